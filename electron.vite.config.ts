@@ -1,0 +1,43 @@
+import { resolve } from 'node:path';
+import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'electron-vite';
+
+const here = import.meta.dirname;
+
+/**
+ * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
+ * Only the native and WebAssembly packages stay outside the Node bundle; everything else is a devDependency.
+ */
+export default defineConfig({
+  main: {
+    build: {
+      rolldownOptions: {
+        input: {
+          main: resolve(here, 'electron/main.ts'),
+          desk: resolve(here, 'electron/desk.ts'),
+          serve: resolve(here, 'electron/serve.ts'),
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      externalizeDeps: false,
+      rolldownOptions: {
+        input: { preload: resolve(here, 'electron/preload.ts') },
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: 'src/ui',
+    plugins: [vue()],
+    build: {
+      outDir: resolve(here, 'out/renderer'),
+      emptyOutDir: true,
+      minify: true,
+      assetsInlineLimit: 0,
+      rolldownOptions: { input: resolve(here, 'src/ui/index.html') },
+    },
+  },
+});

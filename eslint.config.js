@@ -1,0 +1,73 @@
+import js from '@eslint/js';
+import prettier from 'eslint-config-prettier';
+import { createTypeScriptImportResolver } from 'eslint-import-resolver-typescript';
+import { importX } from 'eslint-plugin-import-x';
+import vue from 'eslint-plugin-vue';
+import ts from 'typescript-eslint';
+
+/** The arrows of the house: each folder lists the folders that it must not reach. */
+const forbidden = {
+  './src/core': ['./src/book', './src/desk', './src/bridge', './src/ui', './electron'],
+  './src/book': ['./src/core', './src/desk', './src/bridge', './src/ui', './electron'],
+  './src/desk': ['./src/bridge', './src/ui', './electron'],
+  './src/bridge': ['./src/core', './src/book', './src/ui', './electron'],
+  './src/ui': ['./src/desk', './src/book', './electron', './src/bridge/server'],
+};
+
+/** The window may use the light, pure parts of the core, never the solver or the fitting code. */
+const lightCore = ['units.ts', 'reading.ts', 'money.ts', 'dates.ts'];
+
+export default ts.config(
+  { ignores: ['out/', 'dist/', 'node_modules/'] },
+  js.configs.recommended,
+  ts.configs.recommended,
+  vue.configs['flat/recommended'],
+  prettier,
+  {
+    files: ['**/*.{ts,vue,js,mjs}'],
+    plugins: { 'import-x': importX },
+    languageOptions: { parserOptions: { parser: ts.parser } },
+    settings: {
+      'import-x/resolver-next': [createTypeScriptImportResolver({ alwaysTryTypes: true })],
+      'import-x/parsers': { '@typescript-eslint/parser': ['.ts'], 'vue-eslint-parser': ['.vue'] },
+    },
+    rules: {
+      'no-undef': 'off', // the type checker knows better
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/consistent-type-imports': 'error',
+      'import-x/no-cycle': 'error',
+      'import-x/no-restricted-paths': [
+        'error',
+        {
+          zones: [
+            ...Object.entries(forbidden).map(([target, from]) => ({
+              target,
+              from,
+              message: 'An arrow of the house may only point down (see DEVELOPERS.md).',
+            })),
+            {
+              target: './src/ui',
+              from: './src/core',
+              except: lightCore.map((file) => `./${file}`),
+              message: 'The window uses only the light parts of the core; ask the desk for the rest.',
+            },
+          ],
+        },
+      ],
+      'vue/multi-word-component-names': 'off',
+      'vue/no-v-html': 'error',
+      'vue/no-static-inline-styles': 'error',
+      'vue/block-lang': ['error', { script: { lang: 'ts' } }],
+    },
+  },
+  {
+    files: ['src/core/**/*.ts'],
+    rules: {
+      'no-restricted-globals': ['error', { name: 'Date', message: 'The core has no clock; take dates as values.' }],
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: 'Randomness in the core comes from a seed.' },
+      ],
+    },
+  },
+);

@@ -1,0 +1,13 @@
+import vue from '@vitejs/plugin-vue';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  plugins: [vue()],
+  test: {
+    include: ['test/**/*.test.ts'],
+    environment: 'node',
+    env: { TZ: 'America/Denver' },
+    testTimeout: 20_000,
+    hookTimeout: 60_000,
+  },
+});
