@@ -63,7 +63,17 @@ export default ts.config(
   {
     files: ['src/core/**/*.ts'],
     rules: {
-      'no-restricted-globals': ['error', { name: 'Date', message: 'The core has no clock; take dates as values.' }],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'NewExpression[callee.name="Date"][arguments.length=0]',
+          message: 'The core has no clock.',
+        },
+        {
+          selector: 'MemberExpression[object.name="Date"][property.name="now"]',
+          message: 'The core has no clock.',
+        },
+      ],
       'no-restricted-properties': [
         'error',
         { object: 'Math', property: 'random', message: 'Randomness in the core comes from a seed.' },

@@ -1,0 +1,77 @@
+import { CoreProblem } from './problem.ts';
+
+/** The units that a weight may be typed in. */
+export type MassUnit = 'lb' | 'oz' | 'kg' | 'g';
+
+/**
+ * Grams in one unit, exact by definition: the international pound of 1 July 1959 is 0.45359237 kg
+ * (16 CFR 500.19; Fed. Std. 376), and an avoirdupois ounce is a sixteenth of it.
+ */
+export const GRAMS_PER: Readonly<Record<MassUnit, number>> = {
+  lb: 453.59237,
+  oz: 28.349523125,
+  kg: 1000,
+  g: 1,
+};
+
+/** Converts `value` in `unit` to grams. @throws CoreProblem `number.not-finite` */
+export function toGrams(value: number, unit: MassUnit): number {
+  return finite(value, 'value') * GRAMS_PER[unit];
+}
+
+/** Converts grams to `unit`. @throws CoreProblem `number.not-finite` */
+export function fromGrams(grams: number, unit: MassUnit): number {
+  return finite(grams, 'grams') / GRAMS_PER[unit];
+}
+
+/**
+ * Rounds to a whole number of steps, half away from zero (the rule of commercial scales), and returns the
+ * result with exactly the decimals of the step: `roundToStep(1.005, 0.01)` is `1.01`, though 1.005 is stored
+ * slightly below. @throws CoreProblem `number.not-finite`, `step.not-positive`
+ */
+export function roundToStep(value: number, step: number): number {
+  finite(value, 'value');
+  if (!(finite(step, 'step') > 0)) throw new CoreProblem('step.not-positive', 'step', { step });
+  const steps = Math.abs(value) / step;
+  const whole = Math.floor(steps + 0.5 + Number.EPSILON * 4 * Math.max(1, steps));
+  const rounded = Number((whole * step).toFixed(decimalsOf(step)));
+  return rounded === 0 ? 0 : Math.sign(value) * rounded;
+}
+
+/** Decimal places that a step shows: 0.05 has 2, 5 has none. Steps finer than 1e-9 are not met. */
+export function decimalsOf(step: number): number {
+  for (let places = 0; places < 9; places++) {
+    const scaled = step * 10 ** places;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-9 * Math.max(1, scaled)) return places;
+  }
+  return 9;
+}
+
+/**
+ * Grams as text in `unit`, rounded half away from zero to the scale step, with the step's decimals.
+ * @example formatMass(8445.89, 'lb', 0.02) // '18.62 lb'
+ */
+export function formatMass(grams: number, unit: MassUnit, step: number, locale = 'en-US'): string {
+  return `${formatAmount(roundToStep(fromGrams(grams, unit), step), decimalsOf(step), locale)} ${unit}`;
+}
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** A plain number with a fixed count of decimals in the shop's locale. Formatters are kept: making one is slow. */
+export function formatAmount(value: number, decimals: number, locale = 'en-US'): string {
+  const key = `${locale} ${decimals}`;
+  let format = formats.get(key);
+  if (!format) {
+    format = new Intl.NumberFormat(locale, {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+    });
+    formats.set(key, format);
+  }
+  return format.format(value);
+}
+
+function finite(value: number, field: string): number {
+  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  return value;
+}
