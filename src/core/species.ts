@@ -1,0 +1,110 @@
+/**
+ * The shape of what is known beforehand about each kind of game: `resources/species.json` holds one
+ * `SpeciesProfile` a species, `resources/cautions.json` one `Caution` a warning. Types only; the core is
+ * handed the profiles, it reads no files. Masses in grams, shares as fractions, every figure with its source.
+ */
+
+/** How the animal came in: whole in its hide, skinned, as bone-in quarters, as named primals, or as boned meat. */
+export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+export type Sex = 'male' | 'female' | 'unknown';
+export type AgeClass = 'young' | 'yearling' | 'adult' | 'unknown';
+/** Shot damage as the shop judges it at the hook. */
+export type Damage = 'none' | 'some' | 'heavy' | 'unknown';
+
+/** A share (0 to 1) with its animal-to-animal standard deviation. */
+export interface Share {
+  readonly mean: number;
+  readonly sd: number;
+  readonly source: string;
+}
+
+/** A prior for a share: the published or assumed mean counts as much as `animals` animals of the shop's own. */
+export interface SharePrior extends Share {
+  readonly animals: number;
+  /** The range of means met in print, for the band on charts; not a range of single animals. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Hanging weights in grams. Outside `low`..`high` is unusual; outside `least`..`most` is surely mistyped: ask. */
+export interface HangingWeights {
+  readonly least: number;
+  readonly low: number;
+  readonly typical: number;
+  readonly high: number;
+  readonly most: number;
+  readonly source: string;
+}
+
+/** Weight ratios from one stage to the next. */
+export interface StageRatios {
+  readonly liveToDressed: Share;
+  readonly dressedToHanging: Share;
+  /** Given where it was published directly; then it is used instead of the product of the other two. */
+  readonly liveToHanging?: Share;
+}
+
+/** How what is lost between hook and package divides; the four means sum to 1. */
+export interface LossPrior {
+  readonly bone: Share;
+  /** Sinew, silverskin, crust and fat that is thrown. */
+  readonly sinew: Share;
+  readonly damage: Share;
+  /** Drip, drying and whatever the scale cannot explain. */
+  readonly shrink: Share;
+  /** How many animals of the shop's own these shares count for. */
+  readonly animals: number;
+}
+
+/** One cut of the first breaking-down; `share` is of the hanging weight, both sides together when `pair`. */
+export interface Primal {
+  readonly code: string;
+  readonly name: string;
+  readonly pair: boolean;
+  readonly share: number;
+}
+
+/** The heat that ground meat must reach: 160 F, or 165 F for bear, boar and cougar. Never less. */
+export type GroundHeat = { readonly f: 160; readonly c: 71 } | { readonly f: 165; readonly c: 74 };
+
+export interface SpeciesProfile {
+  readonly code: string;
+  readonly name: string;
+  readonly many: string;
+  /** Which carcass drawing fits; the cougar borrows the bear's. */
+  readonly body: 'cervid' | 'pronghorn' | 'boar' | 'bear' | 'bison';
+  /** Species of one family lend each other what the shop has learned. */
+  readonly family: 'deer' | 'pronghorn' | 'pig' | 'cattle' | 'carnivore';
+  readonly words: { readonly male: string; readonly female: string; readonly young: string };
+  readonly hangingGrams: HangingWeights;
+  readonly ratios: StageRatios;
+  /** Fat of well-trimmed lean trim; `ndb` is the USDA food number, null where there is none. */
+  readonly trimFat: Share & { readonly ndb: string | null };
+  /** Boneless take-home (whole cuts, trim and own fat saved, before any fat is added) as a share of hanging. */
+  readonly takeHome: SharePrior;
+  /** The same for bone-in quarters and primals, as a share of the weight received. */
+  readonly takeHomeOfQuarters: SharePrior;
+  /** The same for meat boned in the field, as a share of the weight received. */
+  readonly takeHomeOfBoned: SharePrior;
+  /** Whole cuts as a share of the meat (take-home without saved fat); the rest is trim for the grinder. */
+  readonly wholeCuts: Share & { readonly animals: number };
+  readonly loss: LossPrior;
+  /** Own fat saved as a share of hanging. */
+  readonly ownFat: Share & { readonly animals: number };
+  readonly primals: readonly Primal[];
+  readonly primalsSource: string;
+  readonly cookTo: { readonly ground: GroundHeat; readonly source: string };
+  /** Codes into `resources/cautions.json`. */
+  readonly cautions: readonly string[];
+}
+
+/** A short warning of our own wording; it always defers to the local agency or health department. */
+export interface Caution {
+  readonly code: string;
+  readonly title: string;
+  readonly text: string;
+  readonly source: string;
+  readonly url: string;
+  /** The places in the building where it is shown. */
+  readonly shown: readonly ('intake' | 'rail' | 'table' | 'grinder' | 'pick-up')[];
+}
