@@ -1,0 +1,76 @@
+/**
+ * Dates of the trade: local calendar days as `YYYY-MM-DD` text, with no hour and no zone, so that a day is a day
+ * whatever the clock does in spring and autumn.
+ */
+import { CoreProblem } from './problem.ts';
+
+const MS_PER_DAY = 86_400_000;
+const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
+
+/** Is `text` a day that the calendar has? `2026-02-29` is not, `2028-02-29` is; years run from 0001 to 9999. */
+export function isDate(text: string): boolean {
+  return dayNumber(text) !== null;
+}
+
+/**
+ * Whole days from `from` to `to`; negative when `to` is earlier.
+ * @example daysBetween('2026-10-30', '2026-11-06') // 7, although the clock changes in between
+ * @throws CoreProblem `date.unreadable`
+ */
+export function daysBetween(from: string, to: string): number {
+  return needDay(to, 'to') - needDay(from, 'from');
+}
+
+/**
+ * The date `days` days later, or earlier when negative.
+ * @example addDays('2026-12-30', 3) // '2027-01-02'
+ * @throws CoreProblem `date.unreadable`, `date.days-not-whole`, `date.out-of-range` (outside years 1 to 9999)
+ */
+export function addDays(date: string, days: number): string {
+  if (!Number.isSafeInteger(days)) throw new CoreProblem('date.days-not-whole', 'days');
+  const moment = new Date((needDay(date, 'date') + days) * MS_PER_DAY);
+  const year = moment.getUTCFullYear();
+  if (!(year >= 1 && year <= 9999)) throw new CoreProblem('date.out-of-range', 'days', { date, days });
+  return moment.toISOString().slice(0, 10);
+}
+
+/**
+ * For sorting: below 0 when `a` is the earlier day, 0 when they are the same, above 0 when it is the later.
+ * @throws CoreProblem `date.unreadable`
+ */
+export function compareDates(a: string, b: string): number {
+  return needDay(a, 'a') - needDay(b, 'b');
+}
+
+/**
+ * The season that a day belongs to, named by the year in which it starts: a season runs over New Year.
+ * @param startMonth 1 to 12, the month whose first day opens a season
+ * @example seasonOf('2027-01-09', 7) // 2026
+ * @throws CoreProblem `date.unreadable`, `date.month`
+ */
+export function seasonOf(date: string, startMonth: number): number {
+  if (!Number.isInteger(startMonth) || startMonth < 1 || startMonth > 12)
+    throw new CoreProblem('date.month', 'startMonth', { startMonth });
+  needDay(date, 'date');
+  const year = Number(date.slice(0, 4));
+  return Number(date.slice(5, 7)) >= startMonth ? year : year - 1;
+}
+
+/** Days since 1970-01-01, or null where the calendar has no such day. */
+function dayNumber(text: string): number | null {
+  const match = SHAPE.exec(text);
+  if (!match) return null;
+  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  if (year < 1) return null;
+  // Date.UTC reads years 0 to 99 as 1900 to 1999; setUTCFullYear does not.
+  const moment = new Date(0);
+  moment.setUTCFullYear(year, month - 1, day);
+  const same = moment.getUTCMonth() === month - 1 && moment.getUTCDate() === day;
+  return same ? moment.getTime() / MS_PER_DAY : null;
+}
+
+function needDay(text: string, field: string): number {
+  const day = dayNumber(text);
+  if (day === null) throw new CoreProblem('date.unreadable', field, { date: text });
+  return day;
+}
