@@ -1,0 +1,132 @@
+import type { Db } from './open.ts';
+
+export interface AnimalRow {
+  id: number;
+  season: number;
+  number: number;
+  ticket: string;
+  hunter_id: number;
+  hunter: string;
+  deliverer_name: string;
+  deliverer_address: string;
+  species: string;
+  sex: 'male' | 'female' | 'unknown';
+  age: 'young' | 'yearling' | 'adult' | 'unknown';
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  origin: 'hunter' | 'farm';
+  licence: string;
+  tag: string;
+  kill_date: string | null;
+  kill_area: string;
+  received_on: string;
+  promised_on: string | null;
+  condition: string;
+  damage: string;
+  detail: 'detailed' | 'quick';
+  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  ready_on: string | null;
+}
+
+export type NewAnimal = Omit<AnimalRow, 'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on'> & {
+  created_at: string;
+};
+
+export interface HookRow extends AnimalRow {
+  phone: string;
+  hold: string | null;
+  grams: number | null;
+  packages: number;
+  packed: number | null;
+}
+
+export interface HoldRow {
+  id: number;
+  reason: string;
+  sample: string;
+  at: string;
+}
+
+/** Animals, their parts as brought, holds and instructions. */
+export function animalRecords(db: Db) {
+  const columns = 'a.*, h.name AS hunter';
+  const from = 'FROM animal a JOIN hunter h ON h.id = a.hunter_id';
+  const get = db.prepare<[number], AnimalRow>(`SELECT ${columns} ${from} WHERE a.id = ?`);
+  const byTicket = db.prepare<[string], AnimalRow>(`SELECT ${columns} ${from} WHERE a.ticket = ?`);
+  const byNumber = db.prepare<[number], AnimalRow>(
+    `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
+  );
+  const byHunter = db.prepare<[string], AnimalRow>(
+    `SELECT ${columns} ${from} WHERE instr(h.name_key, ?) > 0 ORDER BY a.id DESC LIMIT 8`,
+  );
+  const nextNumber = db
+    .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM animal WHERE season = ?')
+    .pluck();
+  const insert = db.prepare(
+    `INSERT INTO animal (season, number, ticket, hunter_id, deliverer_name, deliverer_address, species, sex, age, brought, origin,
+       licence, tag, kill_date, kill_area, received_on, promised_on, condition, damage, detail, stage, created_at)
+     VALUES (@season, @number, @ticket, @hunter_id, @deliverer_name, @deliverer_address, @species, @sex, @age, @brought, @origin,
+       @licence, @tag, @kill_date, @kill_area, @received_on, @promised_on, @condition, @damage, @detail, 'hanging', @created_at)`,
+  );
+  const insertPart = db.prepare('INSERT INTO animal_part (animal_id, primal, count) VALUES (?, ?, ?)');
+  const parts = db.prepare<[number], { primal: string; count: number }>(
+    'SELECT primal, count FROM animal_part WHERE animal_id = ? ORDER BY primal',
+  );
+  const setStage = db.prepare(
+    "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
+  );
+  const inShop = db.prepare<[], HookRow>(
+    `SELECT ${columns}, h.phone,
+       (SELECT n.reason FROM hold_now n WHERE n.animal_id = a.id LIMIT 1) AS hold,
+       coalesce(w.hanging, w.received) AS grams,
+       coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
+       w.packed
+     ${from} LEFT JOIN animal_weight w ON w.animal_id = a.id
+     WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
+  );
+  const hold = db.prepare<[number], HoldRow>(
+    'SELECT id, reason, sample, at FROM hold_now WHERE animal_id = ? ORDER BY id LIMIT 1',
+  );
+  const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
+  const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');
+  const instruct = db.prepare('INSERT INTO instruction (animal_id, body, at, by) VALUES (?, ?, ?, ?)');
+  const instruction = db
+    .prepare<[number], string>('SELECT body FROM instruction WHERE animal_id = ? ORDER BY id DESC LIMIT 1')
+    .pluck();
+  const seasons = db.prepare<[], number>('SELECT DISTINCT season FROM animal ORDER BY season').pluck();
+
+  return {
+    get: (id: number) => get.get(id),
+    byTicket: (ticket: string) => byTicket.get(ticket),
+    /** By full ticket, by running number, else by part of the hunter's name. */
+    find(text: string, nameKey: string): AnimalRow[] {
+      const exact = byTicket.get(text);
+      if (exact) return [exact];
+      if (/^\d{1,6}$/.test(text)) return byNumber.all(Number(text));
+      return nameKey === '' ? [] : byHunter.all(nameKey);
+    },
+    /** Gives the next running number of the season; call inside the transaction. */
+    add(
+      animal: NewAnimal,
+      brought: readonly { primal: string; count: number }[],
+    ): { id: number; ticket: string } {
+      const number = nextNumber.get(animal.season) ?? 1;
+      const ticket = `${String(animal.season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
+      const id = Number(insert.run({ ...animal, number, ticket }).lastInsertRowid);
+      for (const { primal, count } of brought) insertPart.run(id, primal, count);
+      return { id, ticket };
+    },
+    parts: (id: number) => parts.all(id),
+    setStage: (id: number, stage: AnimalRow['stage'], on: string): void =>
+      void setStage.run({ id, stage, on }),
+    inShop: () => inShop.all(),
+    hold: (id: number) => hold.get(id),
+    addHold: (id: number, reason: string, sample: string, at: string, by: string): void =>
+      void addHold.run(id, reason, sample, at, by),
+    endHold: (holdId: number, outcome: string, note: string, at: string, by: string): void =>
+      void endHold.run(holdId, outcome, note, at, by),
+    instruct: (id: number, body: unknown, at: string, by: string): void =>
+      void instruct.run(id, JSON.stringify(body), at, by),
+    instruction: (id: number): unknown => JSON.parse(instruction.get(id) ?? 'null'),
+    seasons: () => seasons.all(),
+  };
+}

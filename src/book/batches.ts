@@ -1,0 +1,98 @@
+import type { Db } from './open.ts';
+
+export interface BatchRecord {
+  id: number;
+  season: number;
+  name: string;
+  product: string;
+  target_fat: number | null;
+  plan: string;
+  state: 'open' | 'done';
+  started_on: string;
+  at: string;
+  by: string;
+}
+
+/** Grind batches: whose trim, the plan, passes through the plate, tests of the finished grind. */
+export function batchRecords(db: Db) {
+  const get = db.prepare<[number], BatchRecord>('SELECT * FROM batch WHERE id = ?');
+  const open = db.prepare<[], BatchRecord>("SELECT * FROM batch WHERE state = 'open' ORDER BY id DESC");
+  const recent = db.prepare<[number], BatchRecord>(
+    "SELECT * FROM batch WHERE state = 'done' ORDER BY id DESC LIMIT ?",
+  );
+  const ofSeason = db.prepare<[number], BatchRecord>('SELECT * FROM batch WHERE season = ? ORDER BY id');
+  const ofAnimal = db.prepare<[number], BatchRecord>(
+    'SELECT b.* FROM batch b JOIN batch_animal m ON m.batch_id = b.id WHERE m.animal_id = ? ORDER BY b.id',
+  );
+  const nextNumber = db
+    .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ?')
+    .pluck();
+  const insert = db.prepare(
+    `INSERT INTO batch (season, number, name, product, target_fat, plan, state, started_on, at, by)
+     VALUES (@season, @number, @name, @product, @targetFat, @plan, 'open', @startedOn, @at, @by)`,
+  );
+  const addAnimal = db.prepare('INSERT INTO batch_animal (batch_id, animal_id) VALUES (?, ?)');
+  const animals = db.prepare<[number], { id: number; ticket: string; hunter: string; species: string }>(
+    `SELECT a.id, a.ticket, h.name AS hunter, a.species FROM batch_animal m JOIN animal a ON a.id = m.animal_id
+     JOIN hunter h ON h.id = a.hunter_id WHERE m.batch_id = ? ORDER BY a.id`,
+  );
+  const finish = db.prepare("UPDATE batch SET state = 'done' WHERE id = ?");
+  const addPass = db.prepare(
+    'INSERT INTO grind_pass (batch_id, pass, plate, temp_typed, temp_tenths_c, at, by) VALUES (@batchId, @pass, @plate, @typed, @tenthsC, @at, @by)',
+  );
+  const passes = db.prepare<
+    [number],
+    { pass: number; plate: string; temp_tenths_c: number | null; at: string; by: string }
+  >('SELECT pass, plate, temp_tenths_c, at, by FROM grind_pass WHERE batch_id = ? ORDER BY id');
+  const addTest = db.prepare(
+    'INSERT INTO fat_test (batch_id, fat, sd, method, at, by) VALUES (@batchId, @fat, @sd, @method, @at, @by)',
+  );
+  const tests = db.prepare<[number], { fat: number; sd: number; method: string; at: string; by: string }>(
+    'SELECT fat, sd, method, at, by FROM fat_test WHERE batch_id = ? ORDER BY id',
+  );
+  return {
+    get: (id: number) => get.get(id),
+    open: () => open.all(),
+    recent: (limit: number) => recent.all(limit),
+    ofSeason: (season: number) => ofSeason.all(season),
+    ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    add(batch: {
+      season: number;
+      product: string;
+      targetFat: number | null;
+      plan: unknown;
+      animalIds: readonly number[];
+      startedOn: string;
+      at: string;
+      by: string;
+    }): { id: number; name: string } {
+      const { animalIds, plan, ...fields } = batch;
+      const number = nextNumber.get(batch.season) ?? 1;
+      const name = `G${String(batch.season % 100).padStart(2, '0')}-${String(number).padStart(3, '0')}`;
+      const id = Number(insert.run({ ...fields, number, name, plan: JSON.stringify(plan) }).lastInsertRowid);
+      for (const animalId of animalIds) addAnimal.run(id, animalId);
+      return { id, name };
+    },
+    animals: (id: number) => animals.all(id),
+    finish: (id: number): void => void finish.run(id),
+    addPass: (pass: {
+      batchId: number;
+      pass: number;
+      plate: string;
+      typed: string | null;
+      tenthsC: number | null;
+      at: string;
+      by: string;
+    }): number => Number(addPass.run(pass).lastInsertRowid),
+    passes: (id: number) => passes.all(id),
+    addTest: (test: {
+      batchId: number;
+      fat: number;
+      sd: number;
+      method: string;
+      at: string;
+      by: string;
+    }): number => Number(addTest.run(test).lastInsertRowid),
+    tests: (id: number) => tests.all(id),
+  };
+}

@@ -1,0 +1,38 @@
+import { animalRecords } from './animals.ts';
+import { auditRecords } from './audit.ts';
+import { batchRecords } from './batches.ts';
+import { fatLotRecords } from './fat-lots.ts';
+import { hunterRecords } from './hunters.ts';
+import { closeBook, openBook } from './open.ts';
+import { priceRecords } from './prices.ts';
+import { quoteRecords } from './quotes.ts';
+import { recordBook } from './record-book.ts';
+import { settingRecords } from './settings.ts';
+import { summaries } from './sums.ts';
+import { weighingRecords } from './weighings.ts';
+
+/** The record book, open: one place per kind of record, and `change`, in which every write happens. */
+export type Book = ReturnType<typeof openRecordBook>;
+
+/** Opens (or makes) the book at `path`. @throws BookTrouble */
+export function openRecordBook(path: string, now: Date, relaxed = false) {
+  const db = openBook(path, now, relaxed);
+  return {
+    db,
+    path,
+    settings: settingRecords(db),
+    audit: auditRecords(db),
+    hunters: hunterRecords(db),
+    animals: animalRecords(db),
+    weighings: weighingRecords(db),
+    fat: fatLotRecords(db),
+    batches: batchRecords(db),
+    prices: priceRecords(db),
+    quotes: quoteRecords(db),
+    records: recordBook(db),
+    sums: summaries(db),
+    /** Runs `work` in one immediate transaction: all of it is written, or none. */
+    change: <T>(work: () => T): T => db.transaction(work).immediate(),
+    close: (): void => closeBook(db),
+  };
+}

@@ -1,0 +1,79 @@
+import type { Db } from './open.ts';
+
+export interface HunterRow {
+  id: number;
+  name: string;
+  phone: string;
+  email: string;
+  address: string;
+  licence: string;
+  refuses_pooling: number;
+  animals: number;
+  last_ticket: string | null;
+}
+
+export interface HunterFields {
+  name: string;
+  phone: string;
+  email: string;
+  address: string;
+  licence: string;
+  refusesPooling: boolean;
+}
+
+/** Folds a name for finding: no case, no accents, single spaces. */
+export function nameKey(name: string): string {
+  return name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/g, ' ').trim();
+}
+
+/** The digits of a phone number. */
+export function phoneKey(phone: string): string {
+  return phone.replace(/\D/g, '');
+}
+
+const LIMIT = 12;
+
+/** Hunters, found by any part of the name or of the phone number. */
+export function hunterRecords(db: Db) {
+  const columns = `h.id, h.name, h.phone, h.email, h.address, h.licence, h.refuses_pooling,
+    (SELECT count(*) FROM animal a WHERE a.hunter_id = h.id) AS animals,
+    (SELECT a.ticket FROM animal a WHERE a.hunter_id = h.id ORDER BY a.id DESC LIMIT 1) AS last_ticket`;
+  const one = db.prepare<[number], HunterRow>(`SELECT ${columns} FROM hunter h WHERE h.id = ?`);
+  const recent = db.prepare<[], HunterRow>(
+    `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${LIMIT}`,
+  );
+  // Names that start with the text come first; instr needs no escaping of what was typed.
+  const byName = db.prepare<{ key: string }, HunterRow>(
+    `SELECT ${columns} FROM hunter h WHERE instr(h.name_key, @key) > 0
+     ORDER BY instr(' ' || h.name_key, ' ' || @key) = 0, h.name_key LIMIT ${LIMIT}`,
+  );
+  const byPhone = db.prepare<{ key: string }, HunterRow>(
+    `SELECT ${columns} FROM hunter h WHERE instr(h.phone_key, @key) > 0 ORDER BY h.name_key LIMIT ${LIMIT}`,
+  );
+  const insert = db.prepare(
+    `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, refuses_pooling, created_at)
+     VALUES (@name, @nameKey, @phone, @phoneKey, @email, @address, @licence, @refusesPooling, @at)`,
+  );
+  const update = db.prepare(
+    `UPDATE hunter SET name = @name, name_key = @nameKey, phone = @phone, phone_key = @phoneKey, email = @email,
+       address = @address, licence = @licence, refuses_pooling = @refusesPooling WHERE id = @id`,
+  );
+  const bound = (fields: HunterFields) => ({
+    ...fields,
+    nameKey: nameKey(fields.name),
+    phoneKey: phoneKey(fields.phone),
+    refusesPooling: fields.refusesPooling ? 1 : 0,
+  });
+  return {
+    get: (id: number) => one.get(id),
+    find(text: string): HunterRow[] {
+      const key = nameKey(text);
+      if (key === '') return recent.all();
+      const digits = phoneKey(text);
+      return digits.length >= 3 && !/\p{L}/u.test(text) ? byPhone.all({ key: digits }) : byName.all({ key });
+    },
+    add: (fields: HunterFields, at: string): number =>
+      Number(insert.run({ ...bound(fields), at }).lastInsertRowid),
+    change: (id: number, fields: HunterFields): void => void update.run({ ...bound(fields), id }),
+  };
+}

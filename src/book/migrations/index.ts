@@ -1,0 +1,9 @@
+import { appendOnlyTriggers, theBook } from './0001-the-book.ts';
+
+/** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
+export const MIGRATIONS: readonly string[] = [theBook + appendOnlyTriggers];
+
+export const BOOK_VERSION = MIGRATIONS.length;
+
+/** Marks the file as ours: the bytes of `GMBL`. */
+export const APPLICATION_ID = 0x474d424c;

@@ -1,0 +1,92 @@
+import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import Database from 'better-sqlite3';
+import { backUp } from './backup.ts';
+import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
+import { BookTrouble, bookTroubleOf } from './trouble.ts';
+
+export type Db = Database.Database;
+
+/**
+ * Opens the record book, or makes it: file and folder → application id → `quick_check` → version → verified backup →
+ * all migrations in one transaction → foreign-key check → trial read. Stops at the first thing that is wrong and
+ * leaves the file as it found it. `relaxed` trades durability for speed and is only for throw-away books.
+ * @throws BookTrouble
+ */
+export function openBook(path: string, now: Date, relaxed = false): Db {
+  let db: Db | undefined;
+  try {
+    reachable(path);
+    db = new Database(path, { timeout: 5000 });
+    const fresh = isEmpty(db);
+    if (!fresh) checkOurs(db, path);
+    setDurability(db, relaxed);
+    migrate(db, path, now, fresh);
+    if (db.pragma('foreign_keys', { simple: true }) !== 1)
+      throw new BookTrouble('damaged', path, 'foreign keys are off');
+    db.prepare('SELECT count(*) FROM setting').get();
+    return db;
+  } catch (error) {
+    db?.close();
+    throw bookTroubleOf(error, path);
+  }
+}
+
+/** Writes what is still in the log into the one file, and lets go of it. */
+export function closeBook(db: Db): void {
+  if (!db.open) return;
+  db.pragma('optimize');
+  db.pragma('wal_checkpoint(TRUNCATE)');
+  db.close();
+}
+
+function reachable(path: string): void {
+  const folder = dirname(path);
+  mkdirSync(folder, { recursive: true });
+  accessSync(folder, constants.W_OK);
+  if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
+}
+
+function isEmpty(db: Db): boolean {
+  return (
+    db.pragma('user_version', { simple: true }) === 0 &&
+    db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
+  );
+}
+
+function checkOurs(db: Db, path: string): void {
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+    throw new BookTrouble('foreign', path);
+  const found = db.pragma('quick_check(1)', { simple: true });
+  if (found !== 'ok') throw new BookTrouble('damaged', path, String(found));
+  const version = Number(db.pragma('user_version', { simple: true }));
+  if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+}
+
+/** SQLite forgets `synchronous` when a book is reopened, so it is set and read back at every opening. */
+function setDurability(db: Db, relaxed: boolean): void {
+  db.pragma('journal_mode = WAL');
+  db.pragma(`synchronous = ${relaxed ? 'OFF' : 'FULL'}`);
+  db.pragma('foreign_keys = ON');
+  if (db.pragma('journal_mode', { simple: true }) !== 'wal')
+    throw new BookTrouble('folder', db.name, 'no write-ahead log here');
+  if (!relaxed && db.pragma('synchronous', { simple: true }) !== 2)
+    throw new BookTrouble('damaged', db.name, 'synchronous');
+}
+
+function migrate(db: Db, path: string, now: Date, fresh: boolean): void {
+  const from = Number(db.pragma('user_version', { simple: true }));
+  if (from === BOOK_VERSION) return;
+  if (!fresh) backUp(db, path, now);
+  try {
+    db.transaction(() => {
+      for (const step of MIGRATIONS.slice(from)) db.exec(step);
+      db.pragma(`application_id = ${APPLICATION_ID}`);
+      db.pragma(`user_version = ${BOOK_VERSION}`);
+      const broken = db.pragma('foreign_key_check') as unknown[];
+      if (broken.length > 0) throw new BookTrouble('migration', path, `${broken.length} loose ends`);
+    }).immediate();
+  } catch (error) {
+    throw error instanceof BookTrouble ? error : new BookTrouble('migration', path, String(error));
+  }
+}

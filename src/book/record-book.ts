@@ -1,0 +1,47 @@
+import type { Db } from './open.ts';
+
+export interface OfficerRow {
+  id: number;
+  ticket: string;
+  hunter: string;
+  address: string;
+  licence: string;
+  tag: string;
+  species: string;
+  sex: 'male' | 'female' | 'unknown';
+  kill_date: string | null;
+  kill_area: string;
+  received_on: string;
+  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  origin: 'hunter' | 'farm';
+  released_on: string | null;
+  given_to: string | null;
+}
+
+/** What a wildlife officer asks to see, and handing over. */
+export function recordBook(db: Db) {
+  const ofSeason = db.prepare<[number], OfficerRow>(
+    `SELECT a.id, a.ticket, h.name AS hunter, h.address, a.licence, a.tag, a.species, a.sex, a.kill_date, a.kill_area, a.received_on,
+       a.stage, a.origin, r.released_on, r.given_to
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release r ON r.animal_id = a.id
+     WHERE a.season = ? ORDER BY a.number`,
+  );
+  const release = db.prepare(
+    'INSERT INTO release (animal_id, given_to, released_on, note, at, by) VALUES (@animalId, @to, @on, @note, @at, @by)',
+  );
+  const releaseOf = db.prepare<[number], { given_to: string; released_on: string; by: string }>(
+    'SELECT given_to, released_on, by FROM release WHERE animal_id = ?',
+  );
+  return {
+    ofSeason: (season: number) => ofSeason.all(season),
+    release: (row: {
+      animalId: number;
+      to: string;
+      on: string;
+      note: string;
+      at: string;
+      by: string;
+    }): void => void release.run(row),
+    releaseOf: (animalId: number) => releaseOf.get(animalId),
+  };
+}

@@ -1,0 +1,46 @@
+import type { Db } from './open.ts';
+import type { WeightSums } from './weighings.ts';
+
+/** One finished animal's weights, as the yield model and the season read them. */
+export interface YieldRow extends WeightSums {
+  id: number;
+  ticket: string;
+  season: number;
+  species: string;
+  sex: 'male' | 'female' | 'unknown';
+  age: 'young' | 'yearling' | 'adult' | 'unknown';
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  damage_note: string;
+}
+
+export interface TrimRow {
+  id: number;
+  ticket: string;
+  hunter: string;
+  species: string;
+  refuses_pooling: number;
+  trim_left: number;
+}
+
+/** Sums over many animals. */
+export function summaries(db: Db) {
+  const finished = db.prepare<[], YieldRow>(
+    `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note, w.*
+     FROM animal a JOIN animal_weight w ON w.animal_id = a.id
+     WHERE a.stage IN ('packing', 'ready', 'released') AND coalesce(w.hanging, w.received) IS NOT NULL ORDER BY a.id`,
+  );
+  // Less than 5 g left is a rounded scale step, not trim.
+  const trimWaiting = db.prepare<[], TrimRow>(
+    `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_weight w ON w.animal_id = a.id
+     WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > 5 ORDER BY a.received_on, a.id`,
+  );
+  const counts = db.prepare<[number], { animals: number }>(
+    'SELECT count(*) AS animals FROM animal WHERE season = ?',
+  );
+  return {
+    finished: () => finished.all(),
+    trimWaiting: () => trimWaiting.all(),
+    animals: (season: number) => counts.get(season)?.animals ?? 0,
+  };
+}

@@ -1,0 +1,126 @@
+import type { Db } from './open.ts';
+
+type Unit = 'lb' | 'oz' | 'kg' | 'g';
+
+export interface NewWeighing {
+  animalId: number | null;
+  batchId: number | null;
+  fatLotId: number | null;
+  stage: string;
+  part: string;
+  primal: string | null;
+  product: string | null;
+  count: number | null;
+  place: string | null;
+  reading: { typed: string; digits: number; decimals: number; unit: Unit };
+  tare: { typed: string; digits: number; decimals: number; unit: Unit } | null;
+  grams: number;
+  source: 'typed' | 'scale' | 'import';
+  note: string;
+  corrects: number | null;
+  at: string;
+  by: string;
+}
+
+export interface WeighingRecord {
+  id: number;
+  animal_id: number | null;
+  batch_id: number | null;
+  fat_lot_id: number | null;
+  stage: 'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
+  part: string;
+  primal: string | null;
+  product: string | null;
+  count: number | null;
+  typed: string;
+  digits: number;
+  decimals: number;
+  unit: Unit;
+  tare_typed: string | null;
+  tare_digits: number | null;
+  tare_decimals: number | null;
+  tare_unit: Unit | null;
+  grams: number;
+  note: string;
+  corrects: number | null;
+  at: string;
+  by: string;
+  batch: string | null;
+  ticket: string | null;
+  lot: string | null;
+  void_reason: string | null;
+  void_at: string | null;
+  void_by: string | null;
+}
+
+export interface WeightSums {
+  received: number | null;
+  hanging: number | null;
+  whole_cuts: number | null;
+  trim: number | null;
+  fat_saved: number | null;
+  sinew: number | null;
+  bone: number | null;
+  damage: number | null;
+  trim_ground: number;
+  own_fat_ground: number;
+  packed: number | null;
+}
+
+/** Weighings: written once, voided by another row. */
+export function weighingRecords(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO weighing (animal_id, batch_id, fat_lot_id, stage, part, primal, product, count, place, typed, digits, decimals, unit,
+       tare_typed, tare_digits, tare_decimals, tare_unit, grams, source, note, corrects, at, by)
+     VALUES (@animalId, @batchId, @fatLotId, @stage, @part, @primal, @product, @count, @place, @typed, @digits, @decimals, @unit,
+       @tareTyped, @tareDigits, @tareDecimals, @tareUnit, @grams, @source, @note, @corrects, @at, @by)`,
+  );
+  const columns = `w.*, b.name AS batch, a.ticket, l.code AS lot, v.reason AS void_reason, v.at AS void_at, v.by AS void_by`;
+  const from = `FROM weighing w LEFT JOIN batch b ON b.id = w.batch_id LEFT JOIN animal a ON a.id = w.animal_id
+    LEFT JOIN fat_lot l ON l.id = w.fat_lot_id LEFT JOIN weighing_void v ON v.weighing_id = w.id`;
+  const get = db.prepare<[number], WeighingRecord>(`SELECT ${columns} ${from} WHERE w.id = ?`);
+  const ofAnimal = db.prepare<[number], WeighingRecord>(
+    `SELECT ${columns} ${from} WHERE w.animal_id = ? ORDER BY w.id`,
+  );
+  const ofBatch = db.prepare<[number], WeighingRecord>(
+    `SELECT ${columns} ${from} WHERE w.batch_id = ? ORDER BY w.id`,
+  );
+  const sums = db.prepare<[number], WeightSums>('SELECT * FROM animal_weight WHERE animal_id = ?');
+  const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
+  const lastSame = db
+    .prepare<
+      { animalId: number | null; batchId: number | null; stage: string; part: string; grams: number },
+      string
+    >(
+      `SELECT at FROM weighing_now WHERE animal_id IS @animalId AND batch_id IS @batchId AND stage = @stage AND part = @part
+         AND abs(grams - @grams) < 0.001 ORDER BY id DESC LIMIT 1`,
+    )
+    .pluck();
+  return {
+    add(weighing: NewWeighing): number {
+      const { reading, tare, ...rest } = weighing;
+      const bound = {
+        ...rest,
+        ...reading,
+        tareTyped: tare?.typed ?? null,
+        tareDigits: tare?.digits ?? null,
+        tareDecimals: tare?.decimals ?? null,
+        tareUnit: tare?.unit ?? null,
+      };
+      return Number(insert.run(bound).lastInsertRowid);
+    },
+    get: (id: number) => get.get(id),
+    ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    ofBatch: (batchId: number) => ofBatch.all(batchId),
+    sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
+    /** When the same weight of the same part was last written, to catch one tote weighed twice. */
+    lastSame: (same: {
+      animalId: number | null;
+      batchId: number | null;
+      stage: string;
+      part: string;
+      grams: number;
+    }) => lastSame.get(same),
+    void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
+  };
+}
