@@ -1,0 +1,38 @@
+/*
+ * All parts of the window, in one place to import from.
+ *
+ *   <Card title tone?> slots: default, aside            <Press look="main|plain|attention|quiet" keys? busy? big?>
+ *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
+ *   <WeightEntry v-model label size="big|small" keepLabel? busy? problem? hint? @keep @key>  .focus() .clear()
+ *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()
+ *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
+ *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
+ *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
+ *   <Dialog v-model:open title>   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
+ *   toast(text, undo?)   readingIn(typed, unit)   echoOf(typed, unit, locale)
+ *
+ * Beside them: useShop() (stores/shop.ts: look, settings, unit, step, today, by, format, species(), cautions(),
+ * take(freshLook)), useCall(name) and useLive(name, () => input) (use/), say(problem, shop.format) (say.ts),
+ * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), theme (use/theme.ts). Page shapes are classes of
+ * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
+ */
+export { default as Card } from './Card.vue';
+export { default as Choice } from './Choice.vue';
+export { default as DataTable } from './DataTable.vue';
+export { default as Dialog } from './Dialog.vue';
+export { default as Empty } from './Empty.vue';
+export { default as Field } from './Field.vue';
+export { default as Flag } from './Flag.vue';
+export { default as Kbd } from './Kbd.vue';
+export { default as MassText } from './MassText.vue';
+export { default as MoneyText } from './MoneyText.vue';
+export { default as PickOne } from './PickOne.vue';
+export { default as Press } from './Press.vue';
+export { default as RangeText } from './RangeText.vue';
+export { default as Sentence } from './Sentence.vue';
+export { default as WeightEntry } from './WeightEntry.vue';
+export type { ChoiceOption } from './choice.ts';
+export type { PickOption } from './pick.ts';
+export { toast } from './toasts.ts';
+export { echoOf, readingIn } from './weight-echo.ts';

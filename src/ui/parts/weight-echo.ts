@@ -1,0 +1,43 @@
+import { parseReading, readingGrams, type Reading } from '../../core/reading.ts';
+import { formatAmount, fromGrams } from '../../core/units.ts';
+
+const OUNCES_PER_POUND = 16;
+
+/**
+ * What a typed weight was understood as, in the ways that a person may check it by; empty while it cannot be
+ * read (nobody wants to be corrected in the middle of a number).
+ * @example echoOf('84.6', 'lb', 'en-US') // '= 84 lb 9.6 oz = 38.37 kg'
+ */
+export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string {
+  const reading = readingIn(typed, unit);
+  if (!reading) return '';
+  const grams = readingGrams(reading);
+  const ways = [
+    `${poundsAndOunces(grams, locale)}`,
+    `${formatAmount(fromGrams(grams, 'lb'), 2, locale)} lb`,
+    `${formatAmount(grams / 1000, 2, locale)} kg`,
+  ];
+  const kept = reading.unit === 'kg' || reading.unit === 'g' ? [ways[1], ways[2]] : ways;
+  const asTyped = `${typed.trim()} ${unit}`;
+  const own = reading.unit === 'lb' ? ways[1] : reading.unit === 'kg' ? ways[2] : '';
+  return kept
+    .filter((way) => way !== asTyped && way !== own)
+    .map((way) => `= ${way}`)
+    .join(' ');
+}
+
+/** The reading, or null where the text is no weight (yet). The desk says what is wrong, when it is kept. */
+export function readingIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
+  try {
+    return parseReading(typed, unit);
+  } catch {
+    return null;
+  }
+}
+
+function poundsAndOunces(grams: number, locale: string): string {
+  const tenths = Math.round(fromGrams(grams, 'oz') * 10);
+  const pounds = Math.floor(tenths / (OUNCES_PER_POUND * 10));
+  const ounces = (tenths - pounds * OUNCES_PER_POUND * 10) / 10;
+  return `${pounds} lb ${formatAmount(ounces, Number.isInteger(ounces) ? 0 : 1, locale)} oz`;
+}

@@ -1,0 +1,72 @@
+import { defineStore } from 'pinia';
+import { computed, ref, shallowRef, watch } from 'vue';
+import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
+import { call, onChanged } from '../bridge.ts';
+import { makeFormat } from '../texts/format.ts';
+import { setTheme } from '../use/theme.ts';
+
+const INITIALS_KEY = 'gambrel.initials';
+const NO_SHOP = { unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD', zone: 'UTC' } as const;
+
+/** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
+export const useShop = defineStore('shop', () => {
+  const look = shallowRef<ShopLook | null>(null);
+  const problem = shallowRef<Problem | null>(null);
+  const by = ref(localStorage.getItem(INITIALS_KEY) ?? '');
+
+  const settings = computed(() => look.value?.settings ?? null);
+  const format = computed(() => makeFormat(settings.value ?? NO_SHOP));
+  const unit = computed(() => settings.value?.unit ?? NO_SHOP.unit);
+  const step = computed(() => settings.value?.step ?? NO_SHOP.step);
+  const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);
+  const zone = computed(() => settings.value?.zone ?? NO_SHOP.zone);
+  /** The date of the trade, from the desk: the demo season has its own calendar. */
+  const today = computed(() => look.value?.today ?? '');
+
+  async function load(): Promise<void> {
+    const answer = await call('shop.look', {});
+    if (answer.ok) take(answer.value);
+    else problem.value = answer.problem;
+  }
+
+  /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
+  function take(fresh: ShopLook): void {
+    look.value = fresh;
+    problem.value = null;
+    if (by.value && !fresh.staff.some((one) => one.initials === by.value)) by.value = '';
+  }
+
+  /** Looks at the shop now and whenever the book changed. */
+  async function start(): Promise<void> {
+    await load();
+    onChanged((name) => {
+      if (name.startsWith('shop.')) void load();
+    });
+  }
+
+  const species = (code: string): SpeciesCard | undefined =>
+    look.value?.species.find((one) => one.code === code);
+  const cautions = (codes: string[]): Caution[] =>
+    look.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
+
+  watch(by, (initials) => localStorage.setItem(INITIALS_KEY, initials));
+  watch(() => settings.value?.theme ?? 'system', setTheme, { immediate: true });
+
+  return {
+    look,
+    problem,
+    by,
+    settings,
+    format,
+    unit,
+    step,
+    locale,
+    zone,
+    today,
+    load,
+    take,
+    start,
+    species,
+    cautions,
+  };
+});

@@ -1,0 +1,76 @@
+/** What is wrong and how to mend it, for every code that the desk answers with. */
+import type { Problem } from '../../bridge/contract.ts';
+import type { Format } from './format.ts';
+import { words, wordFor } from './en.ts';
+
+type With = NonNullable<Problem['with']>;
+type Wording = (parameters: With, format: Format) => string;
+
+/** A mass among the parameters, in the shop's unit. */
+const mass = (parameters: With, key: string, format: Format): string => format.mass(Number(parameters[key]));
+const part = (parameters: With): string =>
+  wordFor(words.part, String(parameters.part ?? 'this part')).toLowerCase();
+const meant = (parameters: With): string => (parameters.likely ? ` Did you mean ${parameters.likely}?` : '');
+
+export const problemWording: Readonly<Record<string, Wording>> = {
+  'reading.empty': (_, format) => `Type a weight, for example 18.62 or 18.62 ${format.unit}.`,
+  'reading.unreadable': (p) =>
+    `“${p.typed}” is no weight. Type a number, with a unit if you like: 18.62, 18 lb 10 oz, 8.4 kg.`,
+  'reading.ambiguous': (p) => `“${p.typed}” can be read two ways. Type ${p.whole} or ${p.decimal}.`,
+  'reading.negative': () =>
+    'A weight cannot be below zero. Leave out the minus; use Undo to take a weight back.',
+  'reading.zero': () => 'The scale shows nothing. Type the weight, or leave this part out.',
+  'reading.too-fine': (p) => `“${p.typed}” has more decimals than any scale shows. Leave some off.`,
+  'reading.too-heavy': (p) =>
+    `“${p.typed}” is heavier than anything on the rail. Check the decimal point and the unit.`,
+  'reading.ounces': (p) => `“${p.typed}”: a pound has 16 ounces. Type fewer than 16 oz after the pounds.`,
+  'weight.more-than-animal': (p, format) =>
+    `${mass(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${mass(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
+  'weight.unlikely': (p, format) =>
+    `${mass(p, 'grams', format)} of ${part(p)} is unusual: for such an animal it is mostly ${format.massRange(Number(p.low), Number(p.high))}.${meant(p)}`,
+  'weight.over': (p, format) =>
+    `With ${mass(p, 'grams', format)} the parts weigh ${mass(p, 'overGrams', format)} more than the animal.${meant(p)}`,
+  'weight.same-again': (p, format) =>
+    `${mass(p, 'grams', format)} was kept ${p.seconds} seconds ago already. Is this a second one of the same weight?`,
+  'number.not-finite': () => 'That is no number. Type it again.',
+  'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
+  'desk.gone': () =>
+    'The window lost touch with the record book. What was kept is safe. Close Gambrel and start it again.',
+  'desk.no-key': () =>
+    'This window is no longer let in. Start Gambrel again, or open the newest address that it printed.',
+};
+
+/** Where no wording of its own exists: by kind, and always with what to do next. */
+export const kindWording: Readonly<Record<Problem['kind'], string>> = {
+  invalid: 'Something here cannot be right. Check what was typed and try again.',
+  conflict: 'This does not fit what is in the book. Look again before keeping it.',
+  missing: 'That is not in the book. It may have been removed, or the number was mistyped.',
+  refused: 'That is not allowed as things stand.',
+  broken:
+    'Gambrel could not do that, and it is not your fault. Nothing was changed. Try again; if it stays, restart Gambrel.',
+};
+
+/** Names of fields as they stand on the screen, for problems that only name the field. */
+export const fieldNames: Readonly<Record<string, string>> = {
+  typed: 'weight',
+  tareTyped: 'container weight',
+  hunter: 'hunter',
+  name: 'name',
+  phone: 'phone number',
+  species: 'species',
+  sex: 'sex',
+  age: 'age',
+  brought: 'brought as',
+  parts: 'parts',
+  killDate: 'kill date',
+  receivedOn: 'date received',
+  promisedOn: 'date promised',
+  reason: 'reason',
+  ticket: 'ticket',
+  shopName: 'name of the shop',
+  count: 'count of packages',
+  targetFat: 'target fat',
+  packageGrams: 'package size',
+  cutsShare: 'share kept as cuts',
+  initials: 'initials',
+};

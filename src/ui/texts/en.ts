@@ -1,0 +1,95 @@
+/** The words of the window. Codes come from the desk; nobody at work should ever see one. */
+import type {
+  Age,
+  AnimalStage,
+  Brought,
+  CutPart,
+  HangState,
+  Sex,
+  WeighStage,
+} from '../../bridge/contract.ts';
+
+export const words = {
+  stage: {
+    hanging: 'Hanging',
+    cutting: 'On the table',
+    packing: 'Packing',
+    ready: 'Ready',
+    released: 'Picked up',
+    disposed: 'Disposed of',
+  } satisfies Record<AnimalStage, string>,
+  sex: { male: 'Male', female: 'Female', unknown: 'Not known' } satisfies Record<Sex, string>,
+  age: {
+    young: 'Young of the year',
+    yearling: 'Yearling',
+    adult: 'Adult',
+    unknown: 'Not known',
+  } satisfies Record<Age, string>,
+  brought: {
+    whole: 'Whole, in its skin',
+    skinned: 'Skinned',
+    quarters: 'Quarters',
+    primals: 'Some primals',
+    boned: 'Boned trim',
+  } satisfies Record<Brought, string>,
+  broughtAs: {
+    whole: 'brought whole',
+    skinned: 'brought skinned',
+    quarters: 'brought as quarters',
+    primals: 'brought in part',
+    boned: 'brought as boned trim',
+  } satisfies Record<Brought, string>,
+  part: {
+    'whole cuts': 'Whole cuts',
+    trim: 'Trim',
+    'fat saved': 'Fat saved',
+    sinew: 'Sinew',
+    bone: 'Bone',
+    damage: 'Damage',
+  } satisfies Record<CutPart, string>,
+  partLong: {
+    'whole cuts': 'Whole cuts',
+    trim: 'Trim for grinding',
+    'fat saved': 'Fat saved',
+    sinew: 'Sinew and silverskin',
+    bone: 'Bone',
+    damage: 'Damage cut away',
+  } satisfies Record<CutPart, string>,
+  weighStage: {
+    live: 'Live weight',
+    dressed: 'Field-dressed weight',
+    received: 'Weight received',
+    hanging: 'Hanging weight',
+    primal: 'Primal',
+    cut: 'Part',
+    grinder: 'Into the grinder',
+    packed: 'Packages',
+  } satisfies Record<WeighStage, string>,
+  hangState: {
+    fresh: 'fresh',
+    ready: 'ready to cut',
+    late: 'cut next',
+    over: 'past the limit',
+  } satisfies Record<HangState, string>,
+  slip: {
+    'digit swap': 'two digits changed places',
+    'missed decimal': 'the decimal point was missed',
+    'wrong unit': 'typed in the other unit',
+  } as Record<string, string>,
+} as const;
+
+/** The word for a code that came as plain text; the code itself, readable, where there is none. */
+export function wordFor(table: Readonly<Record<string, string>>, code: string): string {
+  return table[code] ?? code.replace(/^./, (letter) => letter.toUpperCase());
+}
+
+/** Buck, doe, bull, cow, boar … as the species has it. */
+export function sexWord(
+  wordsOf: { male: string; female: string; young: string },
+  sex: Sex,
+  age: Age,
+): string {
+  if (age === 'young') return wordsOf.young;
+  if (sex === 'unknown') return '';
+  return wordsOf[sex];
+}

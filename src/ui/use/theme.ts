@@ -1,0 +1,22 @@
+import { readonly, ref } from 'vue';
+
+const prefersDark = matchMedia('(prefers-color-scheme: dark)');
+const wish = ref<'light' | 'dark' | 'system'>('system');
+const current = ref<'light' | 'dark'>('light');
+
+/** The theme on screen. Charts watch it, because a canvas keeps the colours that it was drawn with. */
+export const theme = readonly(current);
+
+/** Puts the shop's wish on <html> as `light` or `dark`; `system` follows the computer. */
+export function setTheme(wanted: 'light' | 'dark' | 'system'): void {
+  wish.value = wanted;
+  apply();
+}
+
+function apply(): void {
+  const dark = wish.value === 'dark' || (wish.value === 'system' && prefersDark.matches);
+  current.value = dark ? 'dark' : 'light';
+  document.documentElement.dataset.theme = current.value;
+}
+
+prefersDark.addEventListener('change', apply);

@@ -1,0 +1,65 @@
+import { onScopeDispose, ref, shallowRef, watch } from 'vue';
+import type { CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
+import { call, onChanged } from '../bridge.ts';
+import { SLOW_AFTER_MS } from './useCall.ts';
+
+interface LiveOptions {
+  /** Wait this long after the question changed (typing), in milliseconds. */
+  waitMs?: number;
+  /** False for answers that no writing changes. */
+  follow?: boolean;
+}
+
+/**
+ * A question whose answer stays fresh: asked again when the input changes and when the book changed.
+ * `input` may return null while there is nothing to ask. An answer that comes late is dropped, the newest
+ * question wins; the old value stays on screen until the new one is there.
+ * @example const rail = useLive('rail.look', () => ({})); // rail.value.value?.hooks
+ */
+export function useLive<N extends CallName>(
+  name: N,
+  input: () => CallInput<N> | null,
+  options: LiveOptions = {},
+) {
+  const value = shallowRef<CallOutput<N> | null>(null);
+  const problem = shallowRef<Problem | null>(null);
+  const slow = ref(false);
+  let asked = 0;
+  let wait: ReturnType<typeof setTimeout> | undefined;
+
+  async function refresh(): Promise<void> {
+    const question = input();
+    const mine = ++asked;
+    if (question === null) {
+      value.value = null;
+      problem.value = null;
+      slow.value = false;
+      return;
+    }
+    const timer = setTimeout(() => (slow.value = mine === asked), SLOW_AFTER_MS);
+    const answer = await call(name, question);
+    clearTimeout(timer);
+    if (mine !== asked) return;
+    slow.value = false;
+    problem.value = answer.ok ? null : answer.problem;
+    if (answer.ok) value.value = answer.value;
+  }
+
+  watch(
+    () => JSON.stringify(input()),
+    () => {
+      clearTimeout(wait);
+      if (options.waitMs) wait = setTimeout(() => void refresh(), options.waitMs);
+      else void refresh();
+    },
+    { immediate: true },
+  );
+  const stop = options.follow === false ? () => undefined : onChanged(() => void refresh());
+  onScopeDispose(() => {
+    clearTimeout(wait);
+    asked++;
+    stop();
+  });
+
+  return { value, problem, slow, refresh };
+}
