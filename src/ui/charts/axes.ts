@@ -1,0 +1,45 @@
+import type { ChartColours } from './colours.ts';
+
+/** Print in the drawings: well above the twelve pixels that are the smallest in the house. */
+export const FONT_SIZE = 14;
+
+/** An axis of shares, shown as percent, with quiet grid lines. */
+export function percentAxis(colours: ChartColours, title: string) {
+  const font = { size: FONT_SIZE, family: colours.font };
+  return {
+    type: 'linear' as const,
+    grid: { color: colours.line },
+    border: { color: colours.steel },
+    ticks: {
+      color: colours.muted,
+      font,
+      maxTicksLimit: 9,
+      callback: (value: number | string) => `${Math.round(Number(value) * 1000) / 10} %`,
+    },
+    title: { display: true, text: title, color: colours.muted, font },
+  };
+}
+
+/** An axis with one row or column for each name. */
+export function nameAxis(colours: ChartColours, labels: string[]) {
+  return {
+    type: 'category' as const,
+    labels,
+    offset: true,
+    grid: { display: false },
+    border: { color: colours.steel },
+    ticks: { color: colours.ink, font: { size: FONT_SIZE, family: colours.font }, autoSkip: false },
+  };
+}
+
+/** The same rows as a hidden axis of numbers (row i stands at i), for marks between two rows. */
+export function rowAxis(rows: number) {
+  return {
+    type: 'linear' as const,
+    axis: 'y' as const,
+    display: false,
+    reverse: true,
+    min: -0.5,
+    max: rows - 0.5,
+  };
+}

@@ -1,0 +1,136 @@
+import type { SeasonLook } from '../../bridge/contract.ts';
+import { seasonText as text } from '../texts/en-season.ts';
+import type { Format } from '../texts/format.ts';
+import { FONT_SIZE, percentAxis } from './axes.ts';
+import type { ChartColours } from './colours.ts';
+import type { ChartStory } from './story.ts';
+
+type Species = SeasonLook['species'][number];
+
+/** What the next quote expects of each species, before the shop's first animal and now. */
+export function beliefStory(look: SeasonLook, format: Format): ChartStory {
+  const shown = look.species.filter((species) => species.n > 0);
+  return {
+    title: text.beliefTitle,
+    finding: beliefFinding(shown, format),
+    n: text.nAnimals(
+      shown.reduce((total, species) => total + species.n, 0),
+      shown.length,
+    ),
+    notes: [text.beliefKey],
+    table: {
+      head: [text.species, text.animals, text.before, text.now],
+      rows: shown.map((species) => [
+        species.name,
+        String(species.n),
+        format.shareRange(species.prior.low, species.prior.high, 1),
+        format.shareRange(species.believed.low, species.believed.high, 1),
+      ]),
+      plainHead: [
+        text.species,
+        text.animals,
+        ...['low', 'mean', 'high'].flatMap((end) => [`${text.before}, ${end}`]),
+        ...['low', 'mean', 'high'].flatMap((end) => [`${text.now}, ${end}`]),
+      ],
+      plain: shown.map(({ name, n, prior, believed }) => [
+        name,
+        n,
+        prior.low,
+        prior.mean,
+        prior.high,
+        believed.low,
+        believed.mean,
+        believed.high,
+      ]),
+    },
+    fileName: `next-quote-${look.season}`,
+    height: 110 + 64 * shown.length,
+    draw: shown.length === 0 ? null : (colours) => drawBelief(shown, colours, format),
+  };
+}
+
+/** Names the species whose range the shop's own animals have narrowed most. */
+export function beliefFinding(shown: readonly Species[], format: Format): string {
+  const narrowed = shown.toSorted((a, b) => narrowing(a) - narrowing(b))[0];
+  if (!narrowed) return text.noBelief;
+  const { name, n, prior, believed } = narrowed;
+  return text.belief(
+    name,
+    n,
+    format.shareRange(prior.low, prior.high),
+    format.shareRange(believed.low, believed.high),
+  );
+}
+
+/** Width of the range now against before: below 1 where animals have taught something. */
+function narrowing({ prior, believed }: Species): number {
+  return (believed.high - believed.low) / (prior.high - prior.low);
+}
+
+function drawBelief(shown: readonly Species[], colours: ChartColours, format: Format) {
+  const ranges = (which: 'prior' | 'believed', shift: number) => {
+    const now = which === 'believed';
+    return {
+      type: 'scatterWithErrorBars' as const,
+      label: now ? text.now : text.before,
+      data: shown.map((species, row) => {
+        const { low, mean, high } = species[which];
+        const y = row + shift;
+        return { x: mean, xMin: low, xMax: high, y, yMin: y, yMax: y };
+      }),
+      pointStyle: now ? ('circle' as const) : ('rectRot' as const),
+      pointRadius: 8,
+      pointHoverRadius: 9,
+      backgroundColor: now ? colours.spruce : colours.card,
+      borderColor: now ? colours.spruce : colours.muted,
+      borderWidth: 2,
+      errorBarColor: now ? colours.spruce : colours.muted,
+      errorBarWhiskerColor: now ? colours.spruce : colours.muted,
+      errorBarLineWidth: now ? 5 : 2,
+      errorBarWhiskerLineWidth: 2,
+      errorBarWhiskerSize: 12,
+    };
+  };
+  return {
+    type: 'scatterWithErrorBars' as const,
+    data: { datasets: [ranges('prior', -0.18), ranges('believed', 0.18)] },
+    options: {
+      scales: {
+        x: percentAxis(colours, text.takeHomeShare),
+        y: {
+          type: 'linear' as const,
+          reverse: true,
+          min: -0.5,
+          max: shown.length - 0.5,
+          grid: { display: false },
+          border: { color: colours.steel },
+          afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
+            axis.ticks = shown.map((_, value) => ({ value }));
+          },
+          ticks: {
+            color: colours.ink,
+            font: { size: FONT_SIZE, family: colours.font },
+            autoSkip: false,
+            callback: (value: number | string) => named(shown[Number(value)]),
+          },
+        },
+      },
+      plugins: {
+        tooltip: {
+          callbacks: {
+            label: (item: { datasetIndex: number; dataIndex: number }) => {
+              const species = shown[item.dataIndex];
+              if (!species) return '';
+              const range = item.datasetIndex === 0 ? species.prior : species.believed;
+              return `${species.name}: ${format.share(range.mean)}, ${format.shareRange(range.low, range.high, 1)}`;
+            },
+          },
+        },
+      },
+    },
+  };
+}
+
+function named(species: Species | undefined): string {
+  return species ? `${species.name} (${species.n})` : '';
+}

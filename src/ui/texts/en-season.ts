@@ -1,0 +1,85 @@
+import { plural } from './plural.ts';
+
+/** Words of the Season and of its charts. Amounts come in already written the shop's way. */
+export const seasonText = {
+  heading: (season: number) => `Season ${season}`,
+  choose: 'Season',
+  summary: (animals: string, mass: string) =>
+    `${animals} with take-home weighed, ${mass} carried home in all.`,
+  empty: (season: number) => `Nothing was weighed in the ${season} season yet.`,
+  emptyHow:
+    'Take in an animal, weigh it hanging and weigh its parts at the Table: the charts draw themselves from those weighings.',
+  toIntake: 'Take in an animal',
+  animals: 'Animals',
+  ticket: 'Ticket',
+  species: 'Species',
+  season: 'Season',
+  day: 'Day',
+  batch: 'Batch',
+
+  yieldTitle: 'Take-home by species',
+  takeHomeShare: 'Take-home as a share of hanging weight',
+  thisSeason: 'This season',
+  earlierSeasons: 'Earlier seasons',
+  middleHalf: 'Middle half',
+  nAnimals: (animals: number, species: number) =>
+    `n = ${plural(animals, 'animal', 'animals')} of ${plural(species, 'species', 'species')}`,
+  noYield:
+    'No animal has both its hanging weight and its parts weighed yet. Weigh them at the Table and the yields appear here.',
+  oneYield: (ticket: string, species: string, share: string) =>
+    `One animal so far: ${ticket} (${species}) gave ${share} of its hanging weight. One animal shows no spread; the drawing begins with the second.`,
+  mainYield: (species: string, n: number, share: string, against: string) =>
+    `${species}: the middle of ${plural(n, 'animal', 'animals')} is ${share} take-home, ${against}.`,
+  insidePublished: (range: string) => `inside the published ${range}`,
+  abovePublished: (range: string) => `above the published ${range}`,
+  belowPublished: (range: string) => `below the published ${range}`,
+  nothingPublished: 'and nothing is published to hold it against',
+  yieldEnds: (most: string, mostShare: string, least: string, leastShare: string) =>
+    `${most} gave most (${mostShare}), ${least} least (${leastShare}).`,
+  yieldKey: (fewest: number) =>
+    `Round dot: an animal of this season; small triangle: of an earlier one; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on. Dashed frame: the published range.`,
+  publishedBy: (names: string, source: string) => `Published range for ${names}: ${source}`,
+
+  beliefTitle: 'What the next quote rests on',
+  before: 'Before your first animal',
+  now: 'Now',
+  noBelief: 'Quotes rest on published figures until your first animal is weighed hanging and cut.',
+  belief: (species: string, n: number, prior: string, now: string) =>
+    `${species}: after ${plural(n, 'animal', 'animals')} of your own, 8 in 10 are expected to give ${now} take-home; before the first it was ${prior}.`,
+  beliefKey:
+    'Diamond with a thin line: expected before your first animal. Dot with a thick line: expected now. Each line holds 8 in 10 animals.',
+
+  fatTitle: 'Fat by batch',
+  fatShare: 'Fat',
+  target: 'Target',
+  planned: 'Planned',
+  weighedIn: 'Weighed in',
+  tested: 'Fat test',
+  nBatches: (batches: number, tests: number) =>
+    `n = ${plural(batches, 'batch', 'batches')}, ${plural(tests, 'fat test', 'fat tests')}`,
+  noFat: 'No batch was ground this season yet. Plan one in the Grinder and its fat is followed here.',
+  noTargets: (n: number) => `None of ${plural(n, 'batch', 'batches')} had a fat target.`,
+  onTarget: (met: number, of: number) =>
+    of === 1
+      ? `The one batch with a target was weighed in ${met === 1 ? 'within' : 'more than'} one point of fat ${met === 1 ? 'of' : 'from'} it.`
+      : `${met} of ${of} batches with a target were weighed in within one point of fat of it.`,
+  noTests: 'None was tested for fat, so what was weighed in is not checked yet.',
+  testGap: (n: number, points: string, leaner: boolean) =>
+    points === '0.0'
+      ? `Over ${plural(n, 'test', 'tests')} the meter agrees with what was weighed in.`
+      : `Over ${plural(n, 'test', 'tests')} the meat came out ${points} points ${leaner ? 'leaner' : 'fatter'} than weighed in.`,
+  noneOutside: 'No test is outside the limits of chance.',
+  outside: (names: string, n: number) =>
+    `${names} ${n === 1 ? 'is' : 'are'} outside the limits of chance: look for what was different.`,
+  fatKey:
+    'Dash: target. Open triangle: plan. Dot: weighed in. Diamond: fat test. Choose a mark to open the batch.',
+  limitsKey:
+    'Dashed lines: the mean of the tests and the limits within which single tests vary by chance (NIST/SEMATECH e-Handbook 6.3.2.2).',
+  upperLimit: (share: string) => `upper limit ${share}`,
+  lowerLimit: (share: string) => `lower limit ${share}`,
+  centre: (share: string) => `mean ${share}`,
+
+  saveAsPicture: 'Save as picture',
+  saveAsTable: 'Save as table (CSV)',
+  tableBehind: 'The figures behind this',
+};

@@ -1,0 +1,203 @@
+import { describe, expect, it } from 'vitest';
+import type { SeasonLook } from '../../src/desk/shapes.ts';
+import { beliefStory } from '../../src/ui/charts/belief.ts';
+import type { ChartColours } from '../../src/ui/charts/colours.ts';
+import { fatStory } from '../../src/ui/charts/fat-by-batch.ts';
+import { yieldStory } from '../../src/ui/charts/yield-by-species.ts';
+import { makeFormat } from '../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const colours = Object.fromEntries(
+  ['ink', 'muted', 'line', 'card', 'spruce', 'blaze', 'lean', 'fat', 'steel', 'font'].map((name) => [
+    name,
+    name,
+  ]),
+) as unknown as ChartColours;
+
+type Species = SeasonLook['species'][number];
+type Batch = SeasonLook['batches'][number];
+
+function species(name: string, shares: number[], more: Partial<Species> = {}): Species {
+  return {
+    code: name.toLowerCase(),
+    name,
+    points: shares.map((share, i) => ({ id: i + 1, ticket: `26-000${i + 1}`, share, season: 2026 })),
+    n: shares.length,
+    median: null,
+    published: { low: 0.45, high: 0.55, source: `Source of ${name}` },
+    believed: { low: 0.48, mean: 0.51, high: 0.54 },
+    prior: { low: 0.4, mean: 0.5, high: 0.6 },
+    ...more,
+  };
+}
+
+function batch(id: number, figures: Partial<Batch>): Batch {
+  return {
+    id,
+    name: `B-${id}`,
+    at: `2026-11-0${id}T12:00:00Z`,
+    target: null,
+    planned: null,
+    weighedIn: null,
+    tested: null,
+    species: ['Elk'],
+    ...figures,
+  };
+}
+
+function season(some: Partial<SeasonLook>): SeasonLook {
+  return { season: 2026, animals: 0, takeHomeGrams: 0, species: [], batches: [], control: null, ...some };
+}
+
+describe('take-home by species', () => {
+  it('draws nothing and says what to do when nothing was weighed', () => {
+    const story = yieldStory(season({ species: [species('Elk', [])] }), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Weigh them at the Table');
+    expect(story.table.rows).toEqual([]);
+  });
+
+  it('names the one animal instead of drawing a spread of one', () => {
+    const story = yieldStory(season({ species: [species('Elk', [0.512])] }), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('26-0001 (Elk) gave 51.2 %');
+  });
+
+  it.each([
+    [[0.5, 0.52, 0.54], '52 % take-home, inside the published 45–55 %'],
+    [[0.6, 0.61, 0.62], '61 % take-home, above the published 45–55 %'],
+    [[0.3, 0.31, 0.32], '31 % take-home, below the published 45–55 %'],
+  ])('holds the middle of %j against the published range', (shares, said) => {
+    expect(yieldStory(season({ species: [species('Elk', shares)] }), format).finding).toContain(said);
+  });
+
+  it('leads with the species that was cut most and names the two ends', () => {
+    const look = season({
+      species: [
+        species('Elk', [0.5, 0.51, 0.52]),
+        species('Mule deer', [0.55, 0.56, 0.58, 0.59]),
+        species('Moose', [0.99]),
+      ],
+    });
+    const { finding, n } = yieldStory(look, format);
+    expect(finding).toMatch(/^Mule deer: the middle of 4 animals/);
+    expect(finding).toContain('Mule deer gave most (57 %), Elk least (51 %)');
+    expect(finding).not.toContain('Moose');
+    expect(n).toBe('n = 8 animals of 3 species');
+  });
+
+  it('draws a dot for each animal, a box only from five animals on, and each published band', () => {
+    const look = season({
+      species: [
+        species('Elk', [0.5, 0.51, 0.52, 0.53, 0.54]),
+        species('Moose', [0.5, 0.6], { published: null }),
+      ],
+    });
+    const config = yieldStory(look, format).draw?.(colours) as unknown as {
+      data: { datasets: { data: unknown[] }[] };
+      options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
+    };
+    const [now, earlier, boxes] = config.data.datasets;
+    expect(now?.data).toHaveLength(7);
+    expect(earlier?.data).toHaveLength(0);
+    expect(boxes?.data).toEqual([[0.5, 0.51, 0.52, 0.53, 0.54], []]);
+    const bands = config.options.plugins.annotation.annotations;
+    expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
+  });
+
+  it('leads from each dot to its animal, also past earlier seasons', () => {
+    const elk = species('Elk', [0.5, 0.51, 0.52]);
+    elk.points = [
+      { id: 7, ticket: '25-0007', share: 0.5, season: 2025 },
+      { id: 8, ticket: '26-0008', share: 0.51, season: 2026 },
+    ];
+    const story = yieldStory(season({ species: [elk] }), format);
+    expect(story.linkOf?.(0, 0)).toBe('/animals/8');
+    expect(story.linkOf?.(1, 0)).toBe('/animals/7');
+    expect(story.linkOf?.(0, 1)).toBeNull();
+    expect(story.linkOf?.(2, 0)).toBeNull();
+    expect(story.table.links).toEqual(['/animals/7', '/animals/8']);
+  });
+
+  it('names each source once, with the species that it stands for', () => {
+    const one = { low: 0.4, high: 0.5, source: 'One table' };
+    const look = season({
+      species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
+    });
+    const cited = yieldStory(look, format).notes.filter((note) => note.includes('One table'));
+    expect(cited).toEqual(['Published range for Elk, Moose: One table']);
+  });
+});
+
+describe('what the next quote rests on', () => {
+  it('tells of the species whose range narrowed most', () => {
+    const look = season({
+      species: [
+        species('Elk', [0.5], { believed: { low: 0.42, mean: 0.5, high: 0.58 } }),
+        species('Mule deer', [0.5, 0.52]),
+      ],
+    });
+    expect(beliefStory(look, format).finding).toBe(
+      'Mule deer: after 2 animals of your own, 8 in 10 are expected to give 48–54 % take-home; before the first it was 40–60 %.',
+    );
+  });
+
+  it('draws both ranges of each species with animals, and none before the first animal', () => {
+    const story = beliefStory(season({ species: [species('Elk', [0.5]), species('Moose', [])] }), format);
+    const config = story.draw?.(colours) as unknown as {
+      data: { datasets: { data: { xMin: number; x: number; xMax: number }[] }[] };
+    };
+    expect(config.data.datasets.map(({ data }) => data.map(({ xMin, x, xMax }) => [xMin, x, xMax]))).toEqual([
+      [[0.4, 0.5, 0.6]],
+      [[0.48, 0.51, 0.54]],
+    ]);
+    const empty = beliefStory(season({ species: [species('Moose', [])] }), format);
+    expect(empty.draw).toBeNull();
+    expect(empty.finding).toContain('published figures');
+  });
+});
+
+describe('fat by batch', () => {
+  const batches = [
+    batch(1, { target: 0.125, planned: 0.125, weighedIn: 0.127, tested: 0.117 }),
+    batch(2, { target: 0.2, planned: 0.2, weighedIn: 0.225, tested: null }),
+    batch(3, { weighedIn: 0.05, tested: 0.04 }),
+  ];
+
+  it('draws nothing without a batch', () => {
+    const story = fatStory(season({}), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Grinder');
+  });
+
+  it('counts the batches on target and says which way the tests lie', () => {
+    const { finding, n } = fatStory(season({ batches }), format);
+    expect(finding).toContain('1 of 2 batches with a target were weighed in within one point of fat of it.');
+    expect(finding).toContain('Over 2 tests the meat came out 1.0 points leaner than weighed in.');
+    expect(n).toBe('n = 3 batches, 2 fat tests');
+  });
+
+  it('counts a batch exactly one point off as on target', () => {
+    const { finding } = fatStory(season({ batches: [batch(1, { target: 0.12, weighedIn: 0.13 })] }), format);
+    expect(finding).toContain('The one batch with a target was weighed in within one point of fat of it.');
+  });
+
+  it('names the batch outside the limits by its place among the tests, not among the batches', () => {
+    const control = { centre: 0.1, lower: -0.02, upper: 0.2, outside: [1] };
+    expect(fatStory(season({ batches, control }), format).finding).toContain('B-3 is outside the limits');
+  });
+
+  it('draws no lower limit below zero fat', () => {
+    const control = { centre: 0.1, lower: -0.02, upper: 0.2, outside: [] };
+    const config = fatStory(season({ batches, control }), format).draw?.(colours) as unknown as {
+      options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
+    };
+    expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([0.2, 0.1]);
+  });
+
+  it('leads from each mark to its batch', () => {
+    const story = fatStory(season({ batches }), format);
+    expect(story.linkOf?.(3, 1)).toBe('/grinder/2');
+    expect(story.linkOf?.(0, 9)).toBeNull();
+  });
+});
