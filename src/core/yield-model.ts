@@ -1,0 +1,164 @@
+/** Joins profiles and sums to a model: one fit for each split, on the bone and boned apart. */
+import { CoreProblem } from './problem.ts';
+import type { SpeciesProfile } from './species.ts';
+import { columnsOf, placesOf, withinShop } from './yield-columns.ts';
+import { fitSplit, foretell, meanAt, type Fit, type Heap } from './yield-fit.ts';
+import { splitPriors, type SplitPrior } from './yield-prior.ts';
+import type { Cell, Group, YieldSums } from './yield-sums.ts';
+import { baseOf, SPLITS, type Base, type Split } from './yield-tree.ts';
+
+/** Carcasses and bone-in pieces teach each other; field-boned meat is another job and keeps its own shop effects. */
+type Pool = 'on the bone' | 'boned';
+
+export interface YieldModel {
+  readonly profiles: ReadonlyMap<string, SpeciesProfile>;
+  readonly places: ReadonlyMap<string, number>;
+  readonly priors: ReadonlyMap<string, Readonly<Record<Split, SplitPrior>>>;
+  readonly fits: Readonly<Record<Pool, Readonly<Record<Split, Fit>>>>;
+  /** Animals of the shop's own with a take-home weight, by species. */
+  readonly animals: ReadonlyMap<string, number>;
+}
+
+/**
+ * The model that follows from the species profiles and the shop's sums.
+ * @throws CoreProblem `yield.no-profiles`, `yield.species-unknown` (weighed, but no profile), `yield.group`, `yield.prior`
+ */
+export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
+  if (profiles.length === 0) throw new CoreProblem('yield.no-profiles', 'prior');
+  const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
+  const priors = new Map<string, Record<Split, SplitPrior>>();
+  for (const profile of profiles)
+    for (const base of ['carcass', 'quarters', 'boned'] as const)
+      priors.set(`${profile.code}/${base}`, withinOneShop(splitPriors(profile, base)));
+
+  const worth = (code: string, split: Split): number => priorOf(priors, code, 'carcass')[split].animals;
+  const columns = (split: Split) => columnsOf(split, profiles, (code) => worth(code, split));
+  const places = new Map(columns('takeHome').map(({ name }, place) => [name, place]));
+  const cells = Object.values(sums);
+  for (const { group } of cells)
+    if (!byCode.has(group.species))
+      throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
+
+  const fitOf = (pool: Pool, split: Split): Fit => {
+    const heaps = cells
+      .filter((cell) => poolOf(cell.group) === pool)
+      .map((cell) => heapOf(cell, split, priors, (group) => spotsOf(group, byCode, places)))
+      .filter((heap) => heap !== null);
+    return fitSplit(columns(split), heaps);
+  };
+  const fitsOf = (pool: Pool) =>
+    Object.fromEntries(SPLITS.map((split) => [split, fitOf(pool, split)])) as Record<Split, Fit>;
+  return {
+    profiles: byCode,
+    places,
+    priors,
+    fits: { 'on the bone': fitsOf('on the bone'), boned: fitsOf('boned') },
+    animals: countAnimals(cells),
+  };
+}
+
+/** One split foretold on the logit scale: middle + scale * Student's t. */
+export interface Foretold {
+  readonly middle: number;
+  readonly scale: number;
+  readonly degrees: number;
+}
+
+/** Every split of one more animal of this kind. */
+export function foretellSplits(model: YieldModel, group: Group): Record<Split, Foretold> {
+  const places = spotsOf(group, model.profiles, model.places);
+  const priors = priorOf(model.priors, group.species, needBase(group));
+  const one = (split: Split): Foretold => {
+    const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
+    const prior = priors[split];
+    return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
+  };
+  return Object.fromEntries(SPLITS.map((split) => [split, one(split)])) as Record<Split, Foretold>;
+}
+
+/**
+ * What is known of the mean of one split for this kind of animal, on the logit scale. `worthAnimals` is how many
+ * animals of just this kind would tell as much; it never falls as more are weighed. `spread` is one animal's, and
+ * `standardError` = spread / sqrt(worthAnimals).
+ */
+export function meanOf(
+  model: YieldModel,
+  group: Group,
+  split: Split,
+): { middle: number; spread: number; standardError: number; worthAnimals: number } {
+  const fit = model.fits[poolOf(group)][split];
+  const mean = meanAt(fit, spotsOf(group, model.profiles, model.places));
+  const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  const spread = prior.spread * Math.sqrt(fit.variance);
+  return {
+    middle: prior.middle + prior.spread * mean.middle,
+    spread,
+    standardError: spread * Math.sqrt(mean.variance),
+    worthAnimals: 1 / mean.variance,
+  };
+}
+
+export function needBase(group: Group): Base {
+  const base = baseOf(group.brought);
+  if (!base) throw new CoreProblem('yield.brought', 'group.brought', { brought: group.brought });
+  return base;
+}
+
+function heapOf(
+  { group, splits }: Cell,
+  split: Split,
+  priors: YieldModel['priors'],
+  spots: (group: Group) => number[],
+): Heap | null {
+  const seen = splits[split];
+  if (!seen) return null;
+  const { middle, spread } = priorOf(priors, group.species, needBase(group))[split];
+  const { n, sum, squares } = seen;
+  return {
+    places: spots(group),
+    species: group.species,
+    n,
+    sum: (sum - n * middle) / spread,
+    squares: (squares - 2 * middle * sum + n * middle * middle) / (spread * spread),
+  };
+}
+
+function spotsOf(group: Group, profiles: YieldModel['profiles'], places: YieldModel['places']): number[] {
+  const profile = profiles.get(group.species);
+  if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
+  return placesOf(group, profile.family, places);
+}
+
+/** Standard measure counts in the spread within one shop and kind. */
+function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
+  const within = ({ middle, spread, animals }: SplitPrior): SplitPrior => ({
+    middle,
+    spread: spread * withinShop(animals),
+    animals,
+  });
+  return Object.fromEntries(SPLITS.map((split) => [split, within(priors[split])])) as Record<
+    Split,
+    SplitPrior
+  >;
+}
+
+function priorOf(
+  priors: YieldModel['priors'],
+  species: string,
+  base: Base,
+): Readonly<Record<Split, SplitPrior>> {
+  const prior = priors.get(`${species}/${base}`);
+  if (!prior) throw new CoreProblem('yield.species-unknown', 'species', { species });
+  return prior;
+}
+
+function poolOf(group: Group): Pool {
+  return needBase(group) === 'boned' ? 'boned' : 'on the bone';
+}
+
+function countAnimals(cells: readonly Cell[]): Map<string, number> {
+  const animals = new Map<string, number>();
+  for (const { group, splits } of cells)
+    animals.set(group.species, (animals.get(group.species) ?? 0) + (splits.takeHome?.n ?? 0));
+  return animals;
+}

@@ -1,0 +1,54 @@
+/** What a species profile says beforehand about each split, on the logit scale. */
+import { CoreProblem } from './problem.ts';
+import type { Share, SpeciesProfile } from './species.ts';
+import { matchLogit } from './yield-match.ts';
+import { SPLITS, type Base, type Split } from './yield-tree.ts';
+
+/**
+ * Middle and spread on the logit scale, of animals whatever the shop; the middle counts as much as `animals` animals.
+ */
+export interface SplitPrior {
+  readonly middle: number;
+  readonly spread: number;
+  readonly animals: number;
+}
+
+/** Boned meat has nothing left to lose but sinew, crust and drip: assumption, no published figure was found. */
+const BONED_SINEW = { mean: 0.7, sd: 0.12 };
+
+/**
+ * The priors of all splits of one species for one base. Shares of the loss are turned into shares of what is left
+ * at each step; saved fat, given as a share of hanging, into a share of the take-home.
+ * @throws CoreProblem `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
+ */
+export function splitPriors(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
+  const takeHome = takeHomeOf(profile, base);
+  const { bone, sinew, damage, shrink, animals } = profile.loss;
+  const afterBone = 1 - bone.mean;
+  const last = damage.mean + shrink.mean;
+  const shares: Record<Split, { mean: number; sd: number; animals: number }> = {
+    takeHome,
+    fatSaved: { ...ofWhole(profile.ownFat, takeHome.mean), animals: profile.ownFat.animals },
+    wholeCuts: profile.wholeCuts,
+    bone: { ...bone, animals },
+    sinew: { ...(base === 'boned' ? BONED_SINEW : ofWhole(sinew, afterBone)), animals },
+    damage: { ...ofWhole(damage, last), animals },
+  };
+  const priors = {} as Record<Split, SplitPrior>;
+  for (const split of SPLITS) {
+    const { mean, sd, animals: worth } = shares[split];
+    if (!(mean > 0 && mean < 1 && sd > 0 && sd < 1 && worth > 0))
+      throw new CoreProblem('yield.prior', `${profile.code}.${split}`, { mean, sd });
+    priors[split] = { ...matchLogit(mean, sd), animals: worth };
+  }
+  return priors;
+}
+
+function takeHomeOf(profile: SpeciesProfile, base: Base) {
+  if (base === 'carcass') return profile.takeHome;
+  return base === 'quarters' ? profile.takeHomeOfQuarters : profile.takeHomeOfBoned;
+}
+
+function ofWhole(share: Pick<Share, 'mean' | 'sd'>, whole: number): { mean: number; sd: number } {
+  return { mean: share.mean / whole, sd: share.sd / whole };
+}

@@ -1,0 +1,70 @@
+/** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
+import { seeded } from './random.ts';
+import type { Foretold } from './yield-model.ts';
+import { divide, PARTS, shareOf, SPLITS, type Base, type Part, type Split } from './yield-tree.ts';
+
+export interface Range {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface Drawing {
+  readonly hangingGrams: number;
+  /** Spread of the natural logarithm of the hanging weight; 0 when it was weighed. */
+  readonly hangingLogSd: number;
+  /** When the cutting order says which share of the meat stays whole, that share; null to foretell it. */
+  readonly cutsShare: number | null;
+  readonly base: Base;
+  readonly level: number;
+  readonly seed: number;
+  readonly draws: number;
+}
+
+/**
+ * Draws `draws` animals, each split from its own Student's t, independent of the others, and gives for each part the
+ * mean and the middle `level` of the draws. The hanging weight, where it is itself a guess, is log-normal with mean
+ * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
+ */
+export function drawParts(
+  splits: Readonly<Record<Split, Foretold>>,
+  drawing: Drawing,
+): { hanging: Range; parts: Record<Part, Range> } {
+  const chance = seeded(drawing.seed);
+  const { hangingGrams, hangingLogSd, draws, level, base } = drawing;
+  const hanging = new Float64Array(draws);
+  const drawn = Object.fromEntries(PARTS.map((part) => [part, new Float64Array(draws)])) as Record<
+    Part,
+    Float64Array
+  >;
+  const share = {} as Record<Split, number>;
+  for (let i = 0; i < draws; i++) {
+    const guess = hangingLogSd * chance.normal() - (hangingLogSd * hangingLogSd) / 2;
+    const whole = hangingGrams * Math.exp(guess);
+    for (const split of SPLITS) {
+      const { middle, scale, degrees } = splits[split];
+      share[split] = shareOf(middle + scale * chance.studentT(degrees));
+    }
+    share.wholeCuts = drawing.cutsShare ?? share.wholeCuts;
+    const parts = divide(whole, share, base);
+    hanging[i] = whole;
+    for (const part of PARTS) drawn[part][i] = parts[part];
+  }
+  const parts = Object.fromEntries(PARTS.map((part) => [part, rangeOf(drawn[part], level)]));
+  return { hanging: rangeOf(hanging, level), parts: parts as Record<Part, Range> };
+}
+
+function rangeOf(values: Float64Array, level: number): Range {
+  const sorted = values.sort();
+  const mean = sorted.reduce((total, value) => total + value, 0) / sorted.length;
+  return { mean, low: quantile(sorted, (1 - level) / 2), high: quantile(sorted, (1 + level) / 2) };
+}
+
+/** The p-quantile of sorted draws, by a straight line between plotting positions i / (n + 1). */
+function quantile(sorted: Float64Array, p: number): number {
+  const at = Math.min(sorted.length - 1, Math.max(0, p * (sorted.length + 1) - 1));
+  const below = Math.floor(at);
+  const low = sorted[below] ?? 0;
+  const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;
+  return low + (at - below) * (high - low);
+}
