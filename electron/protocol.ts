@@ -1,0 +1,31 @@
+/** The app's own scheme: the window's files come from `app://gambrel/`, never from `file://`. */
+import { protocol } from 'electron';
+import { windowFile } from '../src/bridge/server/window-files.ts';
+
+const SCHEME = 'app';
+const HOST = 'gambrel';
+
+/** The address of the window. */
+export const WINDOW_ADDRESS = `${SCHEME}://${HOST}/`;
+
+/** Must run before the app is ready, once. */
+export function declareScheme(): void {
+  protocol.registerSchemesAsPrivileged([
+    { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+  ]);
+}
+
+/** Serves the built window from `folder`. */
+export function serveScheme(folder: string): void {
+  protocol.handle(SCHEME, async (request) => {
+    if (!isOurs(request.url)) return new Response('Not found.', { status: 404 });
+    const { status, headers, body } = await windowFile(folder, new URL(request.url).pathname);
+    return new Response(body, { status, headers });
+  });
+}
+
+/** Whether an address (or an origin) is our own window's. Parsed, never compared by its beginning. */
+export function isOurs(address: string | undefined | null): boolean {
+  const url = address ? URL.parse(address) : null;
+  return url?.protocol === `${SCHEME}:` && url.host === HOST;
+}

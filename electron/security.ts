@@ -1,0 +1,36 @@
+/** What a window may not do: leave its own pages, open others, reach the network, get rights. */
+import { app, session, type Event, type Session } from 'electron';
+import { isOurs } from './protocol.ts';
+
+/** The one right a window may have: the serial port of a scale. */
+const ALLOWED_RIGHT = 'serial';
+
+/** Applies to every window that is ever made. Call it before the first one. */
+export function guardWindows(): void {
+  app.on('web-contents-created', (_event, contents) => {
+    const stayHome = (event: Event<{ url: string }>) => {
+      if (!isOurs(event.url)) event.preventDefault();
+    };
+    contents.on('will-navigate', stayHome);
+    contents.on('will-redirect', stayHome);
+    contents.on('will-frame-navigate', stayHome);
+    contents.on('will-attach-webview', (event) => event.preventDefault());
+    contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  });
+}
+
+/** Applies to the session that all windows share. Call it when the app is ready. */
+export function guardSession(ours: Session = session.defaultSession): void {
+  ours.setPermissionRequestHandler((_contents, right, answer, details) =>
+    answer(right === ALLOWED_RIGHT && isOurs(details.requestingUrl)),
+  );
+  ours.setPermissionCheckHandler((_contents, right, origin) => right === ALLOWED_RIGHT && isOurs(origin));
+  ours.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !staysInside(details.url) }));
+}
+
+/** Our own files, and files that the window makes itself for saving (`blob:`, `data:`). Nothing else: no network. */
+function staysInside(address: string): boolean {
+  const url = URL.parse(address);
+  if (url?.protocol === 'data:') return true;
+  return isOurs(url?.protocol === 'blob:' ? url.pathname : address);
+}

@@ -1,0 +1,61 @@
+/** The same desk and the same window under plain Node: serves them on 127.0.0.1 for an ordinary browser. */
+import { existsSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { BookTrouble } from '../src/book/trouble.ts';
+import { serveOverHttp } from '../src/bridge/server/http.ts';
+import { openDesk, type Desk } from '../src/desk/desk.ts';
+import { usualBookPlace } from './book-place.ts';
+import { openBrowser } from './open-browser.ts';
+import { newestGoodBackup } from './restore-backup.ts';
+import { openingSentence, WINDOW_MISSING } from './sentences.ts';
+import { readStartOptions, type StartOptions } from './start-options.ts';
+
+const windowFolder = join(import.meta.dirname, '../renderer');
+
+const read = readStartOptions(process.argv.slice(2), process.env, process.cwd());
+if (!read.ok) giveUp(read.sentence);
+if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);
+await serve(read.options);
+
+async function serve(options: StartOptions): Promise<void> {
+  const desk = openBook(
+    options.book ?? usualBookPlace(process.platform, process.env, homedir()),
+    options.demo,
+  );
+  const carrier = await serveOverHttp({ desk, windowFolder, port: options.port });
+  if (options.port !== 0 && carrier.port !== options.port) {
+    console.log(`Port ${options.port} is taken, so Gambrel uses ${carrier.port}.`);
+  }
+  console.log(`Gambrel is open at ${carrier.address} (Ctrl-C closes it)`);
+  if (options.openBrowser) openBrowser(carrier.address);
+
+  let closing = false;
+  const close = () => {
+    if (closing) return;
+    closing = true;
+    void carrier.close().then(() => {
+      desk.close();
+      process.exit(0);
+    });
+  };
+  process.on('SIGINT', close);
+  process.on('SIGTERM', close);
+  process.on('SIGHUP', close); // the terminal window was closed
+}
+
+function openBook(bookPath: string, demo: boolean): Desk {
+  try {
+    return openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
+  } catch (error) {
+    if (!(error instanceof BookTrouble)) throw error;
+    const backup = error.code === 'damaged' || error.code === 'migration' ? newestGoodBackup(bookPath) : null;
+    const wayOn = backup ? `\nThe newest good backup is ${backup.path}: name a copy of it with --book.` : '';
+    return giveUp(openingSentence(error) + wayOn);
+  }
+}
+
+function giveUp(sentence: string): never {
+  console.error(sentence);
+  process.exit(1);
+}

@@ -1,0 +1,64 @@
+/** What a person may say when starting the program, in the desktop app and in plain Node alike. */
+import { isAbsolute, resolve } from 'node:path';
+
+export interface StartOptions {
+  /** Another book than the usual one. */
+  book?: string;
+  demo: boolean;
+  /** Wanted port of the loopback server. */
+  port: number;
+  /** Whether a browser is opened. */
+  openBrowser: boolean;
+}
+
+export type StartOptionsResult = { ok: true; options: StartOptions } | { ok: false; sentence: string };
+
+/** No registered service of IANA's list has it; any free port does as well. */
+const USUAL_PORT = 4747;
+
+/**
+ * Reads `--book PATH`, `--demo`, `--port N`, `--no-open`; `GAMBREL_BOOK` and `GAMBREL_NO_OPEN=1` say the same.
+ * Example: `readStartOptions(['--port', '4000'], {}, '/')` gives port 4000, no demo.
+ * @param strict false in the desktop app, where Chromium's own switches stand among the arguments
+ */
+export function readStartOptions(
+  args: readonly string[],
+  env: Readonly<Record<string, string | undefined>>,
+  folder: string,
+  strict = true,
+): StartOptionsResult {
+  const options: StartOptions = {
+    demo: false,
+    port: USUAL_PORT,
+    openBrowser: env['GAMBREL_NO_OPEN'] !== '1',
+  };
+  let book = env['GAMBREL_BOOK'];
+  const words = args.flatMap((arg) => (/^--(book|port)=/.test(arg) ? splitOnce(arg) : [arg]));
+  for (let at = 0; at < words.length; at += 1) {
+    const word = words[at];
+    if (word === '--demo') options.demo = true;
+    else if (word === '--no-open') options.openBrowser = false;
+    else if (word === '--book') {
+      book = words[(at += 1)];
+      if (!book) return wrong('After --book comes the path of a book, such as --book /home/me/shop.gambrel.');
+    } else if (word === '--port') {
+      const port = words[(at += 1)] ?? '';
+      if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
+        return wrong(`"${port}" is not a port: give a whole number up to 65535.`);
+      options.port = Number(port);
+    } else if (strict) {
+      return wrong(`"${word}" is not known here: use --book PATH, --demo, --port NUMBER or --no-open.`);
+    }
+  }
+  if (book) options.book = isAbsolute(book) ? book : resolve(folder, book);
+  return { ok: true, options };
+}
+
+function splitOnce(arg: string): string[] {
+  const at = arg.indexOf('=');
+  return [arg.slice(0, at), arg.slice(at + 1)];
+}
+
+function wrong(sentence: string): StartOptionsResult {
+  return { ok: false, sentence };
+}

@@ -1,0 +1,59 @@
+/** Whether the desktop runtime can run here, and where it is. */
+import { spawn } from 'child_process';
+import fs from 'fs';
+import path from 'path';
+
+/** Longest that the runtime's one download may take, ms; after that the browser does. */
+const DOWNLOAD_TIME = 120000;
+
+/** Why no window can be opened here, whatever is installed; '' when nothing stands against it. */
+export function hindrance(platform, env, uid) {
+  if (platform !== 'linux') return '';
+  if (!env.DISPLAY && !env.WAYLAND_DISPLAY)
+    return 'There is no display here: opening in the browser instead.';
+  // Chromium's sandbox does not work for root, and Gambrel does not run without it.
+  if (uid === 0) return 'The desktop app does not run as root: opening in the browser instead.';
+  return '';
+}
+
+/** The runtime's program file, or '' when it is not installed. `ELECTRON_OVERRIDE_DIST_PATH` names another folder. */
+export function installedRuntime(root, env) {
+  const electron = path.join(root, 'node_modules', 'electron');
+  const noted = path.join(electron, 'path.txt');
+  const usual = { win32: 'electron.exe', darwin: 'Electron.app/Contents/MacOS/Electron' }[process.platform];
+  const name = fs.existsSync(noted) ? fs.readFileSync(noted, 'utf8').trim() : usual || 'electron';
+  const file = path.join(env.ELECTRON_OVERRIDE_DIST_PATH || path.join(electron, 'dist'), name);
+  const complete = env.ELECTRON_OVERRIDE_DIST_PATH || fs.existsSync(noted); // noted last, after unpacking
+  return complete && fs.existsSync(file) ? file : '';
+}
+
+/** `{ path }` of the runtime, fetched if need be, or the `{ sentence }` that says why there is none. */
+export async function findRuntime(root, node, say) {
+  const uid = process.getuid ? process.getuid() : -1;
+  const sentence = hindrance(process.platform, process.env, uid);
+  if (sentence) return { sentence };
+  if (!installedRuntime(root, process.env) && !process.env.ELECTRON_OVERRIDE_DIST_PATH) {
+    say('Fetching the desktop runtime, once (about 110 MB).');
+    await download(root, node);
+  }
+  const file = installedRuntime(root, process.env);
+  return file
+    ? { path: file }
+    : { sentence: 'The desktop runtime is not there: opening in the browser instead.' };
+}
+
+function download(root, node) {
+  return new Promise((resolve) => {
+    const child = spawn(node, [path.join(root, 'node_modules', 'electron', 'install.js')], {
+      cwd: root,
+      stdio: 'ignore',
+    });
+    const late = setTimeout(() => child.kill(), DOWNLOAD_TIME);
+    const done = () => {
+      clearTimeout(late);
+      resolve();
+    };
+    child.on('error', done);
+    child.on('close', done);
+  });
+}

@@ -1,0 +1,73 @@
+/** The browser window's end of the loopback carrier. */
+import type { Answer, Bridge, Changed } from '../contract.ts';
+import { readEvents } from './event-stream.ts';
+import { ANYTHING_CHANGED, openListeners } from './listeners.ts';
+import { plainCopy } from './plain.ts';
+import { DESK_GONE } from './port.ts';
+import { openSession, type PassStore, type Session } from './session.ts';
+
+export interface HttpPlace {
+  fetch: typeof fetch;
+  store: PassStore;
+  /** The key from the address, or null after a reload. */
+  key: string | null;
+  /** Resolves when the window can be seen: a browser allows one address six lines, so a hidden window holds none. */
+  seen(): Promise<void>;
+  /** Fires when the window is hidden. */
+  hidden(): AbortSignal;
+  wait(milliseconds: number): Promise<void>;
+}
+
+/** Pauses before the stream of changes is asked for again, ms; the last one repeats. */
+const PAUSES = [500, 1_000, 2_000, 5_000, 10_000];
+
+/** Makes calls over HTTP. A server that is not there is `desk.gone`; one that does not know us is `desk.no-key`. */
+export function bridgeOverHttp(place: HttpPlace): Bridge {
+  const session = openSession(place.fetch, place.store, place.key);
+  const listeners = openListeners();
+  void followChanges(place, session, listeners.tell);
+
+  const call = async (name: string, input: unknown): Promise<Answer<unknown>> => {
+    const copy = plainCopy(input);
+    if (!copy.ok) return copy;
+    try {
+      const response = await session.fetch(`/call/${encodeURIComponent(name)}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: copy.json,
+      });
+      if (response.status === 401) return { ok: false, problem: { kind: 'refused', code: 'desk.no-key' } };
+      return (await response.json()) as Answer<unknown>;
+    } catch {
+      return DESK_GONE; // no line, or an answer cut short
+    }
+  };
+  return { call: call as Bridge['call'], on: (_event, listener) => listeners.add(listener) };
+}
+
+/** Reads the stream of changes for as long as the window lives and is known, and says so once after each break. */
+async function followChanges(
+  place: HttpPlace,
+  session: Session,
+  tell: (changed: Changed) => void,
+): Promise<void> {
+  let broken = false;
+  for (let tries = 0; ; tries += 1) {
+    await place.seen();
+    try {
+      const response = await session.fetch('/events', { signal: place.hidden() });
+      if (response.status === 401) return;
+      if (response.ok && response.body) {
+        tries = 0;
+        if (broken) tell(ANYTHING_CHANGED);
+        await readEvents(response.body, ({ event, data }) => {
+          if (event === 'changed') tell(JSON.parse(data) as Changed);
+        });
+      }
+    } catch {
+      // The line broke or the window was hidden: both mean asking again below.
+    }
+    broken = true;
+    await place.wait(PAUSES[Math.min(tries, PAUSES.length - 1)] ?? 0);
+  }
+}

@@ -1,0 +1,57 @@
+/** The window's way to the desk: a message port in the desktop app, HTTP in a browser. */
+import type { Bridge } from '../contract.ts';
+import { DESK_PORT_CHANNEL } from '../wire.ts';
+import { bridgeOverHttp } from './http.ts';
+import { bridgeOverPort } from './port.ts';
+import type { PreloadApi } from './preload-api.ts';
+
+/**
+ * Finds the carrier and opens it. Call it once, before the router starts: it takes the key out of the address.
+ * Never rejects; a desk that cannot be reached shows in the answers of the calls.
+ */
+export async function connect(): Promise<Bridge> {
+  return window.gambrel ? bridgeOverPort(await askForPort(window.gambrel)) : overHttp();
+}
+
+function askForPort(preload: PreloadApi): Promise<MessagePort> {
+  return new Promise((resolve) => {
+    const listen = (event: MessageEvent) => {
+      const [port] = event.ports;
+      if (event.source !== window || event.data !== DESK_PORT_CHANNEL || !port) return;
+      window.removeEventListener('message', listen);
+      resolve(port);
+    };
+    window.addEventListener('message', listen);
+    preload.askForDesk();
+  });
+}
+
+function overHttp(): Bridge {
+  const key = keyInAddress();
+  if (key !== null) history.replaceState(null, '', '#/');
+  // A new address pasted into an open window changes only its fragment: start afresh with the new key.
+  window.addEventListener('hashchange', () => {
+    if (keyInAddress() !== null) location.reload();
+  });
+  let seen = new AbortController();
+  document.addEventListener('visibilitychange', () => {
+    if (document.hidden) seen.abort();
+    else seen = new AbortController();
+  });
+  return bridgeOverHttp({
+    fetch: (input, init) => fetch(input, init),
+    store: sessionStorage,
+    key,
+    seen: () => (document.hidden ? once(document, 'visibilitychange') : Promise.resolve()),
+    hidden: () => seen.signal,
+    wait: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
+  });
+}
+
+function keyInAddress(): string | null {
+  return /^#key=([\w-]+)$/.exec(location.hash)?.[1] ?? null;
+}
+
+function once(target: EventTarget, name: string): Promise<void> {
+  return new Promise((resolve) => target.addEventListener(name, () => resolve(), { once: true }));
+}

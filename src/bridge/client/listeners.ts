@@ -1,0 +1,25 @@
+import type { Changed } from '../contract.ts';
+
+/** Who wants to hear of changes in one window. */
+export interface Listeners {
+  add(listener: (changed: Changed) => void): () => void;
+  tell(changed: Changed): void;
+}
+
+/**
+ * Said after a break in the line, when nobody knows what was missed. It names the change of the shop's settings
+ * because that is the one that every screen looks at.
+ */
+export const ANYTHING_CHANGED: Changed = { call: 'shop.change' };
+
+export function openListeners(): Listeners {
+  const all = new Set<(changed: Changed) => void>();
+  return {
+    add(listener) {
+      const own = (changed: Changed) => listener(changed); // the same function may be registered twice
+      all.add(own);
+      return () => all.delete(own);
+    },
+    tell: (changed) => [...all].forEach((listener) => listener(changed)),
+  };
+}

@@ -1,0 +1,28 @@
+import type { Problem } from '../../desk/problem.ts';
+
+export type PlainCopy = { ok: true; json: string } | { ok: false; problem: Problem };
+
+/**
+ * The input of a call as JSON text. Reactive objects are read through and so lose what cannot cross to another process; members
+ * that are `undefined` are left out.
+ * A number that JSON would turn into null (NaN, infinite) is refused, because null often means something else
+ * ("no fat wanted"). Example: `plainCopy({ percent: NaN })` is the problem `input.not-a-number`, field `percent`.
+ */
+export function plainCopy(input: unknown): PlainCopy {
+  let wrong: string | null = null;
+  const check = (key: string, value: unknown) => {
+    if (typeof value === 'number' && !Number.isFinite(value)) wrong ??= key;
+    return value;
+  };
+  try {
+    const json = JSON.stringify(input ?? {}, check);
+    if (wrong !== null) return refusal('input.not-a-number', wrong);
+    return json === undefined ? refusal('input.not-plain') : { ok: true, json };
+  } catch {
+    return refusal('input.not-plain'); // a circle, or a whole number beyond JSON
+  }
+}
+
+function refusal(code: string, field?: string): PlainCopy {
+  return { ok: false, problem: { kind: 'invalid', code, ...(field ? { field } : {}) } };
+}

@@ -1,0 +1,31 @@
+/** The stream of changes over HTTP, in the text format of server-sent events. */
+import type { ServerResponse } from 'node:http';
+import type { DeskCaller } from './answer.ts';
+import { SAFE_HEADERS } from './window-files.ts';
+
+/** A sign of life this often, ms, so that both sides notice a broken line. */
+const HEARTBEAT = 15_000;
+/** Bytes that may wait for a window that does not read; beyond it the stream is cut, and the window asks anew. */
+const MOST_WAITING = 64 * 1024;
+
+/**
+ * Keeps `response` open and writes every change of the book to it, until either side ends it.
+ * The window reads it with `fetch` rather than `EventSource`: only so can the pass travel in a header
+ * instead of in an address, which ends up in histories and logs.
+ */
+export function streamChanges(desk: DeskCaller, response: ServerResponse): void {
+  response.writeHead(200, { ...SAFE_HEADERS, 'content-type': 'text/event-stream; charset=utf-8' });
+  const write = (text: string) => {
+    if (response.writableLength > MOST_WAITING) response.destroy();
+    else response.write(text);
+  };
+  write(': listening\n\n');
+  const stopListening = desk.onChanged(({ call }) =>
+    write(`event: changed\ndata: ${JSON.stringify({ call })}\n\n`),
+  );
+  const heartbeat = setInterval(() => write(': alive\n\n'), HEARTBEAT);
+  response.on('close', () => {
+    clearInterval(heartbeat);
+    stopListening();
+  });
+}

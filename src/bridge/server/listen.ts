@@ -1,0 +1,38 @@
+/** Finds a free port on the loopback address. */
+import type { Server } from 'node:http';
+
+/** The only address ever listened on. */
+export const LOOPBACK = '127.0.0.1';
+/** How many ports after the wanted one are tried before any free one is taken. */
+const NEIGHBOURS = 20;
+
+/**
+ * Listens on `wanted`, else on the next free port, else on any.
+ * @returns the port that was taken; with `wanted` 0 the system chooses
+ */
+export async function listenNear(server: Server, wanted: number): Promise<number> {
+  const last = Math.min(wanted + NEIGHBOURS, 65_535);
+  for (let port = wanted; wanted > 0 && port <= last; port += 1) {
+    const taken = await listen(server, port);
+    if (taken !== null) return taken;
+  }
+  const any = await listen(server, 0);
+  if (any === null) throw new Error('No free port on 127.0.0.1.');
+  return any;
+}
+
+/** The port listened on, or null when somebody else has it (or only the system may). */
+function listen(server: Server, port: number): Promise<number | null> {
+  return new Promise((resolve, reject) => {
+    const failed = (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EADDRINUSE' || error.code === 'EACCES') resolve(null);
+      else reject(error);
+    };
+    server.once('error', failed);
+    server.listen(port, LOOPBACK, () => {
+      server.removeListener('error', failed);
+      const address = server.address();
+      resolve(typeof address === 'object' && address ? address.port : port);
+    });
+  });
+}

@@ -1,0 +1,85 @@
+/** Serves the built window, the same way for the app's own scheme and for the loopback server. */
+import { readFile } from 'node:fs/promises';
+import { extname, isAbsolute, relative, resolve } from 'node:path';
+
+/** What a window may load: its own files only, no inline script or style, nothing from outside, no frame around it. */
+export const WINDOW_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+/** Sent with everything, so that no answer can be framed, sniffed or kept. */
+export const SAFE_HEADERS: Readonly<Record<string, string>> = {
+  'content-security-policy': WINDOW_POLICY,
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-resource-policy': 'same-origin',
+  'cache-control': 'no-store',
+};
+
+/** The kinds of file a built window consists of; anything else is not served. */
+const MEDIA_TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.ico': 'image/x-icon',
+  '.woff2': 'font/woff2',
+};
+
+export interface WindowFile {
+  status: 200 | 400 | 404;
+  headers: Record<string, string>;
+  body: Uint8Array<ArrayBuffer>;
+}
+
+/**
+ * Reads one file of the built window.
+ * @param folder where the built window lies
+ * @param pathname the path of the address, still percent-encoded, e.g. `/assets/index.js`; `/` is the page itself
+ * @returns status 400 for a path that is no path, 404 for one that is not there or leads out of the folder
+ */
+export async function windowFile(folder: string, pathname: string): Promise<WindowFile> {
+  const wanted = decodePath(pathname);
+  if (wanted === null) return refusal(400);
+  // '.' first: resolving an absolute path would drop the folder.
+  const file = resolve(folder, `.${wanted === '/' ? '/index.html' : wanted}`);
+  const inside = relative(folder, file);
+  const type = MEDIA_TYPES[extname(file)];
+  if (!type || inside.startsWith('..') || isAbsolute(inside)) return refusal(404);
+  try {
+    const body = new Uint8Array(await readFile(file));
+    return { status: 200, headers: { ...SAFE_HEADERS, 'content-type': type }, body };
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (code === 'ENOENT' || code === 'EISDIR' || code === 'ENOTDIR') return refusal(404);
+    throw error;
+  }
+}
+
+function decodePath(pathname: string): string | null {
+  try {
+    const path = decodeURIComponent(pathname);
+    return path.startsWith('/') && !path.includes('\0') ? path : null;
+  } catch {
+    return null; // a broken percent sign
+  }
+}
+
+function refusal(status: 400 | 404): WindowFile {
+  const text = status === 400 ? 'No such address.' : 'Not found.';
+  return {
+    status,
+    headers: { ...SAFE_HEADERS, 'content-type': 'text/plain; charset=utf-8' },
+    body: new TextEncoder().encode(text),
+  };
+}

@@ -1,0 +1,15 @@
+/** What travels between a window and the desk on a message port; HTTP carries the same two things in its own clothes. */
+import type { Answer } from '../desk/problem.ts';
+
+/** Window to desk: one call, numbered by the window so that its answer finds its way back. */
+export interface CallMessage {
+  id: number;
+  name: string;
+  input: unknown;
+}
+
+/** Desk to window: the answer to a numbered call, or the news that the book changed. */
+export type DeskMessage = { id: number | null; answer: Answer<unknown> } | { changed: { call: string } };
+
+/** The channel of the shell on which a window asks for its port, and on which the port is handed over. */
+export const DESK_PORT_CHANNEL = 'gambrel:desk-port';
