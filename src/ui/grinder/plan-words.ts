@@ -1,0 +1,59 @@
+import type { BlendPlan, PlanPart } from '../../bridge/contract.ts';
+import { grinderText as text } from '../texts/en-grinder.ts';
+import type { Format } from '../texts/format.ts';
+
+/** The part of an answer that can be weighed in: the plan, or the nearest that is possible. */
+export interface Batch {
+  parts: PlanPart[];
+  batchGrams: number;
+  fat: number;
+}
+
+/** What would be weighed in if the answer were followed. */
+export function batchOf(plan: BlendPlan): Batch {
+  return plan.kind === 'not enough fat' || plan.kind === 'out of reach' ? plan.nearest : plan;
+}
+
+/** An answer of the blend in words: what comes out, or what is in the way and what would mend it. */
+export function planWords(plan: BlendPlan, format: Format): string {
+  switch (plan.kind) {
+    case 'plan':
+      return text.plan(
+        format.mass(plan.batchGrams),
+        format.share(plan.fat),
+        format.shareRange(plan.fatRange.low, plan.fatRange.high, 1),
+      );
+    case 'lean enough':
+      return leanEnough(plan, format);
+    case 'not enough fat':
+      return text.notEnough(
+        format.share(plan.target),
+        format.mass(plan.needGrams),
+        plan.haveGrams > 0 ? format.mass(plan.haveGrams) : null,
+        format.mass(plan.missingGrams),
+        format.share(plan.nearest.fat),
+      );
+    case 'out of reach':
+      return text.outOfReach(
+        format.share(plan.target),
+        format.share(plan.richest),
+        format.share(plan.nearest.fat),
+      );
+  }
+}
+
+function leanEnough(plan: Extract<BlendPlan, { kind: 'lean enough' }>, format: Format): string {
+  const above = format.number((plan.fat - plan.target) * 100, 1);
+  if (above === format.number(0, 1)) return text.atTarget(format.share(plan.fat));
+  return [
+    text.aboveTarget(format.share(plan.fat), above, format.share(plan.target)),
+    plan.leanToAddGrams === null ? text.noLeaner : text.leaner(format.mass(plan.leanToAddGrams)),
+  ].join(' ');
+}
+
+/** A target that the nearest batch surely reaches: its fat, cut to a tenth of a percent; null where nothing is near. */
+export function reachableTarget(plan: BlendPlan): number | null {
+  if (plan.kind !== 'not enough fat' && plan.kind !== 'out of reach') return null;
+  const target = Math.floor(plan.nearest.fat * 1000 + 1e-6) / 1000;
+  return target > 0 && target < plan.target ? target : null;
+}

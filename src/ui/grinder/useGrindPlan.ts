@@ -1,0 +1,90 @@
+import { computed, ref, watch } from 'vue';
+import { readingGrams } from '../../core/reading.ts';
+import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
+import { readingIn } from '../parts/index.ts';
+import { useShop } from '../stores/shop.ts';
+import { useLive } from '../use/useLive.ts';
+import { percentTyped } from './percent-typed.ts';
+
+/** Typing pauses shorter than this are the middle of a number. */
+const WAIT_MS = 150;
+
+/** What to grind, with which fat, to which target; the plan follows every change. */
+export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
+  const shop = useShop();
+  const ids = ref<number[]>([]);
+  /** Typed amounts by animal; empty or missing means all of its trim. */
+  const amounts = ref<Record<number, string>>({});
+  const fat = ref<FatChoice>('none');
+  const targetTyped = ref('');
+  const product = ref('');
+
+  const chosen = computed(() => waiting().filter((animal) => ids.value.includes(animal.id)));
+  const target = computed(() => percentTyped(targetTyped.value));
+  const targetWrong = computed(() => targetTyped.value.trim() !== '' && target.value === null);
+  const refusing = computed(() =>
+    chosen.value.length > 1 ? chosen.value.filter((animal) => animal.refusesPooling) : [],
+  );
+
+  /** Grams wanted of an animal's trim: undefined is all of it, null a text that cannot be used. */
+  function gramsOf(id: number, left: number): number | undefined | null {
+    const typed = amounts.value[id]?.trim() ?? '';
+    if (typed === '') return undefined;
+    const reading = readingIn(typed, shop.unit);
+    const grams = reading ? readingGrams(reading) : 0;
+    return grams > 0 && grams <= left ? grams : null;
+  }
+
+  const question = computed(() => {
+    const animals = chosen.value.map((animal) => ({
+      id: animal.id,
+      grams: gramsOf(animal.id, animal.trimLeftGrams),
+    }));
+    if (animals.length === 0 || targetWrong.value || refusing.value.length > 0) return null;
+    if (animals.some(({ grams }) => grams === null)) return null;
+    return {
+      animals: animals.map(({ id, grams }) =>
+        grams === undefined || grams === null ? { id } : { id, grams },
+      ),
+      fat: fat.value,
+      targetFat: fat.value === 'none' ? null : target.value,
+    };
+  });
+  const { value: plan, problem } = useLive('grinder.plan', () => question.value, { waitMs: WAIT_MS });
+
+  // The first animal picked brings its order along; a second one is ground the way that the first is.
+  watch(
+    () => chosen.value[0]?.id,
+    () => {
+      const first = chosen.value[0];
+      if (first) followOrder(first);
+    },
+  );
+
+  function followOrder({ wants }: GrinderLook['waiting'][number]): void {
+    fat.value = wants.fat;
+    targetTyped.value = wants.targetFat === null ? '' : String(Math.round(wants.targetFat * 10_000) / 100);
+    product.value = wants.product;
+  }
+
+  function setTarget(share: number): void {
+    targetTyped.value = String(Math.round(share * 10_000) / 100);
+  }
+
+  return {
+    ids,
+    amounts,
+    fat,
+    targetTyped,
+    targetWrong,
+    target,
+    product,
+    chosen,
+    refusing,
+    gramsOf,
+    question,
+    plan,
+    problem,
+    setTarget,
+  };
+}
