@@ -112,11 +112,11 @@ describe('take-home by species', () => {
       { id: 8, ticket: '26-0008', share: 0.51, season: 2026 },
     ];
     const story = yieldStory(season({ species: [elk] }), format);
-    expect(story.linkOf?.(0, 0)).toBe('/animals/8');
-    expect(story.linkOf?.(1, 0)).toBe('/animals/7');
+    expect(story.linkOf?.(0, 0)).toBe('/table/26-0008');
+    expect(story.linkOf?.(1, 0)).toBe('/table/25-0007');
     expect(story.linkOf?.(0, 1)).toBeNull();
     expect(story.linkOf?.(2, 0)).toBeNull();
-    expect(story.table.links).toEqual(['/animals/7', '/animals/8']);
+    expect(story.table.links).toEqual(['/table/25-0007', '/table/26-0008']);
   });
 
   it('names each source once, with the species that it stands for', () => {

@@ -25,7 +25,7 @@ export function yieldStory(look: SeasonLook, format: Format): ChartStory {
         String(point.season),
         format.share(point.share),
       ]),
-      links: ordered.map(({ point }) => `/animals/${point.id}`),
+      links: ordered.map(({ point }) => `/table/${point.ticket}`),
       plain: ordered.map(({ species, point }) => [point.ticket, species.name, point.season, point.share]),
     },
     fileName: `take-home-${look.season}`,

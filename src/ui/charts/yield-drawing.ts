@@ -33,7 +33,7 @@ export function yieldLink(
 ): string | null {
   if (dataset > 1) return null;
   const dot = dots(look, shown, dataset === 0)[index];
-  return dot ? `/animals/${dot.point.id}` : null;
+  return dot ? `/table/${dot.point.ticket}` : null;
 }
 
 /** Boxes and dots of each species over its published band. */

@@ -122,7 +122,6 @@ export const grinderText = {
   part: 'Part',
   weighed: 'Weighed',
   when: 'When',
-  inOut: 'In and out',
   inTotal: 'In',
   outTotal: 'Out',
   leftOver: (mass: string) => `${mass} not packed yet, or left in the machine`,
@@ -138,12 +137,14 @@ export const grinderText = {
   pass: (n: number, plate: string) => `Pass ${n}, plate ${plate}`,
   tooWarm: (temp: string) =>
     `The meat was ${temp}: above 40 °F (4.4 °C) germs multiply. Stop, chill the meat and the machine, then go on.`,
-  tooWarmSource: 'USDA FSIS, danger zone 40–140 °F',
+  degrees: (f: string, c: string) => `${f} °F (${c} °C)`,
 
   pack: 'Pack',
   count: 'Packages',
   countHint: 'How many the weight is of.',
   countProblem: 'Type a whole number of packages, 1 or more.',
+  packWeight: (count: number | null) =>
+    count === null || count === 1 ? 'Weight of the package' : `Weight of the ${count} packages together`,
   packed: (count: number, product: string, mass: string) =>
     `${plural(count, 'package', 'packages')} of ${product}, ${mass}`,
   packages: (count: number) => plural(count, 'package', 'packages'),
@@ -169,7 +170,8 @@ export const grinderText = {
   netWeight: (lb: string, kg: string) => `NET WT ${lb} (${kg})`,
   notForSale: 'NOT FOR SALE',
   ingredients: (list: string) => `Ingredients: ${list}`,
-  madeOf: (species: string) => `${species} trim`,
+  labelWaits: 'The label shows itself with the first package.',
+  finishNeeds: 'Weigh in and pack first.',
   finish: 'Finish this batch',
   finished: 'This batch is finished.',
   backToGrinder: 'To the Grinder',

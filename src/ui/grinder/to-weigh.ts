@@ -1,0 +1,30 @@
+import type { BatchPage, FatLotRow, PlanPart } from '../../bridge/contract.ts';
+
+type Row = BatchPage['weighedIn'][number];
+
+/** A part of the plan with what is in already and what is still to go, in grams. */
+export interface PartToWeigh {
+  part: PlanPart;
+  inGrams: number;
+  toGoGrams: number;
+}
+
+/** Each planned part against what was weighed in; a part in full has nothing to go. */
+export function partsToWeigh(batch: Pick<BatchPage, 'planned' | 'toWeigh'>): PartToWeigh[] {
+  return batch.planned.map((part) => {
+    const toGoGrams = batch.toWeigh.find((one) => one.key === part.key)?.grams ?? 0;
+    return { part, inGrams: part.grams - toGoGrams, toGoGrams };
+  });
+}
+
+/** What a weight of this part is called in the book. */
+export function inPart(part: PlanPart, lots: readonly FatLotRow[]): 'trim' | 'fat saved' | 'fat added' {
+  if (part.kind === 'trim') return 'trim';
+  const lot = lots.find((one) => one.id === part.fatLotId);
+  return lot?.ticket ? 'fat saved' : 'fat added';
+}
+
+/** The weights that count: those that nobody took back. */
+export function standing<R extends Pick<Row, 'voided'>>(rows: readonly R[]): R[] {
+  return rows.filter((row) => row.voided === null);
+}
