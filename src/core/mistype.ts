@@ -1,0 +1,105 @@
+/**
+ * What a person may have meant by a weight that cannot be right: every single slip of the finger or of the eye
+ * that would have turned the true weight into the one typed.
+ */
+import { digitSlips, type MistypeKind, type Typed } from './mistype-digits.ts';
+import { CoreProblem } from './problem.ts';
+import { readingGrams } from './reading.ts';
+import { GRAMS_PER, type MassUnit } from './units.ts';
+
+export type { MistypeKind, Typed };
+
+/** A weight that may have been meant. */
+export interface Mistype extends Typed {
+  /** The slip that turns this weight into the one typed. */
+  kind: MistypeKind;
+  grams: number;
+  /** For ranking only, above 0 and at most 1: how common the slip is, times how near the target it lands. */
+  plausibility: number;
+}
+
+/**
+ * How common each slip is among single slips: a judgement, no source. It is shared evenly by all candidates of
+ * its kind, because a kind that can reach many weights proves little when it reaches the right one.
+ */
+const COMMON: Readonly<Record<MistypeKind, number>> = {
+  'digits-swapped': 0.25,
+  'decimal-slipped': 0.2,
+  'wrong-unit': 0.2,
+  'digit-wrong': 0.15,
+  'digit-missing': 0.1,
+  'digit-doubled': 0.1,
+  'tare-left-in': 0.2,
+};
+
+/** Units that get mixed up: a scale switched over, or ounces read as pounds. */
+const MIXED_UP: Readonly<Record<MassUnit, readonly MassUnit[]>> = {
+  lb: ['kg', 'oz'],
+  kg: ['lb', 'g'],
+  oz: ['lb'],
+  g: ['kg'],
+};
+
+/** As fine and as heavy as a reading may be. */
+const MOST_DECIMALS = 4;
+const MOST_GRAMS = 1e7;
+
+/**
+ * The single slips that explain `reading` if the true weight was `targetGrams`, give or take `toleranceGrams`
+ * (about two standard deviations of the target); most plausible first, none if no slip lands within. With
+ * `tareGrams`, the weight of the tub or hook, a weight typed with the tare left in is considered too.
+ * @throws CoreProblem `number.not-finite`, `tolerance.not-positive`, `tare.not-positive`
+ * @example likelyMistypes({ digits: 2100, decimals: 1, unit: 'lb' }, 500, 54431) // first: 120.0 lb, digits-swapped
+ */
+export function likelyMistypes(
+  reading: Typed,
+  toleranceGrams: number,
+  targetGrams: number,
+  tareGrams?: number,
+): Mistype[] {
+  if (!Number.isFinite(targetGrams)) throw new CoreProblem('number.not-finite', 'targetGrams');
+  if (!(toleranceGrams > 0)) throw new CoreProblem('tolerance.not-positive', 'toleranceGrams');
+  if (tareGrams !== undefined && !(tareGrams > 0)) throw new CoreProblem('tare.not-positive', 'tareGrams');
+
+  const best = new Map<number, Mistype>();
+  for (const [kind, slips] of allSlips(reading, tareGrams)) {
+    for (const slip of slips) {
+      const grams = readingGrams(slip);
+      const off = (grams - targetGrams) / (toleranceGrams / 2);
+      if (Math.abs(off) > 2) continue;
+      const plausibility = (COMMON[kind] / slips.length) * Math.exp((-off * off) / 2);
+      if (plausibility > (best.get(grams)?.plausibility ?? 0)) {
+        best.set(grams, { ...slip, kind, grams, plausibility });
+      }
+    }
+  }
+  return [...best.values()].sort((a, b) => b.plausibility - a.plausibility || a.grams - b.grams);
+}
+
+/** Candidates by kind: each a different possible weight, none the reading itself. */
+function allSlips(reading: Typed, tareGrams: number | undefined): [MistypeKind, Typed[]][] {
+  const { digits, decimals, unit } = reading;
+  const tare = Math.round(((tareGrams ?? 0) * 10 ** decimals) / GRAMS_PER[unit]);
+  const kinds: [MistypeKind, Typed[]][] = [
+    ...digitSlips(reading),
+    [
+      'decimal-slipped',
+      [
+        decimals > 0 ? { digits, decimals: decimals - 1, unit } : { digits: digits * 10, decimals, unit },
+        { digits, decimals: decimals + 1, unit },
+      ],
+    ],
+    ['wrong-unit', MIXED_UP[unit].map((other) => ({ digits, decimals, unit: other }))],
+    ['tare-left-in', [{ digits: digits - tare, decimals, unit }]],
+  ];
+  const typed = readingGrams(reading);
+  return kinds.map(([kind, slips]) => {
+    const different = new Map(slips.map((slip) => [readingGrams(slip), slip]));
+    different.delete(typed);
+    return [kind, [...different.values()].filter(possible)];
+  });
+}
+
+function possible(slip: Typed): boolean {
+  return slip.digits > 0 && slip.decimals <= MOST_DECIMALS && readingGrams(slip) <= MOST_GRAMS;
+}
