@@ -1,12 +1,13 @@
 import { costOf, SLACK } from './blend-batch.ts';
 import { cheapest } from './blend-cheapest.ts';
 import { isStepped, type Recipe } from './blend-input.ts';
+import { WHOLE_STEP_GAP } from './blend-program.ts';
 import type { Solved } from './blend-sure.ts';
 
 const KILOGRAM = 1000;
 /** Sources worth planning again for, and how many times a large list may be planned again in all. */
 const MOST_SOURCES_TRIED = 20;
-const MOST_WORK = 20_000;
+const MOST_WORK = 5000;
 
 /**
  * For each used-up source that does not have to go in anyway: how many minor units the same wish would cost less
@@ -15,7 +16,7 @@ const MOST_WORK = 20_000;
  * falls ever more slowly as a source grows, so a marginal price of 0 proves that the kilogram is worth 0.
  *
  * Of more than 20 used-up sources with a marginal price the 20 dearest are tried (fewer in lists of more than
- * 1,000 sources); the others are left out of the answer, never guessed.
+ * 250 sources); the others are left out of the answer, never guessed.
  */
 export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Record<string, number>> {
   const cost = costOf(recipe, plan.grams);
@@ -34,7 +35,8 @@ export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Re
     const again = await cheapest({ ...recipe, sources: recipe.sources.with(index, more) });
     if (!again) continue;
     const saved = cost - costOf(recipe, again.grams);
-    worth[source.id] = Math.abs(saved) <= SLACK * Math.max(1, Math.abs(cost)) ? 0 : saved;
+    const noise = (plan.slopes ? SLACK : WHOLE_STEP_GAP) * Math.max(1, Math.abs(cost));
+    worth[source.id] = Math.abs(saved) <= noise ? 0 : saved;
   }
   return worth;
 }

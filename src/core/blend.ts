@@ -13,7 +13,7 @@ export type * from './blend-types.ts';
 /**
  * The cheapest batch that uses what must go in, keeps the size, the fat range and the share limits, and weighs in
  * whole scale steps where asked: a linear (with steps, integer) program solved by HiGHS, every rule then checked
- * again in our own arithmetic to one part in 10⁹. Without `batchGrams` the batch is as large as it has to be, so
+ * again in our own arithmetic to one part in 10⁹ (with steps the cost is the least to one part in 10⁵). Without `batchGrams` the batch is as large as it has to be, so
  * trim that all goes in gets exactly the fat that reaches `fat.min`, unless adding more saves money.
  *
  * When no batch meets every wish the answer says why, what is missing, and which batch is nearest. The fat range is

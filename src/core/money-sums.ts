@@ -1,0 +1,93 @@
+/** Money in whole minor units (cents). Every product with a rate is made of whole numbers and rounded once. */
+import { CoreProblem } from './problem.ts';
+import { GRAMS_PER, type MassUnit } from './units.ts';
+
+/** A number as digits / 10^decimals, exactly as it is written. */
+export interface Decimal {
+  readonly digits: bigint;
+  readonly decimals: number;
+}
+
+/** Decimals kept of a weight in pounds or kilograms: a hundredth of the finest step that can be typed (0.0001 oz). */
+const WEIGHT_DECIMALS = 9;
+
+/**
+ * The whole number nearest to `value`, halves away from zero: 2.5 → 3, −2.5 → −3 (`Math.round` gives −2).
+ * It rounds what is written, not what is stored: 1.005 × 100 given as 100.49999999999999 rounds to 100.
+ * @throws CoreProblem `number.not-finite`
+ */
+export function roundHalfAwayFromZero(value: number): number {
+  return roundDecimal(decimalOf(value, 'value'));
+}
+
+/**
+ * A share of an amount: `percentOf(1050, 0.0825)` is 87 (86.625 cents).
+ * @param rate fraction, e.g. 0.0825 for 8.25 %; it may be negative
+ * @throws CoreProblem `money.not-whole`, `number.not-finite`, `money.too-large`
+ */
+export function percentOf(minor: number, rate: number): number {
+  const { digits, decimals } = decimalOf(rate, 'rate');
+  return roundDecimal({ digits: BigInt(wholeMinor(minor, 'minor')) * digits, decimals });
+}
+
+/**
+ * Price per pound (kilogram, ounce, gram) times a weight. The weight is first written in that unit with nine
+ * decimals, so that 12.5 lb, stored as 5669.904625 g, is 12.5 again: at 45 cents 562.5, hence 563.
+ * @throws CoreProblem `number.not-finite`, `money.too-large`
+ */
+export function timesRate(amountPerUnitMinor: number, grams: number, unit: MassUnit): number {
+  return timesDecimal(amountPerUnitMinor, quantityIn(grams, unit));
+}
+
+/** Price times any quantity, written exactly, e.g. 1.5 hours. @throws CoreProblem as `timesRate` */
+export function timesDecimal(amountMinor: number, quantity: Decimal): number {
+  const price = decimalOf(amountMinor, 'amountMinor');
+  return roundDecimal({
+    digits: price.digits * quantity.digits,
+    decimals: price.decimals + quantity.decimals,
+  });
+}
+
+/** A weight in `unit` with nine decimals. @throws CoreProblem `number.not-finite`, `money.too-large` */
+export function quantityIn(grams: number, unit: MassUnit): Decimal {
+  if (!Number.isFinite(grams)) throw new CoreProblem('number.not-finite', 'grams');
+  const steps = Math.round((grams / GRAMS_PER[unit]) * 10 ** WEIGHT_DECIMALS);
+  if (!Number.isSafeInteger(steps)) throw new CoreProblem('money.too-large', 'grams');
+  return { digits: BigInt(steps), decimals: WEIGHT_DECIMALS };
+}
+
+/** The decimal that a number is shown as: 0.1 is one tenth, not its nearest binary fraction. */
+export function decimalOf(value: number, field: string): Decimal {
+  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  const [mantissa = '0', power = '0'] = String(value).split('e');
+  const [whole = '0', part = ''] = mantissa.split('.');
+  const decimals = part.length - Number(power);
+  const digits = BigInt(whole + part);
+  return decimals >= 0 ? { digits, decimals } : { digits: digits * 10n ** BigInt(-decimals), decimals: 0 };
+}
+
+/** Exact sum: 0.1 and 0.2 make 0.3. */
+export function addDecimals(a: Decimal, b: Decimal): Decimal {
+  const decimals = Math.max(a.decimals, b.decimals);
+  const scaled = (one: Decimal): bigint => one.digits * 10n ** BigInt(decimals - one.decimals);
+  return { digits: scaled(a) + scaled(b), decimals };
+}
+
+/** As a plain number, for showing. */
+export function decimalNumber({ digits, decimals }: Decimal): number {
+  return Number(digits) / 10 ** decimals;
+}
+
+/** @throws CoreProblem `money.not-whole` */
+export function wholeMinor(value: number, field: string): number {
+  if (!Number.isSafeInteger(value)) throw new CoreProblem('money.not-whole', field);
+  return value;
+}
+
+function roundDecimal({ digits, decimals }: Decimal): number {
+  const one = 10n ** BigInt(decimals);
+  const size = digits < 0n ? -digits : digits;
+  const rounded = Number((2n * size + one) / (2n * one));
+  if (!Number.isSafeInteger(rounded)) throw new CoreProblem('money.too-large', 'amount');
+  return digits < 0n && rounded !== 0 ? -rounded : rounded;
+}

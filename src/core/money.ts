@@ -1,0 +1,97 @@
+/** Money as text: shown in the shop's locale, and read as people type it. */
+import { wholeMinor } from './money-sums.ts';
+import { CoreProblem } from './problem.ts';
+
+export { percentOf, roundHalfAwayFromZero, timesRate } from './money-sums.ts';
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+/**
+ * An amount in the currency's own decimals: `formatMoney(4550, 'USD', 'en-US')` is `$45.50`, and
+ * `formatMoney(4550, 'JPY', 'en-US')` is `¥4,550`.
+ * @throws CoreProblem `money.not-whole`, `money.unknown-currency`
+ */
+export function formatMoney(minor: number, currency: string, locale: string): string {
+  const format = formatOf(currency, locale);
+  const places = decimalsOf(format);
+  const digits = String(Math.abs(wholeMinor(minor, 'minor'))).padStart(places + 1, '0');
+  const cut = digits.length - places;
+  const text = `${minor < 0 ? '-' : ''}${digits.slice(0, cut)}${places > 0 ? '.' : ''}${digits.slice(cut)}`;
+  return format.format(text as Intl.StringNumericLiteral);
+}
+
+/** Decimals of a currency: 2 for USD, 0 for JPY. @throws CoreProblem `money.unknown-currency` */
+export function currencyDecimals(currency: string): number {
+  return decimalsOf(formatOf(currency, 'en-US'));
+}
+
+/**
+ * Reads `45`, `45.50`, `$45.50`, `45,50`, `1,234.50`, `1.234,50`, `-5` (a credit) as minor units. A mark before
+ * no more digits than the currency has decimals is the decimal mark; before three it parts thousands, unless the
+ * currency itself has three decimals, where `1,234` may mean either.
+ * @throws CoreProblem `money.empty`, `money.unreadable`, `money.too-fine`, `money.ambiguous`, `money.too-large`,
+ *   `money.other-currency` (a sign or code that is not this currency's), `money.unknown-currency`
+ */
+export function parseMoney(text: string, currency: string): number {
+  const typed = text.trim();
+  if (typed === '') throw new CoreProblem('money.empty', 'typed');
+  const places = currencyDecimals(currency);
+  const plain = typed.normalize('NFKC').replace(/[−–]/g, '-').replace(/\s/g, '');
+  const match = /^(-?)([^\d.,-]*)(-?)([\d.,]*\d[\d.,]*)([^\d.,-]*)$/.exec(plain);
+  if (!match) throw new CoreProblem('money.unreadable', 'typed', { typed });
+  const [, sign = '', before = '', inner = '', number = '', after = ''] = match;
+  if (sign && inner) throw new CoreProblem('money.unreadable', 'typed', { typed });
+  const mark = before || after;
+  if (mark && ((before && after) || !marksOf(currency).has(mark.toUpperCase())))
+    throw new CoreProblem('money.other-currency', 'typed', { typed, currency });
+  const minor = Number(minorDigits(number, places, typed));
+  if (!Number.isSafeInteger(minor)) throw new CoreProblem('money.too-large', 'typed', { typed });
+  return (sign || inner) && minor !== 0 ? -minor : minor;
+}
+
+/** The digits of the amount with exactly `places` decimals, the mark dropped. */
+function minorDigits(number: string, places: number, typed: string): string {
+  const problem = (code: string): CoreProblem => new CoreProblem(code, 'typed', { typed, decimals: places });
+  const marks = [...number].filter((letter) => letter === '.' || letter === ',');
+  const last = marks.at(-1);
+  const grouped = /^\d{1,3}(,\d{3})+(\.\d*)?$|^\d{1,3}(\.\d{3})+(,\d*)?$/.test(number);
+  const soleMark = marks.length === 1;
+  if (soleMark && grouped && places === 3) throw problem('money.ambiguous');
+  if (soleMark && grouped && last === '.') throw problem('money.too-fine');
+  const decimalMark = grouped && (soleMark || new Set(marks).size === 1) ? undefined : last;
+  if (!grouped && marks.length > 1) throw problem('money.unreadable');
+  const cut = decimalMark === undefined ? number.length : number.lastIndexOf(decimalMark);
+  const whole = number.slice(0, cut).replace(/[.,]/g, '');
+  const part = number.slice(cut + 1);
+  if (part.length > places) throw problem('money.too-fine');
+  return whole + part.padEnd(places, '0');
+}
+
+/** Signs and code by which the currency is known: `$`, `US$`, `USD`. */
+function marksOf(currency: string): Set<string> {
+  const marks = [currency];
+  for (const currencyDisplay of ['symbol', 'narrowSymbol'] as const)
+    for (const locale of ['en-US', 'en-CA']) {
+      const parts = new Intl.NumberFormat(locale, { style: 'currency', currency, currencyDisplay });
+      marks.push(parts.formatToParts(0).find(({ type }) => type === 'currency')?.value ?? currency);
+    }
+  return new Set(marks.map((mark) => mark.toUpperCase()));
+}
+
+function formatOf(currency: string, locale: string): Intl.NumberFormat {
+  const key = `${locale} ${currency}`;
+  let format = formats.get(key);
+  if (!format) {
+    try {
+      format = new Intl.NumberFormat(locale, { style: 'currency', currency });
+    } catch (error) {
+      throw new CoreProblem('money.unknown-currency', 'currency', { currency, cause: String(error) });
+    }
+    formats.set(key, format);
+  }
+  return format;
+}
+
+function decimalsOf(format: Intl.NumberFormat): number {
+  return format.resolvedOptions().maximumFractionDigits ?? 2;
+}
