@@ -15,7 +15,7 @@ export function call<N extends CallName>(name: N, input: CallInput<N>): Promise<
 
 /** Runs `listener` with the name of the call that wrote, whenever the book changed; returns what stops it. */
 export function onChanged(listener: (call: string) => void): () => void {
-  return opened().on('changed', (changed) => listener(changed.call));
+  return opened().on('changed', (changed) => listener(String(changed.call)));
 }
 
 function opened(): Bridge {

@@ -71,10 +71,17 @@ export const words = {
     late: 'cut next',
     over: 'past the limit',
   } satisfies Record<HangState, string>,
+  hold: {
+    sample: 'sample pending',
+  } as Record<string, string>,
   slip: {
-    'digit swap': 'two digits changed places',
-    'missed decimal': 'the decimal point was missed',
-    'wrong unit': 'typed in the other unit',
+    'digits-swapped': 'two digits changed places',
+    'decimal-slipped': 'the decimal point slipped',
+    'wrong-unit': 'it was typed in the other unit',
+    'digit-wrong': 'one digit is wrong',
+    'digit-missing': 'a digit was left out',
+    'digit-doubled': 'a digit was typed twice',
+    'tare-left-in': 'the container was weighed with it',
   } as Record<string, string>,
 } as const;
 

@@ -1,0 +1,61 @@
+import { onMounted, onUnmounted } from 'vue';
+import { useRouter } from 'vue-router';
+import { undoLast } from '../parts/toasts.ts';
+import { places } from './places.ts';
+import { makeScan } from './scan.ts';
+
+interface FrameKeys {
+  find: () => void;
+  help: () => void;
+  /** A number typed or scanned where no field was open. */
+  scanned: (text: string) => void;
+}
+
+/** Keys that work everywhere: places, find, help, undo, a ticket from a barcode reader. */
+export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
+  const router = useRouter();
+  const scan = makeScan();
+
+  function onKey(event: KeyboardEvent): void {
+    const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
+    if (place) {
+      event.preventDefault();
+      void router.push(`/${place.code}`);
+      return;
+    }
+    const command = event.ctrlKey || event.metaKey;
+    if (command && event.key.toLowerCase() === 'k') {
+      event.preventDefault();
+      find();
+      return;
+    }
+    if (command && event.key === 'z' && !hasText(event.target)) {
+      if (undoLast()) event.preventDefault();
+      return;
+    }
+    if (command || event.altKey || isTyping(event.target)) return;
+    if (event.key === '/') {
+      event.preventDefault();
+      find();
+    } else if (event.key === '?') help();
+    else {
+      const text = scan.press(event.key, event.timeStamp);
+      if (text === null) return;
+      event.preventDefault();
+      scanned(text);
+    }
+  }
+  // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
+  onMounted(() => window.addEventListener('keydown', onKey, true));
+  onUnmounted(() => window.removeEventListener('keydown', onKey, true));
+}
+
+/** True where letters go into a text: shortcuts of one key must not steal them. */
+export function isTyping(target: EventTarget | null): boolean {
+  if (target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement) return true;
+  return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);
+}
+
+function hasText(target: EventTarget | null): boolean {
+  return isTyping(target) && (target as HTMLInputElement).value !== '';
+}

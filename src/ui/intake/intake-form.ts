@@ -1,0 +1,124 @@
+import type { Age, Brought, CallInput, HunterCard, Instructions, Sex } from '../../bridge/contract.ts';
+import { usualInstructions, type TypedInstructions } from './instructions-form.ts';
+
+/** Everything that is typed at intake, as text and choices. */
+export interface IntakeForm {
+  /** A returning hunter, or null while a new one is typed. */
+  known: HunterCard | null;
+  /** What stands in the hunter field: a name, or a phone number. */
+  find: string;
+  name: string;
+  phone: string;
+  address: string;
+  hunterLicence: string;
+  refusesPooling: boolean;
+  species: string;
+  sex: Sex | '';
+  age: Age | '';
+  brought: Brought | '';
+  /** Count of each primal that came in, when not all did. */
+  parts: Record<string, number>;
+  received: string;
+  hanging: string;
+  tag: string;
+  killDate: string;
+  killArea: string;
+  sample: string;
+  promisedOn: string;
+  receivedOn: string;
+  condition: string;
+  damage: string;
+  origin: 'hunter' | 'farm';
+  detail: 'detailed' | 'quick';
+  delivererName: string;
+  delivererAddress: string;
+  instructions: TypedInstructions;
+}
+
+/** An empty form. Species is kept from the last animal by the caller: a season is mostly one kind. */
+export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
+  return {
+    known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
+    species: '', sex: '', age: 'unknown', brought: '', parts: {}, received: '', hanging: '',
+    tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
+    origin: 'hunter', detail: 'detailed', delivererName: '', delivererAddress: '',
+    instructions: usualInstructions(unit),
+  }; // prettier-ignore
+}
+
+/** Pieces of an animal are counted one by one; whole, skinned and boned animals are not. */
+export function countsParts(brought: Brought | ''): boolean {
+  return brought === 'quarters' || brought === 'primals';
+}
+
+/** True if the hunter field holds a phone number rather than a name. */
+export function isPhone(text: string): boolean {
+  return /\d/.test(text) && !/\p{L}/u.test(text);
+}
+
+/** What cannot stay empty, as field name → sentence. The desk checks the rest. */
+export function missingIn(
+  form: IntakeForm,
+): Partial<Record<'hunter' | 'name' | 'species' | 'sex' | 'brought' | 'parts', string>> {
+  const phoneOnly = !form.known && isPhone(form.find);
+  return {
+    ...(!form.known &&
+      form.find.trim() === '' && { hunter: 'Who brought it? Type a name or a phone number.' }),
+    ...(phoneOnly && form.name.trim() === '' && { name: 'Type the name that belongs to this number.' }),
+    ...(form.species === '' && { species: 'Pick the species.' }),
+    ...(form.sex === '' && { sex: 'Pick one, or “Not known”.' }),
+    ...(form.brought === '' && { brought: 'How did it come in?' }),
+    ...(countsParts(form.brought) && partsOf(form).length === 0 && { parts: 'Count at least one piece.' }),
+  };
+}
+
+/** The form as the desk takes it. Only call it when nothing is missing. */
+export function intakeInput(
+  form: IntakeForm,
+  instructions: Instructions,
+  more: { quoteId?: number; sure?: boolean },
+): CallInput<'intake.takeIn'> {
+  const phoneOnly = isPhone(form.find);
+  return {
+    hunter: form.known
+      ? { id: form.known.id }
+      : {
+          name: phoneOnly ? form.name : form.find,
+          phone: phoneOnly ? form.find : form.phone,
+          address: form.address,
+          licence: form.hunterLicence,
+          refusesPooling: form.refusesPooling,
+        },
+    species: form.species,
+    sex: form.sex || 'unknown',
+    age: form.age || 'unknown',
+    brought: form.brought || 'whole',
+    parts: countsParts(form.brought) ? partsOf(form) : [],
+    origin: form.origin,
+    licence: form.hunterLicence,
+    tag: form.tag,
+    killDate: form.killDate || null,
+    killArea: form.killArea,
+    receivedOn: form.receivedOn || null,
+    promisedOn: form.promisedOn || null,
+    condition: form.condition,
+    damage: form.damage,
+    detail: form.detail,
+    ...(form.delivererName.trim() && {
+      deliverer: { name: form.delivererName, address: form.delivererAddress },
+    }),
+    sample: form.sample,
+    weights: [
+      ...(form.received.trim() ? [{ stage: 'received' as const, typed: form.received }] : []),
+      ...(form.hanging.trim() ? [{ stage: 'hanging' as const, typed: form.hanging }] : []),
+    ],
+    instructions,
+    ...more,
+  };
+}
+
+function partsOf(form: IntakeForm): { primal: string; count: number }[] {
+  return Object.entries(form.parts)
+    .filter(([, count]) => count > 0)
+    .map(([primal, count]) => ({ primal, count }));
+}

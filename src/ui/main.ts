@@ -1,0 +1,13 @@
+/** Starts the window: the way to the desk first, then the shop, then the screens. */
+import { createPinia } from 'pinia';
+import { createApp } from 'vue';
+import './look/index.ts';
+import App from './App.vue';
+import { openBridge } from './bridge.ts';
+import { makeRouter } from './router.ts';
+import { useShop } from './stores/shop.ts';
+
+await openBridge();
+const app = createApp(App).use(createPinia());
+await useShop().start();
+app.use(makeRouter()).mount('#window');

@@ -1,0 +1,39 @@
+import { createRouter, createWebHashHistory, type Router } from 'vue-router';
+
+declare module 'vue-router' {
+  interface RouteMeta {
+    /** The place in the building that the navigation marks. */
+    place: string;
+  }
+}
+
+/** The places and what stands in them. Each page loads when it is first gone to. */
+export function makeRouter(): Router {
+  return createRouter({
+    history: createWebHashHistory(),
+    routes: [
+      { path: '/', redirect: '/rail' },
+      { path: '/rail', meta: { place: 'rail' }, component: () => import('./rail/RailPage.vue') },
+      { path: '/intake', meta: { place: 'intake' }, component: () => import('./intake/IntakePage.vue') },
+      { path: '/table', meta: { place: 'table' }, component: () => import('./table/TablePage.vue') },
+      {
+        path: '/table/:ticket',
+        meta: { place: 'table' },
+        component: () => import('./table/AnimalPage.vue'),
+        props: true,
+      },
+      { path: '/grinder', meta: { place: 'grinder' }, component: () => import('./grinder/GrinderPage.vue') },
+      {
+        path: '/grinder/:id',
+        meta: { place: 'grinder' },
+        component: () => import('./grinder/BatchPage.vue'),
+      },
+      { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
+      { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
+      { path: '/season', meta: { place: 'season' }, component: () => import('./season/SeasonPage.vue') },
+      { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
+      { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
+      { path: '/:rest(.*)*', redirect: '/rail' },
+    ],
+  });
+}

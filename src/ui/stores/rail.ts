@@ -1,0 +1,16 @@
+import { defineStore } from 'pinia';
+import { computed } from 'vue';
+import { useLive } from '../use/useLive.ts';
+
+/** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
+export const useRail = defineStore('rail', () => {
+  const { value: look, problem, slow } = useLive('rail.look', () => ({}));
+  const sorted = computed(() =>
+    [...(look.value?.hooks ?? [])].sort((a, b) => b.days - a.days || a.ticket.localeCompare(b.ticket)),
+  );
+  /** On a hook or on the table. */
+  const hooks = computed(() => sorted.value.filter(({ stage }) => stage !== 'packing'));
+  /** Cut, and on the way into packages. */
+  const packing = computed(() => sorted.value.filter(({ stage }) => stage === 'packing'));
+  return { look, problem, slow, hooks, packing };
+});

@@ -1,0 +1,34 @@
+/** What can be typed into or chosen, in the order of the page. */
+const STOPS = 'input, select, textarea, button';
+
+/**
+ * Enter in a one-line field goes to the next field instead of saving a half-filled form; a barcode reader, which
+ * ends with Enter, so fills field after field. Arrow lists that took the Enter themselves are left alone.
+ */
+export function enterMovesOn(event: KeyboardEvent): void {
+  const from = event.target;
+  if (event.key !== 'Enter' || event.ctrlKey || event.metaKey || event.defaultPrevented) return;
+  if (!(from instanceof HTMLInputElement || from instanceof HTMLSelectElement)) return;
+  event.preventDefault();
+  const stops = [...(from.closest('form')?.querySelectorAll<HTMLElement>(STOPS) ?? [])];
+  const next = stops
+    .slice(stops.indexOf(from) + 1)
+    .find((one) => !sameGroup(from, one) && one.offsetParent !== null && reached(one));
+  next?.focus();
+}
+
+function sameGroup(from: HTMLElement, one: HTMLElement): boolean {
+  return (
+    from instanceof HTMLInputElement &&
+    one instanceof HTMLInputElement &&
+    from.type === 'radio' &&
+    one.name === from.name
+  );
+}
+
+/** Of a group of radio buttons, Tab and so Enter reach the chosen one, or the first if none is chosen. */
+function reached(one: HTMLElement): boolean {
+  if (!(one instanceof HTMLInputElement) || one.type !== 'radio') return true;
+  const group = [...(one.closest('fieldset')?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])];
+  return one === (group.find((radio) => radio.checked) ?? group[0]);
+}
