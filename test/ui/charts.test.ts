@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { SeasonLook } from '../../src/desk/shapes.ts';
 import { beliefStory } from '../../src/ui/charts/belief.ts';
 import type { ChartColours } from '../../src/ui/charts/colours.ts';
+import { controlStory } from '../../src/ui/charts/fat-control.ts';
 import { fatStory } from '../../src/ui/charts/fat-by-batch.ts';
 import { yieldStory } from '../../src/ui/charts/yield-by-species.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
@@ -97,26 +98,19 @@ describe('take-home by species', () => {
       data: { datasets: { data: unknown[] }[] };
       options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
     };
-    const [now, earlier, boxes] = config.data.datasets;
-    expect(now?.data).toHaveLength(7);
-    expect(earlier?.data).toHaveLength(0);
+    const [dots, boxes] = config.data.datasets;
+    expect(dots?.data).toHaveLength(7);
     expect(boxes?.data).toEqual([[0.5, 0.51, 0.52, 0.53, 0.54], []]);
     const bands = config.options.plugins.annotation.annotations;
     expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
   });
 
-  it('leads from each dot to its animal, also past earlier seasons', () => {
-    const elk = species('Elk', [0.5, 0.51, 0.52]);
-    elk.points = [
-      { id: 7, ticket: '25-0007', share: 0.5, season: 2025 },
-      { id: 8, ticket: '26-0008', share: 0.51, season: 2026 },
-    ];
-    const story = yieldStory(season({ species: [elk] }), format);
-    expect(story.linkOf?.(0, 0)).toBe('/table/26-0008');
-    expect(story.linkOf?.(1, 0)).toBe('/table/25-0007');
-    expect(story.linkOf?.(0, 1)).toBeNull();
-    expect(story.linkOf?.(2, 0)).toBeNull();
-    expect(story.table.links).toEqual(['/table/25-0007', '/table/26-0008']);
+  it('leads from each dot to its animal, and from nothing else', () => {
+    const story = yieldStory(season({ species: [species('Elk', [0.52, 0.5])] }), format);
+    expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
+    expect(story.linkOf?.(0, 2)).toBeNull();
+    expect(story.linkOf?.(1, 0)).toBeNull();
+    expect(story.table.links).toEqual(['/table/26-0002', '/table/26-0001']);
   });
 
   it('names each source once, with the species that it stands for', () => {
@@ -182,22 +176,43 @@ describe('fat by batch', () => {
     expect(finding).toContain('The one batch with a target was weighed in within one point of fat of it.');
   });
 
-  it('names the batch outside the limits by its place among the tests, not among the batches', () => {
-    const control = { centre: 0.1, lower: -0.02, upper: 0.2, outside: [1] };
-    expect(fatStory(season({ batches, control }), format).finding).toContain('B-3 is outside the limits');
-  });
-
-  it('draws no lower limit below zero fat', () => {
-    const control = { centre: 0.1, lower: -0.02, upper: 0.2, outside: [] };
-    const config = fatStory(season({ batches, control }), format).draw?.(colours) as unknown as {
-      options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
-    };
-    expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([0.2, 0.1]);
-  });
-
   it('leads from each mark to its batch', () => {
     const story = fatStory(season({ batches }), format);
     expect(story.linkOf?.(3, 1)).toBe('/grinder/2');
     expect(story.linkOf?.(0, 9)).toBeNull();
+  });
+});
+
+describe('fat tests against their targets', () => {
+  const batches = [
+    batch(1, { target: 0.1, tested: 0.11 }),
+    batch(2, { target: null, tested: 0.3 }),
+    batch(3, { target: 0.2, tested: 0.17 }),
+  ];
+
+  it('waits for enough tests and says how many there are', () => {
+    const story = controlStory(season({ batches }), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Only 2 batches with a target were tested');
+  });
+
+  it('names the batch outside by its place among the tests with a target', () => {
+    const control = { centre: -0.01, lower: -0.02, upper: 0.02, outside: [1] };
+    const story = controlStory(season({ batches, control }), format);
+    expect(story.finding).toBe(
+      'On average the tests lie 1.0 points below their targets. B-3 is outside the limits of chance: look for what was different.',
+    );
+    expect(story.linkOf?.(0, 1)).toBe('/grinder/3');
+    expect(story.table.rows.map((row) => row[3])).toEqual(['1.0', '-3.0']);
+  });
+
+  it('draws the three lines where the limits are', () => {
+    const control = { centre: -0.01, lower: -0.02, upper: 0.02, outside: [] };
+    const config = controlStory(season({ batches, control }), format).draw?.(colours) as unknown as {
+      options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
+    };
+    expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([
+      0.02, -0.01, -0.02,
+    ]);
   });
 });

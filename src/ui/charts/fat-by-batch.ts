@@ -1,7 +1,7 @@
 import type { SeasonLook } from '../../bridge/contract.ts';
 import { seasonText as text } from '../texts/en-season.ts';
 import type { Format } from '../texts/format.ts';
-import { drawFat, testedBatches } from './fat-drawing.ts';
+import { drawFat } from './fat-drawing.ts';
 import type { ChartStory } from './story.ts';
 
 type Batch = SeasonLook['batches'][number];
@@ -17,7 +17,7 @@ export function fatStory(look: SeasonLook, format: Format): ChartStory {
     title: text.fatTitle,
     finding: fatFinding(look, format),
     n: text.nBatches(batches.length, batches.filter((batch) => batch.tested !== null).length),
-    notes: [text.fatKey, ...(look.control ? [text.limitsKey] : [])],
+    notes: [text.fatKey],
     table: {
       head: [text.batch, text.day, text.species, text.target, text.planned, text.weighedIn, text.tested],
       rows: batches.map((batch) => [
@@ -42,22 +42,15 @@ export function fatStory(look: SeasonLook, format: Format): ChartStory {
     },
     fileName: `fat-${look.season}`,
     height: 420,
-    draw: batches.length === 0 ? null : (colours) => drawFat(look, colours, format),
+    draw: batches.length === 0 ? null : (colours) => drawFat(batches, colours),
     linkOf: (_, index) => (batches[index] ? `/grinder/${batches[index].id}` : null),
   };
 }
 
-/** How many batches met their target, which way the tests lie, whether one stands out. */
+/** How many batches met their target, and which way the tests lie. */
 export function fatFinding(look: SeasonLook, format: Format): string {
   if (look.batches.length === 0) return text.noFat;
-  const sentences = [onTarget(look.batches), testsAgainstWeighed(look.batches, format)];
-  if (look.control) {
-    const names = look.control.outside
-      .map((at) => testedBatches(look.batches)[at]?.name ?? '')
-      .filter(Boolean);
-    sentences.push(names.length === 0 ? text.noneOutside : text.outside(names.join(', '), names.length));
-  }
-  return sentences.filter(Boolean).join(' ');
+  return `${onTarget(look.batches)} ${testsAgainstWeighed(look.batches, format)}`;
 }
 
 function onTarget(batches: readonly Batch[]): string {

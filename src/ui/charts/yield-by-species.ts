@@ -18,20 +18,15 @@ export function yieldStory(look: SeasonLook, format: Format): ChartStory {
     n: text.nAnimals(animals.length, shown.length),
     notes: [text.yieldKey(FEWEST_FOR_A_BOX), ...publishedSources(shown)],
     table: {
-      head: [text.ticket, text.species, text.season, text.takeHomeShare],
-      rows: ordered.map(({ species, point }) => [
-        point.ticket,
-        species.name,
-        String(point.season),
-        format.share(point.share),
-      ]),
+      head: [text.ticket, text.species, text.takeHomeShare],
+      rows: ordered.map(({ species, point }) => [point.ticket, species.name, format.share(point.share)]),
       links: ordered.map(({ point }) => `/table/${point.ticket}`),
-      plain: ordered.map(({ species, point }) => [point.ticket, species.name, point.season, point.share]),
+      plain: ordered.map(({ species, point }) => [point.ticket, species.name, point.share]),
     },
     fileName: `take-home-${look.season}`,
     height: 110 + 64 * shown.length,
-    draw: animals.length < 2 ? null : (colours) => drawYield(look, shown, colours, format),
-    linkOf: (dataset, index) => yieldLink(look, shown, dataset, index),
+    draw: animals.length < 2 ? null : (colours) => drawYield(shown, colours, format),
+    linkOf: (dataset, index) => yieldLink(shown, dataset, index),
   };
 }
 

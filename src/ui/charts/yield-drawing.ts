@@ -15,46 +15,22 @@ export function sharesOf(species: Species): number[] {
   return species.points.map((point) => point.share).toSorted((a, b) => a - b);
 }
 
-/** The dots of this season, or of those before it. */
-function dots(look: SeasonLook, shown: readonly Species[], now: boolean) {
+/** A dot for each animal, beside the others of its species. */
+function dotsOf(shown: readonly Species[]) {
   return shown.flatMap((species, row) =>
-    species.points
-      .map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point }))
-      .filter(({ point }) => (point.season === look.season) === now),
+    species.points.map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point })),
   );
 }
 
 /** The animal behind a dot. */
-export function yieldLink(
-  look: SeasonLook,
-  shown: readonly Species[],
-  dataset: number,
-  index: number,
-): string | null {
-  if (dataset > 1) return null;
-  const dot = dots(look, shown, dataset === 0)[index];
+export function yieldLink(shown: readonly Species[], dataset: number, index: number): string | null {
+  const dot = dataset === 0 ? dotsOf(shown)[index] : undefined;
   return dot ? `/table/${dot.point.ticket}` : null;
 }
 
 /** Boxes and dots of each species over its published band. */
-export function drawYield(
-  look: SeasonLook,
-  shown: readonly Species[],
-  colours: ChartColours,
-  format: Format,
-) {
-  const dot = (now: boolean) => ({
-    type: 'scatter' as const,
-    label: now ? text.thisSeason : text.earlierSeasons,
-    data: dots(look, shown, now).map(({ x, y }) => ({ x, y })),
-    yAxisID: 'rows',
-    pointStyle: now ? ('circle' as const) : ('triangle' as const),
-    pointRadius: now ? 5 : 4,
-    pointHoverRadius: 8,
-    backgroundColor: now ? colours.spruce : colours.card,
-    borderColor: now ? colours.card : colours.steel,
-    borderWidth: 1,
-  });
+export function drawYield(shown: readonly Species[], colours: ChartColours, format: Format) {
+  const dots = dotsOf(shown);
   const band = (species: Species, row: number) =>
     species.published && {
       type: 'box' as const,
@@ -73,8 +49,17 @@ export function drawYield(
     type: 'boxplot' as const,
     data: {
       datasets: [
-        dot(true),
-        dot(false),
+        {
+          type: 'scatter' as const,
+          label: text.takeHomeShare,
+          data: dots.map(({ x, y }) => ({ x, y })),
+          yAxisID: 'rows',
+          pointRadius: 5,
+          pointHoverRadius: 8,
+          backgroundColor: colours.spruce,
+          borderColor: colours.card,
+          borderWidth: 1,
+        },
         {
           type: 'boxplot' as const,
           label: text.middleHalf,
@@ -104,11 +89,11 @@ export function drawYield(
       plugins: {
         annotation: { annotations: shown.map(band).filter((one) => one !== null) },
         tooltip: {
-          filter: (item: { datasetIndex: number }) => item.datasetIndex < 2,
+          filter: (item: { datasetIndex: number }) => item.datasetIndex === 0,
           callbacks: {
-            label: (item: { datasetIndex: number; dataIndex: number }) => {
-              const one = dots(look, shown, item.datasetIndex === 0)[item.dataIndex];
-              return one ? `${one.point.ticket}: ${format.share(one.point.share)}` : '';
+            label: (item: { dataIndex: number }) => {
+              const dot = dots[item.dataIndex];
+              return dot ? `${dot.point.ticket}: ${format.share(dot.point.share)}` : '';
             },
           },
         },

@@ -13,14 +13,11 @@ export const seasonText = {
   animals: 'Animals',
   ticket: 'Ticket',
   species: 'Species',
-  season: 'Season',
   day: 'Day',
   batch: 'Batch',
 
   yieldTitle: 'Take-home by species',
   takeHomeShare: 'Take-home as a share of hanging weight',
-  thisSeason: 'This season',
-  earlierSeasons: 'Earlier seasons',
   middleHalf: 'Middle half',
   nAnimals: (animals: number, species: number) =>
     `n = ${plural(animals, 'animal', 'animals')} of ${plural(species, 'species', 'species')}`,
@@ -37,7 +34,7 @@ export const seasonText = {
   yieldEnds: (most: string, mostShare: string, least: string, leastShare: string) =>
     `${most} gave most (${mostShare}), ${least} least (${leastShare}).`,
   yieldKey: (fewest: number) =>
-    `Round dot: an animal of this season; small triangle: of an earlier one; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on. Dashed frame: the published range.`,
+    `Dot: one finished animal that came whole or skinned; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on. Dashed frame: the published range.`,
   publishedBy: (names: string, source: string) => `Published range for ${names}: ${source}`,
 
   beliefTitle: 'What the next quote rests on',
@@ -68,16 +65,27 @@ export const seasonText = {
     points === '0.0'
       ? `Over ${plural(n, 'test', 'tests')} the meter agrees with what was weighed in.`
       : `Over ${plural(n, 'test', 'tests')} the meat came out ${points} points ${leaner ? 'leaner' : 'fatter'} than weighed in.`,
-  noneOutside: 'No test is outside the limits of chance.',
-  outside: (names: string, n: number) =>
-    `${names} ${n === 1 ? 'is' : 'are'} outside the limits of chance: look for what was different.`,
   fatKey:
     'Dash: target. Open triangle: plan. Dot: weighed in. Diamond: fat test. Choose a mark to open the batch.',
+
+  controlTitle: 'Fat tests against their targets',
+  off: 'Points off target',
+  offAxis: 'Test less target, in points of fat',
+  nTests: (n: number) => `n = ${plural(n, 'test', 'tests')} of batches with a target`,
+  noControl: (n: number) =>
+    `${n === 0 ? 'No batch with a target was tested' : `Only ${plural(n, 'batch', 'batches')} with a target ${n === 1 ? 'was' : 'were'} tested`} for fat. From 5 on, limits show which test is more than chance.`,
+  controlMean: (points: string, leaner: boolean) =>
+    points === '0.0'
+      ? 'On average the tests meet their targets.'
+      : `On average the tests lie ${points} points ${leaner ? 'below' : 'above'} their targets.`,
+  noneOutside: 'None is outside the limits of chance.',
+  outside: (names: string, n: number) =>
+    `${names} ${n === 1 ? 'is' : 'are'} outside the limits of chance: look for what was different.`,
   limitsKey:
-    'Dashed lines: the mean of the tests and the limits within which single tests vary by chance (NIST/SEMATECH e-Handbook 6.3.2.2).',
-  upperLimit: (share: string) => `upper limit ${share}`,
-  lowerLimit: (share: string) => `lower limit ${share}`,
-  centre: (share: string) => `mean ${share}`,
+    'Dashed lines: the mean of the tests and the limits within which single tests vary by chance (NIST/SEMATECH e-Handbook 6.3.2.2). A diamond is outside them.',
+  upperLimit: (points: string) => `upper limit ${points}`,
+  lowerLimit: (points: string) => `lower limit ${points}`,
+  centre: (points: string) => `mean ${points}`,
 
   saveAsPicture: 'Save as picture',
   saveAsTable: 'Save as table (CSV)',

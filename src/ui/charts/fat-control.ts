@@ -1,0 +1,131 @@
+import type { SeasonLook } from '../../bridge/contract.ts';
+import { seasonText as text } from '../texts/en-season.ts';
+import type { Format } from '../texts/format.ts';
+import { FONT_SIZE, nameAxis, percentAxis } from './axes.ts';
+import type { ChartColours } from './colours.ts';
+import type { ChartStory } from './story.ts';
+
+/** A fat test held against what was aimed at. */
+interface Miss {
+  id: number;
+  name: string;
+  target: number;
+  tested: number;
+  /** Test less target, as a fraction. */
+  off: number;
+}
+
+/** Fat tests against their targets, with the limits within which they vary by chance. */
+export function controlStory(look: SeasonLook, format: Format): ChartStory {
+  const misses = missesOf(look.batches);
+  const points = (share: number) => format.number(share * 100, 1);
+  return {
+    title: text.controlTitle,
+    finding: controlFinding(look, misses, points),
+    n: text.nTests(misses.length),
+    notes: [text.limitsKey],
+    table: {
+      head: [text.batch, text.target, text.tested, text.off],
+      rows: misses.map(({ name, target, tested, off }) => [
+        name,
+        format.share(target),
+        format.share(tested),
+        points(off),
+      ]),
+      links: misses.map(({ id }) => `/grinder/${id}`),
+      plain: misses.map(({ name, target, tested, off }) => [name, target, tested, off]),
+    },
+    fileName: `fat-tests-${look.season}`,
+    height: 320,
+    draw: look.control ? (colours) => drawControl(look, misses, colours, points) : null,
+    linkOf: (_, index) => (misses[index] ? `/grinder/${misses[index].id}` : null),
+  };
+}
+
+function controlFinding(
+  look: SeasonLook,
+  misses: readonly Miss[],
+  points: (share: number) => string,
+): string {
+  if (!look.control) return text.noControl(misses.length);
+  const names = look.control.outside.map((at) => misses[at]?.name ?? '').filter(Boolean);
+  return [
+    text.controlMean(points(Math.abs(look.control.centre)), look.control.centre < 0),
+    names.length === 0 ? text.noneOutside : text.outside(names.join(', '), names.length),
+  ].join(' ');
+}
+
+function missesOf(batches: SeasonLook['batches']): Miss[] {
+  return batches.flatMap(({ id, name, target, tested }) =>
+    target === null || tested === null ? [] : [{ id, name, target, tested, off: tested - target }],
+  );
+}
+
+function drawControl(
+  look: SeasonLook,
+  misses: readonly Miss[],
+  colours: ChartColours,
+  points: (share: number) => string,
+) {
+  const { centre, lower, upper, outside } = look.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
+  const font = { size: FONT_SIZE, family: colours.font };
+  const out = (at: number) => outside.includes(at);
+  const limit = (value: number, label: string) => ({
+    type: 'line' as const,
+    yMin: value,
+    yMax: value,
+    borderColor: colours.muted,
+    borderDash: [6, 5],
+    borderWidth: 1.5,
+    label: {
+      display: true,
+      content: label,
+      position: 'end' as const,
+      backgroundColor: colours.card,
+      color: colours.muted,
+      font,
+      padding: 3,
+    },
+  });
+  const names = misses.map(({ name }) => name);
+  return {
+    type: 'line' as const,
+    data: {
+      labels: names,
+      datasets: [
+        {
+          type: 'line' as const,
+          label: text.off,
+          data: misses.map(({ off }) => off),
+          borderColor: colours.steel,
+          borderWidth: 1.5,
+          pointStyle: misses.map((_, at) => (out(at) ? 'rectRot' : 'circle')),
+          pointRadius: misses.map((_, at) => (out(at) ? 10 : 6)),
+          pointHoverRadius: 10,
+          pointBackgroundColor: misses.map((_, at) => (out(at) ? colours.blaze : colours.spruce)),
+          pointBorderColor: colours.card,
+        },
+      ],
+    },
+    options: {
+      scales: {
+        x: { ...nameAxis(colours, names), ticks: { color: colours.ink, font } },
+        y: {
+          ...percentAxis(colours, text.offAxis),
+          suggestedMin: Math.min(lower, 0),
+          suggestedMax: Math.max(upper, 0),
+          grace: '10%',
+        },
+      },
+      plugins: {
+        annotation: {
+          annotations: [
+            limit(upper, text.upperLimit(points(upper))),
+            limit(centre, text.centre(points(centre))),
+            limit(lower, text.lowerLimit(points(lower))),
+          ],
+        },
+      },
+    },
+  };
+}
