@@ -149,9 +149,9 @@ describe('reconcile', () => {
     const aside: Flow = { id: 'aside', from: null, to: 'shelf', grams: 700, sd: 3 };
     fc.assert(
       fc.property(anyGraph, (input) => {
-        const with2 = reconcile({ flows: [...input.flows, aside], nodes: [...input.nodes, 'shelf'] });
-        expect(with2.flows.slice(0, -1)).toEqual(reconcile(input).flows);
-        expect(with2.flows.at(-1)).toMatchObject({
+        const more = reconcile({ flows: [...input.flows, aside], nodes: [...input.nodes, 'shelf'] });
+        expect(more.flows.slice(0, -1)).toEqual(reconcile(input).flows);
+        expect(more.flows.at(-1)).toMatchObject({
           grams: 700,
           sd: 3,
           adjusted: 0,
