@@ -21,9 +21,28 @@ export interface HunterFields {
   refusesPooling: boolean;
 }
 
+/** Letters that Unicode does not take apart into a base and a mark. */
+const WHOLE_LETTERS: Readonly<Record<string, string>> = {
+  ø: 'o',
+  æ: 'ae',
+  œ: 'oe',
+  ß: 'ss',
+  ł: 'l',
+  đ: 'd',
+  ð: 'd',
+  þ: 'th',
+  ı: 'i',
+};
+
 /** Folds a name for finding: no case, no accents, single spaces. */
 export function nameKey(name: string): string {
-  return name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/g, ' ').trim();
+  return name
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[øæœßłđðþı]/g, (letter) => WHOLE_LETTERS[letter] ?? letter)
+    .replace(/\s+/g, ' ')
+    .trim();
 }
 
 /** The digits of a phone number. */

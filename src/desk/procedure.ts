@@ -1,25 +1,32 @@
-import * as v from 'valibot';
+import type * as v from 'valibot';
 import type { DeskRoom } from './room.ts';
 
 /** One thing a shop can do: an input schema and what is done with a valid input. */
 export interface Procedure<S extends v.GenericSchema = v.GenericSchema, R = unknown> {
-  kind: 'read' | 'write';
+  kind: 'read' | 'write' | 'host';
   input: S;
   run: (room: DeskRoom, input: v.InferOutput<S>) => R;
 }
 
+type Run<S extends v.GenericSchema, R> = (room: DeskRoom, input: v.InferOutput<S>) => R;
+
 /** Answers a question. May be asynchronous (a solver); changes nothing. */
-export function read<S extends v.GenericSchema, R>(
-  input: S,
-  run: (room: DeskRoom, input: v.InferOutput<S>) => R,
-): Procedure<S, R> {
+export function read<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R> {
   return { kind: 'read', input, run };
 }
 
 /** Changes the book: runs in one immediate transaction, so it must be synchronous, and announces the change. */
 export function write<S extends v.GenericSchema, R>(
   input: S,
-  run: (room: DeskRoom, input: v.InferOutput<S>) => R extends Promise<unknown> ? never : R,
+  run: Run<S, R extends Promise<unknown> ? never : R>,
 ): Procedure<S, R> {
-  return { kind: 'write', input, run: run as (room: DeskRoom, input: v.InferOutput<S>) => R };
+  return { kind: 'write', input, run: run as Run<S, R> };
+}
+
+/**
+ * Does something with the book as a whole, or needs a solver before it writes; opens its own transaction with
+ * `room.book.change` if it writes, and announces the change.
+ */
+export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R> {
+  return { kind: 'host', input, run };
 }

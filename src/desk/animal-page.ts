@@ -1,0 +1,161 @@
+/** Everything that the Table shows of one animal, put together from the book and the core. */
+import type { AnimalRow } from '../book/animals.ts';
+import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
+import { daysBetween } from '../core/dates.ts';
+import { hangState } from '../core/hanging.ts';
+import { balanceOf } from './animal-balance.ts';
+import { hunterCard, hunterOf } from './hunters.ts';
+import { ownersOf } from './owners.ts';
+import { speciesCard, speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
+import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
+import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
+import { groupOf, takeHomeGrams } from './yield-knowledge.ts';
+
+/** What is cut for a hunter who said nothing. */
+export const USUAL_INSTRUCTIONS: Instructions = {
+  cutsShare: 0.4,
+  fat: 'none',
+  targetFat: null,
+  grindProduct: 'Ground',
+  packageGrams: 453.59237,
+  extras: [],
+  note: '',
+};
+
+export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
+
+export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
+  const { book, settings } = room;
+  const species = speciesOf(animal.species);
+  const weighings = book.weighings.ofAnimal(animal.id);
+  const sums = book.weighings.sums(animal.id);
+  const base = shareBase(animal, sums);
+  const shares = room.yields.shares(groupOf(animal));
+  const hold = book.animals.hold(animal.id);
+  const lot = book.fat.ofAnimal(animal.id);
+  const release = book.records.releaseOf(animal.id);
+  const days = Math.max(0, daysBetween(animal.received_on, room.today()));
+  return {
+    id: animal.id,
+    ticket: animal.ticket,
+    species: speciesCard(species),
+    sex: animal.sex,
+    age: animal.age,
+    brought: animal.brought,
+    parts: book.animals.parts(animal.id),
+    origin: animal.origin,
+    hunter: hunterCard(hunterOf(room, animal.hunter_id)),
+    licence: animal.licence,
+    tag: animal.tag,
+    killDate: animal.kill_date,
+    killArea: animal.kill_area,
+    receivedOn: animal.received_on,
+    promisedOn: animal.promised_on,
+    condition: animal.condition,
+    damage: animal.damage,
+    detail: animal.detail,
+    stage: animal.stage,
+    days,
+    hangState: hangState(days, {
+      readyDays: settings.hangingReadyDays,
+      limitDays: settings.hangingLimitDays,
+    }),
+    hold: hold ? { id: hold.id, reason: hold.reason, sample: hold.sample, openedAt: hold.at } : null,
+    instructions: instructionsOf(room, animal.id),
+    weighings: weighings.map(weighingRow),
+    weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
+    ladder: ladderOf(sums),
+    expected: expectedOf(shares, base, sums),
+    expectedFrom: {
+      ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
+      source: species.takeHome.source,
+    },
+    balance: balanceOf(animal, weighings, sums, shares, room.today()),
+    trimGrams: sums?.trim ?? 0,
+    trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),
+    ownFat: lot ? { lotId: lot.id, grams: lot.start_grams, leftGrams: Math.max(0, lot.left_grams) } : null,
+    takeHomeGrams: sums ? (takeHomeGrams({ ...animal, ...sums }) ?? 0) : 0,
+    batches: book.batches
+      .ofAnimal(animal.id)
+      .map(({ id, name, product, state }) => ({ id, name, product, state })),
+    packages: packagesOf(room, animal, weighings),
+    release: release ? { to: release.given_to, on: release.released_on, by: release.by } : null,
+  };
+}
+
+export function instructionsOf(room: DeskRoom, animalId: number): Instructions {
+  return { ...USUAL_INSTRUCTIONS, ...(room.book.animals.instruction(animalId) as Instructions | null) };
+}
+
+export function weighingRow(row: WeighingRecord): WeighingRow {
+  return {
+    id: row.id,
+    stage: row.stage,
+    part: row.part,
+    primal: row.primal,
+    product: row.product,
+    count: row.count,
+    typed: row.typed,
+    unit: row.unit,
+    tareTyped: row.tare_typed,
+    grams: row.grams,
+    at: row.at,
+    by: row.by,
+    note: row.note,
+    batch: row.batch,
+    corrects: row.corrects,
+    voided:
+      row.void_at === null ? null : { reason: row.void_reason ?? '', by: row.void_by ?? '', at: row.void_at },
+  };
+}
+
+function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {
+  const base = sums?.hanging ?? sums?.received ?? null;
+  if (!sums || base === null) return null;
+  const pieces: LadderPiece[] = CUT_PARTS.map((part) => ({
+    part,
+    grams: weighedOf(sums, PART_OF[part] ?? 'meat'),
+  }))
+    .filter(({ grams }) => grams > 0)
+    .map((piece) => ({ ...piece, share: piece.grams / base }));
+  const rest = base - pieces.reduce((total, { grams }) => total + grams, 0);
+  return { baseGrams: base, base: sums.hanging === null ? 'received' : 'hanging', pieces, restGrams: rest };
+}
+
+/** Shares are said of the weight that the ladder shows, also when that still has its hide on. */
+function expectedOf(
+  shares: ReturnType<DeskRoom['yields']['shares']>,
+  base: number | null,
+  sums: WeightSums | undefined,
+): AnimalPage['expected'] {
+  const shown = sums?.hanging ?? sums?.received ?? null;
+  const scale = base === null || shown === null ? 1 : base / shown;
+  const said = [
+    ...CUT_PARTS.map((part) => [part, PART_OF[part]] as const),
+    ['take-home', 'takeHome'] as const,
+    ['shrink', 'shrink'] as const,
+  ];
+  return said.flatMap(([part, known]) =>
+    known ? [{ part, low: shares[known].low * scale, high: shares[known].high * scale }] : [],
+  );
+}
+
+function packagesOf(
+  room: DeskRoom,
+  animal: AnimalRow,
+  weighings: readonly WeighingRecord[],
+): AnimalPage['packages'] {
+  const own = weighings
+    .filter((row) => row.stage === 'packed' && row.void_at === null)
+    .map((row) => ({ product: row.product ?? '', count: row.count ?? 0, grams: row.grams, batch: null }));
+  const ground = room.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
+    const mine = ownersOf(room, id).find(({ ticket }) => ticket === animal.ticket);
+    const packed = room.book.weighings
+      .ofBatch(id)
+      .filter((row) => row.stage === 'packed' && row.void_at === null);
+    if (!mine || packed.length === 0) return [];
+    return [{ product: packed[0]?.product ?? '', count: mine.packages, grams: mine.shareGrams, batch: name }];
+  });
+  return [...own, ...ground];
+}

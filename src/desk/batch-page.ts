@@ -1,0 +1,158 @@
+/** One grind batch: planned against weighed in, the fat that follows, what is still to weigh, packages and owners. */
+import type { BatchRecord } from '../book/batches.ts';
+import type { WeighingRecord } from '../book/weighings.ts';
+import { fatToAdd } from '../core/blend.ts';
+import { normalQuantile } from '../core/distributions.ts';
+import { roundToStep, toGrams } from '../core/units.ts';
+import { weighingRow } from './animal-page.ts';
+import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
+import { ownersOf } from './owners.ts';
+import { Trouble } from './problem.ts';
+import { speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
+import type { BatchPage, PlanPart } from './shapes.ts';
+
+const NINE_IN_TEN = normalQuantile(0.95);
+
+/** @throws Trouble `batch.unknown` */
+export function batchOf(room: DeskRoom, id: number): BatchRecord {
+  const found = room.book.batches.get(id);
+  if (!found) throw new Trouble('missing', 'batch.unknown', { field: 'batchId' });
+  return found;
+}
+
+export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
+  const plan = JSON.parse(batch.plan) as StoredPlan;
+  const rows = room.book.weighings.ofBatch(batch.id);
+  const animals = room.book.batches.animals(batch.id);
+  const species = [...new Set(animals.map((animal) => animal.species))].map(speciesOf);
+  const hottest = species.reduce(
+    (most, one) => (one.cookTo.ground.f > most.cookTo.ground.f ? one : most),
+    species[0] ?? speciesOf('elk'),
+  );
+  const now = rows.filter((row) => row.void_at === null);
+  const packed = now.filter((row) => row.stage === 'packed');
+  const mix = fatIn(room, batch.id);
+  const toWeigh = stillToWeigh(room, plan.parts, now);
+  return {
+    id: batch.id,
+    name: batch.name,
+    product: batch.product,
+    state: batch.state,
+    at: batch.at,
+    targetFat: batch.target_fat,
+    cookTo: { ...hottest.cookTo.ground, source: hottest.cookTo.source },
+    species: species.map(({ name }) => name),
+    planned: plan.parts,
+    plannedFat: plan.fat,
+    weighedIn: rows
+      .filter((row) => row.stage === 'grinder')
+      .map((row) => ({
+        ...weighingRow(row),
+        ticket: row.ticket,
+        fatLot: row.lot,
+        fat: fatOfRow(room, row).fat,
+      })),
+    inGrams: mix.grams,
+    fat: mix.fat,
+    fatRange:
+      mix.fat === null
+        ? null
+        : {
+            low: Math.max(0, mix.fat - NINE_IN_TEN * mix.sd),
+            high: Math.min(1, mix.fat + NINE_IN_TEN * mix.sd),
+          },
+    fatAddedGrams: now
+      .filter((row) => row.stage === 'grinder' && row.part !== 'trim')
+      .reduce((total, { grams }) => total + grams, 0),
+    toWeigh,
+    topUp: toWeigh.length === 0 ? topUpOf(room, batch, mix, plan.parts) : null,
+    packages: packed.map(({ id, product, count, typed, grams, at, by }) => ({
+      id,
+      product: product ?? '',
+      count: count ?? 0,
+      typed,
+      grams,
+      at,
+      by,
+    })),
+    outGrams: packed.reduce((total, { grams }) => total + grams, 0),
+    fatTests: room.book.batches.tests(batch.id).map(({ fat, method, at, by }) => ({ fat, method, at, by })),
+    passes: room.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
+      pass, plate, at, by, tempC: temp_tenths_c === null ? null : temp_tenths_c / 10,
+    })), // prettier-ignore
+    owners: ownersOf(room, batch.id),
+  };
+}
+
+/** Weight and fat of what was really weighed in, with the spread that the sources' fat gives it (independent normals). */
+export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: number | null; sd: number } {
+  const rows = room.book.weighings
+    .ofBatch(batchId)
+    .filter((row) => row.stage === 'grinder' && row.void_at === null);
+  const grams = rows.reduce((total, row) => total + row.grams, 0);
+  if (grams === 0) return { grams, fat: null, sd: 0 };
+  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(room, row).fat, 0) / grams;
+  const sources = Map.groupBy(rows, (row) => `${row.animal_id} ${row.fat_lot_id}`);
+  const variance = [...sources.values()].reduce((total, same) => {
+    const share = same.reduce((sum, row) => sum + row.grams, 0) / grams;
+    return total + (share * (same[0] ? fatOfRow(room, same[0]).sd : 0)) ** 2;
+  }, 0);
+  return { grams, fat, sd: Math.sqrt(variance) };
+}
+
+function fatOfRow(room: DeskRoom, row: WeighingRecord): { fat: number; sd: number } {
+  if (row.fat_lot_id !== null) {
+    const lot = room.book.fat.get(row.fat_lot_id);
+    return { fat: lot?.fat ?? 0, sd: lot?.fat_sd ?? 0 };
+  }
+  const animal = row.animal_id === null ? undefined : room.book.animals.get(row.animal_id);
+  if (!animal) throw new Trouble('broken', 'weighing.of-nothing');
+  const { mean, sd } = speciesOf(animal.species).trimFat;
+  return { fat: mean, sd };
+}
+
+function stillToWeigh(
+  room: DeskRoom,
+  planned: readonly PlanPart[],
+  rows: readonly WeighingRecord[],
+): PlanPart[] {
+  const step = toGrams(room.settings.step, room.settings.unit);
+  return planned.flatMap((part) => {
+    const weighed = rows
+      .filter(
+        (row) =>
+          row.stage === 'grinder' &&
+          (part.fatLotId === null
+            ? row.fat_lot_id === null && row.ticket === part.ticket
+            : row.fat_lot_id === part.fatLotId),
+      )
+      .reduce((total, row) => total + row.grams, 0);
+    const left = part.grams - weighed;
+    // Within two steps it is weighed: totes are filled by hand.
+    return left > 2 * step && (part.kind === 'fat' || weighed === 0) ? [{ ...part, grams: left }] : [];
+  });
+}
+
+/** The fat that would still bring a batch to its target, from the first fat of its plan. */
+function topUpOf(
+  room: DeskRoom,
+  batch: BatchRecord,
+  mix: { grams: number; fat: number | null },
+  planned: readonly PlanPart[],
+): BatchPage['topUp'] {
+  const source = planned.find(({ kind }) => kind === 'fat');
+  if (batch.target_fat === null || mix.fat === null || !source || mix.fat >= batch.target_fat - AT_TARGET)
+    return null;
+  const lot = room.book.fat.get(source.fatLotId ?? 0);
+  const add = fatToAdd({
+    leanGrams: mix.grams,
+    leanFat: mix.fat,
+    fatFat: source.fat,
+    targetFat: batch.target_fat,
+  });
+  if (add.kind !== 'add' || !lot) return null;
+  const { unit, step } = room.settings;
+  const grams = toGrams(roundToStep(add.grams / toGrams(1, unit), step), unit);
+  return grams > 0 ? { grams, label: source.label, leftGrams: Math.max(0, lot.left_grams) } : null;
+}

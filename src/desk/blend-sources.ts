@@ -1,0 +1,100 @@
+/** What goes into a grind: animals' trim and lots of fat, as the core's blend sources and as lines for the bench. */
+import type { FatLotRecord } from '../book/fat-lots.ts';
+import type { BlendSource } from '../core/blend-types.ts';
+import { GRAMS_PER, toGrams } from '../core/units.ts';
+import { CRUMB_GRAMS, lotOf } from './fat-moves.ts';
+import { Trouble } from './problem.ts';
+import { FATS, speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
+import type { FatChoice, PlanPart } from './shapes.ts';
+import { animalOf } from './weigh.ts';
+
+/** A source with how it is called on the bench. */
+export interface BenchSource {
+  source: BlendSource;
+  line: Omit<PlanPart, 'grams' | 'share'>;
+}
+
+/** The trim of these animals, all of it that is left or the amount given. @throws Trouble `trim.not-enough`, `trim.none` */
+export function trimSources(
+  room: DeskRoom,
+  animals: readonly { id: number; grams?: number | undefined }[],
+): BenchSource[] {
+  return animals.map(({ id, grams }) => {
+    const animal = animalOf(room, id);
+    const sums = room.book.weighings.sums(id);
+    const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
+    if (left <= CRUMB_GRAMS)
+      throw new Trouble('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
+    if (grams !== undefined && grams > left + CRUMB_GRAMS)
+      throw new Trouble('refused', 'trim.not-enough', {
+        field: 'animals',
+        with: { grams, leftGrams: left, ticket: animal.ticket },
+      });
+    const { mean, sd } = speciesOf(animal.species).trimFat;
+    const key = `trim ${id}`;
+    return {
+      source: { id: key, fat: mean, fatSd: sd, availableGrams: grams ?? left, costPerKg: 0, useAll: true },
+      line: {
+        key,
+        kind: 'trim',
+        label: `Trim of ${animal.ticket}`,
+        ticket: animal.ticket,
+        fatLotId: null,
+        fat: mean,
+      },
+    };
+  });
+}
+
+/** The lots that a choice of fat means, oldest first. @throws Trouble `fat.unknown`, `fat.lot-unknown` */
+export function fatSources(
+  room: DeskRoom,
+  choice: FatChoice,
+  animalIds: readonly number[],
+  lotIds?: readonly number[],
+): BenchSource[] {
+  if (choice === 'none') return [];
+  const lots = lotIds ? lotIds.map((id) => lotOf(room, id)) : lotsOf(room, choice, animalIds);
+  const stepGrams = toGrams(room.settings.step, room.settings.unit);
+  return lots
+    .filter((lot) => lot.left_grams > CRUMB_GRAMS)
+    .map((lot, age) => {
+      const key = `fat ${lot.id}`;
+      return {
+        source: {
+          id: key,
+          fat: lot.fat,
+          fatSd: lot.fat_sd,
+          availableGrams: lot.left_grams,
+          costPerKg: costPerKg(lot) + age * OLDEST_FIRST,
+          stepGrams,
+        },
+        line: {
+          key,
+          kind: 'fat',
+          label: lot.ticket ? `Own fat of ${lot.ticket}` : `${lot.name}, lot ${lot.code}`,
+          ticket: lot.ticket,
+          fatLotId: lot.id,
+          fat: lot.fat,
+        },
+      };
+    });
+}
+
+/** A thousandth of a cent a kilogram for each place in the queue: among lots of one price the oldest goes first. */
+const OLDEST_FIRST = 0.001;
+
+export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): number {
+  if (lot.cost_minor === null || lot.cost_unit === null) return 0;
+  return (lot.cost_minor * GRAMS_PER.kg) / GRAMS_PER[lot.cost_unit];
+}
+
+function lotsOf(room: DeskRoom, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
+  const all = room.book.fat.all();
+  if (choice === 'own')
+    return all.filter(({ animal_id }) => animal_id !== null && animalIds.includes(animal_id));
+  if (!FATS.some(({ code }) => code === choice))
+    throw new Trouble('missing', 'fat.unknown', { field: 'fat', with: { source: choice } });
+  return all.filter(({ animal_id, source }) => animal_id === null && source === choice);
+}

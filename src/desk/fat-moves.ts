@@ -1,0 +1,82 @@
+/** What weighings do to the fat on hand. Every movement is a row; a voided weighing is answered by a row back. */
+import type { AnimalRow } from '../book/animals.ts';
+import type { FatLotRecord } from '../book/fat-lots.ts';
+import { Trouble } from './problem.ts';
+import { ownFatSource, speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
+
+/** Less than this is a rounded scale step, not fat. */
+export const CRUMB_GRAMS = 5;
+
+/** Puts fat saved at the table into the animal's own lot, made when its first fat is saved. */
+export function saveOwnFat(
+  room: DeskRoom,
+  animal: AnimalRow,
+  weighed: { weighingId: number; grams: number },
+  from: { typed: string; by: string },
+): void {
+  const lotId = room.book.fat.ofAnimal(animal.id)?.id ?? addOwnLot(room, animal, from.by);
+  room.book.fat.move({
+    lotId,
+    kind: 'saved',
+    grams: weighed.grams,
+    typed: from.typed,
+    weighingId: weighed.weighingId,
+    at: room.now(),
+    by: from.by,
+  });
+}
+
+/** Takes fat out of a lot for a batch. @throws Trouble `fat.not-enough` */
+export function moveFat(
+  room: DeskRoom,
+  lotId: number,
+  weighed: { weighingId: number; grams: number },
+  from: { typed: string; by: string },
+): void {
+  const lot = lotOf(room, lotId);
+  if (weighed.grams > lot.left_grams + CRUMB_GRAMS)
+    throw new Trouble('refused', 'fat.not-enough', {
+      field: 'typed',
+      with: { grams: weighed.grams, leftGrams: Math.max(0, lot.left_grams), lot: lot.name },
+    });
+  room.book.fat.move({
+    lotId,
+    kind: 'into batch',
+    grams: -weighed.grams,
+    typed: from.typed,
+    weighingId: weighed.weighingId,
+    at: room.now(),
+    by: from.by,
+  });
+}
+
+/** Answers what a voided weighing had moved. */
+export function returnFat(room: DeskRoom, weighingId: number, by: string): void {
+  for (const { lot_id, grams } of room.book.fat.ofWeighing(weighingId))
+    if (grams !== 0)
+      room.book.fat.move({
+        lotId: lot_id,
+        kind: 'voided',
+        grams: -grams,
+        typed: null,
+        weighingId,
+        at: room.now(),
+        by,
+      });
+}
+
+/** @throws Trouble `fat.lot-unknown` */
+export function lotOf(room: DeskRoom, id: number): FatLotRecord {
+  const found = room.book.fat.get(id);
+  if (!found) throw new Trouble('missing', 'fat.lot-unknown', { field: 'fatLotId' });
+  return found;
+}
+
+function addOwnLot(room: DeskRoom, animal: AnimalRow, by: string): number {
+  const own = ownFatSource(speciesOf(animal.species));
+  return room.book.fat.add({
+    source: own.code, name: own.name, animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
+    supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,
+  }); // prettier-ignore
+}

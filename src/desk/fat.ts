@@ -1,0 +1,75 @@
+import * as v from 'valibot';
+import type { FatLotRecord } from '../book/fat-lots.ts';
+import { parseMoney } from '../core/money.ts';
+import { parseReading, readingGrams } from '../core/reading.ts';
+import { by, needed, optionalDate, text, typed } from './input.ts';
+import { read, write } from './procedure.ts';
+import { boughtFatSource } from './resources.ts';
+import type { FatLotRow } from './shapes.ts';
+
+/** Lots of fat, bought and saved, oldest first. */
+export const lots = read(v.object({}), (room) => room.book.fat.all().map(lotRow));
+
+/** Takes a bought lot in. Its fat is the published one unless the supplier says otherwise. */
+export const buy = write(
+  v.object({
+    source: needed(40),
+    typed,
+    fatPercent: v.optional(
+      v.pipe(v.number('fat.range'), v.minValue(1, 'fat.range'), v.maxValue(100, 'fat.range')),
+    ),
+    costTyped: text(30),
+    costUnit: v.optional(v.picklist(['lb', 'kg'], 'choice.unit')),
+    supplier: text(120),
+    supplierLot: text(80),
+    useBy: optionalDate,
+    by,
+  }),
+  (room, input) => {
+    const source = boughtFatSource(input.source);
+    const reading = parseReading(input.typed, room.settings.unit);
+    const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, room.settings.currency);
+    const lotId = room.book.fat.add({
+      source: source.code,
+      name: source.name,
+      animalId: null,
+      fat: input.fatPercent === undefined ? source.fat : input.fatPercent / 100,
+      fatSd: source.sd,
+      costMinor: cost,
+      costUnit: cost === null ? null : (input.costUnit ?? room.settings.unit),
+      supplierLot: input.supplierLot,
+      useBy: input.useBy,
+      receivedOn: room.today(),
+      at: room.now(),
+      by: input.by,
+    });
+    room.book.fat.move({
+      lotId,
+      kind: 'bought',
+      grams: readingGrams(reading),
+      typed: reading.typed,
+      weighingId: null,
+      at: room.now(),
+      by: input.by,
+    });
+    return { id: lotId };
+  },
+);
+
+export function lotRow(lot: FatLotRecord): FatLotRow {
+  return {
+    id: lot.id,
+    code: lot.code,
+    source: lot.source,
+    name: lot.name,
+    ticket: lot.ticket,
+    fat: lot.fat,
+    costMinor: lot.cost_minor,
+    costUnit: lot.cost_unit,
+    supplierLot: lot.supplier_lot,
+    useBy: lot.use_by,
+    receivedOn: lot.received_on,
+    startGrams: lot.start_grams,
+    leftGrams: Math.max(0, lot.left_grams),
+  };
+}

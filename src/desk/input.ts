@@ -1,0 +1,61 @@
+/** The pieces that input schemas are made of. A message is a problem code, which the window words. */
+import * as v from 'valibot';
+import { isDate } from '../core/dates.ts';
+
+/** Control characters other than line breaks and tabs have no place in a name and break exports. */
+const isControl = (character: string): boolean => /\p{Cc}/u.test(character) && !'\n\r\t'.includes(character);
+
+const clean = (most: number) =>
+  v.pipe(
+    v.string('text.needed'),
+    v.trim(),
+    v.maxLength(most, 'text.too-long'),
+    v.check((text) => ![...text].some(isControl), 'text.control'),
+  );
+
+/** Text that may be left out; it is then empty. */
+export const text = (most = 200) => v.optional(clean(most), '');
+/** Text that must say something. */
+export const needed = (most = 200) => v.pipe(clean(most), v.minLength(1, 'text.needed'));
+export const id = v.pipe(v.number('id.needed'), v.integer('id.needed'), v.minValue(1, 'id.needed'));
+export const date = v.pipe(v.string('date.unreadable'), v.check(isDate, 'date.unreadable'));
+export const optionalDate = v.optional(v.nullable(date), null);
+export const share = v.pipe(
+  v.number('share.range'),
+  v.minValue(0, 'share.range'),
+  v.maxValue(1, 'share.range'),
+);
+/** Initials of who did it. */
+export const by = v.optional(clean(6), '');
+/** A weight as typed; the desk reads it. */
+export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
+export const sure = v.optional(v.boolean(), false);
+
+export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
+export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
+export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
+export const cutPart = v.picklist(
+  ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
+  'choice.part',
+);
+
+export const targetFat = v.nullable(
+  v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),
+);
+
+/** The heaviest pack that a home freezer takes; beyond it something was mistyped. */
+const MOST_PACKAGE_GRAMS = 25_000;
+
+export const instructions = v.object({
+  cutsShare: share,
+  fat: needed(40),
+  targetFat,
+  grindProduct: needed(60),
+  packageGrams: v.pipe(
+    v.number('package.size'),
+    v.minValue(50, 'package.size'),
+    v.maxValue(MOST_PACKAGE_GRAMS, 'package.size'),
+  ),
+  extras: v.pipe(v.array(needed(40)), v.maxLength(30, 'text.too-long')),
+  note: text(2000),
+});

@@ -1,0 +1,112 @@
+import * as v from 'valibot';
+import { compareDates, seasonOf } from '../core/dates.ts';
+import { age, brought, by, id, instructions, needed, optionalDate, sex, sure, text, typed } from './input.ts';
+import { hunterFields, hunterOf } from './hunters.ts';
+import { write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import { speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
+import { weighAnimal } from './weigh.ts';
+
+const weight = v.object({
+  stage: v.picklist(['live', 'dressed', 'received', 'hanging'], 'choice.stage'),
+  typed,
+});
+
+const newAnimal = v.object({
+  hunter: v.union([v.object({ id }), v.object(hunterFields)], 'hunter.needed'),
+  species: needed(40),
+  sex,
+  age,
+  brought,
+  parts: v.optional(
+    v.array(v.object({ primal: needed(40), count: v.pipe(v.number('count.range'), v.integer('count.range'), v.minValue(1, 'count.range'), v.maxValue(8, 'count.range')) })),
+    [],
+  ),
+  origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin'), 'hunter'),
+  licence: text(80),
+  tag: text(80),
+  killDate: optionalDate,
+  killArea: text(200),
+  receivedOn: optionalDate,
+  promisedOn: optionalDate,
+  condition: text(500),
+  damage: text(500),
+  detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail'), 'detailed'),
+  deliverer: v.optional(v.object({ name: text(200), address: text(500) })),
+  sample: text(80),
+  weights: v.optional(v.array(weight), []),
+  instructions: v.optional(instructions),
+  quoteId: v.optional(id),
+  sure,
+  by,
+}); // prettier-ignore
+
+/** Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing. */
+export const takeIn = write(newAnimal, (room, input) => {
+  const receivedOn = input.receivedOn ?? room.today();
+  checkDates(room, input.killDate, receivedOn, input.promisedOn);
+  const species = speciesOf(input.species);
+  for (const { primal } of input.parts)
+    if (!species.primals.some(({ code }) => code === primal))
+      throw new Trouble('invalid', 'primal.unknown', { field: 'parts', with: { primal } });
+
+  const now = room.now();
+  const hunterId =
+    'id' in input.hunter ? hunterOf(room, input.hunter.id).id : room.book.hunters.add(input.hunter, now);
+  const season = seasonOf(receivedOn, room.settings.seasonStartsMonth);
+  const animal = room.book.animals.add(
+    {
+      season,
+      hunter_id: hunterId,
+      deliverer_name: input.deliverer?.name ?? '',
+      deliverer_address: input.deliverer?.address ?? '',
+      species: species.code,
+      sex: input.sex,
+      age: input.age,
+      brought: input.brought,
+      origin: input.origin,
+      licence: input.licence || (room.book.hunters.get(hunterId)?.licence ?? ''),
+      tag: input.tag,
+      kill_date: input.killDate,
+      kill_area: input.killArea,
+      received_on: receivedOn,
+      promised_on: input.promisedOn,
+      condition: input.condition,
+      damage: input.damage,
+      detail: input.detail,
+      created_at: now,
+    },
+    input.parts,
+  );
+  if (input.sample) room.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
+  if (input.instructions) room.book.animals.instruct(animal.id, input.instructions, now, input.by);
+  for (const { stage, typed: weighed } of input.weights)
+    weighAnimal(room, {
+      animalId: animal.id,
+      stage,
+      part: 'carcass',
+      typed: weighed,
+      sure: input.sure,
+      by: input.by,
+    });
+  if (input.quoteId) takeQuote(room, input.quoteId, animal.id, input.by);
+  room.book.audit.note({
+    record: 'animal', recordId: animal.id, act: 'add', after: { ticket: animal.ticket, receivedOn, tag: input.tag }, at: now, by: input.by,
+  }); // prettier-ignore
+  return animal;
+});
+
+function checkDates(room: DeskRoom, killed: string | null, received: string, promised: string | null): void {
+  if (compareDates(received, room.today()) > 0)
+    throw new Trouble('invalid', 'date.future', { field: 'receivedOn' });
+  if (killed && compareDates(killed, received) > 0)
+    throw new Trouble('invalid', 'date.killed-after-received', { field: 'killDate' });
+  if (promised && compareDates(promised, received) < 0)
+    throw new Trouble('invalid', 'date.promised-before-received', { field: 'promisedOn' });
+}
+
+function takeQuote(room: DeskRoom, quoteId: number, animalId: number, initials: string): void {
+  if (!room.book.quotes.get(quoteId)) throw new Trouble('missing', 'quote.unknown', { field: 'quoteId' });
+  room.book.quotes.take(quoteId, animalId, room.now(), initials);
+}

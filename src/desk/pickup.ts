@@ -1,0 +1,52 @@
+import * as v from 'valibot';
+import { daysBetween } from '../core/dates.ts';
+import { animalPage } from './animal-page.ts';
+import { by, id, needed, text } from './input.ts';
+import { read, write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import { speciesOf } from './resources.ts';
+import { animalOf } from './weigh.ts';
+
+/** What is packed and waits for its hunter, longest first. */
+export const look = read(v.object({}), (room) =>
+  room.book.animals
+    .inShop()
+    .filter(({ stage }) => stage === 'ready')
+    .map((row) => {
+      const { packages } = animalPage(room, row);
+      return {
+        id: row.id,
+        ticket: row.ticket,
+        hunter: row.hunter,
+        phone: row.phone,
+        speciesName: speciesOf(row.species).name,
+        readyDays: Math.max(0, daysBetween(row.ready_on ?? room.today(), room.today())),
+        hold: row.hold,
+        packages: packages.reduce((total, { count }) => total + count, 0),
+        grams: packages.reduce((total, { grams }) => total + grams, 0),
+      };
+    })
+    .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),
+);
+
+/** Hands an animal over, for good. @throws Trouble `release.held`, `release.not-ready` */
+export const release = write(v.object({ id, to: needed(200), note: text(500), by }), (room, input) => {
+  const animal = animalOf(room, input.id);
+  const hold = room.book.animals.hold(animal.id);
+  if (hold)
+    throw new Trouble('refused', 'release.held', {
+      with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
+    });
+  if (animal.stage !== 'ready')
+    throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
+  room.book.records.release({
+    animalId: animal.id,
+    to: input.to,
+    on: room.today(),
+    note: input.note,
+    at: room.now(),
+    by: input.by,
+  });
+  room.book.animals.setStage(animal.id, 'released', room.today());
+  return { id: animal.id };
+});

@@ -1,0 +1,68 @@
+/** The table of contents: everything that a window can ask of the desk. */
+import * as animals from './animals.ts';
+import * as books from './books.ts';
+import * as fat from './fat.ts';
+import * as grinder from './grinder.ts';
+import * as hunters from './hunters.ts';
+import * as intake from './intake.ts';
+import * as pickup from './pickup.ts';
+import * as prices from './prices.ts';
+import * as quote from './quote.ts';
+import * as season from './season.ts';
+import * as shop from './shop.ts';
+import * as table from './table.ts';
+
+export const procedures = {
+  'shop.look': shop.look,
+  'shop.setUp': shop.setUp,
+  'shop.change': shop.change,
+  'shop.addStaff': shop.addStaff,
+  'shop.openDemo': shop.openDemo,
+  'shop.leaveDemo': shop.leaveDemo,
+  'shop.backUp': shop.backUpNow,
+  'shop.backups': shop.backups,
+
+  'hunters.find': hunters.find,
+  'hunters.save': hunters.save,
+
+  'intake.takeIn': intake.takeIn,
+
+  'rail.look': animals.rail,
+  'animals.open': animals.open,
+  'animals.find': animals.find,
+  'animals.setStage': animals.setStage,
+  'animals.instruct': animals.instruct,
+  'animals.hold': animals.hold,
+  'animals.endHold': animals.endHold,
+
+  'table.weigh': table.weigh,
+  'table.correct': table.correct,
+  'table.void': table.void,
+
+  'grinder.look': grinder.look,
+  'grinder.open': grinder.open,
+  'grinder.plan': grinder.plan,
+  'grinder.start': grinder.start,
+  'grinder.weighIn': grinder.weighIn,
+  'grinder.pass': grinder.pass,
+  'grinder.pack': grinder.pack,
+  'grinder.fatTest': grinder.fatTest,
+  'grinder.finish': grinder.finish,
+
+  'fat.lots': fat.lots,
+  'fat.buy': fat.buy,
+
+  'quote.work': quote.work,
+  'quote.save': quote.save,
+  'quote.list': quote.list,
+  'quote.open': quote.open,
+
+  'prices.look': prices.look,
+  'prices.save': prices.save,
+
+  'pickup.look': pickup.look,
+  'pickup.release': pickup.release,
+
+  'season.look': season.look,
+  'books.records': books.records,
+};

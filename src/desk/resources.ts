@@ -1,0 +1,57 @@
+/** What comes with the program as data: species, fats, cautions and the example prices. */
+import exampleJson from '../../resources/example-prices.json' with { type: 'json' };
+import cautionsJson from '../../resources/cautions.json' with { type: 'json' };
+import fatsJson from '../../resources/fats.json' with { type: 'json' };
+import speciesJson from '../../resources/species.json' with { type: 'json' };
+import type { Caution, SpeciesProfile } from '../core/species.ts';
+import { Trouble } from './problem.ts';
+import type { FatSourceCard, PriceLineRow, SpeciesCard } from './shapes.ts';
+
+export interface FatSource extends FatSourceCard {
+  sd: number;
+  source: string;
+}
+
+export const SPECIES = speciesJson as unknown as readonly SpeciesProfile[];
+export const FATS = fatsJson as readonly FatSource[];
+export const CAUTIONS = cautionsJson as readonly Caution[];
+/** Made-up prices per unit system: an example to be changed, not advice. */
+export const EXAMPLE_PRICES = exampleJson as Record<'lb' | 'kg', PriceLineRow[]>;
+
+const byCode = new Map(SPECIES.map((species) => [species.code, species]));
+
+/** @throws Trouble `species.unknown` */
+export function speciesOf(code: string): SpeciesProfile {
+  const found = byCode.get(code);
+  if (!found) throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+  return found;
+}
+
+/** What an animal's own saved fat is believed to be. */
+export function ownFatSource(species: SpeciesProfile): FatSource {
+  const code = species.family === 'pig' ? 'own-fat-boar' : 'own-fat';
+  const own = FATS.find((fat) => fat.code === code);
+  if (!own) throw new Trouble('broken', 'resources.own-fat');
+  return own;
+}
+
+/** @throws Trouble `fat.unknown` */
+export function boughtFatSource(code: string): FatSource {
+  const found = FATS.find((fat) => fat.code === code && fat.animal !== 'own');
+  if (!found) throw new Trouble('missing', 'fat.unknown', { field: 'source', with: { source: code } });
+  return found;
+}
+
+export function speciesCard(species: SpeciesProfile): SpeciesCard {
+  const { code, name, many, body, words, primals, cookTo, cautions } = species;
+  return {
+    code,
+    name,
+    many,
+    body,
+    words,
+    primals: primals.map((primal) => ({ code: primal.code, name: primal.name, pair: primal.pair })),
+    cookTo: { ...cookTo.ground, source: cookTo.source },
+    cautions: [...cautions],
+  };
+}

@@ -1,0 +1,66 @@
+import type { Book } from '../book/book.ts';
+import { seasonOf } from '../core/dates.ts';
+import type { ShopSettings } from './shapes.ts';
+import { settingsOf } from './settings.ts';
+import { yieldKnowledge, type YieldKnowledge } from './yield-knowledge.ts';
+
+/** Where procedures work: one open book, its clock and what was learned from it. */
+export interface DeskRoom {
+  readonly book: Book;
+  readonly demo: boolean;
+  readonly settings: ShopSettings;
+  /** The yield model as the book stands; learned again only after a change. */
+  readonly yields: YieldKnowledge;
+  /** UTC ISO moment. */
+  now(): string;
+  /** The shop's local date. */
+  today(): string;
+  season(): number;
+  /** Opens another book in place of this one. */
+  readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
+  /** Reads the settings again; called after every change. */
+  forget(): void;
+  /** Learns the yields again when next asked: a finished animal's weights changed. */
+  relearn(): void;
+}
+
+export function createRoom(options: {
+  book: Book;
+  demo: boolean;
+  clock: () => Date;
+  host: DeskRoom['host'];
+}): DeskRoom {
+  let settings: ShopSettings | undefined;
+  let yields: YieldKnowledge | undefined;
+  const room: DeskRoom = {
+    book: options.book,
+    demo: options.demo,
+    host: options.host,
+    get settings() {
+      return (settings ??= settingsOf(options.book));
+    },
+    get yields() {
+      return (yields ??= yieldKnowledge(options.book.sums.finished()));
+    },
+    now: () => options.clock().toISOString(),
+    today: () => localDate(options.clock(), room.settings.zone),
+    season: () => seasonOf(room.today(), room.settings.seasonStartsMonth),
+    forget() {
+      settings = undefined;
+    },
+    relearn() {
+      yields = undefined;
+    },
+  };
+  return room;
+}
+
+function localDate(moment: Date, timeZone: string): string {
+  const parts = new Intl.DateTimeFormat('en-CA', {
+    timeZone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  });
+  return parts.format(moment);
+}

@@ -1,0 +1,81 @@
+import * as v from 'valibot';
+import type { Book } from '../book/book.ts';
+import { text } from './input.ts';
+import type { ShopSettings } from './shapes.ts';
+
+const days = v.pipe(
+  v.number('days.range'),
+  v.integer('days.range'),
+  v.minValue(0, 'days.range'),
+  v.maxValue(120, 'days.range'),
+);
+
+/** What a setting may be. */
+export const settingSchemas = {
+  shopName: v.pipe(
+    v.string('text.needed'),
+    v.trim(),
+    v.minLength(1, 'text.needed'),
+    v.maxLength(120, 'text.too-long'),
+  ),
+  unit: v.picklist(['lb', 'kg'], 'choice.unit'),
+  step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
+  currency: v.pipe(v.string('choice.currency'), v.regex(/^[A-Z]{3}$/, 'choice.currency')),
+  locale: v.pipe(v.string('choice.locale'), v.check(isLocale, 'choice.locale')),
+  zone: v.pipe(v.string('choice.zone'), v.check(isZone, 'choice.zone')),
+  seasonStartsMonth: v.pipe(
+    v.number('month.range'),
+    v.integer('month.range'),
+    v.minValue(1, 'month.range'),
+    v.maxValue(12, 'month.range'),
+  ),
+  hangingReadyDays: days,
+  hangingLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
+  coolerLimitC: v.pipe(
+    v.number('temperature.range'),
+    v.minValue(-5, 'temperature.range'),
+    v.maxValue(10, 'temperature.range'),
+  ),
+  quoteValidDays: v.pipe(days, v.minValue(1, 'days.range')),
+  secondBackupFolder: text(1000),
+  theme: v.picklist(['light', 'dark', 'system'], 'choice.theme'),
+};
+
+/** 40 °F in °C: the limit that the extension services name for hanging and holding meat. */
+const COOLER_LIMIT_C = 4.4;
+
+const DEFAULTS: ShopSettings = {
+  shopName: '',
+  unit: 'lb',
+  step: 0.05,
+  currency: 'USD',
+  locale: 'en-US',
+  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  seasonStartsMonth: 7,
+  hangingReadyDays: 4,
+  hangingLimitDays: 7,
+  coolerLimitC: COOLER_LIMIT_C,
+  quoteValidDays: 30,
+  secondBackupFolder: '',
+  theme: 'system',
+};
+
+export function settingsOf(book: Book): ShopSettings {
+  return { ...DEFAULTS, ...book.settings.all() };
+}
+
+function isLocale(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length === 1;
+  } catch {
+    return false;
+  }
+}
+
+function isZone(zone: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+}
