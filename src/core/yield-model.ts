@@ -26,7 +26,7 @@ export interface YieldModel {
 export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
   if (profiles.length === 0) throw new CoreProblem('yield.no-profiles', 'prior');
   const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
-  const priors = new Map<string, Record<Split, SplitPrior>>();
+  const priors = new Map<string, Readonly<Record<Split, SplitPrior>>>();
   for (const profile of profiles)
     for (const base of ['carcass', 'quarters', 'boned'] as const)
       priors.set(`${profile.code}/${base}`, withinOneShop(splitPriors(profile, base)));

@@ -21,7 +21,17 @@ const BONED_SINEW = { mean: 0.7, sd: 0.12 };
  * at each step; saved fat, given as a share of hanging, into a share of the take-home.
  * @throws CoreProblem `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
  */
-export function splitPriors(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
+export function splitPriors(profile: SpeciesProfile, base: Base): Readonly<Record<Split, SplitPrior>> {
+  const known = worked.get(profile) ?? {};
+  const priors = (known[base] ??= workOut(profile, base));
+  worked.set(profile, known);
+  return priors;
+}
+
+/** Matching means and spreads takes longer than all the rest of learning: once a profile is enough. */
+const worked = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, SplitPrior>>>>();
+
+function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
   const takeHome = takeHomeOf(profile, base);
   const { bone, sinew, damage, shrink, animals } = profile.loss;
   const afterBone = 1 - bone.mean;

@@ -1,0 +1,147 @@
+/**
+ * Made-up shops to try the yield model on. Each world says how shops and animals come about; the first is the world
+ * that the model believes in, the others break one of its beliefs.
+ */
+import { readFileSync } from 'node:fs';
+import { seeded, type Chance } from '../src/core/random.ts';
+import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../src/core/species.ts';
+import { columnsOf, withinShop } from '../src/core/yield-columns.ts';
+import { splitPriors } from '../src/core/yield-prior.ts';
+import { baseOf, divide, shareOf, SPLITS, type Base, type Part, type Split } from '../src/core/yield-tree.ts';
+import type { Group, YieldObservation } from '../src/core/yield.ts';
+
+export const profiles = JSON.parse(
+  readFileSync(new URL('../resources/species.json', import.meta.url), 'utf8'),
+) as SpeciesProfile[];
+
+export interface World {
+  readonly name: string;
+  /** How much farther apart shops and kinds of animal are than believed (1 = as believed). */
+  readonly effects: number;
+  /** Each species' spread is multiplied by a number between 1 / this and this. */
+  readonly uneven: number;
+  /** How one animal differs from the mean of its kind: unit variance each. */
+  readonly error: 'normal' | 'heavy' | 'skewed';
+  /** Share of animals with no shot damage to weigh. */
+  readonly undamaged: number;
+  /** Share of animals that were weighed only on the hook and packed. */
+  readonly weighedTwice: number;
+  /** True when the animal to be quoted was weighed alive. */
+  readonly quotedLive: boolean;
+}
+
+const BELIEVED: World = {
+  name: 'as the model believes',
+  effects: 1,
+  uneven: 1,
+  error: 'normal',
+  undamaged: 0,
+  weighedTwice: 0,
+  quotedLive: false,
+};
+
+export const WORLDS: readonly World[] = [
+  BELIEVED,
+  { ...BELIEVED, name: 'shops twice as far apart', effects: Math.SQRT2 },
+  { ...BELIEVED, name: 'species of unlike spread', uneven: 1.4 },
+  { ...BELIEVED, name: 'heavy tails', error: 'heavy' },
+  { ...BELIEVED, name: 'lopsided spread', error: 'skewed' },
+  { ...BELIEVED, name: '7 in 10 weighed only twice', weighedTwice: 0.7 },
+  { ...BELIEVED, name: 'a fifth without shot damage', undamaged: 0.2 },
+  { ...BELIEVED, name: 'quoted from live weight', quotedLive: true },
+];
+
+export interface Animal {
+  readonly hangingGrams: number;
+  readonly liveGrams: number;
+  readonly group: Required<Group>;
+  readonly parts: Readonly<Record<Part, number>>;
+}
+
+/** One shop of a world: it hands over one animal after the other. */
+export function openShop(world: World, seed: number): { next: () => Animal; chance: Chance } {
+  const chance = seeded(seed);
+  const pick = <T>(list: readonly T[]): T => list[Math.floor(chance.uniform() * list.length)] as T;
+  // A shop sees much of a few species and little of others.
+  const usual = [pick(profiles), pick(profiles), pick(profiles)];
+  const tendencies = { bone: tendency(world, chance), boned: tendency(world, chance) };
+
+  function next(): Animal {
+    const profile = chance.uniform() < 0.85 ? pick(usual) : pick(profiles);
+    const group: Required<Group> = {
+      species: profile.code,
+      brought: pick<Brought>(['whole', 'whole', 'skinned', 'skinned', 'quarters', 'primals', 'boned']),
+      sex: pick<Sex>(['male', 'male', 'female', 'unknown']),
+      age: pick<AgeClass>(['young', 'yearling', 'adult', 'adult', 'unknown']),
+      damage: pick<Damage>(['none', 'some', 'some', 'heavy', 'unknown']),
+    };
+    const base = baseOf(group.brought) as Base;
+    const mean = base === 'boned' ? tendencies.boned : tendencies.bone;
+    const priors = splitPriors(profile, base);
+    const share = {} as Record<Split, number>;
+    for (const split of SPLITS) {
+      const { middle, spread, animals } = priors[split];
+      const { effect, spreadOf } = mean[split];
+      const z = effect(profile.family, group) + spreadOf(profile.code) * deviation(world, chance);
+      share[split] = shareOf(middle + spread * withinShop(animals) * z);
+    }
+    if (chance.uniform() < world.undamaged) share.damage = 0;
+    const hangingGrams = profile.hangingGrams.typical * Math.exp(0.25 * chance.normal());
+    const { liveToDressed, dressedToHanging, liveToHanging } = profile.ratios;
+    const ratio = liveToHanging
+      ? liveToHanging.mean + liveToHanging.sd * chance.normal()
+      : (liveToDressed.mean + liveToDressed.sd * chance.normal()) *
+        (dressedToHanging.mean + dressedToHanging.sd * chance.normal());
+    return { hangingGrams, liveGrams: hangingGrams / ratio, group, parts: divide(hangingGrams, share, base) };
+  }
+  return { next, chance };
+}
+
+/** What the shop's book holds of an animal. */
+export function weigh(animal: Animal, world: World, chance: Chance): YieldObservation {
+  const { hangingGrams, group, parts } = animal;
+  const { wholeCuts, trim, fatSaved, bone, sinew, damage, takeHome } = parts;
+  const twice = chance.uniform() < world.weighedTwice;
+  return {
+    hangingGrams,
+    takeHomeGrams: takeHome,
+    parts: twice ? {} : { wholeCuts, trim, fatSaved, bone, sinew, damage },
+    group,
+  };
+}
+
+type Tendency = Record<
+  Split,
+  { effect: (family: string, group: Required<Group>) => number; spreadOf: (species: string) => number }
+>;
+
+/** Draws one shop's true effects and spreads. */
+function tendency(world: World, chance: Chance): Tendency {
+  const entries = SPLITS.map((split) => {
+    // Chance's own spread about the believed one: scaled inverse chi-square with 10 degrees, mean 1.
+    const spread = Math.sqrt(8 / (2 * chance.gamma(5)));
+    const worth = new Map(profiles.map((p) => [p.code, splitPriors(p, 'carcass')[split].animals]));
+    const columns = columnsOf(split, profiles, (code) => worth.get(code) as number);
+    const drawn = new Map(
+      columns.map(({ name, middle, variance }) => [
+        name,
+        middle + world.effects * spread * Math.sqrt(variance) * chance.normal(),
+      ]),
+    );
+    const own = new Map(
+      profiles.map(({ code }) => [code, spread * world.uneven ** (2 * chance.uniform() - 1)]),
+    );
+    const effect = (family: string, { species, brought, sex, age, damage }: Required<Group>): number =>
+      Object.entries({ shop: '', family, species, brought, sex, age, damage })
+        .map(([kind, level]) => drawn.get(`${kind}:${level}`) as number)
+        .reduce((total, value) => total + value, 0);
+    return [split, { effect, spreadOf: (species: string) => own.get(species) as number }];
+  });
+  return Object.fromEntries(entries) as Tendency;
+}
+
+function deviation({ error }: World, chance: Chance): number {
+  if (error === 'heavy') return chance.studentT(5) / Math.sqrt(5 / 3);
+  if (error === 'skewed') return (4 - chance.gamma(4)) / 2;
+  return chance.normal();
+}

@@ -1,0 +1,49 @@
+/**
+ * How honest are the ranges? `node test/calibrate.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
+ * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20.
+ */
+import { binomialBand, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
+import { WORLDS } from './calibrate-world.ts';
+
+const markdown = process.argv.includes('--markdown');
+const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 200);
+const WEIGHED = [0, 20, 150];
+
+const percent = (share: number): string => (100 * share).toFixed(1);
+const titles = [
+  'world',
+  'weighed',
+  'shops',
+  ...LEVELS.map((level) => `take-home ${percent(level)}`),
+  ...LEVELS.map((level) => `all parts ${percent(level)}`),
+];
+const rows: string[][] = [];
+for (const world of WORLDS)
+  for (const weighed of WEIGHED) {
+    const { inside } = coverage(world, weighed, shops, 7);
+    const takeHome = LEVELS.map((level, i) => mark((inside.takeHome?.[i] ?? 0) / shops, level));
+    const all = LEVELS.map((_, i) =>
+      percent(
+        COUNTED.reduce((total, part) => total + (inside[part]?.[i] ?? 0), 0) / (shops * COUNTED.length),
+      ),
+    );
+    rows.push([world.name, String(weighed), String(shops), ...takeHome, ...all]);
+  }
+
+const widths = titles.map((title, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
+const line = (cells: string[]): string =>
+  markdown
+    ? `| ${cells.join(' | ')} |`
+    : cells
+        .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
+        .join('  ');
+console.log(line(titles));
+if (markdown) console.log(line(titles.map((_, i) => (i === 0 ? '---' : '---:'))));
+for (const row of rows) console.log(line(row));
+const bands = LEVELS.map((level) => `${percent(level)} ± ${percent(binomialBand(level, shops))}`);
+console.log(`\nAn honest count of ${shops} shops falls within ${bands.join(', ')}; * marks those outside.`);
+
+/** One animal a shop: the counts of take-home are binomial. Those of all parts hang together and get no mark. */
+function mark(share: number, level: number): string {
+  return percent(share) + (Math.abs(share - level) > binomialBand(level, shops) ? '*' : '');
+}
