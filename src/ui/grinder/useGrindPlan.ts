@@ -3,6 +3,7 @@ import { readingGrams } from '../../core/reading.ts';
 import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
+import { percentText } from '../texts/percent.ts';
 import { useLive } from '../use/useLive.ts';
 import { percentTyped } from './percent-typed.ts';
 
@@ -22,6 +23,10 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
   const chosen = computed(() => waiting().filter((animal) => ids.value.includes(animal.id)));
   const target = computed(() => percentTyped(targetTyped.value));
   const targetWrong = computed(() => targetTyped.value.trim() !== '' && target.value === null);
+  /** Own fat may all go in; how much bought fat goes in is told by a target. */
+  const targetMissing = computed(
+    () => fat.value !== 'none' && fat.value !== 'own' && targetTyped.value.trim() === '',
+  );
   const refusing = computed(() =>
     chosen.value.length > 1 ? chosen.value.filter((animal) => animal.refusesPooling) : [],
   );
@@ -41,7 +46,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
       grams: gramsOf(animal.id, animal.trimLeftGrams),
     }));
     if (animals.length === 0 || targetWrong.value || refusing.value.length > 0) return null;
-    if (animals.some(({ grams }) => grams === null)) return null;
+    if (animals.some(({ grams }) => grams === null) || targetMissing.value) return null;
     return {
       animals: animals.map(({ id, grams }) =>
         grams === undefined || grams === null ? { id } : { id, grams },
@@ -63,12 +68,12 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
 
   function followOrder({ wants }: GrinderLook['waiting'][number]): void {
     fat.value = wants.fat;
-    targetTyped.value = wants.targetFat === null ? '' : String(Math.round(wants.targetFat * 10_000) / 100);
+    targetTyped.value = wants.targetFat === null ? '' : percentText(wants.targetFat);
     product.value = wants.product;
   }
 
   function setTarget(share: number): void {
-    targetTyped.value = String(Math.round(share * 10_000) / 100);
+    targetTyped.value = percentText(share);
   }
 
   return {
@@ -77,6 +82,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
     fat,
     targetTyped,
     targetWrong,
+    targetMissing,
     target,
     product,
     chosen,

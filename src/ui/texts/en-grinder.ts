@@ -55,6 +55,7 @@ export const grinderText = {
   noneOnHand: 'none on hand',
   target: 'Target fat',
   targetHint: 'Percent of the finished batch, from 0.5 to 60.',
+  targetMissing: 'Type how fat it is to be, or pick a percentage.',
   targetProblem: 'Type a percentage from 0.5 to 60, for example 12.5.',
   byOrder: (fat: string) => `${fat} (as ordered)`,
   howMuch: (ticket: string) => `How much of the trim of ${ticket}`,

@@ -1,0 +1,27 @@
+import type { QuoteResult } from '../../bridge/contract.ts';
+import { quoteText as text } from '../texts/en-quote.ts';
+import type { Format } from '../texts/format.ts';
+
+/** What a quote rests on: own animals, relatives, or only what is published. */
+export function restsOn({ restsOn: base }: Pick<QuoteResult, 'restsOn'>, species: string): string {
+  if (base.ownAnimals > 0) return text.restsOnOwn(base.ownAnimals, species, base.source);
+  return base.relatives
+    ? text.restsOnRelatives(species.toLowerCase(), base.source)
+    : text.restsOnPublished(base.source);
+}
+
+/** The quote as a sentence for the phone: whole pounds or kilos, whole units of money are for the page. */
+export function phoneSentence(
+  { takeHomeGrams, price }: Pick<QuoteResult, 'takeHomeGrams' | 'price'>,
+  species: string,
+  validDays: number,
+  format: Format,
+): string {
+  return text.phone(
+    species.toLowerCase(),
+    format.mass(takeHomeGrams.mean, 0),
+    format.massRange(takeHomeGrams.low, takeHomeGrams.high, 0),
+    price && text.phonePrice(format.money(price.mean), format.moneyRange(price.low, price.high)),
+    validDays,
+  );
+}

@@ -1,0 +1,56 @@
+import { computed, reactive, watch } from 'vue';
+import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
+import { readInstructions, usualInstructions } from '../intake/instructions-form.ts';
+import { readingIn } from '../parts/index.ts';
+import { useShop } from '../stores/shop.ts';
+import { useLive } from '../use/useLive.ts';
+
+export type QuoteStage = 'live' | 'dressed' | 'hanging' | 'parts';
+export type QuoteAsked = CallInput<'quote.work'>;
+
+/** Typing pauses shorter than this are the middle of a number. */
+const WAIT_MS = 150;
+
+/** Whole animals are told by any weight; pieces only by what they weigh themselves. */
+export function stagesOf(brought: Brought): QuoteStage[] {
+  return brought === 'whole' || brought === 'skinned' ? ['hanging', 'dressed', 'live'] : ['parts'];
+}
+
+/** What is asked on the phone, and the answer that follows every change of it. */
+export function useQuote() {
+  const shop = useShop();
+  const form = reactive({
+    species: shop.look?.species[0]?.code ?? '',
+    sex: 'unknown' as Sex | '',
+    age: 'unknown' as Age | '',
+    brought: 'skinned' as Brought | '',
+    stage: 'hanging' as QuoteStage | '',
+    typed: '',
+    instructions: usualInstructions(shop.unit),
+  });
+  watch(
+    () => form.brought,
+    (brought) => {
+      const possible = stagesOf(brought || 'skinned');
+      if (!possible.some((stage) => stage === form.stage)) form.stage = possible[0] ?? 'hanging';
+    },
+  );
+
+  const instructions = computed(() => readInstructions(form.instructions, shop.unit));
+  const question = computed((): QuoteAsked | null => {
+    const wanted = instructions.value.value;
+    if (!wanted || !readingIn(form.typed, shop.unit)) return null;
+    return {
+      species: form.species,
+      sex: form.sex || 'unknown',
+      age: form.age || 'unknown',
+      brought: form.brought || 'skinned',
+      stage: form.stage || 'hanging',
+      typed: form.typed,
+      instructions: wanted,
+    };
+  });
+  const { value: answer, problem } = useLive('quote.work', () => question.value, { waitMs: WAIT_MS });
+  const wrong = computed(() => instructions.value.wrong);
+  return { form, question, wrong, answer, problem };
+}

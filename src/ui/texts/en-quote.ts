@@ -1,0 +1,76 @@
+import { plural } from './plural.ts';
+
+/** Words of the Quote. Amounts come in already written the shop's way. */
+export const quoteText = {
+  heading: 'Quote',
+  animal: 'The animal',
+  species: 'Species',
+  sex: 'Sex',
+  age: 'Age',
+  brought: 'Comes in as',
+  stage: 'Weighed',
+  stages: {
+    live: 'Live',
+    dressed: 'Field-dressed',
+    hanging: 'Hanging',
+    parts: 'The parts themselves',
+  },
+  weight: 'Weight',
+  wish: 'How they want it',
+  answer: 'What to expect',
+  answerEmpty: 'Type a weight.',
+  answerEmptyHow: 'Take-home, packages and price appear here at once, each with its range.',
+  takeHome: 'Take-home meat',
+  eightInTen: '8 in 10 such animals',
+  rangeSpoken: (low: string, mean: string, high: string) =>
+    `Most likely ${mean}; 8 in 10 such animals come out between ${low} and ${high}.`,
+  hanging: (range: string) => `Hanging weight about ${range}.`,
+  part: 'Part',
+  parts: {
+    wholeCuts: 'Whole cuts',
+    trim: 'Trim for grinding',
+    fatSaved: 'Own fat',
+    bone: 'Bone',
+    sinew: 'Sinew and silverskin',
+    damage: 'Damage cut away',
+    shrink: 'Shrink',
+  } as Readonly<Record<string, string>>,
+  partsTitle: 'Where the weight goes',
+  product: 'Product',
+  productsTitle: 'What they carry home',
+  mostLikely: 'Most likely',
+  range: '8 in 10',
+  packages: 'Packages',
+  fatToBuy: (mean: string, range: string) => `Fat to buy in: about ${mean} (${range}).`,
+  price: 'Price',
+  total: 'Total',
+  line: 'For',
+  examplePrices:
+    'Reckoned with example prices, not yours. Put your own into Books, Prices, before you quote.',
+  noPrices: 'No prices are in force, so there is no price here. Put them into Books, Prices.',
+  toPrices: 'To the prices',
+  restsOn: 'Rests on',
+  restsOnOwn: (n: number, species: string, source: string) =>
+    `${plural(n, 'animal', 'animals')} of your own (${species}), together with published figures: ${source}`,
+  restsOnRelatives: (species: string, source: string) =>
+    `no ${species} of your own yet, but on near relatives that you cut, and on published figures: ${source}`,
+  restsOnPublished: (source: string) => `published figures until you have cut your own: ${source}`,
+  phoneTitle: 'To read out',
+  phone: (species: string, takeHome: string, range: string, price: string | null, days: number) =>
+    `For this ${species} expect about ${takeHome} of meat to take home, most likely ${range}.${
+      price ? ` The bill comes to ${price}.` : ''
+    } The final weights decide; the quote holds for ${plural(days, 'day', 'days')}.`,
+  phonePrice: (mean: string, range: string) => `about ${mean}, most likely ${range}`,
+  keep: 'Save this quote',
+  hunter: 'Hunter',
+  hunterHint: 'Name or phone number; may stay empty.',
+  saved: (name: string, until: string) => `Quote ${name} is kept and holds until ${until}.`,
+  takeIn: 'Take this animal in',
+  list: 'Quotes given',
+  number: 'Quote',
+  given: 'Given',
+  validUntil: 'Holds until',
+  ran: 'ran out',
+  noHunter: 'no name',
+  noList: 'No quote was saved yet.',
+};
