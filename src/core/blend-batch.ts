@@ -14,7 +14,7 @@ export function gramsOf(recipe: Recipe, values: readonly number[]): number[] {
   return recipe.sources.map((source, i) => {
     const value = values[i] as number;
     if (source.useAll) return source.availableGrams;
-    if (isStepped(source)) return Math.round(value) * (source.stepGrams as number);
+    if (isStepped(source)) return Math.max(0, Math.round(value)) * (source.stepGrams as number);
     const grams = value * recipe.massUnit;
     if (grams < SLACK * recipe.massUnit) return 0;
     return source.availableGrams - grams < SLACK * recipe.massUnit ? source.availableGrams : grams;

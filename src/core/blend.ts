@@ -1,5 +1,5 @@
 /** Blending lean trim and fat: the two-part balance, and the cheapest batch from any number of sources. */
-import { batchOf, proveGroundRules, provePlan } from './blend-batch.ts';
+import { batchOf, proveGroundRules, provePlan, SLACK } from './blend-batch.ts';
 import { cheapest, sizeTolerance } from './blend-cheapest.ts';
 import { readRecipe, type Recipe } from './blend-input.ts';
 import { nearestBatch } from './blend-nearest.ts';
@@ -49,9 +49,10 @@ async function impossible(request: BlendRequest, recipe: Recipe): Promise<Imposs
   proveGroundRules(recipe, grams);
   const batch = batchOf(request, recipe, grams);
   const { min, max } = recipe.fat;
+  const fatOff = Math.max(min - batch.fat, batch.fat - max);
   const nearest = {
     ...batch,
-    fatOff: Math.max(0, min - batch.fat, batch.fat - max),
+    fatOff: fatOff > SLACK ? fatOff : 0,
     gramsOff: recipe.size === null ? 0 : batch.batchGrams - recipe.size,
   };
   return { kind: 'impossible', why, nearest, reach, missing };

@@ -47,7 +47,9 @@ export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): 
     const gain = (tied[i] as number) / spread;
     const covariance: Record<string, number> = {};
     beliefs.forEach((other, j) => {
-      if (i !== j) covariance[other.id] = covarianceOf(beliefs, i, j) - gain * (tied[j] as number);
+      if (i !== j)
+        covariance[other.id] =
+          covarianceOf(beliefs, i, j) - ((tied[i] as number) * (tied[j] as number)) / spread;
     });
     const variance = Math.max(0, belief.sd ** 2 - gain * (tied[i] as number));
     return { ...belief, mean: belief.mean + gain * innovation, sd: Math.sqrt(variance), covariance };

@@ -8,8 +8,8 @@ export interface Decimal {
   readonly decimals: number;
 }
 
-/** Decimals kept of a weight in pounds or kilograms: a hundredth of the finest step that can be typed (0.0001 oz). */
-const WEIGHT_DECIMALS = 9;
+/** Decimals kept of a weight in pounds or kilograms: 0.01 lb is 0.0045359237 kg exactly. */
+const WEIGHT_DECIMALS = 10;
 
 /**
  * The whole number nearest to `value`, halves away from zero: 2.5 → 3, −2.5 → −3 (`Math.round` gives −2).
@@ -31,7 +31,7 @@ export function percentOf(minor: number, rate: number): number {
 }
 
 /**
- * Price per pound (kilogram, ounce, gram) times a weight. The weight is first written in that unit with nine
+ * Price per pound (kilogram, ounce, gram) times a weight. The weight is first written in that unit with ten
  * decimals, so that 12.5 lb, stored as 5669.904625 g, is 12.5 again: at 45 cents 562.5, hence 563.
  * @throws CoreProblem `number.not-finite`, `money.too-large`
  */
@@ -48,7 +48,7 @@ export function timesDecimal(amountMinor: number, quantity: Decimal): number {
   });
 }
 
-/** A weight in `unit` with nine decimals. @throws CoreProblem `number.not-finite`, `money.too-large` */
+/** A weight in `unit` with ten decimals. @throws CoreProblem `number.not-finite`, `money.too-large` */
 export function quantityIn(grams: number, unit: MassUnit): Decimal {
   if (!Number.isFinite(grams)) throw new CoreProblem('number.not-finite', 'grams');
   const steps = Math.round((grams / GRAMS_PER[unit]) * 10 ** WEIGHT_DECIMALS);

@@ -54,7 +54,7 @@ function minorDigits(number: string, places: number, typed: string): string {
   const problem = (code: string): CoreProblem => new CoreProblem(code, 'typed', { typed, decimals: places });
   const marks = [...number].filter((letter) => letter === '.' || letter === ',');
   const last = marks.at(-1);
-  const grouped = /^\d{1,3}(,\d{3})+(\.\d*)?$|^\d{1,3}(\.\d{3})+(,\d*)?$/.test(number);
+  const grouped = /^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$|^[1-9]\d{0,2}(\.\d{3})+(,\d*)?$/.test(number);
   const soleMark = marks.length === 1;
   if (soleMark && grouped && places === 3) throw problem('money.ambiguous');
   if (soleMark && grouped && last === '.') throw problem('money.too-fine');

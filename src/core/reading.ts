@@ -101,8 +101,8 @@ function decimalNumber(text: string, typed: string): { digits: number; decimals:
       decimal: number.replace(',', '.'),
     });
   }
-  if (/^\d{1,3}(,\d{3})+(\.\d*)?$/.test(number)) plain = number.replaceAll(',', '');
-  else if (/^\d{1,3}(\.\d{3})+,\d*$/.test(number)) plain = number.replaceAll('.', '').replace(',', '.');
+  if (/^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/.test(number)) plain = number.replaceAll(',', '');
+  else if (/^[1-9]\d{0,2}(\.\d{3})+,\d*$/.test(number)) plain = number.replaceAll('.', '').replace(',', '.');
   else if (/^\d*,\d*$/.test(number)) plain = number.replace(',', '.');
   if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw unreadable;
   const [whole = '', decimalsText = ''] = plain.split('.');

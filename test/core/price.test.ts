@@ -1,0 +1,208 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { priceLines, type Amounts, type PriceLine } from '../../src/core/price.ts';
+import { frozen } from './blend-requests.ts';
+
+const POUND = 453.59237;
+/** 120 lb hanging, 40 lb ground of which 5 lb bought fat. Prices are made up. */
+const elk: Amounts = frozen({
+  species: 'elk',
+  brought: 'whole',
+  hangingGrams: 120 * POUND,
+  groundGrams: 40 * POUND,
+  products: { 'summer-sausage': 10 * POUND },
+  fats: { 'pork-back-fat': 5 * POUND },
+  packages: 60,
+  hours: 1.5,
+  extras: ['cape'],
+});
+
+function line(basis: PriceLine['basis'], more: Partial<PriceLine>): PriceLine {
+  return { code: basis, label: basis, basis, ...more };
+}
+
+function charge(lines: readonly PriceLine[], amounts: Amounts = elk, taxRule?: 'per line' | 'per bill') {
+  return priceLines(frozen({ lines, amounts, taxRule }));
+}
+
+describe('priceLines', () => {
+  it.each<[PriceLine, number, number]>([
+    [line('animal', { amountMinor: 11_000 }), 1, 11_000],
+    [line('hanging', { unit: 'lb', amountMinor: 115 }), 120, 13_800],
+    [line('hanging', { unit: 'kg', amountMinor: 250 }), 54.4310844, 13_608],
+    [line('ground', { unit: 'lb', amountMinor: 65 }), 40, 2600],
+    [line('product', { unit: 'lb', amountMinor: 425, product: 'summer-sausage' }), 10, 4250],
+    [line('fat', { unit: 'lb', amountMinor: 199, fatSource: 'pork-back-fat' }), 5, 995],
+    [line('package', { amountMinor: 45 }), 60, 2700],
+    [line('hour', { amountMinor: 3501 }), 1.5, 5252],
+    [line('extra', { amountMinor: 6000, extra: 'cape' }), 1, 6000],
+  ])('charges %o', (one, quantity, amountMinor) => {
+    const { lines, totalMinor } = charge([one]);
+    expect(lines).toEqual([
+      {
+        code: one.code,
+        label: one.label,
+        basis: one.basis,
+        quantity: expect.closeTo(quantity, 9),
+        unitPriceMinor: one.amountMinor,
+        amountMinor,
+        taxMinor: 0,
+      },
+    ]);
+    expect(totalMinor).toBe(amountMinor);
+  });
+
+  it('leaves out what there is nothing of', () => {
+    const nothing = [
+      line('product', { unit: 'lb', amountMinor: 425, product: 'jerky' }),
+      line('fat', { unit: 'lb', amountMinor: 199, fatSource: 'beef-suet' }),
+      line('extra', { amountMinor: 6000, extra: 'skull' }),
+    ];
+    expect(charge(nothing)).toEqual(
+      { lines: [], subtotalMinor: 0, taxMinor: 0, totalMinor: 0, depositMinor: 0 },
+    ); // prettier-ignore
+  });
+
+  it('charges every line whose filters all match', () => {
+    const lines = [
+      line('animal', { code: 'a', amountMinor: 1, species: ['elk', 'moose'] }),
+      line('animal', { code: 'b', amountMinor: 10, species: ['moose'] }),
+      line('animal', { code: 'c', amountMinor: 100, brought: ['whole'] }),
+      line('animal', { code: 'd', amountMinor: 1000, species: ['elk'], brought: ['boned'] }),
+      line('animal', { code: 'a', amountMinor: 10_000 }),
+    ];
+    expect(charge(lines).lines.map(({ code }) => code)).toEqual(['a', 'c', 'a']);
+    expect(charge(lines).totalMinor).toBe(10_101);
+  });
+
+  it('takes surcharges and discounts of the plain lines, together exactly', () => {
+    const lines = [
+      line('animal', { amountMinor: 1001 }),
+      line('percent', { code: 'x', rate: -0.5 }),
+      line('percent', { code: 'y', rate: -0.5 }),
+    ];
+    expect(charge(lines).lines.map(({ amountMinor }) => amountMinor)).toEqual([1001, -501, -500]);
+    const half = charge([line('animal', { amountMinor: 1005 }), line('percent', { rate: 0.1 })]);
+    expect(half.totalMinor).toBe(1005 + 101);
+  });
+
+  it('tops up to the highest minimum that applies, after discounts', () => {
+    const lines = [
+      line('animal', { amountMinor: 5000 }),
+      line('percent', { rate: -0.1 }),
+      line('minimum', { code: 'low', amountMinor: 6000 }),
+      line('minimum', { code: 'high', amountMinor: 7500 }),
+      line('minimum', { code: 'moose', amountMinor: 90_000, species: ['moose'] }),
+    ];
+    const found = charge(lines);
+    expect(found.lines.at(-1)).toMatchObject({ code: 'high', amountMinor: 3000 });
+    expect(found.totalMinor).toBe(7500);
+    expect(charge([line('animal', { amountMinor: 9000 }), ...lines]).lines.at(-1)?.basis).toBe('percent');
+  });
+
+  it('rounds tax on each line or once on the bill', () => {
+    const lines = [1, 2, 3].map((i) => line('animal', { code: `${i}`, amountMinor: 50, taxRate: 0.05 }));
+    const perLine = charge(lines, elk, 'per line');
+    expect(perLine.lines.map(({ taxMinor }) => taxMinor)).toEqual([3, 3, 3]); // 2.5 each
+    const perBill = charge(lines, elk, 'per bill');
+    expect(perBill.taxMinor).toBe(8); // 7.5
+    expect(perBill.lines.map(({ taxMinor }) => taxMinor)).toEqual([3, 2, 3]);
+    expect(charge(lines)).toEqual(perBill);
+  });
+
+  it('asks for a deposit of a fixed sum or of a part of the total, and never of more than the total', () => {
+    const base = line('animal', { amountMinor: 10_000, taxRate: 0.05 });
+    expect(charge([base, line('deposit', { amountMinor: 5000 })]).depositMinor).toBe(5000);
+    expect(charge([base, line('deposit', { rate: 0.5 })]).depositMinor).toBe(5250);
+    expect(charge([base, line('deposit', { amountMinor: 50_000 })]).depositMinor).toBe(10_500);
+    expect(charge([base, line('deposit', { amountMinor: 5000 })]).totalMinor).toBe(10_500);
+  });
+
+  it('charges a pound and a kilogram alike where the prices are exactly the same', () => {
+    // $453,592.37 a pound is $1,000,000 a kilogram to the cent.
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 100_000 }), (hundredths) => {
+        const amounts = { ...elk, hangingGrams: (hundredths * POUND) / 100 };
+        const byLb = charge([line('hanging', { unit: 'lb', amountMinor: 45_359_237 })], amounts);
+        const byKg = charge([line('hanging', { unit: 'kg', amountMinor: 100_000_000 })], amounts);
+        expect(byLb.totalMinor).toBe(byKg.totalMinor);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  const price = fc.integer({ min: 0, max: 20_000 });
+  const anyLine: fc.Arbitrary<PriceLine> = fc.oneof(
+    price.map((amountMinor) => line('animal', { amountMinor })),
+    fc.record({ amountMinor: price, unit: fc.constantFrom('lb' as const, 'kg' as const) }).map((more) => line('hanging', more)),
+    price.map((amountMinor) => line('package', { amountMinor })),
+    price.map((amountMinor) => line('minimum', { amountMinor })),
+    fc.integer({ min: -400, max: 500 }).map((n) => line('percent', { rate: n / 1000 })),
+  ); // prettier-ignore
+  const weighed = fc
+    .record({ hanging: fc.integer({ min: 0, max: 500_000 }), packages: fc.nat({ max: 300 }) })
+    .map(({ hanging, packages }): Amounts => ({ ...elk, hangingGrams: hanging, packages }));
+
+  it('sums exactly: lines to subtotal, taxes to tax, both to the total, under either rule', () => {
+    const taxed = fc.tuple(anyLine, fc.integer({ min: 0, max: 100 })).map(([one, n]) => ({ ...one, taxRate: n / 1000 }));
+    const safe = fc.array(taxed, { maxLength: 8 }).filter(notOverdiscounted);
+    fc.assert(
+      fc.property(safe, weighed, fc.constantFrom('per line' as const, 'per bill' as const), (lines, amounts, rule) => {
+        const found = charge(lines, amounts, rule);
+        expect(found.subtotalMinor).toBe(found.lines.reduce((sum, { amountMinor }) => sum + amountMinor, 0));
+        expect(found.taxMinor).toBe(found.lines.reduce((sum, { taxMinor }) => sum + taxMinor, 0));
+        expect(found.totalMinor).toBe(found.subtotalMinor + found.taxMinor);
+        for (const { quantity, unitPriceMinor, amountMinor } of found.lines)
+          expect(Math.abs(quantity * unitPriceMinor - amountMinor)).toBeLessThan(1.001);
+      }),
+      { numRuns: 1000 },
+    );
+  }); // prettier-ignore
+
+  it('never gets cheaper by a further line that is no discount', () => {
+    const further = anyLine.filter(({ rate }) => (rate ?? 0) >= 0);
+    const safe = fc.array(anyLine, { maxLength: 6 }).filter(notOverdiscounted);
+    fc.assert(
+      fc.property(safe, further, weighed, (lines, one, amounts) => {
+        const taxed = (all: readonly PriceLine[]) => all.map((each) => ({ ...each, taxRate: 0.06 }));
+        const before = charge(taxed(lines), amounts).totalMinor;
+        expect(charge(taxed([...lines, one]), amounts).totalMinor).toBeGreaterThanOrEqual(before);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  function notOverdiscounted(lines: readonly PriceLine[]): boolean {
+    return lines.reduce((sum, { rate }) => sum + (rate ?? 0), 0) >= -1;
+  }
+
+  it.each<[string, Partial<PriceLine>, string]>([
+    ['no code', { code: '' }, 'price.no-code'],
+    ['a weight line without unit', { basis: 'hanging' }, 'price.no-unit'],
+    ['a product line without product', { basis: 'product', unit: 'lb' }, 'price.not-named'],
+    ['a fat line without fat', { basis: 'fat', unit: 'lb' }, 'price.not-named'],
+    ['an extra without its name', { basis: 'extra' }, 'price.not-named'],
+    ['no amount', { amountMinor: undefined }, 'price.amount-or-rate'],
+    ['both amount and rate', { rate: 0.1 }, 'price.amount-or-rate'],
+    ['a percent line with an amount', { basis: 'percent' }, 'price.amount-or-rate'],
+    ['half a cent', { amountMinor: 0.5 }, 'money.not-whole'],
+    ['an amount that is no number', { amountMinor: NaN }, 'money.not-whole'],
+    ['a rate that is no number', { basis: 'percent', amountMinor: undefined, rate: NaN }, 'number.not-finite'],
+    ['a negative minimum', { basis: 'minimum', amountMinor: -1 }, 'price.negative'],
+    ['a deposit above the whole', { basis: 'deposit', amountMinor: undefined, rate: 1.5 }, 'share.out-of-range'],
+    ['tax in percent', { taxRate: 6 }, 'share.out-of-range'],
+    ['a discount above the whole', { basis: 'percent', amountMinor: undefined, rate: -1.1 }, 'price.discount-over-all'],
+  ])('refuses %s', (_, wrong, code) => {
+    const lines = [{ ...line('animal', { amountMinor: 100 }), ...wrong }];
+    expect(() => charge(lines)).toThrow(expect.objectContaining({ name: 'CoreProblem', code }));
+  }); // prettier-ignore
+
+  it.each<[Partial<Amounts>, string]>([
+    [{ hangingGrams: NaN }, 'number.not-finite'],
+    [{ groundGrams: -1 }, 'amount.negative'],
+    [{ fats: { suet: Infinity } }, 'number.not-finite'],
+    [{ animals: -1 }, 'amount.negative'],
+  ])('refuses amounts %o', (wrong, code) => {
+    expect(() => charge([], { ...elk, ...wrong })).toThrow(expect.objectContaining({ code }));
+  });
+});
