@@ -1,0 +1,120 @@
+import type { Brought, PriceLineRow } from '../../bridge/contract.ts';
+import { parseMoney } from '../../core/money.ts';
+import { pricesText as text } from '../texts/en-prices.ts';
+import { percentText, readPercent } from '../texts/percent.ts';
+
+/** A price line as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+export interface TypedLine {
+  code: string;
+  label: string;
+  basis: string;
+  amount: string;
+  rate: string;
+  unit: 'lb' | 'kg';
+  species: string[];
+  brought: Brought[];
+  product: string;
+  fatSource: string;
+  tax: string;
+}
+
+const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
+
+/** Whether a charge of this kind is by weight, and so needs its unit. */
+export function perWeight(basis: string): boolean {
+  return PER_WEIGHT.includes(basis);
+}
+
+/** An empty line, charged per animal. */
+export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
+  return {
+    code: '', label: '', basis: 'animal', amount: '', rate: '', unit,
+    species: [], brought: [], product: '', fatSource: '', tax: '',
+  }; // prettier-ignore
+}
+
+/** A stored line as editable text. `decimals` are those of the currency. */
+export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', decimals: number): TypedLine {
+  return {
+    code: row.code,
+    label: row.label,
+    basis: row.basis,
+    amount: row.amountMinor === null ? '' : (row.amountMinor / 10 ** decimals).toFixed(decimals),
+    rate: row.rate === null ? '' : percentText(row.rate),
+    unit: row.unit ?? unit,
+    species: row.species ?? [],
+    brought: row.brought ?? [],
+    product: row.product ?? '',
+    fatSource: row.fatSource ?? '',
+    tax: row.taxRate === 0 ? '' : percentText(row.taxRate),
+  };
+}
+
+export type WrongLine = Partial<Record<'label' | 'amount' | 'rate' | 'product' | 'tax', string>>;
+
+/**
+ * Reads the fields of one line. `wrong` holds a sentence for each field that cannot be read; `value` is null while
+ * any is. A new line gets a code from its label that none of `taken` has.
+ */
+export function readLine(
+  typed: TypedLine,
+  currency: string,
+  taken: readonly string[],
+): { value: PriceLineRow | null; wrong: WrongLine } {
+  const percent = typed.basis === 'percent';
+  const amount = percent ? null : moneyOf(typed.amount, currency);
+  const rate = percent ? signedPercent(typed.rate) : null;
+  const tax = typed.tax.trim() === '' ? 0 : readPercent(typed.tax);
+  const wrong: WrongLine = {
+    ...(typed.label.trim() === '' && { label: text.labelProblem }),
+    ...(!percent && amount === null && { amount: text.amountProblem }),
+    ...(percent && rate === null && { rate: text.rateProblem }),
+    ...(typed.basis === 'product' && typed.product.trim() === '' && { product: text.productProblem }),
+    ...((tax === null || tax > 0.5) && { tax: text.taxProblem }),
+  };
+  if (Object.keys(wrong).length > 0 || tax === null) return { value: null, wrong };
+  return {
+    wrong,
+    value: {
+      code: typed.code || codeFor(typed.label, taken),
+      label: typed.label.trim(),
+      basis: typed.basis,
+      amountMinor: amount,
+      rate,
+      unit: perWeight(typed.basis) ? typed.unit : null,
+      species: typed.species.length > 0 ? typed.species : null,
+      brought: typed.brought.length > 0 ? typed.brought : null,
+      product: typed.basis === 'product' ? typed.product.trim() : null,
+      fatSource: typed.basis === 'fat' && typed.fatSource !== '' ? typed.fatSource : null,
+      taxRate: tax,
+    },
+  };
+}
+
+/** Minor units, or null where the text is no amount of this currency or below zero. */
+function moneyOf(typed: string, currency: string): number | null {
+  try {
+    const minor = parseMoney(typed, currency);
+    return minor >= 0 ? minor : null;
+  } catch {
+    return null;
+  }
+}
+
+function signedPercent(typed: string): number | null {
+  const [, sign = '', digits = ''] = /^\s*([-−+]?)\s*(.*)$/.exec(typed) ?? [];
+  const share = readPercent(digits);
+  return share === null ? null : sign === '-' || sign === '−' ? -share : share;
+}
+
+function codeFor(label: string, taken: readonly string[]): string {
+  const stem =
+    label
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '')
+      .slice(0, 32) || 'line';
+  let code = stem;
+  for (let n = 2; taken.includes(code); n++) code = `${stem}-${n}`;
+  return code;
+}
