@@ -10,7 +10,7 @@ const RUNNING_DIGITS = 4;
  */
 export function quickTicket(text: string, season: number): string | null {
   const typed = text.trim();
-  const whole = /^(\d{2})\s*[-–. ]\s*(\d{1,6})$/.exec(typed) ?? /^(\d{2})(\d{4})$/.exec(typed);
+  const whole = /^(\d{2})\s*[-– ]\s*(\d{1,6})$/.exec(typed) ?? /^(\d{2})(\d{4})$/.exec(typed);
   if (whole) return ticketOf(whole[1] ?? '', whole[2] ?? '');
   const running = /^\d{1,5}$/.exec(typed);
   return running && Number(typed) > 0 ? ticketOf(String(season % 100).padStart(2, '0'), typed) : null;

@@ -66,7 +66,7 @@ export function missingIn(
       form.find.trim() === '' && { hunter: 'Who brought it? Type a name or a phone number.' }),
     ...(phoneOnly && form.name.trim() === '' && { name: 'Type the name that belongs to this number.' }),
     ...(form.species === '' && { species: 'Pick the species.' }),
-    ...(form.sex === '' && { sex: 'Pick one, or “Not known”.' }),
+    ...(form.sex === '' && { sex: 'Pick one, or “Unknown”.' }),
     ...(form.brought === '' && { brought: 'How did it come in?' }),
     ...(countsParts(form.brought) && partsOf(form).length === 0 && { parts: 'Count at least one piece.' }),
   };

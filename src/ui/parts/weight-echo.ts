@@ -13,15 +13,15 @@ export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string
   if (!reading) return '';
   const grams = readingGrams(reading);
   const ways = [
-    `${poundsAndOunces(grams, locale)}`,
+    poundsAndOunces(grams, locale),
     `${formatAmount(fromGrams(grams, 'lb'), 2, locale)} lb`,
     `${formatAmount(grams / 1000, 2, locale)} kg`,
   ];
   const kept = reading.unit === 'kg' || reading.unit === 'g' ? [ways[1], ways[2]] : ways;
-  const asTyped = `${typed.trim()} ${unit}`;
+  const asTyped = [typed.trim(), `${typed.trim()} ${unit}`];
   const own = reading.unit === 'lb' ? ways[1] : reading.unit === 'kg' ? ways[2] : '';
   return kept
-    .filter((way) => way !== asTyped && way !== own)
+    .filter((way) => !asTyped.includes(way) && way !== own)
     .map((way) => `= ${way}`)
     .join(' ');
 }

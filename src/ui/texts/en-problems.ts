@@ -2,15 +2,14 @@
 import type { Problem } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
+import { tradeWording } from './en-problems-trade.ts';
+import { massIn, type With, type Wording } from './wording.ts';
+import { typedWithUnit } from './typed.ts';
 
-type With = NonNullable<Problem['with']>;
-type Wording = (parameters: With, format: Format) => string;
-
-/** A mass among the parameters, in the shop's unit. */
-const mass = (parameters: With, key: string, format: Format): string => format.mass(Number(parameters[key]));
 const part = (parameters: With): string =>
   wordFor(words.part, String(parameters.part ?? 'this part')).toLowerCase();
-const meant = (parameters: With): string => (parameters.likely ? ` Did you mean ${parameters.likely}?` : '');
+const meant = (parameters: With, format: Format): string =>
+  parameters.likely ? ` Did you mean ${typedWithUnit(String(parameters.likely), format.unit)}?` : '';
 
 export const problemWording: Readonly<Record<string, Wording>> = {
   'reading.empty': (_, format) => `Type a weight, for example 18.62 or 18.62 ${format.unit}.`,
@@ -25,13 +24,14 @@ export const problemWording: Readonly<Record<string, Wording>> = {
     `“${p.typed}” is heavier than anything on the rail. Check the decimal point and the unit.`,
   'reading.ounces': (p) => `“${p.typed}”: a pound has 16 ounces. Type fewer than 16 oz after the pounds.`,
   'weight.more-than-animal': (p, format) =>
-    `${mass(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${mass(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
+    `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
   'weight.unlikely': (p, format) =>
-    `${mass(p, 'grams', format)} of ${part(p)} is unusual: for such an animal it is mostly ${format.massRange(Number(p.low), Number(p.high))}.${meant(p)}`,
+    `${massIn(p, 'grams', format)} of ${part(p)} is unusual: for such an animal it is mostly ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
   'weight.over': (p, format) =>
-    `With ${mass(p, 'grams', format)} the parts weigh ${mass(p, 'overGrams', format)} more than the animal.${meant(p)}`,
+    `With ${massIn(p, 'grams', format)} the parts weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
   'weight.same-again': (p, format) =>
-    `${mass(p, 'grams', format)} was kept ${p.seconds} seconds ago already. Is this a second one of the same weight?`,
+    `${massIn(p, 'grams', format)} was kept ${p.seconds} seconds ago already. Is this a second one of the same weight?`,
+  ...tradeWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
   'desk.gone': () =>

@@ -18,12 +18,12 @@ export const words = {
     released: 'Picked up',
     disposed: 'Disposed of',
   } satisfies Record<AnimalStage, string>,
-  sex: { male: 'Male', female: 'Female', unknown: 'Not known' } satisfies Record<Sex, string>,
+  sex: { male: 'Male', female: 'Female', unknown: 'Unknown' } satisfies Record<Sex, string>,
   age: {
     young: 'Young of the year',
     yearling: 'Yearling',
     adult: 'Adult',
-    unknown: 'Not known',
+    unknown: 'Unknown',
   } satisfies Record<Age, string>,
   brought: {
     whole: 'Whole, in its skin',

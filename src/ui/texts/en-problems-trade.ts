@@ -1,0 +1,77 @@
+/** Wordings for what the trade itself forbids or wants, beside the weights in en-problems.ts. */
+import { massIn, type Wording } from './wording.ts';
+
+export const tradeWording: Readonly<Record<string, Wording>> = {
+  // What is not there.
+  'animal.unknown': () => 'This animal is not in the book.',
+  'ticket.unknown': (p) => `There is no ticket ${p.ticket} in the book. Check the number on the tag.`,
+  'hunter.unknown': () => 'This hunter is not in the book.',
+  'hunter.needed': () => 'Who brought it? Pick a hunter or type a name.',
+  'species.unknown': () => 'Pick a species from the list.',
+  'primal.unknown': (p) => `This species has no piece called “${p.primal}”. Pick from the list.`,
+  'weighing.unknown': () => 'This weight is not in the book.',
+  'quote.unknown': () => 'This quote is not in the book.',
+  'batch.unknown': () => 'This batch is not in the book.',
+  'fat.unknown': () => 'This kind of fat is not in the list. Pick one from it.',
+  'fat.lot-unknown': () => 'This lot of fat is not in the book.',
+  'hold.none': (p) => `${p.ticket} is not on hold.`,
+  // What may not be done as things stand.
+  'animal.closed': (p) => `${p.ticket} has left the shop. Its weights can only be read.`,
+  'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
+  'weighing.used': (p, format) =>
+    `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,
+  'release.held': (p) =>
+    `${p.ticket ?? 'This animal'} is on hold. It is not handed over before the result is in; end the hold first.`,
+  'release.not-ready': (p) => `${p.ticket} is not ready yet. Finish packing first.`,
+  'trim.none': (p) => `${p.ticket} has no trim left to grind. Weigh its trim at the Table first.`,
+  'trim.not-enough': (p, format) =>
+    `Only ${massIn(p, 'leftGrams', format)} trim of ${p.ticket} is left, not ${massIn(p, 'grams', format)}. Weigh more trim at the Table, or put less in.`,
+  'trim.twice': () => 'The same animal is picked twice.',
+  'trim.choose': () => 'Pick at least one animal whose trim waits.',
+  'fat.not-enough': (p, format) =>
+    `Only ${massIn(p, 'leftGrams', format)} of ${p.lot} is left, not ${massIn(p, 'grams', format)}.`,
+  'fat.choose': () => 'Pick which fat goes in.',
+  'fat.too-lean': () => 'That is too lean to count as fat. Check the fat percentage.',
+  'batch.done': (p) => `Batch ${p.batch} is finished. Start another one.`,
+  'batch.no-pooling': (p) =>
+    `${p.hunter ?? 'This hunter'} does not want it mixed with other animals. Grind ${p.ticket ?? 'it'} alone.`,
+  'batch.not-in': (p) => `This animal is not part of batch ${p.batch}.`,
+  'batch.nothing-in': (p) => `Nothing was weighed into batch ${p.batch} yet.`,
+  'batch.nothing-out': (p) => `Nothing was packed from batch ${p.batch} yet. Weigh the packages first.`,
+  'batch.more-out': () =>
+    'More would come out of the batch than went in. Weigh again, or weigh in what is missing.',
+  'quote.stage': () => 'An animal brought like this has no such weight. Pick another kind of weight.',
+  // What was typed.
+  'text.needed': () => 'This cannot stay empty.',
+  'text.too-long': () => 'That is too long. Shorten it.',
+  'text.control': () => 'There is a character in it that cannot be printed. Type it again.',
+  'id.needed': () => 'Pick one first.',
+  'count.range': () => 'Type how many, a whole number from 1.',
+  'share.range': () => 'Type a percentage from 0 to 100.',
+  'fat.range': () => 'Type a fat percentage from 0.5 to 60.',
+  'package.size': () => 'A package weighs between 50 g and 25 kg. Check the number and the unit.',
+  'days.range': () => 'Type a whole number of days that can be.',
+  'month.range': () => 'Pick a month.',
+  'date.unreadable': () => 'That is no date. Pick it from the calendar.',
+  'date.future': () => 'That day is still to come.',
+  'date.killed-after-received': () => 'It cannot have been killed after it came in. Check both dates.',
+  'date.promised-before-received': () => 'It cannot be promised for a day before it came in.',
+  'reading.tare': (p) =>
+    `The container (${p.tare}) weighs as much as everything together (${p.typed}). Check both.`,
+  'temperature.range': (p) =>
+    `“${p.typed}” is no temperature of meat. Type degrees, for example 36 F or 2 C.`,
+  'temperature.unreadable': (p) => `“${p.typed}” is no temperature. Type degrees, for example 36 F or 2 C.`,
+  'money.empty': () => 'Type an amount.',
+  'money.unreadable': (p) => `“${p.typed}” is no amount of money.`,
+  'money.ambiguous': (p) => `“${p.typed}” can be read two ways. Type it without marks between thousands.`,
+  'money.too-fine': (p) => `“${p.typed}” has more decimals than the currency.`,
+  'money.too-large': () => 'That amount is too large.',
+  'money.other-currency': (p) => `“${p.typed}” is in another currency; the shop counts in ${p.currency}.`,
+  'price.amount': () => 'A price line needs an amount, or a rate for a percentage.',
+  'price.unit': () => 'A price by weight needs a unit, lb or kg.',
+  'price.twice': (p) => `Two price lines are called ${p.code}. Give each its own code.`,
+  'price.discount-over-all': () => 'A discount cannot be more than everything together.',
+  // The book itself.
+  'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
+  'book.cannot-write': () => 'The book cannot be written to. Is the disk full, or was a USB stick taken out?',
+};

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { emptyIntake, intakeInput, isPhone, missingIn } from '../../src/ui/intake/intake-form.ts';
+import {
+  readInstructions,
+  typeInstructions,
+  usualInstructions,
+} from '../../src/ui/intake/instructions-form.ts';
+
+const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
+
+describe('instructions', () => {
+  it('starts with what shops usually do', () => {
+    expect(orders()).toEqual({
+      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
+    }); // prettier-ignore
+  });
+
+  it('comes back the same after editing nothing', () => {
+    const stored = {
+      cutsShare: 0.125, fat: 'pork-backfat', targetFat: 0.2, grindProduct: 'Burger', packageGrams: 907.18474,
+      extras: ['heart kept', 'tenderloin whole'], note: 'no shank',
+    }; // prettier-ignore
+    expect(readInstructions(typeInstructions(stored, 'lb'), 'lb')).toEqual({ value: stored, wrong: {} });
+  });
+
+  it('says which field cannot be read and keeps the text', () => {
+    const typed = Object.freeze({
+      ...usualInstructions('lb'),
+      cuts: 'half',
+      pack: 'big',
+      fat: 'own',
+      target: '70',
+    });
+    const { value, wrong } = readInstructions(typed, 'lb');
+    expect(value).toBeNull();
+    expect(Object.keys(wrong).sort()).toEqual(['cuts', 'pack', 'target']);
+  });
+
+  it('forgets a target when no fat goes in', () => {
+    expect(
+      readInstructions({ ...usualInstructions('lb'), target: 'nonsense' }, 'lb').value?.targetFat,
+    ).toBeNull();
+  });
+});
+
+describe('intake form', () => {
+  const filled = {
+    ...emptyIntake('lb'),
+    find: 'Ana Reyes',
+    phone: '555 0142',
+    species: 'elk',
+    sex: 'female',
+    brought: 'whole',
+  } as const;
+
+  it('asks for hunter, species, sex and how it came in', () => {
+    expect(Object.keys(missingIn(emptyIntake('lb'))).sort()).toEqual(['brought', 'hunter', 'sex', 'species']);
+    expect(missingIn({ ...filled })).toEqual({});
+  });
+
+  it('takes digits in the hunter field for a phone number, and then asks for the name', () => {
+    expect(isPhone('(555) 01-42')).toBe(true);
+    expect(isPhone('Okonjo 2')).toBe(false);
+    expect(Object.keys(missingIn({ ...filled, find: '555 0142' }))).toEqual(['name']);
+    const input = intakeInput({ ...filled, find: '555 0142', name: 'Ana Reyes' }, orders()!, {});
+    expect(input.hunter).toMatchObject({ name: 'Ana Reyes', phone: '555 0142' });
+  });
+
+  it('asks which pieces came in, and sends only those', () => {
+    const some = { ...filled, brought: 'primals', parts: { shoulder: 0 } } as const;
+    expect(Object.keys(missingIn(some))).toEqual(['parts']);
+    const input = intakeInput({ ...some, parts: { shoulder: 1, haunch: 0 } }, orders()!, {});
+    expect(input.parts).toEqual([{ primal: 'shoulder', count: 1 }]);
+  });
+
+  it('sends weights as typed, and none that is empty', () => {
+    const input = intakeInput({ ...filled, received: '84 lb 10 oz', hanging: ' ' }, orders()!, {
+      sure: true,
+    });
+    expect(input.weights).toEqual([{ stage: 'received', typed: '84 lb 10 oz' }]);
+    expect(input.sure).toBe(true);
+    expect(input.killDate).toBeNull();
+  });
+});
