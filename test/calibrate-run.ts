@@ -30,9 +30,16 @@ const DRAWS = 199;
 
 /**
  * Opens `shops` shops, lets the model learn `weighed` animals of each and foretell one more: one animal a shop, so
- * that the counts are independent and binomial bands hold. Boned meat has no bone to foretell: it is left out there.
+ * that the counts are independent and binomial bands hold. `forgetConversion` takes a hanging weight guessed from
+ * the live one as if it had been weighed, to show what that does. Boned meat has no bone to foretell: it is left out there.
  */
-export function coverage(world: World, weighed: number, shops: number, seed: number): Coverage {
+export function coverage(
+  world: World,
+  weighed: number,
+  shops: number,
+  seed: number,
+  { forgetConversion = false } = {},
+): Coverage {
   const inside = Object.fromEntries(COUNTED.map((part) => [part, LEVELS.map(() => 0)]));
   for (let shop = 0; shop < shops; shop++) {
     const { next, chance } = openShop(world, seed * 1_000_003 + shop);
@@ -40,7 +47,9 @@ export function coverage(world: World, weighed: number, shops: number, seed: num
     const model = learn(profiles, seen);
     const animal = onTheBone(next);
     for (const [i, level] of LEVELS.entries()) {
-      const { parts } = predict(model, { ...weightTold(world, animal), level, seed: shop, draws: DRAWS });
+      const told = weightTold(world, animal);
+      const hangingLogSd = forgetConversion ? 0 : told.hangingLogSd;
+      const { parts } = predict(model, { ...told, hangingLogSd, level, seed: shop, draws: DRAWS });
       for (const part of COUNTED) {
         const { low, high } = parts[part];
         const grams = animal.parts[part];
@@ -60,7 +69,7 @@ function onTheBone(next: () => Animal): Animal {
 }
 
 function weightTold(world: World, { group, hangingGrams, liveGrams }: Animal) {
-  if (!world.quotedLive) return { hangingGrams, group };
+  if (!world.quotedLive) return { hangingGrams, hangingLogSd: 0, group };
   const profile = profiles.find(({ code }) => code === group.species);
   if (!profile) throw new Error(`no profile for ${group.species}`);
   const guess = hangingFrom({ stage: 'live', grams: liveGrams, profile, level: 0.8 });

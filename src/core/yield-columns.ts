@@ -20,7 +20,7 @@ export interface Column {
  * Between-shop and between-group variances as shares of the animal-to-animal variance. All are our own choice: no
  * source gives one. 0.12 says that shops differ by about a third of what animals in one shop differ by.
  */
-const VARIANCE = { shop: 0.12, family: 0.06, brought: 0.05, sex: 0.04, age: 0.06, damage: 0.06 };
+const VARIANCE = { shop: 0.12, family: 0.06, brought: 0.06, sex: 0.08, age: 0.08, damage: 0.1 };
 
 /** All of them together, the species' own apart. */
 const SHARED_VARIANCE = Object.values(VARIANCE).reduce((total, variance) => total + variance, 0);
