@@ -5,6 +5,7 @@ import { servePort } from '../src/bridge/server/port.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
 import { newestGoodBackup, restoreBackup } from './restore-backup.ts';
+import { backupHelps } from './sentences.ts';
 
 let bookPath = '';
 let desk: Desk | null = null;
@@ -15,12 +16,12 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
   switch (message.kind) {
     case 'open':
       bookPath = message.bookPath;
-      open(message.demo);
+      await open(message.demo);
       break;
     case 'restore': {
       const backup = newestGoodBackup(bookPath);
       if (backup) restoreBackup(bookPath, backup, new Date());
-      open(false);
+      await open(false);
       break;
     }
     case 'window':
@@ -36,13 +37,13 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
   }
 }
 
-function open(demo: boolean): void {
+async function open(demo: boolean): Promise<void> {
   try {
-    desk = openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
+    desk = await openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
     say({ kind: 'ready' });
   } catch (error) {
     if (!(error instanceof BookTrouble)) throw error; // ours: the process ends and the shell says so
-    const backup = newestGoodBackup(bookPath);
+    const backup = backupHelps(error.code) ? newestGoodBackup(bookPath) : null;
     say({
       kind: 'trouble',
       trouble: { code: error.code, path: error.path },

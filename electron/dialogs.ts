@@ -8,19 +8,17 @@ export async function askAfterTrouble({
   trouble,
   backup,
 }: Extract<FromDesk, { kind: 'trouble' }>): Promise<boolean> {
-  // Another program's file or a newer book is not ours to replace.
-  const offered = backup && trouble.code !== 'foreign' && trouble.code !== 'newer' ? backup : null;
   const { response } = await dialog.showMessageBox({
     type: 'error',
     title: 'Gambrel',
     message: openingSentence(trouble),
-    detail: offered ? 'The present file is kept beside it under another name.' : '',
-    buttons: offered ? [`Open the backup of ${new Date(offered.at).toLocaleString()}`, 'Quit'] : ['Quit'],
+    detail: backup ? 'The present file is kept beside it under another name.' : '',
+    buttons: backup ? [`Open the backup of ${new Date(backup.at).toLocaleString()}`, 'Quit'] : ['Quit'],
     defaultId: 0,
-    cancelId: offered ? 1 : 0,
+    cancelId: backup ? 1 : 0,
     noLink: true,
   });
-  return offered !== null && response === 0;
+  return backup !== null && response === 0;
 }
 
 /** One sentence with nothing to decide. */

@@ -26,6 +26,14 @@ const SENTENCES: Readonly<Record<string, (path: string) => string>> = {
   missing: (path) => `There is no book at ${path}: check the path after --book.`,
 };
 
+/**
+ * Whether putting a backup in the book's place is a way on. A first page that was overwritten reads as another
+ * program's file; a newer book, or one in use, is whole and must stay.
+ */
+export function backupHelps(code: string): boolean {
+  return ['damaged', 'foreign', 'migration', 'missing'].includes(code);
+}
+
 /** The sentence for a book that does not open. */
 export function openingSentence({ code, path }: OpeningTrouble): string {
   const sentence = SENTENCES[code];

@@ -8,7 +8,7 @@ import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
 import { newestGoodBackup } from './restore-backup.ts';
-import { openingSentence, WINDOW_MISSING } from './sentences.ts';
+import { backupHelps, openingSentence, WINDOW_MISSING } from './sentences.ts';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const windowFolder = join(import.meta.dirname, '../renderer');
@@ -19,7 +19,7 @@ if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);
 await serve(read.options);
 
 async function serve(options: StartOptions): Promise<void> {
-  const desk = openBook(
+  const desk = await openBook(
     options.book ?? usualBookPlace(process.platform, process.env, homedir()),
     options.demo,
   );
@@ -44,12 +44,12 @@ async function serve(options: StartOptions): Promise<void> {
   process.on('SIGHUP', close); // the terminal window was closed
 }
 
-function openBook(bookPath: string, demo: boolean): Desk {
+async function openBook(bookPath: string, demo: boolean): Promise<Desk> {
   try {
-    return openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
+    return await openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
   } catch (error) {
     if (!(error instanceof BookTrouble)) throw error;
-    const backup = error.code === 'damaged' || error.code === 'migration' ? newestGoodBackup(bookPath) : null;
+    const backup = backupHelps(error.code) ? newestGoodBackup(bookPath) : null;
     const wayOn = backup ? `\nThe newest good backup is ${backup.path}: name a copy of it with --book.` : '';
     return giveUp(openingSentence(error) + wayOn);
   }

@@ -101,9 +101,13 @@ function checkPass(counter: Counter, request: IncomingMessage): void {
 }
 
 function sendJson(response: ServerResponse, status: number, value: unknown): void {
-  const text = JSON.stringify(value);
-  response.writeHead(status, { ...SAFE_HEADERS, 'content-type': 'application/json; charset=utf-8' });
-  response.end(text);
+  const body = Buffer.from(JSON.stringify(value));
+  response.writeHead(status, {
+    ...SAFE_HEADERS,
+    'content-type': 'application/json; charset=utf-8',
+    'content-length': body.length,
+  });
+  response.end(body);
 }
 
 function refuse(request: IncomingMessage, response: ServerResponse, error: unknown): void {

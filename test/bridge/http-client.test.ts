@@ -1,0 +1,133 @@
+/** The browser window's side, against a running server: passes, reloads, broken lines. */
+import { afterEach, expect, it } from 'vitest';
+import { bridgeOverHttp, type HttpPlace } from '../../src/bridge/client/http.ts';
+import { readEvents, type StreamEvent } from '../../src/bridge/client/event-stream.ts';
+import { DESK_GONE } from '../../src/bridge/client/port.ts';
+import type { Bridge, CallName } from '../../src/bridge/contract.ts';
+import { openCounter, type Counter } from './counter.ts';
+
+const closing: (() => Promise<void>)[] = [];
+afterEach(async () => {
+  for (const close of closing.splice(0)) await close();
+});
+
+async function counterAt(port = 0): Promise<Counter> {
+  const counter = await openCounter({ port });
+  closing.push(() => counter.close());
+  return counter;
+}
+
+/** A window: its storage survives a reload, its key does not. */
+function windowAt(origin: string, key: string | null, kept = new Map<string, string>()) {
+  const left = new AbortController();
+  let line = new AbortController();
+  closing.unshift(async () => left.abort());
+  const place: HttpPlace = {
+    fetch: (path, init) =>
+      fetch(new URL(String(path), origin), {
+        ...init,
+        signal: AbortSignal.any([line.signal, ...(init?.signal ? [init.signal] : [])]),
+      }),
+    store: {
+      getItem: (name) => kept.get(name) ?? null,
+      setItem: (name, value) => void kept.set(name, value),
+      removeItem: (name) => void kept.delete(name),
+    },
+    key,
+    seen: () => (left.signal.aborted ? new Promise(() => undefined) : Promise.resolve()),
+    hidden: () => left.signal,
+    wait: () => new Promise((resolve) => setTimeout(resolve, 20)),
+  };
+  /** Breaks every open line of this window, as a closed laptop does; new ones can be made. */
+  const cut = () => {
+    const old = line;
+    line = new AbortController();
+    old.abort();
+  };
+  return { bridge: bridgeOverHttp(place), kept, cut };
+}
+
+const call = (bridge: Bridge, name: string, input: unknown = {}) =>
+  bridge.call(name as CallName, input as never);
+
+it('shows its key once and then calls with its pass', async () => {
+  const counter = await counterAt();
+  const { bridge } = windowAt(counter.origin, counter.key);
+  expect(await call(bridge, 'table.weigh', { typed: '12' })).toEqual({
+    ok: true,
+    value: { name: 'table.weigh', input: { typed: '12' } },
+  });
+});
+
+it('survives a reload without the key', async () => {
+  const counter = await counterAt();
+  const { bridge, kept } = windowAt(counter.origin, counter.key);
+  await call(bridge, 'shop.look');
+  const reloaded = windowAt(counter.origin, null, kept);
+  expect((await call(reloaded.bridge, 'shop.look')).ok).toBe(true);
+});
+
+it('gets a new pass by itself when the old one has lapsed', async () => {
+  const counter = await counterAt();
+  const kept = new Map([['gambrel.pass', 'of-an-earlier-server']]);
+  const { bridge } = windowAt(counter.origin, counter.key, kept);
+  expect((await call(bridge, 'shop.look')).ok).toBe(true);
+  expect(kept.get('gambrel.pass')).not.toBe('of-an-earlier-server');
+});
+
+it('says that it has no key when it has none, or a wrong one', async () => {
+  const counter = await counterAt();
+  for (const key of [null, 'wrong']) {
+    expect(await call(windowAt(counter.origin, key).bridge, 'shop.look')).toEqual({
+      ok: false,
+      problem: { kind: 'refused', code: 'desk.no-key' },
+    });
+  }
+});
+
+it('answers desk.gone while nobody listens, and refuses bad input without asking', async () => {
+  const counter = await counterAt();
+  const { bridge } = windowAt(counter.origin, counter.key);
+  expect((await call(bridge, 'shop.look')).ok).toBe(true);
+  await counter.carrier.close();
+  expect(await call(bridge, 'shop.look')).toEqual(DESK_GONE);
+  expect(await call(bridge, 'grinder.plan', { targetFat: Infinity })).toMatchObject({
+    problem: { code: 'input.not-a-number' },
+  });
+});
+
+it('hears changes, and after a broken line looks again exactly once', async () => {
+  const counter = await counterAt();
+  const { bridge, cut } = windowAt(counter.origin, counter.key);
+  const heard: string[] = [];
+  bridge.on('changed', ({ call: name }) => heard.push(name));
+  await expect.poll(() => counter.desk.listeners()).toBe(1);
+  counter.desk.change('table.weigh');
+  await expect.poll(() => heard).toEqual(['table.weigh']);
+
+  // The line breaks under the window while the server lives on.
+  cut();
+  await expect.poll(() => heard.slice(1)).toEqual(['shop.change']);
+  await expect.poll(() => counter.desk.listeners()).toBe(1);
+  counter.desk.change('table.void');
+  await expect.poll(() => heard.slice(1)).toEqual(['shop.change', 'table.void']);
+});
+
+it('reads messages that arrive in pieces', async () => {
+  const text = ': alive\n\nevent: changed\ndata: {"call":"ä"}\n\ndata: a\ndata: b\n\nevent: unfinished';
+  const bytes = new TextEncoder().encode(text);
+  for (const size of [1, 2, 7, 1000]) {
+    const stream = new ReadableStream<Uint8Array<ArrayBuffer>>({
+      start(sink) {
+        for (let at = 0; at < bytes.length; at += size) sink.enqueue(bytes.slice(at, at + size));
+        sink.close();
+      },
+    });
+    const heard: StreamEvent[] = [];
+    await readEvents(stream, (event) => heard.push(event));
+    expect(heard).toEqual([
+      { event: 'changed', data: '{"call":"ä"}' },
+      { event: 'message', data: 'a\nb' },
+    ]);
+  }
+});

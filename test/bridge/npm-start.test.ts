@@ -1,0 +1,177 @@
+/** `npm start` itself: which Node, whether to build, desktop or browser; and the whole way once. */
+import { spawn } from 'node:child_process';
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../..');
+
+/** The pieces of the starter, which is plain JavaScript so that an old Node can read it. */
+interface Pieces {
+  isTooOld(version: string): boolean;
+  nodeFor(root: string, version: string, execPath: string): { path?: string; sentence?: string };
+  buildNeeded(root: string): boolean;
+  build(root: string, node: string): Promise<{ ok: boolean; output: string }>;
+  hindrance(platform: string, env: Record<string, string>, uid: number): string;
+  installedRuntime(root: string, env: Record<string, string>): string;
+  run(file: string, args: string[]): Promise<{ code: number; neverRan: boolean }>;
+}
+const piece = async (name: string) =>
+  (await import(/* @vite-ignore */ join(root, 'electron/start', `${name}.mjs`))) as Pieces;
+
+let folder: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'gambrel-npm-start-'));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+function put(file: string, text = '', seconds = 1_000): string {
+  const path = join(folder, file);
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+  utimesSync(path, seconds, seconds);
+  return path;
+}
+
+describe('which Node', () => {
+  it.each([
+    ['v14.21.3', true],
+    ['v20.20.2', true],
+    ['v22.11.0', true],
+    ['v22.12.0', false],
+    ['v24.0.0', false],
+    ['v100.1.0', false],
+  ])('%s too old: %s', async (version, old) => {
+    expect((await piece('node')).isTooOld(version)).toBe(old);
+  });
+
+  it('stays with a new one, takes the one from the packages for an old one, else says what is needed', async () => {
+    const { nodeFor } = await piece('node');
+    expect(nodeFor(folder, 'v24.1.0', '/usr/bin/node')).toEqual({ path: '/usr/bin/node' });
+    const { sentence } = nodeFor(folder, 'v20.20.2', '/usr/bin/node');
+    expect(sentence).toMatch(/^Gambrel needs Node 22\.12 or newer and this is v20\.20\.2: run "npm ci"/);
+    const windows = process.platform === 'win32';
+    put('node_modules/node-releases/bin/node');
+    const file = put(
+      `node_modules/node-${windows ? 'win' : 'linux'}-${process.arch}/bin/node${windows ? '.exe' : ''}`,
+    );
+    expect(nodeFor(folder, 'v20.20.2', '/usr/bin/node')).toEqual({ path: file });
+  });
+
+  it('says so in one sentence when run by an old Node', async () => {
+    // The very file, in a place without packages, told by its first line that it runs on Node 20.
+    cpSync(join(root, 'electron'), join(folder, 'electron'), { recursive: true });
+    const old = put('old.mjs', `Object.defineProperty(process, 'version', { value: 'v20.20.2' });`);
+    const { code, err } = await starting(['--import', old, join(folder, 'electron/start.mjs')]).ended;
+    expect([code, err.trim().split('\n').length]).toEqual([1, 1]);
+    expect(err).toMatch(/^Gambrel needs Node 22\.12 or newer/);
+  });
+});
+
+describe('whether to build', () => {
+  const built = [
+    'out/main/main.js',
+    'out/main/serve.js',
+    'out/preload/preload.cjs',
+    'out/renderer/index.html',
+  ];
+
+  it('builds when a part is missing or older than any source', async () => {
+    const { buildNeeded } = await piece('build');
+    put('src/ui/deep/down/App.vue', '', 1_000);
+    put('resources/species.json', '', 1_000);
+    for (const file of built) {
+      expect(buildNeeded(folder)).toBe(true);
+      put(file, '', 2_000);
+    }
+    expect(buildNeeded(folder)).toBe(false);
+    put('src/ui/deep/down/App.vue', '', 3_000);
+    expect(buildNeeded(folder)).toBe(true);
+    put('src/ui/deep/down/App.vue', '', 1_000);
+    put('out/renderer/index.html', '', 500);
+    expect(buildNeeded(folder)).toBe(true);
+  });
+
+  it('gives what the build tool said when it fails, and says when the packages are missing', async () => {
+    const { build } = await piece('build');
+    expect(await build(folder, process.execPath)).toMatchObject({
+      ok: false,
+      output: expect.stringMatching(/npm ci/),
+    });
+    put(
+      'node_modules/electron-vite/bin/electron-vite.js',
+      'console.error("line 7 is wrong"); process.exit(3)',
+    );
+    expect(await build(folder, process.execPath)).toEqual({ ok: false, output: 'line 7 is wrong\n' });
+  });
+});
+
+describe('desktop or browser', () => {
+  it('names what stands against the desktop', async () => {
+    const { hindrance } = await piece('runtime');
+    expect(hindrance('linux', {}, 1000)).toMatch(/no display/);
+    expect(hindrance('linux', { DISPLAY: ':0' }, 0)).toMatch(/root/);
+    expect(hindrance('linux', { WAYLAND_DISPLAY: 'wayland-0' }, 1000)).toBe('');
+    expect(hindrance('darwin', {}, 501)).toBe('');
+    expect(hindrance('win32', {}, -1)).toBe('');
+  });
+
+  it.runIf(process.platform === 'linux')(
+    'finds a complete runtime, or the folder that is named',
+    async () => {
+      const { installedRuntime } = await piece('runtime');
+      expect(installedRuntime(folder, {})).toBe('');
+      const usual = put('node_modules/electron/dist/electron');
+      expect(installedRuntime(folder, {})).toBe(''); // unpacking was cut short
+      put('node_modules/electron/path.txt', 'electron');
+      expect(installedRuntime(folder, {})).toBe(usual);
+      const other = put('elsewhere/electron');
+      expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: dirname(other) })).toBe(other);
+      expect(installedRuntime(folder, { ELECTRON_OVERRIDE_DIST_PATH: join(folder, 'empty') })).toBe('');
+    },
+  );
+
+  it.runIf(process.platform === 'linux')('tells a runtime that cannot run from one that ended', async () => {
+    const { run } = await piece('run');
+    const script = (text: string) => {
+      const file = put('electron', `#!/bin/sh\n${text}\n`);
+      chmodSync(file, 0o755);
+      return file;
+    };
+    expect(await run(script('exit 0'), [])).toEqual({ code: 0, neverRan: false });
+    expect(await run(script('exit 1'), [])).toEqual({ code: 1, neverRan: false });
+    expect(await run(script('exit 127'), [])).toEqual({ code: 127, neverRan: true });
+    expect(await run(script('kill -TRAP $$'), [])).toEqual({ code: 133, neverRan: true });
+    expect(await run(join(folder, 'nothing'), [])).toEqual({ code: 127, neverRan: true });
+  });
+});
+
+it('opens the demo in the browser with its own words, passes Ctrl-C on and ends with code 0', async () => {
+  const running = starting([
+    join(root, 'electron/start.mjs'),
+    '--browser',
+    '--demo',
+    '--port',
+    '0',
+    '--no-open',
+  ]);
+  await expect
+    .poll(running.out, { timeout: 60_000 })
+    .toMatch(/Gambrel is open at http:\/\/127\.0\.0\.1:\d+\/#key=/);
+  expect(running.out()).toMatch(/^(Building [^\n]+\n)?Opening in the browser, as asked\.\n/);
+  running.child.kill('SIGINT');
+  expect(await running.ended).toMatchObject({ code: 0, err: '' });
+}, 90_000);
+
+function starting(args: string[]) {
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+  let out = '';
+  let err = '';
+  child.stdout.on('data', (text: Buffer) => (out += text.toString()));
+  child.stderr.on('data', (text: Buffer) => (err += text.toString()));
+  const ended = new Promise<{ code: number | null; err: string }>((done) =>
+    child.on('close', (code) => done({ code, err })),
+  );
+  return { child, out: () => out, ended };
+}

@@ -1,0 +1,144 @@
+/** The message-port carrier, over a real message channel: what is not cloneable does not pass. */
+import { EventEmitter } from 'node:events';
+import { reactive } from 'vue';
+import { afterEach, expect, it, vi } from 'vitest';
+import { bridgeOverPort, DESK_GONE } from '../../src/bridge/client/port.ts';
+import type { Bridge, CallName } from '../../src/bridge/contract.ts';
+import { servePort, type DeskPort } from '../../src/bridge/server/port.ts';
+import { echoDesk, type EchoDesk } from './counter.ts';
+
+const open: MessagePort[] = [];
+afterEach(() => open.splice(0).forEach((port) => port.close()));
+
+function lineTo(desk: EchoDesk): { bridge: Bridge; port: MessagePort; stop: () => void } {
+  const { port1, port2 } = new MessageChannel();
+  open.push(port1, port2);
+  return { bridge: bridgeOverPort(port2), port: port2, stop: servePort(desk, asDeskPort(port1)) };
+}
+
+/** Gives a port the emitter's face that the desk's side is written for. */
+function asDeskPort(port: MessagePort): DeskPort {
+  const emitter = new EventEmitter();
+  port.addEventListener('message', (event: MessageEvent) => emitter.emit('message', { data: event.data }));
+  port.addEventListener('close', () => emitter.emit('close'));
+  return {
+    on: (event: string, listener: (event: { data: unknown }) => void) => emitter.on(event, listener),
+    postMessage: (message) => port.postMessage(message),
+    start: () => port.start(),
+    close: () => port.close(),
+  };
+}
+
+/** The echo desk takes any name; the contract's types do not. */
+const call = (bridge: Bridge, name: string, input: unknown) => bridge.call(name as CallName, input as never);
+
+it('carries calls at the same time, each to its own answer', async () => {
+  const { bridge } = lineTo(echoDesk());
+  const answers = await Promise.all(
+    ['rail.look', 'table.weigh', 'grinder.look'].map((name, n) => call(bridge, name, { n })),
+  );
+  expect(answers).toEqual([
+    { ok: true, value: { name: 'rail.look', input: { n: 0 } } },
+    { ok: true, value: { name: 'table.weigh', input: { n: 1 } } },
+    { ok: true, value: { name: 'grinder.look', input: { n: 2 } } },
+  ]);
+});
+
+it('takes a reactive object, nested and with gaps', async () => {
+  const { bridge } = lineTo(echoDesk());
+  const form = reactive({
+    typed: '8.3kg',
+    note: undefined,
+    parts: [reactive({ primal: 'shoulder', count: 1 })],
+  });
+  expect(() => structuredClone(form)).toThrow(); // what the carrier must save us from
+  expect(await call(bridge, 'intake.takeIn', form)).toEqual({
+    ok: true,
+    value: { name: 'intake.takeIn', input: { typed: '8.3kg', parts: [{ primal: 'shoulder', count: 1 }] } },
+  });
+});
+
+it('refuses what cannot be said in JSON instead of sending something else', async () => {
+  const desk = echoDesk();
+  const { bridge } = lineTo(desk);
+  const circle: Record<string, unknown> = {};
+  circle['self'] = circle;
+  expect(await call(bridge, 'grinder.plan', { targetFat: NaN })).toEqual({
+    ok: false,
+    problem: { kind: 'invalid', code: 'input.not-a-number', field: 'targetFat' },
+  });
+  expect(await call(bridge, 'grinder.plan', circle)).toMatchObject({ problem: { code: 'input.not-plain' } });
+  expect(await call(bridge, 'grinder.plan', { grams: 10n })).toMatchObject({
+    problem: { code: 'input.not-plain' },
+  });
+  expect(desk.calls).toEqual([]);
+});
+
+it.each(['__proto__', 'constructor', 'shop', 'shop.look.more', ''])('refuses the name %j', async (name) => {
+  const desk = echoDesk();
+  const { bridge } = lineTo(desk);
+  expect(await call(bridge, name, {})).toEqual({
+    ok: false,
+    problem: { kind: 'missing', code: 'call.unknown' },
+  });
+  expect(desk.calls).toEqual([]);
+});
+
+it('answers a message that is no call, and keeps working', async () => {
+  const { bridge, port } = lineTo(echoDesk());
+  const heard: unknown[] = [];
+  port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));
+  for (const nonsense of [null, 'hello', { id: 'one', name: 'shop.look' }]) port.postMessage(nonsense);
+  expect((await call(bridge, 'shop.look', {})).ok).toBe(true);
+  const refused = {
+    id: null,
+    answer: { ok: false, problem: { kind: 'invalid', code: 'request.malformed' } },
+  };
+  expect(heard.slice(0, 3)).toEqual([refused, refused, refused]);
+});
+
+it('turns a desk that throws, or answers what cannot cross, into a problem without its detail', async () => {
+  const log = vi.spyOn(console, 'error').mockReturnValue();
+  const desk = echoDesk();
+  const { bridge } = lineTo(desk);
+  const failed = { ok: false, problem: { kind: 'broken', code: 'desk.failed' } };
+  expect(await call(bridge, 'desk.throws', {})).toEqual(failed);
+  desk.call = async () => ({ ok: true, value: () => 'a function' });
+  expect(await call(bridge, 'shop.look', {})).toEqual(failed);
+  expect(log).toHaveBeenCalledTimes(2);
+  log.mockRestore();
+});
+
+it('tells every listener of a change until it is removed', async () => {
+  const desk = echoDesk();
+  const { bridge } = lineTo(desk);
+  const heard: string[] = [];
+  const remove = bridge.on('changed', ({ call: name }) => heard.push(`a ${name}`));
+  bridge.on('changed', ({ call: name }) => heard.push(`b ${name}`));
+  desk.change('table.weigh');
+  await expect.poll(() => heard).toEqual(['a table.weigh', 'b table.weigh']);
+  remove();
+  desk.change('table.void');
+  await expect.poll(() => heard.at(-1)).toBe('b table.void');
+  expect(heard).toHaveLength(3);
+});
+
+it('ends waiting and later calls with desk.gone when the desk goes', async () => {
+  const desk = echoDesk();
+  const { bridge, stop } = lineTo(desk);
+  desk.call = () => new Promise(() => undefined);
+  const waiting = call(bridge, 'shop.look', {});
+  await expect.poll(() => desk.listeners()).toBe(1);
+  stop();
+  expect(await waiting).toEqual(DESK_GONE);
+  expect(await call(bridge, 'shop.look', {})).toEqual(DESK_GONE);
+  expect(desk.listeners()).toBe(0);
+});
+
+it('stops listening to the desk when the window goes', async () => {
+  const desk = echoDesk();
+  const { port } = lineTo(desk);
+  expect(desk.listeners()).toBe(1);
+  port.close();
+  await expect.poll(() => desk.listeners()).toBe(0);
+});

@@ -1,0 +1,93 @@
+/** What can be said when starting, where the book lies, and which sentence answers which trouble. */
+import { describe, expect, it } from 'vitest';
+import { usualBookPlace } from '../../electron/book-place.ts';
+import { browserCommand } from '../../electron/open-browser.ts';
+import { backupHelps, openingSentence } from '../../electron/sentences.ts';
+import { readStartOptions } from '../../electron/start-options.ts';
+import type { BookTroubleCode } from '../../src/book/trouble.ts';
+
+describe('the options', () => {
+  const read = (args: string[], env: Record<string, string> = {}, strict = true) =>
+    readStartOptions(args, env, '/home/ann', strict);
+
+  it('reads them in any order, joined or apart', () => {
+    const usual = { demo: false, port: 4747, openBrowser: true };
+    expect(read([])).toEqual({ ok: true, options: usual });
+    expect(read(['--demo', '--port', '4000', '--no-open'])).toEqual({
+      ok: true,
+      options: { demo: true, port: 4000, openBrowser: false },
+    });
+    expect(read(['--port=0', '--book=a=b.gambrel'])).toEqual({
+      ok: true,
+      options: { ...usual, port: 0, book: '/home/ann/a=b.gambrel' },
+    });
+  });
+
+  it('takes the environment, and the command line over it', () => {
+    const env = { GAMBREL_BOOK: '/env.gambrel', GAMBREL_NO_OPEN: '1' };
+    expect(read([], env)).toMatchObject({ options: { book: '/env.gambrel', openBrowser: false } });
+    expect(read(['--book', '/arg.gambrel'], env)).toMatchObject({ options: { book: '/arg.gambrel' } });
+  });
+
+  it.each([
+    [['--port']],
+    [['--port', '65536']],
+    [['--port', '-1']],
+    [['--port=4e3']],
+    [['--book']],
+    [['--help']],
+    [['x']],
+  ])('answers %j with a sentence', (args) => {
+    const result = read(args);
+    expect(result.ok).toBe(false);
+    expect(!result.ok && result.sentence).toMatch(/^[^\n]+\.$/);
+  });
+
+  it("passes over Chromium's own switches in the desktop app", () => {
+    expect(read(['.', '--inspect=0', '--demo'], {}, false)).toMatchObject({
+      ok: true,
+      options: { demo: true },
+    });
+  });
+});
+
+it.each([
+  ['linux', {}, '/home/ann', '/home/ann/.local/share/Gambrel/shop.gambrel'],
+  ['linux', { XDG_DATA_HOME: '/data' }, '/home/ann', '/data/Gambrel/shop.gambrel'],
+  ['linux', { XDG_DATA_HOME: 'not/whole' }, '/home/ann', '/home/ann/.local/share/Gambrel/shop.gambrel'],
+  ['darwin', {}, '/Users/ann', '/Users/ann/Library/Application Support/Gambrel/shop.gambrel'],
+  ['win32', { APPDATA: 'C:\\Users\\ann\\AppData\\Roaming' }, 'C:\\Users\\ann', 'C:\\Users\\ann\\AppData\\Roaming\\Gambrel\\shop.gambrel'],
+  ['win32', {}, 'C:\\Users\\ann', 'C:\\Users\\ann\\AppData\\Roaming\\Gambrel\\shop.gambrel'],
+] as const)('keeps the book on %s %j at %s in its own folder', (platform, env, home, place) => {
+  expect(usualBookPlace(platform, env, home)).toBe(place);
+}); // prettier-ignore
+
+it('has one sentence of its own, naming the file, for every trouble of a book', () => {
+  const all: Record<BookTroubleCode, boolean> = {
+    folder: false,
+    'read-only': false,
+    damaged: true,
+    foreign: true,
+    newer: false,
+    locked: false,
+    migration: true,
+    backup: false,
+    missing: true,
+  };
+  const unknown = openingSentence({ code: 'something else', path: '/shop.gambrel' });
+  const sentences = Object.entries(all).map(([code, helps]) => {
+    expect(backupHelps(code)).toBe(helps);
+    return openingSentence({ code, path: '/shop.gambrel' });
+  });
+  expect(new Set([...sentences, unknown]).size).toBe(sentences.length + 1);
+  for (const sentence of sentences) expect(sentence).toMatch(/^[^\n]*\/shop\.gambrel[^\n]*--book[^\n]*\.$/);
+});
+
+it('hands an address to the system as one argument, never through a shell', () => {
+  const address = 'http://127.0.0.1:4747/#key=a&b';
+  for (const platform of ['linux', 'darwin', 'win32'] as const) {
+    const [command, args] = browserCommand(platform, address);
+    expect(args.at(-1)).toBe(address);
+    expect(command).not.toMatch(/cmd|sh$/);
+  }
+});

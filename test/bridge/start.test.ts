@@ -1,0 +1,222 @@
+/** Starting the program under plain Node: the built `serve.js` as its own process, on good and bad books. */
+import { spawn, type ChildProcess } from 'node:child_process';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../..');
+const SERVE = join(root, 'out/main/serve.js');
+
+let folder: string;
+const started: ChildProcess[] = [];
+beforeEach(() => {
+  if (!existsSync(SERVE)) throw new Error('The program is not built: run "npm run build" first.');
+  folder = mkdtempSync(join(tmpdir(), 'gambrel-start-'));
+});
+afterEach(() => {
+  for (const child of started.splice(0)) child.kill('SIGKILL');
+  chmodSync(folder, 0o700);
+  rmSync(folder, { recursive: true, force: true });
+});
+
+interface Run {
+  child: ChildProcess;
+  out: () => string;
+  ended: Promise<{ code: number | null; out: string; err: string }>;
+}
+
+function run(args: string[], env: Record<string, string | undefined> = {}, file = SERVE): Run {
+  const child = spawn(process.execPath, [file, ...args], {
+    env: { ...process.env, GAMBREL_NO_OPEN: '1', ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  started.push(child);
+  let out = '';
+  let err = '';
+  child.stdout?.on('data', (text: Buffer) => (out += text.toString()));
+  child.stderr?.on('data', (text: Buffer) => (err += text.toString()));
+  const ended = new Promise<{ code: number | null; out: string; err: string }>((done) =>
+    child.on('close', (code) => done({ code, out, err })),
+  );
+  return { child, out: () => out, ended };
+}
+
+/** The printed address, once it is there. */
+async function addressOf({ out }: Run): Promise<URL> {
+  await expect.poll(out, { timeout: 15_000 }).toMatch(/Gambrel is open at \S+/);
+  return new URL(/Gambrel is open at (\S+)/.exec(out())?.[1] ?? '');
+}
+
+/** Calls as a window does. */
+async function callAt(address: URL, name: string, input: unknown): Promise<unknown> {
+  const post = async (path: string, body: unknown, bearer = '') => {
+    const response = await fetch(new URL(path, address.origin), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', authorization: `Bearer ${bearer}` },
+      body: JSON.stringify(body),
+    });
+    return (await response.json()) as Record<string, unknown>;
+  };
+  const { bearer } = await post('/session', { key: address.hash.slice('#key='.length) });
+  return post(`/call/${name}`, input, String(bearer));
+}
+
+const shop = () => join(folder, 'shop.gambrel');
+
+describe('a good start', () => {
+  it('serves the window and the book, and Ctrl-C leaves one file', async () => {
+    const running = run(['--book', shop(), '--port', '0']);
+    const address = await addressOf(running);
+    expect(address.hostname).toBe('127.0.0.1');
+    const page = await fetch(address);
+    expect(await page.text()).toContain('<script type="module"');
+    expect(await callAt(address, 'shop.setUp', { shopName: 'Ridge', unit: 'lb' })).toMatchObject({
+      ok: true,
+    });
+    running.child.kill('SIGINT');
+    expect(await running.ended).toMatchObject({ code: 0, err: '' });
+    expect(readdirSync(folder)).toEqual(['shop.gambrel']);
+    const again = run(['--book', shop(), '--port', '0']);
+    expect(await callAt(await addressOf(again), 'shop.look', {})).toMatchObject({
+      ok: true,
+      value: { setUp: true },
+    });
+    again.child.kill('SIGTERM');
+    expect((await again.ended).code).toBe(0);
+    expect(readdirSync(folder)).toEqual(['shop.gambrel']);
+  });
+
+  it('shows the demo without making a book', async () => {
+    const running = run(['--demo', '--port', '0', '--book', shop()]);
+    expect(await callAt(await addressOf(running), 'shop.look', {})).toMatchObject({
+      ok: true,
+      value: { demo: true },
+    });
+    running.child.kill('SIGINT');
+    expect(await running.ended).toMatchObject({ code: 0, err: '' });
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('takes the book from GAMBREL_BOOK and from the usual place, making folders as needed', async () => {
+    for (const env of [
+      { GAMBREL_BOOK: join(folder, 'a', 'b.gambrel') },
+      { XDG_DATA_HOME: folder, GAMBREL_BOOK: '' },
+    ]) {
+      const running = run(['--port', '0'], env);
+      await addressOf(running);
+      running.child.kill('SIGINT');
+      await running.ended;
+    }
+    expect(existsSync(join(folder, 'a', 'b.gambrel'))).toBe(true);
+    if (process.platform === 'linux') expect(existsSync(join(folder, 'Gambrel', 'shop.gambrel'))).toBe(true);
+  });
+
+  it('says that it takes another port when the wanted one is taken', async () => {
+    const other = createServer();
+    await new Promise<void>((done) => other.listen(0, '127.0.0.1', done));
+    const taken = (other.address() as { port: number }).port;
+    const running = run(['--demo', '--port', String(taken)]);
+    const address = await addressOf(running);
+    expect(running.out()).toContain(`Port ${taken} is taken, so Gambrel uses ${address.port}.`);
+    expect(Number(address.port)).not.toBe(taken);
+    await new Promise((done) => other.close(done));
+  });
+});
+
+describe('a start that cannot be', () => {
+  /** One sentence (or two lines with the way on), exit code 1, no stack, and the file as it was. */
+  async function refused(args: string[], says: RegExp): Promise<void> {
+    const before = existsSync(shop()) ? readFileSync(shop()) : null;
+    const { code, out, err } = await run([...args, '--port', '0']).ended;
+    expect(err).toMatch(says);
+    expect(err).not.toMatch(/\n\s+at |node:|Error:/);
+    expect(err).toContain('--book');
+    expect([code, out]).toEqual([1, '']);
+    if (before) expect(readFileSync(shop()).equals(before)).toBe(true);
+  }
+
+  it('a file that is no book at all', async () => {
+    writeFileSync(shop(), 'just some text that somebody saved under this name'.repeat(100));
+    await refused(['--book', shop()], /is not a Gambrel book/);
+  });
+
+  it("another program's SQLite file", async () => {
+    const other = new Database(shop());
+    other.exec('CREATE TABLE recipe (name TEXT)');
+    other.close();
+    await refused(['--book', shop()], /is not a Gambrel book/);
+  });
+
+  it('a book of a newer Gambrel', async () => {
+    await makeBook();
+    const book = new Database(shop());
+    book.pragma('user_version = 999');
+    book.pragma('journal_mode = DELETE');
+    book.close();
+    await refused(['--book', shop()], /written by a newer Gambrel/);
+  });
+
+  it('a damaged book, with the way to its newest good backup', async () => {
+    await makeBook();
+    const backups = join(folder, 'shop backups');
+    mkdirSync(backups);
+    const good = join(backups, 'shop 2026-10-01T08-00-00.gambrel');
+    copyFileSync(shop(), good);
+    writeFileSync(join(backups, 'shop 2026-10-02T08-00-00.gambrel'), readFileSync(shop()).subarray(0, 5000));
+    const pages = readFileSync(shop());
+    pages.fill(0xa5, 8192, 40_960);
+    writeFileSync(shop(), pages);
+    await refused(
+      ['--book', shop()],
+      /is damaged and was left as it is[^]*The newest good backup is .*2026-10-01T08-00-00/,
+    );
+    expect(readFileSync(good).length).toBeGreaterThan(0);
+  });
+
+  it('a book whose first page was overwritten, with the way to its newest good backup', async () => {
+    await makeBook();
+    mkdirSync(join(folder, 'shop backups'));
+    copyFileSync(shop(), join(folder, 'shop backups', 'shop 2026-10-01T08-00-00.gambrel'));
+    const pages = readFileSync(shop());
+    pages.fill(0, 0, 4096);
+    writeFileSync(shop(), pages);
+    await refused(['--book', shop()], /The newest good backup is .*2026-10-01T08-00-00/);
+  });
+
+  it('a place that cannot be a folder', async () => {
+    writeFileSync(join(folder, 'file'), '');
+    await refused(['--book', join(folder, 'file', 'shop.gambrel')], /cannot be used|cannot be written/);
+  });
+
+  it('a folder that may not be written', async () => {
+    const locked = process.getuid?.() === 0 ? '/sys/gambrel' : folder; // root may write everywhere else
+    chmodSync(folder, 0o500);
+    await refused(['--book', join(locked, 'shop.gambrel')], /cannot be written|cannot be used/);
+  });
+
+  it('options that are none', async () => {
+    for (const args of [['--bok', 'x'], ['--book']]) await refused(args, /--book/);
+    const { code, err } = await run(['--port', 'http']).ended;
+    expect([code, err]).toEqual([1, '"http" is not a port: give a whole number up to 65535.\n']);
+  });
+
+  async function makeBook(): Promise<void> {
+    const running = run(['--book', shop(), '--port', '0']);
+    await callAt(await addressOf(running), 'shop.setUp', { shopName: 'Ridge', unit: 'lb' });
+    running.child.kill('SIGINT');
+    await running.ended;
+  }
+});

@@ -1,0 +1,70 @@
+/** Loads the built shell, `out/main/main.js`, as Node loads it, with the double in the place of `electron`. */
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { registerHooks } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { constants, Script } from 'node:vm';
+import { electronDouble, type Electron, type ElectronRecord } from './double/electron.ts';
+
+export const OUT = resolve(import.meta.dirname, '../../out');
+
+/** The doubles of this process, by the number of the boot that they belong to. */
+const doubles = ((globalThis as { electronDoubles?: Map<string, Electron> }).electronDoubles ??= new Map());
+
+registerHooks({
+  resolve(specifier, context, next) {
+    if (specifier !== 'electron') return next(specifier, context);
+    const boot = new URL(context.parentURL ?? '').searchParams.get('boot');
+    if (boot === null) throw new Error(`electron is imported by a shared file: ${context.parentURL}`);
+    return { url: `electron-double:${boot}`, shortCircuit: true };
+  },
+  load(url, context, next) {
+    if (!url.startsWith('electron-double:')) return next(url, context);
+    const boot = url.slice('electron-double:'.length);
+    const names = Object.keys(doubles.get(boot) ?? {});
+    const source = `const e = globalThis.electronDoubles.get(${JSON.stringify(boot)});
+      ${names.map((name) => `export const ${name} = e.${name};`).join('\n')}`;
+    return { format: 'module', source, shortCircuit: true };
+  },
+});
+
+/** Node's own import, which the test runner leaves alone: the built file is what runs, not a transformed copy. */
+const importAsNodeDoes = new Script('(address) => import(address)', {
+  importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
+}).runInThisContext() as (address: string) => Promise<unknown>;
+
+export interface Booted extends ElectronRecord {
+  book: string;
+  folder: string;
+}
+
+let boots = 0;
+
+/** Starts the shell on a book in a temporary folder (or `book`), as `electron . --book …` does. */
+export async function boot(
+  more: { book?: string; args?: string[]; onlyInstance?: boolean; prepare?: (folder: string) => void } = {},
+): Promise<Booted> {
+  const built = join(OUT, 'main/main.js');
+  if (!existsSync(built)) throw new Error('The shell is not built: run "npm run build" first.');
+  const folder = mkdtempSync(join(tmpdir(), 'gambrel-shell-'));
+  more.prepare?.(folder);
+  const book = more.book ?? join(folder, 'shop.gambrel');
+  const { electron, record } = electronDouble({ userData: folder, onlyInstance: more.onlyInstance });
+  const number = String((boots += 1));
+  doubles.set(number, electron);
+  const argv = process.argv;
+  process.argv = ['electron', '.', ...(more.args ?? ['--book', book])];
+  await importAsNodeDoes(`${pathToFileURL(built).href}?boot=${number}`);
+  // The arguments are read once the app is ready.
+  while (!record.ready && more.onlyInstance !== false) await new Promise((resolve) => setImmediate(resolve));
+  await new Promise((resolve) => setImmediate(resolve));
+  process.argv = argv;
+  return Object.assign(record, { book, folder });
+}
+
+/** Ends what a test left running. */
+export async function clear(shell: Booted): Promise<void> {
+  for (const desk of shell.desks) desk.removeAllListeners('exit').kill();
+  rmSync(shell.folder, { recursive: true, force: true });
+}

@@ -1,0 +1,78 @@
+/** Stands for `utilityProcess`: runs the built desk program in a thread of its own, with a `process.parentPort`. */
+import { pathToFileURL } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import { checkOptions, StrictEmitter } from './strict.ts';
+import { rawPorts } from './ports.ts';
+
+/** Plain JavaScript, because it runs before anything of ours is loaded. */
+const PRELUDE = `
+  const { EventEmitter } = require('node:events');
+  const { parentPort, workerData } = require('node:worker_threads');
+  class Port extends EventEmitter {
+    constructor(raw) { super(); this.raw = raw; }
+    start() {
+      this.raw.on('message', (data) => this.emit('message', { data, ports: [] }));
+      this.raw.on('close', () => this.emit('close'));
+    }
+    postMessage(message) { this.raw.postMessage(message); }
+    close() { this.raw.close(); }
+  }
+  class ParentPort extends EventEmitter {
+    postMessage(message) { parentPort.postMessage(message); }
+  }
+  process.parentPort = new ParentPort();
+  import(workerData.url).then(() => {
+    parentPort.on('message', ({ message, ports }) => {
+      if (message && message.kind === 'die, for a test') process.exit(9);
+      process.parentPort.emit('message', { data: message, ports: ports.map((raw) => new Port(raw)) });
+    });
+  });
+`;
+
+export class DeskThread extends StrictEmitter {
+  readonly #worker: Worker;
+  /** Kinds of message sent, in order. */
+  readonly sent: string[] = [];
+  ended = false;
+
+  constructor(file: string) {
+    super('UtilityProcess', ['message', 'exit', 'spawn']);
+    this.#worker = new Worker(PRELUDE, { eval: true, workerData: { url: pathToFileURL(file).href } });
+    this.#worker.on('message', (message: unknown) => this.emit('message', message));
+    this.#worker.on('exit', (code) => {
+      this.ended = true;
+      this.emit('exit', code);
+    });
+    this.#worker.on('error', (error) => console.error('The desk thread threw', error));
+  }
+
+  postMessage(message: { kind: string }, transfer?: readonly unknown[]): void {
+    const ports = rawPorts(transfer);
+    this.sent.push(message.kind);
+    this.#worker.postMessage({ message, ports }, ports);
+  }
+
+  kill(): boolean {
+    void this.#worker.terminate();
+    return true;
+  }
+
+  /** Ends the thread as a crash would. */
+  crash(): void {
+    this.#worker.postMessage({ message: { kind: 'die, for a test' }, ports: [] });
+  }
+}
+
+export function utilityProcessDouble(started: DeskThread[]): {
+  fork: (...args: [string, string[], object]) => DeskThread;
+} {
+  return {
+    fork(file, args, options) {
+      if (!Array.isArray(args)) throw new Error('fork needs a list of arguments');
+      checkOptions('utilityProcess.fork', options, ['serviceName', 'env', 'execArgv', 'cwd', 'stdio']);
+      const thread = new DeskThread(file);
+      started.push(thread);
+      return thread;
+    },
+  };
+}

@@ -1,0 +1,36 @@
+import { checkOptions, strict } from './strict.ts';
+
+export interface MenuItem {
+  label?: string;
+  role?: string;
+  type?: string;
+  accelerator?: string;
+  click?: () => void;
+  submenu?: MenuItem[];
+}
+
+/** Roles of Electron's menu documentation that a program like this may use. */
+const ROLES = ['quit', 'undo', 'redo', 'cut', 'copy', 'paste', 'selectAll', 'zoomIn', 'zoomOut', 'resetZoom', 'togglefullscreen', 'minimize', 'close']; // prettier-ignore
+const ACCELERATOR = /^((CmdOrCtrl|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
+
+/** Builds menus, refusing roles, options and keys that Electron would not take, and a key given twice. */
+export function menuDouble(set: (items: MenuItem[]) => void) {
+  return strict('Menu', {
+    buildFromTemplate(template: MenuItem[]): MenuItem[] {
+      const keys = template.flatMap((menu) => (menu.submenu ?? []).map(checked));
+      const twice = keys.filter((key, at) => key && keys.indexOf(key) !== at);
+      if (twice.length > 0) throw new Error(`The keys ${twice.join(', ')} are given twice`);
+      return template;
+    },
+    setApplicationMenu: set,
+  });
+}
+
+function checked(item: MenuItem): string {
+  checkOptions('a menu item', item, ['label', 'role', 'type', 'accelerator', 'click', 'submenu']);
+  if (item.role && !ROLES.includes(item.role)) throw new Error(`There is no role ${item.role}`);
+  if (item.accelerator && !ACCELERATOR.test(item.accelerator))
+    throw new Error(`${item.accelerator} is no key`);
+  if (item.type !== 'separator' && !item.role && !item.click) throw new Error(`"${item.label}" does nothing`);
+  return item.accelerator ?? '';
+}

@@ -1,0 +1,371 @@
+/** The built desktop shell against a strict double of Electron, with the real desk on a real book behind it. */
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { connect } from '../../src/bridge/client/index.ts';
+import { WINDOW_POLICY } from '../../src/bridge/server/window-files.ts';
+import { boot, clear, OUT, type Booted } from './boot.ts';
+
+const running: Booted[] = [];
+afterEach(async () => {
+  vi.unstubAllGlobals();
+  for (const shell of running.splice(0)) await clear(shell);
+});
+
+async function started(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
+  const shell = await boot(more);
+  running.push(shell);
+  return shell;
+}
+
+/** Started, and its window drawn. */
+async function opened(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
+  const shell = await started(more);
+  await expect.poll(() => shell.windows[0]?.shown, { timeout: 10_000 }).toBe(true);
+  return shell;
+}
+
+function windowOf(shell: Booted) {
+  const window = shell.windows[0];
+  if (!window) throw new Error('No window is open');
+  return window;
+}
+
+/** The bridge as the page itself opens it, through preload, shell and desk. */
+async function bridgeOf(shell: Booted) {
+  vi.stubGlobal('window', windowOf(shell).contents.page?.window);
+  return connect();
+}
+
+function click(shell: Booted, label: string): void {
+  const item = shell.menu.flatMap(({ submenu }) => submenu ?? []).find((entry) => entry.label === label);
+  if (!item?.click) throw new Error(`${label} is not in the menu`);
+  item.click();
+}
+
+describe('starting', () => {
+  it('opens one sandboxed window on its own scheme, with exactly these rights', async () => {
+    const shell = await opened();
+    expect(shell.sandboxed).toBe(true);
+    expect(shell.schemes).toEqual([
+      { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+    ]);
+    const { options, contents } = windowOf(shell);
+    expect(options.webPreferences).toEqual({
+      preload: join(OUT, 'preload/preload.cjs'),
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      webviewTag: false,
+      spellcheck: false,
+    });
+    expect(contents.address).toBe('app://gambrel/');
+    expect(shell.dialogs).toEqual([]);
+  });
+
+  it('gives way to a first instance without touching anything', async () => {
+    const shell = await started({ onlyInstance: false });
+    expect(shell.ended).toBe(0);
+    expect([shell.windows, shell.desks]).toEqual([[], []]);
+    expect(existsSync(shell.book)).toBe(false);
+  });
+
+  it('comes to the front when it is started again', async () => {
+    const shell = await opened();
+    const window = windowOf(shell);
+    window.minimized = true;
+    shell.app.emit('second-instance', {}, [], '');
+    expect([window.minimized, window.focused]).toEqual([false, 1]);
+  });
+
+  it('says in a sentence what is wrong with --book, and ends', async () => {
+    const shell = await started({ args: ['--no-sandbox-like-switch', '--book'] });
+    await expect.poll(() => shell.ended).toBe(1);
+    expect(shell.dialogs[0]?.message).toMatch(/^After --book comes the path of a book/);
+  });
+
+  it('keeps the size of the window, and survives a note that makes no sense', async () => {
+    const sized = (text: string) =>
+      opened({ prepare: (folder) => writeFileSync(join(folder, 'window.json'), text) });
+    const shell = await sized('{"width":1500,"height":900,"maximized":true}');
+    expect(windowOf(shell).options).toMatchObject({ width: 1500, height: 900 });
+    expect(windowOf(shell).maximized).toBe(true);
+    windowOf(shell).maximized = false;
+    windowOf(shell).close();
+    expect(JSON.parse(readFileSync(join(shell.folder, 'window.json'), 'utf8'))).toEqual({
+      width: 1500,
+      height: 900,
+      maximized: false,
+    });
+    expect(windowOf(await sized('{"width":"wide","height":-1}')).options).toMatchObject({
+      width: 1366,
+      height: 860,
+    });
+  });
+});
+
+describe('the preload', () => {
+  it('is one file that requires electron alone and exposes one function', async () => {
+    expect(readdirSync(join(OUT, 'preload'))).toEqual(['preload.cjs']);
+    const text = readFileSync(join(OUT, 'preload/preload.cjs'), 'utf8');
+    expect(text.match(/\brequire\(|\bimport\b/g)).toEqual(['require(']);
+    const { page } = windowOf(await opened()).contents;
+    expect(page?.required).toEqual(['electron']);
+    expect(Object.keys(page?.window['gambrel'] ?? {})).toEqual(['askForDesk']);
+  });
+});
+
+describe('what a window may not do', () => {
+  it('serves its own files under the strict policy, and nothing from elsewhere', async () => {
+    const shell = await opened();
+    const page = await shell.load('app://gambrel/');
+    expect(page.headers.get('content-security-policy')).toBe(WINDOW_POLICY);
+    expect(await page.text()).toContain('<script type="module"');
+    for (const address of [
+      'app://gambrel/..%2fmain/main.js',
+      'app://gambrel/%2e%2e%2fpreload/preload.cjs',
+      'app://elsewhere/index.html',
+      'app://gambrel/nothing.js',
+    ]) {
+      expect((await shell.load(address)).status, address).toBe(404);
+    }
+  });
+
+  it('may not leave, be redirected, open windows or hold other pages', async () => {
+    const { contents } = windowOf(await opened());
+    for (const event of ['will-navigate', 'will-redirect', 'will-frame-navigate'] as const) {
+      expect(contents.tries(event, 'app://gambrel/#/rail')).toBe(true);
+      for (const url of [
+        'https://example.org/',
+        'file:///etc/passwd',
+        'app://gambrel.example.org/',
+        'https://example.org/?app://gambrel/',
+        'javascript:alert(1)',
+        'nonsense',
+      ]) {
+        expect(contents.tries(event, url), `${event} ${url}`).toBe(false);
+      }
+    }
+    expect(contents.openHandler?.({ url: 'https://example.org/' })).toEqual({ action: 'deny' });
+    let prevented = false;
+    contents.emit('will-attach-webview', { preventDefault: () => (prevented = true) });
+    expect(prevented).toBe(true);
+  });
+
+  it('has the right to a serial scale and no other', async () => {
+    const shell = await opened();
+    const ours = 'app://gambrel/';
+    expect(await shell.requestRights('serial', ours)).toBe(true);
+    expect(shell.checkRights('serial', 'app://gambrel')).toBe(true);
+    expect(await shell.requestRights('serial', 'https://example.org/')).toBe(false);
+    expect(shell.checkRights('serial', 'https://example.org')).toBe(false);
+    for (const right of [
+      'media',
+      'geolocation',
+      'notifications',
+      'clipboard-read',
+      'usb',
+      'openExternal',
+      'fullscreen',
+    ]) {
+      expect(await shell.requestRights(right, ours), right).toBe(false);
+      expect(shell.checkRights(right, 'app://gambrel'), right).toBe(false);
+    }
+  });
+
+  it('reaches no network', async () => {
+    const shell = await opened();
+    const through = [
+      'app://gambrel/assets/index.js',
+      'blob:app://gambrel/1-2-3',
+      'data:image/png;base64,AA==',
+    ];
+    const stopped = ['https://example.org/', 'http://127.0.0.1/', 'ws://127.0.0.1/', 'file:///etc/passwd', 'blob:https://example.org/1', 'ftp://example.org', 'nonsense']; // prettier-ignore
+    for (const url of through) expect(await shell.blocks(url), url).toBe(false);
+    for (const url of stopped) expect(await shell.blocks(url), url).toBe(true);
+  });
+
+  it('gets no port to the desk when the page that asks is not ours, or is gone', async () => {
+    const shell = await opened();
+    for (const frame of [{ url: 'https://example.org/' }, { url: 'app://elsewhere/' }, null]) {
+      shell.frame = frame;
+      (windowOf(shell).contents.page?.window['gambrel'] as { askForDesk(): void }).askForDesk();
+    }
+    expect(shell.desks[0]?.sent).toEqual(['open']);
+  });
+});
+
+describe('the way to the book', () => {
+  it('carries a call from the page to the book on disk and back, and the news of a change', async () => {
+    const shell = await opened();
+    const bridge = await bridgeOf(shell);
+    const heard: string[] = [];
+    bridge.on('changed', ({ call }) => heard.push(call));
+    const look = await bridge.call('shop.setUp', { shopName: 'Ridge Game Processing', unit: 'lb' });
+    expect(look).toMatchObject({ ok: true, value: { setUp: true, bookPath: shell.book } });
+    await expect.poll(() => heard).toEqual(['shop.setUp']);
+    expect(await bridge.call('constructor' as 'shop.look', {})).toMatchObject({
+      problem: { code: 'call.unknown' },
+    });
+    expect(await bridge.call('shop.setUp', { shopName: 7, unit: 'lb' } as never)).toMatchObject({
+      ok: false,
+      problem: { kind: 'invalid', field: 'shopName' },
+    });
+
+    shell.app.emit('window-all-closed');
+    await expect.poll(() => shell.ended).toBe(0);
+    const book = new Database(shell.book, { readonly: true });
+    expect(book.prepare('SELECT count(*) FROM setting').pluck().get()).toBeGreaterThan(0);
+    book.close();
+  });
+
+  it('closes the book when it quits and leaves one file', async () => {
+    const shell = await opened();
+    await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    windowOf(shell).close();
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(shell.desks[0]?.sent.at(-1)).toBe('close');
+    expect(readdirSync(dirname(shell.book)).filter((name) => name.startsWith('shop.gambrel'))).toEqual([
+      'shop.gambrel',
+    ]);
+  });
+
+  it('starts a desk that stopped again, says so, and the window starts afresh', async () => {
+    const shell = await opened();
+    const bridge = await bridgeOf(shell);
+    await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    shell.desks[0]?.crash();
+    await expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(2);
+    expect(await bridge.call('shop.look', {})).toMatchObject({
+      problem: { kind: 'broken', code: 'desk.gone' },
+    });
+    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
+      ok: true,
+      value: { setUp: true },
+    });
+    expect(shell.dialogs.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/stopped and was started again/),
+    ]);
+    expect(shell.desks).toHaveLength(2);
+  });
+
+  it('gives up on a desk that stops again and again', async () => {
+    const shell = await opened();
+    for (let n = 1; n <= 3; n += 1) {
+      await expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(n);
+      shell.desks.at(-1)?.crash();
+    }
+    await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(1);
+    expect(shell.dialogs.at(-1)?.message).toMatch(/stops again and again/);
+    expect(shell.desks).toHaveLength(3);
+  });
+
+  it('opens the demo without making a book', async () => {
+    const shell = await started();
+    await clear(shell);
+    const demo = await opened({ args: ['--demo', '--book', shell.book] });
+    expect(await (await bridgeOf(demo)).call('shop.look', {})).toMatchObject({
+      ok: true,
+      value: { demo: true },
+    });
+    expect(existsSync(shell.book)).toBe(false);
+  });
+});
+
+describe('a book that does not open', () => {
+  const foreign = (folder: string) => {
+    const other = new Database(join(folder, 'shop.gambrel'));
+    other.exec('CREATE TABLE recipe (name TEXT); PRAGMA user_version = 3');
+    other.close();
+  };
+
+  it('says so in one sentence and ends with code 1; the file stays as it is', async () => {
+    let before: Buffer | undefined;
+    const shell = await started({
+      prepare(folder) {
+        foreign(folder);
+        before = readFileSync(join(folder, 'shop.gambrel'));
+      },
+    });
+    await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(1);
+    expect(shell.dialogs).toHaveLength(1);
+    expect(shell.dialogs[0]).toMatchObject({ type: 'error', buttons: ['Quit'] });
+    expect(shell.dialogs[0]?.message).toContain('is not a Gambrel book');
+    expect(shell.windows).toEqual([]);
+    expect(readFileSync(shell.book)).toEqual(before);
+  });
+
+  it('offers the newest good backup of a damaged book, and keeps the damaged file', async () => {
+    const first = await opened();
+    const bridge = await bridgeOf(first);
+    await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    click(first, '&Back up now');
+    await expect.poll(() => first.dialogs.length).toBe(1);
+    expect(first.dialogs[0]?.message).toMatch(/^A checked backup was made: /);
+    windowOf(first).close();
+    await expect.poll(() => first.ended).toBe(0);
+    const pages = readFileSync(first.book);
+    pages.fill('overwritten ', 8192, 40_960);
+    writeFileSync(first.book, pages);
+
+    const shell = await started({ book: first.book });
+    shell.answers.push(0);
+    await expect.poll(() => shell.windows[0]?.shown, { timeout: 10_000 }).toBe(true);
+    expect(shell.dialogs[0]?.buttons).toEqual([expect.stringMatching(/^Open the backup of /), 'Quit']);
+    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
+      ok: true,
+      value: { setUp: true },
+    });
+    const kept = readdirSync(dirname(first.book)).find((name) => name.includes(' set aside '));
+    expect(readFileSync(join(dirname(first.book), String(kept))).equals(pages)).toBe(true);
+  });
+});
+
+describe('the menu', () => {
+  it('has a key for everything', async () => {
+    const shell = await opened();
+    const keys = shell.menu.map(({ label, submenu }) => [
+      label,
+      (submenu ?? []).filter(({ type }) => type !== 'separator').map(({ accelerator }) => accelerator),
+    ]);
+    expect(keys).toEqual([
+      ['&File', ['CmdOrCtrl+B', 'CmdOrCtrl+P', 'CmdOrCtrl+Q']],
+      [
+        '&Edit',
+        ['CmdOrCtrl+Z', 'CmdOrCtrl+Shift+Z', 'CmdOrCtrl+X', 'CmdOrCtrl+C', 'CmdOrCtrl+V', 'CmdOrCtrl+A'],
+      ],
+      ['&View', ['CmdOrCtrl+Plus', 'CmdOrCtrl+-', 'CmdOrCtrl+0', 'F11']],
+      ['&Window', ['CmdOrCtrl+M', 'CmdOrCtrl+W']],
+    ]);
+  });
+
+  it('prints the window, says why it could not, and is silent when the person changed their mind', async () => {
+    const shell = await opened();
+    const { contents } = windowOf(shell);
+    click(shell, '&Print…');
+    contents.printResult = [false, 'Print job canceled'];
+    click(shell, '&Print…');
+    expect(shell.dialogs).toEqual([]);
+    contents.printResult = [false, 'Invalid printer settings'];
+    click(shell, '&Print…');
+    expect(contents.prints).toHaveLength(3);
+    expect(shell.dialogs[0]?.message).toBe('Nothing was printed: Invalid printer settings.');
+  });
+
+  it('does not mind being used after the window was closed', async () => {
+    const shell = await opened();
+    const { contents } = windowOf(shell);
+    windowOf(shell).close();
+    click(shell, '&Print…');
+    expect(contents.prints).toEqual([]);
+  });
+});
+
+it('starts a window that crashed again', async () => {
+  const { contents } = windowOf(await opened());
+  contents.emit('render-process-gone', {}, { reason: 'crashed' });
+  await expect.poll(() => contents.loads).toBe(2);
+  contents.emit('render-process-gone', {}, { reason: 'clean-exit' });
+  expect(contents.loads).toBe(2);
+});
