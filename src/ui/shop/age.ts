@@ -1,0 +1,24 @@
+import { shopText as text } from '../texts/en-shop.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const DAY = 24 * HOUR;
+
+/** A backup older than this is told as a warning: a day's weighings would be lost with the computer. */
+const OLD = 2 * DAY;
+
+/**
+ * How long ago a moment was, in words. `now` is the computer's clock: a backup's age is no date of the trade.
+ * @example ageOf('2026-11-25T10:00:00Z', new Date('2026-11-25T13:10:00Z')) // '3 hours ago'
+ */
+export function ageOf(iso: string, now: Date): string {
+  const past = Math.max(0, now.getTime() - Date.parse(iso));
+  if (past < 2 * MINUTE) return text.justNow;
+  if (past < 2 * HOUR) return text.minutes(Math.floor(past / MINUTE));
+  return past < 2 * DAY ? text.hours(Math.floor(past / HOUR)) : text.days(Math.floor(past / DAY));
+}
+
+/** Whether a backup made at `iso` is too old to be calm about. */
+export function isOld(iso: string, now: Date): boolean {
+  return now.getTime() - Date.parse(iso) >= OLD;
+}

@@ -1,0 +1,67 @@
+import type { ShopSettings } from '../../bridge/contract.ts';
+
+/** Settings as they stand in the fields. */
+export interface TypedSettings extends Omit<
+  ShopSettings,
+  'hangingReadyDays' | 'hangingLimitDays' | 'coolerLimitC' | 'quoteValidDays'
+> {
+  readyDays: string;
+  limitDays: string;
+  /** In the scale of the shop: °F with pounds, °C with kilograms. */
+  cooler: string;
+  quoteDays: string;
+}
+
+export type WrongSettings = Partial<Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays', true>>;
+
+/** Stored settings as editable text. */
+export function typeSettings(stored: ShopSettings): TypedSettings {
+  const { hangingReadyDays, hangingLimitDays, coolerLimitC, quoteValidDays, ...rest } = stored;
+  const cooler = stored.unit === 'lb' ? (coolerLimitC * 9) / 5 + 32 : coolerLimitC;
+  return {
+    ...rest,
+    readyDays: String(hangingReadyDays),
+    limitDays: String(hangingLimitDays),
+    cooler: String(Math.round(cooler * 10) / 10),
+    quoteDays: String(quoteValidDays),
+  };
+}
+
+/**
+ * What the fields change in the stored settings; `wrong` marks those that are no number, and nothing is changed
+ * while there is one. A temperature that reads the same as before is left as exact as it was stored.
+ */
+export function changesOf(
+  typed: TypedSettings,
+  stored: ShopSettings,
+): { changes: Partial<ShopSettings>; wrong: WrongSettings } {
+  const before = typeSettings(stored);
+  const { readyDays, limitDays, cooler, quoteDays, ...rest } = typed;
+  const numbers = {
+    hangingReadyDays: wholeNumber(readyDays),
+    hangingLimitDays: wholeNumber(limitDays),
+    quoteValidDays: wholeNumber(quoteDays),
+    coolerLimitC: cooler === before.cooler ? stored.coolerLimitC : celsius(cooler, stored.unit),
+  };
+  const wrong: WrongSettings = {
+    ...(numbers.hangingReadyDays === null && { readyDays: true }),
+    ...(numbers.hangingLimitDays === null && { limitDays: true }),
+    ...(numbers.quoteValidDays === null && { quoteDays: true }),
+    ...(numbers.coolerLimitC === null && { cooler: true }),
+  };
+  if (Object.keys(wrong).length > 0) return { changes: {}, wrong };
+  const next = { ...rest, ...numbers };
+  const changed = Object.entries(next).filter(([key, value]) => stored[key as keyof ShopSettings] !== value);
+  return { changes: Object.fromEntries(changed) as Partial<ShopSettings>, wrong };
+}
+
+function wholeNumber(text: string): number | null {
+  return /^\s*\d{1,3}\s*$/.test(text) ? Number(text) : null;
+}
+
+/** To a tenth of a degree, as far as a cooler's thermometer shows. */
+function celsius(text: string, unit: 'lb' | 'kg'): number | null {
+  if (!/^\s*[-−]?\d{1,2}(?:[.,]\d)?\s*$/.test(text)) return null;
+  const degrees = Number(text.trim().replace(',', '.').replace('−', '-'));
+  return Math.round((unit === 'lb' ? ((degrees - 32) * 5) / 9 : degrees) * 10) / 10;
+}
