@@ -68,6 +68,8 @@ function setDurability(db: Db, relaxed: boolean): void {
   db.pragma('journal_mode = WAL');
   db.pragma(`synchronous = ${relaxed ? 'OFF' : 'FULL'}`);
   db.pragma('foreign_keys = ON');
+  // Without it INSERT OR REPLACE would slip past the triggers that keep rows from being deleted.
+  db.pragma('recursive_triggers = ON');
   if (db.pragma('journal_mode', { simple: true }) !== 'wal')
     throw new BookTrouble('folder', db.name, 'no write-ahead log here');
   if (!relaxed && db.pragma('synchronous', { simple: true }) !== 2)

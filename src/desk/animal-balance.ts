@@ -44,7 +44,7 @@ export function balanceOf(
     ...hookFlows(animal, weighings, sums, today),
     ...(cut.length > 0 ? tableFlows(cut, base, shares) : []),
   ];
-  const nodes = ['hook', ...(cut.length > 0 ? ['table', ...HEAPS] : [])].filter((node) =>
+  const nodes = ['hook', 'table', ...HEAPS].filter((node) =>
     flows.some(({ from, to }) => from === node || to === node),
   );
   const { suspects, pValue, degrees } = reconcile({ flows, nodes, level: LEVEL });

@@ -5,6 +5,7 @@ import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
 import { weighingRow } from './animal-page.ts';
+import { CRUMB_GRAMS } from './fat-moves.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
 import { Trouble } from './problem.ts';
@@ -130,7 +131,9 @@ function stillToWeigh(
       .reduce((total, row) => total + row.grams, 0);
     const left = part.grams - weighed;
     // Within two steps it is weighed: totes are filled by hand.
-    return left > 2 * step && (part.kind === 'fat' || weighed === 0) ? [{ ...part, grams: left }] : [];
+    return left > 2 * step + CRUMB_GRAMS && (part.kind === 'fat' || weighed === 0)
+      ? [{ ...part, grams: left }]
+      : [];
   });
 }
 

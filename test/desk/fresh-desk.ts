@@ -1,0 +1,65 @@
+import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/contract.ts';
+import { openDesk } from '../../src/desk/desk.ts';
+import { tempBookPath } from '../book/temp-book.ts';
+
+/** A desk on a fresh book with a clock of its own, already set up, and typed calls that throw what they do not expect. */
+export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15:00:00Z') {
+  let now = Date.parse(start);
+  const broken: unknown[] = [];
+  const bookPath = tempBookPath();
+  const desk = await openDesk({
+    bookPath,
+    clock: () => new Date(now),
+    onBroken: (error) => broken.push(error),
+  });
+
+  async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
+    const answer = await desk.call(name, input);
+    if (!answer.ok)
+      throw new Error(`${name}: ${JSON.stringify(answer.problem)} ${broken.map(String).join()}`);
+    return answer.value as CallOutput<N>;
+  }
+  async function problem(name: CallName, input: unknown): Promise<Problem> {
+    const answer = await desk.call(name, input);
+    if (answer.ok) throw new Error(`${name} was carried out: ${JSON.stringify(answer.value)}`);
+    return answer.problem;
+  }
+  await call('shop.setUp', { shopName: 'Test Locker', unit });
+  await call('shop.change', { changes: { zone: 'America/Denver' } });
+  return {
+    desk,
+    bookPath,
+    broken,
+    call,
+    problem,
+    /** Lets time pass, so that the same weight may be typed again. */
+    wait: (seconds: number) => void (now += seconds * 1000),
+  };
+}
+
+export type FreshDesk = Awaited<ReturnType<typeof freshDesk>>;
+
+/** Takes one skinned animal in with a hanging weight. */
+export async function takeIn(
+  shop: FreshDesk,
+  more: Partial<CallInput<'intake.takeIn'>> = {},
+  hanging: string | null = '400',
+) {
+  const { id } = await shop.call('intake.takeIn', {
+    hunter: { name: 'Dana Whitlock', phone: '555-0142' },
+    species: 'elk',
+    sex: 'male',
+    age: 'adult',
+    brought: 'skinned',
+    ...more,
+  });
+  if (hanging !== null)
+    await shop.call('table.weigh', { animalId: id, stage: 'hanging', part: 'carcass', typed: hanging });
+  return id;
+}
+
+/** Weighs parts at the table, e.g. `{ trim: '120', bone: '80.5' }`. */
+export async function cut(shop: FreshDesk, animalId: number, parts: Record<string, string>): Promise<void> {
+  for (const [part, typed] of Object.entries(parts))
+    await shop.call('table.weigh', { animalId, stage: 'cut', part: part as 'trim', typed });
+}

@@ -1,0 +1,284 @@
+import { describe, expect, it } from 'vitest';
+import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+
+const LB = 453.59237;
+/** USDA NDB 17166 (elk, raw) and 10004 (pork back fat, raw). */
+const ELK = 0.0145;
+const BACK_FAT = 0.8869;
+
+async function elkWithTrim(shop: FreshDesk, trim = '100.00') {
+  const id = await takeIn(shop);
+  await cut(shop, id, { trim, 'fat saved': '3.00' });
+  return id;
+}
+
+describe('planning a grind', () => {
+  it('gives the fat to add in whole scale steps', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40', costTyped: '1.50', costUnit: 'lb' });
+    const plan = await shop.call('grinder.plan', {
+      animals: [{ id }],
+      fat: 'pork-back-fat',
+      targetFat: 0.125,
+    });
+    if (plan.kind !== 'plan') throw new Error(plan.kind);
+    // Pearson square: 100 × (12.5 − 1.45) / (88.69 − 12.5) = 14.503 lb; the scale shows 0.05 lb.
+    expect((100 * (0.125 - ELK)) / (BACK_FAT - 0.125)).toBeCloseTo(14.503, 3);
+    expect(plan.parts.find(({ kind }) => kind === 'fat')?.grams).toBeCloseTo(14.5 * LB, 6);
+    expect(plan.fat).toBeCloseTo((100 * ELK + 14.5 * BACK_FAT) / 114.5, 9);
+    expect(plan.batchGrams).toBeCloseTo(114.5 * LB, 6);
+    expect(plan.costMinor).toBe(2175);
+    expect(plan.fatRange.low).toBeLessThan(plan.fat);
+    expect(plan.fatRange.high).toBeGreaterThan(plan.fat);
+  });
+
+  it('says by how much own fat falls short of 30 %, and what is nearest', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const plan = await shop.call('grinder.plan', { animals: [{ id }], fat: 'own', targetFat: 0.3 });
+    if (plan.kind !== 'not enough fat') throw new Error(plan.kind);
+    const own = 0.7089;
+    const need = (100 * (0.3 - ELK)) / (own - 0.3);
+    expect(plan.haveGrams).toBeCloseTo(3 * LB, 6);
+    expect(plan.needGrams).toBeCloseTo(need * LB, 3);
+    expect(plan.missingGrams).toBeCloseTo((need - 3) * LB, 3);
+    expect(plan.nearest.fat).toBeCloseTo((100 * ELK + 3 * own) / 103, 9);
+  });
+
+  it('says when the trim is already fatter than asked, and how much leaner trim would mend it', async () => {
+    const shop = await freshDesk();
+    const bear = await takeIn(shop, { species: 'black-bear' }, '150');
+    await cut(shop, bear, { trim: '50' });
+    const alone = await shop.call('grinder.plan', {
+      animals: [{ id: bear }],
+      fat: 'pork-back-fat',
+      targetFat: 0.05,
+    });
+    expect(alone).toMatchObject({ kind: 'lean enough', leanToAddGrams: null });
+    await elkWithTrim(shop);
+    const beside = await shop.call('grinder.plan', {
+      animals: [{ id: bear }],
+      fat: 'pork-back-fat',
+      targetFat: 0.05,
+    });
+    if (beside.kind !== 'lean enough' || beside.leanToAddGrams === null) throw new Error(beside.kind);
+    // x lb of elk: (50 × 8.30 + x × 1.45) / (50 + x) = 5 → x = 50 × 3.30 / 3.55.
+    expect(beside.leanToAddGrams / LB).toBeCloseTo((50 * 3.3) / 3.55, 6);
+  });
+
+  it('says when a fat is too lean for the target', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    await shop.call('fat.buy', { source: 'pork-trim-72', typed: '40' });
+    expect(
+      await shop.call('grinder.plan', { animals: [{ id }], fat: 'pork-trim-72', targetFat: 0.3 }),
+    ).toMatchObject({ kind: 'out of reach', richest: 0.28 });
+  });
+
+  it('uses older lots of one price first and more than one lot where one is short', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const first = await shop.call('fat.buy', {
+      source: 'beef-suet',
+      typed: '4',
+      costTyped: '2',
+      costUnit: 'lb',
+    });
+    const second = await shop.call('fat.buy', {
+      source: 'beef-suet',
+      typed: '50',
+      costTyped: '2',
+      costUnit: 'lb',
+    });
+    const plan = await shop.call('grinder.plan', { animals: [{ id }], fat: 'beef-suet', targetFat: 0.125 });
+    if (plan.kind !== 'plan') throw new Error(plan.kind);
+    const fat = plan.parts.filter(({ kind }) => kind === 'fat');
+    expect(fat.map(({ fatLotId }) => fatLotId)).toEqual([first.id, second.id]);
+    expect(fat[0]?.grams).toBeCloseTo(4 * LB, 6);
+  });
+});
+
+describe('a batch', () => {
+  it('recomputes its fat from what was really weighed in and says what would top it up', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'pork-back-fat',
+      targetFat: 0.125,
+      product: 'Ground',
+    });
+    await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '100.00' });
+    await shop.call('grinder.weighIn', {
+      batchId: batch.id,
+      fatLotId: lot.id,
+      part: 'fat added',
+      typed: '14.40',
+    });
+    const page = await shop.call('grinder.open', { id: batch.id });
+    const fat = (100 * ELK + 14.4 * BACK_FAT) / 114.4;
+    expect(page.fat).toBeCloseTo(fat, 9);
+    expect(page.toWeigh).toEqual([]);
+    const topUp = (114.4 * (0.125 - fat)) / (BACK_FAT - 0.125);
+    expect(page.topUp?.grams).toBeCloseTo(Math.round(topUp / 0.05) * 0.05 * LB, 6);
+    const [left] = (await shop.call('fat.lots', {})).filter((one) => one.id === lot.id);
+    expect(left?.leftGrams).toBeCloseTo(25.6 * LB, 6);
+  });
+
+  it('refuses trim that was never weighed in and fat that is not there, and keeps neither', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '5' });
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'none',
+      targetFat: null,
+      product: 'Ground',
+    });
+    expect(
+      await shop.problem('grinder.weighIn', {
+        batchId: batch.id,
+        animalId: id,
+        part: 'trim',
+        typed: '100.5',
+      }),
+    ).toMatchObject({ kind: 'refused', code: 'trim.not-enough' });
+    expect(
+      await shop.problem('grinder.weighIn', {
+        batchId: batch.id,
+        fatLotId: lot.id,
+        part: 'fat added',
+        typed: '5.5',
+      }),
+    ).toMatchObject({ kind: 'refused', code: 'fat.not-enough' });
+    expect((await shop.call('grinder.open', { id: batch.id })).weighedIn).toEqual([]);
+  });
+
+  it('gives fat back when its weight is voided', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '10' });
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'pork-back-fat',
+      targetFat: 0.05,
+      product: 'Ground',
+    });
+    const { weighingId } = await shop.call('grinder.weighIn', {
+      batchId: batch.id,
+      fatLotId: lot.id,
+      part: 'fat added',
+      typed: '6',
+    });
+    await shop.call('table.correct', { weighingId, typed: '4.2' });
+    const left = async () =>
+      (await shop.call('fat.lots', {})).find((one) => one.id === lot.id)?.leftGrams ?? 0;
+    expect(await left()).toBeCloseTo(5.8 * LB, 6);
+    const page = await shop.call('grinder.open', { id: batch.id });
+    await shop.call('table.void', { weighingId: page.weighedIn.at(-1)?.id ?? 0, reason: 'wrong batch' });
+    expect(await left()).toBeCloseTo(10 * LB, 6);
+  });
+
+  it('keeps trim from being voided once it went through the grinder', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'none',
+      targetFat: null,
+      product: 'Ground',
+    });
+    await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '100' });
+    const trim = (await shop.call('animals.open', { id })).weighings.find(
+      ({ part, stage }) => part === 'trim' && stage === 'cut',
+    );
+    expect(await shop.problem('table.void', { weighingId: trim?.id, reason: 'oops' })).toMatchObject({
+      kind: 'refused',
+      code: 'weighing.used',
+    });
+  });
+
+  it('shares a pooled batch by lean put in, to the last package', async () => {
+    const shop = await freshDesk();
+    const names = ['Ana', 'Ben', 'Cal', 'Dee', 'Eli'];
+    const trims = ['31.00', '17.50', '44.25', '9.00', '22.10'];
+    const animals: { id: number }[] = [];
+    for (const [i, name] of names.entries()) {
+      const id = await takeIn(shop, { hunter: { name } });
+      await cut(shop, id, { trim: trims[i] ?? '' });
+      animals.push({ id });
+    }
+    const batch = await shop.call('grinder.start', {
+      animals,
+      fat: 'none',
+      targetFat: null,
+      product: 'Sausage',
+    });
+    for (const [i, { id }] of animals.entries())
+      await shop.call('grinder.weighIn', {
+        batchId: batch.id,
+        animalId: id,
+        part: 'trim',
+        typed: trims[i] ?? '',
+      });
+    await shop.call('grinder.pack', { batchId: batch.id, product: 'Sausage', count: 101, typed: '122.9' });
+    const { owners } = await shop.call('grinder.open', { id: batch.id });
+    // Quotas of 101 packages: 123.85 lb in all; 25.28, 14.27, 36.09, 7.34, 18.02 → the one left over goes to the largest remainder.
+    expect(owners.map(({ packages }) => packages)).toEqual([25, 14, 36, 8, 18]);
+    expect(owners.reduce((total, { shareGrams }) => total + shareGrams, 0)).toBeCloseTo(122.9 * LB, 6);
+  });
+
+  it('is not pooled with a hunter who refuses', async () => {
+    const shop = await freshDesk();
+    const one = await elkWithTrim(shop);
+    const two = await takeIn(shop, { hunter: { name: 'Vera Stone', refusesPooling: true } });
+    await cut(shop, two, { trim: '20' });
+    expect(
+      await shop.problem('grinder.start', {
+        animals: [{ id: one }, { id: two }],
+        fat: 'none',
+        targetFat: null,
+        product: 'Sausage',
+      }),
+    ).toMatchObject({ kind: 'refused', code: 'batch.no-pooling', with: { hunter: 'Vera Stone' } });
+  });
+
+  it('does not let more out than went in', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'none',
+      targetFat: null,
+      product: 'Ground',
+    });
+    expect(
+      await shop.problem('grinder.pack', { batchId: batch.id, product: 'Ground', count: 10, typed: '10' }),
+    ).toMatchObject({ code: 'batch.nothing-in' });
+    await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '100' });
+    expect(
+      await shop.problem('grinder.pack', { batchId: batch.id, product: 'Ground', count: 103, typed: '103' }),
+    ).toMatchObject({ code: 'batch.more-out' });
+    await shop.call('grinder.pack', { batchId: batch.id, product: 'Ground', count: 99, typed: '99.1' });
+    await shop.call('grinder.finish', { batchId: batch.id });
+    expect(
+      await shop.problem('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '1' }),
+    ).toMatchObject({ code: 'batch.done' });
+  });
+
+  it('tells bear by the higher cooking temperature, also in a pool', async () => {
+    const shop = await freshDesk();
+    const elk = await elkWithTrim(shop);
+    const bear = await takeIn(shop, { species: 'black-bear' }, '150');
+    await cut(shop, bear, { trim: '50' });
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id: elk }, { id: bear }],
+      fat: 'none',
+      targetFat: null,
+      product: 'Sausage',
+    });
+    expect((await shop.call('grinder.open', { id: batch.id })).cookTo).toMatchObject({ f: 165, c: 74 });
+  });
+});
