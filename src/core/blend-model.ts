@@ -94,10 +94,14 @@ export function withGoal(program: Program, recipe: Recipe, main: readonly Term[]
   return {
     ...program,
     columns: program.columns.map((column, i) => ({ ...column, cost: goal.get(i) ?? 0 })),
+    nearEnough: main === 'cost' ? undefined : NEAR_ENOUGH,
   };
 }
 
 const TIE_BREAK = 1e-6;
+
+/** In whole steps, a batch is as near as can be to within this part of the mass unit: 0.001 points of fat. */
+const NEAR_ENOUGH = 1e-5;
 
 function shareRows(recipe: Recipe, index: number): Row[] {
   const source = recipe.sources[index];

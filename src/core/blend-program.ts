@@ -22,6 +22,8 @@ export interface Row {
 export interface Program {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
+  /** With whole columns: how far from the least objective an answer may be; 1e-7 when left out. */
+  readonly nearEnough?: number;
 }
 
 export interface Solution {
@@ -36,15 +38,17 @@ export interface Solution {
  */
 export const WHOLE_STEP_GAP = 1e-5;
 
-/** Rows are met to ten digits (nine with whole steps); a solve of more than five seconds is given up. */
+/** Seconds after which a solve is given up: ten thousand sources take half a second, a hard case of steps for ever. */
+const TIME_LIMIT = 10;
+const WHOLE_STEP_TIME_LIMIT = 2;
+
+/** Rows are met to ten digits (nine with whole steps). */
 const OPTIONS = {
   primal_feasibility_tolerance: 1e-10,
   dual_feasibility_tolerance: 1e-10,
   mip_feasibility_tolerance: 1e-9,
   mip_rel_gap: WHOLE_STEP_GAP,
-  mip_abs_gap: 1e-7,
   small_matrix_value: 1e-12,
-  time_limit: 5,
   output_flag: false,
 } as const;
 
@@ -55,14 +59,19 @@ let loaded: Promise<Highs> | undefined;
  * The best values of the columns, or null when the solver proves that nothing satisfies the rows. Only "Optimal"
  * is taken as an answer: unreadable text, for one, does not throw but gives "Empty". The programs made here are
  * all bounded, so "infeasible or unbounded" means infeasible.
- * @throws CoreProblem `blend.too-long` after five seconds, `blend.solver` for any other end
+ * @throws CoreProblem `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other end
  */
 export async function solve(program: Program): Promise<Solution | null> {
   const text = programText(program);
+  const whole = program.columns.some((column) => column.whole);
   loaded ??= loadHighs();
   let result: ReturnType<Highs['solve']>;
   try {
-    result = (await loaded).solve(text, OPTIONS);
+    result = (await loaded).solve(text, {
+      ...OPTIONS,
+      mip_abs_gap: program.nearEnough ?? 1e-7,
+      time_limit: whole ? WHOLE_STEP_TIME_LIMIT : TIME_LIMIT,
+    });
   } catch (error) {
     loaded = undefined; // a WebAssembly module that threw is not trusted again
     throw new CoreProblem('blend.solver', undefined, { status: String(error) });
@@ -72,7 +81,6 @@ export async function solve(program: Program): Promise<Solution | null> {
   if (result.Status !== 'Optimal')
     throw new CoreProblem('blend.solver', undefined, { status: result.Status });
   const columns = program.columns.map((_, i) => result.Columns[`x${i}`] as { Primal: number; Dual?: number });
-  const whole = program.columns.some((column) => column.whole);
   return {
     values: columns.map((column) => column.Primal),
     slopes: whole ? null : columns.map((column) => column.Dual ?? 0),

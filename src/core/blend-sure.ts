@@ -1,6 +1,6 @@
 /** Solves a blend's program, with the promise "below this fat, with this probability" kept where it is asked. */
 import { fatMass, gramsOf } from './blend-batch.ts';
-import type { Recipe } from './blend-input.ts';
+import { isStepped, type Recipe } from './blend-input.ts';
 import { massTerms, withRow, type Term } from './blend-model.ts';
 import { solve, type Program, type Solution } from './blend-program.ts';
 import { normalQuantile } from './distributions.ts';
@@ -17,7 +17,27 @@ export interface Solved extends Solution {
 /** @returns null when nothing satisfies the rows */
 export async function solveBlend(recipe: Recipe, program: Program): Promise<Solved | null> {
   const solution = await solve(program);
-  return solution && { ...solution, grams: gramsOf(recipe, solution.values) };
+  if (!solution) return null;
+  const values = hasLooseParts(recipe, program) ? await polished(program, solution) : solution.values;
+  return { ...solution, values, grams: gramsOf(recipe, values) };
+}
+
+/** Whether steps are mixed with sources that are weighed out freely. */
+function hasLooseParts(recipe: Recipe, program: Program): boolean {
+  const stepped = program.columns.some((column) => column.whole);
+  return stepped && recipe.sources.some((source) => !source.useAll && !isStepped(source));
+}
+
+/**
+ * The solver's whole numbers are whole only to nine digits. Made truly whole they shift the batch by a hair, so
+ * the loose parts are fitted to them again; where that hair alone makes it impossible, the answer stands.
+ */
+async function polished(program: Program, solution: Solution): Promise<readonly number[]> {
+  const columns = program.columns.map((column, i) => {
+    const steps = Math.round(solution.values[i] as number);
+    return column.whole ? { ...column, lower: steps, upper: steps, whole: false } : column;
+  });
+  return (await solve({ ...program, columns }))?.values ?? solution.values;
 }
 
 /**

@@ -71,7 +71,8 @@ export interface BlendPlan extends Batch {
  * - `too-lean`, `too-fat`: the fattest (leanest) batch that can be made is still below (above) the wanted fat,
  *   `because` the sources themselves are, or there is too little on hand, or size and share limits forbid more;
  * - `not-sure`: the fat can be met, but not as surely as asked (`nearest.probabilityBelow` tells how surely);
- * - `steps`: the scale's whole steps jump over the wanted fat or size.
+ * - `steps`: the scale's whole steps jump over the wanted fat or size (`proven`), or no batch in whole steps that
+ *   meets them was found in two seconds.
  */
 export type WhyImpossible =
   | { code: 'shares' }
@@ -80,7 +81,7 @@ export type WhyImpossible =
   | { code: 'too-lean'; highestFat: number; because: 'sources' | 'amounts' | 'limits' }
   | { code: 'too-fat'; lowestFat: number; because: 'sources' | 'amounts' | 'limits' }
   | { code: 'not-sure' }
-  | { code: 'steps' };
+  | { code: 'steps'; proven: boolean };
 
 export interface ImpossibleBlend {
   kind: 'impossible';

@@ -14,8 +14,9 @@ type Range = { low: number; high: number };
 /**
  * Sizes that can be made are a range, and so are the fats that can be reached at one size (both are convex sets).
  * So the wishes are tried in order: share limits, size, fat, certainty; if each holds, only whole steps can forbid.
+ * `proven`: whether the search in whole steps came to its end.
  */
-export async function explain(recipe: Recipe): Promise<Explained> {
+export async function explain(recipe: Recipe, proven: boolean): Promise<Explained> {
   const sizes = await sizeRange(recipe, true);
   const { size } = recipe;
   const missed = size !== null && (!sizes || size > sizes.high || size < sizes.low);
@@ -30,7 +31,7 @@ export async function explain(recipe: Recipe): Promise<Explained> {
     const missing = await missingGrams(recipe);
     return { why: fatReason(recipe, reach, missing.length > 0), reach, missing };
   }
-  return { why: (await certaintyReason(recipe)) ?? { code: 'steps' }, reach, missing: [] };
+  return { why: (await certaintyReason(recipe)) ?? { code: 'steps', proven }, reach, missing: [] };
 }
 
 async function sizeReason(recipe: Recipe, sizes: Range | null): Promise<WhyImpossible | null> {

@@ -67,7 +67,7 @@ describe('an impossible blend', () => {
     const off = (steps: number): number =>
       Math.abs((600 + steps * step * 0.8869) / (10_000 + steps * step) - 0.125);
     const best = Array.from({ length: 100 }, (_, i) => i).sort((a, b) => off(a) - off(b))[0] as number;
-    expect(why).toEqual({ code: 'steps' });
+    expect(why).toEqual({ code: 'steps', proven: true });
     expect(nearest?.parts[1]?.grams).toBeCloseTo(best * step, 9);
     expect(nearest?.fatOff).toBeCloseTo(off(best), 9);
   });
