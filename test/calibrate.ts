@@ -6,7 +6,7 @@ import { binomialBand, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
 import { WORLDS } from './calibrate-world.ts';
 
 const markdown = process.argv.includes('--markdown');
-const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 200);
+const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 160);
 const WEIGHED = [0, 20, 150];
 
 const percent = (share: number): string => (100 * share).toFixed(1);

@@ -7,7 +7,7 @@
 import { CoreProblem } from './problem.ts';
 import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from './species.ts';
 import type { Split } from './yield-tree.ts';
-import type { Group } from './yield-sums.ts';
+import type { Group } from './yield-observation.ts';
 
 /** One effect before anything is weighed: its middle, and its variance in squared spreads. */
 export interface Column {
@@ -73,15 +73,7 @@ export function columnsOf(
 /** The places of the columns that speak for an animal of this kind. @throws CoreProblem `yield.group` */
 export function placesOf(group: Group, family: string, place: ReadonlyMap<string, number>): number[] {
   const { species, brought, sex = 'unknown', age = 'unknown', damage = 'unknown' } = group;
-  const names = {
-    shop: '',
-    family,
-    species,
-    brought,
-    sex,
-    age,
-    damage,
-  };
+  const names = { shop: '', family, species, brought, sex, age, damage };
   return Object.entries(names).map(([kind, level]) => {
     const found = place.get(`${kind}:${level}`);
     if (found === undefined) throw new CoreProblem('yield.group', kind, { level });

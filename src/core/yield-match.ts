@@ -15,7 +15,7 @@ const NEAR = 1e-4;
  * Method: shift the middle by the error of the mean over the slope there, widen the spread by the root of the wanted
  * over the found deviation, until both are within one part in ten thousand.
  * @throws CoreProblem `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
- * @example matchLogit(0.59, 0.05) // { middle: 0.36, spread: 0.21 }
+ * @example matchLogit(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
  */
 export function matchLogit(mean: number, sd: number): { middle: number; spread: number } {
   let middle = logitOf(mean);

@@ -2,9 +2,10 @@
 import { CoreProblem } from './problem.ts';
 import type { SpeciesProfile } from './species.ts';
 import { columnsOf, placesOf, withinShop } from './yield-columns.ts';
-import { fitSplit, foretell, meanAt, type Fit, type Heap } from './yield-fit.ts';
+import { fitSplit, type Fit, type Heap } from './yield-fit.ts';
 import { splitPriors, type SplitPrior } from './yield-prior.ts';
-import type { Cell, Group, YieldSums } from './yield-sums.ts';
+import type { Group } from './yield-observation.ts';
+import type { Cell, YieldSums } from './yield-sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './yield-tree.ts';
 
 /** Carcasses and bone-in pieces teach each other; field-boned meat is another job and keeps its own shop effects. */
@@ -57,47 +58,7 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
   };
 }
 
-/** One split foretold on the logit scale: middle + scale * Student's t. */
-export interface Foretold {
-  readonly middle: number;
-  readonly scale: number;
-  readonly degrees: number;
-}
-
-/** Every split of one more animal of this kind. */
-export function foretellSplits(model: YieldModel, group: Group): Record<Split, Foretold> {
-  const places = spotsOf(group, model.profiles, model.places);
-  const priors = priorOf(model.priors, group.species, needBase(group));
-  const one = (split: Split): Foretold => {
-    const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
-    const prior = priors[split];
-    return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
-  };
-  return Object.fromEntries(SPLITS.map((split) => [split, one(split)])) as Record<Split, Foretold>;
-}
-
-/**
- * What is known of the mean of one split for this kind of animal, on the logit scale. `worthAnimals` is how many
- * animals of just this kind would tell as much; it never falls as more are weighed. `spread` is one animal's, and
- * `standardError` = spread / sqrt(worthAnimals).
- */
-export function meanOf(
-  model: YieldModel,
-  group: Group,
-  split: Split,
-): { middle: number; spread: number; standardError: number; worthAnimals: number } {
-  const fit = model.fits[poolOf(group)][split];
-  const mean = meanAt(fit, spotsOf(group, model.profiles, model.places));
-  const prior = priorOf(model.priors, group.species, needBase(group))[split];
-  const spread = prior.spread * Math.sqrt(fit.variance);
-  return {
-    middle: prior.middle + prior.spread * mean.middle,
-    spread,
-    standardError: spread * Math.sqrt(mean.variance),
-    worthAnimals: 1 / mean.variance,
-  };
-}
-
+/** @throws CoreProblem `yield.brought` */
 export function needBase(group: Group): Base {
   const base = baseOf(group.brought);
   if (!base) throw new CoreProblem('yield.brought', 'group.brought', { brought: group.brought });
@@ -123,7 +84,12 @@ function heapOf(
   };
 }
 
-function spotsOf(group: Group, profiles: YieldModel['profiles'], places: YieldModel['places']): number[] {
+/** The places of the effects that speak for this kind. @throws CoreProblem `yield.species-unknown`, `yield.group` */
+export function spotsOf(
+  group: Group,
+  profiles: YieldModel['profiles'],
+  places: YieldModel['places'],
+): number[] {
   const profile = profiles.get(group.species);
   if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
   return placesOf(group, profile.family, places);
@@ -142,7 +108,8 @@ function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Spli
   >;
 }
 
-function priorOf(
+/** @throws CoreProblem `yield.species-unknown` */
+export function priorOf(
   priors: YieldModel['priors'],
   species: string,
   base: Base,
@@ -152,7 +119,7 @@ function priorOf(
   return prior;
 }
 
-function poolOf(group: Group): Pool {
+export function poolOf(group: Group): Pool {
   return needBase(group) === 'boned' ? 'boned' : 'on the bone';
 }
 

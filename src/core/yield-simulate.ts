@@ -1,6 +1,6 @@
 /** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
 import { seeded } from './random.ts';
-import type { Foretold } from './yield-model.ts';
+import type { Foretold } from './yield-foretell.ts';
 import { divide, PARTS, shareOf, SPLITS, type Base, type Part, type Split } from './yield-tree.ts';
 
 export interface Range {

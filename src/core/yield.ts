@@ -4,14 +4,18 @@
  */
 import { CoreProblem } from './problem.ts';
 import type { SpeciesProfile } from './species.ts';
-import { foretellSplits, modelFrom, needBase, type YieldModel } from './yield-model.ts';
+import { foretellSplits } from './yield-foretell.ts';
+import { modelFrom, needBase, type YieldModel } from './yield-model.ts';
+import type { Group, YieldObservation } from './yield-observation.ts';
 import { drawParts, type Range } from './yield-simulate.ts';
-import { gather, type Group, type YieldObservation } from './yield-sums.ts';
+import { gather } from './yield-sums.ts';
 import type { Part } from './yield-tree.ts';
 
-export { meanOf, modelFrom, type YieldModel } from './yield-model.ts';
+export { meanOf } from './yield-foretell.ts';
+export { modelFrom, type YieldModel } from './yield-model.ts';
+export type { Group, YieldObservation } from './yield-observation.ts';
 export type { Range } from './yield-simulate.ts';
-export { gather, observe, type Group, type YieldObservation, type YieldSums } from './yield-sums.ts';
+export { gather, observe, type YieldSums } from './yield-sums.ts';
 export { PARTS, SPLITS, type Part, type Split } from './yield-tree.ts';
 
 /** Draws for a quote: the end of an 8-in-10 range then lies within about 0.6 points (one standard error) of its level. */

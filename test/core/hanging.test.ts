@@ -131,7 +131,7 @@ describe('judgeCooler', () => {
       }),
       { numRuns: 1000 },
     );
-  }, 60_000);
+  }, 240_000);
 
   it('answers wrong input with a typed problem', () => {
     expect(() => judgeCooler([{ at: 'noon', tempC: 3 }], 4)).toThrow(

@@ -38,7 +38,7 @@ describe.each([0, 25])(
           expect(Math.abs(mean(held([lot], i)) - level)).toBeLessThan(0.04);
     });
   },
-  180_000,
+  300_000,
 );
 
 it.each(WORLDS.slice(1))(
@@ -48,7 +48,7 @@ it.each(WORLDS.slice(1))(
     expect(mean(shares)).toBeGreaterThan(0.76);
     expect(mean(shares)).toBeLessThan(0.84);
   },
-  180_000,
+  300_000,
 );
 
 it('would notice ranges that are too narrow', () => {
@@ -56,4 +56,4 @@ it('would notice ranges that are too narrow', () => {
   const world = WORLDS.find(({ quotedLive }) => quotedLive) as World;
   const blind = coverage(world, 25, 300, 31, { forgetConversion: true });
   expect(held([blind], EIGHT_IN_TEN).get('takeHome')).toBeLessThan(0.74);
-}, 180_000);
+}, 300_000);

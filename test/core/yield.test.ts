@@ -107,7 +107,7 @@ describe('predict', () => {
       ),
       CASES,
     );
-  }, 120_000);
+  }, 240_000);
 
   it('is the same for the same seed and hardly different for another', () => {
     const model = learn(profiles, []);
@@ -192,7 +192,7 @@ describe('learn', () => {
       }),
       CASES,
     );
-  }, 60_000);
+  }, 240_000);
 
   it('never knows less of a mean after more animals', () => {
     fc.assert(
@@ -206,7 +206,7 @@ describe('learn', () => {
       }),
       CASES,
     );
-  }, 60_000);
+  }, 240_000);
 
   it('goes from the published share to the shop own as elk come in', () => {
     const shareAfter = (n: number): number =>

@@ -1,0 +1,46 @@
+/** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
+import { foretell, meanAt } from './yield-fit.ts';
+import { needBase, poolOf, priorOf, spotsOf, type YieldModel } from './yield-model.ts';
+import type { Group } from './yield-observation.ts';
+import { SPLITS, type Split } from './yield-tree.ts';
+
+/** One split foretold on the logit scale: middle + scale * Student's t. */
+export interface Foretold {
+  readonly middle: number;
+  readonly scale: number;
+  readonly degrees: number;
+}
+
+/** Every split of one more animal of this kind. */
+export function foretellSplits(model: YieldModel, group: Group): Record<Split, Foretold> {
+  const places = spotsOf(group, model.profiles, model.places);
+  const priors = priorOf(model.priors, group.species, needBase(group));
+  const one = (split: Split): Foretold => {
+    const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
+    const prior = priors[split];
+    return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
+  };
+  return Object.fromEntries(SPLITS.map((split) => [split, one(split)])) as Record<Split, Foretold>;
+}
+
+/**
+ * What is known of the mean of one split for this kind of animal, on the logit scale. `worthAnimals` is how many
+ * animals of just this kind would tell as much; it never falls as more are weighed. `spread` is one animal's, and
+ * `standardError` = spread / sqrt(worthAnimals).
+ */
+export function meanOf(
+  model: YieldModel,
+  group: Group,
+  split: Split,
+): { middle: number; spread: number; standardError: number; worthAnimals: number } {
+  const fit = model.fits[poolOf(group)][split];
+  const mean = meanAt(fit, spotsOf(group, model.profiles, model.places));
+  const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  const spread = prior.spread * Math.sqrt(fit.variance);
+  return {
+    middle: prior.middle + prior.spread * mean.middle,
+    spread,
+    standardError: spread * Math.sqrt(mean.variance),
+    worthAnimals: 1 / mean.variance,
+  };
+}
