@@ -25,6 +25,8 @@ const LEVEL = 0.01;
 /** A reading is no better than this share of itself, whatever its step: hooks swing and totes drip. */
 const RELATIVE_SD = 0.002;
 const MOST_SUSPECTS = 3;
+/** No share is known better than this. */
+const LEAST_SD_SHARE = 0.002;
 
 export function balanceOf(
   animal: AnimalRow,
@@ -40,16 +42,16 @@ export function balanceOf(
   const cut = weighings.filter((row) => row.stage === 'cut' && row.void_at === null);
   if (cut.length === 0 && sums.hanging === null) return nothing;
   const over = Math.max(0, allParts(sums) - whole);
+  const going = (animal.stage === 'hanging' || animal.stage === 'cutting') && over === 0;
   const flows = [
     ...hookFlows(animal, weighings, sums, today),
-    ...(cut.length > 0 ? tableFlows(cut, base, shares) : []),
+    ...(cut.length > 0 ? tableFlows(cut, base, shares, going) : []),
   ];
   const nodes = ['hook', 'table', ...HEAPS].filter((node) =>
     flows.some(({ from, to }) => from === node || to === node),
   );
   const { suspects, pValue, degrees } = reconcile({ flows, nodes, level: LEVEL });
-  // While the cutting goes on, a heap that is still light is only not finished; a heavy one is worth a question.
-  const going = (animal.stage === 'hanging' || animal.stage === 'cutting') && over === 0;
+  // While the cutting goes on only a heavy tote is worth a question, and the hook is not doubted.
   const asked = suspects.filter((one) => !one.believed && (!going || (one.z < 0 && isCut(cut, one.id))));
   return {
     suspects: rows(asked.slice(0, MOST_SUSPECTS), weighings),
@@ -100,14 +102,21 @@ function chilling(animal: AnimalRow, received: number, today: string): { mean: n
 
 /**
  * Each tote flows into its heap, and each heap flows out as much as its kind of animal usually gives. The usual
- * amounts are taken as independent, which they are not quite: they share one carcass.
+ * amounts are taken as independent, which they are not quite: they share one carcass. While the cutting goes on,
+ * a heap below its usual amount may have totes to come, so it is left open.
  */
-function tableFlows(cut: readonly WeighingRecord[], base: number, shares: Record<Part, Range>): Flow[] {
+function tableFlows(
+  cut: readonly WeighingRecord[],
+  base: number,
+  shares: Record<Part, Range>,
+  going: boolean,
+): Flow[] {
   const totes = cut.map((row) => flowOf(row, 'table', heapOf(row.part)));
-  const weighed = new Set(totes.map(({ to }) => to));
+  const weighed = (heap: Part): number =>
+    totes.filter(({ to }) => to === heap).reduce((total, { grams }) => total + (grams ?? 0), 0);
   const usual = (part: Part) => ({
     mean: shares[part].mean * base,
-    sd: Math.max(sdOf(shares[part]), 0.002) * base,
+    sd: Math.max(sdOf(shares[part]), LEAST_SD_SHARE) * base,
   });
   const out = HEAPS.map((heap) => ({
     id: `usual ${heap}`,
@@ -116,15 +125,11 @@ function tableFlows(cut: readonly WeighingRecord[], base: number, shares: Record
     grams: null,
     prior: usual(heap),
   }));
-  const missing = HEAPS.filter((heap) => !weighed.has(heap)).map((heap) => ({
-    id: `unweighed ${heap}`,
-    from: 'table',
-    to: heap,
-    grams: null,
-  }));
+  const open = HEAPS.filter((heap) => weighed(heap) === 0 || (going && weighed(heap) < usual(heap).mean));
+  const toCome = open.map((heap) => ({ id: `to come ${heap}`, from: 'table', to: heap, grams: null }));
   return [
     ...totes,
-    ...missing,
+    ...toCome,
     ...out,
     { id: 'shrink', from: 'table', to: null, grams: null, prior: usual('shrink') },
   ];
@@ -148,7 +153,7 @@ function rows(
   return suspects.flatMap(({ id, z, likelyTyped }) => {
     const row = weighings.find((weighing) => `${weighing.id}` === id);
     if (!row) return [];
-    const likely = likelyTyped ? { typed: typedText(likelyTyped, row.unit), kind: likelyTyped.kind } : null;
+    const likely = likelyTyped ? { typed: typedText(likelyTyped), kind: likelyTyped.kind } : null;
     return [
       { weighingId: row.id, stage: row.stage, part: row.part, typed: row.typed, grams: row.grams, z, likely },
     ];

@@ -210,3 +210,16 @@ describe('weighing at the table', () => {
     expect((await shop.call('animals.open', { id })).balance).toMatchObject({ suspects: [], overGrams: 0 });
   });
 });
+
+describe('an animal whose cutting goes on', () => {
+  it('asks about a tote that is too heavy, not about parts that are still to come', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '60', sinew: '12' });
+    expect((await shop.call('animals.open', { id })).balance.suspects).toEqual([]);
+    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'bone', typed: '190.0', sure: true });
+    expect((await shop.call('animals.open', { id })).balance.suspects).toMatchObject([
+      { part: 'bone', typed: '190.0', likely: { typed: '109.0 lb' } },
+    ]);
+  });
+});

@@ -3,11 +3,19 @@ import { addDays } from '../../core/dates.ts';
 import type { SpeciesProfile } from '../../core/species.ts';
 import type { Part } from '../../core/yield-tree.ts';
 import { speciesOf } from '../resources.ts';
-import type { Age, Brought, Instructions, Sex } from '../shapes.ts';
+import type { Age, Brought, Sex } from '../shapes.ts';
 import { workday } from './calendar.ts';
 import { drawing, type Draw } from './draw.ts';
 import { broughtAs, sizeOf } from './carcass.ts';
-import { ANIMALS, SEASONS, SHOP, type DamageSeen, type InventedSeason, type InventedSpecies } from './invention.ts';
+import {
+  ANIMALS,
+  ORDERS,
+  SEASONS,
+  SHOP,
+  type DamageSeen,
+  type InventedSeason,
+  type InventedSpecies,
+} from './invention.ts';
 import { orderOf, type Order } from './order.ts';
 import type { Person } from './people.ts';
 import { truthOf } from './truth.ts';
@@ -32,11 +40,14 @@ export interface DemoAnimal {
   /** Fat of its trim, really. */
   trimFat: number;
   detailed: boolean;
+  /** Its trim is weighed at the table and again at the grinder. */
+  weighsTrim: boolean;
   sampled: boolean;
   order: Order;
   weights: Weights;
-  /** Set when it is taken in. */
+  /** Both set when it is taken in. */
   id: number;
+  ticket: string;
   /** The quote that it was brought on. */
   quoteId: number | null;
 }
@@ -59,10 +70,13 @@ const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
   boned: [0, 2],
 };
 const HANGS_LONGER = 0.05;
+/** Days that one hangs whose hunter wants the laboratory's answer before the knife. */
+const WAITS = 11;
 
-export function inventAnimal(arrival: Arrival, person: (draw: Draw) => Person): DemoAnimal {
+export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): DemoAnimal {
   const { season, kind, number, week, receivedOn } = arrival;
   const draw = drawing(SEASONS.seed, season.season, number);
+  const person = whose(draw);
   const profile = speciesOf(kind.code);
   const sex = draw.maybe(kind.male) ? 'male' : 'female';
   const age = draw.pickShare<Age>(kind.ages);
@@ -74,33 +88,28 @@ export function inventAnimal(arrival: Arrival, person: (draw: Draw) => Person): 
   });
   const hanging = sizeOf(profile, kind, sex, age, draw);
   const { parts, baseGrams } = broughtAs(profile, brought, hanging, draw);
-  const order = orderOf(season, draw);
-  const cutter = draw.pick(CUTTERS);
   const savesFat = brought !== 'boned' && draw.maybe(kind.savesFat);
+  const order = orderOf(season, { savesFat, pools: !person.refusesPooling }, draw);
+  const cutter = draw.pick(CUTTERS);
   const made = { profile, brought, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
   const truth = truthOf({ ...made, cutsShare: order.instructions.cutsShare }, draw);
   const detailed = draw.maybe(season.detailed);
-  const days = draw.whole(...HANGS[brought]) + (draw.maybe(HANGS_LONGER) ? 2 : 0);
+  const weighsTrim = detailed || draw.maybe(season.throughBatch);
   const sampled = season.mistakes && draw.maybe(kind.sampled);
-  const waits = sampled && draw.maybe(order.waitsForResult);
+  const waits = sampled && brought !== 'boned' && draw.maybe(ORDERS.waitsForResult);
+  const hangs = draw.whole(...HANGS[brought]) + (draw.maybe(HANGS_LONGER) ? 2 : 0);
+  const days = waits ? WAITS : hangs;
   return {
     ...arrival,
-    profile, draw, sex, age, brought, parts, damage, truth, detailed, sampled, order,
-    person: person(draw),
+    profile, draw, sex, age, brought, parts, damage, truth, detailed, weighsTrim, sampled, order,
+    person,
     cutter: cutter.initials,
-    cutOn: workday(addDays(receivedOn, waits ? 12 : days)),
+    cutOn: workday(addDays(receivedOn, days)),
     trimFat: Math.max(0.003, profile.trimFat.mean + 0.6 * profile.trimFat.sd * draw.normal()),
-    weights: weightsOf({ profile, brought, baseGrams, truth, detailed, savesFat }, draw),
+    weights: weightsOf({ profile, brought, baseGrams, days, truth, detailed, weighsTrim }, draw),
     week,
     id: 0,
+    ticket: '',
     quoteId: null,
   }; // prettier-ignore
-}
-
-/** The order as the shop's form keeps it. */
-export function instructionsOf(animal: DemoAnimal): Instructions {
-  const { instructions } = animal.order;
-  return animal.weights.ownFat > 0 && animal.season.mistakes && instructions.fat === 'none' && animal.draw.maybe(0)
-    ? { ...instructions, fat: 'own' }
-    : instructions;
 }

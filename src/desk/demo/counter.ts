@@ -25,7 +25,12 @@ export interface Counter {
 
 export function openCounter(book: Book): Counter {
   let clock = new Date(0);
-  const whole = createRoom({ book, demo: true, clock: () => clock, host: { openDemo: stay, leaveDemo: stay } });
+  const whole = createRoom({
+    book,
+    demo: true,
+    clock: () => clock,
+    host: { openDemo: stay, leaveDemo: stay },
+  });
   function stay(): Promise<DeskRoom> {
     return Promise.resolve(whole);
   }

@@ -87,7 +87,7 @@ export interface FatBought {
 }
 
 export const SHOP = shopJson as {
-  settings: Partial<ShopSettings> & Pick<ShopSettings, 'shopName' | 'unit' | 'zone'>;
+  settings: Partial<ShopSettings> & Pick<ShopSettings, 'shopName' | 'unit' | 'step' | 'zone'>;
   staff: Staff[];
   shopShift: Partial<Record<Split, number>>;
   fats: FatBought[];
@@ -118,7 +118,10 @@ export const ORDERS = ordersJson as {
     mostOwners: number;
   };
   cuts: { product: string; share: number }[];
-  waitForResult: number;
+  /** Share of saved fat that is asked back in the grind. */
+  ownFatGround: number;
+  /** Share of sampled animals that are not to be cut before the result. */
+  waitsForResult: number;
 };
 export const MISTAKES = mistakesJson as {
   left: SlipWanted[];

@@ -1,8 +1,59 @@
+/** Fills the demo book with an invented shop's seasons, made entry by entry as a shop would make them. */
 import type { Book } from '../../book/book.ts';
+import { addDays } from '../../core/dates.ts';
+import type { DemoAnimal } from './animal.ts';
+import { momentAt, openDiary } from './calendar.ts';
+import { openCounter } from './counter.ts';
+import { planCutting } from './cutting.ts';
+import { planDeliveries } from './fat-bought.ts';
+import { herdOf } from './herd.ts';
+import { SEASONS, SHOP } from './invention.ts';
+import { openTown } from './people.ts';
+import { setUpShop } from './set-up.ts';
+import { openShop } from './shop-day.ts';
+import { planQuotes } from './quotes.ts';
+import { allWeights, plantSlips } from './slips.ts';
+import { planIntake } from './taking-in.ts';
+import { planSausage } from './to-grinder.ts';
 
 /** The demo's calendar stands still at a Saturday in November, so that its season looks the same all year. */
-export const DEMO_NOW = new Date('2026-11-14T17:30:00Z');
+export const DEMO_NOW = new Date(SEASONS.today);
 
-export async function fillDemo(book: Book): Promise<void> {
-  book.settings.put('shopName', 'Demo');
+const [WEEKS, MIDNIGHT] = [26, 0];
+
+/** What was planted in the made season, for tests. */
+export interface DemoMade {
+  /** Animals with a slip that stayed, in the order of `resources/demo/mistakes.json`. */
+  slipped: { ticket: string; typed: string }[];
+}
+
+export async function fillDemo(book: Book): Promise<DemoMade> {
+  const counter = openCounter(book);
+  const diary = openDiary();
+  const town = openTown();
+  setUpShop(counter);
+  counter.setClock(DEMO_NOW);
+  const shop = openShop(counter, diary, town, counter.today());
+  const front = SHOP.staff[0]?.initials ?? '';
+  const slipped: DemoAnimal[] = [];
+  for (const season of SEASONS.seasons) {
+    const animals = herdOf(season, town, shop.lastDay);
+    if (season.mistakes) slipped.push(...plantSlips(animals, shop.lastDay));
+    if (season.mistakes) planDeliveries(shop, season);
+    if (season.quotes > 0) planQuotes(shop, season, animals);
+    planSausage(shop, season);
+    for (const animal of animals) {
+      planIntake(shop, animal, front);
+      planCutting(shop, animal);
+    }
+    for (let week = 0; week < WEEKS; week++)
+      diary.note(momentAt(addDays(season.opens, week * 7), MIDNIGHT), () => counter.learn());
+  }
+  await diary.live(DEMO_NOW, counter.setClock);
+  return {
+    slipped: slipped.map((animal) => ({
+      ticket: animal.ticket,
+      typed: allWeights(animal).find(({ slip }) => slip)?.slip?.typed ?? '',
+    })),
+  };
 }

@@ -1,10 +1,12 @@
 /** Weights as a person types them off the scale, and the slips that persons make. */
 import { parseReading, readingGrams } from '../../core/reading.ts';
-import { GRAMS_PER, roundToStep } from '../../core/units.ts';
+import { GRAMS_PER, roundToStep, toGrams } from '../../core/units.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type SlipKind } from './invention.ts';
 
-const STEP = SHOP.settings.step ?? 0.05;
+const STEP = SHOP.settings.step;
+/** One step of the shop's scale. */
+export const STEP_GRAMS = toGrams(STEP, SHOP.settings.unit);
 /** A shop that thinks in pounds now and then reads another scale. */
 const OUNCES = 0.025;
 const KILOS = 0.03;
@@ -22,8 +24,7 @@ export function typedSomehow(grams: number, draw: Draw): string {
     const ounces = Math.round(pounds * 16);
     return `${Math.floor(ounces / 16)} lb ${ounces % 16} oz`;
   }
-  if (draw.maybe(KILOS) && pounds > 5)
-    return `${roundToStep(grams / GRAMS_PER.kg, KILO_STEP).toFixed(2)} kg`;
+  if (draw.maybe(KILOS) && pounds > 5) return `${roundToStep(grams / GRAMS_PER.kg, KILO_STEP).toFixed(2)} kg`;
   return typedOf(grams);
 }
 

@@ -1,0 +1,75 @@
+/** Fat that the invented shop buys: a case on delivery day when little is left, and more when a batch lacks it. */
+import { addDays } from '../../core/dates.ts';
+import { GRAMS_PER } from '../../core/units.ts';
+import { FATS } from '../resources.ts';
+import { momentAt } from './calendar.ts';
+import { drawing } from './draw.ts';
+import { SEASONS, SHOP, type FatBought, type InventedSeason } from './invention.ts';
+import type { Shop } from './shop-day.ts';
+import { STEP_GRAMS, typedOf } from './typed.ts';
+
+const DELIVERED = 9 * 60 + 20;
+/** Seasons open on a Saturday; the van comes on Tuesdays. */
+const [FIRST_DELIVERY, WEEK] = [3, 7];
+/** The last lots' labels are graded by eye, so they are really this much of the published spread off. */
+const LABEL_OFF = 0.6;
+/** Bought for a batch, fat comes with a little to spare. */
+const SPARE = 1.05;
+
+export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
+  for (let day = addDays(opens, FIRST_DELIVERY); day < shop.lastDay; day = addDays(day, WEEK))
+    shop.diary.note(momentAt(day, DELIVERED), () => {
+      for (const fat of SHOP.fats)
+        if (onHand(shop, fat.source) < fat.keepLb * GRAMS_PER.lb) buy(shop, fat, fat.caseLb * GRAMS_PER.lb);
+    });
+}
+
+/** Sees to it that a batch can reach its target. `cases`: what is bought comes in cases, else just what is needed. */
+export async function needFat(
+  shop: Shop,
+  asked: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
+  cases: boolean,
+): Promise<void> {
+  const fat = SHOP.fats.find(({ source }) => source === asked.fat);
+  if (!fat || asked.targetFat === null) return;
+  const plan = await shop.counter.call('grinder.plan', asked);
+  if (plan.kind !== 'not enough fat') return;
+  const missing = Math.ceil((plan.missingGrams * SPARE) / STEP_GRAMS) * STEP_GRAMS;
+  buy(shop, fat, cases ? Math.max(missing, fat.caseLb * GRAMS_PER.lb) : missing);
+}
+
+/** The fat of a lot as it really is, by its code; its label may say otherwise. */
+export function reallyFat({ counter }: Shop, code: string | null): number {
+  const lot = counter.book.fat.all().find((one) => one.code === code);
+  if (!lot) throw new RangeError(`no fat lot ${code}`);
+  return Math.min(0.97, lot.fat + LABEL_OFF * lot.fat_sd * drawing(SEASONS.seed, 3, lot.id).normal());
+}
+
+function buy({ counter }: Shop, fat: FatBought, grams: number): void {
+  const { costMinor, source, supplier, lot, useByDays } = fat;
+  const today = counter.today();
+  const draw = drawing(
+    SEASONS.seed,
+    5,
+    Date.parse(today) / 86_400_000,
+    FATS.findIndex(({ code }) => code === source),
+  );
+  const [least = 0, most = 0] = costMinor;
+  counter.call('fat.buy', {
+    source,
+    typed: typedOf(grams),
+    costTyped: (draw.whole(least, most) / 100).toFixed(2),
+    costUnit: 'lb',
+    supplier,
+    supplierLot: `${lot}${today.slice(2).replaceAll('-', '')}`,
+    useBy: addDays(today, useByDays),
+    by: SHOP.staff[0]?.initials ?? '',
+  });
+}
+
+function onHand({ counter }: Shop, source: string): number {
+  return counter.book.fat
+    .all()
+    .filter((lot) => lot.source === source && lot.animal_id === null)
+    .reduce((total, { left_grams }) => total + left_grams, 0);
+}

@@ -1,0 +1,41 @@
+/** Writing a weight down, with the slip that was planted in it and the putting right of it. */
+import type { DemoAnimal } from './animal.ts';
+import type { Shop } from './shop-day.ts';
+import type { PlannedWeight } from './weights.ts';
+
+/** Minutes until a slip is noticed, and between two weighings of one tote. */
+const NOTICED = 6;
+const AGAIN = 0.8;
+
+export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeight, by: string): void {
+  const { stage, part, slip } = weight;
+  const typed = slip?.typed ?? weight.typed;
+  const { weighingId } = shop.counter.confirm('table.weigh', { animalId: animal.id, stage, part, typed, by });
+  if (slip) putRight(shop, animal, weight, weighingId, by);
+}
+
+/** What the shop does about a slip that it noticed: nothing where it did not. */
+export function putRight(
+  shop: Shop,
+  animal: DemoAnimal,
+  weight: PlannedWeight,
+  weighingId: number,
+  by: string,
+): void {
+  const { slip, stage, part, typed } = weight;
+  const reason = slip?.reason;
+  if (!slip || !reason) return;
+  const { counter } = shop;
+  if (slip.kind !== 'weighed twice') {
+    shop.soon(NOTICED, () => {
+      counter.confirm('table.correct', { weighingId, typed, reason, by });
+    });
+    return;
+  }
+  shop.soon(AGAIN, () => {
+    const again = counter.confirm('table.weigh', { animalId: animal.id, stage, part, typed, by });
+    shop.soon(NOTICED, () => {
+      counter.call('table.void', { weighingId: again.weighingId, reason, by });
+    });
+  });
+}

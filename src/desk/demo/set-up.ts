@@ -1,0 +1,28 @@
+import { momentAt } from './calendar.ts';
+import type { Counter } from './counter.ts';
+import { PRICES, SHOP } from './invention.ts';
+
+/** Prices end in five cents. */
+const ROUND_TO = 5;
+/** Written down on the morning a week before they hold. */
+const WRITTEN = 8 * 60;
+
+/** The shop's name, people and price books; the newest book is its own, so the program's example never shows. */
+export function setUpShop(counter: Counter): void {
+  const by = SHOP.staff[0]?.initials ?? '';
+  const { shopName, unit, ...changes } = SHOP.settings;
+  for (const [i, { name, validFrom, share }] of PRICES.books.entries()) {
+    counter.setClock(momentAt(validFrom, WRITTEN));
+    const lines = PRICES.lines.map((line) => ({
+      ...line,
+      amountMinor:
+        line.amountMinor === null ? null : Math.round((line.amountMinor * share) / ROUND_TO) * ROUND_TO,
+    }));
+    counter.call('prices.save', { name, validFrom, lines, by });
+    if (i > 0) continue;
+    counter.call('shop.setUp', { shopName, unit, by });
+    counter.call('shop.change', { changes, by });
+    for (const { initials, name: staff } of SHOP.staff)
+      counter.call('shop.addStaff', { initials, name: staff, by });
+  }
+}

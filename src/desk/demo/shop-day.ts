@@ -1,0 +1,41 @@
+import { addDays } from '../../core/dates.ts';
+import type { DemoAnimal } from './animal.ts';
+import { workday, type Diary } from './calendar.ts';
+import type { Counter } from './counter.ts';
+import type { Town } from './people.ts';
+
+/** The invented shop at work: its counter, its diary and what it has to remember from one day to the next. */
+export interface Shop {
+  counter: Counter;
+  diary: Diary;
+  town: Town;
+  /** The day on which the demo stands still. */
+  lastDay: string;
+  /** Animals whose trim waits for the next sausage day. */
+  sausage: DemoAnimal[];
+  /** The animal whose sample came back positive. */
+  positive: DemoAnimal | null;
+  /** Fat tests so far that had a target. */
+  tests: number;
+  /** Notes something down for so many minutes from now. */
+  soon(minutes: number, happens: () => void | Promise<void>): void;
+}
+
+export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: string): Shop {
+  return {
+    counter,
+    diary,
+    town,
+    lastDay,
+    sausage: [],
+    positive: null,
+    tests: 0,
+    soon: (minutes, happens) =>
+      diary.note(new Date(counter.now().getTime() + Math.round(minutes * 60) * 1000), happens),
+  };
+}
+
+/** The next day on which the knives are out. */
+export function nextWorkday(date: string): string {
+  return workday(addDays(date, 1));
+}

@@ -1,0 +1,57 @@
+/** Plants slips in the weighings: some stay for the balance to find, some are put right by the shop. */
+import type { DemoAnimal } from './animal.ts';
+import { MISTAKES, type SlipWanted } from './invention.ts';
+import { gramsOf, slipped } from './typed.ts';
+import type { PlannedWeight } from './weights.ts';
+
+/** A slip smaller than this share of the animal is lost in what animals differ by. */
+const LEAST = 0.11;
+/** A carcass so far from what came in would be asked about by anybody. */
+const MOST = 0.38;
+
+/** Animals with a slip that nobody noticed, in the order in which they were planted. */
+export function plantSlips(animals: readonly DemoAnimal[], today: string): DemoAnimal[] {
+  const used = new Set<DemoAnimal>();
+  const plant = (wanted: SlipWanted, reason: string | null): DemoAnimal[] => {
+    for (const animal of animals) {
+      if (used.has(animal) || !fits(animal, wanted, today)) continue;
+      const weight = allWeights(animal).find((one) => slips(animal, one, wanted, reason !== null));
+      const typed = weight && slipped(weight.typed, wanted.slip);
+      if (!weight || !typed) continue;
+      weight.slip = { kind: wanted.slip, typed, reason };
+      used.add(animal);
+      return [animal];
+    }
+    return [];
+  };
+  const left = MISTAKES.left.flatMap((wanted) => plant(wanted, null));
+  for (const wanted of MISTAKES.corrected) plant(wanted, wanted.reason ?? 'Mistyped');
+  return left;
+}
+
+export function allWeights({ weights }: DemoAnimal): PlannedWeight[] {
+  return [...weights.intake, ...weights.hook, ...weights.table];
+}
+
+function fits(animal: DemoAnimal, { species, weeks, part, today: now }: SlipWanted, today: string): boolean {
+  if (!species.includes(animal.kind.code) || animal.order.sausageGrams > 0) return false;
+  const carcass = part === 'received' || part === 'hanging';
+  // Only an animal of which every part is weighed gives the balance something to hold a weight against.
+  if (!animal.detailed || (carcass && animal.weights.hook.length === 0)) return false;
+  if (now) return animal.cutOn === today;
+  const [first = 0, last = Infinity] = weeks ?? [];
+  return animal.week >= first && animal.week <= last && animal.cutOn < today;
+}
+
+function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, noticed: boolean): boolean {
+  if (wanted.part !== (weight.part === 'carcass' ? weight.stage : weight.part)) return false;
+  const typed = slipped(weight.typed, wanted.slip);
+  if (typed === null) return false;
+  if (wanted.slip === 'weighed twice') return true;
+  const [right, wrong] = [gramsOf(weight.typed), gramsOf(typed)];
+  const base = gramsOf((animal.weights.hook[0] ?? animal.weights.intake[0] ?? weight).typed);
+  const off = Math.abs(wrong - right) / base;
+  if (weight.part !== 'carcass') return off >= LEAST && wrong < 0.9 * base;
+  // A hanging weight above what was received is refused, and so can only be put right.
+  return noticed ? off >= LEAST && weight.stage === 'received' : wrong < right && off >= LEAST && off <= MOST;
+}

@@ -1,0 +1,63 @@
+/** When whose trim goes to the grinder: one owner's on the next working day, some kept for the day sausage is made. */
+import { GRAMS_PER } from '../../core/units.ts';
+import type { DemoAnimal } from './animal.ts';
+import { momentAt } from './calendar.ts';
+import { drawing } from './draw.ts';
+import { grind } from './grinding.ts';
+import { ready } from './hand-over.ts';
+import { ORDERS, SEASONS, type InventedSeason } from './invention.ts';
+import { nextWorkday, type Shop } from './shop-day.ts';
+
+const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
+/** On the last day half the morning's batches are still to come when the demo stands still. */
+const LAST_DAY = [8 * 60 + 30, 13 * 60] as const;
+const SAME_DAY = 0.2;
+const SAUSAGE_AT = 9 * 60 + 50;
+const SAUSAGE_PACK_GRAMS = GRAMS_PER.lb;
+
+export function planGrind(shop: Shop, animal: DemoAnimal): void {
+  const { draw, cutOn, order, cutter: by } = animal;
+  const { fat, targetFat, grindProduct: product, packageGrams } = order.instructions;
+  const left = trimLeft(shop, animal);
+  const keeps =
+    left - order.sausageGrams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb && hasSausageDay(animal);
+  const sausage = order.sausageGrams > 0 && keeps;
+  const done = () => (sausage ? void shop.sausage.push(animal) : ready(shop, animal));
+  const grams = sausage ? left - order.sausageGrams : null;
+  const asked = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
+  const happens = () => grind(shop, asked);
+  if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.soon(draw.between(20, 60), happens);
+  const day = nextWorkday(cutOn);
+  shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);
+}
+
+/** Sausage days: who waits, up to so many; too few wait for the next one, unless there is none. */
+export function planSausage(shop: Shop, season: InventedSeason): void {
+  const { products, fats, leastOwners, mostOwners } = ORDERS.sausage;
+  for (const [i, day] of season.pools.entries())
+    shop.diary.note(momentAt(day, SAUSAGE_AT), async () => {
+      const last = i === season.pools.length - 1;
+      if (shop.sausage.length < (last ? 1 : leastOwners)) return;
+      const owners = shop.sausage.splice(0, last ? shop.sausage.length : mostOwners);
+      const draw = drawing(SEASONS.seed, season.season, 11, i);
+      await grind(shop, {
+        owners,
+        grams: null,
+        ...draw.pick(fats),
+        product: products[i % products.length] ?? 'Sausage',
+        packageGrams: SAUSAGE_PACK_GRAMS,
+        by: owners[0]?.cutter ?? '',
+        done: () => owners.forEach((owner) => ready(shop, owner)),
+      });
+    });
+}
+
+/** Ground on the day after cutting at the latest, it must be there when the last sausage is made. */
+function hasSausageDay({ season, cutOn }: DemoAnimal): boolean {
+  return (season.pools.at(-1) ?? '') > nextWorkday(cutOn);
+}
+
+function trimLeft({ counter }: Shop, { id }: DemoAnimal): number {
+  const sums = counter.book.weighings.sums(id);
+  return (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
+}
