@@ -27,11 +27,15 @@ function askForPort(preload: PreloadApi): Promise<MessagePort> {
 }
 
 function overHttp(): Bridge {
-  const key = keyInAddress();
+  const key = keyIn(location.hash);
   if (key !== null) history.replaceState(null, '', '#/');
-  // A new address pasted into an open window changes only its fragment: start afresh with the new key.
-  window.addEventListener('hashchange', () => {
-    if (keyInAddress() !== null) location.reload();
+  // A new address pasted into an open window changes only its fragment: start afresh with the new key. The event
+  // tells the address, because the router may have replaced the fragment by now.
+  window.addEventListener('hashchange', ({ newURL }) => {
+    const { hash } = new URL(newURL);
+    if (keyIn(hash) === null) return;
+    history.replaceState(null, '', hash);
+    location.reload();
   });
   let seen = new AbortController();
   document.addEventListener('visibilitychange', () => {
@@ -48,8 +52,8 @@ function overHttp(): Bridge {
   });
 }
 
-function keyInAddress(): string | null {
-  return /^#key=([\w-]+)$/.exec(location.hash)?.[1] ?? null;
+function keyIn(hash: string): string | null {
+  return /^#key=([\w-]+)$/.exec(hash)?.[1] ?? null;
 }
 
 function once(target: EventTarget, name: string): Promise<void> {

@@ -1,0 +1,29 @@
+/** The browser of the browser tests. There is always one, or the tests fail: they are never skipped. */
+import { existsSync } from 'node:fs';
+import sparticuz from '@sparticuz/chromium';
+import { chromium, type Browser } from 'playwright-core';
+
+/** Where Linux, macOS and Windows put a Chromium, Chrome or Edge. */
+const INSTALLED = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/microsoft-edge',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
+];
+
+/** Opens `CHROME_PATH`, else an installed browser, else the one that comes as a package (Linux x64). */
+export async function launchChromium(): Promise<Browser> {
+  const named = process.env['CHROME_PATH'];
+  if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
+  const installed = named ?? INSTALLED.find((file) => existsSync(file));
+  // Containers run as root, where Chromium's own sandbox does not work; only our own pages are opened.
+  if (installed) return chromium.launch({ executablePath: installed, args: ['--no-sandbox'] });
+  if (process.platform !== 'linux' || process.arch !== 'x64') {
+    throw new Error('No browser was found: install Chromium or Chrome, or name one with CHROME_PATH.');
+  }
+  return chromium.launch({ executablePath: await sparticuz.executablePath(), args: sparticuz.args });
+}
