@@ -12,7 +12,7 @@ export interface Toast {
 const shown = shallowRef<readonly Toast[]>([]);
 let last = 0;
 
-/** What is on screen now; drawn once, by the frame. */
+/** What is on screen now, drawn once, by the frame. Only the newest: a pile would cover what it tells of. */
 export const toasts = readonly(shown);
 
 /**
@@ -21,7 +21,7 @@ export const toasts = readonly(shown);
  */
 export function toast(text: string, undo?: () => void): void {
   const id = ++last;
-  shown.value = [...shown.value.slice(-2), { id, text, undo }];
+  shown.value = [{ id, text, undo }];
   setTimeout(() => dismiss(id), SHOWN_MS);
 }
 

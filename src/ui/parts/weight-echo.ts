@@ -12,15 +12,13 @@ export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string
   const reading = readingIn(typed, unit);
   if (!reading) return '';
   const grams = readingGrams(reading);
-  const ways = [
-    poundsAndOunces(grams, locale),
-    `${formatAmount(fromGrams(grams, 'lb'), 2, locale)} lb`,
-    `${formatAmount(grams / 1000, 2, locale)} kg`,
-  ];
-  const kept = reading.unit === 'kg' || reading.unit === 'g' ? [ways[1], ways[2]] : ways;
+  const pounds = `${formatAmount(fromGrams(grams, 'lb'), 2, locale)} lb`;
+  const kilos = `${formatAmount(grams / 1000, 2, locale)} kg`;
+  const metric = reading.unit === 'kg' || reading.unit === 'g';
+  const ways = metric ? [pounds, kilos] : [poundsAndOunces(grams, locale), pounds, kilos];
   const asTyped = [typed.trim(), `${typed.trim()} ${unit}`];
-  const own = reading.unit === 'lb' ? ways[1] : reading.unit === 'kg' ? ways[2] : '';
-  return kept
+  const own = reading.unit === 'lb' ? pounds : reading.unit === 'kg' ? kilos : '';
+  return ways
     .filter((way) => !asTyped.includes(way) && way !== own)
     .map((way) => `= ${way}`)
     .join(' ');

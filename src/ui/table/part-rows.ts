@@ -50,7 +50,7 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
 function restRow(
   page: AnimalPage,
   base: number,
-  pieces: readonly { grams: number }[],
+  pieces: ReturnType<typeof ladderPieces>,
   format: Format,
 ): PartRow {
   const rest = base - pieces.reduce((sum, { grams }) => sum + grams, 0);
@@ -58,10 +58,18 @@ function restRow(
   return {
     key: 'rest',
     look: null,
-    name: rest < 0 ? 'Weighed too much' : 'Not yet explained',
+    name: nameOf(
+      rest,
+      pieces.some(({ key }) => key === 'packed'),
+    ),
     grams: Math.abs(rest),
     share: Math.abs(rest) / base,
     others: shrink && rest >= 0 ? `shrink ${format.shareRange(shrink.low, shrink.high)}` : '',
     unusual: false,
   };
+}
+
+function nameOf(rest: number, packedOnly: boolean): string {
+  if (rest < 0) return 'Weighed too much';
+  return packedOnly ? 'Bone, sinew and shrink, not weighed' : 'Not yet explained';
 }

@@ -4,6 +4,7 @@ import { toast } from '../parts/index.ts';
 import { say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 import { wordFor, words } from '../texts/en.ts';
+import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
 
 export type EntryStage = 'received' | 'hanging' | 'cut' | 'packed';
@@ -60,7 +61,9 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
-    toast(`${weighingName(row)} is now ${shop.format.mass(answer.value.grams)} instead of ${row.typed}.`);
+    toast(
+      `${weighingName(row)} is now ${shop.format.mass(answer.value.grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
+    );
     stopCorrecting();
     return true;
   }
@@ -76,6 +79,26 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const answer = await take.run({ weighingId, reason: 'undone' });
     if (!answer.ok) toast(say(answer.problem, shop.format));
   }
+
+  /** The three answers to a doubt, in the order of their buttons; `y`, `n` and Escape at the entry. */
+  const answers = computed<{ key: string; label: string; does: () => unknown }[]>(() => {
+    if (!ask.value) return [];
+    const likely = ask.value.with?.likely;
+    const again = { key: 'Escape', label: 'Weigh again', does: empty };
+    if (ask.value.code === 'weight.same-again')
+      return [
+        { key: 'y', label: 'Yes, a second one', does: () => keep(true) },
+        { key: 'n', label: 'No, it is the same one', does: empty },
+      ];
+    const keepIt = `keep ${typedWithUnit(entry.typed, shop.unit)}`;
+    if (likely === undefined) return [{ key: 'y', label: `Yes, ${keepIt}`, does: () => keep(true) }, again];
+    const meant = String(likely);
+    return [
+      { key: 'y', label: `Yes, make it ${typedWithUnit(meant, shop.unit)}`, does: () => accept(meant) },
+      { key: 'n', label: `No, ${keepIt}`, does: () => keep(true) },
+      again,
+    ];
+  });
 
   /** Takes what was probably meant, and keeps it. */
   async function accept(likely: string): Promise<boolean> {
@@ -110,12 +133,12 @@ export function useWeigh(page: Ref<AnimalPage>) {
     entry,
     correcting,
     ask,
+    answers,
     wrong,
     what,
     kept,
     busy: weigh.busy,
     keep,
-    accept,
     empty,
     startCorrecting,
     stopCorrecting,

@@ -3,6 +3,7 @@ import type { Problem } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
 import { tradeWording } from './en-problems-trade.ts';
+import { plural } from './plural.ts';
 import { massIn, type With, type Wording } from './wording.ts';
 import { typedWithUnit } from './typed.ts';
 
@@ -26,11 +27,13 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'weight.more-than-animal': (p, format) =>
     `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
   'weight.unlikely': (p, format) =>
-    `${massIn(p, 'grams', format)} of ${part(p)} is unusual: for such an animal it is mostly ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
+    p.part === 'carcass'
+      ? `${massIn(p, 'grams', format)} is hardly possible for such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
+      : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
   'weight.over': (p, format) =>
     `With ${massIn(p, 'grams', format)} the parts weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
   'weight.same-again': (p, format) =>
-    `${massIn(p, 'grams', format)} was kept ${p.seconds} seconds ago already. Is this a second one of the same weight?`,
+    `${massIn(p, 'grams', format)} was kept ${plural(Number(p.seconds), 'second', 'seconds')} ago. Is this a second one of the same weight?`,
   ...tradeWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
