@@ -11,6 +11,7 @@ import {
   withSize,
 } from './blend-model.ts';
 import type { Program } from './blend-program.ts';
+import { CoreProblem } from './problem.ts';
 import { solveSure, type Solved } from './blend-sure.ts';
 
 /**
@@ -20,8 +21,8 @@ import { solveSure, type Solved } from './blend-sure.ts';
  * Size rule for scales: a fixed size that whole steps cannot hit exactly is met as nearly as they can, if that
  * misses it by no more than half the finest step; the fat limits are never widened.
  */
-export async function cheapest(recipe: Recipe): Promise<Solved | null> {
-  const rules = withFat(groundRules(recipe, { steps: true, shares: true }), recipe, recipe.fat);
+async function cheapest(recipe: Recipe): Promise<Solved | null> {
+  const rules = withFat(groundRules(recipe), recipe, recipe.fat);
   const { size } = recipe;
   const exact = size === null ? rules : withSize(rules, recipe, size, size);
   const found = await solveSure(recipe, withGoal(exact, recipe, 'cost'));
@@ -34,6 +35,20 @@ export async function cheapest(recipe: Recipe): Promise<Solved | null> {
   const grams = hit * recipe.massUnit;
   const sized = withSize(rules, recipe, grams - play * HAIR, grams + play * HAIR);
   return solveSure(recipe, withGoal(sized, recipe, 'cost'));
+}
+
+/**
+ * As `cheapest`, or 'too long': steps that must hit a fat range as narrow as a point can be searched for ever.
+ * @throws CoreProblem `blend.too-long` only where no source has steps
+ */
+export async function cheapestInTime(recipe: Recipe): Promise<Solved | null | 'too long'> {
+  try {
+    return await cheapest(recipe);
+  } catch (problem) {
+    const tooLong = problem instanceof CoreProblem && problem.code === 'blend.too-long';
+    if (tooLong && recipe.sources.some(isStepped)) return 'too long';
+    throw problem;
+  }
 }
 
 /** Grams by which a batch weighed in whole steps may miss its fixed size: half the finest step. */

@@ -52,6 +52,15 @@ export function readRecipe(request: BlendRequest): Recipe {
   };
 }
 
+/** The same recipe weighed out freely, its scale steps left aside. */
+export function withoutSteps(recipe: Recipe): Recipe {
+  return {
+    ...recipe,
+    sources: recipe.sources.map((source) => ({ ...source, stepGrams: undefined })),
+    columnGrams: recipe.columnGrams.map(() => recipe.massUnit),
+  };
+}
+
 /** Whether the source is weighed out in whole scale steps. */
 export function isStepped(source: BlendSource): boolean {
   return source.stepGrams !== undefined && !source.useAll;

@@ -9,7 +9,7 @@ import { solve, type Column, type Program, type Row } from './blend-program.ts';
  * can be. Empty when no amount would do. Whole scale steps are left aside: weigh up to the next step.
  */
 export async function missingGrams(recipe: Recipe): Promise<{ id: string; grams: number }[]> {
-  const ground = groundRules(recipe, { steps: false, shares: true });
+  const ground = groundRules(recipe);
   const unlimited = ground.columns.map((column, i) =>
     recipe.sources[i]?.useAll ? column : { ...column, upper: Infinity },
   );

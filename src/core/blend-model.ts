@@ -10,13 +10,13 @@ import type { Column, Program, Row } from './blend-program.ts';
 export type Term = readonly [column: number, coefficient: number];
 
 /** What the batch must obey whatever is wished: what is on hand, what must all go in, share limits, steps. */
-export function groundRules(recipe: Recipe, rules: { steps: boolean; shares: boolean }): Program {
+export function groundRules(recipe: Recipe, rules: { shares: boolean } = { shares: true }): Program {
   const { sources, massUnit } = recipe;
   const size = sizeColumn(recipe);
   const columns: Column[] = sources.map((source, i) => {
     const perColumn = recipe.columnGrams[i] as number;
     const upper = source.availableGrams / perColumn;
-    const whole = isStepped(source) && rules.steps;
+    const whole = isStepped(source);
     return {
       lower: source.useAll ? upper : 0,
       upper: whole ? Math.floor(upper + STEP_SLACK) : upper,

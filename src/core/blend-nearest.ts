@@ -16,7 +16,7 @@ import type { WhyImpossible } from './blend-types.ts';
  * can be. @returns grams in the order of the recipe's sources, or null when no batch can be made at all
  */
 export async function nearestBatch(recipe: Recipe, why: WhyImpossible): Promise<readonly number[] | null> {
-  const ground = groundRules(recipe, { steps: true, shares: true });
+  const ground = groundRules(recipe);
   const { size } = recipe;
   if (size === null) return nearestFat(recipe, ground, why);
   if (why.code !== 'steps') {

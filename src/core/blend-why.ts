@@ -1,4 +1,4 @@
-/** Finds the first reason why no batch meets every wish, and what is missing. Scale steps are left aside here. */
+/** Finds the first reason why no batch meets every wish, and what is missing. */
 import { type Recipe } from './blend-input.ts';
 import { SLACK } from './blend-batch.ts';
 import { fatTerms } from './blend-cheapest.ts';
@@ -14,7 +14,7 @@ type Range = { low: number; high: number };
 /**
  * Sizes that can be made are a range, and so are the fats that can be reached at one size (both are convex sets).
  * So the wishes are tried in order: share limits, size, fat, certainty; if each holds, only whole steps can forbid.
- * `proven`: whether the search in whole steps came to its end.
+ * `recipe` is weighed out freely here; `proven`: whether the search in whole steps came to its end.
  */
 export async function explain(recipe: Recipe, proven: boolean): Promise<Explained> {
   const sizes = await sizeRange(recipe, true);
@@ -62,7 +62,7 @@ function fatReason(
 /** Whether the wishes hold without the promise of `sureBelow`, but not with it. */
 async function certaintyReason(recipe: Recipe): Promise<WhyImpossible | null> {
   if (!recipe.sureBelow) return null;
-  const rules = withFat(groundRules(recipe, { steps: false, shares: true }), recipe, recipe.fat);
+  const rules = withFat(groundRules(recipe), recipe, recipe.fat);
   const sized = recipe.size === null ? rules : withSize(rules, recipe, recipe.size, recipe.size);
   if (await solveSure(recipe, withGoal(sized, recipe, 'cost'))) return null;
   return { code: 'not-sure' };
@@ -70,7 +70,7 @@ async function certaintyReason(recipe: Recipe): Promise<WhyImpossible | null> {
 
 /** Least and greatest size under the ground rules, grams; null when they contradict each other. */
 async function sizeRange(recipe: Recipe, shares: boolean): Promise<Range | null> {
-  const rules = groundRules(recipe, { steps: false, shares });
+  const rules = groundRules(recipe, { shares });
   const size = sizeColumn(recipe);
   const least = await solveBlend(recipe, withGoal(rules, recipe, [[size, 1]]));
   const most = await solveBlend(recipe, withGoal(rules, recipe, [[size, -1]]));
@@ -89,7 +89,7 @@ async function fatReach(
   recipe: Recipe,
   size: number | null,
 ): Promise<{ lowest: number; highest: number } | null> {
-  const rules = groundRules(recipe, { steps: false, shares: true });
+  const rules = groundRules(recipe);
   const sized = size === null ? rules : withSize(rules, recipe, size, size);
   const fat = fatTerms(recipe);
   const lean = await leastShare(recipe, sized, fat);

@@ -1,5 +1,5 @@
 import { costOf, SLACK } from './blend-batch.ts';
-import { cheapest } from './blend-cheapest.ts';
+import { cheapestInTime } from './blend-cheapest.ts';
 import { isStepped, type Recipe } from './blend-input.ts';
 import { WHOLE_STEP_GAP } from './blend-program.ts';
 import type { Solved } from './blend-sure.ts';
@@ -16,7 +16,8 @@ const MOST_WORK = 5000;
  * falls ever more slowly as a source grows, so a marginal price of 0 proves that the kilogram is worth 0.
  *
  * Of more than 20 used-up sources with a marginal price the 20 dearest are tried (fewer in lists of more than
- * 250 sources); the others are left out of the answer, never guessed.
+ * 250 sources); the others, and those whose new plan
+ * takes too long to find, are left out of the answer, never guessed.
  */
 export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Record<string, number>> {
   const cost = costOf(recipe, plan.grams);
@@ -32,8 +33,8 @@ export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Re
     .slice(0, Math.max(1, Math.min(MOST_SOURCES_TRIED, Math.floor(MOST_WORK / recipe.sources.length))));
   for (const { source, index } of tried) {
     const more = { ...source, availableGrams: source.availableGrams + KILOGRAM };
-    const again = await cheapest({ ...recipe, sources: recipe.sources.with(index, more) });
-    if (!again) continue;
+    const again = await cheapestInTime({ ...recipe, sources: recipe.sources.with(index, more) });
+    if (!again || again === 'too long') continue;
     const saved = cost - costOf(recipe, again.grams);
     const noise = (plan.slopes ? SLACK : WHOLE_STEP_GAP) * Math.max(1, Math.abs(cost));
     worth[source.id] = Math.abs(saved) <= noise ? 0 : saved;

@@ -1,13 +1,11 @@
 /** Blending lean trim and fat: the two-part balance, and the cheapest batch from any number of sources. */
 import { batchOf, proveGroundRules, provePlan, SLACK } from './blend-batch.ts';
-import { cheapest, sizeTolerance } from './blend-cheapest.ts';
-import { isStepped, readRecipe, type Recipe } from './blend-input.ts';
+import { cheapestInTime, sizeTolerance } from './blend-cheapest.ts';
+import { readRecipe, withoutSteps, type Recipe } from './blend-input.ts';
 import { nearestBatch } from './blend-nearest.ts';
-import type { Solved } from './blend-sure.ts';
 import type { BlendPlan, BlendRequest, ImpossibleBlend } from './blend-types.ts';
 import { explain } from './blend-why.ts';
 import { worthOfOneMoreKg } from './blend-worth.ts';
-import { CoreProblem } from './problem.ts';
 
 export { fatToAdd, type FatToAdd, type TwoPartBlend } from './blend-square.ts';
 export type * from './blend-types.ts';
@@ -44,19 +42,8 @@ export async function planBlend(request: BlendRequest): Promise<BlendPlan | Impo
   return { kind: 'plan', ...batch, worthOfOneMoreKg: await worthOfOneMoreKg(recipe, found) };
 }
 
-/** Steps that must hit a fat range as narrow as a point can be searched for ever: then the nearest batch is told. */
-async function cheapestInTime(recipe: Recipe): Promise<Solved | null | 'too long'> {
-  try {
-    return await cheapest(recipe);
-  } catch (problem) {
-    const tooLong = problem instanceof CoreProblem && problem.code === 'blend.too-long';
-    if (tooLong && recipe.sources.some(isStepped)) return 'too long';
-    throw problem;
-  }
-}
-
 async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<ImpossibleBlend> {
-  const { why, reach, missing } = await explain(recipe, proven);
+  const { why, reach, missing } = await explain(withoutSteps(recipe), proven);
   const grams = await nearestBatch(recipe, why);
   if (!grams) return { kind: 'impossible', why, nearest: null, reach, missing };
   proveGroundRules(recipe, grams);
