@@ -4,10 +4,8 @@ import type { Format } from '../texts/format.ts';
 
 /** What a quote rests on: own animals, relatives, or only what is published. */
 export function restsOn({ restsOn: base }: Pick<QuoteResult, 'restsOn'>, species: string): string {
-  if (base.ownAnimals > 0) return text.restsOnOwn(base.ownAnimals, species, base.source);
-  return base.relatives
-    ? text.restsOnRelatives(species.toLowerCase(), base.source)
-    : text.restsOnPublished(base.source);
+  if (base.ownAnimals > 0) return text.restsOnOwn(base.ownAnimals, species);
+  return base.relatives ? text.restsOnRelatives(species.toLowerCase()) : text.restsOnPublished;
 }
 
 /** The quote as a sentence for the phone: whole pounds or kilos, whole units of money are for the page. */

@@ -17,12 +17,11 @@ export type WrongSettings = Partial<Record<'readyDays' | 'limitDays' | 'cooler' 
 /** Stored settings as editable text. */
 export function typeSettings(stored: ShopSettings): TypedSettings {
   const { hangingReadyDays, hangingLimitDays, coolerLimitC, quoteValidDays, ...rest } = stored;
-  const cooler = stored.unit === 'lb' ? (coolerLimitC * 9) / 5 + 32 : coolerLimitC;
   return {
     ...rest,
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
-    cooler: String(Math.round(cooler * 10) / 10),
+    cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),
     quoteDays: String(quoteValidDays),
   };
 }

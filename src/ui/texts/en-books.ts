@@ -47,6 +47,7 @@ export const booksText = {
   tooOld: 'past its date',
   receivedOn: 'In since',
   usedUp: 'used up',
+  alsoUsedUp: 'Also what is used up',
   buyFat: 'Buy fat in',
   noFat: 'No fat is on hand.',
   noFatHow:

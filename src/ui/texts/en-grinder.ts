@@ -10,11 +10,10 @@ export const grinderText = {
   toTable: 'To the Table',
   pick: (ticket: string) => `Grind ${ticket}`,
   picked: 'Pick',
-  ticket: 'Ticket',
+  ticket: 'Animal',
   hunter: 'Hunter',
-  species: 'Species',
   trimLeft: 'Trim left',
-  ownFatLeft: 'Own fat',
+  withOwnFat: (mass: string) => `and ${mass} own fat`,
   wants: 'Wants',
   noPooling: 'not to be pooled',
   refusesPooling: (tickets: string) =>

@@ -1,3 +1,5 @@
+import type { Brought } from '../../bridge/contract.ts';
+
 /** Words of the price book. */
 export const pricesText = {
   inForce: (name: string, from: string) => `${name}, in force since ${from}`,
@@ -30,6 +32,13 @@ export const pricesText = {
     minimum: 'at least this in all',
     deposit: 'deposit',
   } as Readonly<Record<string, string>>,
+  broughtAs: {
+    whole: 'whole',
+    skinned: 'skinned',
+    quarters: 'quarters',
+    primals: 'some primals',
+    boned: 'boned trim',
+  } satisfies Record<Brought, string>,
   product: 'Product',
   fatSource: 'Kind of fat',
   rate: 'Percent (a discount with a minus)',

@@ -50,11 +50,12 @@ export const quoteText = {
   noPrices: 'No prices are in force, so there is no price here. Put them into Books, Prices.',
   toPrices: 'To the prices',
   restsOn: 'Rests on',
-  restsOnOwn: (n: number, species: string, source: string) =>
-    `${plural(n, 'animal', 'animals')} of your own (${species}), together with published figures: ${source}`,
-  restsOnRelatives: (species: string, source: string) =>
-    `no ${species} of your own yet, but on near relatives that you cut, and on published figures: ${source}`,
-  restsOnPublished: (source: string) => `published figures until you have cut your own: ${source}`,
+  restsOnOwn: (n: number, species: string) =>
+    `${plural(n, 'animal', 'animals')} of your own (${species}), together with published figures.`,
+  restsOnRelatives: (species: string) =>
+    `published figures and near relatives that you cut: no ${species} of your own yet.`,
+  restsOnPublished: 'published figures only, until you have cut some of your own.',
+  sources: 'Where the published figures are from',
   phoneTitle: 'To read out',
   phone: (species: string, takeHome: string, range: string, price: string | null, days: number) =>
     `For this ${species} expect about ${takeHome} of meat to take home, most likely ${range}.${
