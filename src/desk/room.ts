@@ -55,12 +55,19 @@ export function createRoom(options: {
   return room;
 }
 
+/** Making a formatter takes a hundred times as long as using it. */
+const formatters = new Map<string, Intl.DateTimeFormat>();
+
 function localDate(moment: Date, timeZone: string): string {
-  const parts = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  });
-  return parts.format(moment);
+  let formatter = formatters.get(timeZone);
+  if (!formatter) {
+    formatter = new Intl.DateTimeFormat('en-CA', {
+      timeZone,
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+    });
+    formatters.set(timeZone, formatter);
+  }
+  return formatter.format(moment);
 }

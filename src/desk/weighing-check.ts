@@ -88,12 +88,13 @@ function askAboutPart(
   const before = weighedOf(sums, part);
   const usual = shares[part];
   const target = Math.max(0, usual.mean * base - before);
-  const likely = likelyText(room, given, target, Math.max(sdOf(usual) * 2, ASK_MARGIN) * base);
+  // Looked for only when something is asked: it tries every slip of the finger.
+  const likely = () => likelyText(room, given, target, Math.max(sdOf(usual) * 2, ASK_MARGIN) * base);
   const over = allParts(sums) + given.grams - (sums.hanging ?? sums.received ?? base) * SLACK;
   if (over > 0)
     throw new Trouble('conflict', 'weight.over', {
       field: 'typed',
-      with: { grams: given.grams, part: given.part, overGrams: over, ...likely },
+      with: { grams: given.grams, part: given.part, overGrams: over, ...likely() },
     });
   // Whole cuts and trim follow the order, so they are held against the meat that they make up together.
   const heap = part === 'wholeCuts' || part === 'trim' ? 'meat' : part;
@@ -107,7 +108,7 @@ function askAboutPart(
         part: given.part,
         low: usual.low * base,
         high: usual.high * base,
-        ...likely,
+        ...likely(),
       },
     });
 }

@@ -63,11 +63,11 @@ export interface Arrival {
 const CUTTERS = SHOP.staff.filter(({ cuts }) => cuts);
 /** Days on the hook before the knife, by how it came; our own choice. */
 const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
-  whole: [3, 7],
-  skinned: [3, 7],
-  quarters: [1, 3],
+  whole: [4, 7],
+  skinned: [4, 7],
+  quarters: [1, 4],
   primals: [1, 2],
-  boned: [0, 2],
+  boned: [1, 2],
 };
 const HANGS_LONGER = 0.05;
 /** Days that one hangs whose hunter wants the laboratory's answer before the knife. */
@@ -79,7 +79,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const person = whose(draw);
   const profile = speciesOf(kind.code);
   const sex = draw.maybe(kind.male) ? 'male' : 'female';
-  const age = draw.pickShare<Age>(kind.ages);
+  const age = draw.pickShare(kind.ages);
   const brought = draw.pickShare(kind.brought);
   const damage = draw.pickShare<DamageSeen>({
     none: ANIMALS.damage.none.share,
@@ -89,7 +89,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const hanging = sizeOf(profile, kind, sex, age, draw);
   const { parts, baseGrams } = broughtAs(profile, brought, hanging, draw);
   const savesFat = brought !== 'boned' && draw.maybe(kind.savesFat);
-  const order = orderOf(season, { savesFat, pools: !person.refusesPooling }, draw);
+  const order = orderOf(season, { savesFat, pools: !person.card.refusesPooling }, draw);
   const cutter = draw.pick(CUTTERS);
   const made = { profile, brought, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
   const truth = truthOf({ ...made, cutsShare: order.instructions.cutsShare }, draw);

@@ -34,7 +34,7 @@ export function openCounter(book: Book): Counter {
   function stay(): Promise<DeskRoom> {
     return Promise.resolve(whole);
   }
-  // Learning after each of thousands of entries would take minutes; `learn` does it once a week instead.
+  // Learning after each of thousands of entries would take minutes; `learn` does it now and then instead.
   const room: DeskRoom = Object.create(whole, { relearn: { value: () => undefined } });
 
   function call<N extends Name>(name: N, input: Asked<N>): Told<N> {

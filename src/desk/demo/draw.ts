@@ -18,8 +18,15 @@ export interface Draw {
 
 const FARTHEST = 2.2;
 
+/** One seed of several: the multiply-and-shift rounds keep neighbours apart (constants of MurmurHash3, Appleby). */
+function mixed(before: number, seed: number): number {
+  let hash = Math.imul(before ^ seed, 0x85ebca6b);
+  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35) + seed;
+  return (hash ^ (hash >>> 16)) >>> 0;
+}
+
 export function drawing(...seeds: number[]): Draw {
-  const chance = seeded(seeds.reduce((mixed, seed) => (mixed * 1_000_003 + seed) % 9_007_199_254_740, 17));
+  const chance = seeded(seeds.reduce(mixed, 0));
   const draw: Draw = {
     maybe: (share) => chance.uniform() < share,
     between: (low, high) => low + (high - low) * chance.uniform(),

@@ -15,6 +15,8 @@ const TESTER_SD = 0.008;
 /** Stays in the grinder and on the plate. */
 const LEFT_BEHIND = [0.004, 0.02] as const;
 const TUB_GRAMS = 60 * GRAMS_PER.lb;
+/** Minutes from one batch on the bench to the next. */
+const WALK_UP = 2;
 const FINE_PLATES = ['3/16 in', '3/16 in', '1/8 in'] as const;
 
 export interface Grind {
@@ -31,6 +33,8 @@ export interface Grind {
 
 export async function grind(shop: Shop, asked: Grind): Promise<void> {
   const { counter } = shop;
+  const wait = shop.benchFreeAt.getTime() - counter.now().getTime();
+  if (wait > 0) return shop.soon(wait / 60_000 + WALK_UP, () => grind(shop, asked));
   const { owners, grams, fat, targetFat, product, by } = asked;
   const animals = owners.map(({ id }) => ({ id, ...(grams === null ? {} : { grams }) }));
   await needFat(shop, { animals, fat, targetFat }, owners[0]?.season.mistakes ?? true);
@@ -42,6 +46,7 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
   for (const part of planned)
     for (const typed of tubsOf(part, draw))
       next(draw.between(2, 4), () => weighIn(shop, asked, { id, part, typed }));
+  shop.benchFreeAt = new Date(counter.now().getTime() + minutes * 60_000);
   const pass = (plate: string, f: number) =>
     next(draw.between(5, 9), () => {
       const tempTyped = draw.maybe(0.85) ? `${f} F` : '';

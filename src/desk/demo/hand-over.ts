@@ -21,7 +21,9 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
   const [soonest, latest] = draw.pickWeighted<readonly [number, number]>(FETCHED);
   const day = addDays(counter.today(), draw.whole(soonest, latest));
   const at = momentAt(day, draw.between(day === counter.today() ? 17 * 60 : 9 * 60, 18 * 60));
-  const to = draw.maybe(BY_SOMEBODY_ELSE) ? shop.town.invent(draw, season.season).name : person.name;
+  const to = draw.maybe(BY_SOMEBODY_ELSE)
+    ? shop.town.invent(draw, season.season).card.name
+    : person.card.name;
   const note = animal.truth.takeHome > BIG_BOX_GRAMS && draw.maybe(0.3) ? 'Two coolers' : '';
   diary.note(at, () => void counter.call('pickup.release', { id, to, note, by: animal.cutter }));
 }

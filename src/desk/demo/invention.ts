@@ -6,8 +6,11 @@ import peopleJson from '../../../resources/demo/people.json' with { type: 'json'
 import pricesJson from '../../../resources/demo/prices.json' with { type: 'json' };
 import seasonsJson from '../../../resources/demo/seasons.json' with { type: 'json' };
 import shopJson from '../../../resources/demo/shop.json' with { type: 'json' };
+import type * as v from 'valibot';
 import type { Split } from '../../core/yield-tree.ts';
-import type { Age, Brought, FatChoice, PriceLineRow, ShopSettings } from '../shapes.ts';
+import type { save as savePrices } from '../prices.ts';
+import type { Age, Brought, FatChoice } from '../shapes.ts';
+import type { change, setUp } from '../shop.ts';
 
 export type DamageSeen = 'none' | 'some' | 'heavy';
 
@@ -86,8 +89,10 @@ export interface FatBought {
   useByDays: number;
 }
 
-export const SHOP = shopJson as {
-  settings: Partial<ShopSettings> & Pick<ShopSettings, 'shopName' | 'unit' | 'step' | 'zone'>;
+type Settings = v.InferInput<typeof change.input>['changes'];
+
+export const SHOP = shopJson as unknown as {
+  settings: v.InferInput<typeof setUp.input> & Required<Pick<Settings, 'step' | 'zone'>> & Settings;
   staff: Staff[];
   shopShift: Partial<Record<Split, number>>;
   fats: FatBought[];
@@ -102,7 +107,7 @@ export const ANIMALS = animalsJson as unknown as {
   someoneElseBrings: number;
 };
 export const SEASONS = seasonsJson as { seed: number; today: string; seasons: InventedSeason[] };
-export const ORDERS = ordersJson as {
+export const ORDERS = ordersJson as unknown as {
   cutsShare: Weighted<number>[];
   packageLb: Weighted<number>[];
   grind: Weighted<{ fat: FatChoice; targetFat: number | null }>[];
@@ -128,7 +133,7 @@ export const MISTAKES = mistakesJson as {
   corrected: SlipWanted[];
   fatTest: { nth: number; off: number };
 };
-export const PRICES = pricesJson as {
+export const PRICES = pricesJson as unknown as {
   books: { name: string; validFrom: string; share: number }[];
-  lines: PriceLineRow[];
+  lines: v.InferInput<typeof savePrices.input>['lines'];
 };

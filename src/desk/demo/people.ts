@@ -3,12 +3,14 @@ import type { Draw } from './draw.ts';
 import { PEOPLE } from './invention.ts';
 
 export interface Person {
-  name: string;
-  phone: string;
-  email: string;
-  address: string;
-  licence: string;
-  refusesPooling: boolean;
+  card: {
+    name: string;
+    phone: string;
+    email: string;
+    address: string;
+    licence: string;
+    refusesPooling: boolean;
+  };
   /** In the book; null until the first animal is taken in. */
   id: number | null;
   lastSeason: number;
@@ -20,7 +22,7 @@ export function openTown() {
   const names = new Set<string>();
 
   function invent(draw: Draw, season: number): Person {
-    let name = '';
+    let name: string;
     do name = `${draw.pick(PEOPLE.first)} ${draw.pick(PEOPLE.last)}`;
     while (names.has(name));
     names.add(name);
@@ -28,14 +30,16 @@ export function openTown() {
     const number = String(people.length % 100).padStart(2, '0');
     const area = PEOPLE.areaCodes[Math.floor(people.length / 100) % PEOPLE.areaCodes.length] ?? '';
     const person: Person = {
-      name,
-      phone: `(${area}) 555-01${number}`,
-      email: draw.maybe(PEOPLE.withoutMail) ? '' : `${first}.${last}@${draw.pick(PEOPLE.mail)}`,
-      address: draw.maybe(PEOPLE.withoutAddress)
-        ? ''
-        : `${draw.whole(11, 989)} ${draw.pick(PEOPLE.roads)}, ${draw.pick(PEOPLE.towns)}`,
-      licence: draw.maybe(PEOPLE.withoutLicence) ? '' : `H${draw.whole(204_000, 987_000)}`,
-      refusesPooling: draw.maybe(PEOPLE.refusePooling),
+      card: {
+        name,
+        phone: `(${area}) 555-01${number}`,
+        email: draw.maybe(PEOPLE.withoutMail) ? '' : `${first}.${last}@${draw.pick(PEOPLE.mail)}`,
+        address: draw.maybe(PEOPLE.withoutAddress)
+          ? ''
+          : `${draw.whole(11, 989)} ${draw.pick(PEOPLE.roads)}, ${draw.pick(PEOPLE.towns)}`,
+        licence: draw.maybe(PEOPLE.withoutLicence) ? '' : `H${draw.whole(204_000, 987_000)}`,
+        refusesPooling: draw.maybe(PEOPLE.refusePooling),
+      },
       id: null,
       lastSeason: season,
     };

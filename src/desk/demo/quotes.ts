@@ -44,7 +44,7 @@ function save({ counter }: Shop, { kind, sex, age, brought, weights, person, ord
     typed: `${guess} lb`,
     instructions: order.instructions,
     hunterId: person.id,
-    hunterName: person.name,
+    hunterName: person.card.name,
     by: SHOP.staff[0]?.initials ?? '',
   });
 }

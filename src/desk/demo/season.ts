@@ -19,7 +19,8 @@ import { planSausage } from './to-grinder.ts';
 /** The demo's calendar stands still at a Saturday in November, so that its season looks the same all year. */
 export const DEMO_NOW = new Date(SEASONS.today);
 
-const [WEEKS, MIDNIGHT] = [26, 0];
+/** Days of a season on which the shop's yields are learned again. */
+const LEARNS = [0, 42] as const;
 
 /** What was planted in the made season, for tests. */
 export interface DemoMade {
@@ -46,8 +47,8 @@ export async function fillDemo(book: Book): Promise<DemoMade> {
       planIntake(shop, animal, front);
       planCutting(shop, animal);
     }
-    for (let week = 0; week < WEEKS; week++)
-      diary.note(momentAt(addDays(season.opens, week * 7), MIDNIGHT), () => counter.learn());
+    for (const day of LEARNS)
+      diary.note(momentAt(addDays(season.opens, day), 0), () => counter.learn());
   }
   await diary.live(DEMO_NOW, counter.setClock);
   return {

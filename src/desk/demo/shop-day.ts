@@ -15,6 +15,8 @@ export interface Shop {
   sausage: DemoAnimal[];
   /** The animal whose sample came back positive. */
   positive: DemoAnimal | null;
+  /** When the batch on the bench is weighed in and the next may be planned: both would count on the same fat. */
+  benchFreeAt: Date;
   /** Fat tests so far that had a target. */
   tests: number;
   /** Notes something down for so many minutes from now. */
@@ -29,6 +31,7 @@ export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: st
     lastDay,
     sausage: [],
     positive: null,
+    benchFreeAt: new Date(0),
     tests: 0,
     soon: (minutes, happens) =>
       diary.note(new Date(counter.now().getTime() + Math.round(minutes * 60) * 1000), happens),

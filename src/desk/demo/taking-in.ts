@@ -10,12 +10,14 @@ import type { Shop } from './shop-day.ts';
 /** The first sample taken on or after this day is the one that comes back positive. */
 const POSITIVE_FROM = '2026-10-27';
 const [OPENS, CLOSES] = [8 * 60, 18 * 60];
+/** Shortly before the moment at which the demo stands still. */
+const SO_FAR = 10 * 60 + 15;
 /** Skinning takes about this long, in minutes. */
 const SKINNING = [35, 110] as const;
 
 export function planIntake(shop: Shop, animal: DemoAnimal, front: string): void {
   const { draw, receivedOn, weights } = animal;
-  const minutes = draw.between(OPENS, CLOSES);
+  const minutes = draw.between(OPENS, receivedOn === shop.lastDay ? SO_FAR : CLOSES);
   shop.diary.note(momentAt(receivedOn, minutes), () => takeIn(shop, animal, front));
   if (weights.hookAtIntake) {
     const [hook] = weights.hook;
@@ -31,11 +33,10 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
   const farm = kind.areas.length === 0;
   const [intake] = weights.intake;
   const slip = intake?.slip ? { ...intake, typed: intake.slip.typed } : intake;
-  const { id: _known, lastSeason: _last, ...fields } = person;
   const killed = draw.whole(0, 2);
   const late = draw.maybe(0.3);
   const told = counter.confirm('intake.takeIn', {
-    hunter: person.id === null ? fields : { id: person.id },
+    hunter: person.id === null ? person.card : { id: person.id },
     species: kind.code,
     sex: animal.brought === 'boned' && draw.maybe(0.4) ? 'unknown' : animal.sex,
     age: animal.brought === 'boned' ? 'unknown' : animal.age,
@@ -69,7 +70,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
 }
 
 function broughtBy(shop: Shop, { draw, season }: DemoAnimal): { name: string; address: string } {
-  const { name, address } = shop.town.invent(draw, season.season);
+  const { name, address } = shop.town.invent(draw, season.season).card;
   return { name, address };
 }
 
