@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed, reactive, ref, shallowRef, watch } from 'vue';
-import type { HunterCard } from '../../bridge/contract.ts';
+import type { HunterCard, Problem } from '../../bridge/contract.ts';
 import { readingGrams } from '../../core/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';
@@ -8,6 +8,12 @@ import { useShop } from '../stores/shop.ts';
 import { useCall } from '../use/useCall.ts';
 import { readInstructions } from './instructions-form.ts';
 import { emptyIntake, intakeInput, missingIn, type IntakeForm } from './intake-form.ts';
+
+/** Fields that say themselves what is wrong with them. */
+const shownFields = new Set([
+  'hunter', 'name', 'phone', 'address', 'licence', 'species', 'sex', 'brought', 'parts', 'received', 'hanging',
+  'tag', 'killDate', 'killArea', 'sample', 'promisedOn', 'receivedOn',
+]); // prettier-ignore
 
 /** The intake in progress. Kept while one looks at another place: half a form is work. */
 export const useIntake = defineStore('intake', () => {
@@ -21,22 +27,30 @@ export const useIntake = defineStore('intake', () => {
   const tried = ref(false);
 
   const instructions = computed(() => readInstructions(form.instructions, shop.unit));
+  /** The field that a refusal is about, or '' where it has no place on the page. */
+  const wrongField = computed(() => {
+    const refused = takeIn.problem.value;
+    if (refused?.kind !== 'invalid' && refused?.kind !== 'refused') return '';
+    const field = fieldOf(refused) === 'typed' ? weightField(refused) : fieldOf(refused);
+    return shownFields.has(field) ? field : '';
+  });
   /** Sentences per field: what is missing (after the first try) and what the desk did not accept. */
   const wrong = computed<Record<string, string>>(() => {
-    const problem = takeIn.problem.value;
-    const fromDesk =
-      problem?.kind === 'invalid' || problem?.kind === 'refused'
-        ? { [deskField(fieldOf(problem), problem.with?.typed)]: say(problem, shop.format) }
-        : {};
+    const refused = takeIn.problem.value;
+    const fromDesk = wrongField.value && refused ? { [wrongField.value]: say(refused, shop.format) } : {};
     return { ...(tried.value ? missingIn(form) : {}), ...fromDesk };
   });
+  /** A refusal that belongs to no field. */
+  const problem = computed(() => (wrongField.value || ask.value ? null : takeIn.problem.value));
   /** A weight that is unlikely is asked about, not refused. */
   const ask = computed(() => (takeIn.problem.value?.kind === 'conflict' ? takeIn.problem.value : null));
 
-  /** Which of the two weights a problem is about, by what was typed or by how much it is. */
-  function deskField(field: string, typed: string | number | undefined): string {
-    if (field !== 'typed') return field;
-    return typed === form.hanging.trim() ? 'hanging' : 'received';
+  /** Which of the two weights a problem is about: the one typed so, or the one that weighs so. */
+  function weightField({ with: told }: Problem): 'received' | 'hanging' {
+    if (told?.typed !== undefined) return told.typed === form.hanging.trim() ? 'hanging' : 'received';
+    const hanging = readingIn(form.hanging, shop.unit);
+    const same = hanging !== null && Math.abs(readingGrams(hanging) - Number(told?.grams)) < 0.5;
+    return same ? 'hanging' : 'received';
   }
 
   /** Saves. With `sure`, a weight that was asked about stays as it was typed. */
@@ -59,10 +73,7 @@ export const useIntake = defineStore('intake', () => {
 
   /** Takes the weight that was probably meant and saves again. */
   async function accept(likely: string): Promise<boolean> {
-    const grams = Number(ask.value?.with?.grams);
-    const hanging = readingIn(form.hanging, shop.unit);
-    const isHanging = hanging !== null && Math.abs(readingGrams(hanging) - grams) < 0.5;
-    form[isHanging ? 'hanging' : 'received'] = likely;
+    if (ask.value) form[weightField(ask.value)] = likely;
     return save();
   }
 
@@ -89,7 +100,7 @@ export const useIntake = defineStore('intake', () => {
     ask,
     instructions,
     busy: takeIn.busy,
-    problem: takeIn.problem,
+    problem,
     save,
     accept,
     another,

@@ -1,0 +1,23 @@
+import type { AnimalPage } from '../../bridge/contract.ts';
+import type { Format } from '../texts/format.ts';
+
+/**
+ * What goes home, so far or to be expected, as a sentence for the hunter on the phone; empty without a weight.
+ * @example 'Take home so far 30.00 lb, 50.2 % of hanging weight; such animals mostly give 51–63 %.'
+ */
+export function takeHomeSentence(
+  page: Pick<AnimalPage, 'ladder' | 'expected' | 'takeHomeGrams'>,
+  format: Format,
+): string {
+  if (!page.ladder) return '';
+  const { baseGrams, base } = page.ladder;
+  const of = base === 'hanging' ? 'of hanging weight' : 'of what came in';
+  const usual = page.expected.find(({ part }) => part === 'take-home');
+  const mostly = usual ? format.shareRange(usual.low, usual.high) : '';
+  if (page.takeHomeGrams > 0) {
+    const soFar = `Take home so far ${format.mass(page.takeHomeGrams)}, ${format.share(page.takeHomeGrams / baseGrams)} ${of}`;
+    return usual ? `${soFar}; such animals mostly give ${mostly}.` : `${soFar}.`;
+  }
+  if (!usual) return '';
+  return `Expect ${format.massRange(usual.low * baseGrams, usual.high * baseGrams, 1)} to take home, ${mostly} ${of}.`;
+}
