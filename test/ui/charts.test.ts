@@ -118,13 +118,13 @@ describe('take-home by species', () => {
     const look = season({
       species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
     });
-    const cited = yieldStory(look, format).notes.filter((note) => note.includes('One table'));
+    const cited = yieldStory(look, format).sources.filter((note) => note.includes('One table'));
     expect(cited).toEqual(['Published range for Elk, Moose: One table']);
   });
 });
 
 describe('what the next quote rests on', () => {
-  it('tells of the species whose range narrowed most', () => {
+  it('tells of the species that was cut most', () => {
     const look = season({
       species: [
         species('Elk', [0.5], { believed: { low: 0.42, mean: 0.5, high: 0.58 } }),

@@ -3,8 +3,8 @@ import type { ChartColours } from './colours.ts';
 /** Print in the drawings: well above the twelve pixels that are the smallest in the house. */
 export const FONT_SIZE = 14;
 
-/** An axis of shares, shown as percent, with quiet grid lines. */
-export function percentAxis(colours: ChartColours, title: string) {
+/** An axis of shares, shown in hundredths with `unit` behind, with quiet grid lines. */
+export function percentAxis(colours: ChartColours, title: string, unit = ' %') {
   const font = { size: FONT_SIZE, family: colours.font };
   return {
     type: 'linear' as const,
@@ -14,7 +14,7 @@ export function percentAxis(colours: ChartColours, title: string) {
       color: colours.muted,
       font,
       maxTicksLimit: 9,
-      callback: (value: number | string) => `${Math.round(Number(value) * 1000) / 10} %`,
+      callback: (value: number | string) => `${Math.round(Number(value) * 1000) / 10}${unit}`,
     },
     title: { display: true, text: title, color: colours.muted, font },
   };

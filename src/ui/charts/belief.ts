@@ -18,6 +18,7 @@ export function beliefStory(look: SeasonLook, format: Format): ChartStory {
       shown.length,
     ),
     notes: [text.beliefKey],
+    sources: [],
     table: {
       head: [text.species, text.animals, text.before, text.now],
       rows: shown.map((species) => [
@@ -49,22 +50,17 @@ export function beliefStory(look: SeasonLook, format: Format): ChartStory {
   };
 }
 
-/** Names the species whose range the shop's own animals have narrowed most. */
+/** Tells of the species that was cut most: what is expected now, and what was before the first of its kind. */
 export function beliefFinding(shown: readonly Species[], format: Format): string {
-  const narrowed = shown.toSorted((a, b) => narrowing(a) - narrowing(b))[0];
-  if (!narrowed) return text.noBelief;
-  const { name, n, prior, believed } = narrowed;
+  const main = shown.toSorted((a, b) => b.n - a.n)[0];
+  if (!main) return text.noBelief;
+  const { name, n, prior, believed } = main;
   return text.belief(
     name,
     n,
     format.shareRange(prior.low, prior.high),
     format.shareRange(believed.low, believed.high),
   );
-}
-
-/** Width of the range now against before: below 1 where animals have taught something. */
-function narrowing({ prior, believed }: Species): number {
-  return (believed.high - believed.low) / (prior.high - prior.low);
 }
 
 function drawBelief(shown: readonly Species[], colours: ChartColours, format: Format) {
@@ -79,8 +75,8 @@ function drawBelief(shown: readonly Species[], colours: ChartColours, format: Fo
         return { x: mean, xMin: low, xMax: high, y, yMin: y, yMax: y };
       }),
       pointStyle: now ? ('circle' as const) : ('rectRot' as const),
-      pointRadius: 8,
-      pointHoverRadius: 9,
+      radius: 8,
+      hoverRadius: 9,
       backgroundColor: now ? colours.spruce : colours.card,
       borderColor: now ? colours.spruce : colours.muted,
       borderWidth: 2,

@@ -18,6 +18,7 @@ export function fatStory(look: SeasonLook, format: Format): ChartStory {
     finding: fatFinding(look, format),
     n: text.nBatches(batches.length, batches.filter((batch) => batch.tested !== null).length),
     notes: [text.fatKey],
+    sources: [],
     table: {
       head: [text.batch, text.day, text.species, text.target, text.planned, text.weighedIn, text.tested],
       rows: batches.map((batch) => [

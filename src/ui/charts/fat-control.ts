@@ -23,7 +23,8 @@ export function controlStory(look: SeasonLook, format: Format): ChartStory {
     title: text.controlTitle,
     finding: controlFinding(look, misses, points),
     n: text.nTests(misses.length),
-    notes: [text.limitsKey],
+    notes: [text.controlKey],
+    sources: [text.limitsSource],
     table: {
       head: [text.batch, text.target, text.tested, text.off],
       rows: misses.map(({ name, target, tested, off }) => [
@@ -111,7 +112,7 @@ function drawControl(
       scales: {
         x: { ...nameAxis(colours, names), ticks: { color: colours.ink, font } },
         y: {
-          ...percentAxis(colours, text.offAxis),
+          ...percentAxis(colours, text.offAxis, ''),
           suggestedMin: Math.min(lower, 0),
           suggestedMax: Math.max(upper, 0),
           grace: '10%',

@@ -26,7 +26,7 @@ export function drawFat(batches: SeasonLook['batches'], colours: ChartColours) {
       labels: batches.map((batch) => batch.name),
       datasets: [
         marks('target', 'line', 14, 'transparent', colours.ink),
-        marks('planned', 'triangle', 7, colours.card, colours.steel),
+        marks('planned', 'triangle', 11, 'transparent', colours.ink),
         marks('weighedIn', 'circle', 6, colours.spruce, colours.card),
         marks('tested', 'rectRot', 8, colours.lean, colours.card),
       ],

@@ -19,7 +19,9 @@ export function paintPicture(
   pen.font = body;
   const finding = wrap(pen, story.finding, width - 2 * MARGIN);
   pen.font = small;
-  const notes = [story.n, ...story.notes].flatMap((note) => wrap(pen, note, width - 2 * MARGIN));
+  const notes = [story.n, ...story.notes, ...story.sources].flatMap((note) =>
+    wrap(pen, note, width - 2 * MARGIN),
+  );
   const top = 2 * MARGIN + LINE * (1 + finding.length);
   const height = top + chart.clientHeight + MARGIN + LINE * notes.length + MARGIN;
 

@@ -19,8 +19,10 @@ export interface ChartStory {
   finding: string;
   /** How many animals or batches it rests on, in words. */
   n: string;
-  /** How to read the marks, and the sources of what was published. */
+  /** How to read the marks. */
   notes: string[];
+  /** Where what is shown beside the shop's own figures was published. */
+  sources: string[];
   table: ChartTable;
   /** Name of a saved file, without its ending. */
   fileName: string;

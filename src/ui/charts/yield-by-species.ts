@@ -16,7 +16,8 @@ export function yieldStory(look: SeasonLook, format: Format): ChartStory {
     title: text.yieldTitle,
     finding: yieldFinding(shown, format),
     n: text.nAnimals(animals.length, shown.length),
-    notes: [text.yieldKey(FEWEST_FOR_A_BOX), ...publishedSources(shown)],
+    notes: [text.yieldKey(FEWEST_FOR_A_BOX)],
+    sources: publishedSources(shown),
     table: {
       head: [text.ticket, text.species, text.takeHomeShare],
       rows: ordered.map(({ species, point }) => [point.ticket, species.name, format.share(point.share)]),

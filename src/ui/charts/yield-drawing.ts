@@ -28,6 +28,18 @@ export function yieldLink(shown: readonly Species[], dataset: number, index: num
   return dot ? `/table/${dot.point.ticket}` : null;
 }
 
+/** From the lowest to the highest of what is drawn, to the next twentieth: shares of 50 % need no axis from zero. */
+function span(shown: readonly Species[]): { min: number; max: number } {
+  const all = shown.flatMap(({ points, published }) => [
+    ...points.map(({ share }) => share),
+    ...(published ? [published.low, published.high] : []),
+  ]);
+  return {
+    min: Math.max(0, Math.floor(Math.min(...all) * 20 - 0.5) / 20),
+    max: Math.ceil(Math.max(...all) * 20 + 0.5) / 20,
+  };
+}
+
 /** Boxes and dots of each species over its published band. */
 export function drawYield(shown: readonly Species[], colours: ChartColours, format: Format) {
   const dots = dotsOf(shown);
@@ -79,7 +91,7 @@ export function drawYield(shown: readonly Species[], colours: ChartColours, form
     options: {
       indexAxis: 'y' as const,
       scales: {
-        x: percentAxis(colours, text.takeHomeShare),
+        x: { ...percentAxis(colours, text.takeHomeShare), ...span(shown) },
         y: nameAxis(
           colours,
           shown.map((species) => `${species.name} (${species.points.length})`),

@@ -5,7 +5,7 @@ export const seasonText = {
   heading: (season: number) => `Season ${season}`,
   choose: 'Season',
   summary: (animals: string, mass: string) =>
-    `${animals} with take-home weighed, ${mass} carried home in all.`,
+    `${animals} taken in; ${mass} went home with the finished ones.`,
   empty: (season: number) => `Nothing was weighed in the ${season} season yet.`,
   emptyHow:
     'Take in an animal, weigh it hanging and weigh its parts at the Table: the charts draw themselves from those weighings.',
@@ -81,12 +81,15 @@ export const seasonText = {
   noneOutside: 'None is outside the limits of chance.',
   outside: (names: string, n: number) =>
     `${names} ${n === 1 ? 'is' : 'are'} outside the limits of chance: look for what was different.`,
-  limitsKey:
-    'Dashed lines: the mean of the tests and the limits within which single tests vary by chance (NIST/SEMATECH e-Handbook 6.3.2.2). A diamond is outside them.',
+  controlKey:
+    'Dashed lines: the mean of the tests and the limits within which single tests vary by chance. A diamond is outside them. Choose a mark to open the batch.',
+  limitsSource:
+    'Limits: mean ± 3 × mean moving range / 1.128, NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2',
   upperLimit: (points: string) => `upper limit ${points}`,
   lowerLimit: (points: string) => `lower limit ${points}`,
   centre: (points: string) => `mean ${points}`,
 
+  sources: 'Where this was published',
   saveAsPicture: 'Save as picture',
   saveAsTable: 'Save as table (CSV)',
   tableBehind: 'The figures behind this',
