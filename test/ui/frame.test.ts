@@ -38,6 +38,11 @@ describe('makeScan', () => {
   it('waits for a quick hand', () => expect(type('147', 400).at(-1)).toBe('147'));
   it('forgets digits that lie there', () => expect(type('147', 3000).at(-1)).toBeNull());
   it('takes one digit for a choice, not for a ticket', () => expect(type('2', 15).at(-1)).toBeNull());
+  it('leaves Enter to a button reached by Tab after choices picked by their numbers', () => {
+    const scan = makeScan();
+    const pressed = ['4', 'Tab', '1', 'Tab', '3', 'Tab', 'Enter'].map((key, i) => scan.press(key, i * 50));
+    expect(pressed.at(-1)).toBeNull();
+  });
   it('starts again after a letter', () => expect(type('14x26', 15).at(-1)).toBe('26'));
 });
 

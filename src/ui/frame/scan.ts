@@ -19,7 +19,8 @@ export function makeScan() {
         return done.length >= 2 ? done : null;
       }
       if (/^[\d-]$/.test(key)) text = soon ? text + key : key;
-      else if (key.length === 1) text = '';
+      // Any other key, above all Tab between numbered choices, ends the number: only a reader types it in one go.
+      else if (key !== 'Shift') text = '';
       return null;
     },
   };
