@@ -46,9 +46,9 @@ export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
   }; // prettier-ignore
 }
 
-/** Pieces of an animal are counted one by one; whole, skinned and boned animals are not. */
+/** Pieces of an animal are counted; of boned meat it may be told which pieces it was. */
 export function countsParts(brought: Brought | ''): boolean {
-  return brought === 'quarters' || brought === 'primals';
+  return brought === 'quarters' || brought === 'primals' || brought === 'boned';
 }
 
 /** True if the hunter field holds a phone number rather than a name. */
@@ -68,7 +68,9 @@ export function missingIn(
     ...(form.species === '' && { species: 'Pick the species.' }),
     ...(form.sex === '' && { sex: 'Pick one, or “Unknown”.' }),
     ...(form.brought === '' && { brought: 'How did it come in?' }),
-    ...(countsParts(form.brought) && partsOf(form).length === 0 && { parts: 'Count at least one piece.' }),
+    ...(countsParts(form.brought) &&
+      form.brought !== 'boned' &&
+      partsOf(form).length === 0 && { parts: 'Count at least one piece.' }),
   };
 }
 
