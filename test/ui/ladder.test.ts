@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { layLadder, type Rung } from '../../src/ui/table/ladder.ts';
+import { ladderPieces, layLadder, type Rung } from '../../src/ui/table/ladder.ts';
 
 const end = (rungs: readonly Rung[]): number => Math.max(0, ...rungs.map(({ x, width }) => x + width));
 const part = fc.record({
@@ -66,5 +66,37 @@ describe('layLadder', () => {
         },
       ),
     );
+  });
+});
+
+describe('ladderPieces', () => {
+  const base = { baseGrams: 50_000, base: 'hanging' as const, restGrams: 0 };
+
+  it('are the parts weighed at the table when all that goes home is among them', () => {
+    const pieces = [
+      { part: 'whole cuts' as const, grams: 10_000, share: 0.2 },
+      { part: 'trim' as const, grams: 12_000, share: 0.24 },
+      { part: 'bone' as const, grams: 11_000, share: 0.22 },
+    ];
+    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 22_000 })).toEqual([
+      { key: 'whole cuts', grams: 10_000 },
+      { key: 'trim', grams: 12_000 },
+      { key: 'bone', grams: 11_000 },
+    ]);
+  });
+
+  it('hold what was only weighed in packages, so that the bar agrees with what goes home', () => {
+    const pieces = [{ part: 'trim' as const, grams: 13_472, share: 0.27 }];
+    expect(ladderPieces({ ladder: { ...base, pieces }, takeHomeGrams: 23_927 })).toEqual([
+      { key: 'packed', grams: 10_455 },
+      { key: 'trim', grams: 13_472 },
+    ]);
+  });
+
+  it('are the packages alone of an animal cut in one go, and none before', () => {
+    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 27_000 })).toEqual([
+      { key: 'packed', grams: 27_000 },
+    ]);
+    expect(ladderPieces({ ladder: { ...base, pieces: [] }, takeHomeGrams: 0 })).toEqual([]);
   });
 });

@@ -33,18 +33,25 @@ export interface Ladder {
   overGrams: number;
 }
 
-/** Below this a rest is only the scale's rounding. */
-const LEAST_REST_GRAMS = 1;
+/** Below this a difference is only the scale's rounding. */
+const LEAST_GRAMS = 1;
 
-/** The pieces that the bar is made of: parts weighed at the table, or what was packed of an animal cut in one go. */
+/** What of the weighed parts goes home; the rest of what goes home was only weighed in packages. */
+const goesHome: readonly string[] = ['whole cuts', 'trim', 'fat saved'];
+
+/**
+ * The pieces that the bar is made of: parts weighed at the table, and what goes home without having been weighed
+ * there (an animal cut in one go: only its packages are).
+ */
 export function ladderPieces(
-  page: Pick<AnimalPage, 'ladder' | 'detail' | 'takeHomeGrams'>,
+  page: Pick<AnimalPage, 'ladder' | 'takeHomeGrams'>,
 ): { key: CutPart | 'packed'; grams: number }[] {
   const weighed = (page.ladder?.pieces ?? []).flatMap(({ part, grams }) =>
     part === 'rest' || part === 'primal' ? [] : [{ key: part, grams }],
   );
-  if (weighed.length > 0) return weighed;
-  return page.takeHomeGrams > 0 ? [{ key: 'packed', grams: page.takeHomeGrams }] : [];
+  const home = weighed.reduce((sum, { key, grams }) => sum + (goesHome.includes(key) ? grams : 0), 0);
+  const packed = page.takeHomeGrams - home;
+  return packed >= LEAST_GRAMS ? [{ key: 'packed', grams: packed }, ...weighed] : weighed;
 }
 
 /**
@@ -69,6 +76,6 @@ export function layLadder(
     x += grams * scale;
   }
   const rest = baseGrams - total;
-  if (rest >= LEAST_REST_GRAMS) rungs.push({ key: 'rest', x, width: rest * scale, grams: rest });
-  return { rungs, baseAt: baseGrams * scale, overGrams: rest <= -LEAST_REST_GRAMS ? -rest : 0 };
+  if (rest >= LEAST_GRAMS) rungs.push({ key: 'rest', x, width: rest * scale, grams: rest });
+  return { rungs, baseAt: baseGrams * scale, overGrams: rest <= -LEAST_GRAMS ? -rest : 0 };
 }

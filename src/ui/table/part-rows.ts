@@ -23,9 +23,13 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
   const base = page.ladder?.baseGrams ?? null;
   const pieces = ladderPieces(page);
   const usual = (part: string) => page.expected.find((one) => one.part === part);
-  const rows = pieces.some(({ key }) => key === 'packed')
-    ? [row('packed', 'Packed to take home', usual('take-home'))]
-    : (Object.keys(words.partLong) as CutPart[]).map((part) => row(part, words.partLong[part], usual(part)));
+  const inOneGo = pieces.some(({ key }) => key === 'packed');
+  const names = { packed: 'Packed to take home', ...words.partLong };
+  const shown = inOneGo ? pieces.map(({ key }) => key) : (Object.keys(words.partLong) as CutPart[]);
+  // Packages alone are the take-home; beside trim they are a part of it that nobody has figures for.
+  const rows = shown.map((key) =>
+    row(key, names[key], usual(key === 'packed' && shown.length === 1 ? 'take-home' : key)),
+  );
   return base === null ? rows : [...rows, restRow(page, base, pieces, format)];
 
   function row(
@@ -69,7 +73,7 @@ function restRow(
   };
 }
 
-function nameOf(rest: number, packedOnly: boolean): string {
+function nameOf(rest: number, inOneGo: boolean): string {
   if (rest < 0) return 'Weighed too much';
-  return packedOnly ? 'Bone, sinew and shrink, not weighed' : 'Not yet explained';
+  return inOneGo ? 'Not weighed: bone, sinew, shrink' : 'Not yet explained';
 }

@@ -149,9 +149,9 @@ export function useWeigh(page: Ref<AnimalPage>) {
 function firstStage(page: AnimalPage, justKept?: EntryStage): EntryStage {
   const weighed = (stage: EntryStage): boolean =>
     stage === justKept || page.weighings.some((row) => row.stage === stage && row.voided === null);
+  if (page.stage === 'packing' || page.stage === 'ready') return 'packed';
   if (page.brought === 'boned') return weighed('received') ? 'cut' : 'received';
   if (page.detail === 'quick' && weighed('hanging')) return 'packed';
-  if (page.stage === 'packing' || page.stage === 'ready') return 'packed';
   return weighed('hanging') || weighed('cut') ? 'cut' : 'hanging';
 }
 
