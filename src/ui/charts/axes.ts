@@ -38,6 +38,7 @@ export function rowAxis(rows: number) {
     type: 'linear' as const,
     axis: 'y' as const,
     display: false,
+    offset: false,
     reverse: true,
     min: -0.5,
     max: rows - 0.5,

@@ -76,6 +76,7 @@ export function drawYield(shown: readonly Species[], colours: ChartColours, form
           type: 'boxplot' as const,
           label: text.middleHalf,
           data: shown.map((species) => (species.points.length < FEWEST_FOR_A_BOX ? [] : sharesOf(species))),
+          yAxisID: 'y',
           order: 1,
           itemRadius: 0,
           outlierRadius: 0,

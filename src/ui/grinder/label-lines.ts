@@ -1,7 +1,7 @@
 import { formatMass } from '../../core/units.ts';
-import type { BatchPage } from '../../bridge/contract.ts';
+import type { BatchPage, FatLotRow } from '../../bridge/contract.ts';
 import { grinderText as text } from '../texts/en-grinder.ts';
-import { standing } from './to-weigh.ts';
+import { lotName, standing } from './to-weigh.ts';
 
 /** Net weights on labels: hundredths of a pound, thousandths of a kilogram. */
 const LB_STEP = 0.01;
@@ -27,6 +27,7 @@ export interface LabelLines {
 export function labelLines(
   batch: Pick<BatchPage, 'species' | 'product' | 'weighedIn' | 'cookTo'>,
   netGrams: number,
+  lots: readonly FatLotRow[],
   locale: string,
 ): LabelLines {
   const rows = standing(batch.weighedIn);
@@ -41,16 +42,20 @@ export function labelLines(
       formatMass(netGrams, 'lb', LB_STEP, locale),
       formatMass(netGrams, 'kg', KG_STEP, locale),
     ),
-    ingredients: ingredients(rows, batch.species),
+    ingredients: ingredients(rows, batch.species, lots),
     cookTo: text.cookTo(batch.cookTo.f, batch.cookTo.c),
     notForSale: text.notForSale,
   };
 }
 
-function ingredients(rows: BatchPage['weighedIn'], species: readonly string[]): string | null {
+function ingredients(
+  rows: BatchPage['weighedIn'],
+  species: readonly string[],
+  lots: readonly FatLotRow[],
+): string | null {
   const grams = new Map<string, number>();
   for (const row of rows) {
-    const name = row.fatLot ?? species.join(' + ');
+    const name = lotName(row.fatLot, lots) ?? species.join(' + ');
     grams.set(name, (grams.get(name) ?? 0) + row.grams);
   }
   if (rows.every((row) => row.fatLot === null)) return null;

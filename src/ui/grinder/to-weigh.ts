@@ -24,6 +24,11 @@ export function inPart(part: PlanPart, lots: readonly FatLotRow[]): 'trim' | 'fa
   return lot?.ticket ? 'fat saved' : 'fat added';
 }
 
+/** What a lot of fat is called; null for a weight that is of no lot. */
+export function lotName(code: string | null, lots: readonly FatLotRow[]): string | null {
+  return code === null ? null : (lots.find((one) => one.code === code)?.name ?? code);
+}
+
 /** The weights that count: those that nobody took back. */
 export function standing<R extends Pick<Row, 'voided'>>(rows: readonly R[]): R[] {
   return rows.filter((row) => row.voided === null);

@@ -72,9 +72,10 @@ export const grinderText = {
       : `A batch of ${batch} with ${fat} fat; the target is ${target}.`,
   targetMark: (fat: string) => `target ${fat}`,
   leanPart: (mass: string) => `Lean ${mass}`,
-  fatPart: (trim: string, added: string, share: string) =>
-    `Fat ${share}: ${trim} in the trim, ${added} added (striped)`,
-
+  fatPart: (trim: string, added: string | null, share: string) =>
+    added === null
+      ? `Fat ${share}, all of it in the trim`
+      : `Fat ${share}: ${trim} in the trim, ${added} added (striped)`,
   buyFat: 'Buy fat in',
   fatSource: 'Kind of fat',
   fatWeight: 'Weight',
@@ -126,6 +127,7 @@ export const grinderText = {
   outTotal: 'Out',
   leftOver: (mass: string) => `${mass} not packed yet, or left in the machine`,
   moreOut: (mass: string) => `${mass} more was packed than weighed in: check the weights`,
+  nothingIn: 'Nothing is weighed in yet',
   balanced: 'Everything that went in was packed',
 
   passes: 'Through the plate',
