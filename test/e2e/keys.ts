@@ -1,0 +1,84 @@
+import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+const MOST_TABS = 120;
+
+/** Hands that know only a keyboard: everything is reached with Tab, arrows and the keys that the window names. */
+export function keysOf(page: Page) {
+  const { keyboard } = page;
+
+  /** Presses Tab until `target` has the focus. */
+  async function tabTo(target: Locator): Promise<void> {
+    await target.first().waitFor();
+    for (let i = 0; i < MOST_TABS; i++) {
+      if (await target.first().evaluate((element) => element === document.activeElement)) return;
+      await keyboard.press('Tab');
+    }
+    throw new Error(`Tab never reached ${target}`);
+  }
+  return {
+    tabTo,
+    press: (key: string) => keyboard.press(key),
+    type: (text: string) => keyboard.type(text),
+    /** Tabs to a text field by its label and types over what stands there. */
+    async fill(label: string, text: string): Promise<void> {
+      const named = { name: label, exact: true };
+      await tabTo(
+        page
+          .getByRole('textbox', named)
+          .or(page.getByRole('combobox', named))
+          .or(page.getByRole('spinbutton', named)),
+      );
+      await keyboard.press('ControlOrMeta+a');
+      await keyboard.type(text);
+    },
+    /** Picks an option: in a group of choices by the key shown on it, in a drop-down by typing its name. */
+    async choose(label: string, option: string): Promise<void> {
+      const group = page.getByRole('group', { name: label, exact: true });
+      const list = page.getByRole('combobox', { name: label, exact: true });
+      await group.or(list).first().waitFor();
+      if ((await group.count()) === 0) {
+        await tabTo(list);
+        await keyboard.type(option);
+        expect(
+          await list.evaluate((select: HTMLSelectElement) => select.selectedOptions[0]?.label),
+          label,
+        ).toBe(option);
+        return;
+      }
+      const radios = group.getByRole('radio');
+      for (let i = 0; i < MOST_TABS; i++) {
+        if (await radios.evaluateAll((all) => all.some((one) => one === document.activeElement))) break;
+        await keyboard.press('Tab');
+      }
+      const wanted = group.getByRole('radio', { name: option, exact: true });
+      const key = await wanted.getAttribute('aria-keyshortcuts');
+      if (key) await keyboard.press(key);
+      else for (let i = 0; i < 20 && !(await wanted.isChecked()); i++) await keyboard.press('ArrowRight');
+      expect(await wanted.isChecked(), `${label}: ${option}`).toBe(true);
+    },
+    async pressOn(name: string | RegExp): Promise<void> {
+      await tabTo(page.getByRole('button', { name, exact: true }));
+      await keyboard.press('Enter');
+    },
+    /** Goes to a place by its number in the navigation. */
+    async goTo(place: string, number: number): Promise<void> {
+      await keyboard.press(`Alt+${number}`);
+      await page.waitForURL((url) => url.hash === `#/${place}`);
+    },
+  };
+}
+
+export type Keys = ReturnType<typeof keysOf>;
+
+/** Everything written in the main part of a page, as a person would read it, once it stands still. */
+export async function readingOf(page: Page): Promise<string> {
+  let before = '';
+  for (let i = 0; i < 40; i++) {
+    const now = (await page.locator('main').innerText()).replace(/\s+/g, ' ');
+    if (now === before && now !== '') return now;
+    before = now;
+    await page.waitForTimeout(250);
+  }
+  throw new Error(`The page never stood still: ${before.slice(0, 200)}`);
+}
