@@ -91,7 +91,11 @@ export function useWeigh(page: Ref<AnimalPage>) {
         { key: 'n', label: 'No, it is the same one', does: empty },
       ];
     const keepIt = `keep ${typedWithUnit(entry.typed, shop.unit)}`;
-    if (likely === undefined) return [{ key: 'y', label: `Yes, ${keepIt}`, does: () => keep(true) }, again];
+    if (likely === undefined)
+      return [
+        { key: 'y', label: `Yes, ${keepIt}`, does: () => keep(true) },
+        { key: 'n', label: 'No, weigh again', does: empty },
+      ];
     const meant = String(likely);
     return [
       { key: 'y', label: `Yes, make it ${typedWithUnit(meant, shop.unit)}`, does: () => accept(meant) },
