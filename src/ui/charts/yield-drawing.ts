@@ -85,6 +85,7 @@ export function drawYield(shown: readonly Species[], colours: ChartColours, form
           borderColor: colours.ink,
           medianColor: colours.ink,
           borderWidth: 2,
+          grouped: false,
           categoryPercentage: 0.6,
         },
       ],
