@@ -19,6 +19,7 @@ if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);
 await serve(read.options);
 
 async function serve(options: StartOptions): Promise<void> {
+  if (options.demo) console.log('Setting up the demo season; this takes a few seconds.');
   const desk = await openBook(
     options.book ?? usualBookPlace(process.platform, process.env, homedir()),
     options.demo,

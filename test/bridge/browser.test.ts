@@ -26,7 +26,7 @@ beforeAll(async () => {
     });
     server.on('close', () => failed(new Error(`The server ended: ${out}`)));
   });
-});
+}, 120_000); // the demo's seasons are entered one by one
 afterAll(async () => {
   server.kill('SIGINT');
   await browser.close();

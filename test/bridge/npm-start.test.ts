@@ -157,12 +157,12 @@ it('opens the demo in the browser with its own words, passes Ctrl-C on and ends 
     '--no-open',
   ]);
   await expect
-    .poll(running.out, { timeout: 60_000 })
+    .poll(running.out, { timeout: 90_000 })
     .toMatch(/Gambrel is open at http:\/\/127\.0\.0\.1:\d+\/#key=/);
   expect(running.out()).toMatch(/^(Building [^\n]+\n)?Opening in the browser, as asked\.\n/);
   running.child.kill('SIGINT');
   expect(await running.ended).toMatchObject({ code: 0, err: '' });
-}, 90_000);
+}, 120_000);
 
 function starting(args: string[]) {
   const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });

@@ -22,7 +22,7 @@ async function started(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
 /** Started, and its window drawn. */
 async function opened(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
   const shell = await started(more);
-  await expect.poll(() => shell.windows[0]?.shown, { timeout: 10_000 }).toBe(true);
+  await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
   return shell;
 }
 
@@ -270,7 +270,7 @@ describe('the way to the book', () => {
       value: { demo: true },
     });
     expect(existsSync(shell.book)).toBe(false);
-  });
+  }, 90_000); // the demo's seasons are entered one by one
 });
 
 describe('a book that does not open', () => {
@@ -311,7 +311,7 @@ describe('a book that does not open', () => {
 
     const shell = await started({ book: first.book });
     shell.answers.push(0);
-    await expect.poll(() => shell.windows[0]?.shown, { timeout: 10_000 }).toBe(true);
+    await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
     expect(shell.dialogs[0]?.buttons).toEqual([expect.stringMatching(/^Open the backup of /), 'Quit']);
     expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
       ok: true,
