@@ -74,9 +74,11 @@ export type Keys = ReturnType<typeof keysOf>;
 /** Everything written in the main part of a page, as a person would read it, once it stands still. */
 export async function readingOf(page: Page): Promise<string> {
   let before = '';
-  for (let i = 0; i < 40; i++) {
+  let same = 0;
+  for (let i = 0; i < 60; i++) {
     const now = (await page.locator('main').innerText()).replace(/\s+/g, ' ');
-    if (now === before && now !== '') return now;
+    same = now === before && now !== '' ? same + 1 : 0;
+    if (same === 3) return now;
     before = now;
     await page.waitForTimeout(250);
   }
