@@ -55,6 +55,7 @@ export default ts.config(
         },
       ],
       'vue/multi-word-component-names': 'off',
+      'vue/require-default-prop': 'off', // the type says that it is optional
       'vue/no-v-html': 'error',
       'vue/no-static-inline-styles': 'error',
       'vue/block-lang': ['error', { script: { lang: 'ts' } }],
