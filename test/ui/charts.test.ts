@@ -176,6 +176,21 @@ describe('fat by batch', () => {
     expect(finding).toContain('The one batch with a target was weighed in within one point of fat of it.');
   });
 
+  it('draws the newest with a target or a test, and keeps all in the table', () => {
+    const many = Array.from({ length: 60 }, (_, i) =>
+      batch(i + 1, i % 2 ? { target: 0.1 } : { weighedIn: 0.03 }),
+    );
+    const more = Array.from({ length: 20 }, (_, i) => batch(i + 61, { target: 0.1 }));
+    const story = fatStory(season({ batches: [...many, ...more] }), format);
+    const config = story.draw?.(colours) as unknown as { data: { labels: string[] } };
+    expect(config.data.labels).toHaveLength(40);
+    expect(config.data.labels.at(-1)).toBe('B-80');
+    expect(config.data.labels).not.toContain('B-59');
+    expect(story.linkOf?.(0, 39)).toBe('/grinder/80');
+    expect(story.table.rows).toHaveLength(80);
+    expect(story.notes[1]).toContain('the newest 40');
+  });
+
   it('leads from each mark to its batch', () => {
     const story = fatStory(season({ batches }), format);
     expect(story.linkOf?.(3, 1)).toBe('/grinder/2');

@@ -9,15 +9,23 @@ type Batch = SeasonLook['batches'][number];
 /** A batch within a point of its target is on it: a shop's scale and trim allow no finer. Common practice, no source. */
 const ON_TARGET = 0.01;
 
+/** More marks than this in one picture cannot be told apart. */
+const MOST_DRAWN = 40;
+
 /** Fat of each batch: what was wanted, what was planned, what was weighed in, what a test found. */
 export function fatStory(look: SeasonLook, format: Format): ChartStory {
   const batches = look.batches;
+  const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
+  const drawn = telling.slice(-MOST_DRAWN);
   const share = (value: number | null) => (value === null ? '' : format.share(value));
   return {
     title: text.fatTitle,
     finding: fatFinding(look, format),
     n: text.nBatches(batches.length, batches.filter((batch) => batch.tested !== null).length),
-    notes: [text.fatKey],
+    notes: [
+      text.fatKey,
+      ...(drawn.length < batches.length ? [text.drawn(drawn.length, batches.length)] : []),
+    ],
     sources: [],
     table: {
       head: [text.batch, text.day, text.species, text.target, text.planned, text.weighedIn, text.tested],
@@ -43,8 +51,8 @@ export function fatStory(look: SeasonLook, format: Format): ChartStory {
     },
     fileName: `fat-${look.season}`,
     height: 420,
-    draw: batches.length === 0 ? null : (colours) => drawFat(batches, colours),
-    linkOf: (_, index) => (batches[index] ? `/grinder/${batches[index].id}` : null),
+    draw: drawn.length === 0 ? null : (colours) => drawFat(drawn, colours),
+    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
   };
 }
 

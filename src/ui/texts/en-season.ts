@@ -65,6 +65,8 @@ export const seasonText = {
     points === '0.0'
       ? `Over ${plural(n, 'test', 'tests')} the meter agrees with what was weighed in.`
       : `Over ${plural(n, 'test', 'tests')} the meat came out ${points} points ${leaner ? 'leaner' : 'fatter'} than weighed in.`,
+  drawn: (drawn: number, of: number) =>
+    `Drawn: the newest ${drawn} of those with a target or a test, out of ${of}; all are in the table.`,
   fatKey:
     'Dash: target. Open triangle: plan. Dot: weighed in. Diamond: fat test. Choose a mark to open the batch.',
 
