@@ -20,9 +20,7 @@ export const pickupText = {
   canGo: 'can go',
   handOver: 'Hand over',
   handOverOf: (ticket: string) => `Hand over ${ticket}`,
-  why: 'Why held',
-  heldSentence: (reason: string) =>
-    `On hold: ${reason}. It stays in the cooler until the hold is ended on the animal's own page.`,
+  heldSentence: (reason: string) => `${reason}: it stays until the hold is ended at the Table.`,
   openAnimal: 'Open the animal',
   to: 'Handed to',
   toHint: 'Who really takes it, by name.',

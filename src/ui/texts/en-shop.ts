@@ -12,6 +12,8 @@ export const shopText = {
   stepHint: 'The smallest amount that the scale shows.',
   currency: 'Currency',
   currencyHint: 'Three letters, for example USD or CAD.',
+  currencyProblem: 'Type the three letters of the currency, for example USD or CAD.',
+  localeProblem: 'Type a language and country, for example en-US or en-CA.',
   locale: 'Numbers and dates as in',
   localeHint: 'For example en-US or en-CA.',
   zone: 'Time zone',
