@@ -63,13 +63,15 @@ export interface Arrival {
 const CUTTERS = SHOP.staff.filter(({ cuts }) => cuts);
 /** Days on the hook before the knife, by how it came; our own choice. */
 const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
-  whole: [4, 7],
-  skinned: [4, 7],
+  whole: [4, 8],
+  skinned: [4, 8],
   quarters: [1, 4],
   primals: [1, 2],
   boned: [1, 2],
 };
-const HANGS_LONGER = 0.05;
+/** Saved fat is a little over two thirds fat; less is counted on here. */
+const OWN_FAT_RICH = 0.6;
+const HANGS_LONGER = 0.04;
 /** Days that one hangs whose hunter wants the laboratory's answer before the knife. */
 const WAITS = 11;
 
@@ -93,6 +95,8 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const cutter = draw.pick(CUTTERS);
   const made = { profile, brought, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
   const truth = truthOf({ ...made, cutsShare: order.instructions.cutsShare }, draw);
+  if (order.instructions.fat === 'own' && !reaches(truth, ORDERS.ownFatTarget))
+    order.instructions.targetFat = null;
   const detailed = draw.maybe(season.detailed);
   const weighsTrim = detailed || draw.maybe(season.throughBatch);
   const sampled = season.mistakes && draw.maybe(kind.sampled);
@@ -105,11 +109,16 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
     person,
     cutter: cutter.initials,
     cutOn: workday(addDays(receivedOn, days)),
-    trimFat: Math.max(0.003, profile.trimFat.mean + 0.6 * profile.trimFat.sd * draw.normal()),
+    trimFat: Math.max(0.003, profile.trimFat.mean + 0.5 * profile.trimFat.sd * draw.normal()),
     weights: weightsOf({ profile, brought, baseGrams, days, truth, detailed, weighsTrim }, draw),
     week,
     id: 0,
     ticket: '',
     quoteId: null,
   }; // prettier-ignore
+}
+
+/** Whether the animal's own fat brings its trim to this share; if not, all of it goes in and no target is set. */
+function reaches({ trim, fatSaved }: Record<Part, number>, target: number): boolean {
+  return fatSaved * OWN_FAT_RICH > target * (trim + fatSaved);
 }

@@ -11,9 +11,10 @@ import { typedOf } from './typed.ts';
 
 const DAY = [8 * 60 + 10, 16 * 60] as const;
 /** On Saturday the shop closes early: all tables start in the morning. */
-const LAST_DAY = [8 * 60 + 40, 10 * 60] as const;
+const LAST_DAY = [8 * 60 + 30, 10 * 60 + 20] as const;
 /** Minutes that a table is at work before the next tote is full. */
 const FIRST_TOTE = 20;
+const STILL_AT_WORK = 9 * 60 + 30;
 const STEAK_PACK_GRAMS = 1.25 * GRAMS_PER.lb;
 /** Left on knives, board and paper between table and package. */
 const LEFT_BEHIND = [0.002, 0.01] as const;
@@ -21,6 +22,8 @@ const LEFT_BEHIND = [0.002, 0.01] as const;
 export function planCutting(shop: Shop, animal: DemoAnimal): void {
   const { draw, cutOn, weights, cutter } = animal;
   let minutes = draw.between(...(cutOn === shop.lastDay ? LAST_DAY : DAY));
+  // A slip of the last day is there to be seen, so its table is still at work.
+  if (cutOn === shop.lastDay && weights.table.some(({ slip }) => slip)) minutes = STILL_AT_WORK;
   const next = (wait: number, happens: () => void) => {
     minutes += wait;
     shop.diary.note(momentAt(cutOn, minutes), happens);

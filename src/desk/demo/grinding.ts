@@ -1,6 +1,7 @@
 /** A batch from its plan to its packages: weighed in, ground twice, now and then tested for its fat. */
 import { GRAMS_PER } from '../../core/units.ts';
-import type { BatchPage, PlanPart } from '../shapes.ts';
+import type { StoredPlan } from '../grind-plan.ts';
+import type { PlanPart } from '../shapes.ts';
 import type { DemoAnimal } from './animal.ts';
 import { drawing, type Draw } from './draw.ts';
 import { needFat, reallyFat } from './fat-bought.ts';
@@ -11,7 +12,7 @@ import { STEP_GRAMS, typedOf } from './typed.ts';
 const TESTED = 0.24;
 const METHOD = 'Quick tester, 50 g';
 /** The tester's own spread. */
-const TESTER_SD = 0.008;
+const TESTER_SD = 0.006;
 /** Stays in the grinder and on the plate. */
 const LEFT_BEHIND = [0.004, 0.02] as const;
 const TUB_GRAMS = 60 * GRAMS_PER.lb;
@@ -40,10 +41,10 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
   await needFat(shop, { animals, fat, targetFat }, owners[0]?.season.mistakes ?? true);
   const { id } = await counter.call('grinder.start', { animals, fat, targetFat, product, by });
   const draw = drawing(SEASONS.seed, 7, id);
-  const { planned } = counter.call('grinder.open', { id });
+  const { parts } = JSON.parse(counter.book.batches.get(id)?.plan ?? '{}') as StoredPlan;
   let minutes = 0;
   const next = (wait: number, happens: () => void) => shop.soon((minutes += wait), happens);
-  for (const part of planned)
+  for (const part of parts)
     for (const typed of tubsOf(part, draw))
       next(draw.between(2, 4), () => weighIn(shop, asked, { id, part, typed }));
   shop.benchFreeAt = new Date(counter.now().getTime() + minutes * 60_000);
@@ -56,7 +57,7 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
   pass(draw.pick(FINE_PLATES), draw.whole(34, 38));
   if (draw.maybe(TESTED)) next(4, () => test(shop, asked, id, draw));
   next(draw.between(10, 20), () => {
-    pack(shop, asked, counter.call('grinder.open', { id }), draw);
+    pack(shop, asked, id, draw);
     counter.call('grinder.finish', { batchId: id, by });
     asked.done();
   });
@@ -92,26 +93,24 @@ function weighIn(
 
 /** What a tester shows of the grind as it really is; once in a season somebody took the wrong tub. */
 function test(shop: Shop, { owners, targetFat, by }: Grind, batchId: number, draw: Draw): void {
-  const { weighedIn } = shop.counter.call('grinder.open', { id: batchId });
-  const total = weighedIn.reduce((sum, { grams }) => sum + grams, 0);
-  const fat = weighedIn.reduce((sum, row) => {
-    const owner = owners.find(({ ticket }) => ticket === row.ticket);
-    return sum + row.grams * (row.part === 'trim' ? (owner?.trimFat ?? 0) : reallyFat(shop, row.fatLot));
+  const rows = shop.counter.book.weighings.ofBatch(batchId);
+  const fat = rows.reduce((sum, row) => {
+    const owner = owners.find(({ id }) => id === row.animal_id);
+    return sum + row.grams * (row.part === 'trim' ? (owner?.trimFat ?? 0) : reallyFat(shop, row.fat_lot_id));
   }, 0);
   const counts = targetFat !== null && (owners[0]?.season.mistakes ?? false);
   const off = counts && ++shop.tests === MISTAKES.fatTest.nth ? MISTAKES.fatTest.off : 0;
-  const shown = Math.max(0.005, fat / total + off + TESTER_SD * draw.normal());
+  const shown = Math.max(0.005, fat / inGrams(shop, batchId) + off + TESTER_SD * draw.normal());
   const percent = Math.round(shown * 1000) / 10;
   shop.counter.call('grinder.fatTest', { batchId, percent, method: METHOD, by });
 }
 
-function pack(
-  { counter }: Shop,
-  { product, packageGrams, by }: Grind,
-  { id, inGrams }: BatchPage,
-  draw: Draw,
-): void {
-  const out = inGrams * (1 - draw.between(...LEFT_BEHIND));
+function pack(shop: Shop, { product, packageGrams, by }: Grind, batchId: number, draw: Draw): void {
+  const out = inGrams(shop, batchId) * (1 - draw.between(...LEFT_BEHIND));
   const count = Math.max(1, Math.round(out / packageGrams));
-  counter.confirm('grinder.pack', { batchId: id, product, count, typed: typedOf(out), by });
+  shop.counter.confirm('grinder.pack', { batchId, product, count, typed: typedOf(out), by });
+}
+
+function inGrams({ counter }: Shop, batchId: number): number {
+  return counter.book.weighings.ofBatch(batchId).reduce((sum, { grams }) => sum + grams, 0);
 }

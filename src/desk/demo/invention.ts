@@ -67,6 +67,8 @@ export interface SlipWanted {
   species: string[];
   weeks?: number[];
   reason?: string;
+  /** May be heavier than right; else only lighter slips stay. */
+  heavy?: boolean;
   /** On an animal that is being cut now. */
   today?: boolean;
 }
@@ -125,6 +127,7 @@ export const ORDERS = ordersJson as unknown as {
   cuts: { product: string; share: number }[];
   /** Share of saved fat that is asked back in the grind. */
   ownFatGround: number;
+  ownFatTarget: number;
   /** Share of sampled animals that are not to be cut before the result. */
   waitsForResult: number;
 };

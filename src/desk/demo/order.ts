@@ -17,7 +17,8 @@ export function orderOf(
 ): Order {
   const { sausage } = ORDERS;
   const bought = draw.pickWeighted(ORDERS.grind);
-  const grind = savesFat && draw.maybe(ORDERS.ownFatGround) ? { fat: 'own', targetFat: null } : bought;
+  const grind =
+    savesFat && draw.maybe(ORDERS.ownFatGround) ? { fat: 'own', targetFat: ORDERS.ownFatTarget } : bought;
   const wantsSausage = season.pools.length > 0 && pools && draw.maybe(sausage.share);
   const sausageGrams = draw.whole(...sausage.lb) * GRAMS_PER.lb;
   const note = draw.pick(ORDERS.notes);

@@ -14,7 +14,7 @@ export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeigh
   if (slip) putRight(shop, animal, weight, weighingId, by);
 }
 
-/** What the shop does about a slip that it noticed: nothing where it did not. */
+/** What follows on a slip: it is put right where the shop noticed it. */
 export function putRight(
   shop: Shop,
   animal: DemoAnimal,
@@ -23,19 +23,21 @@ export function putRight(
   by: string,
 ): void {
   const { slip, stage, part, typed } = weight;
-  const reason = slip?.reason;
-  if (!slip || !reason) return;
+  if (!slip) return;
+  const { reason } = slip;
   const { counter } = shop;
   if (slip.kind !== 'weighed twice') {
-    shop.soon(NOTICED, () => {
-      counter.confirm('table.correct', { weighingId, typed, reason, by });
-    });
+    if (reason !== null)
+      shop.soon(NOTICED, () => {
+        counter.confirm('table.correct', { weighingId, typed, reason, by });
+      });
     return;
   }
   shop.soon(AGAIN, () => {
     const again = counter.confirm('table.weigh', { animalId: animal.id, stage, part, typed, by });
-    shop.soon(NOTICED, () => {
-      counter.call('table.void', { weighingId: again.weighingId, reason, by });
-    });
+    if (reason !== null)
+      shop.soon(NOTICED, () => {
+        counter.call('table.void', { weighingId: again.weighingId, reason, by });
+      });
   });
 }

@@ -20,7 +20,7 @@ import { planSausage } from './to-grinder.ts';
 export const DEMO_NOW = new Date(SEASONS.today);
 
 /** Days of a season on which the shop's yields are learned again. */
-const LEARNS = [0, 42] as const;
+const LEARNS = [0] as const;
 
 /** What was planted in the made season, for tests. */
 export interface DemoMade {
@@ -29,6 +29,19 @@ export interface DemoMade {
 }
 
 export async function fillDemo(book: Book): Promise<DemoMade> {
+  // One transaction for the whole fill: each entry is a step within it, and a demo half made is no demo.
+  book.db.exec('BEGIN IMMEDIATE');
+  try {
+    const made = await fill(book);
+    book.db.exec('COMMIT');
+    return made;
+  } catch (error) {
+    book.db.exec('ROLLBACK');
+    throw error;
+  }
+}
+
+async function fill(book: Book): Promise<DemoMade> {
   const counter = openCounter(book);
   const diary = openDiary();
   const town = openTown();
@@ -47,8 +60,7 @@ export async function fillDemo(book: Book): Promise<DemoMade> {
       planIntake(shop, animal, front);
       planCutting(shop, animal);
     }
-    for (const day of LEARNS)
-      diary.note(momentAt(addDays(season.opens, day), 0), () => counter.learn());
+    for (const day of LEARNS) diary.note(momentAt(addDays(season.opens, day), 0), () => counter.learn());
   }
   await diary.live(DEMO_NOW, counter.setClock);
   return {

@@ -1,13 +1,19 @@
 /** Plants slips in the weighings: some stay for the balance to find, some are put right by the shop. */
 import type { DemoAnimal } from './animal.ts';
 import { MISTAKES, type SlipWanted } from './invention.ts';
+import { PART_OF, sdOf } from '../weighing-check.ts';
+import { beforeAnyAnimal } from '../yield-knowledge.ts';
 import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';
 
 /** A slip smaller than this share of the animal is lost in what animals differ by. */
-const LEAST = 0.11;
+const LEAST = 0.12;
+/** Standard deviations from what is usual. */
+const FAR = 3.4;
+/** A tote heavier than this share of its animal would stop anybody. */
+const HEAVIEST = 0.42;
 /** A carcass so far from what came in would be asked about by anybody. */
-const MOST = 0.38;
+const MOST = 0.28;
 
 /** Animals with a slip that nobody noticed, in the order in which they were planted. */
 export function plantSlips(animals: readonly DemoAnimal[], today: string): DemoAnimal[] {
@@ -47,11 +53,29 @@ function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, no
   if (wanted.part !== (weight.part === 'carcass' ? weight.stage : weight.part)) return false;
   const typed = slipped(weight.typed, wanted.slip);
   if (typed === null) return false;
-  if (wanted.slip === 'weighed twice') return true;
-  const [right, wrong] = [gramsOf(weight.typed), gramsOf(typed)];
   const base = gramsOf((animal.weights.hook[0] ?? animal.weights.intake[0] ?? weight).typed);
+  const [right, wrong] = [gramsOf(weight.typed), gramsOf(typed)];
+  if (wanted.slip === 'weighed twice') return noticed || stands(animal, weight, right, base);
   const off = Math.abs(wrong - right) / base;
-  if (weight.part !== 'carcass') return off >= LEAST && wrong < 0.9 * base;
+  // Parts that outweigh their animal teach the shop nothing: one such slip is enough.
+  const heavy = noticed || wanted.heavy === true;
+  if (weight.part !== 'carcass')
+    return (
+      (noticed || stands(animal, weight, wrong - right, base)) && wrong < (heavy ? HEAVIEST * base : right)
+    );
   // A hanging weight above what was received is refused, and so can only be put right.
   return noticed ? off >= LEAST && weight.stage === 'received' : wrong < right && off >= LEAST && off <= MOST;
+}
+
+/** Whether what was weighed of a part then lies far from what is usual of the species. */
+function stands(animal: DemoAnimal, { part }: PlannedWeight, off: number, base: number): boolean {
+  const { kind, brought, sex, age } = animal;
+  const heap = part === 'whole cuts' ? ['whole cuts', 'trim'] : [part];
+  const usual = beforeAnyAnimal().shares({ species: kind.code, brought, sex, age })[
+    part === 'whole cuts' ? 'meat' : (PART_OF[part] ?? 'meat')
+  ];
+  const weighed = animal.weights.table
+    .filter((one) => heap.includes(one.part))
+    .reduce((total, { typed }) => total + gramsOf(typed), off);
+  return Math.abs(weighed / base - usual.mean) > FAR * sdOf(usual);
 }

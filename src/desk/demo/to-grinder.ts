@@ -11,7 +11,7 @@ import { nextWorkday, type Shop } from './shop-day.ts';
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
 /** On the last day half the morning's batches are still to come when the demo stands still. */
 const LAST_DAY = [8 * 60 + 30, 13 * 60] as const;
-const SAME_DAY = 0.2;
+const SAME_DAY = 0.45;
 const SAUSAGE_AT = 9 * 60 + 50;
 const SAUSAGE_PACK_GRAMS = GRAMS_PER.lb;
 

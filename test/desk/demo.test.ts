@@ -1,0 +1,165 @@
+/** The invented season: made anew the same every time, true to its rules, and with something in it to find. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openRecordBook, type Book } from '../../src/book/book.ts';
+import type { AnimalPage, RailLook, RecordRow, SeasonLook } from '../../src/desk/shapes.ts';
+import { DEMO_NOW, fillDemo, type DemoMade } from '../../src/desk/demo/season.ts';
+import { procedures } from '../../src/desk/procedures.ts';
+import { createRoom, type DeskRoom } from '../../src/desk/room.ts';
+import { tempBookPath } from '../book/temp-book.ts';
+
+const SEASON = 2026;
+let book: Book;
+let room: DeskRoom;
+let made: DemoMade;
+
+async function demoBook(): Promise<{ book: Book; made: DemoMade }> {
+  const opened = openRecordBook(tempBookPath(), DEMO_NOW, true);
+  return { book: opened, made: await fillDemo(opened) };
+}
+
+beforeAll(async () => {
+  ({ book, made } = await demoBook());
+  const stay = () => Promise.resolve(room);
+  room = createRoom({ book, demo: true, clock: () => DEMO_NOW, host: { openDemo: stay, leaveDemo: stay } });
+});
+afterAll(() => book.close());
+
+const rows = <T>(sql: string): T[] => book.db.prepare<[], T>(sql).all();
+const count = (sql: string): number => Number(book.db.prepare(sql).pluck().get());
+const page = (ticket: string): AnimalPage => procedures['animals.open'].run(room, { ticket });
+
+describe('the demo season', () => {
+  test('is the same every time, in every table', { timeout: 60_000 }, async () => {
+    const again = await demoBook();
+    const dump = ({ db }: Book) =>
+      db
+        .prepare<[], string>(
+          "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
+        )
+        .pluck()
+        .all()
+        .map((table) => [table, db.prepare(`SELECT * FROM "${table}"`).all()] as const);
+    const first = dump(book);
+    expect(first.flatMap(([, all]) => all).length).toBeGreaterThan(8000);
+    expect(dump(again.book)).toEqual(first);
+    expect(again.made).toEqual(made);
+    again.book.close();
+  });
+
+  test('has about 220 animals of seven species, partial ones among them, after two smaller seasons', () => {
+    const heads = rows<{ season: number; n: number }>('SELECT season, count(*) AS n FROM animal GROUP BY 1');
+    expect(heads.map(({ season }) => season)).toEqual([2024, 2025, 2026]);
+    expect(heads[2]?.n).toBeGreaterThanOrEqual(210);
+    expect(heads[2]?.n).toBeLessThanOrEqual(230);
+    expect(
+      count(`SELECT count(DISTINCT species) FROM animal WHERE season = ${SEASON}`),
+    ).toBeGreaterThanOrEqual(7);
+    const partial = "brought IN ('quarters', 'primals', 'boned')";
+    expect(count(`SELECT count(*) FROM animal WHERE season = ${SEASON} AND ${partial}`)).toBeGreaterThan(40);
+    expect(count(`SELECT count(DISTINCT brought) FROM animal WHERE season = ${SEASON}`)).toBe(5);
+    expect(count('SELECT count(*) FROM animal_part')).toBeGreaterThan(80);
+  });
+
+  test('stands in the middle of a working Saturday', () => {
+    const { counts, hooks, trimWaiting }: RailLook = procedures['rail.look'].run(room, {});
+    expect(counts.hanging).toBeGreaterThanOrEqual(15);
+    expect(counts.cutting).toBeGreaterThanOrEqual(3);
+    expect(counts.packing).toBeGreaterThanOrEqual(3);
+    expect(counts.ready).toBeGreaterThanOrEqual(6);
+    expect(trimWaiting).toBeGreaterThanOrEqual(3);
+    const states = new Set(hooks.map(({ state }) => state));
+    expect([...states].sort()).toEqual(['fresh', 'late', 'over', 'ready']);
+    expect(hooks.some(({ hold }) => hold === 'sample')).toBe(true);
+    expect(count("SELECT count(*) FROM animal WHERE season < 2026 AND stage <> 'released'")).toBe(0);
+    expect(count("SELECT count(*) FROM batch WHERE state = 'open'")).toBeGreaterThanOrEqual(1);
+    expect(count('SELECT count(*) FROM weighing WHERE at > (SELECT max(at) FROM weighing)')).toBe(0);
+    expect(count(`SELECT count(*) FROM weighing WHERE at > '${DEMO_NOW.toISOString()}'`)).toBe(0);
+  });
+
+  test('pools sausage of several owners, none of whom refuses it', () => {
+    const pooled = `SELECT batch_id FROM batch_animal GROUP BY 1 HAVING count(*) > 1`;
+    expect(count(`SELECT count(*) FROM (${pooled})`)).toBeGreaterThanOrEqual(5);
+    expect(
+      count(`SELECT count(*) FROM batch_animal m JOIN animal a ON a.id = m.animal_id JOIN hunter h ON h.id = a.hunter_id
+        WHERE h.refuses_pooling = 1 AND m.batch_id IN (${pooled})`),
+    ).toBe(0);
+  });
+
+  test('never takes out more than there is', () => {
+    expect(book.db.pragma('foreign_key_check')).toEqual([]);
+    expect(count('SELECT count(*) FROM animal_weight WHERE trim - trim_ground < -5')).toBe(0);
+    expect(count('SELECT count(*) FROM fat_on_hand WHERE left_grams < -5')).toBe(0);
+    const bought = rows<{ left: number; start: number }>(
+      'SELECT left_grams AS left, start_grams AS start FROM fat_on_hand WHERE animal_id IS NULL',
+    ).filter(({ left }) => left > 5);
+    expect(bought.length).toBeGreaterThanOrEqual(2);
+    expect(bought.some(({ left, start }) => left < start / 5)).toBe(true);
+    expect(
+      count(
+        "SELECT count(*) FROM fat_on_hand f JOIN animal a ON a.id = f.animal_id WHERE a.stage = 'released' AND f.left_grams > 5",
+      ),
+    ).toBe(0);
+  });
+
+  test('lets the balance name the slips that were planted, and hardly anything else', () => {
+    expect(made.slipped.length).toBeGreaterThanOrEqual(6);
+    const named = made.slipped.filter(
+      ({ ticket, typed }) => page(ticket).balance.suspects[0]?.typed === typed,
+    );
+    // One slip hides among what animals differ by, as some do in every shop.
+    expect(named.length).toBeGreaterThanOrEqual(made.slipped.length - 1);
+    const planted = new Set(made.slipped.map(({ ticket }) => ticket));
+    const others = rows<{ ticket: string }>(`SELECT ticket FROM animal WHERE season = ${SEASON}`)
+      .filter(({ ticket }) => !planted.has(ticket))
+      .filter(({ ticket }) => page(ticket).balance.suspects.length > 0);
+    // One in a hundred right animals is the level of the test.
+    expect(others.length).toBeLessThanOrEqual(5);
+  });
+
+  test('keeps what was put right, with the reason', () => {
+    const voids = rows<{ reason: string }>('SELECT reason FROM weighing_void');
+    expect(voids.length).toBeGreaterThanOrEqual(5);
+    expect(new Set(voids.map(({ reason }) => reason)).size).toBeGreaterThanOrEqual(4);
+  });
+
+  test('teaches the shop yields near the published ones', () => {
+    expect(room.yields.leftOut).toBeLessThanOrEqual(4);
+    const { species, control }: SeasonLook = procedures['season.look'].run(room, { season: SEASON });
+    expect(species.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['mule-deer', 'elk', 'pronghorn', 'white-tail', 'black-bear']),
+    );
+    for (const { median, published, n } of species.filter((one) => one.n >= 5)) {
+      expect(n).toBeGreaterThan(4);
+      expect(median).toBeGreaterThan((published?.low ?? 1) - 0.02);
+      expect(median).toBeLessThan((published?.high ?? 0) + 0.02);
+    }
+    expect(control?.outside.length).toBeGreaterThanOrEqual(1);
+  });
+
+  test('has gaps in its record book, quotes that were taken, holds of every outcome and prices of its own', () => {
+    const records: RecordRow[] = procedures['books.records'].run(room, { text: '' });
+    const lacking = records.filter(({ lacks }) => lacks.length > 0).length;
+    expect(lacking).toBeGreaterThanOrEqual(5);
+    expect(lacking).toBeLessThan(records.length / 5);
+    expect(count('SELECT count(*) FROM quote')).toBe(25);
+    expect(count('SELECT count(*) FROM quote_taken')).toBeGreaterThan(8);
+    expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'positive'")).toBe(1);
+    expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'cleared'")).toBeGreaterThan(10);
+    expect(count('SELECT count(*) FROM hold_now')).toBeGreaterThan(3);
+    expect(procedures['prices.look'].run(room, {}).example).toBe(false);
+    expect(
+      count(
+        'SELECT count(*) FROM hunter h WHERE (SELECT count(DISTINCT season) FROM animal a WHERE a.hunter_id = h.id) > 1',
+      ),
+    ).toBeGreaterThan(40);
+  });
+
+  test('uses only telephone numbers and mail addresses that belong to nobody', () => {
+    for (const { phone, email } of rows<{ phone: string; email: string }>(
+      'SELECT phone, email FROM hunter',
+    )) {
+      expect(phone).toMatch(/^\(\d{3}\) 555-01\d\d$/);
+      if (email) expect(email).toMatch(/@example\.(com|net|org)$/);
+    }
+  });
+});
