@@ -45,7 +45,7 @@ export function balanceOf(
   const going = (animal.stage === 'hanging' || animal.stage === 'cutting') && over === 0;
   const flows = [
     ...hookFlows(animal, weighings, sums, today),
-    ...(cut.length > 0 ? tableFlows(cut, base, shares, going) : []),
+    ...(cut.length > 0 ? tableFlows(cut, packedCuts(weighings, sums), base, shares, going) : []),
   ];
   const nodes = ['hook', 'table', ...HEAPS].filter((node) =>
     flows.some(({ from, to }) => from === node || to === node),
@@ -86,7 +86,9 @@ function hookFlows(
     ];
   }
   const lost =
-    animal.brought === 'whole' ? hideAndHead(animal, sums.received) : chilling(animal, sums.received, today);
+    animal.brought === 'whole'
+      ? hideAndHead(animal, sums.received)
+      : chilling(animal, sums.received, hanging.at(-1)?.at.slice(0, 10) ?? today);
   return [...into, ...onto, { id: 'hide', from: 'hook', to: null, grams: null, prior: lost }];
 }
 
@@ -95,8 +97,9 @@ function hideAndHead(animal: AnimalRow, received: number): { mean: number; sd: n
   return { mean: (1 - mean) * received, sd: sd * received };
 }
 
-function chilling(animal: AnimalRow, received: number, today: string): { mean: number; sd: number } {
-  const { mean, sd } = shrinkAfter(Math.max(1, daysBetween(animal.received_on, today)));
+/** What the cooler takes until the day of the hanging weight. */
+function chilling(animal: AnimalRow, received: number, on: string): { mean: number; sd: number } {
+  const { mean, sd } = shrinkAfter(Math.max(1, daysBetween(animal.received_on, on)));
   return { mean: mean * received, sd: sd * received };
 }
 
@@ -107,11 +110,17 @@ function chilling(animal: AnimalRow, received: number, today: string): { mean: n
  */
 function tableFlows(
   cut: readonly WeighingRecord[],
+  packed: readonly WeighingRecord[],
   base: number,
   shares: Record<Part, Range>,
   going: boolean,
 ): Flow[] {
-  const totes = cut.map((row) => flowOf(row, 'table', heapOf(row.part)));
+  const totes = [
+    ...cut.map((row) => flowOf(row, 'table', heapOf(row.part))),
+    ...packed.map((row) => flowOf(row, 'table', 'meat')),
+  ];
+  // Trim alone is not all the meat: the whole cuts are there too, unweighed.
+  const trimOnly = packed.length === 0 && !cut.some(({ part }) => part === 'whole cuts');
   const weighed = (heap: Part): number =>
     totes.filter(({ to }) => to === heap).reduce((total, { grams }) => total + (grams ?? 0), 0);
   const usual = (part: Part) => ({
@@ -125,7 +134,12 @@ function tableFlows(
     grams: null,
     prior: usual(heap),
   }));
-  const open = HEAPS.filter((heap) => weighed(heap) === 0 || (going && weighed(heap) < usual(heap).mean));
+  const open = HEAPS.filter(
+    (heap) =>
+      weighed(heap) === 0 ||
+      (going && weighed(heap) < usual(heap).mean) ||
+      (trimOnly && heap === 'meat' && weighed(heap) < usual(heap).mean),
+  );
   const toCome = open.map((heap) => ({ id: `to come ${heap}`, from: 'table', to: heap, grams: null }));
   return [
     ...totes,
@@ -133,6 +147,12 @@ function tableFlows(
     ...out,
     { id: 'shrink', from: 'table', to: null, grams: null, prior: usual('shrink') },
   ];
+}
+
+/** Whole cuts weighed only in their packages, which are known from the ground ones once the grind went through a batch. */
+function packedCuts(weighings: readonly WeighingRecord[], sums: WeightSums): readonly WeighingRecord[] {
+  if (sums.whole_cuts !== null || sums.trim_ground === 0) return [];
+  return weighings.filter((row) => row.stage === 'packed' && row.void_at === null);
 }
 
 function heapOf(part: string): Part {

@@ -2,9 +2,11 @@ import * as v from 'valibot';
 import { daysBetween } from '../core/dates.ts';
 import { animalPage } from './animal-page.ts';
 import { by, id, needed, text } from './input.ts';
+import { CRUMB_GRAMS } from './fat-moves.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { speciesOf } from './resources.ts';
+import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
 
 /** What is packed and waits for its hunter, longest first. */
@@ -47,6 +49,23 @@ export const release = write(v.object({ id, to: needed(200), note: text(500), by
     at: room.now(),
     by: input.by,
   });
+  handOverOwnFat(room, animal.id, input.by);
   room.book.animals.setStage(animal.id, 'released', room.today());
   return { id: animal.id };
 });
+
+/** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
+function handOverOwnFat(room: DeskRoom, animalId: number, by: string): void {
+  const lot = room.book.fat.ofAnimal(animalId);
+  if (!lot || lot.left_grams <= CRUMB_GRAMS) return;
+  room.book.fat.move({
+    lotId: lot.id,
+    kind: 'counted',
+    grams: -lot.left_grams,
+    typed: null,
+    weighingId: null,
+    note: 'handed over',
+    at: room.now(),
+    by,
+  });
+}

@@ -7,7 +7,7 @@ import { read } from './procedure.ts';
 import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonLook } from './shapes.ts';
-import { baseGrams, beforeAnyAnimal, takeHomeGrams } from './yield-knowledge.ts';
+import { baseGrams, beforeAnyAnimal, takeHomeGrams, wholeTakeHomeGrams } from './yield-knowledge.ts';
 
 /** Fewer tests than this draw no limits that mean anything. Common practice, no source. */
 const LEAST_TESTS = 5;
@@ -66,7 +66,7 @@ function speciesYield(
   const species = speciesOf(code);
   const points = rows.flatMap((row) => {
     const base = row.brought === 'whole' || row.brought === 'skinned' ? baseGrams(row) : null;
-    const takeHome = takeHomeGrams(row);
+    const takeHome = wholeTakeHomeGrams(row);
     return base === null || takeHome === null
       ? []
       : [{ id: row.id, ticket: row.ticket, share: takeHome / base, season: row.season }];

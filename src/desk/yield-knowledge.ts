@@ -28,7 +28,10 @@ const MOST_OVER = 1.02;
 export function yieldKnowledge(finished: readonly YieldRow[]): YieldKnowledge {
   const observations = finished.map(observationOf).filter((one) => one !== null);
   const model = learn(SPECIES, observations);
-  return { ...knowledgeOf(model), leftOut: finished.length - observations.length };
+  return {
+    ...knowledgeOf(model),
+    leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - observations.length,
+  };
 }
 
 let untaught: YieldKnowledge | undefined;
@@ -75,9 +78,14 @@ export function takeHomeGrams(
   return (row.packed ?? 0) + row.trim_ground + row.own_fat_ground;
 }
 
+/** As `takeHomeGrams`, but null too while steaks were only packed and their trim still waits for the grinder. */
+export function wholeTakeHomeGrams(row: YieldRow): number | null {
+  return row.whole_cuts === null && row.trim !== null && row.trim_ground === 0 ? null : takeHomeGrams(row);
+}
+
 function observationOf(row: YieldRow): YieldObservation | null {
   const base = baseGrams(row);
-  const takeHome = takeHomeGrams(row);
+  const takeHome = wholeTakeHomeGrams(row);
   const profile = SPECIES.find((species) => species.code === row.species);
   if (base === null || takeHome === null || !profile || !canBe(base, row, profile)) return null;
   const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
