@@ -47,7 +47,10 @@ export interface WeighingRecord {
   by: string;
   batch: string | null;
   ticket: string | null;
+  species: string | null;
   lot: string | null;
+  lot_fat: number | null;
+  lot_fat_sd: number | null;
   void_reason: string | null;
   void_at: string | null;
   void_by: string | null;
@@ -75,7 +78,7 @@ export function weighingRecords(db: Db) {
      VALUES (@animalId, @batchId, @fatLotId, @stage, @part, @primal, @product, @count, @place, @typed, @digits, @decimals, @unit,
        @tareTyped, @tareDigits, @tareDecimals, @tareUnit, @grams, @source, @note, @corrects, @at, @by)`,
   );
-  const columns = `w.*, b.name AS batch, a.ticket, l.code AS lot, v.reason AS void_reason, v.at AS void_at, v.by AS void_by`;
+  const columns = `w.*, b.name AS batch, a.ticket, a.species, l.code AS lot, l.fat AS lot_fat, l.fat_sd AS lot_fat_sd, v.reason AS void_reason, v.at AS void_at, v.by AS void_by`;
   const from = `FROM weighing w LEFT JOIN batch b ON b.id = w.batch_id LEFT JOIN animal a ON a.id = w.animal_id
     LEFT JOIN fat_lot l ON l.id = w.fat_lot_id LEFT JOIN weighing_void v ON v.weighing_id = w.id`;
   const get = db.prepare<[number], WeighingRecord>(`SELECT ${columns} ${from} WHERE w.id = ?`);

@@ -52,7 +52,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
         ...weighingRow(row),
         ticket: row.ticket,
         fatLot: row.lot,
-        fat: fatOfRow(room, row).fat,
+        fat: fatOfRow(row).fat,
       })),
     inGrams: mix.grams,
     fat: mix.fat,
@@ -93,23 +93,20 @@ export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: nu
     .filter((row) => row.stage === 'grinder' && row.void_at === null);
   const grams = rows.reduce((total, row) => total + row.grams, 0);
   if (grams === 0) return { grams, fat: null, sd: 0 };
-  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(room, row).fat, 0) / grams;
+  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(row).fat, 0) / grams;
   const sources = Map.groupBy(rows, (row) => `${row.animal_id} ${row.fat_lot_id}`);
   const variance = [...sources.values()].reduce((total, same) => {
     const share = same.reduce((sum, row) => sum + row.grams, 0) / grams;
-    return total + (share * (same[0] ? fatOfRow(room, same[0]).sd : 0)) ** 2;
+    return total + (share * (same[0] ? fatOfRow(same[0]).sd : 0)) ** 2;
   }, 0);
   return { grams, fat, sd: Math.sqrt(variance) };
 }
 
-function fatOfRow(room: DeskRoom, row: WeighingRecord): { fat: number; sd: number } {
-  if (row.fat_lot_id !== null) {
-    const lot = room.book.fat.get(row.fat_lot_id);
-    return { fat: lot?.fat ?? 0, sd: lot?.fat_sd ?? 0 };
-  }
-  const animal = row.animal_id === null ? undefined : room.book.animals.get(row.animal_id);
-  if (!animal) throw new Trouble('broken', 'weighing.of-nothing');
-  const { mean, sd } = speciesOf(animal.species).trimFat;
+/** What is believed of the fat in one weighed part: of its lot, or of the trim of its species. */
+function fatOfRow(row: WeighingRecord): { fat: number; sd: number } {
+  if (row.lot_fat !== null) return { fat: row.lot_fat, sd: row.lot_fat_sd ?? 0 };
+  if (row.species === null) throw new Trouble('broken', 'weighing.of-nothing');
+  const { mean, sd } = speciesOf(row.species).trimFat;
   return { fat: mean, sd };
 }
 
