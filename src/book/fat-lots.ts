@@ -35,7 +35,7 @@ export interface NewFatLot {
 
 export interface NewFatMovement {
   lotId: number;
-  kind: 'bought' | 'saved' | 'into batch' | 'voided' | 'thrown out' | 'counted';
+  kind: 'bought' | 'saved' | 'into batch' | 'voided' | 'thrown out' | 'counted' | 'handed over';
   grams: number;
   typed: string | null;
   weighingId: number | null;

@@ -88,7 +88,7 @@ function poundsAndOunces(typed: string, pounds: string, ounces: string): Reading
 
 /** Digits and decimals of `84.6`, `84,6`, `1,234.5`, `1.234,5`, `18 1/2`, `.5`. */
 function decimalNumber(text: string, typed: string): { digits: number; decimals: number } {
-  const unreadable = new CoreProblem('reading.unreadable', 'typed', { typed });
+  const unreadable = () => new CoreProblem('reading.unreadable', 'typed', { typed });
   const fraction = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/.exec(text);
   if (fraction) return fractionNumber(fraction, unreadable);
   const number = text.replace(/\s+(?=\d{3}(\D|$))/g, '').trim();
@@ -104,7 +104,7 @@ function decimalNumber(text: string, typed: string): { digits: number; decimals:
   if (/^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/.test(number)) plain = number.replaceAll(',', '');
   else if (/^[1-9]\d{0,2}(\.\d{3})+,\d*$/.test(number)) plain = number.replaceAll('.', '').replace(',', '.');
   else if (/^\d*,\d*$/.test(number)) plain = number.replace(',', '.');
-  if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw unreadable;
+  if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw unreadable();
   const [whole = '', decimalsText = ''] = plain.split('.');
   if (decimalsText.length > MOST_DECIMALS) throw new CoreProblem('reading.too-fine', 'typed', { typed });
   if (whole.length > 9) throw new CoreProblem('reading.too-heavy', 'typed', { typed });
@@ -114,11 +114,11 @@ function decimalNumber(text: string, typed: string): { digits: number; decimals:
 /** Halves, quarters, eighths and sixteenths are exact decimals; thirds are not, and no scale shows them. */
 function fractionNumber(
   parts: RegExpExecArray,
-  unreadable: CoreProblem,
+  unreadable: () => CoreProblem,
 ): { digits: number; decimals: number } {
   const whole = Number(parts[1] ?? 0);
   const [numerator, denominator] = [Number(parts[2]), Number(parts[3])];
-  if (![2, 4, 8, 16].includes(denominator) || numerator >= denominator) throw unreadable;
+  if (![2, 4, 8, 16].includes(denominator) || numerator >= denominator) throw unreadable();
   const decimals = Math.log2(denominator);
   return { digits: whole * 10 ** decimals + (numerator * 10 ** decimals) / denominator, decimals };
 }

@@ -60,7 +60,7 @@ function handOverOwnFat(room: DeskRoom, animalId: number, by: string): void {
   if (!lot || lot.left_grams <= CRUMB_GRAMS) return;
   room.book.fat.move({
     lotId: lot.id,
-    kind: 'counted',
+    kind: 'handed over',
     grams: -lot.left_grams,
     typed: null,
     weighingId: null,

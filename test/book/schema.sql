@@ -195,7 +195,7 @@ CREATE TABLE fat_lot (
 CREATE TABLE fat_movement (
   id INTEGER PRIMARY KEY,
   lot_id INTEGER NOT NULL REFERENCES fat_lot (id),
-  kind TEXT NOT NULL CHECK (kind IN ('bought', 'saved', 'into batch', 'voided', 'thrown out', 'counted')),
+  kind TEXT NOT NULL CHECK (kind IN ('bought', 'saved', 'into batch', 'voided', 'thrown out', 'counted', 'handed over')),
   grams REAL NOT NULL,
   typed TEXT,
   weighing_id INTEGER REFERENCES weighing (id),
