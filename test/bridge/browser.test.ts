@@ -3,7 +3,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { join, resolve } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import { launchChromium } from './chromium.ts';
+import { openBrowser } from '../e2e/browser.ts';
 
 const SERVE = join(resolve(import.meta.dirname, '../..'), 'out/main/serve.js');
 
@@ -15,7 +15,7 @@ let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await openBrowser();
   server = spawn(process.execPath, [SERVE, '--demo', '--port', '0', '--no-open']);
   address = await new Promise<string>((found, failed) => {
     let out = '';

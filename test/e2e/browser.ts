@@ -1,39 +1,43 @@
+/** The browser of the browser tests. There is always one, or the tests fail: they are never skipped. */
 import { existsSync } from 'node:fs';
+import sparticuz from '@sparticuz/chromium';
 import { chromium, type Browser } from 'playwright-core';
 
+/** Where Linux, macOS and Windows put a Chromium, Chrome or Edge. */
 const INSTALLED = [
   '/usr/bin/chromium',
   '/usr/bin/chromium-browser',
   '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
   '/usr/bin/microsoft-edge',
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge',
-  'C:/Program Files/Google/Chrome/Application/chrome.exe',
-  'C:/Program Files (x86)/Google/Chrome/Application/chrome.exe',
-  'C:/Program Files (x86)/Microsoft/Edge/Application/msedge.exe',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
 ];
-/** Started as root a browser has no sandbox; the rest keeps it from looking for its maker's hosts. */
-const QUIET = [
+/**
+ * Containers run as root, where Chromium's own sandbox does not work, and only our own pages are opened; the rest
+ * keeps the browser from looking for its maker's hosts.
+ */
+const ARGUMENTS = [
   '--no-sandbox',
   '--disable-gpu',
-  '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
 ];
 
-/** A real browser: `CHROME_PATH`, an installed one, else the headless build inside an npm package. Never none. */
+/** Opens `CHROME_PATH`, else an installed browser, else the one that comes as a package (Linux x64). */
 export async function openBrowser(): Promise<Browser> {
-  const own = process.env.CHROME_PATH;
-  if (own) return chromium.launch({ executablePath: own, args: QUIET });
-  const installed = INSTALLED.find((path) => existsSync(path));
-  if (installed) return chromium.launch({ executablePath: installed, args: QUIET });
-  const { default: packed } = await import('@sparticuz/chromium');
+  const named = process.env.CHROME_PATH;
+  if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
+  const installed = named ?? INSTALLED.find((file) => existsSync(file));
+  if (installed) return chromium.launch({ executablePath: installed, args: ARGUMENTS });
+  if (process.platform !== 'linux' || process.arch !== 'x64') {
+    throw new Error('No browser was found: install Chromium or Chrome, or name one with CHROME_PATH.');
+  }
   return chromium.launch({
-    executablePath: await packed.executablePath(),
-    args: [...packed.args, ...QUIET],
-    headless: true,
+    executablePath: await sparticuz.executablePath(),
+    args: [...sparticuz.args, ...ARGUMENTS],
   });
 }
