@@ -1,7 +1,8 @@
-import { appendOnlyTriggers, theBook } from './0001-the-book.ts';
+import { appendOnlyTriggers, theBookViews } from './0001-the-book-views.ts';
+import { theBook } from './0001-the-book.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
-export const MIGRATIONS: readonly string[] = [theBook + appendOnlyTriggers];
+export const MIGRATIONS: readonly string[] = [theBook + theBookViews + appendOnlyTriggers];
 
 export const BOOK_VERSION = MIGRATIONS.length;
 
