@@ -22,7 +22,8 @@ interface Shot {
 const shots: Shot[] = [
   { name: 'rail', place: '/rail' },
   { name: 'intake', place: '/intake' },
-  { name: 'table', place: '/table', act: openFirstCutting },
+  // A finished animal with one weight that does not fit.
+  { name: 'table', place: '/table/26-0203' },
   { name: 'grinder', place: '/grinder', act: planFirst },
   {
     name: 'batch',
@@ -39,13 +40,6 @@ const shots: Shot[] = [
   { name: 'books', place: '/books' },
   { name: 'shop', place: '/shop' },
 ];
-
-async function openFirstCutting(page: Page): Promise<void> {
-  await page
-    .getByRole('link', { name: /\d\d-\d{4}/ })
-    .first()
-    .click();
-}
 
 async function planFirst(page: Page): Promise<void> {
   const first = page.getByRole('checkbox', { name: /^Grind / }).first();
