@@ -108,7 +108,6 @@ export const grinderText = {
   kept: (mass: string, what: string) => `Kept ${mass} ${what}.`,
   takeBack: 'Take back',
   takeBackTitle: (mass: string, what: string) => `Take back ${mass} ${what}`,
-  reason: 'Why',
   undone: 'Undone at once',
   takenBack: 'taken back',
   fatNow: 'Fat as weighed in',
