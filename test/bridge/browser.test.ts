@@ -73,6 +73,8 @@ it('hears of a change made in another window', async () => {
   await page.goto(address);
   await drawn();
   await other.goto(address);
+  // The key is exchanged for a pass before anything can be called.
+  await other.waitForFunction(() => sessionStorage.getItem('gambrel.pass') !== null);
   const heard = callsFrom(page);
   await other.evaluate(async () => {
     const response = await fetch('/call/shop.change', {
