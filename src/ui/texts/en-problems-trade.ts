@@ -31,7 +31,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'fat.not-enough': (p, format) =>
     `Only ${massIn(p, 'leftGrams', format)} of ${p.lot} is left, not ${massIn(p, 'grams', format)}.`,
   'fat.choose': () => 'Pick which fat goes in.',
-  'fat.too-lean': () => 'That is too lean to count as fat. Check the fat percentage.',
+  'fat.too-lean': (p) =>
+    `${p.source ?? 'This'} is too lean to bring it there. Pick a fatter source, a lower target, or check its fat percentage.`,
   'batch.done': (p) => `Batch ${p.batch} is finished. Start another one.`,
   'batch.no-pooling': (p) =>
     `${p.hunter ?? 'This hunter'} does not want it mixed with other animals. Grind ${p.ticket ?? 'it'} alone.`,

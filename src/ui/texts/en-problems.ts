@@ -2,6 +2,9 @@
 import type { Problem } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
+import { carrierWording } from './en-problems-carrier.ts';
+import { choiceWording } from './en-problems-choices.ts';
+import { sumsWording } from './en-problems-sums.ts';
 import { tradeWording } from './en-problems-trade.ts';
 import { plural } from './plural.ts';
 import { massIn, type With, type Wording } from './wording.ts';
@@ -35,12 +38,12 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'weight.same-again': (p, format) =>
     `${massIn(p, 'grams', format)} was kept ${plural(Number(p.seconds), 'second', 'seconds')} ago. Is this a second one of the same weight?`,
   ...tradeWording,
+  ...choiceWording,
+  ...sumsWording,
+  ...carrierWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
-  'desk.gone': () =>
-    'The window lost touch with the record book. What was kept is safe. Close Gambrel and start it again.',
-  'desk.no-key': () =>
-    'This window is no longer let in. Start Gambrel again, or open the newest address that it printed.',
+  'input.invalid': () => 'Something was left out here. Fill in what is missing and try again.',
 };
 
 /** Where no wording of its own exists: by kind, and always with what to do next. */

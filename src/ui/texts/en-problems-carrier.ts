@@ -1,0 +1,24 @@
+/** Wordings for a window that lost its desk, and for calls that did not arrive whole. */
+import type { Wording } from './wording.ts';
+
+const NOT_LET_IN =
+  'This window is no longer let in. Start Gambrel again, or open the newest address that it printed.';
+const NOT_WHOLE =
+  'That did not arrive whole, and nothing was changed. Try again; if it stays, load the page anew.';
+const OLD_WINDOW =
+  'This window and its desk are of different versions. Close every Gambrel window and start it again.';
+
+const shared: Readonly<Record<string, readonly string[]>> = {
+  [NOT_LET_IN]: ['desk.no-key', 'session.unknown', 'session.wrong-key', 'request.wrong-host', 'request.wrong-origin'],
+  [NOT_WHOLE]: ['request.broken-off', 'request.malformed', 'request.not-json', 'request.too-slow', 'input.not-plain'],
+  [OLD_WINDOW]: ['call.unknown', 'request.wrong-method'],
+}; // prettier-ignore
+
+export const carrierWording: Readonly<Record<string, Wording>> = {
+  ...Object.fromEntries(
+    Object.entries(shared).flatMap(([sentence, codes]) => codes.map((code) => [code, () => sentence])),
+  ),
+  'desk.gone': () =>
+    'The window lost touch with the record book. What was kept is safe. Close Gambrel and start it again.',
+  'request.too-large': () => 'That is too much to keep at once. Shorten the notes and try again.',
+};
