@@ -9,6 +9,7 @@ import { quoteRecords } from './quotes.ts';
 import { recordBook } from './record-book.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
+import { testedGrinds } from './tested-grinds.ts';
 import { weighingRecords } from './weighings.ts';
 
 /** The record book, open: one place per kind of record, and `change`, in which every write happens. */
@@ -27,6 +28,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     weighings: weighingRecords(db),
     fat: fatLotRecords(db),
     batches: batchRecords(db),
+    testedGrinds: testedGrinds(db),
     prices: priceRecords(db),
     quotes: quoteRecords(db),
     records: recordBook(db),

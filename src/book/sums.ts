@@ -29,18 +29,18 @@ export function summaries(db: Db) {
      FROM animal a JOIN animal_weight w ON w.animal_id = a.id
      WHERE a.stage IN ('packing', 'ready', 'released') AND coalesce(w.hanging, w.received) IS NOT NULL ORDER BY a.id`,
   );
-  // Less than 5 g left is a rounded scale step, not trim.
-  const trimWaiting = db.prepare<[], TrimRow>(
+  const trimWaiting = db.prepare<[number], TrimRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
      FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_weight w ON w.animal_id = a.id
-     WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > 5 ORDER BY a.received_on, a.id`,
+     WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > ? ORDER BY a.received_on, a.id`,
   );
   const counts = db.prepare<[number], { animals: number }>(
     'SELECT count(*) AS animals FROM animal WHERE season = ?',
   );
   return {
     finished: () => finished.all(),
-    trimWaiting: () => trimWaiting.all(),
+    /** Animals in the shop with more than so many grams of their trim left. */
+    trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
     animals: (season: number) => counts.get(season)?.animals ?? 0,
   };
 }

@@ -83,7 +83,8 @@ function weighTest(
   return { tied, innovation: test.measuredFat - foretold, spread: Math.max(0, known) + test.measuredSd ** 2 };
 }
 
-function covarianceOf(beliefs: readonly FatBelief[], i: number, j: number): number {
+/** The covariance of the i-th and the j-th belief; of one with itself, its variance. */
+export function covarianceOf(beliefs: readonly FatBelief[], i: number, j: number): number {
   const belief = beliefs[i] as FatBelief;
   if (i === j) return belief.sd ** 2;
   const other = beliefs[j] as FatBelief;

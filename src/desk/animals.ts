@@ -3,6 +3,7 @@ import { nameKey } from '../book/hunters.ts';
 import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { animalPage } from './animal-page.ts';
+import { trimWaiting } from './blend-sources.ts';
 import { by, id, instructions, needed, text } from './input.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -117,6 +118,6 @@ export const rail = read(v.object({}), (room): RailLook => {
       hangingGrams: at('hanging').reduce((total, { grams }) => total + (grams ?? 0), 0),
     },
     limitDays,
-    trimWaiting: room.book.sums.trimWaiting().length,
+    trimWaiting: trimWaiting(room).length,
   };
 });

@@ -3,8 +3,10 @@ import type { BatchRecord } from '../book/batches.ts';
 import type { WeighingRecord } from '../book/weighings.ts';
 import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
+import type { FatGuess } from '../core/fat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
 import { weighingRow } from './animal-page.ts';
+import type { FatBelieved } from './fat-knowledge.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
@@ -33,6 +35,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   );
   const now = rows.filter((row) => row.void_at === null);
   const packed = now.filter((row) => row.stage === 'packed');
+  const believed = room.fats.before(batch.id);
   const mix = fatIn(room, batch.id);
   const toWeigh = stillToWeigh(room, plan.parts, now);
   return {
@@ -52,7 +55,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
         ...weighingRow(row),
         ticket: row.ticket,
         fatLot: row.lot,
-        fat: fatOfRow(row).fat,
+        fat: fatOfRow(believed, row).mean,
       })),
     inGrams: mix.grams,
     fat: mix.fat,
@@ -86,28 +89,32 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   };
 }
 
-/** Weight and fat of what was really weighed in, with the spread that the sources' fat gives it (independent normals). */
+/**
+ * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it (independent normals,
+ * as the plan takes them), by what was believed before the batch's own tests.
+ */
 export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: number | null; sd: number } {
   const rows = room.book.weighings
     .ofBatch(batchId)
     .filter((row) => row.stage === 'grinder' && row.void_at === null);
   const grams = rows.reduce((total, row) => total + row.grams, 0);
   if (grams === 0) return { grams, fat: null, sd: 0 };
-  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(row).fat, 0) / grams;
+  const believed = room.fats.before(batchId);
+  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(believed, row).mean, 0) / grams;
   const sources = Map.groupBy(rows, (row) => `${row.animal_id} ${row.fat_lot_id}`);
   const variance = [...sources.values()].reduce((total, same) => {
     const share = same.reduce((sum, row) => sum + row.grams, 0) / grams;
-    return total + (share * (same[0] ? fatOfRow(same[0]).sd : 0)) ** 2;
+    return total + (share * (same[0] ? fatOfRow(believed, same[0]).sd : 0)) ** 2;
   }, 0);
   return { grams, fat, sd: Math.sqrt(variance) };
 }
 
-/** What is believed of the fat in one weighed part: of its lot, or of the trim of its species. */
-function fatOfRow(row: WeighingRecord): { fat: number; sd: number } {
-  if (row.lot_fat !== null) return { fat: row.lot_fat, sd: row.lot_fat_sd ?? 0 };
-  if (row.species === null) throw new Trouble('broken', 'weighing.of-nothing');
-  const { mean, sd } = speciesOf(row.species).trimFat;
-  return { fat: mean, sd };
+/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
+function fatOfRow(believed: FatBelieved, row: WeighingRecord): FatGuess {
+  const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = row;
+  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
+  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+  return believed.trim({ id, species });
 }
 
 function stillToWeigh(
@@ -122,7 +129,7 @@ function stillToWeigh(
         (row) =>
           row.stage === 'grinder' &&
           (part.fatLotId === null
-            ? row.fat_lot_id === null && row.ticket === part.ticket
+            ? row.fat_lot_id === null && row.animal_id === part.animalId
             : row.fat_lot_id === part.fatLotId),
       )
       .reduce((total, row) => total + row.grams, 0);
@@ -145,13 +152,14 @@ function topUpOf(
   if (batch.target_fat === null || mix.fat === null || !source || mix.fat >= batch.target_fat - AT_TARGET)
     return null;
   const lot = room.book.fat.get(source.fatLotId ?? 0);
+  if (!lot) return null;
   const add = fatToAdd({
     leanGrams: mix.grams,
     leanFat: mix.fat,
-    fatFat: source.fat,
+    fatFat: room.fats.before(batch.id).lot(lot).mean,
     targetFat: batch.target_fat,
   });
-  if (add.kind !== 'add' || !lot) return null;
+  if (add.kind !== 'add') return null;
   const { unit, step } = room.settings;
   const grams = toGrams(roundToStep(add.grams / toGrams(1, unit), step), unit);
   return grams > 0 ? { grams, label: source.label, leftGrams: Math.max(0, lot.left_grams) } : null;

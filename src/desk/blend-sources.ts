@@ -1,10 +1,11 @@
 /** What goes into a grind: animals' trim and lots of fat, as the core's blend sources and as lines for the bench. */
 import type { FatLotRecord } from '../book/fat-lots.ts';
+import type { TrimRow } from '../book/sums.ts';
 import type { BlendSource } from '../core/blend-types.ts';
 import { GRAMS_PER, toGrams } from '../core/units.ts';
 import { CRUMB_GRAMS, lotOf } from './fat-moves.ts';
 import { Trouble } from './problem.ts';
-import { FATS, speciesOf } from './resources.ts';
+import { FATS } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { FatChoice, PlanPart } from './shapes.ts';
 import { animalOf } from './weigh.ts';
@@ -13,6 +14,16 @@ import { animalOf } from './weigh.ts';
 export interface BenchSource {
   source: BlendSource;
   line: Omit<PlanPart, 'grams' | 'share'>;
+}
+
+/** Trim that waits for the grinder. */
+export function trimWaiting(room: DeskRoom): TrimRow[] {
+  return room.book.sums.trimWaiting(trimCrumb(room));
+}
+
+/** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
+function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
+  return toGrams(step, unit) / 2 + CRUMB_GRAMS;
 }
 
 /** The trim of these animals, all of it that is left or the amount given. @throws Trouble `trim.not-enough`, `trim.none` */
@@ -24,14 +35,14 @@ export function trimSources(
     const animal = animalOf(room, id);
     const sums = room.book.weighings.sums(id);
     const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
-    if (left <= CRUMB_GRAMS)
+    if (left <= trimCrumb(room))
       throw new Trouble('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
     if (grams !== undefined && grams > left + CRUMB_GRAMS)
       throw new Trouble('refused', 'trim.not-enough', {
         field: 'animals',
         with: { grams, leftGrams: left, ticket: animal.ticket },
       });
-    const { mean, sd } = speciesOf(animal.species).trimFat;
+    const { mean, sd } = room.fats.now.trim(animal);
     const key = `trim ${id}`;
     return {
       source: { id: key, fat: mean, fatSd: sd, availableGrams: grams ?? left, costPerKg: 0, useAll: true },
@@ -40,6 +51,7 @@ export function trimSources(
         kind: 'trim',
         label: `Trim of ${animal.ticket}`,
         ticket: animal.ticket,
+        animalId: id,
         fatLotId: null,
         fat: mean,
       },
@@ -61,11 +73,12 @@ export function fatSources(
     .filter((lot) => lot.left_grams > CRUMB_GRAMS)
     .map((lot, age) => {
       const key = `fat ${lot.id}`;
+      const { mean, sd } = room.fats.now.lot(lot);
       return {
         source: {
           id: key,
-          fat: lot.fat,
-          fatSd: lot.fat_sd,
+          fat: mean,
+          fatSd: sd,
           availableGrams: lot.left_grams,
           costPerKg: costPerKg(lot) + age * OLDEST_FIRST,
           stepGrams,
@@ -75,8 +88,9 @@ export function fatSources(
           kind: 'fat',
           label: lot.ticket ? `Own fat of ${lot.ticket}` : `${lot.name}, lot ${lot.code}`,
           ticket: lot.ticket,
+          animalId: lot.animal_id,
           fatLotId: lot.id,
-          fat: lot.fat,
+          fat: mean,
         },
       };
     });

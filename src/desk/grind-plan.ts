@@ -2,7 +2,7 @@
 import { fatToAdd, planBlend } from '../core/blend.ts';
 import type { Batch, BlendSource } from '../core/blend-types.ts';
 import { toGrams } from '../core/units.ts';
-import { fatSources, trimSources, type BenchSource } from './blend-sources.ts';
+import { fatSources, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
 import { FATS, ownFatSource, speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
@@ -141,7 +141,7 @@ function leanToAdd(
   mix: { grams: number; fat: number },
   target: number,
 ): number | null {
-  const others = room.book.sums.trimWaiting().filter(({ id }) => !ids.includes(id));
+  const others = trimWaiting(room).filter(({ id }) => !ids.includes(id));
   const [leanest] = trimSources(
     room,
     others.map(({ id }) => ({ id })),

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
 import { batchOf, batchPage, fatIn } from './batch-page.ts';
+import { trimWaiting } from './blend-sources.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
@@ -31,7 +32,7 @@ const RECENT = 12;
 
 /** Whose trim waits, open and newest batches, and the fat on hand. */
 export const look = read(v.object({}), (room): GrinderLook => ({
-  waiting: room.book.sums.trimWaiting().map((row) => {
+  waiting: trimWaiting(room).map((row) => {
     const { fat, targetFat: target, grindProduct } = instructionsOf(room, row.id);
     const species = speciesOf(row.species);
     return {
@@ -41,7 +42,7 @@ export const look = read(v.object({}), (room): GrinderLook => ({
       speciesName: species.name,
       trimLeftGrams: row.trim_left,
       ownFatLeftGrams: Math.max(0, room.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
-      trimFat: { mean: species.trimFat.mean, sd: species.trimFat.sd },
+      trimFat: { ...room.fats.now.trim(row) },
       wants: { fat, targetFat: target, product: grindProduct },
       refusesPooling: row.refuses_pooling === 1,
     };
@@ -153,7 +154,7 @@ export const pass = write(
   },
 );
 
-/** A fat test of the finished grind, in percent as the tester shows it. */
+/** A fat test of the finished grind, in percent as the tester shows it. It teaches once the batch is finished. */
 export const fatTest = write(
   v.object({
     batchId: id,
@@ -163,16 +164,16 @@ export const fatTest = write(
   }),
   (room, input) => {
     const batch = batchOf(room, input.batchId);
-    return {
-      id: room.book.batches.addTest({
-        batchId: batch.id,
-        fat: input.percent / 100,
-        sd: TEST_SD,
-        method: input.method,
-        at: room.now(),
-        by: input.by,
-      }),
-    };
+    const tested = room.book.batches.addTest({
+      batchId: batch.id,
+      fat: input.percent / 100,
+      sd: TEST_SD,
+      method: input.method,
+      at: room.now(),
+      by: input.by,
+    });
+    room.relearnFat();
+    return { id: tested };
   },
 );
 /** Spread of a quick fat test: about one percentage point. Common practice, no source. */
@@ -212,9 +213,7 @@ function sourceOf(room: DeskRoom, input: { animalId: number | null; fatLotId: nu
 function refusePooled(room: DeskRoom, ids: readonly number[]): void {
   if (new Set(ids).size !== ids.length) throw new Trouble('invalid', 'trim.twice', { field: 'animals' });
   if (ids.length < 2) return;
-  const refusing = room.book.sums
-    .trimWaiting()
-    .find((row) => ids.includes(row.id) && row.refuses_pooling === 1);
+  const refusing = trimWaiting(room).find((row) => ids.includes(row.id) && row.refuses_pooling === 1);
   if (refusing)
     throw new Trouble('refused', 'batch.no-pooling', {
       field: 'animals',

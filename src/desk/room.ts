@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
+import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
 import type { ShopSettings } from './shapes.ts';
 import { settingsOf } from './settings.ts';
 import { yieldKnowledge, type YieldKnowledge } from './yield-knowledge.ts';
@@ -11,6 +12,8 @@ export interface DeskRoom {
   readonly settings: ShopSettings;
   /** The yield model as the book stands; learned again only after a change. */
   readonly yields: YieldKnowledge;
+  /** What fat tests taught, as the book stands; learned again only after a change. */
+  readonly fats: FatKnowledge;
   /** UTC ISO moment. */
   now(): string;
   /** The shop's local date. */
@@ -20,8 +23,10 @@ export interface DeskRoom {
   readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
   /** Reads the settings again; called after every change. */
   forget(): void;
-  /** Learns the yields again when next asked: a finished animal's weights changed. */
+  /** Learns yields and fat again when next asked: weights or stages changed. */
   relearn(): void;
+  /** Learns the fat again when next asked: a grind was tested or finished. */
+  relearnFat(): void;
 }
 
 export function createRoom(options: {
@@ -32,6 +37,7 @@ export function createRoom(options: {
 }): DeskRoom {
   let settings: ShopSettings | undefined;
   let yields: YieldKnowledge | undefined;
+  let fats: FatKnowledge | undefined;
   const room: DeskRoom = {
     book: options.book,
     demo: options.demo,
@@ -42,6 +48,9 @@ export function createRoom(options: {
     get yields() {
       return (yields ??= yieldKnowledge(options.book.sums.finished()));
     },
+    get fats() {
+      return (fats ??= fatKnowledge(options.book));
+    },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
     season: () => seasonOf(room.today(), room.settings.seasonStartsMonth),
@@ -50,6 +59,10 @@ export function createRoom(options: {
     },
     relearn() {
       yields = undefined;
+      fats = undefined;
+    },
+    relearnFat() {
+      fats = undefined;
     },
   };
   return room;

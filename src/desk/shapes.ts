@@ -285,6 +285,8 @@ export interface PlanPart {
   kind: 'trim' | 'fat';
   label: string;
   ticket: string | null;
+  /** Whose trim or own fat it is; null for bought fat. */
+  animalId: number | null;
   fatLotId: number | null;
   /** What to weigh, in whole scale steps of the shop's unit. */
   grams: number;

@@ -11,11 +11,12 @@ import { makeFormat } from '../../src/ui/texts/format.ts';
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const LB = 453.59237;
 const trim: PlanPart = {
-  key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', fatLotId: null,
-  grams: 20 * LB, share: 0.9, fat: 0.03,
+  key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', animalId: 1,
+  fatLotId: null, grams: 20 * LB, share: 0.9, fat: 0.03,
 }; // prettier-ignore
 const fatPart: PlanPart = {
-  key: 'fat 4', kind: 'fat', label: 'Pork back fat', ticket: null, fatLotId: 4, grams: 2 * LB, share: 0.1, fat: 0.9,
+  key: 'fat 4', kind: 'fat', label: 'Pork back fat', ticket: null, animalId: null, fatLotId: 4,
+  grams: 2 * LB, share: 0.1, fat: 0.9,
 }; // prettier-ignore
 const nearest = { parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.1094 };
 

@@ -1,0 +1,100 @@
+/** What the shop believes of the fat of its trim and of its lots, learned from the fat tests of its finished grinds. */
+import type { Book } from '../book/book.ts';
+import type { FatLotRecord } from '../book/fat-lots.ts';
+import type { GrindSource } from '../book/tested-grinds.ts';
+import { fatOfKind, oneOfKind, withOneOfKind } from '../core/fat-kind.ts';
+import { updateFatBeliefs, type FatBelief, type FatGuess } from '../core/fat.ts';
+import { speciesOf } from './resources.ts';
+
+/** Beliefs at one point of the shop's tests. Where the arithmetic ends below 0 or above 1, it is cut off there. */
+export interface FatBelieved {
+  trim(animal: { id: number; species: string }): FatGuess;
+  lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatGuess;
+}
+
+export interface FatKnowledge {
+  /** After every test so far. */
+  readonly now: FatBelieved;
+  /** After the tests of the batches begun before this one and none of its own: no test changes its own batch. */
+  before(batchId: number): FatBelieved;
+}
+
+/**
+ * Goes through the tested grinds in the order in which they were begun. Each test moves the fat of all that went in,
+ * and with it the mean of their species: so it teaches of the animals to come. What cannot be met again is dropped, so
+ * that many seasons cost no more than one.
+ */
+export function fatKnowledge({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatKnowledge {
+  const sourcesOf = Map.groupBy(testedGrinds.sources(), ({ batch }) => batch);
+  const told: { batch: number; after: FatBelieved }[] = [];
+  const gone = new Map<string, number>();
+  let beliefs: FatBelief[] = [];
+  for (const [batch, tests] of Map.groupBy(testedGrinds.tests(), (test) => test.batch)) {
+    const sources = sourcesOf.get(batch);
+    // All that was weighed in may have been taken back since.
+    if (!sources) continue;
+    for (const source of sources) {
+      beliefs = withSource(beliefs, source);
+      if (source.until !== null) gone.set(keyOf(source), source.until);
+    }
+    const parts = sources.map((source) => ({ id: keyOf(source), grams: source.grams }));
+    for (const { fat, sd } of tests)
+      beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
+    beliefs = beliefs.filter(({ id }) => (gone.get(id) ?? Infinity) > batch);
+    told.push({ batch, after: believedOf(beliefs) });
+  }
+  const untold = believedOf([]);
+  return {
+    now: told.at(-1)?.after ?? untold,
+    before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
+  };
+}
+
+const trimKey = (id: number): string => `trim ${id}`;
+const lotKey = (id: number): string => `fat ${id}`;
+const kindKey = (species: string): string => `species ${species}`;
+
+function keyOf({ animal, lot }: GrindSource): string {
+  return lot === null ? trimKey(animal ?? 0) : lotKey(lot);
+}
+
+/** The beliefs with this source among them, and with its species where it is trim. */
+function withSource(beliefs: FatBelief[], source: GrindSource): FatBelief[] {
+  const id = keyOf(source);
+  if (beliefs.some((belief) => belief.id === id)) return beliefs;
+  const { species, lot_fat: fat, lot_fat_sd: sd } = source;
+  if (fat !== null) return [...beliefs, { id, mean: fat, sd: sd ?? 0 }];
+  const kind = kindKey(species ?? '');
+  const { mean, ownSd } = fatOfKind(speciesOf(species ?? '').trimFat);
+  const known = beliefs.some((belief) => belief.id === kind);
+  return withOneOfKind(known ? beliefs : [...beliefs, { id: kind, ...mean }], { id, kind, ownSd });
+}
+
+function believedOf(beliefs: readonly FatBelief[]): FatBelieved {
+  const guesses = new Map(beliefs.map(({ id, mean, sd }) => [id, { mean, sd }]));
+  return {
+    trim({ id, species }) {
+      const { trimFat } = speciesOf(species);
+      const own = guesses.get(trimKey(id));
+      const kind = guesses.get(kindKey(species));
+      if (own || !kind) return within(own ?? trimFat);
+      return within(oneOfKind({ mean: kind, ownSd: fatOfKind(trimFat).ownSd }));
+    },
+    lot: ({ id, fat, fat_sd: sd }) => within(guesses.get(lotKey(id)) ?? { mean: fat, sd }),
+  };
+}
+
+function within({ mean, sd }: FatGuess): FatGuess {
+  return { mean: Math.min(1, Math.max(0, mean)), sd };
+}
+
+/** How many of these, which are in order, come before this batch. */
+function countBefore(told: readonly { batch: number }[], batchId: number): number {
+  let [least, most] = [0, told.length];
+  while (least < most) {
+    const middle = (least + most) >> 1;
+    if ((told[middle]?.batch ?? batchId) < batchId) least = middle + 1;
+    else most = middle;
+  }
+  return least;
+}
