@@ -1,5 +1,11 @@
 import { describe, it } from 'vitest';
-import { chiSquareQuantile, normalCdf, normalQuantile, tQuantile } from '../../src/core/distributions.ts';
+import {
+  chiSquareCdf,
+  chiSquareQuantile,
+  normalCdf,
+  normalQuantile,
+  tQuantile,
+} from '../../src/core/distributions.ts';
 import { check } from './record.ts';
 
 describe('Student t, upper critical values', () => {
@@ -19,6 +25,13 @@ describe('Student t, upper critical values', () => {
   it.each(Object.entries(table))('df = %s', (df, expected) => {
     const got = shares.map((p) => tQuantile(p, Number(df)));
     check({ name: `t, df ${df}, ${shares.join(' ')}`, source, expected, got, tolerance: 0.0006 });
+  });
+
+  it('far out, where the table in print is off by up to 0.004', () => {
+    const degrees = [1, 2, 5, 10, 18, 20, 30, 60, 100];
+    const expected = [318.313, 22.327, 5.893, 4.143, 3.61, 3.552, 3.385, 3.232, 3.174];
+    const got = degrees.map((df) => tQuantile(0.999, df));
+    check({ name: `t at .999, df ${degrees.join(' ')}`, source, expected, got, tolerance: 0.005 });
   });
 });
 
@@ -55,5 +68,11 @@ describe('chi-square, upper critical values', () => {
   it.each(Object.entries(table))('df = %s', (df, expected) => {
     const got = [0.9, 0.95, 0.975, 0.99].map((p) => chiSquareQuantile(p, Number(df)));
     check({ name: `chi-square, df ${df}, .9 .95 .975 .99`, source, expected, got, tolerance: 0.0006 });
+  });
+
+  it.each(Object.entries(table))('the share below, df = %s', (df, xs) => {
+    const got = xs.map((x) => chiSquareCdf(x, Number(df)));
+    const name = `chi-square below ${xs.join(' ')}, df ${df}`;
+    check({ name, source, expected: [0.9, 0.95, 0.975, 0.99], got, tolerance: 0.0001 });
   });
 });

@@ -3,9 +3,8 @@ import { fitLine } from '../../src/core/regression.ts';
 import { check } from './record.ts';
 
 /*
- * Of the NIST linear data sets only Norris is a straight line with an intercept: NoInt1 and NoInt2 go through the
- * origin, Pontius is a parabola, Longley has six predictors; `fitLine` does not fit those. NoInt1's points are
- * used below in another way: they lie exactly on y = x + 70.
+ * Of the NIST linear data sets only Norris is a straight line with an intercept; the others are brought to `fitLine`
+ * in `regression-nist.test.ts`. NoInt1's points are used below in another way: they lie exactly on y = x + 70.
  */
 describe('NIST StRD Norris', () => {
   const source = 'NIST Statistical Reference Datasets, linear regression: Norris, certified values';
