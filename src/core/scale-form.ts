@@ -1,6 +1,6 @@
 /** Learning by example where a scale has the weight in its line. */
 import { CoreProblem } from './problem.ts';
-import { signedReading, type SignedReading } from './scale-number.ts';
+import { FILLED_FIELD, signedReading, type SignedReading } from './scale-number.ts';
 import { partFrame } from './scale-status.ts';
 import { meaningOf, piecesOf, unitOf, type Piece } from './scale-words.ts';
 import type { MassUnit } from './units.ts';
@@ -32,7 +32,7 @@ const MOST_DECIMALS = 4;
  * Learns from one line in which a person marked the digits of the weight. `unit` and `decimals` are what the line
  * does not tell by itself; a unit that stands behind the number is found.
  * @throws CoreProblem `scale.mark` (no digits of one number are marked), `scale.no-unit`, `scale.decimals`,
- *   `scale.noise`
+ *   `scale.no-point`, `scale.noise`
  * @example learnForm('0042 001862 7', { from: 5, to: 11 }, 'lb', 2)
  *   // { number: 1, of: 3, words: [], unit: 'lb', decimals: 2, part: null }
  */
@@ -56,6 +56,8 @@ export function learnForm(
   const inside = { from: from - piece.from, to: to - piece.from, length: piece.text.length };
   const wholeNumber = /^0*$/.test(piece.text.slice(0, inside.from)) && inside.to === inside.length;
   const shown = wholeNumber ? piece.text : piece.text.slice(inside.from, inside.to);
+  if (decimals === null && (wholeNumber ? FILLED_FIELD : /^\d+$/).test(shown))
+    throw new CoreProblem('scale.no-point', 'decimals', { line });
   return {
     number,
     of: numbers.length,
@@ -66,7 +68,7 @@ export function learnForm(
   };
 }
 
-/** Reads a line by a learned form. @throws CoreProblem `scale.form`, `scale.no-unit`, `reading.too-fine`, `reading.too-heavy` */
+/** Reads a line by a learned form. @throws CoreProblem `scale.form`, `scale.no-unit`, `scale.no-point`, `reading.*` */
 export function readByForm(line: string, form: ScaleForm): SignedReading {
   const pieces = piecesOf(line);
   const numbers = numbersIn(pieces);
@@ -79,6 +81,8 @@ export function readByForm(line: string, form: ScaleForm): SignedReading {
   const behind = unitBehind(pieces, piece);
   const unit = behind ?? form.unit;
   if (unit === null) throw new CoreProblem('scale.no-unit', 'line', { line });
+  if (form.decimals === null && unit !== 'g' && FILLED_FIELD.test(shown))
+    throw new CoreProblem('scale.no-point', 'line', { line });
   const sign = pieces[pieces.indexOf(piece) - 1]?.text === '-' ? -1 : 1;
   return signedReading(withPoint(shown, form.decimals), unit, sign);
 }

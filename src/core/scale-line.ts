@@ -4,7 +4,7 @@
  */
 import { CoreProblem } from './problem.ts';
 import { readByForm, type ScaleForm } from './scale-form.ts';
-import { poundsOunces, signedReading, type SignedReading } from './scale-number.ts';
+import { FILLED_FIELD, poundsOunces, signedReading, type SignedReading } from './scale-number.ts';
 import { partFrame } from './scale-status.ts';
 import { meaningOf, piecesOf, unitOf, type Meaning, type Piece } from './scale-words.ts';
 
@@ -76,9 +76,6 @@ function readAlone(line: string, pieces: readonly Piece[]): SignedReading {
   if (unit !== 'g' && FILLED_FIELD.test(number)) throw new CoreProblem('scale.no-point', 'line', { line });
   return signedReading(number, unit, sign);
 }
-
-/** A field of fixed width, in which scales like to leave the point out. */
-const FILLED_FIELD = /^(0\d+|\d{5,})$/;
 
 /** A word that is not known may say that this is a tare, a price or a count. */
 function refuseStrangers(line: string, before: readonly Piece[], after: readonly Piece[]): void {

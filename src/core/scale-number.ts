@@ -13,6 +13,9 @@ const MOST_DIGITS = 9;
 const MOST_GRAMS = 1e7;
 const OUNCES_PER_POUND = 16;
 
+/** Digits that fill a field of fixed width, in which scales like to leave the point out. */
+export const FILLED_FIELD = /^(0\d+|\d{5,})$/;
+
 /** Digits of a scale. They never hold a thousands mark (common practice, no source), so a comma is the decimal mark. */
 interface Digits {
   digits: number;

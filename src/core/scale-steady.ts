@@ -16,8 +16,8 @@ export interface SteadyRule {
 }
 
 /**
- * Whether a scale that does not say so itself has come to rest: the newest readings, back over `overMs`, lie within
- * one step of each other and are at least `least`. Common practice, no source. Oldest first.
+ * Whether a scale that does not say so itself has come to rest: the newest readings, as far back as it
+ * takes to be `least` and to span `overMs`, lie within one step of each other. Common practice, no source. Oldest first.
  * @throws CoreProblem `scale.clock` (times run backwards), `number.not-finite`
  * @example isSteady([{ grams: 8440, at: 0 }, { grams: 8445, at: 500 }, { grams: 8445, at: 1000 }],
  *   { least: 3, overMs: 1000, stepGrams: 10 }) // true
@@ -33,10 +33,12 @@ export function isSteady(
   });
   const last = readings.at(-1);
   if (!last) return false;
-  const from = readings.findLastIndex(({ at }) => at <= last.at - overMs);
+  const long = readings.findLastIndex(({ at }) => at <= last.at - overMs);
+  // A slow scale needs longer for enough of them.
+  const from = Math.min(long, readings.length - least);
   if (from < 0) return false;
   const held = readings.slice(from).map(({ grams }) => grams);
   // A step in pounds is no whole number of grams: leave room for the last binary digit.
   const room = stepGrams * (1 + 1e-9);
-  return held.length >= least && Math.max(...held) - Math.min(...held) <= room;
+  return Math.max(...held) - Math.min(...held) <= room;
 }

@@ -51,7 +51,8 @@ describe('learnForm', () => {
     ['NET «18.62» lb', 'GROSS 18.62 lb', 'scale.form'],
     ['NET «18.62» lb', 'TARE 0.50 lb', 'scale.form'],
     ['NET «18.62» lb', 'NET 18.62 lb 3', 'scale.form'],
-    ['01«01862»00 lb', '0100704001 lb', 'scale.form'],
+    ['01«018.62» lb', '1018.62 lb', 'scale.form'],
+    ['«18.62» lb', '001862 lb', 'scale.no-point'],
     ['«18.62» lb', '18.62', 'scale.no-unit'],
     ['«18.62» lb', '1\xff.62 lb', 'scale.noise'],
   ])('learned from %j it refuses %j as %s', (shown, line, code) =>
@@ -63,6 +64,8 @@ describe('learnForm', () => {
     ['18.62 «»lb', 'lb', undefined, 'scale.mark'],
     ['12:«45 18».62 lb', 'lb', undefined, 'scale.mark'],
     ['«18.62»', undefined, undefined, 'scale.no-unit'],
+    ['«001862»', 'lb', undefined, 'scale.no-point'],
+    ['01«01862»00', 'lb', undefined, 'scale.no-point'],
     ['«1862»', 'lb', 5, 'scale.decimals'],
     ['«1862»', 'lb', 0.5, 'scale.decimals'],
     ['«1862»', 'lb', NaN, 'scale.decimals'],

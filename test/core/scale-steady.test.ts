@@ -16,6 +16,8 @@ describe('isSteady', () => {
     ['equal, but too few', at([0, 8445], [1000, 8445]), false],
     ['just put on', at([0, 0], [900, 0], [1000, 8445], [1100, 8445], [1200, 8445]), false],
     ['moved long ago', at([0, 0], [500, 8445], [1000, 8445], [1500, 8445]), true],
+    ['a slow scale', at([0, 8445], [2000, 8445], [4000, 8445]), true],
+    ['a slow scale that moved', at([0, 8400], [2000, 8445], [4000, 8445]), false],
     ['none', [], false],
   ])('%s: %s', (_, readings, steady) => expect(isSteady(readings, rule)).toBe(steady));
 
