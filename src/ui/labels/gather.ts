@@ -1,0 +1,43 @@
+/** Fetches what labels tell of: batches, the animals in them, the fat on hand. */
+import type { AnimalPage, Answer, BatchPage, FatLotRow } from '../../bridge/contract.ts';
+import { call } from '../bridge.ts';
+
+export interface BatchSource {
+  batch: BatchPage;
+  lots: FatLotRow[];
+  animals: AnimalPage[];
+}
+
+export interface AnimalSource {
+  animal: AnimalPage;
+  batches: BatchSource[];
+}
+
+/** A batch with the animals whose trim is in it. */
+export async function gatherBatch(id: number): Promise<Answer<BatchSource>> {
+  const [batch, lots] = await Promise.all([call('grinder.open', { id }), call('fat.lots', {})]);
+  if (!batch.ok) return batch;
+  if (!lots.ok) return lots;
+  const animals = await everyAnswer(batch.value.owners.map(({ ticket }) => call('animals.open', { ticket })));
+  if (!animals.ok) return animals;
+  return { ok: true, value: { batch: batch.value, lots: lots.value, animals: animals.value } };
+}
+
+/** An animal with the batches that hold its trim. */
+export async function gatherAnimal(ticket: string): Promise<Answer<AnimalSource>> {
+  const animal = await call('animals.open', { ticket });
+  if (!animal.ok) return animal;
+  const batches = await everyAnswer(animal.value.batches.map(({ id }) => gatherBatch(id)));
+  if (!batches.ok) return batches;
+  return { ok: true, value: { animal: animal.value, batches: batches.value } };
+}
+
+/** All values, or the first problem. */
+async function everyAnswer<T>(asked: Promise<Answer<T>>[]): Promise<Answer<T[]>> {
+  const values: T[] = [];
+  for (const answer of await Promise.all(asked)) {
+    if (!answer.ok) return answer;
+    values.push(answer.value);
+  }
+  return { ok: true, value: values };
+}

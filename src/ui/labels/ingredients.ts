@@ -1,0 +1,44 @@
+import type { BatchPage, FatLotRow, FatSourceCard } from '../../bridge/contract.ts';
+import { labelText as text } from '../texts/en-labels.ts';
+
+/** What of an animal an ingredient list needs. */
+export interface Whose {
+  ticket: string;
+  species: { name: string };
+}
+
+/** What a batch is made from. */
+export interface MadeFrom {
+  batch: Pick<BatchPage, 'species' | 'weighedIn'>;
+  lots: readonly FatLotRow[];
+  animals: readonly Whose[];
+  fatSources: readonly Pick<FatSourceCard, 'code' | 'animal'>[];
+}
+
+/**
+ * What went into a batch, the heaviest first, each kind once; weights taken back do not count. Fat always names its
+ * animal, because pork and beef matter to allergy and to faith. Order of weight: common practice, no source for
+ * custom packs.
+ * @example weighedIngredients(…) // ['elk', 'pork back fat']
+ */
+export function weighedIngredients(made: MadeFrom): string[] {
+  const grams = new Map<string, number>();
+  for (const row of made.batch.weighedIn) {
+    if (row.voided !== null) continue;
+    const name = nameOf(row, made).toLowerCase();
+    grams.set(name, (grams.get(name) ?? 0) + row.grams);
+  }
+  return [...grams].sort((a, b) => b[1] - a[1]).map(([name]) => name);
+}
+
+function nameOf(row: MadeFrom['batch']['weighedIn'][number], made: MadeFrom): string {
+  const speciesOf = (ticket: string | null): string =>
+    made.animals.find((animal) => animal.ticket === ticket)?.species.name ?? made.batch.species.join(' + ');
+  if (row.fatLot === null) return speciesOf(row.ticket);
+  const lot = made.lots.find(({ code }) => code === row.fatLot);
+  if (!lot) return row.fatLot;
+  if (lot.ticket !== null) return text.fatOf(speciesOf(lot.ticket));
+  const animal = made.fatSources.find(({ code }) => code === lot.source)?.animal;
+  const named = !animal || animal === 'own' || lot.name.toLowerCase().includes(animal);
+  return named ? lot.name : text.ofAnimal(lot.name, animal);
+}

@@ -1,0 +1,44 @@
+/**
+ * NOT FOR SALE, as a custom pack and a custom carcass must say it: in letters at least 3/8 in high
+ * (9 CFR 316.16 and 317.16). Narrow labels break it in two or draw the letters closer, never lower.
+ */
+export type SaleLine = 'NOT FOR SALE' | 'NOT FOR' | 'SALE';
+
+/** 3/8 in, and what we print: printers shrink a little. */
+export const LEAST_LETTER_MM = 9.525;
+const LETTER_MM = 9.9;
+const GAP_MM = 1.2;
+/** O and S rise above and hang below the flat letters by this much of the type's height, measured. */
+const OVERSHOOT = 0.016;
+
+/** Flat capitals are this much of the type's height in Atkinson Hyperlegible Next (cap height 668 of 1000 units). */
+const CAP = 0.668;
+export const SALE_TYPE_MM = LETTER_MM / CAP;
+
+/** Widths of the lines at weight 800, in heights of type, measured with the bundled font. */
+const NATURAL: Record<SaleLine, number> = { 'NOT FOR SALE': 7.228, 'NOT FOR': 4.421, SALE: 2.477 };
+
+export interface SaleBox {
+  width: number;
+  height: number;
+  lines: { text: SaleLine; baseline: number; width: number }[];
+}
+
+/**
+ * Where the lines stand in a box of `width` mm, all drawn equally close so that the widest just fits.
+ * @example notForSaleBox(['NOT FOR SALE'], 96.6).height // 10.37…, the letters and their overshoot
+ */
+export function notForSaleBox(lines: readonly SaleLine[], width: number): SaleBox {
+  const widest = Math.max(...lines.map((line) => NATURAL[line])) * SALE_TYPE_MM;
+  const closeness = Math.min(1, width / widest);
+  const over = OVERSHOOT * SALE_TYPE_MM;
+  return {
+    width,
+    height: lines.length * LETTER_MM + (lines.length - 1) * GAP_MM + 2 * over,
+    lines: lines.map((text, i) => ({
+      text,
+      baseline: over + LETTER_MM + i * (LETTER_MM + GAP_MM),
+      width: NATURAL[text] * SALE_TYPE_MM * closeness,
+    })),
+  };
+}

@@ -1,0 +1,117 @@
+/** What stands on package labels: built from the weights of packages, one run for packages weighed together. */
+import type { AnimalPage, BatchPage } from '../../bridge/contract.ts';
+import { labelText as text } from '../texts/en-labels.ts';
+import { weighedIngredients, type MadeFrom } from './ingredients.ts';
+import { localDay } from './local-day.ts';
+import { netWeight } from './net-weight.ts';
+
+/** One label, every line of it ready to print. */
+export interface PackageLabel {
+  product: string;
+  species: string;
+  ticket: string;
+  hunter: string;
+  net: string;
+  packed: string;
+  batch: string | null;
+  /** Names in order of weight, or null where the meat is all that there is. */
+  ingredients: string[] | null;
+  cook: string;
+  notForSale: boolean;
+}
+
+/** So many of the same label. */
+export interface LabelRun {
+  key: string;
+  label: PackageLabel;
+  copies: number;
+}
+
+/** How the shop writes. */
+export interface Writing {
+  unit: 'lb' | 'kg';
+  locale: string;
+  zone: string;
+  longDay(date: string): string;
+}
+
+/** An animal as far as labels tell of it. */
+type LabelAnimal = Pick<AnimalPage, 'ticket' | 'origin' | 'species' | 'weighings'> & {
+  hunter: { name: string };
+};
+/** A batch, the fat on hand, and the animals whose trim is in it. */
+export interface BatchMade extends MadeFrom {
+  batch: Pick<BatchPage, 'id' | 'name' | 'species' | 'weighedIn' | 'packages' | 'owners' | 'cookTo'>;
+  animals: readonly LabelAnimal[];
+}
+
+/** Labels of the whole cuts of one animal. What was ground of it stands in `batchRuns`. */
+export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
+  return animal.weighings
+    .filter((row) => row.stage === 'packed' && row.batch === null && row.voided === null)
+    .map((row) => ({
+      key: `cut ${row.id}`,
+      copies: Math.max(1, row.count ?? 1),
+      label: {
+        product: row.product ?? '',
+        species: animal.species.name,
+        ticket: animal.ticket,
+        hunter: animal.hunter.name,
+        net: net(row.grams, Math.max(1, row.count ?? 1), writing),
+        packed: packedOn(row.at, writing),
+        batch: null,
+        ingredients: null,
+        cook: text.cook(animal.species.cookTo.f, animal.species.cookTo.c),
+        notForSale: animal.origin === 'hunter',
+      },
+    }));
+}
+
+/**
+ * Labels of a batch. Each owner gets as many as the desk gave packages, taken in the order of packing, so that
+ * together they are every package once. If a hunter's animal is in it, none of it may be sold.
+ */
+export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
+  const { batch } = made;
+  const names = weighedIngredients(made);
+  const whose = shares(batch);
+  return whose.map(({ pack, owner, copies }) => ({
+    key: `batch ${batch.id} ${pack.id} ${owner.ticket}`,
+    copies,
+    label: {
+      product: pack.product,
+      species: batch.species.join(' + '),
+      ticket: owner.ticket,
+      hunter: owner.hunter,
+      net: net(pack.grams, Math.max(1, pack.count), writing),
+      packed: packedOn(pack.at, writing),
+      batch: batch.name,
+      ingredients: names.length > 1 ? names : null,
+      cook: text.cook(batch.cookTo.f, batch.cookTo.c),
+      notForSale: made.animals.some(({ origin }) => origin === 'hunter'),
+    },
+  }));
+}
+
+/** Deals the packages out to the owners one after the other. */
+function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
+  const left = packages.map(({ count }) => count);
+  return owners.flatMap((owner) => {
+    let due = owner.packages;
+    return packages.flatMap((pack, i) => {
+      const copies = Math.min(due, left[i] ?? 0);
+      due -= copies;
+      left[i] = (left[i] ?? 0) - copies;
+      return copies > 0 ? [{ pack, owner, copies }] : [];
+    });
+  });
+}
+
+function net(grams: number, count: number, { unit, locale }: Writing): string {
+  const { shop, other } = netWeight(grams / count, unit, locale);
+  return count === 1 ? text.net(shop, other) : text.netAverage(shop, other, count);
+}
+
+function packedOn(at: string, { zone, longDay }: Writing): string {
+  return text.packed(longDay(localDay(at, zone)));
+}

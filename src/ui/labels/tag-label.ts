@@ -1,0 +1,55 @@
+import type { AnimalPage } from '../../bridge/contract.ts';
+import { sexWord, wordFor, words } from '../texts/en.ts';
+import { labelText as text } from '../texts/en-labels.ts';
+import type { Writing } from './package-label.ts';
+
+/** What stands on the tag that hangs on a carcass. */
+export interface TagLabel {
+  ticket: string;
+  species: string;
+  hunter: string;
+  facts: { name: string; value: string }[];
+  hold: string | null;
+  notForSale: boolean;
+}
+
+type Tagged = Pick<
+  AnimalPage,
+  'ticket' | 'sex' | 'age' | 'brought' | 'origin' | 'tag' | 'licence' | 'killDate' | 'killArea' | 'receivedOn'
+> &
+  Pick<AnimalPage, 'promisedOn' | 'parts'> & {
+    species: { name: string; words: { male: string; female: string; young: string } };
+    hunter: { name: string };
+    hold: { reason: string; sample: string } | null;
+  };
+
+/** The tag of an animal; what is not known is left out. */
+export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>): TagLabel {
+  const killed = [animal.killDate && longDay(animal.killDate), animal.killArea].filter(Boolean).join(', ');
+  const facts = [
+    { name: text.came, value: longDay(animal.receivedOn) },
+    { name: text.tag, value: animal.tag },
+    { name: text.licence, value: animal.licence },
+    { name: text.killed, value: killed },
+    { name: text.brought, value: words.brought[animal.brought] },
+    { name: text.promised, value: animal.promisedOn ? longDay(animal.promisedOn) : '' },
+  ];
+  return {
+    ticket: animal.ticket,
+    species: [animal.species.name, sexWord(animal.species.words, animal.sex, animal.age)]
+      .filter(Boolean)
+      .join(', '),
+    hunter: animal.hunter.name,
+    facts: facts.filter(({ value }) => value !== ''),
+    hold: animal.hold && text.holdWhy(wordFor(words.hold, animal.hold.reason), animal.hold.sample),
+    notForSale: animal.origin === 'hunter',
+  };
+}
+
+/** A tag for each piece that came in; one where no pieces were counted. */
+export function tagsNeeded({ parts }: Pick<AnimalPage, 'parts'>): number {
+  return Math.max(
+    1,
+    parts.reduce((total, { count }) => total + count, 0),
+  );
+}

@@ -1,0 +1,14 @@
+import { computed } from 'vue';
+import { useShop } from '../stores/shop.ts';
+import type { Writing } from './package-label.ts';
+
+/** How this shop writes weights and days on its labels. */
+export function useWriting() {
+  const shop = useShop();
+  return computed<Writing>(() => ({
+    unit: shop.unit,
+    locale: shop.locale,
+    zone: shop.zone,
+    longDay: shop.format.longDay,
+  }));
+}
