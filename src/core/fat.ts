@@ -45,7 +45,8 @@ export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): 
   if (spread === 0) throw new CoreProblem('fat.certain', 'measuredSd');
   return beliefs.map((belief, i) => {
     const gain = (tied[i] as number) / spread;
-    const covariance: Record<string, number> = {};
+    // Without a prototype the engine keeps a hash from the start; with one, a new layout for every set of sources.
+    const covariance = Object.create(null) as Record<string, number>;
     beliefs.forEach((other, j) => {
       if (i !== j)
         covariance[other.id] =
