@@ -137,7 +137,7 @@ describe('parseScaleLine', () => {
           expect(error).toMatchObject({ name: 'CoreProblem' });
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 });

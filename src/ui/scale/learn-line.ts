@@ -1,0 +1,31 @@
+import { learnForm, parseScaleLine, type ScaleForm } from '../../core/scale-line.ts';
+import type { MassUnit } from '../../core/units.ts';
+import { problemOf, type ScaleProblem } from './scale-watch.ts';
+
+/** A line as it can be shown: bytes that are no text stand as a dot each, so that places stay the same. */
+export function printable(line: string): string {
+  return line.replace(/[^\x20-\x7e]/g, '·');
+}
+
+export interface Lesson {
+  line: string;
+  from: number;
+  to: number;
+  unit: MassUnit | '';
+  decimals: number | null;
+}
+
+export type Learnt = { ok: true; form: ScaleForm; typed: string } | { ok: false; problem: ScaleProblem };
+
+/** What would be learned from a marking, and how the line would then read. */
+export function tryLesson({ line, from, to, unit, decimals }: Lesson): Learnt {
+  try {
+    const form = learnForm(line, { from, to }, unit || null, decimals);
+    const read = parseScaleLine(line, form);
+    return read.overload
+      ? { ok: false, problem: { code: 'scale.no-weight', with: { line: printable(line) } } }
+      : { ok: true, form, typed: read.typed };
+  } catch (error) {
+    return { ok: false, problem: problemOf(error) };
+  }
+}

@@ -1,0 +1,146 @@
+import { computed, ref, shallowRef } from 'vue';
+import { listenTo, type Listening } from './listen.ts';
+import { isSamePort, type PortSource, type ScalePort } from './port.ts';
+import { makePracticePort, type PracticeLoad, type PracticePort } from './practice-port.ts';
+import { readSettings, type ScaleSettings } from './scale-settings.ts';
+import { makeWatch, type ScaleProblem, type Shown } from './scale-watch.ts';
+
+const SETTINGS_KEY = 'gambrel.scale';
+/** Lines kept for the person who sets the scale up. */
+const LINES_KEPT = 8;
+const LOOK_EVERY_MS = 200;
+const NOTHING: Shown = { state: 'none', weight: null, range: null, problem: null };
+
+export interface ScaleAround {
+  /** Null in a browser without serial ports. */
+  ports: PortSource | null;
+  storage: Pick<Storage, 'getItem' | 'setItem'>;
+  /** Milliseconds of a steady clock. */
+  now(): number;
+}
+
+/** The scale of this window: its port, what it shows, and the weight that it offers. A person takes it, or types. */
+export function makeScale({ ports, storage, now }: ScaleAround) {
+  const settings = shallowRef(readSettings(storage.getItem(SETTINGS_KEY)));
+  const shown = shallowRef<Shown>(NOTHING);
+  /** As they came, newest last. */
+  const lines = shallowRef<string[]>([]);
+  const practice = shallowRef<PracticePort | null>(null);
+  const busy = ref(false);
+  let watch = makeWatch(null);
+  let listening: Listening | null = null;
+  let port: ScalePort | null = null;
+  let turn: Promise<unknown> = Promise.resolve();
+
+  /** Only a weight at rest, above nothing. */
+  const offered = computed(() => {
+    const { state, weight } = shown.value;
+    return state === 'reading' && weight && weight.sign > 0 && weight.digits > 0 ? weight.typed : null;
+  });
+
+  async function connect(next: ScalePort): Promise<void> {
+    await disconnect();
+    watch = makeWatch(settings.value.form);
+    const mine = watch;
+    const look = (): void => void (shown.value = mine.look(now()));
+    try {
+      listening = await listenTo(next, settings.value, {
+        onLine(line) {
+          lines.value = [...lines.value, line].slice(-LINES_KEPT);
+          mine.hear(line, now());
+          look();
+        },
+        onDamage: () => mine.damage(),
+      });
+    } catch (error) {
+      shown.value = {
+        ...NOTHING,
+        state: 'gone',
+        problem: { code: 'port.shut', with: { why: String(error) } },
+      };
+      return;
+    }
+    port = next;
+    look();
+    const timer = setInterval(look, LOOK_EVERY_MS);
+    void listening.ended.then((how) => {
+      clearInterval(timer);
+      listening = port = null;
+      shown.value = how === 'gone' ? { ...NOTHING, state: 'gone' } : NOTHING;
+    });
+  }
+
+  async function disconnect(): Promise<void> {
+    await listening?.stop();
+    lines.value = [];
+    shown.value = NOTHING;
+  }
+
+  /** Only one thing at a time happens to a port: the next waits, whether or not this one went well. */
+  function inTurn(work: () => Promise<void>): Promise<void> {
+    busy.value = true;
+    const mine = turn.then(work).finally(() => {
+      if (turn === after) busy.value = false;
+    });
+    const after = mine.catch(() => undefined);
+    turn = after;
+    return mine;
+  }
+
+  function save(changes: Partial<ScaleSettings>): void {
+    settings.value = { ...settings.value, ...changes };
+    storage.setItem(SETTINGS_KEY, JSON.stringify(settings.value));
+  }
+  function tell(problem: ScaleProblem): void {
+    shown.value = { ...shown.value, problem };
+  }
+
+  /** Asks for the port; call it from a click or a key. */
+  const choose = (): Promise<void> =>
+    inTurn(async () => {
+      try {
+        const chosen = await ports?.requestPort();
+        if (!chosen) return;
+        practice.value = null;
+        save({ port: chosen.getInfo() });
+        await connect(chosen);
+      } catch (error) {
+        // The person closed the list without choosing.
+        if (error instanceof DOMException && error.name === 'NotFoundError') return;
+        tell({ code: 'port.shut', with: { why: String(error) } });
+      }
+    });
+
+  /** Goes back to the port used last, where it may be used without asking. */
+  const resume = (): Promise<void> =>
+    inTurn(async () => {
+      const last = settings.value.port;
+      if (!ports || !last || port) return;
+      const known = (await ports.getPorts()).find((one) => isSamePort(one.getInfo(), last));
+      if (known) await connect(known);
+    });
+
+  /** Keeps settings, and speaks to the scale by them from now on. */
+  const change = (changes: Partial<ScaleSettings>): Promise<void> =>
+    inTurn(async () => {
+      save(changes);
+      if (port) await connect(port);
+    });
+
+  const stop = (): Promise<void> =>
+    inTurn(async () => {
+      await disconnect();
+      if (!practice.value) save({ port: null });
+      practice.value = null;
+    });
+
+  const practise = (load: PracticeLoad): Promise<void> =>
+    inTurn(async () => {
+      const pretended = makePracticePort(load);
+      practice.value = pretended;
+      await connect(pretended);
+    });
+
+  ports?.addEventListener('connect', () => void resume());
+  return { settings, shown, lines, practice, busy, offered, choose, resume, change, stop, practise };
+}

@@ -1,0 +1,38 @@
+/** What is used of the browser's serial ports (WICG Web Serial); the practice scale has the same shape. */
+export interface PortSettings {
+  /** Bits a second. */
+  baudRate: number;
+  dataBits: 7 | 8;
+  parity: 'none' | 'even' | 'odd';
+  stopBits: 1 | 2;
+}
+
+export interface PortInfo {
+  usbVendorId?: number;
+  usbProductId?: number;
+}
+
+export interface ScalePort {
+  readonly readable: ReadableStream<Uint8Array> | null;
+  readonly writable: WritableStream<Uint8Array> | null;
+  open(settings: PortSettings): Promise<void>;
+  close(): Promise<void>;
+  getInfo(): PortInfo;
+}
+
+export interface PortSource extends Pick<EventTarget, 'addEventListener'> {
+  /** Ports that the person has let this window use before. */
+  getPorts(): Promise<ScalePort[]>;
+  /** Asks the person for a port; only from a click or a key. */
+  requestPort(): Promise<ScalePort>;
+}
+
+/** The ports of this window; null in browsers that have none. */
+export function portsOf(navigator: Navigator): PortSource | null {
+  return 'serial' in navigator ? (navigator.serial as PortSource) : null;
+}
+
+/** Whether a port is the one that was used last: adapters often have no number of their own, so this is a hint. */
+export function isSamePort(info: PortInfo, last: PortInfo): boolean {
+  return info.usbVendorId === last.usbVendorId && info.usbProductId === last.usbProductId;
+}

@@ -1,0 +1,91 @@
+import type { ScaleProblem, Shown } from '../scale/scale-watch.ts';
+
+/** Words of the scale beside the computer. */
+export const scaleText = {
+  title: 'Scale',
+  practice: 'Practice scale',
+  take: 'Take',
+  takeKey: 'Space',
+  takeLabel: 'Take the weight from the scale',
+  none: 'No scale is connected. Weights are typed.',
+  about:
+    'A scale with a serial or USB cable can fill in weights. A person always takes them; typing works as before.',
+  noPorts:
+    'This browser cannot open a serial port. Use the Gambrel program itself, or Chrome or Edge. The practice scale works here.',
+  choose: 'Choose the port',
+  chooseAnother: 'Choose another port',
+  stop: 'Leave the scale',
+
+  settings: 'How the scale sends',
+  settingsHint: 'As in the scale’s own menu or manual.',
+  speed: 'Speed (baud)',
+  dataBits: 'Data bits',
+  parity: 'Parity',
+  parities: { none: 'None', even: 'Even', odd: 'Odd' },
+  stopBits: 'Stop bits',
+  request: 'Asked with',
+  requestHint: 'Empty if it sends by itself. Often W\\r; \\r stands for Enter.',
+
+  lines: 'What it sends',
+  noLines: 'Nothing yet.',
+  learn: 'Show it where the weight is',
+  learnHint:
+    'Put something on the scale, hold a line, and mark the digits of the weight in it, with the mouse or with Shift and the arrows.',
+  hold: 'Hold the newest line',
+  line: 'The line',
+  unit: 'Unit, if the line has none',
+  unitNone: 'It is in the line',
+  decimals: 'Digits behind the point, if the line has no point',
+  decimalsNone: 'It is in the line',
+  learnIt: 'Read it like this',
+  forget: 'Forget what was learned',
+  learned: 'The lines are read as you showed.',
+  read: (typed: string) => `Reads as ${typed}.`,
+
+  practiceHint: 'Not a real scale: for learning the keys. It is gone when the window closes.',
+  practiceOn: 'Use the practice scale',
+  practiceWeight: 'On the practice scale',
+  practiceMoving: 'It moves',
+} as const;
+
+const STATES: Readonly<Record<Shown['state'], string>> = {
+  none: scaleText.none,
+  connected: 'Connected. No weight yet.',
+  reading: 'At rest.',
+  unstable: 'Moving. Wait until it rests.',
+  overload: 'Too heavy for this scale. Take some off.',
+  gone: 'The scale is gone. Check its cable; typing works as always.',
+};
+
+const PROBLEMS: Readonly<Record<string, (p: Readonly<Record<string, string | number>>) => string>> = {
+  'scale.silent': () => 'The scale sends nothing any more. Check that it is switched on.',
+  'scale.noise': () => 'What comes is damaged. Check the speed, the parity and the cable.',
+  'scale.empty': () => 'Nothing is marked in the line.',
+  'scale.no-weight': (p) => `“${p.line}” holds no weight.`,
+  'scale.no-unit': () =>
+    'The line does not say the unit. Show it in the Shop where the weight is, and its unit.',
+  'scale.no-point': () =>
+    'The line has no decimal point. Show it in the Shop where the weight is, and how many digits stand behind the point.',
+  'scale.ambiguous': () => 'The line holds several numbers. Show it in the Shop which one is the weight.',
+  'scale.unknown-word': (p) =>
+    `The line says “${p.word}”, which is not known. Show it in the Shop where the weight is.`,
+  'scale.form': () => 'The line is not like the one that was shown. Show it again in the Shop.',
+  'scale.mark': () => 'Mark the digits of one number in the line.',
+  'scale.decimals': () => 'Choose how many digits stand behind the point.',
+  'port.shut': () => 'The port could not be opened. Another program may hold it, or the cable is out.',
+};
+
+/** What to say about a scale, in one sentence. */
+export function scaleSentence({ state, weight, range, problem }: Shown): string {
+  if (problem) return scaleProblem(problem);
+  if (state === 'overload' && range === 'under')
+    return 'Below what this scale can show. Zero it with its own key.';
+  if (state === 'reading' && weight?.digits === 0) return 'Nothing on the scale.';
+  if (state === 'reading' && weight?.sign === -1) return 'Below zero. Zero the scale with its own key.';
+  return STATES[state];
+}
+
+/** A refused line or marking, in words. */
+export function scaleProblem({ code, with: parameters = {} }: ScaleProblem): string {
+  return PROBLEMS[code]?.(parameters) ?? 'The line cannot be read. Show it in the Shop where the weight is.';
+}
