@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { fromQuote } from '../../src/ui/intake/from-quote.ts';
 import { emptyIntake, intakeInput, isPhone, missingIn } from '../../src/ui/intake/intake-form.ts';
 import {
   readInstructions,
@@ -81,4 +82,32 @@ describe('intake form', () => {
     expect(input.sure).toBe(true);
     expect(input.killDate).toBeNull();
   });
+});
+
+describe('fromQuote', () => {
+  const instructions = {
+    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, extras: ['rush'], note: 'no shank',
+  }; // prettier-ignore
+  const asked = (stage: 'live' | 'dressed' | 'hanging' | 'parts', brought: 'whole' | 'skinned' | 'boned') =>
+    fromQuote(
+      { species: 'elk', sex: 'male', age: 'adult', brought, stage, typed: '75 lb', instructions },
+      'lb',
+    );
+
+  it('carries the animal and how it is wanted', () => {
+    const { instructions: typed, ...animal } = asked('hanging', 'skinned');
+    expect(animal).toMatchObject({ species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' });
+    expect(readInstructions(typed, 'lb').value).toEqual(instructions);
+  });
+
+  it.each([
+    ['hanging', 'skinned', '', '75 lb'],
+    ['parts', 'boned', '75 lb', ''],
+    ['dressed', 'whole', '75 lb', ''],
+    ['dressed', 'skinned', '', ''],
+    ['live', 'whole', '', ''],
+  ] as const)(
+    'puts a %s weight of an animal brought %s where it belongs',
+    (stage, brought, received, hanging) => expect(asked(stage, brought)).toMatchObject({ received, hanging }),
+  );
 });

@@ -1,12 +1,13 @@
 import { defineStore } from 'pinia';
 import { computed, reactive, ref, shallowRef, watch } from 'vue';
-import type { HunterCard, Problem } from '../../bridge/contract.ts';
+import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
 import { readingGrams } from '../../core/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../use/useCall.ts';
 import { readInstructions } from './instructions-form.ts';
+import { fromQuote } from './from-quote.ts';
 import { emptyIntake, intakeInput, missingIn, type IntakeForm } from './intake-form.ts';
 
 /** Fields that say themselves what is wrong with them. */
@@ -87,6 +88,15 @@ export const useIntake = defineStore('intake', () => {
     takeIn.clear();
   }
 
+  /** A fresh form with what was said for the quote; a form that is being filled in from it already stays. */
+  function takeQuote(quote: CallOutput<'quote.open'>, hunter: HunterCard | null): void {
+    if (quoteId.value === quote.id) return;
+    another(hunter);
+    if (!hunter) form.find = quote.hunter;
+    Object.assign(form, fromQuote(quote.asked, shop.unit));
+    quoteId.value = quote.id;
+  }
+
   watch(
     () => shop.look?.bookPath,
     () => another(),
@@ -104,6 +114,7 @@ export const useIntake = defineStore('intake', () => {
     save,
     accept,
     another,
+    takeQuote,
     tried,
   };
 });

@@ -1,0 +1,26 @@
+import type { CallOutput } from '../../bridge/contract.ts';
+import { typeInstructions } from './instructions-form.ts';
+import type { IntakeForm } from './intake-form.ts';
+
+type Asked = CallOutput<'quote.open'>['asked'];
+
+/**
+ * What was said for a quote, as it stands in the fields of Intake. A weight comes along where Intake has a place for
+ * it: hanging as hanging, pieces and field-dressed as they came in; a live weight is weighed by nobody here.
+ * @example fromQuote({ …, stage: 'hanging', typed: '340' }, 'lb').hanging // '340'
+ */
+export function fromQuote(
+  asked: Asked,
+  unit: 'lb' | 'kg',
+): Pick<IntakeForm, 'species' | 'sex' | 'age' | 'brought' | 'received' | 'hanging' | 'instructions'> {
+  const asItCame = asked.stage === 'parts' || (asked.stage === 'dressed' && asked.brought === 'whole');
+  return {
+    species: asked.species,
+    sex: asked.sex,
+    age: asked.age,
+    brought: asked.brought,
+    received: asItCame ? asked.typed : '',
+    hanging: asked.stage === 'hanging' ? asked.typed : '',
+    instructions: typeInstructions(asked.instructions, unit),
+  };
+}
