@@ -6,6 +6,7 @@ import { useShop } from '../stores/shop.ts';
 import { wordFor, words } from '../texts/en.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
+import { believed } from './believed.ts';
 
 export type EntryStage = 'received' | 'hanging' | 'cut' | 'packed';
 
@@ -43,6 +44,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
     const { weighingId, grams } = answer.value;
+    if (sure) believed.add(weighingId);
     toast(`Kept ${shop.format.mass(grams)} ${what.value.toLowerCase()}.`, () => void undo(weighingId));
     if (entry.stage === 'received' || entry.stage === 'hanging')
       entry.stage = firstStage(page.value, entry.stage);
@@ -61,6 +63,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
+    if (sure) believed.add(answer.value.weighingId);
     toast(
       `${weighingName(row)} is now ${shop.format.mass(answer.value.grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
     );
