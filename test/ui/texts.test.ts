@@ -22,6 +22,12 @@ describe('makeFormat', () => {
     expect(pounds.moneyRange(9500, 12_000)).toBe('$95.00–$120.00');
   });
 
+  it('knows what the scale would not show', () => {
+    expect(pounds.weighs(0)).toBe(false);
+    expect(pounds.weighs(0.01 * 453.59237 - 0.01)).toBe(false);
+    expect(pounds.weighs(0.01 * 453.59237 + 0.01)).toBe(true);
+  });
+
   it('writes minor units as money, also where there are none', () => {
     expect(pounds.money(12345)).toBe('$123.45');
     expect(makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'JPY' }).money(1200)).toBe(

@@ -48,6 +48,8 @@ export function makeFormat({ unit, step, locale, currency }: FormatSettings) {
     unit,
     massNumber,
     mass,
+    /** Whether the scale would show anything: what is left of a used-up lot may be a hundredth of a gram. */
+    weighs: (grams: number): boolean => roundToStep(fromGrams(grams, unit), step) > 0,
     /** `38.2–44.0 lb`; one number if both ends read the same. */
     massRange: (low: number, high: number, places?: number): string =>
       joined(massNumber(low, places), massNumber(high, places), ` ${unit}`),
