@@ -1,4 +1,5 @@
 import type { BatchPage, FatLotRow, PlanPart } from '../../bridge/contract.ts';
+import { grinderText as text } from '../texts/en-grinder.ts';
 
 type Row = BatchPage['weighedIn'][number];
 
@@ -24,9 +25,11 @@ export function inPart(part: PlanPart, lots: readonly FatLotRow[]): 'trim' | 'fa
   return lot?.ticket ? 'fat saved' : 'fat added';
 }
 
-/** What a lot of fat is called; null for a weight that is of no lot. */
+/** What a lot of fat is called, an animal's own plainly so; null for a weight that is of no lot. */
 export function lotName(code: string | null, lots: readonly FatLotRow[]): string | null {
-  return code === null ? null : (lots.find((one) => one.code === code)?.name ?? code);
+  if (code === null) return null;
+  const lot = lots.find((one) => one.code === code);
+  return lot?.ticket ? text.ownFat : (lot?.name ?? code);
 }
 
 /** The weights that count: those that nobody took back. */

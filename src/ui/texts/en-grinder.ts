@@ -20,7 +20,7 @@ export const grinderText = {
     `${tickets} must not be pooled with others: the hunter wants only his own meat.`,
   wantsFat: (fat: string, target: string | null, product: string) =>
     target === null ? `${product}, ${fat}` : `${product}, ${target} fat (${fat})`,
-  leaveOut: 'Leave them out',
+  leaveOut: (count: number) => (count === 1 ? 'Leave it out' : 'Leave them out'),
   openBatches: 'On the grinder now',
   recentBatches: 'Lately ground',
   batch: 'Batch',
@@ -130,6 +130,7 @@ export const grinderText = {
   balanced: 'Everything that went in was packed',
 
   passes: 'Through the plate',
+  noPasses: 'Not noted.',
   plate: 'Plate',
   plateHint: 'Holes, for example 10 mm or 3/8 in.',
   temperature: 'Meat temperature',
@@ -141,6 +142,7 @@ export const grinderText = {
   degrees: (f: string, c: string) => `${f} °F (${c} °C)`,
 
   pack: 'Pack',
+  packMore: 'Weigh another package after all',
   count: 'Packages',
   countHint: 'How many the weight is of.',
   countProblem: 'Type a whole number of packages, 1 or more.',
