@@ -5,6 +5,9 @@ import { FONT_SIZE, nameAxis, percentAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import type { ChartStory } from './story.ts';
 
+/** Room on the right for the words of the limits, px. */
+const LABEL_ROOM = 112;
+
 /** A fat test held against what was aimed at. */
 interface Miss {
   id: number;
@@ -86,6 +89,8 @@ function drawControl(
       color: colours.muted,
       font,
       padding: 3,
+      // Beside the plot: on it they would hide the newest mark.
+      xAdjust: LABEL_ROOM,
     },
   });
   const names = misses.map(({ name }) => name);
@@ -109,6 +114,7 @@ function drawControl(
       ],
     },
     options: {
+      layout: { padding: { right: LABEL_ROOM } },
       scales: {
         x: { ...nameAxis(colours, names), ticks: { color: colours.ink, font } },
         y: {
@@ -120,6 +126,7 @@ function drawControl(
       },
       plugins: {
         annotation: {
+          clip: false,
           annotations: [
             limit(upper, text.upperLimit(points(upper))),
             limit(centre, text.centre(points(centre))),

@@ -3,8 +3,12 @@ import { quoteText as text } from '../texts/en-quote.ts';
 import type { Format } from '../texts/format.ts';
 
 /** What a quote rests on: own animals, relatives, or only what is published. */
-export function restsOn({ restsOn: base }: Pick<QuoteResult, 'restsOn'>, species: string): string {
-  if (base.ownAnimals > 0) return text.restsOnOwn(base.ownAnimals, species);
+export function restsOn(
+  { restsOn: base }: Pick<QuoteResult, 'restsOn'>,
+  species: string,
+  many: string,
+): string {
+  if (base.ownAnimals > 0) return text.restsOnOwn(base.ownAnimals, species.toLowerCase(), many);
   return base.relatives ? text.restsOnRelatives(species.toLowerCase()) : text.restsOnPublished;
 }
 

@@ -26,7 +26,7 @@ export const pickupText = {
   toHint: 'Who really takes it, by name.',
   note: 'Note',
   carries: (packages: string, mass: string) => `${packages}, ${mass}.`,
-  tell: 'Tell the hunter',
+  tell: 'Tell the hunter:',
   cook: (f: number, c: number) =>
     `Ground meat is cooked to ${f} °F (${c} °C) in the middle, checked with a thermometer.`,
   confirm: 'Hand it over',

@@ -50,8 +50,8 @@ export const quoteText = {
   noPrices: 'No prices are in force, so there is no price here. Put them into Books, Prices.',
   toPrices: 'To the prices',
   restsOn: 'Rests on',
-  restsOnOwn: (n: number, species: string) =>
-    `${plural(n, 'animal', 'animals')} of your own (${species}), together with published figures.`,
+  restsOnOwn: (n: number, one: string, many: string) =>
+    `${plural(n, one, many)} of your own, together with published figures.`,
   restsOnRelatives: (species: string) =>
     `published figures and near relatives that you cut: no ${species} of your own yet.`,
   restsOnPublished: 'published figures only, until you have cut some of your own.',
