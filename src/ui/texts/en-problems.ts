@@ -4,6 +4,7 @@ import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
+import { scaleWording } from './en-problems-scale.ts';
 import { sumsWording } from './en-problems-sums.ts';
 import { tradeWording } from './en-problems-trade.ts';
 import { plural } from './plural.ts';
@@ -40,6 +41,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...tradeWording,
   ...choiceWording,
   ...sumsWording,
+  ...scaleWording,
   ...carrierWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
