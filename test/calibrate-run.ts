@@ -26,7 +26,7 @@ export interface Coverage {
  * Few are enough for counting: with n draws and plotting positions i / (n + 1), a range holds the next draw with
  * exactly its level on average. A quote uses more, since there one range must be steady.
  */
-const DRAWS = 199;
+export const DRAWS = 199;
 
 /**
  * Opens `shops` shops, lets the model learn `weighed` animals of each and foretell one more: one animal a shop, so
@@ -79,4 +79,22 @@ function weightTold(world: World, { group, hangingGrams, liveGrams }: Animal) {
 /** Half the width of the middle 95 % of a binomial share with n trials (normal approximation). */
 export function binomialBand(level: number, n: number): number {
   return 1.96 * Math.sqrt((level * (1 - level)) / n);
+}
+
+/**
+ * The counts within which an honest range of this level falls at least 19 times in 20, of n: at most 2.5 % of the
+ * binomial distribution lies below, and at most as much above. Exact, so that it serves for a handful of animals.
+ */
+export function binomialCounts(level: number, n: number): { low: number; high: number } {
+  const tail = 0.025;
+  const chances: number[] = [];
+  let log = n * Math.log(1 - level);
+  for (let k = 0; k <= n; k++) {
+    chances.push(Math.exp(log));
+    log += Math.log(((n - k) * level) / ((k + 1) * (1 - level)));
+  }
+  let [low, high] = [0, n];
+  for (let below = chances[0] as number; below <= tail; below += chances[low] as number) low++;
+  for (let above = chances[n] as number; above <= tail; above += chances[high] as number) high--;
+  return { low, high };
 }

@@ -1,13 +1,17 @@
 /**
  * How honest are the ranges? `node test/calibrate.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
- * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20.
+ * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20;
+ * and the same for each finished animal of the demo, foretold by a model that has learned all the others.
  */
-import { binomialBand, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
+import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
+import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
 import { WORLDS } from './calibrate-world.ts';
 
 const markdown = process.argv.includes('--markdown');
 const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 160);
 const WEIGHED = [0, 20, 150];
+/** Quotes tell 8 in 10. */
+const QUOTED = 0.8;
 
 const percent = (share: number): string => (100 * share).toFixed(1);
 const titles = [
@@ -31,18 +35,45 @@ for (const world of WORLDS)
     rows.push([world.name, String(weighed), String(shops), ...takeHome, ...all]);
   }
 
-const widths = titles.map((title, i) => Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)));
-const line = (cells: string[]): string =>
-  markdown
-    ? `| ${cells.join(' | ')} |`
-    : cells
-        .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
-        .join('  ');
-console.log(line(titles));
-if (markdown) console.log(line(titles.map((_, i) => (i === 0 ? '---' : '---:'))));
-for (const row of rows) console.log(line(row));
+print(titles, rows);
 const bands = LEVELS.map((level) => `${percent(level)} ± ${percent(binomialBand(level, shops))}`);
 console.log(`\nAn honest count of ${shops} shops falls within ${bands.join(', ')}; * marks those outside.`);
+
+console.log(
+  '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',
+);
+const { held, quotes } = await withDemo((book) => ({ held: leaveOneOut(book), quotes: quotesHeld(book) }));
+print(['species', 'animals', ...LEVELS.map((level) => `held at ${percent(level)}`)], held.map(heldRow));
+const { low, high } = binomialCounts(QUOTED, quotes.animals);
+console.log(
+  `\nOf ${quotes.animals} quotes whose animal came and is finished, ${quotes.held[0]} held (honest: ${low}–${high} of them); ` +
+    'the weight that the hunter guessed is part of that.',
+);
+
+function heldRow({ name, animals, held }: Held): string[] {
+  const cells = LEVELS.map((level, i) => {
+    const count = held[i] ?? 0;
+    const { low, high } = binomialCounts(level, animals);
+    return `${count}${count < low || count > high ? '*' : ''} = ${percent(count / animals)} % (${low}–${high})`;
+  });
+  return [name, String(animals), ...cells];
+}
+
+/** Aligned for a screen, or as a Markdown table. */
+function print(titles: readonly string[], rows: readonly (readonly string[])[]): void {
+  const widths = titles.map((title, i) =>
+    Math.max(title.length, ...rows.map((row) => (row[i] ?? '').length)),
+  );
+  const line = (cells: readonly string[]): string =>
+    markdown
+      ? `| ${cells.join(' | ')} |`
+      : cells
+          .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] ?? 0) : cell.padStart(widths[i] ?? 0)))
+          .join('  ');
+  console.log(line(titles));
+  if (markdown) console.log(line(titles.map((_, i) => (i === 0 ? '---' : '---:'))));
+  for (const row of rows) console.log(line(row));
+}
 
 /** One animal a shop: the counts of take-home are binomial. Those of all parts hang together and get no mark. */
 function mark(share: number, level: number): string {

@@ -83,7 +83,8 @@ export function wholeTakeHomeGrams(row: YieldRow): number | null {
   return row.whole_cuts === null && row.trim !== null && row.trim_ground === 0 ? null : takeHomeGrams(row);
 }
 
-function observationOf(row: YieldRow): YieldObservation | null {
+/** What a finished animal teaches; null while its weights do not tell or cannot be right. */
+export function observationOf(row: YieldRow): YieldObservation | null {
   const base = baseGrams(row);
   const takeHome = wholeTakeHomeGrams(row);
   const profile = SPECIES.find((species) => species.code === row.species);
