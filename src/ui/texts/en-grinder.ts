@@ -25,7 +25,7 @@ export const grinderText = {
   recentBatches: 'Lately ground',
   batch: 'Batch',
   product: 'Product',
-  tickets: 'Tickets',
+  productOf: 'Product, of',
   inGrinder: 'Weighed in',
   fat: 'Fat',
 
