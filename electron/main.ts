@@ -7,6 +7,7 @@ import { openDesktop } from './desktop.ts';
 import { tell } from './dialogs.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { guardSession, guardWindows } from './security.ts';
+import { guardSerial } from './serial.ts';
 import { readStartOptions } from './start-options.ts';
 
 const here = import.meta.dirname;
@@ -27,6 +28,7 @@ async function start(): Promise<void> {
   }
   const { book, demo } = read.options;
   guardSession();
+  guardSerial(join(app.getPath('userData'), 'scale-port.json'));
   serveScheme(join(here, '../renderer'));
   await openDesktop(
     {

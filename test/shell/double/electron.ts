@@ -6,6 +6,7 @@ import { utilityProcessDouble, type DeskThread } from './desk-thread.ts';
 import { menuDouble, type MenuItem } from './menu.ts';
 import { MessageChannelMain } from './ports.ts';
 import { checkOptions, once, preventable, strict, StrictEmitter } from './strict.ts';
+import { serialDouble } from './serial.ts';
 import { WindowDouble, type Surroundings } from './windows.ts';
 
 export interface AskedDialog {
@@ -34,6 +35,7 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
   const requestRights = once<Rights>('setPermissionRequestHandler');
   const checkRights = once<Check>('setPermissionCheckHandler');
   const beforeRequest = once<BeforeRequest>('onBeforeRequest');
+  const serial = serialDouble();
   const ipc = new Map<string, (event: object, ...args: unknown[]) => void>();
   const record = {
     app,
@@ -56,6 +58,8 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
     checkRights: (right: string, origin: string) => checkRights.handler()(null, right, origin),
     blocks: (url: string) =>
       new Promise<boolean>((resolve) => beforeRequest.handler()({ url }, ({ cancel }) => resolve(cancel))),
+    selectPort: serial.select,
+    mayUseDevice: serial.mayUse,
     say: (channel: string, event: object) => ipc.get(channel)?.(event),
   };
 
@@ -89,6 +93,8 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
   const session = strict('session', {
     setPermissionRequestHandler: requestRights.set,
     setPermissionCheckHandler: checkRights.set,
+    on: serial.on,
+    setDevicePermissionHandler: serial.setDevicePermissionHandler,
     webRequest: strict('webRequest', { onBeforeRequest: beforeRequest.set }),
   });
   const electron = {

@@ -48,6 +48,10 @@ export class WebContentsDouble extends StrictEmitter {
     this.openHandler = handler;
   }
 
+  getURL(): string {
+    return this.address;
+  }
+
   postMessage(channel: string, message: unknown, transfer?: readonly unknown[]): void {
     this.page?.receive(channel, message, rawPorts(transfer));
   }

@@ -1,0 +1,65 @@
+/** Which serial port is the scale's: asked once, by the names of the ports, and remembered. */
+import { dialog, session, type SerialPort, type Session } from 'electron';
+import { isOurs } from './protocol.ts';
+import { readPortNote, writePortNote } from './serial-note.ts';
+
+const WHICH_PORT = 'Which port is the scale on?';
+const NO_PORT = 'No serial port was found: plug in the cable of the scale, then choose the port again.';
+
+/** Electron's types leave out that a device to be permitted has its name under `name`. */
+type NamedPort = Partial<SerialPort> & { name?: string };
+
+/**
+ * Lets our window, and no other, use the port of a scale. Call it once, when the app is ready.
+ * @param noteFile where the chosen port is kept between starts
+ */
+export function guardSerial(noteFile: string, ours: Session = session.defaultSession): void {
+  ours.on('select-serial-port', (event, ports, contents, answer) => {
+    event.preventDefault();
+    // Answered once, whatever happens: the empty answer means that none was chosen.
+    const chosen = isOurs(contents.getURL()) ? choosePort(ports, noteFile) : Promise.resolve('');
+    void chosen.then(answer, (error: unknown) => {
+      console.error('Gambrel: the port could not be asked for.', error);
+      answer('');
+    });
+  });
+  // With this handler Electron keeps no grants of its own: it is asked for every port with a number, also right after
+  // the person chose one. Ports without a number are granted until they are pulled out.
+  ours.setDevicePermissionHandler(
+    ({ deviceType, origin, device }) =>
+      deviceType === 'serial' && isOurs(origin) && nameOf(device as NamedPort) === readPortNote(noteFile),
+  );
+}
+
+/** The id of the port that the person chose; empty for none. A single port needs no question. */
+async function choosePort(ports: SerialPort[], noteFile: string): Promise<string> {
+  const chosen = ports.length === 1 ? ports[0] : await askPort(ports, readPortNote(noteFile));
+  if (!chosen) return '';
+  writePortNote(noteFile, nameOf(chosen));
+  return chosen.portId;
+}
+
+/** The one used last stands first, under Enter. */
+async function askPort(ports: SerialPort[], last: string | null): Promise<SerialPort | undefined> {
+  const sorted = ports.toSorted((a, b) => Number(nameOf(b) === last) - Number(nameOf(a) === last));
+  const { response } = await dialog.showMessageBox({
+    type: ports.length > 0 ? 'question' : 'info',
+    title: 'Gambrel',
+    message: ports.length > 0 ? WHICH_PORT : NO_PORT,
+    buttons: ports.length > 0 ? [...sorted.map(buttonOf), 'None of these'] : ['OK'],
+    defaultId: 0,
+    cancelId: sorted.length,
+    noLink: true,
+  });
+  return sorted[response];
+}
+
+/** What Electron calls a port when it asks for permission: its display name or else its path. */
+function nameOf(port: NamedPort): string {
+  return port.name || port.displayName || port.portName || '';
+}
+
+function buttonOf(port: SerialPort): string {
+  const name = nameOf(port);
+  return name.includes(port.portName) ? name : `${name} (${port.portName})`;
+}

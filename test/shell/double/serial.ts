@@ -1,0 +1,49 @@
+/** Serial ports as a session has them: one listener chooses, answers once, and only an id that was offered. */
+import { once, preventable } from './strict.ts';
+
+/** Only the members that Electron's structure has. */
+export interface PortDouble {
+  portId: string;
+  portName: string;
+  displayName?: string;
+  vendorId?: string;
+  productId?: string;
+  serialNumber?: string;
+}
+
+type Chooser = (
+  event: object,
+  ports: PortDouble[],
+  contents: unknown,
+  answer: (portId: string) => void,
+) => void;
+type DeviceCheck = (details: { deviceType: string; origin: string; device: object }) => boolean;
+
+export function serialDouble() {
+  const chooser = once<Chooser>('select-serial-port');
+  const deviceCheck = once<DeviceCheck>('setDevicePermissionHandler');
+  return {
+    on(event: string, listener: Chooser) {
+      if (event !== 'select-serial-port') throw new Error(`session has no event "${event}"`);
+      chooser.set(listener);
+    },
+    setDevicePermissionHandler: deviceCheck.set,
+    /** The page asks for a port; resolves to the id that the shell chose. */
+    select: (ports: PortDouble[], contents: unknown) =>
+      new Promise<string>((resolve, reject) => {
+        let answers = 0;
+        const event = preventable({});
+        chooser.handler()(event, structuredClone(ports), contents, (portId) => {
+          answers += 1;
+          if (answers > 1) reject(new Error('A choice is answered once'));
+          if (portId !== '' && !ports.some((port) => port.portId === portId))
+            reject(new Error(`There is no port ${portId}`));
+          setImmediate(() => resolve(portId));
+        });
+        if (!event.prevented()) reject(new Error('Without preventDefault Electron takes the first port'));
+      }),
+    /** Whether a device may be used; `device` as Electron hands it over, which is not the structure of a choice. */
+    mayUse: (deviceType: string, origin: string, device: object) =>
+      deviceCheck.handler()({ deviceType, origin, device: structuredClone(device) }),
+  };
+}
