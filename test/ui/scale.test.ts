@@ -7,8 +7,10 @@ import { printable, tryLesson } from '../../src/ui/scale/learn-line.ts';
 import type { PortSource, ScalePort } from '../../src/ui/scale/port.ts';
 import { makePracticePort, type PracticePort } from '../../src/ui/scale/practice-port.ts';
 import { readSettings, requestBytes, USUAL } from '../../src/ui/scale/scale-settings.ts';
+import { makeFormat } from '../../src/ui/texts/format.ts';
 import { scaleProblem, scaleSentence } from '../../src/ui/texts/en-scale.ts';
 
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const LOAD = { weight: 18.62, unit: 'lb', decimals: 2, moving: false } as const;
 
 /** A window's storage, ports and clock. */
@@ -77,13 +79,13 @@ describe('what is shown and offered', () => {
     ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero the scale with its own key.'],
     ['ST,OL\r\n', 'overload', 'Too heavy for this scale. Take some off.'],
     ['ST,UL\r\n', 'overload', 'Below what this scale can show. Zero it with its own key.'],
-    ['  18.62\r\n', 'connected', expect.stringMatching(/does not say the unit/)],
-    ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/says “T”/)],
+    ['  18.62\r\n', 'connected', expect.stringMatching(/does not say its unit/)],
+    ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sends “T”/)],
   ])('does not offer %j: it is %s', async (line, is, sentence) => {
     const at = await connected();
     await at.say(line);
     expect([state(at), at.scale.offered.value]).toEqual([is, null]);
-    expect(scaleSentence(at.scale.shown.value)).toEqual(sentence);
+    expect(scaleSentence(at.scale.shown.value, format)).toEqual(sentence);
   });
 
   it('waits for rest itself where the scale does not say', async () => {
@@ -127,7 +129,7 @@ describe('what it survives', () => {
     at.port.unplug();
     await vi.advanceTimersByTimeAsync(1);
     expect([state(at), at.scale.offered.value]).toEqual(['gone', null]);
-    expect(scaleSentence(at.scale.shown.value)).toMatch(/Check its cable; typing works/);
+    expect(scaleSentence(at.scale.shown.value, format)).toMatch(/Check its cable; typing works/);
     await at.scale.choose();
     await at.say('9.99lb\r\n', 'ST,GS,+  18.64lb\r\n');
     expect(at.scale.lines.value).toEqual(['ST,GS,+  18.64lb']);
@@ -186,7 +188,7 @@ describe('what it survives', () => {
     expect(scale.shown.value).toMatchObject({ state: 'gone', problem: { code: 'port.shut' } });
     choose(new DOMException('Not allowed.', 'SecurityError'));
     await scale.choose();
-    expect(scaleProblem(scale.shown.value.problem ?? { code: '' })).toMatch(/could not be opened/);
+    expect(scaleProblem(scale.shown.value.problem ?? { code: '' }, format)).toMatch(/could not be opened/);
   });
 });
 

@@ -1,6 +1,7 @@
-import { computed, reactive, ref, shallowRef, watch, type Ref } from 'vue';
+import { computed, reactive, ref, shallowRef, toRef, watch, type Ref } from 'vue';
 import type { AnimalPage, CallInput, CutPart, Problem, WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
+import { useScaleEntry } from '../scale/useScaleEntry.ts';
 import { say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 import { wordFor, words } from '../texts/en.ts';
@@ -26,6 +27,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     product: firstProduct(page.value),
     count: '1',
   });
+  const scale = useScaleEntry(toRef(entry, 'typed'));
   /** A kept weight that is being weighed again. */
   const correcting = shallowRef<WeighingRow | null>(null);
   const problem = shallowRef<Problem | null>(null);
@@ -75,7 +77,15 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { stage, typed, tare } = entry;
     const packed = stage === 'packed' ? { product: entry.product, count: Number(entry.count) || null } : {};
     const part = stage === 'cut' ? entry.part : stage === 'packed' ? 'package' : 'carcass';
-    return { animalId: page.value.id, stage, part, typed, tareTyped: tare, ...packed };
+    return {
+      animalId: page.value.id,
+      stage,
+      part,
+      typed,
+      tareTyped: tare,
+      source: scale.source.value,
+      ...packed,
+    };
   }
 
   async function undo(weighingId: number): Promise<void> {
@@ -138,6 +148,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
 
   return {
     entry,
+    scale,
     correcting,
     ask,
     answers,

@@ -1,4 +1,6 @@
+import { say } from '../say.ts';
 import type { ScaleProblem, Shown } from '../scale/scale-watch.ts';
+import type { Format } from './format.ts';
 
 /** Words of the scale beside the computer. */
 export const scaleText = {
@@ -57,27 +59,15 @@ const STATES: Readonly<Record<Shown['state'], string>> = {
   gone: 'The scale is gone. Check its cable; typing works as always.',
 };
 
-const PROBLEMS: Readonly<Record<string, (p: Readonly<Record<string, string | number>>) => string>> = {
-  'scale.silent': () => 'The scale sends nothing any more. Check that it is switched on.',
-  'scale.noise': () => 'What comes is damaged. Check the speed, the parity and the cable.',
-  'scale.empty': () => 'Nothing is marked in the line.',
-  'scale.no-weight': (p) => `“${p.line}” holds no weight.`,
-  'scale.no-unit': () =>
-    'The line does not say the unit. Show it in the Shop where the weight is, and its unit.',
-  'scale.no-point': () =>
-    'The line has no decimal point. Show it in the Shop where the weight is, and how many digits stand behind the point.',
-  'scale.ambiguous': () => 'The line holds several numbers. Show it in the Shop which one is the weight.',
-  'scale.unknown-word': (p) =>
-    `The line says “${p.word}”, which is not known. Show it in the Shop where the weight is.`,
-  'scale.form': () => 'The line is not like the one that was shown. Show it again in the Shop.',
-  'scale.mark': () => 'Mark the digits of one number in the line.',
-  'scale.decimals': () => 'Choose how many digits stand behind the point.',
-  'port.shut': () => 'The port could not be opened. Another program may hold it, or the cable is out.',
+/** What goes wrong on this side of the line; what is wrong with the line itself is worded with all other problems. */
+const PROBLEMS: Readonly<Record<string, string>> = {
+  'scale.silent': 'The scale sends nothing any more. Check that it is switched on.',
+  'port.shut': 'The port could not be opened. Another program may hold it, or the cable is out.',
 };
 
 /** What to say about a scale, in one sentence. */
-export function scaleSentence({ state, weight, range, problem }: Shown): string {
-  if (problem) return scaleProblem(problem);
+export function scaleSentence({ state, weight, range, problem }: Shown, format: Format): string {
+  if (problem) return scaleProblem(problem, format);
   if (state === 'overload' && range === 'under')
     return 'Below what this scale can show. Zero it with its own key.';
   if (state === 'reading' && weight?.digits === 0) return 'Nothing on the scale.';
@@ -86,6 +76,6 @@ export function scaleSentence({ state, weight, range, problem }: Shown): string 
 }
 
 /** A refused line or marking, in words. */
-export function scaleProblem({ code, with: parameters = {} }: ScaleProblem): string {
-  return PROBLEMS[code]?.(parameters) ?? 'The line cannot be read. Show it in the Shop where the weight is.';
+export function scaleProblem(problem: ScaleProblem, format: Format): string {
+  return PROBLEMS[problem.code] ?? say({ kind: 'invalid', ...problem }, format);
 }
