@@ -107,13 +107,13 @@ describe('labels of a batch', () => {
   const runs = batchRuns(made, writing);
 
   it('are every package once, each owner as many as are due, in the order of packing', () => {
-    const dealt = runs.map(({ label, copies }) => [label.ticket, copies, label.net]);
-    const small = labelText.netAverage('1.00 lb', '0.453 kg', 3);
-    const large = labelText.netAverage('2.00 lb', '0.907 kg', 2);
+    const dealt = runs.map(({ label, copies }) => [label.ticket, copies, label.net, label.average]);
+    const small = labelText.net('1.00 lb', '0.453 kg');
+    const large = labelText.net('2.00 lb', '0.907 kg');
     expect(dealt).toEqual([
-      ['26-0001', 3, small],
-      ['26-0001', 1, large],
-      ['26-0002', 1, large],
+      ['26-0001', 3, small, labelText.average(3)],
+      ['26-0001', 1, large, labelText.average(2)],
+      ['26-0002', 1, large, labelText.average(2)],
     ]);
   });
 
@@ -149,9 +149,11 @@ describe('labels of whole cuts', () => {
       row({ id: 5, stage: 'packed', product: 'Ground', grams: LB, batch: 'G007' }),
     ];
     const runs = cutRuns({ ...animal('26-0001', 'Ann Alder', 'Elk', 'farm'), weighings }, writing);
-    expect(runs.map(({ label, copies }) => [label.product, copies, label.net, label.notForSale])).toEqual([
-      ['Steaks', 2, labelText.netAverage('1.25 lb', '0.566 kg', 2), false],
-      ['Roasts', 1, labelText.net('3.00 lb', '1.36 kg'), false],
+    expect(
+      runs.map(({ label, copies }) => [label.product, copies, label.net, label.average, label.notForSale]),
+    ).toEqual([
+      ['Steaks', 2, labelText.net('1.25 lb', '0.566 kg'), labelText.average(2), false],
+      ['Roasts', 1, labelText.net('3.00 lb', '1.36 kg'), null, false],
     ]);
   });
 });

@@ -1,55 +1,78 @@
 /** Where things stand on each label, in millimetres. The words take what the codes and NOT FOR SALE leave. */
+import type { SaleLine } from './not-for-sale.ts';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
-import { notForSaleBox, type SaleLine } from './not-for-sale.ts';
 
 export interface LabelLayout {
   /** Empty edge all round: no printer prints to the very edge. */
   edge: number;
-  /** Codes beside the words, or under them. */
-  codes: 'beside' | 'under';
-  /** Width of the narrowest bar, and of a QR square. Whole dots of a 203 dpi printer (0.125 mm). */
+  /**
+   * Width of the narrowest bar, and of a square. Three dots of a 203 dpi printer (0.375 mm) and more: two get lost
+   * between dots, as the rendered pictures of the tests showed. A square bears finer printing than bars.
+   */
   bar: number;
   square: number;
   barHeight: number;
-  saleLines: SaleLine[];
+  /** Height of the ticket's type. */
+  ticket: number;
+  saleLines: readonly SaleLine[];
   saleWidth: number;
 }
 
-const ONE_LINE: SaleLine[] = ['NOT FOR SALE'];
-const TWO_LINES: SaleLine[] = ['NOT FOR', 'SALE'];
-const WIDE = { codes: 'beside', bar: 0.25, square: 0.5, barHeight: 8, saleLines: ONE_LINE } as const;
-const EDGE = 2.5;
-
-/** The layout of a package label. */
-export function packageLayout(size: PackageSize): LabelLayout {
-  const saleWidth = PACKAGE_SIZES[size].label.width - 2 * EDGE;
-  if (size === 'roll-62') {
-    const under = { codes: 'under', bar: 0.25, square: 0.75, barHeight: 14 } as const;
-    return { edge: EDGE, ...under, saleLines: TWO_LINES, saleWidth };
-  }
-  const big = size === '4x3' ? { square: 1, barHeight: 10 } : {};
-  return { edge: EDGE, ...WIDE, ...big, saleLines: ONE_LINE, saleWidth };
-}
-
-/** The layout of a carcass tag: everything bigger, to be read from across the room. */
-export function tagLayout(size: TagSize): LabelLayout {
-  if (size === 'band') {
-    const across = { codes: 'beside', bar: 0.375, square: 0.75, barHeight: 16 } as const;
-    return { edge: 1.5, ...across, saleLines: TWO_LINES, saleWidth: 48 };
-  }
-  const under = { codes: 'under', bar: 0.5, square: 1, barHeight: 22 } as const;
-  return { edge: 3, ...under, saleLines: ONE_LINE, saleWidth: TAG_SIZES[size].label.width - 6 };
-}
-
-/** Height that NOT FOR SALE takes on this layout. */
-export function saleHeight(layout: LabelLayout): number {
-  return notForSaleBox(layout.saleLines, layout.saleWidth).height;
-}
-
+/** Narrowest bars of a printed ticket with the empty ones at both ends: `barsOf` says 101 and 10. */
+const BARS = 121;
+/** Squares of one side, with the empty ones at both ends. */
+const SQUARES = 29;
+const GAP = 1.5;
 /** Digits are the widest signs of a ticket: at most 0.61 of their height in our font, measured. */
 const WIDEST_DIGIT = 0.61;
+/** The outline with its hole makes a ticket as much wider as two more digits. */
+const OUTLINE_DIGITS = 2;
+const MOST_TICKET = 6.5;
 
-/** Height of type, in millimetres, at which a ticket fills `width` and no more than `most`. */
-export function ticketType(ticket: string, width: number, most: number): number {
-  return Math.min(most, width / (WIDEST_DIGIT * ticket.length));
+/** The layout of a package label for a ticket. The longer its number, the smaller it is written. */
+export function packageLayout(size: PackageSize, ticket: string): LabelLayout {
+  const edge = 2.5;
+  const { width } = PACKAGE_SIZES[size].label;
+  const saleWidth = width - 2 * edge;
+  const codes = PACKAGE_CODES[size];
+  const beside = size === 'roll-62' ? SQUARES * codes.square : widthOfBars(ticket, codes.bar);
+  return {
+    edge,
+    saleWidth,
+    ...codes,
+    ticket: ticketType(ticket, saleWidth - beside - GAP, MOST_TICKET, OUTLINE_DIGITS),
+  };
+}
+
+const ONE_LINE = ['NOT FOR SALE'] as const;
+const TWO_LINES = ['NOT FOR', 'SALE'] as const;
+const SMALL = { bar: 0.375, square: 0.625, barHeight: 8, saleLines: ONE_LINE };
+const PACKAGE_CODES = {
+  '4x3': { bar: 0.5, square: 0.875, barHeight: 10, saleLines: ONE_LINE },
+  '4x2': SMALL,
+  'roll-62': { bar: 0.375, square: 0.625, barHeight: 11, saleLines: TWO_LINES },
+  letter: SMALL,
+  a4: SMALL,
+} satisfies Record<PackageSize, Partial<LabelLayout>>;
+
+/** The layout of a carcass tag: everything bigger, to be read from across the cooler. */
+export function tagLayout(size: TagSize, ticket: string): LabelLayout {
+  if (size === 'band') {
+    const codes = { bar: 0.375, square: 0.75, barHeight: 16, saleLines: TWO_LINES, saleWidth: 48 };
+    return { edge: 1.5, ...codes, ticket: ticketType(ticket, 58, 18) };
+  }
+  const edge = 3;
+  const inside = TAG_SIZES[size].label.width - 2 * edge;
+  const codes = { bar: 0.5, square: 1, barHeight: 22, saleLines: ONE_LINE, saleWidth: inside };
+  return { edge, ...codes, ticket: ticketType(ticket, inside, 24) };
+}
+
+/** Bars of a ticket with their empty ends; one more pair of digits is one more sign of 11 bars. */
+function widthOfBars(ticket: string, bar: number): number {
+  return (BARS + 11 * Math.ceil(Math.max(0, ticket.length - 7) / 2)) * bar;
+}
+
+/** Height of type, in millimetres, at which a ticket is no wider than `width` and no higher than `most`. */
+export function ticketType(ticket: string, width: number, most: number, besides = 0): number {
+  return Math.min(most, width / (WIDEST_DIGIT * (ticket.length + besides)));
 }

@@ -12,6 +12,8 @@ export interface PackageLabel {
   ticket: string;
   hunter: string;
   net: string;
+  /** Said beside the net weight where it is the average of packages weighed together. */
+  average: string | null;
   packed: string;
   batch: string | null;
   /** Names in order of weight, or null where the meat is all that there is. */
@@ -57,7 +59,7 @@ export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
         species: animal.species.name,
         ticket: animal.ticket,
         hunter: animal.hunter.name,
-        net: net(row.grams, Math.max(1, row.count ?? 1), writing),
+        ...weight(row.grams, Math.max(1, row.count ?? 1), writing),
         packed: packedOn(row.at, writing),
         batch: null,
         ingredients: null,
@@ -83,7 +85,7 @@ export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
       species: batch.species.join(' + '),
       ticket: owner.ticket,
       hunter: owner.hunter,
-      net: net(pack.grams, Math.max(1, pack.count), writing),
+      ...weight(pack.grams, Math.max(1, pack.count), writing),
       packed: packedOn(pack.at, writing),
       batch: batch.name,
       ingredients: names.length > 1 ? names : null,
@@ -107,9 +109,14 @@ function shares({ packages, owners }: Pick<BatchPage, 'packages' | 'owners'>) {
   });
 }
 
-function net(grams: number, count: number, { unit, locale }: Writing): string {
+/** What one of `count` packages weighs, said to be an average where it is one. */
+function weight(
+  grams: number,
+  count: number,
+  { unit, locale }: Writing,
+): Pick<PackageLabel, 'net' | 'average'> {
   const { shop, other } = netWeight(grams / count, unit, locale);
-  return count === 1 ? text.net(shop, other) : text.netAverage(shop, other, count);
+  return { net: text.net(shop, other), average: count === 1 ? null : text.average(count) };
 }
 
 function packedOn(at: string, { zone, longDay }: Writing): string {

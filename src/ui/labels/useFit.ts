@@ -1,8 +1,8 @@
 import { onMounted, ref, watch, type Ref } from 'vue';
 
-/** Type may grow to this and shrink to that part of its usual size: below, nobody reads it at arm's length. */
+/** Type may grow to this and shrink to that part of its usual size, which leaves 1/16 in for the body of a label. */
 const MOST = 1.35;
-const LEAST = 0.5;
+const LEAST = 0.52;
 const TRIES = 7;
 
 /**
@@ -17,8 +17,12 @@ export function useFit(box: Ref<HTMLElement | null>, content: () => unknown): { 
 
   function holds(element: HTMLElement, factor: number): boolean {
     element.style.setProperty('--fit', String(factor));
-    // Half a pixel of rounding is no overflow; Chromium rounds scroll sizes to whole ones.
-    return element.scrollHeight <= element.clientHeight + 1 && element.scrollWidth <= element.clientWidth + 1;
+    const last = element.lastElementChild?.getBoundingClientRect();
+    // Down to the hair, by fractions; across, Chromium's whole pixels may round one up and the other down.
+    return (
+      (last?.bottom ?? 0) <= element.getBoundingClientRect().bottom &&
+      element.scrollWidth <= element.clientWidth + 1
+    );
   }
 
   function fit(): void {

@@ -5,8 +5,7 @@ export const labelText = {
   notForSale: 'NOT FOR SALE',
   net: (shop: string, other: string) => `NET WT ${shop} (${other})`,
   /** Several packages went over the scale together: each is told as what it is, a share of the whole. */
-  netAverage: (shop: string, other: string, count: number) =>
-    `AVERAGE NET WT ${shop} (${other}), ${count} weighed together`,
+  average: (count: number) => `on average: ${count} were weighed together`,
   forHunter: (hunter: string) => `For ${hunter}`,
   packed: (day: string) => `Packed ${day}`,
   batch: (name: string) => `Batch ${name}`,

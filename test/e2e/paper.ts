@@ -1,0 +1,121 @@
+/** What came out of the printer: a PDF's sheets as sizes, words and pictures, and the codes that a reader finds on them. */
+import { BarcodeFormat, BinaryBitmap, DecodeHintType, HybridBinarizer, MultiFormatReader, RGBLuminanceSource } from '@zxing/library'; // prettier-ignore
+import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist';
+import { PNG } from 'pngjs';
+import type { Page } from 'playwright-core';
+
+/** Points (1/72 in) in a millimetre. */
+export const PT_PER_MM = 72 / 25.4;
+/** Dots of the pictures in a millimetre: 203 dpi, the coarsest label printers. */
+const DOTS_PER_MM = 8;
+
+export interface Sheet {
+  /** In points, as the PDF says. */
+  width: number;
+  height: number;
+  words: string;
+  /** Rendered when asked for. */
+  picture(): Promise<Picture>;
+}
+export interface Picture {
+  width: number;
+  height: number;
+  /** Four bytes a dot: red, green, blue, opacity. */
+  data: Uint8ClampedArray;
+}
+/** A piece of a picture, in millimetres from its left and top. */
+export interface Piece {
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+}
+
+/** Prints the page to a PDF, as the browser would on paper, and opens it sheet by sheet. */
+export async function printed(page: Page): Promise<Sheet[]> {
+  // Loaded here, not above: outside a browser it looks for a canvas as soon as it is loaded.
+  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const pdf = await page.pdf({ preferCSSPageSize: true });
+  const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
+  const numbers = Array.from({ length: document.numPages }, (_, i) => i + 1);
+  return Promise.all(numbers.map(async (number) => sheetOf(document, await document.getPage(number))));
+}
+
+async function sheetOf(document: PDFDocumentProxy, sheet: PDFPageProxy): Promise<Sheet> {
+  const [left = 0, bottom = 0, right = 0, top = 0] = sheet.view;
+  const { items } = await sheet.getTextContent();
+  return {
+    width: right - left,
+    height: top - bottom,
+    words: items.map((item) => ('str' in item ? item.str : '')).join(' ').replace(/\s+/g, ' '),
+    async picture() {
+      const viewport = sheet.getViewport({ scale: DOTS_PER_MM / PT_PER_MM });
+      const factory = document.canvasFactory as CanvasFactory;
+      const { canvas, context } = factory.create(Math.round(viewport.width), Math.round(viewport.height));
+      await sheet.render({ canvas, canvasContext: context, viewport, background: '#fff' }).promise;
+      return context.getImageData(0, 0, canvas.width, canvas.height);
+    },
+  }; // prettier-ignore
+}
+
+/** The canvas that the renderer brings along outside a browser; its types leave it open. */
+interface CanvasFactory {
+  create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
+}
+
+/** A picture as a PNG file. */
+export function pngOf({ width, height, data }: Picture): Buffer {
+  const png = new PNG({ width, height });
+  png.data.set(data);
+  return PNG.sync.write(png);
+}
+
+/** A quarter turn against the clock: a band is printed along its roll. */
+export function turnedBack({ width, height, data }: Picture): Picture {
+  const turned = new Uint8ClampedArray(data.length);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const from = (y * width + x) * 4;
+      turned.set(data.subarray(from, from + 4), ((width - 1 - x) * height + y) * 4);
+    }
+  return { width: height, height: width, data: turned };
+}
+
+/** Grey values of a piece, row by row; beyond the paper's edge it ends. */
+function greys(picture: Picture, piece: Piece): { width: number; height: number; grey: Uint8ClampedArray } {
+  const dots = (mm: number, most: number): number =>
+    Math.min(most, Math.max(0, Math.round(mm * DOTS_PER_MM)));
+  const left = dots(piece.left, picture.width);
+  const top = dots(piece.top, picture.height);
+  const width = dots(piece.left + piece.width, picture.width) - left;
+  const height = dots(piece.top + piece.height, picture.height) - top;
+  const grey = new Uint8ClampedArray(width * height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++)
+      grey[y * width + x] = picture.data[((y + top) * picture.width + x + left) * 4] ?? 0;
+  return { width, height, grey };
+}
+
+/** How much of a piece is printed on, 0 to 1. */
+export function inked(picture: Picture, piece: Piece): number {
+  const { grey } = greys(picture, piece);
+  return grey.length === 0 ? 0 : grey.filter((value) => value < 128).length / grey.length;
+}
+
+/** Height in millimetres from the uppermost to the lowest dot printed in a piece. */
+export function inkHeight(picture: Picture, piece: Piece): number {
+  const { width, height, grey } = greys(picture, piece);
+  const rows = Array.from({ length: height }, (_, y) => y).filter((y) =>
+    grey.subarray(y * width, (y + 1) * width).some((value) => value < 128),
+  );
+  return rows.length === 0 ? 0 : ((rows.at(-1) ?? 0) - (rows[0] ?? 0) + 1) / DOTS_PER_MM;
+}
+
+/** What a reader of another maker makes of the bars or the square in a piece. @throws when it finds none */
+export function readCode(picture: Picture, piece: Piece, kind: 'bars' | 'square'): string {
+  const { width, height, grey } = greys(picture, piece);
+  const format = kind === 'bars' ? BarcodeFormat.CODE_128 : BarcodeFormat.QR_CODE;
+  const hints = new Map<DecodeHintType, unknown>([[DecodeHintType.POSSIBLE_FORMATS, [format]], [DecodeHintType.TRY_HARDER, true]]); // prettier-ignore
+  const bitmap = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(grey, width, height)));
+  return new MultiFormatReader().decode(bitmap, hints).getText();
+}
