@@ -42,11 +42,13 @@ export function useWeigh(page: Ref<AnimalPage>) {
   /** Keeps the weight as typed. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
   async function keep(sure = false): Promise<boolean> {
     if (correcting.value) return keepCorrection(correcting.value, sure);
+    const doubt = problem.value?.code;
     const answer = await weigh.run({ ...entryInput(), sure });
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
     const { weighingId, grams } = answer.value;
-    if (sure) believed.add(weighingId);
+    // Parts that outweigh their animal cannot all be right, however sure one is of the last.
+    if (sure && doubt !== 'weight.over') believed.add(weighingId);
     toast(`Kept ${shop.format.mass(grams)} ${what.value.toLowerCase()}.`, () => void undo(weighingId));
     if (entry.stage === 'received' || entry.stage === 'hanging')
       entry.stage = firstStage(page.value, entry.stage);
