@@ -2,3 +2,6 @@ import { reactive } from 'vue';
 
 /** Weighings that somebody looked at and stood by, while this window is open: nobody is asked twice. */
 export const believed = reactive(new Set<number>());
+
+/** Weighings kept in spite of a doubt at the entry: asked about once more if the parts come to more than the animal. */
+export const confirmed = reactive(new Set<number>());

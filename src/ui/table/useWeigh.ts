@@ -7,7 +7,7 @@ import { useShop } from '../stores/shop.ts';
 import { wordFor, words } from '../texts/en.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
-import { believed } from './believed.ts';
+import { confirmed } from './believed.ts';
 
 export type EntryStage = 'received' | 'hanging' | 'cut' | 'packed';
 
@@ -48,7 +48,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!answer.ok) return false;
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
-    if (sure && doubt !== 'weight.over') believed.add(weighingId);
+    if (sure && doubt !== 'weight.over') confirmed.add(weighingId);
     toast(`Kept ${shop.format.mass(grams)} ${what.value.toLowerCase()}.`, () => void undo(weighingId));
     if (entry.stage === 'received' || entry.stage === 'hanging')
       entry.stage = firstStage(page.value, entry.stage);
@@ -67,7 +67,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
-    if (sure) believed.add(answer.value.weighingId);
+    if (sure) confirmed.add(answer.value.weighingId);
     toast(
       `${weighingName(row)} is now ${shop.format.mass(answer.value.grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
     );
