@@ -1,7 +1,7 @@
 /** How the built shell lets a window have the port of a scale, against the strict double of Electron. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { boot, clear, type Booted } from './boot.ts';
 import type { PortDouble } from './double/serial.ts';
 
@@ -72,8 +72,11 @@ describe('choosing the port of the scale', () => {
 
   it('answers once also when the question cannot be asked', async () => {
     const shell = await opened();
+    const noted = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     // Nobody answers: the double's dialog throws.
     expect(await shell.selectPort([BOARD, ADAPTER], page(shell))).toBe('');
+    expect(noted).toHaveBeenCalledOnce();
+    noted.mockRestore();
   });
 
   it('gives no port to a page that is not ours', async () => {

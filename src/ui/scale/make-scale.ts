@@ -27,7 +27,6 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   const lines = shallowRef<string[]>([]);
   const practice = shallowRef<PracticePort | null>(null);
   const busy = ref(false);
-  let watch = makeWatch(null);
   let listening: Listening | null = null;
   let port: ScalePort | null = null;
   let turn: Promise<unknown> = Promise.resolve();
@@ -40,17 +39,18 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
 
   async function connect(next: ScalePort): Promise<void> {
     await disconnect();
-    watch = makeWatch(settings.value.form);
-    const mine = watch;
-    const look = (): void => void (shown.value = mine.look(now()));
+    // What was there is not known any more, but the scale is not left either: its setup stays open.
+    shown.value = { ...NOTHING, state: 'connected' };
+    const watch = makeWatch(settings.value.form);
+    const look = (): void => void (shown.value = watch.look(now()));
     try {
       listening = await listenTo(next, settings.value, {
         onLine(line) {
           lines.value = [...lines.value, line].slice(-LINES_KEPT);
-          mine.hear(line, now());
+          watch.hear(line, now());
           look();
         },
-        onDamage: () => mine.damage(),
+        onDamage: () => watch.damage(),
       });
     } catch (error) {
       shown.value = {
@@ -66,14 +66,13 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     void listening.ended.then((how) => {
       clearInterval(timer);
       listening = port = null;
-      shown.value = how === 'gone' ? { ...NOTHING, state: 'gone' } : NOTHING;
+      if (how === 'gone') shown.value = { ...NOTHING, state: 'gone' };
     });
   }
 
   async function disconnect(): Promise<void> {
     await listening?.stop();
     lines.value = [];
-    shown.value = NOTHING;
   }
 
   /** Only one thing at a time happens to a port: the next waits, whether or not this one went well. */
@@ -130,6 +129,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   const stop = (): Promise<void> =>
     inTurn(async () => {
       await disconnect();
+      shown.value = NOTHING;
       if (!practice.value) save({ port: null });
       practice.value = null;
     });

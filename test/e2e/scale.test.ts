@@ -1,0 +1,190 @@
+/** A weight from a scale to the book: the practice scale drives the table in a real browser. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import axe from 'axe-core';
+import Database from 'better-sqlite3';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { keysOf, type Keys } from './keys.ts';
+import { serve, type Served } from './served.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'gambrel-scale-'));
+const book = join(folder, 'shop.gambrel');
+let served: Served;
+let browser: Browser;
+let page: Page;
+let keys: Keys;
+const complaints: string[] = [];
+
+beforeAll(async () => {
+  served = await serve('--book', book);
+  browser = await openBrowser();
+  page = await browser.newPage({
+    viewport: { width: 1366, height: 768 },
+    locale: 'en-US',
+    timezoneId: 'America/Denver',
+  });
+  page.setDefaultTimeout(15_000);
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  keys = keysOf(page);
+  await page.goto(served.address);
+  await keys.pressOn('Start an empty book');
+  await keys.fill('Name of the shop', 'Cold Creek Locker');
+  await keys.press('Enter');
+  await page.getByText('The rail is empty').waitFor();
+  await takeIn();
+});
+// What stood on the screen when a step failed says more than its message.
+beforeEach(({ onTestFailed, task }) => {
+  onTestFailed(async () => {
+    const picture = join(tmpdir(), `gambrel-${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`);
+    await page.screenshot({ path: picture });
+    console.error(`${page.url()} looked like ${picture}; the window said: ${complaints.join(' | ')}`);
+  });
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.end('SIGINT');
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** A deer that hangs at 84 lb, on the table. */
+async function takeIn(): Promise<void> {
+  await keys.goTo('intake', 2);
+  await keys.fill('Name or phone number', 'Ana Reyes');
+  await keys.fill('Phone', '307-555-0142');
+  await keys.choose('Species', 'White-tailed deer');
+  await keys.choose('Sex', 'Doe');
+  await keys.choose('Brought as', 'Skinned');
+  await keys.fill('Hanging weight', '84');
+  await keys.press('Control+Enter');
+  await keys.pressOn('To the table with it');
+  await page.getByRole('textbox', { name: 'Whole cuts', exact: true }).waitFor();
+}
+
+const entry = (name = 'Whole cuts') => page.getByRole('textbox', { name, exact: true });
+const takeButton = () => page.getByRole('button', { name: 'Take the weight from the scale' });
+const readout = () => page.locator('.readout');
+
+/** Sets what lies on the practice scale, in the Shop, and goes back to the animal. */
+async function put(weight: string, moving: boolean): Promise<void> {
+  const animal = page.url();
+  await keys.goTo('shop', 9);
+  const on = page.getByRole('checkbox', { name: 'Use the practice scale' });
+  await keys.tabTo(on);
+  if (!(await on.isChecked())) await keys.press('Space');
+  await keys.fill('On the practice scale, lb', weight);
+  const moves = page.getByRole('checkbox', { name: 'It moves' });
+  await keys.tabTo(moves);
+  if ((await moves.isChecked()) !== moving) await keys.press('Space');
+  await page.goto(animal);
+  await entry().waitFor();
+}
+
+/** Weights of the book, read from its file by another program, oldest first. */
+function kept(): { typed: string; source: string; grams: number }[] {
+  const file = new Database(book, { readonly: true });
+  const rows = file
+    .prepare("SELECT typed, source, grams FROM weighing WHERE stage = 'cut' ORDER BY id")
+    .all();
+  file.close();
+  return rows as ReturnType<typeof kept>;
+}
+
+describe('a scale at the table', () => {
+  it('shows nothing of a scale where none is used', async () => {
+    expect(await readout().count()).toBe(0);
+    await keys.tabTo(entry());
+    await keys.press('Space');
+    expect(await entry().inputValue()).toBe(' ');
+    await keys.press('Backspace');
+  });
+
+  it('does not offer a weight that moves', async () => {
+    await put('18.62', true);
+    await readout().getByText('Moving. Wait until it rests.').waitFor();
+    expect(await readout().innerText()).toMatch(/18\.6\d lb/);
+    expect(await takeButton().isDisabled()).toBe(true);
+    await keys.tabTo(entry());
+    await keys.press('Space');
+    await keys.press('F2');
+    expect(await entry().inputValue()).toBe('');
+  });
+
+  it('gives a weight at rest into the entry when it is asked for, and keeps it as from the scale', async () => {
+    await put('18.62', false);
+    await readout().getByText('At rest.').waitFor();
+    expect(await entry().inputValue()).toBe('');
+    await keys.tabTo(entry());
+    await keys.press('Space');
+    expect(await entry().inputValue()).toBe('18.62 lb');
+    await keys.press('Enter');
+    await page.getByRole('cell', { name: '18.62 lb', exact: true }).waitFor();
+    expect(kept()).toEqual([
+      { typed: '18.62 lb', source: 'scale', grams: expect.closeTo(18.62 * 453.59237, 6) },
+    ]);
+  });
+
+  it('leaves alone what a hand types, and keeps that as typed', async () => {
+    await keys.tabTo(entry());
+    await keys.press('t');
+    await keys.tabTo(entry('Trim'));
+    await keys.type('30.5');
+    await keys.press('F2');
+    expect(await takeButton().isDisabled()).toBe(true);
+    expect(await entry('Trim').inputValue()).toBe('30.5');
+    await keys.press('Enter');
+    await page.getByRole('cell', { name: '30.5 lb', exact: true }).waitFor();
+    expect(kept().at(-1)).toMatchObject({ typed: '30.5', source: 'typed' });
+  });
+
+  it('calls a weight typed that was taken and then changed by hand', async () => {
+    await keys.press('b');
+    await keys.tabTo(entry('Bone'));
+    await keys.press('F2');
+    expect(await entry('Bone').inputValue()).toBe('18.62 lb');
+    await keys.press('Home');
+    await keys.press('Delete');
+    await keys.press('Delete');
+    await keys.type('13');
+    await keys.press('Enter');
+    await page.getByRole('cell', { name: '13.62 lb', exact: true }).waitFor();
+    expect(kept().at(-1)).toMatchObject({ typed: '13.62 lb', source: 'typed' });
+  });
+
+  it('learns a line by the digits marked in it, by keyboard', async () => {
+    await keys.goTo('shop', 9);
+    await page.getByText('Show it where the weight is').focus();
+    await keys.press('Enter');
+    await keys.pressOn('Hold the newest line');
+    const line = page.getByRole('textbox', { name: 'The line' });
+    expect(await line.inputValue()).toMatch(/^ST,GS,\+ +18\.62lb$/);
+    await keys.press('End');
+    await keys.press('ArrowLeft');
+    await keys.press('ArrowLeft');
+    for (let i = 0; i < '18.62'.length; i++) await keys.press('Shift+ArrowLeft');
+    await page.getByText('Reads as 18.62 lb.').waitFor();
+    await keys.pressOn('Read it like this');
+    await page.getByText('The lines are read as you showed.').waitFor();
+    await page.getByRole('button', { name: 'Forget what was learned' }).waitFor();
+    await readout().getByText('At rest.').waitFor();
+    const stored = await page.evaluate(() => localStorage.getItem('gambrel.scale'));
+    expect(JSON.parse(stored ?? '')).toMatchObject({ form: { number: 0, of: 1, words: ['GS'], unit: null } });
+  });
+
+  it('can be used by everybody, in light and dark', async () => {
+    for (const theme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme: theme });
+      await page.evaluate(axe.source);
+      const found = await page.evaluate(async () => {
+        const { violations } = await (window as unknown as { axe: typeof axe }).axe.run('main');
+        return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+      });
+      expect(found, theme).toEqual([]);
+    }
+    expect(complaints).toEqual([]);
+  });
+});
