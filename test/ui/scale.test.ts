@@ -77,7 +77,7 @@ describe('what is shown and offered', () => {
   it.each([
     ['ST,GS,+   0.00lb\r\n', 'reading', 'Nothing on the scale.'],
     ['ST,GS,-   0.20lb\r\n', 'reading', 'Below zero. Zero the scale with its own key.'],
-    ['ST,OL\r\n', 'overload', 'Too heavy for this scale. Take some off.'],
+    ['ST,OL\r\n', 'overload', 'Too heavy: take some off.'],
     ['ST,UL\r\n', 'overload', 'Below what this scale can show. Zero it with its own key.'],
     ['  18.62\r\n', 'connected', expect.stringMatching(/does not say its unit/)],
     ['T 0.50 lb\r\n', 'connected', expect.stringMatching(/sends “T”/)],

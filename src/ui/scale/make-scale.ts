@@ -1,4 +1,4 @@
-import { computed, ref, shallowRef } from 'vue';
+import { computed, reactive, ref, shallowRef } from 'vue';
 import { listenTo, type Listening } from './listen.ts';
 import { isSamePort, type PortSource, type ScalePort } from './port.ts';
 import { makePracticePort, type PracticeLoad, type PracticePort } from './practice-port.ts';
@@ -26,6 +26,8 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   /** As they came, newest last. */
   const lines = shallowRef<string[]>([]);
   const practice = shallowRef<PracticePort | null>(null);
+  /** What lies on the practice scale, as it was set; it stays while other places are open. */
+  const pretended = reactive({ weight: '0', moving: false });
   const busy = ref(false);
   let listening: Listening | null = null;
   let port: ScalePort | null = null;
@@ -136,11 +138,24 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
 
   const practise = (load: PracticeLoad): Promise<void> =>
     inTurn(async () => {
-      const pretended = makePracticePort(load);
-      practice.value = pretended;
-      await connect(pretended);
+      const fresh = makePracticePort(load);
+      practice.value = fresh;
+      await connect(fresh);
     });
 
   ports?.addEventListener('connect', () => void resume());
-  return { settings, shown, lines, practice, busy, offered, choose, resume, change, stop, practise };
+  return {
+    settings,
+    shown,
+    lines,
+    practice,
+    pretended,
+    busy,
+    offered,
+    choose,
+    resume,
+    change,
+    stop,
+    practise,
+  };
 }

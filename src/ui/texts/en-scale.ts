@@ -55,7 +55,7 @@ const STATES: Readonly<Record<Shown['state'], string>> = {
   connected: 'Connected. No weight yet.',
   reading: 'At rest.',
   unstable: 'Moving. Wait until it rests.',
-  overload: 'Too heavy for this scale. Take some off.',
+  overload: 'Too heavy: take some off.',
   gone: 'The scale is gone. Check its cable; typing works as always.',
 };
 
