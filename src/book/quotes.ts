@@ -22,6 +22,7 @@ export function quoteRecords(db: Db) {
   );
   const recent = db.prepare<[number], QuoteRecord>('SELECT * FROM quote ORDER BY id DESC LIMIT ?');
   const get = db.prepare<[number], QuoteRecord>('SELECT * FROM quote WHERE id = ?');
+  const taken = db.prepare<[number], number>('SELECT animal_id FROM quote_taken WHERE quote_id = ?').pluck();
   const take = db.prepare('INSERT INTO quote_taken (quote_id, animal_id, at, by) VALUES (?, ?, ?, ?)');
   return {
     add(quote: {
@@ -50,6 +51,8 @@ export function quoteRecords(db: Db) {
     },
     recent: (limit: number) => recent.all(limit),
     get: (id: number) => get.get(id),
+    /** The animal that came of it, if it came. */
+    takenAs: (id: number) => taken.get(id),
     take: (quoteId: number, animalId: number, at: string, by: string): void =>
       void take.run(quoteId, animalId, at, by),
   };

@@ -76,7 +76,7 @@ export function lotOf(room: DeskRoom, id: number): FatLotRecord {
 function addOwnLot(room: DeskRoom, animal: AnimalRow, by: string): number {
   const own = ownFatSource(speciesOf(animal.species));
   return room.book.fat.add({
-    source: own.code, name: own.name, animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
+    source: own.code, name: 'Own fat', animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
     supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,
   }); // prettier-ignore
 }

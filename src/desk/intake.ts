@@ -107,6 +107,9 @@ function checkDates(room: DeskRoom, killed: string | null, received: string, pro
 }
 
 function takeQuote(room: DeskRoom, quoteId: number, animalId: number, initials: string): void {
-  if (!room.book.quotes.get(quoteId)) throw new Trouble('missing', 'quote.unknown', { field: 'quoteId' });
+  const quote = room.book.quotes.get(quoteId);
+  if (!quote) throw new Trouble('missing', 'quote.unknown', { field: 'quoteId' });
+  if (room.book.quotes.takenAs(quoteId) !== undefined)
+    throw new Trouble('refused', 'quote.taken', { field: 'quoteId', with: { quote: quote.name } });
   room.book.quotes.take(quoteId, animalId, room.now(), initials);
 }

@@ -148,6 +148,11 @@ describe('a quote', () => {
       quoteId: first.id,
     } as const;
     await shop.call('intake.takeIn', taken);
-    expect((await shop.desk.call('intake.takeIn', taken)).ok).toBe(false);
+    expect(await shop.problem('intake.takeIn', taken)).toMatchObject({
+      kind: 'refused',
+      code: 'quote.taken',
+      with: { quote: 'Q26-0001' },
+    });
+    expect((await shop.call('rail.look', {})).hooks).toHaveLength(1);
   });
 });

@@ -10,6 +10,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'species.unknown': () => 'Pick a species from the list.',
   'primal.unknown': (p) => `This species has no piece called “${p.primal}”. Pick from the list.`,
   'weighing.unknown': () => 'This weight is not in the book.',
+  'quote.taken': ({ quote }) =>
+    `An animal was already taken in from quote ${quote}. Take this one in without it, or make it a quote of its own.`,
   'quote.unknown': () => 'This quote is not in the book.',
   'batch.unknown': () => 'This batch is not in the book.',
   'fat.unknown': () => 'This kind of fat is not in the list. Pick one from it.',

@@ -1,0 +1,140 @@
+/** The rail and one animal, as a window sees them. */
+import type { HunterCard, SpeciesCard } from './shapes-shop.ts';
+import type {
+  Age,
+  AnimalStage,
+  Brought,
+  CutPart,
+  FatChoice,
+  MassUnit,
+  Sex,
+  WeighStage,
+} from './shapes-words.ts';
+
+export type HangState = 'fresh' | 'ready' | 'late' | 'over';
+
+export interface Hook {
+  id: number;
+  ticket: string;
+  species: string;
+  speciesName: string;
+  hunter: string;
+  brought: Brought;
+  stage: AnimalStage;
+  days: number;
+  state: HangState;
+  hold: string | null;
+  /** Hanging weight, else weight received, else null. */
+  grams: number | null;
+  promisedOn: string | null;
+}
+
+export interface RailLook {
+  hooks: Hook[];
+  ready: {
+    id: number;
+    ticket: string;
+    hunter: string;
+    speciesName: string;
+    days: number;
+    hold: string | null;
+  }[];
+  counts: { hanging: number; cutting: number; packing: number; ready: number; hangingGrams: number };
+  limitDays: number;
+  /** Ticket numbers of trim waiting for the grinder. */
+  trimWaiting: number;
+}
+
+export interface Instructions {
+  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. */
+  cutsShare: number;
+  fat: FatChoice;
+  targetFat: number | null;
+  grindProduct: string;
+  packageGrams: number;
+  extras: string[];
+  note: string;
+}
+
+export interface WeighingRow {
+  id: number;
+  stage: WeighStage;
+  part: string;
+  primal: string | null;
+  product: string | null;
+  count: number | null;
+  typed: string;
+  unit: MassUnit;
+  tareTyped: string | null;
+  grams: number;
+  at: string;
+  by: string;
+  note: string;
+  batch: string | null;
+  corrects: number | null;
+  voided: { reason: string; by: string; at: string } | null;
+}
+
+export interface LadderPiece {
+  part: CutPart | 'primal' | 'rest';
+  grams: number;
+  share: number;
+}
+
+export interface Suspect {
+  weighingId: number;
+  stage: WeighStage;
+  part: string;
+  typed: string;
+  grams: number;
+  /** Standard deviations by which the reading is out. */
+  z: number;
+  /** What was probably meant, as text that can be typed, and by which slip. */
+  likely: { typed: string; kind: string } | null;
+}
+
+export interface AnimalPage {
+  id: number;
+  ticket: string;
+  species: SpeciesCard;
+  sex: Sex;
+  age: Age;
+  brought: Brought;
+  parts: { primal: string; count: number }[];
+  origin: 'hunter' | 'farm';
+  hunter: HunterCard;
+  licence: string;
+  tag: string;
+  killDate: string | null;
+  killArea: string;
+  receivedOn: string;
+  promisedOn: string | null;
+  condition: string;
+  damage: string;
+  detail: 'detailed' | 'quick';
+  stage: AnimalStage;
+  days: number;
+  hangState: HangState;
+  hold: { id: number; reason: string; sample: string; openedAt: string } | null;
+  instructions: Instructions;
+  weighings: WeighingRow[];
+  weights: { receivedGrams: number | null; hangingGrams: number | null };
+  /** The bar: everything weighed at the table against hanging weight (or weight received). Null without a base. */
+  ladder: {
+    baseGrams: number;
+    base: 'hanging' | 'received';
+    pieces: LadderPiece[];
+    restGrams: number;
+  } | null;
+  /** Shares of the base that 8 in 10 such animals fall in. */
+  expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
+  expectedFrom: { ownAnimals: number; source: string };
+  balance: { suspects: Suspect[]; pValue: number | null; overGrams: number };
+  trimGrams: number;
+  trimLeftGrams: number;
+  ownFat: { lotId: number; grams: number; leftGrams: number } | null;
+  takeHomeGrams: number;
+  batches: { id: number; name: string; product: string; state: 'open' | 'done' }[];
+  packages: { product: string; count: number; grams: number; batch: string | null }[];
+  release: { to: string; on: string; by: string } | null;
+}

@@ -1,0 +1,133 @@
+/** Fat on hand, plans and batches, as a window sees them. */
+import type { WeighingRow } from './shapes-animal.ts';
+import type { FatChoice } from './shapes-words.ts';
+
+export interface FatLotRow {
+  id: number;
+  code: string;
+  source: string;
+  name: string;
+  /** Ticket whose own fat this is, or null for bought fat. */
+  ticket: string | null;
+  fat: number;
+  costMinor: number | null;
+  costUnit: 'lb' | 'kg' | null;
+  supplierLot: string;
+  useBy: string | null;
+  receivedOn: string;
+  startGrams: number;
+  leftGrams: number;
+}
+
+export interface GrinderLook {
+  waiting: {
+    id: number;
+    ticket: string;
+    hunter: string;
+    speciesName: string;
+    trimLeftGrams: number;
+    ownFatLeftGrams: number;
+    trimFat: { mean: number; sd: number };
+    wants: { fat: FatChoice; targetFat: number | null; product: string };
+    refusesPooling: boolean;
+  }[];
+  open: BatchLine[];
+  recent: BatchLine[];
+  fat: FatLotRow[];
+}
+
+export interface BatchLine {
+  id: number;
+  name: string;
+  product: string;
+  tickets: string[];
+  state: 'open' | 'done';
+  targetFat: number | null;
+  fat: number | null;
+  inGrams: number;
+  at: string;
+}
+
+export interface PlanPart {
+  key: string;
+  kind: 'trim' | 'fat';
+  label: string;
+  ticket: string | null;
+  /** Whose trim or own fat it is; null for bought fat. */
+  animalId: number | null;
+  fatLotId: number | null;
+  /** What to weigh, in whole scale steps of the shop's unit. */
+  grams: number;
+  share: number;
+  fat: number;
+}
+
+export type BlendPlan =
+  | {
+      kind: 'plan';
+      parts: PlanPart[];
+      batchGrams: number;
+      fat: number;
+      /** Where 9 in 10 such batches fall, from the spread of each source's fat. */
+      fatRange: { low: number; high: number };
+      fatToAddGrams: number;
+      costMinor: number;
+    }
+  | {
+      kind: 'lean enough';
+      fat: number;
+      target: number;
+      parts: PlanPart[];
+      batchGrams: number;
+      leanToAddGrams: number | null;
+    }
+  | {
+      kind: 'not enough fat';
+      target: number;
+      haveGrams: number;
+      needGrams: number;
+      missingGrams: number;
+      nearest: { parts: PlanPart[]; batchGrams: number; fat: number };
+    }
+  | {
+      kind: 'out of reach';
+      target: number;
+      richest: number;
+      nearest: { parts: PlanPart[]; batchGrams: number; fat: number };
+    };
+
+export interface BatchPage {
+  id: number;
+  name: string;
+  product: string;
+  state: 'open' | 'done';
+  at: string;
+  targetFat: number | null;
+  cookTo: { f: number; c: number; source: string };
+  species: string[];
+  planned: PlanPart[];
+  plannedFat: number | null;
+  weighedIn: (WeighingRow & { ticket: string | null; fatLot: string | null; fat: number })[];
+  inGrams: number;
+  /** Fat of what was really weighed in; null before anything was. */
+  fat: number | null;
+  fatRange: { low: number; high: number } | null;
+  fatAddedGrams: number;
+  /** Still to weigh in against the plan. */
+  toWeigh: PlanPart[];
+  /** What would still bring the batch to its target, or null when it is there. */
+  topUp: { grams: number; label: string; leftGrams: number } | null;
+  packages: {
+    id: number;
+    product: string;
+    count: number;
+    typed: string;
+    grams: number;
+    at: string;
+    by: string;
+  }[];
+  outGrams: number;
+  fatTests: { fat: number; method: string; at: string; by: string }[];
+  passes: { pass: number; plate: string; tempC: number | null; at: string; by: string }[];
+  owners: { ticket: string; hunter: string; leanGrams: number; shareGrams: number; packages: number }[];
+}

@@ -1,0 +1,20 @@
+/** The words that shapes are made of. */
+
+export type MassUnit = 'lb' | 'oz' | 'kg' | 'g';
+export type Sex = 'male' | 'female' | 'unknown';
+export type Age = 'young' | 'yearling' | 'adult' | 'unknown';
+export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+/** Parts weighed at the table. */
+export type CutPart = 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | 'damage';
+/** Where in the flow a weight was taken. */
+export type WeighStage =
+  'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
+/** What is asked for as fat in a grind: nothing, the animal's own, or a bought source's code. */
+export type FatChoice = 'none' | 'own' | (string & {});
+
+export interface Range {
+  low: number;
+  mean: number;
+  high: number;
+}
