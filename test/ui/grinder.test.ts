@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { BatchPage, BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../src/desk/shapes.ts';
+import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../src/desk/shapes.ts';
 import { divide } from '../../src/ui/grinder/batch-bar.ts';
 import { fatOptions } from '../../src/ui/grinder/fat-options.ts';
-import { labelLines } from '../../src/ui/grinder/label-lines.ts';
 import { percentTyped } from '../../src/ui/grinder/percent-typed.ts';
 import { planWords, reachableTarget } from '../../src/ui/grinder/plan-words.ts';
 import { inPart, partsToWeigh } from '../../src/ui/grinder/to-weigh.ts';
@@ -133,40 +132,5 @@ describe('weighing in', () => {
     expect(inPart(trim, [])).toBe('trim');
     expect(inPart(fatPart, [lot({})])).toBe('fat added');
     expect(inPart(fatPart, [lot({ ticket: '26-0001' })])).toBe('fat saved');
-  });
-});
-
-describe('a label', () => {
-  const row = (more: object) =>
-    ({
-      voided: null,
-      ticket: '26-0001',
-      fatLot: null,
-      grams: 9000,
-      fat: 0.03,
-      ...more,
-    }) as BatchPage['weighedIn'][number];
-  const cookTo = { f: 160, c: 71, source: '' };
-  const label = (weighedIn: BatchPage['weighedIn']) =>
-    labelLines({ species: ['Elk'], product: 'Ground', weighedIn, cookTo }, LB, [lot({})], 'en-US');
-
-  it('gives the weight in pounds and kilograms, how hot to cook it, and that it is not for sale', () => {
-    const lines = label([row({})]);
-    expect(lines.net).toBe('NET WT 1.00 lb (0.455 kg)');
-    expect(lines.cookTo).toContain('160 °F (71 °C)');
-    expect(lines.notForSale).toBe('NOT FOR SALE');
-    expect(lines.tickets).toBe('26-0001');
-  });
-
-  it('lists ingredients by weight where fat was added, and none for meat alone', () => {
-    expect(label([row({})]).ingredients).toBeNull();
-    const added = row({ fatLot: 'F004', ticket: null, grams: 1000 });
-    expect(label([added, row({})]).ingredients).toBe('Ingredients: elk, pork back fat');
-    expect(label([row({}), { ...added, grams: 9999 }]).ingredients).toBe('Ingredients: pork back fat, elk');
-  });
-
-  it('does not count what was taken back', () => {
-    const back = row({ fatLot: 'F004', ticket: null, voided: { reason: '', by: '', at: '' } });
-    expect(label([row({}), back]).ingredients).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-import { onMounted, ref, watch, type Ref } from 'vue';
+import { onMounted, watch, type Ref } from 'vue';
 
 /** Type may grow to this and shrink to that part of its usual size, which leaves 1/16 in for the body of a label. */
 const MOST = 1.35;
@@ -10,11 +10,13 @@ const TRIES = 7;
  * smaller and short ones larger. Halving the interval finds it to a hundredth.
  * @param box the element whose type sizes are multiplied by `var(--fit)`
  * @param content changes when what stands in it does
- * @returns `fits`, false when even the smallest is cut off
+ * @param told hears after every fitting whether all is in, false when even the smallest type is cut off
  */
-export function useFit(box: Ref<HTMLElement | null>, content: () => unknown): { fits: Ref<boolean> } {
-  const fits = ref(true);
-
+export function useFit(
+  box: Ref<HTMLElement | null>,
+  content: () => unknown,
+  told: (fits: boolean) => void,
+): void {
   function holds(element: HTMLElement, factor: number): boolean {
     element.style.setProperty('--fit', String(factor));
     const last = element.lastElementChild?.getBoundingClientRect();
@@ -30,13 +32,14 @@ export function useFit(box: Ref<HTMLElement | null>, content: () => unknown): { 
     if (!element) return;
     let low = LEAST;
     let high = MOST;
-    fits.value = holds(element, low);
+    const fits = holds(element, low);
     for (let i = 0; i < TRIES; i++) {
       const middle = (low + high) / 2;
       if (holds(element, middle)) low = middle;
       else high = middle;
     }
     holds(element, low);
+    told(fits);
   }
 
   onMounted(async () => {
@@ -45,5 +48,4 @@ export function useFit(box: Ref<HTMLElement | null>, content: () => unknown): { 
     fit();
   });
   watch(content, fit, { flush: 'post' });
-  return { fits };
 }

@@ -2,7 +2,7 @@ import { computed, reactive, ref, type Ref } from 'vue';
 import { labelText as text } from '../texts/en-labels.ts';
 import { copiesTyped } from './copies.ts';
 import type { LabelRun } from './package-label.ts';
-import { rememberedText } from './remembered.ts';
+import { recipeOf } from './remembered.ts';
 import { sheetsOf } from './sheets.ts';
 import { PACKAGE_SIZES, type PackageSize } from './sizes.ts';
 
@@ -26,7 +26,7 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   );
   const products = computed(() => [...new Set(shown.value.map(({ label }) => label.product))]);
   const copies = (run: LabelRun): string => typed[run.key] ?? String(run.copies);
-  const alsoIn = (product: string): string => also[product] ?? kept(product).read();
+  const alsoIn = (product: string): string => also[product] ?? recipeOf(product).read();
 
   const places = computed(() => PACKAGE_SIZES[size.value].columns * PACKAGE_SIZES[size.value].rows);
   const usedCount = computed(() => copiesTyped(used.value, places.value - 1));
@@ -45,12 +45,7 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
     setCopies: (run: LabelRun, value: string): void => void (typed[run.key] = value),
     setAlso(product: string, value: string): void {
       also[product] = value;
-      kept(product).keep(value.trim());
+      recipeOf(product).keep(value.trim());
     },
   }; // prettier-ignore
-}
-
-/** Recipes come back every week, and so does what is in them. */
-function kept(product: string): ReturnType<typeof rememberedText> {
-  return rememberedText(`gambrel.label-also.${product.trim().toLowerCase()}`);
 }

@@ -169,10 +169,6 @@ export const grinderText = {
 
   label: 'Label',
   labelHint: 'As it goes on each package.',
-  cookTo: (f: number, c: number) => `COOK TO ${f} °F (${c} °C) INSIDE`,
-  netWeight: (lb: string, kg: string) => `NET WT ${lb} (${kg})`,
-  notForSale: 'NOT FOR SALE',
-  ingredients: (list: string) => `Ingredients: ${list}`,
   labelWaits: 'The label shows itself with the first package.',
   finishNeeds: 'Weigh in and pack first.',
   finish: 'Finish this batch',

@@ -52,7 +52,8 @@ export const labelText = {
   used: 'Places already used on the first sheet',
   usedProblem: 'Type how many of the 10 are gone, 0 to 9.',
   also: (product: string) => `Also in ${product}`,
-  alsoHint: 'Spices, cheese, milk powder, mustard, soy: whatever was not weighed in. It goes on the label.',
+  alsoHint:
+    'Spices, cheese, milk powder, mustard, soy: whatever was not weighed in goes on the label as well.',
   copies: 'Labels',
   copiesOf: (what: string) => `Labels of ${what}`,
   copiesProblem: 'Type a whole number, 0 to 200.',
@@ -70,6 +71,8 @@ export const labelText = {
   nothingHow: 'Labels are made from the weights of packages: weigh those first.',
   toBatch: 'To the batch',
   toAnimal: 'To the animal',
+  printLabels: 'Print labels',
+  printTag: 'Print the carcass tag',
   print: (labels: number, pages: number) =>
     labels === pages
       ? `Print ${plural(labels, 'label', 'labels')}`

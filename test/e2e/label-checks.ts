@@ -1,0 +1,79 @@
+/** What must be so on every printed label: where things stand, that nothing is cut off, how high letters are. */
+import type { Page } from 'playwright-core';
+import { inked, inkHeight, type Picture, type Piece } from './paper.ts';
+
+/** The least height of letters that custom meat is marked with (9 CFR 316.16, 317.16), mm. */
+export const LEAST_LETTER = 9.525;
+
+/** Where elements stand on the nth sheet, in millimetres, before any quarter turn. */
+export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]> {
+  return page.evaluate(
+    ([what, n]) => {
+      const paper = document.querySelectorAll('.paper')[n];
+      if (!paper) throw new Error(`There is no sheet ${n}`);
+      const origin = paper.getBoundingClientRect();
+      const mm = (px: number): number => (px * 25.4) / 96;
+      return [...paper.querySelectorAll(what)].map((element) => {
+        const box = element.getBoundingClientRect();
+        return {
+          left: mm(box.left - origin.left), top: mm(box.top - origin.top), width: mm(box.width), height: mm(box.height),
+        };
+      });
+    },
+    [selector, nth] as const,
+  ); // prettier-ignore
+}
+
+/**
+ * Everything that stands out of where it belongs, in words: lines out of their column, things out of the label. Letters
+ * are looked at sideways only: their boxes hold room above and below that nothing is drawn in, and what is drawn in
+ * the wrong place shows in the white edges of the picture.
+ */
+export function cutOff(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const SLACK = 1.2; // pixels
+    const outAcross = (box: DOMRect, of: DOMRect): boolean => box.left < of.left - SLACK || box.right > of.right + SLACK; // prettier-ignore
+    const outDown = (box: DOMRect, of: DOMRect): boolean => box.top < of.top - SLACK || box.bottom > of.bottom + SLACK; // prettier-ignore
+    for (const article of document.querySelectorAll('article')) {
+      const words = article.querySelector('.words');
+      if (!words) return ['a label without words'];
+      for (const element of article.querySelectorAll('*')) {
+        const home = (words !== element && words.contains(element) ? words : article).getBoundingClientRect();
+        const box = element.getBoundingClientRect();
+        if (outAcross(box, home) || (element.tagName !== 'text' && outDown(box, home)))
+          found.push(`${element.tagName} ${element.textContent}`);
+      }
+      const walker = document.createTreeWalker(words, NodeFilter.SHOW_TEXT);
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const column = words.getBoundingClientRect();
+        if ([...range.getClientRects()].some((box) => outAcross(box, column)))
+          found.push(node.textContent ?? '');
+      }
+      if (Number.parseFloat(getComputedStyle(words).fontSize) < 96 / 16 - 0.01)
+        found.push('type below 1/16 in');
+    }
+    return found;
+  });
+}
+
+/** A thin frame along the edge of a label must stay white: what is cut off would run into it. */
+export function edgeInk(picture: Picture, { left, top, width, height }: Piece): number {
+  const wide = 0.8;
+  const inset = 0.3;
+  const across = { left: left + inset, width: width - 2 * inset, height: wide };
+  const down = { top: top + inset, height: height - 2 * inset, width: wide };
+  return Math.max(
+    inked(picture, { ...across, top: top + inset }),
+    inked(picture, { ...across, top: top + height - inset - wide }),
+    inked(picture, { ...down, left: left + inset }),
+    inked(picture, { ...down, left: left + width - inset - wide }),
+  );
+}
+
+/** The letter N stands flat above and below: a sliver of its left stem is as high as the capitals. */
+export function letterHeight(picture: Picture, sale: Piece): number {
+  return inkHeight(picture, { ...sale, left: sale.left, width: sale.width * 0.05 });
+}
