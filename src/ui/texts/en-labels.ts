@@ -2,7 +2,6 @@ import { plural } from './plural.ts';
 
 /** Words of labels and tags, and of the pages that print them. Amounts and dates come in already written. */
 export const labelText = {
-  notForSale: 'NOT FOR SALE',
   net: (shop: string, other: string) => `NET WT ${shop} (${other})`,
   /** Several packages went over the scale together: each is told as what it is, a share of the whole. */
   average: (count: number) => `on average: ${count} were weighed together`,
@@ -60,7 +59,6 @@ export const labelText = {
   product: 'Product',
   hunter: 'Hunter',
   weight: 'A package weighs',
-  packedTitle: 'Packed',
   batchTitle: (name: string) => `Labels of batch ${name}`,
   animalTitle: (ticket: string) => `Labels of ${ticket}`,
   tagTitle: (ticket: string) => `Carcass tag of ${ticket}`,
@@ -82,5 +80,3 @@ export const labelText = {
   tooMuch: 'This does not fit on the label. Pick a larger one, or shorten the text.',
   preview: 'What is printed',
 };
-
-export type SizeCode = keyof typeof labelText.sizes;
