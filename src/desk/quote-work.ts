@@ -24,6 +24,8 @@ export interface QuoteAsked {
 
 /** The same question gets the same answer: ranges are drawn from this seed. */
 const SEED = 1;
+/** An animal that has no number yet is believed to be like others of its species. */
+const NOT_YET_IN = 0;
 const ENDS = ['low', 'mean', 'high'] as const;
 type End = (typeof ENDS)[number];
 
@@ -49,7 +51,8 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
     level: LEVEL,
     seed: SEED,
   });
-  const outcomes = perEnd((end) => outcomeOf(foretold, end, profile, asked.instructions));
+  const trimFat = room.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
+  const outcomes = perEnd((end) => outcomeOf(foretold, end, trimFat, profile, asked.instructions));
   const { packageGrams, grindProduct } = asked.instructions;
   const products = [
     { product: 'Whole cuts', grams: rangeOf(outcomes, 'cuts') },
@@ -91,12 +94,13 @@ function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
 function outcomeOf(
   foretold: YieldForetold,
   end: End,
+  trimFat: number,
   profile: SpeciesProfile,
   wanted: Instructions,
 ): Outcome {
   const trim = foretold.parts.trim[end];
   const own = foretold.parts.fatSaved[end];
-  const need = wanted.fat === 'none' || trim <= 0 ? 0 : fatNeeded(trim, profile, wanted);
+  const need = wanted.fat === 'none' || trim <= 0 ? 0 : fatNeeded(trim, trimFat, profile, wanted);
   const used = wanted.fat === 'own' ? Math.min(own, wanted.targetFat === null ? own : need) : need;
   const bought = wanted.fat === 'own' ? 0 : used;
   return {
@@ -107,12 +111,17 @@ function outcomeOf(
   };
 }
 
-function fatNeeded(trim: number, profile: SpeciesProfile, { fat, targetFat }: Instructions): number {
+function fatNeeded(
+  trim: number,
+  trimFat: number,
+  profile: SpeciesProfile,
+  { fat, targetFat }: Instructions,
+): number {
   if (targetFat === null) return 0;
   const source = fat === 'own' ? ownFatSource(profile) : FATS.find(({ code }) => code === fat);
   if (!source)
     throw new Trouble('missing', 'fat.unknown', { field: 'instructions.fat', with: { source: fat } });
-  const add = fatToAdd({ leanGrams: trim, leanFat: profile.trimFat.mean, fatFat: source.fat, targetFat });
+  const add = fatToAdd({ leanGrams: trim, leanFat: trimFat, fatFat: source.fat, targetFat });
   if (add.kind === 'out of reach')
     throw new Trouble('invalid', 'fat.too-lean', {
       field: 'instructions.targetFat',

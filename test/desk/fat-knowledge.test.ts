@@ -110,6 +110,37 @@ describe('a fat test of one animal', () => {
     expect(page.fatRange?.high).toBeCloseTo(lean + 1.6448536269514722 * sd, 12);
   });
 
+  it('moves the fat that the next quote asks to buy', async () => {
+    const ask = async () =>
+      shop.call('quote.work', {
+        species: 'moose',
+        brought: 'skinned',
+        stage: 'hanging',
+        typed: '500',
+        instructions: {
+          cutsShare: 0.4,
+          fat: 'pork-back-fat',
+          targetFat: 0.125,
+          grindProduct: 'Ground',
+          packageGrams: LB,
+          extras: [],
+          note: '',
+        },
+      });
+    const before = await ask();
+    const id = await animal('moose');
+    await tested(4, { [id]: '40.00' });
+    // One animal tested at 4 %: the species' mean moves by 0.75 sd² / (sd² + test sd²) of the surprise.
+    const mean =
+      MOOSE.mean + ((MEAN_SHARE * MOOSE.sd ** 2) / (MOOSE.sd ** 2 + TEST_SD ** 2)) * (0.04 - MOOSE.mean);
+    const perTrim = (fat: number): number => (0.125 - fat) / (BACK_FAT.mean - 0.125);
+    const trim = (quote: typeof before): number =>
+      quote.parts.find(({ part }) => part === 'trim')?.grams.mean ?? 0;
+    const after = await ask();
+    expect(before.fatToBuyGrams.mean / trim(before)).toBeCloseTo(perTrim(MOOSE.mean), 9);
+    expect(after.fatToBuyGrams.mean / trim(after)).toBeCloseTo(perTrim(mean), 9);
+  });
+
   it('changes neither its own batch nor one begun before it, and the season shows both', async () => {
     const [first, next, last] = [await animal('moose'), await animal('moose'), await animal('moose')];
     const earlier = await begin({ [last]: '40.00' });
