@@ -41,7 +41,7 @@ export async function withDemo<T>(work: (book: Book) => T): Promise<T> {
 export function leaveOneOut(book: Book): Held[] {
   const observations = book.sums
     .finished()
-    .map(observationOf)
+    .map((row) => observationOf(row))
     .filter((one) => one !== null);
   const sums = gather(observations);
   const animals = observations.flatMap((observation, seed) => {

@@ -1,14 +1,18 @@
 import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
+import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
 import { hunterRecords } from './hunters.ts';
+import { ownSpeciesRecords } from './own-species.ts';
 import { closeBook, openBook } from './open.ts';
 import { priceRecords } from './prices.ts';
+import { productRecords } from './products.ts';
 import { quoteRecords } from './quotes.ts';
 import { recordBook } from './record-book.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
+import { templateRecords } from './templates.ts';
 import { testedGrinds } from './tested-grinds.ts';
 import { weighingRecords } from './weighings.ts';
 
@@ -23,6 +27,10 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     path,
     settings: settingRecords(db),
     audit: auditRecords(db),
+    ownSpecies: ownSpeciesRecords(db),
+    products: productRecords(db),
+    templates: templateRecords(db),
+    coolers: coolerRecords(db),
     hunters: hunterRecords(db),
     animals: animalRecords(db),
     weighings: weighingRecords(db),

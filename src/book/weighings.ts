@@ -15,7 +15,7 @@ export interface NewWeighing {
   reading: { typed: string; digits: number; decimals: number; unit: Unit };
   tare: { typed: string; digits: number; decimals: number; unit: Unit } | null;
   grams: number;
-  source: 'typed' | 'scale' | 'import';
+  source: 'typed' | 'scale' | 'practice' | 'import';
   note: string;
   corrects: number | null;
   at: string;
@@ -41,6 +41,8 @@ export interface WeighingRecord {
   tare_decimals: number | null;
   tare_unit: Unit | null;
   grams: number;
+  place: string | null;
+  source: 'typed' | 'scale' | 'practice' | 'import';
   note: string;
   corrects: number | null;
   at: string;

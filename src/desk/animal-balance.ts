@@ -6,7 +6,7 @@ import { daysBetween } from '../core/dates.ts';
 import { shrinkAfter } from '../core/hanging.ts';
 import { readingStepGrams } from '../core/reading.ts';
 import type { Part, Range } from '../core/yield.ts';
-import { speciesOf } from './resources.ts';
+import type { SpeciesProfile } from '../core/species.ts';
 import type { Suspect } from './shapes.ts';
 import { typedText } from './typed-text.ts';
 import { allParts, PART_OF, sdOf, shareBase } from './weighing-check.ts';
@@ -29,13 +29,14 @@ const MOST_SUSPECTS = 3;
 const LEAST_SD_SHARE = 0.002;
 
 export function balanceOf(
+  species: SpeciesProfile,
   animal: AnimalRow,
   weighings: readonly WeighingRecord[],
   sums: WeightSums | undefined,
   shares: Record<Part, Range>,
   today: string,
 ): AnimalBalance {
-  const base = shareBase(animal, sums);
+  const base = shareBase(animal, sums, species);
   const nothing = { suspects: [], pValue: null, overGrams: 0 };
   if (base === null || !sums) return nothing;
   const whole = sums.hanging ?? sums.received ?? base;
@@ -44,7 +45,7 @@ export function balanceOf(
   const over = Math.max(0, allParts(sums) - whole);
   const going = (animal.stage === 'hanging' || animal.stage === 'cutting') && over === 0;
   const flows = [
-    ...hookFlows(animal, weighings, sums, today),
+    ...hookFlows(species, animal, weighings, sums, today),
     ...(cut.length > 0 ? tableFlows(cut, packedCuts(weighings, sums), base, shares, going) : []),
   ];
   const nodes = ['hook', 'table', ...HEAPS].filter((node) =>
@@ -66,6 +67,7 @@ function isCut(cut: readonly WeighingRecord[], flowId: string): boolean {
 
 /** Received → hanging: what is lost between is hide and head, or only what the cooler takes. */
 function hookFlows(
+  species: SpeciesProfile,
   animal: AnimalRow,
   weighings: readonly WeighingRecord[],
   sums: WeightSums,
@@ -77,7 +79,7 @@ function hookFlows(
   const onto = hanging.map((row) => flowOf(row, 'hook', 'table'));
   if (sums.received === null) return hanging.map((row) => flowOf(row, null, 'table'));
   if (onto.length === 0) {
-    const lost = animal.brought === 'whole' ? hideAndHead(animal, sums.received) : null;
+    const lost = animal.brought === 'whole' ? hideAndHead(species, sums.received) : null;
     if (!lost) return received.map((row) => flowOf(row, null, 'table'));
     return [
       ...into,
@@ -87,13 +89,13 @@ function hookFlows(
   }
   const lost =
     animal.brought === 'whole'
-      ? hideAndHead(animal, sums.received)
+      ? hideAndHead(species, sums.received)
       : chilling(animal, sums.received, hanging.at(-1)?.at.slice(0, 10) ?? today);
   return [...into, ...onto, { id: 'hide', from: 'hook', to: null, grams: null, prior: lost }];
 }
 
-function hideAndHead(animal: AnimalRow, received: number): { mean: number; sd: number } {
-  const { mean, sd } = speciesOf(animal.species).ratios.dressedToHanging;
+function hideAndHead({ ratios }: SpeciesProfile, received: number): { mean: number; sd: number } {
+  const { mean, sd } = ratios.dressedToHanging;
   return { mean: (1 - mean) * received, sd: sd * received };
 }
 

@@ -6,7 +6,7 @@ import { hangState } from '../core/hanging.ts';
 import { balanceOf } from './animal-balance.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { ownersOf } from './owners.ts';
-import { speciesCard, speciesOf } from './resources.ts';
+import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
 import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
@@ -15,9 +15,12 @@ import { groupOf, takeHomeGrams } from './yield-knowledge.ts';
 /** What is cut for a hunter who said nothing. */
 export const USUAL_INSTRUCTIONS: Instructions = {
   cutsShare: 0.4,
+  primals: [],
   fat: 'none',
   targetFat: null,
   grindProduct: 'Ground',
+  pattyGrams: null,
+  alsoGround: [],
   packageGrams: 453.59237,
   extras: [],
   note: '',
@@ -27,10 +30,10 @@ export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved',
 
 export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const { book, settings } = room;
-  const species = speciesOf(animal.species);
+  const species = room.species.of(animal.species);
   const weighings = book.weighings.ofAnimal(animal.id);
   const sums = book.weighings.sums(animal.id);
-  const base = shareBase(animal, sums);
+  const base = shareBase(animal, sums, species);
   const shares = room.yields.shares(groupOf(animal));
   const hold = book.animals.hold(animal.id);
   const lot = book.fat.ofAnimal(animal.id);
@@ -39,7 +42,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   return {
     id: animal.id,
     ticket: animal.ticket,
-    species: speciesCard(species),
+    species: speciesCard(species, room.species.own.has(species.code)),
     sex: animal.sex,
     age: animal.age,
     brought: animal.brought,
@@ -71,7 +74,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
       source: species.takeHome.source,
     },
-    balance: balanceOf(animal, weighings, sums, shares, room.today()),
+    balance: balanceOf(species, animal, weighings, sums, shares, room.today()),
     trimGrams: sums?.trim ?? 0,
     trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),
     ownFat: lot ? { lotId: lot.id, grams: lot.start_grams, leftGrams: Math.max(0, lot.left_grams) } : null,
@@ -103,6 +106,8 @@ export function weighingRow(row: WeighingRecord): WeighingRow {
     at: row.at,
     by: row.by,
     note: row.note,
+    source: row.source,
+    place: row.place,
     batch: row.batch,
     corrects: row.corrects,
     voided:

@@ -4,10 +4,10 @@ import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { animalPage } from './animal-page.ts';
 import { trimWaiting } from './blend-sources.ts';
+import { whereOf } from './coolers.ts';
 import { by, id, instructions, needed, text } from './input.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { Hook, RailLook } from './shapes.ts';
 import { animalOf } from './weigh.ts';
 
@@ -26,7 +26,7 @@ export const find = read(v.object({ text: text(200) }), (room, input) =>
     id: animal.id,
     ticket: animal.ticket,
     hunter: animal.hunter,
-    speciesName: speciesOf(animal.species).name,
+    speciesName: room.species.of(animal.species).name,
     stage: animal.stage,
   })),
 );
@@ -90,7 +90,7 @@ export const rail = read(v.object({}), (room): RailLook => {
     id: row.id,
     ticket: row.ticket,
     species: row.species,
-    speciesName: speciesOf(row.species).name,
+    speciesName: room.species.of(row.species).name,
     hunter: row.hunter,
     brought: row.brought,
     stage: row.stage,
@@ -99,14 +99,16 @@ export const rail = read(v.object({}), (room): RailLook => {
     hold: row.hold,
     grams: row.grams,
     promisedOn: row.promised_on,
+    where: whereOf(room, row.id),
   }));
   return {
     hooks,
+    next: [],
     ready: at('ready').map((row) => ({
       id: row.id,
       ticket: row.ticket,
       hunter: row.hunter,
-      speciesName: speciesOf(row.species).name,
+      speciesName: room.species.of(row.species).name,
       days: since(row.ready_on ?? today),
       hold: row.hold,
     })),

@@ -11,7 +11,6 @@ import { CRUMB_GRAMS } from './fat-moves.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchPage, PlanPart } from './shapes.ts';
 
@@ -28,10 +27,10 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   const plan = JSON.parse(batch.plan) as StoredPlan;
   const rows = room.book.weighings.ofBatch(batch.id);
   const animals = room.book.batches.animals(batch.id);
-  const species = [...new Set(animals.map((animal) => animal.species))].map(speciesOf);
+  const species = [...new Set(animals.map((animal) => animal.species))].map((code) => room.species.of(code));
   const hottest = species.reduce(
     (most, one) => (one.cookTo.ground.f > most.cookTo.ground.f ? one : most),
-    species[0] ?? speciesOf('elk'),
+    species[0] ?? room.species.of('elk'),
   );
   const now = rows.filter((row) => row.void_at === null);
   const packed = now.filter((row) => row.stage === 'packed');

@@ -3,7 +3,6 @@ import type { OfficerRow } from '../book/record-book.ts';
 import { nameKey } from '../book/hunters.ts';
 import { text } from './input.ts';
 import { read } from './procedure.ts';
-import { speciesOf } from './resources.ts';
 import type { RecordRow } from './shapes.ts';
 
 /** The record book of a season, with what an officer would find missing in each entry. */
@@ -27,7 +26,7 @@ export const records = read(
         address: row.address,
         licence: row.licence,
         tag: row.tag,
-        speciesName: speciesOf(row.species).name,
+        speciesName: room.species.of(row.species).name,
         sex: row.sex,
         killDate: row.kill_date,
         killArea: row.kill_area,

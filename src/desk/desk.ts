@@ -73,7 +73,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       return { ok: true, value };
     } catch (error) {
       room.forget();
-      room.relearn();
+      room.reshelve();
       return { ok: false, problem: problemOf(error, options.onBroken) };
     }
   }

@@ -4,7 +4,7 @@ import type { FatLotRecord } from '../book/fat-lots.ts';
 import type { GrindSource } from '../book/tested-grinds.ts';
 import { fatOfKind, oneOfKind, withOneOfKind } from '../core/fat-kind.ts';
 import { updateFatBeliefs, type FatBelief, type FatGuess } from '../core/fat.ts';
-import { speciesOf } from './resources.ts';
+import type { SpeciesShelf } from './species-shelf.ts';
 
 /** Beliefs at one point of the shop's tests. Where the arithmetic ends below 0 or above 1, it is cut off there. */
 export interface FatBelieved {
@@ -24,7 +24,10 @@ export interface FatKnowledge {
  * and with it the mean of their species: so it teaches of the animals to come. What cannot be met again is dropped, so
  * that many seasons cost no more than one.
  */
-export function fatKnowledge({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatKnowledge {
+export function fatKnowledge(
+  { testedGrinds }: Pick<Book, 'testedGrinds'>,
+  shelf: Pick<SpeciesShelf, 'of'>,
+): FatKnowledge {
   const sourcesOf = Map.groupBy(testedGrinds.sources(), ({ batch }) => batch);
   const told: { batch: number; after: FatBelieved }[] = [];
   const gone = new Map<string, number>();
@@ -34,16 +37,16 @@ export function fatKnowledge({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatK
     // All that was weighed in may have been taken back since.
     if (!sources) continue;
     for (const source of sources) {
-      beliefs = withSource(beliefs, source);
+      beliefs = withSource(beliefs, source, shelf);
       if (source.until !== null) gone.set(keyOf(source), source.until);
     }
     const parts = sources.map((source) => ({ id: keyOf(source), grams: source.grams }));
     for (const { fat, sd } of tests)
       beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
     beliefs = beliefs.filter(({ id }) => (gone.get(id) ?? Infinity) > batch);
-    told.push({ batch, after: believedOf(beliefs) });
+    told.push({ batch, after: believedOf(beliefs, shelf) });
   }
-  const untold = believedOf([]);
+  const untold = believedOf([], shelf);
   return {
     now: told.at(-1)?.after ?? untold,
     before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
@@ -59,22 +62,22 @@ function keyOf({ animal, lot }: GrindSource): string {
 }
 
 /** The beliefs with this source among them, and with its species where it is trim. */
-function withSource(beliefs: FatBelief[], source: GrindSource): FatBelief[] {
+function withSource(beliefs: FatBelief[], source: GrindSource, shelf: Pick<SpeciesShelf, 'of'>): FatBelief[] {
   const id = keyOf(source);
   if (beliefs.some((belief) => belief.id === id)) return beliefs;
   const { species, lot_fat: fat, lot_fat_sd: sd } = source;
   if (fat !== null) return [...beliefs, { id, mean: fat, sd: sd ?? 0 }];
   const kind = kindKey(species ?? '');
-  const { mean, ownSd } = fatOfKind(speciesOf(species ?? '').trimFat);
+  const { mean, ownSd } = fatOfKind(shelf.of(species ?? '').trimFat);
   const known = beliefs.some((belief) => belief.id === kind);
   return withOneOfKind(known ? beliefs : [...beliefs, { id: kind, ...mean }], { id, kind, ownSd });
 }
 
-function believedOf(beliefs: readonly FatBelief[]): FatBelieved {
+function believedOf(beliefs: readonly FatBelief[], shelf: Pick<SpeciesShelf, 'of'>): FatBelieved {
   const guesses = new Map(beliefs.map(({ id, mean, sd }) => [id, { mean, sd }]));
   return {
     trim({ id, species }) {
-      const { trimFat } = speciesOf(species);
+      const { trimFat } = shelf.of(species);
       const own = guesses.get(trimKey(id));
       const kind = guesses.get(kindKey(species));
       if (own || !kind) return within(own ?? trimFat);

@@ -2,7 +2,7 @@
 import type { AnimalRow } from '../book/animals.ts';
 import type { FatLotRecord } from '../book/fat-lots.ts';
 import { Trouble } from './problem.ts';
-import { ownFatSource, speciesOf } from './resources.ts';
+import { ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 
 /** Less than this is a rounded scale step, not fat. */
@@ -74,7 +74,7 @@ export function lotOf(room: DeskRoom, id: number): FatLotRecord {
 }
 
 function addOwnLot(room: DeskRoom, animal: AnimalRow, by: string): number {
-  const own = ownFatSource(speciesOf(animal.species));
+  const own = ownFatSource(room.species.of(animal.species));
   return room.book.fat.add({
     source: own.code, name: 'Own fat', animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
     supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,

@@ -3,7 +3,7 @@ import { fatToAdd, planBlend } from '../core/blend.ts';
 import type { Batch, BlendSource } from '../core/blend-types.ts';
 import { toGrams } from '../core/units.ts';
 import { fatSources, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
-import { FATS, ownFatSource, speciesOf } from './resources.ts';
+import { FATS, ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
 import type { BlendPlan, FatChoice, PlanPart } from './shapes.ts';
@@ -130,7 +130,7 @@ function mixOf(sources: readonly BlendSource[]): { grams: number; fat: number } 
 /** How rich the chosen fat would be, when none of it is on hand. */
 function fatOf(room: DeskRoom, { fat, animals }: GrindAsked): number {
   const [first] = animals;
-  if (fat === 'own' && first) return ownFatSource(speciesOf(animalOf(room, first.id).species)).fat;
+  if (fat === 'own' && first) return ownFatSource(room.species.of(animalOf(room, first.id).species)).fat;
   return FATS.find(({ code }) => code === fat)?.fat ?? 0;
 }
 

@@ -9,7 +9,6 @@ import { instructionsOf } from './animal-page.ts';
 import { by, id, needed, sure, targetFat, text, typed } from './input.ts';
 import { host, read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchLine, BlendPlan, GrinderLook } from './shapes.ts';
 import { count } from './table.ts';
@@ -34,7 +33,7 @@ const RECENT = 12;
 export const look = read(v.object({}), (room): GrinderLook => ({
   waiting: trimWaiting(room).map((row) => {
     const { fat, targetFat: target, grindProduct } = instructionsOf(room, row.id);
-    const species = speciesOf(row.species);
+    const species = room.species.of(row.species);
     return {
       id: row.id,
       ticket: row.ticket,

@@ -45,17 +45,54 @@ export const targetFat = v.nullable(
 
 /** The heaviest pack that a home freezer takes; beyond it something was mistyped. */
 const MOST_PACKAGE_GRAMS = 25_000;
+/** Half a kilogram: beyond it, a patty is a package. */
+const MOST_PATTY_GRAMS = 500;
+
+export const packageGrams = v.pipe(
+  v.number('package.size'),
+  v.minValue(50, 'package.size'),
+  v.maxValue(MOST_PACKAGE_GRAMS, 'package.size'),
+);
+export const pattyGrams = v.nullable(
+  v.pipe(v.number('patty.size'), v.minValue(20, 'patty.size'), v.maxValue(MOST_PATTY_GRAMS, 'patty.size')),
+);
 
 export const instructions = v.object({
   cutsShare: share,
+  primals: v.optional(
+    v.pipe(
+      v.array(
+        v.object({
+          primal: needed(40),
+          as: v.picklist(['steaks', 'roasts', 'stew', 'strips', 'whole', 'grind'], 'choice.use'),
+          size: text(30),
+        }),
+      ),
+      v.maxLength(20, 'text.too-long'),
+      v.check((orders) => new Set(orders.map(({ primal }) => primal)).size === orders.length, 'primal.twice'),
+    ),
+    [],
+  ),
   fat: needed(40),
   targetFat,
   grindProduct: needed(60),
-  packageGrams: v.pipe(
-    v.number('package.size'),
-    v.minValue(50, 'package.size'),
-    v.maxValue(MOST_PACKAGE_GRAMS, 'package.size'),
+  pattyGrams: v.optional(pattyGrams, null),
+  alsoGround: v.optional(
+    v.pipe(
+      v.array(
+        v.object({
+          product: needed(60),
+          grams: v.pipe(v.number('reading.empty'), v.minValue(1, 'reading.zero')),
+          fat: needed(40),
+          targetFat,
+          pattyGrams: v.optional(pattyGrams, null),
+        }),
+      ),
+      v.maxLength(10, 'text.too-long'),
+    ),
+    [],
   ),
+  packageGrams,
   extras: v.pipe(v.array(needed(40)), v.maxLength(30, 'text.too-long')),
   note: text(2000),
 });

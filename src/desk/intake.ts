@@ -4,7 +4,6 @@ import { age, brought, by, id, instructions, needed, optionalDate, sex, sure, te
 import { hunterFields, hunterOf } from './hunters.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { weighAnimal } from './weigh.ts';
 
@@ -46,7 +45,7 @@ const newAnimal = v.object({
 export const takeIn = write(newAnimal, (room, input) => {
   const receivedOn = input.receivedOn ?? room.today();
   checkDates(room, input.killDate, receivedOn, input.promisedOn);
-  const species = speciesOf(input.species);
+  const species = room.species.of(input.species);
   for (const { primal } of input.parts)
     if (!species.primals.some(({ code }) => code === primal))
       throw new Trouble('invalid', 'primal.unknown', { field: 'parts', with: { primal } });

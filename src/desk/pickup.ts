@@ -5,7 +5,6 @@ import { by, id, needed, text } from './input.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
 
@@ -21,7 +20,7 @@ export const look = read(v.object({}), (room) =>
         ticket: row.ticket,
         hunter: row.hunter,
         phone: row.phone,
-        speciesName: speciesOf(row.species).name,
+        speciesName: room.species.of(row.species).name,
         readyDays: Math.max(0, daysBetween(row.ready_on ?? room.today(), room.today())),
         hold: row.hold,
         packages: packages.reduce((total, { count }) => total + count, 0),

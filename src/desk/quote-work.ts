@@ -7,7 +7,7 @@ import { hangingFrom, type WeighedAs } from '../core/yield-convert.ts';
 import { predict, type YieldForetold } from '../core/yield.ts';
 import { pricesInForce } from './prices.ts';
 import { Trouble } from './problem.ts';
-import { FATS, ownFatSource, speciesOf } from './resources.ts';
+import { FATS, ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { Age, Brought, Instructions, QuoteLine, QuoteResult, Range, Sex } from './shapes.ts';
 import { LEVEL } from './yield-knowledge.ts';
@@ -39,7 +39,7 @@ interface Outcome {
 
 /** @throws CoreProblem `reading.*`; Trouble `species.unknown`, `quote.stage` (pieces are weighed as they are) */
 export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
-  const profile = speciesOf(asked.species);
+  const profile = room.species.of(asked.species);
   const reading = parseReading(asked.typed, room.settings.unit);
   const guess = hangingFrom({ stage: weighedAs(asked), grams: readingGrams(reading), profile, level: LEVEL });
   const { model } = room.yields;

@@ -6,7 +6,6 @@ import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { workQuote } from './quote-work.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { QuoteResult, QuoteSaved } from './shapes.ts';
 
@@ -49,22 +48,24 @@ export const save = write(
   },
 );
 
-export const list = read(v.object({}), (room) => room.book.quotes.recent(RECENT).map(quoteRow));
+export const list = read(v.object({}), (room) =>
+  room.book.quotes.recent(RECENT).map((quote) => quoteRow(room, quote)),
+);
 
 /** One saved quote with what was asked, for taking the animal in. */
 export const open = read(v.object({ id }), (room, input) => {
   const quote = room.book.quotes.get(input.id);
   if (!quote) throw new Trouble('missing', 'quote.unknown', { field: 'id' });
-  return { ...quoteRow(quote), asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input> };
+  return { ...quoteRow(room, quote), asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input> };
 });
 
-function quoteRow(quote: ReturnType<DeskRoom['book']['quotes']['recent']>[number]) {
+function quoteRow(room: DeskRoom, quote: ReturnType<DeskRoom['book']['quotes']['recent']>[number]) {
   const answered = JSON.parse(quote.answered) as QuoteResult;
   return {
     id: quote.id,
     name: quote.name,
     hunter: quote.hunter_name,
-    speciesName: speciesOf(quote.species).name,
+    speciesName: room.species.of(quote.species).name,
     createdOn: quote.made_on,
     validUntil: quote.valid_until,
     low: answered.price?.low ?? null,

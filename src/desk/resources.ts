@@ -42,7 +42,7 @@ export function boughtFatSource(code: string): FatSource {
   return found;
 }
 
-export function speciesCard(species: SpeciesProfile): SpeciesCard {
+export function speciesCard(species: SpeciesProfile, own = false): SpeciesCard {
   const { code, name, many, body, words, primals, cookTo, cautions } = species;
   return {
     code,
@@ -50,8 +50,14 @@ export function speciesCard(species: SpeciesProfile): SpeciesCard {
     many,
     body,
     words,
-    primals: primals.map((primal) => ({ code: primal.code, name: primal.name, pair: primal.pair })),
+    primals: primals.map(({ code: primal, name: called, pair, share }) => ({
+      code: primal,
+      name: called,
+      pair,
+      share,
+    })),
     cookTo: { ...cookTo.ground, source: cookTo.source },
     cautions: [...cautions],
+    own,
   };
 }

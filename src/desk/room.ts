@@ -3,6 +3,7 @@ import { seasonOf } from '../core/dates.ts';
 import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
 import type { ShopSettings } from './shapes.ts';
 import { settingsOf } from './settings.ts';
+import { speciesShelf, type SpeciesShelf } from './species-shelf.ts';
 import { yieldKnowledge, type YieldKnowledge } from './yield-knowledge.ts';
 
 /** Where procedures work: one open book, its clock and what was learned from it. */
@@ -10,6 +11,8 @@ export interface DeskRoom {
   readonly book: Book;
   readonly demo: boolean;
   readonly settings: ShopSettings;
+  /** The kinds of game that the shop knows. */
+  readonly species: SpeciesShelf;
   /** The yield model as the book stands; learned again only after a change. */
   readonly yields: YieldKnowledge;
   /** What fat tests taught, as the book stands; learned again only after a change. */
@@ -25,6 +28,8 @@ export interface DeskRoom {
   forget(): void;
   /** Learns yields and fat again when next asked: weights or stages changed. */
   relearn(): void;
+  /** Looks at the kinds of game again, and learns all anew: one was added or changed. */
+  reshelve(): void;
   /** Learns the fat again when next asked: a grind was tested or finished. */
   relearnFat(): void;
 }
@@ -36,6 +41,7 @@ export function createRoom(options: {
   host: DeskRoom['host'];
 }): DeskRoom {
   let settings: ShopSettings | undefined;
+  let species: SpeciesShelf | undefined;
   let yields: YieldKnowledge | undefined;
   let fats: FatKnowledge | undefined;
   const room: DeskRoom = {
@@ -45,11 +51,14 @@ export function createRoom(options: {
     get settings() {
       return (settings ??= settingsOf(options.book));
     },
+    get species() {
+      return (species ??= speciesShelf(options.book));
+    },
     get yields() {
-      return (yields ??= yieldKnowledge(options.book.sums.finished()));
+      return (yields ??= yieldKnowledge(options.book.sums.finished(), room.species.all));
     },
     get fats() {
-      return (fats ??= fatKnowledge(options.book));
+      return (fats ??= fatKnowledge(options.book, room.species));
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
@@ -60,6 +69,10 @@ export function createRoom(options: {
     relearn() {
       yields = undefined;
       fats = undefined;
+    },
+    reshelve() {
+      species = undefined;
+      room.relearn();
     },
     relearnFat() {
       fats = undefined;

@@ -4,7 +4,6 @@ import { individualsChart } from '../core/control-chart.ts';
 import { fatIn } from './batch-page.ts';
 import type { StoredPlan } from './grind-plan.ts';
 import { read } from './procedure.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonLook } from './shapes.ts';
 import { baseGrams, beforeAnyAnimal, takeHomeGrams, wholeTakeHomeGrams } from './yield-knowledge.ts';
@@ -31,7 +30,9 @@ export const look = read(
         weighedIn: fatIn(room, batch.id).fat,
         tested: tests.at(-1)?.fat ?? null,
         species: [
-          ...new Set(room.book.batches.animals(batch.id).map((animal) => speciesOf(animal.species).name)),
+          ...new Set(
+            room.book.batches.animals(batch.id).map((animal) => room.species.of(animal.species).name),
+          ),
         ],
       };
     });
@@ -63,7 +64,7 @@ function speciesYield(
   code: string,
   rows: readonly YieldRow[],
 ): SeasonLook['species'][number] {
-  const species = speciesOf(code);
+  const species = room.species.of(code);
   const points = rows.flatMap((row) => {
     const base = row.brought === 'whole' || row.brought === 'skinned' ? baseGrams(row) : null;
     const takeHome = wholeTakeHomeGrams(row);
@@ -80,7 +81,7 @@ function speciesYield(
     median: median(points.map(({ share }) => share)),
     published: { low: species.takeHome.low, high: species.takeHome.high, source: species.takeHome.source },
     believed: room.yields.shares(group).takeHome,
-    prior: beforeAnyAnimal().shares(group).takeHome,
+    prior: beforeAnyAnimal(room.species.all).shares(group).takeHome,
   };
 }
 

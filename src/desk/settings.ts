@@ -37,6 +37,13 @@ export const settingSchemas = {
     v.maxValue(10, 'temperature.range'),
   ),
   quoteValidDays: v.pipe(days, v.minValue(1, 'days.range')),
+  detailEvery: v.pipe(
+    v.number('count.range'),
+    v.integer('count.range'),
+    v.minValue(1, 'count.range'),
+    v.maxValue(1000, 'count.range'),
+  ),
+  cutWhileHeld: v.boolean('input.invalid'),
   secondBackupFolder: text(1000),
   theme: v.picklist(['light', 'dark', 'system'], 'choice.theme'),
 };
@@ -56,6 +63,8 @@ const DEFAULTS: ShopSettings = {
   hangingLimitDays: 7,
   coolerLimitC: COOLER_LIMIT_C,
   quoteValidDays: 30,
+  detailEvery: 10,
+  cutWhileHeld: false,
   secondBackupFolder: '',
   theme: 'system',
 };

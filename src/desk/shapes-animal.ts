@@ -8,6 +8,7 @@ import type {
   FatChoice,
   MassUnit,
   Sex,
+  WeighSource,
   WeighStage,
 } from './shapes-words.ts';
 
@@ -27,10 +28,23 @@ export interface Hook {
   /** Hanging weight, else weight received, else null. */
   grams: number | null;
   promisedOn: string | null;
+  /** Cooler and place, or null while nobody said. */
+  where: string | null;
+}
+
+/** Why an animal is next under the knife. */
+export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' | 'oldest';
+
+export interface NextCut {
+  id: number;
+  ticket: string;
+  why: CutReason;
 }
 
 export interface RailLook {
   hooks: Hook[];
+  /** What may be cut now, first first. */
+  next: NextCut[];
   ready: {
     id: number;
     ticket: string;
@@ -45,12 +59,38 @@ export interface RailLook {
   trimWaiting: number;
 }
 
+/** What becomes of one primal. */
+export type PrimalUse = 'steaks' | 'roasts' | 'stew' | 'strips' | 'whole' | 'grind';
+
+export interface PrimalOrder {
+  /** Code of a primal of the species. */
+  primal: string;
+  as: PrimalUse;
+  /** As the hunter says it: '¾ in' for steaks, '3 lb' for roasts; empty: as the shop does. */
+  size: string;
+}
+
+/** So much of the trim ground to something of its own before the rest. */
+export interface AlsoGround {
+  product: string;
+  /** Trim that goes into it. */
+  grams: number;
+  fat: FatChoice;
+  targetFat: number | null;
+  pattyGrams: number | null;
+}
+
 export interface Instructions {
-  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. */
+  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. Follows from `primals` where they are given. */
   cutsShare: number;
+  /** What becomes of each primal; empty: `cutsShare` alone says it. */
+  primals: PrimalOrder[];
   fat: FatChoice;
   targetFat: number | null;
   grindProduct: string;
+  /** Weight of a patty, or null for bulk. */
+  pattyGrams: number | null;
+  alsoGround: AlsoGround[];
   packageGrams: number;
   extras: string[];
   note: string;
@@ -70,6 +110,10 @@ export interface WeighingRow {
   at: string;
   by: string;
   note: string;
+  /** Where the number came from. */
+  source: WeighSource;
+  /** Freezer place of packages. */
+  place: string | null;
   batch: string | null;
   corrects: number | null;
   voided: { reason: string; by: string; at: string } | null;

@@ -1,5 +1,6 @@
 /** The shop, its hunters and its books, as a window sees them. */
-import type { AnimalStage, Brought, Sex } from './shapes-words.ts';
+import type { Instructions } from './shapes-animal.ts';
+import type { AnimalStage, Brought, FatChoice, Sex } from './shapes-words.ts';
 
 export interface ShopSettings {
   shopName: string;
@@ -15,6 +16,10 @@ export interface ShopSettings {
   hangingLimitDays: number;
   coolerLimitC: number;
   quoteValidDays: number;
+  /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
+  detailEvery: number;
+  /** Whether an animal on hold may be cut before its result; it is never handed over before. */
+  cutWhileHeld: boolean;
   secondBackupFolder: string;
   theme: 'light' | 'dark' | 'system';
 }
@@ -25,9 +30,11 @@ export interface SpeciesCard {
   many: string;
   body: string;
   words: { male: string; female: string; young: string };
-  primals: { code: string; name: string; pair: boolean }[];
+  primals: { code: string; name: string; pair: boolean; share: number }[];
   cookTo: { f: number; c: number; source: string };
   cautions: string[];
+  /** Whether the shop made or changed it. */
+  own: boolean;
 }
 
 export interface Caution {
@@ -35,6 +42,43 @@ export interface Caution {
   title: string;
   text: string;
   source: string;
+}
+
+export type ProductKind = 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';
+
+/** Something the shop makes, with what it is usually made of. */
+export interface ProductCard {
+  code: string;
+  name: string;
+  kind: ProductKind;
+  /** Usual fat and its share; null: as the hunter says. */
+  fat: FatChoice | null;
+  targetFat: number | null;
+  packageGrams: number | null;
+  pattyGrams: number | null;
+  /** What is in it beside meat and fat, as it stands on the label: 'salt, pepper, mustard seed'. */
+  ingredients: string;
+  own: boolean;
+}
+
+/** Cutting instructions to start from. */
+export interface TemplateCard {
+  /** Null for a supplied one. */
+  id: number | null;
+  name: string;
+  /** The carcass drawing whose primals it names, or null when it fits any animal. */
+  carcass: string | null;
+  instructions: Instructions;
+}
+
+export interface CoolerCard {
+  id: number;
+  name: string;
+  places: number;
+  /** Animals in it now. */
+  hanging: number;
+  /** The newest temperature of its log, in °C. */
+  last: { c: number; at: string } | null;
 }
 
 export interface FatSourceCard {
@@ -56,6 +100,9 @@ export interface ShopLook {
   staff: { initials: string; name: string }[];
   species: SpeciesCard[];
   fatSources: FatSourceCard[];
+  products: ProductCard[];
+  templates: TemplateCard[];
+  coolers: CoolerCard[];
   cautions: Caution[];
   lastBackup: { at: string; path: string } | null;
 }

@@ -1,12 +1,15 @@
 import * as v from 'valibot';
 import { backUp, listBackups } from '../book/backup.ts';
+import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
 import { host, read, write } from './procedure.ts';
-import { CAUTIONS, EXAMPLE_PRICES, FATS, SPECIES, speciesCard } from './resources.ts';
+import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from './resources.ts';
 import { savePrices } from './prices.ts';
+import { productCards } from './products.ts';
 import type { DeskRoom } from './room.ts';
 import { settingSchemas } from './settings.ts';
 import type { ShopLook } from './shapes.ts';
+import { templateCards } from './templates.ts';
 
 /** What every screen needs to know of the shop. */
 export const look = read(v.object({}), shopLook);
@@ -85,7 +88,10 @@ function shopLook(room: DeskRoom): ShopLook {
     seasons: [...new Set([...room.book.animals.seasons(), season])].sort((a, b) => b - a),
     settings,
     staff: room.book.settings.staff(),
-    species: SPECIES.map(speciesCard),
+    species: room.species.offered.map((species) => speciesCard(species, room.species.own.has(species.code))),
+    products: productCards(room),
+    templates: templateCards(room),
+    coolers: coolerCards(room),
     fatSources: FATS.map(({ code, name, animal, fat }) => ({ code, name, animal, fat })),
     cautions: CAUTIONS.map(({ code, title, text, source }) => ({ code, title, text, source })),
     lastBackup: newest ? { at: newest.at, path: newest.path } : null,

@@ -6,7 +6,6 @@ import type { Reading } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { Part, Range } from '../core/yield.ts';
 import { Trouble } from './problem.ts';
-import { speciesOf } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { typedText } from './typed-text.ts';
 import { baseGrams, groupOf } from './yield-knowledge.ts';
@@ -38,11 +37,15 @@ const ASK_MARGIN = 0.02;
 const SD_OF_RANGE = 2.56;
 
 /** What the parts of this animal are shares of, also when only the weight in its hide is known. */
-export function shareBase(animal: AnimalRow, sums: WeightSums | undefined): number | null {
+export function shareBase(
+  animal: AnimalRow,
+  sums: WeightSums | undefined,
+  { ratios }: Pick<SpeciesProfile, 'ratios'>,
+): number | null {
   if (!sums) return null;
   const base = baseGrams({ brought: animal.brought, hanging: sums.hanging, received: sums.received });
   if (base !== null || sums.received === null) return base;
-  return sums.received * speciesOf(animal.species).ratios.dressedToHanging.mean;
+  return sums.received * ratios.dressedToHanging.mean;
 }
 
 export function sdOf(range: Range): number {
@@ -58,7 +61,7 @@ export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Cand
   } else {
     if (given.stage === 'hanging')
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
-    if (!given.sure) askAboutCarcass(animal, sums, given);
+    if (!given.sure) askAboutCarcass(room.species.of(animal.species), animal, sums, given);
   }
 }
 
@@ -81,7 +84,7 @@ function askAboutPart(
   sums: WeightSums | undefined,
   given: Candidate,
 ): void {
-  const base = shareBase(animal, sums);
+  const base = shareBase(animal, sums, room.species.of(animal.species));
   const part = PART_OF[given.part];
   if (base === null || !sums || !part) return;
   const shares = room.yields.shares(groupOf(animal));
@@ -113,8 +116,12 @@ function askAboutPart(
     });
 }
 
-function askAboutCarcass(animal: AnimalRow, sums: WeightSums | undefined, given: Candidate): void {
-  const species = speciesOf(animal.species);
+function askAboutCarcass(
+  species: SpeciesProfile,
+  animal: AnimalRow,
+  sums: WeightSums | undefined,
+  given: Candidate,
+): void {
   const { low, high } = carcassLimits(animal, species, given.stage, sums?.received ?? null);
   const total = given.stage === 'hanging' ? given.grams + (sums?.hanging ?? 0) : given.grams;
   if (total >= low && total <= high) return;

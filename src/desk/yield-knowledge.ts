@@ -25,20 +25,25 @@ export const LEVEL = 0.8;
 /** Parts that outweigh their animal by more than this are a mistype waiting to be mended, and teach nothing. */
 const MOST_OVER = 1.02;
 
-export function yieldKnowledge(finished: readonly YieldRow[]): YieldKnowledge {
-  const observations = finished.map(observationOf).filter((one) => one !== null);
-  const model = learn(SPECIES, observations);
+export function yieldKnowledge(
+  finished: readonly YieldRow[],
+  profiles: readonly SpeciesProfile[] = SPECIES,
+): YieldKnowledge {
+  const observations = finished.map((row) => observationOf(row, profiles)).filter((one) => one !== null);
+  const model = learn(profiles, observations);
   return {
     ...knowledgeOf(model),
     leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - observations.length,
   };
 }
 
-let untaught: YieldKnowledge | undefined;
+const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 
 /** What is believed before any of the shop's own animals: the published figures alone. */
-export function beforeAnyAnimal(): YieldKnowledge {
-  return (untaught ??= { ...knowledgeOf(learn(SPECIES, [])), leftOut: 0 });
+export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
+  let known = untaught.get(profiles);
+  if (!known) untaught.set(profiles, (known = { ...knowledgeOf(learn(profiles, [])), leftOut: 0 }));
+  return known;
 }
 
 function knowledgeOf(model: YieldModel): Omit<YieldKnowledge, 'leftOut'> {
@@ -84,10 +89,13 @@ export function wholeTakeHomeGrams(row: YieldRow): number | null {
 }
 
 /** What a finished animal teaches; null while its weights do not tell or cannot be right. */
-export function observationOf(row: YieldRow): YieldObservation | null {
+export function observationOf(
+  row: YieldRow,
+  profiles: readonly SpeciesProfile[] = SPECIES,
+): YieldObservation | null {
   const base = baseGrams(row);
   const takeHome = wholeTakeHomeGrams(row);
-  const profile = SPECIES.find((species) => species.code === row.species);
+  const profile = profiles.find((species) => species.code === row.species);
   if (base === null || takeHome === null || !profile || !canBe(base, row, profile)) return null;
   const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
   if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MOST_OVER) return null;

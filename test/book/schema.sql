@@ -265,6 +265,15 @@ CREATE TABLE instruction (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE instruction_template (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  -- The carcass drawing whose primals it names, or NULL when it fits any animal.
+  carcass TEXT,
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
+) STRICT;
+
 CREATE TABLE payment (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -395,7 +404,7 @@ CREATE TABLE weighing (
   tare_decimals INTEGER,
   tare_unit TEXT CHECK (tare_unit IN ('lb', 'oz', 'kg', 'g')),
   grams REAL NOT NULL CHECK (grams > 0),
-  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'import')),
+  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'practice', 'import')),
   scale TEXT,
   note TEXT NOT NULL DEFAULT '',
   corrects INTEGER UNIQUE REFERENCES weighing (id),

@@ -12,14 +12,14 @@ const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
 describe('instructions', () => {
   it('starts with what shops usually do', () => {
     expect(orders()).toEqual({
-      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
+      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '', primals: [], pattyGrams: null, alsoGround: [],
     }); // prettier-ignore
   });
 
   it('comes back the same after editing nothing', () => {
     const stored = {
       cutsShare: 0.125, fat: 'pork-backfat', targetFat: 0.2, grindProduct: 'Burger', packageGrams: 907.18474,
-      extras: ['heart kept', 'tenderloin whole'], note: 'no shank',
+      extras: ['heart kept', 'tenderloin whole'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
     }; // prettier-ignore
     expect(readInstructions(typeInstructions(stored, 'lb'), 'lb')).toEqual({ value: stored, wrong: {} });
   });
@@ -86,7 +86,7 @@ describe('intake form', () => {
 
 describe('fromQuote', () => {
   const instructions = {
-    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, extras: ['rush'], note: 'no shank',
+    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, extras: ['rush'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
   }; // prettier-ignore
   const asked = (stage: 'live' | 'dressed' | 'hanging' | 'parts', brought: 'whole' | 'skinned' | 'boned') =>
     fromQuote(

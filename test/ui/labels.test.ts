@@ -22,7 +22,7 @@ type WeighedIn = BatchPage['weighedIn'][number];
 function row(more: Partial<WeighedIn>): WeighedIn {
   return {
     id: 1, stage: 'grinder', part: 'trim', primal: null, product: null, count: null, typed: '', unit: 'lb',
-    tareTyped: null, grams: 0, at: '2026-11-25T03:10:00Z', by: '', note: '', batch: null, corrects: null, voided: null,
+    tareTyped: null, grams: 0, at: '2026-11-25T03:10:00Z', by: '', note: '', source: 'typed', place: null, batch: null, corrects: null, voided: null,
     ticket: null, fatLot: null, fat: 0.1, ...more,
   }; // prettier-ignore
 }
@@ -37,7 +37,7 @@ function animal(ticket: string, hunter: string, species: string, origin: 'hunter
     ticket, origin, hunter: { name: hunter }, weighings: [],
     species: {
       code: species, name: species, many: species, body: 'cervid', primals: [], cautions: [],
-      words: { male: 'buck', female: 'doe', young: 'fawn' }, cookTo: DEER_COOK,
+      words: { male: 'buck', female: 'doe', young: 'fawn' }, cookTo: DEER_COOK, own: false,
     },
   }; // prettier-ignore
 }

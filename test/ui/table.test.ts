@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { AnimalPage } from '../../src/bridge/contract.ts';
+import type { AnimalPage, Instructions } from '../../src/bridge/contract.ts';
 import { ordersLines } from '../../src/ui/table/orders-lines.ts';
 import { takeHomeSentence } from '../../src/ui/table/take-home.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
-const orders = {
+const orders: Instructions = {
   cutsShare: 0.4,
+  primals: [],
+  pattyGrams: null,
+  alsoGround: [],
   fat: 'none',
   targetFat: null,
   grindProduct: 'Burger',

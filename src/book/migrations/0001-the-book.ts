@@ -103,6 +103,16 @@ CREATE TABLE product (
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT, WITHOUT ROWID;
 
+-- Cutting instructions to start from; body is JSON in the desk's instructions shape.
+CREATE TABLE instruction_template (
+  id INTEGER PRIMARY KEY,
+  name TEXT NOT NULL CHECK (length(name) > 0),
+  -- The carcass drawing whose primals it names, or NULL when it fits any animal.
+  carcass TEXT,
+  body TEXT NOT NULL CHECK (json_valid(body)),
+  active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
+) STRICT;
+
 CREATE TABLE cooler (
   id INTEGER PRIMARY KEY,
   name TEXT NOT NULL UNIQUE,
@@ -210,7 +220,7 @@ CREATE TABLE weighing (
   tare_decimals INTEGER,
   tare_unit TEXT CHECK (tare_unit IN ('lb', 'oz', 'kg', 'g')),
   grams REAL NOT NULL CHECK (grams > 0),
-  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'import')),
+  source TEXT NOT NULL CHECK (source IN ('typed', 'scale', 'practice', 'import')),
   scale TEXT,
   note TEXT NOT NULL DEFAULT '',
   corrects INTEGER UNIQUE REFERENCES weighing (id),

@@ -59,9 +59,12 @@ export function readInstructions(
     wrong,
     value: {
       cutsShare,
+      primals: [],
       fat: typed.fat,
       targetFat,
       grindProduct: typed.product.trim(),
+      pattyGrams: null,
+      alsoGround: [],
       packageGrams: readingGrams(pack),
       extras: typed.extras
         .split(',')

@@ -17,6 +17,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.step': () => 'Pick the smallest amount that the scale shows.',
   'choice.theme': () => 'Pick light, dark, or as the computer has it.',
   'choice.unit': () => 'Pick a unit: lb or kg.',
+  'choice.use': () => 'Pick what becomes of this piece: steaks, roasts, stew, strips, whole or ground.',
   'choice.zone': () => 'This time zone is not known. Pick one from the list.',
   'money.negative': () => 'An amount cannot be below zero. Leave out the minus.',
   'money.too-much': () => 'That amount is too large for a price. Check the decimal point.',

@@ -1,0 +1,59 @@
+import type { Db } from './open.ts';
+
+export interface CoolerRow {
+  id: number;
+  name: string;
+  places: number;
+  hanging: number;
+  tenths_c: number | null;
+  at: string | null;
+}
+
+export interface StayRow {
+  cooler_id: number;
+  cooler: string;
+  place: string;
+  at: string;
+}
+
+/** Coolers, what hangs where in them, and how cold they were. */
+export function coolerRecords(db: Db) {
+  const all = db.prepare<[], CoolerRow>(
+    `SELECT c.id, c.name, c.places,
+       (SELECT count(*) FROM animal a WHERE a.stage IN ('hanging', 'cutting')
+          AND c.id = (SELECT s.cooler_id FROM cooler_stay s WHERE s.animal_id = a.id ORDER BY s.id DESC LIMIT 1)) AS hanging,
+       t.tenths_c, t.at
+     FROM cooler c
+     LEFT JOIN cooler_temperature t ON t.id = (SELECT max(n.id) FROM cooler_temperature n WHERE n.cooler_id = c.id)
+     WHERE c.active = 1 ORDER BY c.id`,
+  );
+  const add = db.prepare('INSERT INTO cooler (name, places) VALUES (?, ?)');
+  const change = db.prepare('UPDATE cooler SET name = ?, places = ? WHERE id = ? AND active = 1');
+  const putAway = db.prepare('UPDATE cooler SET active = 0 WHERE id = ? AND active = 1');
+  const log = db.prepare(
+    'INSERT INTO cooler_temperature (cooler_id, typed, tenths_c, at, by) VALUES (?, ?, ?, ?, ?)',
+  );
+  const temperatures = db.prepare<[number, string], { at: string; tenths_c: number }>(
+    'SELECT at, tenths_c FROM cooler_temperature WHERE cooler_id = ? AND at >= ? ORDER BY at, id',
+  );
+  const hang = db.prepare(
+    'INSERT INTO cooler_stay (animal_id, cooler_id, place, at, by) VALUES (?, ?, ?, ?, ?)',
+  );
+  const stay = db.prepare<[number], StayRow>(
+    `SELECT s.cooler_id, c.name AS cooler, s.place, s.at FROM cooler_stay s JOIN cooler c ON c.id = s.cooler_id
+     WHERE s.animal_id = ? ORDER BY s.id DESC LIMIT 1`,
+  );
+  return {
+    all: () => all.all(),
+    add: (name: string, places: number): number => Number(add.run(name, places).lastInsertRowid),
+    change: (id: number, name: string, places: number): boolean => change.run(name, places, id).changes === 1,
+    putAway: (id: number): boolean => putAway.run(id).changes === 1,
+    log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
+      void log.run(coolerId, typed, tenthsC, at, by),
+    temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),
+    hang: (animalId: number, coolerId: number, place: string, at: string, by: string): void =>
+      void hang.run(animalId, coolerId, place, at, by),
+    /** Where an animal hangs now: its newest stay. */
+    stay: (animalId: number) => stay.get(animalId),
+  };
+}

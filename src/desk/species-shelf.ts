@@ -1,0 +1,41 @@
+/** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
+import type { Book } from '../book/book.ts';
+import type { SpeciesProfile } from '../core/species.ts';
+import { Trouble } from './problem.ts';
+import { SPECIES } from './resources.ts';
+
+export interface SpeciesShelf {
+  /** Every profile that an animal of the book may have, those put away included. */
+  readonly all: readonly SpeciesProfile[];
+  /** Those that are offered at intake and in a quote. */
+  readonly offered: readonly SpeciesProfile[];
+  /** Codes of profiles that the shop made or changed. */
+  readonly own: ReadonlySet<string>;
+  /** @throws Trouble `species.unknown` */
+  of(code: string): SpeciesProfile;
+}
+
+export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesShelf {
+  const rows = ownSpecies.all();
+  const own = new Map(rows.map(({ code, profile }) => [code, JSON.parse(profile) as SpeciesProfile]));
+  const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
+  const all =
+    rows.length === 0
+      ? SPECIES
+      : [
+          ...SPECIES.map((supplied) => own.get(supplied.code) ?? supplied),
+          ...[...own.values()].filter(({ code }) => !SPECIES.some((supplied) => supplied.code === code)),
+        ];
+  const byCode = new Map(all.map((profile) => [profile.code, profile]));
+  return {
+    all,
+    offered: all.filter(({ code }) => !away.has(code)),
+    own: new Set(own.keys()),
+    of(code) {
+      const found = byCode.get(code);
+      if (!found)
+        throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+      return found;
+    },
+  };
+}
