@@ -6,6 +6,8 @@ import { makeFormat } from '../texts/format.ts';
 import { setTheme } from '../use/theme.ts';
 
 const INITIALS_KEY = 'gambrel.initials';
+/** Calls that change what `shop.look` tells. */
+const SHOWS_IN_LOOK = /^(shop|species|products|templates|coolers)\./;
 const NO_SHOP = { unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD', zone: 'UTC' } as const;
 
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
@@ -40,7 +42,7 @@ export const useShop = defineStore('shop', () => {
   async function start(): Promise<void> {
     await load();
     onChanged((name) => {
-      if (name.startsWith('shop.')) void load();
+      if (SHOWS_IN_LOOK.test(name)) void load();
     });
   }
 
