@@ -7,6 +7,9 @@ declare module 'vue-router' {
   }
 }
 
+/** The page that a scanned ticket opens. */
+export const animalPage = () => import('./table/AnimalPage.vue');
+
 /** The places and what stands in them. Each page loads when it is first gone to. */
 export function makeRouter(): Router {
   return createRouter({
@@ -19,7 +22,7 @@ export function makeRouter(): Router {
       {
         path: '/table/:ticket',
         meta: { place: 'table' },
-        component: () => import('./table/AnimalPage.vue'),
+        component: animalPage,
         props: true,
       },
       { path: '/grinder', meta: { place: 'grinder' }, component: () => import('./grinder/GrinderPage.vue') },

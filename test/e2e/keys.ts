@@ -3,9 +3,18 @@ import { expect } from 'vitest';
 
 const MOST_TABS = 120;
 
-/** Hands that know only a keyboard: everything is reached with Tab, arrows and the keys that the window names. */
-export function keysOf(page: Page) {
-  const { keyboard } = page;
+/**
+ * Hands that know only a keyboard: everything is reached with Tab, arrows and the keys that the window names.
+ * @param paceMs pause after each key, to type as a person does
+ */
+export function keysOf(page: Page, paceMs = 0) {
+  const keyboard = {
+    async press(key: string): Promise<void> {
+      await page.keyboard.press(key);
+      if (paceMs > 0) await page.waitForTimeout(paceMs);
+    },
+    type: (text: string): Promise<void> => page.keyboard.type(text, { delay: paceMs }),
+  };
 
   /** Presses Tab until `target` has the focus. */
   async function tabTo(target: Locator): Promise<void> {

@@ -1,14 +1,17 @@
 import { useRouter } from 'vue-router';
 import { call } from '../bridge.ts';
 import { toast } from '../parts/index.ts';
+import { keepOpened } from './just-opened.ts';
 
 /** Opens an animal by its ticket if the book has it; says so otherwise. Resolves to whether it was opened. */
 export function useOpenTicket(): (ticket: string) => Promise<boolean> {
   const router = useRouter();
   return async (ticket) => {
     const answer = await call('animals.open', { ticket });
-    if (answer.ok) await router.push(`/table/${ticket}`);
-    else toast(`No ticket ${ticket} in the book.`);
+    if (answer.ok) {
+      keepOpened(answer.value);
+      await router.push(`/table/${ticket}`);
+    } else toast(`No ticket ${ticket} in the book.`);
     return answer.ok;
   };
 }

@@ -3,11 +3,13 @@ import type { CallInput, CallName, CallOutput, Problem } from '../../bridge/cont
 import { call, onChanged } from '../bridge.ts';
 import { SLOW_AFTER_MS } from './useCall.ts';
 
-interface LiveOptions {
+interface LiveOptions<N extends CallName> {
   /** Wait this long after the question changed (typing), in milliseconds. */
   waitMs?: number;
   /** False for answers that no writing changes. */
   follow?: boolean;
+  /** An answer that is at hand already, so that the desk need not be asked; null where there is none. */
+  known?: (question: CallInput<N>) => CallOutput<N> | null;
 }
 
 /**
@@ -19,7 +21,7 @@ interface LiveOptions {
 export function useLive<N extends CallName>(
   name: N,
   input: () => CallInput<N> | null,
-  options: LiveOptions = {},
+  options: LiveOptions<N> = {},
 ) {
   const value = shallowRef<CallOutput<N> | null>(null);
   const problem = shallowRef<Problem | null>(null);
@@ -36,13 +38,21 @@ export function useLive<N extends CallName>(
       slow.value = false;
       return;
     }
+    const known = options.known?.(question) ?? null;
+    if (known !== null) return show(known);
     const timer = setTimeout(() => (slow.value = mine === asked), SLOW_AFTER_MS);
     const answer = await call(name, question);
     clearTimeout(timer);
     if (mine !== asked) return;
     slow.value = false;
-    problem.value = answer.ok ? null : answer.problem;
-    if (answer.ok) value.value = answer.value;
+    if (answer.ok) show(answer.value);
+    else problem.value = answer.problem;
+  }
+
+  function show(answer: CallOutput<N>): void {
+    slow.value = false;
+    problem.value = null;
+    value.value = answer;
   }
 
   watch(
