@@ -1,0 +1,65 @@
+/** Room for the words on the drawing: lines are broken, and cut in the worst case, before they leave their region. */
+
+/** Height of the letters, and from line to line, in units of the drawing. */
+export const LETTERS = 13;
+export const LINE = 15;
+
+/** Widths of our bold letters as a share of their height, as a browser measures them, by kind. */
+const WIDTHS: readonly [RegExp, number][] = [
+  [/[ijl., ':!]/, 0.3],
+  [/[frt-]/, 0.37],
+  [/[I1]/, 0.43],
+  [/[mwMW¼½¾⅛…]/, 0.85],
+  [/[A-Z]/, 0.68],
+  [/\d/, 0.6],
+];
+
+function letterWidth(letter: string): number {
+  return WIDTHS.find(([kind]) => kind.test(letter))?.[1] ?? 0.56;
+}
+
+/** About how wide a line of words is, in units of the drawing. */
+export function wordsWidth(text: string): number {
+  return [...text].reduce((sum, letter) => sum + letterWidth(letter), 0) * LETTERS;
+}
+
+function cut(text: string, room: number): string {
+  if (wordsWidth(text) <= room) return text;
+  let kept = text;
+  while (kept.length > 1 && wordsWidth(`${kept}…`) > room) kept = kept.slice(0, -1).trimEnd();
+  return `${kept}…`;
+}
+
+/** Lines of whole words; a number stays with its unit. */
+function broken(text: string, room: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/(?<![\d¼½¾⅛]) /).filter(Boolean)) {
+    const longer = `${lines.at(-1) ?? ''} ${word}`.trim();
+    if (lines.length > 0 && wordsWidth(longer) <= room) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+function within(text: string, room: number, rows: number): string[] {
+  const lines = broken(text, room);
+  if (lines.length > rows) lines.splice(rows - 1, lines.length, lines.slice(rows - 1).join(' '));
+  return lines.map((line) => cut(line, room));
+}
+
+/**
+ * The lines of a region: the primal's name, below it the fact about it. Both get at least one line; the fact goes
+ * first when room is short, since the place on the animal says the name already. `mark` is room kept beside the fact.
+ * @example regionWords('Neck and jowl', '4.10 lb', 60, 3)
+ * // { name: ['Neck and', 'jowl'], fact: ['4.10 lb'] }
+ */
+export function regionWords(
+  name: string,
+  fact: string,
+  room: number,
+  rows: number,
+  mark = 0,
+): { name: string[]; fact: string[] } {
+  const below = fact ? within(fact, room - mark, rows - 1) : [];
+  return { name: within(name, room, rows - below.length), fact: below };
+}
