@@ -74,6 +74,7 @@ export function animalRecords(db: Db) {
   const setStage = db.prepare(
     "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
   );
+  const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
   const inShop = db.prepare<[], HookRow>(
     `SELECT ${columns}, h.phone,
        (SELECT n.reason FROM hold_now n WHERE n.animal_id = a.id LIMIT 1) AS hold,
@@ -108,16 +109,17 @@ export function animalRecords(db: Db) {
     add(
       animal: NewAnimal,
       brought: readonly { primal: string; count: number }[],
-    ): { id: number; ticket: string } {
+    ): { id: number; number: number; ticket: string } {
       const number = nextNumber.get(animal.season) ?? 1;
       const ticket = `${String(animal.season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
       const id = Number(insert.run({ ...animal, number, ticket }).lastInsertRowid);
       for (const { primal, count } of brought) insertPart.run(id, primal, count);
-      return { id, ticket };
+      return { id, number, ticket };
     },
     parts: (id: number) => parts.all(id),
     setStage: (id: number, stage: AnimalRow['stage'], on: string): void =>
       void setStage.run({ id, stage, on }),
+    setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),
     inShop: () => inShop.all(),
     hold: (id: number) => hold.get(id),
     addHold: (id: number, reason: string, sample: string, at: string, by: string): void =>

@@ -58,6 +58,16 @@ export interface WeighingRecord {
   void_by: string | null;
 }
 
+/** What makes two weighings the same tote on the scale twice. */
+export interface SameWeighing {
+  animalId: number | null;
+  batchId: number | null;
+  stage: string;
+  part: string;
+  primal: string | null;
+  grams: number;
+}
+
 export interface WeightSums {
   received: number | null;
   hanging: number | null;
@@ -93,11 +103,8 @@ export function weighingRecords(db: Db) {
   const sums = db.prepare<[number], WeightSums>('SELECT * FROM animal_weight WHERE animal_id = ?');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
   const lastSame = db
-    .prepare<
-      { animalId: number | null; batchId: number | null; stage: string; part: string; grams: number },
-      string
-    >(
-      `SELECT at FROM weighing_now WHERE animal_id IS @animalId AND batch_id IS @batchId AND stage = @stage AND part = @part
+    .prepare<SameWeighing, string>(
+      `SELECT at FROM weighing_now WHERE animal_id IS @animalId AND batch_id IS @batchId AND stage = @stage AND part = @part AND primal IS @primal
          AND abs(grams - @grams) < 0.001 ORDER BY id DESC LIMIT 1`,
     )
     .pluck();
@@ -119,13 +126,7 @@ export function weighingRecords(db: Db) {
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
     /** When the same weight of the same part was last written, to catch one tote weighed twice. */
-    lastSame: (same: {
-      animalId: number | null;
-      batchId: number | null;
-      stage: string;
-      part: string;
-      grams: number;
-    }) => lastSame.get(same),
+    lastSame: (same: SameWeighing) => lastSame.get(same),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };
 }

@@ -6,6 +6,7 @@ import { hangState } from '../core/hanging.ts';
 import { balanceOf } from './animal-balance.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { ownersOf } from './owners.ts';
+import { primalsWeighed } from './primals.ts';
 import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
@@ -39,6 +40,8 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const lot = book.fat.ofAnimal(animal.id);
   const release = book.records.releaseOf(animal.id);
   const days = Math.max(0, daysBetween(animal.received_on, room.today()));
+  const parts = book.animals.parts(animal.id);
+  const balance = balanceOf(species, animal, parts, weighings, sums, shares, room.today());
   return {
     id: animal.id,
     ticket: animal.ticket,
@@ -46,7 +49,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     sex: animal.sex,
     age: animal.age,
     brought: animal.brought,
-    parts: book.animals.parts(animal.id),
+    parts,
     origin: animal.origin,
     hunter: hunterCard(hunterOf(room, animal.hunter_id)),
     licence: animal.licence,
@@ -74,7 +77,11 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
       source: species.takeHome.source,
     },
-    balance: balanceOf(species, animal, weighings, sums, shares, room.today()),
+    primals: primalsWeighed(species, parts, weighings, base, (id) =>
+      balance.suspects.some(({ weighingId }) => weighingId === id),
+    ),
+    primalsFrom: species.primalsSource,
+    balance,
     trimGrams: sums?.trim ?? 0,
     trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),
     ownFat: lot ? { lotId: lot.id, grams: lot.start_grams, leftGrams: Math.max(0, lot.left_grams) } : null,
@@ -153,14 +160,33 @@ function packagesOf(
 ): AnimalPage['packages'] {
   const own = weighings
     .filter((row) => row.stage === 'packed' && row.void_at === null)
-    .map((row) => ({ product: row.product ?? '', count: row.count ?? 0, grams: row.grams, batch: null }));
+    .map((row) => ({
+      product: row.product ?? '',
+      count: row.count ?? 0,
+      grams: row.grams,
+      batch: null,
+      places: placesOf([row]),
+    }));
   const ground = room.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
     const mine = ownersOf(room, id).find(({ ticket }) => ticket === animal.ticket);
     const packed = room.book.weighings
       .ofBatch(id)
       .filter((row) => row.stage === 'packed' && row.void_at === null);
     if (!mine || packed.length === 0) return [];
-    return [{ product: packed[0]?.product ?? '', count: mine.packages, grams: mine.shareGrams, batch: name }];
+    return [
+      {
+        product: packed[0]?.product ?? '',
+        count: mine.packages,
+        grams: mine.shareGrams,
+        batch: name,
+        places: placesOf(packed),
+      },
+    ];
   });
   return [...own, ...ground];
+}
+
+/** Freezer places of weighings, each once, in the order of packing. */
+function placesOf(rows: readonly WeighingRecord[]): string[] {
+  return [...new Set(rows.flatMap(({ place }) => (place ? [place] : [])))];
 }

@@ -52,6 +52,27 @@ export const setStage = write(
   },
 );
 
+/** Weighed in detail or quickly from now on; what was weighed stays. */
+export const setDetail = write(
+  v.object({ id, detail: v.picklist(['detailed', 'quick'], 'choice.detail'), by }),
+  (room, input) => {
+    const animal = animalOf(room, input.id);
+    if (animal.stage === 'released' || animal.stage === 'disposed')
+      throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    room.book.animals.setDetail(animal.id, input.detail);
+    room.book.audit.note({
+      record: 'animal',
+      recordId: animal.id,
+      act: 'change',
+      before: { detail: animal.detail },
+      after: { detail: input.detail },
+      at: room.now(),
+      by: input.by,
+    });
+    return { id: animal.id };
+  },
+);
+
 /** New instructions; the earlier ones stay to be read. */
 export const instruct = write(v.object({ id, instructions, by }), (room, input) => {
   room.book.animals.instruct(animalOf(room, input.id).id, input.instructions, room.now(), input.by);

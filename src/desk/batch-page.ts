@@ -70,12 +70,14 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
       .reduce((total, { grams }) => total + grams, 0),
     toWeigh,
     topUp: toWeigh.length === 0 ? topUpOf(room, batch, mix, plan.parts) : null,
-    packages: packed.map(({ id, product, count, typed, grams, at, by }) => ({
+    packages: packed.map(({ id, product, count, typed, grams, source, place, at, by }) => ({
       id,
       product: product ?? '',
       count: count ?? 0,
       typed,
       grams,
+      source,
+      place,
       at,
       by,
     })),

@@ -11,7 +11,7 @@ import { host, read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchLine, BlendPlan, GrinderLook } from './shapes.ts';
-import { count } from './table.ts';
+import { count, freezerPlace, source } from './table.ts';
 import { parseTemperature } from './temperature.ts';
 import { weighBatch } from './weigh.ts';
 
@@ -93,6 +93,7 @@ export const weighIn = write(
     part: v.picklist(['trim', 'fat saved', 'fat added'], 'choice.part'),
     typed,
     tareTyped: text(60),
+    source,
     sure,
     by,
   }),
@@ -106,7 +107,17 @@ export const weighIn = write(
 );
 
 export const pack = write(
-  v.object({ batchId: id, product: needed(60), count, typed, tareTyped: text(60), sure, by }),
+  v.object({
+    batchId: id,
+    product: needed(60),
+    count,
+    typed,
+    tareTyped: text(60),
+    source,
+    place: freezerPlace,
+    sure,
+    by,
+  }),
   (room, input) => {
     const batch = batchOf(room, input.batchId);
     const page = batchPage(room, batch);

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { compareDates, seasonOf } from '../core/dates.ts';
 import { age, brought, by, id, instructions, needed, optionalDate, sex, sure, text, typed } from './input.ts';
+import { detailFor } from './detail.ts';
 import { hunterFields, hunterOf } from './hunters.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -31,7 +32,8 @@ const newAnimal = v.object({
   promisedOn: optionalDate,
   condition: text(500),
   damage: text(500),
-  detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail'), 'detailed'),
+  /** Left out: as the shop does, by its setting and the running number. */
+  detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
   deliverer: v.optional(v.object({ name: text(200), address: text(500) })),
   sample: text(80),
   weights: v.optional(v.array(weight), []),
@@ -73,11 +75,13 @@ export const takeIn = write(newAnimal, (room, input) => {
       promised_on: input.promisedOn,
       condition: input.condition,
       damage: input.damage,
-      detail: input.detail,
+      detail: input.detail ?? 'detailed',
       created_at: now,
     },
     input.parts,
   );
+  if (input.detail === undefined)
+    room.book.animals.setDetail(animal.id, detailFor(animal.number, room.settings.detailEvery));
   if (input.sample) room.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
   if (input.instructions) room.book.animals.instruct(animal.id, input.instructions, now, input.by);
   for (const { stage, typed: weighed } of input.weights)
@@ -93,7 +97,7 @@ export const takeIn = write(newAnimal, (room, input) => {
   room.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'add', after: { ticket: animal.ticket, receivedOn, tag: input.tag }, at: now, by: input.by,
   }); // prettier-ignore
-  return animal;
+  return { id: animal.id, ticket: animal.ticket };
 });
 
 function checkDates(room: DeskRoom, killed: string | null, received: string, promised: string | null): void {

@@ -25,6 +25,7 @@ export const look = read(v.object({}), (room) =>
         hold: row.hold,
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
+        places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
     .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),

@@ -31,6 +31,7 @@ export const procedures = {
   'animals.open': animals.open,
   'animals.find': animals.find,
   'animals.setStage': animals.setStage,
+  'animals.setDetail': animals.setDetail,
   'animals.instruct': animals.instruct,
   'animals.hold': animals.hold,
   'animals.endHold': animals.endHold,

@@ -125,16 +125,47 @@ export interface LadderPiece {
   share: number;
 }
 
+/** One primal of an animal on the carcass map. Masses in grams. */
+export interface PrimalWeighed {
+  code: string;
+  name: string;
+  pair: boolean;
+  /** Pieces that came in; 0 when this one did not. */
+  brought: number;
+  /** Weighed so far, all readings together; null before the first. */
+  grams: number | null;
+  /** Of what the animal weighs (hanging, or as it came in); null without such a weight. */
+  share: number | null;
+  /** Where 8 in 10 such animals lie; null without a weight of the animal. */
+  usual: { low: number; high: number } | null;
+  /** Far from its usual weight, or doubted by the balance. */
+  odd: boolean;
+  /** What is on the book can only be one side of two. */
+  oneSide: boolean;
+}
+
 export interface Suspect {
   weighingId: number;
   stage: WeighStage;
   part: string;
+  /** Code of the primal that was weighed. */
+  primal: string | null;
   typed: string;
   grams: number;
   /** Standard deviations by which the reading is out. */
   z: number;
   /** What was probably meant, as text that can be typed, and by which slip. */
   likely: { typed: string; kind: string } | null;
+}
+
+/** Packages of an animal: its own, or its share of a batch. */
+export interface PackagesRow {
+  product: string;
+  count: number;
+  grams: number;
+  batch: string | null;
+  /** Where they lie in the freezer: one place, or several of a batch; empty while nobody said. */
+  places: string[];
 }
 
 export interface AnimalPage {
@@ -173,12 +204,15 @@ export interface AnimalPage {
   /** Shares of the base that 8 in 10 such animals fall in. */
   expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
   expectedFrom: { ownAnimals: number; source: string };
+  primals: PrimalWeighed[];
+  /** Where the usual weights of primals come from. */
+  primalsFrom: string;
   balance: { suspects: Suspect[]; pValue: number | null; overGrams: number };
   trimGrams: number;
   trimLeftGrams: number;
   ownFat: { lotId: number; grams: number; leftGrams: number } | null;
   takeHomeGrams: number;
   batches: { id: number; name: string; product: string; state: 'open' | 'done' }[];
-  packages: { product: string; count: number; grams: number; batch: string | null }[];
+  packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
 }

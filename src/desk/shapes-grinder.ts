@@ -1,6 +1,6 @@
 /** Fat on hand, plans and batches, as a window sees them. */
 import type { WeighingRow } from './shapes-animal.ts';
-import type { FatChoice } from './shapes-words.ts';
+import type { FatChoice, WeighSource } from './shapes-words.ts';
 
 export interface FatLotRow {
   id: number;
@@ -123,11 +123,25 @@ export interface BatchPage {
     count: number;
     typed: string;
     grams: number;
+    source: WeighSource;
+    /** Where they lie in the freezer, or null while nobody said. */
+    place: string | null;
     at: string;
     by: string;
   }[];
   outGrams: number;
   fatTests: { fat: number; method: string; at: string; by: string }[];
   passes: { pass: number; plate: string; tempC: number | null; at: string; by: string }[];
-  owners: { ticket: string; hunter: string; leanGrams: number; shareGrams: number; packages: number }[];
+  owners: BatchOwner[];
+}
+
+/** One owner of a batch. Grams are exact; those shown are in whole scale steps, so that a column adds up. */
+export interface BatchOwner {
+  ticket: string;
+  hunter: string;
+  leanGrams: number;
+  shareGrams: number;
+  shownLeanGrams: number;
+  shownShareGrams: number;
+  packages: number;
 }

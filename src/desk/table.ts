@@ -25,6 +25,11 @@ export const count = v.pipe(
   v.maxValue(10_000, 'count.range'),
 );
 
+/** Where the number of a weight came from. */
+export const source = v.optional(v.picklist(['typed', 'scale', 'practice'], 'choice.source'), 'typed');
+/** Where packages lie in the freezer. */
+export const freezerPlace = text(40);
+
 /** One weight of an animal, as it was read off the scale. */
 export const weigh = write(
   v.object({
@@ -36,7 +41,8 @@ export const weigh = write(
     count: v.optional(v.nullable(count), null),
     typed,
     tareTyped: text(60),
-    source: v.optional(v.picklist(['typed', 'scale'], 'choice.source'), 'typed'),
+    source,
+    place: freezerPlace,
     note: text(500),
     sure,
     by,
@@ -44,7 +50,7 @@ export const weigh = write(
   (room, input) => {
     if (!(PARTS_AT[input.stage] ?? ['carcass']).includes(input.part))
       throw new Trouble('invalid', 'choice.part', { field: 'part' });
-    if (input.stage !== 'packed' && (input.product !== null || input.count !== null))
+    if (input.stage !== 'packed' && (input.product !== null || input.count !== null || input.place !== ''))
       throw new Trouble('invalid', 'input.invalid', { field: 'product' });
     return weighAnimal(room, input);
   },
@@ -52,7 +58,7 @@ export const weigh = write(
 
 /** Corrects a weight: a new row that voids the old one; the old stays to be read. */
 export const correct = write(
-  v.object({ weighingId: id, typed, tareTyped: v.optional(typed), reason: text(300), sure, by }),
+  v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), sure, by }),
   (room, input) => {
     const old = voidWeighing(room, input.weighingId, input.reason || 'corrected', input.by);
     const same = {
@@ -62,6 +68,8 @@ export const correct = write(
       count: old.count,
       typed: input.typed,
       tareTyped: input.tareTyped ?? old.tare_typed ?? '',
+      source: input.source,
+      place: old.place ?? '',
       note: old.note,
       sure: input.sure,
       by: input.by,

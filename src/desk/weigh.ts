@@ -3,6 +3,7 @@ import type { AnimalRow } from '../book/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../book/weighings.ts';
 import { parseReading, readingGrams, type Reading } from '../core/reading.ts';
 import { CRUMB_GRAMS, moveFat, returnFat, saveOwnFat } from './fat-moves.ts';
+import { checkPrimalCode } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { WeighStage } from './shapes.ts';
@@ -17,7 +18,9 @@ export interface WeighAnimal {
   count?: number | null;
   typed: string;
   tareTyped?: string;
-  source?: 'typed' | 'scale';
+  source?: 'typed' | 'scale' | 'practice';
+  /** Freezer place of packages. */
+  place?: string;
   note?: string;
   sure: boolean;
   by: string;
@@ -49,6 +52,7 @@ export function animalOf(room: DeskRoom, id: number): AnimalRow {
 
 /**
  * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal` (refused),
+ * `primal.needed`, `primal.unknown` (invalid), `primal.not-brought` (refused),
  * `weight.unlikely`, `weight.over`, `weight.same-again` (conflict: pass `sure` to keep it all the same)
  */
 export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
@@ -59,6 +63,7 @@ export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
     throw new Trouble('invalid', input.product ? 'count.range' : 'text.needed', {
       field: input.product ? 'count' : 'product',
     });
+  checkPrimalCode(room, animal, input);
   const read = readWeight(room, input);
   checkAnimalWeight(room, animal, { ...input, ...read });
   const weighed = keep(room, { ...input, ...read, animalId: animal.id, batchId: null, fatLotId: null });
@@ -158,13 +163,15 @@ function keep(
   input: Omit<WeighBatch, 'batchId'> & Read & { batchId: number | null; primal?: string | null },
 ): Weighed {
   const { animalId, batchId, fatLotId, stage, part, grams, corrects = null } = input;
-  if (!input.sure && corrects === null) checkSameAgain(room, { animalId, batchId, stage, part, grams });
+  const primal = input.primal ?? null;
+  if (!input.sure && corrects === null)
+    checkSameAgain(room, { animalId, batchId, stage, part, primal, grams });
   const row: NewWeighing = {
     animalId, batchId, fatLotId, stage, part, grams, corrects,
-    primal: input.primal ?? null,
+    primal,
     product: input.product ?? null,
     count: input.count ?? null,
-    place: null,
+    place: input.place?.trim() || null,
     reading: input.reading,
     tare: input.tare,
     source: input.source ?? 'typed',

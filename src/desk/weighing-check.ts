@@ -5,6 +5,8 @@ import { likelyMistypes } from '../core/mistype.ts';
 import type { Reading } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { Part, Range } from '../core/yield.ts';
+import { carcassLimits } from './carcass-limits.ts';
+import { askAboutPrimal } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { typedText } from './typed-text.ts';
@@ -13,6 +15,7 @@ import { baseGrams, groupOf } from './yield-knowledge.ts';
 interface Candidate {
   stage: string;
   part: string;
+  primal?: string | null;
   reading: Reading;
   tare: Reading | null;
   grams: number;
@@ -57,11 +60,20 @@ export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Cand
   const sums = room.book.weighings.sums(animal.id);
   if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
     refuseMoreThanAnimal(sums, given, sums?.hanging === null || sums === undefined ? 'received' : 'hanging');
-    if (given.stage === 'cut' && !given.sure) askAboutPart(room, animal, sums, given);
+    if (given.sure) return;
+    if (given.stage === 'cut') askAboutPart(room, animal, sums, given);
+    if (given.stage === 'primal')
+      askAboutPrimal(
+        room,
+        animal,
+        shareBase(animal, sums, room.species.of(animal.species)),
+        sums?.hanging ?? sums?.received ?? null,
+        given,
+      );
   } else {
     if (given.stage === 'hanging')
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
-    if (!given.sure) askAboutCarcass(room.species.of(animal.species), animal, sums, given);
+    if (!given.sure) askAboutCarcass(room, animal, sums, given);
   }
 }
 
@@ -117,49 +129,31 @@ function askAboutPart(
 }
 
 function askAboutCarcass(
-  species: SpeciesProfile,
+  room: DeskRoom,
   animal: AnimalRow,
   sums: WeightSums | undefined,
   given: Candidate,
 ): void {
-  const { low, high } = carcassLimits(animal, species, given.stage, sums?.received ?? null);
-  const total = given.stage === 'hanging' ? given.grams + (sums?.hanging ?? 0) : given.grams;
-  if (total >= low && total <= high) return;
-  const target = Math.sqrt(Math.max(low, species.hangingGrams.low) * high);
-  const [slip] = likelyMistypes(given.reading, high, target);
+  const species = room.species.of(animal.species);
+  const parts = room.book.animals.parts(animal.id);
+  const { low, high, target } = carcassLimits(animal, species, given.stage, parts, sums?.received ?? null);
+  const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
+  const before =
+    given.stage === 'hanging' ? (sums?.hanging ?? 0) : inPieces ? ((sums && sums.received) ?? 0) : 0;
+  const total = given.grams + before;
+  // Pieces are weighed one by one: each is held against the least, all of them against the most.
+  if ((inPieces ? given.grams : total) >= low && total <= high) return;
+  const [slip] = likelyMistypes(given.reading, high, Math.max(target - before, low));
   throw new Trouble('conflict', 'weight.unlikely', {
     field: 'typed',
     with: {
       grams: total,
-      part: 'carcass',
+      part: inPieces ? 'pieces' : 'carcass',
       low,
       high,
-      ...(slip && slip.grams >= low && slip.grams <= high ? { likely: typedText(slip) } : {}),
+      ...(slip && slip.grams >= low && slip.grams + before <= high ? { likely: typedText(slip) } : {}),
     },
   });
-}
-
-/** Beyond these an animal's weight is surely mistyped; pieces have no lower limit. */
-function carcassLimits(
-  animal: AnimalRow,
-  species: SpeciesProfile,
-  stage: string,
-  received: number | null,
-): { low: number; high: number } {
-  const { least, most } = species.hangingGrams;
-  const whole = animal.brought === 'whole' || animal.brought === 'skinned';
-  if (!whole) return { low: 0, high: most };
-  if (stage === 'hanging' && received !== null) {
-    // A hanging weight far below what came in is a slip too: hide, head and shrink never take half.
-    return { low: Math.max(least, received * 0.5), high: most };
-  }
-  if (stage === 'hanging') return { low: least, high: most };
-  const { liveToDressed, dressedToHanging } = species.ratios;
-  const perHanging =
-    animal.brought === 'skinned'
-      ? 1
-      : 1 / dressedToHanging.mean / (stage === 'live' ? liveToDressed.mean : 1);
-  return { low: least, high: most * perHanging };
 }
 
 function likelyText(

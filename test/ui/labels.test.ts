@@ -42,10 +42,11 @@ function animal(ticket: string, hunter: string, species: string, origin: 'hunter
   }; // prettier-ignore
 }
 const pack = (id: number, count: number, grams: number) => ({
-  id, count, grams, product: 'Ground', typed: '', at: '2026-11-25T03:10:00Z', by: '',
+  id, count, grams, product: 'Ground', typed: '', source: 'typed' as const, place: null,
+  at: '2026-11-25T03:10:00Z', by: '',
 }); // prettier-ignore
 const owner = (ticket: string, hunter: string, packages: number) => ({
-  ticket, hunter, packages, leanGrams: 1, shareGrams: 1,
+  ticket, hunter, packages, leanGrams: 1, shareGrams: 1, shownLeanGrams: 1, shownShareGrams: 1,
 }); // prettier-ignore
 
 /** Two owners' trim, pork and own fat: 30 elk, 12 deer, 8 pork, 2 elk fat; a slip taken back. */

@@ -9,6 +9,9 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'hunter.needed': () => 'Who brought it? Pick a hunter or type a name.',
   'species.unknown': () => 'Pick a species from the list.',
   'primal.unknown': (p) => `This species has no piece called “${p.primal}”. Pick from the list.`,
+  'primal.needed': () => 'Pick on the carcass which piece is on the scale.',
+  'primal.not-brought': (p) =>
+    `No ${String(p.primal).toLowerCase()} came in with ${p.ticket}. Pick a piece that did.`,
   'weighing.unknown': () => 'This weight is not in the book.',
   'quote.taken': ({ quote }) =>
     `An animal was already taken in from quote ${quote}. Take this one in without it, or make it a quote of its own.`,

@@ -12,7 +12,10 @@ import { massIn, type With, type Wording } from './wording.ts';
 import { typedWithUnit } from './typed.ts';
 
 const part = (parameters: With): string =>
-  wordFor(words.part, String(parameters.part ?? 'this part')).toLowerCase();
+  (parameters.primal === undefined
+    ? wordFor(words.part, String(parameters.part ?? 'this part'))
+    : String(parameters.primal)
+  ).toLowerCase();
 const meant = (parameters: With, format: Format): string =>
   parameters.likely ? ` Did you mean ${typedWithUnit(String(parameters.likely), format.unit)}?` : '';
 
@@ -31,9 +34,11 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'weight.more-than-animal': (p, format) =>
     `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
   'weight.unlikely': (p, format) =>
-    p.part === 'carcass'
-      ? `${massIn(p, 'grams', format)} is hardly possible for such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
-      : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
+    p.part === 'pieces'
+      ? `${massIn(p, 'grams', format)} is hardly possible for what came in of such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
+      : p.part === 'carcass'
+        ? `${massIn(p, 'grams', format)} is hardly possible for such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
+        : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
   'weight.over': (p, format) =>
     `With ${massIn(p, 'grams', format)} the parts weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
   'weight.same-again': (p, format) =>

@@ -1,0 +1,13 @@
+import type { WeighingRecord } from '../book/weighings.ts';
+import type { Flow } from '../core/balance.ts';
+import { readingStepGrams } from '../core/reading.ts';
+
+/** A reading is no better than this share of itself, whatever its step: hooks swing and totes drip. */
+const RELATIVE_SD = 0.002;
+
+/** A weighing as a flow from one place of the balance to the next. */
+export function flowOf(row: WeighingRecord, from: string | null, to: string | null): Flow {
+  const { digits, decimals, unit } = row;
+  const sd = Math.hypot(readingStepGrams(row) / 2, row.grams * RELATIVE_SD);
+  return { id: `${row.id}`, from, to, grams: row.grams, sd, reading: { digits, decimals, unit } };
+}
