@@ -96,6 +96,8 @@ export interface SpeciesProfile {
   readonly cookTo: { readonly ground: GroundHeat; readonly source: string };
   /** Codes into `resources/cautions.json`. */
   readonly cautions: readonly string[];
+  /** Only in a species of a shop's own: the code of the supplied one whose figures it took over. */
+  readonly like?: string;
 }
 
 /** A short warning of our own wording; it always defers to the local agency or health department. */

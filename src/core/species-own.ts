@@ -1,0 +1,99 @@
+/** A species of the shop's own, made from a relative's figures until its own weights say better. */
+import { CoreProblem } from './problem.ts';
+import { heatOf } from './species-heat.ts';
+import type { Primal, Share, SpeciesProfile } from './species.ts';
+
+/** What a shop says of a species; everything else is taken over from its relative. */
+export interface SpeciesWish extends Pick<
+  SpeciesProfile,
+  'code' | 'name' | 'many' | 'words' | 'hangingGrams'
+> {
+  readonly cookToF: 160 | 165;
+  /** `share` may be in any measure: they are brought to a sum of 1. */
+  readonly primals: readonly Primal[];
+}
+
+/** A ratio that is another species' is off by about as much again as animals of one species differ: √(1² + 1²). */
+const RATIO_WIDER = Math.SQRT2;
+/** Where a mean counts as one animal, that doubt is in the count already; the spread itself is borrowed too. */
+const SHARE_WIDER = 1.2;
+/** Small lopsided shares, such as saved fat, end here: no logit-normal of their mean is much wider. */
+const WIDEST_OF_MEAN = 1.25;
+/** Borrowed means count as one animal of the shop's own, whatever they counted for in the relative. */
+const WORTH_ANIMALS = 1;
+const MOST_PRIMALS = 20;
+
+/**
+ * A whole profile from a relative's: its means, counting as one animal of the shop's own only, so that the first ones
+ * weighed outvote them. Spreads wider by a fifth; by √2 for ratios and the fat of trim, which count no animals,
+ * because the difference between two species comes on top of that between animals (our choice, no source). Every
+ * source says whose figure it is.
+ * @param relative a profile with published figures; not one made here, or spreads would grow with each step
+ * @throws CoreProblem `species.cook-to`, `species.no-primals`, `species.primal-share`,
+ *   `species.primal-twice`, `species.too-many-primals`
+ * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
+ */
+export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): SpeciesProfile {
+  const from = (source: string): string =>
+    `taken over from ${relative.name}: the shop's own choice; ${source}`;
+  const ratio = <T extends Share>(share: T): T => taken(share, RATIO_WIDER);
+  const part = (share: Share): Share => taken(share, SHARE_WIDER);
+  const counted = <T extends Share & { readonly animals: number }>(share: T): T => ({
+    ...taken(share, SHARE_WIDER),
+    animals: WORTH_ANIMALS,
+  });
+  function taken<T extends Share>(share: T, wider: number): T {
+    const sd = Math.max(share.sd, Math.min(share.sd * wider, share.mean * WIDEST_OF_MEAN));
+    return { ...share, sd, source: from(share.source) };
+  }
+  const { ratios, loss } = relative;
+  const heat = heatOf(wish.name, relative, wish.cookToF);
+  return {
+    code: wish.code,
+    name: wish.name,
+    many: wish.many,
+    body: relative.body,
+    family: relative.family,
+    words: wish.words,
+    hangingGrams: wish.hangingGrams,
+    ratios: {
+      liveToDressed: ratio(ratios.liveToDressed),
+      dressedToHanging: ratio(ratios.dressedToHanging),
+      ...(ratios.liveToHanging ? { liveToHanging: ratio(ratios.liveToHanging) } : {}),
+    },
+    trimFat: { ...ratio(relative.trimFat), ndb: null },
+    takeHome: counted(relative.takeHome),
+    takeHomeOfQuarters: counted(relative.takeHomeOfQuarters),
+    takeHomeOfBoned: counted(relative.takeHomeOfBoned),
+    wholeCuts: counted(relative.wholeCuts),
+    loss: {
+      bone: part(loss.bone),
+      sinew: part(loss.sinew),
+      damage: part(loss.damage),
+      shrink: part(loss.shrink),
+      animals: WORTH_ANIMALS,
+    },
+    ownFat: counted(relative.ownFat),
+    primals: wholePrimals(wish.primals),
+    primalsSource: `the shop's own, after ${relative.name}: ${relative.primalsSource}`,
+    cookTo: { ground: heat.ground, source: from(relative.cookTo.source) },
+    cautions: heat.cautions,
+    like: relative.code,
+  };
+}
+
+function wholePrimals(primals: readonly Primal[]): Primal[] {
+  if (primals.length === 0) throw new CoreProblem('species.no-primals', 'primals');
+  if (primals.length > MOST_PRIMALS)
+    throw new CoreProblem('species.too-many-primals', 'primals', { most: MOST_PRIMALS });
+  const names = new Set<string>();
+  for (const { name, share } of primals) {
+    if (!(share > 0 && Number.isFinite(share)))
+      throw new CoreProblem('species.primal-share', 'primals', { primal: name });
+    const key = name.toLowerCase();
+    if (names.has(key)) throw new CoreProblem('species.primal-twice', 'primals', { primal: name });
+    names.add(key);
+  }
+  const total = primals.reduce((sum, { share }) => sum + share, 0);
+  return primals.map((primal) => ({ ...primal, share: primal.share / total }));
+}
