@@ -4,7 +4,7 @@ export interface ProductRow {
   code: string;
   name: string;
   kind: 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';
-  /** JSON: usual fat, package and what else is in it, as the desk writes it. */
+  /** JSON: usual fat, package and what else is in it, as the desk writes it; `null`: a supplied one, only put away. */
   body: string;
   active: 0 | 1;
 }
@@ -18,7 +18,7 @@ export function productRecords(db: Db) {
   );
   return {
     all: () => all.all(),
-    put: (product: Omit<ProductRow, 'body' | 'active'> & { body: object; active: boolean }): void =>
+    put: (product: Omit<ProductRow, 'body' | 'active'> & { body: object | null; active: boolean }): void =>
       void put.run({
         ...product,
         body: JSON.stringify(product.body),

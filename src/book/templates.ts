@@ -4,27 +4,37 @@ export interface TemplateRow {
   id: number;
   name: string;
   carcass: string | null;
-  /** JSON in the desk's instructions shape. */
+  /** JSON in the desk's instructions shape; `null`: a supplied one of this name, only put away. */
   body: string;
+  active: 0 | 1;
 }
 
-/** Cutting instructions of the shop's own to start from. */
+export interface NewTemplate {
+  name: string;
+  carcass: string | null;
+  body: object | null;
+  active: boolean;
+}
+
+/** Cutting instructions of the shop's own to start from, and supplied ones that it changed or put away. */
 export function templateRecords(db: Db) {
   const all = db.prepare<[], TemplateRow>(
-    'SELECT id, name, carcass, body FROM instruction_template WHERE active = 1 ORDER BY name, id',
+    'SELECT id, name, carcass, body, active FROM instruction_template ORDER BY name, id',
   );
-  const add = db.prepare('INSERT INTO instruction_template (name, carcass, body) VALUES (?, ?, ?)');
+  const add = db.prepare(
+    'INSERT INTO instruction_template (name, carcass, body, active) VALUES (@name, @carcass, @body, @active)',
+  );
   const change = db.prepare(
-    'UPDATE instruction_template SET name = ?, carcass = ?, body = ? WHERE id = ? AND active = 1',
+    'UPDATE instruction_template SET name = @name, carcass = @carcass, body = @body, active = @active WHERE id = @id',
   );
-  const putAway = db.prepare('UPDATE instruction_template SET active = 0 WHERE id = ? AND active = 1');
+  const columns = (template: NewTemplate) => ({
+    ...template,
+    body: JSON.stringify(template.body),
+    active: template.active ? 1 : 0,
+  });
   return {
     all: () => all.all(),
-    add: (name: string, carcass: string | null, body: object): number =>
-      Number(add.run(name, carcass, JSON.stringify(body)).lastInsertRowid),
-    /** False when there is none such. */
-    change: (id: number, name: string, carcass: string | null, body: object): boolean =>
-      change.run(name, carcass, JSON.stringify(body), id).changes === 1,
-    putAway: (id: number): boolean => putAway.run(id).changes === 1,
+    add: (template: NewTemplate): number => Number(add.run(columns(template)).lastInsertRowid),
+    change: (id: number, template: NewTemplate): void => void change.run({ id, ...columns(template) }),
   };
 }

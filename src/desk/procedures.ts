@@ -7,10 +7,14 @@ import * as hunters from './hunters.ts';
 import * as intake from './intake.ts';
 import * as pickup from './pickup.ts';
 import * as prices from './prices.ts';
+import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as season from './season.ts';
+import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
+import * as species from './species.ts';
 import * as table from './table.ts';
+import * as templates from './templates.ts';
 
 export const procedures = {
   'shop.look': shop.look,
@@ -63,6 +67,17 @@ export const procedures = {
 
   'pickup.look': pickup.look,
   'pickup.release': pickup.release,
+
+  'shelf.look': shelf.look,
+  'species.save': species.save,
+  'species.putAway': species.putAway,
+  'species.bringBack': species.bringBack,
+  'products.save': products.save,
+  'products.putAway': products.putAway,
+  'products.bringBack': products.bringBack,
+  'templates.save': templates.save,
+  'templates.putAway': templates.putAway,
+  'templates.bringBack': templates.bringBack,
 
   'season.look': season.look,
   'books.records': books.records,

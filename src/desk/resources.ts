@@ -5,7 +5,7 @@ import fatsJson from '../../resources/fats.json' with { type: 'json' };
 import speciesJson from '../../resources/species.json' with { type: 'json' };
 import type { Caution, SpeciesProfile } from '../core/species.ts';
 import { Trouble } from './problem.ts';
-import type { FatSourceCard, PriceLineRow, SpeciesCard } from './shapes.ts';
+import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from './shapes.ts';
 
 export interface FatSource extends FatSourceCard {
   sd: number;
@@ -40,6 +40,11 @@ export function boughtFatSource(code: string): FatSource {
   const found = FATS.find((fat) => fat.code === code && fat.animal !== 'own');
   if (!found) throw new Trouble('missing', 'fat.unknown', { field: 'source', with: { source: code } });
   return found;
+}
+
+/** None, the animal's own, or a bought source. @throws Trouble `fat.unknown` */
+export function needFatChoice(choice: FatChoice): void {
+  if (choice !== 'none' && choice !== 'own') boughtFatSource(choice);
 }
 
 export function speciesCard(species: SpeciesProfile, own = false): SpeciesCard {

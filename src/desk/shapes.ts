@@ -7,5 +7,6 @@
 export type * from './shapes-animal.ts';
 export type * from './shapes-grinder.ts';
 export type * from './shapes-quote.ts';
+export type * from './shapes-shelf.ts';
 export type * from './shapes-shop.ts';
 export type * from './shapes-words.ts';

@@ -5,11 +5,11 @@ import { by, needed } from './input.ts';
 import { host, read, write } from './procedure.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from './resources.ts';
 import { savePrices } from './prices.ts';
-import { productCards } from './products.ts';
+import { productCards } from './products-shelf.ts';
 import type { DeskRoom } from './room.ts';
 import { settingSchemas } from './settings.ts';
 import type { ShopLook } from './shapes.ts';
-import { templateCards } from './templates.ts';
+import { templateCards } from './templates-shelf.ts';
 
 /** What every screen needs to know of the shop. */
 export const look = read(v.object({}), shopLook);

@@ -17,14 +17,18 @@ export interface SpeciesShelf {
 
 export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesShelf {
   const rows = ownSpecies.all();
-  const own = new Map(rows.map(({ code, profile }) => [code, JSON.parse(profile) as SpeciesProfile]));
+  const own = new Map<string, SpeciesProfile>();
+  for (const { code, profile } of rows) {
+    const read = JSON.parse(profile) as SpeciesProfile | null;
+    if (read) own.set(code, read);
+  }
   const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
   const all =
-    rows.length === 0
+    own.size === 0
       ? SPECIES
       : [
           ...SPECIES.map((supplied) => own.get(supplied.code) ?? supplied),
-          ...[...own.values()].filter(({ code }) => !SPECIES.some((supplied) => supplied.code === code)),
+          ...[...own.values()].filter(({ code }) => !isSupplied(code)),
         ];
   const byCode = new Map(all.map((profile) => [profile.code, profile]));
   return {
@@ -38,4 +42,9 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
       return found;
     },
   };
+}
+
+/** Whether a species came with the program. */
+export function isSupplied(code: string): boolean {
+  return SPECIES.some((supplied) => supplied.code === code);
 }

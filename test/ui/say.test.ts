@@ -16,6 +16,7 @@ const everything = {
   by: 'MK', primal: 'wing', leftGrams: 1000, lot: 'PB-3', quote: 'Q26-0001',
   batch: 'G-12', hunter: 'T. Okonjo', tare: '1.2', currency: 'USD',
   code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
+  name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
 }; // prettier-ignore
 
 /** Written like codes, but names of fields and of files. */

@@ -5,6 +5,7 @@ import { words, wordFor } from './en.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
 import { scaleWording } from './en-problems-scale.ts';
+import { shelfWording } from './en-problems-shelf.ts';
 import { sumsWording } from './en-problems-sums.ts';
 import { tradeWording } from './en-problems-trade.ts';
 import { plural } from './plural.ts';
@@ -45,6 +46,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
     `${massIn(p, 'grams', format)} was kept ${plural(Number(p.seconds), 'second', 'seconds')} ago. Is this a second one of the same weight?`,
   ...tradeWording,
   ...choiceWording,
+  ...shelfWording,
   ...sumsWording,
   ...scaleWording,
   ...carrierWording,
@@ -86,4 +88,10 @@ export const fieldNames: Readonly<Record<string, string>> = {
   packageGrams: 'package size',
   cutsShare: 'share kept as cuts',
   initials: 'initials',
+  many: 'name of several',
+  like: 'relative',
+  male: 'word for a male',
+  female: 'word for a female',
+  young: 'word for a young one',
+  ingredients: 'what else is in it',
 };

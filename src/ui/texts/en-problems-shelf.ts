@@ -1,0 +1,33 @@
+/** Wordings for what the shop puts on its shelf: species, products and ways to cut. */
+import { massIn, type Wording } from './wording.ts';
+
+const CELSIUS: Readonly<Record<string, number>> = { 160: 71, 165: 74 };
+
+export const shelfWording: Readonly<Record<string, Wording>> = {
+  'choice.cook-to': () => 'Pick how hot its ground meat must get: 160 °F (71 °C) or 165 °F (74 °C).',
+  'choice.product': () => 'Pick what kind of product it is.',
+  'species.taken': (p) => `There is a species called ${p.name} already, perhaps put away. Pick another name.`,
+  'species.like': () =>
+    'Pick the species that it is most like. Its figures hold until you have weighed some.',
+  'species.cook-to': (p) =>
+    `Ground meat of ${p.name} must reach ${p.heat} °F (${CELSIUS[String(p.heat)] ?? ''} °C) at least. It cannot be set lower.`,
+  'species.weights': (p, format) =>
+    `Those weights cannot be: least ${massIn(p, 'least', format)}, mostly ${massIn(p, 'typical', format)}, most ${massIn(p, 'most', format)}. They must rise, and begin at ${format.mass(1500)} or more.`,
+  'species.no-primals': () => 'Name at least one piece that it is broken down into.',
+  'species.too-many-primals': (p) => `An animal has at most ${p.most} pieces here. Leave some out.`,
+  'species.primal-share': (p) =>
+    `How much of the carcass is ${p.primal}? Type a percentage above 0; a guess will do.`,
+  'species.primal-twice': (p) => `Two pieces are called ${p.primal}. Give each a name of its own.`,
+  'species.primal-used': (p) =>
+    `Animals in the book were weighed or ordered by ${p.primal}, so this piece stays. It may be renamed.`,
+  'species.supplied-primals': (p) =>
+    `The pieces of ${p.name} came with Gambrel: they may be renamed, not added or left out. Make a species of your own for that.`,
+  'species.last': () => 'This is the last species on offer. Bring another one back first.',
+  'product.taken': (p) => `There is a product called ${p.name} already. Pick another name.`,
+  'product.unknown': () => 'This product is not in the book.',
+  'product.fat': () => 'A fat percentage needs a fat. Pick which one, or leave the percentage empty.',
+  'template.taken': (p) =>
+    `There is a way to cut called ${p.name} for this carcass already. Pick another name.`,
+  'template.unknown': () => 'This way to cut is not in the book.',
+  'template.carcass': () => 'Pick the carcass that it is for: orders for single pieces need one.',
+};
