@@ -33,6 +33,7 @@ export type NewAnimal = Omit<AnimalRow, 'id' | 'number' | 'ticket' | 'hunter' | 
 
 export interface HookRow extends AnimalRow {
   phone: string;
+  /** Reason of the hold, or `positive` once that was the result. */
   hold: string | null;
   grams: number | null;
   packages: number;
@@ -44,6 +45,8 @@ export interface HoldRow {
   reason: string;
   sample: string;
   at: string;
+  /** 1 where the result came back positive: such a hold never ends. */
+  positive: number;
 }
 
 /** Animals, their parts as brought, holds and instructions. */
@@ -77,7 +80,8 @@ export function animalRecords(db: Db) {
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
   const inShop = db.prepare<[], HookRow>(
     `SELECT ${columns}, h.phone,
-       (SELECT n.reason FROM hold_now n WHERE n.animal_id = a.id LIMIT 1) AS hold,
+       (SELECT iif(EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = n.id), 'positive', n.reason) AS why
+          FROM hold_now n WHERE n.animal_id = a.id ORDER BY why = 'positive' DESC, n.id LIMIT 1) AS hold,
        coalesce(w.hanging, w.received) AS grams,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
        w.packed
@@ -85,7 +89,8 @@ export function animalRecords(db: Db) {
      WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
   );
   const hold = db.prepare<[number], HoldRow>(
-    'SELECT id, reason, sample, at FROM hold_now WHERE animal_id = ? ORDER BY id LIMIT 1',
+    `SELECT n.id, n.reason, n.sample, n.at, e.hold_id IS NOT NULL AS positive FROM hold_now n
+     LEFT JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = ? ORDER BY positive DESC, n.id LIMIT 1`,
   );
   const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
   const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');

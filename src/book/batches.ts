@@ -36,6 +36,12 @@ export function batchRecords(db: Db) {
     `SELECT a.id, a.ticket, h.name AS hunter, a.species FROM batch_animal m JOIN animal a ON a.id = m.animal_id
      JOIN hunter h ON h.id = a.hunter_id WHERE m.batch_id = ? ORDER BY a.id`,
   );
+  const pooledWith = db.prepare<[number], { batch: string; ticket: string; hunter: string; phone: string }>(
+    `SELECT b.name AS batch, a.ticket, h.name AS hunter, h.phone FROM batch_animal mine
+     JOIN batch b ON b.id = mine.batch_id JOIN batch_animal other ON other.batch_id = b.id AND other.animal_id <> mine.animal_id
+     JOIN animal a ON a.id = other.animal_id JOIN hunter h ON h.id = a.hunter_id
+     WHERE mine.animal_id = ? ORDER BY b.id, a.id`,
+  );
   const finish = db.prepare("UPDATE batch SET state = 'done' WHERE id = ?");
   const addPass = db.prepare(
     'INSERT INTO grind_pass (batch_id, pass, plate, temp_typed, temp_tenths_c, at, by) VALUES (@batchId, @pass, @plate, @typed, @tenthsC, @at, @by)',
@@ -74,6 +80,8 @@ export function batchRecords(db: Db) {
       return { id, name };
     },
     animals: (id: number) => animals.all(id),
+    /** Whose meat went into a batch together with this animal's. */
+    pooledWith: (animalId: number) => pooledWith.all(animalId),
     finish: (id: number): void => void finish.run(id),
     addPass: (pass: {
       batchId: number;

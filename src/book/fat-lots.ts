@@ -44,6 +44,16 @@ export interface NewFatMovement {
   by: string;
 }
 
+export interface FatMovementRow {
+  kind: NewFatMovement['kind'];
+  grams: number;
+  typed: string | null;
+  note: string;
+  at: string;
+  by: string;
+  batch: string | null;
+}
+
 /** Fat on hand: lots, bought or an animal's own, and what went in and out of them. */
 export function fatLotRecords(db: Db) {
   const columns = 'f.*, a.ticket';
@@ -60,6 +70,11 @@ export function fatLotRecords(db: Db) {
     `INSERT INTO fat_movement (lot_id, kind, grams, typed, weighing_id, note, at, by)
      VALUES (@lotId, @kind, @grams, @typed, @weighingId, @note, @at, @by)`,
   );
+  const movements = db.prepare<[number], FatMovementRow>(
+    `SELECT m.kind, m.grams, m.typed, m.note, m.at, m.by, b.name AS batch FROM fat_movement m
+     LEFT JOIN weighing w ON w.id = m.weighing_id LEFT JOIN batch b ON b.id = w.batch_id
+     WHERE m.lot_id = ? ORDER BY m.id`,
+  );
   const ofWeighing = db.prepare<[number], { lot_id: number; grams: number }>(
     'SELECT lot_id, sum(grams) AS grams FROM fat_movement WHERE weighing_id = ? GROUP BY lot_id',
   );
@@ -72,6 +87,8 @@ export function fatLotRecords(db: Db) {
       return Number(insert.run({ ...lot, code }).lastInsertRowid);
     },
     move: (movement: NewFatMovement): void => void move.run({ note: '', ...movement }),
+    /** All that went in and out of a lot, first first. */
+    movements: (lotId: number) => movements.all(lotId),
     /** What a weighing took from or gave to lots, so that voiding it can be answered. */
     ofWeighing: (weighingId: number) => ofWeighing.all(weighingId),
   };

@@ -32,14 +32,16 @@ export function summaries(db: Db) {
   const trimWaiting = db.prepare<[number], TrimRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
      FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_weight w ON w.animal_id = a.id
-     WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > ? ORDER BY a.received_on, a.id`,
+     WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > ?
+       AND NOT EXISTS (SELECT 1 FROM hold_now n JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = a.id)
+     ORDER BY a.received_on, a.id`,
   );
   const counts = db.prepare<[number], { animals: number }>(
     'SELECT count(*) AS animals FROM animal WHERE season = ?',
   );
   return {
     finished: () => finished.all(),
-    /** Animals in the shop with more than so many grams of their trim left. */
+    /** Animals in the shop with more than so many grams of their trim left, none that tested positive. */
     trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
     animals: (season: number) => counts.get(season)?.animals ?? 0,
   };

@@ -4,6 +4,7 @@ import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
 import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { balanceOf } from './animal-balance.ts';
+import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { ownersOf } from './owners.ts';
 import { primalsWeighed } from './primals.ts';
@@ -39,6 +40,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const hold = book.animals.hold(animal.id);
   const lot = book.fat.ofAnimal(animal.id);
   const release = book.records.releaseOf(animal.id);
+  const disposal = book.records.disposalOf(animal.id) ?? null;
   const days = Math.max(0, daysBetween(animal.received_on, room.today()));
   const parts = book.animals.parts(animal.id);
   const balance = balanceOf(species, animal, parts, weighings, sums, shares, room.today());
@@ -67,7 +69,16 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       readyDays: settings.hangingReadyDays,
       limitDays: settings.hangingLimitDays,
     }),
-    hold: hold ? { id: hold.id, reason: hold.reason, sample: hold.sample, openedAt: hold.at } : null,
+    hold: hold
+      ? {
+          id: hold.id,
+          reason: hold.reason,
+          sample: hold.sample,
+          openedAt: hold.at,
+          positive: hold.positive === 1,
+        }
+      : null,
+    where: whereOf(room, animal),
     instructions: instructionsOf(room, animal.id),
     weighings: weighings.map(weighingRow),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
@@ -91,6 +102,14 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       .map(({ id, name, product, state }) => ({ id, name, product, state })),
     packages: packagesOf(room, animal, weighings),
     release: release ? { to: release.given_to, on: release.released_on, by: release.by } : null,
+    disposal: disposal && {
+      what: disposal.what,
+      how: disposal.how,
+      reason: disposal.reason,
+      on: disposal.disposed_on,
+      by: disposal.by,
+    },
+    pooledWith: book.batches.pooledWith(animal.id),
   };
 }
 

@@ -3,11 +3,12 @@ import type { FatLotRecord } from '../book/fat-lots.ts';
 import type { TrimRow } from '../book/sums.ts';
 import type { BlendSource } from '../core/blend-types.ts';
 import { GRAMS_PER, toGrams } from '../core/units.ts';
+import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS, lotOf } from './fat-moves.ts';
 import { Trouble } from './problem.ts';
 import { FATS } from './resources.ts';
 import type { DeskRoom } from './room.ts';
-import type { FatChoice, PlanPart } from './shapes.ts';
+import type { FatChoice, LeftOutLot, PlanPart } from './shapes.ts';
 import { animalOf } from './weigh.ts';
 
 /** A source with how it is called on the bench. */
@@ -59,7 +60,7 @@ export function trimSources(
   });
 }
 
-/** The lots that a choice of fat means, oldest first. @throws Trouble `fat.unknown`, `fat.lot-unknown` */
+/** The lots that a choice of fat means, oldest first; past their use-by only where named. @throws Trouble `fat.unknown`, `fat.lot-unknown` */
 export function fatSources(
   room: DeskRoom,
   choice: FatChoice,
@@ -67,7 +68,9 @@ export function fatSources(
   lotIds?: readonly number[],
 ): BenchSource[] {
   if (choice === 'none') return [];
-  const lots = lotIds ? lotIds.map((id) => lotOf(room, id)) : lotsOf(room, choice, animalIds);
+  const lots = lotIds
+    ? lotIds.map((id) => lotOf(room, id))
+    : lotsOf(room, choice, animalIds).filter((lot) => keepsOf(room, lot) !== 'past');
   const stepGrams = toGrams(room.settings.step, room.settings.unit);
   return lots
     .filter((lot) => lot.left_grams > CRUMB_GRAMS)
@@ -86,7 +89,7 @@ export function fatSources(
         line: {
           key,
           kind: 'fat',
-          label: lot.ticket ? `Own fat of ${lot.ticket}` : `${lot.name}, lot ${lot.code}`,
+          label: lotLabel(lot),
           ticket: lot.ticket,
           animalId: lot.animal_id,
           fatLotId: lot.id,
@@ -94,6 +97,23 @@ export function fatSources(
         },
       };
     });
+}
+
+/** What is there of the chosen fat but past its use-by, so that a plan does without. */
+export function leftOut(
+  room: DeskRoom,
+  asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
+): LeftOutLot[] {
+  if (asked.fat === 'none' || asked.lotIds) return [];
+  const ids = asked.animals.map(({ id }) => id);
+  return lotsOf(room, asked.fat, ids)
+    .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(room, lot) === 'past')
+    .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
+}
+
+/** How a lot is called on the bench. */
+export function lotLabel(lot: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): string {
+  return lot.ticket === null ? `${lot.name}, lot ${lot.code}` : `Own fat of ${lot.ticket}`;
 }
 
 /** A thousandth of a cent a kilogram for each place in the queue: among lots of one price the oldest goes first. */

@@ -33,6 +33,8 @@ export const records = read(
         receivedOn: row.received_on,
         releasedOn: row.released_on,
         releasedTo: row.given_to,
+        disposedOn: row.disposed_on,
+        disposedHow: row.disposed_how,
         stage: row.stage,
         lacks: lacks(row),
       }));

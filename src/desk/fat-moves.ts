@@ -66,6 +66,22 @@ export function returnFat(room: DeskRoom, weighingId: number, by: string): void 
       });
 }
 
+/** Fat saved of an animal that is done away with goes the same way. */
+export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): void {
+  const lot = room.book.fat.ofAnimal(animal.id);
+  if (!lot || lot.left_grams <= 0) return;
+  room.book.fat.move({
+    lotId: lot.id,
+    kind: 'thrown out',
+    grams: -lot.left_grams,
+    typed: null,
+    weighingId: null,
+    note: 'disposed of with its animal',
+    at: room.now(),
+    by,
+  });
+}
+
 /** @throws Trouble `fat.lot-unknown` */
 export function lotOf(room: DeskRoom, id: number): FatLotRecord {
   const found = room.book.fat.get(id);

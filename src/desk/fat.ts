@@ -2,13 +2,15 @@ import * as v from 'valibot';
 import type { FatLotRecord } from '../book/fat-lots.ts';
 import { parseMoney } from '../core/money.ts';
 import { parseReading, readingGrams } from '../core/reading.ts';
+import { keepsOf } from './fat-keeps.ts';
 import { by, needed, optionalDate, text, typed } from './input.ts';
 import { read, write } from './procedure.ts';
 import { boughtFatSource } from './resources.ts';
+import type { DeskRoom } from './room.ts';
 import type { FatLotRow } from './shapes.ts';
 
 /** Lots of fat, bought and saved, oldest first. */
-export const lots = read(v.object({}), (room) => room.book.fat.all().map(lotRow));
+export const lots = read(v.object({}), (room) => room.book.fat.all().map((lot) => lotRow(room, lot)));
 
 /** Takes a bought lot in. Its fat is the published one unless the supplier says otherwise. */
 export const buy = write(
@@ -56,7 +58,7 @@ export const buy = write(
   },
 );
 
-export function lotRow(lot: FatLotRecord): FatLotRow {
+export function lotRow(room: DeskRoom, lot: FatLotRecord): FatLotRow {
   return {
     id: lot.id,
     code: lot.code,
@@ -71,5 +73,6 @@ export function lotRow(lot: FatLotRecord): FatLotRow {
     receivedOn: lot.received_on,
     startGrams: lot.start_grams,
     leftGrams: Math.max(0, lot.left_grams),
+    keeps: keepsOf(room, lot),
   };
 }

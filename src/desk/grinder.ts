@@ -1,19 +1,20 @@
 import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
 import { batchOf, batchPage, fatIn } from './batch-page.ts';
-import { trimWaiting } from './blend-sources.ts';
+import { leftOut, trimWaiting } from './blend-sources.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
 import { instructionsOf } from './animal-page.ts';
+import { heldAs, refuseHeldInBatch, refuseHeldPool } from './hold-rules.ts';
 import { by, id, needed, sure, targetFat, text, typed } from './input.ts';
 import { host, read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
-import type { BatchLine, BlendPlan, GrinderLook } from './shapes.ts';
+import type { BatchLine, GrinderLook, GrindPlan } from './shapes.ts';
 import { count, freezerPlace, source } from './table.ts';
 import { parseTemperature } from './temperature.ts';
-import { weighBatch } from './weigh.ts';
+import { animalOf, weighBatch } from './weigh.ts';
 
 const asked = {
   animals: v.pipe(
@@ -44,6 +45,7 @@ export const look = read(v.object({}), (room): GrinderLook => ({
       trimFat: { ...room.fats.now.trim(row) },
       wants: { fat, targetFat: target, product: grindProduct },
       refusesPooling: row.refuses_pooling === 1,
+      hold: heldAs(room.book.animals.hold(row.id)),
     };
   }),
   open: room.book.batches.open().map((batch) => batchLine(room, batch)),
@@ -51,18 +53,26 @@ export const look = read(v.object({}), (room): GrinderLook => ({
   fat: room.book.fat
     .all()
     .filter(({ left_grams }) => left_grams > CRUMB_GRAMS)
-    .map(lotRow),
+    .map((lot) => lotRow(room, lot)),
 }));
 
 export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
 
-export const plan = read(v.object(asked), (room, input): Promise<BlendPlan> => planGrind(room, input));
+/** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
+export const plan = read(v.object(asked), async (room, input): Promise<GrindPlan> => ({
+  ...(await planGrind(room, input)),
+  leftOut: leftOut(room, input),
+}));
 
 /** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
 export const start = host(v.object({ ...asked, product: needed(60), by }), async (room, input) => {
   refusePooled(
     room,
     input.animals.map((one) => one.id),
+  );
+  refuseHeldPool(
+    room,
+    input.animals.map((one) => animalOf(room, one.id)),
   );
   const answer = await planGrind(room, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
@@ -100,8 +110,10 @@ export const weighIn = write(
   (room, input) => {
     const batch = needOpen(room, input.batchId);
     const { animalId, fatLotId, part } = sourceOf(room, input);
-    if (animalId !== null && !room.book.batches.animals(batch.id).some((animal) => animal.id === animalId))
+    const animals = room.book.batches.animals(batch.id);
+    if (animalId !== null && !animals.some((animal) => animal.id === animalId))
       throw new Trouble('refused', 'batch.not-in', { field: 'animalId', with: { batch: batch.name } });
+    refuseHeldInBatch(room, batch.id, animalId);
     return weighBatch(room, { ...input, animalId, fatLotId, part, stage: 'grinder' });
   },
 );

@@ -1,14 +1,19 @@
 /** The table of contents: everything that a window can ask of the desk. */
 import * as animals from './animals.ts';
 import * as books from './books.ts';
+import * as coolers from './coolers.ts';
+import { dispose } from './dispose.ts';
 import * as fat from './fat.ts';
+import * as fatCount from './fat-count.ts';
 import * as grinder from './grinder.ts';
+import * as holds from './holds.ts';
 import * as hunters from './hunters.ts';
 import * as intake from './intake.ts';
 import * as pickup from './pickup.ts';
 import * as prices from './prices.ts';
 import * as products from './products.ts';
 import * as quote from './quote.ts';
+import * as rail from './rail.ts';
 import * as season from './season.ts';
 import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
@@ -31,14 +36,22 @@ export const procedures = {
 
   'intake.takeIn': intake.takeIn,
 
-  'rail.look': animals.rail,
+  'rail.look': rail.look,
+
+  'coolers.look': coolers.look,
+  'coolers.save': coolers.save,
+  'coolers.putAway': coolers.putAway,
+  'coolers.log': coolers.log,
+
   'animals.open': animals.open,
   'animals.find': animals.find,
   'animals.setStage': animals.setStage,
   'animals.setDetail': animals.setDetail,
   'animals.instruct': animals.instruct,
-  'animals.hold': animals.hold,
-  'animals.endHold': animals.endHold,
+  'animals.hang': coolers.hang,
+  'animals.hold': holds.hold,
+  'animals.endHold': holds.endHold,
+  'animals.dispose': dispose,
 
   'table.weigh': table.weigh,
   'table.correct': table.correct,
@@ -56,6 +69,9 @@ export const procedures = {
 
   'fat.lots': fat.lots,
   'fat.buy': fat.buy,
+  'fat.moves': fatCount.moves,
+  'fat.throwOut': fatCount.throwOut,
+  'fat.count': fatCount.count,
 
   'quote.work': quote.work,
   'quote.save': quote.save,

@@ -24,6 +24,7 @@ export interface Hook {
   stage: AnimalStage;
   days: number;
   state: HangState;
+  /** Reason of a hold, or `positive`. */
   hold: string | null;
   /** Hanging weight, else weight received, else null. */
   grams: number | null;
@@ -190,7 +191,10 @@ export interface AnimalPage {
   stage: AnimalStage;
   days: number;
   hangState: HangState;
-  hold: { id: number; reason: string; sample: string; openedAt: string } | null;
+  /** `positive`: the result came back so, and the hold never ends. */
+  hold: { id: number; reason: string; sample: string; openedAt: string; positive: boolean } | null;
+  /** Cooler and place, or null while nobody said or once it is cut. */
+  where: string | null;
   instructions: Instructions;
   weighings: WeighingRow[];
   weights: { receivedGrams: number | null; hangingGrams: number | null };
@@ -215,4 +219,7 @@ export interface AnimalPage {
   batches: { id: number; name: string; product: string; state: 'open' | 'done' }[];
   packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
+  disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
+  /** Whose meat went into one batch with this animal's. */
+  pooledWith: { batch: string; ticket: string; hunter: string; phone: string }[];
 }

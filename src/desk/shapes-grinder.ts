@@ -1,5 +1,6 @@
 /** Fat on hand, plans and batches, as a window sees them. */
 import type { WeighingRow } from './shapes-animal.ts';
+import type { FatKeeps, LeftOutLot } from './shapes-fat.ts';
 import type { FatChoice, WeighSource } from './shapes-words.ts';
 
 export interface FatLotRow {
@@ -17,6 +18,7 @@ export interface FatLotRow {
   receivedOn: string;
   startGrams: number;
   leftGrams: number;
+  keeps: FatKeeps;
 }
 
 export interface GrinderLook {
@@ -30,6 +32,8 @@ export interface GrinderLook {
     trimFat: { mean: number; sd: number };
     wants: { fat: FatChoice; targetFat: number | null; product: string };
     refusesPooling: boolean;
+    /** Reason of a hold, or `positive`; null where there is none. */
+    hold: string | null;
   }[];
   open: BatchLine[];
   recent: BatchLine[];
@@ -61,6 +65,9 @@ export interface PlanPart {
   share: number;
   fat: number;
 }
+
+/** A plan, and the lots of the chosen fat that it does without. */
+export type GrindPlan = BlendPlan & { leftOut: LeftOutLot[] };
 
 export type BlendPlan =
   | {

@@ -81,6 +81,16 @@ export interface CoolerCard {
   last: { c: number; at: string } | null;
 }
 
+/** A cooler with what its log of the last days says against the shop's limit. */
+export interface CoolerLook extends CoolerCard {
+  /** Is the newest reading above the limit? */
+  above: boolean;
+  minutesAbove: number;
+  /** The longest time that nobody read it, the time since the newest reading among them; null without a reading. */
+  longestGapMinutes: number | null;
+  readings: { at: string; c: number }[];
+}
+
 export interface FatSourceCard {
   code: string;
   name: string;
@@ -133,6 +143,8 @@ export interface RecordRow {
   receivedOn: string;
   releasedOn: string | null;
   releasedTo: string | null;
+  disposedOn: string | null;
+  disposedHow: string | null;
   stage: AnimalStage;
   /** Codes of what an officer would find missing. */
   lacks: string[];

@@ -3,6 +3,7 @@ import type { AnimalRow } from '../book/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../book/weighings.ts';
 import { parseReading, readingGrams, type Reading } from '../core/reading.ts';
 import { CRUMB_GRAMS, moveFat, returnFat, saveOwnFat } from './fat-moves.ts';
+import { refuseHeldWeight } from './hold-rules.ts';
 import { checkPrimalCode } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -51,14 +52,16 @@ export function animalOf(room: DeskRoom, id: number): AnimalRow {
 }
 
 /**
- * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal` (refused),
- * `primal.needed`, `primal.unknown` (invalid), `primal.not-brought` (refused),
+ * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal`, `cut.held`,
+ * `cut.positive`, `primal.not-brought` (refused), `primal.needed`, `primal.unknown` (invalid),
  * `weight.unlikely`, `weight.over`, `weight.same-again` (conflict: pass `sure` to keep it all the same)
  */
 export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
   const animal = animalOf(room, input.animalId);
   if (!OPEN_STAGES.includes(animal.stage))
     throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+  // A weight already in the book may be put right while a hold lasts.
+  if (input.corrects === undefined) refuseHeldWeight(room, animal, input.stage);
   if (input.stage === 'packed' && (!input.product || !input.count))
     throw new Trouble('invalid', input.product ? 'count.range' : 'text.needed', {
       field: input.product ? 'count' : 'product',

@@ -140,7 +140,8 @@ CREATE TABLE bill_void (
 
 CREATE TABLE cooler (
   id INTEGER PRIMARY KEY,
-  name TEXT NOT NULL UNIQUE,
+  -- Two in use never share a name; one put away keeps its own for what hung in it.
+  name TEXT NOT NULL,
   places INTEGER NOT NULL CHECK (places > 0),
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT;
@@ -165,9 +166,11 @@ CREATE TABLE cooler_temperature (
 
 CREATE TABLE disposal (
   id INTEGER PRIMARY KEY,
-  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),
   what TEXT NOT NULL,
   how TEXT NOT NULL,
+  -- Why, in words; for a positive result its hold says so.
+  reason TEXT NOT NULL,
   disposed_on TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL

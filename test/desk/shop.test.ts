@@ -89,6 +89,7 @@ describe('hunters', () => {
 describe('holds and pick-up', () => {
   it('keeps a held animal in the shop until it is cleared, and a positive one for good', async () => {
     const shop = await freshDesk();
+    await shop.call('shop.change', { changes: { cutWhileHeld: true } });
     const [clear, positive] = [
       await takeIn(shop, { sample: 'CWD-118' }),
       await takeIn(shop, { hunter: { name: 'B' }, sample: 'CWD-119' }),

@@ -22,7 +22,7 @@ const nearest = { parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.1094 };
 function lot(more: Partial<FatLotRow>): FatLotRow {
   return {
     id: 4, code: 'F004', source: 'pork-back-fat', name: 'Pork back fat', ticket: null, fat: 0.88, costMinor: null,
-    costUnit: null, supplierLot: '', useBy: null, receivedOn: '2026-11-01', startGrams: 5000, leftGrams: 1000,
+    costUnit: null, supplierLot: '', useBy: null, receivedOn: '2026-11-01', startGrams: 5000, leftGrams: 1000, keeps: 'good',
     ...more,
   }; // prettier-ignore
 }

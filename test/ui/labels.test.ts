@@ -29,7 +29,7 @@ function row(more: Partial<WeighedIn>): WeighedIn {
 function lot(more: Partial<FatLotRow>): FatLotRow {
   return {
     id: 4, code: 'F004', source: 'pork-back-fat', name: 'Pork back fat', ticket: null, fat: 0.88, costMinor: null,
-    costUnit: null, supplierLot: '', useBy: null, receivedOn: '2026-11-01', startGrams: 5000, leftGrams: 0, ...more,
+    costUnit: null, supplierLot: '', useBy: null, receivedOn: '2026-11-01', startGrams: 5000, leftGrams: 0, keeps: 'good', ...more,
   }; // prettier-ignore
 }
 function animal(ticket: string, hunter: string, species: string, origin: 'hunter' | 'farm' = 'hunter') {

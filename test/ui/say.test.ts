@@ -13,10 +13,11 @@ const kinds: Problem['kind'][] = ['invalid', 'conflict', 'missing', 'refused', '
 const everything = {
   typed: '1,234', whole: '1234', decimal: '1.234', grams: 8445.89, baseGrams: 20000, base: 'hanging', part: 'bone',
   low: 5000, high: 6500, overGrams: 24947.58, likely: '18.6', seconds: 7, ticket: '26-0147', reason: 'weighed twice',
-  by: 'MK', primal: 'wing', leftGrams: 1000, lot: 'PB-3', quote: 'Q26-0001',
+  by: 'MK', primal: 'wing', leftGrams: 1000, startGrams: 9000, lot: 'PB-3', quote: 'Q26-0001',
   batch: 'G-12', hunter: 'T. Okonjo', tare: '1.2', currency: 'USD',
   code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
   name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
+  cooler: 'Cold room 1', count: 3, sample: 'L26-118',
 }; // prettier-ignore
 
 /** Written like codes, but names of fields and of files. */

@@ -1,6 +1,8 @@
 /** Fat that the invented shop buys: a case on delivery day when little is left, and more when a batch lacks it. */
 import { addDays } from '../../core/dates.ts';
 import { GRAMS_PER } from '../../core/units.ts';
+import { keepsOf } from '../fat-keeps.ts';
+import { CRUMB_GRAMS } from '../fat-moves.ts';
 import { FATS } from '../resources.ts';
 import { momentAt } from './calendar.ts';
 import { drawing } from './draw.ts';
@@ -9,6 +11,9 @@ import type { Shop } from './shop-day.ts';
 import { STEP_GRAMS, typedOf } from './typed.ts';
 
 const DELIVERED = 9 * 60 + 20;
+const [CLEARED_OUT, COUNTED] = [7 * 60 + 40, 18 * 60 + 30];
+const DRY_EDGES_GRAMS = 0.85 * GRAMS_PER.lb;
+const COUNTS = SHOP.staff[0]?.initials ?? '';
 /** Seasons open on a Saturday; the van comes on Tuesdays. */
 const [FIRST_DELIVERY, WEEK] = [3, 7];
 /** The last lots' labels are graded by eye, so they are really this much of the published spread off. */
@@ -17,11 +22,33 @@ const LABEL_OFF = 0.5;
 const SPARE = 1.05;
 
 export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
+  shop.diary.note(momentAt(opens, CLEARED_OUT), () => clearOut(shop));
+  shop.diary.note(momentAt(addDays(shop.lastDay, -1), COUNTED), () => countOldest(shop));
   for (let day = addDays(opens, FIRST_DELIVERY); day < shop.lastDay; day = addDays(day, WEEK))
     shop.diary.note(momentAt(day, DELIVERED), () => {
       for (const fat of SHOP.fats)
         if (onHand(shop, fat.source) < fat.keepLb * GRAMS_PER.lb) buy(shop, fat, fat.caseLb * GRAMS_PER.lb);
     });
+}
+
+/** What is left from the season before goes out before the new one. */
+function clearOut({ counter }: Shop): void {
+  for (const lot of counter.book.fat.all())
+    if (lot.left_grams > CRUMB_GRAMS && keepsOf(counter, lot) === 'past')
+      counter.call('fat.throwOut', { lotId: lot.id, reason: 'Left from last season', by: COUNTS });
+}
+
+/** The evening before the demo stands still somebody weighs the lot in use, and finds less than the book has. */
+function countOldest({ counter }: Shop): void {
+  const lot = counter.book.fat
+    .all()
+    .find(
+      (one) =>
+        one.animal_id === null && one.left_grams > 3 * DRY_EDGES_GRAMS && keepsOf(counter, one) !== 'past',
+    );
+  if (!lot) return;
+  const typed = typedOf(lot.left_grams - DRY_EDGES_GRAMS);
+  counter.call('fat.count', { lotId: lot.id, typed, reason: 'Weighed; dry edges trimmed off', by: COUNTS });
 }
 
 /** Sees to it that a batch can reach its target. `cases`: what is bought comes in cases, else just what is needed. */
@@ -89,6 +116,6 @@ function buy({ counter }: Shop, fat: FatBought, grams: number): void {
 function onHand({ counter }: Shop, source: string): number {
   return counter.book.fat
     .all()
-    .filter((lot) => lot.source === source && lot.animal_id === null)
+    .filter((lot) => lot.source === source && lot.animal_id === null && keepsOf(counter, lot) !== 'past')
     .reduce((total, { left_grams }) => total + left_grams, 0);
 }

@@ -28,7 +28,13 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
   diary.note(at, () => void counter.call('pickup.release', { id, to, note, by: animal.cutter }));
 }
 
+/** Once the laboratory has called, nobody touches it any more. */
+export function foundPositive({ counter }: Shop, { id }: DemoAnimal): boolean {
+  return counter.book.animals.hold(id)?.positive === 1;
+}
+
 export function ready(shop: Shop, animal: DemoAnimal): void {
+  if (foundPositive(shop, animal)) return;
   shop.counter.call('animals.setStage', { id: animal.id, stage: 'ready', by: animal.cutter });
   planPickUp(shop, animal);
 }

@@ -4,7 +4,7 @@ import type { DemoAnimal } from './animal.ts';
 import { momentAt } from './calendar.ts';
 import { drawing } from './draw.ts';
 import { grind } from './grinding.ts';
-import { ready } from './hand-over.ts';
+import { foundPositive, ready } from './hand-over.ts';
 import { ORDERS, SEASONS, type InventedSeason } from './invention.ts';
 import { nextWorkday, type Shop } from './shop-day.ts';
 
@@ -21,11 +21,12 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
   const left = trimLeft(shop, animal);
   const keeps =
     left - order.sausageGrams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb && hasSausageDay(animal);
-  const sausage = order.sausageGrams > 0 && keeps;
+  // What is on hold is never pooled.
+  const sausage = order.sausageGrams > 0 && keeps && !animal.sampled;
   const done = () => (sausage ? void shop.sausage.push(animal) : ready(shop, animal));
   const grams = sausage ? left - order.sausageGrams : null;
   const asked = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
-  const happens = () => grind(shop, asked);
+  const happens = () => (foundPositive(shop, animal) ? undefined : grind(shop, asked));
   if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.soon(draw.between(20, 60), happens);
   const day = nextWorkday(cutOn);
   shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);

@@ -1,5 +1,13 @@
 /** Wordings for what the trade itself forbids or wants, beside the weights in en-problems.ts. */
-import { massIn, type Wording } from './wording.ts';
+import { wordFor, words } from './en.ts';
+import { plural } from './plural.ts';
+import { massIn, type With, type Wording } from './wording.ts';
+
+/** Why an animal is held: 'sample pending, number L26-118'. */
+const held = (p: With): string =>
+  [wordFor(words.hold, String(p.reason)).toLowerCase(), p.sample ? `number ${p.sample}` : '']
+    .filter(Boolean)
+    .join(', ');
 
 export const tradeWording: Readonly<Record<string, Wording>> = {
   // What is not there.
@@ -27,6 +35,21 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,
   'release.held': (p) =>
     `${p.ticket ?? 'This animal'} is on hold. It is not handed over before the result is in; end the hold first.`,
+  'cut.held': (p) =>
+    `${p.ticket} is on hold (${held(p)}) and is not cut, ground or packed before the result is in. When it is, end the hold at the Table. Whether held animals may be cut is set in Shop.`,
+  'cut.positive': (p) =>
+    `${p.ticket} tested positive (${held(p)}). Nothing of it is cut, ground or packed any more: follow the steps of its hold at the Table.`,
+  'hold.positive': (p) =>
+    `${p.ticket} tested positive: this hold stays for good. Record its disposal at the Table.`,
+  'batch.held-alone': (p) =>
+    `${p.ticket} is on hold and is ground by itself, never with other animals. Make it a batch of its own.`,
+  'dispose.reason': (p) =>
+    `${p.ticket} has no positive result. Say why it is done away with, for example: spoiled, condemned by the inspector.`,
+  'animal.not-hanging': (p) => `${p.ticket} does not hang any more, so it takes no place in a cooler.`,
+  'cooler.unknown': () => 'This cooler is not in use. Pick another one.',
+  'cooler.twice': (p) => `There is a cooler called ${p.cooler} already. Give this one another name.`,
+  'cooler.in-use': (p) =>
+    `${plural(Number(p.count), 'animal hangs', 'animals hang')} in ${p.cooler}. Hang them elsewhere first.`,
   'release.not-ready': (p) => `${p.ticket} is not ready yet. Finish packing first.`,
   'trim.none': (p) => `${p.ticket} has no trim left to grind. Weigh its trim at the Table first.`,
   'trim.not-enough': (p, format) =>
@@ -35,6 +58,11 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'trim.choose': () => 'Pick at least one animal whose trim waits.',
   'fat.not-enough': (p, format) =>
     `Only ${massIn(p, 'leftGrams', format)} of ${p.lot} is left, not ${massIn(p, 'grams', format)}.`,
+  'fat.none-left': (p) => `Nothing is left of ${p.lot}.`,
+  'fat.more-than-came': (p, format) =>
+    `${massIn(p, 'grams', format)} is more than ever came in of ${p.lot} (${massIn(p, 'startGrams', format)}). Weigh again, or buy the rest in as a new lot.`,
+  'fat.as-counted': (p, format) =>
+    `That is what the book has of ${p.lot} already: ${massIn(p, 'grams', format)}. Nothing needs changing.`,
   'fat.choose': () => 'Pick which fat goes in.',
   'fat.too-lean': (p) =>
     `${p.source ?? 'This'} is too lean to bring it there. Pick a fatter source, a lower target, or check its fat percentage.`,
@@ -63,6 +91,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'date.unreadable': () => 'That is no date. Pick it from the calendar.',
   'date.future': () => 'That day is still to come.',
   'date.killed-after-received': () => 'It cannot have been killed after it came in. Check both dates.',
+  'date.disposed-before-received': () => 'It cannot have been disposed of before it came in.',
   'date.promised-before-received': () => 'It cannot be promised for a day before it came in.',
   'reading.tare': (p) =>
     `The container (${p.tare}) weighs as much as everything together (${p.typed}). Check both.`,

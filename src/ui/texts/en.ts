@@ -73,6 +73,7 @@ export const words = {
   } satisfies Record<HangState, string>,
   hold: {
     sample: 'sample pending',
+    positive: 'tested positive',
   } as Record<string, string>,
   slip: {
     'digits-swapped': 'two digits changed places',

@@ -1,0 +1,40 @@
+import * as v from 'valibot';
+import { compareDates } from '../core/dates.ts';
+import { throwOutOwnFat } from './fat-moves.ts';
+import { by, id, needed, optionalDate, text } from './input.ts';
+import { write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import { animalOf } from './weigh.ts';
+
+/**
+ * Records that an animal was done away with: it leaves the rail for good and stays in the record book. Without a
+ * positive result a reason is wanted (spoiled, condemned by an inspector …): meat of somebody else is not thrown away
+ * without a word. Answers whose meat went into batches with it: those hunters must be told.
+ * @throws Trouble `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`
+ */
+export const dispose = write(
+  v.object({ id, what: needed(200), how: needed(200), reason: text(300), on: optionalDate, by }),
+  (room, input) => {
+    const animal = animalOf(room, input.id);
+    if (animal.stage === 'released' || animal.stage === 'disposed')
+      throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    const positive = room.book.animals.hold(animal.id)?.positive === 1;
+    if (!positive && input.reason === '')
+      throw new Trouble('invalid', 'dispose.reason', { field: 'reason', with: { ticket: animal.ticket } });
+    const on = input.on ?? room.today();
+    if (compareDates(on, room.today()) > 0) throw new Trouble('invalid', 'date.future', { field: 'on' });
+    if (compareDates(on, animal.received_on) < 0)
+      throw new Trouble('invalid', 'date.disposed-before-received', { field: 'on' });
+    const { what, how, reason, by: initials } = input;
+    const at = room.now();
+    room.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });
+    throwOutOwnFat(room, animal, initials);
+    room.book.animals.setStage(animal.id, 'disposed', on);
+    room.book.audit.note({
+      record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage },
+      after: { stage: 'disposed', what, how, on }, reason: positive ? 'positive' : reason, at, by: initials,
+    }); // prettier-ignore
+    room.relearn();
+    return { id: animal.id, pooledWith: room.book.batches.pooledWith(animal.id) };
+  },
+);

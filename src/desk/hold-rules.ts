@@ -1,0 +1,65 @@
+/** What an animal on hold must not go through. Receiving and hanging weights are always free. */
+import type { AnimalRow, HoldRow } from '../book/animals.ts';
+import { Trouble } from './problem.ts';
+import type { DeskRoom } from './room.ts';
+import type { WeighStage } from './shapes.ts';
+
+const UNDER_THE_KNIFE: readonly WeighStage[] = ['primal', 'cut', 'packed'];
+const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', 'ready', 'released'];
+
+/**
+ * Refuses to cut, grind or pack an animal on hold, unless the shop's rule lets it be cut before the result. After a
+ * positive result nothing of it is worked on any more, whatever the rule.
+ * @throws Trouble `cut.held`, `cut.positive`
+ */
+export function refuseHeld(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
+  const hold = room.book.animals.hold(animal.id);
+  if (!hold || (hold.positive === 0 && room.settings.cutWhileHeld)) return;
+  throw new Trouble('refused', hold.positive === 1 ? 'cut.positive' : 'cut.held', {
+    with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
+  });
+}
+
+/** As `refuseHeld`, for weights of parts and packages. @throws Trouble `cut.held`, `cut.positive` */
+export function refuseHeldWeight(room: DeskRoom, animal: AnimalRow, stage: WeighStage): void {
+  if (UNDER_THE_KNIFE.includes(stage)) refuseHeld(room, animal);
+}
+
+/** As `refuseHeld`, for a step on through the shop; a step back is free. @throws Trouble `cut.held`, `cut.positive` */
+export function refuseHeldStep(room: DeskRoom, animal: AnimalRow, to: AnimalRow['stage']): void {
+  if (ORDER.indexOf(to) > ORDER.indexOf(animal.stage)) refuseHeld(room, animal);
+}
+
+/**
+ * Keeps animals on hold out of pools: such an animal is ground by itself ("ask for individual processing": advice of
+ * the CDC on chronic wasting disease, relayed at bchealthdept.org, November 2024).
+ * @throws Trouble `batch.held-alone`, and as `refuseHeld`
+ */
+export function refuseHeldPool(room: DeskRoom, animals: readonly Pick<AnimalRow, 'id' | 'ticket'>[]): void {
+  for (const animal of animals) refuseHeld(room, animal);
+  if (animals.length < 2) return;
+  const held = animals.find(({ id }) => room.book.animals.hold(id));
+  if (held)
+    throw new Trouble('refused', 'batch.held-alone', { field: 'animals', with: { ticket: held.ticket } });
+}
+
+/**
+ * As `refuseHeldPool`, for a weight going into a batch that may have begun before the hold: what is held does not go
+ * in with others, and nothing more goes in with what is held.
+ * @throws Trouble `batch.held-alone`, `cut.held`, `cut.positive`
+ */
+export function refuseHeldInBatch(room: DeskRoom, batchId: number, animalId: number | null): void {
+  const planned = room.book.batches.animals(batchId);
+  const weighed = room.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
+  const held = animalId !== null && room.book.animals.hold(animalId) !== undefined;
+  const together = planned.filter(
+    ({ id }) => held || id === animalId || weighed.some(({ animal_id }) => animal_id === id),
+  );
+  refuseHeldPool(room, together);
+}
+
+/** What a window is told of a hold: its reason, or `positive`. */
+export function heldAs(hold: HoldRow | undefined): string | null {
+  if (!hold) return null;
+  return hold.positive === 1 ? 'positive' : hold.reason;
+}

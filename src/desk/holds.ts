@@ -1,0 +1,33 @@
+import * as v from 'valibot';
+import { by, id, needed, text } from './input.ts';
+import { write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import { animalOf } from './weigh.ts';
+
+/** Keeps an animal back. */
+export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (room, input) => {
+  const animal = animalOf(room, input.id);
+  if (animal.stage === 'disposed')
+    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+  room.book.animals.addHold(animal.id, input.reason, input.sample, room.now(), input.by);
+  return { id: animal.id };
+});
+
+/** What came out. A positive result keeps the hold for good. @throws Trouble `hold.none`, `hold.positive` */
+export const endHold = write(
+  v.object({
+    id,
+    outcome: v.picklist(['cleared', 'positive', 'withdrawn'], 'choice.outcome'),
+    note: text(500),
+    by,
+  }),
+  (room, input) => {
+    const animal = animalOf(room, input.id);
+    const open = room.book.animals.hold(animal.id);
+    if (!open) throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
+    if (open.positive === 1)
+      throw new Trouble('refused', 'hold.positive', { with: { ticket: animal.ticket } });
+    room.book.animals.endHold(open.id, input.outcome, input.note, room.now(), input.by);
+    return { id: animal.id };
+  },
+);
