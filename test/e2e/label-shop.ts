@@ -12,6 +12,7 @@ export type LabelShop = Awaited<ReturnType<typeof fillShop>>;
 /** A hunter's elk with pork in its sausage, a bear on hold that came in four pieces, a bison of an inspected farm. */
 export async function fillShop() {
   const shop = await freshDesk('lb', '2026-11-24T18:00:00Z');
+  await shop.call('shop.change', { changes: { cutWhileHeld: true } });
   const whose = { name: LONG_HUNTER };
   const elk = await takeIn(shop, { hunter: whose, tag: 'EL-2026-0048812', licence: '771 204 118' });
   await cut(shop, elk, { trim: '60.00' });
