@@ -1,11 +1,13 @@
 import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
+import { billRecords } from './bills.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
 import { hunterRecords } from './hunters.ts';
 import { ownSpeciesRecords } from './own-species.ts';
 import { closeBook, openBook } from './open.ts';
+import { paymentRecords } from './payments.ts';
 import { priceRecords } from './prices.ts';
 import { productRecords } from './products.ts';
 import { quoteRecords } from './quotes.ts';
@@ -39,6 +41,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     testedGrinds: testedGrinds(db),
     prices: priceRecords(db),
     quotes: quoteRecords(db),
+    bills: billRecords(db),
+    payments: paymentRecords(db),
     records: recordBook(db),
     sums: summaries(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */

@@ -23,6 +23,9 @@ export function quoteRecords(db: Db) {
   const recent = db.prepare<[number], QuoteRecord>('SELECT * FROM quote ORDER BY id DESC LIMIT ?');
   const get = db.prepare<[number], QuoteRecord>('SELECT * FROM quote WHERE id = ?');
   const taken = db.prepare<[number], number>('SELECT animal_id FROM quote_taken WHERE quote_id = ?').pluck();
+  const ofAnimal = db.prepare<[number], QuoteRecord>(
+    'SELECT q.* FROM quote q JOIN quote_taken t ON t.quote_id = q.id WHERE t.animal_id = ?',
+  );
   const take = db.prepare('INSERT INTO quote_taken (quote_id, animal_id, at, by) VALUES (?, ?, ?, ?)');
   return {
     add(quote: {
@@ -53,6 +56,8 @@ export function quoteRecords(db: Db) {
     get: (id: number) => get.get(id),
     /** The animal that came of it, if it came. */
     takenAs: (id: number) => taken.get(id),
+    /** The quote that an animal came of. */
+    ofAnimal: (animalId: number) => ofAnimal.get(animalId),
     take: (quoteId: number, animalId: number, at: string, by: string): void =>
       void take.run(quoteId, animalId, at, by),
   };

@@ -38,7 +38,7 @@ export function recordBook(db: Db) {
      WHERE a.season = ? ORDER BY a.number`,
   );
   const release = db.prepare(
-    'INSERT INTO release (animal_id, given_to, released_on, note, at, by) VALUES (@animalId, @to, @on, @note, @at, @by)',
+    'INSERT INTO release (animal_id, given_to, released_on, unpaid_override, note, at, by) VALUES (@animalId, @to, @on, @unpaidBy, @note, @at, @by)',
   );
   const releaseOf = db.prepare<[number], { given_to: string; released_on: string; by: string }>(
     'SELECT given_to, released_on, by FROM release WHERE animal_id = ?',
@@ -57,6 +57,8 @@ export function recordBook(db: Db) {
       to: string;
       on: string;
       note: string;
+      /** Initials of who let it go unpaid, or null. */
+      unpaidBy: string | null;
       at: string;
       by: string;
     }): void => void release.run(row),

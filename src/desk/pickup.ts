@@ -1,8 +1,11 @@
 import * as v from 'valibot';
+import type { AnimalRow } from '../book/animals.ts';
 import { daysBetween } from '../core/dates.ts';
 import { animalPage } from './animal-page.ts';
+import { dueOf } from './bills.ts';
 import { by, id, needed, text } from './input.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
+import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -31,28 +34,44 @@ export const look = read(v.object({}), (room) =>
     .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),
 );
 
-/** Hands an animal over, for good. @throws Trouble `release.held`, `release.not-ready` */
-export const release = write(v.object({ id, to: needed(200), note: text(500), by }), (room, input) => {
-  const animal = animalOf(room, input.id);
-  const hold = room.book.animals.hold(animal.id);
-  if (hold)
-    throw new Trouble('refused', 'release.held', {
-      with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
+/**
+ * Hands an animal over, for good. Unpaid, or unbilled in a shop with prices of its own, only with the initials of who
+ * answers for it. @throws Trouble `release.held`, `release.not-ready`, `release.no-bill`, `release.unpaid`
+ */
+export const release = write(
+  v.object({ id, to: needed(200), note: text(500), unpaidBy: text(6), by }),
+  (room, input) => {
+    const animal = animalOf(room, input.id);
+    const hold = room.book.animals.hold(animal.id);
+    if (hold)
+      throw new Trouble('refused', 'release.held', {
+        with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
+      });
+    if (animal.stage !== 'ready')
+      throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
+    if (input.unpaidBy === '') refuseUnpaid(room, animal);
+    room.book.records.release({
+      animalId: animal.id,
+      to: input.to,
+      on: room.today(),
+      note: input.note,
+      unpaidBy: input.unpaidBy || null,
+      at: room.now(),
+      by: input.by,
     });
-  if (animal.stage !== 'ready')
-    throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
-  room.book.records.release({
-    animalId: animal.id,
-    to: input.to,
-    on: room.today(),
-    note: input.note,
-    at: room.now(),
-    by: input.by,
-  });
-  handOverOwnFat(room, animal.id, input.by);
-  room.book.animals.setStage(animal.id, 'released', room.today());
-  return { id: animal.id };
-});
+    handOverOwnFat(room, animal.id, input.by);
+    room.book.animals.setStage(animal.id, 'released', room.today());
+    return { id: animal.id };
+  },
+);
+
+function refuseUnpaid(room: DeskRoom, { id: animalId, ticket }: AnimalRow): void {
+  const { billed, dueMinor } = dueOf(room, animalId);
+  const prices = pricesInForce(room);
+  if (!billed && prices && !prices.example)
+    throw new Trouble('refused', 'release.no-bill', { with: { ticket } });
+  if (dueMinor > 0) throw new Trouble('refused', 'release.unpaid', { with: { ticket, dueMinor } });
+}
 
 /** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
 function handOverOwnFat(room: DeskRoom, animalId: number, by: string): void {

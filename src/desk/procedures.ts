@@ -1,5 +1,6 @@
 /** The table of contents: everything that a window can ask of the desk. */
 import * as animals from './animals.ts';
+import * as bills from './bills.ts';
 import * as books from './books.ts';
 import * as coolers from './coolers.ts';
 import { dispose } from './dispose.ts';
@@ -77,6 +78,12 @@ export const procedures = {
   'quote.save': quote.save,
   'quote.list': quote.list,
   'quote.open': quote.open,
+
+  'bills.look': bills.look,
+  'bills.make': bills.make,
+  'bills.void': bills.void,
+  'bills.pay': bills.pay,
+  'bills.voidPayment': bills.voidPayment,
 
   'prices.look': prices.look,
   'prices.save': prices.save,

@@ -8,6 +8,8 @@ const READER_MS = 12;
  * on the screen with its number entry, in milliseconds, measured by the window's own clock.
  */
 export async function scanTicket(page: Page, ticket: string): Promise<number> {
+  // A window behind another draws late.
+  await page.bringToFront();
   const opened = page.evaluate(
     (wanted) =>
       new Promise<number>((resolve) => {

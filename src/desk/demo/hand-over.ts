@@ -1,6 +1,7 @@
 import { addDays } from '../../core/dates.ts';
 import { GRAMS_PER } from '../../core/units.ts';
 import type { DemoAnimal } from './animal.ts';
+import { settle } from './billing.ts';
 import { momentAt } from './calendar.ts';
 import type { Shop } from './shop-day.ts';
 
@@ -25,7 +26,10 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
     ? shop.town.invent(draw, season.season).card.name
     : person.card.name;
   const note = animal.truth.takeHome > BIG_BOX_GRAMS && draw.maybe(0.3) ? 'Two coolers' : '';
-  diary.note(at, () => void counter.call('pickup.release', { id, to, note, by: animal.cutter }));
+  diary.note(at, () => {
+    const unpaidBy = settle(shop, animal);
+    counter.call('pickup.release', { id, to, note, unpaidBy, by: animal.cutter });
+  });
 }
 
 /** Once the laboratory has called, nobody touches it any more. */

@@ -1,6 +1,7 @@
 /** Taking an invented animal in, and what the laboratory says of its sample. */
 import { addDays } from '../../core/dates.ts';
 import type { DemoAnimal } from './animal.ts';
+import { takeDeposit } from './billing.ts';
 import { momentAt } from './calendar.ts';
 import { planPickUp } from './hand-over.ts';
 import { ANIMALS } from './invention.ts';
@@ -66,6 +67,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
     const first = counter.book.weighings.ofAnimal(told.id)[0];
     if (first) putRight(shop, animal, intake, first.id, by);
   }
+  takeDeposit(shop, animal, by);
   if (sampled) planResult(shop, animal, by);
 }
 

@@ -4,6 +4,7 @@ import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
+import { moneyWording } from './en-problems-money.ts';
 import { scaleWording } from './en-problems-scale.ts';
 import { shelfWording } from './en-problems-shelf.ts';
 import { sumsWording } from './en-problems-sums.ts';
@@ -49,6 +50,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...shelfWording,
   ...sumsWording,
   ...scaleWording,
+  ...moneyWording,
   ...carrierWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',

@@ -10,3 +10,8 @@ export type Wording = (parameters: With, format: Format) => string;
 export function massIn(parameters: With, key: string, format: Format): string {
   return format.mass(Number(parameters[key]));
 }
+
+/** An amount of money among the parameters, in the shop's currency. */
+export function moneyIn(parameters: With, key: string, format: Format): string {
+  return format.money(Number(parameters[key]));
+}

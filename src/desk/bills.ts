@@ -1,0 +1,159 @@
+import * as v from 'valibot';
+import { parseMoney } from '../core/money.ts';
+import { applies } from '../core/price-lines.ts';
+import { priceLines } from '../core/price.ts';
+import { weighedAmounts } from './bill-amounts.ts';
+import { billLook, sumsOf } from './bill-look.ts';
+import { by, id, needed, sure, text } from './input.ts';
+import { pricesInForce } from './prices.ts';
+import { read, write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import type { DeskRoom } from './room.ts';
+import type { BillLook } from './shapes.ts';
+import { animalOf } from './weigh.ts';
+
+const asked = {
+  animalId: id,
+  hours: v.optional(
+    v.pipe(v.number('hours.range'), v.minValue(0, 'hours.range'), v.maxValue(500, 'hours.range')),
+  ),
+  extras: v.optional(v.pipe(v.array(needed(40)), v.maxLength(30, 'text.too-long'))),
+};
+
+/** What a bill would say now, the one that stands, and what was paid. */
+export const look = read(v.object(asked), (room, input): BillLook =>
+  billLook(room, animalOf(room, input.animalId), input),
+);
+
+/**
+ * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws Trouble `bill.stands`,
+ * `bill.no-prices`, `bill.no-hanging`, `animal.closed` (refused); `bill.not-weighed` (ask)
+ */
+export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
+  const animal = animalOf(room, input.animalId);
+  if (animal.stage === 'disposed')
+    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+  const standing = room.book.bills.ofAnimal(animal.id).find((bill) => bill.void_at === null);
+  if (standing) throw new Trouble('refused', 'bill.stands', { with: { number: standing.number } });
+  const prices = pricesInForce(room);
+  if (!prices) throw new Trouble('refused', 'bill.no-prices');
+  const { amounts, lacks } = weighedAmounts(room, animal, prices.lines, input);
+  if (
+    lacks.includes('hanging') &&
+    prices.lines.some((line) => line.basis === 'hanging' && applies(line, amounts))
+  )
+    throw new Trouble('refused', 'bill.no-hanging', { with: { ticket: animal.ticket } });
+  const lack = lacks.find((one) => one !== 'hanging');
+  if (lack && !input.sure)
+    throw new Trouble('conflict', 'bill.not-weighed', { with: { ticket: animal.ticket, lack } });
+  const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
+  const { lines } = sumsOf(charge, prices.lines);
+  return room.book.bills.add(
+    {
+      animalId: animal.id,
+      priceBookId: prices.id,
+      quoteId: room.book.quotes.ofAnimal(animal.id)?.id ?? null,
+      amounts,
+      currency: prices.currency,
+      subtotalMinor: charge.subtotalMinor,
+      taxMinor: charge.taxMinor,
+      totalMinor: charge.totalMinor,
+      billedOn: room.today(),
+      at: room.now(),
+      by: input.by,
+    },
+    lines.map((line) => ({
+      code: line.code,
+      label: line.label,
+      basis: line.basis,
+      quantity: line.quantity,
+      unit: line.unit,
+      unit_price_minor: line.unitPriceMinor,
+      amount_minor: line.amountMinor,
+      tax_minor: line.taxMinor,
+    })),
+  );
+});
+
+/** Takes a bill back with a reason; its number stays used and it stays to be read. @throws Trouble `bill.voided`, `bill.unknown` */
+const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (room, input) => {
+  const bill = room.book.bills.get(input.billId);
+  if (!bill) throw new Trouble('missing', 'bill.unknown', { field: 'billId' });
+  if (bill.void_at !== null)
+    throw new Trouble('conflict', 'bill.voided', {
+      with: { number: bill.number, reason: bill.void_reason ?? '' },
+    });
+  room.book.bills.void(bill.id, input.reason, room.now(), input.by);
+  room.book.audit.note({
+    record: 'bill',
+    recordId: bill.id,
+    act: 'void',
+    before: { number: bill.number, totalMinor: bill.total_minor },
+    reason: input.reason,
+    at: room.now(),
+    by: input.by,
+  });
+  return { billId: bill.id };
+});
+export { voidBill as void };
+
+/** Money taken or given back, as typed. @throws CoreProblem `money.*`; Trouble `payment.zero`, `payment.over` (ask), `payment.refund` */
+export const pay = write(
+  v.object({
+    animalId: id,
+    kind: v.picklist(['deposit', 'payment', 'refund'], 'choice.payment'),
+    method: needed(40),
+    typed: text(30),
+    sure,
+    by,
+  }),
+  (room, input) => {
+    const animal = animalOf(room, input.animalId);
+    const amountMinor = parseMoney(input.typed, room.settings.currency);
+    if (amountMinor <= 0) throw new Trouble('invalid', 'payment.zero', { field: 'typed' });
+    const { bill, dueMinor, paidMinor } = billLook(room, animal, {});
+    if (input.kind === 'refund' && amountMinor > paidMinor)
+      throw new Trouble('refused', 'payment.refund', { field: 'typed', with: { paidMinor, amountMinor } });
+    if (input.kind === 'payment' && bill && amountMinor > dueMinor && !input.sure)
+      throw new Trouble('conflict', 'payment.over', { field: 'typed', with: { dueMinor, amountMinor } });
+    return {
+      id: room.book.payments.add({
+        animalId: animal.id,
+        billId: bill?.id ?? null,
+        kind: input.kind,
+        method: input.method,
+        amountMinor,
+        currency: room.settings.currency,
+        paidOn: room.today(),
+        at: room.now(),
+        by: input.by,
+      }),
+    };
+  },
+);
+
+/** Takes a payment back that was written wrongly. @throws Trouble `payment.unknown`, `payment.voided` */
+export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), by }), (room, input) => {
+  const payment = room.book.payments.get(input.paymentId);
+  if (!payment) throw new Trouble('missing', 'payment.unknown', { field: 'paymentId' });
+  if (payment.void_at !== null)
+    throw new Trouble('conflict', 'payment.voided', { with: { reason: payment.void_reason ?? '' } });
+  room.book.payments.void(payment.id, input.reason, room.now(), input.by);
+  room.book.audit.note({
+    record: 'payment',
+    recordId: payment.id,
+    act: 'void',
+    before: { kind: payment.kind, amountMinor: payment.amount_minor },
+    reason: input.reason,
+    at: room.now(),
+    by: input.by,
+  });
+  return { paymentId: payment.id };
+});
+
+/** What still stands open for an animal, in minor units; 0 where there is no bill. */
+export function dueOf(room: DeskRoom, animalId: number): { billed: boolean; dueMinor: number } {
+  const standing = room.book.bills.ofAnimal(animalId).find((bill) => bill.void_at === null);
+  if (!standing) return { billed: false, dueMinor: 0 };
+  return { billed: true, dueMinor: standing.total_minor - room.book.payments.paid(animalId) };
+}

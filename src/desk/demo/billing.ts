@@ -1,0 +1,39 @@
+/** Bills and payments of the invented shop: a deposit now and then, and the rest when the meat is fetched. */
+import type { DemoAnimal } from './animal.ts';
+import type { Shop } from './shop-day.ts';
+
+const METHODS = [
+  { value: 'cash', weight: 45 },
+  { value: 'card', weight: 45 },
+  { value: 'check', weight: 10 },
+] as const;
+const DEPOSITS = 0.3;
+const DEPOSIT = '50';
+/** Some pay part of it and bring the rest; some are let go on their word. */
+const IN_TWO_PARTS = 0.05;
+const ON_THEIR_WORD = 0.02;
+const CENTS = 100;
+
+export function takeDeposit({ counter }: Shop, { id, draw }: DemoAnimal, by: string): void {
+  if (!draw.maybe(DEPOSITS)) return;
+  const method = draw.pickWeighted(METHODS);
+  counter.confirm('bills.pay', { animalId: id, kind: 'deposit', method, typed: DEPOSIT, by });
+}
+
+/** Makes the bill and takes the money. Gives the initials of who let it go unpaid, or an empty text. */
+export function settle({ counter }: Shop, { id, draw, cutter }: DemoAnimal): string {
+  counter.confirm('bills.make', { animalId: id, by: cutter });
+  if (draw.maybe(ON_THEIR_WORD)) return cutter;
+  const { dueMinor } = counter.call('bills.look', { animalId: id });
+  const first = draw.maybe(IN_TWO_PARTS) ? Math.round(dueMinor / 2 / CENTS) * CENTS : dueMinor;
+  for (const minor of [first, dueMinor - first])
+    if (minor > 0)
+      counter.confirm('bills.pay', {
+        animalId: id,
+        kind: 'payment',
+        method: draw.pickWeighted(METHODS),
+        typed: (minor / CENTS).toFixed(2),
+        by: cutter,
+      });
+  return '';
+}

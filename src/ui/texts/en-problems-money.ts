@@ -1,0 +1,33 @@
+/** Wordings of bills and payments. */
+import { moneyIn, type Wording } from './wording.ts';
+
+/** What a bill would leave out. */
+const LACKS: Readonly<Record<string, string>> = {
+  'trim-waiting': 'some of its trim waits for the grinder',
+  'open-batch': 'its grind is not finished',
+  'nothing-packed': 'nothing of it is packed',
+};
+
+export const moneyWording: Readonly<Record<string, Wording>> = {
+  'bill.stands': (p) => `Bill ${p.number} stands for this animal. Take it back first if it is wrong.`,
+  'bill.no-prices': () => 'No prices are in force. Write your prices in under Books, then make the bill.',
+  'bill.no-hanging': (p) =>
+    `Ticket ${p.ticket} is charged by its hanging weight, which is missing. Weigh it at the Table first.`,
+  'bill.not-weighed': (p) =>
+    `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
+  'bill.unknown': () => 'This bill is not in the book. Open the animal again.',
+  'bill.voided': (p) => `Bill ${p.number} was taken back already: ${p.reason}.`,
+  'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
+  'payment.over': (p, format) =>
+    `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
+  'payment.refund': (p, format) =>
+    `Only ${moneyIn(p, 'paidMinor', format)} was paid, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
+  'payment.unknown': () => 'This payment is not in the book. Open the animal again.',
+  'payment.voided': (p) => `This payment was taken back already: ${p.reason}.`,
+  'release.no-bill': (p) =>
+    `Ticket ${p.ticket} has no bill yet. Make the bill, or sign with your initials to hand it over without one.`,
+  'release.unpaid': (p, format) =>
+    `${moneyIn(p, 'dueMinor', format)} of ticket ${p.ticket} is not paid. Take the payment, or sign with your initials to hand it over unpaid.`,
+  'hours.range': () => 'Hours are a number from 0 to 500. Type them again.',
+  'choice.payment': () => 'Pick whether it is a deposit, a payment or money given back.',
+};
