@@ -94,6 +94,10 @@ export function animalRecords(db: Db) {
   );
   const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
   const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');
+  const instructedOf = db.prepare<[number], AnimalRow>(
+    `SELECT ${columns} ${from} WHERE a.hunter_id = ? AND EXISTS (SELECT 1 FROM instruction i WHERE i.animal_id = a.id)
+     ORDER BY a.received_on DESC, a.id DESC LIMIT 60`,
+  );
   const instruct = db.prepare('INSERT INTO instruction (animal_id, body, at, by) VALUES (?, ?, ?, ?)');
   const instruction = db
     .prepare<[number], string>('SELECT body FROM instruction WHERE animal_id = ? ORDER BY id DESC LIMIT 1')
@@ -134,6 +138,8 @@ export function animalRecords(db: Db) {
     instruct: (id: number, body: unknown, at: string, by: string): void =>
       void instruct.run(id, JSON.stringify(body), at, by),
     instruction: (id: number): unknown => JSON.parse(instruction.get(id) ?? 'null'),
+    /** A hunter's animals with instructions, newest first. */
+    instructedOf: (hunterId: number) => instructedOf.all(hunterId),
     seasons: () => seasons.all(),
   };
 }

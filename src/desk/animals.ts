@@ -3,6 +3,7 @@ import { nameKey } from '../book/hunters.ts';
 import { animalPage } from './animal-page.ts';
 import { refuseHeldStep } from './hold-rules.ts';
 import { by, id, instructions, needed, text } from './input.ts';
+import { settleOrders } from './orders.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { animalOf } from './weigh.ts';
@@ -73,6 +74,9 @@ export const setDetail = write(
 
 /** New instructions; the earlier ones stay to be read. */
 export const instruct = write(v.object({ id, instructions, by }), (room, input) => {
-  room.book.animals.instruct(animalOf(room, input.id).id, input.instructions, room.now(), input.by);
+  const { id: animalId, species } = animalOf(room, input.id);
+  const parts = room.book.animals.parts(animalId);
+  const settled = settleOrders(room.species.of(species), parts, input.instructions);
+  room.book.animals.instruct(animalId, settled, room.now(), input.by);
   return { id: input.id };
 });

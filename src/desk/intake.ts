@@ -3,6 +3,7 @@ import { compareDates, seasonOf } from '../core/dates.ts';
 import { age, brought, by, id, instructions, needed, optionalDate, sex, sure, text, typed } from './input.ts';
 import { detailFor } from './detail.ts';
 import { hunterFields, hunterOf } from './hunters.ts';
+import { settleOrders } from './orders.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -83,7 +84,10 @@ export const takeIn = write(newAnimal, (room, input) => {
   if (input.detail === undefined)
     room.book.animals.setDetail(animal.id, detailFor(animal.number, room.settings.detailEvery));
   if (input.sample) room.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
-  if (input.instructions) room.book.animals.instruct(animal.id, input.instructions, now, input.by);
+  if (input.instructions) {
+    const settled = settleOrders(species, input.parts, input.instructions);
+    room.book.animals.instruct(animal.id, settled, now, input.by);
+  }
   for (const { stage, typed: weighed } of input.weights)
     weighAnimal(room, {
       animalId: animal.id,

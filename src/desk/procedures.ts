@@ -10,6 +10,7 @@ import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as hunters from './hunters.ts';
 import * as intake from './intake.ts';
+import { lastOrders } from './last-orders.ts';
 import * as pickup from './pickup.ts';
 import * as prices from './prices.ts';
 import * as products from './products.ts';
@@ -49,6 +50,7 @@ export const procedures = {
   'animals.setStage': animals.setStage,
   'animals.setDetail': animals.setDetail,
   'animals.instruct': animals.instruct,
+  'animals.lastOrders': lastOrders,
   'animals.hang': coolers.hang,
   'animals.hold': holds.hold,
   'animals.endHold': holds.endHold,
