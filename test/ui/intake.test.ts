@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { fromQuote } from '../../src/ui/intake/from-quote.ts';
 import { emptyIntake, intakeInput, isPhone, missingIn } from '../../src/ui/intake/intake-form.ts';
-import {
-  readInstructions,
-  typeInstructions,
-  usualInstructions,
-} from '../../src/ui/intake/instructions-form.ts';
+import { typeInstructions, usualInstructions } from '../../src/ui/intake/instructions-form.ts';
+import { readInstructions } from '../../src/ui/intake/read-instructions.ts';
 
 const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
 

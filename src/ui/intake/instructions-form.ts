@@ -1,15 +1,28 @@
-import type { FatChoice, Instructions } from '../../bridge/contract.ts';
-import { readingGrams } from '../../core/reading.ts';
-import { GRAMS_PER } from '../../core/units.ts';
-import { readingIn } from '../parts/weight-echo.ts';
-import { percentText, readPercent } from '../texts/percent.ts';
-
 /** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
-export interface TypedInstructions {
-  cuts: string;
+import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
+import { GRAMS_PER } from '../../core/units.ts';
+import { percentText } from '../texts/percent.ts';
+
+/** One grind in the fields; `patty` empty is in bulk. */
+export interface TypedGrind {
+  product: string;
   fat: FatChoice;
   target: string;
-  product: string;
+  patty: string;
+}
+
+export interface TypedAlso extends TypedGrind {
+  /** Trim that goes into it. */
+  trim: string;
+}
+
+export interface TypedInstructions extends TypedGrind {
+  /** Whether the share kept whole is typed or follows from the primals. */
+  by: 'share' | 'primals';
+  cuts: string;
+  /** By code of the primal; one that is missing is ground. */
+  primals: Record<string, { as: PrimalUse; size: string }>;
+  also: TypedAlso[];
   pack: string;
   extras: string;
   note: string;
@@ -17,60 +30,51 @@ export interface TypedInstructions {
 
 /** What a shop does when nobody says otherwise: 40 % steaks and roasts, lean ground, one-pound or half-kilo packs. */
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
-  const pack = unit === 'lb' ? '1 lb' : '0.5 kg';
-  return { cuts: '40', fat: 'none', target: '', product: 'Ground', pack, extras: '', note: '' };
+  return {
+    by: 'share', cuts: '40', primals: {}, product: 'Ground', fat: 'none', target: '', patty: '', also: [],
+    pack: unit === 'lb' ? '1 lb' : '0.5 kg', extras: '', note: '',
+  }; // prettier-ignore
+}
+
+/** An empty line for a grind beside the main one. */
+export function emptyAlso(): TypedAlso {
+  return { product: '', trim: '', fat: 'none', target: '', patty: '' };
 }
 
 /** Stored instructions as editable text. */
 export function typeInstructions(stored: Instructions, unit: 'lb' | 'kg'): TypedInstructions {
   return {
+    by: stored.primals.length > 0 ? 'primals' : 'share',
     cuts: percentText(stored.cutsShare),
-    fat: stored.fat,
-    target: stored.targetFat === null ? '' : percentText(stored.targetFat),
+    primals: Object.fromEntries(stored.primals.map(({ primal, as, size }) => [primal, { as, size }])),
     product: stored.grindProduct,
-    pack: `${Number((stored.packageGrams / GRAMS_PER[unit]).toFixed(2))} ${unit}`,
+    ...typeGrind(stored, unit),
+    also: stored.alsoGround.map((also) => ({
+      product: also.product,
+      trim: massTyped(also.grams, unit),
+      ...typeGrind(also, unit),
+    })),
+    pack: massTyped(stored.packageGrams, unit),
     extras: stored.extras.join(', '),
     note: stored.note,
   };
 }
 
-export type WrongInstructions = Partial<Record<'cuts' | 'target' | 'product' | 'pack', string>>;
-
-/** Reads the fields. `wrong` holds a sentence for each field that cannot be read; `value` is null while any is. */
-export function readInstructions(
-  typed: TypedInstructions,
+function typeGrind(
+  { fat, targetFat, pattyGrams }: Pick<Instructions, 'fat' | 'targetFat' | 'pattyGrams'>,
   unit: 'lb' | 'kg',
-): { value: Instructions | null; wrong: WrongInstructions } {
-  const wrong: WrongInstructions = {};
-  const cutsShare = readPercent(typed.cuts);
-  if (cutsShare === null) wrong.cuts = 'Type a percentage from 0 to 100.';
-  const targetFat = typed.fat === 'none' || typed.target.trim() === '' ? null : readPercent(typed.target);
-  if (
-    typed.fat !== 'none' &&
-    typed.target.trim() !== '' &&
-    (targetFat === null || targetFat < 0.005 || targetFat > 0.6)
-  )
-    wrong.target = 'Type a fat percentage from 0.5 to 60, or leave it empty.';
-  const pack = readingIn(typed.pack, unit);
-  if (!pack) wrong.pack = `Type a weight, for example ${unit === 'lb' ? '1 lb' : '0.5 kg'}.`;
-  if (typed.product.trim() === '') wrong.product = 'Say what it is called, for example Ground.';
-  if (Object.keys(wrong).length > 0 || cutsShare === null || !pack) return { value: null, wrong };
+): Pick<TypedGrind, 'fat' | 'target' | 'patty'> {
   return {
-    wrong,
-    value: {
-      cutsShare,
-      primals: [],
-      fat: typed.fat,
-      targetFat,
-      grindProduct: typed.product.trim(),
-      pattyGrams: null,
-      alsoGround: [],
-      packageGrams: readingGrams(pack),
-      extras: typed.extras
-        .split(',')
-        .map((one) => one.trim())
-        .filter(Boolean),
-      note: typed.note.trim(),
-    },
+    fat,
+    target: targetFat === null ? '' : percentText(targetFat),
+    patty: pattyGrams === null ? '' : massTyped(pattyGrams, unit === 'lb' ? 'oz' : 'g'),
   };
+}
+
+/**
+ * A weight as text that can be edited, to a hundredth of its unit.
+ * @example massTyped(113.3980925, 'oz') // '4 oz'
+ */
+export function massTyped(grams: number, unit: 'lb' | 'kg' | 'oz' | 'g'): string {
+  return `${Number((grams / GRAMS_PER[unit]).toFixed(2))} ${unit}`;
 }

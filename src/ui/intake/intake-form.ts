@@ -95,7 +95,7 @@ export function intakeInput(
     sex: form.sex || 'unknown',
     age: form.age || 'unknown',
     brought: form.brought || 'whole',
-    parts: countsParts(form.brought) ? partsOf(form) : [],
+    parts: partsOf(form),
     origin: form.origin,
     licence: form.hunterLicence,
     tag: form.tag,
@@ -119,7 +119,9 @@ export function intakeInput(
   };
 }
 
-function partsOf(form: IntakeForm): { primal: string; count: number }[] {
+/** The pieces that came in, when they are counted. */
+export function partsOf(form: Pick<IntakeForm, 'brought' | 'parts'>): { primal: string; count: number }[] {
+  if (!countsParts(form.brought)) return [];
   return Object.entries(form.parts)
     .filter(([, count]) => count > 0)
     .map(([primal, count]) => ({ primal, count }));

@@ -1,14 +1,15 @@
 import { defineStore } from 'pinia';
 import { computed, reactive, ref, shallowRef, watch } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
+import { broughtPrimals } from '../../core/cutting.ts';
 import { readingGrams } from '../../core/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../use/useCall.ts';
-import { readInstructions } from './instructions-form.ts';
 import { fromQuote } from './from-quote.ts';
-import { emptyIntake, intakeInput, missingIn, type IntakeForm } from './intake-form.ts';
+import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
+import { readInstructions } from './read-instructions.ts';
 
 /** Fields that say themselves what is wrong with them. */
 const shownFields = new Set([
@@ -27,7 +28,14 @@ export const useIntake = defineStore('intake', () => {
   );
   const tried = ref(false);
 
-  const instructions = computed(() => readInstructions(form.instructions, shop.unit));
+  const species = computed(() => shop.species(form.species));
+  const instructions = computed(() =>
+    readInstructions(
+      form.instructions,
+      shop.unit,
+      broughtPrimals(species.value?.primals ?? [], partsOf(form)),
+    ),
+  );
   /** The field that a refusal is about, or '' where it has no place on the page. */
   const wrongField = computed(() => {
     const refused = takeIn.problem.value;

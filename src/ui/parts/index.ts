@@ -8,7 +8,7 @@
  *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
- *   <Dialog v-model:open title>   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <Dialog v-model:open title wide?>   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)   echoOf(typed, unit, locale)
  *

@@ -1,6 +1,7 @@
 import { computed, reactive, watch } from 'vue';
 import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
-import { readInstructions, usualInstructions } from '../intake/instructions-form.ts';
+import { usualInstructions } from '../intake/instructions-form.ts';
+import { readInstructions } from '../intake/read-instructions.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
@@ -36,7 +37,9 @@ export function useQuote() {
     },
   );
 
-  const instructions = computed(() => readInstructions(form.instructions, shop.unit));
+  const instructions = computed(() =>
+    readInstructions(form.instructions, shop.unit, shop.species(form.species)?.primals),
+  );
   const question = computed((): QuoteAsked | null => {
     const wanted = instructions.value.value;
     if (!wanted || !readingIn(form.typed, shop.unit)) return null;
@@ -51,6 +54,5 @@ export function useQuote() {
     };
   });
   const { value: answer, problem } = useLive('quote.work', () => question.value, { waitMs: WAIT_MS });
-  const wrong = computed(() => instructions.value.wrong);
-  return { form, question, wrong, answer, problem };
+  return { form, question, answer, problem };
 }

@@ -1,33 +1,100 @@
-import type { FatSourceCard, Instructions } from '../../bridge/contract.ts';
+import type { AlsoGround, FatSourceCard, Instructions } from '../../bridge/contract.ts';
+import { GRAMS_PER } from '../../core/units.ts';
+import { ordersText } from '../texts/en-orders.ts';
 import type { Format } from '../texts/format.ts';
 
+/** One line for the wall: which pieces or which product, and what becomes of it. */
+export interface OrderLine {
+  kind: 'cut' | 'grind' | 'pack';
+  head: string;
+  text: string;
+}
+
+interface Primal {
+  code: string;
+  name: string;
+}
+
 /**
- * Cutting instructions as short lines for the wall.
- * @example first line: '40 % kept as steaks and roasts, the rest ground as “Ground”'
+ * Cutting instructions as short lines for the wall: pieces that become the same stand together, then what is ground
+ * (what has an amount of its own first), then how it is packed.
+ * @example { kind: 'cut', head: 'Hind leg, Loin', text: 'steaks ¾ in' }
  */
-export function ordersLines(orders: Instructions, fats: readonly FatSourceCard[], format: Format): string[] {
-  const share = format.share(orders.cutsShare, 0);
-  const kept =
-    orders.cutsShare === 0
-      ? `All ground as “${orders.grindProduct}”`
-      : orders.cutsShare === 1
-        ? 'All kept as steaks and roasts'
-        : `${share} kept as steaks and roasts, the rest ground as “${orders.grindProduct}”`;
+export function ordersLines(
+  orders: Instructions,
+  primals: readonly Primal[],
+  fats: readonly FatSourceCard[],
+  format: Format,
+): OrderLine[] {
+  const ground =
+    orders.cutsShare === 1 && orders.primals.length === 0 ? [] : grindLines(orders, fats, format);
   return [
-    kept,
-    ...(orders.cutsShare === 1 ? [] : [fatLine(orders, fats, format)]),
-    `Packages of ${format.mass(orders.packageGrams)}`,
-    ...orders.extras,
+    ...(orders.primals.length > 0 ? primalLines(orders, primals) : [shareLine(orders.cutsShare, format)]),
+    ...ground,
+    { kind: 'pack', head: 'Packages', text: format.mass(orders.packageGrams) },
+    ...orders.extras.map((extra) => ({ kind: 'pack' as const, head: '', text: extra })),
   ];
 }
 
-function fatLine(orders: Instructions, fats: readonly FatSourceCard[], format: Format): string {
-  if (orders.fat === 'none') return 'No fat added';
+/** The lines as one sentence. */
+export function ordersSummary(lines: readonly OrderLine[]): string {
+  return lines.map(({ head, text }) => (head ? `${head}: ${text}` : text)).join(' · ');
+}
+
+function shareLine(cutsShare: number, format: Format): OrderLine {
+  if (cutsShare === 0) return { kind: 'cut', head: '', text: 'All ground' };
+  if (cutsShare === 1) return { kind: 'cut', head: '', text: 'All kept as steaks and roasts' };
+  return {
+    kind: 'cut',
+    head: format.share(cutsShare, 0),
+    text: 'kept as steaks and roasts, the rest ground',
+  };
+}
+
+function primalLines({ primals: orders }: Instructions, primals: readonly Primal[]): OrderLine[] {
+  const groups = new Map<string, string[]>();
+  for (const { primal, as, size } of orders.toSorted(
+    (a, b) => Number(a.as === 'grind') - Number(b.as === 'grind'),
+  )) {
+    const text = [ordersText.uses[as].toLowerCase(), size].filter(Boolean).join(' ');
+    const name = primals.find(({ code }) => code === primal)?.name ?? primal;
+    groups.set(text, [...(groups.get(text) ?? []), name]);
+  }
+  return [...groups].map(([text, names]) => ({ kind: 'cut', head: names.join(', '), text }));
+}
+
+function grindLines(orders: Instructions, fats: readonly FatSourceCard[], format: Format): OrderLine[] {
+  const some = orders.alsoGround.length > 0;
+  return [
+    ...orders.alsoGround.map((also) => ({
+      kind: 'grind' as const,
+      head: also.product,
+      text: `${format.mass(also.grams)} of trim, ${madeOf(also, fats, format)}`,
+    })),
+    {
+      kind: 'grind',
+      head: orders.grindProduct,
+      text: `${some ? 'the rest, ' : ''}${madeOf(orders, fats, format)}`,
+    },
+  ];
+}
+
+function madeOf(
+  { fat, targetFat, pattyGrams }: Pick<AlsoGround, 'fat' | 'targetFat' | 'pattyGrams'>,
+  fats: readonly FatSourceCard[],
+  format: Format,
+): string {
+  const patties = pattyGrams === null ? '' : `, patties of ${pattyText(pattyGrams, format)}`;
+  if (fat === 'none') return `no fat added${patties}`;
   const name =
-    orders.fat === 'own'
-      ? 'its own fat'
-      : (fats.find(({ code }) => code === orders.fat)?.name ?? orders.fat).toLowerCase();
-  return orders.targetFat === null
-    ? `Fat: ${name}, as much as suits`
-    : `Ground to ${format.share(orders.targetFat)} fat with ${name}`;
+    fat === 'own' ? 'its own fat' : (fats.find(({ code }) => code === fat)?.name ?? fat).toLowerCase();
+  const to = targetFat === null ? 'as much as suits' : `to ${format.share(targetFat)} fat`;
+  return `${name}, ${to}${patties}`;
+}
+
+/** Patties are spoken of in ounces or grams. */
+function pattyText(grams: number, format: Format): string {
+  return format.unit === 'lb'
+    ? `${format.number(grams / GRAMS_PER.oz, 1).replace(/\.0$/, '')} oz`
+    : `${format.number(grams)} g`;
 }

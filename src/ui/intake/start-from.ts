@@ -1,0 +1,24 @@
+import type { Instructions, SpeciesCard, TemplateCard } from '../../bridge/contract.ts';
+
+/** One of the shop's ways to cut an animal, as a button. */
+export interface Way {
+  key: string;
+  name: string;
+  instructions: Instructions;
+}
+
+/**
+ * The templates that fit an animal: those for any, and those for its build of body whose primals it has. Without a
+ * species only those that name no primal.
+ */
+export function fittingTemplates(
+  templates: readonly TemplateCard[],
+  species: Pick<SpeciesCard, 'body' | 'primals'> | undefined,
+): Way[] {
+  return templates.flatMap(({ id, name, carcass, instructions }, index) => {
+    const fits =
+      (carcass === null || carcass === species?.body) &&
+      instructions.primals.every(({ primal }) => species?.primals.some(({ code }) => code === primal));
+    return fits ? [{ key: `template ${id ?? `supplied ${index}`}`, name, instructions }] : [];
+  });
+}
