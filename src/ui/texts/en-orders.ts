@@ -38,7 +38,7 @@ export const ordersText = {
   pattyHint: 'Empty: in bulk.',
   pack: 'Package size',
   extras: 'Extras',
-  extrasHint: 'For example: tenderloin whole, heart kept',
+  extrasHint: 'heart kept, rush',
   note: 'Note for the table',
   also: 'And of the trim, first',
   alsoAdd: 'Add another grind',
