@@ -4,7 +4,7 @@ import type { Amounts, PriceLine } from '../core/price.ts';
 import { instructionsOf } from './animal-page.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { ownersOf } from './owners.ts';
-import { productCards } from './products.ts';
+import { productCards } from './products-shelf.ts';
 import type { DeskRoom } from './room.ts';
 import type { BillLack } from './shapes.ts';
 import { baseGrams } from './yield-knowledge.ts';
