@@ -1,5 +1,7 @@
 /** Bills and payments of the invented shop: a deposit now and then, and the rest when the meat is fetched. */
 import type { DemoAnimal } from './animal.ts';
+import { drawing, type Draw } from './draw.ts';
+import { SEASONS } from './invention.ts';
 import type { Shop } from './shop-day.ts';
 
 const METHODS = [
@@ -13,15 +15,21 @@ const DEPOSIT = '50';
 const IN_TWO_PARTS = 0.05;
 const ON_THEIR_WORD = 0.02;
 const CENTS = 100;
+/** A stream of chance of its own for each animal's money, so that it changes nothing of the animal. */
+const [DEPOSIT_STREAM, BILL_STREAM] = [1, 2];
+const moneyDraw = ({ id }: DemoAnimal, stream: number): Draw => drawing(SEASONS.seed, id, stream);
 
-export function takeDeposit({ counter }: Shop, { id, draw }: DemoAnimal, by: string): void {
+export function takeDeposit({ counter }: Shop, animal: DemoAnimal, by: string): void {
+  const draw = moneyDraw(animal, DEPOSIT_STREAM);
   if (!draw.maybe(DEPOSITS)) return;
   const method = draw.pickWeighted(METHODS);
-  counter.confirm('bills.pay', { animalId: id, kind: 'deposit', method, typed: DEPOSIT, by });
+  counter.confirm('bills.pay', { animalId: animal.id, kind: 'deposit', method, typed: DEPOSIT, by });
 }
 
 /** Makes the bill and takes the money. Gives the initials of who let it go unpaid, or an empty text. */
-export function settle({ counter }: Shop, { id, draw, cutter }: DemoAnimal): string {
+export function settle({ counter }: Shop, animal: DemoAnimal): string {
+  const { id, cutter } = animal;
+  const draw = moneyDraw(animal, BILL_STREAM);
   counter.confirm('bills.make', { animalId: id, by: cutter });
   if (draw.maybe(ON_THEIR_WORD)) return cutter;
   const { dueMinor } = counter.call('bills.look', { animalId: id });
