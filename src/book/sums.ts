@@ -36,6 +36,10 @@ export function summaries(db: Db) {
        AND NOT EXISTS (SELECT 1 FROM hold_now n JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = a.id)
      ORDER BY a.received_on, a.id`,
   );
+  const trimInto = db.prepare<[number], { product: string; grams: number }>(
+    `SELECT b.product, sum(w.grams) AS grams FROM weighing_now w JOIN batch b ON b.id = w.batch_id
+     WHERE w.animal_id = ? AND w.stage = 'grinder' AND w.part = 'trim' GROUP BY b.product`,
+  );
   const counts = db.prepare<[number], { animals: number }>(
     'SELECT count(*) AS animals FROM animal WHERE season = ?',
   );
@@ -43,6 +47,8 @@ export function summaries(db: Db) {
     finished: () => finished.all(),
     /** Animals in the shop with more than so many grams of their trim left, none that tested positive. */
     trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
+    /** An animal's trim in batches, by what the batch makes. */
+    trimInto: (animalId: number) => trimInto.all(animalId),
     animals: (season: number) => counts.get(season)?.animals ?? 0,
   };
 }

@@ -23,7 +23,7 @@ export function trimWaiting(room: DeskRoom): TrimRow[] {
 }
 
 /** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
-function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
+export function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
   return toGrams(step, unit) / 2 + CRUMB_GRAMS;
 }
 

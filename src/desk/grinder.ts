@@ -1,10 +1,11 @@
 import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
 import { batchOf, batchPage, fatIn } from './batch-page.ts';
-import { leftOut, trimWaiting } from './blend-sources.ts';
+import { trimCrumb, trimWaiting } from './blend-sources.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
+import { grindWants } from './grind-wants.ts';
 import { instructionsOf } from './animal-page.ts';
 import { heldAs, refuseHeldInBatch, refuseHeldPool } from './hold-rules.ts';
 import { by, id, needed, sure, targetFat, text, typed } from './input.ts';
@@ -33,7 +34,6 @@ const RECENT = 12;
 /** Whose trim waits, open and newest batches, and the fat on hand. */
 export const look = read(v.object({}), (room): GrinderLook => ({
   waiting: trimWaiting(room).map((row) => {
-    const { fat, targetFat: target, grindProduct } = instructionsOf(room, row.id);
     const species = room.species.of(row.species);
     return {
       id: row.id,
@@ -43,7 +43,12 @@ export const look = read(v.object({}), (room): GrinderLook => ({
       trimLeftGrams: row.trim_left,
       ownFatLeftGrams: Math.max(0, room.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
       trimFat: { ...room.fats.now.trim(row) },
-      wants: { fat, targetFat: target, product: grindProduct },
+      wants: grindWants(
+        instructionsOf(room, row.id),
+        room.book.sums.trimInto(row.id),
+        row.trim_left,
+        trimCrumb(room),
+      ),
       refusesPooling: row.refuses_pooling === 1,
       hold: heldAs(room.book.animals.hold(row.id)),
     };

@@ -21,6 +21,17 @@ export interface FatLotRow {
   keeps: FatKeeps;
 }
 
+/** One product that a hunter wants ground, and how much of his trim goes into it. */
+export interface GrindWant {
+  product: string;
+  fat: FatChoice;
+  targetFat: number | null;
+  /** Weight of a patty, or null for bulk. */
+  pattyGrams: number | null;
+  /** Trim still to go into it. */
+  grams: number;
+}
+
 export interface GrinderLook {
   waiting: {
     id: number;
@@ -30,7 +41,8 @@ export interface GrinderLook {
     trimLeftGrams: number;
     ownFatLeftGrams: number;
     trimFat: { mean: number; sd: number };
-    wants: { fat: FatChoice; targetFat: number | null; product: string };
+    /** What it is wanted for, in the order to grind it; at least one. */
+    wants: GrindWant[];
     refusesPooling: boolean;
     /** Reason of a hold, or `positive`; null where there is none. */
     hold: string | null;

@@ -100,7 +100,7 @@ describe('fat to pick from', () => {
   const waiting = (fat: string, own: number) =>
     ({
       ownFatLeftGrams: own,
-      wants: { fat, targetFat: null, product: '' },
+      wants: [{ product: '', fat, targetFat: null, pattyGrams: null, grams: 1000 }],
     }) as GrinderLook['waiting'][number];
   const sources = [
     { code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork', fat: 0.88 },

@@ -16,7 +16,7 @@ export function fatOptions(
   format: Format,
 ): ChoiceOption<FatChoice>[] {
   const own = chosen.reduce((total, animal) => total + animal.ownFatLeftGrams, 0);
-  const wanted = new Set(chosen.map((animal) => animal.wants.fat));
+  const wanted = new Set(chosen.flatMap((animal) => animal.wants.map(({ fat }) => fat)));
   const bought = sources
     .filter((source) => source.animal !== 'own')
     .map((source) => ({ source, grams: leftOf(source.code, lots) }))

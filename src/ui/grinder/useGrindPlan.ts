@@ -1,4 +1,4 @@
-import { computed, ref, watch } from 'vue';
+import { computed, ref } from 'vue';
 import { readingGrams } from '../../core/reading.ts';
 import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
 import { readingIn } from '../parts/index.ts';
@@ -6,6 +6,7 @@ import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
 import { useLive } from '../use/useLive.ts';
 import { percentTyped } from './percent-typed.ts';
+import { useWants } from './useWants.ts';
 
 /** Typing pauses shorter than this are the middle of a number. */
 const WAIT_MS = 150;
@@ -57,20 +58,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
   });
   const { value: plan, problem } = useLive('grinder.plan', () => question.value, { waitMs: WAIT_MS });
 
-  // The first animal picked brings its order along; a second one is ground the way that the first is.
-  watch(
-    () => chosen.value[0]?.id,
-    () => {
-      const first = chosen.value[0];
-      if (first) followOrder(first);
-    },
-  );
-
-  function followOrder({ wants }: GrinderLook['waiting'][number]): void {
-    fat.value = wants.fat;
-    targetTyped.value = wants.targetFat === null ? '' : percentText(wants.targetFat);
-    product.value = wants.product;
-  }
+  const { wants, picked, pick } = useWants(() => chosen.value, { amounts, fat, targetTyped, product });
 
   function setTarget(share: number): void {
     targetTyped.value = percentText(share);
@@ -92,5 +80,8 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
     plan,
     problem,
     setTarget,
+    wants,
+    picked,
+    pick,
   };
 }

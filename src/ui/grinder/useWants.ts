@@ -1,0 +1,57 @@
+import { computed, ref, watch, type Ref } from 'vue';
+import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
+import { toGrams } from '../../core/units.ts';
+import { massTyped } from '../intake/instructions-form.ts';
+import { useShop } from '../stores/shop.ts';
+import { percentText } from '../texts/percent.ts';
+import type { Want } from './want-text.ts';
+
+type Waiting = GrinderLook['waiting'][number];
+
+/** The fields of the plan that an order fills in. */
+interface PlanFields {
+  /** Typed amounts by animal; empty means all of its trim. */
+  amounts: Ref<Record<number, string>>;
+  fat: Ref<FatChoice>;
+  targetTyped: Ref<string>;
+  product: Ref<string>;
+}
+
+/**
+ * Which of the orders of the chosen animals is ground now. The first animal picked brings its first order along;
+ * another one is ground the way that the first is, with as much as it wants of that product.
+ */
+export function useWants(chosen: () => readonly Waiting[], fields: PlanFields) {
+  const shop = useShop();
+  const picked = ref('');
+  const wants = computed(() => chosen()[0]?.wants ?? []);
+
+  function pick(want: Want): void {
+    picked.value = want.product;
+    fields.fat.value = want.fat;
+    fields.targetTyped.value = want.targetFat === null ? '' : percentText(want.targetFat);
+    fields.product.value = want.product;
+    fields.amounts.value = Object.fromEntries(chosen().map((animal) => [animal.id, amountOf(animal)]));
+  }
+
+  /** All of its trim where the animal has no order of its own for the product, or wants nothing else. */
+  function amountOf({ wants: orders, trimLeftGrams }: Waiting): string {
+    const want = orders.find(({ product }) => product === picked.value);
+    const step = toGrams(shop.step, shop.unit);
+    if (!want || orders.length === 1 || want.grams >= trimLeftGrams - step / 2) return '';
+    return massTyped(want.grams, shop.unit);
+  }
+
+  watch(
+    () => chosen().map(({ id }) => id),
+    (ids, before) => {
+      const first = wants.value[0];
+      if (first && ids[0] !== before[0]) pick(first);
+      else
+        for (const animal of chosen())
+          if (!before.includes(animal.id)) fields.amounts.value[animal.id] = amountOf(animal);
+    },
+  );
+
+  return { wants, picked, pick };
+}

@@ -1,0 +1,19 @@
+import type { FatSourceCard, GrinderLook } from '../../bridge/contract.ts';
+import { grinderText as text } from '../texts/en-grinder.ts';
+import type { Format } from '../texts/format.ts';
+
+export type Want = GrinderLook['waiting'][number]['wants'][number];
+
+/**
+ * What a hunter wants ground, with which fat.
+ * @example 'Breakfast sausage, 20.0 % fat (pork trim 50/50)'
+ */
+export function wantText(
+  { product, fat, targetFat }: Want,
+  sources: readonly FatSourceCard[],
+  format: Format,
+): string {
+  const source = sources.find(({ code }) => code === fat)?.name ?? fat;
+  const name = fat === 'none' ? text.noFat : fat === 'own' ? text.ownFat : source;
+  return text.wantsFat(name.toLowerCase(), targetFat === null ? null : format.share(targetFat), product);
+}
