@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
 import { batchOf, batchPage, fatIn } from './batch-page.ts';
-import { trimCrumb, trimWaiting } from './blend-sources.ts';
+import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
