@@ -247,7 +247,7 @@ describe('labels of one animal', () => {
 describe('the page of labels', () => {
   const SHEET = 'Letter sheet';
 
-  it('keeps the size and what is in a recipe on this computer', async () => {
+  it('keeps the size on this computer and what is in a recipe in the book', async () => {
     await goTo(`/label/batch/${shop.batchId}`, SHEET);
     await page.reload();
     await articles().first().waitFor();

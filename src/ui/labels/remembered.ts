@@ -1,4 +1,4 @@
-/** What this computer keeps from one printing to the next: its own printer, and the shop's recipes. */
+/** What this computer keeps from one printing to the next: the sizes that its printer prints on. */
 import { ref, watch, type Ref } from 'vue';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
 
@@ -8,15 +8,6 @@ function remembered<T extends string>(key: string, choices: readonly T[], first:
   const choice = ref(choices.find((one) => one === kept) ?? first) as Ref<T>;
   watch(choice, (value) => localStorage.setItem(key, value));
   return choice;
-}
-
-/** What is in a product that was not weighed in. Recipes come back every week, so this computer keeps it. */
-export function recipeOf(product: string): { read(): string; keep(text: string): void } {
-  const key = `gambrel.label-also.${product.trim().toLowerCase()}`;
-  return {
-    read: () => localStorage.getItem(key) ?? '',
-    keep: (text) => (text ? localStorage.setItem(key, text) : localStorage.removeItem(key)),
-  };
 }
 
 /** The size of package labels that this computer prints on. */

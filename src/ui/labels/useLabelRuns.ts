@@ -1,10 +1,10 @@
-import { computed, reactive, ref, type Ref } from 'vue';
+import { computed, onScopeDispose, reactive, ref, type Ref } from 'vue';
 import { labelText as text } from '../texts/en-labels.ts';
 import { copiesTyped } from './copies.ts';
 import type { LabelRun } from './package-label.ts';
-import { recipeOf } from './remembered.ts';
 import { sheetsOf } from './sheets.ts';
 import { PACKAGE_SIZES, type PackageSize } from './sizes.ts';
+import { useRecipes } from './useRecipes.ts';
 
 const EVERYBODY = '';
 
@@ -14,7 +14,9 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   const used = ref('0');
   /** Counts as typed; a run that nobody touched has its usual count. */
   const typed = reactive<Record<string, string>>({});
+  /** What else is in a product, while it is being typed. */
   const also = reactive<Record<string, string>>({});
+  const recipes = useRecipes();
 
   const owners = computed(() => {
     const names = new Map(runs().map(({ label }) => [label.ticket, label.hunter]));
@@ -26,7 +28,7 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   );
   const products = computed(() => [...new Set(shown.value.map(({ label }) => label.product))]);
   const copies = (run: LabelRun): string => typed[run.key] ?? String(run.copies);
-  const alsoIn = (product: string): string => also[product] ?? recipeOf(product).read();
+  const alsoIn = (product: string): string => also[product] ?? recipes.of(product);
 
   const places = computed(() => PACKAGE_SIZES[size.value].columns * PACKAGE_SIZES[size.value].rows);
   const usedCount = computed(() => copiesTyped(used.value, places.value - 1));
@@ -40,12 +42,20 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   );
   const pages = computed(() => sheetsOf(labels.value, PACKAGE_SIZES[size.value], usedCount.value ?? 0));
 
+  /** To be called when the field is left. */
+  async function keepAlso(product: string): Promise<void> {
+    const value = also[product];
+    if (value === undefined) return;
+    const ground = runs().some(({ label }) => label.product === product && label.batch !== null);
+    await recipes.keep(product, value, ground);
+  }
+  // A key that leads elsewhere takes the field away before it is left.
+  onScopeDispose(() => Object.keys(also).forEach((product) => void keepAlso(product)));
+
   return {
-    whose, used, owners, shown, products, places, usedCount, wrong, labels, pages, copies, alsoIn,
+    recipes, whose, used, owners, shown, products, places, usedCount, wrong, labels, pages, copies, alsoIn,
     setCopies: (run: LabelRun, value: string): void => void (typed[run.key] = value),
-    setAlso(product: string, value: string): void {
-      also[product] = value;
-      recipeOf(product).keep(value.trim());
-    },
+    setAlso: (product: string, value: string): void => void (also[product] = value),
+    keepAlso,
   }; // prettier-ignore
 }

@@ -52,7 +52,7 @@ export const labelText = {
   usedProblem: 'Type how many of the 10 are gone, 0 to 9.',
   also: (product: string) => `Also in ${product}`,
   alsoHint:
-    'Spices, cheese, milk powder, mustard, soy: whatever was not weighed in goes on the label as well.',
+    'Spices, cheese, milk powder, mustard, soy: whatever was not weighed in goes on the label as well. It is kept with the product.',
   copies: 'Labels',
   copiesOf: (what: string) => `Labels of ${what}`,
   copiesProblem: 'Type a whole number, 0 to 200.',
