@@ -19,8 +19,8 @@ const NOTHING: ProductBody = {
 };
 
 /**
- * Adds a product, or changes one; what is left out stays as it is. A new one with the name of one put away brings that
- * back. @throws CoreProblem `reading.*`; Trouble `product.taken`, `product.unknown`, `product.fat`, `fat.unknown`,
+ * Adds a product, or changes one; what is left out stays as it is, and what is put away stays away. A new one with the
+ * name of one put away brings that back. @throws CoreProblem `reading.*`; Trouble `product.taken`, `product.unknown`, `product.fat`, `fat.unknown`,
  * `package.size`, `patty.size`
  */
 export const save = write(
@@ -50,7 +50,7 @@ export const save = write(
       name: input.name,
       kind: input.kind ?? before?.kind ?? 'other',
       body: bodyOf(room, input, before ?? NOTHING),
-      active: true,
+      active: input.code === undefined || before?.offered !== false,
     };
     room.book.products.put(product);
     const { code } = product;

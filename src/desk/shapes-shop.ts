@@ -109,6 +109,8 @@ export interface ShopLook {
   settings: ShopSettings;
   staff: { initials: string; name: string }[];
   species: SpeciesCard[];
+  /** Offered no more, but animals of them may be in the book. */
+  speciesAway: SpeciesCard[];
   fatSources: FatSourceCard[];
   products: ProductCard[];
   templates: TemplateCard[];

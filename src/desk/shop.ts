@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { backUp, listBackups } from '../book/backup.ts';
+import type { SpeciesProfile } from '../core/species.ts';
 import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
 import { host, read, write } from './procedure.ts';
@@ -76,6 +77,7 @@ export const backUpNow = host(v.object({}), (room) => {
 export const backups = read(v.object({}), (room) => listBackups(room.book.path));
 
 function shopLook(room: DeskRoom): ShopLook {
+  const cardOf = (species: SpeciesProfile) => speciesCard(species, room.species.own.has(species.code));
   const { settings } = room;
   const season = room.season();
   const newest = listBackups(room.book.path)[0];
@@ -88,7 +90,8 @@ function shopLook(room: DeskRoom): ShopLook {
     seasons: [...new Set([...room.book.animals.seasons(), season])].sort((a, b) => b - a),
     settings,
     staff: room.book.settings.staff(),
-    species: room.species.offered.map((species) => speciesCard(species, room.species.own.has(species.code))),
+    species: room.species.offered.map(cardOf),
+    speciesAway: room.species.all.filter((one) => !room.species.offered.includes(one)).map(cardOf),
     products: productCards(room),
     templates: templateCards(room),
     coolers: coolerCards(room),

@@ -65,6 +65,14 @@ describe('products', () => {
     expect(await shop.call('products.save', { name: 'LINKS' })).toEqual({ ...own, name: 'LINKS' });
   });
 
+  it('changed while put away stay away', async () => {
+    const shop = await freshDesk();
+    await shop.call('products.putAway', { code: 'chops' });
+    expect(await shop.call('products.save', { code: 'chops', name: 'Chops', ingredients: 'salt' })).toMatchObject({
+      offered: false, ingredients: 'salt',
+    }); // prettier-ignore
+  });
+
   it('are audited', async () => {
     const shop = await freshDesk();
     await shop.call('products.save', { code: 'ground', name: 'Burger', by: 'MK' });

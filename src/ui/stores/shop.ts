@@ -46,8 +46,10 @@ export const useShop = defineStore('shop', () => {
     });
   }
 
+  /** Every species that an animal may have, those put away included; `look.species` are those on offer. */
+  const allSpecies = computed(() => [...(look.value?.species ?? []), ...(look.value?.speciesAway ?? [])]);
   const species = (code: string): SpeciesCard | undefined =>
-    look.value?.species.find((one) => one.code === code);
+    allSpecies.value.find((one) => one.code === code);
   const cautions = (codes: string[]): Caution[] =>
     look.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
 
@@ -68,6 +70,7 @@ export const useShop = defineStore('shop', () => {
     load,
     take,
     start,
+    allSpecies,
     species,
     cautions,
   };

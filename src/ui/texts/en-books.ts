@@ -3,7 +3,15 @@ import { plural } from './plural.ts';
 /** Words of the Books. */
 export const booksText = {
   heading: 'Books',
-  tabs: { records: 'Record book', prices: 'Prices', fat: 'Fat on hand', hunters: 'Hunters' },
+  tabs: {
+    records: 'Record book',
+    prices: 'Prices',
+    fat: 'Fat on hand',
+    hunters: 'Hunters',
+    species: 'What we cut',
+    products: 'What we make',
+    ways: 'Ways to cut',
+  },
 
   season: 'Season',
   find: 'Find',

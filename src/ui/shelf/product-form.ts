@@ -1,0 +1,75 @@
+import type { CallInput, ProductKind, ProductOnShelf } from '../../bridge/contract.ts';
+import { shelfText as text } from '../texts/en-shelf.ts';
+import { massTyped } from '../texts/mass-typed.ts';
+import { percentText, readPercent } from '../texts/percent.ts';
+
+/** No fat of its own: the hunter says. */
+export const AS_ASKED = '';
+
+/** A product as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+export interface TypedProduct {
+  name: string;
+  kind: ProductKind;
+  fat: string;
+  target: string;
+  package: string;
+  patty: string;
+  ingredients: string;
+}
+
+/** A new product, of which nothing is said yet. */
+export function emptyProduct(): TypedProduct {
+  return { name: '', kind: 'grind', fat: AS_ASKED, target: '', package: '', patty: '', ingredients: '' };
+}
+
+/** A product of the shelf as editable text. Patties are told in ounces or grams. */
+export function typeProduct(row: ProductOnShelf, unit: 'lb' | 'kg'): TypedProduct {
+  const { name, kind, fat, targetFat, packageGrams, pattyGrams, ingredients } = row;
+  return {
+    name,
+    kind,
+    fat: fat ?? AS_ASKED,
+    target: targetFat === null ? '' : percentText(targetFat),
+    package: packageGrams === null ? '' : massTyped(packageGrams, unit),
+    patty: pattyGrams === null ? '' : massTyped(pattyGrams, unit === 'lb' ? 'oz' : 'g'),
+    ingredients,
+  };
+}
+
+/** Whether a fat percentage can be said with this fat. */
+export function hasTarget(fat: string): boolean {
+  return fat !== AS_ASKED && fat !== 'none';
+}
+
+/**
+ * Reads the fields for `products.save`; `value` is null while any is wrong. Weights that nobody touched are left out,
+ * so that they do not drift by being rounded.
+ * @param row the product that is changed, or null for a new one
+ */
+export function readProduct(
+  typed: TypedProduct,
+  row: ProductOnShelf | null,
+  unit: 'lb' | 'kg',
+): { value: CallInput<'products.save'> | null; wrong: { name?: string; target?: string } } {
+  const target = hasTarget(typed.fat) && typed.target.trim() !== '' ? readPercent(typed.target) : null;
+  const unread = hasTarget(typed.fat) && typed.target.trim() !== '' && target === null;
+  const wrong = {
+    ...(typed.name.trim() === '' && { name: text.nameProblem }),
+    ...((unread || (target !== null && (target < 0.005 || target > 0.6))) && { target: text.targetProblem }),
+  };
+  if (Object.keys(wrong).length > 0) return { value: null, wrong };
+  const before = row && typeProduct(row, unit);
+  return {
+    wrong,
+    value: {
+      ...(row && { code: row.code }),
+      name: typed.name,
+      kind: typed.kind,
+      fat: typed.fat === AS_ASKED ? null : typed.fat,
+      targetFat: target,
+      ...(before?.package !== typed.package && { packageTyped: typed.package }),
+      ...(before?.patty !== typed.patty && { pattyTyped: typed.patty }),
+      ingredients: typed.ingredients,
+    },
+  };
+}

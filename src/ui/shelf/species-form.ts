@@ -1,0 +1,110 @@
+import type { CallInput, SpeciesCard, SpeciesOnShelf } from '../../bridge/contract.ts';
+import { shelfText as text } from '../texts/en-shelf.ts';
+import { massTyped } from '../texts/mass-typed.ts';
+import { percentText, readPercent } from '../texts/percent.ts';
+
+export interface TypedPrimal {
+  /** Empty for a new piece. */
+  code: string;
+  name: string;
+  pair: boolean;
+  share: string;
+}
+
+/** A species as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+export interface TypedSpecies {
+  like: string;
+  name: string;
+  many: string;
+  male: string;
+  female: string;
+  young: string;
+  typical: string;
+  least: string;
+  most: string;
+  heat: '160' | '165';
+  primals: TypedPrimal[];
+}
+
+/** A new species as its relative suggests it: the words, the pieces and the heat; name and weight are the shop's to say. */
+export function speciesLike(relative: SpeciesCard): TypedSpecies {
+  return {
+    ...typedCard(relative),
+    like: relative.code,
+    name: '',
+    many: '',
+    typical: '',
+    least: '',
+    most: '',
+  };
+}
+
+/** A species of the shelf as editable text. */
+export function typeSpecies(row: SpeciesOnShelf, unit: 'lb' | 'kg'): TypedSpecies {
+  const { least, typical, most } = row.hangingGrams;
+  return {
+    ...typedCard(row),
+    like: row.like ?? row.code,
+    typical: massTyped(typical, unit),
+    least: massTyped(least, unit),
+    most: massTyped(most, unit),
+  };
+}
+
+function typedCard({ name, many, words, primals, cookTo }: SpeciesCard) {
+  return {
+    name,
+    many,
+    ...words,
+    heat: cookTo.f === 165 ? ('165' as const) : ('160' as const),
+    primals: primals.map(({ code, name: called, pair, share }) => ({
+      code,
+      name: called,
+      pair,
+      share: percentText(share),
+    })),
+  };
+}
+
+export interface WrongSpecies {
+  name?: string;
+  /** By place in the list. */
+  primals: Record<number, { name?: string; share?: string }>;
+}
+
+/**
+ * Reads the fields for `species.save`; `value` is null while any is wrong. Weights of a known species that nobody
+ * touched are left out, so that they do not drift by being rounded.
+ * @param row the species that is changed, or null for a new one
+ */
+export function readSpecies(
+  typed: TypedSpecies,
+  row: SpeciesOnShelf | null,
+  unit: 'lb' | 'kg',
+): { value: CallInput<'species.save'> | null; wrong: WrongSpecies } {
+  const wrong: WrongSpecies = { primals: {} };
+  if (typed.name.trim() === '') wrong.name = text.nameProblem;
+  const primals = typed.primals.map(({ code, name, pair, share }, i) => {
+    const read = readPercent(share);
+    if (name.trim() === '') wrong.primals[i] = { name: text.nameProblem };
+    if (read === null || read === 0) wrong.primals[i] = { ...wrong.primals[i], share: text.shareProblem };
+    return { ...(code && { code }), name: name.trim(), pair, share: read ?? 0 };
+  });
+  if (wrong.name || Object.keys(wrong.primals).length > 0) return { value: null, wrong };
+  const { like, male, female, young, typical, least, most } = typed;
+  const before = row && typeSpecies(row, unit);
+  const weighed = before?.typical !== typical || before.least !== least || before.most !== most;
+  return {
+    wrong,
+    value: {
+      ...(row && { code: row.code }),
+      like,
+      name: typed.name,
+      many: typed.many.trim() || typed.name.trim().toLowerCase(),
+      words: { male, female, young },
+      ...(weighed && { typicalTyped: typical, leastTyped: least, mostTyped: most }),
+      cookToF: typed.heat === '165' ? 165 : 160,
+      primals,
+    },
+  };
+}

@@ -1,0 +1,16 @@
+import { computed, type ComputedRef } from 'vue';
+import type { ProductKind } from '../../bridge/contract.ts';
+import { useShop } from '../stores/shop.ts';
+
+/**
+ * Names of the products that the shop offers, in the order of its list; all kinds if none are named.
+ * @example const names = useProductNames('whole cuts', 'jerky')
+ */
+export function useProductNames(...kinds: ProductKind[]): ComputedRef<string[]> {
+  const shop = useShop();
+  return computed(() =>
+    (shop.look?.products ?? [])
+      .filter(({ kind }) => kinds.length === 0 || kinds.includes(kind))
+      .map(({ name }) => name),
+  );
+}
