@@ -169,11 +169,11 @@ describe('care', () => {
 
 describe('carcass tag', () => {
   const tagged = frozen({
-    ticket: '26-0001', sex: 'male', age: 'adult', brought: 'quarters', origin: 'hunter', tag: 'T 4711', licence: '',
+    ticket: '26-0001', sex: 'male', age: 'adult', brought: 'quarters', origin: 'hunter', where: 'Cold room, hook 4', tag: 'T 4711', licence: '',
     killDate: null, killArea: '', receivedOn: '2026-11-24', promisedOn: null,
     parts: [{ primal: 'haunch', count: 2 }, { primal: 'shoulder', count: 2 }],
     species: { name: 'Elk', words: { male: 'bull', female: 'cow', young: 'calf' } },
-    hunter: { name: 'Ann Alder' }, hold: { reason: 'sample', sample: 'S-9' },
+    hunter: { name: 'Ann Alder' }, hold: { reason: 'sample', sample: 'S-9', positive: false },
   } as const); // prettier-ignore
 
   it('tells what is known, and marks the hold', () => {
@@ -185,6 +185,7 @@ describe('carcass tag', () => {
         { name: 'Came in', value: 'Nov 24, 2026' },
         { name: 'Tag', value: 'T 4711' },
         { name: 'Brought', value: 'Quarters' },
+        { name: 'Hangs in', value: 'Cold room, hook 4' },
       ],
       hold: 'sample pending S-9. Keep apart, do not hand over.',
       notForSale: true,

@@ -96,6 +96,7 @@ type Settings = v.InferInput<typeof change.input>['changes'];
 export const SHOP = shopJson as unknown as {
   settings: v.InferInput<typeof setUp.input> & Required<Pick<Settings, 'step' | 'zone'>> & Settings;
   staff: Staff[];
+  coolers: { name: string; places: number; usualF: number }[];
   shopShift: Partial<Record<Split, number>>;
   fats: FatBought[];
 };

@@ -3,6 +3,7 @@ import type { Book } from '../../book/book.ts';
 import { addDays } from '../../core/dates.ts';
 import type { DemoAnimal } from './animal.ts';
 import { momentAt, openDiary } from './calendar.ts';
+import { planCoolers } from './cold-rooms.ts';
 import { openCounter } from './counter.ts';
 import { planCutting } from './cutting.ts';
 import { planDeliveries } from './fat-bought.ts';
@@ -54,6 +55,7 @@ async function fill(book: Book): Promise<DemoMade> {
     const animals = herdOf(season, town, shop.lastDay);
     if (season.mistakes) slipped.push(...plantSlips(animals, shop.lastDay));
     if (season.mistakes) planDeliveries(shop, season);
+    if (season.mistakes) planCoolers(shop, season);
     if (season.quotes > 0) planQuotes(shop, season, animals);
     planSausage(shop, season);
     for (const animal of animals) {

@@ -3,6 +3,7 @@ import { addDays } from '../../core/dates.ts';
 import type { DemoAnimal } from './animal.ts';
 import { takeDeposit } from './billing.ts';
 import { momentAt } from './calendar.ts';
+import { hangUp } from './cold-rooms.ts';
 import { planPickUp } from './hand-over.ts';
 import { ANIMALS } from './invention.ts';
 import { putRight, writeWeight } from './put-right.ts';
@@ -68,6 +69,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
     if (first) putRight(shop, animal, intake, first.id, by);
   }
   takeDeposit(shop, animal, by);
+  hangUp(shop, animal, by);
   if (sampled) planResult(shop, animal, by);
 }
 

@@ -18,6 +18,8 @@ export function recordTable(rows: readonly RecordRow[]): { head: string[]; plain
       text.received,
       text.released,
       text.releasedTo,
+      text.disposedOn,
+      text.disposedHow,
       text.lacks,
     ],
     plain: rows.map((row) => [
@@ -33,6 +35,8 @@ export function recordTable(rows: readonly RecordRow[]): { head: string[]; plain
       row.receivedOn,
       row.releasedOn,
       row.releasedTo,
+      row.disposedOn,
+      row.disposedHow,
       row.lacks.map((code) => text.missing[code] ?? code).join(', '),
     ]),
   };

@@ -15,12 +15,22 @@ export interface TagLabel {
 
 type Tagged = Pick<
   AnimalPage,
-  'ticket' | 'sex' | 'age' | 'brought' | 'origin' | 'tag' | 'licence' | 'killDate' | 'killArea' | 'receivedOn'
+  | 'ticket'
+  | 'where'
+  | 'sex'
+  | 'age'
+  | 'brought'
+  | 'origin'
+  | 'tag'
+  | 'licence'
+  | 'killDate'
+  | 'killArea'
+  | 'receivedOn'
 > &
   Pick<AnimalPage, 'promisedOn' | 'parts'> & {
     species: { name: string; words: { male: string; female: string; young: string } };
     hunter: { name: string };
-    hold: { reason: string; sample: string } | null;
+    hold: { reason: string; sample: string; positive: boolean } | null;
   };
 
 /** The tag of an animal; what is not known is left out. */
@@ -32,6 +42,7 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
     { name: text.licence, value: animal.licence },
     { name: text.killed, value: killed },
     { name: text.brought, value: words.brought[animal.brought] },
+    { name: text.hangsIn, value: animal.where ?? '' },
     { name: text.promised, value: animal.promisedOn ? longDay(animal.promisedOn) : '' },
   ];
   return {
@@ -41,7 +52,12 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
       .join(', '),
     hunter: animal.hunter.name,
     facts: facts.filter(({ value }) => value !== ''),
-    hold: animal.hold && text.holdWhy(wordFor(words.hold, animal.hold.reason), animal.hold.sample),
+    hold:
+      animal.hold &&
+      text.holdWhy(
+        wordFor(words.hold, animal.hold.positive ? 'positive' : animal.hold.reason),
+        animal.hold.sample,
+      ),
     notForSale: animal.origin === 'hunter',
   };
 }

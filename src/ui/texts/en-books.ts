@@ -27,6 +27,8 @@ export const booksText = {
   released: 'Handed over',
   killedWhere: 'Kill area',
   releasedTo: 'Handed to',
+  disposedOn: 'Disposed of on',
+  disposedHow: 'How it was disposed of',
   lacks: 'Missing',
   complete: 'complete',
   missing: {

@@ -23,6 +23,7 @@ export const labelText = {
   licence: 'Licence',
   killed: 'Killed',
   promised: 'Promised',
+  hangsIn: 'Hangs in',
   hold: 'HOLD',
   holdWhy: (reason: string, sample: string) =>
     `${reason}${sample ? ` ${sample}` : ''}. Keep apart, do not hand over.`,

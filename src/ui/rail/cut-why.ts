@@ -1,0 +1,37 @@
+import type { Hook, NextCut } from '../../bridge/contract.ts';
+import { railText as text } from '../texts/en-rail.ts';
+import type { Format } from '../texts/format.ts';
+
+/** Why an animal is next, in words: 'hung 8 days, the limit is 7'. */
+export function cutWhy(
+  { why }: Pick<NextCut, 'why'>,
+  { days, promisedOn }: Pick<Hook, 'days' | 'promisedOn'>,
+  shop: { limitDays: number; today: string; format: Pick<Format, 'day'> },
+): string {
+  switch (why) {
+    case 'over-limit':
+      return text.hungOver(days, shop.limitDays);
+    case 'promised':
+      return promise(promisedOn ?? '', shop);
+    case 'late':
+      return days >= shop.limitDays ? text.lastDay(days) : text.lastEve(days);
+    case 'ready':
+      return text.ready(days);
+    case 'light':
+      return text.light(days);
+    case 'oldest':
+      return text.oldest(days);
+  }
+}
+
+function promise(on: string, { today, format }: { today: string; format: Pick<Format, 'day'> }): string {
+  if (on === today) return text.promisedToday;
+  return on < today ? text.promisedPast(format.day(on)) : text.promised(format.day(on));
+}
+
+/** Hooks in the order of cutting; those that may not be cut now come last, as they came. */
+export function inCutOrder(hooks: readonly Hook[], next: readonly NextCut[]): Hook[] {
+  const turn = new Map(next.map(({ id }, at) => [id, at]));
+  const at = ({ id }: Hook): number => turn.get(id) ?? next.length;
+  return [...hooks].sort((a, b) => at(a) - at(b));
+}
