@@ -49,6 +49,12 @@ export function makeRouter(): Router {
         component: () => import('./labels/TagPage.vue'),
         props: true,
       },
+      {
+        path: '/bill/:ticket',
+        meta: { place: 'pickup' },
+        component: () => import('./bill/BillPage.vue'),
+        props: true,
+      },
       { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
       { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
       { path: '/season', meta: { place: 'season' }, component: () => import('./season/SeasonPage.vue') },
