@@ -151,7 +151,7 @@ export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), 
   return { paymentId: payment.id };
 });
 
-/** What still stands open for an animal, in minor units; 0 where there is no bill. */
+/** Whether an animal is billed, and what of it is still open in minor units; 0 where there is no bill. */
 export function dueOf(room: DeskRoom, animalId: number): { billed: boolean; dueMinor: number } {
   const standing = room.book.bills.ofAnimal(animalId).find((bill) => bill.void_at === null);
   if (!standing) return { billed: false, dueMinor: 0 };

@@ -28,6 +28,7 @@ export const look = read(v.object({}), (room) =>
         hold: row.hold,
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
+        ...dueOf(room, row.id),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
