@@ -1,0 +1,115 @@
+/** An animal whose sample is away: not cut, not handed over before the result; and what a positive one asks for. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { scanTicket } from '../replay/open-ticket.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+let shop: ShopWindow;
+let deer: { id: number; ticket: string };
+let sick: { id: number; ticket: string };
+
+beforeAll(async () => {
+  shop = await openShop();
+  deer = await deerAtDesk(shop, 'Ann Alder', {}, { sample: 'L-704' });
+  sick = await deerAtDesk(shop, 'Bo Birch', {}, { sample: 'L-705' });
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+const weighing = () => shop.page.locator('main input[inputmode="decimal"]').first();
+
+describe('an animal on hold', () => {
+  it('is not cut before the result, and says why', async () => {
+    const { keys, page } = shop;
+    await scanTicket(page, deer.ticket);
+    await page.getByText(/it is not cut, ground or packed before the result is in/).waitFor();
+    expect(await page.getByRole('button', { name: 'Take to the table' }).count()).toBe(0);
+    await keys.tabTo(weighing());
+    await keys.type('78.5');
+    await keys.press('Enter');
+    await page
+      .getByRole('table', { name: 'Weighings of this animal' })
+      .getByText('78.5 lb')
+      .first()
+      .waitFor();
+    await keys.tabTo(weighing());
+    await keys.press('t');
+    await keys.type('20');
+    await keys.press('Enter');
+    await page.getByText(/L-704/).first().waitFor();
+    await page.getByRole('alert').filter({ hasText: /hold/i }).first().waitFor();
+    expect((await shop.call('animals.open', { id: deer.id })).trimGrams).toBe(0);
+  });
+
+  it('is cut by itself once the shop’s rule allows it', async () => {
+    const { keys, page } = shop;
+    await keys.goTo('shop', 9);
+    await keys.choose('Cut animals on hold before the result', 'Yes, by themselves');
+    await keys.pressOn('Keep these settings');
+    await page
+      .getByText(/settings are kept|Kept/i)
+      .first()
+      .waitFor();
+    await scanTicket(page, deer.ticket);
+    await keys.tabTo(weighing());
+    await keys.press('t');
+    await keys.type('20');
+    await keys.press('Enter');
+    await page.getByRole('table', { name: 'Weighings of this animal' }).getByText('20 lb').first().waitFor();
+    await keys.pressOn('Finished cutting');
+    await keys.pressOn('Packed, ready to fetch');
+    await page.getByRole('button', { name: 'Back to packing' }).waitFor();
+  });
+
+  it('is not handed over before the result, whatever the rule', async () => {
+    const { keys, page } = shop;
+    await keys.goTo('pickup', 6);
+    const row = page.getByRole('row', { name: new RegExp(deer.ticket) });
+    await row.getByText('on hold').waitFor();
+    expect(await row.getByRole('button', { name: /^Hand over/ }).count()).toBe(0);
+    await expect(shop.call('pickup.release', { id: deer.id, to: 'Ann Alder' })).rejects.toThrow(
+      'release.held',
+    );
+    expect((await shop.call('animals.open', { id: deer.id })).stage).toBe('ready');
+  });
+
+  it('goes home when nothing was found', async () => {
+    const { keys, page } = shop;
+    await scanTicket(page, deer.ticket);
+    await keys.pressOn('End the hold');
+    await keys.choose('What came out', 'Nothing found');
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'End the hold' }));
+    await keys.press('Enter');
+    await page.getByText('The hold is over.').waitFor();
+    await keys.goTo('pickup', 6);
+    await keys.pressOn(`Hand over ${deer.ticket}`);
+    await keys.tabTo(page.getByRole('button', { name: 'Hand it over', exact: true }));
+    await keys.press('Enter');
+    await page.getByText(`${deer.ticket} was handed to Ann Alder.`).waitFor();
+  });
+
+  it('that tests positive leads through the advice to its disposal, and stays in the record book', async () => {
+    const { keys, page } = shop;
+    await scanTicket(page, sick.ticket);
+    await keys.pressOn('End the hold');
+    await keys.choose('What came out', 'Positive');
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'End the hold' }));
+    await keys.press('Enter');
+    await page.getByText('Tested positive').first().waitFor();
+    expect(
+      await page.getByRole('list', { name: 'What to do, in this order' }).getByRole('listitem').count(),
+    ).toBeGreaterThanOrEqual(3);
+    expect(await weighing().count()).toBe(0);
+    await keys.pressOn('Record disposal');
+    await keys.fill('How and where', 'Lined landfill, double-bagged');
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Record disposal' }));
+    await keys.press('Enter');
+    await page.getByText(`${sick.ticket} is recorded as disposed of.`).waitFor();
+    expect((await shop.call('rail.look', {})).hooks).toEqual([]);
+    await keys.goTo('books', 8);
+    await page
+      .getByRole('row', { name: new RegExp(`${sick.ticket}.*landfill`) })
+      .first()
+      .waitFor();
+    expect(shop.complaints).toEqual([]);
+  });
+});
