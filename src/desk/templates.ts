@@ -1,5 +1,7 @@
 /** Cutting instructions of the shop's own to start from, and supplied ones as the shop cuts. */
 import * as v from 'valibot';
+import { keptShare } from '../core/cutting.ts';
+import type { SpeciesProfile } from '../core/species.ts';
 import { by, id, instructions, needed } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -31,12 +33,12 @@ export const save = write(
     const same = every.find((one) => isNamesake(one, template));
     if (same && isTaken(same, before, inPlace))
       throw new Trouble('invalid', 'template.taken', { field: 'name', with: { name: same.name } });
-    needFitting(room, template);
+    const body = fitting(room, template);
     const row = rowOf(room, changed, template);
     const kept = {
       name: template.name,
       carcass: template.carcass,
-      body: template.instructions,
+      body,
       active: true,
     };
     if (row === undefined) room.book.templates.add(kept);
@@ -88,17 +90,26 @@ function templateOf(room: DeskRoom, key: Key): TemplateOnShelf {
   return found;
 }
 
-/** Pieces are those of an animal that hangs so; a template for any animal names none. */
-function needFitting(
+/**
+ * The orders, with the share kept whole as their pieces have it. Pieces are those of one species that hangs so; a
+ * template for any animal names none.
+ */
+function fitting(
   room: DeskRoom,
   { carcass, instructions: orders }: Key & { instructions: Instructions },
-): void {
+): Instructions {
   const hanging = room.species.all.filter(({ body }) => body === carcass);
   if (carcass === null ? orders.primals.length > 0 : hanging.length === 0)
     throw new Trouble('invalid', 'template.carcass', { field: 'carcass' });
-  const codes = new Set(hanging.flatMap(({ primals }) => primals.map(({ code }) => code)));
-  const stranger = orders.primals.find(({ primal }) => !codes.has(primal));
-  if (stranger)
-    throw new Trouble('invalid', 'primal.unknown', { field: 'primals', with: { primal: stranger.primal } });
   for (const { fat } of [orders, ...orders.alsoGround]) needFatChoice(fat);
+  if (orders.primals.length === 0) return orders;
+  const has = (species: SpeciesProfile, primal: string) =>
+    species.primals.some(({ code }) => code === primal);
+  const species = hanging.find((one) => orders.primals.every(({ primal }) => has(one, primal)));
+  if (species) return { ...orders, cutsShare: keptShare(species.primals, orders.primals) };
+  const stranger = orders.primals.find(({ primal }) => !hanging.some((one) => has(one, primal)));
+  throw new Trouble('invalid', 'primal.unknown', {
+    field: 'primals',
+    with: { primal: (stranger ?? orders.primals[0])?.primal ?? '' },
+  });
 }

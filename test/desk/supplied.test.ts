@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import fats from '../../resources/fats.json' with { type: 'json' };
 import templates from '../../resources/instructions.json' with { type: 'json' };
 import products from '../../resources/products.json' with { type: 'json' };
+import { keptShare } from '../../src/core/cutting.ts';
 import { USUAL_INSTRUCTIONS } from '../../src/desk/animal-page.ts';
 import { instructions, packageGrams, pattyGrams, targetFat } from '../../src/desk/input.ts';
 import { SPECIES } from '../../src/desk/resources.ts';
@@ -42,9 +43,7 @@ describe('supplied ways to cut', () => {
     const ordered = template.instructions.primals;
     for (const { code, primals } of species) {
       expect(ordered.map(({ primal }) => primal).sort(), code).toEqual(primals.map((one) => one.code).sort());
-      const kept = primals.filter((one) => ordered.some((o) => o.primal === one.code && o.as !== 'grind'));
-      const share = kept.reduce((total, one) => total + one.share, 0);
-      expect(template.instructions.cutsShare, code).toBeCloseTo(share, 9);
+      expect(template.instructions.cutsShare, code).toBeCloseTo(keptShare(primals, ordered), 9);
     }
   });
 

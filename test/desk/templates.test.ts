@@ -54,7 +54,10 @@ describe('ways to cut', () => {
     }); // prettier-ignore
     const orders = { primals: [{ primal: 'hind', as: 'roasts', size: '' }] } as const;
     const ibex = chops({ name: 'Ibex', carcass: 'pronghorn' }, { primals: [...orders.primals] });
-    expect((await shop.call('templates.save', ibex)).instructions.primals).toEqual(orders.primals);
+    expect((await shop.call('templates.save', ibex)).instructions).toMatchObject({
+      ...orders,
+      cutsShare: 0.5,
+    });
   });
 
   it('are changed, renamed, put away and brought back', async () => {

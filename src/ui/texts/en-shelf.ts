@@ -44,7 +44,7 @@ export const shelfText = {
   most: 'Ask above',
   limitHint: 'Empty: in proportion.',
   heats: { 160: '160 °F (71 °C)', 165: '165 °F (74 °C)' },
-  heatNote: '165 °F for bear, boar, cougar and other meat-eaters',
+  heatNote: 'for bear, boar, cougar and other meat-eaters',
   piecesHint:
     'What it is first broken down into, and how much of the hanging weight each is. A guess will do.',
   suppliedHint: 'These pieces came with Gambrel. They may be called otherwise.',
