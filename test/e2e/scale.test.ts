@@ -114,7 +114,7 @@ describe('a scale at the table', () => {
     expect(await entry().inputValue()).toBe('');
   });
 
-  it('gives a weight at rest into the entry when it is asked for, and keeps it as from the scale', async () => {
+  it('gives a weight at rest into the entry when it is asked for, and keeps it as from the practice scale', async () => {
     await put('18.62', false);
     await readout().getByText('At rest.').waitFor();
     expect(await entry().inputValue()).toBe('');
@@ -124,7 +124,7 @@ describe('a scale at the table', () => {
     await keys.press('Enter');
     await page.getByRole('cell', { name: '18.62 lb', exact: true }).waitFor();
     expect(kept()).toEqual([
-      { typed: '18.62 lb', source: 'scale', grams: expect.closeTo(18.62 * 453.59237, 6) },
+      { typed: '18.62 lb', source: 'practice', grams: expect.closeTo(18.62 * 453.59237, 6) },
     ]);
   });
 

@@ -172,7 +172,9 @@ describe('carcass tag', () => {
     ticket: '26-0001', sex: 'male', age: 'adult', brought: 'quarters', origin: 'hunter', where: 'Cold room, hook 4', tag: 'T 4711', licence: '',
     killDate: null, killArea: '', receivedOn: '2026-11-24', promisedOn: null,
     parts: [{ primal: 'haunch', count: 2 }, { primal: 'shoulder', count: 2 }],
-    species: { name: 'Elk', words: { male: 'bull', female: 'cow', young: 'calf' } },
+    species: { name: 'Elk', words: { male: 'bull', female: 'cow', young: 'calf' }, primals: [
+      { code: 'shoulder', name: 'Shoulder' }, { code: 'haunch', name: 'Hind leg' },
+    ] },
     hunter: { name: 'Ann Alder' }, hold: { reason: 'sample', sample: 'S-9', positive: false },
   } as const); // prettier-ignore
 
@@ -191,6 +193,14 @@ describe('carcass tag', () => {
       notForSale: true,
     });
     expect(tagLabel({ ...tagged, parts: [], hold: null }, writing).hold).toBeNull();
+  });
+
+  it('names the pieces that came in, which are not the whole animal', () => {
+    expect(tagLabel({ ...tagged, parts: [...tagged.parts] }, writing).species).toBe(
+      'Elk, bull, 2 × hind leg, 2 × shoulder',
+    );
+    const one = { ...tagged, sex: 'unknown' as const, parts: [{ primal: 'shoulder', count: 1 }] };
+    expect(tagLabel(one, writing).species).toBe('Elk, 1 shoulder');
   });
 
   it('is wanted once for each piece', () => {

@@ -307,7 +307,7 @@ describe('a number entry beside the scale', () => {
     expect([typed.value, source.value]).toEqual(['', 'typed']);
     expect(onKey(event)).toBe(true);
     expect(preventDefault).toHaveBeenCalledOnce();
-    expect([typed.value, source.value]).toEqual(['18.62 lb', 'scale']);
+    expect([typed.value, source.value]).toEqual(['18.62 lb', 'practice']);
   });
 
   it('is typed again as soon as a hand changes it, even back to the same', async () => {
@@ -335,7 +335,7 @@ describe('a number entry beside the scale', () => {
     await vi.advanceTimersByTimeAsync(500);
     expect(typed.value).toBe('18.62 lb');
     onKey(press(' ').event);
-    expect([typed.value, source.value]).toEqual(['20.00 lb', 'scale']);
+    expect([typed.value, source.value]).toEqual(['20.00 lb', 'practice']);
   });
 
   it('takes nothing while the weight moves, and knows no key without a scale', async () => {

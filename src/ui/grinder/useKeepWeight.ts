@@ -1,5 +1,6 @@
-import { computed, ref, shallowRef } from 'vue';
+import { computed, ref, shallowRef, toRef } from 'vue';
 import type { Answer, Problem } from '../../bridge/contract.ts';
+import { useScaleEntry, type Taken } from '../scale/useScaleEntry.ts';
 import { say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 
@@ -8,16 +9,28 @@ export interface KeptWeight {
   grams: number;
 }
 
-/** Sends a typed weight to the desk; `sure` answers its question with yes. */
-export type SendWeight = (typed: string, sure: boolean) => Promise<Answer<KeptWeight>>;
+/** A weight that is being typed, or was taken off a scale and is not kept yet. */
+export interface WeightDraft {
+  typed: string;
+  taken: Taken | null;
+}
+
+/** A typed weight for the desk; `sure` answers its question with yes. */
+export interface TypedWeight {
+  typed: string;
+  source: 'typed' | 'scale' | 'practice';
+  sure: boolean;
+}
+export type SendWeight = (weight: TypedWeight) => Promise<Answer<KeptWeight>>;
 
 /**
  * Keeping a weight, as at every scale in the shop: a weight that cannot be right is asked about, a text that is no
  * weight stays in the entry with a sentence, and after keeping the entry is empty for the next.
  */
-export function useKeepWeight(send: SendWeight, kept: (weight: KeptWeight) => void) {
+export function useKeepWeight(draft: WeightDraft, send: SendWeight, kept: (weight: KeptWeight) => void) {
   const shop = useShop();
-  const typed = ref('');
+  const typed = toRef(draft, 'typed');
+  const scale = useScaleEntry(typed, toRef(draft, 'taken'));
   const busy = ref(false);
   const problem = shallowRef<Problem | null>(null);
 
@@ -32,7 +45,7 @@ export function useKeepWeight(send: SendWeight, kept: (weight: KeptWeight) => vo
   async function keep(sure = false): Promise<void> {
     if (busy.value) return;
     busy.value = true;
-    const answer = await send(typed.value, sure);
+    const answer = await send({ typed: typed.value, source: scale.source.value, sure });
     busy.value = false;
     if (answer.ok) {
       typed.value = '';
@@ -51,5 +64,5 @@ export function useKeepWeight(send: SendWeight, kept: (weight: KeptWeight) => vo
     problem.value = null;
   }
 
-  return { typed, busy, problem, sentence, asks, likely, keep, makeIt, again };
+  return { typed, scale, busy, problem, sentence, asks, likely, keep, makeIt, again };
 }

@@ -29,7 +29,8 @@ export interface IntakeForm {
   condition: string;
   damage: string;
   origin: 'hunter' | 'farm';
-  detail: 'detailed' | 'quick';
+  /** 'shop': by the shop's setting and the running number. */
+  detail: 'shop' | 'detailed' | 'quick';
   delivererName: string;
   delivererAddress: string;
   instructions: TypedInstructions;
@@ -41,7 +42,7 @@ export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
     known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
     species: '', sex: '', age: 'unknown', brought: '', parts: {}, received: '', hanging: '',
     tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
-    origin: 'hunter', detail: 'detailed', delivererName: '', delivererAddress: '',
+    origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '',
     instructions: usualInstructions(unit),
   }; // prettier-ignore
 }
@@ -105,7 +106,7 @@ export function intakeInput(
     promisedOn: form.promisedOn || null,
     condition: form.condition,
     damage: form.damage,
-    detail: form.detail,
+    ...(form.detail !== 'shop' && { detail: form.detail }),
     ...(form.delivererName.trim() && {
       deliverer: { name: form.delivererName, address: form.delivererAddress },
     }),

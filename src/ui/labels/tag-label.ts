@@ -1,6 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { sexWord, wordFor, words } from '../texts/en.ts';
 import { labelText as text } from '../texts/en-labels.ts';
+import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
 
 /** What stands on the tag that hangs on a carcass. */
@@ -28,7 +29,11 @@ type Tagged = Pick<
   | 'receivedOn'
 > &
   Pick<AnimalPage, 'promisedOn' | 'parts'> & {
-    species: { name: string; words: { male: string; female: string; young: string } };
+    species: {
+      name: string;
+      words: { male: string; female: string; young: string };
+      primals: readonly { code: string; name: string }[];
+    };
     hunter: { name: string };
     hold: { reason: string; sample: string; positive: boolean } | null;
   };
@@ -47,7 +52,11 @@ export function tagLabel(animal: Tagged, { longDay }: Pick<Writing, 'longDay'>):
   ];
   return {
     ticket: animal.ticket,
-    species: [animal.species.name, sexWord(animal.species.words, animal.sex, animal.age)]
+    species: [
+      animal.species.name,
+      sexWord(animal.species.words, animal.sex, animal.age),
+      piecesText(animal.parts, animal.species.primals),
+    ]
       .filter(Boolean)
       .join(', '),
     hunter: animal.hunter.name,

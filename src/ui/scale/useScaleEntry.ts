@@ -1,27 +1,33 @@
 import { computed, ref, watch, type Ref } from 'vue';
 import { useScale } from './useScale.ts';
 
+/** A text as the scale gave it, and which scale that was. */
+export interface Taken {
+  text: string;
+  source: 'scale' | 'practice';
+}
+
 /**
  * A number entry with the scale beside it. A weight comes into it only when a person takes it; what is typed by hand
- * stays. `source` says whether the text stands there as the scale showed it.
+ * stays. `source` says whether the text stands there as a scale showed it, and whether that one was for practice.
+ * `taken` is given where it is to outlive the entry.
  */
-export function useScaleEntry(typed: Ref<string>) {
+export function useScaleEntry(typed: Ref<string>, taken: Ref<Taken | null> = ref(null)) {
   const scale = useScale();
-  const taken = ref<string | null>(null);
   watch(
     typed,
     (now) => {
-      if (now !== taken.value) taken.value = null;
+      if (now !== taken.value?.text) taken.value = null;
     },
     { flush: 'sync' },
   );
-  const source = computed(() => (taken.value === null ? ('typed' as const) : ('scale' as const)));
-  const free = computed(() => typed.value === '' || source.value === 'scale');
+  const source = computed(() => taken.value?.source ?? ('typed' as const));
+  const free = computed(() => typed.value === '' || taken.value !== null);
 
   /** Takes the weight at rest; false where there is none, or where something was typed. */
   function take(): boolean {
     if (scale.offered === null || !free.value) return false;
-    taken.value = scale.offered;
+    taken.value = { text: scale.offered, source: scale.practice === null ? 'scale' : 'practice' };
     typed.value = scale.offered;
     return true;
   }

@@ -3,26 +3,31 @@ import type { ShopSettings } from '../../bridge/contract.ts';
 /** Settings as they stand in the fields. */
 export interface TypedSettings extends Omit<
   ShopSettings,
-  'hangingReadyDays' | 'hangingLimitDays' | 'coolerLimitC' | 'quoteValidDays'
+  'hangingReadyDays' | 'hangingLimitDays' | 'coolerLimitC' | 'quoteValidDays' | 'detailEvery'
 > {
   readyDays: string;
   limitDays: string;
   /** In the scale of the shop: °F with pounds, °C with kilograms. */
   cooler: string;
   quoteDays: string;
+  /** Every so many animals in detail. */
+  detailEvery: string;
 }
 
-export type WrongSettings = Partial<Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays', true>>;
+export type WrongSettings = Partial<
+  Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays' | 'detailEvery', true>
+>;
 
 /** Stored settings as editable text. */
 export function typeSettings(stored: ShopSettings): TypedSettings {
-  const { hangingReadyDays, hangingLimitDays, coolerLimitC, quoteValidDays, ...rest } = stored;
+  const { hangingReadyDays, hangingLimitDays, coolerLimitC, quoteValidDays, detailEvery, ...rest } = stored;
   return {
     ...rest,
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
     cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),
     quoteDays: String(quoteValidDays),
+    detailEvery: String(detailEvery),
   };
 }
 
@@ -35,17 +40,19 @@ export function changesOf(
   stored: ShopSettings,
 ): { changes: Partial<ShopSettings>; wrong: WrongSettings } {
   const before = typeSettings(stored);
-  const { readyDays, limitDays, cooler, quoteDays, ...rest } = typed;
+  const { readyDays, limitDays, cooler, quoteDays, detailEvery, ...rest } = typed;
   const numbers = {
     hangingReadyDays: wholeNumber(readyDays),
     hangingLimitDays: wholeNumber(limitDays),
     quoteValidDays: wholeNumber(quoteDays),
+    detailEvery: wholeNumber(detailEvery),
     coolerLimitC: cooler === before.cooler ? stored.coolerLimitC : celsius(cooler, stored.unit),
   };
   const wrong: WrongSettings = {
     ...(numbers.hangingReadyDays === null && { readyDays: true }),
     ...(numbers.hangingLimitDays === null && { limitDays: true }),
     ...(numbers.quoteValidDays === null && { quoteDays: true }),
+    ...(!numbers.detailEvery && { detailEvery: true }),
     ...(numbers.coolerLimitC === null && { cooler: true }),
   };
   if (Object.keys(wrong).length > 0) return { changes: {}, wrong };

@@ -1,43 +1,56 @@
-import { computed, reactive, ref, shallowRef, toRef, watch, type Ref } from 'vue';
-import type { AnimalPage, CallInput, CutPart, Problem, WeighingRow } from '../../bridge/contract.ts';
+import { computed, ref, shallowRef, toRef, watch, type Ref } from 'vue';
+import type { AnimalPage, CallInput, Problem, WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { useScaleEntry } from '../scale/useScaleEntry.ts';
 import { say } from '../say.ts';
+import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
-import { wordFor, words } from '../texts/en.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
 import { confirmed } from './believed.ts';
-
-export type EntryStage = 'received' | 'hanging' | 'cut' | 'packed';
+import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from './entry.ts';
+import { useDoubt } from './useDoubt.ts';
+import { usePrimalTurn } from './usePrimalTurn.ts';
+import { usePutBack } from './usePutBack.ts';
+import { weighingName } from './weighing-name.ts';
 
 /** The number entry of the table: what is weighed next, keeping it, answering a doubt, correcting, undoing. */
 export type Weigh = ReturnType<typeof useWeigh>;
 
 export function useWeigh(page: Ref<AnimalPage>) {
   const shop = useShop();
+  const drafts = useDrafts();
   const weigh = useCall('table.weigh');
   const correct = useCall('table.correct');
   const take = useCall('table.void');
-  const entry = reactive({
-    stage: firstStage(page.value),
-    part: 'whole cuts' as CutPart,
-    typed: '',
-    tare: '',
-    product: firstProduct(page.value),
-    count: '1',
-  });
-  const scale = useScaleEntry(toRef(entry, 'typed'));
+  const putBack = usePutBack();
+  const draft = `table ${page.value.id}`;
+  const entry = drafts.of(draft, () => freshEntry(page.value));
+  const scale = useScaleEntry(toRef(entry, 'typed'), toRef(entry, 'taken'));
   /** A kept weight that is being weighed again. */
-  const correcting = shallowRef<WeighingRow | null>(null);
+  const correcting = computed(
+    () => page.value.weighings.find(({ id, voided }) => id === entry.correcting && !voided) ?? null,
+  );
   const problem = shallowRef<Problem | null>(null);
   const kept = ref(0);
+  const named = (row: Parameters<typeof weighingName>[0]): string => weighingName(row, page.value.primals);
 
   const ask = computed(() => (problem.value?.kind === 'conflict' ? problem.value : null));
   const wrong = computed(() =>
     problem.value && problem.value.kind !== 'conflict' ? say(problem.value, shop.format) : '',
   );
-  const what = computed(() => (correcting.value ? weighingName(correcting.value) : entryName(entry)));
+  const what = computed(() =>
+    correcting.value ? named(correcting.value) : entryName(entry, page.value.primals),
+  );
+  /** As typed, else as many packages as the weight makes. */
+  const count = computed({
+    get: () => {
+      if (entry.count !== '') return entry.count;
+      const card = shop.look?.products.find(({ name }) => name === entry.product);
+      return packagesIn(entry.typed, card?.packageGrams ?? page.value.instructions.packageGrams, shop.unit);
+    },
+    set: (typed) => (entry.count = typed),
+  });
 
   /** Keeps the weight as typed. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
   async function keep(sure = false): Promise<boolean> {
@@ -50,35 +63,57 @@ export function useWeigh(page: Ref<AnimalPage>) {
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
     if (sure && doubt !== 'weight.over') confirmed.add(weighingId);
     toast(`Kept ${shop.format.mass(grams)} ${what.value.toLowerCase()}.`, () => void undo(weighingId));
-    if (entry.stage === 'received' || entry.stage === 'hanging')
-      entry.stage = firstStage(page.value, entry.stage);
+    if (entry.stage === 'packed' && entry.place.trim()) drafts.lastPlace = entry.place.trim();
+    goOn();
     empty();
+    drafts.rest(draft);
     return true;
   }
+
+  /** What comes on the scale after what was just kept; of primals the page knows, once it is fresh. */
+  function goOn(): void {
+    if (entry.stage === 'received' || entry.stage === 'hanging')
+      entry.stage = firstStage(page.value, entry.stage);
+    else if (entry.stage === 'packed') {
+      entry.product = nextProduct(page.value, entry.product);
+      entry.count = '';
+    }
+  }
+  usePrimalTurn(page, entry, () => drafts.rest(draft));
 
   async function keepCorrection(row: WeighingRow, sure: boolean): Promise<boolean> {
     const tared = row.tareTyped === null || entry.tare === row.tareTyped ? {} : { tareTyped: entry.tare };
     const answer = await correct.run({
       weighingId: row.id,
       typed: entry.typed,
+      source: scale.source.value,
       reason: 'weighed again',
       sure,
       ...tared,
     });
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
-    if (sure) confirmed.add(answer.value.weighingId);
+    const { weighingId, grams } = answer.value;
+    if (sure) confirmed.add(weighingId);
     toast(
-      `${weighingName(row)} is now ${shop.format.mass(answer.value.grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
+      `${named(row)} is now ${shop.format.mass(grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
+      () => void putBack(row, weighingId),
     );
     stopCorrecting();
     return true;
   }
 
   function entryInput(): CallInput<'table.weigh'> {
-    const { stage, typed, tare } = entry;
-    const packed = stage === 'packed' ? { product: entry.product, count: Number(entry.count) || null } : {};
-    const part = stage === 'cut' ? entry.part : stage === 'packed' ? 'package' : 'carcass';
+    const { stage, typed, tare, product, place, primal } = entry;
+    const packed = stage === 'packed' ? { product, place, count: Number(count.value) || null } : {};
+    const part =
+      stage === 'cut'
+        ? entry.part
+        : stage === 'packed'
+          ? 'package'
+          : stage === 'primal'
+            ? 'primal'
+            : 'carcass';
     return {
       animalId: page.value.id,
       stage,
@@ -86,6 +121,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
       typed,
       tareTyped: tare,
       source: scale.source.value,
+      ...(stage === 'cut' || stage === 'primal' ? { primal: primal || null } : {}),
       ...packed,
     };
   }
@@ -95,46 +131,24 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!answer.ok) toast(say(answer.problem, shop.format));
   }
 
-  /** The three answers to a doubt, in the order of their buttons; `y`, `n` and Escape at the entry. */
-  const answers = computed<{ key: string; label: string; does: () => unknown }[]>(() => {
-    if (!ask.value) return [];
-    const likely = ask.value.with?.likely;
-    const again = { key: 'Escape', label: 'Weigh again', does: empty };
-    if (ask.value.code === 'weight.same-again')
-      return [
-        { key: 'y', label: 'Yes, a second one', does: () => keep(true) },
-        { key: 'n', label: 'No, it is the same one', does: empty },
-      ];
-    const keepIt = `keep ${typedWithUnit(entry.typed, shop.unit)}`;
-    if (likely === undefined)
-      return [
-        { key: 'y', label: `Yes, ${keepIt}`, does: () => keep(true) },
-        { key: 'n', label: 'No, weigh again', does: empty },
-      ];
-    const meant = String(likely);
-    return [
-      { key: 'y', label: `Yes, make it ${typedWithUnit(meant, shop.unit)}`, does: () => accept(meant) },
-      { key: 'n', label: `No, ${keepIt}`, does: () => keep(true) },
-      again,
-    ];
-  });
-
   /** Takes what was probably meant, and keeps it. */
   async function accept(likely: string): Promise<boolean> {
     entry.typed = likely;
     return keep();
   }
+  const answers = useDoubt(ask, toRef(entry, 'typed'), { keep, accept, empty });
 
   function startCorrecting(row: WeighingRow): void {
-    correcting.value = row;
+    entry.correcting = row.id;
     entry.typed = '';
     entry.tare = row.tareTyped ?? '';
     problem.value = null;
   }
   function stopCorrecting(): void {
-    if (correcting.value) entry.tare = '';
-    correcting.value = null;
+    if (entry.correcting !== null) entry.tare = '';
+    entry.correcting = null;
     empty();
+    drafts.rest(draft);
   }
   function empty(): void {
     entry.typed = '';
@@ -144,14 +158,24 @@ export function useWeigh(page: Ref<AnimalPage>) {
 
   // A refusal is about the text as it stood.
   watch(
-    () => [entry.typed, entry.stage, entry.part],
+    () => [entry.typed, entry.stage, entry.part, entry.primal],
     () => (problem.value = null),
+  );
+  // Weighed more or less closely from now on: something else may be next.
+  watch(
+    () => page.value.detail,
+    () => {
+      if (entry.typed !== '') return;
+      entry.stage = firstStage(page.value);
+      entry.product = nextProduct(page.value);
+    },
   );
 
   return {
     entry,
     scale,
     correcting,
+    count,
     ask,
     answers,
     wrong,
@@ -163,33 +187,4 @@ export function useWeigh(page: Ref<AnimalPage>) {
     startCorrecting,
     stopCorrecting,
   };
-}
-
-/** What is weighed next of an animal that is weighed in the usual order. */
-function firstStage(page: AnimalPage, justKept?: EntryStage): EntryStage {
-  const weighed = (stage: EntryStage): boolean =>
-    stage === justKept || page.weighings.some((row) => row.stage === stage && row.voided === null);
-  if (page.stage === 'packing' || page.stage === 'ready') return 'packed';
-  if (page.brought === 'boned') return weighed('received') ? 'cut' : 'received';
-  if (page.detail === 'quick' && weighed('hanging')) return 'packed';
-  return weighed('hanging') || weighed('cut') ? 'cut' : 'hanging';
-}
-
-function firstProduct(page: AnimalPage): string {
-  return page.detail === 'quick' ? page.instructions.grindProduct : 'Steaks and roasts';
-}
-
-function entryName({ stage, part, product }: { stage: EntryStage; part: CutPart; product: string }): string {
-  if (stage === 'cut') return words.part[part];
-  return stage === 'packed' ? product : words.weighStage[stage];
-}
-
-/** What a kept weight is of, in words. */
-export function weighingName(row: Pick<WeighingRow, 'stage' | 'part' | 'product' | 'primal'>): string {
-  if (row.stage === 'packed') return row.product ?? words.weighStage.packed;
-  if (row.stage === 'primal') return row.primal ?? words.weighStage.primal;
-  if (row.stage === 'cut') return wordFor(words.part, row.part);
-  return row.stage === 'grinder'
-    ? `${wordFor(words.part, row.part)} into the grinder`
-    : words.weighStage[row.stage];
 }

@@ -96,6 +96,8 @@ export const grinderText = {
   noKeep: (typed: string) => `No, keep ${typed}`,
   again: 'Weigh again',
   doesNotAddUp: 'This does not add up.',
+  place: 'Freezer place',
+  placeAgain: (place: string) => `${place} again`,
   tare: 'Container',
   tareHint: 'Weight of the tub, if it was on the scale.',
   keep: 'Keep',
@@ -163,7 +165,10 @@ export const grinderText = {
   tested: (fat: string, method: string) => `${fat}, ${method}`,
 
   owners: 'Whose is it',
-  ownersHint: 'Shared by the trim that each put in; packages are whole.',
+  ownersHint: 'By what each put in',
+  ownersRule:
+    'Packages are shared whole, by the lean that each put in: everybody gets the whole packages of his share, and those left over go one each to whoever is nearest to one more. The weights beside them are the exact account.',
+  ownersAll: 'All together',
   leanIn: 'Trim put in',
   itsShare: 'Share of the batch',
   itsPackages: 'Packages',

@@ -15,6 +15,8 @@ export const pickupText = {
   days: (n: number) => plural(n, 'day', 'days'),
   packages: 'Packages',
   weight: 'Weight',
+  places: 'In the freezer',
+  fetchFrom: (places: string) => `Fetch it from: ${places}.`,
   state: 'State',
   bill: 'Bill',
   noBill: 'not billed',

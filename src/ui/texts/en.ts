@@ -55,6 +55,10 @@ export const words = {
     bone: 'Bone',
     damage: 'Damage cut away',
   } satisfies Record<CutPart, string>,
+  /** What the whole cuts of an animal are called in their packages, until somebody types otherwise. */
+  wholeCutsProduct: 'Steaks and roasts',
+  /** Beside a number that no hand typed. */
+  source: { scale: 'scale', practice: 'practice scale', import: 'brought in' } as Record<string, string>,
   weighStage: {
     live: 'Live weight',
     dressed: 'Field-dressed weight',

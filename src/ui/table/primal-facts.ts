@@ -1,0 +1,24 @@
+import type { AnimalPage } from '../../bridge/contract.ts';
+import type { MapFact } from '../carcass/map-words.ts';
+import { tableText as text } from '../texts/en-table.ts';
+import type { Format } from '../texts/format.ts';
+
+/** What stands on the map: weight and share of each primal; what did not come in is dim, what does not fit is marked. */
+export function primalFacts(
+  { primals }: Pick<AnimalPage, 'primals'>,
+  format: Pick<Format, 'mass' | 'share'>,
+): Record<string, MapFact> {
+  return Object.fromEntries(
+    primals.map(({ code, pair, brought, grams, share, odd, oneSide }) => {
+      if (brought === 0) return [code, { text: text.notBrought, dim: true }];
+      const sides = pair ? 2 : 1;
+      if (grams === null) return [code, { text: brought === sides ? '' : text.came(brought) }];
+      const said = [
+        format.mass(grams),
+        share === null ? '' : format.share(share),
+        oneSide ? text.oneOfTwo : '',
+      ];
+      return [code, { text: said.filter(Boolean).join(' '), odd, tone: '--part-lean' }];
+    }),
+  );
+}

@@ -1,0 +1,90 @@
+import { computed } from 'vue';
+import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
+import { words } from '../texts/en.ts';
+import { partLook } from './ladder.ts';
+import { primalKeys } from './primal-keys.ts';
+import type { Weigh } from './useWeigh.ts';
+
+/** What is picked beside the number: a part of the table or a primal, by letter or by arrow. */
+export interface Kind {
+  value: string;
+  label: string;
+  key: string;
+  tone?: string;
+}
+
+const PARTS: readonly Kind[] = (Object.keys(words.part) as CutPart[]).map((value) => ({
+  value,
+  label: words.part[value],
+  key: partLook[value].letter,
+  tone: partLook[value].tone,
+}));
+
+/**
+ * Keys at the number entry: answers to a doubt, the scale, letters while nothing is typed, arrows at any time.
+ * `ready` is called for R at an empty entry where everything is packed.
+ */
+export function useEntryKeys(
+  page: () => AnimalPage,
+  weigh: Weigh,
+  canBeReady: () => boolean,
+  ready: () => unknown,
+) {
+  const { entry } = weigh;
+  const kinds = computed<readonly Kind[]>(() => {
+    if (weigh.correcting.value) return [];
+    if (entry.stage === 'cut') return PARTS;
+    if (entry.stage !== 'primal') return [];
+    const came = page().primals.filter(({ brought }) => brought > 0);
+    const keys = primalKeys(came);
+    return came.map(({ code, name }) => ({ value: code, label: name, key: keys[code] ?? '' }));
+  });
+  const picked = computed({
+    get: () => (entry.stage === 'primal' ? entry.primal : entry.part),
+    set: (value: string) => {
+      if (entry.stage === 'primal') entry.primal = value;
+      else entry.part = value as CutPart;
+    },
+  });
+
+  function byKey(event: KeyboardEvent): Kind | undefined {
+    const at = kinds.value.findIndex(({ value }) => value === picked.value);
+    const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    const count = kinds.value.length;
+    if (step) return kinds.value[(at + step + count) % count];
+    return entry.typed === ''
+      ? kinds.value.find(({ key }) => key !== '' && key === event.key.toUpperCase())
+      : undefined;
+  }
+
+  function onKey(event: KeyboardEvent): void {
+    const answer = weigh.answers.value.find(({ key }) => key.toLowerCase() === event.key.toLowerCase());
+    if (answer) {
+      event.preventDefault();
+      answer.does();
+      return;
+    }
+    if (weigh.scale.onKey(event)) return;
+    if (event.key === 'Escape' && weigh.correcting.value) weigh.stopCorrecting();
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    if (event.key.toUpperCase() === 'R' && entry.typed === '' && canBeReady()) {
+      event.preventDefault();
+      ready();
+      return;
+    }
+    const next = byKey(event);
+    if (!next) return;
+    event.preventDefault();
+    picked.value = next.value;
+  }
+
+  /** Digits pick while the group of kinds has the focus; in the entry they are a weight. */
+  function onGroupKey(event: KeyboardEvent): void {
+    const next = /^[1-9]$/.test(event.key) ? kinds.value[Number(event.key) - 1] : undefined;
+    if (!next || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    picked.value = next.value;
+  }
+
+  return { kinds, picked, onKey, onGroupKey };
+}

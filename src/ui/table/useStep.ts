@@ -1,0 +1,23 @@
+import type { AnimalPage } from '../../bridge/contract.ts';
+import { toast } from '../parts/index.ts';
+import { words } from '../texts/en.ts';
+import { useCall } from '../use/useCall.ts';
+
+export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
+
+/** Moves an animal on through the building, with a way back. */
+export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>) {
+  const go = useCall('animals.setStage');
+
+  async function step(to: Going): Promise<void> {
+    const { id, ticket, stage: from } = page();
+    if (!(await go.run({ id, stage: to })).ok) return;
+    const back =
+      from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
+    toast(
+      `${ticket}: ${words.stage[to].toLowerCase()}.`,
+      back ? () => void go.run({ id, stage: back }) : undefined,
+    );
+  }
+  return { step, busy: go.busy, problem: go.problem };
+}

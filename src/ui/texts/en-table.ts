@@ -1,0 +1,36 @@
+/** Words of the Table. Amounts come in already written the shop's way. */
+export const tableText = {
+  stages: {
+    received: 'As it came in',
+    hanging: 'Hanging',
+    primal: 'Primals',
+    cut: 'Parts',
+    packed: 'Packages',
+  },
+  product: 'Product',
+  packages: 'Packages',
+  packagesHint: 'From the weight; type over it.',
+  place: 'Freezer place',
+  placeAgain: (place: string) => `${place} again`,
+  ready: 'Packed, ready to fetch',
+  quickInstead: 'Weigh quickly instead',
+  detailInstead: 'Weigh every part instead',
+  isQuick: (ticket: string) => `${ticket}: hanging weight and packages are enough.`,
+  isDetailed: (ticket: string) => `${ticket}: every part is weighed.`,
+  primal: 'Primal',
+  ofPrimal: (name: string) => `Came off the ${name.toLowerCase()}.`,
+  ofWhole: 'Of the whole animal',
+
+  carcass: 'Primals',
+  carcassMap: 'Primals of this animal',
+  notBrought: 'did not come in',
+  oneOfTwo: 'one side',
+  came: (count: number) => `${count} came in`,
+  primalsSum: (sum: string, base: string, share: string) =>
+    `The primals come to ${sum} of ${base}, ${share}.`,
+  primalsSumAlone: (sum: string) => `The primals come to ${sum}.`,
+  usual: (name: string, range: string) => `${name}: such animals mostly have ${range}.`,
+  usualSource: 'Where the usual weights of primals come from',
+  usualSpread: 'How far an animal strays from them, 15 %, is an assumption.',
+  pickHow: 'Pick one to weigh it, or to tell where a part came off.',
+};
