@@ -122,7 +122,7 @@ describe('a scale at the table', () => {
     await keys.press('Space');
     expect(await entry().inputValue()).toBe('18.62 lb');
     await keys.press('Enter');
-    await page.getByRole('cell', { name: '18.62 lb', exact: true }).waitFor();
+    await page.getByRole('cell', { name: /18\.62 lb ?practice scale/ }).waitFor();
     expect(kept()).toEqual([
       { typed: '18.62 lb', source: 'practice', grams: expect.closeTo(18.62 * 453.59237, 6) },
     ]);

@@ -1,7 +1,7 @@
 /** Words of the Table. Amounts come in already written the shop's way. */
 export const tableText = {
   stages: {
-    received: 'As it came in',
+    received: 'Came in',
     hanging: 'Hanging',
     primal: 'Primals',
     cut: 'Parts',
