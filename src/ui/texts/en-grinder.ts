@@ -167,7 +167,7 @@ export const grinderText = {
   owners: 'Whose is it',
   ownersHint: 'By what each put in',
   ownersRule:
-    'Packages are shared whole, by the lean that each put in: everybody gets the whole packages of his share, and those left over go one each to whoever is nearest to one more. The weights beside them are the exact account.',
+    'Packages are shared whole, by the lean that each put in: everybody gets the whole packages of their share, and those left over go, one each, to those nearest to one more. The weights beside them are the exact account.',
   ownersAll: 'All together',
   leanIn: 'Trim put in',
   itsShare: 'Share of the batch',

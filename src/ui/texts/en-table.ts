@@ -18,6 +18,7 @@ export const tableText = {
   isQuick: (ticket: string) => `${ticket}: hanging weight and packages are enough.`,
   isDetailed: (ticket: string) => `${ticket}: every part is weighed.`,
   primal: 'Primal',
+  bothSides: 'Both sides together, or one after the other: they add up.',
   ofPrimal: (name: string) => `Came off the ${name.toLowerCase()}.`,
   ofWhole: 'Of the whole animal',
 
