@@ -72,6 +72,8 @@ const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
 /** Saved fat is a little over two thirds fat; less is counted on here. */
 const OWN_FAT_RICH = 0.6;
 const HANGS_LONGER = 0.04;
+/** Draws of what is said of single pieces stand apart from those of the animal. */
+const PIECES = 43;
 /** Days that one hangs whose hunter wants the laboratory's answer before the knife. */
 const WAITS = 11;
 
@@ -91,7 +93,12 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const hanging = sizeOf(profile, kind, sex, age, draw);
   const { parts, baseGrams } = broughtAs(profile, brought, hanging, draw);
   const savesFat = brought !== 'boned' && draw.maybe(kind.savesFat);
-  const order = orderOf(season, { savesFat, pools: !person.card.refusesPooling }, draw);
+  const order = orderOf(
+    season,
+    { profile, brought, parts, savesFat, pools: !person.card.refusesPooling },
+    draw,
+    drawing(SEASONS.seed, season.season, number, PIECES),
+  );
   const cutter = draw.pick(CUTTERS);
   const made = { profile, brought, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
   const truth = truthOf({ ...made, cutsShare: order.instructions.cutsShare }, draw);

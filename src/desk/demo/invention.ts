@@ -9,7 +9,7 @@ import shopJson from '../../../resources/demo/shop.json' with { type: 'json' };
 import type * as v from 'valibot';
 import type { Split } from '../../core/yield-tree.ts';
 import type { save as savePrices } from '../prices.ts';
-import type { Age, Brought, FatChoice } from '../shapes.ts';
+import type { Age, Brought, FatChoice, PrimalUse } from '../shapes.ts';
 import type { change, setUp } from '../shop.ts';
 
 export type DamageSeen = 'none' | 'some' | 'heavy';
@@ -121,10 +121,21 @@ export const ORDERS = ordersJson as unknown as {
     leastTrimLb: number;
     lb: [number, number];
     products: string[];
+    /** Of each product, in the same order. */
     fats: { fat: FatChoice; targetFat: number }[];
     leastOwners: number;
     mostOwners: number;
   };
+  /** Orders piece by piece: how many give them, how near they come to the share that was drawn, and what they say. */
+  pieces: {
+    share: number;
+    nearest: number;
+    uses: Record<string, PrimalUse[]>;
+    sizes: Partial<Record<PrimalUse, string[]>>;
+    /** Notes that say of a piece what an order by piece says itself. */
+    saysTheSame: string[];
+  };
+  pattyOz: number;
   cuts: { product: string; share: number }[];
   /** Share of saved fat that is asked back in the grind. */
   ownFatGround: number;

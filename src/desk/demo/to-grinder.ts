@@ -2,10 +2,10 @@
 import { GRAMS_PER } from '../../core/units.ts';
 import type { DemoAnimal } from './animal.ts';
 import { momentAt } from './calendar.ts';
-import { drawing } from './draw.ts';
 import { grind } from './grinding.ts';
 import { foundPositive, ready } from './hand-over.ts';
-import { ORDERS, SEASONS, type InventedSeason } from './invention.ts';
+import { ORDERS, type InventedSeason } from './invention.ts';
+import type { AlsoGround } from '../shapes.ts';
 import { nextWorkday, type Shop } from './shop-day.ts';
 
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
@@ -34,23 +34,37 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
 
 /** Sausage days: who waits, up to so many; too few wait for the next one, unless there is none. */
 export function planSausage(shop: Shop, season: InventedSeason): void {
-  const { products, fats, leastOwners, mostOwners } = ORDERS.sausage;
+  const { products, leastOwners, mostOwners } = ORDERS.sausage;
   for (const [i, day] of season.pools.entries())
     shop.diary.note(momentAt(day, SAUSAGE_AT), async () => {
       const last = i === season.pools.length - 1;
-      if (shop.sausage.length < (last ? 1 : leastOwners)) return;
-      const owners = shop.sausage.splice(0, last ? shop.sausage.length : mostOwners);
-      const draw = drawing(SEASONS.seed, season.season, 11, i);
-      await grind(shop, {
-        owners,
-        grams: null,
-        ...draw.pick(fats),
-        product: products[i % products.length] ?? 'Sausage',
-        packageGrams: SAUSAGE_PACK_GRAMS,
-        by: owners[0]?.cutter ?? '',
-        done: () => owners.forEach((owner) => ready(shop, owner)),
-      });
+      for (const product of products) {
+        const waiting = shop.sausage.filter((owner) => sausageOf(owner)?.product === product);
+        if (waiting.length < (last ? 1 : leastOwners)) continue;
+        await makeSausage(shop, waiting.slice(0, last ? waiting.length : mostOwners));
+      }
     });
+}
+
+async function makeSausage(shop: Shop, owners: DemoAnimal[]): Promise<void> {
+  shop.sausage = shop.sausage.filter((owner) => !owners.includes(owner));
+  const [first] = owners;
+  const order = first && sausageOf(first);
+  if (!order) return;
+  await grind(shop, {
+    owners,
+    grams: null,
+    fat: order.fat,
+    targetFat: order.targetFat,
+    product: order.product,
+    packageGrams: SAUSAGE_PACK_GRAMS,
+    by: first.cutter,
+    done: () => owners.forEach((owner) => ready(shop, owner)),
+  });
+}
+
+function sausageOf({ order }: DemoAnimal): AlsoGround | undefined {
+  return order.instructions.alsoGround[0];
 }
 
 /** Ground on the day after cutting at the latest, it must be there when the last sausage is made. */
