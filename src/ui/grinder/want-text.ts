@@ -8,12 +8,13 @@ export type Want = GrinderLook['waiting'][number]['wants'][number];
  * What a hunter wants ground, with which fat.
  * @example 'Breakfast sausage, 20.0 % fat (pork trim 50/50)'
  */
-export function wantText(
-  { product, fat, targetFat }: Want,
-  sources: readonly FatSourceCard[],
-  format: Format,
-): string {
+export function wantText(want: Want, sources: readonly FatSourceCard[], format: Format): string {
+  return `${want.product}, ${wantFat(want, sources, format)}`;
+}
+
+/** Its fat alone: '20.0 % fat (pork trim 50/50)'. */
+export function wantFat({ fat, targetFat }: Want, sources: readonly FatSourceCard[], format: Format): string {
   const source = sources.find(({ code }) => code === fat)?.name ?? fat;
   const name = fat === 'none' ? text.noFat : fat === 'own' ? text.ownFat : source;
-  return text.wantsFat(name.toLowerCase(), targetFat === null ? null : format.share(targetFat), product);
+  return text.wantsFat(name.toLowerCase(), targetFat === null ? null : format.share(targetFat));
 }

@@ -18,8 +18,7 @@ export const grinderText = {
   noPooling: 'not to be pooled',
   refusesPooling: (tickets: string) =>
     `${tickets} must not be pooled with others: the hunter wants only his own meat.`,
-  wantsFat: (fat: string, target: string | null, product: string) =>
-    target === null ? `${product}, ${fat}` : `${product}, ${target} fat (${fat})`,
+  wantsFat: (fat: string, target: string | null) => (target === null ? fat : `${target} fat (${fat})`),
   whichWant: 'What is ground now',
   leaveOut: (count: number) => (count === 1 ? 'Leave it out' : 'Leave them out'),
   openBatches: 'On the grinder now',

@@ -45,6 +45,11 @@ export const ordersText = {
   alsoProduct: 'Product',
   alsoGrams: 'Trim for it',
   alsoDrop: (product: string) => `Leave out ${product || 'this grind'}`,
+  templateBegin: 'Keep as a way to cut…',
+  templateName: 'Name of this way to cut',
+  templateKeep: 'Keep',
+  templateLeave: 'Not now',
+  templateKept: (name: string) => `“${name}” can be started from now.`,
   wrong: {
     percent: 'Type a percentage from 0 to 100.',
     target: 'Type a fat percentage from 0.5 to 60, or leave it empty.',
