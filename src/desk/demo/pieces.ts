@@ -1,8 +1,10 @@
 /** Orders piece by piece: the pieces are kept whose share comes nearest to what the hunter wants kept. */
 import { keptShare, type PrimalShare } from '../../core/cutting.ts';
-import type { PrimalOrder } from '../shapes.ts';
+import type { PrimalOrder, PrimalUse } from '../shapes.ts';
 import type { Draw } from './draw.ts';
 import { ORDERS } from './invention.ts';
+
+const ANY_USE: readonly PrimalUse[] = ['roasts'];
 
 /** Null where no choice of the pieces that came in comes near. */
 export function piecesNear(
@@ -20,9 +22,10 @@ export function piecesNear(
     if (by < off) [best, off] = [bits, by];
   }
   if (off > nearest) return null;
-  return keep(best).map(({ primal, as }) => {
-    if (as === 'grind') return { primal, as, size: '' };
-    const use = draw.pick(uses[primal] ?? ['roasts']);
+  return keep(best).map((order): PrimalOrder => {
+    const { primal } = order;
+    if (order.as === 'grind') return order;
+    const use: PrimalUse = draw.pick(uses[primal] ?? ANY_USE);
     return { primal, as: use, size: draw.pick(sizes[use] ?? ['']) };
   });
 }
