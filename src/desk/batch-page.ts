@@ -5,11 +5,13 @@ import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import type { FatGuess } from '../core/fat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
+import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './animal-page.ts';
 import type { FatBelieved } from './fat-knowledge.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
+import { fromOtherLots, lotToTopUp } from './other-lots.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchPage, PlanPart } from './shapes.ts';
@@ -36,7 +38,12 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   const packed = now.filter((row) => row.stage === 'packed');
   const believed = room.fats.before(batch.id);
   const mix = fatIn(room, batch.id);
-  const toWeigh = stillToWeigh(room, plan.parts, now);
+  const { toWeigh, short } = fromOtherLots(
+    room,
+    stillToWeigh(room, plan.parts, now),
+    believed,
+    standIns(plan.parts, now),
+  );
   return {
     id: batch.id,
     name: batch.name,
@@ -69,7 +76,8 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
       .filter((row) => row.stage === 'grinder' && row.part !== 'trim')
       .reduce((total, { grams }) => total + grams, 0),
     toWeigh,
-    topUp: toWeigh.length === 0 ? topUpOf(room, batch, mix, plan.parts) : null,
+    shortFat: batch.state === 'open' ? short : null,
+    topUp: toWeigh.length === 0 && !short ? topUpOf(room, batch, mix, plan.parts) : null,
     packages: packed.map(({ id, product, count, typed, grams, source, place, at, by }) => ({
       id,
       product: product ?? '',
@@ -142,7 +150,19 @@ function stillToWeigh(
   });
 }
 
-/** The fat that would still bring a batch to its target, from the first fat of its plan. */
+/** Fat that went in from lots that the plan did not name. */
+function standIns(
+  planned: readonly PlanPart[],
+  rows: readonly WeighingRecord[],
+): { lotId: number; grams: number }[] {
+  return rows.flatMap(({ stage, fat_lot_id: lotId, grams }) =>
+    stage === 'grinder' && lotId !== null && !planned.some((part) => part.fatLotId === lotId)
+      ? [{ lotId, grams }]
+      : [],
+  );
+}
+
+/** The fat that would still bring a batch to its target: the first of its plan, or more of the same where that is empty. */
 function topUpOf(
   room: DeskRoom,
   batch: BatchRecord,
@@ -152,8 +172,9 @@ function topUpOf(
   const source = planned.find(({ kind }) => kind === 'fat');
   if (batch.target_fat === null || mix.fat === null || !source || mix.fat >= batch.target_fat - AT_TARGET)
     return null;
-  const lot = room.book.fat.get(source.fatLotId ?? 0);
-  if (!lot) return null;
+  const planLot = room.book.fat.get(source.fatLotId ?? 0);
+  if (!planLot) return null;
+  const lot = lotToTopUp(room, planLot);
   const add = fatToAdd({
     leanGrams: mix.grams,
     leanFat: mix.fat,
@@ -163,5 +184,13 @@ function topUpOf(
   if (add.kind !== 'add') return null;
   const { unit, step } = room.settings;
   const grams = toGrams(roundToStep(add.grams / toGrams(1, unit), step), unit);
-  return grams > 0 ? { grams, label: source.label, leftGrams: Math.max(0, lot.left_grams) } : null;
+  return grams > 0
+    ? {
+        grams,
+        fatLotId: lot.id,
+        fat: room.fats.before(batch.id).lot(lot).mean,
+        label: lotLabel(lot),
+        leftGrams: Math.max(0, lot.left_grams),
+      }
+    : null;
 }

@@ -6,6 +6,7 @@ import * as coolers from './coolers.ts';
 import { dispose } from './dispose.ts';
 import * as fat from './fat.ts';
 import * as fatCount from './fat-count.ts';
+import { needs } from './fat-needs.ts';
 import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as hunters from './hunters.ts';
@@ -73,6 +74,7 @@ export const procedures = {
   'fat.lots': fat.lots,
   'fat.buy': fat.buy,
   'fat.moves': fatCount.moves,
+  'fat.needs': needs,
   'fat.throwOut': fatCount.throwOut,
   'fat.count': fatCount.count,
 

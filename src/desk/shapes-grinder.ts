@@ -135,7 +135,9 @@ export interface BatchPage {
   /** Still to weigh in against the plan. */
   toWeigh: PlanPart[];
   /** What would still bring the batch to its target, or null when it is there. */
-  topUp: { grams: number; label: string; leftGrams: number } | null;
+  topUp: { grams: number; fatLotId: number; fat: number; label: string; leftGrams: number } | null;
+  /** Bought fat of the plan that no lot holds any more; null where there is enough. */
+  shortFat: { source: string; name: string; grams: number } | null;
   packages: {
     id: number;
     product: string;

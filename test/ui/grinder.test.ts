@@ -123,7 +123,11 @@ describe('fat to pick from', () => {
 
 describe('weighing in', () => {
   it('tells for each part what is in and what is to go', () => {
-    const parts = partsToWeigh({ planned: [trim, fatPart], toWeigh: [{ ...fatPart, grams: 0.5 * LB }] });
+    const parts = partsToWeigh({
+      planned: [trim, fatPart],
+      toWeigh: [{ ...fatPart, grams: 0.5 * LB }],
+      topUp: null,
+    });
     expect(parts.map(({ toGoGrams }) => toGoGrams)).toEqual([0, 0.5 * LB]);
     expect(parts.map(({ inGrams }) => inGrams)).toEqual([20 * LB, 1.5 * LB]);
   });

@@ -11,11 +11,34 @@ export interface PartToWeigh {
 }
 
 /** Each planned part against what was weighed in; a part in full has nothing to go. */
-export function partsToWeigh(batch: Pick<BatchPage, 'planned' | 'toWeigh'>): PartToWeigh[] {
-  return batch.planned.map((part) => {
+export function partsToWeigh(batch: Pick<BatchPage, 'planned' | 'toWeigh' | 'topUp'>): PartToWeigh[] {
+  const planned = batch.planned.map((part) => {
     const toGoGrams = batch.toWeigh.find((one) => one.key === part.key)?.grams ?? 0;
     return { part, inGrams: part.grams - toGoGrams, toGoGrams };
   });
+  // A planned lot ran dry: another one of the same fat stands in for it.
+  const others = [...batch.toWeigh, ...topUpPart(batch)]
+    .filter(({ key }) => !batch.planned.some((part) => part.key === key))
+    .map((part) => ({ part, inGrams: 0, toGoGrams: part.grams }));
+  return [...planned, ...others];
+}
+
+function topUpPart({ topUp }: Pick<BatchPage, 'topUp'>): PlanPart[] {
+  if (!topUp) return [];
+  const { fatLotId, grams, label, fat } = topUp;
+  return [
+    {
+      key: `fat ${fatLotId}`,
+      kind: 'fat',
+      label,
+      ticket: null,
+      animalId: null,
+      fatLotId,
+      grams,
+      share: 0,
+      fat,
+    },
+  ];
 }
 
 /** What a weight of this part is called in the book. */

@@ -16,6 +16,7 @@ export const grinderText = {
   withOwnFat: (mass: string) => `and ${mass} own fat`,
   wants: 'Wants',
   noPooling: 'not to be pooled',
+  heldAlone: (why: string) => `${why}: only by itself`,
   refusesPooling: (tickets: string) =>
     `${tickets} must not be pooled with others: the hunter wants only his own meat.`,
   wantsFat: (fat: string, target: string | null) => (target === null ? fat : `${target} fat (${fat})`),
