@@ -1,0 +1,125 @@
+/** A shop adds a species, a product and a way to cut in the Books, and finds them where it works. */
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { freshDesk } from '../desk/fresh-desk.ts';
+import { openBrowser } from './browser.ts';
+import { serve, type Served } from './served.ts';
+
+const complaints: string[] = [];
+let served: Served;
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  const shop = await freshDesk('lb', '2026-11-24T18:00:00Z');
+  shop.desk.close();
+  served = await serve('--book', shop.bookPath);
+  browser = await openBrowser();
+  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+  page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(served.address);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+}, 120_000);
+afterAll(async () => {
+  await browser?.close();
+  await served?.end('SIGINT');
+});
+
+async function open(tab: string): Promise<void> {
+  await page.evaluate((name) => (location.hash = `#/books?tab=${name}`), tab);
+  await page.locator('#open-book table').waitFor();
+}
+const button = (name: string) => page.getByRole('button', { name, exact: true });
+const row = (name: string) => page.getByRole('row').filter({ hasText: name });
+
+describe('a species of the shop’s own', () => {
+  it('is made from a relative with a name and a weight, and can be picked at Intake at once', async () => {
+    await open('species');
+    await button('New species').click();
+    await page.getByLabel('Most like').selectOption({ label: 'Elk' });
+    await button('Keep').click();
+    await page.getByText('Give it a name.').waitFor();
+    await page.getByLabel('Name', { exact: true }).fill('Red deer');
+    await page.getByLabel('A male').fill('stag');
+    await page.getByLabel('Mostly hangs at').fill('180');
+    await button('Keep').click();
+    await page.getByText('Red deer is kept.').waitFor();
+    expect(await row('Red deer').innerText()).toMatch(/your own[\s\S]*stag, cow, calf[\s\S]*mostly 180 lb/);
+    await page.evaluate(() => (location.hash = '#/intake'));
+    await page.getByRole('radio', { name: /^Red deer/ }).check({ force: true });
+    await page.getByRole('radio', { name: /^Stag/ }).waitFor({ state: 'attached' });
+    await button('Loin steaks, jerky and burger').waitFor();
+  });
+
+  it('put away is gone from Intake, and Undo brings it back', async () => {
+    await open('species');
+    await button('Put away Red deer').click();
+    await page.getByText('Put away: 1').waitFor();
+    await page.evaluate(() => (location.hash = '#/intake'));
+    await page.getByRole('radio', { name: /^Elk/ }).waitFor({ state: 'attached' });
+    expect(await page.getByRole('radio', { name: /^Red deer/ }).count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await page.getByRole('radio', { name: /^Red deer/ }).waitFor({ state: 'attached' });
+  });
+
+  it('cannot be told undercooked', async () => {
+    await open('species');
+    await button('New species').click();
+    await page.getByLabel('Name', { exact: true }).fill('Brown bear');
+    await page.getByLabel('Mostly hangs at').fill('200');
+    await button('Keep').click();
+    await page.getByText('Ground meat of Brown bear must reach 165 °F (74 °C) at least.').waitFor();
+    await button('Cancel').click();
+  });
+});
+
+describe('a product and a way to cut', () => {
+  it('keep what was typed, weights as typed', async () => {
+    await open('products');
+    await button('New product').click();
+    await page.getByLabel('Name', { exact: true }).fill('Jalapeño links');
+    await page.getByText('Sausage', { exact: true }).last().click();
+    await page.getByLabel('Package size').fill('1 lb 8 oz');
+    await page.getByLabel('What else is in it').fill('salt, jalapeño');
+    await button('Keep').click();
+    await page.getByText('Jalapeño links is kept.').waitFor();
+    expect(await row('Jalapeño links').innerText()).toMatch(
+      /Sausage[\s\S]*packages of 1.50 lb[\s\S]*salt, jalapeño/,
+    );
+  });
+
+  it('is written piece by piece, and stands first among its kind', async () => {
+    await open('ways');
+    await button('New way to cut').click();
+    await page.getByLabel('What you call it').fill('The usual');
+    await button('All to grind').click();
+    await button('Keep').click();
+    await page.getByText('The usual is kept.').waitFor();
+    const first = page.locator('#open-book tbody tr').first().filter({ hasText: 'The usual' });
+    await first.waitFor();
+    expect(await first.innerText()).toMatch(/your own[\s\S]*Deer, elk, moose[\s\S]*\b0 %/);
+  });
+});
+
+it.each(['light', 'dark'] as const)('can be used by everybody in the %s theme', async (theme) => {
+  await page.emulateMedia({ colorScheme: theme });
+  await page.evaluate(axe.source);
+  for (const [tab, name] of [['species', 'New species'], ['products', 'New product'], ['ways', 'New way to cut']] as const) {
+    await open(tab);
+    for (const dialog of [false, true]) {
+      if (dialog) await button(name).click();
+      const { violations } = await page.evaluate(() =>
+        (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
+      );
+      expect(violations.map(({ id, nodes }) => `${tab} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+    }
+    await page.keyboard.press('Escape');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+  }
+}); // prettier-ignore
+
+it('made the browser complain of nothing', () => expect(complaints).toEqual([]));
