@@ -79,14 +79,14 @@ function knownPrimals(room: DeskRoom, animal: AnimalRow): PrimalKnown[] {
   return primalsOf(room.species.of(animal.species), room.book.animals.parts(animal.id));
 }
 
-/** What may have been meant: all that is left of the primal, or one piece of it. */
+/** What may have been meant: all that is left of the primal, else one piece of it. */
 function targetsOf({ share, brought }: PrimalKnown, base: number, before: number): number[] {
   const mean = share * base;
   return [mean - before, mean / brought].filter((target) => target > 0);
 }
 
 function likelySlip(room: DeskRoom, reading: Reading, targets: readonly number[]): { likely?: string } {
-  const slips = targets.flatMap((target) => likelyMistypes(reading, 2 * PRIMAL_SPREAD * target, target));
-  const best = slips.sort((a, b) => b.plausibility - a.plausibility)[0];
+  const slips = targets.map((target) => likelyMistypes(reading, 2 * PRIMAL_SPREAD * target, target)[0]);
+  const best = slips.find((slip) => slip !== undefined);
   return best ? { likely: typedText(best, room.settings.unit) } : {};
 }

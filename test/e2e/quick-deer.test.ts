@@ -1,80 +1,72 @@
-/** A deer weighed quickly, by keyboard, from ticket to freezer; and a half-typed weight that survives a look elsewhere. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { openBrowser } from './browser.ts';
-import { keysOf, type Keys } from './keys.ts';
-import { serve, type Served } from './served.ts';
+/** A deer weighed quickly: after its ticket a handful of keystrokes to "ready to fetch". */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { scanTicket } from '../replay/open-ticket.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'gambrel-quick-'));
-let served: Served;
-let browser: Browser;
-let page: Page;
-let keys: Keys;
+/** A keystroke group is one number with its Enter, or one key that decides something. */
+const MOST_GROUPS = 6;
+const LB = 453.59237;
+
+let shop: ShopWindow;
+let deer: { id: number; ticket: string };
 
 beforeAll(async () => {
-  served = await serve('--book', join(folder, 'shop.gambrel'));
-  browser = await openBrowser();
-  page = await (
-    await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' })
-  ).newPage();
-  page.setDefaultTimeout(15_000);
-  keys = keysOf(page);
-  await page.goto(served.address);
-  await keys.pressOn('Start an empty book');
-  await keys.fill('Name of the shop', 'Cold Creek Locker');
-  await keys.press('Enter');
-  await page.getByText('The rail is empty').waitFor();
-  await keys.goTo('intake', 2);
-  await keys.fill('Name or phone number', 'Ana Reyes');
-  await keys.choose('Species', 'White-tailed deer');
-  await keys.choose('Sex', 'Doe');
-  await keys.choose('Brought as', 'Skinned');
-  await keys.press('Control+Enter');
-  await keys.pressOn('To the table with it');
-  await keys.pressOn('Weigh quickly instead');
+  shop = await openShop();
+  // The first ticket of a season is cut in detail; the second is not.
+  await deerAtDesk(shop, 'Ann Alder');
+  deer = await deerAtDesk(shop, 'Bo Birch');
 });
-afterAll(async () => {
-  await browser?.close();
-  await served?.end('SIGINT');
-  rmSync(folder, { recursive: true, force: true });
-});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
 
-const entry = (name: string) => page.getByRole('textbox', { name, exact: true });
-
-it('keeps a half-typed weight while one looks at the rail', async () => {
-  await entry('Hanging weight').waitFor();
-  await keys.type('84');
-  const table = new URL(page.url()).hash;
-  await page.keyboard.press('Alt+1');
-  await page.waitForURL((url) => url.hash === '#/rail');
-  await page.evaluate((hash) => (location.hash = hash), table);
-  await entry('Hanging weight').waitFor();
-  expect(await entry('Hanging weight').inputValue()).toBe('84');
-});
-
-it('is ready after the hanging weight, two weights of packages and one key', async () => {
-  // 1: the hanging weight, which stands there already.
-  await keys.press('Enter');
-  // 2: steaks and roasts, counted from their weight.
-  await entry('Steaks and roasts').waitFor();
-  await keys.type('18.2');
-  await page.waitForFunction(() => {
-    const fields = [...document.querySelectorAll('input')];
-    return fields.some((field) => field.inputMode === 'numeric' && field.value === '18');
+describe('a quick deer', () => {
+  it('keeps a half-typed weight while one looks at the rail', async () => {
+    const { keys, page } = shop;
+    await scanTicket(page, deer.ticket);
+    await keys.type('78');
+    await keys.goTo('rail', 1);
+    await scanTicket(page, deer.ticket);
+    const entry = page.getByRole('textbox', { name: 'Hanging weight', exact: true });
+    expect(await entry.inputValue()).toBe('78');
+    await keys.press('ControlOrMeta+a');
+    await keys.press('Backspace');
   });
-  await keys.press('Enter');
-  // 3: what was ground.
-  await entry('Ground').waitFor();
-  await keys.type('24');
-  await keys.press('Enter');
-  await page.getByText(/Kept 24\.00 lb ground/).waitFor();
-  // 4: done.
-  await page.getByRole('button', { name: 'Packed, ready to fetch' }).first().waitFor();
-  await keys.press('r');
-  await page.getByRole('button', { name: 'Back to packing' }).waitFor();
-  await page.getByText(/18 packages Steaks and roasts/).waitFor();
-  await page.getByText(/24 packages Ground/).waitFor();
+
+  it('is weighed, packed and ready in at most six keystroke groups after its ticket', async () => {
+    const { keys, page } = shop;
+    expect((await shop.call('animals.open', { id: deer.id })).detail).toBe('quick');
+    await scanTicket(page, deer.ticket);
+    let groups = 0;
+    const list = page.getByRole('table', { name: 'Weighings of this animal' });
+    for (const typed of ['78.5', '18.60', '24.30']) {
+      await keys.type(typed);
+      await keys.press('Enter');
+      groups++;
+      await list.getByText(`${typed} lb`).first().waitFor();
+    }
+    await keys.press('r');
+    groups++;
+    await page.getByRole('button', { name: 'Back to packing' }).waitFor();
+    expect(groups).toBeLessThanOrEqual(MOST_GROUPS);
+    console.log(`a quick deer: ${groups} keystroke groups after its ticket`);
+
+    const { stage, weights, packages } = await shop.call('animals.open', { id: deer.id });
+    expect(stage).toBe('ready');
+    expect((weights.hangingGrams ?? 0) / LB).toBeCloseTo(78.5, 9);
+    // Packages of a pound: as many as the weight makes.
+    expect(
+      packages.map(({ product, count, grams }) => [product, count, Math.round((grams / LB) * 100) / 100]),
+    ).toEqual([
+      ['Steaks and roasts', 19, 18.6],
+      ['Ground', 24, 24.3],
+    ]);
+  });
+
+  it('was undone and done again with one key each', async () => {
+    const { keys, page } = shop;
+    await keys.press('Control+z');
+    await page.getByRole('button', { name: 'Packed, ready to fetch' }).first().waitFor();
+    expect((await shop.call('animals.open', { id: deer.id })).stage).not.toBe('ready');
+    expect(shop.complaints).toEqual([]);
+  });
 });
