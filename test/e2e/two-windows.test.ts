@@ -47,6 +47,21 @@ describe('two windows on one book', () => {
     expect(times.every((ms) => ms > 0)).toBe(true);
   });
 
+  it('take a barcode for no weight, also where its animal is open already', async () => {
+    const entry = shop.page.locator('main input[inputmode="decimal"]').first();
+    await shop.keys.tabTo(entry);
+    await shop.keys.type('12');
+    // Nobody types and scans within a blink.
+    await shop.page.waitForTimeout(300);
+    await scanTicket(shop.page, animal.ticket);
+    await shop.page.waitForFunction(() => {
+      const field = document.querySelector<HTMLInputElement>('main input[inputmode="decimal"]');
+      return field?.value === '12';
+    });
+    await shop.keys.press('ControlOrMeta+a');
+    await shop.keys.press('Backspace');
+  });
+
   it('show a weight of one in the other without being asked', async () => {
     await weigh(shop, 't', '20.45');
     await kept(shop.page, '20.45 lb').waitFor();

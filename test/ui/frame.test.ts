@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFullTicket, quickTicket } from '../../src/ui/frame/quick-ticket.ts';
 import { fitHooks, HOOK_WIDTH } from '../../src/ui/frame/rail-fit.ts';
-import { makeScan } from '../../src/ui/frame/scan.ts';
+import { makeScan, READER_MS } from '../../src/ui/frame/scan.ts';
 import { tagShape } from '../../src/ui/frame/tag-shape.ts';
 
 describe('quickTicket', () => {
@@ -29,13 +29,17 @@ describe('quickTicket', () => {
 });
 
 describe('makeScan', () => {
-  const type = (text: string, pauseMs: number): (string | null)[] => {
-    const scan = makeScan();
+  const type = (text: string, pauseMs: number, longestMs?: number): (string | null)[] => {
+    const scan = makeScan(longestMs);
     return [...text, 'Enter'].map((key, index) => scan.press(key, index * pauseMs));
   };
 
   it('gives what a reader typed, on Enter', () => expect(type('26-0147', 15).at(-1)).toBe('26-0147'));
   it('waits for a quick hand', () => expect(type('147', 400).at(-1)).toBe('147'));
+  it('knows a reader from a hand in a field', () => {
+    expect(type('26-0147', 20, READER_MS).at(-1)).toBe('26-0147');
+    expect(type('26-0147', 120, READER_MS).at(-1)).toBeNull();
+  });
   it('forgets digits that lie there', () => expect(type('147', 3000).at(-1)).toBeNull());
   it('takes one digit for a choice, not for a ticket', () => expect(type('2', 15).at(-1)).toBeNull());
   it('leaves Enter to a button reached by Tab after choices picked by their numbers', () => {

@@ -1,17 +1,19 @@
-/** Longest pause between two keys of one number, in milliseconds: a reader needs 20, a quick hand 400. */
-const LONGEST_PAUSE_MS = 700;
+/** Longest pause between two keys of one number, in milliseconds: a quick hand needs 400. */
+const HAND_MS = 700;
+/** No hand is as quick as a barcode reader, which needs 20. */
+export const READER_MS = 60;
 
 /**
  * Collects digits typed where no field is open, and gives the number when Enter follows at once.
  * `press` returns the collected text on Enter, else null. Times are milliseconds of any steady clock.
  */
-export function makeScan() {
+export function makeScan(longestPauseMs = HAND_MS) {
   let text = '';
   let last = -Infinity;
 
   return {
     press(key: string, at: number): string | null {
-      const soon = at - last <= LONGEST_PAUSE_MS;
+      const soon = at - last <= longestPauseMs;
       last = at;
       if (key === 'Enter') {
         const done = soon ? text : '';

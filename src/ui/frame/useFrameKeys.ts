@@ -2,7 +2,8 @@ import { onMounted, onUnmounted } from 'vue';
 import { useRouter } from 'vue-router';
 import { undoLast } from '../parts/toasts.ts';
 import { places } from './places.ts';
-import { makeScan } from './scan.ts';
+import { isFullTicket } from './quick-ticket.ts';
+import { makeScan, READER_MS } from './scan.ts';
 
 interface FrameKeys {
   find: () => void;
@@ -15,6 +16,7 @@ interface FrameKeys {
 export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const router = useRouter();
   const scan = makeScan();
+  const reader = makeScan(READER_MS);
 
   function onKey(event: KeyboardEvent): void {
     const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
@@ -33,7 +35,8 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       if (undoLast()) event.preventDefault();
       return;
     }
-    if (command || event.altKey || isTyping(event.target)) return;
+    if (command || event.altKey) return;
+    if (isTyping(event.target)) return readIntoField(event);
     if (event.key === '/') {
       event.preventDefault();
       find();
@@ -45,6 +48,15 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       scanned(text);
     }
   }
+  /** A barcode read while a field is open is no text for the field: it is taken out again, and the animal opened. */
+  function readIntoField(event: KeyboardEvent): void {
+    const text = reader.press(event.key, event.timeStamp);
+    if (text === null || !isFullTicket(text)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    takeOut(event.target, text);
+    scanned(text);
+  }
   // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
   onMounted(() => window.addEventListener('keydown', onKey, true));
   onUnmounted(() => window.removeEventListener('keydown', onKey, true));
@@ -54,6 +66,16 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
 export function isTyping(target: EventTarget | null): boolean {
   if (target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement) return true;
   return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);
+}
+
+/** Takes what was just typed before the caret out of a field again. */
+function takeOut(target: EventTarget | null, text: string): void {
+  if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)) return;
+  const caret = target.selectionStart ?? target.value.length;
+  const before = target.value.slice(0, caret);
+  if (!before.endsWith(text)) return;
+  target.value = before.slice(0, -text.length) + target.value.slice(caret);
+  target.dispatchEvent(new Event('input', { bubbles: true }));
 }
 
 function hasText(target: EventTarget | null): boolean {

@@ -8,10 +8,13 @@ export function useOpenTicket(): (ticket: string) => Promise<boolean> {
   const router = useRouter();
   return async (ticket) => {
     const answer = await call('animals.open', { ticket });
-    if (answer.ok) {
+    const place = `/table/${ticket}`;
+    // Where it stands open already it follows the book by itself.
+    if (answer.ok && router.currentRoute.value.path !== place) {
       keepOpened(answer.value);
-      await router.push(`/table/${ticket}`);
-    } else toast(`No ticket ${ticket} in the book.`);
+      await router.push(place);
+    }
+    if (!answer.ok) toast(`No ticket ${ticket} in the book.`);
     return answer.ok;
   };
 }

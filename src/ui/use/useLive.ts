@@ -8,7 +8,7 @@ interface LiveOptions<N extends CallName> {
   waitMs?: number;
   /** False for answers that no writing changes. */
   follow?: boolean;
-  /** An answer that is at hand already, so that the desk need not be asked; null where there is none. */
+  /** An answer that is at hand already when a question is new, so that the desk need not be asked; null where there is none. */
   known?: (question: CallInput<N>) => CallOutput<N> | null;
 }
 
@@ -29,7 +29,7 @@ export function useLive<N extends CallName>(
   let asked = 0;
   let wait: ReturnType<typeof setTimeout> | undefined;
 
-  async function refresh(): Promise<void> {
+  async function refresh(isNew = false): Promise<void> {
     const question = input();
     const mine = ++asked;
     if (question === null) {
@@ -38,7 +38,7 @@ export function useLive<N extends CallName>(
       slow.value = false;
       return;
     }
-    const known = options.known?.(question) ?? null;
+    const known = isNew ? (options.known?.(question) ?? null) : null;
     if (known !== null) return show(known);
     const timer = setTimeout(() => (slow.value = mine === asked), SLOW_AFTER_MS);
     const answer = await call(name, question);
@@ -59,8 +59,8 @@ export function useLive<N extends CallName>(
     () => JSON.stringify(input()),
     () => {
       clearTimeout(wait);
-      if (options.waitMs) wait = setTimeout(() => void refresh(), options.waitMs);
-      else void refresh();
+      if (options.waitMs) wait = setTimeout(() => void refresh(true), options.waitMs);
+      else void refresh(true);
     },
     { immediate: true },
   );
@@ -71,5 +71,5 @@ export function useLive<N extends CallName>(
     stop();
   });
 
-  return { value, problem, slow, refresh };
+  return { value, problem, slow, refresh: () => refresh() };
 }
