@@ -12,6 +12,7 @@ import { priceRecords } from './prices.ts';
 import { productRecords } from './products.ts';
 import { quoteRecords } from './quotes.ts';
 import { recordBook } from './record-book.ts';
+import { seasonMoney } from './season-money.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
@@ -45,6 +46,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     payments: paymentRecords(db),
     records: recordBook(db),
     sums: summaries(db),
+    seasonMoney: seasonMoney(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
     change: <T>(work: () => T): T => db.transaction(work).immediate(),
     close: (): void => closeBook(db),

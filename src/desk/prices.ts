@@ -22,7 +22,8 @@ const BASES = [
 ] as const;
 const perWeight = ['hanging', 'ground', 'product', 'fat'];
 
-const line = v.pipe(
+/** One line as a window sends it. */
+export const priceLine = v.pipe(
   v.object({
     code: needed(40),
     label: needed(120),
@@ -76,7 +77,7 @@ export const save = write(
   v.object({
     name: needed(80),
     validFrom: date,
-    lines: v.pipe(v.array(line), v.maxLength(200, 'text.too-long')),
+    lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
     by,
   }),
   (room, input) => {
@@ -122,7 +123,7 @@ export function pricesInForce(room: DeskRoom): {
 }
 
 /** Columns that a line does not use are null in the book and absent in the core. */
-function coreLine(row: PriceLineRow): PriceLine {
+export function coreLine(row: PriceLineRow): PriceLine {
   const {
     code,
     label,

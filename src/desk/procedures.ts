@@ -3,6 +3,7 @@ import * as animals from './animals.ts';
 import * as bills from './bills.ts';
 import * as books from './books.ts';
 import * as coolers from './coolers.ts';
+import * as costing from './costing.ts';
 import { dispose } from './dispose.ts';
 import * as fat from './fat.ts';
 import * as fatCount from './fat-count.ts';
@@ -23,6 +24,7 @@ import * as shop from './shop.ts';
 import * as species from './species.ts';
 import * as table from './table.ts';
 import * as templates from './templates.ts';
+import { tryPrices } from './try-prices.ts';
 
 export const procedures = {
   'shop.look': shop.look,
@@ -107,5 +109,10 @@ export const procedures = {
   'templates.bringBack': templates.bringBack,
 
   'season.look': season.look,
+
+  'costing.look': costing.look,
+  'costing.save': costing.save,
+  'costing.tryPrices': tryPrices,
+
   'books.records': books.records,
 };

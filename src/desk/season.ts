@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { YieldRow } from '../book/sums.ts';
 import { individualsChart } from '../core/control-chart.ts';
+import { median } from '../core/median.ts';
 import { fatIn } from './batch-page.ts';
 import type { StoredPlan } from './grind-plan.ts';
 import { read } from './procedure.ts';
@@ -83,13 +84,6 @@ function speciesYield(
     believed: room.yields.shares(group).takeHome,
     prior: beforeAnyAnimal(room.species.all).shares(group).takeHome,
   };
-}
-
-function median(values: readonly number[]): number | null {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length / 2;
-  const [low, high] = [sorted[Math.ceil(middle) - 1], sorted[Math.floor(middle)]];
-  return low === undefined || high === undefined ? null : (low + high) / 2;
 }
 
 function controlOf(values: readonly number[]): SeasonLook['control'] {

@@ -69,8 +69,10 @@ const DEFAULTS: ShopSettings = {
   theme: 'system',
 };
 
+/** The settings that every screen reads; what else the book keeps under a key is read by its own file. */
 export function settingsOf(book: Book): ShopSettings {
-  return { ...DEFAULTS, ...book.settings.all() };
+  const kept = Object.entries(book.settings.all()).filter(([key]) => Object.hasOwn(DEFAULTS, key));
+  return { ...DEFAULTS, ...Object.fromEntries(kept) };
 }
 
 function isLocale(tag: string): boolean {

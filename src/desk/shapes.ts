@@ -7,6 +7,7 @@
 export type * from './shapes-animal.ts';
 export type * from './shapes-fat.ts';
 export type * from './shapes-bill.ts';
+export type * from './shapes-costing.ts';
 export type * from './shapes-grinder.ts';
 export type * from './shapes-quote.ts';
 export type * from './shapes-shelf.ts';

@@ -8,6 +8,7 @@ import seasonsJson from '../../../resources/demo/seasons.json' with { type: 'jso
 import shopJson from '../../../resources/demo/shop.json' with { type: 'json' };
 import type * as v from 'valibot';
 import type { Split } from '../../core/yield-tree.ts';
+import type { figuresTyped } from '../costing-figures.ts';
 import type { save as savePrices } from '../prices.ts';
 import type { Age, Brought, FatChoice, PrimalUse } from '../shapes.ts';
 import type { change, setUp } from '../shop.ts';
@@ -94,6 +95,7 @@ export interface FatBought {
 type Settings = v.InferInput<typeof change.input>['changes'];
 
 export const SHOP = shopJson as unknown as {
+  costs: Omit<v.InferInput<typeof figuresTyped>, 'by'>;
   settings: v.InferInput<typeof setUp.input> & Required<Pick<Settings, 'step' | 'zone'>> & Settings;
   staff: Staff[];
   coolers: { name: string; places: number; usualF: number }[];

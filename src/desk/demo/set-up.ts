@@ -24,5 +24,6 @@ export function setUpShop(counter: Counter): void {
     counter.call('shop.change', { changes, by });
     for (const { initials, name: staff } of SHOP.staff)
       counter.call('shop.addStaff', { initials, name: staff, by });
+    counter.call('costing.save', { ...SHOP.costs, by });
   }
 }

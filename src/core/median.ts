@@ -1,0 +1,10 @@
+/**
+ * The middle of some values: half of them lie at or below it. Of an even count the mean of the middle two; null of none.
+ * @example median([3, 1, 10]) // 3
+ */
+export function median(values: readonly number[]): number | null {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length / 2;
+  const [low, high] = [sorted[Math.ceil(middle) - 1], sorted[Math.floor(middle)]];
+  return low === undefined || high === undefined ? null : (low + high) / 2;
+}

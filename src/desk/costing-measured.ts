@@ -1,0 +1,110 @@
+/** What a season's own weighings say of each service; an assumption stands in where they say nothing. */
+import type { SeasonFat, SeasonGrind } from '../book/season-money.ts';
+import { median } from '../core/median.ts';
+import { fatSpent } from './costing-fat.ts';
+import { ASSUMED } from './costing-figures.ts';
+import { pricesInForce } from './prices.ts';
+import type { DeskRoom } from './room.ts';
+import { groundNames } from './season-bills.ts';
+import type { Measured, ServiceCode } from './shapes.ts';
+import { baseGrams, wholeTakeHomeGrams } from './yield-knowledge.ts';
+
+export type MeasuredService = Record<Measured['figure'], Measured>;
+
+/** A grind that gave more than went in was mistyped, and tells nothing. */
+const MOST_OUT = 1.02;
+
+export function measure(room: DeskRoom, season: number): Record<ServiceCode, MeasuredService> {
+  const priced = new Set(
+    (pricesInForce(room)?.lines ?? []).flatMap(({ basis, product }) =>
+      basis === 'product' ? [product] : [],
+    ),
+  );
+  const grinds = room.book.seasonMoney
+    .grinds(season)
+    .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MOST_OUT);
+  const fats = room.book.seasonMoney.fat(season);
+  // As on the bill: what has a price of its own is a product, all else counts as grind.
+  const of = (code: 'grinding' | 'products'): MeasuredService => {
+    const belongs = ({ product }: { product: string }): boolean =>
+      priced.has(product) === (code === 'products');
+    return measuredGrind(code, grinds.filter(belongs), fats.filter(belongs), fats);
+  };
+  return { cutting: measuredCutting(room, season), grinding: of('grinding'), products: of('products') };
+}
+
+function measuredCutting(room: DeskRoom, season: number): MeasuredService {
+  const assumed = ASSUMED.cutting;
+  const ground = groundNames(room);
+  const cuts = new Map<number, number>();
+  for (const { animal_id, product, grams } of room.book.seasonMoney.packed(season))
+    if (!ground.has(product)) cuts.set(animal_id, (cuts.get(animal_id) ?? 0) + grams);
+  const known = room.book.sums
+    .finished()
+    .filter((row) => row.season === season)
+    .flatMap((row) => {
+      const base = baseGrams(row);
+      const out = wholeTakeHomeGrams(row);
+      return base !== null && out !== null && out > 0 && out < base
+        ? [{ base, share: out / base, packed: Math.min(1, (cuts.get(row.id) ?? 0) / out) }]
+        : [];
+    });
+  const share = median(known.map((one) => one.share));
+  const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
+    figure: name,
+    value: value ?? assumption,
+    from: value === null ? 0 : known.length,
+    of: 'animals',
+  });
+  return {
+    received: figure('received', median(known.map(({ base }) => base)), assumed.receivedGrams),
+    shrink: figure('shrink', share === null ? null : 1 - share, assumed.shrink),
+    packedShare: figure('packedShare', median(known.map(({ packed }) => packed)), assumed.packedShare),
+    ...noFat,
+  };
+}
+
+/** No fat is bought for cutting. */
+const noFat = {
+  boughtFatShare: { figure: 'boughtFatShare', value: 0, from: 0, of: 'batches' },
+  fatPerKg: { figure: 'fatPerKg', value: 0, from: 0, of: 'lots' },
+} as const satisfies Partial<MeasuredService>;
+
+/**
+ * Weight and loss are those of the middle batch; bought fat is the share of it in all that the batches made, for many
+ * have none. All loss is taken to be the owner's meat, so that bought fat is what was weighed in.
+ */
+function measuredGrind(
+  code: 'grinding' | 'products',
+  grinds: readonly SeasonGrind[],
+  used: readonly SeasonFat[],
+  ofAny: readonly SeasonFat[],
+): MeasuredService {
+  const assumed = ASSUMED[code];
+  const [fat, out] = [sum(grinds.map((one) => one.fat)), sum(grinds.map((one) => one.out))];
+  const shrink = median(grinds.map((one) => Math.max(0, 1 - (one.out - one.fat) / one.own)));
+  const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
+    figure: name,
+    value: value ?? assumption,
+    from: value === null ? 0 : grinds.length,
+    of: 'batches',
+  });
+  return {
+    received: figure('received', median(grinds.map(({ own }) => own)), assumed.receivedGrams),
+    shrink: figure('shrink', shrink, assumed.shrink),
+    packedShare: { figure: 'packedShare', value: 1, from: grinds.length, of: 'batches' },
+    boughtFatShare: figure('boughtFatShare', out > 0 ? fat / out : null, assumed.boughtFatShare),
+    fatPerKg: fatPrice(used, ofAny),
+  };
+}
+
+/** What a kilogram of the lots used was bought for; those of other grinds stand in where none of these says a price. */
+function fatPrice(used: readonly SeasonFat[], ofAny: readonly SeasonFat[]): Measured {
+  const own = fatSpent(used);
+  const told = own.perKg === null ? fatSpent(ofAny) : own;
+  return { figure: 'fatPerKg', value: told.perKg ?? ASSUMED.fatPerKg, from: told.lots, of: 'lots' };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, one) => total + one, 0);
+}

@@ -1,0 +1,60 @@
+/** What a pound through the shop really costs: its own running costs on its own weighings, against what it charges. */
+import * as v from 'valibot';
+import { fatSpent } from './costing-fat.ts';
+import { ASSUMED, figuresOf, figuresTyped, keepFigures, readFigures, SERVICES } from './costing-figures.ts';
+import { groupIncome } from './costing-income.ts';
+import { measure } from './costing-measured.ts';
+import { answerOf, feesOf, serviceOf } from './costing-services.ts';
+import { speciesMargins } from './costing-species.ts';
+import { missedQuotes } from './missed-quotes.ts';
+import { read, write } from './procedure.ts';
+import type { DeskRoom } from './room.ts';
+import { billedAnimals } from './season-bills.ts';
+import type { CostFigures, CostingLook } from './shapes.ts';
+
+const season = v.optional(v.pipe(v.number(), v.integer()));
+
+/** The running season when none is asked for. */
+export const look = read(v.object({ season }), (room, input): CostingLook => {
+  return costingLook(room, input.season ?? room.season());
+});
+
+/** Keeps the shop's running costs as typed. @throws as `readFigures` */
+export const save = write(figuresTyped, (room, input): { figures: CostFigures } => {
+  const figures = readFigures(room, input);
+  keepFigures(room, figures, input.by);
+  return { figures };
+});
+
+function costingLook(room: DeskRoom, of: number): CostingLook {
+  const { own, figures } = figuresOf(room);
+  const measured = measure(room, of);
+  const services = {
+    cutting: serviceOf('cutting', figures, measured.cutting),
+    grinding: serviceOf('grinding', figures, measured.grinding),
+    products: serviceOf('products', figures, measured.products),
+  };
+  const bills = billedAnimals(room, of);
+  const fees = feesOf(room, of, bills, services);
+  const spent = fatSpent(room.book.seasonMoney.fat(of));
+  const income = groupIncome(room.book.seasonMoney.lines(of, room.settings.currency));
+  return {
+    season: of,
+    currency: room.settings.currency,
+    own,
+    figures,
+    billed: bills.length,
+    services: SERVICES.map((code) =>
+      answerOf(room, services[code], { figures, measured: measured[code], fee: fees[code] }),
+    ),
+    species: speciesMargins(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg),
+    income,
+    fat: {
+      usedGrams: spent.usedGrams,
+      unpricedGrams: spent.unpricedGrams,
+      cost: spent.cost,
+      chargedMinor: income.find(({ code }) => code === 'fat')?.minor ?? 0,
+    },
+    quotes: missedQuotes(room, of, bills),
+  };
+}

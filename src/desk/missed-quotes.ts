@@ -1,0 +1,56 @@
+/** Billed animals that came of a quote: how far the bill and the meat were outside of what was said. */
+import type { DeskRoom } from './room.ts';
+import type { BilledAnimal } from './season-bills.ts';
+import type { CostingLook, QuoteMiss, QuoteResult, Range } from './shapes.ts';
+import { wholeTakeHomeGrams } from './yield-knowledge.ts';
+
+/** Worst first: by the greater of the two misses, each as a share of what was most likely. */
+export function missedQuotes(
+  room: DeskRoom,
+  season: number,
+  bills: readonly BilledAnimal[],
+): CostingLook['quotes'] {
+  const weights = new Map(
+    room.book.sums.finished().flatMap((row) => (row.season === season ? [[row.id, row] as const] : [])),
+  );
+  const compared = bills.flatMap((bill) => {
+    const answered = bill.quote && (JSON.parse(bill.quote.answered) as QuoteResult);
+    if (!bill.quote || !answered?.price || answered.price.currency !== room.settings.currency) return [];
+    const row = weights.get(bill.animalId);
+    const own = row ? wholeTakeHomeGrams(row) : null;
+    const fat = Object.values(bill.amounts.fats ?? {}).reduce((total, grams) => total + grams, 0);
+    const takeHomeGrams = own === null ? null : own + fat;
+    const { low, mean, high } = answered.price;
+    const quotedMinor = { low, mean, high };
+    const quotedGrams = answered.takeHomeGrams;
+    const miss: QuoteMiss = {
+      ticket: bill.ticket,
+      quote: bill.quote.name,
+      speciesName: room.species.of(bill.species).name,
+      billMinor: bill.totalMinor,
+      quotedMinor,
+      offMinor: outside(bill.totalMinor, quotedMinor),
+      takeHomeGrams,
+      quotedGrams,
+      offGrams: takeHomeGrams === null ? 0 : outside(takeHomeGrams, quotedGrams),
+    };
+    return [miss];
+  });
+  return {
+    compared: compared.length,
+    missed: compared
+      .filter(({ offMinor, offGrams }) => offMinor !== 0 || offGrams !== 0)
+      .sort((a, b) => worst(b) - worst(a)),
+  };
+}
+
+/** How far a value is outside of a range: below it negative, within it 0. `outside(12, { low: 5, mean: 8, high: 10 })` is 2. */
+export function outside(value: number, { low, high }: Range): number {
+  if (value < low) return value - low;
+  return value > high ? value - high : 0;
+}
+
+function worst({ offMinor, quotedMinor, offGrams, quotedGrams }: QuoteMiss): number {
+  const share = (off: number, mean: number): number => (mean > 0 ? Math.abs(off) / mean : 0);
+  return Math.max(share(offMinor, quotedMinor.mean), share(offGrams, quotedGrams.mean));
+}

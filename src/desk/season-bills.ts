@@ -1,0 +1,53 @@
+/** A season's standing bills with their frozen amounts, and those amounts as other prices would charge them. */
+import type { Amounts, PriceLine } from '../core/price.ts';
+import { productsOnShelf } from './products-shelf.ts';
+import type { DeskRoom } from './room.ts';
+
+export interface BilledAnimal {
+  number: number;
+  animalId: number;
+  ticket: string;
+  species: string;
+  amounts: Amounts;
+  subtotalMinor: number;
+  totalMinor: number;
+  quote: { name: string; answered: string } | null;
+}
+
+/** Bills in the shop's currency that stand for animals of the season. */
+export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
+  return room.book.seasonMoney.bills(season, room.settings.currency).map((bill) => ({
+    number: bill.number,
+    animalId: bill.animal_id,
+    ticket: bill.ticket,
+    species: bill.species,
+    amounts: JSON.parse(bill.amounts) as Amounts,
+    subtotalMinor: bill.subtotal_minor,
+    totalMinor: bill.total_minor,
+    quote: bill.quote !== null && bill.quoted !== null ? { name: bill.quote, answered: bill.quoted } : null,
+  }));
+}
+
+/**
+ * Frozen amounts as these lines see them: what had a price of its own and has none now counts as grind, if it is one, as
+ * on a bill made now.
+ */
+export function amountsFor(room: DeskRoom, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
+  const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
+  const ground = groundNames(room);
+  return (amounts) => {
+    const kept = Object.entries(amounts.products ?? {});
+    const folded = kept.filter(([product]) => !priced.has(product) && ground.has(product));
+    return {
+      ...amounts,
+      groundGrams: folded.reduce((total, [, grams]) => total + grams, amounts.groundGrams),
+      products: Object.fromEntries(kept.filter((one) => !folded.includes(one))),
+    };
+  };
+}
+
+/** Names on the shelf of what goes through the grinder. */
+export function groundNames(room: DeskRoom): ReadonlySet<string> {
+  const grinds = productsOnShelf(room).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
+  return new Set(grinds.map(({ name }) => name));
+}
