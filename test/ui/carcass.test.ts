@@ -105,15 +105,28 @@ describe('the drawings', () => {
       drawingOf(one.body)!.regions.find(({ code }) => code === primal.code)!,
     ]),
   );
-  it.each(named)('have room for the name and a weight on %s', (_, name, region) => {
-    const words = regionWords(name, '18.62 lb', region.room, region.rows);
+  /** The words keep clear of the seams by this much, in units of the drawing. */
+  const CLEAR = 1.5;
+  const told = [
+    '',
+    '18.62 lb',
+    '79.90 lb 15.4 %',
+    '84.30 lb one of two 38.2 %',
+    'not brought',
+    'roasts 3 lb',
+  ];
+  const worded = named.flatMap(([which, name, region]) =>
+    told.map((fact): [string, string, string, Region] => [which, fact, name, region]),
+  );
+  it.each(worded)('keep the words of %s, “%s”, off the seams', (_, fact, name, region) => {
+    const words = regionWords(name, fact, region.room, region.rows);
     expect(words.name.join(' ')).toBe(name);
-    expect(words.fact).toEqual(['18.62 lb']);
+    expect(words.fact[0] ?? '').toMatch(fact === '' ? /^$/ : /^(\d+\.\d\d lb|not|roasts)/);
     const lines = [...words.name, ...words.fact];
     const corners = polygon(region.path);
     lines.forEach((line, index) => {
-      const base = region.at[1] - ((lines.length - 1) * LINE) / 2 + 4.5 + index * LINE;
-      for (const x of [-1, 1].map((side) => region.at[0] + (side * wordsWidth(line)) / 2)) {
+      const base = region.at[1] - ((lines.length - 1) * LINE) / 2 + 4 + index * LINE;
+      for (const x of [-1, 1].map((side) => region.at[0] + side * (wordsWidth(line) / 2 + CLEAR))) {
         for (const y of [base, base - LETTERS * 0.7]) {
           expect(inside([x, y], corners), `“${line}” at ${x}, ${y}`).toBe(true);
         }
@@ -124,9 +137,15 @@ describe('the drawings', () => {
 
 describe('regionWords', () => {
   it('breaks a long name and keeps a number with its unit', () =>
-    expect(regionWords('Neck and jowl', 'roasts 3 lb', 62, 4)).toEqual({
+    expect(regionWords('Neck and jowl', 'roasts 3 lb', 56, 4)).toEqual({
       name: ['Neck and', 'jowl'],
       fact: ['roasts', '3 lb'],
+    }));
+
+  it('leaves out a share that has no room, rather than a part of it', () =>
+    expect(regionWords('Loin and saddle', '79.90 lb 15.4 %', 90, 2, 16)).toEqual({
+      name: ['Loin and saddle'],
+      fact: ['79.90 lb'],
     }));
 
   it('leaves no line wider than the room, and as many as fit', () => {

@@ -4,7 +4,7 @@ import { boar } from './drawings/boar.ts';
 import { cervid } from './drawings/cervid.ts';
 import { pronghorn } from './drawings/pronghorn.ts';
 
-/** Width and height of every drawing, in its own units; text is 13 of them high. */
+/** Width and height of every drawing, in its own units; text is 12 of them high. */
 export const BOX = { width: 420, height: 260 } as const;
 
 export type Point = readonly [x: number, y: number];

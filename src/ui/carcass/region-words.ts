@@ -1,8 +1,8 @@
 /** Room for the words on the drawing: lines are broken, and cut in the worst case, before they leave their region. */
 
 /** Height of the letters, and from line to line, in units of the drawing. */
-export const LETTERS = 13;
-export const LINE = 15;
+export const LETTERS = 12;
+export const LINE = 14;
 
 /** Widths of our bold letters as a share of their height, as a browser measures them, by kind. */
 const WIDTHS: readonly [RegExp, number][] = [
@@ -41,15 +41,22 @@ function broken(text: string, room: number): string[] {
   return lines;
 }
 
-function within(text: string, room: number, rows: number): string[] {
+function named(text: string, room: number, rows: number): string[] {
   const lines = broken(text, room);
   if (lines.length > rows) lines.splice(rows - 1, lines.length, lines.slice(rows - 1).join(' '));
   return lines.map((line) => cut(line, room));
 }
 
+/** Whole lines go where there are too many: half a number would be a wrong one. */
+function told(text: string, room: number, rows: number): string[] {
+  return broken(text, room)
+    .slice(0, rows)
+    .map((line) => cut(line, room));
+}
+
 /**
- * The lines of a region: the primal's name, below it the fact about it. Both get at least one line; the fact goes
- * first when room is short, since the place on the animal says the name already. `mark` is room kept beside the fact.
+ * The lines of a region: the primal's name, below it the fact about it, of which as much is said as there are lines
+ * left; it gets at least one. `mark` is room kept beside the fact.
  * @example regionWords('Neck and jowl', '4.10 lb', 60, 3)
  * // { name: ['Neck and', 'jowl'], fact: ['4.10 lb'] }
  */
@@ -60,6 +67,6 @@ export function regionWords(
   rows: number,
   mark = 0,
 ): { name: string[]; fact: string[] } {
-  const below = fact ? within(fact, room - mark, rows - 1) : [];
-  return { name: within(name, room, rows - below.length), fact: below };
+  const above = named(name, room, fact ? rows - 1 : rows);
+  return { name: above, fact: told(fact, room - mark, rows - above.length) };
 }

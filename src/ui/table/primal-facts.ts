@@ -15,8 +15,8 @@ export function primalFacts(
       if (grams === null) return [code, { text: brought === sides ? '' : text.came(brought) }];
       const said = [
         format.mass(grams),
-        share === null ? '' : format.share(share),
         oneSide ? text.oneOfTwo : '',
+        share === null ? '' : format.share(share),
       ];
       return [code, { text: said.filter(Boolean).join(' '), odd, tone: '--part-lean' }];
     }),

@@ -24,7 +24,7 @@ export const tableText = {
 
   carcass: 'Primals',
   carcassMap: 'Primals of this animal',
-  notBrought: 'did not come in',
+  notBrought: 'not brought',
   oneOfTwo: 'one side',
   came: (count: number) => `${count} came in`,
   primalsSum: (sum: string, base: string, share: string) =>
