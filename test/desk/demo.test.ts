@@ -101,6 +101,32 @@ describe('the demo season', () => {
     ).toBe(0);
   });
 
+  test('threw out fat past its use-by, but for the rest of a case that ended yesterday', () => {
+    const today = DEMO_NOW.toISOString().slice(0, 10);
+    const past = rows<{ left: number; start: number }>(
+      `SELECT left_grams AS left, start_grams AS start FROM fat_on_hand WHERE use_by < '${today}' AND left_grams > 5`,
+    );
+    expect(past).toHaveLength(1);
+    expect(past.every(({ left, start }) => left < start / 2)).toBe(true);
+    expect(
+      count("SELECT count(*) FROM fat_movement WHERE note = 'Past its use-by' AND kind = 'thrown out'"),
+    ).toBeGreaterThan(0);
+  });
+
+  test('weighed some carcasses primal by primal, each as it should be, and wrote down where packages lie', () => {
+    const tickets = rows<{ ticket: string }>(
+      "SELECT DISTINCT a.ticket FROM weighing w JOIN animal a ON a.id = w.animal_id WHERE w.stage = 'primal' ORDER BY 1",
+    );
+    expect(tickets.length).toBeGreaterThan(15);
+    const primals = tickets.flatMap(({ ticket }) => page(ticket).primals);
+    expect(primals.filter(({ odd, oneSide }) => odd || oneSide)).toEqual([]);
+    expect(primals.every(({ brought, grams }) => brought === 0 || grams !== null)).toBe(true);
+    const packed = "stage = 'packed' AND at > '2026'";
+    const placed = count(`SELECT count(*) FROM weighing WHERE ${packed} AND place IS NOT NULL`);
+    expect(placed / count(`SELECT count(*) FROM weighing WHERE ${packed}`)).toBeGreaterThan(0.8);
+    expect(placed).toBeLessThan(count(`SELECT count(*) FROM weighing WHERE ${packed}`));
+  });
+
   test('lets the balance name the slips that were planted, and hardly anything else', () => {
     expect(made.slipped.length).toBeGreaterThanOrEqual(6);
     const named = made.slipped.filter(

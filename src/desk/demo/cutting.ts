@@ -1,7 +1,9 @@
 /** The day an invented animal is cut: its totes are weighed one by one, then its whole cuts are packed. */
 import { GRAMS_PER } from '../../core/units.ts';
 import type { DemoAnimal } from './animal.ts';
+import { piecesWeighed } from './breaking.ts';
 import { momentAt } from './calendar.ts';
+import { freezerPlace } from './freezer.ts';
 import { ready } from './hand-over.ts';
 import { ORDERS } from './invention.ts';
 import { writeWeight } from './put-right.ts';
@@ -14,6 +16,8 @@ const DAY = [8 * 60 + 10, 16 * 60] as const;
 const LAST_DAY = [8 * 60 + 30, 10 * 60 + 20] as const;
 /** Minutes that a table is at work before the next tote is full. */
 const FIRST_TOTE = 20;
+/** From one piece of the block to the next; all are weighed before the first tote is full. */
+const NEXT_PIECE = 1.5;
 const STILL_AT_WORK = 9 * 60 + 30;
 const STEAK_PACK_GRAMS = 1.25 * GRAMS_PER.lb;
 /** Left on knives, board and paper between table and package. */
@@ -31,9 +35,27 @@ export function planCutting(shop: Shop, animal: DemoAnimal): void {
   if (!weights.hookAtIntake)
     for (const weight of weights.hook) next(0, () => writeWeight(shop, animal, weight, cutter));
   next(2, () => void shop.counter.call('animals.setStage', { id: animal.id, stage: 'cutting', by: cutter }));
+  for (const [i, piece] of piecesWeighed(animal).entries())
+    shop.diary.note(momentAt(cutOn, minutes + 1 + i * NEXT_PIECE), () => weighPiece(shop, animal, piece));
   for (const [i, weight] of weights.table.entries())
     next(i === 0 ? FIRST_TOTE : draw.between(6, 16), () => writeWeight(shop, animal, weight, cutter));
   next(draw.between(25, 40), () => pack(shop, animal));
+}
+
+function weighPiece(
+  { counter }: Shop,
+  { id, cutter: by }: DemoAnimal,
+  { primal, typed }: { primal: string; typed: string },
+): void {
+  counter.call('table.weigh', {
+    animalId: id,
+    stage: 'primal',
+    part: 'primal',
+    primal,
+    typed,
+    sure: true,
+    by,
+  });
 }
 
 function pack(shop: Shop, animal: DemoAnimal): void {
@@ -53,9 +75,10 @@ function pack(shop: Shop, animal: DemoAnimal): void {
 
 function packOne(
   shop: Shop,
-  { id, draw, cutter: by }: DemoAnimal,
+  animal: DemoAnimal,
   packed: { product: string; grams: number; packageGrams: number },
 ): void {
+  const { id, draw, cutter: by } = animal;
   const grams = packed.grams * (1 - draw.between(...LEFT_BEHIND));
   shop.counter.confirm('table.weigh', {
     animalId: id,
@@ -64,6 +87,7 @@ function packOne(
     product: packed.product,
     count: Math.max(1, Math.round(grams / packed.packageGrams)),
     typed: typedOf(grams),
+    place: freezerPlace(animal),
     by,
   });
 }

@@ -22,20 +22,21 @@ const LABEL_OFF = 0.5;
 const SPARE = 1.05;
 
 export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
-  shop.diary.note(momentAt(opens, CLEARED_OUT), () => clearOut(shop));
+  shop.diary.note(momentAt(opens, CLEARED_OUT), () => clearOut(shop, 'Left from last season'));
   shop.diary.note(momentAt(addDays(shop.lastDay, -1), COUNTED), () => countOldest(shop));
   for (let day = addDays(opens, FIRST_DELIVERY); day < shop.lastDay; day = addDays(day, WEEK))
     shop.diary.note(momentAt(day, DELIVERED), () => {
+      clearOut(shop, 'Past its use-by');
       for (const fat of SHOP.fats)
         if (onHand(shop, fat.source) < fat.keepLb * GRAMS_PER.lb) buy(shop, fat, fat.caseLb * GRAMS_PER.lb);
     });
 }
 
-/** What is left from the season before goes out before the new one. */
-function clearOut({ counter }: Shop): void {
+/** What is past its use-by goes out before the season, and when the van comes. */
+function clearOut({ counter }: Shop, reason: string): void {
   for (const lot of counter.book.fat.all())
     if (lot.left_grams > CRUMB_GRAMS && keepsOf(counter, lot) === 'past')
-      counter.call('fat.throwOut', { lotId: lot.id, reason: 'Left from last season', by: COUNTS });
+      counter.call('fat.throwOut', { lotId: lot.id, reason, by: COUNTS });
 }
 
 /** The evening before the demo stands still somebody weighs the lot in use, and finds less than the book has. */

@@ -5,6 +5,7 @@ import type { PlanPart } from '../shapes.ts';
 import type { DemoAnimal } from './animal.ts';
 import { drawing, type Draw } from './draw.ts';
 import { needFat, reallyFat } from './fat-bought.ts';
+import { freezerPlace } from './freezer.ts';
 import { MISTAKES, SEASONS } from './invention.ts';
 import type { Shop } from './shop-day.ts';
 import { STEP_GRAMS, typedOf } from './typed.ts';
@@ -105,10 +106,12 @@ function test(shop: Shop, { owners, targetFat, by }: Grind, batchId: number, dra
   shop.counter.call('grinder.fatTest', { batchId, percent, method: METHOD, by });
 }
 
-function pack(shop: Shop, { product, packageGrams, by }: Grind, batchId: number, draw: Draw): void {
+function pack(shop: Shop, { owners, product, packageGrams, by }: Grind, batchId: number, draw: Draw): void {
   const out = inGrams(shop, batchId) * (1 - draw.between(...LEFT_BEHIND));
   const count = Math.max(1, Math.round(out / packageGrams));
-  shop.counter.confirm('grinder.pack', { batchId, product, count, typed: typedOf(out), by });
+  const [first] = owners;
+  const place = first ? freezerPlace(first) : '';
+  shop.counter.confirm('grinder.pack', { batchId, product, count, typed: typedOf(out), place, by });
 }
 
 function inGrams({ counter }: Shop, batchId: number): number {

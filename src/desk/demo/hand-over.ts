@@ -27,6 +27,8 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
     : person.card.name;
   const note = animal.truth.takeHome > BIG_BOX_GRAMS && draw.maybe(0.3) ? 'Two coolers' : '';
   diary.note(at, () => {
+    // Held in the meantime: it stays, and is fetched once the result is in.
+    if (counter.book.animals.hold(id)) return;
     const unpaidBy = settle(shop, animal);
     counter.call('pickup.release', { id, to, note, unpaidBy, by: animal.cutter });
   });
