@@ -9,6 +9,15 @@ export interface CoolerRow {
   at: string | null;
 }
 
+export interface TemperatureRow {
+  id: number;
+  cooler_id: number;
+  typed: string;
+  tenths_c: number;
+  at: string;
+  by: string;
+}
+
 export interface StayRow {
   cooler_id: number;
   cooler: string;
@@ -24,7 +33,7 @@ export function coolerRecords(db: Db) {
           AND c.id = (SELECT s.cooler_id FROM cooler_stay s WHERE s.animal_id = a.id ORDER BY s.id DESC LIMIT 1)) AS hanging,
        t.tenths_c, t.at
      FROM cooler c
-     LEFT JOIN cooler_temperature t ON t.id = (SELECT max(n.id) FROM cooler_temperature n WHERE n.cooler_id = c.id)
+     LEFT JOIN cooler_temperature t ON t.id = (SELECT max(n.id) FROM cooler_temperature_now n WHERE n.cooler_id = c.id)
      WHERE c.active = 1 ORDER BY c.id`,
   );
   const add = db.prepare('INSERT INTO cooler (name, places) VALUES (?, ?)');
@@ -33,8 +42,15 @@ export function coolerRecords(db: Db) {
   const log = db.prepare(
     'INSERT INTO cooler_temperature (cooler_id, typed, tenths_c, at, by) VALUES (?, ?, ?, ?, ?)',
   );
-  const temperatures = db.prepare<[number, string], { at: string; tenths_c: number }>(
-    'SELECT at, tenths_c FROM cooler_temperature WHERE cooler_id = ? AND at >= ? ORDER BY at, id',
+  const temperatures = db.prepare<[number, string], TemperatureRow>(
+    'SELECT * FROM cooler_temperature_now WHERE cooler_id = ? AND at >= ? ORDER BY at, id',
+  );
+  const temperature = db.prepare<[number], TemperatureRow & { void_by: string | null }>(
+    `SELECT t.*, v.by AS void_by FROM cooler_temperature t
+     LEFT JOIN cooler_temperature_void v ON v.temperature_id = t.id WHERE t.id = ?`,
+  );
+  const takeBack = db.prepare(
+    'INSERT INTO cooler_temperature_void (temperature_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
   const hang = db.prepare(
     'INSERT INTO cooler_stay (animal_id, cooler_id, place, at, by) VALUES (?, ?, ?, ?, ?)',
@@ -51,6 +67,10 @@ export function coolerRecords(db: Db) {
     log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
       void log.run(coolerId, typed, tenthsC, at, by),
     temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),
+    /** One of them, whether or not it was taken back. */
+    temperature: (id: number) => temperature.get(id),
+    takeBack: (id: number, reason: string, at: string, by: string): void =>
+      void takeBack.run(id, reason, at, by),
     hang: (animalId: number, coolerId: number, place: string, at: string, by: string): void =>
       void hang.run(animalId, coolerId, place, at, by),
     /** Where an animal hangs now: its newest stay. */

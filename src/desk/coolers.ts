@@ -28,7 +28,12 @@ export const look = read(v.object({}), (room): CoolerLook[] => {
   return coolerCards(room).map((card) => {
     const readings = room.book.coolers
       .temperatures(card.id, since)
-      .map(({ at, tenths_c: tenths }) => ({ at, tempC: tenths / 10 }));
+      .map(({ id: readingId, at, tenths_c: tenths, by: initials }) => ({
+        id: readingId,
+        at,
+        tempC: tenths / 10,
+        by: initials,
+      }));
     const judged = judgeCooler(readings, room.settings.coolerLimitC);
     const sinceLast = card.last && Math.max(0, (now - Date.parse(card.last.at)) / MINUTE_MS);
     return {
@@ -36,7 +41,7 @@ export const look = read(v.object({}), (room): CoolerLook[] => {
       above: card.last !== null && card.last.c > room.settings.coolerLimitC,
       minutesAbove: judged.minutesAbove,
       longestGapMinutes: sinceLast === null ? null : Math.max(sinceLast, judged.longestGapMinutes),
-      readings: readings.map(({ at, tempC: c }) => ({ at, c })),
+      readings: readings.map(({ tempC: c, ...reading }) => ({ ...reading, c })),
     };
   });
 });
@@ -82,6 +87,28 @@ export const log = write(v.object({ coolerId: id, typed: text(20), by }), (room,
   const celsius = parseTemperature(input.typed, room.settings.unit === 'lb' ? 'F' : 'C', 'typed');
   room.book.coolers.log(cooler.id, input.typed, Math.round(celsius * 10), room.now(), input.by);
   return { id: cooler.id, c: celsius };
+});
+
+/**
+ * Takes a temperature back that was mistyped or read off another cooler; it stays in the book with the reason.
+ * @throws Trouble `temperature.unknown`, `temperature.voided`
+ */
+export const takeBack = write(v.object({ readingId: id, reason: needed(300), by }), (room, input) => {
+  const old = room.book.coolers.temperature(input.readingId);
+  if (!old) throw new Trouble('missing', 'temperature.unknown', { field: 'readingId' });
+  if (old.void_by !== null)
+    throw new Trouble('conflict', 'temperature.voided', { with: { by: old.void_by } });
+  room.book.coolers.takeBack(old.id, input.reason, room.now(), input.by);
+  room.book.audit.note({
+    record: 'cooler_temperature',
+    recordId: old.id,
+    act: 'void',
+    before: { typed: old.typed, at: old.at },
+    reason: input.reason,
+    at: room.now(),
+    by: input.by,
+  });
+  return { id: old.id };
 });
 
 /**

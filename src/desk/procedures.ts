@@ -47,6 +47,7 @@ export const procedures = {
   'coolers.save': coolers.save,
   'coolers.putAway': coolers.putAway,
   'coolers.log': coolers.log,
+  'coolers.takeBack': coolers.takeBack,
 
   'animals.open': animals.open,
   'animals.find': animals.find,

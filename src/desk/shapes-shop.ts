@@ -88,7 +88,8 @@ export interface CoolerLook extends CoolerCard {
   minutesAbove: number;
   /** The longest time that nobody read it, the time since the newest reading among them; null without a reading. */
   longestGapMinutes: number | null;
-  readings: { at: string; c: number }[];
+  /** Those of the last three days, oldest first. */
+  readings: { id: number; at: string; c: number; by: string }[];
 }
 
 export interface FatSourceCard {

@@ -10,6 +10,8 @@ CREATE INDEX batch_animal_by_animal ON batch_animal (animal_id);
 
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
+CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
+
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
 
 CREATE INDEX fat_movement_by_weighing ON fat_movement (weighing_id);
@@ -160,6 +162,13 @@ CREATE TABLE cooler_temperature (
   cooler_id INTEGER NOT NULL REFERENCES cooler (id),
   typed TEXT NOT NULL,
   tenths_c INTEGER NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE cooler_temperature_void (
+  temperature_id INTEGER PRIMARY KEY REFERENCES cooler_temperature (id),
+  reason TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -456,6 +465,12 @@ CREATE TRIGGER cooler_temperature_no_delete BEFORE DELETE ON cooler_temperature
 CREATE TRIGGER cooler_temperature_no_update BEFORE UPDATE ON cooler_temperature
   BEGIN SELECT RAISE(ABORT, 'cooler_temperature is written once'); END;
 
+CREATE TRIGGER cooler_temperature_void_no_delete BEFORE DELETE ON cooler_temperature_void
+  BEGIN SELECT RAISE(ABORT, 'cooler_temperature_void is written once'); END;
+
+CREATE TRIGGER cooler_temperature_void_no_update BEFORE UPDATE ON cooler_temperature_void
+  BEGIN SELECT RAISE(ABORT, 'cooler_temperature_void is written once'); END;
+
 CREATE TRIGGER disposal_no_delete BEFORE DELETE ON disposal
   BEGIN SELECT RAISE(ABORT, 'disposal is written once'); END;
 
@@ -566,6 +581,10 @@ CREATE VIEW animal_weight AS
     sum(iif(stage = 'grinder' AND part = 'fat saved', grams, 0.0)) AS own_fat_ground,
     sum(iif(stage = 'packed', grams, NULL)) AS packed
   FROM weighing_now WHERE animal_id IS NOT NULL GROUP BY animal_id;
+
+CREATE VIEW cooler_temperature_now AS
+  SELECT t.* FROM cooler_temperature t
+  WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id);
 
 CREATE VIEW fat_on_hand AS
   SELECT l.*, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,

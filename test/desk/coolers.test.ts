@@ -1,4 +1,5 @@
 /** Coolers: what hangs where, how full, how cold, and for how long it was too warm. */
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 
@@ -102,5 +103,44 @@ describe('a cooler', () => {
     expect(await shop.problem('coolers.log', { coolerId, typed: '400' })).toMatchObject({
       code: 'temperature.range',
     });
+  });
+});
+
+describe('a temperature taken back', () => {
+  it('counts no more, stays in the book with its reason, and goes only once', async () => {
+    const shop = await freshDesk();
+    const coolerId = await coldRoom(shop);
+    await shop.call('coolers.log', { coolerId, typed: '3 C', by: 'RO' });
+    shop.wait(HOUR);
+    await shop.call('coolers.log', { coolerId, typed: '30 C', by: 'RO' });
+    const [warm] = await shop.call('coolers.look', {});
+    expect(warm).toMatchObject({ above: true, last: { c: 30 } });
+    const readingId = warm?.readings.at(-1)?.id ?? 0;
+    expect(await shop.problem('coolers.takeBack', { readingId, reason: ' ' })).toMatchObject({
+      code: 'text.needed',
+    });
+    await shop.call('coolers.takeBack', { readingId, reason: 'mistyped', by: 'MK' });
+    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({
+      above: false,
+      minutesAbove: 0,
+      last: { c: 3 },
+      readings: [{ c: 3, by: 'RO' }],
+    });
+    expect(await shop.problem('coolers.takeBack', { readingId, reason: 'again' })).toMatchObject({
+      code: 'temperature.voided',
+      with: { by: 'MK' },
+    });
+    expect(await shop.problem('coolers.takeBack', { readingId: 99, reason: 'x' })).toMatchObject({
+      code: 'temperature.unknown',
+    });
+    const db = new Database(shop.bookPath, { readonly: true });
+    expect(db.prepare('SELECT typed FROM cooler_temperature ORDER BY id').pluck().all()).toEqual([
+      '3 C',
+      '30 C',
+    ]);
+    expect(db.prepare('SELECT reason, by FROM cooler_temperature_void').all()).toEqual([
+      { reason: 'mistyped', by: 'MK' },
+    ]);
+    db.close();
   });
 });

@@ -16,11 +16,17 @@ CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 CREATE INDEX fat_test_by_batch ON fat_test (batch_id);
 CREATE INDEX payment_by_animal ON payment (animal_id);
 CREATE INDEX bill_by_animal ON bill (animal_id);
+CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 CREATE INDEX audit_by_record ON audit (record, record_id);
 
 -- Weighings that count: not voided.
 CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);
+
+-- Temperatures that count: not taken back.
+CREATE VIEW cooler_temperature_now AS
+  SELECT t.* FROM cooler_temperature t
+  WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id);
 
 CREATE VIEW hold_now AS
   SELECT h.* FROM hold h WHERE NOT EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = h.id AND e.outcome <> 'positive');
@@ -69,6 +75,7 @@ export const APPEND_ONLY = [
   'grind_pass',
   'fat_test',
   'cooler_temperature',
+  'cooler_temperature_void',
   'audit',
 ] as const;
 

@@ -139,6 +139,13 @@ CREATE TABLE cooler_temperature (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE cooler_temperature_void (
+  temperature_id INTEGER PRIMARY KEY REFERENCES cooler_temperature (id),
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE fat_lot (
   id INTEGER PRIMARY KEY,
   code TEXT NOT NULL UNIQUE,

@@ -31,6 +31,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   // What may not be done as things stand.
   'animal.closed': (p) => `${p.ticket} has left the shop. Its weights can only be read.`,
   'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
+  'temperature.unknown': () => 'This reading is not in the book. Load the page anew.',
+  'temperature.voided': (p) => `This reading was taken back already by ${p.by}.`,
   'weighing.used': (p, format) =>
     `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,
   'release.held': (p) =>
