@@ -23,6 +23,8 @@ import { weightsOf, type Weights } from './weights.ts';
 
 export interface DemoAnimal {
   season: InventedSeason;
+  /** Running number among the invented of its season; seeds draws of its own. */
+  number: number;
   kind: InventedSpecies;
   profile: SpeciesProfile;
   draw: Draw;
