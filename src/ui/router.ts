@@ -58,6 +58,7 @@ export function makeRouter(): Router {
       { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
       { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
       { path: '/season', meta: { place: 'season' }, component: () => import('./season/SeasonPage.vue') },
+      { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
       { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
       { path: '/:rest(.*)*', redirect: '/rail' },

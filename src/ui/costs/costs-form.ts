@@ -1,0 +1,53 @@
+import type { CallInput, CostFigures, ServiceCode } from '../../bridge/contract.ts';
+import { currencyDecimals } from '../../core/money.ts';
+import { GRAMS_PER } from '../../core/units.ts';
+import { percentText, readPercent } from '../texts/percent.ts';
+
+export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
+
+export type TypedService = CallInput<'costing.save'>['services'][ServiceCode];
+
+/** The figures as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
+export interface TypedCosts {
+  wagePerHour: string;
+  overheadPerHour: string;
+  packagingPerPackage: string;
+  margin: string;
+  services: Record<ServiceCode, Required<{ [K in keyof TypedService]: string }>>;
+}
+
+/**
+ * Kept figures as editable text, in the shop's unit and currency.
+ * @example typeCosts(figures, 'lb', 'USD').wagePerHour // '21.50'
+ */
+export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: string): TypedCosts {
+  const decimals = currencyDecimals(currency);
+  const money = (minor: number): string => (minor / 10 ** decimals).toFixed(decimals);
+  const service = (code: ServiceCode): TypedCosts['services'][ServiceCode] => {
+    const { minutesPerAnimal, minutesPerKg, packageGrams } = figures.services[code];
+    return {
+      minutesPerAnimal: short(minutesPerAnimal),
+      minutesPerUnit: short((minutesPerKg * GRAMS_PER[unit]) / 1000),
+      packageSize: `${short(packageGrams / GRAMS_PER[unit])} ${unit}`,
+    };
+  };
+  return {
+    wagePerHour: money(figures.wagePerHour),
+    overheadPerHour: money(figures.overheadPerHour),
+    packagingPerPackage: money(figures.packagingPerPackage),
+    margin: percentText(figures.wantedMargin),
+    services: { cutting: service('cutting'), grinding: service('grinding'), products: service('products') },
+  };
+}
+
+/** The fields as the desk takes them; null where the margin is no percentage. The desk reads all else. */
+export function readCosts(typed: TypedCosts): CallInput<'costing.save'> | null {
+  const { margin, ...rest } = typed;
+  const wantedMargin = readPercent(margin);
+  return wantedMargin === null ? null : { ...rest, wantedMargin };
+}
+
+/** A number without the digits that only reckoning in another unit brought. */
+function short(value: number): string {
+  return String(Math.round(value * 1000) / 1000);
+}
