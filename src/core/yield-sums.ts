@@ -4,7 +4,7 @@
  */
 import { CoreProblem } from './problem.ts';
 import { eachShare, type Group, type YieldObservation } from './yield-observation.ts';
-import { baseOf, logitOf, type Split } from './yield-tree.ts';
+import { baseOf, logitOf, SPLITS, type Split } from './yield-tree.ts';
 
 export interface SplitSums {
   n: number;
@@ -47,6 +47,26 @@ export function observe(sums: YieldSums, observation: YieldObservation): YieldSu
   const splits = structuredClone(cell.splits);
   eachShare(observation, (split, share) => addShare(splits, split, share));
   return { ...sums, [key]: { group: cell.group, splits } };
+}
+
+/**
+ * The sums as they would be without one of the animals in them; the given sums are left as they are.
+ * @throws CoreProblem as `observe`
+ * @example without(observe(sums, elk), elk) // the sums again, but for rounding
+ */
+export function without(sums: YieldSums, observation: YieldObservation): YieldSums {
+  const left = { ...sums };
+  for (const [key, { group, splits: own }] of Object.entries(gather([observation]))) {
+    const splits = { ...sums[key]?.splits };
+    for (const split of SPLITS) {
+      const [all, one] = [splits[split], own[split]];
+      if (!all || !one) continue;
+      if (all.n === one.n) delete splits[split];
+      else splits[split] = { n: all.n - one.n, sum: all.sum - one.sum, squares: all.squares - one.squares };
+    }
+    left[key] = { group, splits };
+  }
+  return left;
 }
 
 const NOTHING: Readonly<SplitSums> = { n: 0, sum: 0, squares: 0 };

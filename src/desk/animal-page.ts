@@ -12,7 +12,7 @@ import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
 import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
-import { groupOf, takeHomeGrams } from './yield-knowledge.ts';
+import { takeHomeGrams } from './yield-knowledge.ts';
 
 /** What is cut for a hunter who said nothing. */
 export const USUAL_INSTRUCTIONS: Instructions = {
@@ -36,7 +36,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const weighings = book.weighings.ofAnimal(animal.id);
   const sums = book.weighings.sums(animal.id);
   const base = shareBase(animal, sums, species);
-  const shares = room.yields.shares(groupOf(animal));
+  const shares = room.yields.sharesBeside(animal);
   const hold = book.animals.hold(animal.id);
   const lot = book.fat.ofAnimal(animal.id);
   const release = book.records.releaseOf(animal.id);

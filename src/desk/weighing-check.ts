@@ -10,7 +10,7 @@ import { askAboutPrimal } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { typedText } from './typed-text.ts';
-import { baseGrams, groupOf } from './yield-knowledge.ts';
+import { baseGrams } from './yield-knowledge.ts';
 
 interface Candidate {
   stage: string;
@@ -99,7 +99,7 @@ function askAboutPart(
   const base = shareBase(animal, sums, room.species.of(animal.species));
   const part = PART_OF[given.part];
   if (base === null || !sums || !part) return;
-  const shares = room.yields.shares(groupOf(animal));
+  const shares = room.yields.sharesBeside(animal);
   const before = weighedOf(sums, part);
   const usual = shares[part];
   const target = Math.max(0, usual.mean * base - before);

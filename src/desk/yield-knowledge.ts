@@ -1,13 +1,16 @@
 import type { YieldRow } from '../book/sums.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import {
+  gather,
   learn,
+  modelFrom,
   rangeOfShares,
   type Group,
   type Part,
   type Range,
   type YieldModel,
   type YieldObservation,
+  without,
 } from '../core/yield.ts';
 import { SPECIES } from './resources.ts';
 
@@ -18,6 +21,8 @@ export interface YieldKnowledge {
   leftOut: number;
   /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
   shares(group: Group): Record<Part, Range>;
+  /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
+  sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
 }
 
 export const LEVEL = 0.8;
@@ -29,11 +34,22 @@ export function yieldKnowledge(
   finished: readonly YieldRow[],
   profiles: readonly SpeciesProfile[] = SPECIES,
 ): YieldKnowledge {
-  const observations = finished.map((row) => observationOf(row, profiles)).filter((one) => one !== null);
-  const model = learn(profiles, observations);
+  const taught = new Map(
+    finished.flatMap((row) => {
+      const observation = observationOf(row, profiles);
+      return observation ? [[row.id, observation] as const] : [];
+    }),
+  );
+  const sums = gather([...taught.values()]);
+  const known = knowledgeOf(modelFrom(profiles, sums));
   return {
-    ...knowledgeOf(model),
-    leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - observations.length,
+    ...known,
+    leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - taught.size,
+    sharesBeside(animal) {
+      const own = taught.get(animal.id);
+      if (!own) return known.shares(groupOf(animal));
+      return rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL);
+    },
   };
 }
 
@@ -42,11 +58,14 @@ const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 /** What is believed before any of the shop's own animals: the published figures alone. */
 export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
   let known = untaught.get(profiles);
-  if (!known) untaught.set(profiles, (known = { ...knowledgeOf(learn(profiles, [])), leftOut: 0 }));
+  if (known) return known;
+  const model = knowledgeOf(learn(profiles, []));
+  known = { ...model, leftOut: 0, sharesBeside: (animal) => model.shares(groupOf(animal)) };
+  untaught.set(profiles, known);
   return known;
 }
 
-function knowledgeOf(model: YieldModel): Omit<YieldKnowledge, 'leftOut'> {
+function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares'> {
   const kept = new Map<string, Record<Part, Range>>();
   return {
     model,
