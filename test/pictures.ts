@@ -37,6 +37,7 @@ const shots: Shot[] = [
   { name: 'quote', place: '/quote', act: askQuote },
   { name: 'pickup', place: '/pickup' },
   { name: 'season', place: '/season' },
+  { name: 'costs', place: '/season/costs' },
   { name: 'books', place: '/books' },
   { name: 'shop', place: '/shop' },
 ];
