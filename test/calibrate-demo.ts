@@ -14,7 +14,8 @@ import {
 import { DEMO_NOW, fillDemo } from '../src/desk/demo/season.ts';
 import { SPECIES, speciesOf } from '../src/desk/resources.ts';
 import type { QuoteResult } from '../src/desk/shapes.ts';
-import { observationOf, wholeTakeHomeGrams } from '../src/desk/yield-knowledge.ts';
+import { wholeTakeHomeGrams } from '../src/desk/take-home.ts';
+import { observationOf } from '../src/desk/yield-knowledge.ts';
 import { DRAWS, LEVELS } from './calibrate-run.ts';
 
 /** How often ranges held what was weighed afterwards, by level (in the order of the levels). */

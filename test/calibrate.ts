@@ -3,6 +3,7 @@
  * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20;
  * and the same for each finished animal of the demo, foretold by a model that has learned all the others.
  */
+import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from './back-test.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
 import { WORLDS } from './calibrate-world.ts';
@@ -42,13 +43,38 @@ console.log(`\nAn honest count of ${shops} shops falls within ${bands.join(', ')
 console.log(
   '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',
 );
-const { held, quotes } = await withDemo((book) => ({ held: leaveOneOut(book), quotes: quotesHeld(book) }));
+const { held, quotes, tested } = await withDemo((book) => ({
+  held: leaveOneOut(book),
+  quotes: quotesHeld(book),
+  tested: backTest(book),
+}));
 print(['species', 'animals', ...LEVELS.map((level) => `held at ${percent(level)}`)], held.map(heldRow));
 const { low, high } = binomialCounts(QUOTED, quotes.animals);
 console.log(
   `\nOf ${quotes.animals} quotes whose animal came and is finished, ${quotes.held[0]} held (honest: ${low}–${high} of them); ` +
     'the weight that the hunter guessed is part of that.',
 );
+
+console.log(
+  '\nThe demo, quoted on the day each animal came from what was known then: how often the 80 % range held (* outside',
+  'what is honest). Bills count where the quote was a range.\n',
+);
+const groups: [string, BackTested[]][] = [
+  ['all', tested],
+  ...Map.groupBy(tested, ({ season }) => String(season)),
+  ...Map.groupBy(tested, ({ species }) => species),
+];
+print(
+  ['of', ...TOLD.flatMap((told) => [`take-home, told ${told}`, `bill, told ${told}`])],
+  groups.map(([name, of]) => [
+    name,
+    ...TOLD.flatMap((told) => [countedCell(countTakeHome(of, told)), countedCell(countBills(of, told))]),
+  ]),
+);
+
+function countedCell({ n, inside, band: { low, high } }: Counted): string {
+  return `${inside}/${n}${inside < low || inside > high ? '*' : ''} = ${percent(inside / n)} % (${low}–${high})`;
+}
 
 function heldRow({ name, animals, held }: Held): string[] {
   const cells = LEVELS.map((level, i) => {

@@ -11,6 +11,10 @@ export interface YieldRow extends WeightSums {
   age: 'young' | 'yearling' | 'adult' | 'unknown';
   brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
   damage_note: string;
+  /** Share of the meat that was to stay whole, by the newest instructions; null without any. */
+  cuts_ordered: number | null;
+  /** Of what was packed at the table, what the instructions grind; 0 for none. */
+  packed_ground: number;
 }
 
 export interface TrimRow {
@@ -25,8 +29,13 @@ export interface TrimRow {
 /** Sums over many animals. */
 export function summaries(db: Db) {
   const finished = db.prepare<[], YieldRow>(
-    `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note, w.*
+    `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note, w.*,
+       i.body ->> '$.cutsShare' AS cuts_ordered,
+       coalesce((SELECT sum(p.grams) FROM weighing_now p
+         WHERE p.animal_id = a.id AND p.stage = 'packed' AND (p.product = i.body ->> '$.grindProduct'
+           OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
      FROM animal a JOIN animal_weight w ON w.animal_id = a.id
+     LEFT JOIN instruction i ON i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = a.id)
      WHERE a.stage IN ('packing', 'ready', 'released') AND coalesce(w.hanging, w.received) IS NOT NULL ORDER BY a.id`,
   );
   const trimWaiting = db.prepare<[number], TrimRow>(

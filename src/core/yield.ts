@@ -2,6 +2,7 @@
  * What an animal will give: the published figures to begin with, and the shop's own weighings as they come in.
  * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
  */
+import { aboutShare, type OffForetold } from './order-kept.ts';
 import { CoreProblem } from './problem.ts';
 import type { SpeciesProfile } from './species.ts';
 import { foretellSplits } from './yield-foretell.ts';
@@ -32,6 +33,8 @@ export interface Foretelling {
   readonly group?: Group;
   /** The share of the meat that the cutting order keeps whole; left out, it is foretold from what was cut before. */
   readonly cutsShare?: number;
+  /** How far such orders come out from what was asked (`shareOff`, `foretellOff`); left out: to the letter. */
+  readonly cutsOff?: OffForetold;
   /** 0.8 for "8 in 10". */
   readonly level: number;
   /** Any whole number; the same seed gives the same ranges. */
@@ -68,16 +71,22 @@ export function learn(
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
  */
 export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
-  const { hangingGrams, hangingLogSd = 0, cutsShare = null, level, seed, draws = DRAWS } = asked;
+  const { hangingGrams, hangingLogSd = 0, cutsShare = null, cutsOff, level, seed, draws = DRAWS } = asked;
   need(hangingGrams > 0 && Number.isFinite(hangingGrams), 'yield.weight', 'hangingGrams');
   need(hangingLogSd >= 0 && hangingLogSd < 1, 'yield.spread', 'hangingLogSd');
   need(level > 0 && level < 1, 'yield.level', 'level');
   need(cutsShare === null || (cutsShare >= 0 && cutsShare <= 1), 'yield.share', 'cutsShare');
   need(Number.isInteger(draws) && draws >= 100, 'yield.draws', 'draws');
   const group = asked.group ?? onlyGroup(model);
-  const drawing = { hangingGrams, hangingLogSd, cutsShare, level, seed, draws, base: needBase(group) };
+  const base = needBase(group);
+  const splits = foretellSplits(model, group);
+  // Who wants no steaks, or nothing but steaks, gets just that.
+  const about = cutsOff && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
+  if (about) splits.wholeCuts = aboutShare(cutsShare, cutsOff);
+  const toTheLetter = about ? null : cutsShare;
+  const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
   return {
-    ...drawParts(foretellSplits(model, group), drawing),
+    ...drawParts(splits, drawing),
     animals: model.animals.get(group.species) ?? 0,
   };
 }

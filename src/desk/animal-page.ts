@@ -12,7 +12,7 @@ import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
 import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
-import { takeHomeGrams } from './yield-knowledge.ts';
+import { takeHomeGrams } from './take-home.ts';
 
 /** What is cut for a hunter who said nothing. */
 export const USUAL_INSTRUCTIONS: Instructions = {

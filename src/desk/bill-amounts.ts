@@ -7,7 +7,7 @@ import { ownersOf } from './owners.ts';
 import { productCards } from './products-shelf.ts';
 import type { DeskRoom } from './room.ts';
 import type { BillLack } from './shapes.ts';
-import { baseGrams } from './yield-knowledge.ts';
+import { baseGrams } from './take-home.ts';
 
 export interface Weighed {
   amounts: Amounts;

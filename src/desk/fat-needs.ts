@@ -13,7 +13,8 @@ import type { QuoteAsked } from './quote-work.ts';
 import { FATS } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { FatNeeds, GrindWant, Instructions, QuoteResult } from './shapes.ts';
-import { baseGrams, groupOf, LEVEL } from './yield-knowledge.ts';
+import { baseGrams } from './take-home.ts';
+import { groupOf, LEVEL } from './yield-knowledge.ts';
 
 const SEED = 1;
 /** Enough for a sum over many animals. */

@@ -34,6 +34,21 @@ export const sure = v.optional(v.boolean(), false);
 export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
 export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
 export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
+/** Pieces of an animal that did not come whole; none: all of it, or nobody said. */
+export const parts = v.optional(
+  v.array(
+    v.object({
+      primal: needed(40),
+      count: v.pipe(
+        v.number('count.range'),
+        v.integer('count.range'),
+        v.minValue(1, 'count.range'),
+        v.maxValue(8, 'count.range'),
+      ),
+    }),
+  ),
+  [],
+);
 export const cutPart = v.picklist(
   ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
   'choice.part',

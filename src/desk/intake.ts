@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { compareDates, seasonOf } from '../core/dates.ts';
-import { age, brought, by, id, instructions, needed, optionalDate, sex, sure, text, typed } from './input.ts';
+import { age, brought, by, id, instructions, needed, optionalDate, parts, sex, sure, text, typed } from './input.ts';
 import { detailFor } from './detail.ts';
 import { hunterFields, hunterOf } from './hunters.ts';
 import { settleOrders } from './orders.ts';
@@ -20,10 +20,7 @@ const newAnimal = v.object({
   sex,
   age,
   brought,
-  parts: v.optional(
-    v.array(v.object({ primal: needed(40), count: v.pipe(v.number('count.range'), v.integer('count.range'), v.minValue(1, 'count.range'), v.maxValue(8, 'count.range')) })),
-    [],
-  ),
+  parts,
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin'), 'hunter'),
   licence: text(80),
   tag: text(80),

@@ -16,6 +16,8 @@ export interface QuoteAsked {
   sex: Sex;
   age: Age;
   brought: Brought;
+  /** Pieces of it, when not all of the animal comes; none: all of it, or nobody said. */
+  parts: readonly { primal: string; count: number }[];
   stage: 'live' | 'dressed' | 'hanging' | 'parts';
   typed: string;
   instructions: Instructions;
@@ -30,15 +32,16 @@ type End = keyof Range;
 /** @throws CoreProblem `reading.*`; Trouble `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
 export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
   const profile = room.species.of(asked.species);
-  const wanted = settleOrders(profile, [], asked.instructions);
+  const wanted = settleOrders(profile, asked.parts, asked.instructions);
   const reading = parseReading(asked.typed, room.settings.unit);
   const guess = hangingFrom({ stage: weighedAs(asked), grams: readingGrams(reading), profile, level: LEVEL });
-  const { model } = room.yields;
+  const { model, cutsOff } = room.yields;
   const foretold = predict(model, {
     hangingGrams: guess.grams,
     hangingLogSd: guess.logSd,
     group: { species: asked.species, brought: asked.brought, sex: asked.sex, age: asked.age },
     cutsShare: wanted.cutsShare,
+    cutsOff,
     level: LEVEL,
     seed: SEED,
   });

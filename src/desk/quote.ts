@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { addDays } from '../core/dates.ts';
-import { age, brought, by, id, instructions, needed, sex, text, typed } from './input.ts';
+import { age, brought, by, id, instructions, needed, parts, sex, text, typed } from './input.ts';
 import { hunterOf } from './hunters.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
@@ -14,6 +14,7 @@ const asked = {
   sex: v.optional(sex, 'unknown'),
   age: v.optional(age, 'unknown'),
   brought,
+  parts,
   stage: v.picklist(['live', 'dressed', 'hanging', 'parts'], 'choice.stage'),
   typed,
   instructions,

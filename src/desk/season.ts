@@ -7,7 +7,8 @@ import type { StoredPlan } from './grind-plan.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonLook } from './shapes.ts';
-import { baseGrams, beforeAnyAnimal, takeHomeGrams, wholeTakeHomeGrams } from './yield-knowledge.ts';
+import { baseGrams, takeHomeGrams, wholeTakeHomeGrams } from './take-home.ts';
+import { beforeAnyAnimal } from './yield-knowledge.ts';
 
 /** Fewer tests than this draw no limits that mean anything. Common practice, no source. */
 const LEAST_TESTS = 5;

@@ -10,7 +10,7 @@ import { askAboutPrimal } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { typedText } from './typed-text.ts';
-import { baseGrams } from './yield-knowledge.ts';
+import { baseGrams } from './take-home.ts';
 
 interface Candidate {
   stage: string;

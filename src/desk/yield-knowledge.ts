@@ -1,4 +1,5 @@
 import type { YieldRow } from '../book/sums.ts';
+import type { OffForetold } from '../core/order-kept.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import {
   gather,
@@ -12,13 +13,17 @@ import {
   type YieldObservation,
   without,
 } from '../core/yield.ts';
+import { cutsOffOf } from './cuts-off.ts';
 import { SPECIES } from './resources.ts';
+import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
 
 /** The yield model as the shop's book stands, and what it says of a kind of animal. */
 export interface YieldKnowledge {
   model: YieldModel;
   /** Finished animals left out because their weights cannot be right as they stand. */
   leftOut: number;
+  /** How far the share kept whole comes out from what is ordered. */
+  cutsOff: OffForetold;
   /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
   shares(group: Group): Record<Part, Range>;
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
@@ -45,6 +50,7 @@ export function yieldKnowledge(
   return {
     ...known,
     leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - taught.size,
+    cutsOff: cutsOffOf(finished),
     sharesBeside(animal) {
       const own = taught.get(animal.id);
       if (!own) return known.shares(groupOf(animal));
@@ -60,7 +66,12 @@ export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): 
   let known = untaught.get(profiles);
   if (known) return known;
   const model = knowledgeOf(learn(profiles, []));
-  known = { ...model, leftOut: 0, sharesBeside: (animal) => model.shares(groupOf(animal)) };
+  known = {
+    ...model,
+    leftOut: 0,
+    cutsOff: cutsOffOf([]),
+    sharesBeside: (animal) => model.shares(groupOf(animal)),
+  };
   untaught.set(profiles, known);
   return known;
 }
@@ -81,30 +92,6 @@ function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares'
 /** The group of an animal as the yield model sees it. */
 export function groupOf(animal: Pick<YieldRow, 'species' | 'brought' | 'sex' | 'age'>): Group {
   return { species: animal.species, brought: animal.brought, sex: animal.sex, age: animal.age };
-}
-
-/** The weight that shares are shares of: hanging, or as received when it came skinned or in pieces. */
-export function baseGrams(animal: Pick<YieldRow, 'brought' | 'hanging' | 'received'>): number | null {
-  const onTheHook = animal.brought === 'whole' || animal.brought === 'skinned';
-  if (!onTheHook) return animal.received ?? animal.hanging;
-  return animal.hanging ?? (animal.brought === 'skinned' ? animal.received : null);
-}
-
-/** The animal's own meat and saved fat that goes home, before any fat is added; null while it is not known. */
-export function takeHomeGrams(
-  row: Omit<YieldRow, 'id' | 'ticket' | 'season' | 'damage_note'>,
-): number | null {
-  // Steaks packed without being weighed at the table count by their packages, but only when the grind went through a batch.
-  const cuts = row.whole_cuts ?? (row.trim_ground > 0 ? row.packed : null);
-  if (cuts !== null || row.trim !== null)
-    return (cuts ?? 0) + (row.trim ?? row.trim_ground) + (row.fat_saved ?? row.own_fat_ground);
-  if (row.packed === null && row.trim_ground === 0) return null;
-  return (row.packed ?? 0) + row.trim_ground + row.own_fat_ground;
-}
-
-/** As `takeHomeGrams`, but null too while steaks were only packed and their trim still waits for the grinder. */
-export function wholeTakeHomeGrams(row: YieldRow): number | null {
-  return row.whole_cuts === null && row.trim !== null && row.trim_ground === 0 ? null : takeHomeGrams(row);
 }
 
 /** What a finished animal teaches; null while its weights do not tell or cannot be right. */

@@ -62,6 +62,36 @@ describe('a quote', () => {
     expect(quote.fatToBuyGrams.mean).toBeCloseTo((trim * (0.125 - 0.0145)) / (0.8869 - 0.125), 3);
   });
 
+  it('knows which pieces come: hind legs kept whole of hind legs leave nothing to grind', async () => {
+    const shop = await freshDesk();
+    const primals = [{ primal: 'haunch', as: 'roasts' as const, size: '' }];
+    const pieces = { brought: 'quarters' as const, stage: 'parts' as const, typed: '120' };
+    const orders = { ...INSTRUCTIONS, primals };
+    const trimOf = async (parts: { primal: string; count: number }[]) => {
+      const quote = await shop.call('quote.work', ask({ ...pieces, parts, instructions: orders }));
+      return quote.products.find(({ product }) => product === 'Ground')?.grams.mean ?? 0;
+    };
+    expect(await trimOf([{ primal: 'haunch', count: 2 }])).toBe(0);
+    expect(await trimOf([])).toBeGreaterThan(20 * LB);
+  });
+
+  it('leaves room for the cutter: an order in between is met about, none and all to the letter', async () => {
+    const shop = await freshDesk();
+    const groundOf = async (cutsShare: number) => {
+      const quote = await shop.call('quote.work', ask({ instructions: { ...INSTRUCTIONS, cutsShare } }));
+      const {
+        low = 0,
+        mean = 0,
+        high = 0,
+      } = quote.products.find(({ product }) => product === 'Ground')?.grams ?? {};
+      return { width: mean > 0 ? (high - low) / mean : 0, mean, meat: quote.takeHomeGrams };
+    };
+    const [none, some, all] = [await groundOf(0), await groundOf(0.6), await groundOf(1)];
+    expect(all.mean).toBe(0);
+    expect(some.width).toBeGreaterThan(1.5 * none.width);
+    expect(some.meat).toEqual(none.meat);
+  });
+
   it('has a wider range when the weight itself is a guess', async () => {
     const shop = await freshDesk();
     const width = async (stage: 'hanging' | 'dressed' | 'live', typed: string) => {

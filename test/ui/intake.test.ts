@@ -87,7 +87,7 @@ describe('fromQuote', () => {
   }; // prettier-ignore
   const asked = (stage: 'live' | 'dressed' | 'hanging' | 'parts', brought: 'whole' | 'skinned' | 'boned') =>
     fromQuote(
-      { species: 'elk', sex: 'male', age: 'adult', brought, stage, typed: '75 lb', instructions },
+      { species: 'elk', sex: 'male', age: 'adult', brought, parts: [], stage, typed: '75 lb', instructions },
       'lb',
     );
 

@@ -18,6 +18,7 @@ import {
 } from './invention.ts';
 import { orderOf, type Order } from './order.ts';
 import type { Person } from './people.ts';
+import { inTimeForSausage, reachesForSausage, withoutSausage } from './sausage.ts';
 import { truthOf } from './truth.ts';
 import { weightsOf, type Weights } from './weights.ts';
 
@@ -112,12 +113,16 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const waits = sampled && brought !== 'boned' && draw.maybe(ORDERS.waitsForResult);
   const hangs = draw.whole(...HANGS[brought]) + (draw.maybe(HANGS_LONGER) ? 2 : 0);
   const days = waits ? WAITS : hangs;
+  const cutOn = workday(addDays(receivedOn, days));
+  // What is on hold is never pooled, and only trim that was weighed at the table goes through a batch.
+  const sausage =
+    weighsTrim && !sampled && reachesForSausage(order, truth.trim) && inTimeForSausage(season, cutOn);
   return {
     ...arrival,
-    profile, draw, sex, age, brought, parts, damage, truth, detailed, weighsTrim, sampled, order,
+    profile, draw, sex, age, brought, parts, damage, truth, detailed, weighsTrim, sampled, cutOn,
     person,
     cutter: cutter.initials,
-    cutOn: workday(addDays(receivedOn, days)),
+    order: sausage ? order : withoutSausage(order),
     trimFat: Math.max(0.003, profile.trimFat.mean + 0.5 * profile.trimFat.sd * draw.normal()),
     weights: weightsOf({ profile, brought, baseGrams, days, truth, detailed, weighsTrim }, draw),
     week,

@@ -32,7 +32,7 @@ export function planQuotes(shop: Shop, season: InventedSeason, animals: readonly
   }
 }
 
-function save({ counter }: Shop, { kind, sex, age, brought, weights, person, order, draw }: DemoAnimal) {
+function save({ counter }: Shop, { kind, sex, age, brought, parts, weights, person, order, draw }: DemoAnimal) {
   const grams = gramsOf(weights.intake[0]?.typed ?? '1') * (1 + GUESS_SD * draw.normal());
   const guess = Math.max(5, Math.round(grams / GRAMS_PER.lb / 5) * 5);
   return counter.call('quote.save', {
@@ -40,6 +40,7 @@ function save({ counter }: Shop, { kind, sex, age, brought, weights, person, ord
     sex,
     age,
     brought,
+    parts,
     stage: brought === 'whole' ? 'dressed' : brought === 'skinned' ? 'hanging' : 'parts',
     typed: `${guess} lb`,
     instructions: order.instructions,

@@ -6,6 +6,7 @@ import { grind } from './grinding.ts';
 import { foundPositive, ready } from './hand-over.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import type { AlsoGround } from '../shapes.ts';
+import { reachesForSausage } from './sausage.ts';
 import { nextWorkday, type Shop } from './shop-day.ts';
 
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
@@ -19,10 +20,8 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
   const { draw, cutOn, order, cutter: by } = animal;
   const { fat, targetFat, grindProduct: product, packageGrams } = order.instructions;
   const left = trimLeft(shop, animal);
-  const keeps =
-    left - order.sausageGrams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb && hasSausageDay(animal);
-  // What is on hold is never pooled.
-  const sausage = order.sausageGrams > 0 && keeps && !animal.sampled;
+  // A slip at the table may have left too little of it.
+  const sausage = order.sausageGrams > 0 && reachesForSausage(order, left);
   const done = () => (sausage ? void shop.sausage.push(animal) : ready(shop, animal));
   const grams = sausage ? left - order.sausageGrams : null;
   const asked = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
@@ -65,11 +64,6 @@ async function makeSausage(shop: Shop, owners: DemoAnimal[]): Promise<void> {
 
 function sausageOf({ order }: DemoAnimal): AlsoGround | undefined {
   return order.instructions.alsoGround[0];
-}
-
-/** Ground on the day after cutting at the latest, it must be there when the last sausage is made. */
-function hasSausageDay({ season, cutOn }: DemoAnimal): boolean {
-  return (season.pools.at(-1) ?? '') > nextWorkday(cutOn);
 }
 
 function trimLeft({ counter }: Shop, { id }: DemoAnimal): number {

@@ -12,13 +12,14 @@ type Asked = CallOutput<'quote.open'>['asked'];
 export function fromQuote(
   asked: Asked,
   unit: 'lb' | 'kg',
-): Pick<IntakeForm, 'species' | 'sex' | 'age' | 'brought' | 'received' | 'hanging' | 'instructions'> {
+): Pick<IntakeForm, 'species' | 'sex' | 'age' | 'brought' | 'parts' | 'received' | 'hanging' | 'instructions'> {
   const asItCame = asked.stage === 'parts' || (asked.stage === 'dressed' && asked.brought === 'whole');
   return {
     species: asked.species,
     sex: asked.sex,
     age: asked.age,
     brought: asked.brought,
+    parts: Object.fromEntries(asked.parts.map(({ primal, count }) => [primal, count])),
     received: asItCame ? asked.typed : '',
     hanging: asked.stage === 'hanging' ? asked.typed : '',
     instructions: typeInstructions(asked.instructions, unit),

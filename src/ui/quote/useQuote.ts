@@ -1,6 +1,8 @@
 import { computed, reactive, watch } from 'vue';
 import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
+import { broughtPrimals } from '../../core/cutting.ts';
 import { usualInstructions } from '../intake/instructions-form.ts';
+import { partsOf } from '../intake/intake-form.ts';
 import { readInstructions } from '../intake/read-instructions.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
@@ -25,6 +27,7 @@ export function useQuote() {
     sex: 'unknown' as Sex | '',
     age: 'unknown' as Age | '',
     brought: 'skinned' as Brought | '',
+    parts: {} as Record<string, number>,
     stage: 'hanging' as QuoteStage | '',
     typed: '',
     instructions: usualInstructions(shop.unit),
@@ -37,8 +40,18 @@ export function useQuote() {
     },
   );
 
+  // A count of legs of one kind of game says nothing of another.
+  watch(
+    () => form.species,
+    () => (form.parts = {}),
+  );
+
   const instructions = computed(() =>
-    readInstructions(form.instructions, shop.unit, shop.species(form.species)?.primals),
+    readInstructions(
+      form.instructions,
+      shop.unit,
+      broughtPrimals(shop.species(form.species)?.primals ?? [], partsOf(form)),
+    ),
   );
   const question = computed((): QuoteAsked | null => {
     const wanted = instructions.value.value;
@@ -48,6 +61,7 @@ export function useQuote() {
       sex: form.sex || 'unknown',
       age: form.age || 'unknown',
       brought: form.brought || 'skinned',
+      parts: partsOf(form),
       stage: form.stage || 'hanging',
       typed: form.typed,
       instructions: wanted,

@@ -8,6 +8,7 @@ export const quoteText = {
   sex: 'Sex',
   age: 'Age',
   brought: 'Comes in as',
+  pieces: 'Pieces of it, if known',
   stage: 'Weighed',
   stages: {
     live: 'Live',

@@ -1,0 +1,125 @@
+/** What the shop would have quoted for each of its animals on the day it came, held against what came of it. */
+import type { Book } from '../src/book/book.ts';
+import type { YieldRow } from '../src/book/sums.ts';
+import { GRAMS_PER } from '../src/core/units.ts';
+import { instructionsOf } from '../src/desk/animal-page.ts';
+import { weighedAmounts } from '../src/desk/bill-amounts.ts';
+import { DEMO_NOW } from '../src/desk/demo/season.ts';
+import { workQuote, type QuoteAsked } from '../src/desk/quote-work.ts';
+import { ownFatSource, speciesOf } from '../src/desk/resources.ts';
+import { createRoom, type DeskRoom } from '../src/desk/room.ts';
+import type { QuoteResult, Range } from '../src/desk/shapes.ts';
+import { baseGrams, wholeTakeHomeGrams } from '../src/desk/take-home.ts';
+import { yieldKnowledge } from '../src/desk/yield-knowledge.ts';
+import { binomialCounts } from './calibrate-run.ts';
+
+/** Quotes tell 8 in 10. */
+const QUOTED = 0.8;
+/** What was told of its weight: as on the hook, or of a whole animal with its hide as it was received. */
+export const TOLD = ['on the hook', 'as it came'] as const;
+export type Told = (typeof TOLD)[number];
+
+export interface BackTested {
+  season: number;
+  species: string;
+  quotes: Record<Told, QuoteResult>;
+  /** In grams, with the fat that was bought for it. */
+  takeHome: number;
+  /** The standing bill in minor units; null where none was made. */
+  bill: number | null;
+}
+
+/**
+ * Quotes that the shop would have given, in the order in which its finished animals came: with the yields and the fat
+ * learned from what was finished before that day, the prices in force on it and the animal's own instructions.
+ */
+export function backTest(book: Book): BackTested[] {
+  const room = demoRoom(book);
+  const done = book.sums.finished().flatMap((row) => {
+    const animal = book.animals.get(row.id);
+    return animal?.ready_on ? [{ row, animal, came: animal.received_on, ready: animal.ready_on }] : [];
+  });
+  const days = [...Map.groupBy(done, ({ came }) => came)].sort(([a], [b]) => (a < b ? -1 : 1));
+  return days.flatMap(([day, arrived]) => {
+    const before = done.filter(({ ready }) => ready < day).map(({ row }) => row);
+    const then = roomOn(room, day, before);
+    return arrived.flatMap(({ row, animal }) => {
+      const own = wholeTakeHomeGrams(row);
+      if (own === null) return [];
+      const quote = (told: Told) => workQuote(then, askedOf(room, row, told));
+      const fats = Object.entries(weighedAmounts(room, animal, [], {}).amounts.fats ?? {});
+      const bought = fats.filter(([source]) => source !== ownFatSource(speciesOf(row.species)).code);
+      return {
+        season: row.season,
+        species: row.species,
+        quotes: { 'on the hook': quote('on the hook'), 'as it came': quote('as it came') },
+        takeHome: bought.reduce((total, [, grams]) => total + grams, own),
+        bill: book.bills.ofAnimal(row.id).find(({ void_at }) => void_at === null)?.total_minor ?? null,
+      };
+    });
+  });
+}
+
+function demoRoom(book: Book): DeskRoom {
+  const stay = (): Promise<DeskRoom> => Promise.resolve(room);
+  const host = { openDemo: stay, leaveDemo: stay };
+  const room = createRoom({ book, demo: true, clock: () => DEMO_NOW, host });
+  return room;
+}
+
+function roomOn(room: DeskRoom, day: string, finished: readonly YieldRow[]): DeskRoom {
+  const nextBatch = room.book.db
+    .prepare<[string], number | null>('SELECT min(id) FROM batch WHERE started_on >= ?')
+    .pluck()
+    .get(day);
+  const fats = { ...room.fats, now: nextBatch ? room.fats.before(nextBatch) : room.fats.now };
+  return Object.create(room, {
+    yields: { value: yieldKnowledge(finished, room.species.all) },
+    fats: { value: fats },
+    today: { value: () => day },
+  }) as DeskRoom;
+}
+
+function askedOf(room: DeskRoom, row: YieldRow, told: Told): QuoteAsked {
+  const asItCame = told === 'as it came' && row.brought === 'whole' && row.received !== null;
+  const grams = asItCame ? row.received : baseGrams(row);
+  return {
+    ...row,
+    parts: room.book.animals.parts(row.id),
+    stage: asItCame ? 'dressed' : 'hanging',
+    typed: `${((grams ?? 0) / GRAMS_PER.lb).toFixed(4)} lb`,
+    instructions: instructionsOf(room, row.id),
+  };
+}
+
+export interface Counted {
+  n: number;
+  inside: number;
+  below: number;
+  /** Within which an honest count of n falls 19 times in 20. */
+  band: { low: number; high: number };
+}
+
+export function countTakeHome(tested: readonly BackTested[], told: Told): Counted {
+  return counted(tested.map(({ quotes, takeHome }) => [quotes[told].takeHomeGrams, takeHome]));
+}
+
+/** Of the bills whose quote was a range: one that is a single figure, as a smallest charge is, says nothing of ranges. */
+export function countBills(tested: readonly BackTested[], told: Told): Counted {
+  return counted(
+    tested.flatMap(({ quotes, bill }) => {
+      const { price } = quotes[told];
+      return price && bill !== null && price.low < price.high ? [[price, bill] as const] : [];
+    }),
+  );
+}
+
+function counted(results: readonly (readonly [Pick<Range, 'low' | 'high'>, number])[]): Counted {
+  const n = results.length;
+  return {
+    n,
+    inside: results.filter(([{ low, high }, value]) => low <= value && value <= high).length,
+    below: results.filter(([{ low }, value]) => value < low).length,
+    band: binomialCounts(QUOTED, n),
+  };
+}
