@@ -7,7 +7,7 @@ import { pricesInForce } from './prices.ts';
 import type { DeskRoom } from './room.ts';
 import { groundNames } from './season-bills.ts';
 import type { Measured, ServiceCode } from './shapes.ts';
-import { baseGrams, wholeTakeHomeGrams } from './yield-knowledge.ts';
+import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
 
 export type MeasuredService = Record<Measured['figure'], Measured>;
 

@@ -2,7 +2,7 @@
 import type { DeskRoom } from './room.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostingLook, QuoteMiss, QuoteResult, Range } from './shapes.ts';
-import { wholeTakeHomeGrams } from './yield-knowledge.ts';
+import { wholeTakeHomeGrams } from './take-home.ts';
 
 /** Worst first: by the greater of the two misses, each as a share of what was most likely. */
 export function missedQuotes(
