@@ -5,6 +5,7 @@ import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import type { FatGuess } from '../core/fat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
+import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './animal-page.ts';
 import type { FatBelieved } from './fat-knowledge.ts';
@@ -53,6 +54,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
     targetFat: batch.target_fat,
     cookTo: { ...hottest.cookTo.ground, source: hottest.cookTo.source },
     species: species.map(({ name }) => name),
+    ...batchOrders(room, animals, batch.product),
     planned: plan.parts,
     plannedFat: plan.fat,
     weighedIn: rows

@@ -104,10 +104,11 @@ export function leftOut(
   room: DeskRoom,
   asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
 ): LeftOutLot[] {
-  if (asked.fat === 'none' || asked.lotIds) return [];
+  if (asked.fat === 'none') return [];
   const ids = asked.animals.map(({ id }) => id);
   return lotsOf(room, asked.fat, ids)
     .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(room, lot) === 'past')
+    .filter(({ id }) => !asked.lotIds?.includes(id))
     .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
 

@@ -124,6 +124,10 @@ export interface BatchPage {
   targetFat: number | null;
   cookTo: { f: number; c: number; source: string };
   species: string[];
+  /** Sizes of patties in grams that its owners ordered of its product, each once; none: in bulk. */
+  patties: number[];
+  /** The package its first owner ordered; null where it has no owner. */
+  packageGrams: number | null;
   planned: PlanPart[];
   plannedFat: number | null;
   weighedIn: (WeighingRow & { ticket: string | null; fatLot: string | null; fat: number })[];

@@ -113,5 +113,7 @@ describe('fat past its use-by', () => {
     if (named.kind !== 'plan') throw new Error(named.kind);
     expect(named.parts.map(({ fatLotId }) => fatLotId)).toEqual([null, old]);
     expect(named.leftOut).toEqual([]);
+    const other = await shop.call('grinder.plan', { ...asked, lotIds: [fresh] });
+    expect(other.leftOut).toMatchObject([{ lotId: old }]);
   });
 });

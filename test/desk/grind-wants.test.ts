@@ -79,3 +79,24 @@ describe('what is wanted from the trim', () => {
     ]);
   });
 });
+
+describe('a batch on the grinder', () => {
+  it('tells the patties that its owners ordered of its product, each size once, and the package', async () => {
+    const shop = await freshDesk();
+    const burger = { ...ORDERS, alsoGround: [], pattyGrams: 113.4, packageGrams: 2 * LB };
+    const ids = [];
+    for (const instructions of [burger, burger, { ...ORDERS, pattyGrams: null }]) {
+      const id = await takeIn(shop, { instructions });
+      await cut(shop, id, { trim: '40' });
+      ids.push(id);
+    }
+    const start = async (animals: number[], product: string) => {
+      const asked = { animals: animals.map((id) => ({ id, grams: 9 * LB })), fat: 'none', targetFat: null };
+      const { id } = await shop.call('grinder.start', { ...asked, product });
+      return shop.call('grinder.open', { id });
+    };
+    expect(await start(ids, 'Ground')).toMatchObject({ patties: [113.4], packageGrams: 2 * LB });
+    expect(await start(ids.slice(2), 'Ground')).toMatchObject({ patties: [], packageGrams: LB });
+    expect(await start(ids, 'Summer sausage')).toMatchObject({ patties: [] });
+  });
+});

@@ -1,18 +1,19 @@
 import { computed, ref } from 'vue';
 import { readingGrams } from '../../core/reading.ts';
-import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
+import type { FatChoice, FatLotRow, GrinderLook } from '../../bridge/contract.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
 import { useLive } from '../use/useLive.ts';
 import { percentTyped } from './percent-typed.ts';
+import { usePastLots } from './usePastLots.ts';
 import { useWants } from './useWants.ts';
 
 /** Typing pauses shorter than this are the middle of a number. */
 const WAIT_MS = 150;
 
 /** What to grind, with which fat, to which target; the plan follows every change. */
-export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
+export function useGrindPlan(waiting: () => GrinderLook['waiting'], onHand: () => readonly FatLotRow[]) {
   const shop = useShop();
   const ids = ref<number[]>([]);
   /** Typed amounts by animal; empty or missing means all of its trim. */
@@ -20,6 +21,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
   const fat = ref<FatChoice>('none');
   const targetTyped = ref('');
   const product = ref('');
+  const past = usePastLots(fat, ids, onHand);
 
   const chosen = computed(() => waiting().filter((animal) => ids.value.includes(animal.id)));
   const target = computed(() => percentTyped(targetTyped.value));
@@ -54,6 +56,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
       ),
       fat: fat.value,
       targetFat: fat.value === 'none' ? null : target.value,
+      ...(past.lotIds.value ? { lotIds: past.lotIds.value } : {}),
     };
   });
   const { value: plan, problem } = useLive('grinder.plan', () => question.value, { waitMs: WAIT_MS });
@@ -73,6 +76,7 @@ export function useGrindPlan(waiting: () => GrinderLook['waiting']) {
     targetMissing,
     target,
     product,
+    past,
     chosen,
     refusing,
     gramsOf,

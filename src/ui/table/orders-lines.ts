@@ -1,7 +1,7 @@
 import type { AlsoGround, FatSourceCard, Instructions } from '../../bridge/contract.ts';
-import { GRAMS_PER } from '../../core/units.ts';
 import { ordersText } from '../texts/en-orders.ts';
 import type { Format } from '../texts/format.ts';
+import { pattyText } from '../texts/patty.ts';
 
 /** One line for the wall: which pieces or which product, and what becomes of it. */
 export interface OrderLine {
@@ -90,11 +90,4 @@ function madeOf(
     fat === 'own' ? 'its own fat' : (fats.find(({ code }) => code === fat)?.name ?? fat).toLowerCase();
   const to = targetFat === null ? 'as much as suits' : `to ${format.share(targetFat)} fat`;
   return `${name}, ${to}${patties}`;
-}
-
-/** Patties are spoken of in ounces or grams. */
-function pattyText(grams: number, format: Format): string {
-  return format.unit === 'lb'
-    ? `${format.number(grams / GRAMS_PER.oz, 1).replace(/\.0$/, '')} oz`
-    : `${format.number(grams)} g`;
 }

@@ -52,4 +52,12 @@ export const fatText = {
     `${name} has run dry: ${mass} of the plan is on hand nowhere. Buy it in, or weigh in what is left and finish with less fat.`,
   leftOut: (label: string, mass: string, day: string) =>
     `${mass} of ${label} is past its use-by (${day}) and is left out.`,
+  useAllTheSame: (label: string) => `Use ${label} all the same`,
+  usePastAsk: (label: string) => `Use ${label}, past its use-by?`,
+  usePastHow: (day: string) =>
+    `It was to be used by ${day}. Look at it and smell it first: whether it is still good is for you to judge, and local rules may forbid it.`,
+  usePastYes: 'Yes, use it',
+  usePastNo: 'Leave it out',
+  usedPast: (label: string, day: string) => `${label} is in the plan although it was to be used by ${day}.`,
+  leaveOutLot: (label: string) => `Leave ${label} out`,
 };

@@ -147,7 +147,7 @@ export const grinderText = {
   pack: 'Pack',
   packMore: 'Weigh another package after all',
   count: 'Packages',
-  countHint: 'How many the weight is of.',
+  countHint: 'Counted from the weight; type another.',
   countProblem: 'Type a whole number of packages, 1 or more.',
   packWeight: (count: number | null) =>
     count === null || count === 1 ? 'Weight of the package' : `Weight of the ${count} packages together`,
