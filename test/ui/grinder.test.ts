@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../src/desk/shapes.ts';
 import { divide } from '../../src/ui/grinder/batch-bar.ts';
-import { fatOptions } from '../../src/ui/grinder/fat-options.ts';
+import { fatOptions, leftOf } from '../../src/ui/grinder/fat-options.ts';
 import { percentTyped } from '../../src/ui/grinder/percent-typed.ts';
 import { planWords, reachableTarget } from '../../src/ui/grinder/plan-words.ts';
 import { inPart, partsToWeigh } from '../../src/ui/grinder/to-weigh.ts';
@@ -37,6 +37,13 @@ describe('a fat target as typed', () => {
     ['61', null],
     ['a lot', null],
   ])('%j is %j', (typed, share) => expect(percentTyped(typed)).toBe(share));
+});
+
+describe('fat on hand', () => {
+  it('is that within its use-by', () =>
+    expect(
+      leftOf('pork-back-fat', [lot({}), lot({ id: 5, keeps: 'soon' }), lot({ id: 6, keeps: 'past' })]),
+    ).toBe(2000));
 });
 
 describe('a batch divided', () => {

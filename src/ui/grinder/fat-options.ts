@@ -29,10 +29,10 @@ export function fatOptions(
   ];
 }
 
-/** Grams left of a bought source, over all its lots. */
+/** Grams left of a bought source, over all its lots within their use-by. */
 export function leftOf(source: string, lots: readonly FatLotRow[]): number {
   return lots
-    .filter((lot) => lot.source === source && lot.ticket === null)
+    .filter((lot) => lot.source === source && lot.ticket === null && lot.keeps !== 'past')
     .reduce((total, lot) => total + lot.leftGrams, 0);
 }
 
