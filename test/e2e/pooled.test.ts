@@ -98,11 +98,14 @@ describe('a pooled batch of five owners', () => {
     await keys.fill(`Weight of the ${PACKAGES} packages together`, '122.85');
     await keys.press('Enter');
     await page.getByText(/0\.50 lb not packed yet/).waitFor();
-    const [lean, share, packages] = [
+    const columns = [
       await column('Whose is it', 2),
       await column('Whose is it', 3),
       await column('Whose is it', 4),
     ];
+    // The last line is all together.
+    for (const figures of columns) expect(sum(figures.slice(0, -1))).toBeCloseTo(figures.at(-1) ?? 0, 6);
+    const [lean = [], share = [], packages = []] = columns.map((figures) => figures.slice(0, -1));
     expect(lean).toEqual(Object.values(TRIM).map(Number));
     // Largest remainder by hand: 131 × 21.35 / 91.05 = 30.72, 20.43, 43.24, 14.32, 22.30: 129 whole ones, the two left go to .72 and .43.
     expect(packages).toEqual([31, 21, 43, 14, 22]);
