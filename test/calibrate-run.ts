@@ -81,20 +81,4 @@ export function binomialBand(level: number, n: number): number {
   return 1.96 * Math.sqrt((level * (1 - level)) / n);
 }
 
-/**
- * The counts within which an honest range of this level falls at least 19 times in 20, of n: at most 2.5 % of the
- * binomial distribution lies below, and at most as much above. Exact, so that it serves for a handful of animals.
- */
-export function binomialCounts(level: number, n: number): { low: number; high: number } {
-  const tail = 0.025;
-  const chances: number[] = [];
-  let log = n * Math.log(1 - level);
-  for (let k = 0; k <= n; k++) {
-    chances.push(Math.exp(log));
-    log += Math.log(((n - k) * level) / ((k + 1) * (1 - level)));
-  }
-  let [low, high] = [0, n];
-  for (let below = chances[0] as number; below <= tail; below += chances[low] as number) low++;
-  for (let above = chances[n] as number; above <= tail; above += chances[high] as number) high--;
-  return { low, high };
-}
+export { binomialBand as binomialCounts } from '../src/core/binomial-band.ts';

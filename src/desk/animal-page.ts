@@ -6,7 +6,7 @@ import { hangState } from '../core/hanging.ts';
 import { balanceOf } from './animal-balance.ts';
 import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
-import { ownersOf } from './owners.ts';
+import { packagesOf } from './packages.ts';
 import { primalsWeighed } from './primals.ts';
 import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
@@ -170,42 +170,4 @@ function expectedOf(
   return said.flatMap(([part, known]) =>
     known ? [{ part, low: shares[known].low * scale, high: shares[known].high * scale }] : [],
   );
-}
-
-function packagesOf(
-  room: DeskRoom,
-  animal: AnimalRow,
-  weighings: readonly WeighingRecord[],
-): AnimalPage['packages'] {
-  const own = weighings
-    .filter((row) => row.stage === 'packed' && row.void_at === null)
-    .map((row) => ({
-      product: row.product ?? '',
-      count: row.count ?? 0,
-      grams: row.grams,
-      batch: null,
-      places: placesOf([row]),
-    }));
-  const ground = room.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
-    const mine = ownersOf(room, id).find(({ ticket }) => ticket === animal.ticket);
-    const packed = room.book.weighings
-      .ofBatch(id)
-      .filter((row) => row.stage === 'packed' && row.void_at === null);
-    if (!mine || packed.length === 0) return [];
-    return [
-      {
-        product: packed[0]?.product ?? '',
-        count: mine.packages,
-        grams: mine.shareGrams,
-        batch: name,
-        places: placesOf(packed),
-      },
-    ];
-  });
-  return [...own, ...ground];
-}
-
-/** Freezer places of weighings, each once, in the order of packing. */
-function placesOf(rows: readonly WeighingRecord[]): string[] {
-  return [...new Set(rows.flatMap(({ place }) => (place ? [place] : [])))];
 }

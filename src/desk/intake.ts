@@ -1,6 +1,19 @@
 import * as v from 'valibot';
 import { compareDates, seasonOf } from '../core/dates.ts';
-import { age, brought, by, id, instructions, needed, optionalDate, parts, sex, sure, text, typed } from './input.ts';
+import {
+  age,
+  brought,
+  by,
+  id,
+  instructions,
+  needed,
+  optionalDate,
+  parts,
+  sex,
+  sure,
+  text,
+  typed,
+} from './input.ts';
 import { detailFor } from './detail.ts';
 import { hunterFields, hunterOf } from './hunters.ts';
 import { settleOrders } from './orders.ts';

@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import type { AnimalRow } from '../book/animals.ts';
 import { daysBetween } from '../core/dates.ts';
-import { animalPage } from './animal-page.ts';
 import { dueOf } from './bills.ts';
 import { by, id, needed, text } from './input.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
+import { packagesOf } from './packages.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -17,7 +17,7 @@ export const look = read(v.object({}), (room) =>
     .inShop()
     .filter(({ stage }) => stage === 'ready')
     .map((row) => {
-      const { packages } = animalPage(room, row);
+      const packages = packagesOf(room, row, room.book.weighings.ofAnimal(row.id));
       return {
         id: row.id,
         ticket: row.ticket,

@@ -4,6 +4,7 @@ import { individualsChart } from '../core/control-chart.ts';
 import { median } from '../core/median.ts';
 import { fatIn } from './batch-page.ts';
 import type { StoredPlan } from './grind-plan.ts';
+import { keptQuotes } from './kept-quotes.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonLook } from './shapes.ts';
@@ -56,6 +57,7 @@ export const look = read(
         )
         .sort((a, b) => b.n - a.n || a.name.localeCompare(b.name)),
       batches,
+      quotes: keptQuotes(room, season, ofSeason),
       control: off.length >= LEAST_TESTS ? controlOf(off) : null,
     };
   },

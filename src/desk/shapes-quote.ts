@@ -32,6 +32,19 @@ export interface QuoteSaved {
   validUntil: string;
 }
 
+/** A quote whose animal came and is finished, beside what came of it. */
+export interface QuoteKept {
+  ticket: string;
+  quote: string;
+  speciesName: string;
+  /** Take-home as quoted, and as it was, with bought fat. */
+  quotedGrams: Range;
+  takeHomeGrams: number;
+  /** The weight that the quote was made for, and what it came to on the hook, in grams. */
+  toldGrams: number;
+  hungGrams: number;
+}
+
 export interface SeasonLook {
   season: number;
   animals: number;
@@ -57,5 +70,10 @@ export interface SeasonLook {
     tested: number | null;
     species: string[];
   }[];
+  quotes: {
+    kept: QuoteKept[];
+    /** Within which the number inside falls 19 times in 20, where the quotes are honest. */
+    honest: { low: number; high: number };
+  };
   control: { centre: number; lower: number; upper: number; outside: number[] } | null;
 }

@@ -167,8 +167,8 @@ describe('the demo season', () => {
     const lacking = records.filter(({ lacks }) => lacks.length > 0).length;
     expect(lacking).toBeGreaterThanOrEqual(5);
     expect(lacking).toBeLessThan(records.length / 5);
-    expect(count('SELECT count(*) FROM quote')).toBe(25);
-    expect(count('SELECT count(*) FROM quote_taken')).toBeGreaterThan(8);
+    expect(count('SELECT count(*) FROM quote')).toBe(75);
+    expect(count('SELECT count(*) FROM quote_taken')).toBeGreaterThan(40);
     expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'positive'")).toBe(1);
     expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'cleared'")).toBeGreaterThan(10);
     expect(count('SELECT count(*) FROM hold_now')).toBeGreaterThan(3);

@@ -4,6 +4,7 @@ import { beliefStory } from '../../src/ui/charts/belief.ts';
 import type { ChartColours } from '../../src/ui/charts/colours.ts';
 import { controlStory } from '../../src/ui/charts/fat-control.ts';
 import { fatStory } from '../../src/ui/charts/fat-by-batch.ts';
+import { quotesStory } from '../../src/ui/charts/quotes-held.ts';
 import { yieldStory } from '../../src/ui/charts/yield-by-species.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
@@ -47,7 +48,16 @@ function batch(id: number, figures: Partial<Batch>): Batch {
 }
 
 function season(some: Partial<SeasonLook>): SeasonLook {
-  return { season: 2026, animals: 0, takeHomeGrams: 0, species: [], batches: [], control: null, ...some };
+  return {
+    season: 2026,
+    animals: 0,
+    takeHomeGrams: 0,
+    species: [],
+    batches: [],
+    quotes: { kept: [], honest: { low: 0, high: 0 } },
+    control: null,
+    ...some,
+  };
 }
 
 describe('take-home by species', () => {
@@ -229,5 +239,54 @@ describe('fat tests against their targets', () => {
     expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([
       0.02, -0.01, -0.02,
     ]);
+  });
+});
+
+describe('were the quotes right', () => {
+  const kept = (ticket: string, takeHome: number, told = 100_000) => ({
+    ticket, quote: `Q-${ticket}`, speciesName: ticket.startsWith('e') ? 'Elk' : 'Moose',
+    quotedGrams: { low: 45_000, mean: 50_000, high: 55_000 }, takeHomeGrams: takeHome, toldGrams: told, hungGrams: 100_000,
+  }); // prettier-ignore
+  const look = (quotes: ReturnType<typeof kept>[]) =>
+    season({ quotes: { kept: quotes, honest: { low: 1, high: 3 } } });
+
+  it('says what would be needed when none came', () => {
+    const story = quotesStory(look([]), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('No animal that was quoted first is finished yet');
+  });
+
+  it('counts what held, which way it leans and which misses were a weight told wrong', () => {
+    const story = quotesStory(
+      look([kept('e1', 45_000), kept('e2', 44_999, 90_000), kept('m1', 60_000, 104_000)]),
+      format,
+    );
+    expect(story.finding).toContain('1 of 3 quotes held; with honest ranges it is 1 to 3.');
+    expect(story.finding).toContain('In 1 of the 2 that missed');
+    // (-10 - 10 + 20) / 3 % is none.
+    expect(story.finding).toContain('On average the meat came out as quoted.');
+    expect(story.notes[0]).toContain('Elk 1 of 2, Moose 0 of 1');
+    expect(story.linkOf?.(1, 2)).toBe('/table/m1');
+    expect(story.table.plain[1]).toEqual([
+      'e2',
+      'Q-e2',
+      'Elk',
+      45_000,
+      50_000,
+      55_000,
+      44_999,
+      90_000,
+      100_000,
+    ]);
+  });
+
+  it('draws each range about what was most likely, and its result on it', () => {
+    const config = quotesStory(look([kept('e1', 60_000)]), format).draw?.(colours) as unknown as {
+      data: { datasets: { data: { x: number; xMin?: number; xMax?: number }[]; pointStyle?: string[] }[] };
+    };
+    const [ranges, results] = config.data.datasets;
+    expect(ranges?.data[0]).toMatchObject({ xMin: 0.9, xMax: 1.1 });
+    expect(results?.data[0]?.x).toBe(1.2);
+    expect(results?.pointStyle).toEqual(['rectRot']);
   });
 });

@@ -3,15 +3,15 @@ import { addDays } from '../../core/dates.ts';
 import { GRAMS_PER } from '../../core/units.ts';
 import { inventAnimal, type DemoAnimal } from './animal.ts';
 import { momentAt } from './calendar.ts';
-import { drawing } from './draw.ts';
+import { drawing, type Draw } from './draw.ts';
 import { SEASONS, SHOP, type InventedSeason } from './invention.ts';
 import type { Shop } from './shop-day.ts';
 import { gramsOf } from './typed.ts';
 
 /** Share of quotes on which the animal is brought. */
-const TAKEN = 0.6;
+const TAKEN = 0.75;
 /** How far off a hunter's guess of a weight is. */
-const GUESS_SD = 0.08;
+const GUESS_SD = 0.05;
 const NEVER_CAME = 5000;
 
 export function planQuotes(shop: Shop, season: InventedSeason, animals: readonly DemoAnimal[]): void {
@@ -26,13 +26,17 @@ export function planQuotes(shop: Shop, season: InventedSeason, animals: readonly
       : inventAnimal({ ...animal, number: NEVER_CAME + i }, (own) => shop.town.invent(own, season.season));
     const before = draw.whole(taken ? 1 : 0, 5);
     shop.diary.note(momentAt(addDays(animal.receivedOn, -before), draw.between(8 * 60, 18 * 60)), () => {
-      const { id } = save(shop, asked);
+      const { id } = save(shop, drawing(SEASONS.seed, season.season, 23, i), asked);
       if (taken) animal.quoteId = id;
     });
   }
 }
 
-function save({ counter }: Shop, { kind, sex, age, brought, parts, weights, person, order, draw }: DemoAnimal) {
+function save(
+  { counter }: Shop,
+  draw: Draw,
+  { kind, sex, age, brought, parts, weights, person, order }: DemoAnimal,
+) {
   const grams = gramsOf(weights.intake[0]?.typed ?? '1') * (1 + GUESS_SD * draw.normal());
   const guess = Math.max(5, Math.round(grams / GRAMS_PER.lb / 5) * 5);
   return counter.call('quote.save', {

@@ -46,6 +46,28 @@ export const seasonText = {
   beliefKey:
     'Diamond with a thin line: expected before your first animal. Dot with a thick line: expected now. Each line holds 8 in 10 animals.',
 
+  quotesTitle: 'Were the quotes right?',
+  quote: 'Quote',
+  quoted: 'Quoted',
+  cameOut: 'Came out',
+  told: 'Quoted for',
+  hung: 'On the hook',
+  ofMostLikely: 'Take-home, in hundredths of what was most likely',
+  nQuotes: (n: number) => `n = ${plural(n, 'quote', 'quotes')} whose animal is finished`,
+  noQuotes: 'No animal that was quoted first is finished yet. Quotes are held against what was weighed here.',
+  quotesHeld: (inside: number, n: number, low: number, high: number) =>
+    `${inside} of ${plural(n, 'quote', 'quotes')} held; with honest ranges it is ${low === high ? low : `${low} to ${high}`}.`,
+  quotesBias: (share: string, less: boolean) =>
+    share === '0 %'
+      ? 'On average the meat came out as quoted.'
+      : `On average the meat came out ${share} ${less ? 'lighter' : 'heavier'} than quoted.`,
+  quotesTold: (wrong: number, missed: number) =>
+    `In ${wrong} of the ${missed} that missed, the weight told was more than 5 % off what hung.`,
+  quotesBySpecies: (parts: string) => `Held by species: ${parts}.`,
+  drawnNewest: (drawn: number, of: number) => `Drawn: the newest ${drawn} of ${of}; all are in the table.`,
+  quotesKey:
+    'Line: what was quoted, 8 in 10 such animals. Dot: what went home, bought fat with it; a diamond is outside. Choose a mark to open the animal.',
+
   fatTitle: 'Fat by batch',
   fatShare: 'Fat',
   target: 'Target',
