@@ -93,7 +93,7 @@ describe('the demo season', () => {
       'SELECT left_grams AS left, start_grams AS start FROM fat_on_hand WHERE animal_id IS NULL',
     ).filter(({ left }) => left > 5);
     expect(bought.length).toBeGreaterThanOrEqual(2);
-    expect(bought.some(({ left, start }) => left < start / 5)).toBe(true);
+    expect(bought.some(({ left, start }) => left < start / 4)).toBe(true);
     expect(
       count(
         "SELECT count(*) FROM fat_on_hand f JOIN animal a ON a.id = f.animal_id WHERE a.stage = 'released' AND f.left_grams > 5",
