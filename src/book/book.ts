@@ -2,6 +2,7 @@ import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
 import { billRecords } from './bills.ts';
+import { callNoteRecords } from './call-notes.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
 import { hunterRecords } from './hunters.ts';
@@ -44,6 +45,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     quotes: quoteRecords(db),
     bills: billRecords(db),
     payments: paymentRecords(db),
+    callNotes: callNoteRecords(db),
     records: recordBook(db),
     sums: summaries(db),
     seasonMoney: seasonMoney(db),

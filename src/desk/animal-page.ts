@@ -4,6 +4,7 @@ import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
 import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { balanceOf } from './animal-balance.ts';
+import { dueOf } from './bill-due.ts';
 import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { packagesOf } from './packages.ts';
@@ -109,6 +110,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       on: disposal.disposed_on,
       by: disposal.by,
     },
+    bill: dueOf(room, animal.id),
     pooledWith: book.batches.pooledWith(animal.id),
   };
 }

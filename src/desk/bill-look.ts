@@ -4,10 +4,11 @@ import type { BillRecord } from '../book/bills.ts';
 import type { PaymentRecord } from '../book/payments.ts';
 import { priceLines, type Charge, type PriceLine } from '../core/price.ts';
 import { weighedAmounts, type Beside } from './bill-amounts.ts';
+import { quoteBeside } from './bill-quote.ts';
 import { hunterOf } from './hunters.ts';
 import { pricesInForce } from './prices.ts';
 import type { DeskRoom } from './room.ts';
-import type { BillLineRow, BillLook, BillRow, BillSums, PaymentRow, QuoteResult } from './shapes.ts';
+import type { BillLineRow, BillLook, BillRow, BillSums, PaymentRow } from './shapes.ts';
 
 export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): BillLook {
   const prices = pricesInForce(room);
@@ -88,30 +89,4 @@ function voidedBy(row: Pick<BillRecord, 'void_reason' | 'void_at' | 'void_by'>):
   return row.void_at === null
     ? null
     : { reason: row.void_reason ?? '', by: row.void_by ?? '', at: row.void_at };
-}
-
-/** Line by line by its code; tax is a line of its own on both sides, so that the differences add up to that of the totals. */
-function quoteBeside(room: DeskRoom, animal: AnimalRow, sums: BillSums | null): BillLook['quote'] {
-  const quote = room.book.quotes.ofAnimal(animal.id);
-  const { price } = quote ? (JSON.parse(quote.answered) as QuoteResult) : { price: null };
-  if (!quote || !price || !sums) return null;
-  const quoted = new Map(price.lines.map(({ code, label, mean }) => [code, { label, minor: mean }]));
-  const billed = new Map(
-    sums.lines.map(({ code, label, amountMinor }) => [code, { label, minor: amountMinor }]),
-  );
-  if (sums.taxMinor !== 0) billed.set('tax', { label: 'Tax', minor: sums.taxMinor });
-  const codes = [...new Set([...quoted.keys(), ...billed.keys()])];
-  return {
-    id: quote.id,
-    name: quote.name,
-    totalMinor: price.mean,
-    lowMinor: price.low,
-    highMinor: price.high,
-    lines: codes.map((code) => {
-      const quotedMinor = quoted.get(code)?.minor ?? 0;
-      const billedMinor = billed.get(code)?.minor ?? 0;
-      const label = billed.get(code)?.label ?? quoted.get(code)?.label ?? code;
-      return { code, label, quotedMinor, billedMinor, differenceMinor: billedMinor - quotedMinor };
-    }),
-  };
 }

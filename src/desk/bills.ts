@@ -8,7 +8,6 @@ import { by, id, needed, sure, text } from './input.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import type { DeskRoom } from './room.ts';
 import type { BillLook } from './shapes.ts';
 import { animalOf } from './weigh.ts';
 
@@ -150,10 +149,3 @@ export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), 
   });
   return { paymentId: payment.id };
 });
-
-/** Whether an animal is billed, and what of it is still open in minor units; 0 where there is no bill. */
-export function dueOf(room: DeskRoom, animalId: number): { billed: boolean; dueMinor: number } {
-  const standing = room.book.bills.ofAnimal(animalId).find((bill) => bill.void_at === null);
-  if (!standing) return { billed: false, dueMinor: 0 };
-  return { billed: true, dueMinor: standing.total_minor - room.book.payments.paid(animalId) };
-}

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { AnimalRow } from '../book/animals.ts';
 import { daysBetween } from '../core/dates.ts';
-import { dueOf } from './bills.ts';
+import { dueOf } from './bill-due.ts';
 import { by, id, needed, text } from './input.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { packagesOf } from './packages.ts';
@@ -11,20 +11,25 @@ import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
 
-/** What is packed and waits for its hunter, longest first. */
+/** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
 export const look = read(v.object({}), (room) =>
   room.book.animals
     .inShop()
     .filter(({ stage }) => stage === 'ready')
     .map((row) => {
       const packages = packagesOf(room, row, room.book.weighings.ofAnimal(row.id));
+      const readyDays = Math.max(0, daysBetween(row.ready_on ?? room.today(), room.today()));
       return {
         id: row.id,
         ticket: row.ticket,
         hunter: row.hunter,
         phone: row.phone,
         speciesName: room.species.of(row.species).name,
-        readyDays: Math.max(0, daysBetween(row.ready_on ?? room.today(), room.today())),
+        readyDays,
+        late: readyDays > room.settings.pickupLimitDays,
+        calls: room.book.callNotes
+          .ofAnimal(row.id)
+          .map(({ id: note, text: said, at, by: who }) => ({ id: note, text: said, at, by: who })),
         hold: row.hold,
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
@@ -34,6 +39,15 @@ export const look = read(v.object({}), (room) =>
     })
     .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),
 );
+
+/** Keeps what came of a call to the hunter. @throws Trouble `animal.unknown`, `note.not-ready` */
+export const note = write(v.object({ id, text: needed(500), by }), (room, input) => {
+  const animal = animalOf(room, input.id);
+  if (animal.stage !== 'ready')
+    throw new Trouble('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
+  const said = { animalId: animal.id, text: input.text, at: room.now(), by: input.by };
+  return { id: room.book.callNotes.add(said) };
+});
 
 /**
  * Hands an animal over, for good. Unpaid, or unbilled in a shop with prices of its own, only with the initials of who

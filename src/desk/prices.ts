@@ -1,54 +1,11 @@
 import * as v from 'valibot';
 import type { PriceLineRecord } from '../book/prices.ts';
 import type { PriceLine } from '../core/price.ts';
-import { brought, by, date, needed } from './input.ts';
+import { by, date, needed } from './input.ts';
+import { checkPrices, priceLine } from './price-input.ts';
 import { read, write } from './procedure.ts';
-import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { PriceBookLook, PriceLineRow } from './shapes.ts';
-
-const BASES = [
-  'animal',
-  'hanging',
-  'ground',
-  'product',
-  'fat',
-  'package',
-  'hour',
-  'extra',
-  'percent',
-  'minimum',
-  'deposit',
-] as const;
-const perWeight = ['hanging', 'ground', 'product', 'fat'];
-
-/** One line as a window sends it. */
-export const priceLine = v.pipe(
-  v.object({
-    code: needed(40),
-    label: needed(120),
-    basis: v.picklist(BASES, 'choice.basis'),
-    amountMinor: v.nullable(
-      v.pipe(
-        v.number('money.unreadable'),
-        v.integer('money.unreadable'),
-        v.minValue(0, 'money.negative'),
-        v.maxValue(100_000_000, 'money.too-much'),
-      ),
-    ),
-    rate: v.nullable(
-      v.pipe(v.number('share.range'), v.minValue(-1, 'share.range'), v.maxValue(1, 'share.range')),
-    ),
-    unit: v.nullable(v.picklist(['lb', 'kg'], 'choice.unit')),
-    species: v.nullable(v.array(needed(40))),
-    brought: v.nullable(v.array(brought)),
-    product: v.nullable(needed(60)),
-    fatSource: v.nullable(needed(40)),
-    taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
-  }),
-  v.check((one) => (one.basis === 'percent') === (one.amountMinor === null), 'price.amount'),
-  v.check((one) => !perWeight.includes(one.basis) || one.unit !== null, 'price.unit'),
-);
 
 /** The book in force today; an empty one where there is none. */
 export const look = read(v.object({}), (room): PriceBookLook => {
@@ -59,6 +16,7 @@ export const look = read(v.object({}), (room): PriceBookLook => {
       name: '',
       validFrom: room.today(),
       currency: room.settings.currency,
+      taxRule: 'per line',
       example: false,
       lines: [],
     };
@@ -67,24 +25,26 @@ export const look = read(v.object({}), (room): PriceBookLook => {
     name: book.name,
     validFrom: book.valid_from,
     currency: book.currency,
+    taxRule: book.tax_rule,
     example: book.example === 1,
     lines: room.book.prices.lines(book.id).map(lineRow),
   };
 });
 
-/** New prices are a new book, valid from a date; the old ones stay with the bills that they made. */
+/**
+ * New prices are a new book, valid from a date; the old ones stay with the bills that they made. `taxRule` says where
+ * tax is rounded: on each line, or once on the whole bill. @throws Trouble as `checkPrices`
+ */
 export const save = write(
   v.object({
     name: needed(80),
     validFrom: date,
+    taxRule: v.optional(v.picklist(['per line', 'per bill'], 'choice.tax-rule'), 'per line'),
     lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
     by,
   }),
   (room, input) => {
-    const codes = input.lines.map(({ code }) => code);
-    const twice = codes.find((code, i) => codes.indexOf(code) !== i);
-    if (twice !== undefined)
-      throw new Trouble('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
+    checkPrices(input.lines);
     savePrices(room, { ...input, example: false });
     return look.run(room, {});
   },
@@ -92,14 +52,21 @@ export const save = write(
 
 export function savePrices(
   room: DeskRoom,
-  book: { name: string; validFrom: string; example: boolean; lines: readonly PriceLineRow[]; by: string },
+  book: {
+    name: string;
+    validFrom: string;
+    taxRule: PriceBookLook['taxRule'];
+    example: boolean;
+    lines: readonly PriceLineRow[];
+    by: string;
+  },
 ): void {
   room.book.prices.add(
     {
       name: book.name,
       validFrom: book.validFrom,
       currency: room.settings.currency,
-      taxRule: 'per line',
+      taxRule: book.taxRule,
       example: book.example,
       at: room.now(),
       by: book.by,

@@ -96,6 +96,7 @@ export const procedures = {
   'prices.save': prices.save,
 
   'pickup.look': pickup.look,
+  'pickup.note': pickup.note,
   'pickup.release': pickup.release,
 
   'shelf.look': shelf.look,

@@ -19,30 +19,47 @@ const ENDS = ['low', 'mean', 'high'] as const;
 export function priceQuote(room: DeskRoom, quoted: Quoted): QuoteResult['price'] {
   const book = pricesInForce(room);
   if (!book) return null;
-  const priced = new Set(
+  const byProduct = new Set(
     book.lines.flatMap(({ basis, product }) => (basis === 'product' && product ? [product] : [])),
   );
   const chargeOf = (end: keyof Range) =>
-    priceLines({ lines: book.lines, amounts: amountsOf(quoted, end, priced), taxRule: book.taxRule });
+    priceLines({ lines: book.lines, amounts: amountsOf(quoted, end, byProduct), taxRule: book.taxRule });
   const charges = { low: chargeOf('low'), mean: chargeOf('mean'), high: chargeOf('high') };
   if (!charges.high.lines.some(({ basis }) => basis !== 'minimum')) return null;
-  const ranged = (amount: (charge: (typeof charges)['low']) => number): Range => ({
-    low: amount(charges.low),
-    mean: amount(charges.mean),
-    high: amount(charges.high),
+  const perEnd = (amount: (end: keyof Range) => number): Range => ({
+    low: amount('low'),
+    mean: amount('mean'),
+    high: amount('high'),
   });
   const codes = [...new Set(ENDS.flatMap((end) => charges[end].lines.map(({ code }) => code)))];
-  const lines: QuoteLine[] = codes.map((code) => ({
-    code,
-    label: book.lines.find((line) => line.code === code)?.label ?? code,
-    ...ranged(({ lines: charged }) => charged.find((line) => line.code === code)?.amountMinor ?? 0),
-  }));
+  const lines: QuoteLine[] = codes.map((code) => {
+    const priced = book.lines.find((line) => line.code === code);
+    const at = (end: keyof Range) => charges[end].lines.find((line) => line.code === code);
+    const any = at('mean') ?? at('high') ?? at('low');
+    return {
+      code,
+      label: priced?.label ?? code,
+      basis: priced?.basis ?? '',
+      quantity: perEnd((end) => at(end)?.quantity ?? 0),
+      unit: priced?.unit ?? null,
+      unitPriceMinor: any?.unitPriceMinor ?? null,
+      ...perEnd((end) => at(end)?.amountMinor ?? 0),
+    };
+  });
   if (charges.high.taxMinor > 0)
-    lines.push({ code: 'tax', label: 'Tax', ...ranged(({ taxMinor }) => taxMinor) });
+    lines.push({
+      code: 'tax',
+      label: 'Tax',
+      basis: 'tax',
+      quantity: null,
+      unit: null,
+      unitPriceMinor: null,
+      ...perEnd((end) => charges[end].taxMinor),
+    });
   return {
     currency: book.currency,
     lines,
-    ...ranged(({ totalMinor }) => totalMinor),
+    ...perEnd((end) => charges[end].totalMinor),
     exampleBook: book.example,
   };
 }

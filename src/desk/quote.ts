@@ -5,6 +5,7 @@ import { hunterOf } from './hunters.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
+import { answeredOf } from './quote-saved.ts';
 import { workQuote } from './quote-work.ts';
 import type { DeskRoom } from './room.ts';
 import type { QuoteResult, QuoteSaved } from './shapes.ts';
@@ -53,15 +54,19 @@ export const list = read(v.object({}), (room) =>
   room.book.quotes.recent(RECENT).map((quote) => quoteRow(room, quote)),
 );
 
-/** One saved quote with what was asked, for taking the animal in. */
+/** One saved quote with what was asked and answered, for taking the animal in and for paper. */
 export const open = read(v.object({ id }), (room, input) => {
   const quote = room.book.quotes.get(input.id);
   if (!quote) throw new Trouble('missing', 'quote.unknown', { field: 'id' });
-  return { ...quoteRow(room, quote), asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input> };
+  return {
+    ...quoteRow(room, quote),
+    asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input>,
+    answer: answeredOf(quote),
+  };
 });
 
 function quoteRow(room: DeskRoom, quote: ReturnType<DeskRoom['book']['quotes']['recent']>[number]) {
-  const answered = JSON.parse(quote.answered) as QuoteResult;
+  const answered = answeredOf(quote);
   return {
     id: quote.id,
     name: quote.name,

@@ -37,6 +37,8 @@ export const settingSchemas = {
     v.maxValue(10, 'temperature.range'),
   ),
   quoteValidDays: v.pipe(days, v.minValue(1, 'days.range')),
+  pickupLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
+  pickupMessage: text(300),
   detailEvery: v.pipe(
     v.number('count.range'),
     v.integer('count.range'),
@@ -51,6 +53,9 @@ export const settingSchemas = {
 /** 40 °F in °C: the limit that the extension services name for hanging and holding meat. */
 const COOLER_LIMIT_C = 4.4;
 
+/** Two weeks to fetch what is ready: common practice, no source. */
+const PICKUP_LIMIT_DAYS = 14;
+
 const DEFAULTS: ShopSettings = {
   shopName: '',
   unit: 'lb',
@@ -63,6 +68,8 @@ const DEFAULTS: ShopSettings = {
   hangingLimitDays: 7,
   coolerLimitC: COOLER_LIMIT_C,
   quoteValidDays: 30,
+  pickupLimitDays: PICKUP_LIMIT_DAYS,
+  pickupMessage: '',
   detailEvery: 10,
   cutWhileHeld: false,
   secondBackupFolder: '',

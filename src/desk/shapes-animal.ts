@@ -1,4 +1,5 @@
 /** The rail and one animal, as a window sees them. */
+import type { BillState } from './shapes-bill.ts';
 import type { HunterCard, SpeciesCard } from './shapes-shop.ts';
 import type {
   Age,
@@ -220,6 +221,8 @@ export interface AnimalPage {
   packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
   disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
+  /** How it stands with its bill. */
+  bill: BillState;
   /** Whose meat went into one batch with this animal's. */
   pooledWith: { batch: string; ticket: string; hunter: string; phone: string }[];
 }

@@ -27,6 +27,15 @@ export interface BillRow extends BillSums {
   voided: { reason: string; by: string; at: string } | null;
 }
 
+/** How an animal stands with its bill, for a line beside it. */
+export interface BillState {
+  billed: boolean;
+  /** Of the bill that stands. */
+  number: number | null;
+  /** Still to pay of it; below zero: to be given back. 0 where there is no bill. */
+  dueMinor: number;
+}
+
 export interface PaymentRow {
   id: number;
   kind: 'deposit' | 'payment' | 'refund';
@@ -47,6 +56,22 @@ export interface QuoteDifference {
   quotedMinor: number;
   billedMinor: number;
   differenceMinor: number;
+  /** How it was reckoned on each side; null where the line is not there, is the tax, or comes of an old quote. */
+  quoted: LineReckoned | null;
+  billed: LineReckoned | null;
+  /**
+   * The difference in two parts that add up to it: more or less of it, and another price. Null where there is nothing
+   * to compare: the line is on one side only, follows from the others (tax, smallest charge), or the quote is too old.
+   */
+  split: { moreMinor: number; priceMinor: number } | null;
+}
+
+/** Quantity and price of one line; for a percentage the rate, and the sum that it is of. */
+export interface LineReckoned {
+  basis: string;
+  quantity: number;
+  unit: 'lb' | 'kg' | null;
+  unitPriceMinor: number;
 }
 
 export interface BillLook {

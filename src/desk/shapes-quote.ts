@@ -4,6 +4,13 @@ import type { Range } from './shapes-words.ts';
 export interface QuoteLine {
   code: string;
   label: string;
+  /** What it is charged by, as in the price book; 'tax' for the tax; '' in a quote saved before this was kept. */
+  basis: string;
+  /** How much of it, in the unit of the line, for a percentage the rate; null for tax and in old quotes. */
+  quantity: Range | null;
+  unit: 'lb' | 'kg' | null;
+  /** The price of one; for a percentage and for a smallest charge the sum most likely. */
+  unitPriceMinor: number | null;
   low: number;
   mean: number;
   high: number;

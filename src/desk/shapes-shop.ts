@@ -16,6 +16,10 @@ export interface ShopSettings {
   hangingLimitDays: number;
   coolerLimitC: number;
   quoteValidDays: number;
+  /** What is ready and waits longer is marked. */
+  pickupLimitDays: number;
+  /** The shop's own words at the end of the message to a hunter: opening hours, address. */
+  pickupMessage: string;
   /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
@@ -172,6 +176,8 @@ export interface PriceBookLook {
   name: string;
   validFrom: string;
   currency: string;
+  /** Where tax is rounded: on each line, or once on the whole bill. */
+  taxRule: 'per line' | 'per bill';
   example: boolean;
   lines: PriceLineRow[];
 }

@@ -27,6 +27,7 @@ export const setUp = write(
       savePrices(room, {
         name: 'Example prices',
         validFrom: '2000-01-01',
+        taxRule: 'per line',
         example: true,
         lines: EXAMPLE_PRICES[input.unit],
         by: input.by,

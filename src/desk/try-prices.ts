@@ -1,7 +1,8 @@
 /** What a season's bills would have come to with other prices. Nothing is kept. */
 import * as v from 'valibot';
 import { priceLines } from '../core/price.ts';
-import { coreLine, priceLine } from './prices.ts';
+import { priceLine } from './price-input.ts';
+import { coreLine } from './prices.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';

@@ -10,6 +10,8 @@ CREATE INDEX batch_animal_by_animal ON batch_animal (animal_id);
 
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
+CREATE INDEX call_note_by_animal ON call_note (animal_id);
+
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
@@ -136,6 +138,14 @@ CREATE TABLE bill_line (
 CREATE TABLE bill_void (
   bill_id INTEGER PRIMARY KEY REFERENCES bill (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE call_note (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  text TEXT NOT NULL CHECK (length(text) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -458,6 +468,12 @@ CREATE TRIGGER bill_void_no_delete BEFORE DELETE ON bill_void
 
 CREATE TRIGGER bill_void_no_update BEFORE UPDATE ON bill_void
   BEGIN SELECT RAISE(ABORT, 'bill_void is written once'); END;
+
+CREATE TRIGGER call_note_no_delete BEFORE DELETE ON call_note
+  BEGIN SELECT RAISE(ABORT, 'call_note is written once'); END;
+
+CREATE TRIGGER call_note_no_update BEFORE UPDATE ON call_note
+  BEGIN SELECT RAISE(ABORT, 'call_note is written once'); END;
 
 CREATE TRIGGER cooler_temperature_no_delete BEFORE DELETE ON cooler_temperature
   BEGIN SELECT RAISE(ABORT, 'cooler_temperature is written once'); END;

@@ -18,6 +18,7 @@ const everything = {
   number: 17, lack: 'hanging', dueMinor: 4550, amountMinor: 5000, paidMinor: 2000,
   code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
   name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
+  first: 'Sausage', second: 'Links',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118',
 }; // prettier-ignore
 

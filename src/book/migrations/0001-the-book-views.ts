@@ -15,6 +15,7 @@ CREATE INDEX instruction_by_animal ON instruction (animal_id);
 CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 CREATE INDEX fat_test_by_batch ON fat_test (batch_id);
 CREATE INDEX payment_by_animal ON payment (animal_id);
+CREATE INDEX call_note_by_animal ON call_note (animal_id);
 CREATE INDEX bill_by_animal ON bill (animal_id);
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 CREATE INDEX audit_by_record ON audit (record, record_id);
@@ -67,6 +68,7 @@ export const APPEND_ONLY = [
   'bill_void',
   'payment',
   'payment_void',
+  'call_note',
   'release',
   'disposal',
   'hold',

@@ -372,6 +372,15 @@ CREATE TABLE payment_void (
   by TEXT NOT NULL
 ) STRICT;
 
+-- Calls to the hunter of an animal that is ready: who was reached, what was said.
+CREATE TABLE call_note (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  text TEXT NOT NULL CHECK (length(text) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE release (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),

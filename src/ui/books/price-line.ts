@@ -16,6 +16,8 @@ export interface TypedLine {
   product: string;
   fatSource: string;
   tax: string;
+  /** Of a deposit: a fixed sum, or a part of the whole bill. */
+  depositAs: 'sum' | 'share';
 }
 
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
@@ -25,11 +27,16 @@ export function perWeight(basis: string): boolean {
   return PER_WEIGHT.includes(basis);
 }
 
+/** Whether the line is a percentage and not an amount of money. */
+export function asPercent({ basis, depositAs }: Pick<TypedLine, 'basis' | 'depositAs'>): boolean {
+  return basis === 'percent' || (basis === 'deposit' && depositAs === 'share');
+}
+
 /** An empty line, charged per animal. */
 export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
   return {
     code: '', label: '', basis: 'animal', amount: '', rate: '', unit,
-    species: [], brought: [], product: '', fatSource: '', tax: '',
+    species: [], brought: [], product: '', fatSource: '', tax: '', depositAs: 'sum',
   }; // prettier-ignore
 }
 
@@ -47,10 +54,13 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', decimals: number)
     product: row.product ?? '',
     fatSource: row.fatSource ?? '',
     tax: row.taxRate === 0 ? '' : percentText(row.taxRate),
+    depositAs: row.rate === null ? 'sum' : 'share',
   };
 }
 
-export type WrongLine = Partial<Record<'label' | 'amount' | 'rate' | 'product' | 'tax', string>>;
+export type WrongLine = Partial<
+  Record<'label' | 'amount' | 'rate' | 'product' | 'fatSource' | 'tax', string>
+>;
 
 /**
  * Reads the fields of one line. `wrong` holds a sentence for each field that cannot be read; `value` is null while
@@ -61,14 +71,16 @@ export function readLine(
   currency: string,
   taken: readonly string[],
 ): { value: PriceLineRow | null; wrong: WrongLine } {
-  const percent = typed.basis === 'percent';
+  const percent = asPercent(typed);
   const amount = percent ? null : moneyOf(typed.amount, currency);
   const rate = percent ? signedPercent(typed.rate) : null;
   const tax = typed.tax.trim() === '' ? 0 : readPercent(typed.tax);
   const wrong: WrongLine = {
     ...(typed.label.trim() === '' && { label: text.labelProblem }),
-    ...(!percent && amount === null && { amount: text.amountProblem }),
+    ...(!percent && amount === null && { amount: amountProblem(typed.amount) }),
     ...(percent && rate === null && { rate: text.rateProblem }),
+    ...(typed.basis === 'deposit' && rate !== null && rate < 0 && { rate: text.depositProblem }),
+    ...(typed.basis === 'fat' && typed.fatSource === '' && { fatSource: text.fatProblem }),
     ...(typed.basis === 'product' && typed.product.trim() === '' && { product: text.productProblem }),
     ...((tax === null || tax > 0.5) && { tax: text.taxProblem }),
   };
@@ -85,7 +97,7 @@ export function readLine(
       species: typed.species.length > 0 ? typed.species : null,
       brought: typed.brought.length > 0 ? typed.brought : null,
       product: typed.basis === 'product' ? typed.product.trim() : null,
-      fatSource: typed.basis === 'fat' && typed.fatSource !== '' ? typed.fatSource : null,
+      fatSource: typed.basis === 'fat' ? typed.fatSource : null,
       taxRate: tax,
     },
   };
@@ -99,6 +111,10 @@ function moneyOf(typed: string, currency: string): number | null {
   } catch {
     return null;
   }
+}
+
+function amountProblem(typed: string): string {
+  return /^\s*[-−]/.test(typed) ? text.belowZero : text.amountProblem;
 }
 
 function signedPercent(typed: string): number | null {

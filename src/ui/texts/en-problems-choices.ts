@@ -21,6 +21,9 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.zone': () => 'This time zone is not known. Pick one from the list.',
   'money.negative': () => 'An amount cannot be below zero. Leave out the minus.',
   'money.too-much': () => 'That amount is too large for a price. Check the decimal point.',
+  'choice.tax-rule': () => 'Pick where tax is rounded: on each line, or once on the whole bill.',
+  'price.same-thing': (p) =>
+    `“${p.first}” and “${p.second}” charge the same thing of the same animal. Keep one, or say which animals each is for.`,
   'price.no-code': () => 'A price line has no name. Say what it is for.',
   'price.no-unit': () => 'A price by weight needs a unit. Pick lb or kg.',
   'price.not-named': () => 'This price needs to know for what: pick the product, the fat or the extra.',

@@ -106,10 +106,12 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'money.too-fine': (p) => `“${p.typed}” has more decimals than the currency.`,
   'money.too-large': () => 'That amount is too large.',
   'money.other-currency': (p) => `“${p.typed}” is in another currency; the shop counts in ${p.currency}.`,
-  'price.amount': () => 'A price line needs an amount, or a rate for a percentage.',
+  'price.amount': () =>
+    'A price needs an amount of money; a discount or surcharge a percentage; a deposit one of the two.',
   'price.unit': () => 'A price by weight needs a unit, lb or kg.',
   'price.twice': (p) => `Two price lines are called ${p.code}. Give each its own code.`,
-  'price.discount-over-all': () => 'A discount cannot be more than everything together.',
+  'price.discount-over-all': () =>
+    'The discounts for one kind of animal come to more than everything together. Make them smaller.',
   // The book itself.
   'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
   'book.cannot-write': () => 'The book cannot be written to. Is the disk full, or was a USB stick taken out?',

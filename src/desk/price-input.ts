@@ -1,0 +1,122 @@
+/** What a price line may be, and whether lines make sense beside each other. */
+import * as v from 'valibot';
+import { brought, needed } from './input.ts';
+import { Trouble } from './problem.ts';
+import type { PriceLineRow } from './shapes.ts';
+
+const BASES = [
+  'animal',
+  'hanging',
+  'ground',
+  'product',
+  'fat',
+  'package',
+  'hour',
+  'extra',
+  'percent',
+  'minimum',
+  'deposit',
+] as const;
+const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
+
+const money = v.pipe(
+  v.number('money.unreadable'),
+  v.integer('money.unreadable'),
+  v.minValue(0, 'money.negative'),
+  v.maxValue(100_000_000, 'money.too-much'),
+);
+const rate = v.pipe(v.number('share.range'), v.minValue(-1, 'share.range'), v.maxValue(1, 'share.range'));
+
+/** A percentage has a rate, a deposit an amount or a rate, everything else an amount. */
+function hasItsAmount({
+  basis,
+  amountMinor,
+  rate: share,
+}: Pick<PriceLineRow, 'basis' | 'amountMinor' | 'rate'>): boolean {
+  if (basis === 'deposit') return (amountMinor === null) !== (share === null);
+  return basis === 'percent'
+    ? amountMinor === null && share !== null
+    : amountMinor !== null && share === null;
+}
+
+export const priceLine = v.pipe(
+  v.object({
+    code: needed(40),
+    label: needed(120),
+    basis: v.picklist(BASES, 'choice.basis'),
+    amountMinor: v.nullable(money),
+    rate: v.nullable(rate),
+    unit: v.nullable(v.picklist(['lb', 'kg'], 'choice.unit')),
+    species: v.nullable(v.array(needed(40))),
+    brought: v.nullable(v.array(brought)),
+    product: v.nullable(needed(60)),
+    fatSource: v.nullable(needed(40)),
+    taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
+  }),
+  v.check((one) => hasItsAmount(one), 'price.amount'),
+  v.check((one) => one.basis !== 'deposit' || (one.rate ?? 0) >= 0, 'price.negative'),
+  v.check((one) => !PER_WEIGHT.includes(one.basis) || one.unit !== null, 'price.unit'),
+  v.check((one) => one.basis !== 'product' || one.product !== null, 'price.not-named'),
+  v.check((one) => one.basis !== 'fat' || one.fatSource !== null, 'price.not-named'),
+);
+
+/**
+ * Refuses lines that contradict each other. Two smallest charges do not: the higher one counts. There is no largest
+ * charge, so none can lie below the smallest.
+ * @throws Trouble `price.twice` (one code twice), `price.same-thing` (a product or a fat charged twice for one animal),
+ *   `price.discount-over-all` (discounts that together are more than the whole)
+ */
+export function checkPrices(lines: readonly PriceLineRow[]): void {
+  const codes = lines.map(({ code }) => code);
+  const twice = codes.find((code, i) => codes.indexOf(code) !== i);
+  if (twice !== undefined)
+    throw new Trouble('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
+  for (const [i, one] of lines.entries()) {
+    const other = lines.slice(0, i).find((before) => sameThing(before, one) && meet(before, one));
+    if (other)
+      throw new Trouble('invalid', 'price.same-thing', {
+        field: 'lines',
+        with: { first: other.label, second: one.label },
+      });
+  }
+  for (const animal of kindsOf(lines)) {
+    const discounts = lines.filter((one) => one.basis === 'percent' && reaches(one, animal));
+    const share = discounts.reduce((total, one) => total + (one.rate ?? 0), 0);
+    // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
+    if (Math.round(share * 10_000) < -10_000)
+      throw new Trouble('invalid', 'price.discount-over-all', { field: 'lines' });
+  }
+}
+
+function sameThing(a: PriceLineRow, b: PriceLineRow): boolean {
+  if (a.basis !== b.basis) return false;
+  return a.basis === 'product' ? a.product === b.product : a.basis === 'fat' && a.fatSource === b.fatSource;
+}
+
+/** Whether one animal can fall under both. */
+function meet(a: PriceLineRow, b: PriceLineRow): boolean {
+  const both = (one: readonly string[] | null, other: readonly string[] | null): boolean =>
+    one === null || other === null || one.some((code) => other.includes(code));
+  return both(a.species, b.species) && both(a.brought, b.brought);
+}
+
+interface Kind {
+  species: string;
+  brought: string;
+}
+
+/** Every kind of animal that the lines tell apart; '' stands for all that no line names. */
+function kindsOf(lines: readonly PriceLineRow[]): Kind[] {
+  const named = (of: (line: PriceLineRow) => readonly string[] | null): string[] => [
+    ...new Set(['', ...lines.flatMap((line) => of(line) ?? [])]),
+  ];
+  const ways = named(({ brought: broughtAs }) => broughtAs);
+  return named(({ species }) => species).flatMap((species) => ways.map((way) => ({ species, brought: way })));
+}
+
+function reaches(line: PriceLineRow, animal: Kind): boolean {
+  return (
+    (line.species === null || line.species.includes(animal.species)) &&
+    (line.brought === null || line.brought.some((way) => way === animal.brought))
+  );
+}
