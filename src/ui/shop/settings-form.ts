@@ -3,30 +3,45 @@ import type { ShopSettings } from '../../bridge/contract.ts';
 /** Settings as they stand in the fields. */
 export interface TypedSettings extends Omit<
   ShopSettings,
-  'hangingReadyDays' | 'hangingLimitDays' | 'coolerLimitC' | 'quoteValidDays' | 'detailEvery'
+  | 'hangingReadyDays'
+  | 'hangingLimitDays'
+  | 'coolerLimitC'
+  | 'quoteValidDays'
+  | 'pickupLimitDays'
+  | 'detailEvery'
 > {
   readyDays: string;
   limitDays: string;
   /** In the scale of the shop: °F with pounds, °C with kilograms. */
   cooler: string;
   quoteDays: string;
+  pickupDays: string;
   /** Every so many animals in detail. */
   detailEvery: string;
 }
 
 export type WrongSettings = Partial<
-  Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays' | 'detailEvery', true>
+  Record<'readyDays' | 'limitDays' | 'cooler' | 'quoteDays' | 'pickupDays' | 'detailEvery', true>
 >;
 
 /** Stored settings as editable text. */
 export function typeSettings(stored: ShopSettings): TypedSettings {
-  const { hangingReadyDays, hangingLimitDays, coolerLimitC, quoteValidDays, detailEvery, ...rest } = stored;
+  const {
+    hangingReadyDays,
+    hangingLimitDays,
+    coolerLimitC,
+    quoteValidDays,
+    pickupLimitDays,
+    detailEvery,
+    ...rest
+  } = stored;
   return {
     ...rest,
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
     cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),
     quoteDays: String(quoteValidDays),
+    pickupDays: String(pickupLimitDays),
     detailEvery: String(detailEvery),
   };
 }
@@ -40,11 +55,12 @@ export function changesOf(
   stored: ShopSettings,
 ): { changes: Partial<ShopSettings>; wrong: WrongSettings } {
   const before = typeSettings(stored);
-  const { readyDays, limitDays, cooler, quoteDays, detailEvery, ...rest } = typed;
+  const { readyDays, limitDays, cooler, quoteDays, pickupDays, detailEvery, ...rest } = typed;
   const numbers = {
     hangingReadyDays: wholeNumber(readyDays),
     hangingLimitDays: wholeNumber(limitDays),
     quoteValidDays: wholeNumber(quoteDays),
+    pickupLimitDays: wholeNumber(pickupDays),
     detailEvery: wholeNumber(detailEvery),
     coolerLimitC: cooler === before.cooler ? stored.coolerLimitC : celsius(cooler, stored.unit),
   };
@@ -52,6 +68,7 @@ export function changesOf(
     ...(numbers.hangingReadyDays === null && { readyDays: true }),
     ...(numbers.hangingLimitDays === null && { limitDays: true }),
     ...(numbers.quoteValidDays === null && { quoteDays: true }),
+    ...(!numbers.pickupLimitDays && { pickupDays: true }),
     ...(!numbers.detailEvery && { detailEvery: true }),
     ...(numbers.coolerLimitC === null && { cooler: true }),
   };

@@ -1,4 +1,4 @@
-import type { BillLack, BillLineRow } from '../../bridge/contract.ts';
+import type { BillLack, BillLineRow, BillState } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { plural } from './plural.ts';
 
@@ -56,6 +56,19 @@ export const billText = {
   outside: (low: string, high: string) => `The quote said ${low} to ${high}: it came outside of that.`,
   differs: (amount: string, more: boolean) => `${amount} ${MORE_OR_LESS[more ? 0 : 1]} than was most likely.`,
   same: 'Just what was most likely.',
+  instead: (after: string, before: string, amount: string) => `${after} instead of ${before}: ${amount}`,
+  ofSum: (sum: string) => `of ${sum}`,
+  followsTax: 'follows from the lines above',
+  followsMinimum: 'makes up what the other lines lack to the smallest charge',
+  notQuoted: 'not in the quote',
+  notCharged: 'quoted, not charged',
+  noAmounts: 'the quote is from before amounts were kept',
+  state: (number: number, how: string) => `Bill ${number}: ${how}.`,
+  notBilled: 'Not billed yet.',
+  stateDue: (amount: string) => `${amount} to pay`,
+  statePaid: 'paid',
+  stateBack: (amount: string) => `${amount} to give back`,
+  toBill: 'To the bill',
   payments: 'Payments',
   noPayments: 'Nothing is paid yet.',
   pay: 'Take a payment',
@@ -101,4 +114,12 @@ export function priceOf(
   if (line.basis === 'percent' || line.basis === 'minimum') return '';
   const price = format.money(line.unitPriceMinor);
   return line.unit ? `${price} / ${line.unit}` : price;
+}
+
+/** How an animal stands with its bill. @example stateOf({ billed: true, number: 3, dueMinor: 4550 }, format) // 'Bill 3: $45.50 to pay.' */
+export function stateOf({ number, dueMinor }: BillState, format: Format): string {
+  if (number === null) return billText.notBilled;
+  if (dueMinor === 0) return billText.state(number, billText.statePaid);
+  const amount = format.money(Math.abs(dueMinor));
+  return billText.state(number, dueMinor > 0 ? billText.stateDue(amount) : billText.stateBack(amount));
 }

@@ -1,0 +1,41 @@
+/** Why a line of the bill is not what was quoted, in short phrases whose amounts add up to its difference. */
+import type { LineReckoned, QuoteDifference } from '../../bridge/contract.ts';
+import { amountOf, billText as text, priceOf } from '../texts/en-bill.ts';
+import type { Format } from '../texts/format.ts';
+
+/** An amount with its sign: `+$19.00`, `-$4.50`. */
+export function signedMoney(minor: number, format: Format): string {
+  return minor > 0 ? `+${format.money(minor)}` : format.money(minor);
+}
+
+/**
+ * One phrase for each reason; none where the line is as quoted.
+ * @example // 400 lb came instead of the 380 lb that were told, at the same 95 cents
+ * whyItDiffers(line, format) // ['400.00 lb instead of 380.00 lb: +$19.00']
+ */
+export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
+  const { quoted, billed, split } = line;
+  if (line.differenceMinor === 0) return [];
+  if (line.code === 'tax') return [text.followsTax];
+  if ([quoted, billed].some((one) => one?.basis === 'minimum')) return [text.followsMinimum];
+  if (split && quoted && billed)
+    return [
+      ...said(split.moreMinor, howMuch(quoted, format), howMuch(billed, format), format),
+      ...said(split.priceMinor, howDear(quoted, format), howDear(billed, format), format),
+    ];
+  if (line.quotedMinor === 0) return [text.notQuoted];
+  return line.billedMinor === 0 ? [text.notCharged] : [text.noAmounts];
+}
+
+function said(minor: number, before: string, after: string, format: Format): string[] {
+  return minor === 0 ? [] : [text.instead(after, before, signedMoney(minor, format))];
+}
+
+/** Of a percentage the sum that it is of. */
+function howMuch(side: LineReckoned, format: Format): string {
+  return side.basis === 'percent' ? text.ofSum(format.money(side.unitPriceMinor)) : amountOf(side, format);
+}
+
+function howDear(side: LineReckoned, format: Format): string {
+  return side.basis === 'percent' ? amountOf(side, format) : priceOf(side, format);
+}
