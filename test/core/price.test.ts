@@ -131,6 +131,47 @@ describe('priceLines', () => {
     );
   });
 
+  it('charges a whole bill in pounds and in kilograms alike, tax, discount and smallest charge included', () => {
+    const bases = ['hanging', 'ground', 'product', 'fat'] as const;
+    const share = fc.integer({ min: 0, max: 200 });
+    const steps = fc.integer({ min: 0, max: 50_000 });
+    fc.assert(
+      fc.property(
+        fc.subarray([...bases], { minLength: 1 }),
+        fc.record({ hanging: steps, ground: steps, sausage: steps, suet: steps, off: share, tax: share }),
+        fc.constantFrom('per line' as const, 'per bill' as const),
+        (charged, { hanging, ground, sausage, suet, off, tax }, rule) => {
+          const grams = (hundredths: number) => (hundredths * POUND) / 100;
+          const amounts: Amounts = {
+            ...elk, hangingGrams: grams(hanging), groundGrams: grams(ground),
+            products: { 'summer-sausage': grams(sausage) }, fats: { 'beef-suet': grams(suet) },
+          }; // prettier-ignore
+          const book = (unit: 'lb' | 'kg', amountMinor: number): PriceLine[] => [
+            ...charged.map((basis) =>
+              line(basis, {
+                unit,
+                amountMinor,
+                product: 'summer-sausage',
+                fatSource: 'beef-suet',
+                taxRate: tax / 1000,
+              }),
+            ),
+            line('percent', { rate: -off / 1000, taxRate: tax / 1000 }),
+            line('minimum', { amountMinor: 90_000_000 }),
+          ];
+          // $453,592.37 a pound is $1,000,000 a kilogram: the smallest price that is whole cents by both.
+          const byLb = charge(book('lb', 45_359_237), amounts, rule);
+          const byKg = charge(book('kg', 100_000_000), amounts, rule);
+          expect({ ...byLb, lines: sums(byLb) }).toEqual({ ...byKg, lines: sums(byKg) });
+        },
+      ),
+      { numRuns: 1000 },
+    );
+    function sums(of: ReturnType<typeof charge>): number[][] {
+      return of.lines.map(({ amountMinor, taxMinor }) => [amountMinor, taxMinor]);
+    }
+  });
+
   const price = fc.integer({ min: 0, max: 20_000 });
   const anyLine: fc.Arbitrary<PriceLine> = fc.oneof(
     price.map((amountMinor) => line('animal', { amountMinor })),

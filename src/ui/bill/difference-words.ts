@@ -18,22 +18,30 @@ export function whyItDiffers(line: QuoteDifference, format: Format): string[] {
   if (line.differenceMinor === 0) return [];
   if (line.code === 'tax') return [text.followsTax];
   if ([quoted, billed].some((one) => one?.basis === 'minimum')) return [text.followsMinimum];
-  if (split && quoted && billed)
+  if (split && quoted && billed) {
+    const more = quoted.basis === 'percent' ? text.insteadOfSum : text.instead;
     return [
-      ...said(split.moreMinor, howMuch(quoted, format), howMuch(billed, format), format),
-      ...said(split.priceMinor, howDear(quoted, format), howDear(billed, format), format),
+      ...said(more, split.moreMinor, howMuch(quoted, format), howMuch(billed, format), format),
+      ...said(text.instead, split.priceMinor, howDear(quoted, format), howDear(billed, format), format),
     ];
+  }
   if (line.quotedMinor === 0) return [text.notQuoted];
   return line.billedMinor === 0 ? [text.notCharged] : [text.noAmounts];
 }
 
-function said(minor: number, before: string, after: string, format: Format): string[] {
-  return minor === 0 ? [] : [text.instead(after, before, signedMoney(minor, format))];
+function said(
+  words: typeof text.instead,
+  minor: number,
+  before: string,
+  after: string,
+  format: Format,
+): string[] {
+  return minor === 0 ? [] : [words(after, before, signedMoney(minor, format))];
 }
 
 /** Of a percentage the sum that it is of. */
 function howMuch(side: LineReckoned, format: Format): string {
-  return side.basis === 'percent' ? text.ofSum(format.money(side.unitPriceMinor)) : amountOf(side, format);
+  return side.basis === 'percent' ? format.money(side.unitPriceMinor) : amountOf(side, format);
 }
 
 function howDear(side: LineReckoned, format: Format): string {

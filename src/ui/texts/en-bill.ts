@@ -57,7 +57,8 @@ export const billText = {
   differs: (amount: string, more: boolean) => `${amount} ${MORE_OR_LESS[more ? 0 : 1]} than was most likely.`,
   same: 'Just what was most likely.',
   instead: (after: string, before: string, amount: string) => `${after} instead of ${before}: ${amount}`,
-  ofSum: (sum: string) => `of ${sum}`,
+  insteadOfSum: (after: string, before: string, amount: string) =>
+    `of ${after} instead of ${before}: ${amount}`,
   followsTax: 'follows from the lines above',
   followsMinimum: 'makes up what the other lines lack to the smallest charge',
   notQuoted: 'not in the quote',
