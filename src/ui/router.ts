@@ -56,6 +56,12 @@ export function makeRouter(): Router {
         props: true,
       },
       { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
+      {
+        path: '/quote/:id/paper',
+        meta: { place: 'quote' },
+        component: () => import('./quote/QuotePaperPage.vue'),
+        props: true,
+      },
       { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
       { path: '/season', meta: { place: 'season' }, component: () => import('./season/SeasonPage.vue') },
       { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },

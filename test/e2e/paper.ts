@@ -31,11 +31,14 @@ export interface Piece {
   height: number;
 }
 
-/** Prints the page to a PDF, as the browser would on paper, and opens it sheet by sheet. */
-export async function printed(page: Page): Promise<Sheet[]> {
+/**
+ * Prints the page to a PDF, as the browser would on paper, and opens it sheet by sheet. `format` is the paper in the
+ * printer, where the page does not name its own.
+ */
+export async function printed(page: Page, format: 'A4' | 'Letter' = 'Letter'): Promise<Sheet[]> {
   // Loaded here, not above: outside a browser it looks for a canvas as soon as it is loaded.
   const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
-  const pdf = await page.pdf({ preferCSSPageSize: true });
+  const pdf = await page.pdf({ preferCSSPageSize: true, format });
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const numbers = Array.from({ length: document.numPages }, (_, i) => i + 1);
   return Promise.all(numbers.map(async (number) => sheetOf(document, await document.getPage(number))));

@@ -9,6 +9,7 @@
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide?>   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <Paper from day title> a sheet to hand over
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)   echoOf(typed, unit, locale)
  *
@@ -27,6 +28,7 @@ export { default as Flag } from './Flag.vue';
 export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
 export { default as MoneyText } from './MoneyText.vue';
+export { default as Paper } from './Paper.vue';
 export { default as PickOne } from './PickOne.vue';
 export { default as Press } from './Press.vue';
 export { default as RangeText } from './RangeText.vue';
