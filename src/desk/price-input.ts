@@ -39,6 +39,10 @@ function hasItsAmount({
     : amountMinor !== null && share === null;
 }
 
+/** Where tax is rounded: on each line, or once on the whole bill. */
+export const taxRule = v.optional(v.picklist(['per line', 'per bill'], 'choice.tax-rule'), 'per line');
+
+/** One line as a window sends it. */
 export const priceLine = v.pipe(
   v.object({
     code: needed(40),

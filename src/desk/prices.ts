@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { PriceLineRecord } from '../book/prices.ts';
 import type { PriceLine } from '../core/price.ts';
 import { by, date, needed } from './input.ts';
-import { checkPrices, priceLine } from './price-input.ts';
+import { checkPrices, priceLine, taxRule } from './price-input.ts';
 import { read, write } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { PriceBookLook, PriceLineRow } from './shapes.ts';
@@ -39,7 +39,7 @@ export const save = write(
   v.object({
     name: needed(80),
     validFrom: date,
-    taxRule: v.optional(v.picklist(['per line', 'per bill'], 'choice.tax-rule'), 'per line'),
+    taxRule,
     lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
     by,
   }),

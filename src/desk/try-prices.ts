@@ -1,7 +1,7 @@
 /** What a season's bills would have come to with other prices. Nothing is kept. */
 import * as v from 'valibot';
 import { priceLines } from '../core/price.ts';
-import { priceLine } from './price-input.ts';
+import { priceLine, taxRule } from './price-input.ts';
 import { coreLine } from './prices.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
@@ -16,18 +16,17 @@ const TAX = 'tax';
 export const tryPrices = read(
   v.object({
     season: v.optional(v.pipe(v.number(), v.integer())),
+    taxRule,
     lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
   }),
   (room, input): PricesTried => {
     const { currency } = room.settings;
     const season = input.season ?? room.book.seasonMoney.newestBilled(currency) ?? room.season();
     const lines = input.lines.map(coreLine);
-    // Every price book is written with tax rounded on each line.
-    const taxRule = 'per line';
     const seen = amountsFor(room, lines);
     const bills = billedAnimals(room, season).map((bill) => ({
       ...bill,
-      now: priceLines({ lines, amounts: seen(bill.amounts), taxRule }),
+      now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
     }));
     const changed = bills.filter(({ totalMinor, now }) => now.totalMinor !== totalMinor);
     const products = new Set(bills.flatMap(({ amounts }) => Object.keys(amounts.products ?? {})));
