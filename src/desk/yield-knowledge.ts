@@ -47,6 +47,7 @@ export function yieldKnowledge(
   );
   const sums = gather([...taught.values()]);
   const known = knowledgeOf(modelFrom(profiles, sums));
+  const beside = new Map<number, Record<Part, Range>>();
   return {
     ...known,
     leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - taught.size,
@@ -54,7 +55,12 @@ export function yieldKnowledge(
     sharesBeside(animal) {
       const own = taught.get(animal.id);
       if (!own) return known.shares(groupOf(animal));
-      return rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL);
+      let found = beside.get(animal.id);
+      if (!found) {
+        const others = modelFrom(profiles, without(sums, own));
+        beside.set(animal.id, (found = rangeOfShares(others, groupOf(animal), LEVEL)));
+      }
+      return found;
     },
   };
 }
