@@ -53,6 +53,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...moneyWording,
   ...carrierWording,
   'number.not-finite': () => 'That is no number. Type it again.',
+  'number.not-whole': () => 'That is no whole number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',
   'input.invalid': () => 'Something was left out here. Fill in what is missing and try again.',
 };
