@@ -26,7 +26,7 @@ export const look = read(v.object(asked), (room, input): BillLook =>
 
 /**
  * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws Trouble `bill.stands`,
- * `bill.no-prices`, `bill.no-hanging`, `animal.closed` (refused); `bill.not-weighed` (ask)
+ * `bill.no-prices`, `bill.no-hanging`, `bill.below-zero`, `animal.closed` (refused); `bill.not-weighed` (ask)
  */
 export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
   const animal = animalOf(room, input.animalId);
@@ -46,6 +46,8 @@ export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
   if (lack && !input.sure)
     throw new Trouble('conflict', 'bill.not-weighed', { with: { ticket: animal.ticket, lack } });
   const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
+  if (charge.totalMinor < 0)
+    throw new Trouble('refused', 'bill.below-zero', { with: { ticket: animal.ticket } });
   const { lines } = sumsOf(charge, prices.lines);
   return room.book.bills.add(
     {

@@ -22,10 +22,13 @@ const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 const money = v.pipe(
   v.number('money.unreadable'),
   v.integer('money.unreadable'),
-  v.minValue(0, 'money.negative'),
+  v.minValue(-100_000_000, 'money.too-much'),
   v.maxValue(100_000_000, 'money.too-much'),
 );
 const rate = v.pipe(v.number('share.range'), v.minValue(-1, 'share.range'), v.maxValue(1, 'share.range'));
+
+/** Charged once or per animal, an amount below zero is a discount in money; a price by weight has no such sense. */
+const MAY_BE_DISCOUNT: readonly string[] = ['animal', 'extra'];
 
 /** A percentage has a rate, a deposit an amount or a rate, everything else an amount. */
 function hasItsAmount({
@@ -58,6 +61,7 @@ export const priceLine = v.pipe(
     taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
   }),
   v.check((one) => hasItsAmount(one), 'price.amount'),
+  v.check((one) => (one.amountMinor ?? 0) >= 0 || MAY_BE_DISCOUNT.includes(one.basis), 'money.negative'),
   v.check((one) => one.basis !== 'deposit' || (one.rate ?? 0) >= 0, 'price.negative'),
   v.check((one) => !PER_WEIGHT.includes(one.basis) || one.unit !== null, 'price.unit'),
   v.check((one) => one.basis !== 'product' || one.product !== null, 'price.not-named'),

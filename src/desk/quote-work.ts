@@ -78,7 +78,12 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
         ),
       })),
     }),
-    restsOn: { ownAnimals: foretold.animals, relatives, source: profile.takeHome.source },
+    restsOn: {
+      ownAnimals: foretold.animals,
+      relatives,
+      source: profile.takeHome.source,
+      weightSource: guess.source,
+    },
   };
 }
 
@@ -105,9 +110,21 @@ function productsOf(
       const beside = product !== wanted.grindProduct && grinds.includes(product);
       const packageGrams = beside ? (usual ?? wanted.packageGrams) : wanted.packageGrams;
       const grams = perEnd((end) => gramsOf(product, end));
-      return { product, grams, packages: perEnd((end) => Math.ceil(grams[end] / packageGrams)) };
+      const pattyGrams = pattyOf(wanted, product);
+      return {
+        product,
+        grams,
+        packages: perEnd((end) => Math.ceil(grams[end] / packageGrams)),
+        patties: pattyGrams === null ? null : perEnd((end) => Math.floor(grams[end] / pattyGrams)),
+      };
     })
     .filter(({ grams }) => grams.high > 0);
+}
+
+/** The weight of a patty of this product, or null where it is made in bulk. */
+function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product: string): number | null {
+  if (product === grindProduct) return pattyGrams;
+  return alsoGround.find((one) => one.product === product)?.pattyGrams ?? null;
 }
 
 /** Whole animals may be told by any weight; pieces only by what they weigh themselves. */

@@ -20,7 +20,8 @@ export interface QuoteResult {
   hangingGrams: Range;
   takeHomeGrams: Range;
   parts: { part: string; grams: Range }[];
-  products: { product: string; grams: Range; packages: Range }[];
+  /** Patties where it is made into some. */
+  products: { product: string; grams: Range; packages: Range; patties: Range | null }[];
   fatToBuyGrams: Range;
   price: {
     currency: string;
@@ -30,7 +31,13 @@ export interface QuoteResult {
     high: number;
     exampleBook: boolean;
   } | null;
-  restsOn: { ownAnimals: number; relatives: boolean; source: string };
+  restsOn: {
+    ownAnimals: number;
+    relatives: boolean;
+    source: string;
+    /** Where the ratio was published that turned the weight told into a hanging weight; empty where none was needed. */
+    weightSource: string;
+  };
 }
 
 export interface QuoteSaved {

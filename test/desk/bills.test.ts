@@ -133,6 +133,23 @@ describe('a bill', () => {
     ).toEqual([[1, 46_012, 'wrong prices']]);
   });
 
+  it('takes a discount in money off, and refuses a bill below nothing', async () => {
+    const shop = await pricedShop([
+      line({ code: 'flat', basis: 'animal', amountMinor: 9000 }),
+      line({ code: 'veteran', basis: 'extra', amountMinor: -1000 }),
+      line({ code: 'staff', basis: 'extra', amountMinor: -20_000 }),
+    ]);
+    const id = await takeIn(shop);
+    const total = async (extras: string[]) =>
+      (await shop.call('bills.look', { animalId: id, extras })).draft?.totalMinor;
+    // $90.00 − $10.00.
+    expect(await total(['veteran'])).toBe(8000);
+    expect(await shop.problem('bills.make', { animalId: id, extras: ['staff'], sure: true })).toMatchObject({
+      kind: 'refused',
+      code: 'bill.below-zero',
+    });
+  });
+
   it('asks before it leaves out what is not ground, and refuses without the weight that it is charged by', async () => {
     const shop = await pricedShop();
     const id = await takeIn(shop);

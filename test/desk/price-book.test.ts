@@ -16,7 +16,7 @@ describe('a price book', () => {
 
   it.each<[string, PriceInput[], string]>([
     ['no price', [priced('flat', 'animal')], 'price.amount'],
-    ['a price below zero', [priced('flat', 'animal', { amountMinor: -1 })], 'money.negative'],
+    ['a price by weight below zero', [priced('flat', 'hanging', { unit: 'lb', amountMinor: -1 })], 'money.negative'],
     ['half a cent', [priced('flat', 'animal', { amountMinor: 0.5 })], 'money.unreadable'],
     ['a price and a percentage', [priced('flat', 'animal', { amountMinor: 1, rate: 0.1 })], 'price.amount'],
     ['a discount without percentage', [priced('early', 'percent')], 'price.amount'],

@@ -33,6 +33,23 @@ async function finishElk(shop: FreshDesk, name: string, hanging: string, cuts: s
 }
 
 describe('a quote', () => {
+  it('counts patties, and names where the ratio of the weight told was published', async () => {
+    const shop = await freshDesk();
+    const pattyGrams = LB / 3;
+    const asked = ask({
+      stage: 'live',
+      typed: '700',
+      brought: 'whole',
+      instructions: { ...INSTRUCTIONS, pattyGrams },
+    });
+    const { products, restsOn } = await shop.call('quote.work', asked);
+    const ground = products.find(({ product }) => product === 'Ground');
+    expect(ground?.patties?.mean).toBe(Math.floor((ground?.grams.mean ?? 0) / pattyGrams));
+    expect(products.find(({ product }) => product === 'Whole cuts')?.patties).toBeNull();
+    expect(restsOn.weightSource).toMatch(/https?:/);
+    expect((await shop.call('quote.work', ask())).restsOn.weightSource).toBe('');
+  });
+
   it('prices the predicted amounts by the book in force, line by line', async () => {
     const shop = await freshDesk();
     const quote = await shop.call('quote.work', ask());

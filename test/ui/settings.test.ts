@@ -71,6 +71,11 @@ describe('a price line as typed', () => {
     expect(value).toMatchObject({ rate: -0.1, amountMinor: null, code: 'early-bird', unit: null });
   });
 
+  it('reads a discount in money', () => {
+    const typed = { ...emptyLine('lb'), label: 'Veteran', basis: 'extra', amount: '-10' };
+    expect(readLine(typed, 'USD', []).value?.amountMinor).toBe(-1000);
+  });
+
   it('gives a new line a code that no other has', () => {
     const typed = { ...emptyLine('lb'), label: 'Cut!', amount: '5' };
     expect(readLine(typed, 'USD', ['cut', 'cut-2']).value?.code).toBe('cut-3');
@@ -78,7 +83,7 @@ describe('a price line as typed', () => {
 
   it.each([
     [{ amount: 'much' }, 'amount'],
-    [{ amount: '-5' }, 'amount'],
+    [{ basis: 'hanging', amount: '-5' }, 'amount'],
     [{ label: ' ' }, 'label'],
     [{ tax: '60' }, 'tax'],
     [{ basis: 'product', product: '' }, 'product'],

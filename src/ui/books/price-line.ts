@@ -20,6 +20,8 @@ export interface TypedLine {
   depositAs: 'sum' | 'share';
 }
 
+/** Charged so, an amount with a minus is a discount in money. */
+const MAY_BE_DISCOUNT = ['animal', 'extra'];
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
 /** Whether a charge of this kind is by weight, and so needs its unit. */
@@ -72,7 +74,7 @@ export function readLine(
   taken: readonly string[],
 ): { value: PriceLineRow | null; wrong: WrongLine } {
   const percent = asPercent(typed);
-  const amount = percent ? null : moneyOf(typed.amount, currency);
+  const amount = percent ? null : moneyOf(typed.amount, currency, MAY_BE_DISCOUNT.includes(typed.basis));
   const rate = percent ? signedPercent(typed.rate) : null;
   const tax = typed.tax.trim() === '' ? 0 : readPercent(typed.tax);
   const wrong: WrongLine = {
@@ -103,11 +105,11 @@ export function readLine(
   };
 }
 
-/** Minor units, or null where the text is no amount of this currency or below zero. */
-function moneyOf(typed: string, currency: string): number | null {
+/** Minor units, or null where the text is no amount of this currency, or below zero where that is no discount. */
+function moneyOf(typed: string, currency: string, mayBeDiscount: boolean): number | null {
   try {
     const minor = parseMoney(typed, currency);
-    return minor >= 0 ? minor : null;
+    return minor >= 0 || mayBeDiscount ? minor : null;
   } catch {
     return null;
   }

@@ -67,7 +67,8 @@ export const pricesText = {
   amountProblem: 'Type an amount of money, for example 45.50.',
   rateProblem: 'Type a percentage from -100 to 100.',
   taxProblem: 'Type a percentage from 0 to 50.',
-  belowZero: 'A price cannot be below zero. For a discount, charge a percentage with a minus.',
+  belowZero:
+    'A price by weight cannot be below zero. A discount is a percentage with a minus, or an amount with a minus per animal or once.',
   depositProblem: 'A deposit is a percentage from 0 to 100.',
   fatProblem: 'Pick which fat it is for.',
   labelProblem: 'Say what it is for.',

@@ -13,6 +13,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'bill.no-prices': () => 'No prices are in force. Write your prices in under Books, then make the bill.',
   'bill.no-hanging': (p) =>
     `Ticket ${p.ticket} is charged by its hanging weight, which is missing. Weigh it at the Table first.`,
+  'bill.below-zero': (p) =>
+    `The discounts of ticket ${p.ticket} are more than all it is charged. Mend the prices, or leave a discount out.`,
   'bill.not-weighed': (p) =>
     `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
   'bill.unknown': () => 'This bill is not in the book. Open the animal again.',

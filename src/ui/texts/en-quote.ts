@@ -57,6 +57,8 @@ export const quoteText = {
     `published figures and near relatives that you cut: no ${species} of your own yet.`,
   restsOnPublished: 'published figures only, until you have cut some of your own.',
   sources: 'Where the published figures are from',
+  weightSource: (source: string) => `From the weight told to the hanging weight: ${source}`,
+  patties: (count: string) => `${count} patties`,
   phoneTitle: 'To read out',
   phone: (species: string, takeHome: string, range: string, price: string | null, days: number) =>
     `For this ${species} expect about ${takeHome} of meat to take home, most likely ${range}.${
