@@ -30,7 +30,8 @@ export interface OffPrior {
  */
 export function foretellOff(results: readonly number[], prior: OffPrior): OffForetold {
   for (const [field, value] of Object.entries(prior))
-    if (!(value > 0 && Number.isFinite(value))) throw new CoreProblem('amount.not-positive', `prior.${field}`);
+    if (!(value > 0 && Number.isFinite(value)))
+      throw new CoreProblem('amount.not-positive', `prior.${field}`);
   results.forEach((result, i) => {
     if (!Number.isFinite(result)) throw new CoreProblem('number.not-finite', `results[${i}]`);
   });

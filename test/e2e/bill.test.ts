@@ -140,7 +140,7 @@ describe('the money of one deer', () => {
 
   it('is called about, with a message that says what is due', async () => {
     const { keys, page } = shop;
-    await keys.pressOn(`Calls about ${deer.ticket}`);
+    await keys.pressOn(`Call about ${deer.ticket}`);
     const message = await page.getByRole('textbox', { name: 'Message to the hunter' }).inputValue();
     expect(message).toContain(
       `ticket ${deer.ticket}, is packed and ready at Cold Creek Locker: 30 packages, 29.50 lb.`,

@@ -12,7 +12,10 @@ type Asked = CallOutput<'quote.open'>['asked'];
 export function fromQuote(
   asked: Asked,
   unit: 'lb' | 'kg',
-): Pick<IntakeForm, 'species' | 'sex' | 'age' | 'brought' | 'parts' | 'received' | 'hanging' | 'instructions'> {
+): Pick<
+  IntakeForm,
+  'species' | 'sex' | 'age' | 'brought' | 'parts' | 'received' | 'hanging' | 'instructions'
+> {
   const asItCame = asked.stage === 'parts' || (asked.stage === 'dressed' && asked.brought === 'whole');
   return {
     species: asked.species,
