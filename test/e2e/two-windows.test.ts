@@ -58,6 +58,14 @@ describe('two windows on one book', () => {
       const field = document.querySelector<HTMLInputElement>('main input[inputmode="decimal"]');
       return field?.value === '12';
     });
+    // Also where the weight is selected, as it is after a refusal: the reader then types over it.
+    await shop.keys.press('ControlOrMeta+a');
+    await shop.page.waitForTimeout(300);
+    await scanTicket(shop.page, animal.ticket);
+    await shop.page.waitForFunction(() => {
+      const field = document.querySelector<HTMLInputElement>('main input[inputmode="decimal"]');
+      return field?.value === '12';
+    });
     await shop.keys.press('ControlOrMeta+a');
     await shop.keys.press('Backspace');
   });

@@ -17,6 +17,9 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const router = useRouter();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
+  /** The field as it was before the reader, which may have typed over a weight that was selected. */
+  let before = '';
+  let lastKeyAt = -Infinity;
 
   function onKey(event: KeyboardEvent): void {
     const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
@@ -48,13 +51,15 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       scanned(text);
     }
   }
-  /** A barcode read while a field is open is no text for the field: it is taken out again, and the animal opened. */
+  /** A barcode read while a field is open is no text for the field: what stood there comes back, and the animal opens. */
   function readIntoField(event: KeyboardEvent): void {
+    if (event.timeStamp - lastKeyAt > READER_MS) before = valueOf(event.target);
+    lastKeyAt = event.timeStamp;
     const text = reader.press(event.key, event.timeStamp);
     if (text === null || !isFullTicket(text)) return;
     event.preventDefault();
     event.stopPropagation();
-    takeOut(event.target, text);
+    putBack(event.target, before);
     scanned(text);
   }
   // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
@@ -68,13 +73,13 @@ export function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);
 }
 
-/** Takes what was just typed before the caret out of a field again. */
-function takeOut(target: EventTarget | null, text: string): void {
+function valueOf(target: EventTarget | null): string {
+  return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement ? target.value : '';
+}
+
+function putBack(target: EventTarget | null, value: string): void {
   if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)) return;
-  const caret = target.selectionStart ?? target.value.length;
-  const before = target.value.slice(0, caret);
-  if (!before.endsWith(text)) return;
-  target.value = before.slice(0, -text.length) + target.value.slice(caret);
+  target.value = value;
   target.dispatchEvent(new Event('input', { bubbles: true }));
 }
 
