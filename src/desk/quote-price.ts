@@ -35,18 +35,18 @@ export function priceQuote(room: DeskRoom, quoted: Quoted): QuoteResult['price']
   const lines: QuoteLine[] = codes.map((code) => {
     const priced = book.lines.find((line) => line.code === code);
     const at = (end: keyof Range) => charges[end].lines.find((line) => line.code === code);
-    const any = at('mean') ?? at('high') ?? at('low');
+    const charged = at('mean') ?? at('high') ?? at('low');
     return {
       code,
       label: priced?.label ?? code,
       basis: priced?.basis ?? '',
       quantity: perEnd((end) => at(end)?.quantity ?? 0),
       unit: priced?.unit ?? null,
-      unitPriceMinor: any?.unitPriceMinor ?? null,
+      unitPriceMinor: charged?.unitPriceMinor ?? null,
       ...perEnd((end) => at(end)?.amountMinor ?? 0),
     };
   });
-  if (charges.high.taxMinor > 0)
+  if (ENDS.some((end) => charges[end].taxMinor !== 0))
     lines.push({
       code: 'tax',
       label: 'Tax',
