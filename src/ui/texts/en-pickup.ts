@@ -20,7 +20,6 @@ export const pickupText = {
   call: 'Call',
   calls: 'Calls',
   callOf: (ticket: string) => `Call about ${ticket}`,
-  noCalls: 'nobody called yet',
   noCallsHow: 'Nobody has called about it yet.',
   callNote: 'What came of the call',
   callNoteHint: 'For example: left a message, comes on Friday.',

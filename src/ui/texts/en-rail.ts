@@ -18,6 +18,7 @@ export const railText = {
   oldest: (days: number) =>
     days === 0 ? 'came in today' : `hung ${plural(days, 'day', 'days')}, the longest of the rest`,
   toTable: 'To the table',
+  byItself: 'on hold: cut it by itself',
   fromRail: 'From the rail, in the order of cutting',
 
   where: 'Hangs in',
