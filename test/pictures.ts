@@ -22,8 +22,8 @@ interface Shot {
 const shots: Shot[] = [
   { name: 'rail', place: '/rail' },
   { name: 'intake', place: '/intake' },
-  // A finished animal with one weight that does not fit.
-  { name: 'table', place: '/table/26-0038' },
+  // An animal under the knife, with a weight that does not fit.
+  { name: 'table', place: '/table/26-0205' },
   { name: 'grinder', place: '/grinder', act: planFirst },
   {
     name: 'batch',

@@ -1,5 +1,6 @@
 /** The table of contents: everything that a window can ask of the desk. */
 import * as animals from './animals.ts';
+import * as batchWork from './batch-work.ts';
 import * as bills from './bills.ts';
 import * as books from './books.ts';
 import * as coolers from './coolers.ts';
@@ -68,11 +69,11 @@ export const procedures = {
   'grinder.open': grinder.open,
   'grinder.plan': grinder.plan,
   'grinder.start': grinder.start,
-  'grinder.weighIn': grinder.weighIn,
-  'grinder.pass': grinder.pass,
-  'grinder.pack': grinder.pack,
-  'grinder.fatTest': grinder.fatTest,
-  'grinder.finish': grinder.finish,
+  'grinder.weighIn': batchWork.weighIn,
+  'grinder.pass': batchWork.pass,
+  'grinder.pack': batchWork.pack,
+  'grinder.fatTest': batchWork.fatTest,
+  'grinder.finish': batchWork.finish,
 
   'fat.lots': fat.lots,
   'fat.buy': fat.buy,
