@@ -1,55 +1,22 @@
 /** A weight from a scale to the book: the practice scale drives the table in a real browser. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import axe from 'axe-core';
 import Database from 'better-sqlite3';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { openBrowser } from './browser.ts';
-import { keysOf, type Keys } from './keys.ts';
-import { serve, type Served } from './served.ts';
+import type { Keys } from './keys.ts';
+import { openShop, type ShopWindow } from './shop-window.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'gambrel-scale-'));
-const book = join(folder, 'shop.gambrel');
-let served: Served;
-let browser: Browser;
+let shop: ShopWindow;
 let page: Page;
 let keys: Keys;
-const complaints: string[] = [];
 
 beforeAll(async () => {
-  served = await serve('--book', book);
-  browser = await openBrowser();
-  page = await browser.newPage({
-    viewport: { width: 1366, height: 768 },
-    locale: 'en-US',
-    timezoneId: 'America/Denver',
-  });
-  page.setDefaultTimeout(15_000);
-  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
-  page.on('pageerror', (error) => complaints.push(error.message));
-  keys = keysOf(page);
-  await page.goto(served.address);
-  await keys.pressOn('Start an empty book');
-  await keys.fill('Name of the shop', 'Cold Creek Locker');
-  await keys.press('Enter');
-  await page.getByText('The rail is empty').waitFor();
+  shop = await openShop();
+  ({ page, keys } = shop);
   await takeIn();
 });
-// What stood on the screen when a step failed says more than its message.
-beforeEach(({ onTestFailed, task }) => {
-  onTestFailed(async () => {
-    const picture = join(tmpdir(), `gambrel-${task.name.slice(0, 40).replace(/\W+/g, '-')}.png`);
-    await page.screenshot({ path: picture });
-    console.error(`${page.url()} looked like ${picture}; the window said: ${complaints.join(' | ')}`);
-  });
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.end('SIGINT');
-  rmSync(folder, { recursive: true, force: true });
-});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
 
 /** A deer that hangs at 84 lb, on the table. */
 async function takeIn(): Promise<void> {
@@ -86,7 +53,7 @@ async function put(weight: string, moving: boolean): Promise<void> {
 
 /** Weights of the book, read from its file by another program, oldest first. */
 function kept(): { typed: string; source: string; grams: number }[] {
-  const file = new Database(book, { readonly: true });
+  const file = new Database(shop.bookPath, { readonly: true });
   const rows = file
     .prepare("SELECT typed, source, grams FROM weighing WHERE stage = 'cut' ORDER BY id")
     .all();
@@ -185,6 +152,6 @@ describe('a scale at the table', () => {
       });
       expect(found, theme).toEqual([]);
     }
-    expect(complaints).toEqual([]);
+    expect(shop.complaints).toEqual([]);
   });
 });
