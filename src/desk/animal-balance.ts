@@ -60,7 +60,7 @@ export function balanceOf(
     ({ believed, id, z }) => !believed && (!going || isWorthAsking(row(id)?.stage, z, block.complete)),
   );
   return {
-    suspects: rows(asked.slice(0, MOST_SUSPECTS), weighings),
+    suspects: rows(asked.slice(0, MOST_SUSPECTS), weighings, over),
     pValue: degrees > 0 ? pValue : null,
     overGrams: over,
   };
@@ -79,11 +79,13 @@ function isWorthAsking(stage: WeighingRecord['stage'] | undefined, z: number, bl
 function rows(
   suspects: ReturnType<typeof reconcile>['suspects'],
   weighings: readonly WeighingRecord[],
+  over: number,
 ): Suspect[] {
   return suspects.flatMap(({ id, z, likelyTyped }) => {
     const row = weighings.find((weighing) => `${weighing.id}` === id);
     if (!row) return [];
-    const likely = likelyTyped ? { typed: typedText(likelyTyped), kind: likelyTyped.kind } : null;
+    const twice = weighedTwice(row, weighings, over);
+    const likely = likelyTyped && !twice ? { typed: typedText(likelyTyped), kind: likelyTyped.kind } : null;
     return [
       {
         weighingId: row.id,
@@ -94,7 +96,25 @@ function rows(
         grams: row.grams,
         z,
         likely,
+        twice,
       },
     ];
   });
+}
+
+/** The same figure of the same part stands twice, and one of them is all that is too much. */
+function weighedTwice(row: WeighingRecord, weighings: readonly WeighingRecord[], over: number): boolean {
+  return (
+    over > 0 &&
+    row.grams >= over &&
+    weighings.some(
+      (other) =>
+        other.id !== row.id &&
+        other.void_at === null &&
+        other.stage === row.stage &&
+        other.part === row.part &&
+        other.primal === row.primal &&
+        other.grams === row.grams,
+    )
+  );
 }

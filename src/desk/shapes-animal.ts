@@ -158,6 +158,8 @@ export interface Suspect {
   z: number;
   /** What was probably meant, as text that can be typed, and by which slip. */
   likely: { typed: string; kind: string } | null;
+  /** Whether the same container was probably weighed twice: taking one back explains what is too much. */
+  twice: boolean;
 }
 
 /** Packages of an animal: its own, or its share of a batch. */
