@@ -47,6 +47,14 @@ describe('makeScan', () => {
     const pressed = ['4', 'Tab', '1', 'Tab', '3', 'Tab', 'Enter'].map((key, i) => scan.press(key, i * 50));
     expect(pressed.at(-1)).toBeNull();
   });
+  it('begins anew right after a field was emptied', () => {
+    const scan = makeScan(READER_MS);
+    scan.press('Backspace', 0);
+    expect(scan.goesOn(10)).toBe(false);
+    scan.press('2', 10);
+    expect(scan.goesOn(22)).toBe(true);
+    expect(scan.goesOn(10 + READER_MS + 1)).toBe(false);
+  });
   it('starts again after a letter', () => expect(type('14x26', 15).at(-1)).toBe('26'));
 });
 

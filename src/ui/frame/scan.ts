@@ -12,6 +12,8 @@ export function makeScan(longestPauseMs = HAND_MS) {
   let last = -Infinity;
 
   return {
+    /** Whether a key pressed now would go on with a text, rather than begin one. */
+    goesOn: (at: number): boolean => text !== '' && at - last <= longestPauseMs,
     press(key: string, at: number): string | null {
       const soon = at - last <= longestPauseMs;
       last = at;

@@ -19,7 +19,6 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const reader = makeScan(READER_MS);
   /** The field as it was before the reader, which may have typed over a weight that was selected. */
   let before = '';
-  let lastKeyAt = -Infinity;
 
   function onKey(event: KeyboardEvent): void {
     const place = event.altKey ? places[Number(/^Digit([1-9])$/.exec(event.code)?.[1]) - 1] : undefined;
@@ -53,8 +52,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   }
   /** A barcode read while a field is open is no text for the field: what stood there comes back, and the animal opens. */
   function readIntoField(event: KeyboardEvent): void {
-    if (event.timeStamp - lastKeyAt > READER_MS) before = valueOf(event.target);
-    lastKeyAt = event.timeStamp;
+    if (!reader.goesOn(event.timeStamp)) before = valueOf(event.target);
     const text = reader.press(event.key, event.timeStamp);
     if (text === null || !isFullTicket(text)) return;
     event.preventDefault();
