@@ -29,18 +29,19 @@ export interface TrimRow {
 /** Sums over many animals. */
 export function summaries(db: Db) {
   const finished = db.prepare<[], YieldRow>(
-    `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note, w.*,
+    `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note,
+       w.received, w.hanging, w.whole_cuts, w.trim, w.fat_saved, w.sinew, w.bone, w.damage, w.trim_ground, w.own_fat_ground, w.packed,
        i.body ->> '$.cutsShare' AS cuts_ordered,
        coalesce((SELECT sum(p.grams) FROM weighing_now p
          WHERE p.animal_id = a.id AND p.stage = 'packed' AND (p.product = i.body ->> '$.grindProduct'
            OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
-     FROM animal a JOIN animal_weight w ON w.animal_id = a.id
+     FROM animal_sum w JOIN animal a ON a.id = w.animal_id
      LEFT JOIN instruction i ON i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = a.id)
-     WHERE a.stage IN ('packing', 'ready', 'released') AND coalesce(w.hanging, w.received) IS NOT NULL ORDER BY a.id`,
+     WHERE w.finished = 1 ORDER BY a.id`,
   );
   const trimWaiting = db.prepare<[number], TrimRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
-     FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_weight w ON w.animal_id = a.id
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_sum w ON w.animal_id = a.id
      WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > ?
        AND NOT EXISTS (SELECT 1 FROM hold_now n JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = a.id)
      ORDER BY a.received_on, a.id`,

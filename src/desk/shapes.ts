@@ -11,5 +11,6 @@ export type * from './shapes-costing.ts';
 export type * from './shapes-grinder.ts';
 export type * from './shapes-quote.ts';
 export type * from './shapes-shelf.ts';
+export type * from './shapes-season.ts';
 export type * from './shapes-shop.ts';
 export type * from './shapes-words.ts';

@@ -4,9 +4,16 @@ CREATE INDEX animal_by_species ON animal (species, season);
 
 CREATE INDEX animal_by_stage ON animal (stage, received_on);
 
+CREATE INDEX animal_sum_by_season ON animal_sum (season, species);
+
+CREATE INDEX animal_sum_by_share ON animal_sum (species, season, share, brought, sex, age, damaged, detail, cutter, received_on)
+  WHERE share IS NOT NULL;
+
 CREATE INDEX audit_by_record ON audit (record, record_id);
 
 CREATE INDEX batch_animal_by_animal ON batch_animal (animal_id);
+
+CREATE INDEX batch_by_season ON batch (season);
 
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
@@ -35,6 +42,8 @@ CREATE INDEX payment_by_animal ON payment (animal_id);
 CREATE INDEX weighing_by_animal ON weighing (animal_id, stage, part);
 
 CREATE INDEX weighing_by_batch ON weighing (batch_id, stage);
+
+CREATE INDEX weighing_by_lot ON weighing (fat_lot_id) WHERE fat_lot_id IS NOT NULL;
 
 CREATE TABLE animal (
   id INTEGER PRIMARY KEY,
@@ -70,6 +79,39 @@ CREATE TABLE animal_part (
   count INTEGER NOT NULL CHECK (count > 0),
   PRIMARY KEY (animal_id, primal)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE animal_sum (
+  animal_id INTEGER PRIMARY KEY REFERENCES animal (id),
+  season INTEGER NOT NULL,
+  species TEXT NOT NULL,
+  brought TEXT NOT NULL,
+  sex TEXT NOT NULL,
+  age TEXT NOT NULL,
+  detail TEXT NOT NULL,
+  stage TEXT NOT NULL,
+  received_on TEXT NOT NULL,
+  ready_on TEXT,
+  damaged INTEGER NOT NULL,
+  -- Who weighed most of its parts and packages.
+  cutter TEXT,
+  -- Moment of the first part or package on the scale: it left the hook.
+  cut_at TEXT,
+  received REAL,
+  hanging REAL,
+  whole_cuts REAL,
+  trim REAL,
+  fat_saved REAL,
+  sinew REAL,
+  bone REAL,
+  damage REAL,
+  trim_ground REAL NOT NULL,
+  own_fat_ground REAL NOT NULL,
+  packed REAL,
+  base REAL,
+  take_home REAL,
+  finished INTEGER NOT NULL,
+  share REAL
+) STRICT;
 
 CREATE TABLE audit (
   id INTEGER PRIMARY KEY,
@@ -445,6 +487,23 @@ CREATE TABLE weighing_void (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TRIGGER animal_sum_of_changed AFTER UPDATE ON animal BEGIN
+  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.id;
+END;
+
+CREATE TRIGGER animal_sum_of_new AFTER INSERT ON animal BEGIN
+  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.id;
+END;
+
+CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
+  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now
+  WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+END;
+
+CREATE TRIGGER animal_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.animal_id IS NOT NULL BEGIN
+  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id;
+END;
+
 CREATE TRIGGER audit_no_delete BEFORE DELETE ON audit
   BEGIN SELECT RAISE(ABORT, 'audit is written once'); END;
 
@@ -582,6 +641,51 @@ CREATE TRIGGER weighing_void_no_delete BEFORE DELETE ON weighing_void
 
 CREATE TRIGGER weighing_void_no_update BEFORE UPDATE ON weighing_void
   BEGIN SELECT RAISE(ABORT, 'weighing_void is written once'); END;
+
+CREATE VIEW animal_sum_now AS
+WITH summed AS (
+  -- As in animal_weight, but from the animal on: one with nothing weighed has a row too.
+  SELECT a.id AS animal_id, a.season, a.species, a.brought, a.sex, a.age, a.detail, a.stage, a.received_on, a.ready_on,
+    a.damage AS damage_note,
+    min(iif(w.stage IN ('primal', 'cut', 'packed'), w.at, NULL)) AS cut_at,
+    sum(iif(w.stage = 'received', w.grams, NULL)) AS received,
+    sum(iif(w.stage = 'hanging', w.grams, NULL)) AS hanging,
+    sum(iif(w.stage = 'cut' AND w.part = 'whole cuts', w.grams, NULL)) AS whole_cuts,
+    sum(iif(w.stage = 'cut' AND w.part = 'trim', w.grams, NULL)) AS trim,
+    sum(iif(w.stage = 'cut' AND w.part = 'fat saved', w.grams, NULL)) AS fat_saved,
+    sum(iif(w.stage = 'cut' AND w.part = 'sinew', w.grams, NULL)) AS sinew,
+    sum(iif(w.stage = 'cut' AND w.part = 'bone', w.grams, NULL)) AS bone,
+    sum(iif(w.stage = 'cut' AND w.part = 'damage', w.grams, NULL)) AS damage,
+    sum(iif(w.stage = 'grinder' AND w.part = 'trim', w.grams, 0.0)) AS trim_ground,
+    sum(iif(w.stage = 'grinder' AND w.part = 'fat saved', w.grams, 0.0)) AS own_fat_ground,
+    sum(iif(w.stage = 'packed', w.grams, NULL)) AS packed
+  FROM animal a LEFT JOIN weighing w ON w.animal_id = a.id
+    AND NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id)
+  GROUP BY a.id
+), weighed AS (
+  SELECT *, iif(damage_note <> '' OR damage > 0, 1, 0) AS damaged,
+    (SELECT c.by FROM weighing_now c WHERE c.animal_id = summed.animal_id AND c.stage IN ('cut', 'packed') AND c.by <> ''
+      GROUP BY c.by ORDER BY count(*) DESC, c.by LIMIT 1) AS cutter,
+    iif(brought IN ('whole', 'skinned'),
+      coalesce(hanging, iif(brought = 'skinned', received, NULL)), coalesce(received, hanging)) AS base,
+    -- Steaks packed without being weighed at the Table count by their packages, but only when the grind went through a batch.
+    coalesce(whole_cuts, iif(trim_ground > 0, packed, NULL)) AS cuts,
+    coalesce(fat_saved, own_fat_ground) AS own_fat
+  FROM summed
+), gave AS (
+  SELECT *, CASE
+    -- Steaks were only packed, and their trim still waits for the grinder.
+    WHEN whole_cuts IS NULL AND trim IS NOT NULL AND trim_ground = 0 THEN NULL
+    WHEN cuts IS NOT NULL OR trim IS NOT NULL THEN coalesce(cuts, 0.0) + coalesce(trim, trim_ground) + own_fat
+    WHEN packed IS NOT NULL OR trim_ground > 0 THEN coalesce(packed, 0.0) + trim_ground + own_fat
+    END AS take_home,
+    iif(stage IN ('packing', 'ready', 'released') AND coalesce(hanging, received) IS NOT NULL, 1, 0) AS finished
+  FROM weighed
+)
+SELECT animal_id, season, species, brought, sex, age, detail, stage, received_on, ready_on, damaged, cutter, cut_at,
+  received, hanging, whole_cuts, trim, fat_saved, sinew, bone, damage, trim_ground, own_fat_ground, packed, base, take_home,
+  finished, iif(finished = 1 AND brought IN ('whole', 'skinned') AND base > 0, take_home / base, NULL) AS share
+FROM gave;
 
 CREATE VIEW animal_weight AS
   SELECT animal_id,

@@ -6,6 +6,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.basis': () => 'Pick how this price is charged: per animal, by weight, or once.',
   'choice.brought': () => 'Pick how the animal came in.',
   'choice.currency': () => 'This is no currency. Type its three letters, for example USD or CAD.',
+  'season.unknown': () => 'Pick a season from the list.',
   'choice.detail': () => 'Pick whether every part is weighed or only what goes home.',
   'choice.locale': () => 'This way of writing numbers is not known. Type for example en-US or en-CA.',
   'choice.origin': () => 'Pick whether it is the hunter’s own or farm stock.',

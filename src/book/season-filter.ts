@@ -1,0 +1,39 @@
+/** Which animals a season view is about. Names are columns of `animal_sum`; what is undefined does not narrow it. */
+export interface SumFilter {
+  season?: number | undefined;
+  species?: string | undefined;
+  from?: string | undefined;
+  to?: string | undefined;
+  brought?: string | undefined;
+  sex?: string | undefined;
+  age?: string | undefined;
+  damaged?: 0 | 1 | undefined;
+  detail?: string | undefined;
+  cutter?: string | undefined;
+}
+
+const CONDITIONS: Readonly<Record<keyof SumFilter, string>> = {
+  season: 's.season = @season',
+  species: 's.species = @species',
+  from: 's.received_on >= @from',
+  to: 's.received_on <= @to',
+  brought: 's.brought = @brought',
+  sex: 's.sex = @sex',
+  age: 's.age = @age',
+  damaged: 's.damaged = @damaged',
+  detail: 's.detail = @detail',
+  cutter: 's.cutter = @cutter',
+};
+
+/** The conditions that hold of `animal_sum s` under the filter, joined by AND; values are bound by name, never pasted. */
+export function conditionsOf(filter: SumFilter): string {
+  const keys = (Object.keys(CONDITIONS) as (keyof SumFilter)[]).filter((key) => filter[key] !== undefined);
+  return keys.length === 0 ? '1' : keys.map((key) => CONDITIONS[key]).join(' AND ');
+}
+
+/** What binds to the names in `conditionsOf`. */
+export function boundOf(filter: SumFilter): Record<string, string | number> {
+  return Object.fromEntries(
+    Object.entries(filter).filter((one): one is [string, string | number] => one[1] !== undefined),
+  );
+}

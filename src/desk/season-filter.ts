@@ -1,0 +1,35 @@
+/** What a window narrows a season view by, and how the book sees it. */
+import * as v from 'valibot';
+import type { SumFilter } from '../book/season-filter.ts';
+import { age, brought, date, needed, sex } from './input.ts';
+import type { DeskRoom } from './room.ts';
+import type { SeasonFilter } from './shapes.ts';
+
+export const seasonYear = v.pipe(v.number('season.unknown'), v.integer('season.unknown'));
+
+export const filterFields = {
+  season: v.optional(seasonYear),
+  species: v.optional(needed(60)),
+  from: v.optional(date),
+  to: v.optional(date),
+  brought: v.optional(brought),
+  sex: v.optional(sex),
+  age: v.optional(age),
+  damaged: v.optional(v.boolean()),
+  detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
+  cutter: v.optional(needed(6)),
+};
+
+export const seasonFilter = v.object(filterFields);
+
+/** The filter over the book's sums, of the running season when none is named. */
+export function sumsOf(
+  room: DeskRoom,
+  { damaged, season, ...rest }: SeasonFilter,
+): SumFilter & { season: number } {
+  return {
+    ...rest,
+    season: season ?? room.season(),
+    ...(damaged === undefined ? {} : { damaged: damaged ? 1 : 0 }),
+  };
+}

@@ -1,0 +1,233 @@
+/** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
+import type { AnimalStage, Age, Brought, CutPart, Range, Sex } from './shapes-words.ts';
+
+/** Which animals a view is about; what is left out does not narrow it. */
+export interface SeasonFilter {
+  /** Season year; that of today when left out. */
+  season?: number;
+  species?: string;
+  /** First and last day on which they came in. */
+  from?: string;
+  to?: string;
+  brought?: Brought;
+  sex?: Sex;
+  age?: Age;
+  /** Whether meat was damaged: said at intake, or weighed at the Table. */
+  damaged?: boolean;
+  /** Whole weighed with every part, or only on the hook and packed. */
+  detail?: 'detailed' | 'quick';
+  /** Initials of who weighed most of its parts and packages. */
+  cutter?: string;
+}
+
+/** What animals can be parted by. */
+export type SplitBy = 'brought' | 'sex' | 'age' | 'damaged' | 'detail' | 'cutter';
+
+/** What is in the book to choose from, so that nobody filters for what is not there. */
+export interface SeasonChoices {
+  seasons: number[];
+  species: { code: string; name: string; animals: number }[];
+  cutters: string[];
+  /** First and last day on which an animal of the season came in; null without any. */
+  days: { from: string; to: string } | null;
+}
+
+/** Five numbers and the count of what they are of. Quantiles by linear interpolation between order statistics. */
+export interface Spread {
+  n: number;
+  low: number;
+  q1: number;
+  median: number;
+  q3: number;
+  high: number;
+  mean: number;
+}
+
+/** Take-home as a share of hanging weight, of finished animals that came as whole carcasses. */
+export interface YieldsLook {
+  season: number;
+  /** Animals that came in under this filter, finished or not. */
+  animals: number;
+  /** Own meat and saved fat that they gave. */
+  takeHomeGrams: number;
+  /** Finished, but without a hanging weight or a take-home to make a share of. */
+  untold: number;
+  species: SpeciesYield[];
+}
+
+export interface SpeciesYield {
+  code: string;
+  name: string;
+  spread: Spread | null;
+  /** One for each animal, or so many of them evenly through the order, with the least and the greatest. */
+  points: { ticket: string; share: number }[];
+  published: { low: number; high: number; source: string } | null;
+  /** The same species and filter in every season, oldest first. */
+  seasons: { season: number; n: number; q1: number; median: number; q3: number }[];
+  splits: Record<SplitBy, { value: string; spread: Spread }[]>;
+}
+
+/** Where the hanging weight of animals went whose every part was weighed. */
+export interface PoundsLook {
+  season: number;
+  /** Animals that it is added up from, and finished ones that were not weighed in every part. */
+  n: number;
+  others: number;
+  baseGrams: number;
+  parts: { part: CutPart; grams: number }[];
+  /** Of the rest, as much as such animals lose in drying and dripping, by what the shop has learned. */
+  shrinkGrams: number;
+  /** What nothing explains. */
+  unexplainedGrams: number;
+  /** What was weighed beyond the hanging weight. base = parts + shrink + unexplained − over. */
+  overGrams: number;
+  /** What the grinder kept of these and the other animals' meat under the filter. */
+  grinder: { batches: number; inGrams: number; fatGrams: number; outGrams: number; lossGrams: number };
+  /** What went into packages at the Table and from the grinder. */
+  packedGrams: number;
+  /** What the shop's bills took per kilogram of take-home in the season, before tax; null without bills. */
+  minorPerKg: number | null;
+  /** Loss by kind, greatest first; money at `minorPerKg`. */
+  losses: { what: LossKind; grams: number; share: number; minor: number | null }[];
+  /** Each species' share of the same parts, for the bars side by side. */
+  species: {
+    code: string;
+    name: string;
+    n: number;
+    baseGrams: number;
+    shares: Record<LossKind | 'whole cuts' | 'trim' | 'fat saved', number>;
+  }[];
+}
+
+export type LossKind = 'bone' | 'sinew' | 'damage' | 'shrink' | 'unexplained' | 'grinder';
+
+/** What two groups can be compared by. */
+export type CompareBy = 'takeHome' | 'bone' | 'damage' | 'hanging' | 'days' | 'income';
+
+export interface ComparedGroup {
+  n: number;
+  mean: number | null;
+  sd: number | null;
+}
+
+export interface CompareLook {
+  by: CompareBy;
+  a: ComparedGroup;
+  b: ComparedGroup;
+  /** a less b with its range; null with fewer than two animals on a side. */
+  difference: (Range & { level: number }) | null;
+  /** Fewer than this many animals on a side say little, and the window says so. */
+  fewest: number;
+}
+
+/** Animals behind a mark. */
+export interface BehindLook {
+  total: number;
+  /** At most some hundreds, in the order asked for. */
+  animals: {
+    ticket: string;
+    species: string;
+    hunter: string;
+    brought: Brought;
+    sex: Sex;
+    age: Age;
+    stage: AnimalStage;
+    cutter: string | null;
+    receivedOn: string;
+    readyOn: string | null;
+    baseGrams: number | null;
+    takeHomeGrams: number | null;
+    share: number | null;
+    /** What was asked to be ordered by, where it is none of the above. */
+    value: number | null;
+  }[];
+}
+
+/** Fat through the grinder. */
+export interface FatLook {
+  season: number;
+  batches: FatBatch[];
+  control: { centre: number; lower: number; upper: number; outside: number[] } | null;
+  /** By what was put in, greatest first; `own` is the animals' own saved fat. */
+  sources: { source: string; name: string; grams: number; batches: number; costMinor: number | null }[];
+  /** Own fat saved at the Table, of it ground, and bought fat that went in. */
+  saved: { savedGrams: number; ownUsedGrams: number; boughtGrams: number; animals: number };
+  species: {
+    code: string;
+    name: string;
+    animals: number;
+    boughtGrams: number;
+    ownGrams: number;
+    /** Means over the species' batches, weighted by what came in. */
+    target: number | null;
+    weighedIn: number | null;
+    tested: number | null;
+  }[];
+}
+
+export interface FatBatch {
+  id: number;
+  name: string;
+  on: string;
+  product: string;
+  target: number | null;
+  planned: number | null;
+  weighedIn: number | null;
+  tested: number | null;
+  species: string[];
+}
+
+/** The shop's own predictions against what came. */
+export interface CheckLook {
+  season: number;
+  quotes: CheckedQuote[];
+  species: {
+    code: string;
+    name: string;
+    n: number;
+    held: number;
+    honest: { low: number; high: number };
+    bias: number;
+  }[];
+  all: { n: number; held: number; honest: { low: number; high: number }; bias: number | null };
+  /** What was expected of a skinned animal of each species, as the season's animals were finished. */
+  paths: { code: string; name: string; steps: ({ on: string; n: number } & Range)[] }[];
+}
+
+export interface CheckedQuote {
+  ticket: string;
+  quote: string;
+  code: string;
+  speciesName: string;
+  /** Take-home as quoted, and as it was, with bought fat. */
+  quotedGrams: Range;
+  takeHomeGrams: number;
+  /** The weight that the quote was made for, and what it came to on the hook. */
+  toldGrams: number;
+  hungGrams: number;
+}
+
+/** How the season flows through the shop. */
+export interface FlowLook {
+  season: number;
+  /** Every day from the first intake to the last, or to today. */
+  days: { on: string; taken: number; hanging: number; ready: number }[];
+  /** Places in all coolers in use; null where no cooler is set up. */
+  places: number | null;
+  /** Only for the running season: what will hang on the days to come, 8 in 10. */
+  forecast: ({ on: string } & Range)[];
+  /** What the forecast rests on, for its sentence. */
+  pace: { takenPerDay: number; cutPerDay: number; days: number; earlierSeasons: number };
+  /** Days from intake to ready: how many animals took so long, and by species. */
+  waits: { days: number; animals: number }[];
+  waitOf: { code: string; name: string; spread: Spread }[];
+  /** Work that waits: animals not cut, their weight, and the hours that cutting and grinding them takes by the shop's own minutes. */
+  backlog: {
+    animals: number;
+    grams: number;
+    unweighed: number;
+    hours: number;
+    trimGrams: number;
+    grindHours: number;
+  };
+}
