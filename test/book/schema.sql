@@ -15,6 +15,10 @@ CREATE INDEX batch_animal_by_animal ON batch_animal (animal_id);
 
 CREATE INDEX batch_by_season ON batch (season);
 
+CREATE INDEX batch_source_sum_by_animal ON batch_source_sum (animal_id) WHERE animal_id > 0;
+
+CREATE INDEX batch_sum_by_season ON batch_sum (season);
+
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
 CREATE INDEX call_note_by_animal ON call_note (animal_id);
@@ -145,6 +149,25 @@ CREATE TABLE batch_animal (
   animal_id INTEGER NOT NULL REFERENCES animal (id),
   PRIMARY KEY (batch_id, animal_id)
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE batch_source_sum (
+  batch_id INTEGER NOT NULL REFERENCES batch (id),
+  animal_id INTEGER NOT NULL,
+  fat_lot_id INTEGER NOT NULL,
+  grams REAL NOT NULL,
+  PRIMARY KEY (batch_id, animal_id, fat_lot_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE batch_sum (
+  batch_id INTEGER PRIMARY KEY REFERENCES batch (id),
+  season INTEGER NOT NULL,
+  started_on TEXT NOT NULL,
+  product TEXT NOT NULL,
+  state TEXT NOT NULL,
+  own REAL NOT NULL,
+  bought REAL NOT NULL,
+  out REAL NOT NULL
+) STRICT;
 
 CREATE TABLE bill (
   id INTEGER PRIMARY KEY,
@@ -510,6 +533,29 @@ CREATE TRIGGER audit_no_delete BEFORE DELETE ON audit
 CREATE TRIGGER audit_no_update BEFORE UPDATE ON audit
   BEGIN SELECT RAISE(ABORT, 'audit is written once'); END;
 
+CREATE TRIGGER batch_sum_of_changed AFTER UPDATE ON batch BEGIN
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
+END;
+
+CREATE TRIGGER batch_sum_of_new AFTER INSERT ON batch BEGIN
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
+END;
+
+CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void
+WHEN (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id) IS NOT NULL BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now
+  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now
+  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+END;
+
+CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id IS NOT NULL BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = NEW.batch_id;
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.batch_id;
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.batch_id;
+END;
+
 CREATE TRIGGER bill_line_no_delete BEFORE DELETE ON bill_line
   BEGIN SELECT RAISE(ABORT, 'bill_line is written once'); END;
 
@@ -701,6 +747,17 @@ CREATE VIEW animal_weight AS
     sum(iif(stage = 'grinder' AND part = 'fat saved', grams, 0.0)) AS own_fat_ground,
     sum(iif(stage = 'packed', grams, NULL)) AS packed
   FROM weighing_now WHERE animal_id IS NOT NULL GROUP BY animal_id;
+
+CREATE VIEW batch_source_sum_now AS
+  SELECT batch_id, coalesce(animal_id, 0) AS animal_id, coalesce(fat_lot_id, 0) AS fat_lot_id, sum(grams) AS grams
+  FROM weighing_now WHERE stage = 'grinder' AND batch_id IS NOT NULL GROUP BY 1, 2, 3;
+
+CREATE VIEW batch_sum_now AS
+  SELECT b.id AS batch_id, b.season, b.started_on, b.product, b.state,
+    coalesce((SELECT sum(s.grams) FROM batch_source_sum s WHERE s.batch_id = b.id AND s.animal_id > 0), 0.0) AS own,
+    coalesce((SELECT sum(s.grams) FROM batch_source_sum s WHERE s.batch_id = b.id AND s.animal_id = 0), 0.0) AS bought,
+    coalesce((SELECT sum(w.grams) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'packed'), 0.0) AS out
+  FROM batch b;
 
 CREATE VIEW cooler_temperature_now AS
   SELECT t.* FROM cooler_temperature t

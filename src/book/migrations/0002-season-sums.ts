@@ -1,6 +1,7 @@
 /**
- * What the season's charts read: one row for each animal with what its weighings add up to, kept up by triggers, so that
- * no chart adds up weighings. `animal_sum` is always `animal_sum_now` written down; deleting and filling it again loses nothing.
+ * What the season's charts read: one row for each animal with what its weighings add up to, kept up by triggers, and for
+ * each batch, so that no chart adds up weighings. Each table is always its view (`..._now`) written down; deleting and
+ * filling it again loses nothing.
  */
 export const seasonSums = `
 -- The weight that shares are shares of, and what goes home; NULL while it is not known. See DEVELOPERS.md, "Sums".
@@ -86,8 +87,47 @@ CREATE INDEX animal_sum_by_season ON animal_sum (season, species);
 -- Holds all that a view filters by, so that medians of every season are read off the index alone.
 CREATE INDEX animal_sum_by_share ON animal_sum (species, season, share, brought, sex, age, damaged, detail, cutter, received_on)
   WHERE share IS NOT NULL;
+
+-- What went into each batch by what it came from: an animal's trim (no lot), its own saved fat (animal and lot), bought
+-- fat (no animal). 0 stands for none.
+CREATE TABLE batch_source_sum (
+  batch_id INTEGER NOT NULL REFERENCES batch (id),
+  animal_id INTEGER NOT NULL,
+  fat_lot_id INTEGER NOT NULL,
+  grams REAL NOT NULL,
+  PRIMARY KEY (batch_id, animal_id, fat_lot_id)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX batch_source_sum_by_animal ON batch_source_sum (animal_id) WHERE animal_id > 0;
+
+CREATE VIEW batch_source_sum_now AS
+  SELECT batch_id, coalesce(animal_id, 0) AS animal_id, coalesce(fat_lot_id, 0) AS fat_lot_id, sum(grams) AS grams
+  FROM weighing_now WHERE stage = 'grinder' AND batch_id IS NOT NULL GROUP BY 1, 2, 3;
+
+CREATE VIEW batch_sum_now AS
+  SELECT b.id AS batch_id, b.season, b.started_on, b.product, b.state,
+    coalesce((SELECT sum(s.grams) FROM batch_source_sum s WHERE s.batch_id = b.id AND s.animal_id > 0), 0.0) AS own,
+    coalesce((SELECT sum(s.grams) FROM batch_source_sum s WHERE s.batch_id = b.id AND s.animal_id = 0), 0.0) AS bought,
+    coalesce((SELECT sum(w.grams) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'packed'), 0.0) AS out
+  FROM batch b;
+
+-- Meat of the owners' animals in (with their own fat), bought fat in, packages out, in grams.
+CREATE TABLE batch_sum (
+  batch_id INTEGER PRIMARY KEY REFERENCES batch (id),
+  season INTEGER NOT NULL,
+  started_on TEXT NOT NULL,
+  product TEXT NOT NULL,
+  state TEXT NOT NULL,
+  own REAL NOT NULL,
+  bought REAL NOT NULL,
+  out REAL NOT NULL
+) STRICT;
+CREATE INDEX batch_sum_by_season ON batch_sum (season);
+
 CREATE INDEX weighing_by_lot ON weighing (fat_lot_id) WHERE fat_lot_id IS NOT NULL;
 CREATE INDEX batch_by_season ON batch (season);
+
+INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now;
+INSERT INTO batch_sum SELECT * FROM batch_sum_now;
 
 INSERT INTO animal_sum SELECT * FROM animal_sum_now;
 
@@ -103,5 +143,25 @@ END;
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now
   WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+END;
+
+CREATE TRIGGER batch_sum_of_new AFTER INSERT ON batch BEGIN
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
+END;
+CREATE TRIGGER batch_sum_of_changed AFTER UPDATE ON batch BEGIN
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
+END;
+CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id IS NOT NULL BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = NEW.batch_id;
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.batch_id;
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.batch_id;
+END;
+CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void
+WHEN (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id) IS NOT NULL BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now
+  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now
+  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 `;

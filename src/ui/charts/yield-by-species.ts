@@ -1,7 +1,7 @@
 import type { SeasonLook } from '../../bridge/contract.ts';
 import { seasonText as text } from '../texts/en-season.ts';
 import type { Format } from '../texts/format.ts';
-import { quantile } from './quantile.ts';
+import { quantile } from '../../core/quantile.ts';
 import type { ChartStory } from './story.ts';
 import { drawYield, FEWEST_FOR_A_BOX, sharesOf, yieldLink, type Species } from './yield-drawing.ts';
 
