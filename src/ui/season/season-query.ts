@@ -1,0 +1,73 @@
+/** The filter of a season view as the query of its address: what is shared, bookmarked and gone back to. */
+import type { LocationQuery } from 'vue-router';
+import type { SeasonFilter } from '../../bridge/contract.ts';
+
+/** What the animals behind a mark can be ordered by. */
+export const ORDERS = ['ticket', 'share', 'base', 'bone', 'damage', 'days', 'unexplained'] as const;
+export type BehindOrder = (typeof ORDERS)[number];
+
+const DATE = /^\d{4}-\d{2}-\d{2}$/;
+const oneOf =
+  <T extends string>(...choices: T[]) =>
+  (text: string): T | undefined =>
+    choices.find((one) => one === text);
+const some = (text: string): string | undefined => text || undefined;
+const date = (text: string): string | undefined => (DATE.test(text) ? text : undefined);
+
+/** How each field is read from the address; what it cannot mean does not narrow anything. */
+const READ: { [K in keyof Required<SeasonFilter>]: (text: string) => SeasonFilter[K] } = {
+  season: (text) => (/^\d{4}$/.test(text) ? Number(text) : undefined),
+  species: some,
+  from: date,
+  to: date,
+  brought: oneOf('whole', 'skinned', 'quarters', 'primals', 'boned'),
+  sex: oneOf('male', 'female', 'unknown'),
+  age: oneOf('young', 'yearling', 'adult', 'unknown'),
+  damaged: (text) => (text === 'yes' ? true : text === 'no' ? false : undefined),
+  detail: oneOf('detailed', 'quick'),
+  cutter: some,
+};
+export const FIELDS = Object.keys(READ) as (keyof SeasonFilter)[];
+
+/**
+ * The filter that an address holds under `prefix`.
+ * @example filterOf({ season: '2026', brought: 'skinned' }) // { season: 2026, brought: 'skinned' }
+ */
+export function filterOf(query: LocationQuery, prefix = ''): SeasonFilter {
+  const read = (field: keyof SeasonFilter): [string, unknown][] => {
+    const text = query[prefix + field];
+    const value = typeof text === 'string' ? READ[field](text) : undefined;
+    return value === undefined ? [] : [[field, value]];
+  };
+  return Object.fromEntries(FIELDS.flatMap(read)) as SeasonFilter;
+}
+
+/** The same way back: only what narrows stands in the address. */
+export function queryOf(filter: SeasonFilter, prefix = ''): Record<string, string> {
+  const write = (field: keyof SeasonFilter): [string, string][] => {
+    const value = filter[field];
+    if (value === undefined || value === '') return [];
+    return [[prefix + field, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value)]];
+  };
+  return Object.fromEntries(FIELDS.flatMap(write));
+}
+
+/** Whether anything but the season narrows the view. */
+export function narrows(filter: SeasonFilter): boolean {
+  return FIELDS.some((field) => field !== 'season' && filter[field] !== undefined);
+}
+
+/** A place with this filter in its address, as a link to follow. */
+export function linkTo(
+  path: string,
+  filter: SeasonFilter,
+  more: Readonly<Record<string, string>> = {},
+): string {
+  const query = new URLSearchParams({ ...queryOf(filter), ...more }).toString();
+  return query ? `${path}?${query}` : path;
+}
+
+/** Leads to the list of the animals under this filter, those with most of what it is ordered by first. */
+export function behindLink(filter: SeasonFilter, order?: BehindOrder): string {
+  return linkTo('/season/animals', filter, order ? { order } : {});
+}
