@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CoreProblem } from '../../src/core/problem.ts';
+import type { CoreProblem } from '../../src/core/problem.ts';
 import { compareMeans } from '../../src/core/two-means.ts';
 
 const group = fc.record({
