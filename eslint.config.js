@@ -15,7 +15,15 @@ const forbidden = {
 };
 
 /** The window may use the light, pure parts of the core, never the solver or the fitting code. */
-const lightCore = ['units.ts', 'reading.ts', 'money.ts', 'dates.ts', 'quantile.ts', 'scale-line.ts', 'cutting.ts'];
+const lightCore = [
+  'units.ts',
+  'reading.ts',
+  'money.ts',
+  'dates.ts',
+  'quantile.ts',
+  'scale-line.ts',
+  'cutting.ts',
+];
 
 export default ts.config(
   { ignores: ['out/', 'dist/', 'node_modules/'] },
