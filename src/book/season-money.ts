@@ -3,12 +3,14 @@ import type { Db } from './open.ts';
 /** A bill that stands, with its animal and the quote that it came of. */
 export interface SeasonBill {
   number: number;
-  animal_id: number;
   ticket: string;
   species: string;
   amounts: string;
   subtotal_minor: number;
   total_minor: number;
+  price_book_id: number;
+  /** What the animal gave, once that is known; NULL before. */
+  take_home: number | null;
   quote: string | null;
   quoted: string | null;
 }
@@ -19,6 +21,13 @@ export interface SeasonBillLine {
   basis: string;
   bills: number;
   amount_minor: number;
+}
+
+/** A finished animal that was measured by its weight and gave less than that: grams, `cuts` of it packed at the Table. */
+export interface SeasonCut {
+  base: number;
+  take_home: number;
+  cuts: number;
 }
 
 /** One finished grind: own meat in, bought fat in, packages out, in grams. */
@@ -43,7 +52,8 @@ export function seasonMoney(db: Db) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
   const bills = db.prepare<[number, string], SeasonBill>(
-    `SELECT b.number, b.animal_id, a.ticket, a.species, b.amounts, b.subtotal_minor, b.total_minor,
+    `SELECT b.number, a.ticket, a.species, b.amounts, b.subtotal_minor, b.total_minor, b.price_book_id,
+       (SELECT s.take_home FROM animal_sum s WHERE s.animal_id = b.animal_id AND s.finished = 1) AS take_home,
        (SELECT q.name FROM quote q WHERE q.id = b.quote_id) AS quote,
        (SELECT q.answered FROM quote q WHERE q.id = b.quote_id) AS quoted ${standing} ORDER BY b.number`,
   );
@@ -57,21 +67,23 @@ export function seasonMoney(db: Db) {
        WHERE b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
     )
     .pluck();
+  const takenBy = db.prepare<[number, string, number], { basis: string; amount_minor: number }>(
+    `SELECT l.basis, sum(l.amount_minor) AS amount_minor FROM bill_line l
+     WHERE l.bill_id IN (SELECT b.id ${standing} AND b.price_book_id = ?) GROUP BY l.basis`,
+  );
   const grinds = db.prepare<[number], SeasonGrind>(
-    `SELECT b.product, sum(iif(w.stage = 'grinder' AND w.part <> 'fat added', w.grams, 0.0)) AS own,
-       sum(iif(w.part = 'fat added', w.grams, 0.0)) AS fat, sum(iif(w.stage = 'packed', w.grams, 0.0)) AS out
-     FROM batch b JOIN weighing_now w ON w.batch_id = b.id
-     WHERE b.season = ? AND b.state = 'done' GROUP BY b.id ORDER BY b.id`,
+    `SELECT product, own, bought AS fat, out FROM batch_sum WHERE season = ? AND state = 'done' ORDER BY batch_id`,
   );
   const fat = db.prepare<[number], SeasonFat>(
-    `SELECT w.fat_lot_id AS lot_id, b.product, sum(w.grams) AS grams, l.cost_minor, l.cost_unit
-     FROM batch b JOIN weighing_now w ON w.batch_id = b.id JOIN fat_lot l ON l.id = w.fat_lot_id
-     WHERE b.season = ? AND b.state = 'done' AND w.part = 'fat added' GROUP BY w.fat_lot_id, b.product
-     ORDER BY w.fat_lot_id, b.product`,
+    `SELECT s.fat_lot_id AS lot_id, b.product, sum(s.grams) AS grams, l.cost_minor, l.cost_unit
+     FROM batch_sum b JOIN batch_source_sum s ON s.batch_id = b.batch_id JOIN fat_lot l ON l.id = s.fat_lot_id
+     WHERE b.season = ? AND b.state = 'done' AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
+     ORDER BY s.fat_lot_id, b.product`,
   );
-  const packed = db.prepare<[number], { animal_id: number; product: string; grams: number }>(
-    `SELECT w.animal_id, w.product, sum(w.grams) AS grams FROM weighing_now w JOIN animal a ON a.id = w.animal_id
-     WHERE a.season = ? AND w.stage = 'packed' GROUP BY w.animal_id, w.product`,
+  const cut = db.prepare<[string, number], SeasonCut>(
+    `SELECT s.base, s.take_home, coalesce((SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = s.animal_id
+       AND w.stage = 'packed' AND w.product NOT IN (SELECT value FROM json_each(?))), 0.0) AS cuts
+     FROM animal_sum s WHERE s.season = ? AND s.finished = 1 AND s.take_home > 0 AND s.take_home < s.base`,
   );
   return {
     /** Bills that stand, by number. */
@@ -80,9 +92,12 @@ export function seasonMoney(db: Db) {
     lines: (season: number, currency: string) => lines.all(season, currency),
     /** The newest season that a bill stands for. */
     newestBilled: (currency: string) => newest.get(currency) ?? null,
+    /** What the bills made with one price book took, by what it was charged on. */
+    takenBy: (season: number, currency: string, priceBookId: number) =>
+      takenBy.all(season, currency, priceBookId),
     grinds: (season: number) => grinds.all(season),
     fat: (season: number) => fat.all(season),
-    /** What was packed at the Table, by animal and product. */
-    packed: (season: number) => packed.all(season),
+    /** Finished animals; packages of what is named in `ground` are no cuts. */
+    cut: (season: number, ground: Iterable<string>) => cut.all(JSON.stringify([...ground]), season),
   };
 }

@@ -7,14 +7,18 @@ import { pricesInForce } from './prices.ts';
 import type { DeskRoom } from './room.ts';
 import { groundNames } from './season-bills.ts';
 import type { Measured, ServiceCode } from './shapes.ts';
-import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
 
 export type MeasuredService = Record<Measured['figure'], Measured>;
 
 /** A grind that gave more than went in was mistyped, and tells nothing. */
 const MOST_OUT = 1.02;
 
-export function measure(room: DeskRoom, season: number): Record<ServiceCode, MeasuredService> {
+/** @param fats bought fat of the season's grinds */
+export function measure(
+  room: DeskRoom,
+  season: number,
+  fats: readonly SeasonFat[],
+): Record<ServiceCode, MeasuredService> {
   const priced = new Set(
     (pricesInForce(room)?.lines ?? []).flatMap(({ basis, product }) =>
       basis === 'product' ? [product] : [],
@@ -23,7 +27,6 @@ export function measure(room: DeskRoom, season: number): Record<ServiceCode, Mea
   const grinds = room.book.seasonMoney
     .grinds(season)
     .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MOST_OUT);
-  const fats = room.book.seasonMoney.fat(season);
   // As on the bill: what has a price of its own is a product, all else counts as grind.
   const of = (code: 'grinding' | 'products'): MeasuredService => {
     const belongs = ({ product }: { product: string }): boolean =>
@@ -35,20 +38,11 @@ export function measure(room: DeskRoom, season: number): Record<ServiceCode, Mea
 
 function measuredCutting(room: DeskRoom, season: number): MeasuredService {
   const assumed = ASSUMED.cutting;
-  const ground = groundNames(room);
-  const cuts = new Map<number, number>();
-  for (const { animal_id, product, grams } of room.book.seasonMoney.packed(season))
-    if (!ground.has(product)) cuts.set(animal_id, (cuts.get(animal_id) ?? 0) + grams);
-  const known = room.book.sums
-    .finished()
-    .filter((row) => row.season === season)
-    .flatMap((row) => {
-      const base = baseGrams(row);
-      const out = wholeTakeHomeGrams(row);
-      return base !== null && out !== null && out > 0 && out < base
-        ? [{ base, share: out / base, packed: Math.min(1, (cuts.get(row.id) ?? 0) / out) }]
-        : [];
-    });
+  const known = room.book.seasonMoney.cut(season, groundNames(room)).map((row) => ({
+    base: row.base,
+    share: row.take_home / row.base,
+    packed: Math.min(1, row.cuts / row.take_home),
+  }));
   const share = median(known.map((one) => one.share));
   const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
     figure: name,

@@ -3,6 +3,7 @@ import { sensitivity } from '../core/costing-sensitivity.ts';
 import { breakEvenFee, costOf, marginOf, type Service } from '../core/costing.ts';
 import { priceLines } from '../core/price.ts';
 import { GRAMS_PER } from '../core/units.ts';
+import type { SeasonFat } from '../book/season-money.ts';
 import { fatSpent } from './costing-fat.ts';
 import { SERVICES } from './costing-figures.ts';
 import { incomeCodeOf } from './costing-income.ts';
@@ -91,22 +92,25 @@ export function answerOf(
  */
 export function feesOf(
   room: DeskRoom,
-  season: number,
-  bills: readonly BilledAnimal[],
+  { season, bills, used }: { season: number; bills: readonly BilledAnimal[]; used: readonly SeasonFat[] },
   services: Readonly<Record<ServiceCode, Service>>,
 ): Record<ServiceCode, ServiceAnswer['fee']> {
   const none = { cutting: null, grinding: null, products: null };
   const prices = pricesInForce(room);
   if (!prices || bills.length === 0) return none;
-  const { lines, taxRule } = prices;
+  const { id, lines, taxRule } = prices;
   const seen = amountsFor(room, lines);
   const taken = { cutting: 0, grinding: 0, products: 0, fat: 0, extras: 0, whole: 0 };
   const grams = { cutting: 0, grinding: 0, products: 0 };
   const count = { cutting: 0, grinding: 0, products: 0 };
+  // Bills made with these prices say themselves what they took.
+  for (const { basis, amount_minor } of room.book.seasonMoney.takenBy(season, room.settings.currency, id))
+    taken[incomeCodeOf(basis)] += amount_minor;
   for (const bill of bills) {
     const amounts = seen(bill.amounts);
-    for (const line of priceLines({ lines, amounts, taxRule }).lines)
-      taken[incomeCodeOf(line.basis)] += line.amountMinor;
+    if (bill.priceBookId !== id)
+      for (const line of priceLines({ lines, amounts, taxRule }).lines)
+        taken[incomeCodeOf(line.basis)] += line.amountMinor;
     const made = {
       cutting: amounts.hangingGrams * (1 - services.cutting.shrink),
       grinding: amounts.groundGrams,
@@ -117,7 +121,6 @@ export function feesOf(
       if (made[code] > 0) count[code]++;
     }
   }
-  const used = room.book.seasonMoney.fat(season);
   const all = fatSpent(used).usedGrams;
   const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
   const inProducts = fatSpent(used.filter(({ product }) => priced.has(product))).usedGrams;

@@ -28,15 +28,16 @@ export const save = write(figuresTyped, (room, input): { figures: CostFigures } 
 
 function costingLook(room: DeskRoom, of: number): CostingLook {
   const { own, figures } = figuresOf(room);
-  const measured = measure(room, of);
+  const used = room.book.seasonMoney.fat(of);
+  const measured = measure(room, of, used);
   const services = {
     cutting: serviceOf('cutting', figures, measured.cutting),
     grinding: serviceOf('grinding', figures, measured.grinding),
     products: serviceOf('products', figures, measured.products),
   };
   const bills = billedAnimals(room, of);
-  const fees = feesOf(room, of, bills, services);
-  const spent = fatSpent(room.book.seasonMoney.fat(of));
+  const fees = feesOf(room, { season: of, bills, used }, services);
+  const spent = fatSpent(used);
   const income = groupIncome(room.book.seasonMoney.lines(of, room.settings.currency));
   return {
     season: of,
@@ -55,6 +56,6 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
       cost: spent.cost,
       chargedMinor: income.find(({ code }) => code === 'fat')?.minor ?? 0,
     },
-    quotes: missedQuotes(room, of, bills),
+    quotes: missedQuotes(room, bills),
   };
 }

@@ -2,22 +2,13 @@
 import type { DeskRoom } from './room.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostingLook, QuoteMiss, QuoteResult, Range } from './shapes.ts';
-import { wholeTakeHomeGrams } from './take-home.ts';
 
 /** Worst first: by the greater of the two misses, each as a share of what was most likely. */
-export function missedQuotes(
-  room: DeskRoom,
-  season: number,
-  bills: readonly BilledAnimal[],
-): CostingLook['quotes'] {
-  const weights = new Map(
-    room.book.sums.finished().flatMap((row) => (row.season === season ? [[row.id, row] as const] : [])),
-  );
+export function missedQuotes(room: DeskRoom, bills: readonly BilledAnimal[]): CostingLook['quotes'] {
   const compared = bills.flatMap((bill) => {
     const answered = bill.quote && (JSON.parse(bill.quote.answered) as QuoteResult);
     if (!bill.quote || !answered?.price || answered.price.currency !== room.settings.currency) return [];
-    const row = weights.get(bill.animalId);
-    const own = row ? wholeTakeHomeGrams(row) : null;
+    const own = bill.takeHomeGrams;
     const fat = Object.values(bill.amounts.fats ?? {}).reduce((total, grams) => total + grams, 0);
     const takeHomeGrams = own === null ? null : own + fat;
     const { low, mean, high } = answered.price;

@@ -5,12 +5,14 @@ import type { DeskRoom } from './room.ts';
 
 export interface BilledAnimal {
   number: number;
-  animalId: number;
   ticket: string;
   species: string;
   amounts: Amounts;
   subtotalMinor: number;
   totalMinor: number;
+  priceBookId: number;
+  /** What the animal gave, before any fat; null while it is not known. */
+  takeHomeGrams: number | null;
   quote: { name: string; answered: string } | null;
 }
 
@@ -18,12 +20,13 @@ export interface BilledAnimal {
 export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
   return room.book.seasonMoney.bills(season, room.settings.currency).map((bill) => ({
     number: bill.number,
-    animalId: bill.animal_id,
     ticket: bill.ticket,
     species: bill.species,
     amounts: JSON.parse(bill.amounts) as Amounts,
     subtotalMinor: bill.subtotal_minor,
     totalMinor: bill.total_minor,
+    priceBookId: bill.price_book_id,
+    takeHomeGrams: bill.take_home,
     quote: bill.quote !== null && bill.quoted !== null ? { name: bill.quote, answered: bill.quoted } : null,
   }));
 }
