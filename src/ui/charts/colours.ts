@@ -6,9 +6,21 @@ export interface ChartColours {
   card: string;
   spruce: string;
   blaze: string;
-  lean: string;
-  fat: string;
   steel: string;
+  lean: string;
+  trim: string;
+  fat: string;
+  bone: string;
+  sinew: string;
+  damage: string;
+  shrink: string;
+  /** Of letters that stand on the parts. */
+  onLean: string;
+  onTrim: string;
+  onFat: string;
+  onBone: string;
+  onSinew: string;
+  onDamage: string;
   font: string;
 }
 
@@ -23,9 +35,30 @@ export function coloursAt(element: Element): ChartColours {
     card: token('--card'),
     spruce: token('--spruce'),
     blaze: token('--blaze'),
-    lean: token('--part-lean'),
-    fat: token('--part-fat'),
     steel: token('--steel'),
+    lean: token('--part-lean'),
+    trim: token('--part-trim'),
+    fat: token('--part-fat'),
+    bone: token('--part-bone'),
+    sinew: token('--part-sinew'),
+    damage: token('--part-damage'),
+    shrink: token('--part-shrink'),
+    onLean: token('--on-lean'),
+    onTrim: token('--on-trim'),
+    onFat: token('--on-fat'),
+    onBone: token('--on-bone'),
+    onSinew: token('--on-sinew'),
+    onDamage: token('--on-damage'),
     font: style.fontFamily,
   };
+}
+
+/** The colours of the light theme, whatever the window shows: for what is printed. */
+export function coloursOfPaper(): ChartColours {
+  const probe = document.createElement('span');
+  probe.dataset.theme = 'light';
+  document.body.append(probe);
+  const colours = coloursAt(probe);
+  probe.remove();
+  return colours;
 }

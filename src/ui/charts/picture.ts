@@ -1,40 +1,99 @@
-import type { ChartColours } from './colours.ts';
-import type { ChartStory } from './story.ts';
+import { type ChartColours, coloursOfPaper } from './colours.ts';
+import { paintScene } from './paint-scene.ts';
+import { plotOptions } from './plot-options.ts';
+import type { ChartStory, PlotStory } from './story.ts';
 
+/** Width of a saved picture in pixels, and dots to each: 2,880 dots, 348 to the inch across an A4 sheet of 8.27 in. */
+const WIDTH = 960;
+const RATIO = 3;
 const MARGIN = 24;
 const LINE = 24;
 
-/** Paints a chart with its title, finding and notes on one sheet, so that a saved picture explains itself. */
-export function paintPicture(
-  chart: HTMLCanvasElement,
-  story: ChartStory,
+/** The drawing itself, `height` pixels tall, painted at the origin of a pen that is already scaled. */
+interface Drawing {
+  height: number;
+  paint: (pen: CanvasRenderingContext2D) => void;
+}
+
+/**
+ * A chart with its title, finding and notes on one sheet, so that a saved picture explains itself: in the light theme
+ * and fine enough for print, whatever the window looks like.
+ */
+export async function pictureOf(story: ChartStory): Promise<Blob> {
+  const colours = coloursOfPaper();
+  await document.fonts.ready;
+  const drawing = await drawingOf(story, colours, WIDTH - 2 * MARGIN);
+  const sheet = paintSheet(story, drawing, colours);
+  return new Promise((resolve, reject) =>
+    sheet.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('No picture came of the sheet')))),
+  );
+}
+
+async function drawingOf(story: ChartStory, colours: ChartColours, width: number): Promise<Drawing> {
+  if (story.scene) {
+    const scene = story.scene(colours, width);
+    return { height: scene.height, paint: (pen) => paintScene(pen, scene, colours.font, RATIO) };
+  }
+  if (!story.draw) throw new Error(`${story.title} has no picture`);
+  const plot = await plotOf(story, story.draw, colours, width);
+  const { height } = story;
+  return {
+    height,
+    paint: (pen) => pen.drawImage(plot, 0, 0, width, height),
+  };
+}
+
+/** Plots off screen, so that neither the size nor the theme of the window is seen in the picture. */
+async function plotOf(
+  { height }: PlotStory,
+  draw: NonNullable<PlotStory['draw']>,
   colours: ChartColours,
-): HTMLCanvasElement {
-  const width = chart.clientWidth + 2 * MARGIN;
-  const scale = chart.width / chart.clientWidth;
+  width: number,
+): Promise<HTMLCanvasElement> {
+  const { Chart } = await import('./register.ts');
+  const canvas = document.createElement('canvas');
+  canvas.width = width;
+  canvas.height = height;
+  const { options, ...rest } = draw(colours);
+  const chart = new Chart(canvas, {
+    ...rest,
+    options: { ...plotOptions(options), responsive: false, devicePixelRatio: RATIO },
+  });
+  const copy = document.createElement('canvas');
+  copy.width = canvas.width;
+  copy.height = canvas.height;
+  context(copy).drawImage(canvas, 0, 0);
+  chart.destroy();
+  return copy;
+}
+
+function paintSheet(story: ChartStory, drawing: Drawing, colours: ChartColours): HTMLCanvasElement {
   const sheet = document.createElement('canvas');
   const pen = context(sheet);
   const body = `16px ${colours.font}`;
   const small = `14px ${colours.font}`;
   pen.font = body;
-  const finding = wrap(pen, story.finding, width - 2 * MARGIN);
+  const finding = wrap(pen, story.finding, WIDTH - 2 * MARGIN);
   pen.font = small;
   const notes = [story.n, ...story.notes, ...story.sources].flatMap((note) =>
-    wrap(pen, note, width - 2 * MARGIN),
+    wrap(pen, note, WIDTH - 2 * MARGIN),
   );
   const top = 2 * MARGIN + LINE * (1 + finding.length);
-  const height = top + chart.clientHeight + MARGIN + LINE * notes.length + MARGIN;
+  const height = top + drawing.height + MARGIN + LINE * notes.length + MARGIN;
 
-  sheet.width = Math.round(width * scale);
-  sheet.height = Math.round(height * scale);
-  pen.scale(scale, scale);
-  pen.fillStyle = colours.card;
-  pen.fillRect(0, 0, width, height);
+  sheet.width = WIDTH * RATIO;
+  sheet.height = Math.round(height * RATIO);
+  pen.scale(RATIO, RATIO);
+  pen.fillStyle = '#fff';
+  pen.fillRect(0, 0, WIDTH, height);
   pen.textBaseline = 'top';
   write(pen, [story.title], MARGIN, `700 18px ${colours.font}`, colours.ink);
   write(pen, finding, MARGIN + LINE + 6, body, colours.ink);
-  pen.drawImage(chart, MARGIN, top, chart.clientWidth, chart.clientHeight);
-  write(pen, notes, top + chart.clientHeight + MARGIN, small, colours.muted);
+  pen.save();
+  pen.translate(MARGIN, top);
+  drawing.paint(pen);
+  pen.restore();
+  write(pen, notes, top + drawing.height + MARGIN, small, colours.muted);
   return sheet;
 }
 

@@ -1,5 +1,6 @@
 import type { ChartConfiguration, ChartType } from 'chart.js';
 import type { ChartColours } from './colours.ts';
+import type { Scene } from './scene.ts';
 
 /** A table of what a chart shows, for the eye (`rows`) and for a spreadsheet (`plain`, unformatted). */
 export interface ChartTable {
@@ -12,8 +13,8 @@ export interface ChartTable {
   plain: (string | number | null)[][];
 }
 
-/** One chart as a page shows it: what it says in words, how it is drawn, what stands behind it. */
-export interface ChartStory {
+/** What every chart says beside its picture. */
+interface Told {
   title: string;
   /** What there is to see, in one or two sentences. */
   finding: string;
@@ -26,10 +27,31 @@ export interface ChartStory {
   table: ChartTable;
   /** Name of a saved file, without its ending. */
   fileName: string;
+}
+
+/** A chart that the drawing library plots. */
+export interface PlotStory extends Told {
   /** Height of the drawing in pixels. */
   height: number;
   /** Null where there is nothing to draw: the finding then says so. */
   draw: ((colours: ChartColours) => ChartConfiguration<ChartType>) | null;
   /** The mark that was chosen in the drawing, as a link to follow; null where there is none. */
   linkOf?: (datasetIndex: number, index: number) => string | null;
+  scene?: undefined;
+}
+
+/** A chart that is laid out shape by shape, for the width there is. */
+export interface SceneStory extends Told {
+  /** Null where there is nothing to draw: the finding then says so. */
+  scene: ((colours: ChartColours, width: number) => Scene) | null;
+  draw?: undefined;
+  linkOf?: undefined;
+}
+
+/** One chart as a page shows it: what it says in words, how it is drawn, what stands behind it. */
+export type ChartStory = PlotStory | SceneStory;
+
+/** Whether there is a picture at all. */
+export function hasPicture(story: ChartStory): boolean {
+  return Boolean(story.scene ?? story.draw);
 }
