@@ -5,19 +5,42 @@ export interface OfficerRow {
   ticket: string;
   hunter: string;
   address: string;
+  phone: string;
+  deliverer_name: string;
+  deliverer_address: string;
   licence: string;
   tag: string;
   species: string;
   sex: 'male' | 'female' | 'unknown';
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  /** JSON: `[{ primal, count }]`. */
+  parts: string;
   kill_date: string | null;
   kill_area: string;
   received_on: string;
+  created_at: string;
   stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
   origin: 'hunter' | 'farm';
+  received_grams: number | null;
+  hanging_grams: number | null;
+  packed_grams: number | null;
   released_on: string | null;
   given_to: string | null;
   disposed_on: string | null;
+  disposed_what: string | null;
   disposed_how: string | null;
+  /** Total of the bill that stands, or null. */
+  billed_minor: number | null;
+  paid_minor: number;
+}
+
+/** Which entries are asked for; null: any. */
+export interface OfficerQuestion {
+  season: number | null;
+  from: string | null;
+  to: string | null;
+  species: string | null;
+  state: 'open' | 'closed' | null;
 }
 
 export interface DisposalRow {
@@ -28,15 +51,49 @@ export interface DisposalRow {
   by: string;
 }
 
+export interface TicketRun {
+  season: number;
+  first: number;
+  last: number;
+  entries: number;
+}
+
 /** What a wildlife officer asks to see, handing over and disposal. */
 export function recordBook(db: Db) {
-  const ofSeason = db.prepare<[number], OfficerRow>(
-    `SELECT a.id, a.ticket, h.name AS hunter, h.address, a.licence, a.tag, a.species, a.sex, a.kill_date, a.kill_area, a.received_on,
-       a.stage, a.origin, r.released_on, r.given_to, d.disposed_on, d.how AS disposed_how
+  const weighed = (stage: string): string =>
+    `(SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}')`;
+  const entries = db.prepare<OfficerQuestion, OfficerRow>(
+    `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
+       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, a.stage, a.origin,
+       (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
+       ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
+       r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
+       (SELECT b.total_minor FROM bill b WHERE b.animal_id = a.id
+          AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1) AS billed_minor,
+       (SELECT coalesce(sum(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)), 0) FROM payment p
+          WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release r ON r.animal_id = a.id
      LEFT JOIN disposal d ON d.animal_id = a.id
-     WHERE a.season = ? ORDER BY a.number`,
+     WHERE (@season IS NULL OR a.season = @season) AND (@from IS NULL OR a.received_on >= @from)
+       AND (@to IS NULL OR a.received_on <= @to) AND (@species IS NULL OR a.species = @species)
+       AND (@state IS NULL OR (a.stage IN ('released', 'disposed')) = (@state = 'closed'))
+     ORDER BY a.season, a.number`,
   );
+  const ticketRuns = db.prepare<[], TicketRun>(
+    `SELECT season, min(number) AS first, max(number) AS last, count(*) AS entries FROM animal GROUP BY season ORDER BY season DESC`,
+  );
+  // A run of numbers that begins later than one after the number before it leaves a gap.
+  const gaps = db.prepare<[number], { after: number; before: number }>(
+    `SELECT earlier AS after, number AS before FROM
+       (SELECT number, lag(number, 1, 0) OVER (ORDER BY number) AS earlier FROM animal WHERE season = ?)
+     WHERE number > earlier + 1 ORDER BY number`,
+  );
+  const leftBefore = db
+    .prepare<[string], number>(
+      `SELECT count(*) FROM animal a LEFT JOIN release r ON r.animal_id = a.id LEFT JOIN disposal d ON d.animal_id = a.id
+       WHERE coalesce(r.released_on, d.disposed_on) < ?`,
+    )
+    .pluck();
   const release = db.prepare(
     'INSERT INTO release (animal_id, given_to, released_on, unpaid_override, note, at, by) VALUES (@animalId, @to, @on, @unpaidBy, @note, @at, @by)',
   );
@@ -51,7 +108,14 @@ export function recordBook(db: Db) {
     'SELECT what, how, reason, disposed_on, by FROM disposal WHERE animal_id = ?',
   );
   return {
-    ofSeason: (season: number) => ofSeason.all(season),
+    /** In the order of their tickets. */
+    entries: (asked: OfficerQuestion) => entries.all(asked),
+    /** The ticket numbers of each season, newest season first. */
+    ticketRuns: () => ticketRuns.all(),
+    /** Numbers that no animal of the season has, as the two that stand around each gap. */
+    gaps: (season: number) => gaps.all(season),
+    /** How many animals left the shop before a day. */
+    leftBefore: (day: string): number => leftBefore.get(day) ?? 0,
     release: (row: {
       animalId: number;
       to: string;

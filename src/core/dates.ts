@@ -35,6 +35,19 @@ export function addDays(date: string, days: number): string {
 }
 
 /**
+ * The same day so many years earlier; February 29 becomes the 28th where that year has none.
+ * @example yearsBefore('2026-11-25', 3) // '2023-11-25'
+ * @throws CoreProblem `date.unreadable`, `date.out-of-range`
+ */
+export function yearsBefore(date: string, years: number): string {
+  needDay(date, 'date');
+  const year = Number(date.slice(0, 4)) - years;
+  if (!(year >= 1 && year <= 9999)) throw new CoreProblem('date.out-of-range', 'years', { date, years });
+  const same = `${String(year).padStart(4, '0')}${date.slice(4)}`;
+  return isDate(same) ? same : `${same.slice(0, 8)}28`;
+}
+
+/**
  * For sorting: below 0 when `a` is the earlier day, 0 when they are the same, above 0 when it is the later.
  * @throws CoreProblem `date.unreadable`
  */

@@ -1,57 +1,117 @@
 import * as v from 'valibot';
-import type { OfficerRow } from '../book/record-book.ts';
+import { ticketOf } from '../book/animals.ts';
 import { nameKey } from '../book/hunters.ts';
-import { text } from './input.ts';
+import type { OfficerRow } from '../book/record-book.ts';
+import { daysBetween, yearsBefore } from '../core/dates.ts';
+import { needed, optionalDate, text } from './input.ts';
 import { read } from './procedure.ts';
-import type { RecordRow } from './shapes.ts';
+import { lacksOf } from './record-sets.ts';
+import type { DeskRoom } from './room.ts';
+import type { RecordCheck, RecordRow } from './shapes.ts';
 
-/** The record book of a season, with what an officer would find missing in each entry. */
+/** The numbers of a wide gap are not all listed. */
+const MOST_GAPS = 50;
+
+/**
+ * The record book with what an officer would find missing in each entry: of a season, or of all animals received
+ * between two days; of the running season when neither is asked for.
+ */
 export const records = read(
-  v.object({ season: v.optional(v.pipe(v.number(), v.integer())), text: text(200) }),
+  v.object({
+    season: v.optional(v.pipe(v.number(), v.integer())),
+    from: optionalDate,
+    to: optionalDate,
+    species: v.optional(v.nullable(needed(40)), null),
+    state: v.optional(v.nullable(v.picklist(['open', 'closed'], 'choice.state')), null),
+    text: text(200),
+  }),
   (room, input): RecordRow[] => {
+    const { from, to, species, state } = input;
+    const dated = from !== null || to !== null;
+    const season = input.season ?? (dated ? null : room.season());
     const key = nameKey(input.text);
+    const kept = yearsBefore(room.today(), room.settings.retentionYears);
     return room.book.records
-      .ofSeason(input.season ?? room.season())
-      .filter(
-        (row) =>
-          key === '' ||
-          row.ticket.includes(key) ||
-          nameKey(row.hunter).includes(key) ||
-          row.tag.toLowerCase().includes(key),
-      )
-      .map((row) => ({
-        id: row.id,
-        ticket: row.ticket,
-        hunter: row.hunter,
-        address: row.address,
-        licence: row.licence,
-        tag: row.tag,
-        speciesName: room.species.of(row.species).name,
-        sex: row.sex,
-        killDate: row.kill_date,
-        killArea: row.kill_area,
-        receivedOn: row.received_on,
-        releasedOn: row.released_on,
-        releasedTo: row.given_to,
-        disposedOn: row.disposed_on,
-        disposedHow: row.disposed_how,
-        stage: row.stage,
-        lacks: lacks(row),
-      }));
+      .entries({ season, from, to, species, state })
+      .filter((row) => key === '' || isFound(row, key))
+      .map((row) => recordRow(room, row, kept));
   },
 );
 
-/** Farm stock needs no licence, tag or kill report. */
-function lacks(row: OfficerRow): string[] {
-  const wanted =
-    row.origin === 'farm'
-      ? { address: row.address }
-      : {
-          address: row.address,
-          licence: row.licence,
-          tag: row.tag,
-          killDate: row.kill_date,
-          killArea: row.kill_area,
-        };
-  return Object.entries(wanted).flatMap(([field, value]) => (value ? [] : [field]));
+/** Whether the ticket numbers are whole, naming what is not there, and how much is older than the shop keeps. */
+export const check = read(v.object({}), (room): RecordCheck => {
+  const years = room.settings.retentionYears;
+  const before = yearsBefore(room.today(), years);
+  return {
+    seasons: room.book.records.ticketRuns().map(({ season, first, last, entries }) => ({
+      season,
+      first: ticketOf(season, first),
+      last: ticketOf(season, last),
+      entries,
+      gaps: gapsOf(room, season),
+    })),
+    pastKeeping: { years, before, entries: room.book.records.leftBefore(before) },
+  };
+});
+
+function gapsOf(room: DeskRoom, season: number): string[] {
+  const missing: string[] = [];
+  for (const { after, before } of room.book.records.gaps(season))
+    for (let number = after + 1; number < before && missing.length < MOST_GAPS; number++)
+      missing.push(ticketOf(season, number));
+  return missing;
+}
+
+function isFound(row: OfficerRow, key: string): boolean {
+  return (
+    row.ticket.includes(key) ||
+    [row.hunter, row.deliverer_name, row.tag, row.licence].some((said) => nameKey(said).includes(key))
+  );
+}
+
+function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow {
+  const species = room.species.of(row.species);
+  const nameOf = (primal: string): string =>
+    species.primals.find(({ code }) => code === primal)?.name ?? primal;
+  const enteredOn = room.dayOf(row.created_at);
+  const days = daysBetween(row.received_on, enteredOn);
+  const dueMinor = row.billed_minor === null ? 0 : row.billed_minor - row.paid_minor;
+  const leftOn = row.released_on ?? row.disposed_on;
+  return {
+    id: row.id,
+    ticket: row.ticket,
+    hunter: row.hunter,
+    address: row.address,
+    phone: row.phone,
+    deliverer: row.deliverer_name,
+    delivererAddress: row.deliverer_address,
+    licence: row.licence,
+    tag: row.tag,
+    species: species.code,
+    speciesName: species.name,
+    sex: row.sex,
+    brought: row.brought,
+    pieces: (JSON.parse(row.parts) as { primal: string; count: number }[]).map(({ primal, count }) => ({
+      name: nameOf(primal),
+      count,
+    })),
+    killDate: row.kill_date,
+    killArea: row.kill_area,
+    receivedOn: row.received_on,
+    enteredOn,
+    lateDays: days > room.settings.lateDays ? days : 0,
+    receivedGrams: row.received_grams,
+    hangingGrams: row.hanging_grams,
+    packedGrams: row.packed_grams,
+    releasedOn: row.released_on,
+    releasedTo: row.given_to,
+    disposedOn: row.disposed_on,
+    disposedWhat: row.disposed_what,
+    disposedHow: row.disposed_how,
+    stage: row.stage,
+    money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
+    dueMinor,
+    lacks: lacksOf(row, room.settings.recordFields),
+    pastKeeping: leftOn !== null && leftOn < keptFrom,
+  };
 }

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
 import { text } from './input.ts';
+import { GENERAL_SET, RECORD_FIELDS, RECORD_SETS, recordSetOf, requiredBy } from './record-sets.ts';
 import type { ShopSettings } from './shapes.ts';
 
 const days = v.pipe(
@@ -46,6 +47,18 @@ export const settingSchemas = {
     v.maxValue(1000, 'count.range'),
   ),
   cutWhileHeld: v.boolean('input.invalid'),
+  recordSet: v.picklist(
+    RECORD_SETS.map(({ code }) => code),
+    'choice.record-set',
+  ),
+  recordFields: v.array(v.picklist(RECORD_FIELDS, 'choice.record-field')),
+  retentionYears: v.pipe(
+    v.number('retention.range'),
+    v.integer('retention.range'),
+    v.minValue(1, 'retention.range'),
+    v.maxValue(50, 'retention.range'),
+  ),
+  lateDays: days,
   secondBackupFolder: text(1000),
   theme: v.picklist(['light', 'dark', 'system'], 'choice.theme'),
 };
@@ -55,6 +68,12 @@ const COOLER_LIMIT_C = 4.4;
 
 /** Two weeks to fetch what is ready: common practice, no source. */
 const PICKUP_LIMIT_DAYS = 14;
+
+/** Written down the day after it came is still in time: common practice, no source. */
+const LATE_DAYS = 1;
+
+/** The longest that a published list of `resources/record-fields.json` says (Utah: three years). */
+const RETENTION_YEARS = 3;
 
 const DEFAULTS: ShopSettings = {
   shopName: '',
@@ -72,6 +91,10 @@ const DEFAULTS: ShopSettings = {
   pickupMessage: '',
   detailEvery: 10,
   cutWhileHeld: false,
+  recordSet: GENERAL_SET,
+  recordFields: requiredBy(recordSetOf(GENERAL_SET)),
+  retentionYears: RETENTION_YEARS,
+  lateDays: LATE_DAYS,
   secondBackupFolder: '',
   theme: 'system',
 };

@@ -1,6 +1,7 @@
 /** The shop, its hunters and its books, as a window sees them. */
 import type { Instructions } from './shapes-animal.ts';
-import type { AnimalStage, Brought, FatChoice, Sex } from './shapes-words.ts';
+import type { RecordField, RecordSet } from './shapes-record.ts';
+import type { Brought, FatChoice } from './shapes-words.ts';
 
 export interface ShopSettings {
   shopName: string;
@@ -24,6 +25,14 @@ export interface ShopSettings {
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
   cutWhileHeld: boolean;
+  /** The agency's list that the shop keeps its record book by. */
+  recordSet: string;
+  /** What an entry must have, by that list and the shop's own wish. */
+  recordFields: RecordField[];
+  /** Whole years for which an entry is kept after the animal left. */
+  retentionYears: number;
+  /** Days after which writing an animal down counts as late. */
+  lateDays: number;
   secondBackupFolder: string;
   theme: 'light' | 'dark' | 'system';
 }
@@ -121,6 +130,7 @@ export interface ShopLook {
   templates: TemplateCard[];
   coolers: CoolerCard[];
   cautions: Caution[];
+  recordSets: RecordSet[];
   lastBackup: { at: string; path: string } | null;
 }
 
@@ -134,27 +144,6 @@ export interface HunterCard {
   refusesPooling: boolean;
   animals: number;
   lastTicket: string | null;
-}
-
-export interface RecordRow {
-  id: number;
-  ticket: string;
-  hunter: string;
-  address: string;
-  licence: string;
-  tag: string;
-  speciesName: string;
-  sex: Sex;
-  killDate: string | null;
-  killArea: string;
-  receivedOn: string;
-  releasedOn: string | null;
-  releasedTo: string | null;
-  disposedOn: string | null;
-  disposedHow: string | null;
-  stage: AnimalStage;
-  /** Codes of what an officer would find missing. */
-  lacks: string[];
 }
 
 export interface PriceLineRow {

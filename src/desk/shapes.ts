@@ -10,6 +10,7 @@ export type * from './shapes-bill.ts';
 export type * from './shapes-costing.ts';
 export type * from './shapes-grinder.ts';
 export type * from './shapes-quote.ts';
+export type * from './shapes-record.ts';
 export type * from './shapes-shelf.ts';
 export type * from './shapes-season.ts';
 export type * from './shapes-shop.ts';

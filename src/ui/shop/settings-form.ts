@@ -1,5 +1,9 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
+/** Have a card of their own, that of the record book. */
+const OF_THE_RECORD = ['recordSet', 'recordFields', 'retentionYears', 'lateDays'] as const;
+type RecordSetting = (typeof OF_THE_RECORD)[number];
+
 /** Settings as they stand in the fields. */
 export interface TypedSettings extends Omit<
   ShopSettings,
@@ -9,6 +13,7 @@ export interface TypedSettings extends Omit<
   | 'quoteValidDays'
   | 'pickupLimitDays'
   | 'detailEvery'
+  | RecordSetting
 > {
   readyDays: string;
   limitDays: string;
@@ -35,8 +40,9 @@ export function typeSettings(stored: ShopSettings): TypedSettings {
     detailEvery,
     ...rest
   } = stored;
+  const shown = Object.entries(rest).filter(([key]) => !OF_THE_RECORD.some((one) => one === key));
   return {
-    ...rest,
+    ...(Object.fromEntries(shown) as Omit<typeof rest, RecordSetting>),
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
     cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),
