@@ -49,6 +49,26 @@ export interface HoldRow {
   positive: number;
 }
 
+/** @example ticketOf(2026, 147) // '26-0147' */
+export function ticketOf(season: number, number: number): string {
+  return `${String(season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
+}
+
+/** What may be put right in the record of an animal. */
+export type RecordFields = Pick<
+  AnimalRow,
+  | 'species'
+  | 'sex'
+  | 'origin'
+  | 'licence'
+  | 'tag'
+  | 'kill_date'
+  | 'kill_area'
+  | 'received_on'
+  | 'deliverer_name'
+  | 'deliverer_address'
+>;
+
 /** Animals, their parts as brought, holds and instructions. */
 export function animalRecords(db: Db) {
   const columns = 'a.*, h.name AS hunter';
@@ -78,6 +98,11 @@ export function animalRecords(db: Db) {
     "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
   );
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
+  const putRight = db.prepare(
+    `UPDATE animal SET species = @species, sex = @sex, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
+       kill_area = @kill_area, received_on = @received_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
+     WHERE id = @id`,
+  );
   const inShop = db.prepare<[], HookRow>(
     `SELECT ${columns}, h.phone,
        (SELECT iif(EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = n.id), 'positive', n.reason) AS why
@@ -120,7 +145,7 @@ export function animalRecords(db: Db) {
       brought: readonly { primal: string; count: number }[],
     ): { id: number; number: number; ticket: string } {
       const number = nextNumber.get(animal.season) ?? 1;
-      const ticket = `${String(animal.season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
+      const ticket = ticketOf(animal.season, number);
       const id = Number(insert.run({ ...animal, number, ticket }).lastInsertRowid);
       for (const { primal, count } of brought) insertPart.run(id, primal, count);
       return { id, number, ticket };
@@ -129,6 +154,7 @@ export function animalRecords(db: Db) {
     setStage: (id: number, stage: AnimalRow['stage'], on: string): void =>
       void setStage.run({ id, stage, on }),
     setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),
+    putRight: (id: number, fields: RecordFields): void => void putRight.run({ ...fields, id }),
     inShop: () => inShop.all(),
     hold: (id: number) => hold.get(id),
     addHold: (id: number, reason: string, sample: string, at: string, by: string): void =>

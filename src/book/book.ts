@@ -5,6 +5,7 @@ import { billRecords } from './bills.ts';
 import { callNoteRecords } from './call-notes.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
+import { historyRecords } from './history.ts';
 import { hunterRecords } from './hunters.ts';
 import { ownSpeciesRecords } from './own-species.ts';
 import { closeBook, openBook } from './open.ts';
@@ -47,6 +48,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     payments: paymentRecords(db),
     callNotes: callNoteRecords(db),
     records: recordBook(db),
+    history: historyRecords(db),
     sums: summaries(db),
     seasonMoney: seasonMoney(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */

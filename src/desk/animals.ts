@@ -6,6 +6,7 @@ import { by, id, instructions, needed, text } from './input.ts';
 import { settleOrders } from './orders.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
+import { moveOn } from './stage.ts';
 import { animalOf } from './weigh.ts';
 
 /** One animal by its ticket or its id. */
@@ -36,16 +37,7 @@ export const setStage = write(
     if (animal.stage === 'released' || animal.stage === 'disposed')
       throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
     refuseHeldStep(room, animal, input.stage);
-    room.book.animals.setStage(animal.id, input.stage, room.today());
-    room.book.audit.note({
-      record: 'animal',
-      recordId: animal.id,
-      act: 'change',
-      before: { stage: animal.stage },
-      after: { stage: input.stage },
-      at: room.now(),
-      by: input.by,
-    });
+    moveOn(room, animal, input.stage, input.by);
     room.relearn();
     return { id: animal.id };
   },

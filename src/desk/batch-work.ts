@@ -123,6 +123,15 @@ export const finish = write(v.object({ batchId: id, by }), (room, input) => {
   const { outGrams } = batchPage(room, batch);
   if (outGrams === 0) throw new Trouble('refused', 'batch.nothing-out', { with: { batch: batch.name } });
   room.book.batches.finish(batch.id);
+  room.book.audit.note({
+    record: 'batch',
+    recordId: batch.id,
+    act: 'change',
+    before: { state: 'open' },
+    after: { state: 'done' },
+    at: room.now(),
+    by: input.by,
+  });
   room.relearn();
   return { id: batch.id };
 });

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { HunterRow } from '../book/hunters.ts';
+import type { HunterFields, HunterRow } from '../book/hunters.ts';
 import { by, id, needed, text } from './input.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -20,18 +20,49 @@ export const find = read(v.object({ text: text(200) }), (room, input) =>
   room.book.hunters.find(input.text).map(hunterCard),
 );
 
+/** Writes a hunter in, or changes one; why is kept where it is said. */
 export const save = write(
-  v.object({ id: v.optional(id), ...hunterFields, by }),
-  (room, { id: hunterId, by: initials, ...fields }) => {
-    if (hunterId === undefined) return hunterCard(hunterOf(room, room.book.hunters.add(fields, room.now())));
-    const before = hunterOf(room, hunterId);
-    room.book.hunters.change(hunterId, fields);
-    room.book.audit.note({
-    record: 'hunter', recordId: hunterId, act: 'change', before, after: fields, at: room.now(), by: initials,
-  }); // prettier-ignore
+  v.object({ id: v.optional(id), ...hunterFields, reason: text(300), by }),
+  (room, { id: known, reason, by: initials, ...fields }) => {
+    const hunterId = known ?? addHunter(room, fields, initials);
+    if (known !== undefined) changeHunter(room, known, fields, { reason, by: initials });
     return hunterCard(hunterOf(room, hunterId));
   },
 );
+
+export function addHunter(room: DeskRoom, fields: HunterFields, by: string): number {
+  const hunterId = room.book.hunters.add(fields, room.now());
+  // What was written is in the hunter's own row: it may have to be removed there one day, and an audit is for good.
+  room.book.audit.note({ record: 'hunter', recordId: hunterId, act: 'add', at: room.now(), by });
+  return hunterId;
+}
+
+/** Changes what is given and different, keeping what stood there before. @returns whether anything was */
+export function changeHunter(
+  room: DeskRoom,
+  hunterId: number,
+  wanted: { [Field in keyof HunterFields]?: HunterFields[Field] | undefined },
+  said: { reason: string; by: string },
+): boolean {
+  const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(room, hunterId));
+  const before: HunterFields = { name, phone, email, address, licence, refusesPooling };
+  const changed = (Object.keys(before) as (keyof HunterFields)[]).filter(
+    (field) => wanted[field] !== undefined && wanted[field] !== before[field],
+  );
+  if (changed.length === 0) return false;
+  const only = (fields: typeof wanted) => Object.fromEntries(changed.map((field) => [field, fields[field]]));
+  room.book.hunters.change(hunterId, { ...before, ...only(wanted) });
+  room.book.audit.note({
+    record: 'hunter',
+    recordId: hunterId,
+    act: 'change',
+    before: only(before),
+    after: only(wanted),
+    at: room.now(),
+    ...said,
+  });
+  return true;
+}
 
 /** @throws Trouble `hunter.unknown` */
 export function hunterOf(room: DeskRoom, hunterId: number): HunterRow {

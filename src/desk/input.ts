@@ -13,6 +13,8 @@ const clean = (most: number) =>
     v.check((text) => ![...text].some(isControl), 'text.control'),
   );
 
+/** Text that may be empty, but is not left out. */
+export const line = (most = 200) => clean(most);
 /** Text that may be left out; it is then empty. */
 export const text = (most = 200) => v.optional(clean(most), '');
 /** Text that must say something. */

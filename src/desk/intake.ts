@@ -15,7 +15,7 @@ import {
   typed,
 } from './input.ts';
 import { detailFor } from './detail.ts';
-import { hunterFields, hunterOf } from './hunters.ts';
+import { addHunter, hunterFields, hunterOf } from './hunters.ts';
 import { settleOrders } from './orders.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -65,7 +65,7 @@ export const takeIn = write(newAnimal, (room, input) => {
 
   const now = room.now();
   const hunterId =
-    'id' in input.hunter ? hunterOf(room, input.hunter.id).id : room.book.hunters.add(input.hunter, now);
+    'id' in input.hunter ? hunterOf(room, input.hunter.id).id : addHunter(room, input.hunter, input.by);
   const season = seasonOf(receivedOn, room.settings.seasonStartsMonth);
   const animal = room.book.animals.add(
     {

@@ -9,6 +9,7 @@ import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
+import { moveOn } from './stage.ts';
 import { animalOf } from './weigh.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
@@ -75,7 +76,7 @@ export const release = write(
       by: input.by,
     });
     handOverOwnFat(room, animal.id, input.by);
-    room.book.animals.setStage(animal.id, 'released', room.today());
+    moveOn(room, animal, 'released', input.by);
     return { id: animal.id };
   },
 );

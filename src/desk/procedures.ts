@@ -13,7 +13,9 @@ import * as grinder from './grinder.ts';
 import * as holds from './holds.ts';
 import * as hunters from './hunters.ts';
 import * as intake from './intake.ts';
+import { history } from './history.ts';
 import { lastOrders } from './last-orders.ts';
+import { mend } from './mend.ts';
 import * as pickup from './pickup.ts';
 import * as prices from './prices.ts';
 import * as products from './products.ts';
@@ -54,6 +56,8 @@ export const procedures = {
   'animals.find': animals.find,
   'animals.setStage': animals.setStage,
   'animals.setDetail': animals.setDetail,
+  'animals.mend': mend,
+  'animals.history': history,
   'animals.instruct': animals.instruct,
   'animals.lastOrders': lastOrders,
   'animals.hang': coolers.hang,
@@ -118,4 +122,5 @@ export const procedures = {
   'costing.tryPrices': tryPrices,
 
   'books.records': books.records,
+  'books.check': books.check,
 };

@@ -21,6 +21,8 @@ export interface DeskRoom {
   now(): string;
   /** The shop's local date. */
   today(): string;
+  /** The shop's local date at a moment. */
+  dayOf(moment: string): string;
   season(): number;
   /** Opens another book in place of this one. */
   readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
@@ -62,6 +64,7 @@ export function createRoom(options: {
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
+    dayOf: (moment) => localDate(new Date(moment), room.settings.zone),
     season: () => seasonOf(room.today(), room.settings.seasonStartsMonth),
     forget() {
       settings = undefined;

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import * as v from 'valibot';
 import { backUp, listBackups } from '../book/backup.ts';
 import type { SpeciesProfile } from '../core/species.ts';
@@ -7,9 +8,10 @@ import { host, read, write } from './procedure.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from './resources.ts';
 import { savePrices } from './prices.ts';
 import { productCards } from './products-shelf.ts';
+import { RECORD_SETS } from './record-sets.ts';
 import type { DeskRoom } from './room.ts';
 import { settingSchemas } from './settings.ts';
-import type { ShopLook } from './shapes.ts';
+import type { ShopLook, ShopSettings } from './shapes.ts';
 import { templateCards } from './templates-shelf.ts';
 
 /** What every screen needs to know of the shop. */
@@ -19,10 +21,12 @@ export const look = read(v.object({}), shopLook);
 export const setUp = write(
   v.object({ shopName: settingSchemas.shopName, unit: settingSchemas.unit, by }),
   (room, input) => {
-    room.book.settings.put('shopName', input.shopName);
-    room.book.settings.put('unit', input.unit);
-    room.book.settings.put('step', input.unit === 'lb' ? 0.05 : 0.02);
-    room.book.settings.put('zone', room.settings.zone);
+    const { shopName, unit } = input;
+    keepSettings(
+      room,
+      { shopName, unit, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
+      input.by,
+    );
     if (!room.book.prices.inForce(room.today())) {
       savePrices(room, {
         name: 'Example prices',
@@ -43,15 +47,9 @@ export const change = write(
   (room, { changes, by: initials }) => {
     const before = room.settings;
     const changed = Object.entries(changes).filter(
-      ([key, value]) => value !== undefined && before[key as keyof typeof before] !== value,
+      ([key, value]) => value !== undefined && !isDeepStrictEqual(before[key as keyof ShopSettings], value),
     );
-    for (const [key, value] of changed) {
-      room.book.settings.put(key, value);
-      room.book.audit.note({
-        record: 'setting', recordId: key, act: 'change', before: before[key as keyof typeof before], after: value,
-        at: room.now(), by: initials,
-      }); // prettier-ignore
-    }
+    keepSettings(room, Object.fromEntries(changed), initials);
     room.forget();
     return shopLook(room);
   },
@@ -60,7 +58,17 @@ export const change = write(
 export const addStaff = write(
   v.object({ initials: v.pipe(needed(6), v.toUpperCase()), name: needed(80), by }),
   (room, input) => {
+    const before = room.book.settings.staff().find((one) => one.initials === input.initials);
     room.book.settings.addStaff(input.initials, input.name);
+    room.book.audit.note({
+      record: 'staff',
+      recordId: input.initials,
+      act: before ? 'change' : 'add',
+      ...(before && { before: { name: before.name } }),
+      after: { name: input.name },
+      at: room.now(),
+      by: input.by,
+    });
     return shopLook(room);
   },
 );
@@ -76,6 +84,18 @@ export const backUpNow = host(v.object({}), (room) => {
 });
 
 export const backups = read(v.object({}), (room) => listBackups(room.book.path));
+
+/** Writes settings, and beside each who changed it from what. */
+function keepSettings(room: DeskRoom, settings: Partial<ShopSettings>, initials: string): void {
+  const before = room.settings;
+  for (const [key, after] of Object.entries(settings)) {
+    room.book.settings.put(key, after);
+    room.book.audit.note({
+      record: 'setting', recordId: key, act: 'change', before: before[key as keyof ShopSettings], after,
+      at: room.now(), by: initials,
+    }); // prettier-ignore
+  }
+}
 
 function shopLook(room: DeskRoom): ShopLook {
   const cardOf = (species: SpeciesProfile) => speciesCard(species, room.species.own.has(species.code));
@@ -98,6 +118,7 @@ function shopLook(room: DeskRoom): ShopLook {
     coolers: coolerCards(room),
     fatSources: FATS.map(({ code, name, animal, fat }) => ({ code, name, animal, fat })),
     cautions: CAUTIONS.map(({ code, title, text, source }) => ({ code, title, text, source })),
+    recordSets: [...RECORD_SETS],
     lastBackup: newest ? { at: newest.at, path: newest.path } : null,
   };
 }

@@ -8,6 +8,7 @@ import { checkPrimalCode } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { WeighStage } from './shapes.ts';
+import { moveOn } from './stage.ts';
 import { checkAnimalWeight } from './weighing-check.ts';
 
 export interface WeighAnimal {
@@ -72,7 +73,7 @@ export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
   const weighed = keep(room, { ...input, ...read, animalId: animal.id, batchId: null, fatLotId: null });
   if (input.stage === 'cut') {
     if (input.part === 'fat saved') saveOwnFat(room, animal, weighed, input);
-    if (animal.stage === 'hanging') room.book.animals.setStage(animal.id, 'cutting', room.today());
+    if (animal.stage === 'hanging') moveOn(room, animal, 'cutting', input.by);
   }
   if (animal.stage !== 'hanging' && animal.stage !== 'cutting') room.relearn();
   return weighed;

@@ -5,6 +5,7 @@ import { words, wordFor } from './en.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
 import { moneyWording } from './en-problems-money.ts';
+import { recordWording } from './en-problems-record.ts';
 import { scaleWording } from './en-problems-scale.ts';
 import { shelfWording } from './en-problems-shelf.ts';
 import { sumsWording } from './en-problems-sums.ts';
@@ -49,6 +50,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...choiceWording,
   ...shelfWording,
   ...sumsWording,
+  ...recordWording,
   ...scaleWording,
   ...moneyWording,
   ...carrierWording,
@@ -83,6 +85,9 @@ export const fieldNames: Readonly<Record<string, string>> = {
   killDate: 'kill date',
   receivedOn: 'date received',
   promisedOn: 'date promised',
+  recordFields: 'what an entry must have',
+  retentionYears: 'years of keeping',
+  lateDays: 'days until late',
   reason: 'reason',
   ticket: 'ticket',
   shopName: 'name of the shop',

@@ -1,0 +1,118 @@
+/** Putting right what the record of an animal says, at any time: with a reason, and with what stood there before. */
+import * as v from 'valibot';
+import type { AnimalRow, RecordFields } from '../book/animals.ts';
+import { compareDates, seasonOf } from '../core/dates.ts';
+import { changeHunter } from './hunters.ts';
+import { instructionsOf } from './animal-page.ts';
+import { by, date, id, line, needed, sex } from './input.ts';
+import { write } from './procedure.ts';
+import { Trouble } from './problem.ts';
+import type { DeskRoom } from './room.ts';
+import { animalOf } from './weigh.ts';
+
+const mendable = v.strictObject({
+  /** Of the owner, so on every ticket of his or hers. */
+  address: v.optional(line(500)),
+  phone: v.optional(line(60)),
+  species: v.optional(needed(40)),
+  sex: v.optional(sex),
+  origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin')),
+  licence: v.optional(line(80)),
+  tag: v.optional(line(80)),
+  killDate: v.optional(v.nullable(date)),
+  killArea: v.optional(line(200)),
+  receivedOn: v.optional(date),
+  delivererName: v.optional(line(200)),
+  delivererAddress: v.optional(line(500)),
+});
+type Mended = v.InferOutput<typeof mendable>;
+
+/**
+ * Puts fields of a record right, also after the animal left. @throws Trouble `animal.unknown`, `mend.nothing`,
+ * `mend.other-season`, `mend.after-left`, `mend.pieces` (refused), `species.unknown`, `date.*`
+ */
+export const mend = write(
+  v.object({ id, changes: mendable, reason: needed(300), by }),
+  (room, { id: animalId, changes, reason, by: initials }) => {
+    const animal = animalOf(room, animalId);
+    const { address, phone, ...ofAnimal } = changes;
+    const said = { reason, by: initials };
+    const owner = changeHunter(room, animal.hunter_id, { address, phone }, said);
+    const record = putRight(room, animal, ofAnimal, said);
+    if (!owner && !record) throw new Trouble('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
+    return { id: animal.id };
+  },
+);
+
+function putRight(
+  room: DeskRoom,
+  animal: AnimalRow,
+  wanted: Omit<Mended, 'address' | 'phone'>,
+  said: { reason: string; by: string },
+): boolean {
+  const next: RecordFields = {
+    species: wanted.species ?? animal.species,
+    sex: wanted.sex ?? animal.sex,
+    origin: wanted.origin ?? animal.origin,
+    licence: wanted.licence ?? animal.licence,
+    tag: wanted.tag ?? animal.tag,
+    kill_date: wanted.killDate === undefined ? animal.kill_date : wanted.killDate,
+    kill_area: wanted.killArea ?? animal.kill_area,
+    received_on: wanted.receivedOn ?? animal.received_on,
+    deliverer_name: wanted.delivererName ?? animal.deliverer_name,
+    deliverer_address: wanted.delivererAddress ?? animal.deliverer_address,
+  };
+  const changed = (Object.keys(next) as (keyof RecordFields)[]).filter((key) => next[key] !== animal[key]);
+  if (changed.length === 0) return false;
+  checkDays(room, animal, next);
+  if (next.species !== animal.species) checkPieces(room, animal, next.species);
+  room.book.animals.putRight(animal.id, next);
+  const only = (row: RecordFields) => Object.fromEntries(changed.map((key) => [key, row[key]]));
+  room.book.audit.note({
+    record: 'animal',
+    recordId: animal.id,
+    act: 'change',
+    before: only(animal),
+    after: only(next),
+    at: room.now(),
+    ...said,
+  });
+  room.relearn();
+  return true;
+}
+
+function checkDays(room: DeskRoom, animal: AnimalRow, { kill_date, received_on }: RecordFields): void {
+  if (compareDates(received_on, room.today()) > 0)
+    throw new Trouble('invalid', 'date.future', { field: 'receivedOn' });
+  if (kill_date && compareDates(kill_date, received_on) > 0)
+    throw new Trouble('invalid', 'date.killed-after-received', { field: 'killDate' });
+  if (received_on === animal.received_on) return;
+  if (seasonOf(received_on, room.settings.seasonStartsMonth) !== animal.season)
+    throw new Trouble('refused', 'mend.other-season', {
+      field: 'receivedOn',
+      with: { ticket: animal.ticket },
+    });
+  const left =
+    room.book.records.releaseOf(animal.id)?.released_on ??
+    room.book.records.disposalOf(animal.id)?.disposed_on;
+  if (left && compareDates(received_on, left) > 0)
+    throw new Trouble('refused', 'mend.after-left', { field: 'receivedOn', with: { ticket: animal.ticket } });
+  if (animal.promised_on && compareDates(animal.promised_on, received_on) < 0)
+    throw new Trouble('invalid', 'date.promised-before-received', { field: 'receivedOn' });
+}
+
+/** Another species may call its pieces differently: what was brought, weighed or ordered must be found in it. */
+function checkPieces(room: DeskRoom, animal: AnimalRow, code: string): void {
+  const species = room.species.of(code);
+  const used = [
+    ...room.book.animals.parts(animal.id),
+    ...room.book.weighings.ofAnimal(animal.id),
+    ...instructionsOf(room, animal.id).primals,
+  ].flatMap(({ primal }) => (primal === null ? [] : [primal]));
+  const lost = used.find((primal) => !species.primals.some((one) => one.code === primal));
+  if (lost !== undefined)
+    throw new Trouble('refused', 'mend.pieces', {
+      field: 'species',
+      with: { ticket: animal.ticket, name: species.name, primal: lost },
+    });
+}
