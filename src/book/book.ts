@@ -14,7 +14,11 @@ import { priceRecords } from './prices.ts';
 import { productRecords } from './products.ts';
 import { quoteRecords } from './quotes.ts';
 import { recordBook } from './record-book.ts';
+import { seasonBehind } from './season-behind.ts';
+import { seasonCompare } from './season-compare.ts';
 import { seasonMoney } from './season-money.ts';
+import { seasonPounds } from './season-pounds.ts';
+import { seasonYields } from './season-yields.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
@@ -51,6 +55,10 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     history: historyRecords(db),
     sums: summaries(db),
     seasonMoney: seasonMoney(db),
+    seasonYields: seasonYields(db),
+    seasonPounds: seasonPounds(db),
+    seasonCompare: seasonCompare(db),
+    seasonBehind: seasonBehind(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
     change: <T>(work: () => T): T => db.transaction(work).immediate(),
     close: (): void => closeBook(db),

@@ -6,9 +6,19 @@
  * @example quantile([1, 2, 3, 4], 0.5) // 2.5
  */
 export function quantile(sorted: readonly number[], p: number): number {
-  const at = (sorted.length - 1) * p;
-  const below = sorted[Math.floor(at)];
-  const above = sorted[Math.ceil(at)];
-  if (below === undefined || above === undefined) throw new RangeError('A quantile of no values');
-  return below + (above - below) * (at - Math.floor(at));
+  const { rank, beyond } = quantileRanks(sorted.length, p);
+  const below = sorted[rank];
+  if (below === undefined) throw new RangeError('A quantile of no values');
+  return below + ((sorted[rank + 1] ?? below) - below) * beyond;
+}
+
+/**
+ * Where the quantile of `n` ordered values lies: so much (0 to below 1) of the way from the value of `rank` (from 0) to the
+ * next, for whoever can ask for values by rank.
+ * @example quantileRanks(4, 0.5) // { rank: 1, beyond: 0.5 }
+ */
+export function quantileRanks(n: number, p: number): { rank: number; beyond: number } {
+  const at = (n - 1) * p;
+  const rank = Math.floor(at);
+  return { rank, beyond: at - rank };
 }

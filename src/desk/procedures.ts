@@ -22,6 +22,11 @@ import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as rail from './rail.ts';
 import * as season from './season.ts';
+import { behind } from './season-behind.ts';
+import { choices } from './season-choices.ts';
+import { compare } from './season-compare.ts';
+import { pounds } from './season-pounds.ts';
+import { yields } from './season-yields.ts';
 import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as species from './species.ts';
@@ -116,6 +121,11 @@ export const procedures = {
   'templates.bringBack': templates.bringBack,
 
   'season.look': season.look,
+  'season.choices': choices,
+  'season.yields': yields,
+  'season.pounds': pounds,
+  'season.compare': compare,
+  'season.behind': behind,
 
   'costing.look': costing.look,
   'costing.save': costing.save,

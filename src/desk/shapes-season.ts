@@ -95,7 +95,7 @@ export interface PoundsLook {
     name: string;
     n: number;
     baseGrams: number;
-    shares: Record<LossKind | 'whole cuts' | 'trim' | 'fat saved', number>;
+    shares: Record<CutPart | 'shrink' | 'unexplained', number>;
   }[];
 }
 
@@ -116,6 +116,8 @@ export interface CompareLook {
   b: ComparedGroup;
   /** a less b with its range; null with fewer than two animals on a side. */
   difference: (Range & { level: number }) | null;
+  /** Animals that are in both groups: the range takes them as parted. */
+  inBoth: number;
   /** Fewer than this many animals on a side say little, and the window says so. */
   fewest: number;
 }

@@ -9,6 +9,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'season.unknown': () => 'Pick a season from the list.',
   'choice.detail': () => 'Pick whether every part is weighed or only what goes home.',
   'choice.locale': () => 'This way of writing numbers is not known. Type for example en-US or en-CA.',
+  'choice.measure': () => 'Pick what to compare by from the list.',
   'choice.origin': () => 'Pick whether it is the hunter’s own or farm stock.',
   'choice.outcome': () => 'Pick what came out: nothing found, positive, or not needed.',
   'choice.part': () => 'Pick which part is on the scale.',
