@@ -145,7 +145,7 @@ describe.each([
           species.points.map(({ share }) => share),
           shares,
         );
-        const { season: _season, from: _from, to: _to, ...always } = filter;
+        const always = { ...filter, season: undefined, from: undefined, to: undefined };
         const ever = Map.groupBy(
           under({ ...always, species: species.code }).filter(({ share }) => share !== null),
           (one) => one.season,
