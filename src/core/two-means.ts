@@ -26,12 +26,12 @@ export interface MeansCompared {
  * NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.5.3). It takes the values as roughly normal or the groups
  * as not small, and says nothing of why they differ.
  * @param level of the range, 0.9 for "9 in 10"
- * @throws CoreProblem `group.too-small` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
+ * @throws CoreProblem `spread.too-few` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
  * @example compareMeans({ n: 10, mean: 0.75, sd: 1.78901 }, { n: 10, mean: 2.33, sd: 2.002249 }, 0.95) // -1.58, -3.365 to 0.205
  */
 export function compareMeans(a: MeasuredGroup, b: MeasuredGroup, level: number): MeansCompared {
   for (const [name, group] of Object.entries({ a, b })) {
-    if (!(Number.isInteger(group.n) && group.n >= 2)) throw new CoreProblem('group.too-small', name);
+    if (!(Number.isInteger(group.n) && group.n >= 2)) throw new CoreProblem('spread.too-few', name);
     if (!Number.isFinite(group.mean) || !Number.isFinite(group.sd))
       throw new CoreProblem('number.not-finite', name);
     if (group.sd < 0) throw new CoreProblem('spread.negative', name);

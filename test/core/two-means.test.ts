@@ -44,7 +44,7 @@ describe('compareMeans', () => {
   });
 
   it.each([
-    [{ n: 1, mean: 0, sd: 0 }, 'group.too-small'],
+    [{ n: 1, mean: 0, sd: 0 }, 'spread.too-few'],
     [{ n: 2, mean: NaN, sd: 1 }, 'number.not-finite'],
     [{ n: 2, mean: 0, sd: -1 }, 'spread.negative'],
   ])('refuses %j', (bad, code) => {
