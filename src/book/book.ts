@@ -16,6 +16,7 @@ import { quoteRecords } from './quotes.ts';
 import { recordBook } from './record-book.ts';
 import { seasonBehind } from './season-behind.ts';
 import { seasonCompare } from './season-compare.ts';
+import { seasonFlow } from './season-flow.ts';
 import { seasonMoney } from './season-money.ts';
 import { seasonPounds } from './season-pounds.ts';
 import { seasonYields } from './season-yields.ts';
@@ -54,6 +55,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     records: recordBook(db),
     history: historyRecords(db),
     sums: summaries(db),
+    seasonFlow: seasonFlow(db),
     seasonMoney: seasonMoney(db),
     seasonYields: seasonYields(db),
     seasonPounds: seasonPounds(db),

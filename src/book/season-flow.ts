@@ -57,13 +57,17 @@ export function seasonFlow(db: Db) {
   );
   const waits = filtered<WaitRow>(
     db,
-    (conditions) => `SELECT s.species, CAST(julianday(s.ready_on) - julianday(s.received_on) AS INTEGER) AS days,
+    (
+      conditions,
+    ) => `SELECT s.species, CAST(julianday(s.ready_on) - julianday(s.received_on) AS INTEGER) AS days,
        count(*) AS animals FROM animal_sum s
      WHERE ${conditions} AND s.stage IN ('ready', 'released') AND s.ready_on >= s.received_on GROUP BY 1, 2 ORDER BY 1, 2`,
   );
   const uncut = filtered<UncutRow>(
     db,
-    (conditions) => `SELECT s.species, count(*) AS animals, count(s.base) AS weighed, coalesce(sum(s.base), 0.0) AS grams,
+    (
+      conditions,
+    ) => `SELECT s.species, count(*) AS animals, count(s.base) AS weighed, coalesce(sum(s.base), 0.0) AS grams,
        (SELECT avg(u.base) FROM animal_sum u WHERE u.season = s.season AND u.species = s.species) AS usual
      FROM animal_sum s WHERE ${conditions} AND s.stage IN ('hanging', 'cutting') AND s.cut_at IS NULL AND ${WORKED_ON}
      GROUP BY s.species`,

@@ -8,7 +8,9 @@ import {
   spreadOfDays,
   yearsLater,
   type DayCount,
+  weekday,
 } from './day-counts.ts';
+import { weekdayPattern } from './weekday-pattern.ts';
 
 export interface ArrivalsKnown {
   readonly today: string;
@@ -39,11 +41,11 @@ const MOST_SCALE = 4;
 const PACE_DAYS = 14;
 const SPREAD_DAYS = 28;
 /** A season's course is never quite like the last; a pace alone says less of what is to come. */
-const SEASONS_DIFFER = 0.2;
-const PACE_CHANGES = 0.35;
+const SEASONS_DIFFER = 0.15;
+const PACE_CHANGES = 0.3;
 
 /**
- * The mean of the earlier seasons on the same calendar days (smoothed over a week), times how many animals came in this
+ * The mean of the earlier seasons on the same calendar days (smoothed over a week, then parted by weekday), times how many animals came in this
  * season so far for each that had come by then: (came + 10) / (had come + 10), between a quarter and four times. Only the
  * days count that every earlier season has seen, so that a season which was begun late does not mislead. Without earlier
  * seasons worth the name, the pace of the last two weeks goes on.
@@ -86,7 +88,8 @@ function asEarlier(
   const hadCome = sum(daysFrom(since, today).map(mean));
   const scale = (came + LIKE_EARLIER) / (hadCome + LIKE_EARLIER);
   const held = Math.min(MOST_SCALE, Math.max(1 / MOST_SCALE, scale));
-  const expected = (on: string): number => held * smooth(on);
+  const pattern = weekdayPattern([...taken, ...earlier.flatMap((one) => one.taken)]);
+  const expected = (on: string): number => held * smooth(on) * (pattern[weekday(on)] as number);
   const seen = dailyCounts(taken, later(since, addDays(today, 1 - SPREAD_DAYS)), today);
   const spread = spreadOfDays(seen.map(({ on, animals }) => ({ count: animals, expected: expected(on) })));
   return {
@@ -99,13 +102,15 @@ function asEarlier(
 
 function asLately({ today, taken }: ArrivalsKnown, days: number): ArrivalsToCome {
   const from = later(firstDay(taken) ?? today, addDays(today, 1 - PACE_DAYS));
-  const seen = dailyCounts(taken, from, today).map(({ animals }) => animals);
-  const pace = sum(seen) / seen.length;
-  const spread = spreadOfDays(seen.map((count) => ({ count, expected: pace })));
+  const seen = dailyCounts(taken, from, today);
+  const came = sum(seen.map(({ animals }) => animals));
+  const pattern = weekdayPattern(taken);
+  const expected = (on: string): number => (came / seen.length) * (pattern[weekday(on)] as number);
+  const spread = spreadOfDays(seen.map(({ on, animals }) => ({ count: animals, expected: expected(on) })));
   return {
-    perDay: new Array<number>(days).fill(pace),
+    perDay: daysFrom(addDays(today, 1), addDays(today, days)).map(expected),
     spread,
-    doubt: Math.hypot(Math.sqrt(spread / Math.max(1, sum(seen))), PACE_CHANGES),
+    doubt: Math.hypot(Math.sqrt(spread / Math.max(1, came)), PACE_CHANGES),
     earlierSeasons: 0,
   };
 }

@@ -5,7 +5,7 @@ import { dailyCounts, spreadOfDays, weekday, type DayCount, type Pace } from './
 /** Three of each weekday: a pace of longer ago is another one. Our own choice, as below. */
 const DAYS = 21;
 /** How far the pace of the next weeks lies from that of the last. */
-const PACE_CHANGES = 0.2;
+const PACE_CHANGES = 0.15;
 
 /**
  * Animals that left the hook on an open day, over the three weeks before today, or since `since`; a weekday is open when

@@ -25,6 +25,7 @@ import * as season from './season.ts';
 import { behind } from './season-behind.ts';
 import { choices } from './season-choices.ts';
 import { compare } from './season-compare.ts';
+import { flow } from './season-flow.ts';
 import { pounds } from './season-pounds.ts';
 import { yields } from './season-yields.ts';
 import * as shelf from './shelf.ts';
@@ -126,6 +127,7 @@ export const procedures = {
   'season.pounds': pounds,
   'season.compare': compare,
   'season.behind': behind,
+  'season.flow': flow,
 
   'costing.look': costing.look,
   'costing.save': costing.save,

@@ -1,6 +1,7 @@
 import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
 import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
+import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
 import { settingsOf } from './settings.ts';
 import { speciesShelf, type SpeciesShelf } from './species-shelf.ts';
@@ -82,21 +83,4 @@ export function createRoom(options: {
     },
   };
   return room;
-}
-
-/** Making a formatter takes a hundred times as long as using it. */
-const formatters = new Map<string, Intl.DateTimeFormat>();
-
-function localDate(moment: Date, timeZone: string): string {
-  let formatter = formatters.get(timeZone);
-  if (!formatter) {
-    formatter = new Intl.DateTimeFormat('en-CA', {
-      timeZone,
-      year: 'numeric',
-      month: '2-digit',
-      day: '2-digit',
-    });
-    formatters.set(timeZone, formatter);
-  }
-  return formatter.format(moment);
 }

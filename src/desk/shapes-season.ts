@@ -212,18 +212,22 @@ export interface CheckedQuote {
 /** How the season flows through the shop. */
 export interface FlowLook {
   season: number;
-  /** Every day from the first intake to the last, or to today. */
+  /** Every day from the first intake to the last time that any came, left the hook or was ready; of the running season to today. */
   days: { on: string; taken: number; hanging: number; ready: number }[];
   /** Places in all coolers in use; null where no cooler is set up. */
   places: number | null;
-  /** Only for the running season: what will hang on the days to come, 8 in 10. */
+  /** What will hang on the days to come, 8 in 10: of the running season's animals all together, else empty. */
   forecast: ({ on: string } & Range)[];
-  /** What the forecast rests on, for its sentence. */
-  pace: { takenPerDay: number; cutPerDay: number; days: number; earlierSeasons: number };
+  /** What the forecast rests on, for its sentence; null without one. `days` are the open days that the pace was measured on. */
+  pace: { takenPerDay: number; cutPerDay: number; days: number; earlierSeasons: number } | null;
   /** Days from intake to ready: how many animals took so long, and by species. */
   waits: { days: number; animals: number }[];
   waitOf: { code: string; name: string; spread: Spread }[];
-  /** Work that waits: animals not cut, their weight, and the hours that cutting and grinding them takes by the shop's own minutes. */
+  /**
+   * Work that waits, what tested positive left out: animals that nothing was cut of, the weight of those weighed, and
+   * trim that was weighed and is not ground; with the hours that each takes by the shop's own minutes. Animals without
+   * a weight count as the usual one of their kind.
+   */
   backlog: {
     animals: number;
     grams: number;
@@ -231,5 +235,7 @@ export interface FlowLook {
     hours: number;
     trimGrams: number;
     grindHours: number;
+    /** False while the minutes are the example that came with the program. */
+    ownMinutes: boolean;
   };
 }
