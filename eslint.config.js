@@ -23,6 +23,7 @@ const lightCore = [
   'quantile.ts',
   'scale-line.ts',
   'cutting.ts',
+  'csv.ts',
 ];
 
 export default ts.config(

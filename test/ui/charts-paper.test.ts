@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { toCsv } from '../../src/ui/charts/csv.ts';
+import { toCsv } from '../../src/core/csv.ts';
 import { wrap } from '../../src/ui/charts/picture.ts';
 import { quantile } from '../../src/core/quantile.ts';
 import { spread } from '../../src/ui/charts/spread.ts';

@@ -1,0 +1,36 @@
+/** Comma-separated text as it is written: RFC 4180, and safe to open in a spreadsheet. */
+
+/**
+ * Begins a formula in a spreadsheet, perhaps behind apostrophes: such a text gets an apostrophe in front, so that nothing
+ * runs. The apostrophes are counted in so that `asTyped` brings back exactly what was there.
+ */
+const FORMULA = /^'*[=+\-@\t\r]/;
+const SHIELDED = /^'+[=+\-@\t\r]/;
+
+export type Cell = string | number | null;
+
+/**
+ * A table as comma-separated text: CRLF between rows, fields with a comma, quote or line break in quotes
+ * (RFC 4180). Null is an empty field; numbers are written in full with a decimal point.
+ * @example toCsv(['ticket', 'share'], [['26-0147', 0.41]]) // 'ticket,share\r\n26-0147,0.41\r\n'
+ */
+export function toCsv(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
+  return [head, ...rows].map(csvLine).join('');
+}
+
+/** One row with its line end. @example csvLine(['a,b', '=1+1', null]) // '"a,b",\'=1+1,\r\n' */
+export function csvLine(row: readonly Cell[]): string {
+  return `${row.map(field).join(',')}\r\n`;
+}
+
+/** What a cell said before it was made safe: takes one apostrophe off in front of a formula. @example asTyped("'=1+1") // '=1+1' */
+export function asTyped(cell: string): string {
+  return SHIELDED.test(cell) ? cell.slice(1) : cell;
+}
+
+function field(value: Cell): string {
+  if (value === null) return '';
+  if (typeof value === 'number') return String(value);
+  const safe = FORMULA.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

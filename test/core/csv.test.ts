@@ -1,0 +1,36 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { asTyped, csvLine, toCsv } from '../../src/core/csv.ts';
+
+describe('toCsv', () => {
+  it('quotes what would break a row', () =>
+    expect(
+      toCsv(
+        ['a', 'b'],
+        [
+          ['1,5', 'say "x"\nthen'],
+          [null, 2.5],
+        ],
+      ),
+    ).toBe('a,b\r\n"1,5","say ""x""\nthen"\r\n,2.5\r\n'));
+
+  it.each(['=1+1', '+49 30 1', '-', '@sum', "'=1+1", "''@"])('makes %s safe to open, and back', (text) => {
+    const cell = csvLine([text]).replace(/\r\n$/, '');
+    expect(cell).toBe(`'${text}`);
+    expect(asTyped(cell)).toBe(text);
+  });
+
+  it.each(["O'Neil", "'s-Gravenhage", '18.6 lb', ''])('leaves %s alone', (text) => {
+    expect(csvLine([text])).toBe(`${text}\r\n`);
+    expect(asTyped(text)).toBe(text);
+  });
+
+  it('never begins a cell with a formula, and nothing is lost by that', () =>
+    fc.assert(
+      fc.property(fc.string({ unit: fc.constantFrom("'", '=', '+', '-', '@', '\t', 'a', '1') }), (text) => {
+        const cell = csvLine([text]).slice(0, -2);
+        expect(cell).not.toMatch(/^[=+\-@\t\r]/);
+        expect(asTyped(cell)).toBe(text);
+      }),
+    ));
+});
