@@ -25,9 +25,14 @@ export interface AnimalRow {
   detail: 'detailed' | 'quick';
   stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
   ready_on: string | null;
+  /** The shop's own number from before this book, for an animal that came from a file. */
+  old_number: string;
 }
 
-export type NewAnimal = Omit<AnimalRow, 'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on'> & {
+export type NewAnimal = Omit<
+  AnimalRow,
+  'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on' | 'old_number'
+> & {
   created_at: string;
 };
 

@@ -2,6 +2,7 @@ import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
 import { billRecords } from './bills.ts';
+import { broughtInRecords } from './brought-in.ts';
 import { callNoteRecords } from './call-notes.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
@@ -54,6 +55,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     callNotes: callNoteRecords(db),
     records: recordBook(db),
     history: historyRecords(db),
+    broughtIn: broughtInRecords(db),
     sums: summaries(db),
     seasonFlow: seasonFlow(db),
     seasonMoney: seasonMoney(db),

@@ -3,14 +3,14 @@ import * as v from 'valibot';
 import { isDate } from '../core/dates.ts';
 
 /** Control characters other than line breaks and tabs have no place in a name and break exports. */
-const isControl = (character: string): boolean => /\p{Cc}/u.test(character) && !'\n\r\t'.includes(character);
+export const hasControl = (text: string): boolean => /[^\P{Cc}\n\r\t]/u.test(text);
 
 const clean = (most: number) =>
   v.pipe(
     v.string('text.needed'),
     v.trim(),
     v.maxLength(most, 'text.too-long'),
-    v.check((text) => ![...text].some(isControl), 'text.control'),
+    v.check((text) => !hasControl(text), 'text.control'),
   );
 
 /** Text that may be empty, but is not left out. */

@@ -3,6 +3,7 @@ import * as animals from './animals.ts';
 import * as batchWork from './batch-work.ts';
 import * as bills from './bills.ts';
 import * as books from './books.ts';
+import * as bring from './bring/bring.ts';
 import * as coolers from './coolers.ts';
 import * as costing from './costing.ts';
 import { dispose } from './dispose.ts';
@@ -135,4 +136,11 @@ export const procedures = {
 
   'books.records': books.records,
   'books.check': books.check,
+
+  'bring.begin': bring.begin,
+  'bring.piece': bring.piece,
+  'bring.look': bring.look,
+  'bring.bringIn': bring.bringIn,
+  'bring.list': bring.list,
+  'bring.undo': bring.undo,
 };

@@ -108,7 +108,7 @@ export function observationOf(
   const base = baseGrams(row);
   const takeHome = wholeTakeHomeGrams(row);
   const profile = profiles.find((species) => species.code === row.species);
-  if (base === null || takeHome === null || !profile || !canBe(base, row, profile)) return null;
+  if (base === null || takeHome === null || !profile || !canHang(base, row.brought, profile)) return null;
   const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
   if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MOST_OVER) return null;
   const known = { wholeCuts, trim, fatSaved, bone, sinew, damage };
@@ -118,8 +118,8 @@ export function observationOf(
   return { hangingGrams: base, takeHomeGrams: takeHome, parts, group: groupOf(row) };
 }
 
-function canBe(base: number, row: YieldRow, { hangingGrams }: SpeciesProfile): boolean {
-  if (row.brought === 'whole' || row.brought === 'skinned')
-    return base >= hangingGrams.least && base <= hangingGrams.most;
-  return base <= hangingGrams.most;
+/** Whether an animal can weigh so much; what came in pieces may weigh less than a whole one. */
+export function canHang(grams: number, brought: string, { hangingGrams }: SpeciesProfile): boolean {
+  const whole = brought === 'whole' || brought === 'skinned';
+  return grams <= hangingGrams.most && (!whole || grams >= hangingGrams.least);
 }

@@ -1,5 +1,7 @@
 CREATE INDEX animal_by_hunter ON animal (hunter_id);
 
+CREATE INDEX animal_by_old_number ON animal (old_number) WHERE old_number <> '';
+
 CREATE INDEX animal_by_species ON animal (species, season);
 
 CREATE INDEX animal_by_stage ON animal (stage, received_on);
@@ -23,6 +25,8 @@ CREATE INDEX bill_by_animal ON bill (animal_id);
 
 CREATE INDEX call_note_by_animal ON call_note (animal_id);
 
+CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
+
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
@@ -42,6 +46,8 @@ CREATE INDEX hunter_by_phone ON hunter (phone_key);
 CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
 CREATE INDEX payment_by_animal ON payment (animal_id);
+
+CREATE INDEX quote_by_hunter ON quote (hunter_id);
 
 CREATE INDEX weighing_by_animal ON weighing (animal_id, stage, part);
 
@@ -73,7 +79,7 @@ CREATE TABLE animal (
   detail TEXT NOT NULL CHECK (detail IN ('detailed', 'quick')),
   stage TEXT NOT NULL CHECK (stage IN ('hanging', 'cutting', 'packing', 'ready', 'released', 'disposed')),
   ready_on TEXT CHECK (ready_on IS date(ready_on)),
-  created_at TEXT NOT NULL,
+  created_at TEXT NOT NULL, old_number TEXT NOT NULL DEFAULT '',
   UNIQUE (season, number)
 ) STRICT;
 
@@ -203,6 +209,28 @@ CREATE TABLE bill_line (
 CREATE TABLE bill_void (
   bill_id INTEGER PRIMARY KEY REFERENCES bill (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE brought_in (
+  id INTEGER PRIMARY KEY,
+  kind TEXT NOT NULL CHECK (kind IN ('hunters', 'animals', 'weighings')),
+  file TEXT NOT NULL,
+  sha256 TEXT NOT NULL,
+  rows INTEGER NOT NULL CHECK (rows > 0),
+  hunter_first INTEGER,
+  hunter_last INTEGER,
+  animal_first INTEGER,
+  animal_last INTEGER,
+  weighing_first INTEGER,
+  weighing_last INTEGER,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE brought_in_undone (
+  brought_in_id INTEGER PRIMARY KEY REFERENCES brought_in (id),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -573,6 +601,18 @@ CREATE TRIGGER bill_void_no_delete BEFORE DELETE ON bill_void
 
 CREATE TRIGGER bill_void_no_update BEFORE UPDATE ON bill_void
   BEGIN SELECT RAISE(ABORT, 'bill_void is written once'); END;
+
+CREATE TRIGGER brought_in_no_delete BEFORE DELETE ON brought_in
+  BEGIN SELECT RAISE(ABORT, 'brought_in is written once'); END;
+
+CREATE TRIGGER brought_in_no_update BEFORE UPDATE ON brought_in
+  BEGIN SELECT RAISE(ABORT, 'brought_in is written once'); END;
+
+CREATE TRIGGER brought_in_undone_no_delete BEFORE DELETE ON brought_in_undone
+  BEGIN SELECT RAISE(ABORT, 'brought_in_undone is written once'); END;
+
+CREATE TRIGGER brought_in_undone_no_update BEFORE UPDATE ON brought_in_undone
+  BEGIN SELECT RAISE(ABORT, 'brought_in_undone is written once'); END;
 
 CREATE TRIGGER call_note_no_delete BEFORE DELETE ON call_note
   BEGIN SELECT RAISE(ABORT, 'call_note is written once'); END;

@@ -19,6 +19,7 @@ const everything = {
   code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
   name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
   first: 'Sausage', second: 'Links',
+  row: 12, what: 'animal',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118',
 }; // prettier-ignore
 

@@ -2,6 +2,7 @@
 import type { Problem } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
+import { bringWording } from './en-problems-bring.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
 import { moneyWording } from './en-problems-money.ts';
@@ -53,6 +54,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...recordWording,
   ...scaleWording,
   ...moneyWording,
+  ...bringWording,
   ...carrierWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'number.not-whole': () => 'That is no whole number. Type it again.',

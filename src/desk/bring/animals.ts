@@ -1,0 +1,140 @@
+/** Animals of earlier seasons, one a row: who brought it, what it was, what it weighed. They come in as finished. */
+import { compareDates, seasonOf } from '../../core/dates.ts';
+import { readingGrams, type Reading } from '../../core/reading.ts';
+import type { AnimalRow } from '../../book/animals.ts';
+import { canHang } from '../yield-knowledge.ts';
+import { Trouble } from '../problem.ts';
+import type { DeskRoom } from '../room.ts';
+import type { BringField } from './fields.ts';
+import type { Taker } from './taker.ts';
+import { peopleOf, writeHunter } from './people.ts';
+import { keepWeight } from './weights.ts';
+
+/** Where each weight of a row belongs in the book. */
+const WEIGHED: readonly (readonly [BringField, string, string])[] = [
+  ['live', 'live', 'carcass'],
+  ['dressed', 'dressed', 'carcass'],
+  ['received', 'received', 'carcass'],
+  ['hanging', 'hanging', 'carcass'],
+  ['wholeCuts', 'cut', 'whole cuts'],
+  ['trim', 'cut', 'trim'],
+  ['fatSaved', 'cut', 'fat saved'],
+  ['sinew', 'cut', 'sinew'],
+  ['bone', 'cut', 'bone'],
+  ['cutAway', 'cut', 'damage'],
+  ['takeHome', 'packed', 'package'],
+];
+const PARTS: readonly BringField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
+/** Two scales and a wet hide: parts may outweigh their animal by this much. */
+const SLACK = 1.02;
+
+export function animalTaker(room: DeskRoom): Taker {
+  const people = peopleOf(room);
+  const today = room.today();
+  return {
+    check({ texts, weights }, tell, doubt) {
+      const received = texts.receivedOn;
+      if (received && compareDates(received, today) > 0)
+        tell('receivedOn', new Trouble('invalid', 'date.future'));
+      if (received && texts.killDate && compareDates(texts.killDate, received) > 0)
+        tell('killDate', new Trouble('invalid', 'date.killed-after-received'));
+      if (received && texts.releasedOn && compareDates(texts.releasedOn, received) < 0)
+        tell('releasedOn', new Trouble('invalid', 'sheet.released-before'));
+      if (texts.releasedOn && compareDates(texts.releasedOn, today) > 0)
+        tell('releasedOn', new Trouble('invalid', 'date.future'));
+      checkWeights(room, texts, weights, tell, doubt);
+    },
+    write(values, writing) {
+      const { texts, weights, counts } = values;
+      const { known, isNew } = people.of(values);
+      if (known.id === null) known.id = writing.hunter(writeHunter(room, values, writing.at));
+      if (isNew) writing.count.hunters += 1;
+      const received = texts.receivedOn ?? today;
+      const { id } = room.book.animals.add(
+        {
+          season: seasonOf(received, room.settings.seasonStartsMonth),
+          hunter_id: known.id,
+          deliverer_name: '',
+          deliverer_address: '',
+          species: texts.species ?? '',
+          sex: (texts.sex ?? 'unknown') as AnimalRow['sex'],
+          age: (texts.age ?? 'unknown') as AnimalRow['age'],
+          brought: (texts.brought ?? 'whole') as AnimalRow['brought'],
+          origin: (texts.origin ?? 'hunter') as AnimalRow['origin'],
+          licence: texts.licence ?? '',
+          tag: texts.tag ?? '',
+          kill_date: texts.killDate ?? null,
+          kill_area: texts.killArea ?? '',
+          received_on: received,
+          promised_on: null,
+          condition: texts.condition ?? '',
+          damage: texts.damage ?? '',
+          detail: weights.bone ? 'detailed' : 'quick',
+          created_at: writing.at,
+        },
+        [],
+      );
+      writing.animal(id);
+      room.book.broughtIn.finish(id, texts.oldNumber ?? '');
+      for (const [field, stage, part] of WEIGHED) {
+        const reading = weights[field];
+        if (reading)
+          keepWeight(room, writing, { animalId: id, stage, part, reading, count: counts.packages ?? 1 });
+      }
+      if (texts.releasedOn)
+        room.book.records.release({
+          animalId: id, to: texts.releasedTo || (texts.name ?? ''), on: texts.releasedOn, note: '', unpaidBy: null,
+          at: writing.at, by: writing.by,
+        }); // prettier-ignore
+    },
+    look(values) {
+      const { isNew } = people.of(values);
+      return { hunters: isNew ? 1 : 0, animals: 1, weighings: Object.keys(values.weights).length, known: 0 };
+    },
+  };
+}
+
+function checkWeights(
+  room: DeskRoom,
+  texts: Partial<Record<BringField, string>>,
+  weights: Partial<Record<BringField, Reading>>,
+  tell: (field: BringField, problem: Trouble) => void,
+  doubt: (field: BringField, problem: Trouble) => void,
+): void {
+  const grams = (field: BringField): number => (weights[field] ? readingGrams(weights[field]) : 0);
+  const onHook = texts.brought === 'whole' || texts.brought === 'skinned';
+  const order: BringField[] = onHook ? ['hanging', 'received'] : ['received', 'hanging'];
+  const base = order.find((field) => weights[field]);
+  if (!base) return;
+  const whole = grams(base);
+  for (const field of [...PARTS, 'takeHome'] as const)
+    if (grams(field) > whole * SLACK)
+      tell(
+        field,
+        new Trouble('invalid', 'weight.more-than-animal', {
+          with: { grams: grams(field), baseGrams: whole, base },
+        }),
+      );
+  const parts = PARTS.reduce((total, field) => total + grams(field), 0);
+  if (parts > whole * SLACK)
+    doubt(base, new Trouble('conflict', 'sheet.parts-over', { with: { grams: parts, baseGrams: whole } }));
+  // The meat would be counted as its whole cuts alone: see `take_home` of the season's sums.
+  if (
+    weights.takeHome &&
+    weights.wholeCuts &&
+    !weights.trim &&
+    grams('takeHome') > grams('wholeCuts') * SLACK
+  )
+    tell('wholeCuts', new Trouble('invalid', 'sheet.cuts-alone'));
+  const species =
+    texts.species === undefined ? undefined : room.species.all.find(({ code }) => code === texts.species);
+  if (species && !canHang(whole, texts.brought ?? 'whole', species)) {
+    const { least, most } = species.hangingGrams;
+    doubt(
+      base,
+      new Trouble('conflict', 'weight.unlikely', {
+        with: { grams: whole, part: 'carcass', low: least, high: most },
+      }),
+    );
+  }
+}

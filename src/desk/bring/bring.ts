@@ -1,0 +1,174 @@
+/** Bringing a table of an earlier time into the book: look at it as often as needed, bring all of it in, undo all of it. */
+import * as v from 'valibot';
+import type { BroughtInRow } from '../../book/brought-in.ts';
+import { by, id, needed, sure } from '../input.ts';
+import { read, write } from '../procedure.ts';
+import { Trouble } from '../problem.ts';
+import type { DeskRoom } from '../room.ts';
+import type { BroughtIn, SheetLook } from '../shapes.ts';
+import { FIELDS, type BringKind } from './fields.ts';
+import { layoutSchema, remember, type Remembered } from './layout.ts';
+import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
+import { addPiece, beginUpload, dropUpload, MOST_PIECE, tableOf } from './upload.ts';
+import { dictionary, valuesOf } from './words.ts';
+
+const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
+const which = { upload: id, kind, layout: v.optional(layoutSchema) };
+
+/** Begins to hand a file over; the pieces follow. */
+export const begin = read(v.object({ name: needed(255) }), (room, input) => ({
+  upload: beginUpload(room, input.name),
+}));
+
+/** The next piece, in base64, from where the one before it ended. @throws Trouble `sheet.gone`, `sheet.torn`, `sheet.too-large` */
+export const piece = read(
+  v.object({
+    upload: id,
+    from: v.pipe(v.number('sheet.torn'), v.integer('sheet.torn'), v.minValue(0, 'sheet.torn')),
+    base64: v.pipe(v.string('sheet.torn'), v.maxLength(MOST_PIECE, 'sheet.torn'), v.base64('sheet.torn')),
+  }),
+  (room, input) => ({ bytes: addPiece(room, input.upload, input.from, input.base64) }),
+);
+
+/** How the table would be read, its first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
+export const look = read(v.object(which), (room, input): SheetLook => {
+  const { name, bytes, sha256 } = tableOf(room, input.upload);
+  const sheet = openSheet(room, input.kind, bytes, input.layout, rememberedOf(room, input.kind));
+  const found = lookThrough(room, input.kind, sheet);
+  return {
+    name,
+    bytes: bytes.length,
+    ...sheetLook(room, input.kind, sheet, found),
+    twice: broughtIn(room.book.broughtIn.same(input.kind, sha256)),
+  };
+});
+
+/**
+ * Brings all of it in, or nothing. @throws Trouble `sheet.problems` (refused), `sheet.no-rows` (refused),
+ * `sheet.doubts`, `sheet.twice` (conflict, unless `sure`)
+ */
+export const bringIn = write(v.object({ ...which, layout: layoutSchema, sure, by }), (room, input) => {
+  const { name, bytes, sha256 } = tableOf(room, input.upload);
+  const sheet = openSheet(room, input.kind, bytes, input.layout, null);
+  const found = lookThrough(room, input.kind, sheet);
+  const [first] = found.problems;
+  if (first)
+    throw new Trouble('refused', 'sheet.problems', { with: { count: found.problemCount, row: first.row } });
+  if (found.counts.hunters + found.counts.animals + found.counts.weighings === 0)
+    throw new Trouble('refused', 'sheet.no-rows', { with: { count: found.counts.known } });
+  if (!input.sure) {
+    const [doubt] = found.doubts;
+    if (doubt)
+      throw new Trouble('conflict', 'sheet.doubts', { with: { count: found.doubtCount, row: doubt.row } });
+    const before = room.book.broughtIn.same(input.kind, sha256);
+    if (before) throw new Trouble('conflict', 'sheet.twice', { with: { name: before.file } });
+  }
+  const { counts, at, ...written } = writeAll(room, input.kind, sheet, input.by);
+  const broughtInId = room.book.broughtIn.add({
+    kind: input.kind, file: name, sha256, rows: found.rows, ...written, at, by: input.by,
+  }); // prettier-ignore
+  room.book.settings.put(`bringIn.${input.kind}`, remember(sheet.layout, sheet.headings));
+  room.book.audit.note({
+    record: 'brought in', recordId: broughtInId, act: 'add', after: { file: name, kind: input.kind, rows: found.rows, ...counts },
+    at, by: input.by,
+  }); // prettier-ignore
+  dropUpload(room);
+  room.relearn();
+  return { id: broughtInId, rows: found.rows, ...counts };
+});
+
+/** What was brought in, newest first. */
+export const list = read(v.object({}), (room): BroughtIn[] =>
+  room.book.broughtIn.all().flatMap((row) => broughtIn(row) ?? []),
+);
+
+/** Takes all of a file out again. @throws Trouble `bring.unknown`, `bring.undone`, `bring.since` (refused: something hangs on it) */
+export const undo = write(v.object({ id, by }), (room, input) => {
+  const row = room.book.broughtIn.get(input.id);
+  if (!row) throw new Trouble('missing', 'bring.unknown');
+  if (row.undone_at !== null) throw new Trouble('conflict', 'bring.undone', { with: { name: row.file } });
+  const since = room.book.broughtIn.since(row);
+  if (since)
+    throw new Trouble('refused', since.what === 'later ticket' ? 'bring.later-ticket' : 'bring.since', {
+      with: { name: since.name, what: since.what },
+    });
+  const at = room.now();
+  room.book.broughtIn.takeOut(row, at, input.by);
+  room.book.audit.note({
+    record: 'brought in', recordId: row.id, act: 'void', before: { file: row.file, kind: row.kind, rows: row.rows },
+    reason: 'undone', at, by: input.by,
+  }); // prettier-ignore
+  room.relearn();
+  return { id: row.id, name: row.file };
+});
+
+function rememberedOf(room: DeskRoom, of: BringKind): Remembered | null {
+  return (room.book.settings.all()[`bringIn.${of}`] as Remembered | undefined) ?? null;
+}
+
+function sheetLook(
+  room: DeskRoom,
+  of: BringKind,
+  { layout, headings }: Sheet,
+  found: Findings,
+): Omit<SheetLook, 'name' | 'bytes' | 'twice'> {
+  const known = dictionary(room.species.all);
+  const used = new Set([...Object.keys(layout.columns), ...Object.keys(layout.always)]);
+  return {
+    layout,
+    headings,
+    rows: found.rows,
+    counts: found.counts,
+    problems: found.problems,
+    problemCount: found.problemCount,
+    doubts: found.doubts,
+    doubtCount: found.doubtCount,
+    fields: FIELDS[of].map(({ code, reads, needed: must }) => ({
+      code,
+      reads,
+      needed: must === true,
+      values: reads === 'word' ? valuesOf(code as keyof typeof known, known) : [],
+    })),
+    first: found.first.map(({ row, values: { texts, weights, counts } }) => ({
+      row,
+      cells: FIELDS[of].flatMap(({ code }) => {
+        const reading = weights[code];
+        const text = texts[code] ?? (reading ? withUnit(reading) : counts[code]);
+        return used.has(code) && text !== undefined ? [{ field: code, text: String(text) }] : [];
+      }),
+    })),
+    unknown: [...found.unknown.values()].sort((a, b) => b.rows - a.rows),
+  };
+}
+
+function withUnit({
+  digits,
+  decimals,
+  unit,
+  typed,
+}: {
+  digits: number;
+  decimals: number;
+  unit: string;
+  typed: string;
+}): string {
+  return /[a-z#]/i.test(typed) ? typed : `${(digits / 10 ** decimals).toFixed(decimals)} ${unit}`;
+}
+
+function broughtIn(row: BroughtInRow | undefined): BroughtIn | null {
+  if (!row) return null;
+  const count = (first: number | null, last: number | null) =>
+    first === null || last === null ? 0 : last - first + 1;
+  return {
+    id: row.id,
+    kind: row.kind,
+    file: row.file,
+    rows: row.rows,
+    hunters: count(row.hunter_first, row.hunter_last),
+    animals: count(row.animal_first, row.animal_last),
+    weighings: count(row.weighing_first, row.weighing_last),
+    at: row.at,
+    by: row.by,
+    undoneAt: row.undone_at,
+  };
+}

@@ -1,0 +1,17 @@
+import type { DeskRoom } from '../room.ts';
+import { animalTaker } from './animals.ts';
+import type { BringKind } from './fields.ts';
+import { hunterTaker } from './hunters.ts';
+import type { Taker } from './taker.ts';
+import { weighingTaker } from './weighings.ts';
+
+const takers: Readonly<Record<BringKind, (room: DeskRoom) => Taker>> = {
+  hunters: hunterTaker,
+  animals: animalTaker,
+  weighings: weighingTaker,
+};
+
+/** What is done with the rows of a table. A taker remembers whom it met, so each run over a table has its own. */
+export function takerOf(kind: BringKind, room: DeskRoom): Taker {
+  return takers[kind](room);
+}

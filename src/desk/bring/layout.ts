@@ -1,0 +1,143 @@
+/** How a table is to be read: what the shop picked, or what its first rows and headings make likely. */
+import * as v from 'valibot';
+import { guessSeparator, type Separator, type SheetEncoding } from '../../core/sheet-text.ts';
+import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet-values.ts';
+import type { MassUnit } from '../../core/units.ts';
+import { needed, text } from '../input.ts';
+import type { ShopSettings } from '../shapes.ts';
+import { FIELDS, folded, type BringField, type BringKind } from './fields.ts';
+import { rowsOf, type SheetRow } from './rows.ts';
+
+const column = v.pipe(v.number('input.invalid'), v.integer('input.invalid'), v.minValue(0, 'input.invalid'));
+const perField = <S extends v.GenericSchema>(value: S) => v.optional(v.record(needed(20), value), {});
+
+export const layoutSchema = v.object({
+  encoding: v.picklist(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'], 'choice.encoding'),
+  separator: v.picklist([',', ';', '\t'], 'choice.separator'),
+  /** The row that holds the headings, counted from 1; 0: there are none. */
+  headingRow: v.pipe(column, v.maxValue(50, 'input.invalid')),
+  decimal: v.picklist(['.', ','], 'choice.decimal'),
+  dates: v.picklist(['day first', 'month first'], 'choice.dates'),
+  /** Of weights that carry no unit, neither in the cell nor in the heading. */
+  unit: v.picklist(['lb', 'kg', 'oz', 'g'], 'choice.unit'),
+  /** Which column holds a field, counted from 0. */
+  columns: perField(column),
+  /** What a field says on every row, where no column holds it. */
+  always: perField(text(200)),
+  /** What a word of the table stands for, by field and folded word. */
+  words: perField(v.record(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60))),
+});
+export type SheetLayout = v.InferOutput<typeof layoutSchema>;
+
+/** What is remembered of a kind of table: fields by heading, and what does not depend on where a column stands. */
+export interface Remembered {
+  headings: Record<string, BringField>;
+  always: SheetLayout['always'];
+  words: SheetLayout['words'];
+  unit: MassUnit;
+}
+
+/** Rows that are looked at for a guess. */
+const LOOKED_AT = 200;
+/** Titles and empty rows above the headings. */
+const MOST_ABOVE = 15;
+
+/** A likely reading of a table that nobody has looked at yet. */
+export function guessLayout(
+  kind: BringKind,
+  sheet: { text: string; encoding: SheetEncoding },
+  settings: Pick<ShopSettings, 'unit' | 'locale'>,
+  remembered: Remembered | null,
+): SheetLayout {
+  const separator: Separator = guessSeparator(sheet.text);
+  const sample = rowsOf(sheet.text, separator, LOOKED_AT);
+  const headingRow = guessHeadingRow(kind, sample);
+  const headings = sample.find(({ number }) => number === headingRow)?.cells ?? [];
+  const columns = guessColumns(kind, headings, remembered);
+  const texts = (reads: string) =>
+    FIELDS[kind].flatMap(({ code, reads: as }) =>
+      as === reads && columns[code] !== undefined
+        ? sample
+            .filter(({ number }) => number > headingRow)
+            .map(({ cells }) => cells[columns[code] ?? 0] ?? '')
+        : [],
+    );
+  const dates: DateOrder =
+    guessDateOrder(texts('date')) ?? (/-(US|PH)$/.test(settings.locale) ? 'month first' : 'day first');
+  const decimal: DecimalMark = guessDecimal(texts('weight')) ?? (separator === ';' ? ',' : '.');
+  return {
+    encoding: sheet.encoding,
+    separator,
+    headingRow,
+    decimal,
+    dates,
+    unit: remembered?.unit ?? settings.unit,
+    columns,
+    always: remembered?.always ?? {},
+    words: remembered?.words ?? {},
+  };
+}
+
+/** Fields by their headings: as remembered, else as headings are mostly called; each column serves one field. */
+export function guessColumns(
+  kind: BringKind,
+  headings: readonly string[],
+  remembered: Remembered | null,
+): Partial<Record<BringField, number>> {
+  const columns: Partial<Record<BringField, number>> = {};
+  const fields = FIELDS[kind];
+  headings.forEach((heading, index) => {
+    const known = remembered?.headings[folded(heading)];
+    if (known !== undefined && columns[known] === undefined && fields.some(({ code }) => code === known))
+      columns[known] = index;
+  });
+  const taken = new Set(Object.values(columns));
+  headings.forEach((heading, index) => {
+    if (taken.has(index)) return;
+    const field = fields.find(
+      ({ code, heading: like }) => columns[code] === undefined && like.test(bare(heading)),
+    );
+    if (field) columns[field.code] = index;
+  });
+  return columns;
+}
+
+/** The unit that a heading names: `Hanging (kg)`. */
+export function unitOfHeading(heading: string): MassUnit | null {
+  const unit = /(?:^|[\s([,/_-])(lbs?|pounds?|kgs?|kilos?|oz|ounces?|g|grams?)[\s)\].]*$/i
+    .exec(heading)?.[1]
+    ?.toLowerCase();
+  if (!unit) return null;
+  if (unit.startsWith('l') || unit.startsWith('p')) return 'lb';
+  if (unit.startsWith('k')) return 'kg';
+  return unit.startsWith('o') ? 'oz' : 'g';
+}
+
+export function remember(layout: SheetLayout, headings: readonly string[]): Remembered {
+  const byHeading = Object.entries(layout.columns).map(
+    ([field, index]) => [folded(headings[index] ?? ''), field as BringField] as const,
+  );
+  return {
+    headings: Object.fromEntries(byHeading.filter(([heading]) => heading !== '')),
+    always: layout.always,
+    words: layout.words,
+    unit: layout.unit,
+  };
+}
+
+function bare(heading: string): string {
+  return folded(heading.replace(/[([].*[)\]]/, ' ').replace(/#/g, ' number ')).replace(
+    / (lbs?|kgs?|oz|g)$/,
+    '',
+  );
+}
+
+/** The row above which only titles stand: the first in which at least two cells are headings that we know. */
+function guessHeadingRow(kind: BringKind, sample: readonly SheetRow[]): number {
+  let best = { row: 0, known: 0 };
+  sample.slice(0, MOST_ABOVE).forEach(({ number, cells }) => {
+    const known = Object.keys(guessColumns(kind, cells, null)).length;
+    if (known > best.known) best = { row: number, known };
+  });
+  return best.known >= 2 ? best.row : (sample[0]?.number ?? 0);
+}

@@ -1,0 +1,45 @@
+/** Writing a weight that stands in a table: as it stands there, marked as brought in. */
+import { readingGrams, type Reading } from '../../core/reading.ts';
+import type { DeskRoom } from '../room.ts';
+import type { Writing } from './taker.ts';
+
+/** What packages are called whose table does not name them. */
+const MEAT = 'Meat';
+
+export function keepWeight(
+  room: DeskRoom,
+  writing: Writing,
+  weight: {
+    animalId: number;
+    stage: string;
+    part: string;
+    reading: Reading;
+    tare?: Reading;
+    product?: string;
+    count?: number;
+    note?: string;
+  },
+): void {
+  const packed = weight.stage === 'packed';
+  writing.weighing(
+    room.book.weighings.add({
+      animalId: weight.animalId,
+      batchId: null,
+      fatLotId: null,
+      stage: weight.stage,
+      part: weight.part,
+      primal: null,
+      product: packed ? weight.product || MEAT : null,
+      count: packed ? (weight.count ?? 1) : null,
+      place: null,
+      reading: weight.reading,
+      tare: weight.tare ?? null,
+      grams: readingGrams(weight.reading) - (weight.tare ? readingGrams(weight.tare) : 0),
+      source: 'import',
+      note: weight.note ?? '',
+      corrects: null,
+      at: writing.at,
+      by: writing.by,
+    }),
+  );
+}

@@ -1,0 +1,79 @@
+/** The words that a table uses for one of a few: species, sex, how it came … */
+import type { SpeciesProfile } from '../../core/species.ts';
+import { folded, type WordField } from './fields.ts';
+
+/** What a word stands for, by field. Words as they are said in shops and camps: common practice, no source. */
+const SAID: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {
+  sex: {
+    male: 'm male buck bull boar ram stag tom billy',
+    female: 'f female doe cow sow ewe hind nanny hen',
+    unknown: 'unknown u',
+  },
+  age: {
+    young: 'young fawn calf cub piglet juvenile 0.5',
+    yearling: 'yearling spike 1.5',
+    adult: 'adult mature old 2.5 3.5 4.5 5.5',
+    unknown: 'unknown u',
+  },
+  brought: {
+    whole: 'whole|hide on|skin on|field dressed|whole in its skin',
+    skinned: 'skinned|hide off|skin off|skinned out|carcass',
+    quarters: 'quarters|quartered|in quarters|quarter',
+    primals: 'primals|parts|pieces|some primals',
+    boned: 'boned|boned out|deboned|de boned|boneless|boned trim|trim',
+  },
+  origin: { hunter: 'hunter wild game hunted', farm: 'farm farmed domestic' },
+  what: {
+    'live/carcass': 'live|live weight',
+    'dressed/carcass': 'dressed|field dressed|field dressed weight',
+    'received/carcass': 'received|weight received|gross|in',
+    'hanging/carcass': 'hanging|hanging weight|hang|hook|rail|carcass',
+    'cut/whole cuts': 'whole cuts|cuts|steaks|steaks and roasts|roasts',
+    'cut/trim': 'trim|grind|ground|burger|trim for grinding',
+    'cut/fat saved': 'fat saved|fat|own fat',
+    'cut/sinew': 'sinew|silverskin|silver skin|sinew and silverskin',
+    'cut/bone': 'bone|bones',
+    'cut/damage': 'damage|waste|bloodshot|damage cut away',
+    'packed/package': 'package|packages|packed|take home|finished|boxes',
+  },
+  pooling: { yes: 'yes y x true 1', no: 'no n false 0' },
+};
+
+/** Other names of the supplied species. Common names, no source. */
+const OTHER_NAMES: Readonly<Record<string, string>> = {
+  'white-tail': 'whitetail|white tail|white tailed|whitetail deer|white tail deer|wt|wtd',
+  'mule-deer': 'mule|muley|mulie|md|muledeer',
+  elk: 'wapiti',
+  pronghorn: 'antelope|pronghorn antelope|goat',
+  'wild-boar': 'hog|wild hog|feral hog|pig|wild pig|boar',
+  'black-bear': 'bear|blackbear',
+  bison: 'buffalo',
+  cougar: 'mountain lion|lion|puma',
+  caribou: 'reindeer',
+};
+
+export type Dictionary = Readonly<Record<WordField, ReadonlyMap<string, string>>>;
+
+/** Everything that the desk understands, as folded words. */
+export function dictionary(species: readonly SpeciesProfile[]): Dictionary {
+  const said = Object.entries(SAID).map(([field, meanings]) => {
+    const pairs = Object.entries(meanings).flatMap(([value, words]) =>
+      [folded(value), ...(words.includes('|') ? words.split('|') : words.split(' '))].map(
+        (word) => [word, value] as const,
+      ),
+    );
+    return [field, new Map(pairs)];
+  });
+  const names = species.flatMap(({ code, name, many }) =>
+    [code, name, many].map((word) => [folded(word), code] as const),
+  );
+  const others = species.flatMap(({ code }) =>
+    (OTHER_NAMES[code]?.split('|') ?? []).map((word) => [word, code] as const),
+  );
+  return { ...Object.fromEntries(said), species: new Map([...others, ...names]) } as Dictionary;
+}
+
+/** The values that a field of words may have. */
+export function valuesOf(field: WordField, known: Dictionary): string[] {
+  return [...new Set(known[field].values())];
+}

@@ -1,0 +1,56 @@
+/** Wordings for tables on their way into the book. */
+import { plural } from './plural.ts';
+import { massIn, type Wording } from './wording.ts';
+
+const SINCE: Readonly<Record<string, string>> = {
+  hunter: 'has got something else since, or was changed by hand',
+  animal: 'was worked on or changed since',
+  weighing: 'had one of these weights corrected since',
+};
+
+export const bringWording: Readonly<Record<string, Wording>> = {
+  'sheet.empty': () => 'This file is empty. Choose another one.',
+  'sheet.not-text': () =>
+    'This file is a workbook, not a table of text. In your spreadsheet, save the sheet as CSV, and choose that file.',
+  'sheet.too-large': () => 'This file is too large. Split it into parts of at most 64 MB.',
+  'sheet.too-many-rows': (p) =>
+    `This table has more than ${p.most} rows. Split it into parts, one for each season.`,
+  'sheet.row-too-long': (p) =>
+    `Row ${p.row} is far too long: a quote (") is probably missing near it. Mend it, or pick another separator.`,
+  'sheet.quote': (p) =>
+    `From row ${p.row} on, a quote (") is opened and never closed. Mend it in your spreadsheet and choose the file again.`,
+  'sheet.gone': () => 'Gambrel no longer has this file. Choose it again.',
+  'sheet.torn': () => 'The file did not arrive whole. Choose it again.',
+  'sheet.lacks': () => 'This is missing. Fill it in, or say what holds for all rows.',
+  'sheet.date': (p) =>
+    `“${p.typed}” is no date. Write it like 2023-11-04, or check which comes first, day or month.`,
+  'sheet.word': (p) => `“${p.typed}” is not understood. Say below what it stands for.`,
+  'sheet.released-before': () => 'It was picked up before it was received. Check both dates.',
+  'sheet.parts-over': (p, format) =>
+    `Its parts weigh ${massIn(p, 'grams', format)}, more than the animal with ${massIn(p, 'baseGrams', format)}. It teaches nothing like this.`,
+  'sheet.cuts-alone': () =>
+    'It has whole cuts and take-home meat, but no trim, so its meat cannot be told. Fill in the trim, or leave the column of whole cuts out.',
+  'sheet.number-twice': (p) =>
+    `Several animals had the old number ${p.typed}. Write Gambrel’s own ticket in its place, such as 23-0147.`,
+  'sheet.problems': (p) =>
+    `${plural(Number(p.count), 'problem', 'problems')} must be mended first, from row ${p.row} on. Nothing was brought in.`,
+  'sheet.no-rows': (p) =>
+    Number(p.count) > 0
+      ? 'Everybody in this table is in the book already. There is nothing to bring in.'
+      : 'There is no row to bring in below the headings. Check which row holds the headings.',
+  'sheet.doubts': (p) =>
+    `${plural(Number(p.count), 'weight is', 'weights are')} unlikely, from row ${p.row} on. Look at them, then bring all in anyway if they are right.`,
+  'sheet.twice': (p) =>
+    `This very file was brought in before, as ${p.name}. Undo that first, unless everything is to be in the book twice.`,
+  'bring.unknown': () => 'This file is not among those that were brought in.',
+  'bring.undone': (p) => `${p.name} was undone already.`,
+  'bring.since': (p) =>
+    `This cannot be undone any more: ${p.name} ${SINCE[String(p.what)] ?? 'was changed since'}. Take that back first, if it was a mistake.`,
+  'bring.later-ticket': (p) =>
+    `This cannot be undone any more: ticket ${p.name} was given after it, and tickets have no gaps.`,
+  'choice.encoding': () => 'Pick how the letters of the file are written.',
+  'choice.separator': () => 'Pick what stands between the columns: comma, semicolon or tab.',
+  'choice.decimal': () => 'Pick the decimal mark: point or comma.',
+  'choice.dates': () => 'Pick what comes first in a date: the day or the month.',
+  'choice.table': () => 'Pick what the table holds: hunters, animals or weights.',
+};
