@@ -74,6 +74,9 @@ export type RecordFields = Pick<
   | 'deliverer_address'
 >;
 
+/** Fewer hunters than this are few; among more, the newest animals soon have eight of them. */
+const FEW_NAMESAKES = 500;
+
 /** Animals, their parts as brought, holds and instructions. */
 export function animalRecords(db: Db) {
   const columns = 'a.*, h.name AS hunter';
@@ -83,9 +86,24 @@ export function animalRecords(db: Db) {
   const byNumber = db.prepare<[number], AnimalRow>(
     `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
   );
-  const byHunter = db.prepare<[string], AnimalRow>(
-    `SELECT ${columns} ${from} WHERE instr(h.name_key, ?) > 0 ORDER BY a.id DESC LIMIT 8`,
+  // A name that few have is looked up from its hunters; one that many have is met soon among the newest animals.
+  const namesakes = db
+    .prepare<[string], number>(
+      `SELECT id FROM hunter INDEXED BY hunter_by_name WHERE instr(name_key, ?) > 0 LIMIT ${FEW_NAMESAKES}`,
+    )
+    .pluck();
+  const ofHunters = db.prepare<[string], AnimalRow>(
+    `SELECT ${columns} FROM json_each(?) found CROSS JOIN hunter h ON h.id = found.value
+     CROSS JOIN animal a ON a.hunter_id = h.id ORDER BY a.id DESC LIMIT 8`,
   );
+  const newestNamed = db.prepare<[string], AnimalRow>(
+    `SELECT ${columns} FROM animal a CROSS JOIN hunter h ON h.id = a.hunter_id
+     WHERE instr(h.name_key, ?) > 0 ORDER BY a.id DESC LIMIT 8`,
+  );
+  const byHunter = (key: string): AnimalRow[] => {
+    const ids = namesakes.all(key);
+    return ids.length < FEW_NAMESAKES ? ofHunters.all(JSON.stringify(ids)) : newestNamed.all(key);
+  };
   const nextNumber = db
     .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM animal WHERE season = ?')
     .pluck();
@@ -115,7 +133,7 @@ export function animalRecords(db: Db) {
        coalesce(w.hanging, w.received) AS grams,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
        w.packed
-     ${from} LEFT JOIN animal_weight w ON w.animal_id = a.id
+     ${from} JOIN animal_sum w ON w.animal_id = a.id
      WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
   );
   const hold = db.prepare<[number], HoldRow>(
@@ -142,7 +160,7 @@ export function animalRecords(db: Db) {
       const exact = byTicket.get(text);
       if (exact) return [exact];
       if (/^\d{1,6}$/.test(text)) return byNumber.all(Number(text));
-      return nameKey === '' ? [] : byHunter.all(nameKey);
+      return nameKey === '' ? [] : byHunter(nameKey);
     },
     /** Gives the next running number of the season; call inside the transaction. */
     add(

@@ -50,6 +50,11 @@ export function phoneKey(phone: string): string {
   return phone.replace(/\D/g, '');
 }
 
+function compareKeys(a: string, b: string): number {
+  const [one, other] = [nameKey(a), nameKey(b)];
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
 const LIMIT = 12;
 
 /** Hunters, found by any part of the name or of the phone number. */
@@ -61,14 +66,26 @@ export function hunterRecords(db: Db) {
   const recent = db.prepare<[], HunterRow>(
     `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${LIMIT}`,
   );
-  // Names that start with the text come first; instr needs no escaping of what was typed.
-  const byName = db.prepare<{ key: string }, HunterRow>(
-    `SELECT ${columns} FROM hunter h WHERE instr(h.name_key, @key) > 0
-     ORDER BY instr(' ' || h.name_key, ' ' || @key) = 0, h.name_key LIMIT ${LIMIT}`,
-  );
-  const byPhone = db.prepare<{ key: string }, HunterRow>(
-    `SELECT ${columns} FROM hunter h WHERE instr(h.phone_key, @key) > 0 ORDER BY h.name_key LIMIT ${LIMIT}`,
-  );
+  // Read in the order of the names off the index alone, and only until there are enough; instr needs no escaping of what
+  // was typed. Names of which a word starts with the text come first.
+  const wordStarts = db
+    .prepare<{ key: string }, number>(
+      `SELECT id FROM hunter INDEXED BY hunter_by_name
+       WHERE instr(' ' || name_key, ' ' || @key) > 0 ORDER BY name_key LIMIT ${LIMIT}`,
+    )
+    .pluck();
+  const elsewhere = db
+    .prepare<{ key: string; most: number }, number>(
+      `SELECT id FROM hunter INDEXED BY hunter_by_name
+       WHERE instr(name_key, @key) > 0 AND instr(' ' || name_key, ' ' || @key) = 0 ORDER BY name_key LIMIT @most`,
+    )
+    .pluck();
+  const phoned = db
+    .prepare<{ key: string }, number>(
+      `SELECT id FROM hunter INDEXED BY hunter_by_phone WHERE instr(phone_key, @key) > 0 LIMIT ${LIMIT}`,
+    )
+    .pluck();
+  const known = (id: number): HunterRow[] => one.all(id);
   const insert = db.prepare(
     `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, refuses_pooling, created_at)
      VALUES (@name, @nameKey, @phone, @phoneKey, @email, @address, @licence, @refusesPooling, @at)`,
@@ -89,7 +106,13 @@ export function hunterRecords(db: Db) {
       const key = nameKey(text);
       if (key === '') return recent.all();
       const digits = phoneKey(text);
-      return digits.length >= 3 && !/\p{L}/u.test(text) ? byPhone.all({ key: digits }) : byName.all({ key });
+      if (digits.length >= 3 && !/\p{L}/u.test(text))
+        return phoned
+          .all({ key: digits })
+          .flatMap(known)
+          .sort((a, b) => compareKeys(a.name, b.name));
+      const first = wordStarts.all({ key });
+      return [...first, ...elsewhere.all({ key, most: LIMIT - first.length })].flatMap(known);
     },
     add: (fields: HunterFields, at: string): number =>
       Number(insert.run({ ...bound(fields), at }).lastInsertRowid),

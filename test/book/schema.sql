@@ -1,5 +1,7 @@
 CREATE INDEX animal_by_hunter ON animal (hunter_id);
 
+CREATE INDEX animal_by_number ON animal (number);
+
 CREATE INDEX animal_by_old_number ON animal (old_number) WHERE old_number <> '';
 
 CREATE INDEX animal_by_species ON animal (species, season);

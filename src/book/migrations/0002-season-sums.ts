@@ -125,6 +125,7 @@ CREATE INDEX batch_sum_by_season ON batch_sum (season);
 
 CREATE INDEX weighing_by_lot ON weighing (fat_lot_id) WHERE fat_lot_id IS NOT NULL;
 CREATE INDEX batch_by_season ON batch (season);
+CREATE INDEX animal_by_number ON animal (number);
 
 INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now;
 INSERT INTO batch_sum SELECT * FROM batch_sum_now;
