@@ -1,80 +1,98 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
-import { quantile } from '../../core/quantile.ts';
-import type { ChartStory } from './story.ts';
-import { drawYield, FEWEST_FOR_A_BOX, sharesOf, yieldLink, type Species } from './yield-drawing.ts';
+import { FEW } from './few.ts';
+import type { PlotStory } from './story.ts';
+import { dotsOf, drawYield } from './yield-drawing.ts';
 
-/** Take-home as a share of hanging weight: one dot for each animal, a box for each species, published ranges. */
-export function yieldStory(look: SeasonLook, format: Format): ChartStory {
-  const shown = look.species.filter((species) => species.points.length > 0);
-  const animals = shown.flatMap((species) => species.points.map((point) => ({ species, point })));
-  const ordered = animals.toSorted(
-    (a, b) => a.species.name.localeCompare(b.species.name) || a.point.share - b.point.share,
-  );
+/**
+ * Take-home as a share of hanging weight: one dot for each animal, a box for each species, published ranges.
+ * `linkOf` leads to the animals of a species.
+ */
+export function yieldStory(look: YieldsLook, format: Format, linkOf: (species: string) => string): PlotStory {
+  const shown = look.species
+    .filter(({ spread }) => spread !== null)
+    .toSorted((a, b) => countOf(b) - countOf(a));
+  const animals = shown.reduce((total, species) => total + countOf(species), 0);
+  const dots = dotsOf(shown);
+  const share = (value: number | undefined): string => (value === undefined ? '' : format.share(value));
   return {
-    title: text.yieldTitle,
+    title: text.title,
     finding: yieldFinding(shown, format),
-    n: text.nAnimals(animals.length, shown.length),
-    notes: [text.yieldKey(FEWEST_FOR_A_BOX)],
+    n: text.nAnimals(animals, shown.length),
+    notes: [
+      text.key(FEW),
+      ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
+      ...(look.untold > 0 ? [text.untold(look.untold)] : []),
+    ],
     sources: publishedSources(shown),
     table: {
-      head: [text.ticket, text.species, text.takeHomeShare],
-      rows: ordered.map(({ species, point }) => [point.ticket, species.name, format.share(point.share)]),
-      links: ordered.map(({ point }) => `/table/${point.ticket}`),
-      plain: ordered.map(({ species, point }) => [point.ticket, species.name, point.share]),
+      head: [
+        text.species,
+        text.animals,
+        text.lowest,
+        text.lowerQuarter,
+        text.middle,
+        text.upperQuarter,
+        text.highest,
+      ],
+      rows: shown.map(({ name, spread: of }) => [
+        name,
+        String(of?.n ?? 0),
+        ...[of?.low, of?.q1, of?.median, of?.q3, of?.high].map(share),
+      ]),
+      links: shown.map(({ code }) => linkOf(code)),
+      plainHead: [text.species, text.ticket, text.takeHomeShare],
+      plain: shown.flatMap(({ name, points }) => points.map((point) => [name, point.ticket, point.share])),
     },
     fileName: `take-home-${look.season}`,
     height: 110 + 64 * shown.length,
-    draw: animals.length < 2 ? null : (colours) => drawYield(shown, colours, format),
-    linkOf: (dataset, index) => yieldLink(shown, dataset, index),
+    draw: animals < 2 ? null : (colours) => drawYield(shown, colours, format),
+    linkOf: (dataset, index) => {
+      if (dataset === 0) return dots[index] ? `/table/${dots[index].point.ticket}` : null;
+      return shown[index] ? linkOf(shown[index].code) : null;
+    },
   };
 }
 
+const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
+const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
+
 /** What there is to see: the species with most animals against its published range, then the two ends. */
-export function yieldFinding(shown: readonly Species[], format: Format): string {
-  const count = shown.reduce((total, species) => total + species.points.length, 0);
-  const main = shown.toSorted((a, b) => b.points.length - a.points.length)[0];
-  if (!main) return text.noYield;
+export function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
+  const count = shown.reduce((total, species) => total + countOf(species), 0);
+  const main = shown.toSorted((a, b) => countOf(b) - countOf(a))[0];
+  if (!main) return text.none;
   const first = main.points[0];
-  if (count === 1 && first) return text.oneYield(first.ticket, main.name, format.share(first.share));
-  const middle = middleOf(main);
-  const sentences = [
-    text.mainYield(main.name, main.points.length, format.share(middle, 0), against(main, middle, format)),
-  ];
-  const ends = shown
-    .filter((species) => species.points.length >= 3)
+  if (count === 1 && first) return text.one(first.ticket, main.name, format.share(first.share));
+  const share = (species: SpeciesYield): string => format.share(middleOf(species), 0);
+  const enough = shown
+    .filter((species) => countOf(species) >= FEW)
     .toSorted((a, b) => middleOf(a) - middleOf(b));
-  const [least, most] = [ends[0], ends.at(-1)];
-  if (least && most && least !== most) {
-    sentences.push(
-      text.yieldEnds(
-        most.name,
-        format.share(middleOf(most), 0),
-        least.name,
-        format.share(middleOf(least), 0),
-      ),
-    );
-  }
-  return sentences.join(' ');
+  const few = shown
+    .filter((species) => countOf(species) < FEW)
+    .map((one) => text.kindN(one.name, countOf(one)));
+  const [least, most] = [enough[0], enough.at(-1)];
+  return [
+    text.main(main.name, countOf(main), share(main), against(main, middleOf(main), format)),
+    ...(least && most && least !== most ? [text.ends(most.name, share(most), least.name, share(least))] : []),
+    ...(few.length > 0 ? [text.few(few.join(', '))] : []),
+  ].join(' ');
 }
 
-function against(species: Species, middle: number, format: Format): string {
-  const published = species.published;
+function against({ published }: SpeciesYield, middle: number, format: Format): string {
   if (!published) return text.nothingPublished;
   const range = format.shareRange(published.low, published.high);
-  if (middle < published.low) return text.belowPublished(range);
-  return middle > published.high ? text.abovePublished(range) : text.insidePublished(range);
+  if (middle < published.low) return text.below(range);
+  return middle > published.high ? text.above(range) : text.inside(range);
 }
 
-function middleOf(species: Species): number {
-  return quantile(sharesOf(species), 0.5);
-}
-
-function publishedSources(shown: readonly Species[]): string[] {
-  const sources = new Map<string, string[]>();
-  for (const { name, published } of shown) {
-    if (published) sources.set(published.source, [...(sources.get(published.source) ?? []), name]);
-  }
-  return [...sources].map(([source, names]) => text.publishedBy(names.join(', '), source));
+/** Each source once, with the species that it stands for. */
+export function publishedSources(shown: readonly SpeciesYield[]): string[] {
+  const cited = shown.flatMap(({ name, published }) =>
+    published ? [{ name, source: published.source }] : [],
+  );
+  return [...Map.groupBy(cited, ({ source }) => source)].map(([source, of]) =>
+    text.publishedBy(of.map(({ name }) => name).join(', '), source),
+  );
 }

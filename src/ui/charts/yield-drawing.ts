@@ -1,35 +1,20 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { SpeciesYield } from '../../bridge/contract.ts';
+import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
+import { FEW } from './few.ts';
 import { spread } from './spread.ts';
 
-export type Species = SeasonLook['species'][number];
-
-/** Below this many animals the quartiles of a box would be single animals: only the dots are shown. */
-export const FEWEST_FOR_A_BOX = 5;
-
-/** The shares of a species in ascending order. */
-export function sharesOf(species: Species): number[] {
-  return species.points.map((point) => point.share).toSorted((a, b) => a - b);
-}
-
 /** A dot for each animal, beside the others of its species. */
-function dotsOf(shown: readonly Species[]) {
+export function dotsOf(shown: readonly SpeciesYield[]) {
   return shown.flatMap((species, row) =>
     species.points.map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point })),
   );
 }
 
-/** The animal behind a dot. */
-export function yieldLink(shown: readonly Species[], dataset: number, index: number): string | null {
-  const dot = dataset === 0 ? dotsOf(shown)[index] : undefined;
-  return dot ? `/table/${dot.point.ticket}` : null;
-}
-
 /** From the lowest to the highest of what is drawn, to the next twentieth: shares of 50 % need no axis from zero. */
-function span(shown: readonly Species[]): { min: number; max: number } {
+function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
   const all = shown.flatMap(({ points, published }) => [
     ...points.map(({ share }) => share),
     ...(published ? [published.low, published.high] : []),
@@ -40,10 +25,17 @@ function span(shown: readonly Species[]): { min: number; max: number } {
   };
 }
 
+/** The box of a species with enough animals for quarters, as the drawing library takes it. */
+function boxOf({ spread: of }: SpeciesYield) {
+  if (!of || of.n < FEW) return [];
+  const { low, q1, median, q3, high } = of;
+  return { min: low, whiskerMin: low, q1, median, q3, whiskerMax: high, max: high, outliers: [], items: [] };
+}
+
 /** Boxes and dots of each species over its published band. */
-export function drawYield(shown: readonly Species[], colours: ChartColours, format: Format) {
+export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours, format: Format) {
   const dots = dotsOf(shown);
-  const band = (species: Species, row: number) =>
+  const band = (species: SpeciesYield, row: number) =>
     species.published && {
       type: 'box' as const,
       yScaleID: 'rows',
@@ -75,7 +67,7 @@ export function drawYield(shown: readonly Species[], colours: ChartColours, form
         {
           type: 'boxplot' as const,
           label: text.middleHalf,
-          data: shown.map((species) => (species.points.length < FEWEST_FOR_A_BOX ? [] : sharesOf(species))),
+          data: shown.map(boxOf),
           yAxisID: 'y',
           order: 1,
           itemRadius: 0,
@@ -96,7 +88,7 @@ export function drawYield(shown: readonly Species[], colours: ChartColours, form
         x: { ...percentAxis(colours, text.takeHomeShare), ...span(shown) },
         y: nameAxis(
           colours,
-          shown.map((species) => `${species.name} (${species.points.length})`),
+          shown.map(({ name, spread: of }) => text.kindN(name, of?.n ?? 0)),
         ),
         rows: rowAxis(shown.length),
       },

@@ -1,0 +1,88 @@
+/** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
+import type { PoundsLook, SpeciesYield, Spread, YieldsLook } from '../../src/bridge/contract.ts';
+import type { ChartColours } from '../../src/ui/charts/colours.ts';
+import type { Scene } from '../../src/ui/charts/scene.ts';
+import type { SceneStory } from '../../src/ui/charts/story.ts';
+import { makeFormat } from '../../src/ui/texts/format.ts';
+
+export const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+/** Every colour is its own name. */
+export const colours = new Proxy({}, { get: (_, name) => name }) as ChartColours;
+const LB = 453.59237;
+
+export function spreadOf(values: readonly number[]): Spread | null {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (p: number): number => {
+    const rank = (sorted.length - 1) * p;
+    const [below, above] = [sorted[Math.floor(rank)] ?? NaN, sorted[Math.ceil(rank)] ?? NaN];
+    return below + (above - below) * (rank % 1);
+  };
+  const mean = sorted.reduce((total, one) => total + one, 0) / sorted.length;
+  return sorted.length === 0
+    ? null
+    : { n: sorted.length, low: at(0), q1: at(0.25), median: at(0.5), q3: at(0.75), high: at(1), mean };
+}
+
+export function species(name: string, shares: number[], more: Partial<SpeciesYield> = {}): SpeciesYield {
+  return {
+    code: name.toLowerCase().replaceAll(' ', '-'),
+    name,
+    spread: spreadOf(shares),
+    points: shares.map((share, i) => ({ ticket: `26-000${i + 1}`, share })),
+    published: { low: 0.45, high: 0.55, source: `Source of ${name}` },
+    seasons: [],
+    splits: { brought: [], sex: [], age: [], damaged: [], detail: [], cutter: [] },
+    ...more,
+  };
+}
+
+export function yields(some: Partial<YieldsLook>): YieldsLook {
+  return { season: 2026, animals: 0, takeHomeGrams: 0, untold: 0, species: [], ...some };
+}
+
+/** 100 lb on the hook: 30 cuts, 30 trim, 2 fat, 20 bone, 9 sinew, 3 damage, 5 shrink, 1 not explained. */
+export function pounds(some: Partial<PoundsLook> = {}): PoundsLook {
+  const parts = { 'whole cuts': 30, trim: 30, 'fat saved': 2, bone: 20, sinew: 9, damage: 3 } as const;
+  return {
+    season: 2026,
+    n: 12,
+    others: 3,
+    baseGrams: 100 * LB,
+    parts: Object.entries(parts).map(([part, lb]) => ({ part: part as keyof typeof parts, grams: lb * LB })),
+    shrinkGrams: 5 * LB,
+    unexplainedGrams: 1 * LB,
+    overGrams: 0,
+    grinder: { batches: 2, inGrams: 30 * LB, fatGrams: 3 * LB, outGrams: 32 * LB, lossGrams: 1 * LB },
+    packedGrams: 62 * LB,
+    minorPerKg: 300,
+    losses: [
+      { what: 'bone', grams: 20 * LB, share: 0.2, minor: 2722 },
+      { what: 'sinew', grams: 9 * LB, share: 0.09, minor: 1225 },
+    ],
+    species: [],
+    ...some,
+  };
+}
+
+export function sceneOf(story: SceneStory, width = 1000): Scene {
+  if (!story.scene) throw new Error(`${story.title} draws nothing`);
+  return story.scene(colours, width);
+}
+
+/** All print of a scene, mark by mark. */
+export function printOf({ marks }: Scene): string[] {
+  return marks.flatMap(({ shapes }) => shapes.flatMap((one) => (one.kind === 'text' ? [one.text] : [])));
+}
+
+/** Faults that no picture may have: numbers that are none, print too small to read or begun outside of the picture. */
+export function faultsOf(scene: Scene): string[] {
+  return scene.marks.flatMap(({ shapes }) =>
+    shapes.flatMap((one) => {
+      if (one.kind === 'path') return /NaN|undefined|Infinity/.test(one.d) ? [one.d] : [];
+      const outside = one.x < 0 || one.x > scene.width || one.y < 0 || one.y > scene.height;
+      return one.size < 12 || outside || /NaN|undefined/.test(one.text)
+        ? [`${one.text} at ${one.x}, ${one.y}`]
+        : [];
+    }),
+  );
+}
