@@ -116,7 +116,7 @@ const places: { name: string; at: () => string; act?: (page: Page) => Promise<vo
   { name: 'batch', at: () => `/grinder/${batch}`, sees: /Fat as weighed in/ },
   { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
   { name: 'pick-up', at: () => '/pickup', sees: /Packed and ready/ },
-  { name: 'season', at: () => '/season', sees: /What the next quote rests on/ },
+  { name: 'season', at: () => '/season', sees: /What makes a difference/ },
   { name: 'costs', at: () => '/season/costs', sees: /By kind of game/ },
   { name: 'record book', at: () => '/books', act: fewRecords, sees: /^9 entries/ },
   { name: 'prices', at: () => '/books', act: tab('Prices'), sees: /in force since/ },

@@ -5,7 +5,6 @@ import type { ChartColours } from '../../src/ui/charts/colours.ts';
 import { controlStory } from '../../src/ui/charts/fat-control.ts';
 import { fatStory } from '../../src/ui/charts/fat-by-batch.ts';
 import { quotesStory } from '../../src/ui/charts/quotes-held.ts';
-import { yieldStory } from '../../src/ui/charts/yield-by-species.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
@@ -59,79 +58,6 @@ function season(some: Partial<SeasonLook>): SeasonLook {
     ...some,
   };
 }
-
-describe('take-home by species', () => {
-  it('draws nothing and says what to do when nothing was weighed', () => {
-    const story = yieldStory(season({ species: [species('Elk', [])] }), format);
-    expect(story.draw).toBeNull();
-    expect(story.finding).toContain('Weigh them at the Table');
-    expect(story.table.rows).toEqual([]);
-  });
-
-  it('names the one animal instead of drawing a spread of one', () => {
-    const story = yieldStory(season({ species: [species('Elk', [0.512])] }), format);
-    expect(story.draw).toBeNull();
-    expect(story.finding).toContain('26-0001 (Elk) gave 51.2 %');
-  });
-
-  it.each([
-    [[0.5, 0.52, 0.54], '52 % take-home, inside the published 45–55 %'],
-    [[0.6, 0.61, 0.62], '61 % take-home, above the published 45–55 %'],
-    [[0.3, 0.31, 0.32], '31 % take-home, below the published 45–55 %'],
-  ])('holds the middle of %j against the published range', (shares, said) => {
-    expect(yieldStory(season({ species: [species('Elk', shares)] }), format).finding).toContain(said);
-  });
-
-  it('leads with the species that was cut most and names the two ends', () => {
-    const look = season({
-      species: [
-        species('Elk', [0.5, 0.51, 0.52]),
-        species('Mule deer', [0.55, 0.56, 0.58, 0.59]),
-        species('Moose', [0.99]),
-      ],
-    });
-    const { finding, n } = yieldStory(look, format);
-    expect(finding).toMatch(/^Mule deer: the middle of 4 animals/);
-    expect(finding).toContain('Mule deer gave most (57 %), Elk least (51 %)');
-    expect(finding).not.toContain('Moose');
-    expect(n).toBe('n = 8 animals of 3 species');
-  });
-
-  it('draws a dot for each animal, a box only from five animals on, and each published band', () => {
-    const look = season({
-      species: [
-        species('Elk', [0.5, 0.51, 0.52, 0.53, 0.54]),
-        species('Moose', [0.5, 0.6], { published: null }),
-      ],
-    });
-    const config = yieldStory(look, format).draw?.(colours) as unknown as {
-      data: { datasets: { data: unknown[] }[] };
-      options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
-    };
-    const [dots, boxes] = config.data.datasets;
-    expect(dots?.data).toHaveLength(7);
-    expect(boxes?.data).toEqual([[0.5, 0.51, 0.52, 0.53, 0.54], []]);
-    const bands = config.options.plugins.annotation.annotations;
-    expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
-  });
-
-  it('leads from each dot to its animal, and from nothing else', () => {
-    const story = yieldStory(season({ species: [species('Elk', [0.52, 0.5])] }), format);
-    expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
-    expect(story.linkOf?.(0, 2)).toBeNull();
-    expect(story.linkOf?.(1, 0)).toBeNull();
-    expect(story.table.links).toEqual(['/table/26-0002', '/table/26-0001']);
-  });
-
-  it('names each source once, with the species that it stands for', () => {
-    const one = { low: 0.4, high: 0.5, source: 'One table' };
-    const look = season({
-      species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
-    });
-    const cited = yieldStory(look, format).sources.filter((note) => note.includes('One table'));
-    expect(cited).toEqual(['Published range for Elk, Moose: One table']);
-  });
-});
 
 describe('what the next quote rests on', () => {
   it('tells of the species that was cut most', () => {

@@ -3,7 +3,16 @@ import type { LocationQuery } from 'vue-router';
 import type { SeasonFilter } from '../../bridge/contract.ts';
 
 /** What the animals behind a mark can be ordered by. */
-export const ORDERS = ['ticket', 'share', 'base', 'bone', 'damage', 'days', 'unexplained'] as const;
+export const ORDERS = [
+  'ticket',
+  'takeHome',
+  'hanging',
+  'bone',
+  'damage',
+  'unexplained',
+  'days',
+  'income',
+] as const;
 export type BehindOrder = (typeof ORDERS)[number];
 
 const DATE = /^\d{4}-\d{2}-\d{2}$/;
@@ -67,7 +76,18 @@ export function linkTo(
   return query ? `${path}?${query}` : path;
 }
 
-/** Leads to the list of the animals under this filter, those with most of what it is ordered by first. */
-export function behindLink(filter: SeasonFilter, order?: BehindOrder): string {
-  return linkTo('/season/animals', filter, order ? { order } : {});
+/**
+ * Leads to the list of the animals under this filter, those with most of what it is ordered by first; `between` leaves
+ * only those whose measure lies there, as the bars of a count by size need it.
+ */
+export function behindLink(
+  filter: SeasonFilter,
+  order?: BehindOrder,
+  between?: readonly [number, number],
+): string {
+  const [least, most] = between ?? [];
+  return linkTo('/season/animals', filter, {
+    ...(order ? { order } : {}),
+    ...(least === undefined || most === undefined ? {} : { least: String(least), most: String(most) }),
+  });
 }

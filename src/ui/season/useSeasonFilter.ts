@@ -33,8 +33,8 @@ export function useSeasonFilter() {
     change,
     clear,
     /** The animals of a mark: those of the view, narrowed by what the mark stands for. */
-    linkBehind: (more: SeasonFilter = {}, order?: BehindOrder): string =>
-      behindLink({ ...filter.value, ...more }, order),
+    linkBehind: (more: SeasonFilter = {}, order?: BehindOrder, between?: readonly [number, number]): string =>
+      behindLink({ ...filter.value, ...more }, order, between),
     /** Another view of the same animals. */
     linkHere: (path: string): string => linkTo(path, filter.value),
   };

@@ -4,5 +4,8 @@ import { frameText as text } from '../texts/en-season-frame.ts';
 /** The views of a season, in the order of their tabs. */
 export const views: readonly { path: string; label: string; labelKilo?: string }[] = [
   { path: '/season', label: text.views.yields },
+  { path: '/season/pounds', label: text.views.pounds, labelKilo: text.views.poundsKilo },
+  { path: '/season/compare', label: text.views.compare },
+  { path: '/season/animals', label: text.views.animals },
   { path: '/season/costs', label: costsText.costs },
 ];

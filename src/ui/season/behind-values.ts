@@ -1,0 +1,11 @@
+import { measureWriter } from '../charts/compare-words.ts';
+import type { Format } from '../texts/format.ts';
+import type { BehindOrder } from './season-query.ts';
+
+/** Writes the value that animals are ordered by. */
+export function writerOf(order: BehindOrder, format: Format): (value: number) => string {
+  if (order === 'ticket') return String;
+  if (order === 'unexplained') return (value) => format.share(value);
+  if (order === 'days') return (value) => format.number(value);
+  return measureWriter(order, format).value;
+}

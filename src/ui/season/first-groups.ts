@@ -1,0 +1,14 @@
+import type { SeasonChoices, SeasonFilter } from '../../bridge/contract.ts';
+
+/** The sides of a comparison, and who stands on each. */
+export type Side = 'a' | 'b';
+export type Groups = Record<Side, SeasonFilter>;
+
+/** What is compared before anybody chose: the two commonest species, or one species by how it was brought. */
+export function firstGroups(base: SeasonFilter, choices: SeasonChoices | null): Groups {
+  const [one, two] = (choices?.species ?? []).toSorted((a, b) => b.animals - a.animals);
+  if (base.species === undefined && one && two) {
+    return { a: { ...base, species: one.code }, b: { ...base, species: two.code } };
+  }
+  return { a: { ...base, brought: 'skinned' }, b: { ...base, brought: 'whole' } };
+}

@@ -1,0 +1,103 @@
+import { computed } from 'vue';
+import { useRoute, useRouter } from 'vue-router';
+import type { CompareBy, SeasonChoices, SeasonFilter } from '../../bridge/contract.ts';
+import { compareStory } from '../charts/compare-story.ts';
+import { useShop } from '../stores/shop.ts';
+import { compareText as text } from '../texts/en-season-compare.ts';
+import { useLive } from '../use/useLive.ts';
+import { firstGroups, type Groups, type Side } from './first-groups.ts';
+import { filterWords } from './filter-words.ts';
+import { behindLink, filterOf, queryOf } from './season-query.ts';
+
+export const measures = (Object.keys(text.measures) as CompareBy[]).map((value) => ({
+  value,
+  label: text.measures[value],
+}));
+
+/**
+ * Two groups and what they are compared by, kept in the address (`a.species=moose&b.species=elk&by=bone`). Until
+ * somebody chooses, they are the two commonest species of the view, or how one species was brought.
+ */
+export function useCompare() {
+  const shop = useShop();
+  const route = useRoute();
+  const router = useRouter();
+  const base = computed(() => filterOf(route.query));
+  const chosen = computed(() =>
+    Object.keys(route.query).some((key) => key.startsWith('a.') || key.startsWith('b.')),
+  );
+  const { value: choices } = useLive('season.choices', () => ({ season: base.value.season }));
+
+  const groups = computed((): Groups => {
+    if (chosen.value) return { a: filterOf(route.query, 'a.'), b: filterOf(route.query, 'b.') };
+    return firstGroups(base.value, choices.value);
+  });
+
+  const choicesOfGroup = {
+    a: useLive('season.choices', () => ({ season: groups.value.a.season })).value,
+    b: useLive('season.choices', () => ({ season: groups.value.b.season })).value,
+  };
+
+  const by = computed({
+    get: (): CompareBy => measures.find(({ value }) => value === route.query.by)?.value ?? 'takeHome',
+    set: (wanted) => put({ by: wanted }),
+  });
+  const { value: look, problem } = useLive('season.compare', () =>
+    choices.value === null ? null : { by: by.value, ...groups.value },
+  );
+
+  function put(some: { by?: CompareBy; groups?: Groups }): void {
+    const { a, b } = some.groups ?? groups.value;
+    const query = {
+      ...queryOf(base.value),
+      by: some.by ?? by.value,
+      ...queryOf(a, 'a.'),
+      ...queryOf(b, 'b.'),
+    };
+    void router.push({ path: route.path, query });
+  }
+  const seasonOf = (filter: SeasonFilter): number => filter.season ?? shop.look?.season ?? 0;
+  /** A group keeps its season in the address, so that a group of all animals is one too. */
+  const withSeason = (filter: SeasonFilter): SeasonFilter => ({ ...filter, season: seasonOf(filter) });
+
+  const names = computed(() => {
+    const { a, b } = groups.value;
+    const seasons = seasonOf(a) !== seasonOf(b);
+    const nameOf = (filter: SeasonFilter): string => {
+      const pieces = filterWords(filter, (code) => shop.species(code)?.name ?? code, shop.format);
+      if (seasons) pieces.push(text.season(seasonOf(filter)));
+      return pieces.join(', ') || text.all;
+    };
+    return { a: nameOf(a), b: nameOf(b) };
+  });
+
+  return {
+    groups,
+    by,
+    problem,
+    story: computed(() =>
+      look.value
+        ? compareStory(look.value, names.value, shop.format, (side) =>
+            behindLink(groups.value[side], by.value),
+          )
+        : null,
+    ),
+    choicesOf: (side: Side): SeasonChoices | null => choicesOfGroup[side].value,
+    change: (side: Side, some: SeasonFilter): void =>
+      put({
+        groups: {
+          a: withSeason(groups.value.a),
+          b: withSeason(groups.value.b),
+          [side]: withSeason({ ...groups.value[side], ...some }),
+        },
+      }),
+    clear: (side: Side): void =>
+      put({
+        groups: {
+          a: withSeason(groups.value.a),
+          b: withSeason(groups.value.b),
+          [side]: { season: seasonOf(groups.value[side]) },
+        },
+      }),
+  };
+}
