@@ -6,13 +6,9 @@ import type { FromDesk, ToDesk } from './desk-messages.ts';
 /** How long the desk may take to close its book before it is ended, ms. */
 const CLOSING_TIME = 10_000;
 
-type Opening = Extract<FromDesk, { kind: 'ready' | 'trouble' }>;
-
 export interface DeskProcess {
-  /** Opens a book. */
-  open(bookPath: string, demo: boolean): Promise<Opening>;
-  /** Puts the newest good backup in the place of the book that did not open, and opens it. */
-  restore(): Promise<Opening>;
+  /** Opens a book; one that cannot be opened is told by the window. */
+  open(bookPath: string, demo: boolean): Promise<void>;
   /** Makes a backup now; its path, or null if none could be made. */
   backUp(): Promise<string | null>;
   /** Gives a window its own port to the desk. */
@@ -32,14 +28,13 @@ export function startDeskProcess(file: string, onStopped: () => void): DeskProce
     if (!closing) onStopped();
   });
   const send = (message: ToDesk) => child.postMessage(message);
-  const ask = <K extends FromDesk['kind']>(message: ToDesk, ...kinds: K[]) => {
-    const answer = heard(child, kinds);
+  const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
+    const answer = heard(child, kind);
     send(message);
     return answer;
   };
   return {
-    open: (bookPath, demo) => ask({ kind: 'open', bookPath, demo }, 'ready', 'trouble'),
-    restore: () => ask({ kind: 'restore' }, 'ready', 'trouble'),
+    open: async (bookPath, demo) => void (await ask({ kind: 'open', bookPath, demo }, 'ready')),
     backUp: async () => (await ask({ kind: 'back up' }, 'backed up')).path,
     connectWindow(contents) {
       const { port1, port2 } = new MessageChannelMain();
@@ -57,14 +52,14 @@ export function startDeskProcess(file: string, onStopped: () => void): DeskProce
   };
 }
 
-/** The next message of one of these kinds. */
+/** The next message of this kind. */
 function heard<K extends FromDesk['kind']>(
   child: UtilityProcess,
-  kinds: readonly K[],
+  kind: K,
 ): Promise<Extract<FromDesk, { kind: K }>> {
   return new Promise((resolve) => {
     const listen = (message: FromDesk) => {
-      if (!(kinds as readonly string[]).includes(message.kind)) return;
+      if (message.kind !== kind) return;
       child.removeListener('message', listen);
       resolve(message as Extract<FromDesk, { kind: K }>);
     };

@@ -1,27 +1,21 @@
 /** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
 import type { MessagePortMain } from 'electron';
-import { BookTrouble } from '../src/book/trouble.ts';
 import { servePort } from '../src/bridge/server/port.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
+import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
-import { newestGoodBackup, restoreBackup } from './restore-backup.ts';
-import { backupHelps } from './sentences.ts';
 
-let bookPath = '';
 let desk: Desk | null = null;
 
 process.parentPort.on('message', ({ data, ports }) => void handle(data as ToDesk, ports[0]));
 
 async function handle(message: ToDesk, port: MessagePortMain | undefined): Promise<void> {
   switch (message.kind) {
-    case 'open':
-      bookPath = message.bookPath;
-      await open(message.demo);
-      break;
-    case 'restore': {
-      const backup = newestGoodBackup(bookPath);
-      if (backup) restoreBackup(bookPath, backup, new Date());
-      await open(false);
+    case 'open': {
+      const { bookPath, demo } = message;
+      const onBroken = (error: unknown) => console.error('Gambrel:', error);
+      desk = await openDesk({ bookPath, demo, onBroken, upkeep: USUAL_TIMES });
+      say({ kind: 'ready' });
       break;
     }
     case 'window':
@@ -34,21 +28,6 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       desk?.close();
       say({ kind: 'closed' });
       break;
-  }
-}
-
-async function open(demo: boolean): Promise<void> {
-  try {
-    desk = await openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
-    say({ kind: 'ready' });
-  } catch (error) {
-    if (!(error instanceof BookTrouble)) throw error; // ours: the process ends and the shell says so
-    const backup = backupHelps(error.code) ? newestGoodBackup(bookPath) : null;
-    say({
-      kind: 'trouble',
-      trouble: { code: error.code, path: error.path },
-      backup: backup && { path: backup.path, at: backup.at },
-    });
   }
 }
 

@@ -2,7 +2,7 @@
 import { app, ipcMain, type BrowserWindow } from 'electron';
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
 import { startDeskProcess, type DeskProcess } from './desk-process.ts';
-import { askAfterTrouble, printWindow, tell } from './dialogs.ts';
+import { printWindow, tell } from './dialogs.ts';
 import { setMenu } from './menu.ts';
 import { isOurs } from './protocol.ts';
 import { DESK_KEEPS_STOPPING, DESK_STOPPED } from './sentences.ts';
@@ -20,7 +20,7 @@ export interface Places {
 const MOST_STOPS = 3;
 const STOPS_WITHIN = 60_000;
 
-/** Opens the book, then the window. Exit code 1 when no book could be opened. */
+/** Opens the book, then the window. */
 export async function openDesktop(places: Places, demo: boolean): Promise<void> {
   let window: BrowserWindow | null = null;
   const stops: number[] = [];
@@ -45,10 +45,8 @@ export async function openDesktop(places: Places, demo: boolean): Promise<void> 
   await begin();
 
   async function begin(): Promise<void> {
-    if (!(await openBook(desk, places.book, demo))) {
-      await desk.close();
-      app.exit(1);
-    } else if (window) {
+    await desk.open(places.book, demo);
+    if (window) {
       window.webContents.reload();
     } else {
       window = openWindow(places.preload, places.sizeFile);
@@ -68,16 +66,6 @@ export async function openDesktop(places: Places, demo: boolean): Promise<void> 
     await begin();
     await tell('warning', DESK_STOPPED);
   }
-}
-
-/** True when a book is open in the end, false when the person chose to quit. */
-async function openBook(desk: DeskProcess, book: string, demo: boolean): Promise<boolean> {
-  let opening = await desk.open(book, demo);
-  while (opening.kind === 'trouble') {
-    if (!(await askAfterTrouble(opening))) return false;
-    opening = await desk.restore();
-  }
-  return true;
 }
 
 async function backUp(desk: DeskProcess): Promise<void> {

@@ -2,13 +2,12 @@
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
-import { BookTrouble } from '../src/book/trouble.ts';
 import { serveOverHttp } from '../src/bridge/server/http.ts';
-import { openDesk, type Desk } from '../src/desk/desk.ts';
+import { openDesk } from '../src/desk/desk.ts';
+import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
-import { newestGoodBackup } from './restore-backup.ts';
-import { backupHelps, openingSentence, WINDOW_MISSING } from './sentences.ts';
+import { notOpen, WINDOW_MISSING } from './sentences.ts';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const windowFolder = join(import.meta.dirname, '../renderer');
@@ -20,10 +19,10 @@ await serve(read.options);
 
 async function serve(options: StartOptions): Promise<void> {
   if (options.demo) console.log('Setting up the demo season; this takes a few seconds.');
-  const desk = await openBook(
-    options.book ?? usualBookPlace(process.platform, process.env, homedir()),
-    options.demo,
-  );
+  const bookPath = options.book ?? usualBookPlace(process.platform, process.env, homedir());
+  const onBroken = (error: unknown) => console.error('Gambrel:', error);
+  const desk = await openDesk({ bookPath, demo: options.demo, onBroken, upkeep: USUAL_TIMES });
+  if (desk.trouble()) console.error(notOpen(bookPath));
   const carrier = await serveOverHttp({ desk, windowFolder, port: options.port });
   if (options.port !== 0 && carrier.port !== options.port) {
     console.log(`Port ${options.port} is taken, so Gambrel uses ${carrier.port}.`);
@@ -43,17 +42,6 @@ async function serve(options: StartOptions): Promise<void> {
   process.on('SIGINT', close);
   process.on('SIGTERM', close);
   process.on('SIGHUP', close); // the terminal window was closed
-}
-
-async function openBook(bookPath: string, demo: boolean): Promise<Desk> {
-  try {
-    return await openDesk({ bookPath, demo, onBroken: (error) => console.error('Gambrel:', error) });
-  } catch (error) {
-    if (!(error instanceof BookTrouble)) throw error;
-    const backup = backupHelps(error.code) ? newestGoodBackup(bookPath) : null;
-    const wayOn = backup ? `\nThe newest good backup is ${backup.path}: name a copy of it with --book.` : '';
-    return giveUp(openingSentence(error) + wayOn);
-  }
 }
 
 function giveUp(sentence: string): never {

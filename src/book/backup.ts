@@ -1,28 +1,22 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import Database from 'better-sqlite3';
-import { APPLICATION_ID } from './migrations/index.ts';
-import { BookTrouble } from './trouble.ts';
+import type Database from 'better-sqlite3';
+import { checkCopy, totals } from './backup-check.ts';
+import { backupsToDrop, type Kept } from './backup-rotation.ts';
+import { flush, flushFolder, momentInName } from './durable-files.ts';
+import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
-export interface Backup {
+/** A finished copy of the book. It was checked before it got its name. */
+export interface Backup extends Kept {
   path: string;
-  /** UTC moment in its name. */
-  at: string;
   bytes: number;
+  /** Opens only with its passphrase. */
+  locked: boolean;
 }
 
-/** Tables whose row counts and weights must be the same in the copy. */
-const COUNTED = ['hunter', 'animal', 'weighing', 'weighing_void', 'fat_movement', 'bill', 'payment', 'audit'];
+export const LOCKED_ENDING = '.gambrel-locked';
+const NAME =
+  /^.* (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
 
 /** Backups lie beside the book in a folder of their own. */
 export function backupFolder(bookPath: string): string {
@@ -31,97 +25,75 @@ export function backupFolder(bookPath: string): string {
 
 /**
  * Copies the open book with `VACUUM INTO` to a `.part` file, opens the copy read-only, checks it whole
- * (`integrity_check`, row counts, total of weights), flushes it to disk and only then gives it its name.
- * @throws BookTrouble `backup` when the copy is not as good as the book; the bad copy is removed
+ * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then gives it its name.
+ * @param beforeVersion the version that the book is about to be brought to
+ * @throws BookTrouble `full`, `read-only` or `folder` where it cannot be written, `backup` when the copy is not as
+ *   good as the book; the bad copy is removed
  */
-export function backUp(
-  db: Database.Database,
-  bookPath: string,
-  at: Date,
-  folder = backupFolder(bookPath),
-): Backup {
-  mkdirSync(folder, { recursive: true });
-  const moment = at.toISOString();
-  let path = join(
-    folder,
-    `${basename(bookPath, '.gambrel')} ${moment.slice(0, 19).replaceAll(':', '-')}.gambrel`,
-  );
-  for (let n = 2; existsSync(path); n++) path = path.replace(/( \(\d+\))?\.gambrel$/, ` (${n}).gambrel`);
-  const part = `${path}.part`;
-  rmSync(part, { force: true });
-  try {
+export function backUp(db: Database.Database, bookPath: string, at: Date, beforeVersion?: number): Backup {
+  const folder = backupFolder(bookPath);
+  const start = join(folder, `${basename(bookPath, '.gambrel')} ${momentInName(at)}`);
+  const mark = beforeVersion === undefined ? '' : ` before version ${beforeVersion}`;
+  let path = `${start}${mark}.gambrel`;
+  for (let n = 2; existsSync(path); n++) path = `${start}${mark} (${n}).gambrel`;
+  finish(path, (part) => {
+    mkdirSync(folder, { recursive: true });
     db.prepare('VACUUM INTO ?').run(part);
     checkCopy(part, totals(db));
     flush(part);
-    renameSync(part, path);
-  } catch (error) {
-    rmSync(part, { force: true });
-    throw error instanceof BookTrouble
-      ? error
-      : new BookTrouble('backup', path, error instanceof Error ? error.message : String(error));
-  }
-  return { path, at: moment, bytes: statSync(path).size };
+  });
+  return backupAt(path);
 }
 
-/** Finished backups of a book, newest first. */
+/**
+ * Has `write` make a whole, checked `.part` file and then gives it the name `path`.
+ * @throws BookTrouble; what was half written is removed
+ */
+export function finish(path: string, write: (part: string) => void): void {
+  const part = `${path}.part`;
+  try {
+    rmSync(part, { force: true });
+    write(part);
+    renameSync(part, path);
+    flushFolder(dirname(path));
+  } catch (error) {
+    if (existsSync(part)) rmSync(part, { force: true });
+    const trouble = bookTroubleOf(error, path);
+    throw ['full', 'read-only', 'folder', 'drive', 'backup'].includes(trouble.code)
+      ? trouble
+      : new BookTrouble('backup', path, trouble.detail);
+  }
+}
+
+/** Finished backups of a book, newest first; every book's in another folder than its own. */
 export function listBackups(bookPath: string, folder = backupFolder(bookPath)): Backup[] {
   if (!existsSync(folder)) return [];
-  const start = `${basename(bookPath, '.gambrel')} `;
+  const start = folder === backupFolder(bookPath) ? `${basename(bookPath, '.gambrel')} ` : '';
   return readdirSync(folder)
-    .map((name) => ({
-      name,
-      moment: /(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( \(\d+\))?\.gambrel$/.exec(name),
-    }))
-    .filter(({ name, moment }) => name.startsWith(start) && moment)
-    .sort((a, b) => (a.name < b.name ? 1 : -1))
-    .map(({ name, moment }) => ({
-      path: join(folder, name),
-      at: `${moment?.[1]}T${moment?.[2]}:${moment?.[3]}:${moment?.[4]}Z`,
-      bytes: statSync(join(folder, name)).size,
-    }));
+    .filter((name) => name.startsWith(start) && NAME.test(name))
+    .sort((a, b) => (momentOf(a) < momentOf(b) || (momentOf(a) === momentOf(b) && a < b) ? 1 : -1))
+    .map((name) => backupAt(join(folder, name)));
 }
 
-/** Verifies a finished copy on its own: ours, and whole. Used before a backup is offered for restore. */
-export function isGoodBackup(path: string): boolean {
-  try {
-    checkCopy(path, null);
-    return true;
-  } catch (error) {
-    if (error instanceof BookTrouble || error instanceof Database.SqliteError) return false;
-    throw error;
-  }
+/** Deletes the backups that the rule lets go, of those that lie together in one folder. */
+export function thinBackups(backups: readonly Backup[], made: Backup): void {
+  const known = backups.find(({ path }) => path === made.path);
+  for (const { path } of backupsToDrop(backups, known)) rmSync(path, { force: true });
 }
 
-function checkCopy(path: string, wanted: string | null): void {
-  const copy = new Database(path, { readonly: true, fileMustExist: true });
-  try {
-    if (copy.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-      throw new BookTrouble('backup', path, 'mark');
-    const found = copy.pragma('integrity_check(1)', { simple: true });
-    if (found !== 'ok') throw new BookTrouble('backup', path, String(found));
-    if (wanted !== null && totals(copy) !== wanted)
-      throw new BookTrouble('backup', path, 'rows differ from the book');
-  } finally {
-    copy.close();
-  }
+/** The backup at `path`, whose name says when it was made. */
+export function backupAt(path: string): Backup {
+  const found = NAME.exec(basename(path));
+  return {
+    path,
+    at: momentOf(basename(path)),
+    bytes: statSync(path).size,
+    locked: path.endsWith(LOCKED_ENDING),
+    beforeUpdate: found?.[5] !== undefined,
+  };
 }
 
-/** Row counts and summed weights as one text, to compare a copy with its original; tables of later versions may be missing. */
-function totals(db: Database.Database): string {
-  const present = new Set(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all());
-  const counts = COUNTED.filter((table) => present.has(table)).map(
-    (table) => `${table} ${db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()}`,
-  );
-  if (present.has('weighing'))
-    counts.push(`grams ${db.prepare('SELECT total(grams) FROM weighing').pluck().get()}`);
-  return counts.join(', ');
-}
-
-function flush(path: string): void {
-  const file = openSync(path, 'r+');
-  try {
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
+function momentOf(name: string): string {
+  const [, day, hour, minute, second] = NAME.exec(name) ?? [];
+  return `${day}T${hour}:${minute}:${second}Z`;
 }

@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
@@ -25,6 +26,7 @@ import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
 import { testedGrinds } from './tested-grinds.ts';
+import { BookTrouble } from './trouble.ts';
 import { weighingRecords } from './weighings.ts';
 
 /** The record book, open: one place per kind of record, and `change`, in which every write happens. */
@@ -33,6 +35,7 @@ export type Book = ReturnType<typeof openRecordBook>;
 /** Opens (or makes) the book at `path`. @throws BookTrouble */
 export function openRecordBook(path: string, now: Date, relaxed = false) {
   const db = openBook(path, now, relaxed);
+  const checkPlace = placeCheck(path);
   return {
     db,
     path,
@@ -64,7 +67,26 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     seasonCompare: seasonCompare(db),
     seasonBehind: seasonBehind(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
-    change: <T>(work: () => T): T => db.transaction(work).immediate(),
+    change<T>(work: () => T): T {
+      checkPlace();
+      return db.transaction(work).immediate();
+    },
     close: (): void => closeBook(db),
+  };
+}
+
+/**
+ * A file that was deleted or exchanged while it was open still takes what is written, and loses it when it is closed.
+ * @returns a function that throws BookTrouble `missing` or `changed` when the file at `path` is no longer the one opened
+ */
+function placeCheck(path: string): () => void {
+  const fileAt = () => {
+    const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+    return found && `${found.dev} ${found.ino}`;
+  };
+  const opened = fileAt();
+  return () => {
+    const now = fileAt();
+    if (now !== opened) throw new BookTrouble(now === undefined ? 'missing' : 'changed', path);
   };
 }

@@ -1,15 +1,16 @@
-import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
-import { backUp } from './backup.ts';
+import { backUp, listBackups } from './backup.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
+import { listSetAside } from './restore.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 export type Db = Database.Database;
 
 /**
  * Opens the record book, or makes it: file and folder → application id → `quick_check` → version → verified backup →
- * all migrations in one transaction → foreign-key check → trial read. Stops at the first thing that is wrong and
+ * all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing that is wrong and
  * leaves the file as it found it. `relaxed` trades durability for speed and is only for throw-away books.
  * @throws BookTrouble
  */
@@ -24,7 +25,7 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
     migrate(db, path, now, fresh);
     if (db.pragma('foreign_keys', { simple: true }) !== 1)
       throw new BookTrouble('damaged', path, 'foreign keys are off');
-    db.prepare('SELECT count(*) FROM setting').get();
+    tryWriting(db);
     return db;
   } catch (error) {
     db?.close();
@@ -32,12 +33,49 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
   }
 }
 
-/** Writes what is still in the log into the one file, and lets go of it. */
+/**
+ * Where there are backups there was a book: an absent or empty file is then a loss, not a first start.
+ * @throws BookTrouble `missing`, or `damaged` for an empty file
+ */
+export function expectBook(path: string): void {
+  const there = existsSync(path);
+  if (there && statSync(path).size > 0) return;
+  if (listBackups(path).length === 0 && listSetAside(path).length === 0) return;
+  throw new BookTrouble(there ? 'damaged' : 'missing', path);
+}
+
+/**
+ * Tells what is wrong with a book without opening it for writing.
+ * @throws BookTrouble `foreign`, `damaged`, `newer`, or what kept it from being read
+ */
+export function inspectBook(path: string): void {
+  let db: Db | undefined;
+  try {
+    db = new Database(path, { readonly: true, timeout: 5000 });
+    checkOurs(db, path);
+  } catch (error) {
+    throw bookTroubleOf(error, path);
+  } finally {
+    db?.close();
+  }
+}
+
+/** Writes what is still in the log into the one file, and lets go of it. On a full disk the log stays beside the file, and nothing is lost. */
 export function closeBook(db: Db): void {
   if (!db.open) return;
-  db.pragma('optimize');
-  db.pragma('wal_checkpoint(TRUNCATE)');
-  db.close();
+  try {
+    db.pragma('optimize');
+    db.pragma('wal_checkpoint(TRUNCATE)');
+  } catch (error) {
+    if (bookTroubleOf(error, db.name).code !== 'full') throw error;
+  } finally {
+    db.close();
+  }
+}
+
+/** A book whose log cannot be shared opens and reads, and would refuse the first weight of the day. */
+function tryWriting(db: Db): void {
+  db.transaction(() => db.prepare('SELECT count(*) FROM setting').get()).immediate();
 }
 
 function reachable(path: string): void {
@@ -79,7 +117,7 @@ function setDurability(db: Db, relaxed: boolean): void {
 function migrate(db: Db, path: string, now: Date, fresh: boolean): void {
   const from = Number(db.pragma('user_version', { simple: true }));
   if (from === BOOK_VERSION) return;
-  if (!fresh) backUp(db, path, now);
+  if (!fresh) backUp(db, path, now, BOOK_VERSION);
   try {
     db.transaction(() => {
       for (const step of MIGRATIONS.slice(from)) db.exec(step);

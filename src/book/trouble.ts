@@ -1,6 +1,23 @@
-/** Why a book cannot be opened, each with a way on. */
+import { existsSync, statfsSync } from 'node:fs';
+import { dirname } from 'node:path';
+
+/** Why a book or a backup cannot be used, each with a way on. */
 export type BookTroubleCode =
-  'folder' | 'read-only' | 'damaged' | 'foreign' | 'newer' | 'locked' | 'migration' | 'backup' | 'missing';
+  | 'folder' // the folder cannot be used, or takes no write-ahead log
+  | 'read-only'
+  | 'full'
+  | 'drive' // the drive gives errors: pulled out, or failing
+  | 'damaged'
+  | 'changed' // not as it was left when it was last closed
+  | 'foreign'
+  | 'newer'
+  | 'locked' // open in another program
+  | 'missing'
+  | 'migration'
+  | 'backup' // a copy is not sound
+  | 'no-stick' // the second place is not there
+  | 'unlocked' // a plain copy would lie among locked ones
+  | 'passphrase';
 
 /** Thrown by the book when the file itself is the matter. */
 export class BookTrouble extends Error {
@@ -18,17 +35,34 @@ export class BookTrouble extends Error {
   }
 }
 
-/** Names what SQLite refused, by its result code. */
+/** Result codes of SQLite and of the system, in the order in which they are tried. */
+const MEANINGS: readonly [RegExp, BookTroubleCode][] = [
+  [/^SQLITE_(BUSY|LOCKED)/, 'locked'],
+  [/^SQLITE_(READONLY|PERM)|^E(ACCES|PERM|ROFS)$/, 'read-only'],
+  [/^SQLITE_FULL|^E(NOSPC|DQUOT|FBIG)$/, 'full'],
+  // The log is shared through memory, which drives on a network do not offer.
+  [/^SQLITE_(CANTOPEN|IOERR_SHM)/, 'folder'],
+  [/^SQLITE_NOTADB/, 'foreign'],
+  [/^SQLITE_IOERR|^E(IO|NXIO|NODEV|STALE)$/, 'drive'],
+  [/^SQLITE_CORRUPT/, 'damaged'],
+  [/^E[A-Z]+$/, 'folder'],
+];
+
+/** With less room than this, a file that could not be made is a matter of room: a page of a log and its index. */
+const HARDLY_ANY_BYTES = 64 * 1024;
+
+/** Names what SQLite or the system refused, by its code; on a full disk SQLite says only that it cannot open a file. */
 export function bookTroubleOf(error: unknown, path: string): BookTrouble {
   if (error instanceof BookTrouble) return error;
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const detail = error instanceof Error ? error.message : String(error);
-  if (/^SQLITE_(BUSY|LOCKED)/.test(code)) return new BookTrouble('locked', path, detail);
-  if (/^SQLITE_(READONLY|PERM)/.test(code) || /^E(ACCES|PERM|ROFS)$/.test(code))
-    return new BookTrouble('read-only', path, detail);
-  if (/^SQLITE_CANTOPEN/.test(code)) return new BookTrouble('folder', path, detail);
-  if (/^SQLITE_NOTADB/.test(code)) return new BookTrouble('foreign', path, detail);
-  if (/^SQLITE_(CORRUPT|IOERR)/.test(code)) return new BookTrouble('damaged', path, detail);
-  if (/^E[A-Z]+$/.test(code)) return new BookTrouble('folder', path, detail);
-  return new BookTrouble('damaged', path, detail);
+  const meaning = MEANINGS.find(([pattern]) => pattern.test(code))?.[1] ?? 'damaged';
+  const full = (meaning === 'folder' || meaning === 'drive') && hasNoRoom(dirname(path));
+  return new BookTrouble(full ? 'full' : meaning, path, detail);
+}
+
+function hasNoRoom(folder: string): boolean {
+  if (!existsSync(folder)) return false;
+  const { bavail, bsize, blocks } = statfsSync(folder);
+  return blocks > 0 && bavail * bsize < HARDLY_ANY_BYTES;
 }

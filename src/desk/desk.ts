@@ -1,20 +1,21 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import * as v from 'valibot';
-import { openRecordBook } from '../book/book.ts';
+import type { BookTrouble } from '../book/trouble.ts';
 import { CoreProblem } from '../core/problem.ts';
-import { DEMO_NOW, fillDemo } from './demo/season.ts';
+import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
+import { Door } from './door.ts';
 import { Trouble, type Answer, type Problem } from './problem.ts';
-import type { Procedure } from './procedure.ts';
+import type { AnyProcedure } from './procedure.ts';
 import { procedures } from './procedures.ts';
-import { createRoom, type DeskRoom } from './room.ts';
+import type { DeskRoom } from './room.ts';
+import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 
 export interface Desk {
   /** Carries out one call. Never rejects: what goes wrong is in the answer. */
   call(name: string, input: unknown): Promise<Answer<unknown>>;
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: { call: string }) => void): () => void;
+  /** Why the book is not open; the windows then offer the way back. */
+  trouble(): BookTrouble | null;
   /** Lets go of the book, leaving one whole file. */
   close(): void;
 }
@@ -26,56 +27,70 @@ export interface DeskOptions {
   clock?: () => Date;
   /** Told of errors that are ours, for a log. */
   onBroken?: (error: unknown) => void;
+  /** Backups by themselves, the seal on closing, and a look for what other programs wrote; without it there are none. */
+  upkeep?: UpkeepTimes;
 }
 
-/** Everything that the shop's windows can ask for, over one open book. @throws BookTrouble */
-export async function openDesk(options: DeskOptions): Promise<Desk> {
-  const clock = options.clock ?? (() => new Date());
-  const listeners = new Set<(changed: { call: string }) => void>();
-  const host: DeskRoom['host'] = {
-    async openDemo() {
-      if (room.demo) return room;
-      const next = await openDemo(host);
-      leave();
-      return (room = next);
-    },
-    async leaveDemo() {
-      if (!room.demo) return room;
-      const next = openShop();
-      leave();
-      return (room = next);
-    },
-  };
-  const openShop = () =>
-    createRoom({ book: openRecordBook(options.bookPath, clock()), demo: false, clock, host });
-  let room: DeskRoom = options.demo ? await openDemo(host) : openShop();
+/** Said when nobody knows what changed: every screen looks at the shop's settings. */
+const ANYTHING = { call: 'shop.change' };
 
-  function leave(): void {
-    room.book.close();
-    if (room.demo) rmSync(join(room.book.path, '..'), { recursive: true, force: true });
-  }
+/** Everything that the shop's windows can ask for, over one book. A book that does not open is told by each answer. */
+export async function openDesk(options: DeskOptions): Promise<Desk> {
+  const listeners = new Set<(changed: { call: string }) => void>();
+  const announce = (changed: { call: string }) => listeners.forEach((listener) => listener(changed));
+  const onBroken = options.onBroken ?? (() => undefined);
+  const door = new Door({
+    bookPath: options.bookPath,
+    clock: options.clock ?? (() => new Date()),
+    guarded: options.upkeep !== undefined,
+    onBroken,
+  });
+  if (options.demo) await door.openDemo();
+  else door.open();
+  const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce) : () => undefined;
 
   async function call(name: string, input: unknown): Promise<Answer<unknown>> {
     if (!Object.hasOwn(procedures, name))
       return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
-    const procedure = procedures[name as keyof typeof procedures] as unknown as Procedure;
+    const procedure = procedures[name as keyof typeof procedures] as unknown as AnyProcedure;
     const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
     if (!checked.success) return { ok: false, problem: invalid(checked.issues[0]) };
     try {
-      const value =
-        procedure.kind === 'write'
-          ? room.book.change(() => procedure.run(room, checked.output))
-          : await procedure.run(room, checked.output);
-      if (procedure.kind !== 'read') {
-        room.forget();
-        for (const listener of listeners) listener({ call: name });
+      const value = await carryOut(procedure, checked.output);
+      if (procedure.kind !== 'read' && !(procedure.kind === 'door' && procedure.quiet)) {
+        door.room?.forget();
+        announce({ call: name });
       }
       return { ok: true, value };
     } catch (error) {
-      room.forget();
-      room.reshelve();
-      return { ok: false, problem: problemOf(error, options.onBroken) };
+      return { ok: false, problem: refusal(error) };
     }
+  }
+
+  function carryOut(procedure: AnyProcedure, input: unknown): unknown {
+    if (procedure.kind === 'door') return procedure.run(door, input);
+    const room = openRoom();
+    if (room.othersWrote()) announce(ANYTHING);
+    return procedure.kind === 'write'
+      ? room.book.change(() => procedure.run(room, input))
+      : procedure.run(room, input);
+  }
+
+  function openRoom(): DeskRoom {
+    if (door.room) return door.room;
+    // Without a book there is trouble, unless the desk was closed.
+    throw door.trouble ?? new Trouble('broken', 'desk.failed');
+  }
+
+  function refusal(error: unknown): Problem {
+    door.room?.forget();
+    door.room?.reshelve();
+    const trouble = door.room && troubleWithBook(error, door.room.book.path);
+    if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign'].includes(trouble.code)) {
+      door.doubt(trouble);
+      announce(ANYTHING);
+    }
+    return problemOf(error, options.bookPath, onBroken);
   }
 
   return {
@@ -84,18 +99,12 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    close: leave,
+    trouble: () => door.trouble,
+    close() {
+      stopUpkeep();
+      door.close();
+    },
   };
-}
-
-/** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
-async function openDemo(host: DeskRoom['host']): Promise<DeskRoom> {
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-demo-'));
-  const started = Date.now();
-  const clock = () => new Date(DEMO_NOW.getTime() + (Date.now() - started));
-  const book = openRecordBook(join(folder, 'demo.gambrel'), DEMO_NOW, true);
-  await fillDemo(book);
-  return createRoom({ book, demo: true, clock, host });
 }
 
 function invalid(issue: v.BaseIssue<unknown>): Problem {
@@ -104,8 +113,8 @@ function invalid(issue: v.BaseIssue<unknown>): Problem {
   return { kind: 'invalid', code, ...(field ? { field } : {}) };
 }
 
-/** A rule of the trade or of arithmetic becomes a problem with its code; anything else is our fault and is reported. */
-function problemOf(error: unknown, onBroken?: (error: unknown) => void): Problem {
+/** A rule of the trade, of arithmetic or of the file becomes a problem with its code; anything else is our fault and is reported. */
+function problemOf(error: unknown, bookPath: string, onBroken: (error: unknown) => void): Problem {
   if (error instanceof Trouble) return error.problem;
   if (error instanceof CoreProblem)
     return {
@@ -114,9 +123,8 @@ function problemOf(error: unknown, onBroken?: (error: unknown) => void): Problem
       ...(error.field ? { field: error.field } : {}),
       with: { ...error.with },
     };
-  const sqlite = error instanceof Error && 'code' in error ? String(error.code) : '';
-  if (/^SQLITE_(FULL|IOERR|READONLY)/.test(sqlite)) return { kind: 'broken', code: 'book.cannot-write' };
-  if (/^SQLITE_BUSY/.test(sqlite)) return { kind: 'broken', code: 'book.locked' };
-  onBroken?.(error);
+  const trouble = troubleWithBook(error, bookPath);
+  if (trouble) return problemOfTrouble(trouble);
+  onBroken(error);
   return { kind: 'broken', code: 'desk.broken' };
 }

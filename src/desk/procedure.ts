@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import type { Door } from './door.ts';
 import type { DeskRoom } from './room.ts';
 
 /** One thing a shop can do: an input schema and what is done with a valid input. */
@@ -29,4 +30,24 @@ export function write<S extends v.GenericSchema, R>(
  */
 export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R> {
   return { kind: 'host', input, run };
+}
+
+/** Works on the door rather than in the book, so it answers also while the book does not open. */
+export interface DoorProcedure<S extends v.GenericSchema = v.GenericSchema, R = unknown> {
+  kind: 'door';
+  input: S;
+  /** Changes nothing that another window shows. */
+  quiet: boolean;
+  run: (door: Door, input: v.InferOutput<S>) => R;
+}
+
+export type AnyProcedure = Procedure | DoorProcedure;
+
+/** Opens, exchanges or looks at the book from outside. */
+export function door<S extends v.GenericSchema, R>(
+  input: S,
+  run: (door: Door, input: v.InferOutput<S>) => R,
+  quiet = false,
+): DoorProcedure<S, R> {
+  return { kind: 'door', input, quiet, run };
 }

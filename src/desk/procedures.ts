@@ -1,5 +1,6 @@
 /** The table of contents: everything that a window can ask of the desk. */
 import * as animals from './animals.ts';
+import * as backups from './backups.ts';
 import * as batchWork from './batch-work.ts';
 import * as bills from './bills.ts';
 import * as books from './books.ts';
@@ -43,8 +44,14 @@ export const procedures = {
   'shop.addStaff': shop.addStaff,
   'shop.openDemo': shop.openDemo,
   'shop.leaveDemo': shop.leaveDemo,
-  'shop.backUp': shop.backUpNow,
-  'shop.backups': shop.backups,
+
+  'shop.backUp': backups.backUpNow,
+  'shop.backups': backups.look,
+  'shop.tryBackup': backups.tryOne,
+  'shop.restore': backups.restore,
+  'shop.setLock': backups.setLock,
+  'shop.tryAgain': backups.tryAgain,
+  'shop.beginAnew': backups.beginAnew,
 
   'hunters.find': hunters.find,
   'hunters.save': hunters.save,

@@ -1,5 +1,6 @@
 import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
+import { backupState, type BackupState } from './backup-keeping.ts';
 import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
 import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
@@ -25,8 +26,11 @@ export interface DeskRoom {
   /** The shop's local date at a moment. */
   dayOf(moment: string): string;
   season(): number;
+  readonly backups: BackupState;
   /** Opens another book in place of this one. */
   readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
+  /** Whether another program wrote since this was last asked; all that was read or learned is then forgotten. */
+  othersWrote(): boolean;
   /** Reads the settings again; called after every change. */
   forget(): void;
   /** Learns yields and fat again when next asked: weights or stages changed. */
@@ -47,8 +51,12 @@ export function createRoom(options: {
   let species: SpeciesShelf | undefined;
   let yields: YieldKnowledge | undefined;
   let fats: FatKnowledge | undefined;
+  const { db } = options.book;
+  const version = () => db.pragma('data_version', { simple: true });
+  let seen = version();
   const room: DeskRoom = {
     book: options.book,
+    backups: backupState(options.book),
     demo: options.demo,
     host: options.host,
     get settings() {
@@ -67,6 +75,14 @@ export function createRoom(options: {
     today: () => localDate(options.clock(), room.settings.zone),
     dayOf: (moment) => localDate(new Date(moment), room.settings.zone),
     season: () => seasonOf(room.today(), room.settings.seasonStartsMonth),
+    othersWrote() {
+      const now = version();
+      if (now === seen) return false;
+      seen = now;
+      room.forget();
+      room.reshelve();
+      return true;
+    },
     forget() {
       settings = undefined;
     },

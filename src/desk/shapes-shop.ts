@@ -132,6 +132,8 @@ export interface ShopLook {
   cautions: Caution[];
   recordSets: RecordSet[];
   lastBackup: { at: string; path: string } | null;
+  /** UTC moment of the newest entry when the computer's clock stands before it; else null. */
+  clockBehind: string | null;
 }
 
 export interface HunterCard {

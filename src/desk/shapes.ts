@@ -7,6 +7,7 @@
 export type * from './shapes-animal.ts';
 export type * from './shapes-bring.ts';
 export type * from './shapes-fat.ts';
+export type * from './shapes-backup.ts';
 export type * from './shapes-bill.ts';
 export type * from './shapes-costing.ts';
 export type * from './shapes-grinder.ts';

@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import * as v from 'valibot';
-import { backUp, listBackups } from '../book/backup.ts';
+import { listBackups } from '../book/backup.ts';
+import { lastEntryOf } from '../book/backup-check.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
@@ -77,14 +78,6 @@ export const addStaff = write(
 export const openDemo = host(v.object({}), async (room) => shopLook(await room.host.openDemo()));
 export const leaveDemo = host(v.object({}), async (room) => shopLook(await room.host.leaveDemo()));
 
-/** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
-export const backUpNow = host(v.object({}), (room) => {
-  const { at, path } = backUp(room.book.db, room.book.path, new Date(room.now()));
-  return { at, path };
-});
-
-export const backups = read(v.object({}), (room) => listBackups(room.book.path));
-
 /** Writes settings, and beside each who changed it from what. */
 function keepSettings(room: DeskRoom, settings: Partial<ShopSettings>, initials: string): void {
   const before = room.settings;
@@ -119,6 +112,16 @@ function shopLook(room: DeskRoom): ShopLook {
     fatSources: FATS.map(({ code, name, animal, fat }) => ({ code, name, animal, fat })),
     cautions: CAUTIONS.map(({ code, title, text, source }) => ({ code, title, text, source })),
     recordSets: [...RECORD_SETS],
+    clockBehind: clockBehind(room),
     lastBackup: newest ? { at: newest.at, path: newest.path } : null,
   };
+}
+
+/** Clocks of computers that write into one book are not quite the same: our choice, no source. */
+const CLOCKS_DIFFER_MS = 60 * 60_000;
+
+/** The newest entry, when it lies in the future: then the computer's clock was set back, or was wrong before. */
+function clockBehind(room: DeskRoom): string | null {
+  const newest = room.demo ? null : lastEntryOf(room.book.db);
+  return newest && Date.parse(newest) - Date.parse(room.now()) > CLOCKS_DIFFER_MS ? newest : null;
 }

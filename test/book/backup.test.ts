@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backupFolder, backUp, isGoodBackup, listBackups } from '../../src/book/backup.ts';
+import { backupFolder, backUp, listBackups } from '../../src/book/backup.ts';
+import { checkCopy } from '../../src/book/backup-check.ts';
 import { openRecordBook } from '../../src/book/book.ts';
 import { BookTrouble } from '../../src/book/trouble.ts';
 import { tempBookPath } from './temp-book.ts';
@@ -42,7 +43,7 @@ describe('backup', () => {
       '2026-10-01T12:00:00Z',
       '2026-10-01T12:00:00Z',
     ]);
-    expect(listed.every(({ path }) => isGoodBackup(path))).toBe(true);
+    for (const { path } of listed) expect(checkCopy(path, null).lastEntry).toBeNull();
     book.close();
   });
 
@@ -52,9 +53,9 @@ describe('backup', () => {
     const bytes = readFileSync(path);
     bytes.fill(0x5a, 4096 * 2, 4096 * 6);
     writeFileSync(path, bytes);
-    expect(isGoodBackup(path)).toBe(false);
+    expect(() => checkCopy(path, null)).toThrow(/book backup/);
     writeFileSync(path, 'no database at all, only words '.repeat(200));
-    expect(isGoodBackup(path)).toBe(false);
+    expect(() => checkCopy(path, null)).toThrow(/book backup/);
     book.close();
   });
 

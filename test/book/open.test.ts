@@ -14,20 +14,12 @@ import { describe, expect, it } from 'vitest';
 import { openRecordBook } from '../../src/book/book.ts';
 import { APPLICATION_ID, BOOK_VERSION } from '../../src/book/migrations/index.ts';
 import { closeBook, openBook } from '../../src/book/open.ts';
-import { BookTrouble } from '../../src/book/trouble.ts';
 import { tempBookPath } from './temp-book.ts';
+import { troubleOf } from './trouble-of.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
 
-function troubleAt(path: string): string {
-  try {
-    closeBook(openBook(path, NOW));
-  } catch (error) {
-    if (error instanceof BookTrouble) return error.code;
-    throw error;
-  }
-  return 'none';
-}
+const troubleAt = (path: string) => troubleOf(() => closeBook(openBook(path, NOW)));
 
 describe('opening the book', () => {
   it('makes a new one, marked as ours, durable, with foreign keys on', () => {

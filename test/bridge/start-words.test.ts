@@ -1,10 +1,8 @@
-/** What can be said when starting, where the book lies, and which sentence answers which trouble. */
+/** What can be said when starting, and where the book lies. */
 import { describe, expect, it } from 'vitest';
 import { usualBookPlace } from '../../electron/book-place.ts';
 import { browserCommand } from '../../electron/open-browser.ts';
-import { backupHelps, openingSentence } from '../../electron/sentences.ts';
 import { readStartOptions } from '../../electron/start-options.ts';
-import type { BookTroubleCode } from '../../src/book/trouble.ts';
 
 describe('the options', () => {
   const read = (args: string[], env: Record<string, string> = {}, strict = true) =>
@@ -61,27 +59,6 @@ it.each([
 ] as const)('keeps the book on %s %j at %s in its own folder', (platform, env, home, place) => {
   expect(usualBookPlace(platform, env, home)).toBe(place);
 }); // prettier-ignore
-
-it('has one sentence of its own, naming the file, for every trouble of a book', () => {
-  const all: Record<BookTroubleCode, boolean> = {
-    folder: false,
-    'read-only': false,
-    damaged: true,
-    foreign: true,
-    newer: false,
-    locked: false,
-    migration: true,
-    backup: false,
-    missing: true,
-  };
-  const unknown = openingSentence({ code: 'something else', path: '/shop.gambrel' });
-  const sentences = Object.entries(all).map(([code, helps]) => {
-    expect(backupHelps(code)).toBe(helps);
-    return openingSentence({ code, path: '/shop.gambrel' });
-  });
-  expect(new Set([...sentences, unknown]).size).toBe(sentences.length + 1);
-  for (const sentence of sentences) expect(sentence).toMatch(/^[^\n]*\/shop\.gambrel[^\n]*--book[^\n]*\.$/);
-});
 
 it('hands an address to the system as one argument, never through a shell', () => {
   const address = 'http://127.0.0.1:4747/#key=a&b';

@@ -280,23 +280,25 @@ describe('a book that does not open', () => {
     other.close();
   };
 
-  it('says so in one sentence and ends with code 1; the file stays as it is', async () => {
+  it('is told by the window, not by the shell; the file stays as it is', async () => {
     let before: Buffer | undefined;
-    const shell = await started({
+    const shell = await opened({
       prepare(folder) {
         foreign(folder);
         before = readFileSync(join(folder, 'shop.gambrel'));
       },
     });
-    await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(1);
-    expect(shell.dialogs).toHaveLength(1);
-    expect(shell.dialogs[0]).toMatchObject({ type: 'error', buttons: ['Quit'] });
-    expect(shell.dialogs[0]?.message).toContain('is not a Gambrel book');
-    expect(shell.windows).toEqual([]);
+    expect(shell.dialogs).toEqual([]);
+    const bridge = await bridgeOf(shell);
+    expect(await bridge.call('shop.look', {})).toMatchObject({
+      problem: { code: 'book.foreign', with: { path: shell.book } },
+    });
     expect(readFileSync(shell.book)).toEqual(before);
+    click(shell, '&Back up now');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^No backup could be made/);
   });
 
-  it('offers the newest good backup of a damaged book, and keeps the damaged file', async () => {
+  it('that is damaged gives way to its newest backup, and the damaged file is kept', async () => {
     const first = await opened();
     const bridge = await bridgeOf(first);
     await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
@@ -309,16 +311,15 @@ describe('a book that does not open', () => {
     pages.fill('overwritten ', 8192, 40_960);
     writeFileSync(first.book, pages);
 
-    const shell = await started({ book: first.book });
-    shell.answers.push(0);
-    await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
-    expect(shell.dialogs[0]?.buttons).toEqual([expect.stringMatching(/^Open the backup of /), 'Quit']);
-    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
-      ok: true,
-      value: { setUp: true },
-    });
-    const kept = readdirSync(dirname(first.book)).find((name) => name.includes(' set aside '));
-    expect(readFileSync(join(dirname(first.book), String(kept))).equals(pages)).toBe(true);
+    const shell = await opened({ book: first.book });
+    const again = await bridgeOf(shell);
+    const look = await again.call('shop.backups', {});
+    if (!look.ok) throw new Error(look.problem.code);
+    expect(look.value.trouble).toMatchObject({ code: 'book.changed' });
+    const restored = await again.call('shop.restore', { path: look.value.rows[0]?.path ?? '' });
+    if (!restored.ok) throw new Error(restored.problem.code);
+    expect(await again.call('shop.look', {})).toMatchObject({ ok: true, value: { setUp: true } });
+    expect(readFileSync(restored.value.setAside ?? '').equals(pages)).toBe(true);
   });
 });
 

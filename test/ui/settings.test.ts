@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PriceLineRow, ShopSettings } from '../../src/desk/shapes.ts';
 import { emptyLine, readLine, typeLine } from '../../src/ui/books/price-line.ts';
 import { placeRange } from '../../src/ui/quote/range-bar.ts';
-import { ageOf, isOld } from '../../src/ui/shop/age.ts';
+import { ageOf, isOld } from '../../src/ui/backup/age.ts';
 import { changesOf, typeSettings } from '../../src/ui/shop/settings-form.ts';
 
 const stored: ShopSettings = {

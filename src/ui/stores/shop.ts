@@ -27,8 +27,10 @@ export const useShop = defineStore('shop', () => {
 
   async function load(): Promise<void> {
     const answer = await call('shop.look', {});
-    if (answer.ok) take(answer.value);
-    else problem.value = answer.problem;
+    if (answer.ok) return take(answer.value);
+    problem.value = answer.problem;
+    // Without its book the desk has nothing to show; what stands on screen may be gone.
+    if (answer.problem.code.startsWith('book.')) look.value = null;
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */

@@ -112,7 +112,4 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'price.twice': (p) => `Two price lines are called ${p.code}. Give each its own code.`,
   'price.discount-over-all': () =>
     'The discounts for one kind of animal come to more than everything together. Make them smaller.',
-  // The book itself.
-  'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
-  'book.cannot-write': () => 'The book cannot be written to. Is the disk full, or was a USB stick taken out?',
 };

@@ -3,6 +3,7 @@ import type { Problem } from '../../bridge/contract.ts';
 import type { Format } from './format.ts';
 import { words, wordFor } from './en.ts';
 import { bringWording } from './en-problems-bring.ts';
+import { bookWording } from './en-problems-book.ts';
 import { carrierWording } from './en-problems-carrier.ts';
 import { choiceWording } from './en-problems-choices.ts';
 import { moneyWording } from './en-problems-money.ts';
@@ -56,6 +57,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...moneyWording,
   ...bringWording,
   ...carrierWording,
+  ...bookWording,
   'number.not-finite': () => 'That is no number. Type it again.',
   'number.not-whole': () => 'That is no whole number. Type it again.',
   'input.not-a-number': () => 'One of the numbers cannot be read. Type it again.',

@@ -1,6 +1,4 @@
-import { plural } from './plural.ts';
-
-/** Words of the Shop: its settings, its people, its backups. */
+/** Words of the Shop: its settings and its people. */
 export const shopText = {
   heading: 'Shop',
   about: 'The shop',
@@ -50,23 +48,7 @@ export const shopText = {
   addPerson: 'Add',
   added: (name: string) => `${name} is added.`,
 
-  backup: 'The book and its backups',
-  bookPath: 'The record book is this file',
-  last: (age: string) => `The last backup was made ${age}.`,
-  none: 'There is no backup yet.',
-  old: (age: string) => `The last backup was made ${age}. Make one now.`,
-  backUp: 'Back up now',
-  backedUp: (path: string) => `Backed up to ${path}.`,
   folder: 'Second place for backups',
   folderHint: 'For example a USB stick; leave empty for none.',
-  list: 'Backups',
-  when: 'Made',
-  file: 'File',
-  size: 'Size',
-  megabytes: (n: string) => `${n} MB`,
-  justNow: 'just now',
-  minutes: (n: number) => `${plural(n, 'minute', 'minutes')} ago`,
-  hours: (n: number) => `${plural(n, 'hour', 'hours')} ago`,
-  days: (n: number) => `${plural(n, 'day', 'days')} ago`,
   demo: 'This is the demo season: settings changed here are gone when it is left.',
 };

@@ -1,0 +1,28 @@
+/** Files that must still be there after a power cut. */
+import { closeSync, fsyncSync, openSync } from 'node:fs';
+
+/** Returns once what was written to `path` is on the disk itself. */
+export function flush(path: string): void {
+  const file = openSync(path, 'r+');
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Returns once names given and taken away in `folder` are on the disk; Windows does that by itself and opens no folder. */
+export function flushFolder(folder: string): void {
+  if (process.platform === 'win32') return;
+  const file = openSync(folder, 'r');
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** A moment as it stands in a file's name. @example momentInName(new Date(0)) // '1970-01-01T00-00-00' */
+export function momentInName(at: Date): string {
+  return at.toISOString().slice(0, 19).replaceAll(':', '-');
+}

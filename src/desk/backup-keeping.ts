@@ -1,0 +1,75 @@
+/** Makes the shop's backups: beside the book, and in the second place if there is one. */
+import { backUp, listBackups, thinBackups, type Backup } from '../book/backup.ts';
+import { lastEntryOf } from '../book/backup-check.ts';
+import type { Book } from '../book/book.ts';
+import type { Lock } from '../book/locked-file.ts';
+import { copyToSecondPlace } from '../book/second-place.ts';
+import { bookTroubleOf, type BookTrouble } from '../book/trouble.ts';
+import { problemOfTrouble } from './book-problems.ts';
+import type { Problem } from './problem.ts';
+import type { DeskRoom } from './room.ts';
+
+/** What is known of an open book's backups. */
+export interface BackupState {
+  /** Whether the book changed since the last one. */
+  due(): boolean;
+  /** Notes that the book is now backed up as it stands. */
+  made(): void;
+  /** Why the last one could not be made beside the book, and in the second place. */
+  problem: Problem | null;
+  secondProblem: Problem | null;
+}
+
+export type KeptBackup =
+  { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookTrouble };
+
+/**
+ * Whether the book changed is told by `total_changes`, the rows that this program wrote, and `data_version`, which
+ * moves when another did. A book whose newest entry is younger than its newest backup was cut short last time.
+ */
+export function backupState({ db, path }: Book): BackupState {
+  const changes = db.prepare('SELECT total_changes()').pluck();
+  const mark = () => `${changes.get()} ${db.pragma('data_version', { simple: true })}`;
+  const newest = listBackups(path)[0]?.at ?? '';
+  let last = (lastEntryOf(db) ?? '') > newest ? '' : mark();
+  return {
+    due: () => mark() !== last,
+    made: () => void (last = mark()),
+    problem: null,
+    secondProblem: null,
+  };
+}
+
+/** Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first. */
+export function keepBackup(room: DeskRoom, at: Date): KeptBackup {
+  const { book, backups } = room;
+  try {
+    const backup = backUp(book.db, book.path, at);
+    backups.problem = null;
+    backups.made();
+    thinBackups(listBackups(book.path), backup);
+    return { ok: true, backup, second: room.demo ? null : copyAway(room, backup) };
+  } catch (error) {
+    const trouble = bookTroubleOf(error, book.path);
+    backups.problem = problemOfTrouble(trouble);
+    return { ok: false, trouble };
+  }
+}
+
+function copyAway({ book, backups, settings }: DeskRoom, backup: Backup): Backup | null {
+  const folder = settings.secondBackupFolder;
+  backups.secondProblem = null;
+  if (!folder) return null;
+  try {
+    return copyToSecondPlace(backup, book.path, folder, keptLock(book));
+  } catch (error) {
+    backups.secondProblem = problemOfTrouble(bookTroubleOf(error, folder), 'second');
+    return null;
+  }
+}
+
+/** The lock of copies that leave the computer; `false`: the shop wants none; null: it never said. */
+export function keptLock(book: Book): Lock | false | null {
+  const kept = book.settings.all()['backupLock'];
+  return kept === undefined ? null : (kept as Lock | false);
+}

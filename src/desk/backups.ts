@@ -1,0 +1,161 @@
+/** Backups, and the way back to one; most of it works also while the book does not open. */
+import { existsSync } from 'node:fs';
+import * as v from 'valibot';
+import { listBackups } from '../book/backup.ts';
+import { makeLock, type Lock } from '../book/locked-file.ts';
+import { listSetAside, tryBackup, type Source } from '../book/restore.ts';
+import type { BookTrouble } from '../book/trouble.ts';
+import { keepBackup, keptLock } from './backup-keeping.ts';
+import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
+import type { Door } from './door.ts';
+import { by, text } from './input.ts';
+import { Trouble } from './problem.ts';
+import { door, host, write } from './procedure.ts';
+import type { BackupMade, BackupRow, BackupsLook, BackupTried } from './shapes.ts';
+
+const folder = text(1000);
+const passphrase = v.optional(v.pipe(v.string('passphrase.needed'), v.maxLength(200, 'text.too-long')), '');
+const wanted = v.object({
+  path: v.pipe(v.string('text.needed'), v.minLength(1, 'text.needed')),
+  folder,
+  passphrase,
+});
+
+/** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
+export const backUpNow = host(v.object({}), (room): BackupMade => {
+  const kept = keepBackup(room, new Date(room.now()));
+  if (!kept.ok)
+    throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
+  return {
+    at: kept.backup.at,
+    path: kept.backup.path,
+    second: kept.second?.path ?? null,
+    secondProblem: room.backups.secondProblem,
+  };
+});
+
+/** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
+export const look = door(
+  v.object({ folder }),
+  (at, input): BackupsLook => {
+    const { room, trouble } = at;
+    const second = placeOf(at, input.folder);
+    const lock = room && !room.demo ? keptLock(room.book) : null;
+    return {
+      trouble: trouble && problemOfTrouble(trouble),
+      bookPath: room?.book.path ?? at.bookPath,
+      rows: worded(() => rowsOf(at, input.folder)),
+      locked: Boolean(lock),
+      second: second ? { folder: second, there: existsSync(second) } : null,
+      problem: room?.backups.problem ?? null,
+      secondProblem: room?.backups.secondProblem ?? null,
+    };
+  },
+  true,
+);
+
+/** Opens a backup as restoring it would, and tells what is in it. */
+export const tryOne = door(
+  wanted,
+  (at, input): BackupTried =>
+    worded(() => {
+      const source = sourceOf(at, input);
+      return tryBackup(at.bookPath, source, openerFor(at, source, input.passphrase));
+    }),
+  true,
+);
+
+/** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */
+export const restore = door(wanted, (at, input): { setAside: string | null } => {
+  if (at.room?.demo) throw new Trouble('refused', 'backup.demo');
+  return worded(() => {
+    const source = sourceOf(at, input);
+    return { setAside: at.restore(source, openerFor(at, source, input.passphrase)) };
+  });
+});
+
+/** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
+export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), (at, { asItIs }) => {
+  at.open(asItIs);
+  return { open: at.room !== null };
+});
+
+/** Begins an empty book where there is nothing to go back to; the file that does not open is kept. */
+export const beginAnew = door(v.object({}), (at) => {
+  if (at.trouble && !mayBeginAnew(at.trouble))
+    throw new Trouble('refused', problemOfTrouble(at.trouble).code);
+  at.beginAnew();
+  return { open: at.room !== null };
+});
+
+/** Locks copies in the second place with a passphrase; none takes the lock away. Copies made before stay as they are. */
+export const setLock = write(
+  v.object({
+    passphrase: v.nullable(
+      v.pipe(
+        v.string('passphrase.needed'),
+        v.trim(),
+        v.minLength(8, 'passphrase.short'),
+        v.maxLength(200, 'text.too-long'),
+      ),
+    ),
+    by,
+  }),
+  (room, input) => {
+    room.book.settings.put('backupLock', input.passphrase === null ? false : makeLock(input.passphrase));
+    room.book.audit.note({
+      record: 'setting', recordId: 'backupLock', act: 'change', after: input.passphrase === null ? 'off' : 'on',
+      at: room.now(), by: input.by,
+    }); // prettier-ignore
+    return { locked: input.passphrase !== null };
+  },
+);
+
+/** A book that is whole and only out of reach must not be put away. */
+function mayBeginAnew({ code }: BookTrouble): boolean {
+  return ['damaged', 'foreign', 'migration', 'missing', 'changed'].includes(code);
+}
+
+function placeOf({ room }: Door, folder: string): string {
+  return folder || (room && !room.demo ? room.settings.secondBackupFolder : '');
+}
+
+function rowsOf(at: Door, folder: string): BackupRow[] {
+  const bookPath = at.room?.book.path ?? at.bookPath;
+  const away = placeOf(at, folder);
+  const rows: BackupRow[] = [
+    ...listBackups(bookPath).map((one) => ({ ...one, place: 'beside' as const })),
+    ...(away ? listBackups(bookPath, away).map((one) => ({ ...one, place: 'away' as const })) : []),
+    ...listSetAside(bookPath).map((one) => ({ ...one, place: 'set aside' as const, beforeUpdate: false })),
+  ];
+  return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** Only what is in the list may be restored: a window names no other file of this computer. */
+function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source {
+  const found = rowsOf(at, folder).find((row) => row.path === path);
+  if (!found) throw new Trouble('missing', 'backup.gone');
+  return found;
+}
+
+/** The passphrase typed; without one the lock that the open book keeps, which opens what this shop locked itself. */
+function openerFor({ room }: Door, { locked }: Source, typed: string): string | Lock | undefined {
+  if (!locked) return undefined;
+  if (typed) return typed;
+  const lock = room && !room.demo && keptLock(room.book);
+  if (!lock) throw new Trouble('conflict', 'passphrase.needed', { field: 'passphrase' });
+  return lock;
+}
+
+function worded<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    const trouble = troubleWithBook(error, '');
+    if (!trouble) throw error;
+    const { code, with: parameters } = problemOfTrouble(trouble, 'backup');
+    throw code === 'backup.passphrase'
+      ? new Trouble('conflict', code, { field: 'passphrase', with: parameters })
+      : new Trouble('broken', code, { with: parameters });
+  }
+}

@@ -1,0 +1,181 @@
+/** Which book the desk works in: the shop's, the demo's, or none while the shop's does not open. */
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openRecordBook } from '../book/book.ts';
+import type { Lock } from '../book/locked-file.ts';
+import { expectBook, inspectBook } from '../book/open.ts';
+import { restoreBackup, setAside, takeBack, type Source } from '../book/restore.ts';
+import { breakSeal, seal, sealHolds } from '../book/seal.ts';
+import { BookTrouble } from '../book/trouble.ts';
+import { keepBackup, keptLock } from './backup-keeping.ts';
+import { troubleWithBook } from './book-problems.ts';
+import { DEMO_NOW, fillDemo } from './demo/season.ts';
+import { createRoom, type DeskRoom } from './room.ts';
+
+export interface DoorOptions {
+  bookPath: string;
+  clock: () => Date;
+  /** Whether a backup is made and the file sealed when it closes. */
+  guarded: boolean;
+  /** Told of what went wrong where nobody waits for an answer. */
+  onBroken: (error: unknown) => void;
+}
+
+export class Door {
+  /** The open book, or null while there is trouble. */
+  room: DeskRoom | null = null;
+  trouble: BookTrouble | null = null;
+  readonly bookPath: string;
+  readonly now: () => Date;
+  readonly #guarded: boolean;
+  readonly #onBroken: (error: unknown) => void;
+
+  constructor({ bookPath, clock, guarded, onBroken }: DoorOptions) {
+    this.bookPath = bookPath;
+    this.now = clock;
+    this.#guarded = guarded;
+    this.#onBroken = onBroken;
+  }
+
+  /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
+  open(asItIs = false): void {
+    if (!this.room) this.#attempt(() => this.#shop(asItIs));
+  }
+
+  async openDemo(): Promise<DeskRoom> {
+    if (this.room?.demo) return this.room;
+    const next = await this.#demo();
+    this.close();
+    return (this.room = next);
+  }
+
+  async leaveDemo(): Promise<DeskRoom> {
+    if (this.room && !this.room.demo) return this.room;
+    const next = this.#shop(false);
+    this.close();
+    return (this.room = next);
+  }
+
+  /**
+   * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
+   * @returns where the replaced book lies, or null if there was none
+   * @throws BookTrouble
+   */
+  restore(source: Source, opener?: string | Lock): string | null {
+    const places = this.room && placesOf(this.room);
+    this.close();
+    let aside: string | null | undefined;
+    try {
+      aside = restoreBackup(this.bookPath, source, this.now(), opener);
+      this.room = this.#shop(true);
+      if (places) carryOver(this.room, places);
+      this.trouble = null;
+      return aside;
+    } catch (error) {
+      this.#letGo();
+      if (aside !== undefined) takeBack(this.bookPath, aside);
+      this.#attempt(() => this.#shop(true));
+      throw error;
+    }
+  }
+
+  /** Begins a new, empty book; the file that does not open is kept beside it. */
+  beginAnew(): void {
+    if (this.room) return;
+    const aside = existsSync(this.bookPath) ? setAside(this.bookPath, this.now()) : null;
+    this.#attempt(() => this.#opened());
+    if (!this.room && aside) takeBack(this.bookPath, aside);
+  }
+
+  /**
+   * The open book's file gave trouble: lets go of it and tries it afresh. Where the file went away or was exchanged,
+   * the connection still reads what was kept, so a backup is made of that first.
+   */
+  doubt(trouble: BookTrouble): void {
+    if (!this.room || this.room.demo) return;
+    const lost = trouble.code === 'missing' || trouble.code === 'changed';
+    if (lost) this.#backUp(this.room);
+    this.#letGo();
+    if (lost) this.trouble = trouble;
+    else this.#attempt(() => this.#shop(false));
+  }
+
+  /** Lets go of the book, leaving one whole file; one that changed is backed up first. */
+  close(): void {
+    const { room } = this;
+    if (!room) return;
+    if (this.#guarded && !room.demo && room.backups.due()) this.#backUp(room);
+    this.#letGo();
+    if (room.demo) rmSync(join(room.book.path, '..'), { recursive: true, force: true });
+    else if (this.#guarded) this.#try(() => seal(this.bookPath));
+  }
+
+  #shop(asItIs: boolean): DeskRoom {
+    expectBook(this.bookPath);
+    if (!asItIs && !sealHolds(this.bookPath)) {
+      inspectBook(this.bookPath); // says more precisely what happened, if SQLite sees it
+      throw new BookTrouble('changed', this.bookPath);
+    }
+    return this.#opened();
+  }
+
+  #opened(): DeskRoom {
+    const book = openRecordBook(this.bookPath, this.now());
+    breakSeal(this.bookPath);
+    return createRoom({ book, demo: false, clock: this.now, host: this });
+  }
+
+  /** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
+  async #demo(): Promise<DeskRoom> {
+    const folder = mkdtempSync(join(tmpdir(), 'gambrel-demo-'));
+    const started = Date.now();
+    const clock = () => new Date(DEMO_NOW.getTime() + (Date.now() - started));
+    const book = openRecordBook(join(folder, 'demo.gambrel'), DEMO_NOW, true);
+    await fillDemo(book);
+    return createRoom({ book, demo: true, clock, host: this });
+  }
+
+  #attempt(open: () => DeskRoom): void {
+    try {
+      this.room = open();
+      this.trouble = null;
+    } catch (error) {
+      const trouble = troubleWithBook(error, this.bookPath);
+      if (!trouble) throw error;
+      this.trouble = trouble;
+    }
+  }
+
+  #backUp(room: DeskRoom): void {
+    const kept = keepBackup(room, this.now());
+    if (!kept.ok) this.#onBroken(kept.trouble);
+  }
+
+  #letGo(): void {
+    const { room } = this;
+    this.room = null;
+    if (room) this.#try(() => room.book.close());
+  }
+
+  /** A file on a drive that went away cannot even be closed; there is nothing more to do about it than to say so. */
+  #try(work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      this.#onBroken(error);
+    }
+  }
+}
+
+/** Where backups go and how they are locked belongs to this computer, not to the day the restored backup was made. */
+function placesOf({ demo, settings, book }: DeskRoom) {
+  return demo ? null : { folder: settings.secondBackupFolder, lock: keptLock(book) };
+}
+
+function carryOver({ book }: DeskRoom, { folder, lock }: NonNullable<ReturnType<typeof placesOf>>): void {
+  book.change(() => {
+    book.settings.put('secondBackupFolder', folder);
+    if (lock !== null) book.settings.put('backupLock', lock);
+  });
+}

@@ -1,0 +1,46 @@
+/** Backups, as a window sees them. */
+import type { Problem } from './problem.ts';
+
+export interface BackupMade {
+  at: string;
+  path: string;
+  /** The copy in the second place, if there is one. */
+  second: string | null;
+  /** Why there is none although a second place is set. */
+  secondProblem: Problem | null;
+}
+
+/** Something to go back to. */
+export interface BackupRow {
+  path: string;
+  at: string;
+  bytes: number;
+  /** Opens only with its passphrase. */
+  locked: boolean;
+  /** Made before the book was brought up to a new version. */
+  beforeUpdate: boolean;
+  /** Beside the book, in the second place, or a book that another one replaced. */
+  place: 'beside' | 'away' | 'set aside';
+}
+
+export interface BackupsLook {
+  /** Why the book is not open. */
+  trouble: Problem | null;
+  bookPath: string;
+  /** Newest first. */
+  rows: BackupRow[];
+  /** Whether copies in the second place are locked. */
+  locked: boolean;
+  second: { folder: string; there: boolean } | null;
+  /** What kept the last backup from being made, beside the book and in the second place. */
+  problem: Problem | null;
+  secondProblem: Problem | null;
+}
+
+/** What is in a backup. */
+export interface BackupTried {
+  animals: number;
+  weighings: number;
+  payments: number;
+  lastEntry: string | null;
+}

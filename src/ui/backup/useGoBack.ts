@@ -1,0 +1,31 @@
+import { toast } from '../parts/index.ts';
+import { useShop } from '../stores/shop.ts';
+import { useCall } from '../use/useCall.ts';
+import { say } from '../say.ts';
+
+/** Puts a backup in the book's place; one press brings the replaced book back. */
+export function useGoBack() {
+  const shop = useShop();
+  const restore = useCall('shop.restore');
+
+  /** Resolves to whether it was done; what stands against it is in `restore.problem`. */
+  async function goBack(
+    wanted: { path: string; folder: string; passphrase: string },
+    done: string,
+  ): Promise<boolean> {
+    const answer = await restore.run(wanted);
+    if (!answer.ok) return false;
+    const { setAside } = answer.value;
+    await shop.load();
+    toast(done, setAside === null ? undefined : () => void undo(setAside));
+    return true;
+  }
+
+  async function undo(path: string): Promise<void> {
+    const answer = await restore.run({ path });
+    if (answer.ok) await shop.load();
+    else toast(say(answer.problem, shop.format));
+  }
+
+  return { goBack, restore };
+}

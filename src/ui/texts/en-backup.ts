@@ -1,0 +1,82 @@
+import { plural } from './plural.ts';
+
+/** Words of backups and of the way back to one. */
+export const backupText = {
+  heading: 'The book and its backups',
+  bookPath: 'The record book is this file',
+  last: (age: string) => `The last good backup was made ${age}.`,
+  none: 'There is no backup yet.',
+  old: (age: string) => `The last good backup was made ${age}. Make one now.`,
+  byItself: 'Gambrel makes one by itself every half hour in which something was kept, and when it is closed.',
+  justNow: 'just now',
+  minutes: (n: number) => `${plural(n, 'minute', 'minutes')} ago`,
+  hours: (n: number) => `${plural(n, 'hour', 'hours')} ago`,
+  days: (n: number) => `${plural(n, 'day', 'days')} ago`,
+  backUp: 'Back up now',
+  backedUp: 'Backed up and checked.',
+  backedUpTwice: 'Backed up and checked, here and in the second place.',
+
+  second: 'Second place',
+  secondThere: (folder: string) => `Copies go to ${folder} as well.`,
+  secondAway: (folder: string) => `${folder} is not there now. Plug in the stick or the drive.`,
+  secondNone:
+    'Backups lie on the same disk as the book. Set a second place among the settings, such as a USB stick.',
+
+  lock: 'Lock for copies that leave the shop',
+  lockOn: 'Copies in the second place are locked with your passphrase.',
+  lockOff: 'Anyone who finds the stick can read the copies on it.',
+  lockSet: 'Lock them with a passphrase',
+  lockChange: 'Change the passphrase',
+  lockEnd: 'Take the lock away',
+  lockKeep: 'Lock copies from now on',
+  lockWarning:
+    'Write it down and keep it away from the stick. Without it nobody can open those copies, nor can we. Copies made before keep the lock that they have.',
+  lockDone: 'New copies in the second place are locked.',
+  lockGone: 'New copies in the second place are not locked.',
+  passphrase: 'Passphrase',
+  passphraseAgain: 'The same again',
+  passphraseHint: 'At least 8 letters; a few plain words in a row are easy to keep.',
+  passphraseDiffers: 'The two are not the same. Type both again.',
+  cancel: 'Cancel',
+
+  list: 'What you can go back to',
+  when: 'Made',
+  age: 'Age',
+  what: 'What',
+  size: 'Size',
+  megabytes: (n: string) => `${n} MB`,
+  beside: 'Backup beside the book',
+  away: 'Copy in the second place',
+  setAside: 'The book as it was before another took its place',
+  beforeUpdate: 'Before an update',
+  locked: 'locked',
+  more: (n: number) => `Show ${plural(n, 'older one', 'older ones')}`,
+  goBack: 'Go back to this',
+  elsewhere: 'Look in another folder',
+  elsewhereHint: 'Where the stick or the other drive is, for example /media/usb or E:\\Backups.',
+  lookThere: 'Look',
+
+  title: (when: string) => `Go back to ${when}`,
+  holds: (animals: string, weights: string, payments: string) =>
+    `It was checked just now and is whole: ${animals}, ${weights}, ${payments}.`,
+  animals: (n: number, shown: string) => (n === 1 ? '1 animal' : `${shown} animals`),
+  weights: (n: number, shown: string) => (n === 1 ? '1 weight' : `${shown} weights`),
+  payments: (n: number, shown: string) => (n === 1 ? '1 payment' : `${shown} payments`),
+  until: (when: string) => `Its newest entry is of ${when}.`,
+  empty: 'Nothing was entered in it yet.',
+  keeps:
+    'What was entered later is not in it. The book as it is now is kept, and you can come back to it in the same way.',
+  open: 'Open this one',
+  openLocked: 'Unlock it',
+  opened: (when: string) => `The book is now as it was on ${when}.`,
+
+  notOpen: 'The record book is not open.',
+  tryAgain: 'Try again',
+  asItIs: 'Open it as it is',
+  anew: 'Begin a new, empty book',
+  anewHint: 'The file that does not open is kept beside the new book.',
+  nothing: 'No backup was found beside the book. If you have one on a stick, look there.',
+
+  clock: (last: string) =>
+    `The clock of this computer is behind: the newest entry in the book is of ${last}. Set the date and time of the computer before you take an animal in; tickets and dates go by it.`,
+};

@@ -1,0 +1,50 @@
+/** Wordings for a book that does not open, a second place that takes no backup, and a backup that cannot be restored. */
+import type { Wording } from './wording.ts';
+
+export const bookWording: Readonly<Record<string, Wording>> = {
+  'book.folder': (p) =>
+    `The folder of ${p.path} cannot be used for a record book. Check that it is there and on a drive of this computer: drives on a network are not fit for it.`,
+  'book.read-only': (p) =>
+    `The book ${p.path} can be read but not written. Allow writing to it and to its folder, then try again.`,
+  'book.full': () => 'The disk is full, and nothing was kept just now. Free some space, then try again.',
+  'book.drive': (p) =>
+    `The drive with the book ${p.path} does not answer. Was a stick taken out, or did the network go? Bring it back, then try again. If it stays, the drive may be failing: open a backup.`,
+  'book.damaged': (p) =>
+    `The book ${p.path} is damaged. The file was left as it is. Open the newest backup below; the damaged file is kept beside it.`,
+  'book.changed': (p) =>
+    `The book ${p.path} is not as Gambrel left it. The drive may be failing, or somebody copied another file there. Open the newest backup, or open this file as it is if you exchanged it yourself.`,
+  'book.foreign': (p) =>
+    `The file ${p.path} is not a Gambrel book, or its beginning was overwritten. It was left as it is. Open the newest backup below; the file is kept beside it.`,
+  'book.newer': (p) =>
+    `The book ${p.path} was written by a newer Gambrel. It is whole: install the newer Gambrel on this computer, then start it again.`,
+  'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
+  'book.missing': (p) =>
+    `The book is no longer at ${p.path}, but there are backups of it. Put the file back and try again, or open the newest backup below.`,
+  'book.migration': (p) =>
+    `The book ${p.path} could not be brought up to date. It was left as it was. Open a backup below, or go back to the Gambrel that you had.`,
+  'book.backup': (p) =>
+    `No sound backup of ${p.path} could be made. Check that its disk is well and has room, then try again.`,
+
+  'second.missing': (p) =>
+    `The second place for backups is not there: ${p.path}. Plug in the stick or the drive, then press Back up now.`,
+  'second.full': () =>
+    'The second place for backups is full. Take something off it or use another one, then press Back up now.',
+  'second.read-only': (p) =>
+    `The second place for backups cannot be written: ${p.path}. Check the slide on the stick, or pick another folder.`,
+  'second.drive': (p) =>
+    `The second place for backups does not answer: ${p.path}. Take the stick out and plug it in again, then press Back up now.`,
+  'second.bad': () =>
+    'The copy in the second place could not be read back whole and was removed. The stick may be worn out: use another one.',
+  'second.unlocked': () =>
+    'The copies in the second place are locked, but this book has no passphrase, so no open copy was put among them. Set the passphrase again below, or choose to have no lock.',
+
+  'backup.bad': () => 'This backup is damaged and cannot be opened. Nothing was changed. Take the next one.',
+  'backup.gone': () => 'This backup is no longer there. Plug in the stick if it was on one, or take another.',
+  'backup.newer': () => 'This backup is from a newer Gambrel. Install that one first, then open it.',
+  'backup.passphrase': () =>
+    'This is not the passphrase of this backup. Nothing was changed. Look at capitals and spaces, then try again.',
+  'backup.demo': () => 'A backup cannot be opened in the demo. Leave the demo first.',
+  'passphrase.needed': () => 'This backup is locked. Type its passphrase.',
+  'passphrase.short': () =>
+    'A passphrase needs at least 8 letters. A few plain words in a row are easy to keep.',
+};
