@@ -315,7 +315,7 @@ describe('a book that does not open', () => {
     const again = await bridgeOf(shell);
     const look = await again.call('shop.backups', {});
     if (!look.ok) throw new Error(look.problem.code);
-    expect(look.value.trouble).toMatchObject({ code: 'book.changed' });
+    expect(look.value.trouble).toMatchObject({ code: 'book.damaged' });
     const restored = await again.call('shop.restore', { path: look.value.rows[0]?.path ?? '' });
     if (!restored.ok) throw new Error(restored.problem.code);
     expect(await again.call('shop.look', {})).toMatchObject({ ok: true, value: { setUp: true } });
