@@ -22,6 +22,7 @@ import { seasonFlow } from './season-flow.ts';
 import { seasonMoney } from './season-money.ts';
 import { seasonPounds } from './season-pounds.ts';
 import { seasonYields } from './season-yields.ts';
+import { removedDetails } from './remove-details.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
@@ -59,6 +60,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     records: recordBook(db),
     history: historyRecords(db),
     broughtIn: broughtInRecords(db),
+    removedDetails: removedDetails(db),
     sums: summaries(db),
     seasonFlow: seasonFlow(db),
     seasonMoney: seasonMoney(db),

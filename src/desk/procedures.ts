@@ -23,6 +23,7 @@ import * as prices from './prices.ts';
 import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as rail from './rail.ts';
+import { removeDetails } from './remove-details.ts';
 import * as season from './season.ts';
 import { behind } from './season-behind.ts';
 import { choices } from './season-choices.ts';
@@ -34,6 +35,7 @@ import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as species from './species.ts';
 import * as table from './table.ts';
+import * as takeOut from './take-out/take-out.ts';
 import * as templates from './templates.ts';
 import { tryPrices } from './try-prices.ts';
 
@@ -55,6 +57,7 @@ export const procedures = {
 
   'hunters.find': hunters.find,
   'hunters.save': hunters.save,
+  'hunters.removeDetails': removeDetails,
 
   'intake.takeIn': intake.takeIn,
 
@@ -150,4 +153,9 @@ export const procedures = {
   'bring.bringIn': bring.bringIn,
   'bring.list': bring.list,
   'bring.undo': bring.undo,
+
+  'takeout.pack': takeOut.pack,
+  'takeout.packHunter': takeOut.packHunter,
+  'takeout.piece': takeOut.piece,
+  'takeout.fill': takeOut.fill,
 };

@@ -19,7 +19,7 @@ const everything = {
   code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
   name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
   first: 'Sausage', second: 'Links',
-  row: 12, what: 'animal',
+  row: 12, what: 'animal', years: 3, date: '2021-11-04',
   path: '/shop/shop.gambrel',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118',
 }; // prettier-ignore

@@ -53,4 +53,19 @@ export const bringWording: Readonly<Record<string, Wording>> = {
   'choice.decimal': () => 'Pick the decimal mark: point or comma.',
   'choice.dates': () => 'Pick what comes first in a date: the day or the month.',
   'choice.table': () => 'Pick what the table holds: hunters, animals or weights.',
+  'choice.take-out': () => 'Pick what to take out.',
+  'takeout.gone': () => 'Gambrel no longer has this file ready. Press the button again.',
+  'takeout.not-empty': () =>
+    'A whole book can only fill an empty one, and this one has hunters or animals in it. Start Gambrel with a new book for that.',
+  'takeout.format': () => 'This file is no book that Gambrel took out. Choose one whose name ends in .json.',
+  'takeout.newer': () => 'This book was taken out by a newer Gambrel. Bring this one up to date first.',
+  'takeout.torn': (p) =>
+    `This file is not whole: it breaks off or was changed near line ${p.row}. Take the book out again, or choose another copy.`,
+  'takeout.row': (p) =>
+    `Something near line ${p.row} of this file cannot be in a book: it was changed by another program. Nothing was brought in. Choose another copy.`,
+  'hunter.removed': () => 'The personal details of this hunter were removed already.',
+  'hunter.animal-here': (p) =>
+    `${p.name} has an animal here that was not handed over. Finish that first; the details are needed until then.`,
+  'hunter.still-kept': (p) =>
+    `${p.name} was here last on ${p.date}, and the shop keeps records for ${plural(Number(p.years), 'year', 'years')}. The details can be removed after that.`,
 };

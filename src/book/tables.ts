@@ -1,0 +1,49 @@
+import type { Db } from './open.ts';
+
+export interface Table {
+  name: string;
+  columns: string[];
+}
+
+export type CellValue = string | number | null;
+
+/** Every table of a book with its columns, in the order of their names. */
+export function tablesOf(db: Db): Table[] {
+  const names = db
+    .prepare<[], string>(
+      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
+    )
+    .pluck()
+    .all();
+  return names.map((name) => ({
+    name,
+    columns: db
+      .prepare<[string], string>('SELECT name FROM pragma_table_info(?) ORDER BY cid')
+      .pluck()
+      .all(name),
+  }));
+}
+
+/** The rows of a table, one after the other, always in the same order: by its key. */
+export function rowsOfTable(
+  db: Db,
+  { name, columns }: Table,
+  where = '',
+  ...bound: CellValue[]
+): Iterable<CellValue[]> {
+  const key = db
+    .prepare<[string], string>('SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk')
+    .pluck()
+    .all(name);
+  const order = key.length > 0 ? key.map(quoted).join(', ') : 'rowid';
+  return db
+    .prepare<CellValue[], CellValue[]>(
+      `SELECT ${columns.map(quoted).join(', ')} FROM ${quoted(name)} ${where} ORDER BY ${order}`,
+    )
+    .raw()
+    .iterate(...bound);
+}
+
+export function quoted(name: string): string {
+  return `"${name.replaceAll('"', '""')}"`;
+}

@@ -1,0 +1,102 @@
+/** Everything about one hunter, as far as one record leads to the next: animals, weights, bills, calls, changes. */
+import type { Db } from '../../book/open.ts';
+import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/tables.ts';
+
+export interface HunterRecords {
+  table: Table;
+  rows: CellValue[][];
+}
+
+/** Where a record belongs to: sums only repeat what the weighings say, and a batch belongs to several hunters. */
+const LEADS: Readonly<Record<string, readonly string[]>> = {
+  hunter: ['hunter_id'],
+  animal: ['animal_id'],
+  bill: ['bill_id'],
+  hold: ['hold_id'],
+  payment: ['payment_id'],
+  weighing: ['weighing_id'],
+  quote: ['quote_id'],
+};
+const SUMS = /_sum$/;
+
+/** All rows that are about a hunter, by table; tables without any are left out. */
+export function recordsOfHunter(db: Db, hunterId: number): HunterRecords[] {
+  const tables = new Map(
+    tablesOf(db)
+      .filter(({ name }) => !SUMS.test(name))
+      .map((table) => [table.name, table]),
+  );
+  const found = new Map<string, HunterRecords>();
+  const visit = (name: string, column: string, ids: readonly CellValue[]): void => {
+    const table = tables.get(name);
+    if (!table || ids.length === 0 || found.has(`${name} ${column}`)) return;
+    const rows = [
+      ...rowsOfTable(
+        db,
+        table,
+        `WHERE ${quoted(column)} IN (SELECT value FROM json_each(?))`,
+        JSON.stringify(ids),
+      ),
+    ];
+    found.set(`${name} ${column}`, { table, rows });
+    const key = table.columns.indexOf('id');
+    const leads = LEADS[name] ?? [];
+    if (key < 0) return;
+    for (const child of tables.values())
+      for (const lead of leads)
+        if (child.columns.includes(lead))
+          visit(
+            child.name,
+            lead,
+            rows.map((row) => row[key] ?? null),
+          );
+  };
+  visit('hunter', 'id', [hunterId]);
+  return [...merged(found), ...auditOf(db, tables, merged(found))].filter(({ rows }) => rows.length > 0);
+}
+
+/** One table may be reached on two ways: a payment by its animal and by its bill. */
+function merged(found: ReadonlyMap<string, HunterRecords>): HunterRecords[] {
+  const tables = new Map<string, HunterRecords>();
+  for (const { table, rows } of found.values()) {
+    const before = tables.get(table.name)?.rows ?? [];
+    const known = new Set(before.map((row) => JSON.stringify(row)));
+    tables.set(table.name, {
+      table,
+      rows: [...before, ...rows.filter((row) => !known.has(JSON.stringify(row)))],
+    });
+  }
+  return [...tables.values()];
+}
+
+function auditOf(
+  db: Db,
+  tables: ReadonlyMap<string, Table>,
+  records: readonly HunterRecords[],
+): HunterRecords[] {
+  const audit = tables.get('audit');
+  if (!audit) return [];
+  const rows = records.flatMap(({ table, rows: of }) => {
+    const key = table.columns.indexOf('id');
+    const ids = key < 0 ? [] : of.map((row) => String(row[key]));
+    return [
+      ...rowsOfTable(
+        db,
+        audit,
+        'WHERE record = ? AND record_id IN (SELECT value FROM json_each(?))',
+        table.name,
+        JSON.stringify(ids),
+      ),
+    ];
+  });
+  return [{ table: audit, rows }];
+}
+
+/** The same as one JSON text: a list of rows for each table, each row with its column names. */
+export function hunterAsText(records: readonly HunterRecords[]): string {
+  const named = records.map(({ table, rows }) => [
+    table.name,
+    rows.map((row) => Object.fromEntries(table.columns.map((column, i) => [column, row[i] ?? null]))),
+  ]);
+  return `${JSON.stringify(Object.fromEntries(named), null, 2)}\n`;
+}

@@ -1,0 +1,52 @@
+/** The book as tables for a spreadsheet: three that can be brought in again, and every table as it stands. */
+import { csvLine } from '../../core/csv.ts';
+import { rowsOfTable, tablesOf, type CellValue } from '../../book/tables.ts';
+import type { DeskRoom } from '../room.ts';
+import { describeTables } from './describe.ts';
+
+interface File {
+  name: string;
+  text: Iterable<string>;
+}
+
+/** What each table holds whose headings Bring in knows. A weight carries its unit, as it was typed. */
+const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }>> = {
+  'hunters.csv': {
+    head: ['Name', 'Phone', 'E-mail', 'Address', 'Licence', 'Never pooled'],
+    sql: `SELECT name, phone, email, address, licence, iif(refuses_pooling, 'yes', 'no') FROM hunter
+      WHERE details_removed_at IS NULL ORDER BY id`,
+  },
+  'animals.csv': {
+    head: ['Our ticket', 'Old number', 'Date received', 'Species', 'Hunter', 'Phone', 'E-mail', 'Address', 'Licence', 'Sex', 'Age', 'Brought as', 'Origin', 'Tag', 'Killed on', 'Killed where', 'Condition', 'Shot damage', 'Picked up on', 'Picked up by'],
+    sql: `SELECT a.ticket, a.old_number, a.received_on, a.species, h.name, h.phone, h.email, h.address, a.licence, a.sex, a.age, a.brought, a.origin, a.tag,
+        a.kill_date, a.kill_area, a.condition, a.damage, r.released_on, r.given_to
+      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release r ON r.animal_id = a.id ORDER BY a.season, a.number`,
+  },
+  'weighings.csv': {
+    head: ['Ticket', 'Part', 'Weight', 'Tare', 'Product', 'Count', 'Note'],
+    sql: `SELECT a.ticket, w.stage || '/' || w.part, ${asTyped('')}, ${asTyped('tare_')}, w.product, w.count, w.note
+      FROM weighing_now w JOIN animal a ON a.id = w.animal_id WHERE w.batch_id IS NULL AND w.stage <> 'primal' ORDER BY w.id`,
+  },
+}; // prettier-ignore
+
+/** All of it: what can be brought in again, every table as it stands, and a description. */
+export function* tableFiles(room: DeskRoom): Generator<File> {
+  const { db } = room.book;
+  yield { name: 'READ ME.txt', text: describeTables(db) };
+  for (const [name, { head, sql }] of Object.entries(READABLE))
+    yield { name, text: csvText(head, db.prepare<[], CellValue[]>(sql).raw().iterate()) };
+  for (const table of tablesOf(db))
+    yield { name: `tables/${table.name}.csv`, text: csvText(table.columns, rowsOfTable(db, table)) };
+}
+
+/** A byte order mark in front tells a spreadsheet that the letters are UTF-8. */
+export function* csvText(head: readonly string[], rows: Iterable<CellValue[]>): Generator<string> {
+  yield `\uFEFF${csvLine(head)}`;
+  for (const row of rows) yield csvLine(row);
+}
+
+/** SQL for a weight as it was typed, with its unit behind it where that was not typed. */
+function asTyped(of: '' | 'tare_'): string {
+  const typed = `w.${of}typed`;
+  return `iif(${typed} GLOB '*[a-zA-Z#]*', ${typed}, ${typed} || ' ' || w.${of}unit)`;
+}

@@ -1,0 +1,99 @@
+/** Taking the book out: as tables, as one text that a book can be made of again, as the file itself; or one hunter's part. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import * as v from 'valibot';
+import { backUp } from '../../book/backup.ts';
+import { bookAsText } from '../../book/book-as-text.ts';
+import { bookFromText, takeOver } from '../../book/book-from-text.ts';
+import { dropUpload, uploadOf } from '../bring/upload.ts';
+import { hunterOf } from '../hunters.ts';
+import { by, id } from '../input.ts';
+import { host, read } from '../procedure.ts';
+import { Trouble } from '../problem.ts';
+import type { DeskRoom } from '../room.ts';
+import { describeTables } from './describe.ts';
+import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
+import { packParcel, pieceOf, writeText } from './outbox.ts';
+import { csvText, tableFiles } from './tables-csv.ts';
+import { writeZip } from './zip.ts';
+
+/** Packs what is asked for; the pieces are fetched after. */
+export const pack = read(
+  v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
+  (room, { what }) => {
+    const { db } = room.book;
+    const write = {
+      tables: (path: string) => writeZip(path, tableFiles(room)),
+      text: (path: string) => writeText(path, bookAsText(db)),
+      book: (path: string) => void db.prepare('VACUUM INTO ?').run(path),
+      description: (path: string) => writeText(path, describeTables(db)),
+    }[what];
+    const ending = { tables: 'zip', text: 'json', book: 'gambrel', description: 'txt' }[what];
+    const name = what === 'description' ? 'book-tables' : `book-${room.today()}`;
+    return { ...packParcel(room, write), name: `${name}.${ending}` };
+  },
+);
+
+/** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws Trouble `hunter.unknown` */
+export const packHunter = read(v.object({ id }), (room, input) => {
+  const hunter = hunterOf(room, input.id);
+  const records = recordsOfHunter(room.book.db, hunter.id);
+  const parcel = packParcel(room, (path) =>
+    writeZip(path, [
+      { name: 'everything.json', text: [hunterAsText(records)] },
+      ...records.map(({ table, rows }) => ({
+        name: `${table.name}.csv`,
+        text: csvText(table.columns, rows),
+      })),
+      { name: 'READ ME.txt', text: describeTables(room.book.db) },
+    ]),
+  );
+  return { ...parcel, name: `hunter-${hunter.id}-${room.today()}.zip` };
+});
+
+/** The next piece of what was packed. @throws Trouble `takeout.gone` */
+export const piece = read(
+  v.object({
+    id,
+    from: v.pipe(v.number('input.invalid'), v.integer('input.invalid'), v.minValue(0, 'input.invalid')),
+  }),
+  (room, input) => pieceOf(room, input.id, input.from),
+);
+
+/**
+ * Fills an empty book with one that was taken out as text; the book as it was is backed up first.
+ * @throws Trouble `takeout.not-empty` (refused), `takeout.format`, `takeout.newer`, `takeout.torn`, `takeout.row`
+ */
+export const fill = host(v.object({ upload: id, by }), (room, input) => {
+  const upload = uploadOf(room, input.upload);
+  if (!isEmpty(room)) throw new Trouble('refused', 'takeout.not-empty');
+  const folder = mkdtempSync(join(tmpdir(), 'gambrel-fill-'));
+  try {
+    const path = join(folder, 'book.gambrel');
+    const trouble = bookFromText(upload.path, path, new Date(room.now()));
+    if (trouble) throw new Trouble('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
+    backUp(room.book.db, room.book.path, new Date(room.now()));
+    takeOver(room.book.db, path);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+  dropUpload(room);
+  room.forget();
+  room.reshelve();
+  return { animals: Number(room.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
+});
+
+const CODES = {
+  format: 'takeout.format',
+  newer: 'takeout.newer',
+  torn: 'takeout.torn',
+  row: 'takeout.row',
+} as const;
+
+/** Nothing of the trade is in it yet: nobody, no animal, no quote, no fat. */
+function isEmpty({ book }: DeskRoom): boolean {
+  return ['hunter', 'animal', 'quote', 'fat_lot', 'batch'].every(
+    (table) => book.db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() === undefined,
+  );
+}

@@ -1,0 +1,91 @@
+/** Writing a .zip archive entry by entry, without ever holding one whole (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
+import { closeSync, openSync, writeSync } from 'node:fs';
+import { constants, crc32, deflateRawSync } from 'node:zlib';
+
+/** The lowest version that reads deflated entries, and the flag for names in UTF-8. */
+const VERSION = 20;
+const UTF8 = 0x0800;
+const DEFLATED = 8;
+/** 1980-01-01: the archive tells no time, so that the same book gives the same archive. */
+const DATE = 0x0021;
+const CHUNK_LETTERS = 1 << 18;
+
+interface Entry {
+  name: Buffer;
+  crc: number;
+  packed: number;
+  bytes: number;
+  at: number;
+}
+
+/** Writes an archive of texts to `path`. */
+export function writeZip(path: string, files: Iterable<{ name: string; text: Iterable<string> }>): void {
+  const file = openSync(path, 'w');
+  try {
+    let at = 0;
+    const put = (bytes: Buffer): void => void (at += writeSync(file, bytes));
+    const entries: Entry[] = [];
+    for (const { name, text } of files) {
+      const entry: Entry = { name: Buffer.from(name), crc: 0, packed: 0, bytes: 0, at };
+      put(localHeader(entry));
+      const start = at;
+      const add = (piece: string, last: boolean): void => {
+        const bytes = Buffer.from(piece);
+        entry.crc = crc32(bytes, entry.crc);
+        entry.bytes += bytes.length;
+        // Each piece ends on a whole byte, so that the pieces together are one deflated stream.
+        put(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH }));
+      };
+      let waiting = '';
+      for (const piece of text) {
+        waiting += piece;
+        if (waiting.length < CHUNK_LETTERS) continue;
+        add(waiting, false);
+        waiting = '';
+      }
+      add(waiting, true);
+      entry.packed = at - start;
+      // Sizes are known only now: the header is written over.
+      writeSync(file, localHeader(entry), 0, undefined, entry.at);
+      entries.push(entry);
+    }
+    const start = at;
+    for (const entry of entries) put(centralHeader(entry));
+    put(end(entries.length, at - start, start));
+  } finally {
+    closeSync(file);
+  }
+}
+
+function localHeader(entry: Entry): Buffer {
+  const header = Buffer.alloc(30);
+  header.writeUInt32LE(0x04034b50, 0);
+  common(header, 4, entry);
+  return Buffer.concat([header, entry.name]);
+}
+
+function centralHeader(entry: Entry): Buffer {
+  const header = Buffer.alloc(46);
+  header.writeUInt32LE(0x02014b50, 0);
+  header.writeUInt16LE(VERSION, 4);
+  common(header, 6, entry);
+  header.writeUInt32LE(entry.at, 42);
+  return Buffer.concat([header, entry.name]);
+}
+
+/** The fields that both headers share, from the version needed on. */
+function common(header: Buffer, from: number, { crc, packed, bytes, name }: Entry): void {
+  [VERSION, UTF8, DEFLATED, 0, DATE].forEach((value, i) => header.writeUInt16LE(value, from + i * 2));
+  [crc, packed, bytes].forEach((value, i) => header.writeUInt32LE(value, from + 10 + i * 4));
+  header.writeUInt16LE(name.length, from + 22);
+}
+
+function end(entries: number, bytes: number, at: number): Buffer {
+  const record = Buffer.alloc(22);
+  record.writeUInt32LE(0x06054b50, 0);
+  record.writeUInt16LE(entries, 8);
+  record.writeUInt16LE(entries, 10);
+  record.writeUInt32LE(bytes, 12);
+  record.writeUInt32LE(at, 16);
+  return record;
+}
