@@ -5,7 +5,7 @@ import { ASSUMED, figuresOf, figuresTyped, keepFigures, readFigures, SERVICES } 
 import { groupIncome } from './costing-income.ts';
 import { measure } from './costing-measured.ts';
 import { answerOf, feesOf, serviceOf } from './costing-services.ts';
-import { speciesMargins } from './costing-species.ts';
+import { costByWork, costedAnimals, speciesMargins } from './costing-species.ts';
 import { missedQuotes } from './missed-quotes.ts';
 import { read, write } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
@@ -38,6 +38,7 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
   const bills = billedAnimals(room, of);
   const fees = feesOf(room, { season: of, bills, used }, services);
   const spent = fatSpent(used);
+  const animals = costedAnimals(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
   const income = groupIncome(room.book.seasonMoney.lines(of, room.settings.currency));
   return {
     season: of,
@@ -48,7 +49,8 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
     services: SERVICES.map((code) =>
       answerOf(room, services[code], { figures, measured: measured[code], fee: fees[code] }),
     ),
-    species: speciesMargins(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg),
+    species: speciesMargins(room, animals),
+    workCost: costByWork(animals),
     income,
     fat: {
       usedGrams: spent.usedGrams,

@@ -89,6 +89,8 @@ export interface CostingLook {
   billed: number;
   services: ServiceAnswer[];
   species: SpeciesMargin[];
+  /** What the billed animals cost, by what was done; the fat that they were charged for at what it had cost. */
+  workCost: Record<ServiceCode | 'fat', number>;
   income: IncomeGroup[];
   /** Bought fat that went into the season's grinds, against what was charged for fat. */
   fat: { usedGrams: number; unpricedGrams: number; cost: number; chargedMinor: number };
