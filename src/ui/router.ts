@@ -80,6 +80,8 @@ export function makeRouter(): Router {
         meta: { place: 'season' },
         component: () => import('./season/AnimalsPage.vue'),
       },
+      { path: '/season/flow', meta: { place: 'season' }, component: () => import('./season/FlowPage.vue') },
+      { path: '/season/money', meta: { place: 'season' }, component: () => import('./season/MoneyPage.vue') },
       { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
       { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },

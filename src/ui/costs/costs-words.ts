@@ -1,5 +1,5 @@
 /** What a service's figures say, in sentences. */
-import type { Measured, ServiceAnswer, SpeciesMargin } from '../../bridge/contract.ts';
+import type { CostingLook, Measured, ServiceAnswer, SpeciesMargin } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/units.ts';
 import { costsText as text } from '../texts/en-costs.ts';
 import type { Format } from '../texts/format.ts';
@@ -55,6 +55,19 @@ export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): 
   return known.length === 1
     ? text.speciesOne(best.name, written(best.share))
     : text.speciesBest(best.name, written(best.share), worst.name, written(worst.share));
+}
+
+/** What the season's bought fat had cost, against what was charged for fat. */
+export function fatFinding(
+  { usedGrams, unpricedGrams, cost, chargedMinor }: CostingLook['fat'],
+  { weighs, mass, money }: Pick<Format, 'weighs' | 'mass' | 'money'>,
+): string {
+  if (!weighs(usedGrams)) return text.noFat;
+  if (usedGrams - unpricedGrams <= 0) return text.fatUnknown(mass(usedGrams, 0));
+  const used = mass(usedGrams, 0);
+  const said =
+    chargedMinor > 0 ? text.fatPaid(used, money(cost), money(chargedMinor)) : text.fatFree(used, money(cost));
+  return weighs(unpricedGrams) ? `${said} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : said;
 }
 
 /** How far outside of a range: '$5.00 over', '1.20 lb under', 'within'. */

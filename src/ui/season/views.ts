@@ -5,6 +5,8 @@ import { frameText as text } from '../texts/en-season-frame.ts';
 export const views: readonly { path: string; label: string; labelKilo?: string }[] = [
   { path: '/season', label: text.views.yields },
   { path: '/season/pounds', label: text.views.pounds, labelKilo: text.views.poundsKilo },
+  { path: '/season/flow', label: text.views.flow },
+  { path: '/season/money', label: text.views.money },
   { path: '/season/compare', label: text.views.compare },
   { path: '/season/animals', label: text.views.animals },
   { path: '/season/costs', label: costsText.costs },

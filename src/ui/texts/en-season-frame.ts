@@ -11,6 +11,8 @@ export const frameText = {
     poundsKilo: 'Where every kilogram went',
     compare: 'Compare',
     animals: 'Animals',
+    flow: 'Flow and coolers',
+    money: 'Money',
     costs: 'Costs and prices',
   },
 };

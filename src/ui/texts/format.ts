@@ -25,6 +25,7 @@ export function makeFormat({ unit, step, locale, currency }: FormatSettings) {
     month: 'short',
     timeZone: 'UTC',
   });
+  const monthDay = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
   const longDay = new Intl.DateTimeFormat(locale, {
     day: 'numeric',
     month: 'short',
@@ -62,6 +63,8 @@ export function makeFormat({ unit, step, locale, currency }: FormatSettings) {
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
     /** A date of the trade, `2026-11-24` → `Tue, Nov 24`. */
     day: (date: string): string => day.format(new Date(`${date}T00:00:00Z`)),
+    /** Short, for an axis: `Nov 24`. */
+    monthDay: (date: string): string => monthDay.format(new Date(`${date}T00:00:00Z`)),
     /** With its year: `Nov 24, 2026`. */
     longDay: (date: string): string => longDay.format(new Date(`${date}T00:00:00Z`)),
     /** A moment in the shop's zone: `Nov 24, 2:15 PM`. */

@@ -1,0 +1,75 @@
+import { FONT_SIZE } from './axes.ts';
+import type { ChartColours } from './colours.ts';
+import { box, type Mark, type PathShape, type Scene } from './scene.ts';
+
+/** One row of two bars: what was billed, and below it what that cost (null: it has no cost of its own). */
+export interface PairRow {
+  name: string;
+  billed: number;
+  cost: number | null;
+  /** Behind the bars. */
+  billedText: string;
+  costText: string;
+  /** At the right end, in heavy print; `short` where it is a loss. */
+  leftText: string;
+  short: boolean;
+  link: string;
+  says: string;
+}
+
+const ROW = 68;
+const BAR = 22;
+const NAMES = 210;
+const NUMBERS = 112;
+const LEFT_OVER = 170;
+
+/** Two bars for each row on one scale from nothing, with their amounts written out. */
+export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width: number): Scene {
+  const most = Math.max(1, ...rows.flatMap(({ billed, cost }) => [billed, cost ?? 0]));
+  const room = Math.max(40, width - NAMES - NUMBERS - LEFT_OVER);
+  const long = (amount: number): number => Math.max(2, (Math.max(0, amount) / most) * room);
+  const marks = rows.map((row, i): Mark => {
+    const y = i * ROW + 8;
+    const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.ink };
+    return {
+      says: row.says,
+      link: row.link,
+      shapes: [
+        { ...print, x: 0, y: y + 28, text: row.name, size: 15, weight: 600 },
+        { kind: 'path', d: box(NAMES, y, long(row.billed), BAR, 3), fill: colours.spruce },
+        { ...print, x: NAMES + long(row.billed) + 10, y: y + 16, text: row.billedText },
+        ...(row.cost === null ? [] : [costBar(box(NAMES, y + BAR + 3, long(row.cost), BAR, 3), colours)]),
+        {
+          ...print,
+          x: NAMES + (row.cost === null ? 0 : long(row.cost) + 10),
+          y: y + BAR + 19,
+          text: row.costText,
+          fill: colours.muted,
+        },
+        {
+          ...print,
+          x: width,
+          y: y + 28,
+          text: `${row.short ? '▼ ' : ''}${row.leftText}`,
+          size: 16,
+          weight: 700,
+          fill: row.short ? colours.blaze : colours.ink,
+          anchor: 'end',
+        },
+      ],
+    };
+  });
+  return { width, height: rows.length * ROW, marks };
+}
+
+/** Cost is never plain: told apart from what was billed without colour. */
+export function costBar(d: string, colours: ChartColours): PathShape {
+  return {
+    kind: 'path',
+    d,
+    fill: colours.card,
+    stroke: colours.steel,
+    strokeWidth: 1.5,
+    pattern: { kind: 'hatch', ink: colours.steel },
+  };
+}
