@@ -1,0 +1,267 @@
+/**
+ * Every call that writes leaves a trail: a row that is written once, or a line of the audit, signed with the initials of
+ * who did it. A new call is tried here as well, or this test fails.
+ */
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import type { CallInput, CallName } from '../../src/bridge/contract.ts';
+import { APPEND_ONLY } from '../../src/book/migrations/0001-the-book-views.ts';
+import { procedures } from '../../src/desk/procedures.ts';
+import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+
+const WHO = 'TR';
+/** Kept up by triggers from other rows, so that they need no trail of their own. */
+const DERIVED = /_sum$/;
+/** Change no record of the shop's book: it is copied, or put aside while the demo is looked at. */
+const CHANGES_NO_RECORD: readonly CallName[] = ['shop.backUp', 'shop.openDemo', 'shop.leaveDemo'];
+
+type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
+/** What is tried, on an animal that hangs, one that is ready, and one in a batch with its trim. */
+type Prepare = (shop: FreshDesk) => Promise<Try> | Try;
+
+const LINE = {
+  code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
+  product: null, fatSource: null, taxRate: 0,
+} as const; // prettier-ignore
+const ORDERS = {
+  cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
+}; // prettier-ignore
+const WISH = {
+  name: 'Sika deer', many: 'Sika deer', like: 'mule-deer', words: { male: 'stag', female: 'hind', young: 'calf' },
+  cookToF: 160, typicalTyped: '90', leastTyped: '50', mostTyped: '140',
+} as const; // prettier-ignore
+const GRIND = { fat: 'none', targetFat: null, product: 'Ground' } as const;
+
+const ready = async (shop: FreshDesk): Promise<number> => {
+  const id = await takeIn(shop);
+  await shop.call('animals.setStage', { id, stage: 'ready' });
+  return id;
+};
+const trimmed = async (shop: FreshDesk): Promise<number> => {
+  const id = await takeIn(shop);
+  await cut(shop, id, { trim: '60' });
+  return id;
+};
+const batch = async (shop: FreshDesk): Promise<{ batchId: number; animalId: number }> => {
+  const animalId = await trimmed(shop);
+  const { id } = await shop.call('grinder.start', { ...GRIND, animals: [{ id: animalId }] });
+  return { batchId: id, animalId };
+};
+const ground = async (shop: FreshDesk): Promise<number> => {
+  const { batchId, animalId } = await batch(shop);
+  await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '60' });
+  return batchId;
+};
+const lot = async (shop: FreshDesk): Promise<number> =>
+  (await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' })).id;
+const cooler = async (shop: FreshDesk): Promise<number> =>
+  (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id;
+const priced = async (shop: FreshDesk): Promise<number> => {
+  await shop.call('prices.save', {
+    name: 'Ours',
+    validFrom: '2020-01-01',
+    taxRule: 'per bill',
+    lines: [LINE],
+  });
+  return takeIn(shop);
+};
+
+const TRIED: Partial<Record<CallName, Prepare>> = {
+  'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
+  'shop.change': () => ['shop.change', { changes: { lateDays: 3, recordFields: ['tag'] } }],
+  'shop.addStaff': () => ['shop.addStaff', { initials: 'RO', name: 'Robin' }],
+  'hunters.save': () => ['hunters.save', { name: 'Bo Rask' }],
+  'intake.takeIn': () => [
+    'intake.takeIn',
+    { hunter: { name: 'Bo' }, species: 'elk', sex: 'male', age: 'adult', brought: 'whole' },
+  ],
+  'coolers.save': () => ['coolers.save', { name: 'Cold room', places: 9 }],
+  'coolers.putAway': async (shop) => ['coolers.putAway', { id: await cooler(shop) }],
+  'coolers.log': async (shop) => ['coolers.log', { coolerId: await cooler(shop), typed: '36' }],
+  'coolers.takeBack': async (shop) => {
+    await shop.call('coolers.log', { coolerId: await cooler(shop), typed: '36' });
+    const [room] = await shop.call('coolers.look', {});
+    return ['coolers.takeBack', { readingId: room?.readings[0]?.id ?? 0, reason: 'another room' }];
+  },
+  'animals.setStage': async (shop) => ['animals.setStage', { id: await takeIn(shop), stage: 'packing' }],
+  'animals.setDetail': async (shop) => ['animals.setDetail', { id: await takeIn(shop), detail: 'quick' }],
+  'animals.mend': async (shop) => [
+    'animals.mend',
+    { id: await takeIn(shop), changes: { tag: 'E-2', address: 'Mill Lane' }, reason: 'read again' },
+  ],
+  'animals.instruct': async (shop) => ['animals.instruct', { id: await takeIn(shop), instructions: ORDERS }],
+  'animals.hang': async (shop) => [
+    'animals.hang',
+    { ids: [await takeIn(shop)], coolerId: await cooler(shop) },
+  ],
+  'animals.hold': async (shop) => ['animals.hold', { id: await takeIn(shop), reason: 'smells' }],
+  'animals.endHold': async (shop) => [
+    'animals.endHold',
+    { id: await takeIn(shop, { sample: 'L1' }), outcome: 'cleared' },
+  ],
+  'animals.dispose': async (shop) => [
+    'animals.dispose',
+    { id: await takeIn(shop), what: 'All', how: 'Landfill', reason: 'spoiled' },
+  ],
+  'table.weigh': async (shop) => [
+    'table.weigh',
+    { animalId: await takeIn(shop), stage: 'cut', part: 'trim', typed: '60' },
+  ],
+  'table.correct': async (shop) => {
+    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
+    return ['table.correct', { weighingId: weighings[0]?.id ?? 0, typed: '390', reason: 'misread' }];
+  },
+  'table.void': async (shop) => {
+    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
+    return ['table.void', { weighingId: weighings[0]?.id ?? 0, reason: 'another animal' }];
+  },
+  'grinder.start': async (shop) => ['grinder.start', { ...GRIND, animals: [{ id: await trimmed(shop) }] }],
+  'grinder.weighIn': async (shop) => [
+    'grinder.weighIn',
+    { ...(await batch(shop)), part: 'trim', typed: '60' },
+  ],
+  'grinder.pass': async (shop) => ['grinder.pass', { batchId: await ground(shop), plate: '4.5 mm' }],
+  'grinder.pack': async (shop) => [
+    'grinder.pack',
+    { batchId: await ground(shop), product: 'Ground', count: 50, typed: '58' },
+  ],
+  'grinder.fatTest': async (shop) => [
+    'grinder.fatTest',
+    { batchId: await ground(shop), percent: 9, method: 'Tester' },
+  ],
+  'grinder.finish': async (shop) => {
+    const batchId = await ground(shop);
+    await shop.call('grinder.pack', { batchId, product: 'Ground', count: 50, typed: '58' });
+    return ['grinder.finish', { batchId }];
+  },
+  'fat.buy': () => ['fat.buy', { source: 'pork-back-fat', typed: '20' }],
+  'fat.throwOut': async (shop) => ['fat.throwOut', { lotId: await lot(shop), reason: 'rancid' }],
+  'fat.count': async (shop) => ['fat.count', { lotId: await lot(shop), typed: '18', reason: 'counted' }],
+  'quote.save': () => [
+    'quote.save',
+    {
+      species: 'elk',
+      brought: 'skinned',
+      stage: 'hanging',
+      typed: '300',
+      instructions: ORDERS,
+      hunterName: 'Bo',
+    },
+  ],
+  'bills.make': async (shop) => ['bills.make', { animalId: await priced(shop), sure: true }],
+  'bills.void': async (shop) => {
+    const { id } = await shop.call('bills.make', { animalId: await priced(shop), sure: true });
+    return ['bills.void', { billId: id, reason: 'wrong hunter' }];
+  },
+  'bills.pay': async (shop) => [
+    'bills.pay',
+    { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' },
+  ],
+  'bills.voidPayment': async (shop) => {
+    const paid = { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' } as const;
+    const { id } = await shop.call('bills.pay', paid);
+    return ['bills.voidPayment', { paymentId: id, reason: 'another animal' }];
+  },
+  'prices.save': () => [
+    'prices.save',
+    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] },
+  ],
+  'pickup.note': async (shop) => ['pickup.note', { id: await ready(shop), text: 'left a message' }],
+  'pickup.release': async (shop) => ['pickup.release', { id: await ready(shop), to: 'Dana', unpaidBy: 'RO' }],
+  'species.save': () => ['species.save', { ...WISH, primals: [{ name: 'Haunch', pair: true, share: 1 }] }],
+  'species.putAway': () => ['species.putAway', { code: 'cougar' }],
+  'species.bringBack': async (shop) => {
+    await shop.call('species.putAway', { code: 'cougar' });
+    return ['species.bringBack', { code: 'cougar' }];
+  },
+  'products.save': () => ['products.save', { name: 'Links', kind: 'sausage' }],
+  'products.putAway': () => ['products.putAway', { code: 'ground' }],
+  'products.bringBack': async (shop) => {
+    await shop.call('products.putAway', { code: 'ground' });
+    return ['products.bringBack', { code: 'ground' }];
+  },
+  'templates.save': () => ['templates.save', { name: 'All ground', carcass: null, instructions: ORDERS }],
+  'templates.putAway': async (shop) => {
+    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
+    return ['templates.putAway', { name: 'All ground', carcass: null }];
+  },
+  'templates.bringBack': async (shop) => {
+    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
+    await shop.call('templates.putAway', { name: 'All ground', carcass: null });
+    return ['templates.bringBack', { name: 'All ground', carcass: null }];
+  },
+  'costing.save': async (shop) => {
+    const service = { minutesPerAnimal: '30', minutesPerUnit: '1', packageSize: '1 lb' };
+    const services = { cutting: service, grinding: service, products: service };
+    await shop.call('costing.look', {});
+    return [
+      'costing.save',
+      { wagePerHour: '20', overheadPerHour: '10', packagingPerPackage: '0.2', wantedMargin: 0.2, services },
+    ];
+  },
+};
+
+type Rows = Map<string, Record<string, unknown>>;
+/** Every row of every table, under a name that stays while the row changes. */
+function allRows(path: string): Map<string, Rows> {
+  const db = new Database(path, { readonly: true });
+  const tables = db
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck()
+    .all()
+    .filter((name) => !DERIVED.test(name));
+  const found = tables.map((table): [string, Rows] => {
+    const keys = db
+      .prepare<[], string>(`SELECT name FROM pragma_table_info('${table}') WHERE pk > 0 ORDER BY pk`)
+      .pluck()
+      .all();
+    const rows = db.prepare<[], Record<string, unknown>>(`SELECT * FROM ${table}`).all();
+    return [table, new Map(rows.map((row) => [keys.map((key) => String(row[key])).join('/'), row]))];
+  });
+  db.close();
+  return new Map(found);
+}
+
+const WRITTEN_ONCE: readonly string[] = APPEND_ONLY;
+const writing = (Object.keys(procedures) as CallName[]).filter(
+  (name) => procedures[name].kind !== 'read' && !CHANGES_NO_RECORD.includes(name),
+);
+
+describe('every call that writes', () => {
+  it.each(writing)('%s leaves a trail', async (name) => {
+    const prepare = TRIED[name];
+    if (!prepare) throw new Error(`Try ${name} here, so that it is seen to leave a trail.`);
+    const shop = await freshDesk();
+    const [called, input] = await prepare(shop);
+    expect(called).toBe(name);
+    shop.wait(60);
+    const before = allRows(shop.bookPath);
+    await shop.call(name, { ...input, by: WHO } as CallInput<typeof name>);
+    const signed: string[] = [];
+    const changed: string[] = [];
+    const after = allRows(shop.bookPath);
+    for (const [table, rows] of after)
+      for (const [key, row] of rows) {
+        const old = before.get(table)?.get(key);
+        if (old && JSON.stringify(old) === JSON.stringify(row)) continue;
+        if (!old && row.by === WHO) signed.push(table);
+        // What is written once, or signed itself, is its own trail; parts and lines hang on the row that they belong to.
+        if (
+          old ||
+          !(WRITTEN_ONCE.includes(table) || row.by === WHO || /^(animal_part|batch_animal)$/.test(table))
+        )
+          changed.push(table);
+      }
+    expect(signed.length, 'rows signed by who did it').toBeGreaterThan(0);
+    expect(changed.length === 0 || signed.includes('audit'), `${changed.join()} changed unseen`).toBe(true);
+    for (const [table, rows] of before)
+      expect(
+        [...rows.keys()].filter((key) => !after.get(table)?.has(key)),
+        `gone from ${table}`,
+      ).toEqual([]);
+    shop.desk.close();
+  });
+
+  it('is tried above, and nothing else', () =>
+    expect(Object.keys(TRIED).filter((name) => !writing.includes(name as CallName))).toEqual([]));
+});
