@@ -9,6 +9,7 @@ import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { packagesOf } from './packages.ts';
 import { primalsWeighed } from './primals.ts';
+import { lacksOf } from './record-sets.ts';
 import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
@@ -38,6 +39,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const sums = book.weighings.sums(animal.id);
   const base = shareBase(animal, sums, species);
   const shares = room.yields.sharesBeside(animal);
+  const hunter = hunterOf(room, animal.hunter_id);
   const hold = book.animals.hold(animal.id);
   const lot = book.fat.ofAnimal(animal.id);
   const release = book.records.releaseOf(animal.id);
@@ -54,11 +56,22 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     brought: animal.brought,
     parts,
     origin: animal.origin,
-    hunter: hunterCard(hunterOf(room, animal.hunter_id)),
+    hunter: hunterCard(hunter),
     licence: animal.licence,
     tag: animal.tag,
     killDate: animal.kill_date,
     killArea: animal.kill_area,
+    deliverer: { name: animal.deliverer_name, address: animal.deliverer_address },
+    lacks: lacksOf(
+      {
+        ...animal,
+        address: hunter.address,
+        phone: hunter.phone,
+        received_grams: sums?.received ?? null,
+        hanging_grams: sums?.hanging ?? null,
+      },
+      settings.recordFields,
+    ),
     receivedOn: animal.received_on,
     promisedOn: animal.promised_on,
     condition: animal.condition,

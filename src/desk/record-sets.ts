@@ -36,8 +36,24 @@ export function requiredBy(set: Pick<RecordSet, 'asks'>): RecordField[] {
   return RECORD_FIELDS.filter((field) => set.asks.includes(field));
 }
 
+type Entry = Pick<
+  OfficerRow,
+  | 'address'
+  | 'phone'
+  | 'licence'
+  | 'tag'
+  | 'sex'
+  | 'kill_date'
+  | 'kill_area'
+  | 'deliverer_name'
+  | 'deliverer_address'
+  | 'received_grams'
+  | 'hanging_grams'
+  | 'origin'
+>;
+
 /** What an officer would find missing in an entry, by the shop's list. */
-export function lacksOf(row: OfficerRow, required: readonly RecordField[]): RecordField[] {
+export function lacksOf(row: Entry, required: readonly RecordField[]): RecordField[] {
   const has: Record<RecordField, boolean> = {
     address: row.address !== '',
     phone: row.phone !== '',

@@ -1,4 +1,5 @@
 /** The rail and one animal, as a window sees them. */
+import type { RecordField } from './shapes-record.ts';
 import type { BillState } from './shapes-bill.ts';
 import type { HunterCard, SpeciesCard } from './shapes-shop.ts';
 import type {
@@ -186,6 +187,10 @@ export interface AnimalPage {
   tag: string;
   killDate: string | null;
   killArea: string;
+  /** Who brought it, where that was somebody else. */
+  deliverer: { name: string; address: string };
+  /** What of its record an officer would find missing. */
+  lacks: RecordField[];
   receivedOn: string;
   promisedOn: string | null;
   condition: string;

@@ -84,6 +84,11 @@ export function makeRouter(): Router {
       { path: '/season/money', meta: { place: 'season' }, component: () => import('./season/MoneyPage.vue') },
       { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
       { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
+      {
+        path: '/books/paper',
+        meta: { place: 'books' },
+        component: () => import('./books/RecordPaperPage.vue'),
+      },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
       { path: '/:rest(.*)*', redirect: '/rail' },
     ],

@@ -1,43 +1,57 @@
 import type { RecordRow } from '../../bridge/contract.ts';
-import { booksText as text } from '../texts/en-books.ts';
+import { fromGrams } from '../../core/units.ts';
+import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en.ts';
+import { recordText as text } from '../texts/en-record.ts';
 
-/** The record book as a table for a spreadsheet: one row for each animal, dates as YYYY-MM-DD. */
-export function recordTable(rows: readonly RecordRow[]): { head: string[]; plain: (string | null)[][] } {
+type Cell = string | number | null;
+
+/** The record book as a table for a spreadsheet: one row for each animal, dates as YYYY-MM-DD, weights in the shop's unit. */
+export function recordTable(
+  rows: readonly RecordRow[],
+  { unit, money }: Pick<Format, 'unit' | 'money'>,
+): { head: string[]; plain: Cell[][] } {
+  const mass = (grams: number | null): number | null =>
+    grams === null ? null : Number(fromGrams(grams, unit).toFixed(2));
+  const columns: [string, (row: RecordRow) => Cell][] = [
+    [text.ticket, (row) => row.ticket],
+    [text.ownerName, (row) => row.hunter],
+    [text.ownerAddress, (row) => row.address],
+    [text.ownerPhone, (row) => row.phone],
+    [text.deliverer, (row) => row.deliverer],
+    [text.delivererAddress, (row) => row.delivererAddress],
+    [text.licence, (row) => row.licence],
+    [text.tag, (row) => row.tag],
+    [text.species, (row) => row.speciesName],
+    [text.sex, (row) => words.sex[row.sex]],
+    [text.brought, (row) => broughtText(row)],
+    [text.killed, (row) => row.killDate],
+    [text.killArea, (row) => row.killArea],
+    [text.received, (row) => row.receivedOn],
+    [text.entered, (row) => row.enteredOn],
+    [text.receivedIn(unit), (row) => mass(row.receivedGrams)],
+    [text.hangingIn(unit), (row) => mass(row.hangingGrams)],
+    [text.packedIn(unit), (row) => mass(row.packedGrams)],
+    [text.stage, (row) => words.stage[row.stage]],
+    [text.leftOn, (row) => row.releasedOn],
+    [text.leftTo, (row) => row.releasedTo],
+    [text.disposedOn, (row) => row.disposedOn],
+    [text.disposedWhat, (row) => row.disposedWhat],
+    [text.disposedHow, (row) => row.disposedHow],
+    [text.paid, (row) => text.money[row.money]],
+    [text.due, (row) => (row.money === 'open' ? money(row.dueMinor) : null)],
+    [text.lacks, (row) => text.lacking(row.lacks)],
+  ];
   return {
-    head: [
-      text.ticket,
-      text.name,
-      text.address,
-      text.licence,
-      text.tag,
-      text.species,
-      text.sex,
-      text.killed,
-      text.killedWhere,
-      text.received,
-      text.released,
-      text.releasedTo,
-      text.disposedOn,
-      text.disposedHow,
-      text.lacks,
-    ],
-    plain: rows.map((row) => [
-      row.ticket,
-      row.hunter,
-      row.address,
-      row.licence,
-      row.tag,
-      row.speciesName,
-      words.sex[row.sex],
-      row.killDate,
-      row.killArea,
-      row.receivedOn,
-      row.releasedOn,
-      row.releasedTo,
-      row.disposedOn,
-      row.disposedHow,
-      row.lacks.map((code) => text.missing[code] ?? code).join(', '),
-    ]),
+    head: columns.map(([name]) => name),
+    plain: rows.map((row) => columns.map(([, cell]) => cell(row))),
   };
+}
+
+/** How an animal came, and which pieces of it: 'Quarters: 2 × haunch'. */
+export function broughtText({ brought, pieces }: Pick<RecordRow, 'brought' | 'pieces'>): string {
+  const counted = pieces.map(({ name, count }) =>
+    count === 1 ? `1 ${name.toLowerCase()}` : `${count} × ${name.toLowerCase()}`,
+  );
+  return [words.brought[brought], counted.join(', ')].filter(Boolean).join(': ');
 }

@@ -6,13 +6,18 @@ export function pageRule({ width, height }: Box): string {
   return `@page { size: ${width}mm ${height}mm; margin: 0; }`;
 }
 
+/** Prints on this paper as long as the page is open. */
+export function usePageRule(page: () => Box): void {
+  useSheetRule(() => pageRule(page()));
+}
+
 /**
- * Prints on this paper as long as the page is open. A sheet made by script, because a style element would need a
+ * A style rule that holds as long as the page is open. A sheet made by script, because a style element would need a
  * looser content security policy and a page rule cannot read variables.
  */
-export function usePageRule(page: () => Box): void {
+export function useSheetRule(rule: () => string): void {
   const sheet = new CSSStyleSheet();
-  watchEffect(() => sheet.replaceSync(pageRule(page())));
+  watchEffect(() => sheet.replaceSync(rule()));
   document.adoptedStyleSheets.push(sheet);
   onScopeDispose(() => {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== sheet);

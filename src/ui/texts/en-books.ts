@@ -1,5 +1,3 @@
-import { plural } from './plural.ts';
-
 /** Words of the Books. */
 export const booksText = {
   heading: 'Books',
@@ -12,39 +10,6 @@ export const booksText = {
     products: 'What we make',
     ways: 'Ways to cut',
   },
-
-  season: 'Season',
-  find: 'Find',
-  findHint: 'Part of a ticket, a name or a tag.',
-  ticket: 'Ticket',
-  hunter: 'Hunter and address',
-  licence: 'Licence',
-  tag: 'Tag',
-  species: 'Species',
-  sex: 'Sex',
-  killed: 'Killed',
-  received: 'Received',
-  released: 'Handed over',
-  killedWhere: 'Kill area',
-  releasedTo: 'Handed to',
-  disposedOn: 'Disposed of on',
-  disposedHow: 'How it was disposed of',
-  lacks: 'Missing',
-  complete: 'complete',
-  missing: {
-    address: 'address',
-    licence: 'licence',
-    tag: 'tag',
-    killDate: 'kill date',
-    killArea: 'kill area',
-  } as Readonly<Record<string, string>>,
-  entries: (n: number, incomplete: number) =>
-    `${plural(n, 'entry', 'entries')}, ${incomplete === 0 ? 'none' : incomplete} with something missing`,
-  noEntries: 'No animal is in this season’s record book yet.',
-  noEntriesHow: 'Every animal taken in at Intake is entered here by itself.',
-  noneFound: 'No entry has that in it.',
-  onlyMissing: 'Only with something missing',
-  saveTable: 'Save as table (CSV)',
 
   fatLot: 'Lot',
   fatName: 'Fat',
@@ -66,6 +31,8 @@ export const booksText = {
   perUnit: (money: string, unit: string) => `${money} per ${unit}`,
 
   name: 'Name',
+  licence: 'Licence',
+  noneFound: 'No entry has that in it.',
   phone: 'Phone',
   email: 'E-mail',
   address: 'Address',

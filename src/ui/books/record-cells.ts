@@ -1,0 +1,27 @@
+import type { RecordRow } from '../../bridge/contract.ts';
+import { recordText as text } from '../texts/en-record.ts';
+import type { Format } from '../texts/format.ts';
+
+/** What stands under one another in a cell of the record book, on the screen and on paper. */
+export function papersOf({ licence, tag }: RecordRow): string[] {
+  return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((said) => said !== '');
+}
+
+export function weightsOf(row: RecordRow, format: Format): string[] {
+  const said = (grams: number | null, word: (mass: string) => string): string =>
+    grams === null ? '' : word(format.mass(grams));
+  return [
+    said(row.receivedGrams, text.weightReceived),
+    said(row.hangingGrams, text.weightHanging),
+    said(row.packedGrams, text.weightPacked),
+  ].filter((one) => one !== '');
+}
+
+export function moneyOf({ money, dueMinor }: RecordRow, format: Format): string {
+  return money === 'open' ? text.owes(format.money(dueMinor)) : text.money[money];
+}
+
+/** Who brought it and where that person lives, if it was not the owner. */
+export function delivererOf({ deliverer, delivererAddress }: RecordRow): string {
+  return deliverer === '' ? '' : [text.broughtBy(deliverer), delivererAddress].filter(Boolean).join(', ');
+}

@@ -1,0 +1,53 @@
+import type { LocationQuery } from 'vue-router';
+import type { CallInput, RecordRow } from '../../bridge/contract.ts';
+
+/** Which entries of the record book are looked at, as it stands in the fields and in the address. */
+export interface RecordFilter {
+  /** A season, or `dates`: any season, by the day received. */
+  season: string;
+  from: string;
+  to: string;
+  species: string;
+  state: '' | 'open' | 'closed';
+  only: '' | 'lacks' | 'late' | 'past';
+  text: string;
+}
+
+/** Before any animal: asks for every season. */
+const FIRST_DAY = '0001-01-01';
+
+export function filterFrom(query: LocationQuery, season: number): RecordFilter {
+  const said = (key: string): string => String(query[key] ?? '');
+  const one = <T extends string>(key: string, known: readonly T[]): T | '' =>
+    known.find((value) => value === said(key)) ?? '';
+  return {
+    season: said('season') || String(season),
+    from: said('from'),
+    to: said('to'),
+    species: said('species'),
+    state: one('state', ['open', 'closed'] as const),
+    only: one('only', ['lacks', 'late', 'past'] as const),
+    text: said('text'),
+  };
+}
+
+/** What of a filter is worth standing in an address. */
+export function queryOf(filter: RecordFilter): Record<string, string> {
+  return Object.fromEntries(Object.entries(filter).filter(([, value]) => value !== ''));
+}
+
+export function questionOf(filter: RecordFilter): CallInput<'books.records'> {
+  const { season, from, to, species, state, text } = filter;
+  return {
+    ...(season === 'dates' ? { from: from || FIRST_DAY, to: to || null } : { season: Number(season) }),
+    species: species || null,
+    state: state || null,
+    ...(text.trim() && { text }),
+  };
+}
+
+export function picks(only: RecordFilter['only'], row: RecordRow): boolean {
+  if (only === 'lacks') return row.lacks.length > 0;
+  if (only === 'late') return row.lateDays > 0;
+  return only === 'past' ? row.pastKeeping : true;
+}

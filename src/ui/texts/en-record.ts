@@ -1,0 +1,166 @@
+/** Words of the record book: its list, its paper, what is mended in it, and the agency's list it is kept by. */
+import type { RecordField, RecordSet } from '../../bridge/contract.ts';
+import { plural } from './plural.ts';
+
+export const recordText = {
+  title: 'For the record',
+  fields: {
+    hunter: 'name of the owner',
+    deliverer: 'who brought it',
+    species: 'species',
+    receivedOn: 'date received',
+    releasedOn: 'date handed over',
+    releasedTo: 'who took it',
+    address: 'address',
+    phone: 'phone',
+    licence: 'licence',
+    tag: 'tag or permit',
+    sex: 'sex',
+    killDate: 'kill date',
+    killArea: 'kill area',
+    delivererAddress: 'address of who brought it',
+    weight: 'weight received or hanging',
+  } satisfies Record<RecordSet['asks'][number], string>,
+
+  find: 'Find',
+  findHint: 'Part of a ticket, a name, a tag or a licence.',
+  season: 'Season',
+  byDates: 'By date received',
+  from: 'From',
+  to: 'To',
+  species: 'Species',
+  all: 'All',
+  where: 'Where it is',
+  open: 'Still here',
+  closed: 'Has left',
+  only: 'Show',
+  onlyAll: 'Every entry',
+  onlyLacks: 'Something missing',
+  onlyLate: 'Written late',
+  onlyPast: 'Past keeping',
+
+  ticket: 'Ticket',
+  owner: 'Owner',
+  ownerName: 'Owner’s name',
+  ownerAddress: 'Owner’s address',
+  ownerPhone: 'Owner’s phone',
+  broughtBy: (name: string) => `brought by ${name}`,
+  deliverer: 'Brought by',
+  delivererAddress: 'Address of who brought it',
+  papers: 'Licence, tag',
+  licence: 'Licence',
+  tag: 'Tag or permit',
+  licenceIs: (licence: string) => `licence ${licence}`,
+  tagIs: (tag: string) => `tag ${tag}`,
+  sex: 'Sex',
+  brought: 'Brought as',
+  killed: 'Killed',
+  killArea: 'Kill area',
+  received: 'Received',
+  entered: 'Written down on',
+  late: (days: number) => `written ${plural(days, 'day', 'days')} later`,
+  weights: 'Weights',
+  weightReceived: (mass: string) => `received ${mass}`,
+  weightHanging: (mass: string) => `hanging ${mass}`,
+  weightPacked: (mass: string) => `packed ${mass}`,
+  receivedIn: (unit: string) => `Received, ${unit}`,
+  hangingIn: (unit: string) => `Hanging, ${unit}`,
+  packedIn: (unit: string) => `Packed for it alone, ${unit}`,
+  left: 'Left',
+  leftOn: 'Handed over on',
+  leftTo: 'Handed to',
+  leftToName: (name: string) => `to ${name}`,
+  disposed: (what: string, how: string) => `disposed of: ${what}. ${how}`,
+  disposedOn: 'Disposed of on',
+  disposedWhat: 'What was disposed of',
+  disposedHow: 'How it was disposed of',
+  stage: 'Where it is',
+  paid: 'Paid',
+  money: { none: 'not billed', paid: 'paid', open: 'owes' },
+  owes: (money: string) => `owes ${money}`,
+  due: 'Still owed',
+  lacks: 'Missing',
+  complete: 'complete',
+  lacksOf: (fields: readonly RecordField[]) =>
+    `Missing: ${fields.map((field) => recordText.fields[field]).join(', ')}`,
+  lacking: (fields: readonly RecordField[]) => fields.map((field) => recordText.fields[field]).join(', '),
+
+  entries: (n: number, incomplete: number) =>
+    `${plural(n, 'entry', 'entries')}, ${incomplete === 0 ? 'none' : incomplete} with something missing`,
+  noEntries: 'No animal is in this season’s record book yet.',
+  noEntriesHow: 'Every animal taken in at Intake is entered here by itself.',
+  noneFound: 'No entry is like that.',
+  more: (n: number) => `Show ${n} more`,
+  saveTable: 'Save as table (CSV)',
+  paper: 'Print or save as PDF',
+
+  toMend: 'To put right before an officer asks',
+  toMendNone: 'Nothing is missing, and nothing was written late.',
+  toMendSum: (lacks: number, late: number) =>
+    [
+      lacks > 0 && `${plural(lacks, 'entry', 'entries')} with something missing`,
+      late > 0 && `${late} written late`,
+    ]
+      .filter(Boolean)
+      .join(', '),
+  seeLacks: (n: number) => `See all ${n} with something missing`,
+  seeLate: (n: number) => `See the ${n} written late`,
+  mend: 'Mend',
+  mendOf: (ticket: string) => `Mend the record of ${ticket}`,
+  askNow: 'still here: ask when it is fetched',
+  gone: 'has left: phone the owner',
+
+  whole: (runs: string) => `No ticket number is missing: ${runs}.`,
+  run: (first: string, last: string) => (first === last ? first : `${first} to ${last}`),
+  gap: (tickets: string) =>
+    `Ticket numbers are missing: ${tickets}. Gambrel never leaves one out, so the file was changed from outside. Look at a backup.`,
+  keep: (n: number, years: number, before: string) =>
+    `${plural(n, 'entry', 'entries')} left the shop before ${before}, more than ${plural(years, 'year', 'years')} ago. They need not be kept any longer by your setting. Nothing is ever deleted by itself.`,
+  seePast: 'See them in this season',
+
+  mended: (ticket: string) => `The record of ${ticket} is put right.`,
+  reason: 'Why it is changed',
+  reasonHint: 'For example: read off the licence at pick-up. It stays in the history.',
+  ofTheOwner: 'The address and the phone are the owner’s: they change on all of his or her tickets.',
+  isMissing: 'missing',
+  keepIt: 'Keep',
+  cancel: 'Cancel',
+  lacksAtPickup: (lacks: string) => `Its record lacks: ${lacks}. Ask now; later it is a phone call.`,
+  farm: 'farm stock',
+  nothing: '–',
+
+  paperTitle: (what: string) => `Record book, ${what}`,
+  paperSeason: (season: string) => `season ${season}`,
+  paperDates: (from: string, to: string) =>
+    from && to
+      ? `received ${from} to ${to}`
+      : from
+        ? `received from ${from} on`
+        : to
+          ? `received until ${to}`
+          : 'all seasons',
+  printed: (day: string) => `printed ${day}`,
+  print: 'Print',
+  printHint: 'To save a PDF, pick “Save as PDF” as the printer. The paper lies crosswise, A4 or Letter.',
+  back: 'Record book',
+  pageOf: ['Page ', ' of '] as const,
+
+  setTitle: 'The record book',
+  set: 'Kept by the list of',
+  asks: 'It asks for',
+  keeps: (months: number, from: string) =>
+    `to be kept ${months % 12 === 0 ? plural(months / 12, 'year', 'years') : `${months} months`} from: ${from}`,
+  keepsUnsaid: 'how long to keep it: not said',
+  check: 'Check with your agency: lists change, and this was read from public pages.',
+  sourceOf: ({ title, address, read, confirmed }: RecordSet['source']) =>
+    [title, address, `read ${read}`, confirmed].filter(Boolean).join('; '),
+  required: 'An entry is incomplete without',
+  requiredHint: 'Name, species, dates and who took it are written by themselves.',
+  years: 'Keep entries for, years',
+  yearsHint: 'Counted from the day the animal left.',
+  lateAfter: 'Written late after, days',
+  lateAfterHint: 'From the day received to the day it was written down.',
+  keepSet: 'Keep this list',
+  setKept: 'The record book follows this list now.',
+  wrongNumber: 'Type a whole number.',
+};
