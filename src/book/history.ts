@@ -20,6 +20,12 @@ UNION ALL
   SELECT 7, u.id, 'changed', u.at, u.by,
     json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason)
   FROM animal a JOIN audit u ON u.record = 'animal' AND u.record_id = CAST(a.id AS TEXT) WHERE a.id = @id AND u.act = 'change'
+    -- An animal that was brought in by mistake and taken out leaves its number here to the next one.
+    AND u.id > coalesce((SELECT max(n.id) FROM audit n WHERE n.record = 'animal' AND n.record_id = u.record_id AND n.act = 'add'), 0)
+UNION ALL
+  SELECT 0, b.id, 'brought-in', b.at, b.by, json_object('file', b.file)
+  FROM brought_in b WHERE @id BETWEEN b.animal_first AND b.animal_last
+    AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id)
 UNION ALL
   SELECT 7, u.id, 'owner-changed', u.at, u.by,
     json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason)

@@ -19,6 +19,8 @@ export interface OfficerRow {
   kill_area: string;
   received_on: string;
   created_at: string;
+  /** The file of an earlier time that it came from, or null. */
+  from_file: string | null;
   stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
   origin: 'hunter' | 'farm';
   received_grams: number | null;
@@ -62,9 +64,11 @@ export interface TicketRun {
 export function recordBook(db: Db) {
   const weighed = (stage: string): string =>
     `(SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}')`;
+  const fromFile = `(SELECT b.file FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
+    AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
   const entries = db.prepare<OfficerQuestion, OfficerRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
-       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, a.stage, a.origin,
+       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, a.stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,

@@ -99,7 +99,8 @@ function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow
     killArea: row.kill_area,
     receivedOn: row.received_on,
     enteredOn,
-    lateDays: days > room.settings.lateDays ? days : 0,
+    // What was brought in from a file was written down at its time, elsewhere.
+    lateDays: row.from_file === null && days > room.settings.lateDays ? days : 0,
     receivedGrams: row.received_grams,
     hangingGrams: row.hanging_grams,
     packedGrams: row.packed_grams,

@@ -79,6 +79,7 @@ export interface HistoryChange {
 
 export type HistoryKind =
   | 'taken-in'
+  | 'brought-in'
   | 'changed'
   | 'owner-changed'
   | 'quote'

@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { RECORD_SETS, requiredBy } from '../../src/desk/record-sets.ts';
+import { bringIn } from './bring-file.ts';
 import { freshDesk, takeIn } from './fresh-desk.ts';
 
 const WHOLE = {
@@ -88,6 +89,21 @@ describe('an entry written late', () => {
       ['2026-10-10', 0],
       ['2026-10-10', 2],
     ]);
+  });
+});
+
+describe('an entry brought in from a file', () => {
+  it('is not late, and its history begins with the file', async () => {
+    const shop = await freshDesk();
+    await bringIn(
+      shop,
+      'animals',
+      'Name,Date in,Species,Sex,Brought as,Hanging lb\nBo Rask,2024-11-04,elk,male,whole,300\n',
+    );
+    const row = await only(shop, { season: 2024 });
+    expect([row.lateDays, row.enteredOn]).toEqual([0, '2026-10-10']);
+    const story = await shop.call('animals.history', { id: row.id });
+    expect(story.at(-1)).toMatchObject({ what: 'brought-in', facts: { file: 'old.csv' } });
   });
 });
 

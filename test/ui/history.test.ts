@@ -12,6 +12,7 @@ const weight = { stage: 'cut', part: 'trim', primal: null, product: null, count:
 describe('a sentence of the history', () => {
   it.each<[HistoryEntry, string]>([
     [entry('taken-in'), 'Taken in.'],
+    [entry('brought-in', { file: 'old.csv' }), 'Brought in from the file old.csv.'],
     [entry('quote', { quote: 'Q26-0001' }), 'It came of quote Q26-0001.'],
     [entry('hung', { cooler: 'Cold room 1', place: 'hook 12' }), 'Hung in Cold room 1, hook 12.'],
     [entry('hung', { cooler: 'Cold room 1', place: '' }), 'Hung in Cold room 1.'],

@@ -89,6 +89,7 @@ const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text
 
 const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
   'taken-in': () => 'Taken in.',
+  'brought-in': ({ file }) => `Brought in from the file ${file}.`,
   changed: (_, format, { changes }) => {
     const [only] = changes.length === 1 ? changes : [];
     if (only?.field === 'stage')
