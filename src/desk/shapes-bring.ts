@@ -36,8 +36,8 @@ export interface SheetLook {
   /** What is unlikely but may be true; the first 200. */
   doubts: SheetProblem[];
   doubtCount: number;
-  /** Words whose meaning the shop has to say. */
-  unknown: { field: WordField; word: string; rows: number }[];
+  /** Words whose meaning the shop has to say; `key` is what a layout names them by. */
+  unknown: { field: WordField; word: string; key: string; rows: number }[];
   /** The same file, brought in before. */
   twice: BroughtIn | null;
 }

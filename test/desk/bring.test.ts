@@ -239,8 +239,8 @@ describe('what is wrong with a row', () => {
       'Date,Hunter,Species,Sex,Hanging\n2023-11-04,Dana,Hirsch,?,300\n2023-11-05,Rosa,HIRSCH ,w,280';
     const look = await lookAt(shop, 'animals', table, { always: { brought: 'whole' } });
     expect(look.unknown).toEqual([
-      { field: 'species', word: 'Hirsch', rows: 2 },
-      { field: 'sex', word: 'w', rows: 1 },
+      { field: 'species', word: 'Hirsch', key: 'hirsch', rows: 2 },
+      { field: 'sex', word: 'w', key: 'w', rows: 1 },
     ]);
     const words = { species: { hirsch: 'elk' }, sex: { w: 'female' } };
     expect((await lookAt(shop, 'animals', table, { always: { brought: 'whole' }, words })).problemCount).toBe(

@@ -26,7 +26,7 @@ export interface CellReader {
   /** What the row says; problems are handed to `tell`. */
   read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues;
   /** Words that nobody knows the meaning of, with the rows that use them. */
-  unknown: Map<string, { field: WordField; word: string; rows: number }>;
+  unknown: Map<string, { field: WordField; word: string; key: string; rows: number }>;
 }
 
 /** What people write where there is nothing to write. */
@@ -56,7 +56,7 @@ export function cellReader(
     const meant = layout.words[field]?.[key] ?? known[field].get(key);
     if (meant !== undefined) return meant;
     const id = `${field} ${key}`;
-    const met = unknown.get(id) ?? { field, word: text.slice(0, 60), rows: 0 };
+    const met = unknown.get(id) ?? { field, word: text.slice(0, 60), key, rows: 0 };
     met.rows += 1;
     if (unknown.has(id) || unknown.size < MOST_WORDS) unknown.set(id, met);
     throw new Trouble('invalid', 'sheet.word', { with: { typed: text.slice(0, 60) } });

@@ -1,0 +1,17 @@
+import type { BringField } from '../../bridge/contract.ts';
+import { useShop } from '../stores/shop.ts';
+import { bringText } from '../texts/en-bring.ts';
+import { wordFor, words } from '../texts/en.ts';
+
+/** How the window calls what a word of a table stands for. */
+export function useMeanings(): (field: BringField, value: string) => string {
+  const shop = useShop();
+  return (field, value) => {
+    if (field === 'species') return shop.species(value)?.name ?? value;
+    if (field === 'sex' || field === 'age' || field === 'brought') return wordFor(words[field], value);
+    const table: Readonly<Record<string, string>> | undefined = Object.entries(bringText.meanings).find(
+      ([name]) => name === field,
+    )?.[1];
+    return table ? wordFor(table, value) : value;
+  };
+}
