@@ -75,6 +75,12 @@ describe('a messy table of an earlier season', () => {
       rowsIn(shop, 'SELECT * FROM animal_sum ORDER BY 1'),
     );
     expect(await shop.call('rail.look', {})).toMatchObject({ hooks: [] });
+    // It was written down in its time, in another book.
+    const entries = await shop.call('books.records', { season: 2023 });
+    expect(entries.map(({ lateDays }) => lateDays)).toEqual([0, 0, 0]);
+    expect((await shop.call('books.check', {})).seasons).toMatchObject([
+      { season: 2023, entries: 3, gaps: [] },
+    ]);
   });
 
   it('teaches what such an animal yields', async () => {
@@ -231,6 +237,23 @@ describe('what is wrong with a row', () => {
     expect(await shop.call('bring.bringIn', { upload, kind: 'animals', layout, sure: true })).toMatchObject({
       animals: 1,
     });
+  });
+
+  it('tells once of what no column holds', async () => {
+    const shop = await freshDesk();
+    const look = await lookAt(
+      shop,
+      'animals',
+      'Date,Hunter,Hanging\n2023-11-04,Dana,300\n2023-11-05,Rosa,280',
+    );
+    expect(look.problems.map(({ row, field, problem }) => [row, field, problem.code])).toEqual([
+      [2, 'species', 'sheet.no-column'],
+      [2, 'brought', 'sheet.no-column'],
+    ]);
+    const { upload, layout } = look;
+    expect(await shop.problem('bring.bringIn', { upload, kind: 'animals', layout })).toMatchObject({
+      code: 'sheet.problems', with: { count: 2 },
+    }); // prettier-ignore
   });
 
   it('lists the words that nobody knows, and takes what the shop says they mean', async () => {

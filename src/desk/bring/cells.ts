@@ -51,6 +51,14 @@ export function cellReader(
     if (reads === 'weight')
       units.set(code, unitOfHeading(headings[layout.columns[code] ?? -1] ?? '') ?? layout.unit);
 
+  // What no column holds is missing on every row: it is told once.
+  const missing = new Set(
+    rules
+      .filter(({ code, needed }) => needed && layout.columns[code] === undefined && !layout.always[code])
+      .map(({ code }) => code),
+  );
+  let toldMissing = false;
+
   function word(field: WordField, text: string): string {
     const key = folded(text);
     const meant = layout.words[field]?.[key] ?? known[field].get(key);
@@ -85,6 +93,10 @@ export function cellReader(
   }
 
   function read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues {
+    if (!toldMissing)
+      for (const field of missing)
+        tell({ row, field, problem: { kind: 'invalid', code: 'sheet.no-column' } });
+    toldMissing = true;
     const values: RowValues = { texts: {}, weights: {}, counts: {} };
     for (const rule of rules) {
       const index = layout.columns[rule.code];
@@ -95,7 +107,7 @@ export function cellReader(
           : cell;
       try {
         if (text !== '') take(rule, text, values);
-        else if (rule.needed) throw new Trouble('invalid', 'sheet.lacks');
+        else if (rule.needed && !missing.has(rule.code)) throw new Trouble('invalid', 'sheet.lacks');
       } catch (error) {
         tell({ row, field: rule.code, problem: problemOf(error) });
       }

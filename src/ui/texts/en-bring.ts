@@ -26,6 +26,7 @@ export const bringText = {
   columns: 'Which column is what',
   columnsHint: 'Picked by the headings. Change what is wrong; it is remembered for the next file.',
   column: (heading: string) => `column “${heading}”`,
+  others: (n: number) => `More that a file may tell (${n})`,
   notIn: '— not in the file —',
   sameForAll: 'the same for all rows:',
   always: (field: string) => `${field}, on every row`,

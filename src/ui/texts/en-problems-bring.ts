@@ -21,10 +21,11 @@ export const bringWording: Readonly<Record<string, Wording>> = {
     `From row ${p.row} on, a quote (") is opened and never closed. Mend it in your spreadsheet and choose the file again.`,
   'sheet.gone': () => 'Gambrel no longer has this file. Choose it again.',
   'sheet.torn': () => 'The file did not arrive whole. Choose it again.',
-  'sheet.lacks': () => 'This is missing. Fill it in, or say what holds for all rows.',
+  'sheet.lacks': () => 'This is missing. Fill it in.',
+  'sheet.no-column': () => 'No column holds this. Pick its column above, or say what holds for all rows.',
   'sheet.date': (p) =>
     `“${p.typed}” is no date. Write it like 2023-11-04, or check which comes first, day or month.`,
-  'sheet.word': (p) => `“${p.typed}” is not understood. Say below what it stands for.`,
+  'sheet.word': (p) => `“${p.typed}” is not understood. Say above what it stands for.`,
   'sheet.released-before': () => 'It was picked up before it was received. Check both dates.',
   'sheet.parts-over': (p, format) =>
     `Its parts weigh ${massIn(p, 'grams', format)}, more than the animal with ${massIn(p, 'baseGrams', format)}. It teaches nothing like this.`,
