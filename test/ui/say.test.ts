@@ -25,7 +25,8 @@ const everything = {
 }; // prettier-ignore
 
 /** Written like codes, but names of fields and of files. */
-const NOT_CODES = /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.pass$/;
+const NOT_CODES =
+  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.pass$/;
 
 /** Every code written anywhere below the window: whatever is thrown or answered is spelt out as a text of this shape. */
 function codesBelow(): string[] {
