@@ -15,8 +15,16 @@ const WHO = 'TR';
 const DERIVED = /_sum$/;
 /** Takes rows out again that a file had brought, and says so in the audit. */
 const TAKES_OUT: readonly CallName[] = ['bring.undo'];
-/** Change no record of the shop's book: it is copied, or put aside while the demo is looked at. */
-const CHANGES_NO_RECORD: readonly CallName[] = ['shop.backUp', 'shop.openDemo', 'shop.leaveDemo'];
+/**
+ * Change no record of the shop's book: it is copied, put aside while the demo is looked at, or, empty, made the very same
+ * as the one that was taken out, trail and all.
+ */
+const CHANGES_NO_RECORD: readonly CallName[] = [
+  'shop.backUp',
+  'shop.openDemo',
+  'shop.leaveDemo',
+  'takeout.fill',
+];
 
 type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
 /** What is tried, on an animal that hangs, one that is ready, and one in a batch with its trim. */
@@ -75,6 +83,10 @@ const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setLock': () => ['shop.setLock', { passphrase: 'nine tails of a cat' }],
   'shop.addStaff': () => ['shop.addStaff', { initials: 'RO', name: 'Robin' }],
   'hunters.save': () => ['hunters.save', { name: 'Bo Rask' }],
+  'hunters.removeDetails': async (shop) => {
+    const { id } = await shop.call('hunters.save', { name: 'Bo Rask', phone: '555-0100' });
+    return ['hunters.removeDetails', { id, reason: 'asked for by letter' }];
+  },
   'intake.takeIn': () => [
     'intake.takeIn',
     { hunter: { name: 'Bo' }, species: 'elk', sex: 'male', age: 'adult', brought: 'whole' },
