@@ -76,6 +76,11 @@ export function makeRouter(): Router {
         component: () => import('./season/ComparePage.vue'),
       },
       {
+        path: '/season/report',
+        meta: { place: 'season' },
+        component: () => import('./season/ReportPage.vue'),
+      },
+      {
         path: '/season/animals',
         meta: { place: 'season' },
         component: () => import('./season/AnimalsPage.vue'),

@@ -99,7 +99,7 @@ describe('this season against earlier ones', () => {
   it('waits for a second season', () => {
     const first = story(species('Elk', [0.5], { seasons: seasons([2026, 9, 0.5]) }));
     expect(first.scene).toBeNull();
-    expect(first.finding).toContain('first season');
+    expect(first.finding).toContain('one season only');
   });
 
   it.each([

@@ -24,7 +24,7 @@ export function drawPounds(
   width: number,
 ): Scene {
   const laid = layPounds(look, TOP, TALL);
-  const [ends, home, grinderAt] = [0.36, 0.74, 0.62].map((share) => Math.round(width * share)) as [
+  const [ends, home, grinderAt] = [0.36, 0.74, 0.645].map((share) => Math.round(width * share)) as [
     number,
     number,
     number,

@@ -14,7 +14,7 @@ type BarPart = keyof Species['shares'];
 const ORDER: readonly BarPart[] = [...HOME, ...LOST];
 const ROW = 52;
 const NAMES = 170;
-const LEGEND = 60;
+const LEGEND_LINE = 26;
 /** A letter with its share, a share alone, a letter alone fit into a piece from so many pixels on. */
 const [BOTH_FIT, LETTER_FITS] = [62, 22];
 
@@ -81,11 +81,12 @@ function drawBars(
   width: number,
 ): Scene {
   const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
+  const { marks: letters, tall: head } = legend(present, colours, width);
   const sums = shown.map(({ shares }) => ORDER.reduce((total, part) => total + shares[part], 0));
   const scale = (width - NAMES - 4) / Math.max(1, ...sums);
   const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
   const rows = shown.flatMap((species, i): Mark[] => {
-    const top = LEGEND + i * ROW;
+    const top = head + i * ROW;
     let x = NAMES;
     const name: Mark = {
       shapes: [
@@ -117,7 +118,7 @@ function drawBars(
     shapes: [
       {
         kind: 'path',
-        d: line(whole, LEGEND - 6, whole, LEGEND + shown.length * ROW - 8),
+        d: line(whole, head - 6, whole, head + shown.length * ROW - 8),
         stroke: colours.ink,
         strokeWidth: 1.5,
       },
@@ -125,8 +126,8 @@ function drawBars(
   };
   return {
     width,
-    height: LEGEND + shown.length * ROW,
-    marks: [...legend(present, colours, width), ...rows, end],
+    height: head + shown.length * ROW,
+    marks: [...letters, ...rows, end],
   };
 }
 
@@ -149,13 +150,17 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
   ];
 }
 
-/** Letters and fills of the pieces, in their order, as many to a line as fit. */
-function legend(present: readonly BarPart[], colours: ChartColours, width: number): Mark[] {
+/** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
+function legend(
+  present: readonly BarPart[],
+  colours: ChartColours,
+  width: number,
+): { marks: Mark[]; tall: number } {
   let [x, y] = [0, 4];
-  return present.map((part) => {
+  const marks = present.map((part): Mark => {
     const words = `${letterOf(part)}  ${text.fates[part]}`;
-    const wide = 32 + words.length * 7.6;
-    if (x > 0 && x + wide > width) [x, y] = [0, y + 26];
+    const wide = 32 + words.length * 7;
+    if (x > 0 && x + wide > width) [x, y] = [0, y + LEGEND_LINE];
     const at = { x, y };
     x += wide + 10;
     return {
@@ -165,4 +170,5 @@ function legend(present: readonly BarPart[], colours: ChartColours, width: numbe
       ],
     };
   });
+  return { marks, tall: y + LEGEND_LINE + 4 };
 }

@@ -3,7 +3,7 @@ import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
 import { FEW } from './few.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
-import { drawSplits } from './splits-drawing.ts';
+import { drawSplits, type SplitSizes, WIDE } from './splits-drawing.ts';
 import type { SceneStory } from './story.ts';
 
 /** Take-home of groups of animals as boxes under each other. */
@@ -12,6 +12,7 @@ export function splitsStory(
   format: Format,
   linkOf: (filter: SeasonFilter) => string,
   { title, n, fileName }: Pick<SceneStory, 'title' | 'n' | 'fileName'>,
+  sizes: SplitSizes = WIDE,
 ): SceneStory {
   const rows = groups.flatMap((group) => group.rows.map((row) => ({ of: group.title, ...row })));
   return {
@@ -39,7 +40,10 @@ export function splitsStory(
       plain: rows.map(({ of, label, spread: { n, low, q1, median, q3, high } }) => [label, of, n, low, q1, median, q3, high]), // prettier-ignore
     },
     fileName,
-    scene: rows.length === 0 ? null : (colours, width) => drawSplits(groups, format, linkOf, colours, width),
+    scene:
+      rows.length === 0
+        ? null
+        : (colours, width) => drawSplits(groups, format, linkOf, colours, width, sizes),
   };
 }
 

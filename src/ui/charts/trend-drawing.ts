@@ -9,8 +9,12 @@ import { axisOf, type SceneAxis } from './scene-axis.ts';
 
 /** A panel holds so many seasons side by side; older ones are in the table. */
 const MOST_SEASONS = 8;
-const PANEL = { least: 270, most: 560, tall: 248, head: 46, foot: 46, scale: 46, gap: 26 };
+const PANEL = { least: 205, most: 560, tall: 248, head: 46, foot: 46, scale: 46, gap: 26 };
+/** Height of the name above a panel. */
+const NAME = 24;
 const BAR = 22;
+/** A season's share must not run into that of the next. */
+const SEASON = 42;
 
 interface Place {
   x: number;
@@ -27,25 +31,27 @@ export function drawTrend(
   colours: ChartColours,
   width: number,
 ): Scene {
-  const columns = Math.max(
-    1,
-    Math.min(shown.length, Math.floor((width + PANEL.gap) / (PANEL.least + PANEL.gap))),
-  );
+  const most = Math.min(MOST_SEASONS, Math.max(...shown.map(({ seasons }) => seasons.length)));
+  const least = Math.max(PANEL.least, PANEL.scale + most * SEASON);
+  const columns = Math.max(1, Math.min(shown.length, Math.floor((width + PANEL.gap) / (least + PANEL.gap))));
   const wide = Math.min(PANEL.most, (width - (columns - 1) * PANEL.gap) / columns);
+  // A single species is named around the picture already.
+  const unnamed = shown.length === 1 ? NAME : 0;
   const marks = shown.flatMap((species, i) => {
     const place = {
       x: (i % columns) * (wide + PANEL.gap),
-      y: Math.floor(i / columns) * (PANEL.tall + PANEL.gap),
+      y: Math.floor(i / columns) * (PANEL.tall + PANEL.gap) - unnamed,
       width: wide,
     };
     const axis = axisOf(valuesOf(species), place.y + PANEL.tall - PANEL.foot, place.y + PANEL.head + 8, 4);
     return [
+      ...(unnamed ? [] : [nameMark(species, place, colours)]),
       panel(species, axis, place, format, colours),
       ...seasonMarks(species, season, axis, place, format, linkOf, colours),
     ];
   });
   const lines = Math.ceil(shown.length / columns);
-  return { width, height: lines * PANEL.tall + (lines - 1) * PANEL.gap, marks };
+  return { width, height: lines * PANEL.tall + (lines - 1) * PANEL.gap - unnamed, marks };
 }
 
 function valuesOf({ seasons, published }: SpeciesYield): number[] {
@@ -55,17 +61,20 @@ function valuesOf({ seasons, published }: SpeciesYield): number[] {
   ];
 }
 
+function nameMark({ name }: SpeciesYield, { x, y }: Place, colours: ChartColours): Mark {
+  return { shapes: [{ kind: 'text', x, y: y + 18, text: name, size: 16, weight: 700, fill: colours.ink }] };
+}
+
 function panel(
-  { name, published }: SpeciesYield,
+  { published }: SpeciesYield,
   axis: SceneAxis,
-  { x, y, width }: Place,
+  { x, width }: Place,
   format: Format,
   colours: ChartColours,
 ): Mark {
   const left = x + PANEL.scale;
   return {
     shapes: [
-      { kind: 'text', x, y: y + 18, text: name, size: 16, weight: 700, fill: colours.ink },
       ...(published
         ? [
             {

@@ -49,7 +49,7 @@ export const yieldsText = {
   publishedBy: (names: string, source: string) => `Published range for ${names}: ${source}`,
 
   trendTitle: 'This season against earlier ones',
-  trendOne: 'This is the first season in the book. From the next one on you see here whether you get better.',
+  trendOne: 'Finished animals are of one season only. With a second one you see here whether you get better.',
   trendUp: (species: string, share: string, points: string, more: boolean, season: number) =>
     points === '0.0'
       ? `${species}: ${share}, the same as in ${season}.`

@@ -1,0 +1,81 @@
+import type { PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import { lossesStory } from '../charts/losses-story.ts';
+import { poundsStory } from '../charts/pounds-story.ts';
+import { speciesBarsStory } from '../charts/species-bars-story.ts';
+import { groupsOfSpecies, type SplitGroup } from '../charts/split-rows.ts';
+import { NARROW } from '../charts/splits-drawing.ts';
+import { splitFinding, splitsStory } from '../charts/splits-story.ts';
+import type { ChartStory, PlotStory, SceneStory } from '../charts/story.ts';
+import { trendStory } from '../charts/trend-story.ts';
+import { yieldStory } from '../charts/yield-by-species.ts';
+import { reportText as text } from '../texts/en-season-report.ts';
+import type { Format } from '../texts/format.ts';
+
+/** Height of the plot of one species in pixels, beside its seasons. */
+const SPECIES_PLOT = 215;
+
+/** On paper nothing leads anywhere. */
+const nowhere = (): string => '';
+
+/** The charts of all animals together, in the order of the pages. */
+export function seasonStories(yields: YieldsLook, pounds: PoundsLook, format: Format): ChartStory[] {
+  return [
+    yieldStory(yields, format, nowhere),
+    trendStory(yields, format, nowhere),
+    poundsStory(pounds, format, nowhere),
+    ...(pounds.n > 0
+      ? [lossesStory(pounds, format, nowhere), speciesBarsStory(pounds, format, nowhere)]
+      : []),
+  ];
+}
+
+export interface SpeciesStories {
+  yield: PlotStory;
+  trend: SceneStory;
+  /** Null where none of its animals was weighed in every part. */
+  bars: SceneStory | null;
+  partedFinding: string;
+  /** In two halves side by side, so that a species fits on one page. */
+  parted: SceneStory[];
+}
+
+/** The charts of one species. */
+export function speciesStories(species: SpeciesYield, pounds: PoundsLook, format: Format): SpeciesStories {
+  const look: YieldsLook = {
+    season: pounds.season,
+    animals: 0,
+    takeHomeGrams: 0,
+    untold: 0,
+    species: [species],
+  };
+  const own = pounds.species.filter(({ code }) => code === species.code);
+  const groups = groupsOfSpecies(species);
+  const told = { title: text.parted, n: text.speciesN(species.spread?.n ?? 0), fileName: species.code };
+  return {
+    yield: { ...yieldStory(look, format, nowhere), title: text.each, height: SPECIES_PLOT },
+    trend: trendStory(look, format, nowhere),
+    bars: own[0]
+      ? {
+          ...speciesBarsStory({ ...pounds, species: own, n: own[0].n, others: 0 }, format, nowhere),
+          title: text.went,
+        }
+      : null,
+    partedFinding: splitFinding(groups, format),
+    parted: halves(groups).map((half, i) =>
+      splitsStory(half, format, nowhere, { ...told, title: `${told.title} ${i + 1}` }, NARROW),
+    ),
+  };
+}
+
+/** Groups in two halves of about as many rows. */
+export function halves(groups: readonly SplitGroup[]): SplitGroup[][] {
+  const tall = ({ rows }: SplitGroup): number => rows.length + 1;
+  const all = groups.reduce((total, group) => total + tall(group), 0);
+  let before = 0;
+  const first = groups.filter((group) => {
+    const fits = before + tall(group) / 2 <= all / 2;
+    before += tall(group);
+    return fits;
+  });
+  return [first, groups.slice(first.length)].filter((half) => half.length > 0);
+}

@@ -1,0 +1,250 @@
+/** The Season in a real browser: what is looked at stays in the address, every mark leads on, pictures and paper hold what they show. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { PNG } from 'pngjs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { deskLine } from './desk-line.ts';
+import { inked, pngOf, printed, PT_PER_MM } from './paper.ts';
+import { serve, type Served } from './served.ts';
+
+const KEEP = Boolean(process.env.KEEP_PICTURES);
+/** A4 is 8.27 in across; fewer dots to the inch than 200 look rough in print. */
+const LEAST_DOTS = Math.ceil(8.27 * 200);
+const PAPERS = [
+  { format: 'A4', width: 210, height: 297 },
+  { format: 'Letter', width: 215.9, height: 279.4 },
+] as const;
+
+const folder = mkdtempSync(join(tmpdir(), 'gambrel-season-'));
+const complaints: string[] = [];
+let served: Served;
+let browser: Browser;
+let page: Page;
+let call: Awaited<ReturnType<typeof deskLine>>;
+
+beforeAll(async () => {
+  [served, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  call = await deskLine(served.address);
+  // Dark, so that a picture or a page meant for paper has something to differ from.
+  const context = await browser.newContext({
+    viewport: { width: 1366, height: 768 },
+    colorScheme: 'dark',
+    locale: 'en-US',
+    timezoneId: 'America/Denver',
+    acceptDownloads: true,
+  });
+  page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(served.address);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.end('SIGINT');
+  if (KEEP) console.log(`The pictures are in ${folder}`);
+  else rmSync(folder, { recursive: true, force: true });
+});
+
+async function goTo(place: string): Promise<void> {
+  await page.evaluate((hash) => (location.hash = hash), `#${place}`);
+  await page.waitForURL((url) => url.hash === `#${place}`);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+}
+const at = (hash: string) => page.waitForURL((url) => url.hash === hash);
+const card = (title: string) =>
+  page.locator('section').filter({ has: page.getByRole('heading', { name: title, exact: true }) });
+
+/** Presses a button of a chart that saves, and reads what came of it. */
+async function saved(title: string, button: string): Promise<{ name: string; content: Buffer }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    card(title).getByRole('button', { name: button }).click(),
+  ]);
+  return { name: download.suggestedFilename(), content: readFileSync(await download.path()) };
+}
+
+describe('which animals', () => {
+  it('stay in the address from view to view, and the back button takes a choice back', async () => {
+    await goTo('/season');
+    await page.getByLabel('Species').selectOption('elk');
+    await at('#/season?species=elk');
+    await page.getByText('Only: Elk.').waitFor();
+    await page.getByLabel('Brought as').selectOption('skinned');
+    await at('#/season?species=elk&brought=skinned');
+    await page.getByRole('link', { name: 'Where every pound went' }).click();
+    await at('#/season/pounds?species=elk&brought=skinned');
+    expect(await page.getByLabel('Brought as').inputValue()).toBe('skinned');
+    await page.goBack();
+    await page.goBack();
+    await at('#/season?species=elk');
+    expect(await page.getByLabel('Brought as').inputValue()).toBe('');
+    await page.getByRole('button', { name: 'Show all animals' }).click();
+    await at('#/season');
+  });
+
+  it('are those that the desk counts', async () => {
+    const { animals } = await call('season.yields', { species: 'elk', brought: 'skinned' });
+    await goTo('/season/animals?species=elk&brought=skinned');
+    await card('Animals').getByText(`${animals} animals`, { exact: true }).waitFor();
+    expect(await page.locator('tbody tr').count()).toBe(animals);
+  });
+
+  it('that cannot be are told as a sentence, with a way back', async () => {
+    await goTo('/season?species=bison&brought=boned');
+    await page.getByText('No animal is like that.').waitFor();
+    await goTo('/season?from=2026-11-09&to=2026-11-01');
+    await page.getByText(/The first day is after the last/).waitFor();
+  });
+});
+
+describe('marks', () => {
+  it('of the weights lead to their animals, those with most of it first', async () => {
+    await goTo('/season/pounds');
+    await page
+      .getByRole('link', { name: /^Bone: / })
+      .first()
+      .click();
+    await at('#/season/animals?detail=detailed&order=bone');
+    const { animals } = await call('season.behind', { detail: 'detailed', order: 'bone' });
+    const first = page.locator('tbody tr').first();
+    await first.getByText(animals[0]?.ticket ?? '').waitFor();
+    await page
+      .getByRole('columnheader', { name: /Ticket/ })
+      .getByRole('button')
+      .press('Enter');
+    await at('#/season/animals?detail=detailed&order=ticket');
+    await first.getByRole('link').click();
+    await page.waitForURL(/#\/table\/26-\d{4}$/);
+  });
+
+  it('of the groups and of the seasons lead to theirs', async () => {
+    await goTo('/season?species=elk');
+    await page.getByRole('link', { name: /^Brought skinned: / }).press('Enter');
+    await at('#/season/animals?species=elk&brought=skinned&order=takeHome');
+    await goTo('/season?species=elk');
+    await page.getByRole('link', { name: /^Elk 2025: / }).click();
+    await at('#/season/animals?season=2025&species=elk&order=takeHome');
+  });
+
+  it('of single animals open the animal', async () => {
+    await goTo('/season?species=moose');
+    const { species } = await call('season.yields', { species: 'moose' });
+    expect(species[0]?.points.length).toBe(1);
+    await goTo('/season?species=elk');
+    const { species: elk } = await call('season.yields', { species: 'elk' });
+    const tickets = elk[0]?.points.map(({ ticket }) => ticket) ?? [];
+    const plot = card('Take-home by species').locator('canvas');
+    await plot.waitFor();
+    await page.waitForTimeout(500);
+    const frame = await plot.boundingBox();
+    if (!frame) throw new Error('no plot');
+    // Along the row of dots until the pointer says that there is one.
+    for (let x = frame.width * 0.1; x < frame.width; x += 3) {
+      await plot.hover({ position: { x, y: frame.height * 0.4 } });
+      if ((await plot.evaluate((one) => one.style.cursor)) === 'pointer') {
+        await plot.click({ position: { x, y: frame.height * 0.4 } });
+        break;
+      }
+    }
+    await page.waitForURL(/#\/(table|season\/animals)/);
+    const opened = /#\/table\/(.*)$/.exec(page.url())?.[1];
+    if (opened) expect(tickets).toContain(opened);
+  });
+});
+
+describe('two groups', () => {
+  it('are compared in words, kept in the address, and taken back', async () => {
+    await goTo('/season/compare');
+    await page.getByText(/the true difference lies between|may as well be the same/).waitFor();
+    await page.getByRole('radio', { name: 'Bone' }).check({ force: true });
+    await page.getByRole('group', { name: 'Second group' }).getByLabel('Species').selectOption('pronghorn');
+    await page.waitForURL(/by=bone/);
+    await page.waitForURL(/b\.species=pronghorn/);
+    await page.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
+    const { difference } = await call('season.compare', {
+      by: 'bone',
+      a: { season: 2026, species: 'mule-deer' },
+      b: { season: 2026, species: 'pronghorn' },
+    });
+    await page
+      .getByText(`${Math.abs((difference?.mean ?? 0) * 100).toFixed(1)} points`)
+      .first()
+      .waitFor();
+    await page.goBack();
+    await page.waitForURL((url) => !url.hash.includes('pronghorn'));
+  });
+});
+
+describe('what is saved', () => {
+  it.each([
+    ['/season', 'Take-home by species', 'take-home-2026'],
+    ['/season', 'What makes a difference', 'parted-brought-2026'],
+    ['/season/pounds', 'Where every pound went', 'pounds-2026'],
+  ])('of %s, %s, is a picture fit for print and a table of what it shows', async (place, title, name) => {
+    await goTo(place);
+    await card(title).getByRole('button', { name: 'Save as picture' }).waitFor();
+    const picture = await saved(title, 'Save as picture');
+    expect(picture.name).toBe(`${name}.png`);
+    if (KEEP) writeFileSync(join(folder, picture.name), picture.content);
+    const png = PNG.sync.read(picture.content);
+    expect(png.width).toBeGreaterThanOrEqual(LEAST_DOTS);
+    // White paper in a dark window, with more on it than words.
+    expect([...png.data.subarray(0, 3)]).toEqual([255, 255, 255]);
+    const colours = new Set<number>();
+    for (let i = 0; i < png.data.length; i += 4 * 97) colours.add(png.data.readUIntBE(i, 3));
+    expect(colours.size).toBeGreaterThan(12);
+
+    const table = await saved(title, 'Save as table (CSV)');
+    expect(table.name).toBe(`${name}.csv`);
+    const lines = table.content.toString('utf8').trim().split('\r\n');
+    expect(lines.length).toBeGreaterThan(5);
+    expect(new Set(lines.map((line) => line.split(',').length)).size).toBe(1);
+  });
+});
+
+describe.each(PAPERS)('the report on $format', { timeout: 120_000 }, ({ format, width, height }) => {
+  it('has a cover, a page for each kind of game, its sources, and nothing of the window', async () => {
+    const { species } = await call('season.yields', {});
+    await goTo('/season');
+    await page.getByRole('button', { name: 'Season report' }).click();
+    await at('#/season/report');
+    await page.getByRole('article', { name: 'Season report 2026' }).waitFor();
+    await page.locator('.report canvas').last().waitFor();
+    await page.waitForTimeout(1500);
+    const sheets = await printed(page, format);
+    const told = species.filter(({ spread }) => spread !== null);
+    expect(sheets[0]?.words).toContain('What the season says');
+    for (const { name, spread } of told) {
+      const own = sheets.filter(({ words }) => words.startsWith(`${name} n = ${spread?.n} animal`));
+      expect(own, `pages of ${name}`).toHaveLength(1);
+    }
+    const all = sheets.map(({ words }) => words).join(' ');
+    for (const said of [
+      'Where every pound went',
+      'Published range for Elk',
+      'Sources and how to read the pictures',
+    ])
+      expect(all).toContain(said);
+    expect(all).not.toMatch(/Print or save|Back to the charts|Leave the demo|NaN|undefined/);
+    for (const [i, sheet] of sheets.entries()) {
+      expect(Math.abs(sheet.width - width * PT_PER_MM)).toBeLessThan(1);
+      expect(Math.abs(sheet.height - height * PT_PER_MM)).toBeLessThan(1);
+      const picture = await sheet.picture();
+      if (KEEP) writeFileSync(join(folder, `report-${format}-${i + 1}.png`), pngOf(picture));
+      // No sheet is empty, and none is dark.
+      const share = inked(picture, { left: 0, top: 0, width, height });
+      expect(share).toBeGreaterThan(0.001);
+      expect(share).toBeLessThan(0.4);
+      for (const left of [0, width - 10]) expect(inked(picture, { left, top: 0, width: 10, height })).toBe(0);
+    }
+    // Cover, sources (two at most) and six at most for all animals together: every kind of game has one page alone.
+    expect(sheets.length).toBeLessThanOrEqual(told.length + 9);
+  });
+});
+
+it('complained about nothing on the way', () => expect(complaints).toEqual([]));
