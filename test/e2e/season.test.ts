@@ -2,6 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
 import { PNG } from 'pngjs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -160,12 +161,13 @@ describe('marks', () => {
 describe('two groups', () => {
   it('are compared in words, kept in the address, and taken back', async () => {
     await goTo('/season/compare');
-    await page.getByText(/the true difference lies between|may as well be the same/).waitFor();
+    const finding = page.locator('.finding');
+    await finding.getByText(/the true difference lies between|may as well be the same/).waitFor();
     await page.getByRole('radio', { name: 'Bone' }).check({ force: true });
     await page.getByRole('group', { name: 'Second group' }).getByLabel('Species').selectOption('pronghorn');
     await page.waitForURL(/by=bone/);
     await page.waitForURL(/b\.species=pronghorn/);
-    await page.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
+    await finding.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
     const { difference } = await call('season.compare', {
       by: 'bone',
       a: { season: 2026, species: 'mule-deer' },
@@ -201,9 +203,8 @@ describe('what is saved', () => {
 
     const table = await saved(title, 'Save as table (CSV)');
     expect(table.name).toBe(`${name}.csv`);
-    const lines = table.content.toString('utf8').trim().split('\r\n');
-    expect(lines.length).toBeGreaterThan(5);
-    expect(new Set(lines.map((line) => line.split(',').length)).size).toBe(1);
+    // Read by another maker's reader, which refuses rows of unlike length.
+    expect(parse(table.content.toString('utf8')).length).toBeGreaterThan(5);
   });
 });
 

@@ -142,6 +142,13 @@ function seasonMarks(
       says: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew(one.n)}`,
       link: linkOf(code, one.season),
       shapes: [
+        // The whole column can be chosen.
+        {
+          kind: 'path' as const,
+          d: box(middle - step / 2, y + PANEL.head - 16, step, PANEL.tall - PANEL.head + 16),
+          fill: colours.card,
+          opacity: 0.01,
+        },
         ...bar,
         {
           kind: 'path' as const,
