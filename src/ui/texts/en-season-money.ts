@@ -50,7 +50,6 @@ export const moneyText = {
   speciesRow: (name: string, n: number) => `${name} (${n})`,
 
   feeTitle: 'The grind fee against its cost',
-  feeTitleUnit: (unit: string) => `Money per ${unit} packed`,
   take: 'You take',
   costs: 'It costs',
   grindFee: 'grind fee',
