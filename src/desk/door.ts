@@ -75,7 +75,8 @@ export class Door {
     } catch (error) {
       this.#letGo();
       if (aside !== undefined) takeBack(this.bookPath, aside);
-      this.#attempt(() => this.#shop(true));
+      // A book that did not open before must not be opened by a restore that failed.
+      if (!this.trouble) this.#attempt(() => this.#shop(true));
       throw error;
     }
   }

@@ -207,6 +207,14 @@ describe('a book that does not open', () => {
     expect(shop.desk.trouble()).toBeNull();
   });
 
+  it('that is not as it was left is not opened by a backup that cannot be', async () => {
+    const shop = await spoilt(flip);
+    const { path } = await newest(shop, 'beside');
+    writeFileSync(path, readFileSync(path).subarray(0, 9000));
+    expect(await shop.problem('shop.restore', { path })).toMatchObject({ code: 'backup.bad' });
+    expect(await shop.problem('rail.look', {})).toMatchObject({ code: 'book.changed' });
+  });
+
   it('that is not as it was left can be opened as it is', async () => {
     const shop = await spoilt(flip);
     expect(await shop.call('shop.tryAgain', {})).toEqual({ open: false });

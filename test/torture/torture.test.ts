@@ -1,0 +1,29 @@
+/** The short form of `npm run torture`. */
+import { expect, it } from 'vitest';
+import { damageRounds } from './damage.ts';
+import { fullDiskRounds } from './full-disk.ts';
+import { killRounds } from './kills.ts';
+import { failed, tableOf, tally } from './tally.ts';
+
+it('loses nothing that was acknowledged when it is killed or the power is cut', async () => {
+  const all = await killRounds(8, 11);
+  expect(failed(all), tableOf(all)).toBe(false);
+  expect(all.reduce((sum, { entries }) => sum + entries, 0)).toBeGreaterThan(20);
+}, 60_000);
+
+it('loses nothing on a disk that fills up', async () => {
+  const counted = await fullDiskRounds(1, 11);
+  expect(failed([counted]), tableOf([counted])).toBe(false);
+  expect(counted.entries).toBeGreaterThan(5);
+}, 60_000);
+
+it('opens a spoilt book whole or goes back to a backup', async () => {
+  const all = await damageRounds(12, 11);
+  expect(failed(all), tableOf(all)).toBe(false);
+  expect(all.reduce((sum, { restored }) => sum + restored, 0)).toBeGreaterThan(8);
+}, 60_000);
+
+it.each(['lost', 'stuck', 'wrong'] as const)('fails on one round with something %s', (what) => {
+  expect(failed([tally('a'), { ...tally('b'), [what]: 1 }])).toBe(true);
+  expect(failed([tally('a')])).toBe(false);
+});
