@@ -1,0 +1,58 @@
+/** At least one row for every table of a book, invented. Later versions: add rows for what is new, then store the book anew. */
+export const ROWS = `
+INSERT INTO setting VALUES ('shopName', '"Cold Creek Locker"'), ('unit', '"lb"'), ('zone', '"America/Denver"');
+INSERT INTO staff VALUES ('MK', 'Mika Koski', 1), ('RB', 'Ray Bell', 0);
+INSERT INTO species_profile VALUES ('red-deer', '{"code":"red-deer"}', 1);
+INSERT INTO hunter VALUES
+  (1, 'Dana Whitlock', 'dana whitlock', '307-555-0142', '3075550142', '', '1 Ridge Road', 'WY-1', '', 0, '2026-10-01T14:00:00.000Z', NULL),
+  (2, 'Ødegård, Ingrid', 'odegard, ingrid', '', '', 'i@example.org', '', '', 'calls back', 1, '2026-10-02T14:00:00.000Z', NULL);
+INSERT INTO animal VALUES
+  (1, 2026, 1, '26-0001', 1, '', '', 'elk', 'male', 'adult', 'skinned', 'hunter', 'WY-1', 'T-9', '2026-09-30', 'Area 7', '2026-10-01',
+    '2026-10-09', 'clean', '', 'detailed', 'released', '2026-10-08', '2026-10-01T14:00:00.000Z'),
+  (2, 2026, 2, '26-0002', 2, 'Pat O''Brien', '2 Ridge Road', 'mule-deer', 'female', 'young', 'quarters', 'hunter', '', '', NULL, '',
+    '2026-10-02', NULL, '', 'shot through', 'quick', 'disposed', NULL, '2026-10-02T14:00:00.000Z');
+INSERT INTO animal_part VALUES (2, 'hind quarter', 2);
+INSERT INTO hold VALUES (1, 2, 'CWD', 'L26-118', '2026-10-02T15:00:00.000Z', 'MK');
+INSERT INTO hold_end VALUES (1, 'positive', 'letter of the state', '2026-10-06T15:00:00.000Z', 'MK');
+INSERT INTO instruction VALUES (1, 1, '{"orders":{}}', '2026-10-01T14:05:00.000Z', 'MK');
+INSERT INTO product VALUES ('links', 'Links', 'sausage', '{"fat":"pork"}', 1);
+INSERT INTO instruction_template VALUES (1, 'All burger', NULL, '{"orders":{}}', 1);
+INSERT INTO cooler VALUES (1, 'Cold room 1', 40, 1);
+INSERT INTO cooler_stay VALUES (1, 1, 1, 'hook 3', '2026-10-01T14:10:00.000Z', 'MK');
+INSERT INTO cooler_temperature VALUES (1, 1, '36 F', 22, '2026-10-01T18:00:00.000Z', 'MK'), (2, 1, '63 F', 172, '2026-10-01T19:00:00.000Z', 'MK');
+INSERT INTO cooler_temperature_void VALUES (2, 'misread', '2026-10-01T19:01:00.000Z', 'MK');
+INSERT INTO fat_lot VALUES (1, 'PB-1', 'pork-back', 'Pork back fat', NULL, 0.85, 0.02, 250, 'lb', 'Ridge Meats', 'A-17', '2026-12-01', '2026-10-01', '2026-10-01T13:00:00.000Z', 'MK');
+INSERT INTO batch VALUES (1, 2026, 1, 'G26-001', 'grind', 0.125, '{"parts":[]}', 'done', '2026-10-07', '2026-10-07T14:00:00.000Z', 'MK');
+INSERT INTO batch_animal VALUES (1, 1);
+INSERT INTO grind_pass VALUES (1, 1, 1, '3/8 in', '34 F', 11, '2026-10-07T14:30:00.000Z', 'MK');
+INSERT INTO fat_test VALUES (1, 1, 0.131, 0.01, 'meter', '2026-10-07T15:00:00.000Z', 'MK');
+INSERT INTO weighing VALUES
+  (1, 1, NULL, NULL, 'hanging', 'carcass', NULL, NULL, NULL, NULL, '340.5', 3405, 1, 'lb', NULL, NULL, NULL, NULL, 154448.201985, 'typed', NULL, '', NULL, '2026-10-01T14:02:00.000Z', 'MK'),
+  (2, 1, NULL, NULL, 'cut', 'trim', NULL, NULL, NULL, NULL, '801', 801, 1, 'lb', NULL, NULL, NULL, NULL, 36332.748837, 'scale', 'COM3', 'wet', NULL, '2026-10-06T14:02:00.000Z', 'RB'),
+  (3, 1, NULL, NULL, 'cut', 'trim', NULL, NULL, NULL, NULL, '81 lb 2 oz', 81125, 3, 'lb', '1 lb', 1, 0, 'lb', 36343.588665, 'typed', NULL, '', 2, '2026-10-06T14:03:00.000Z', 'RB'),
+  (4, 1, 1, NULL, 'grinder', 'trim', NULL, NULL, NULL, NULL, '80', 80, 0, 'lb', NULL, NULL, NULL, NULL, 36287.3896, 'typed', NULL, '', NULL, '2026-10-07T14:10:00.000Z', 'MK'),
+  (5, NULL, 1, 1, 'grinder', 'fat added', NULL, NULL, NULL, NULL, '5 kg', 5, 0, 'kg', NULL, NULL, NULL, NULL, 5000.0, 'typed', NULL, '', NULL, '2026-10-07T14:12:00.000Z', 'MK'),
+  (6, 1, 1, NULL, 'packed', 'package', NULL, 'grind', 45, 'shelf 2', '90', 90, 0, 'lb', NULL, NULL, NULL, NULL, 40823.3133, 'typed', NULL, '', NULL, '2026-10-07T16:00:00.000Z', 'MK'),
+  (7, 2, NULL, NULL, 'received', 'carcass', NULL, NULL, NULL, NULL, '60', 60, 0, 'lb', NULL, NULL, NULL, NULL, 27215.5422, 'typed', NULL, '', NULL, '2026-10-02T14:02:00.000Z', 'MK');
+INSERT INTO weighing_void VALUES (2, 'decimal point', '2026-10-06T14:03:00.000Z', 'RB');
+INSERT INTO fat_movement VALUES
+  (1, 1, 'bought', 45359.237, '100 lb', NULL, '', '2026-10-01T13:00:00.000Z', 'MK'), (2, 1, 'into batch', -5000.0, '5 kg', 5, '', '2026-10-07T14:12:00.000Z', 'MK');
+INSERT INTO price_book VALUES (1, 'Fall 2026', '2026-09-01', 'USD', 'per line', 0, '2026-08-20T12:00:00.000Z', 'MK');
+INSERT INTO price_line VALUES
+  (1, 1, 'cut', 'Cut and wrap', 'hanging weight', 95, NULL, 'lb', '["elk"]', '["skinned"]', NULL, NULL, 0.04),
+  (1, 2, 'rush', 'Rush', 'surcharge', NULL, 0.1, NULL, NULL, NULL, NULL, NULL, 0.0);
+INSERT INTO quote VALUES (1, 2026, 1, 'Q26-0001', 1, 'Dana Whitlock', 'elk', 1, '{"weight":"340"}', '{"low":300}', '2026-09-20', '2026-10-20', '2026-09-20T12:00:00.000Z', 'MK');
+INSERT INTO quote_taken VALUES (1, 1, '2026-10-01T14:01:00.000Z', 'MK');
+INSERT INTO bill VALUES
+  (1, 1, 1, 1, 1, '{}', 'USD', 32300, 1292, 33592, '2026-10-08', '2026-10-08T12:00:00.000Z', 'MK'), (2, 2, 1, 1, NULL, '{}', 'USD', 32348, 1294, 33642, '2026-10-08', '2026-10-08T12:10:00.000Z', 'MK');
+INSERT INTO bill_line VALUES (1, 1, 'cut', 'Cut and wrap', 'hanging weight', 340.0, 'lb', 95, 32300, 1292), (2, 1, 'cut', 'Cut and wrap', 'hanging weight', 340.5, 'lb', 95, 32348, 1294);
+INSERT INTO bill_void VALUES (1, 'weighed again', '2026-10-08T12:09:00.000Z', 'MK');
+INSERT INTO payment VALUES
+  (1, 1, NULL, 'deposit', 'cash', 5000, 'USD', '2026-10-01', '2026-10-01T14:06:00.000Z', 'MK'), (2, 1, 2, 'payment', 'card', 28642, 'USD', '2026-10-09', '2026-10-09T12:00:00.000Z', 'MK'),
+  (3, 1, 2, 'payment', 'card', 28642, 'USD', '2026-10-09', '2026-10-09T12:00:05.000Z', 'MK');
+INSERT INTO payment_void VALUES (3, 'typed twice', '2026-10-09T12:01:00.000Z', 'MK');
+INSERT INTO call_note VALUES (1, 1, 'left word', '2026-10-08T13:00:00.000Z', 'MK');
+INSERT INTO release VALUES (1, 1, 'Dana Whitlock', '2026-10-09', NULL, '', '2026-10-09T12:02:00.000Z', 'MK');
+INSERT INTO disposal VALUES (1, 2, 'whole animal', 'state landfill', 'positive', '2026-10-07', '2026-10-07T12:00:00.000Z', 'MK');
+INSERT INTO audit VALUES (1, 'setting', 'unit', 'change', '"kg"', '"lb"', '', '2026-08-20T12:00:00.000Z', 'MK');
+`;

@@ -1,0 +1,99 @@
+/** Every book that was ever in use opens with today's program, and not a row of it is lost or changed. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { listBackups } from '../../../src/book/backup.ts';
+import { BOOK_VERSION } from '../../../src/book/migrations/index.ts';
+import { openRecordBook } from '../../../src/book/book.ts';
+import { tempBookPath } from '../temp-book.ts';
+
+/** A release stores one more file here with `store.ts`, and is tested from then on. */
+const stored = readdirSync(import.meta.dirname).filter((name) => /^version-\d+\.sql$/.test(name));
+const NOW = new Date('2026-12-01T12:00:00Z');
+
+type Tables = Record<string, unknown[]>;
+
+/** All rows of all tables; with `like` only the tables and columns that are in there. */
+function tablesOf(db: Database.Database, like?: Tables): Tables {
+  const names = db
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck()
+    .all();
+  return Object.fromEntries(
+    (like ? Object.keys(like) : names).map((name) => {
+      const columns = like ? Object.keys((like[name]?.[0] ?? {}) as object) : [];
+      const wanted = columns.length > 0 ? columns.map((column) => `"${column}"`).join(', ') : '*';
+      return [name, db.prepare(`SELECT ${wanted} FROM "${name}" ORDER BY 1, 2`).all()];
+    }),
+  );
+}
+
+function storedBook(file: string): { path: string; before: Tables; version: number } {
+  const path = tempBookPath();
+  const old = new Database(path);
+  old.exec(readFileSync(join(import.meta.dirname, file), 'utf8'));
+  const before = tablesOf(old);
+  const version = Number(old.pragma('user_version', { simple: true }));
+  old.close();
+  return { path, before, version };
+}
+
+it('stores a book of the first version and of every one up to the last but one', () => {
+  const versions = stored.map((name) => Number(/\d+/.exec(name)?.[0]));
+  for (let version = 1; version < BOOK_VERSION; version++) expect(versions).toContain(version);
+});
+
+describe.each(stored)('the book of %s', (file) => {
+  it('has a row in every table', () => {
+    const { before } = storedBook(file);
+    expect(Object.entries(before).filter(([, rows]) => rows.length === 0)).toEqual([]);
+  });
+
+  it('is brought up to date without losing or changing a row, after a backup of it as it was', () => {
+    const { path, before, version } = storedBook(file);
+    const book = openRecordBook(path, NOW);
+    expect(book.db.pragma('user_version', { simple: true })).toBe(BOOK_VERSION);
+    expect(tablesOf(book.db, before)).toEqual(before);
+    expect(book.db.pragma('foreign_key_check')).toEqual([]);
+    expect(book.db.pragma('integrity_check', { simple: true })).toBe('ok');
+    book.close();
+    const backups = listBackups(path);
+    expect(backups.map(({ beforeUpdate }) => beforeUpdate)).toEqual(version < BOOK_VERSION ? [true] : []);
+    for (const backup of backups) {
+      const copy = new Database(backup.path, { readonly: true });
+      expect(copy.pragma('user_version', { simple: true })).toBe(version);
+      expect(tablesOf(copy)).toEqual(before);
+      copy.close();
+    }
+  });
+
+  it('holds the same derived sums as a book of today would', () => {
+    const { path } = storedBook(file);
+    const { db, close } = openRecordBook(path, NOW);
+    const views = db
+      .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'view' AND name LIKE '%_sum_now'")
+      .pluck()
+      .all();
+    expect(views.length).toBeGreaterThan(0);
+    for (const view of views) {
+      const kept = db.prepare(`SELECT * FROM ${view.replace(/_now$/, '')} ORDER BY 1`).all();
+      expect(kept.length).toBeGreaterThan(0);
+      expect(kept).toEqual(db.prepare(`SELECT * FROM ${view} ORDER BY 1`).all());
+    }
+    close();
+  });
+});
+
+it('leaves a book as it was when bringing it up to date fails', () => {
+  const { path, before, version } = storedBook('version-1.sql');
+  const old = new Database(path);
+  // What step 2 makes is there already, so the step fails.
+  old.exec('CREATE TABLE animal_sum (x)');
+  old.close();
+  expect(() => openRecordBook(path, NOW)).toThrow(/book migration/);
+  const after = new Database(path, { readonly: true });
+  expect(after.pragma('user_version', { simple: true })).toBe(version);
+  expect(tablesOf(after, before)).toEqual(before);
+  after.close();
+});
