@@ -43,25 +43,32 @@ export async function killRounds(rounds: number, seed: number): Promise<Tally[]>
   return [killed, cut];
 }
 
-/** Mostly amid the writing, now and then while the program starts. */
-function momentOf(chance: Chance): { afterOpen: boolean; ms: number } {
-  return chance.uniform() < 1 / 8
-    ? { afterOpen: false, ms: chance.uniform() * 900 }
-    : { afterOpen: true, ms: chance.uniform() * 350 };
+/** When to kill: so many milliseconds after so many lines; counted in lines, so that a slow computer is killed amid work as well. */
+interface Moment {
+  lines: number;
+  ms: number;
 }
 
-async function writeUntilKilled(
-  bookPath: string,
-  seed: number,
-  moment: { afterOpen: boolean; ms: number },
-): Promise<Said[]> {
+/** Mostly amid the writing, now and then while the program starts. */
+function momentOf(chance: Chance): Moment {
+  return chance.uniform() < 1 / 8
+    ? { lines: 0, ms: chance.uniform() * 900 }
+    : { lines: 1 + Math.floor(chance.uniform() * 30), ms: chance.uniform() * 60 };
+}
+
+async function writeUntilKilled(bookPath: string, seed: number, { lines, ms }: Moment): Promise<Said[]> {
   const child = spawn(process.execPath, [WRITER, bookPath, String(seed)], {
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const { text, ended } = listenTo(child);
-  const kill = () => setTimeout(() => child.kill('SIGKILL'), moment.ms);
-  if (moment.afterOpen) child.stdout?.once('data', kill);
-  else kill();
+  let timed = false;
+  const killInTime = (): void => {
+    if (timed || linesOf(text.out).length < lines) return;
+    timed = true;
+    setTimeout(() => child.kill('SIGKILL'), ms);
+  };
+  killInTime();
+  child.stdout.on('data', killInTime);
   await ended;
   if (child.signalCode !== 'SIGKILL') throw new Error(`The writer ended by itself: ${text.err}`);
   return linesOf(text.out);
