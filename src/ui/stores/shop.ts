@@ -8,7 +8,14 @@ import { setTheme } from '../use/theme.ts';
 const INITIALS_KEY = 'gambrel.initials';
 /** Calls that change what `shop.look` tells. */
 const SHOWS_IN_LOOK = /^(shop|species|products|templates|coolers)\./;
-const NO_SHOP = { unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD', zone: 'UTC' } as const;
+/** Until the shop is known, times are told as this computer tells them. */
+const NO_SHOP = {
+  unit: 'lb',
+  step: 0.02,
+  locale: 'en-US',
+  currency: 'USD',
+  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+} as const;
 
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
 export const useShop = defineStore('shop', () => {

@@ -1,0 +1,59 @@
+/** A book that does not open, in a real window: what is said, and the way back. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { guardedDesk } from '../desk/guarded-desk.ts';
+import { openBrowser } from './browser.ts';
+import { serve, type Served } from './served.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'gambrel-no-book-'));
+const bookPath = join(folder, 'shop.gambrel');
+let served: Served;
+let browser: Browser;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.end('SIGINT');
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function openWindow(): Promise<void> {
+  served = await serve('--book', bookPath);
+  page = await (
+    await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' })
+  ).newPage();
+  page.setDefaultTimeout(15_000);
+  await page.goto(served.address);
+}
+
+it('says that the book is damaged, opens its backup from the keyboard, and works on', async () => {
+  const shop = await guardedDesk(bookPath);
+  await shop.call('shop.setUp', { shopName: 'Cold Creek Locker', unit: 'lb' });
+  await shop.call('intake.takeIn', {
+    hunter: { name: 'Dana Whitlock' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned',
+    weights: [{ stage: 'hanging', typed: '400' }],
+  }); // prettier-ignore
+  shop.desk.close();
+  const bytes = readFileSync(bookPath);
+  writeFileSync(bookPath, bytes.fill(0xa5, 8192, 60_000));
+  await openWindow();
+  await page.getByText('The file was left as it is.').waitFor();
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() =>
+    (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
+  );
+  expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)).toEqual([]);
+  await page.getByRole('button', { name: /^Go back to this/ }).press('Enter');
+  await page.getByText('is whole: 1 animal, 1 weight, 0 payments.').waitFor();
+  await page.getByRole('button', { name: 'Open this one' }).press('Enter');
+  await page.getByText('The book is now as it was').waitFor();
+  await page.getByRole('navigation', { name: 'Places' }).waitFor();
+  await page.getByText('0001').first().waitFor();
+}, 90_000);
