@@ -28,9 +28,9 @@ UNION ALL
     AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id)
 UNION ALL
   SELECT 7, u.id, 'owner-changed', u.at, u.by,
-    json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason)
+    json_object('act', u.act, 'before', json(u.before), 'after', json(u.after), 'reason', u.reason)
   FROM animal a JOIN audit u ON u.record = 'hunter' AND u.record_id = CAST(a.hunter_id AS TEXT)
-  WHERE a.id = @id AND u.act = 'change' AND u.at >= a.created_at
+  WHERE a.id = @id AND u.act <> 'add' AND u.at >= a.created_at
 UNION ALL
   SELECT 1, q.id, 'quote', t.at, t.by, json_object('quote', q.name)
   FROM quote_taken t JOIN quote q ON q.id = t.quote_id WHERE t.animal_id = @id

@@ -6,6 +6,8 @@ export interface OfficerRow {
   hunter: string;
   address: string;
   phone: string;
+  /** When the owner's details were taken out for good, or null. */
+  details_removed_at: string | null;
   deliverer_name: string;
   deliverer_address: string;
   licence: string;
@@ -67,7 +69,7 @@ export function recordBook(db: Db) {
   const fromFile = `(SELECT b.file FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
     AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
   const entries = db.prepare<OfficerQuestion, OfficerRow>(
-    `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
+    `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
        a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, a.stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,

@@ -67,6 +67,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
         ...animal,
         address: hunter.address,
         phone: hunter.phone,
+        details_removed_at: book.removedDetails.removedAt(hunter.id),
         received_grams: sums?.received ?? null,
         hanging_grams: sums?.hanging ?? null,
       },

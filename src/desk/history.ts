@@ -70,7 +70,7 @@ function saidOf(room: DeskRoom, field: string, value: unknown): string | number 
 
 /** Handing over and disposal have sentences of their own, which say more than that the stage changed. */
 function toldElsewhere({ what, changes }: HistoryEntry): boolean {
-  if (what !== 'changed') return false;
+  if (what !== 'changed' || changes.length === 0) return false;
   return changes.every(
     ({ field, after }) => field === 'stage' && (after === 'released' || after === 'disposed'),
   );

@@ -40,6 +40,7 @@ type Entry = Pick<
   OfficerRow,
   | 'address'
   | 'phone'
+  | 'details_removed_at'
   | 'licence'
   | 'tag'
   | 'sex'
@@ -54,6 +55,8 @@ type Entry = Pick<
 
 /** What an officer would find missing in an entry, by the shop's list. */
 export function lacksOf(row: Entry, required: readonly RecordField[]): RecordField[] {
+  // What was taken out on purpose, once it need not be kept, is not to be asked for again.
+  if (row.details_removed_at !== null) return [];
   const has: Record<RecordField, boolean> = {
     address: row.address !== '',
     phone: row.phone !== '',

@@ -48,6 +48,21 @@ describe('what is missing', () => {
     });
   });
 
+  it('is nothing that was taken out of the book on purpose', async () => {
+    const shop = await freshDesk('lb', '2022-10-10T15:00:00Z');
+    const id = await takeIn(shop, { hunter: WHOLE.hunter });
+    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
+    shop.wait(4 * 366 * 86_400);
+    const owner = (await shop.call('animals.open', { id })).hunter.id;
+    await shop.call('hunters.removeDetails', { id: owner, reason: 'asked for it' });
+    expect((await only(shop, { season: 2022 })).lacks).toEqual([]);
+    const page = await shop.call('animals.open', { id });
+    expect([page.lacks, page.hunter.address]).toEqual([[], '']);
+    const [story] = await shop.call('animals.history', { id });
+    expect(story).toMatchObject({ what: 'owner-changed', facts: { act: 'void' }, reason: 'asked for it' });
+  });
+
   it('is no licence, tag or kill report of farm stock', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { hunter: { name: 'Elk Fork Farm', address: 'Elk Fork' }, origin: 'farm' });

@@ -41,6 +41,7 @@ describe('a sentence of the history', () => {
     [entry('changed', {}, { changes: [{ field: 'stage', before: 'hanging', after: 'cutting' }] }), 'Moved on from “Hanging” to “On the table”.'],
     [entry('changed', {}, { changes: [{ field: 'tag', before: '', after: 'E-1' }] }), 'Its record was changed.'],
     [entry('owner-changed', {}, { changes: [{ field: 'phone', before: '', after: '1' }] }), 'The owner’s details were changed.'],
+    [entry('owner-changed', { act: 'void' }), 'The owner’s details were taken out of the book.'],
     [entry('instructed'), 'Cutting instructions were written down.'],
     [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were changed.'],
   ])('of $what says what happened', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore

@@ -96,7 +96,8 @@ const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
       return `Moved on from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
     return 'Its record was changed.';
   },
-  'owner-changed': () => 'The owner’s details were changed.',
+  'owner-changed': ({ act }) =>
+    act === 'void' ? 'The owner’s details were taken out of the book.' : 'The owner’s details were changed.',
   quote: ({ quote }) => `It came of quote ${quote}.`,
   instructed: (_, _format, { changes }) =>
     changes.length > 0 ? 'The cutting instructions were changed.' : 'Cutting instructions were written down.',
