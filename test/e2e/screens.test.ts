@@ -124,6 +124,8 @@ const places: { name: string; at: () => string; act?: (page: Page) => Promise<vo
   { name: 'season report', at: () => '/season/report', sees: /Sources and how to read the pictures/ },
   { name: 'costs', at: () => '/season/costs', sees: /By kind of game/ },
   { name: 'record book', at: () => '/books', act: fewRecords, sees: /^9 entries/ },
+  { name: 'record book on paper', at: () => '/books/paper?season=2026&text=26-000', sees: /9 entries/ },
+  { name: 'a record being mended', at: () => `/table/${plain}?mend=1`, sees: /Why it is changed/ },
   { name: 'prices', at: () => '/books', act: tab('Prices'), sees: /in force since/ },
   { name: 'fat on hand', at: () => '/books', act: tab('Fat on hand'), sees: /Also what is used up/ },
   { name: 'hunters', at: () => '/books', act: tab('Hunters'), sees: /Find a hunter/ },
