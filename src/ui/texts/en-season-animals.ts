@@ -32,7 +32,6 @@ export const animalsText = {
   brought: 'Brought as',
   cutter: 'Cut by',
   received: 'Came in',
-  ready: 'Ready',
   base: 'On the hook',
   takeHome: 'Take-home',
   share: 'Share',

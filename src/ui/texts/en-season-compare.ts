@@ -58,6 +58,4 @@ export const compareText = {
   deviation: 'Standard deviation',
   difference: 'Difference',
   differenceIs: (a: string, b: string) => `Difference: ${a} less ${b}`,
-  lessThan: 'less',
-  moreThan: 'more',
 };

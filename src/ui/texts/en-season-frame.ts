@@ -33,7 +33,6 @@ export const filterText = {
   detail: 'Weighed',
   all: 'All',
   clear: 'Show all animals',
-  everything: 'All animals of the season.',
   only: (pieces: string) => `Only: ${pieces}.`,
   backwards: 'The first day is after the last, so no animal came in between. Change one of the two days.',
 

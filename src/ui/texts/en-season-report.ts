@@ -6,11 +6,9 @@ export const reportText = {
   print: 'Print or save as PDF',
   printHow: 'In the print window choose a printer, or “Save as PDF”. The report fits A4 and Letter.',
   back: 'Back to the charts',
-  drawing: 'The pages are being drawn.',
   nothing: (season: number) =>
     `Nothing was weighed in the ${season} season yet, so there is nothing to report.`,
   nothingFiltered: 'No animal is like that, so there is nothing to report.',
-  shop: 'Shop',
   printed: (day: string) => `As of ${day}`,
   all: 'All animals of the season',
   only: (pieces: string) => `Only: ${pieces}`,

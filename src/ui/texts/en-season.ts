@@ -16,26 +16,9 @@ export const seasonText = {
   day: 'Day',
   batch: 'Batch',
 
-  yieldTitle: 'Take-home by species',
   takeHomeShare: 'Take-home as a share of hanging weight',
-  middleHalf: 'Middle half',
   nAnimals: (animals: number, species: number) =>
     `n = ${plural(animals, 'animal', 'animals')} of ${plural(species, 'species', 'species')}`,
-  noYield:
-    'No animal has both its hanging weight and its parts weighed yet. Weigh them at the Table and the yields appear here.',
-  oneYield: (ticket: string, species: string, share: string) =>
-    `One animal so far: ${ticket} (${species}) gave ${share} of its hanging weight. One animal shows no spread; the drawing begins with the second.`,
-  mainYield: (species: string, n: number, share: string, against: string) =>
-    `${species}: the middle of ${plural(n, 'animal', 'animals')} is ${share} take-home, ${against}.`,
-  insidePublished: (range: string) => `inside the published ${range}`,
-  abovePublished: (range: string) => `above the published ${range}`,
-  belowPublished: (range: string) => `below the published ${range}`,
-  nothingPublished: 'and nothing is published to hold it against',
-  yieldEnds: (most: string, mostShare: string, least: string, leastShare: string) =>
-    `${most} gave most (${mostShare}), ${least} least (${leastShare}).`,
-  yieldKey: (fewest: number) =>
-    `Dot: one finished animal that came whole or skinned; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on. Dashed frame: the published range.`,
-  publishedBy: (names: string, source: string) => `Published range for ${names}: ${source}`,
 
   beliefTitle: 'What the next quote rests on',
   before: 'Before your first animal',
