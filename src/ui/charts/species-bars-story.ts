@@ -159,10 +159,10 @@ function legend(
   let [x, y] = [0, 4];
   const marks = present.map((part): Mark => {
     const words = `${letterOf(part)}  ${text.fates[part]}`;
-    const wide = 32 + words.length * 7;
+    const wide = 28 + words.length * 6.7;
     if (x > 0 && x + wide > width) [x, y] = [0, y + LEGEND_LINE];
     const at = { x, y };
-    x += wide + 10;
+    x += wide + 6;
     return {
       shapes: [
         painted(part, box(at.x, at.y, 18, 18, 3), colours),

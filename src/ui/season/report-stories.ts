@@ -1,12 +1,20 @@
-import type { PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import type { CostingLook, FlowLook, PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import { fatMoneyStory } from '../charts/fat-money-story.ts';
+import { grindFeeStory } from '../charts/grind-fee-story.ts';
+import { hangingStory } from '../charts/hanging-story.ts';
+import { intakeStory } from '../charts/intake-story.ts';
 import { lossesStory } from '../charts/losses-story.ts';
 import { poundsStory } from '../charts/pounds-story.ts';
+import { speciesMoneyStory } from '../charts/species-money-story.ts';
 import { speciesBarsStory } from '../charts/species-bars-story.ts';
 import { groupsOfSpecies, type SplitGroup } from '../charts/split-rows.ts';
 import { NARROW } from '../charts/splits-drawing.ts';
 import { splitFinding, splitsStory } from '../charts/splits-story.ts';
 import type { ChartStory, PlotStory, SceneStory } from '../charts/story.ts';
 import { trendStory } from '../charts/trend-story.ts';
+import { waitSpeciesStory } from '../charts/wait-species-story.ts';
+import { waitsStory } from '../charts/waits-story.ts';
+import { workMoneyStory } from '../charts/work-money-story.ts';
 import { yieldStory } from '../charts/yield-by-species.ts';
 import { reportText as text } from '../texts/en-season-report.ts';
 import type { Format } from '../texts/format.ts';
@@ -17,16 +25,38 @@ const SPECIES_PLOT = 215;
 /** On paper nothing leads anywhere. */
 const nowhere = (): string => '';
 
-/** The charts of all animals together, in the order of the pages. */
-export function seasonStories(yields: YieldsLook, pounds: PoundsLook, format: Format): ChartStory[] {
+/** Take-home of all animals together. */
+export function yieldsStories(look: YieldsLook, format: Format): ChartStory[] {
+  return [yieldStory(look, format, nowhere), trendStory(look, format, nowhere)];
+}
+
+/** Where their weight went. */
+export function poundsStories(look: PoundsLook, format: Format): ChartStory[] {
+  const flow = poundsStory(look, format, nowhere);
+  if (look.n === 0) return [flow];
+  return [flow, lossesStory(look, format, nowhere), speciesBarsStory(look, format, nowhere)];
+}
+
+/** How they came, hung and waited. */
+export function flowStories(look: FlowLook, narrowed: boolean, format: Format): ChartStory[] {
+  if (look.days.length === 0) return [];
   return [
-    yieldStory(yields, format, nowhere),
-    trendStory(yields, format, nowhere),
-    poundsStory(pounds, format, nowhere),
-    ...(pounds.n > 0
-      ? [lossesStory(pounds, format, nowhere), speciesBarsStory(pounds, format, nowhere)]
-      : []),
+    hangingStory(look, narrowed, format),
+    intakeStory(look, format, nowhere),
+    waitsStory(look, format, nowhere),
+    waitSpeciesStory(look, format, nowhere),
   ];
+}
+
+/** What the season brought and cost; nothing before the first bill. */
+export function moneyStories(look: CostingLook, format: Format): ChartStory[] {
+  if (look.billed === 0) return [];
+  return [
+    workMoneyStory(look, format, nowhere()),
+    speciesMoneyStory(look, format, nowhere),
+    grindFeeStory(look, format, nowhere()),
+    fatMoneyStory(look, format, nowhere()),
+  ].filter((story) => story !== null);
 }
 
 export interface SpeciesStories {

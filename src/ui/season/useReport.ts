@@ -1,0 +1,49 @@
+import { computed } from 'vue';
+import type { ChartStory } from '../charts/story.ts';
+import { useShop } from '../stores/shop.ts';
+import { useLive } from '../use/useLive.ts';
+import { flowStories, moneyStories, poundsStories, yieldsStories } from './report-stories.ts';
+import { narrows } from './season-query.ts';
+import { useSeasonFilter } from './useSeasonFilter.ts';
+
+/**
+ * All that the report prints, in chapters, of the animals that the address asks for. Money is the whole season's: bills
+ * know no filter, so a narrowed report leaves it out.
+ */
+export function useReport() {
+  const shop = useShop();
+  const { filter } = useSeasonFilter();
+  const yields = useLive('season.yields', () => filter.value);
+  const pounds = useLive('season.pounds', () => filter.value);
+  const flow = useLive('season.flow', () => filter.value);
+  const narrowed = computed(() => narrows(filter.value));
+  const money = useLive('costing.look', () => (narrowed.value ? null : { season: filter.value.season }));
+
+  const problem = computed(
+    () => [yields, pounds, flow, money].map((one) => one.problem.value).find((one) => one !== null) ?? null,
+  );
+  const ready = computed(
+    () =>
+      yields.value.value && pounds.value.value && flow.value.value && (narrowed.value || money.value.value),
+  );
+  const chapters = computed((): ChartStory[][] => {
+    const [y, p, f, m] = [yields.value.value, pounds.value.value, flow.value.value, money.value.value];
+    if (!ready.value || !y || !p || !f) return [];
+    return [
+      ...yieldsStories(y, shop.format).map((story) => [story]),
+      poundsStories(p, shop.format),
+      flowStories(f, narrowed.value, shop.format),
+      ...(m ? [moneyStories(m, shop.format)] : []),
+    ].filter((stories) => stories.length > 0);
+  });
+  return {
+    filter,
+    narrowed,
+    yields: yields.value,
+    pounds: pounds.value,
+    problem,
+    chapters,
+    /** One sentence of each chapter stands on the cover. */
+    findings: computed(() => chapters.value.flatMap(([first]) => (first ? [first.finding] : []))),
+  };
+}
