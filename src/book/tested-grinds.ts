@@ -32,17 +32,19 @@ export function testedGrinds(db: Db) {
            OR EXISTS (SELECT 1 FROM weighing c WHERE c.corrects = w.id)))
      ORDER BY t.batch_id, t.id`,
   );
-  // An animal's own fat goes only where the animal goes. Less than 5 g left of a lot is a rounded scale step.
+  // An animal's own fat goes only where the animal goes. What was ground to the last or is ready has no more to give, and
+  // less than 5 g left is a rounded scale step; while it is cut, more trim may come.
   const sources = db.prepare<[], GrindSource>(
-    `SELECT s.*, a.species, l.fat AS lot_fat, l.fat_sd AS lot_fat_sd, CASE
-       WHEN a.stage IN ('released', 'disposed') THEN
-         (SELECT max(m.batch_id) FROM batch_animal m WHERE m.animal_id = s.animal)
-       WHEN s.animal IS NULL AND (SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = s.lot) <= 5 THEN
-         (SELECT max(x.batch_id) FROM fat_movement m JOIN weighing x ON x.id = m.weighing_id WHERE m.lot_id = s.lot)
-       END AS until
-     FROM (SELECT w.batch_id AS batch, w.animal_id AS animal, w.fat_lot_id AS lot, sum(w.grams) AS grams
-       FROM weighing_now w WHERE w.stage = 'grinder' AND w.batch_id IN (SELECT batch_id FROM fat_test) GROUP BY 1, 2, 3) s
-     LEFT JOIN animal a ON a.id = s.animal LEFT JOIN fat_lot l ON l.id = s.lot ORDER BY s.batch, s.animal, s.lot`,
+    `WITH empty AS MATERIALIZED (SELECT lot_id FROM fat_movement GROUP BY lot_id HAVING sum(grams) <= 5),
+       last AS MATERIALIZED (SELECT fat_lot_id, max(batch_id) AS batch FROM batch_source_sum
+         WHERE animal_id = 0 AND fat_lot_id IN (SELECT lot_id FROM empty) GROUP BY fat_lot_id)
+     SELECT s.batch_id AS batch, nullif(s.animal_id, 0) AS animal, nullif(s.fat_lot_id, 0) AS lot, s.grams,
+       a.species, l.fat AS lot_fat, l.fat_sd AS lot_fat_sd,
+       iif(a.stage IN ('ready', 'released', 'disposed') OR (a.stage = 'packing' AND s.fat_lot_id = 0 AND a.trim - a.trim_ground <= 5),
+         (SELECT max(m.batch_id) FROM batch_animal m WHERE m.animal_id = s.animal_id), e.batch) AS until
+     FROM batch_source_sum s LEFT JOIN animal_sum a ON a.animal_id = s.animal_id
+     LEFT JOIN fat_lot l ON l.id = s.fat_lot_id LEFT JOIN last e ON e.fat_lot_id = s.fat_lot_id AND s.animal_id = 0
+     WHERE s.batch_id IN (SELECT batch_id FROM fat_test) ORDER BY s.batch_id, s.animal_id, s.fat_lot_id`,
   );
   return { tests: () => tests.all(), sources: () => sources.all() };
 }
