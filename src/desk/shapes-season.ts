@@ -145,26 +145,57 @@ export interface BehindLook {
   }[];
 }
 
-/** Fat through the grinder. */
+/** Fat through the grinder: of the batches that hold an animal of the filter. */
 export interface FatLook {
   season: number;
+  /** In the order in which they were begun: the newest of them, at most some hundreds; `counts` are of all. */
   batches: FatBatch[];
-  control: { centre: number; lower: number; upper: number; outside: number[] } | null;
+  counts: FatCounts;
+  /** Limits of the tests' distance from their targets; null with too few tests to tell chance. */
+  control: {
+    centre: number;
+    lower: number;
+    upper: number;
+    /** Batches that lie beyond them. */
+    outside: { id: number; name: string }[];
+  } | null;
   /** By what was put in, greatest first; `own` is the animals' own saved fat. */
   sources: { source: string; name: string; grams: number; batches: number; costMinor: number | null }[];
-  /** Own fat saved at the Table, of it ground, and bought fat that went in. */
+  /** Fat that the filter's animals gave at the Table and how many gave it, of it ground; and bought fat that went into the batches. */
   saved: { savedGrams: number; ownUsedGrams: number; boughtGrams: number; animals: number };
-  species: {
-    code: string;
-    name: string;
-    animals: number;
-    boughtGrams: number;
-    ownGrams: number;
-    /** Means over the species' batches, weighted by what came in. */
-    target: number | null;
-    weighedIn: number | null;
-    tested: number | null;
-  }[];
+  species: SpeciesFat[];
+}
+
+export interface FatCounts {
+  batches: number;
+  /** With a target and something weighed in, and of them within a point of fat of it. */
+  aimed: number;
+  onTarget: number;
+  /** Batches with a test; with a target too; and what the tests found beyond what was weighed in, on average. */
+  tested: number;
+  testedAimed: number;
+  gap: { n: number; mean: number } | null;
+}
+
+export interface SpeciesFat {
+  code: string;
+  name: string;
+  /** Animals whose meat or fat was ground in these batches. */
+  animals: number;
+  batches: number;
+  boughtGrams: number;
+  ownGrams: number;
+  /** Means over the species' batches that have it, weighted by what the species put in. */
+  target: number | null;
+  weighedIn: number | null;
+  tested: number | null;
+  /** How far off target, as fractions of fat, each over the batches that have both. */
+  misses: { weighedIn: FatMiss | null; tested: FatMiss | null };
+}
+
+export interface FatMiss {
+  batches: number;
+  mean: number;
 }
 
 export interface FatBatch {
@@ -182,18 +213,37 @@ export interface FatBatch {
 /** The shop's own predictions against what came. */
 export interface CheckLook {
   season: number;
+  /** In the order in which their animals came: the newest, at most some hundreds. */
   quotes: CheckedQuote[];
-  species: {
-    code: string;
-    name: string;
-    n: number;
-    held: number;
-    honest: { low: number; high: number };
-    bias: number;
-  }[];
-  all: { n: number; held: number; honest: { low: number; high: number }; bias: number | null };
-  /** What was expected of a skinned animal of each species, as the season's animals were finished. */
-  paths: { code: string; name: string; steps: ({ on: string; n: number } & Range)[] }[];
+  /** Most quotes first. */
+  species: ({ code: string; name: string } & QuotesKept)[];
+  all: QuotesKept & {
+    /** Of the misses, those for which the weight told was far off what hung. */
+    toldWrong: number;
+  };
+  paths: BeliefPath[];
+}
+
+/** How many quotes held what came. */
+export interface QuotesKept {
+  n: number;
+  held: number;
+  /** Within which the number held falls 19 times in 20, where the quotes are honest. */
+  honest: { low: number; high: number };
+  /** Mean of how much more came than was most likely, as a fraction of that; null without quotes. */
+  bias: number | null;
+}
+
+/** What was expected of a skinned animal of a species, as the season's animals were finished. */
+export interface BeliefPath {
+  code: string;
+  name: string;
+  /** Animals of earlier seasons that it began with. */
+  earlier: number;
+  /** The first is from before the season's first animal; `n` is how many of the season are in it. */
+  steps: ({ on: string; n: number } & Range)[];
+  /** The season's own that came whole or skinned, under the filter: evenly sampled where there are many. */
+  points: { ticket: string; on: string; nth: number; share: number }[];
 }
 
 export interface CheckedQuote {
