@@ -13,14 +13,18 @@ export interface Foretold {
 
 /** Every split of one more animal of this kind. */
 export function foretellSplits(model: YieldModel, group: Group): Record<Split, Foretold> {
+  return Object.fromEntries(SPLITS.map((split) => [split, foretellSplit(model, group, split)])) as Record<
+    Split,
+    Foretold
+  >;
+}
+
+/** One split of one more animal of this kind. */
+export function foretellSplit(model: YieldModel, group: Group, split: Split): Foretold {
   const places = spotsOf(group, model.profiles, model.places);
-  const priors = priorOf(model.priors, group.species, needBase(group));
-  const one = (split: Split): Foretold => {
-    const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
-    const prior = priors[split];
-    return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
-  };
-  return Object.fromEntries(SPLITS.map((split) => [split, one(split)])) as Record<Split, Foretold>;
+  const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
+  const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
 }
 
 /**

@@ -47,8 +47,7 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
       .filter((heap) => heap !== null);
     return fitSplit(columns(split), heaps);
   };
-  const fitsOf = (pool: Pool) =>
-    Object.fromEntries(SPLITS.map((split) => [split, fitOf(pool, split)])) as Record<Split, Fit>;
+  const fitsOf = (pool: Pool) => whenAsked((split) => fitOf(pool, split));
   return {
     profiles: byCode,
     places,
@@ -56,6 +55,15 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
     fits: { 'on the bone': fitsOf('on the bone'), boned: fitsOf('boned') },
     animals: countAnimals(cells),
   };
+}
+
+/** Each split is fitted when it is first asked for: what is believed of the take-home alone needs one fit of twelve. */
+function whenAsked(fit: (split: Split) => Fit): Record<Split, Fit> {
+  const kept: Partial<Record<Split, Fit>> = {};
+  const fits = {} as Record<Split, Fit>;
+  for (const split of SPLITS)
+    Object.defineProperty(fits, split, { enumerable: true, get: () => (kept[split] ??= fit(split)) });
+  return fits;
 }
 
 /** @throws CoreProblem `yield.brought` */

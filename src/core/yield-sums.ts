@@ -69,6 +69,25 @@ export function without(sums: YieldSums, observation: YieldObservation): YieldSu
   return left;
 }
 
+/** The sums of two lots of animals together; the given sums are left as they are. */
+export function together(a: YieldSums, b: YieldSums): YieldSums {
+  const all: Record<string, Cell> = { ...a };
+  for (const [key, { group, splits }] of Object.entries(b)) {
+    const joined = { ...all[key]?.splits };
+    for (const split of SPLITS) {
+      const [one, other] = [joined[split] ?? NOTHING, splits[split]];
+      if (!other) continue;
+      joined[split] = {
+        n: one.n + other.n,
+        sum: one.sum + other.sum,
+        squares: one.squares + other.squares,
+      };
+    }
+    all[key] = { group, splits: joined };
+  }
+  return all;
+}
+
 const NOTHING: Readonly<SplitSums> = { n: 0, sum: 0, squares: 0 };
 
 function addShare(splits: Partial<Record<Split, SplitSums>>, split: Split, share: number): void {

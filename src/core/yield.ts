@@ -15,8 +15,9 @@ import type { Part } from './yield-tree.ts';
 export { meanOf } from './yield-foretell.ts';
 export { modelFrom, type YieldModel } from './yield-model.ts';
 export type { Group, YieldObservation } from './yield-observation.ts';
+export { beliefPath, takeHomeRange } from './yield-path.ts';
 export type { Range } from './yield-simulate.ts';
-export { gather, observe, without, type YieldSums } from './yield-sums.ts';
+export { gather, observe, together, without, type YieldSums } from './yield-sums.ts';
 export { PARTS, SPLITS, type Part, type Split } from './yield-tree.ts';
 
 /** Draws for a quote: the end of an 8-in-10 range then lies within about 0.6 points (one standard error) of its level. */
