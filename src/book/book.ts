@@ -19,6 +19,8 @@ import { recordBook } from './record-book.ts';
 import { seasonBehind } from './season-behind.ts';
 import { seasonCompare } from './season-compare.ts';
 import { seasonFlow } from './season-flow.ts';
+import { seasonCheck } from './season-check.ts';
+import { seasonFat } from './season-fat.ts';
 import { seasonMoney } from './season-money.ts';
 import { seasonPounds } from './season-pounds.ts';
 import { seasonYields } from './season-yields.ts';
@@ -63,6 +65,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     removedDetails: removedDetails(db),
     sums: summaries(db),
     seasonFlow: seasonFlow(db),
+    seasonCheck: seasonCheck(db),
+    seasonFat: seasonFat(db),
     seasonMoney: seasonMoney(db),
     seasonYields: seasonYields(db),
     seasonPounds: seasonPounds(db),

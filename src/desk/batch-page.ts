@@ -3,12 +3,11 @@ import type { BatchRecord } from '../book/batches.ts';
 import type { WeighingRecord } from '../book/weighings.ts';
 import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
-import type { FatGuess } from '../core/fat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './animal-page.ts';
-import type { FatBelieved } from './fat-knowledge.ts';
+import { fatOfSource } from './fat-knowledge.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
@@ -63,7 +62,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
         ...weighingRow(row),
         ticket: row.ticket,
         fatLot: row.lot,
-        fat: fatOfRow(believed, row).mean,
+        fat: fatOfSource(believed, row).mean,
       })),
     inGrams: mix.grams,
     fat: mix.fat,
@@ -111,21 +110,13 @@ export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: nu
   const grams = rows.reduce((total, row) => total + row.grams, 0);
   if (grams === 0) return { grams, fat: null, sd: 0 };
   const believed = room.fats.before(batchId);
-  const fat = rows.reduce((total, row) => total + row.grams * fatOfRow(believed, row).mean, 0) / grams;
+  const fat = rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
   const sources = Map.groupBy(rows, (row) => `${row.animal_id} ${row.fat_lot_id}`);
   const variance = [...sources.values()].reduce((total, same) => {
     const share = same.reduce((sum, row) => sum + row.grams, 0) / grams;
-    return total + (share * (same[0] ? fatOfRow(believed, same[0]).sd : 0)) ** 2;
+    return total + (share * (same[0] ? fatOfSource(believed, same[0]).sd : 0)) ** 2;
   }, 0);
   return { grams, fat, sd: Math.sqrt(variance) };
-}
-
-/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
-function fatOfRow(believed: FatBelieved, row: WeighingRecord): FatGuess {
-  const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = row;
-  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
-  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
-  return believed.trim({ id, species });
 }
 
 function stillToWeigh(

@@ -4,6 +4,7 @@ import type { FatLotRecord } from '../book/fat-lots.ts';
 import type { GrindSource } from '../book/tested-grinds.ts';
 import { fatOfKind, oneOfKind, withOneOfKind } from '../core/fat-kind.ts';
 import { updateFatBeliefs, type FatBelief, type FatGuess } from '../core/fat.ts';
+import { Trouble } from './problem.ts';
 import type { SpeciesShelf } from './species-shelf.ts';
 
 /** Beliefs at one point of the shop's tests. Where the arithmetic ends below 0 or above 1, it is cut off there. */
@@ -17,6 +18,23 @@ export interface FatKnowledge {
   readonly now: FatBelieved;
   /** After the tests of the batches begun before this one and none of its own: no test changes its own batch. */
   before(batchId: number): FatBelieved;
+}
+
+/** What went into a grind: of a lot, or of an animal's trim. */
+export interface WeighedSource {
+  animal_id: number | null;
+  species: string | null;
+  fat_lot_id: number | null;
+  lot_fat: number | null;
+  lot_fat_sd: number | null;
+}
+
+/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
+export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGuess {
+  const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
+  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
+  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+  return believed.trim({ id, species });
 }
 
 /**

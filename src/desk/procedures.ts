@@ -31,6 +31,8 @@ import { compare } from './season-compare.ts';
 import { flow } from './season-flow.ts';
 import { pounds } from './season-pounds.ts';
 import { yields } from './season-yields.ts';
+import { check } from './season-check.ts';
+import { fat as seasonFat } from './season-fat.ts';
 import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as species from './species.ts';
@@ -139,6 +141,8 @@ export const procedures = {
   'season.compare': compare,
   'season.behind': behind,
   'season.flow': flow,
+  'season.fat': seasonFat,
+  'season.check': check,
 
   'costing.look': costing.look,
   'costing.save': costing.save,

@@ -11,6 +11,8 @@ import {
   type Range,
   type YieldModel,
   type YieldObservation,
+  type YieldSums,
+  together,
   without,
 } from '../core/yield.ts';
 import { cutsOffOf } from './cuts-off.ts';
@@ -28,6 +30,10 @@ export interface YieldKnowledge {
   shares(group: Group): Record<Part, Range>;
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
+  /** What the animals of the seasons before this one add up to. */
+  before(season: number): YieldSums;
+  /** What a finished animal taught; undefined where its weights do not tell or cannot be right. */
+  taught(animalId: number): YieldObservation | undefined;
 }
 
 export const LEVEL = 0.8;
@@ -45,13 +51,21 @@ export function yieldKnowledge(
       return observation ? [[row.id, observation] as const] : [];
     }),
   );
-  const sums = gather([...taught.values()]);
+  const bySeason = [...Map.groupBy(finished, ({ season }) => season)].map(([season, rows]) => ({
+    season,
+    sums: gather(rows.flatMap(({ id }) => taught.get(id) ?? [])),
+  }));
+  const sumsOf = (seasons: typeof bySeason): YieldSums =>
+    seasons.reduce((all, one) => together(all, one.sums), {} as YieldSums);
+  const sums = sumsOf(bySeason);
   const known = knowledgeOf(modelFrom(profiles, sums));
   const beside = new Map<number, Record<Part, Range>>();
   return {
     ...known,
     leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - taught.size,
     cutsOff: cutsOffOf(finished),
+    before: (season) => sumsOf(bySeason.filter((one) => one.season < season)),
+    taught: (animalId) => taught.get(animalId),
     sharesBeside(animal) {
       const own = taught.get(animal.id);
       if (!own) return known.shares(groupOf(animal));
@@ -77,6 +91,8 @@ export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): 
     leftOut: 0,
     cutsOff: cutsOffOf([]),
     sharesBeside: (animal) => model.shares(groupOf(animal)),
+    before: () => ({}),
+    taught: () => undefined,
   };
   untaught.set(profiles, known);
   return known;

@@ -1,0 +1,91 @@
+/** What was expected of a skinned animal of each species as a season's animals were finished, and what they gave. */
+import type { FinishedAnimal } from '../book/season-check.ts';
+import type { SumFilter } from '../book/season-filter.ts';
+import { beliefPath, type YieldObservation, type YieldSums } from '../core/yield.ts';
+import type { DeskRoom } from './room.ts';
+import { evenly } from './season-yields.ts';
+import type { BeliefPath } from './shapes.ts';
+import { LEVEL } from './yield-knowledge.ts';
+
+/** Steps that one path can be drawn with; each is one fit of the take-home for all species together. */
+const MOST_STEPS = 20;
+/** More dots than this in one picture cannot be told apart. */
+const MOST_POINTS = 300;
+
+/** A finished animal that taught something, with the day on which it did. */
+interface Taught extends FinishedAnimal {
+  on: string;
+  /** Its place among all of the season, from 0. */
+  at: number;
+  observation: YieldObservation;
+}
+
+/**
+ * Every species that the season's animals taught of, those with most animals first. The band rests on all of the
+ * season's animals, whatever the filter: the shop learned from them all. The dots and the species are the filter's.
+ */
+export function beliefPaths(room: DeskRoom, filter: SumFilter & { season: number }): BeliefPath[] {
+  const taught = inOrder(room, room.book.seasonCheck.finished(filter));
+  const groups = [...Map.groupBy(taught, ({ species }) => species)]
+    .filter(([code]) => filter.species === undefined || filter.species === code)
+    .sort(([, a], [, b]) => b.length - a.length);
+  if (groups.length === 0) return [];
+  const before = room.yields.before(filter.season);
+  const stops = stopsOf(taught.length);
+  const ranges = beliefPath(
+    room.species.all,
+    before,
+    taught.map(({ observation }) => observation),
+    {
+      groups: groups.map(([species]) => ({ species, brought: 'skinned' as const })),
+      stops,
+      level: LEVEL,
+    },
+  );
+  return groups.map(([code, own], column) => {
+    const steps = stops.flatMap((stop, row) => {
+      const range = ranges[row]?.[column];
+      const n = own.filter(({ at }) => at < stop).length;
+      return range ? [{ on: taught[Math.max(0, stop - 1)]?.on ?? '', n, ...range }] : [];
+    });
+    return {
+      code,
+      name: room.species.of(code).name,
+      earlier: animalsIn(before, code),
+      // Where only relatives came in between, the newest of like steps: it holds what they taught.
+      steps: steps.filter(({ n }, row) => row === 0 || (n > 0 && n !== steps[row + 1]?.n)),
+      points: [...evenly(pointsOf(own), MOST_POINTS)],
+    };
+  });
+}
+
+function pointsOf(own: readonly Taught[]): BeliefPath['points'] {
+  return own.flatMap(({ ticket, on, share, shown }, i) =>
+    share === null || shown === 0 ? [] : [{ ticket, on, share, nth: i + 1 }],
+  );
+}
+
+/** In the order in which they were ready; those still being packed by the day they were cut. */
+function inOrder(room: DeskRoom, finished: readonly FinishedAnimal[]): Taught[] {
+  return finished
+    .flatMap((animal) => {
+      const observation = room.yields.taught(animal.animal_id);
+      const { ready_on: ready, cut_at: cut, received_on: received } = animal;
+      const on = ready ?? (cut === null ? received : room.dayOf(cut));
+      return observation ? [{ ...animal, on, observation }] : [];
+    })
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.animal_id - b.animal_id))
+    .map((animal, at) => ({ ...animal, at }));
+}
+
+/** Before the first, after the last, and evenly between: `stopsOf(3)` is [0, 1, 2, 3]. */
+function stopsOf(animals: number): number[] {
+  const steps = Math.min(animals, MOST_STEPS - 1);
+  return Array.from({ length: steps + 1 }, (_, i) => Math.round((i * animals) / steps));
+}
+
+function animalsIn(sums: YieldSums, species: string): number {
+  return Object.values(sums)
+    .filter(({ group }) => group.species === species)
+    .reduce((total, { splits }) => total + (splits.takeHome?.n ?? 0), 0);
+}
