@@ -26,10 +26,6 @@ export function quoteRecords(db: Db) {
   const ofAnimal = db.prepare<[number], QuoteRecord>(
     'SELECT q.* FROM quote q JOIN quote_taken t ON t.quote_id = q.id WHERE t.animal_id = ?',
   );
-  const takenIn = db.prepare<[number], { animal: number; ticket: string; name: string; answered: string }>(
-    `SELECT a.id AS animal, a.ticket, q.name, q.answered FROM quote q JOIN quote_taken t ON t.quote_id = q.id
-     JOIN animal a ON a.id = t.animal_id WHERE a.season = ? ORDER BY a.id`,
-  );
   const take = db.prepare('INSERT INTO quote_taken (quote_id, animal_id, at, by) VALUES (?, ?, ?, ?)');
   return {
     add(quote: {
@@ -62,8 +58,6 @@ export function quoteRecords(db: Db) {
     takenAs: (id: number) => taken.get(id),
     /** The quote that an animal came of. */
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
-    /** Quotes whose animal came in that season, in the order in which they came. */
-    takenIn: (season: number) => takenIn.all(season),
     take: (quoteId: number, animalId: number, at: string, by: string): void =>
       void take.run(quoteId, animalId, at, by),
   };

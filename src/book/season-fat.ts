@@ -57,9 +57,11 @@ export function seasonFat(db: Db) {
     ) => `SELECT count(*) AS animals, coalesce(sum(s.fat_saved), 0.0) AS saved, coalesce(sum(s.own_fat_ground), 0.0) AS ground
      FROM animal_sum s WHERE (s.fat_saved > 0 OR s.own_fat_ground > 0) AND ${conditions}`,
   );
-  const species = db.prepare<[number], string>(
-    `SELECT DISTINCT a.species FROM batch_animal m JOIN animal a ON a.id = m.animal_id WHERE m.batch_id = ? ORDER BY a.id`,
-  );
+  const species = db
+    .prepare<[number], string>(
+      'SELECT a.species FROM batch_animal m JOIN animal a ON a.id = m.animal_id WHERE m.batch_id = ? GROUP BY a.species ORDER BY min(a.id)',
+    )
+    .pluck();
   return {
     /** In the order in which they were begun. */
     batches: (filter: SumFilter) => batches.all(...ofBatches(filter)),
@@ -67,7 +69,7 @@ export function seasonFat(db: Db) {
     /** Own fat saved at the Table and own fat ground, of the filter's animals that gave some. */
     saved: (filter: SumFilter) => saved.get(filter) ?? { animals: 0, saved: 0, ground: 0 },
     /** Codes of the species in a batch. */
-    species: (batchId: number) => species.pluck().all(batchId),
+    species: (batchId: number) => species.all(batchId),
   };
 }
 

@@ -38,17 +38,3 @@ export function ownersOf(room: DeskRoom, batchId: number): BatchPage['owners'] {
     packages: counts[i] ?? 0,
   }));
 }
-
-/** Bought fat in an animal's grinds, in grams: each batch's by the lean put in. */
-export function boughtFat(room: DeskRoom, { id, ticket }: { id: number; ticket: string }): number {
-  return room.book.batches.ofAnimal(id).reduce((total, batch) => {
-    const owners = ownersOf(room, batch.id);
-    const lean = owners.reduce((sum, { leanGrams }) => sum + leanGrams, 0);
-    const mine = owners.find((owner) => owner.ticket === ticket)?.leanGrams ?? 0;
-    const fat = room.book.weighings
-      .ofBatch(batch.id)
-      .filter((row) => row.void_at === null && row.part === 'fat added')
-      .reduce((sum, { grams }) => sum + grams, 0);
-    return lean > 0 ? total + (fat * mine) / lean : total;
-  }, 0);
-}

@@ -24,7 +24,6 @@ import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as rail from './rail.ts';
 import { removeDetails } from './remove-details.ts';
-import * as season from './season.ts';
 import { behind } from './season-behind.ts';
 import { choices } from './season-choices.ts';
 import { compare } from './season-compare.ts';
@@ -134,7 +133,6 @@ export const procedures = {
   'templates.putAway': templates.putAway,
   'templates.bringBack': templates.bringBack,
 
-  'season.look': season.look,
   'season.choices': choices,
   'season.yields': yields,
   'season.pounds': pounds,

@@ -68,7 +68,7 @@ describe('a messy table of an earlier season', () => {
       ['212,0', 2120, 1, 'lb', 'import', 'hanging'],
     ]);
     // The yield model knows them as animals of their season, and fat that was saved long ago is not on hand.
-    const season = await shop.call('season.look', { season: 2023 });
+    const season = await shop.call('season.yields', { season: 2023 });
     expect(JSON.stringify(season)).toContain('23-0001');
     expect(rowsIn(shop, 'SELECT count(*) FROM animal_sum WHERE share IS NOT NULL')).toEqual([[2]]);
     expect(rowsIn(shop, 'SELECT * FROM animal_sum_now ORDER BY 1')).toEqual(
@@ -89,17 +89,18 @@ describe('a messy table of an earlier season', () => {
       { length: 40 },
       (_, i) => `${i + 1},2023-11-${String((i % 28) + 1).padStart(2, '0')},H${i},elk,300,${100 + (i % 5)}`,
     );
-    const before = await shop.call('season.look', { season: 2023 });
-    expect(before.species).toEqual([]);
+    const before = await shop.call('season.check', { season: 2023 });
+    expect(before.paths).toEqual([]);
     await bringIn(shop, 'animals', ['No,Date,Hunter,Species,Hanging,Take home', ...rows].join('\n'), {
       always: { brought: 'skinned' },
     });
-    const [elk] = (await shop.call('season.look', { season: 2023 })).species;
-    expect(elk?.n).toBe(40);
+    const [elk] = (await shop.call('season.check', { season: 2023 })).paths;
+    const [untaught, taught] = [elk?.steps[0], elk?.steps.at(-1)];
+    expect(taught?.n).toBe(40);
     // The published figure is far above what this shop cut; forty animals draw the belief to them.
-    expect(elk?.prior.mean).toBeGreaterThan(0.45);
-    expect(elk?.believed.mean).toBeLessThan(0.38);
-    expect(elk?.believed.mean).toBeGreaterThan(0.32);
+    expect(untaught?.mean).toBeGreaterThan(0.45);
+    expect(taught?.mean).toBeLessThan(0.38);
+    expect(taught?.mean).toBeGreaterThan(0.32);
   });
 
   it('is undone as one step, and may come in again with the same tickets', async () => {

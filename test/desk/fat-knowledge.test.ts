@@ -156,7 +156,7 @@ describe('a fat test of one animal', () => {
     const lean = MOOSE.mean + ofSpecies * surprise;
     expect(await fatNow(earlier)).toBeCloseTo(MOOSE.mean, 12);
     expect(await fatNow(later)).toBeCloseTo(lean, 12);
-    const { batches } = await shop.call('season.look', {});
+    const { batches } = await shop.call('season.fat', {});
     expect(batches.map(({ id, weighedIn, tested: shown }) => [id, weighedIn, shown])).toEqual([
       [earlier, expect.closeTo(MOOSE.mean, 12), null],
       [batch, expect.closeTo(MOOSE.mean, 12), 0.03],

@@ -114,7 +114,7 @@ describe('a species of the shop’s own', () => {
     const page = await shop.call('animals.open', { id });
     expect(page.species).toMatchObject({ code, primals: expect.arrayContaining([expect.objectContaining({ code: 'back-strap' })]) });
     const everywhere: [CallName, object][] = [
-      ['rail.look', {}], ['grinder.look', {}], ['season.look', {}], ['books.records', {}], ['animals.find', { text: page.ticket }],
+      ['rail.look', {}], ['grinder.look', {}], ['season.yields', {}], ['season.fat', {}], ['season.check', {}], ['books.records', {}], ['animals.find', { text: page.ticket }],
     ];
     for (const [call, input] of everywhere) expect((await shop.desk.call(call, input)).ok, call).toBe(true);
     expect(await shop.call('species.bringBack', { code })).toMatchObject({ offered: true, name: 'Sika deer' });

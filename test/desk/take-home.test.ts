@@ -14,6 +14,6 @@ describe('what goes home of an animal', () => {
       }); // prettier-ignore
     await shop.call('animals.setStage', { id: animalId, stage: 'ready' });
     expect((await shop.call('animals.open', { id: animalId })).takeHomeGrams).toBeCloseTo(232 * LB, 6);
-    expect((await shop.call('season.look', {})).takeHomeGrams).toBeCloseTo(232 * LB, 6);
+    expect((await shop.call('season.yields', {})).takeHomeGrams).toBeCloseTo(232 * LB, 6);
   });
 });

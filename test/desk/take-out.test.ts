@@ -199,7 +199,7 @@ describe('one hunter', () => {
 2019-11-04,Dana Whitlock,555-0142,Old Road 1,L-77-xyz,elk,skinned,300,150,T-99-xyz,2019-11-20,Dana Whitlock`;
     await bringIn(shop, 'animals', table);
     await shop.call('hunters.save', { id: 1, ...DANA, address: 'New Road 2' });
-    const weights = await shop.call('season.look', { season: 2019 });
+    const weights = await shop.call('season.yields', { season: 2019 });
     expect(await shop.problem('hunters.removeDetails', { id: 1, reason: '' })).toMatchObject({
       code: 'text.needed',
     });
@@ -207,7 +207,7 @@ describe('one hunter', () => {
     expect(await shop.problem('hunters.removeDetails', { id: 1, reason: 'again' })).toMatchObject({
       code: 'hunter.removed',
     });
-    expect(await shop.call('season.look', { season: 2019 })).toEqual(weights);
+    expect(await shop.call('season.yields', { season: 2019 })).toEqual(weights);
     expect(await shop.call('hunters.find', { text: '555-0142' })).toEqual([]);
     const text = (await takeOut(shop, 'text')).toString();
     expect(text).toContain('asked for by letter');

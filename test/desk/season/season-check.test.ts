@@ -44,7 +44,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
       .prepare('SELECT t.animal_id, q.answered FROM quote q JOIN quote_taken t ON t.quote_id = q.id')
       .all() as RawQuote[];
     quoted = new Map(rows.map((row) => [row.animal_id, row]));
-  }, 60_000);
+  });
   afterAll(() => {
     db.close();
     desk.close();
@@ -114,7 +114,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
       ); // prettier-ignore
     }
     expect(quotes).toBeGreaterThan(20);
-  }, 60_000);
+  });
 
   it('begins with the belief without the season and ends with the model as it stands after it', async () => {
     let paths = 0;
@@ -144,7 +144,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
       }
     }
     expect(paths).toBeGreaterThan(10);
-  }, 60_000);
+  });
 
   it('narrows the dots, not the band, by what was filtered for', async () => {
     const season = years.at(-1) ?? 0;

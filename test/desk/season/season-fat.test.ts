@@ -44,7 +44,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
       (row) => row.batch_id,
     );
     lots = new Map((db.prepare('SELECT * FROM fat_lot').all() as RawLot[]).map((lot) => [lot.id, lot]));
-  }, 60_000);
+  });
   afterAll(() => {
     db.close();
     desk.close();
@@ -201,7 +201,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
       ); // prettier-ignore
     }
     expect(batches).toBeGreaterThan(30);
-  }, 120_000);
+  });
 
   it('says of each batch the fat weighed in that its own page says', async () => {
     let checked = 0;
@@ -215,5 +215,5 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
       }
     }
     expect(checked).toBeGreaterThan(10);
-  }, 60_000);
+  });
 });
