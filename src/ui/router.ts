@@ -69,7 +69,8 @@ export function makeRouter(): Router {
         meta: { place: 'season' },
         component: () => import('./season/PoundsPage.vue'),
       },
-      { path: '/season/fat', meta: { place: 'season' }, component: () => import('./season/SeasonPage.vue') },
+      { path: '/season/fat', meta: { place: 'season' }, component: () => import('./season/FatPage.vue') },
+      { path: '/season/check', meta: { place: 'season' }, component: () => import('./season/CheckPage.vue') },
       {
         path: '/season/compare',
         meta: { place: 'season' },

@@ -63,7 +63,10 @@ describe('an old season', () => {
       ['23-0003', 'Dana Whitlock', 'Elk'],
     ]);
     expect(
-      (await shop.call('season.look', { season: 2023 })).species.map(({ name, n }) => [name, n]),
+      (await shop.call('season.yields', { season: 2023 })).species.map(({ name, spread }) => [
+        name,
+        spread?.n,
+      ]),
     ).toEqual([
       ['Elk', 2],
       ['Mule deer', 1],

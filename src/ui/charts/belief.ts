@@ -1,15 +1,21 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { BeliefPath, CheckLook, Range } from '../../bridge/contract.ts';
+import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE, percentAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import type { ChartStory } from './story.ts';
 
-type Species = SeasonLook['species'][number];
+/** A species with what was expected before its season's animals and after them. */
+interface Species {
+  name: string;
+  n: number;
+  prior: Range;
+  believed: Range;
+}
 
-/** What the next quote expects of each species, before the shop's first animal and now. */
-export function beliefStory(look: SeasonLook, format: Format): ChartStory {
-  const shown = look.species.filter((species) => species.n > 0);
+/** What the next quote expects of each species, before the season's animals and after them. */
+export function beliefStory(look: CheckLook, format: Format): ChartStory {
+  const shown = look.paths.flatMap(endsOf);
   return {
     title: text.beliefTitle,
     finding: beliefFinding(shown, format),
@@ -50,7 +56,12 @@ export function beliefStory(look: SeasonLook, format: Format): ChartStory {
   };
 }
 
-/** Tells of the species that was cut most: what is expected now, and what was before the first of its kind. */
+function endsOf({ name, steps }: BeliefPath): Species[] {
+  const [prior, believed] = [steps[0], steps.at(-1)];
+  return prior && believed ? [{ name, n: believed.n, prior, believed }] : [];
+}
+
+/** Tells of the species that was cut most: what is expected after its animals, and what was before the first of them. */
 export function beliefFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;

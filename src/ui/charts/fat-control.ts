@@ -1,10 +1,14 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { FatLook } from '../../bridge/contract.ts';
+import { fatText as text } from '../texts/en-season-fat.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import type { ChartStory } from './story.ts';
 
+/** More marks than this in one picture cannot be told apart. */
+const MOST_DRAWN = 40;
+/** As many batches as a sentence can name. */
+const MOST_NAMED = 4;
 /** Room on the right for the words of the limits, px. */
 const LABEL_ROOM = 112;
 
@@ -19,14 +23,20 @@ interface Miss {
 }
 
 /** Fat tests against their targets, with the limits within which they vary by chance. */
-export function controlStory(look: SeasonLook, format: Format): ChartStory {
+export function controlStory(look: FatLook, format: Format): ChartStory {
   const misses = missesOf(look.batches);
+  const drawn = misses.slice(-MOST_DRAWN);
   const points = (share: number) => format.number(share * 100, 1);
   return {
     title: text.controlTitle,
-    finding: controlFinding(look, misses, points),
-    n: text.nTests(misses.length),
-    notes: [text.controlKey],
+    finding: controlFinding(look, points),
+    n: text.nTests(look.counts.testedAimed),
+    notes: [
+      text.controlKey,
+      ...(drawn.length < look.counts.testedAimed
+        ? [text.controlDrawn(drawn.length, look.counts.testedAimed)]
+        : []),
+    ],
     sources: [text.limitsSource],
     table: {
       head: [text.batch, text.target, text.tested, text.off],
@@ -41,39 +51,41 @@ export function controlStory(look: SeasonLook, format: Format): ChartStory {
     },
     fileName: `fat-tests-${look.season}`,
     height: 320,
-    draw: look.control ? (colours) => drawControl(look, misses, colours, points) : null,
-    linkOf: (_, index) => (misses[index] ? `/grinder/${misses[index].id}` : null),
+    draw: look.control ? (colours) => drawControl(look, drawn, colours, points) : null,
+    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
   };
 }
 
-function controlFinding(
-  look: SeasonLook,
-  misses: readonly Miss[],
-  points: (share: number) => string,
-): string {
-  if (!look.control) return text.noControl(misses.length);
-  const names = look.control.outside.map((at) => misses[at]?.name ?? '').filter(Boolean);
+function controlFinding({ control, counts }: FatLook, points: (share: number) => string): string {
+  if (!control) return text.noControl(counts.testedAimed);
+  const names = control.outside.map(({ name }) => name);
+  const named = names.slice(-MOST_NAMED).join(', ');
   return [
-    text.controlMean(points(Math.abs(look.control.centre)), look.control.centre < 0),
-    names.length === 0 ? text.noneOutside : text.outside(names.join(', '), names.length),
+    text.controlMean(points(Math.abs(control.centre)), control.centre < 0),
+    names.length === 0
+      ? text.noneOutside
+      : text.outside(
+          names.length > MOST_NAMED ? text.andMore(named, names.length - MOST_NAMED) : named,
+          names.length,
+        ),
   ].join(' ');
 }
 
-function missesOf(batches: SeasonLook['batches']): Miss[] {
+function missesOf(batches: FatLook['batches']): Miss[] {
   return batches.flatMap(({ id, name, target, tested }) =>
     target === null || tested === null ? [] : [{ id, name, target, tested, off: tested - target }],
   );
 }
 
 function drawControl(
-  look: SeasonLook,
+  look: FatLook,
   misses: readonly Miss[],
   colours: ChartColours,
   points: (share: number) => string,
 ) {
   const { centre, lower, upper, outside } = look.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
   const font = { size: FONT_SIZE, family: colours.font };
-  const out = (at: number) => outside.includes(at);
+  const out = (at: number) => outside.some(({ id }) => id === misses[at]?.id);
   const limit = (value: number, label: string) => ({
     type: 'line' as const,
     yMin: value,

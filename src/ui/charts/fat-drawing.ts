@@ -1,12 +1,12 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { FatBatch } from '../../bridge/contract.ts';
+import { fatText as text } from '../texts/en-season-fat.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 
 type Measure = 'target' | 'planned' | 'weighedIn' | 'tested';
 
 /** The four figures of each batch as four shapes. */
-export function drawFat(batches: SeasonLook['batches'], colours: ChartColours) {
+export function drawFat(batches: readonly FatBatch[], colours: ChartColours) {
   const font = { size: FONT_SIZE, family: colours.font };
   const marks = (measure: Measure, pointStyle: string, radius: number, fill: string, edge: string) => ({
     type: 'line' as const,
@@ -41,7 +41,7 @@ export function drawFat(batches: SeasonLook['batches'], colours: ChartColours) {
           ),
           ticks: { color: colours.ink, font },
         },
-        y: { ...percentAxis(colours, text.fatShare), grace: '10%', beginAtZero: true },
+        y: { ...percentAxis(colours, text.share), grace: '10%', beginAtZero: true },
       },
       plugins: {
         legend: {

@@ -1,8 +1,6 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-
-export type Kept = SeasonLook['quotes']['kept'][number];
+import type { CheckedQuote } from '../../bridge/contract.ts';
 
 /** Whether what went home lies within what was quoted. */
-export function holds({ takeHomeGrams, quotedGrams: { low, high } }: Kept): boolean {
+export function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
   return low <= takeHomeGrams && takeHomeGrams <= high;
 }

@@ -1,13 +1,14 @@
-import { seasonText as text } from '../texts/en-season.ts';
+import type { CheckedQuote } from '../../bridge/contract.ts';
+import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { holds, type Kept } from './kept-quote.ts';
+import { holds } from './kept-quote.ts';
 
 /** A row for each quote: its range as a line about 100 %, and what came of it. */
-export function drawQuotes(drawn: readonly Kept[], colours: ChartColours, format: Format) {
-  const at = ({ quotedGrams }: Kept, grams: number) => grams / quotedGrams.mean;
-  const marks = (which: (one: Kept) => string | number) => drawn.map(which);
+export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours, format: Format) {
+  const at = ({ quotedGrams }: CheckedQuote, grams: number) => grams / quotedGrams.mean;
+  const marks = (which: (one: CheckedQuote) => string | number) => drawn.map(which);
   return {
     type: 'scatterWithErrorBars' as const,
     data: {

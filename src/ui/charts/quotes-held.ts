@@ -1,27 +1,23 @@
-import type { SeasonLook } from '../../bridge/contract.ts';
-import { seasonText as text } from '../texts/en-season.ts';
+import type { CheckLook } from '../../bridge/contract.ts';
+import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
-import { holds, type Kept } from './kept-quote.ts';
 import { drawQuotes } from './quotes-drawing.ts';
 import type { ChartStory } from './story.ts';
 
 /** More rows than this in one picture cannot be told apart. */
 const MOST_DRAWN = 40;
-/** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
-const FAR_OFF = 0.05;
 
 /** The shop's own quotes, each against what came of its animal. */
-export function quotesStory({ season, quotes }: SeasonLook, format: Format): ChartStory {
-  const { kept } = quotes;
+export function quotesStory({ season, quotes: kept, all }: CheckLook, format: Format): ChartStory {
   const drawn = kept.slice(-MOST_DRAWN);
   return {
     title: text.quotesTitle,
-    finding: quotesFinding(quotes, format),
-    n: text.nQuotes(kept.length),
+    finding: quotesFinding(all, format),
+    n: text.nQuotes(all.n),
     notes: [
-      ...(kept.length > 0 ? [text.quotesBySpecies(bySpecies(kept))] : []),
       text.quotesKey,
-      ...(drawn.length < kept.length ? [text.drawnNewest(drawn.length, kept.length)] : []),
+      ...(drawn.length < all.n ? [text.drawnNewest(drawn.length, all.n)] : []),
+      ...(kept.length < all.n ? [text.listed(kept.length, all.n)] : []),
     ],
     sources: [],
     table: {
@@ -54,23 +50,14 @@ export function quotesStory({ season, quotes }: SeasonLook, format: Format): Cha
 }
 
 /** How many held against how many should, which way they lean, and how many misses were a weight told wrong. */
-export function quotesFinding({ kept, honest }: SeasonLook['quotes'], format: Format): string {
-  if (kept.length === 0) return text.noQuotes;
-  const missed = kept.filter((one) => !holds(one));
-  const bias =
-    kept.reduce((sum, { takeHomeGrams, quotedGrams }) => sum + takeHomeGrams / quotedGrams.mean - 1, 0) /
-    kept.length;
-  const told = missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF);
+export function quotesFinding(
+  { n, held, honest, bias, toldWrong }: CheckLook['all'],
+  format: Format,
+): string {
+  if (bias === null) return text.noQuotes;
   return [
-    text.quotesHeld(kept.length - missed.length, kept.length, honest.low, honest.high),
+    text.quotesHeld(held, n, honest.low, honest.high),
     text.quotesBias(format.share(Math.abs(bias), 0), bias < 0),
-    ...(missed.length > 0 ? [text.quotesTold(told.length, missed.length)] : []),
+    ...(held < n ? [text.quotesTold(toldWrong, n - held)] : []),
   ].join(' ');
-}
-
-function bySpecies(kept: readonly Kept[]): string {
-  return [...Map.groupBy(kept, ({ speciesName }) => speciesName)]
-    .sort(([, a], [, b]) => b.length - a.length)
-    .map(([name, of]) => `${name} ${of.filter(holds).length} of ${of.length}`)
-    .join(', ');
 }

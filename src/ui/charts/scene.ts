@@ -37,6 +37,8 @@ export interface Mark {
   shapes: Shape[];
   /** Where it leads. */
   link?: string;
+  /** One of many that lead where the table behind leads too: followed by pointer, passed over by the Tab key and the reader. */
+  quiet?: true;
   /** What it stands for, shown when pointed at and read aloud. */
   says?: string;
 }

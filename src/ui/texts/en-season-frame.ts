@@ -9,6 +9,8 @@ export const frameText = {
     yields: 'Take-home',
     pounds: 'Where every pound went',
     poundsKilo: 'Where every kilogram went',
+    fat: 'Fat',
+    check: 'Quotes kept',
     compare: 'Compare',
     animals: 'Animals',
     flow: 'Flow and coolers',

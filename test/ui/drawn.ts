@@ -1,0 +1,17 @@
+import type { ChartColours } from '../../src/ui/charts/colours.ts';
+import type { Scene } from '../../src/ui/charts/scene.ts';
+
+/** Every colour is its own name, so that a test can see which was taken. */
+export const COLOURS = new Proxy({}, { get: (_, name) => String(name) }) as ChartColours;
+
+/** What is written in a scene. */
+export function printed(scene: Scene | undefined): string[] {
+  return (scene?.marks ?? []).flatMap(({ shapes }) =>
+    shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])),
+  );
+}
+
+/** All of a scene as text, to look for numbers that are none. */
+export function textOf(scene: Scene | undefined): string {
+  return JSON.stringify(scene, (_, value: unknown) => (typeof value === 'number' ? String(value) : value));
+}
