@@ -1,5 +1,20 @@
-import type { CostingLook, FlowLook, PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import type {
+  CheckLook,
+  CostingLook,
+  FatLook,
+  FlowLook,
+  PoundsLook,
+  SpeciesYield,
+  YieldsLook,
+} from '../../bridge/contract.ts';
+import { beliefStory } from '../charts/belief.ts';
+import { coverageStory } from '../charts/coverage.ts';
+import { fatStory } from '../charts/fat-by-batch.ts';
+import { controlStory } from '../charts/fat-control.ts';
 import { fatMoneyStory } from '../charts/fat-money-story.ts';
+import { ownFatStory } from '../charts/fat-own.ts';
+import { fatSourcesStory } from '../charts/fat-sources.ts';
+import { fatSpeciesStory } from '../charts/fat-species.ts';
 import { grindFeeStory } from '../charts/grind-fee-story.ts';
 import { hangingStory } from '../charts/hanging-story.ts';
 import { intakeStory } from '../charts/intake-story.ts';
@@ -57,6 +72,27 @@ export function moneyStories(look: CostingLook, format: Format): ChartStory[] {
     grindFeeStory(look, format, nowhere()),
     fatMoneyStory(look, format, nowhere()),
   ].filter((story) => story !== null);
+}
+
+/** Fat through the grinder; nothing before the first batch. */
+export function fatStories(look: FatLook, format: Format): ChartStory[] {
+  if (look.counts.batches === 0) return [];
+  return [
+    fatStory(look, format),
+    controlStory(look, format),
+    fatSpeciesStory(look, format, nowhere),
+    fatSourcesStory(look, format),
+    ownFatStory(look, format, nowhere()),
+  ];
+}
+
+/**
+ * What was foretold against what came; nothing before the first quoted animal is finished. Quote by quote it is longer
+ * than a sheet, and stays on the screen.
+ */
+export function checkStories(look: CheckLook, format: Format): ChartStory[] {
+  if (look.all.n === 0) return [];
+  return [coverageStory(look, format, nowhere), beliefStory(look, format)];
 }
 
 export interface SpeciesStories {

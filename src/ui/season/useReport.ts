@@ -2,7 +2,14 @@ import { computed } from 'vue';
 import type { ChartStory } from '../charts/story.ts';
 import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
-import { flowStories, moneyStories, poundsStories, yieldsStories } from './report-stories.ts';
+import {
+  checkStories,
+  fatStories,
+  flowStories,
+  moneyStories,
+  poundsStories,
+  yieldsStories,
+} from './report-stories.ts';
 import { narrows } from './season-query.ts';
 import { useSeasonFilter } from './useSeasonFilter.ts';
 
@@ -16,24 +23,28 @@ export function useReport() {
   const yields = useLive('season.yields', () => filter.value);
   const pounds = useLive('season.pounds', () => filter.value);
   const flow = useLive('season.flow', () => filter.value);
+  const fat = useLive('season.fat', () => filter.value);
+  const check = useLive('season.check', () => filter.value);
   const narrowed = computed(() => narrows(filter.value));
   const money = useLive('costing.look', () => (narrowed.value ? null : { season: filter.value.season }));
 
   const problem = computed(
-    () => [yields, pounds, flow, money].map((one) => one.problem.value).find((one) => one !== null) ?? null,
-  );
-  const ready = computed(
     () =>
-      yields.value.value && pounds.value.value && flow.value.value && (narrowed.value || money.value.value),
+      [yields, pounds, flow, fat, check, money].map((one) => one.problem.value).find((one) => one !== null) ??
+      null,
   );
+  /** Nothing until everything is there, so that no page moves while it is read or printed. */
   const chapters = computed((): ChartStory[][] => {
     const [y, p, f, m] = [yields.value.value, pounds.value.value, flow.value.value, money.value.value];
-    if (!ready.value || !y || !p || !f) return [];
+    const [ground, told] = [fat.value.value, check.value.value];
+    if (!y || !p || !f || !ground || !told || !(m || narrowed.value)) return [];
     return [
       ...yieldsStories(y, shop.format).map((story) => [story]),
       poundsStories(p, shop.format),
       flowStories(f, narrowed.value, shop.format),
       ...(m ? [moneyStories(m, shop.format)] : []),
+      fatStories(ground, shop.format),
+      checkStories(told, shop.format),
     ].filter((stories) => stories.length > 0);
   });
   return {
