@@ -186,7 +186,7 @@ describe('how a belief narrowed', () => {
     expect(story.notes).toEqual([
       expect.stringContaining('Band:'),
       expect.stringContaining('The band rests on all animals'),
-      expect.stringContaining('2 of them are drawn: none that came in pieces'),
+      expect.stringContaining('Drawn: 2 of them, none that came in pieces'),
       'One lies beyond the drawing and stands at its edge.',
     ]);
     const scene = story.scene?.(colours, 900);

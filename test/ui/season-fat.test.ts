@@ -126,7 +126,7 @@ describe('what the fat came from', () => {
   it('says the greatest with its share, and draws a bar for each as long as its weight', () => {
     const story = fatSourcesStory(look({ sources, counts: { batches: 10 } }), format);
     expect(story.finding).toBe(
-      'Pork back fat made up 75 % of the fat: 661 lb. Of the lots with a price it cost $825.00.',
+      'Pork back fat made up 75 % of the fat: 661 lb. The bought fat of lots with a price cost $825.00.',
     );
     expect(story.table.plain).toEqual([
       ['Pork back fat', 300_000, 0.75, 9, 82_500],
@@ -199,7 +199,7 @@ describe('fat by species', () => {
     ]);
     // Two batches of moose say little, however far off.
     expect(finding).toBe(
-      'Elk took most bought fat: 20.0 lb an animal. Farthest off by its tests is Elk: 1.2 points below target over 6 batches.',
+      'Elk took most bought fat: 20.0 lb an animal. Of those with at least 5 tested batches, Elk lies farthest off: 1.2 points below target over 6 batches.',
     );
     expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0 %', '10.4 %', '9.0 %', '+0.4', '−1.2', '20.00 lb']);
     expect(table.links).toEqual(['/to/elk', '/to/moose']);

@@ -2,6 +2,7 @@ import type { FatLook } from '../../bridge/contract.ts';
 import { fatText as text } from '../texts/en-season-fat.ts';
 import type { Format } from '../texts/format.ts';
 import { plural } from '../texts/plural.ts';
+import type { Pattern } from './scene.ts';
 import { drawBars } from './scene-bars.ts';
 import type { SceneStory } from './story.ts';
 
@@ -29,11 +30,9 @@ export function ownFatStory({ season, saved }: FatLook, format: Format, animalsL
     scene: none
       ? null
       : (colours, width) => {
-          const fills = [
-            { fill: colours.fat },
-            { fill: colours.card, pattern: { kind: 'hatch' as const, ink: colours.ink } },
-            { fill: colours.card, pattern: { kind: 'dots' as const, ink: colours.ink } },
-          ];
+          // Own and bought fat look as they do among the sources.
+          const own = (kind: Pattern) => ({ fill: colours.card, pattern: { kind, ink: colours.ink } });
+          const fills = [own('hatch'), own('cross'), { fill: colours.fat }];
           const notes = [plural(saved.animals, 'animal', 'animals'), '', ''];
           return drawBars(
             rows.map(({ name, grams }, i) => ({

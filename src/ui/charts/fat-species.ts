@@ -24,7 +24,9 @@ export function fatSpeciesStory(
       species.length,
       species.reduce((total, { animals }) => total + animals, 0),
     ),
-    notes: [text.speciesKey, ...(few ? [text.few(FEW)] : [])],
+    notes: [text.speciesKey, ...(few ? [text.few(FEW)] : []),
+      ...(aimed.length < species.length ? [text.tableOnly] : []),
+    ],
     sources: [],
     table: {
       head: [
@@ -66,6 +68,6 @@ function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], f
   );
   const [far] = told.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
   return far
-    ? `${took} ${text.farthest(far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
+    ? `${took} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
     : took;
 }

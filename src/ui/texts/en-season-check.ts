@@ -85,7 +85,7 @@ export const checkText = {
   pathFiltered:
     'The band rests on all animals of the season, whatever is chosen above; the dots are those chosen.',
   pathSampled: (drawn: number) =>
-    `${drawn} of them are drawn: none that came in pieces, and of more than 300 only some, evenly through the season.`,
+    `Drawn: ${drawn} of them, none that came in pieces, and of more than 300 only some, evenly through the season.`,
   pathBeyond: (n: number) =>
     n === 1
       ? 'One lies beyond the drawing and stands at its edge.'

@@ -66,11 +66,11 @@ export const fatText = {
   partOfAll: 'Of all fat',
   cost: 'Cost',
   costMinor: 'Cost, in the smallest coin',
-  nFat: (mass: string, batches: number) => `${mass} of fat in ${plural(batches, 'batch', 'batches')}`,
+  nFat: (mass: string, batches: number) => `n = ${plural(batches, 'batch', 'batches')}, ${mass} of fat`,
   noSources: 'No fat went into these batches, neither bought nor the animals’ own.',
   mainSource: (name: string, share: string, mass: string) => `${name} made up ${share} of the fat: ${mass}.`,
   onlySource: (name: string, mass: string) => `All of the fat was ${name}: ${mass}.`,
-  spent: (money: string) => `Of the lots with a price it cost ${money}.`,
+  spent: (money: string) => `The bought fat of lots with a price cost ${money}.`,
   sourcesKey:
     'Length: weight that went in. Hatched: the animals’ own fat, which costs nothing to buy. Cost: of the lots that have a price.',
   inBatches: (batches: number) => `in ${plural(batches, 'batch', 'batches')}`,
@@ -88,7 +88,7 @@ export const fatText = {
   couldReplace: (left: string, share: string) =>
     `The ${left} that was not ground is ${share} of what was bought: where hunters like it in their grind, that is fat the shop need not buy.`,
   noBought: 'No bought fat went in.',
-  savedKey: 'Solid: saved at the Table. Hatched: of it ground. Dotted: bought.',
+  savedKey: 'Hatched: saved at the Table. Crossed: of it ground. Solid: bought.',
 
   speciesTitle: 'Fat by species',
   nSpecies: (species: number, animals: number) =>
@@ -98,12 +98,13 @@ export const fatText = {
     `None of these batches had a target. ${name} took ${bought} of bought fat.`,
   mostFat: (name: string, perAnimal: string) => `${name} took most bought fat: ${perAnimal} an animal.`,
   noFatBought: 'None of them took bought fat.',
-  farthest: (name: string, n: number, points: string, leaner: boolean) =>
+  farthest: (few: number, name: string, n: number, points: string, leaner: boolean) =>
     points === '0.0'
-      ? `The tests of ${name} met their targets (${plural(n, 'batch', 'batches')}).`
-      : `Farthest off by its tests is ${name}: ${points} points ${leaner ? 'below' : 'above'} target over ${plural(n, 'batch', 'batches')}.`,
+      ? `Where at least ${few} batches were tested, the tests met their targets.`
+      : `Of those with at least ${few} tested batches, ${name} lies farthest off: ${points} points ${leaner ? 'below' : 'above'} target over ${plural(n, 'batch', 'batches')}.`,
   speciesKey:
     'Line in the middle: the target. Grey field: within a point of it. Dot: weighed in. Diamond: fat tests. Each is a mean over the species’ batches, by the weight it put in.',
+  tableOnly: 'Species without a target in any batch are in the table only.',
   few: (n: number) => `A mean of fewer than ${n} batches says little.`,
   missAxis: 'Points of fat off target',
   boughtPerAnimal: 'Bought fat an animal',
