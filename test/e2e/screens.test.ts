@@ -119,6 +119,8 @@ const places: { name: string; at: () => string; act?: (page: Page) => Promise<vo
   { name: 'season', at: () => '/season', sees: /What makes a difference/ },
   { name: 'season of one species', at: () => '/season?species=elk', sees: /What makes a difference, Elk/ },
   { name: 'where every pound went', at: () => '/season/pounds', sees: /Kinds of game side by side/ },
+  { name: 'fat', at: () => '/season/fat', sees: /What the fat came from/ },
+  { name: 'quotes kept', at: () => '/season/check', sees: /How often the quotes held/ },
   { name: 'compare', at: () => '/season/compare', sees: /Difference: / },
   { name: 'animals', at: () => '/season/animals?species=moose&order=bone', sees: /On the hook/ },
   { name: 'season report', at: () => '/season/report', sees: /Sources and how to read the pictures/ },
