@@ -4,9 +4,14 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { coreWork } from './core-work.ts';
+import { deskWork } from './desk-work.ts';
+import { fileWork } from './file-work.ts';
+import { growth } from './growth.ts';
 import { deskOn } from './open-desk.ts';
 import { reportOf, slower, tableOf, type Report } from './report.ts';
 import { seasonViews } from './season-views.ts';
+import { startWork } from './start-work.ts';
 import { timed, type Figure, type Measure } from './timing.ts';
 
 const { values: asked } = parseArgs({
@@ -19,21 +24,45 @@ const { values: asked } = parseArgs({
 });
 const seasons = Number(asked.seasons ?? 20);
 const figures: Figure[] = [];
-const wanted = (name: string): boolean => asked.only === undefined || name.includes(asked.only);
 
 async function measure(measures: readonly Measure[]): Promise<void> {
-  for (const one of measures.filter(({ name }) => wanted(name))) {
-    const figure = await timed(one);
-    figures.push(figure);
-    console.error(`${figure.name}: ${figure.value.toFixed(2)} ms`);
-  }
+  for (const one of measures) told(await timed(one));
 }
 
-const desk = await deskOn(seasons);
-const views = seasonViews(desk);
-await measure(views.measures);
-views.close();
-desk.close();
+const told = (figure: Figure): void => {
+  figures.push(figure);
+  console.error(`${figure.name}: ${figure.value.toFixed(2)} ${figure.unit}`);
+};
+
+/** The parts of a run, so that one can be asked for alone. */
+const PARTS: Readonly<Record<string, () => Promise<void>>> = {
+  core: async () => measure(await coreWork()),
+  desk: async () => {
+    const desk = await deskOn(seasons);
+    const work = await deskWork(desk);
+    await measure(work.measures);
+    work.close();
+    desk.close();
+  },
+  season: async () => {
+    const desk = await deskOn(seasons);
+    const views = seasonViews(desk);
+    await measure(views.measures);
+    views.close();
+    desk.close();
+  },
+  files: async () => {
+    const desk = await deskOn(seasons);
+    const work = fileWork(desk);
+    await measure(work.measures);
+    work.close();
+    desk.close();
+  },
+  growth: async () => (await growth()).forEach(told),
+  start: async () => (await startWork(seasons)).forEach(told),
+};
+for (const [name, run] of Object.entries(PARTS))
+  if (asked.only === undefined || asked.only === name) await run();
 
 const report = reportOf(figures, {});
 const old =

@@ -66,7 +66,7 @@ function learning(): Measure {
 
 function animals(): YieldObservation[] {
   const { uniform, normal } = seeded(1);
-  const codes = SPECIES.filter(({ family }) => family === 'cervid').map(({ code }) => code);
+  const codes = SPECIES.filter(({ family }) => family === 'deer').map(({ code }) => code);
   const share = (middle: number): number => Math.min(0.9, Math.max(0.005, middle + 0.03 * normal()));
   return Array.from({ length: ANIMALS }, (): YieldObservation => {
     const hangingGrams = 30_000 + 100_000 * uniform();
@@ -128,21 +128,27 @@ function programOf(sources: readonly BlendSource[]): string {
   ].join('\n');
 }
 
-/** A carcass that divides and divides again. */
+/** A carcass that divides and divides again: a quarter of the flows lead to a place that divides further. */
 function flowsOf(count: number): { nodes: string[]; flows: Flow[] } {
-  const nodes = ['n0'];
-  const flows: Flow[] = [{ id: 'f0', from: null, to: 'n0', grams: 100_000, sd: 30 }];
-  for (let i = 1; flows.length < count; i++) {
-    const from = `n${Math.floor((i - 1) / 3)}`;
-    const inner = i < count / 4;
-    if (inner) nodes.push(`n${i}`);
-    flows.push({ id: `f${i}`, from, to: inner ? `n${i}` : null, grams: 1000 + ((i * 7919) % 500), sd: 30 });
-  }
-  const used = nodes.filter((node) => flows.some(({ from }) => from === node));
-  return {
-    nodes: used,
-    flows: flows.map((flow) => (flow.to !== null && !used.includes(flow.to) ? { ...flow, to: null } : flow)),
-  };
+  const places = Math.floor(count / 4);
+  const nodes = Array.from({ length: places }, (_, i) => `n${i}`);
+  const weighed = (i: number): { grams: number; sd: number } => ({
+    grams: 1000 + ((i * 7919) % 500),
+    sd: 30,
+  });
+  const inner = nodes.map((to, i): Flow => ({
+    id: to,
+    from: i === 0 ? null : `n${(i - 1) >> 1}`,
+    to,
+    ...weighed(i),
+  }));
+  const leaves = Array.from({ length: count - places }, (_, i): Flow => ({
+    id: `leaf${i}`,
+    from: `n${i % places}`,
+    to: null,
+    ...weighed(i),
+  }));
+  return { nodes, flows: [...inner, ...leaves] };
 }
 
 /** Weights of the readings bordered by the balances of the nodes, as a textbook would write it. */

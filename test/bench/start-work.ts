@@ -1,0 +1,57 @@
+/** From starting the built program to a screen one can work on, and what desk and window then hold. */
+import { execFileSync } from 'node:child_process';
+import { gzipSync } from 'node:zlib';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { openBrowser } from '../e2e/browser.ts';
+import { serve } from '../e2e/served.ts';
+import { judged, middle, type Figure } from './timing.ts';
+
+const WINDOW = fileURLToPath(new URL('../../out/renderer/assets/', import.meta.url));
+const ROUNDS = 5;
+
+export async function startWork(seasons: number): Promise<Figure[]> {
+  const browser = await openBrowser();
+  const times: number[] = [];
+  let windowMb = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    const started = performance.now();
+    const served = await serve('--demo');
+    const page = await browser.newPage();
+    await page.goto(served.address);
+    await page.getByRole('heading', { level: 1 }).first().waitFor();
+    await page
+      .getByRole('link', { name: /^\d\d-\d+/ })
+      .first()
+      .waitFor();
+    times.push(performance.now() - started);
+    windowMb = await page.evaluate(
+      () => (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0,
+    );
+    await page.close();
+    await served.end('SIGINT');
+  }
+  await browser.close();
+  const child = fileURLToPath(new URL('memory-child.ts', import.meta.url));
+  const deskMb = Number(execFileSync(process.execPath, [child, String(seasons)], { encoding: 'utf8' }));
+  return [
+    judged({
+      name: 'start to the rail of the demo, in a browser',
+      value: middle(times),
+      unit: 'ms',
+      bar: { ms: 2000 },
+    }),
+    judged({ name: 'memory of the desk on the large book', value: deskMb, unit: 'MB', bar: { mb: 250 } }),
+    judged({ name: 'memory of the window’s scripts', value: windowMb / 2 ** 20, unit: 'MB' }),
+    judged({ name: 'scripts of the window, compressed', value: scriptsMb(), unit: 'MB', bar: { mb: 0.45 } }),
+  ];
+}
+
+function scriptsMb(): number {
+  return (
+    readdirSync(WINDOW)
+      .filter((name) => name.endsWith('.js'))
+      .reduce((total, name) => total + gzipSync(readFileSync(join(WINDOW, name))).length, 0) / 1e6
+  );
+}
