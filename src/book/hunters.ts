@@ -56,6 +56,7 @@ function compareKeys(a: string, b: string): number {
 }
 
 const LIMIT = 12;
+const MANY = 500;
 
 /** Hunters, found by any part of the name or of the phone number. */
 export function hunterRecords(db: Db) {
@@ -66,20 +67,15 @@ export function hunterRecords(db: Db) {
   const recent = db.prepare<[], HunterRow>(
     `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${LIMIT}`,
   );
-  // Read in the order of the names off the index alone, and only until there are enough; instr needs no escaping of what
-  // was typed. Names of which a word starts with the text come first.
-  const wordStarts = db
-    .prepare<{ key: string }, number>(
-      `SELECT id FROM hunter INDEXED BY hunter_by_name
-       WHERE instr(' ' || name_key, ' ' || @key) > 0 ORDER BY name_key LIMIT ${LIMIT}`,
-    )
-    .pluck();
-  const elsewhere = db
-    .prepare<{ key: string; most: number }, number>(
-      `SELECT id FROM hunter INDEXED BY hunter_by_name
-       WHERE instr(name_key, @key) > 0 AND instr(' ' || name_key, ' ' || @key) = 0 ORDER BY name_key LIMIT @most`,
-    )
-    .pluck();
+  // Read in the order of the names off the index alone; instr needs no escaping of what was typed.
+  const anywhere = db.prepare<{ key: string }, { id: number; starts: 0 | 1 }>(
+    `SELECT id, instr(' ' || name_key, ' ' || @key) > 0 AS starts FROM hunter INDEXED BY hunter_by_name
+     WHERE instr(name_key, @key) > 0 ORDER BY name_key LIMIT ${MANY}`,
+  );
+  const wordStarts = db.prepare<{ key: string }, { id: number }>(
+    `SELECT id FROM hunter INDEXED BY hunter_by_name
+     WHERE instr(' ' || name_key, ' ' || @key) > 0 ORDER BY name_key LIMIT ${LIMIT}`,
+  );
   const phoned = db
     .prepare<{ key: string }, number>(
       `SELECT id FROM hunter INDEXED BY hunter_by_phone WHERE instr(phone_key, @key) > 0 LIMIT ${LIMIT}`,
@@ -111,8 +107,14 @@ export function hunterRecords(db: Db) {
           .all({ key: digits })
           .flatMap(known)
           .sort((a, b) => compareKeys(a.name, b.name));
-      const first = wordStarts.all({ key });
-      return [...first, ...elsewhere.all({ key, most: LIMIT - first.length })].flatMap(known);
+      // Names of which a word starts with the text come first; among very many the first may not be met yet.
+      const found = anywhere.all({ key });
+      const [starts, rest] = [
+        found.filter(({ starts: yes }) => yes),
+        found.filter(({ starts: yes }) => !yes),
+      ];
+      const first = starts.length < LIMIT && found.length === MANY ? wordStarts.all({ key }) : starts;
+      return [...first, ...rest].slice(0, LIMIT).flatMap(({ id }) => known(id));
     },
     add: (fields: HunterFields, at: string): number =>
       Number(insert.run({ ...bound(fields), at }).lastInsertRowid),
