@@ -59,6 +59,9 @@ export function fatLotRecords(db: Db) {
   const columns = 'f.*, a.ticket';
   const from = 'FROM fat_on_hand f LEFT JOIN animal a ON a.id = f.animal_id';
   const all = db.prepare<[], FatLotRecord>(`SELECT ${columns} ${from} ORDER BY f.received_on, f.id`);
+  const withLeft = db.prepare<[number], FatLotRecord>(
+    `SELECT ${columns} ${from} WHERE f.left_grams > ? AND f.left_grams > 0 ORDER BY f.received_on, f.id`,
+  );
   const get = db.prepare<[number], FatLotRecord>(`SELECT ${columns} ${from} WHERE f.id = ?`);
   const ofAnimal = db.prepare<[number], FatLotRecord>(`SELECT ${columns} ${from} WHERE f.animal_id = ?`);
   const nextNumber = db.prepare<[], number>('SELECT coalesce(max(id), 0) + 1 FROM fat_lot').pluck();
@@ -80,6 +83,8 @@ export function fatLotRecords(db: Db) {
   );
   return {
     all: () => all.all(),
+    /** Lots of which more than so many grams are left, oldest first. */
+    withLeft: (moreThan: number) => withLeft.all(moreThan),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
     add(lot: NewFatLot): number {

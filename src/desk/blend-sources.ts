@@ -126,7 +126,7 @@ export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): 
 }
 
 function lotsOf(room: DeskRoom, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
-  const all = room.book.fat.all();
+  const all = room.book.fat.withLeft(CRUMB_GRAMS);
   if (choice === 'own')
     return all.filter(({ animal_id }) => animal_id !== null && animalIds.includes(animal_id));
   if (!FATS.some(({ code }) => code === choice))

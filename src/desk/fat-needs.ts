@@ -133,7 +133,7 @@ function wantsBought({ fat, alsoGround }: Instructions): boolean {
 
 function onHand(room: DeskRoom, source: string): number {
   return room.book.fat
-    .all()
+    .withLeft(0)
     .filter((lot) => lot.animal_id === null && lot.source === source && keepsOf(room, lot) !== 'past')
-    .reduce((total, { left_grams }) => total + Math.max(0, left_grams), 0);
+    .reduce((total, { left_grams }) => total + left_grams, 0);
 }

@@ -54,10 +54,7 @@ export const look = read(v.object({}), (room): GrinderLook => ({
   }),
   open: room.book.batches.open().map((batch) => batchLine(room, batch)),
   recent: room.book.batches.recent(RECENT).map((batch) => batchLine(room, batch)),
-  fat: room.book.fat
-    .all()
-    .filter(({ left_grams }) => left_grams > CRUMB_GRAMS)
-    .map((lot) => lotRow(room, lot)),
+  fat: room.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(room, lot)),
 }));
 
 export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));

@@ -54,6 +54,7 @@ function fill(db: Database, seasons: number): void {
   let copy = 0;
   for (let season = LAST_SEASON - seasons + 1; season <= LAST_SEASON; season++)
     for (let n = 0; n < copies; n++) copyPattern(db, pattern, season, ++copy);
+  emptyLots(db);
   weighMore(db);
   fillSums(db);
   for (const { sql } of triggers) db.exec(sql);
@@ -171,6 +172,13 @@ function copied(table: string, name: string, season: number, copy: number, anima
 /** Seasons of the pattern run on into January, which still belongs to the year before. */
 function yearOf(date: string): string {
   return `CAST(strftime('%Y', ${date}, '-2 months') AS INTEGER)`;
+}
+
+/** A shop does not keep fat for years: what the copies have left is thrown out. */
+function emptyLots(db: Database): void {
+  db.exec(`INSERT INTO fat_movement (lot_id, kind, grams, note, at, by)
+    SELECT m.lot_id, 'thrown out', -sum(m.grams), 'Season over', max(m.at), 'LB' FROM fat_movement m
+    WHERE m.lot_id > ${ID_STEP} GROUP BY m.lot_id HAVING abs(sum(m.grams)) > 0.001`);
 }
 
 /** Primals on the scale, which change no sum, until there are twelve weighings to an animal. */

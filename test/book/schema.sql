@@ -31,6 +31,8 @@ CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
 
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
+CREATE INDEX fat_lot_sum_by_left ON fat_lot_sum (left_grams) WHERE left_grams > 0;
+
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
 
 CREATE INDEX fat_movement_by_weighing ON fat_movement (weighing_id);
@@ -307,6 +309,12 @@ CREATE TABLE fat_lot (
   at TEXT NOT NULL,
   by TEXT NOT NULL,
   CHECK ((cost_minor IS NULL) = (cost_unit IS NULL))
+) STRICT;
+
+CREATE TABLE fat_lot_sum (
+  lot_id INTEGER PRIMARY KEY REFERENCES fat_lot (id),
+  left_grams REAL NOT NULL,
+  start_grams REAL NOT NULL
 ) STRICT;
 
 CREATE TABLE fat_movement (
@@ -640,6 +648,14 @@ CREATE TRIGGER disposal_no_delete BEFORE DELETE ON disposal
 CREATE TRIGGER disposal_no_update BEFORE UPDATE ON disposal
   BEGIN SELECT RAISE(ABORT, 'disposal is written once'); END;
 
+CREATE TRIGGER fat_lot_sum_of_moved AFTER INSERT ON fat_movement BEGIN
+  INSERT OR REPLACE INTO fat_lot_sum SELECT * FROM fat_lot_sum_now WHERE lot_id = NEW.lot_id;
+END;
+
+CREATE TRIGGER fat_lot_sum_of_new AFTER INSERT ON fat_lot BEGIN
+  INSERT OR REPLACE INTO fat_lot_sum SELECT * FROM fat_lot_sum_now WHERE lot_id = NEW.id;
+END;
+
 CREATE TRIGGER fat_movement_no_delete BEFORE DELETE ON fat_movement
   BEGIN SELECT RAISE(ABORT, 'fat_movement is written once'); END;
 
@@ -805,10 +821,13 @@ CREATE VIEW cooler_temperature_now AS
   SELECT t.* FROM cooler_temperature t
   WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id);
 
-CREATE VIEW fat_on_hand AS
-  SELECT l.*, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,
+CREATE VIEW fat_lot_sum_now AS
+  SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,
     coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id AND m.kind IN ('bought', 'saved')), 0.0) AS start_grams
   FROM fat_lot l;
+
+CREATE VIEW fat_on_hand AS
+  SELECT l.*, s.left_grams, s.start_grams FROM fat_lot l JOIN fat_lot_sum s ON s.lot_id = l.id;
 
 CREATE VIEW hold_now AS
   SELECT h.* FROM hold h WHERE NOT EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = h.id AND e.outcome <> 'positive');

@@ -2,12 +2,14 @@ import { appendOnlyTriggers, theBookViews } from './0001-the-book-views.ts';
 import { theBook } from './0001-the-book.ts';
 import { seasonSums } from './0002-season-sums.ts';
 import { broughtIn } from './0003-brought-in.ts';
+import { fatLeft } from './0004-fat-left.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
   theBook + theBookViews + appendOnlyTriggers,
   seasonSums,
   broughtIn,
+  fatLeft,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;
