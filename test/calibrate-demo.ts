@@ -15,7 +15,7 @@ import { DEMO_NOW, fillDemo } from '../src/desk/demo/season.ts';
 import { SPECIES, speciesOf } from '../src/desk/resources.ts';
 import type { QuoteResult } from '../src/desk/shapes.ts';
 import { wholeTakeHomeGrams } from '../src/desk/take-home.ts';
-import { observationOf } from '../src/desk/yield-knowledge.ts';
+import { observationOf } from '../src/desk/yield-observation.ts';
 import { DRAWS, LEVELS } from './calibrate-run.ts';
 
 /** How often ranges held what was weighed afterwards, by level (in the order of the levels). */

@@ -25,6 +25,7 @@ import { seasonMoney } from './season-money.ts';
 import { seasonPounds } from './season-pounds.ts';
 import { seasonYields } from './season-yields.ts';
 import { removedDetails } from './remove-details.ts';
+import { seasonsTaught } from './seasons-taught.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
@@ -64,6 +65,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     broughtIn: broughtInRecords(db),
     removedDetails: removedDetails(db),
     sums: summaries(db),
+    seasonsTaught: seasonsTaught(db),
     seasonFlow: seasonFlow(db),
     seasonCheck: seasonCheck(db),
     seasonFat: seasonFat(db),

@@ -28,17 +28,15 @@ export interface TrimRow {
 
 /** Sums over many animals. */
 export function summaries(db: Db) {
-  const finished = db.prepare<[], YieldRow>(
+  const finished = (condition: string): string =>
     `SELECT a.id, a.ticket, a.season, a.species, a.sex, a.age, a.brought, a.damage AS damage_note,
        w.received, w.hanging, w.whole_cuts, w.trim, w.fat_saved, w.sinew, w.bone, w.damage, w.trim_ground, w.own_fat_ground, w.packed,
-       i.body ->> '$.cutsShare' AS cuts_ordered,
-       coalesce((SELECT sum(p.grams) FROM weighing_now p
-         WHERE p.animal_id = a.id AND p.stage = 'packed' AND (p.product = i.body ->> '$.grindProduct'
-           OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
-     FROM animal_sum w JOIN animal a ON a.id = w.animal_id
-     LEFT JOIN instruction i ON i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = a.id)
-     WHERE w.finished = 1 ORDER BY a.id`,
-  );
+       c.cuts_ordered, coalesce(c.packed_ground, 0.0) AS packed_ground
+     FROM animal_sum w JOIN animal a ON a.id = w.animal_id LEFT JOIN cut_sum c ON c.animal_id = w.animal_id
+     WHERE w.finished = 1 AND ${condition} ORDER BY a.id`;
+  const ever = db.prepare<[], YieldRow>(finished('1'));
+  const ofSeason = db.prepare<[number], YieldRow>(finished('w.season = ?'));
+  const one = db.prepare<[number], YieldRow>(finished('w.animal_id = ?'));
   const trimWaiting = db.prepare<[number], TrimRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
      FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_sum w ON w.animal_id = a.id
@@ -54,7 +52,10 @@ export function summaries(db: Db) {
     'SELECT count(*) AS animals FROM animal WHERE season = ?',
   );
   return {
-    finished: () => finished.all(),
+    /** Finished animals, of one season or of all. */
+    finished: (season?: number) => (season === undefined ? ever.all() : ofSeason.all(season)),
+    /** One animal, if it is finished. */
+    finishedOne: (animalId: number) => one.get(animalId),
     /** Animals in the shop with more than so many grams of their trim left, none that tested positive. */
     trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
     /** An animal's trim in batches, by what the batch makes. */

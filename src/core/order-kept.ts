@@ -29,15 +29,32 @@ export interface OffPrior {
  * @example foretellOff([1, 3], { spread: 1, meanWorth: 2, spreadWorth: 2 }) // middle 1, degrees 4, scale √2.5
  */
 export function foretellOff(results: readonly number[], prior: OffPrior): OffForetold {
-  for (const [field, value] of Object.entries(prior))
-    if (!(value > 0 && Number.isFinite(value)))
-      throw new CoreProblem('amount.not-positive', `prior.${field}`);
   results.forEach((result, i) => {
     if (!Number.isFinite(result)) throw new CoreProblem('number.not-finite', `results[${i}]`);
   });
-  const n = results.length;
-  const mean = n === 0 ? 0 : results.reduce((total, result) => total + result, 0) / n;
-  const squares = results.reduce((total, result) => total + (result - mean) ** 2, 0);
+  return foretellOffFrom(
+    results.reduce(
+      ({ n, sum, squares }, result) => ({ n: n + 1, sum: sum + result, squares: squares + result * result }),
+      { n: 0, sum: 0, squares: 0 },
+    ),
+    prior,
+  );
+}
+
+/** Results boiled down: how many, their sum, the sum of their squares. */
+export interface OffSums {
+  readonly n: number;
+  readonly sum: number;
+  readonly squares: number;
+}
+
+/** As `foretellOff`, from sums that may be kept and added to. @throws CoreProblem `amount.not-positive` (a spread or worth) */
+export function foretellOffFrom({ n, sum, squares: raw }: OffSums, prior: OffPrior): OffForetold {
+  for (const [field, value] of Object.entries(prior))
+    if (!(value > 0 && Number.isFinite(value)))
+      throw new CoreProblem('amount.not-positive', `prior.${field}`);
+  const mean = n === 0 ? 0 : sum / n;
+  const squares = Math.max(0, raw - n * mean ** 2);
   const { spread, meanWorth, spreadWorth } = prior;
   const worth = meanWorth + n;
   const degrees = spreadWorth + n;

@@ -38,7 +38,7 @@ export const setStage = write(
       throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
     refuseHeldStep(room, animal, input.stage);
     moveOn(room, animal, input.stage, input.by);
-    room.relearn();
+    room.relearn(animal.id);
     return { id: animal.id };
   },
 );
@@ -70,5 +70,6 @@ export const instruct = write(v.object({ id, instructions, by }), (room, input) 
   const parts = room.book.animals.parts(animalId);
   const settled = settleOrders(room.species.of(species), parts, input.instructions);
   room.book.animals.instruct(animalId, settled, room.now(), input.by);
+  room.relearn(animalId);
   return { id: input.id };
 });

@@ -132,7 +132,7 @@ export const finish = write(v.object({ batchId: id, by }), (room, input) => {
     at: room.now(),
     by: input.by,
   });
-  room.relearn();
+  room.relearnFat();
   return { id: batch.id };
 });
 

@@ -58,7 +58,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     try {
       const value = await carryOut(procedure, checked.output);
       if (procedure.kind !== 'read' && !(procedure.kind === 'door' && procedure.quiet)) {
-        door.room?.forget();
+        door.room?.settle(true);
         announce({ call: name });
       }
       return { ok: true, value };
@@ -83,8 +83,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   }
 
   function refusal(error: unknown): Problem {
-    door.room?.forget();
-    door.room?.reshelve();
+    door.room?.settle(false);
     const trouble = door.room && troubleWithBook(error, door.room.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign'].includes(trouble.code)) {
       door.doubt(trouble);

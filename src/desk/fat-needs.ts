@@ -14,7 +14,8 @@ import { FATS } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { FatNeeds, GrindWant, Instructions, QuoteResult } from './shapes.ts';
 import { baseGrams } from './take-home.ts';
-import { groupOf, LEVEL } from './yield-knowledge.ts';
+import { LEVEL } from './yield-knowledge.ts';
+import { groupOf } from './yield-observation.ts';
 
 const SEED = 1;
 /** Enough for a sum over many animals. */

@@ -77,7 +77,7 @@ function putRight(
     at: room.now(),
     ...said,
   });
-  room.relearn();
+  room.relearn(animal.id);
   return true;
 }
 

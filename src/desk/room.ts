@@ -6,7 +6,8 @@ import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
 import { settingsOf } from './settings.ts';
 import { speciesShelf, type SpeciesShelf } from './species-shelf.ts';
-import { yieldKnowledge, type YieldKnowledge } from './yield-knowledge.ts';
+import type { YieldKnowledge } from './yield-knowledge.ts';
+import { yieldLearning } from './yield-learning.ts';
 
 /** Where procedures work: one open book, its clock and what was learned from it. */
 export interface DeskRoom {
@@ -33,8 +34,10 @@ export interface DeskRoom {
   othersWrote(): boolean;
   /** Reads the settings again; called after every change. */
   forget(): void;
-  /** Learns yields and fat again when next asked: weights or stages changed. */
-  relearn(): void;
+  /** A call that may have written is over: kept, or all of it undone, and then what was looked up meanwhile is forgotten. */
+  settle(kept: boolean): void;
+  /** Learns yields and fat again when next asked: weights or the stage of this animal changed; of any, where none is named. */
+  relearn(animalId?: number): void;
   /** Looks at the kinds of game again, and learns all anew: one was added or changed. */
   reshelve(): void;
   /** Learns the fat again when next asked: a grind was tested or finished. */
@@ -49,11 +52,17 @@ export function createRoom(options: {
 }): DeskRoom {
   let settings: ShopSettings | undefined;
   let species: SpeciesShelf | undefined;
-  let yields: YieldKnowledge | undefined;
+  const learning = yieldLearning(options.book);
   let fats: FatKnowledge | undefined;
   const { db } = options.book;
   const version = () => db.pragma('data_version', { simple: true });
   let seen = version();
+  /** Something was looked up within a transaction that may yet be undone. */
+  let unsettled = false;
+  const lookedUp = <T>(found: T): T => {
+    unsettled ||= db.inTransaction;
+    return found;
+  };
   const room: DeskRoom = {
     book: options.book,
     backups: backupState(options.book),
@@ -63,13 +72,15 @@ export function createRoom(options: {
       return (settings ??= settingsOf(options.book));
     },
     get species() {
-      return (species ??= speciesShelf(options.book));
+      return (species ??= lookedUp(speciesShelf(options.book)));
     },
     get yields() {
-      return (yields ??= yieldKnowledge(options.book.sums.finished(), room.species.all));
+      const before = learning.times;
+      const found = learning.knowledge(room.species.all, room.season());
+      return learning.times === before ? found : lookedUp(found);
     },
     get fats() {
-      return (fats ??= fatKnowledge(options.book, room.species));
+      return (fats ??= lookedUp(fatKnowledge(options.book, room.species)));
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
@@ -86,8 +97,14 @@ export function createRoom(options: {
     forget() {
       settings = undefined;
     },
-    relearn() {
-      yields = undefined;
+    settle(kept) {
+      settings = undefined;
+      if (unsettled && !kept) room.reshelve();
+      unsettled = false;
+    },
+    relearn(animalId) {
+      if (animalId === undefined) learning.forget();
+      else learning.changed(animalId);
       fats = undefined;
     },
     reshelve() {

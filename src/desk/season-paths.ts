@@ -25,7 +25,7 @@ interface Taught extends FinishedAnimal {
  * season's animals, whatever the filter: the shop learned from them all. The dots and the species are the filter's.
  */
 export function beliefPaths(room: DeskRoom, filter: SumFilter & { season: number }): BeliefPath[] {
-  const taught = inOrder(room, room.book.seasonCheck.finished(filter));
+  const taught = inOrder(room, filter.season, room.book.seasonCheck.finished(filter));
   const groups = [...Map.groupBy(taught, ({ species }) => species)]
     .filter(([code]) => filter.species === undefined || filter.species === code)
     .sort(([, a], [, b]) => b.length - a.length);
@@ -66,10 +66,11 @@ function pointsOf(own: readonly Taught[]): BeliefPath['points'] {
 }
 
 /** In the order in which they were ready; those still being packed by the day they were cut. */
-function inOrder(room: DeskRoom, finished: readonly FinishedAnimal[]): Taught[] {
+function inOrder(room: DeskRoom, season: number, finished: readonly FinishedAnimal[]): Taught[] {
+  const observations = room.yields.taught(season);
   return finished
     .flatMap((animal) => {
-      const observation = room.yields.taught(animal.animal_id);
+      const observation = observations.get(animal.animal_id);
       const { ready_on: ready, cut_at: cut, received_on: received } = animal;
       const on = ready ?? (cut === null ? received : room.dayOf(cut));
       return observation ? [{ ...animal, on, observation }] : [];

@@ -75,7 +75,7 @@ export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
     if (input.part === 'fat saved') saveOwnFat(room, animal, weighed, input);
     if (animal.stage === 'hanging') moveOn(room, animal, 'cutting', input.by);
   }
-  if (animal.stage !== 'hanging' && animal.stage !== 'cutting') room.relearn();
+  room.relearn(animal.id);
   return weighed;
 }
 
@@ -89,7 +89,7 @@ export function weighBatch(room: DeskRoom, input: WeighBatch): Weighed {
     checkTrimLeft(room, animalOf(room, input.animalId), read.grams);
   const weighed = keep(room, { ...input, ...read, primal: null });
   if (input.fatLotId !== null) moveFat(room, input.fatLotId, weighed, input);
-  room.relearn();
+  relearnFrom(room, input.animalId);
   return weighed;
 }
 
@@ -111,8 +111,14 @@ export function voidWeighing(room: DeskRoom, id: number, reason: string, by: str
     at: room.now(),
     by,
   });
-  room.relearn();
+  relearnFrom(room, old.animal_id);
   return old;
+}
+
+/** What a batch makes teaches of its fat; what an animal gave to it, of its yield too. */
+function relearnFrom(room: DeskRoom, animalId: number | null): void {
+  if (animalId === null) room.relearnFat();
+  else room.relearn(animalId);
 }
 
 /** Refuses to leave less trim or fat on the book than the grinder already took. @throws Trouble `weighing.used` */

@@ -1,25 +1,23 @@
+/** The yield model as the shop's book stands, and what it says of a kind of animal. */
 import type { YieldRow } from '../book/sums.ts';
 import type { OffForetold } from '../core/order-kept.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import {
-  gather,
-  learn,
   modelFrom,
   rangeOfShares,
+  without,
   type Group,
   type Part,
   type Range,
   type YieldModel,
   type YieldObservation,
   type YieldSums,
-  together,
-  without,
 } from '../core/yield.ts';
-import { cutsOffOf } from './cuts-off.ts';
+import { cutsOffFrom } from './cuts-off.ts';
 import { SPECIES } from './resources.ts';
-import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
+import { animalTaught, joined, seasonTaught, type SeasonTaught } from './season-taught.ts';
+import { groupOf } from './yield-observation.ts';
 
-/** The yield model as the shop's book stands, and what it says of a kind of animal. */
 export interface YieldKnowledge {
   model: YieldModel;
   /** Finished animals left out because their weights cannot be right as they stand. */
@@ -32,51 +30,71 @@ export interface YieldKnowledge {
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
   /** What the animals of the seasons before this one add up to. */
   before(season: number): YieldSums;
-  /** What a finished animal taught; undefined where its weights do not tell or cannot be right. */
-  taught(animalId: number): YieldObservation | undefined;
+  /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
+  taught(season: number): ReadonlyMap<number, YieldObservation>;
+}
+
+/** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
+export interface LearnedFrom {
+  seasons: readonly (SeasonTaught & { season: number })[];
+  /** What one finished animal taught; undefined where its weights do not tell. */
+  ofAnimal(id: number): YieldObservation | undefined;
+  ofSeason(season: number): ReadonlyMap<number, YieldObservation>;
 }
 
 export const LEVEL = 0.8;
 
-/** Parts that outweigh their animal by more than this are a mistype waiting to be mended, and teach nothing. */
-const MOST_OVER = 1.02;
-
-export function yieldKnowledge(
-  finished: readonly YieldRow[],
-  profiles: readonly SpeciesProfile[] = SPECIES,
+export function knowledgeFrom(
+  { seasons, ofAnimal, ofSeason }: LearnedFrom,
+  profiles: readonly SpeciesProfile[],
 ): YieldKnowledge {
-  const taught = new Map(
-    finished.flatMap((row) => {
-      const observation = observationOf(row, profiles);
-      return observation ? [[row.id, observation] as const] : [];
-    }),
-  );
-  const bySeason = [...Map.groupBy(finished, ({ season }) => season)].map(([season, rows]) => ({
-    season,
-    sums: gather(rows.flatMap(({ id }) => taught.get(id) ?? [])),
-  }));
-  const sumsOf = (seasons: typeof bySeason): YieldSums =>
-    seasons.reduce((all, one) => together(all, one.sums), {} as YieldSums);
-  const sums = sumsOf(bySeason);
+  const { sums, cutsOff, leftOut } = joined(seasons);
   const known = knowledgeOf(modelFrom(profiles, sums));
   const beside = new Map<number, Record<Part, Range>>();
   return {
     ...known,
-    leftOut: finished.filter((row) => wholeTakeHomeGrams(row) !== null).length - taught.size,
-    cutsOff: cutsOffOf(finished),
-    before: (season) => sumsOf(bySeason.filter((one) => one.season < season)),
-    taught: (animalId) => taught.get(animalId),
+    leftOut,
+    cutsOff: cutsOffFrom(cutsOff),
+    before: (season) => joined(seasons.filter((one) => one.season < season)).sums,
+    taught: ofSeason,
     sharesBeside(animal) {
-      const own = taught.get(animal.id);
-      if (!own) return known.shares(groupOf(animal));
       let found = beside.get(animal.id);
-      if (!found) {
-        const others = modelFrom(profiles, without(sums, own));
-        beside.set(animal.id, (found = rangeOfShares(others, groupOf(animal), LEVEL)));
-      }
+      if (found) return found;
+      const own = ofAnimal(animal.id);
+      found = own
+        ? rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL)
+        : known.shares(groupOf(animal));
+      beside.set(animal.id, found);
       return found;
     },
   };
+}
+
+/** What these finished animals teach, learned from them all at once. */
+export function yieldKnowledge(
+  finished: readonly YieldRow[],
+  profiles: readonly SpeciesProfile[] = SPECIES,
+): YieldKnowledge {
+  const observations = (rows: readonly YieldRow[]) =>
+    new Map(
+      rows.flatMap((row) => {
+        const { observation } = animalTaught(row, profiles);
+        return observation ? [[row.id, observation] as const] : [];
+      }),
+    );
+  const bySeason = Map.groupBy(finished, ({ season }) => season);
+  const taught = observations(finished);
+  return knowledgeFrom(
+    {
+      seasons: [...bySeason].map(([season, rows]) => ({
+        season,
+        ...seasonTaught(rows.map((row) => animalTaught(row, profiles))),
+      })),
+      ofAnimal: (id) => taught.get(id),
+      ofSeason: (season) => observations(bySeason.get(season) ?? []),
+    },
+    profiles,
+  );
 }
 
 const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
@@ -84,17 +102,10 @@ const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 /** What is believed before any of the shop's own animals: the published figures alone. */
 export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
   let known = untaught.get(profiles);
-  if (known) return known;
-  const model = knowledgeOf(learn(profiles, []));
-  known = {
-    ...model,
-    leftOut: 0,
-    cutsOff: cutsOffOf([]),
-    sharesBeside: (animal) => model.shares(groupOf(animal)),
-    before: () => ({}),
-    taught: () => undefined,
-  };
-  untaught.set(profiles, known);
+  if (!known) {
+    known = knowledgeFrom({ seasons: [], ofAnimal: () => undefined, ofSeason: () => new Map() }, profiles);
+    untaught.set(profiles, known);
+  }
   return known;
 }
 
@@ -109,33 +120,4 @@ function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares'
       return found;
     },
   };
-}
-
-/** The group of an animal as the yield model sees it. */
-export function groupOf(animal: Pick<YieldRow, 'species' | 'brought' | 'sex' | 'age'>): Group {
-  return { species: animal.species, brought: animal.brought, sex: animal.sex, age: animal.age };
-}
-
-/** What a finished animal teaches; null while its weights do not tell or cannot be right. */
-export function observationOf(
-  row: YieldRow,
-  profiles: readonly SpeciesProfile[] = SPECIES,
-): YieldObservation | null {
-  const base = baseGrams(row);
-  const takeHome = wholeTakeHomeGrams(row);
-  const profile = profiles.find((species) => species.code === row.species);
-  if (base === null || takeHome === null || !profile || !canHang(base, row.brought, profile)) return null;
-  const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
-  if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MOST_OVER) return null;
-  const known = { wholeCuts, trim, fatSaved, bone, sinew, damage };
-  const parts = Object.fromEntries(Object.entries(known).filter(([, grams]) => grams !== null));
-  if (bone !== null && sinew !== null)
-    parts.shrink = Math.max(0, base - takeHome - bone - sinew - (damage ?? 0));
-  return { hangingGrams: base, takeHomeGrams: takeHome, parts, group: groupOf(row) };
-}
-
-/** Whether an animal can weigh so much; what came in pieces may weigh less than a whole one. */
-export function canHang(grams: number, brought: string, { hangingGrams }: SpeciesProfile): boolean {
-  const whole = brought === 'whole' || brought === 'skinned';
-  return grams <= hangingGrams.most && (!whole || grams >= hangingGrams.least);
 }

@@ -1,6 +1,5 @@
 /** Files: a backup beside a plain copy, a table written and read beside the CSV package alone, a spreadsheet beside the season's table. */
 import { copyFileSync, fsyncSync, openSync, closeSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { stringify } from 'csv-stringify/sync';
 import { HyperFormula } from 'hyperformula';
@@ -13,7 +12,6 @@ const ROWS = 100_000;
 
 export function fileWork(desk: BenchDesk): { measures: Measure[]; close: () => void } {
   const db = new Database(desk.path, { readonly: true });
-  const folder = join(desk.path, '..', 'copies');
   const head = db
     .prepare('SELECT * FROM animal LIMIT 1')
     .columns()
@@ -26,7 +24,7 @@ export function fileWork(desk: BenchDesk): { measures: Measure[]; close: () => v
         name: 'back the book up, checked',
         rounds: 3,
         run: () => {
-          const { path } = backUp(db, desk.path, new Date(), folder);
+          const { path } = backUp(db, desk.path, new Date());
           rmSync(path);
         },
         baseline: {

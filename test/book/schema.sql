@@ -280,6 +280,12 @@ CREATE TABLE cooler_temperature_void (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE cut_sum (
+  animal_id INTEGER PRIMARY KEY REFERENCES animal (id),
+  cuts_ordered REAL,
+  packed_ground REAL NOT NULL
+) STRICT;
+
 CREATE TABLE disposal (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),
@@ -492,6 +498,12 @@ CREATE TABLE release (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE season_taught (
+  season INTEGER PRIMARY KEY,
+  rule TEXT NOT NULL,
+  body TEXT NOT NULL CHECK (json_valid(body))
+) STRICT;
+
 CREATE TABLE setting (
   key TEXT PRIMARY KEY,
   value TEXT NOT NULL CHECK (json_valid(value))
@@ -642,6 +654,20 @@ CREATE TRIGGER cooler_temperature_void_no_delete BEFORE DELETE ON cooler_tempera
 CREATE TRIGGER cooler_temperature_void_no_update BEFORE UPDATE ON cooler_temperature_void
   BEGIN SELECT RAISE(ABORT, 'cooler_temperature_void is written once'); END;
 
+CREATE TRIGGER cut_sum_of_instruction AFTER INSERT ON instruction BEGIN
+  INSERT OR REPLACE INTO cut_sum SELECT * FROM cut_sum_now WHERE animal_id = NEW.animal_id;
+END;
+
+CREATE TRIGGER cut_sum_of_packed AFTER INSERT ON weighing WHEN NEW.stage = 'packed' AND NEW.animal_id IS NOT NULL BEGIN
+  INSERT OR REPLACE INTO cut_sum SELECT * FROM cut_sum_now WHERE animal_id = NEW.animal_id;
+END;
+
+CREATE TRIGGER cut_sum_of_voided AFTER INSERT ON weighing_void
+WHEN (SELECT w.stage FROM weighing w WHERE w.id = NEW.weighing_id) = 'packed' BEGIN
+  INSERT OR REPLACE INTO cut_sum SELECT * FROM cut_sum_now
+  WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+END;
+
 CREATE TRIGGER disposal_no_delete BEFORE DELETE ON disposal
   BEGIN SELECT RAISE(ABORT, 'disposal is written once'); END;
 
@@ -734,6 +760,18 @@ CREATE TRIGGER release_no_delete BEFORE DELETE ON release
 CREATE TRIGGER release_no_update BEFORE UPDATE ON release
   BEGIN SELECT RAISE(ABORT, 'release is written once'); END;
 
+CREATE TRIGGER season_taught_is_less AFTER DELETE ON animal_sum BEGIN
+  DELETE FROM season_taught WHERE season = OLD.season;
+END;
+
+CREATE TRIGGER season_taught_is_old AFTER INSERT ON animal_sum BEGIN
+  DELETE FROM season_taught WHERE season = NEW.season;
+END;
+
+CREATE TRIGGER season_taught_is_ordered_anew AFTER INSERT ON cut_sum BEGIN
+  DELETE FROM season_taught WHERE season = (SELECT a.season FROM animal a WHERE a.id = NEW.animal_id);
+END;
+
 CREATE TRIGGER weighing_no_delete BEFORE DELETE ON weighing
   BEGIN SELECT RAISE(ABORT, 'weighing is written once'); END;
 
@@ -820,6 +858,13 @@ CREATE VIEW batch_sum_now AS
 CREATE VIEW cooler_temperature_now AS
   SELECT t.* FROM cooler_temperature t
   WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id);
+
+CREATE VIEW cut_sum_now AS
+  SELECT i.animal_id, i.body ->> '$.cutsShare' AS cuts_ordered,
+    coalesce((SELECT sum(p.grams) FROM weighing_now p
+      WHERE p.animal_id = i.animal_id AND p.stage = 'packed' AND (p.product = i.body ->> '$.grindProduct'
+        OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
+  FROM instruction i WHERE i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = i.animal_id);
 
 CREATE VIEW fat_lot_sum_now AS
   SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,

@@ -3,6 +3,7 @@ import { theBook } from './0001-the-book.ts';
 import { seasonSums } from './0002-season-sums.ts';
 import { broughtIn } from './0003-brought-in.ts';
 import { fatLeft } from './0004-fat-left.ts';
+import { learning } from './0005-learning.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -10,6 +11,7 @@ export const MIGRATIONS: readonly string[] = [
   seasonSums,
   broughtIn,
   fatLeft,
+  learning,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -2,7 +2,7 @@
 import { compareDates, seasonOf } from '../../core/dates.ts';
 import { readingGrams, type Reading } from '../../core/reading.ts';
 import type { AnimalRow } from '../../book/animals.ts';
-import { canHang } from '../yield-knowledge.ts';
+import { canHang } from '../yield-observation.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
 import type { BringField } from './fields.ts';

@@ -7,7 +7,8 @@ import type { YieldRow } from '../../../src/book/sums.ts';
 import { rangeOfShares, takeHomeRange } from '../../../src/core/yield.ts';
 import { DEMO_NOW } from '../../../src/desk/demo/season.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
-import { observationOf, yieldKnowledge } from '../../../src/desk/yield-knowledge.ts';
+import { yieldKnowledge } from '../../../src/desk/yield-knowledge.ts';
+import { observationOf } from '../../../src/desk/yield-observation.ts';
 import { bookOf } from './season-books.ts';
 import { rawAnimals, standingWeighings, type RawAnimal, type RawWeighing } from './raw-season.ts';
 

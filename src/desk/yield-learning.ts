@@ -1,0 +1,128 @@
+/** Learns yields from the book, and learns no more than what changed: seasons that are over are kept boiled down. */
+import { createHash } from 'node:crypto';
+import type { Book } from '../book/book.ts';
+import type { SpeciesProfile } from '../core/species.ts';
+import type { YieldObservation } from '../core/yield.ts';
+import { animalTaught, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
+import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
+
+/** Changes whenever animals are boiled down in another way, so that what older programs kept is learned again. */
+const WAY = 1;
+
+export interface YieldLearning {
+  /** As the book stands. */
+  knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
+  /** How often it was learned anew. */
+  readonly times: number;
+  /** Weights, orders or the stage of this animal may have changed. */
+  changed(animalId: number): void;
+  /** Anything may have changed. */
+  forget(): void;
+}
+
+type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught' | 'change'>;
+
+export function yieldLearning(book: LearnedBook): YieldLearning {
+  /** Animals of seasons that are looked at one by one, by season and id. */
+  const live = new Map<number, Map<number, AnimalTaught>>();
+  /** Seasons that are over, boiled down. */
+  const over = new Map<number, SeasonTaught>();
+  const changed = new Set<number>();
+  let known: YieldKnowledge | undefined;
+  let times = 0;
+
+  function animalsOf(season: number, profiles: readonly SpeciesProfile[]): Map<number, AnimalTaught> {
+    let animals = live.get(season);
+    if (!animals) {
+      animals = new Map(book.sums.finished(season).map((row) => [row.id, animalTaught(row, profiles)]));
+      live.set(season, animals);
+    }
+    return animals;
+  }
+
+  /** Looks at changed animals again. An animal that is not finished, and was not, changes nothing. */
+  function lookAgain(profiles: readonly SpeciesProfile[]): void {
+    for (const id of changed) {
+      const season = book.animals.get(id)?.season;
+      if (season === undefined) continue;
+      const row = book.sums.finishedOne(id);
+      const animals = live.get(season);
+      if (!row && animals && !animals.has(id)) continue;
+      if (row) animals?.set(id, animalTaught(row, profiles));
+      else animals?.delete(id);
+      over.delete(season);
+      known = undefined;
+    }
+    changed.clear();
+  }
+
+  function learn(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge {
+    times++;
+    const rule = ruleOf(profiles);
+    const seasons = book.seasonsTaught.seasons();
+    if (seasons.some((season) => season !== running && !over.has(season))) boilDown(seasons, rule, profiles, running);
+    const learnedFrom = seasons.map((season) => ({
+      season,
+      ...(over.get(season) ?? seasonTaught(animalsOf(season, profiles).values())),
+    }));
+    return knowledgeFrom(
+      {
+        seasons: learnedFrom,
+        ofAnimal(id) {
+          const row = book.sums.finishedOne(id);
+          return row ? (animalTaught(row, profiles).observation ?? undefined) : undefined;
+        },
+        ofSeason: (season): ReadonlyMap<number, YieldObservation> =>
+          new Map(
+            [...animalsOf(season, profiles)].flatMap(([id, { observation }]) =>
+              observation ? [[id, observation]] : [],
+            ),
+          ),
+      },
+      profiles,
+    );
+  }
+
+  /** The running season changes with every animal; the others are taken as kept in the book, and kept there if they are not yet. */
+  function boilDown(
+    seasons: readonly number[],
+    rule: string,
+    profiles: readonly SpeciesProfile[],
+    running: number,
+  ): void {
+    const kept = book.seasonsTaught.kept(rule) as Map<number, SeasonTaught>;
+    const missing = seasons.filter((season) => season !== running && !over.has(season) && !kept.has(season));
+    for (const [season, taught] of kept) if (season !== running) over.set(season, taught);
+    for (const season of missing) {
+      over.set(season, seasonTaught(animalsOf(season, profiles).values()));
+      live.delete(season);
+    }
+    if (missing.length === 0) return;
+    book.change(() => {
+      for (const season of missing) book.seasonsTaught.keep(season, rule, over.get(season));
+    });
+  }
+
+  return {
+    knowledge(profiles, running) {
+      lookAgain(profiles);
+      return (known ??= learn(profiles, running));
+    },
+    get times() {
+      return times;
+    },
+    changed: (animalId) => void changed.add(animalId),
+    forget() {
+      live.clear();
+      over.clear();
+      changed.clear();
+      known = undefined;
+    },
+  };
+}
+
+/** What decides which weights teach and what they say: another set of species boils down to other sums. */
+function ruleOf(profiles: readonly SpeciesProfile[]): string {
+  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
+  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
+}
