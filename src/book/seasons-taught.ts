@@ -19,7 +19,9 @@ export function seasonsTaught(db: Db) {
     /** Seasons with animals, oldest first. */
     seasons: () => seasons.all(),
     /** Those boiled down by this rule. */
-    kept: (rule: string) => new Map(all.all(rule).map(({ season, body }) => [season, JSON.parse(body) as unknown])),
-    keep: (season: number, rule: string, body: unknown): void => void put.run(season, rule, JSON.stringify(body)),
+    kept: (rule: string) =>
+      new Map(all.all(rule).map(({ season, body }) => [season, JSON.parse(body) as unknown])),
+    keep: (season: number, rule: string, body: unknown): void =>
+      void put.run(season, rule, JSON.stringify(body)),
   };
 }

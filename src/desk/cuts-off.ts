@@ -1,6 +1,12 @@
 /** How nearly the shop's cutters keep to the share of the meat that an order wants whole. */
 import type { YieldRow } from '../book/sums.ts';
-import { foretellOffFrom, shareOff, type OffForetold, type OffPrior, type OffSums } from '../core/order-kept.ts';
+import {
+  foretellOffFrom,
+  shareOff,
+  type OffForetold,
+  type OffPrior,
+  type OffSums,
+} from '../core/order-kept.ts';
 
 /**
  * Before any of the shop's own: who cuts by eye comes within 5 points of the share asked for, two times in three (0.1

@@ -26,7 +26,11 @@ const NOTHING_TAUGHT: SeasonTaught = { sums: {}, cutsOff: { n: 0, sum: 0, square
 
 export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[]): AnimalTaught {
   const observation = observationOf(row, profiles);
-  return { observation, cutOff: cutOff(row), leftOut: observation === null && wholeTakeHomeGrams(row) !== null };
+  return {
+    observation,
+    cutOff: cutOff(row),
+    leftOut: observation === null && wholeTakeHomeGrams(row) !== null,
+  };
 }
 
 export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {

@@ -60,7 +60,8 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     times++;
     const rule = ruleOf(profiles);
     const seasons = book.seasonsTaught.seasons();
-    if (seasons.some((season) => season !== running && !over.has(season))) boilDown(seasons, rule, profiles, running);
+    if (seasons.some((season) => season !== running && !over.has(season)))
+      boilDown(seasons, rule, profiles, running);
     const learnedFrom = seasons.map((season) => ({
       season,
       ...(over.get(season) ?? seasonTaught(animalsOf(season, profiles).values())),

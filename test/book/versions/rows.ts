@@ -1,5 +1,9 @@
-/** At least one row for every table of a book, invented. Later versions: add rows for what is new, then store the book anew. */
-export const ROWS = `
+/**
+ * At least one row for every table of a book, invented, by the version that is the first to have the table: a new step adds
+ * rows for what is new in it, and is stored.
+ */
+export const ROWS: Readonly<Record<number, string>> = {
+  1: `
 INSERT INTO setting VALUES ('shopName', '"Cold Creek Locker"'), ('unit', '"lb"'), ('zone', '"America/Denver"');
 INSERT INTO staff VALUES ('MK', 'Mika Koski', 1), ('RB', 'Ray Bell', 0);
 INSERT INTO species_profile VALUES ('red-deer', '{"code":"red-deer"}', 1);
@@ -55,4 +59,12 @@ INSERT INTO call_note VALUES (1, 1, 'left word', '2026-10-08T13:00:00.000Z', 'MK
 INSERT INTO release VALUES (1, 1, 'Dana Whitlock', '2026-10-09', NULL, '', '2026-10-09T12:02:00.000Z', 'MK');
 INSERT INTO disposal VALUES (1, 2, 'whole animal', 'state landfill', 'positive', '2026-10-07', '2026-10-07T12:00:00.000Z', 'MK');
 INSERT INTO audit VALUES (1, 'setting', 'unit', 'change', '"kg"', '"lb"', '', '2026-08-20T12:00:00.000Z', 'MK');
-`;
+`,
+  3: `
+INSERT INTO brought_in VALUES (1, 'hunters', 'friends.csv', 'ab12', 1, 2, 2, NULL, NULL, NULL, NULL, '2026-10-02T14:00:00.000Z', 'MK');
+INSERT INTO brought_in_undone VALUES (1, '2026-10-02T14:05:00.000Z', 'MK');
+`,
+  5: `
+INSERT INTO season_taught VALUES (2025, 'made up', '{}');
+`,
+};

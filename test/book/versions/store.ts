@@ -11,8 +11,11 @@ import { ROWS } from './rows.ts';
 
 const version = Number(process.argv[2] ?? BOOK_VERSION);
 const db = new Database(':memory:');
-for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
-db.exec(ROWS);
+// As books get there: written by the first program, then brought up step by step, with rows for what each step is new in.
+MIGRATIONS.slice(0, version).forEach((step, i) => {
+  db.exec(step);
+  db.exec(ROWS[i + 1] ?? '');
+});
 
 const parts = db
   .prepare<[], { type: string; name: string; sql: string }>(
