@@ -1,5 +1,6 @@
 /** The heat that ground meat of a shop's own species must reach. */
 import { CoreProblem } from './problem.ts';
+import { cautionsByName } from './species-hazards.ts';
 import type { GroundHeat, SpeciesProfile } from './species.ts';
 
 /**
@@ -22,7 +23,8 @@ export function leastHeat(name: string, relative: Pick<SpeciesProfile, 'cookTo'>
 }
 
 /**
- * The heat that the shop asks for, and the relative's cautions with the right one of 160 and 165 °F among them.
+ * The heat that the shop asks for, and the relative's cautions with the right one of 160 and 165 °F among them, and
+ * with what the animal's own name calls for: a carrier is told of trichinella, a rabbit of tularaemia.
  * @throws CoreProblem `species.cook-to` where it is below `leastHeat`
  */
 export function heatOf(
@@ -34,5 +36,6 @@ export function heatOf(
   if (fahrenheit < least) throw new CoreProblem('species.cook-to', 'cookToF', { heat: least, name });
   const other = fahrenheit === 165 ? 'ground-160' : 'ground-165';
   const cautions = relative.cautions.map((code) => (code === other ? `ground-${fahrenheit}` : code));
-  return { ground: HEATS[fahrenheit], cautions };
+  const carried = CARRIERS.test(name) ? [...cautions, 'trichinella'] : cautions;
+  return { ground: HEATS[fahrenheit], cautions: cautionsByName(name, carried) };
 }

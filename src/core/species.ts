@@ -100,13 +100,24 @@ export interface SpeciesProfile {
   readonly like?: string;
 }
 
+/** A place in the building where cautions are shown. */
+export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up';
+
 /** A short warning of our own wording; it always defers to the local agency or health department. */
 export interface Caution {
   readonly code: string;
+  /** What can go wrong, as a heading of the list. */
+  readonly hazard: string;
   readonly title: string;
   readonly text: string;
+  /** At every animal, at species that name it, or only after a positive result. */
+  readonly when: 'always' | 'species' | 'positive result';
+  /** The places in the building where it is shown. */
+  readonly shown: readonly CautionPlace[];
+  /** Where published figures differ: each with who says it, and which is told; the safer one. */
+  readonly differs: string | null;
   readonly source: string;
   readonly url: string;
-  /** The places in the building where it is shown. */
-  readonly shown: readonly ('intake' | 'rail' | 'table' | 'grinder' | 'pick-up')[];
+  /** The day on which the source was read, `YYYY-MM-DD`. */
+  readonly read: string;
 }

@@ -50,11 +50,23 @@ export interface SpeciesCard {
   own: boolean;
 }
 
+/** A place in the building where cautions are shown. */
+export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up';
+
 export interface Caution {
   code: string;
+  /** What can go wrong. */
+  hazard: string;
   title: string;
   text: string;
+  when: 'always' | 'species' | 'positive result';
+  shown: CautionPlace[];
+  /** Where published figures differ: who says what, and which is told. */
+  differs: string | null;
   source: string;
+  url: string;
+  /** The day on which the source was read. */
+  read: string;
 }
 
 export type ProductKind = 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';

@@ -110,7 +110,7 @@ function shopLook(room: DeskRoom): ShopLook {
     templates: templateCards(room),
     coolers: coolerCards(room),
     fatSources: FATS.map(({ code, name, animal, fat }) => ({ code, name, animal, fat })),
-    cautions: CAUTIONS.map(({ code, title, text, source }) => ({ code, title, text, source })),
+    cautions: CAUTIONS.map((one) => ({ ...one, shown: [...one.shown] })),
     recordSets: [...RECORD_SETS],
     clockBehind: clockBehind(room),
     lastBackup: newest ? { at: newest.at, path: newest.path } : null,

@@ -96,6 +96,11 @@ export function makeRouter(): Router {
         component: () => import('./books/RecordPaperPage.vue'),
       },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
+      {
+        path: '/cautions',
+        meta: { place: 'shop' },
+        component: () => import('./cautions/CautionsPage.vue'),
+      },
       { path: '/:rest(.*)*', redirect: '/rail' },
     ],
   });

@@ -1,0 +1,75 @@
+/** The cautions: each with its source and the day it was read, all hazards of the trade among them, never an undercooked figure. */
+import { describe, expect, it } from 'vitest';
+import cautions from '../../resources/cautions.json' with { type: 'json' };
+import type { Caution, CautionPlace } from '../../src/core/species.ts';
+import { cautionsByName } from '../../src/core/species-hazards.ts';
+
+const all = cautions as Caution[];
+const LAST_DAY = '2026-11-26';
+
+describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source, url, read }) => {
+  it('says what can go wrong, where it is shown, and whom to defer to', () => {
+    expect(hazard.length).toBeGreaterThan(5);
+    expect(title).not.toMatch(/\.$/);
+    expect(text).toMatch(/health department|agency|[Ll]ocal rules/);
+    expect(['always', 'species', 'positive result']).toContain(when);
+    expect(shown.length).toBeGreaterThan(0);
+    expect(new Set(shown).size).toBe(shown.length);
+  });
+
+  it('has a source with its address and the day it was read', () => {
+    expect(source.length).toBeGreaterThan(20);
+    expect(new URL(url).protocol).toMatch(/^https?:$/);
+    expect(read).toMatch(/^2026-\d\d-\d\d$/);
+    expect(read <= LAST_DAY).toBe(true);
+  });
+
+  it('names at least two figures where published ones differ', () => {
+    if (differs !== null) expect(differs.match(/\d+( F| C| %| table| tea)/g)?.length ?? 0).toBeGreaterThan(1);
+  });
+});
+
+it('covers the hazards of the trade where the work is done', () => {
+  const MUST: Record<string, CautionPlace[]> = {
+    'ground-160': ['label', 'pick-up'],
+    'ground-165': ['label', 'pick-up'],
+    chill: ['intake', 'rail'],
+    trichinella: ['intake', 'table', 'grinder'],
+    cwd: ['intake', 'table'],
+    lead: ['table', 'grinder'],
+    tularaemia: ['intake', 'table'],
+    brucellosis: ['intake', 'table'],
+    machines: ['table', 'grinder'],
+    cleaning: ['table', 'grinder'],
+    apart: ['intake', 'grinder', 'label'],
+  };
+  for (const [code, places] of Object.entries(MUST)) {
+    const found = all.find((one) => one.code === code);
+    expect(found?.shown, code).toEqual(expect.arrayContaining(places));
+  }
+});
+
+it('never tells a heat below 160 °F as the one to cook ground meat to', () => {
+  for (const { code, title, text } of all.filter(({ code: one }) => one.startsWith('ground-'))) {
+    const heats = [...`${title} ${text}`.matchAll(/(\d+) F\b/g)].map(([, heat]) => Number(heat));
+    expect(heats.length, code).toBeGreaterThan(0);
+    for (const heat of heats) expect(heat, code).toBeGreaterThanOrEqual(code === 'ground-165' ? 165 : 160);
+  }
+});
+
+describe('cautionsByName', () => {
+  it.each([
+    ['Snowshoe hare', 'tularaemia'],
+    ['Cottontail rabbits', 'tularaemia'],
+    ['Groundhog', 'tularaemia'],
+    ['Feral hog', 'brucellosis'],
+    ['Reindeer', 'cwd'],
+  ])('warns of what %s may carry', (name, code) =>
+    expect(cautionsByName(name, ['chill'])).toEqual(['chill', code]),
+  );
+
+  it('says nothing twice, and nothing of a name that only sounds alike', () => {
+    expect(cautionsByName('Sika deer', ['cwd', 'lead'])).toEqual(['cwd', 'lead']);
+    expect(cautionsByName('Shareholder’s goat', ['lead'])).toEqual(['lead']);
+  });
+});
