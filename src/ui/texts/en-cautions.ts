@@ -11,7 +11,7 @@ export const cautionText = {
     rail: 'Rail',
     table: 'Table',
     grinder: 'Grinder',
-    label: 'labels',
+    label: 'Labels',
     'pick-up': 'Pick-up',
   } satisfies Record<CautionPlace, string>,
   when: {
