@@ -1,8 +1,11 @@
 import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
+import { licencePlugins } from './electron/packaging/licences.ts';
+import { dependencies } from './package.json';
 
 const here = import.meta.dirname;
+const licences = licencePlugins(here, Object.keys(dependencies));
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
@@ -10,6 +13,7 @@ const here = import.meta.dirname;
  */
 export default defineConfig({
   main: {
+    plugins: [licences.gather],
     build: {
       rolldownOptions: {
         input: {
@@ -31,13 +35,15 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [vue()],
+    plugins: [vue(), licences.emit],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
       minify: true,
       assetsInlineLimit: 0,
-      rolldownOptions: { input: resolve(here, 'src/ui/index.html') },
+      rolldownOptions: {
+        input: { index: resolve(here, 'src/ui/index.html'), closing: resolve(here, 'src/ui/closing.html') },
+      },
     },
   },
 });

@@ -1,4 +1,5 @@
 /** What the shell and the desk process say to each other; the windows' calls go over ports of their own. */
+import type { ErrorMark } from './log-lines.ts';
 
 /** Shell to desk. A `window` message brings one port with it. */
 export type ToDesk =
@@ -8,4 +9,8 @@ export type ToDesk =
   | { kind: 'close' };
 
 /** Desk to shell. A book that does not open is told by the window, which has the way back. */
-export type FromDesk = { kind: 'ready' } | { kind: 'backed up'; path: string | null } | { kind: 'closed' };
+export type FromDesk =
+  | { kind: 'ready' }
+  | { kind: 'backed up'; path: string | null }
+  | { kind: 'broken'; mark: ErrorMark }
+  | { kind: 'closed' };

@@ -2,18 +2,16 @@
 import { MessageChannelMain, utilityProcess, type UtilityProcess, type WebContents } from 'electron';
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
-
-/** How long the desk may take to close its book before it is ended, ms. */
-const CLOSING_TIME = 10_000;
+import { logEvent, logMark } from './log.ts';
 
 export interface DeskProcess {
-  /** Opens a book; one that cannot be opened is told by the window. */
-  open(bookPath: string, demo: boolean): Promise<void>;
+  /** Opens a book; one that cannot be opened is told by the window. False when the process ended meanwhile. */
+  open(bookPath: string, demo: boolean): Promise<boolean>;
   /** Makes a backup now; its path, or null if none could be made. */
   backUp(): Promise<string | null>;
   /** Gives a window its own port to the desk. */
   connectWindow(contents: WebContents): void;
-  /** Has the book closed and the process ended. */
+  /** Has the book backed up and closed and the process ended; takes as long as the backup does. */
   close(): Promise<void>;
 }
 
@@ -23,9 +21,14 @@ export interface DeskProcess {
  */
 export function startDeskProcess(file: string, onStopped: () => void): DeskProcess {
   const child = utilityProcess.fork(file, [], { serviceName: 'Gambrel desk' });
-  let closing = false;
-  child.on('exit', () => {
-    if (!closing) onStopped();
+  let closing: Promise<void> | null = null;
+  child.on('exit', (code) => {
+    if (closing) return;
+    logEvent('desk-stopped', { code });
+    onStopped();
+  });
+  child.on('message', (message: FromDesk) => {
+    if (message.kind === 'broken') logMark('desk-broken', message.mark);
   });
   const send = (message: ToDesk) => child.postMessage(message);
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
@@ -33,36 +36,38 @@ export function startDeskProcess(file: string, onStopped: () => void): DeskProce
     send(message);
     return answer;
   };
+  async function close(): Promise<void> {
+    await ask({ kind: 'close' }, 'closed');
+    child.kill();
+  }
   return {
-    open: async (bookPath, demo) => void (await ask({ kind: 'open', bookPath, demo }, 'ready')),
-    backUp: async () => (await ask({ kind: 'back up' }, 'backed up')).path,
+    open: async (bookPath, demo) => (await ask({ kind: 'open', bookPath, demo }, 'ready')) !== null,
+    backUp: async () => (await ask({ kind: 'back up' }, 'backed up'))?.path ?? null,
     connectWindow(contents) {
       const { port1, port2 } = new MessageChannelMain();
       child.postMessage({ kind: 'window' } satisfies ToDesk, [port1]);
       contents.postMessage(DESK_PORT_CHANNEL, null, [port2]);
     },
-    async close() {
-      if (closing) return;
-      closing = true;
-      const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-      const late = new Promise<void>((resolve) => setTimeout(resolve, CLOSING_TIME));
-      await Promise.race([ask({ kind: 'close' }, 'closed'), ended, late]);
-      child.kill();
-    },
+    close: () => (closing ??= close()),
   };
 }
 
-/** The next message of this kind. */
+/** The next message of this kind; null when the process ends before it. */
 function heard<K extends FromDesk['kind']>(
   child: UtilityProcess,
   kind: K,
-): Promise<Extract<FromDesk, { kind: K }>> {
+): Promise<Extract<FromDesk, { kind: K }> | null> {
   return new Promise((resolve) => {
-    const listen = (message: FromDesk) => {
-      if (message.kind !== kind) return;
+    const end = (message: Extract<FromDesk, { kind: K }> | null) => {
       child.removeListener('message', listen);
-      resolve(message as Extract<FromDesk, { kind: K }>);
+      child.removeListener('exit', ended);
+      resolve(message);
     };
+    const listen = (message: FromDesk) => {
+      if (message.kind === kind) end(message as Extract<FromDesk, { kind: K }>);
+    };
+    const ended = () => end(null);
     child.on('message', listen);
+    child.on('exit', ended);
   });
 }

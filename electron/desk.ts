@@ -4,6 +4,7 @@ import { servePort } from '../src/bridge/server/port.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
+import { markOf } from './log-lines.ts';
 
 let desk: Desk | null = null;
 
@@ -13,7 +14,10 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
   switch (message.kind) {
     case 'open': {
       const { bookPath, demo } = message;
-      const onBroken = (error: unknown) => console.error('Gambrel:', error);
+      const onBroken = (error: unknown) => {
+        console.error('Gambrel:', error);
+        say({ kind: 'broken', mark: markOf(error) });
+      };
       desk = await openDesk({ bookPath, demo, onBroken, upkeep: USUAL_TIMES });
       say({ kind: 'ready' });
       break;

@@ -1,19 +1,32 @@
-import { Menu } from 'electron';
+import { basename, dirname } from 'node:path';
+import { Menu, type MenuItemConstructorOptions } from 'electron';
 
 export interface MenuActions {
+  openBook(): void;
+  openRecent(path: string): void;
   backUp(): void;
+  savePdf(): void;
   print(): void;
+  chooseLabelPrinter(): void;
+  newerVersions(): void;
+  showLog(): void;
+  about(): void;
 }
 
-/** Sets the menu of the program. Everything in it can be reached by key. */
-export function setMenu({ backUp, print }: MenuActions): void {
+/** Sets the menu of the program. Everything has a key; the recent books have their number within the open menu. */
+export function setMenu(act: MenuActions, recent: readonly string[]): void {
   Menu.setApplicationMenu(
     Menu.buildFromTemplate([
       {
         label: '&File',
         submenu: [
-          { label: '&Back up now', accelerator: 'CmdOrCtrl+B', click: backUp },
-          { label: '&Print…', accelerator: 'CmdOrCtrl+P', click: print },
+          { label: '&Open another book…', accelerator: 'CmdOrCtrl+O', click: act.openBook },
+          { label: 'Open &recent', submenu: recent.map((path, at) => recentItem(act, path, at)) },
+          { label: '&Back up now', accelerator: 'CmdOrCtrl+B', click: act.backUp },
+          { type: 'separator' },
+          { label: '&Save as PDF…', accelerator: 'CmdOrCtrl+Shift+S', click: act.savePdf },
+          { label: '&Print…', accelerator: 'CmdOrCtrl+P', click: act.print },
+          { label: 'Printer for &labels…', accelerator: 'CmdOrCtrl+Shift+P', click: act.chooseLabelPrinter },
           { type: 'separator' },
           { role: 'quit', label: '&Quit', accelerator: 'CmdOrCtrl+Q' },
         ],
@@ -47,6 +60,23 @@ export function setMenu({ backUp, print }: MenuActions): void {
           { role: 'close', accelerator: 'CmdOrCtrl+W' },
         ],
       },
+      {
+        label: '&Help',
+        submenu: [
+          { label: '&About Gambrel', accelerator: 'F1', click: act.about },
+          { label: '&Newer versions…', accelerator: 'CmdOrCtrl+Shift+N', click: act.newerVersions },
+          { label: 'Show the &log', accelerator: 'CmdOrCtrl+Shift+L', click: act.showLog },
+        ],
+      },
     ]),
   );
+}
+
+/** Two books may have the same name, so the folder stands with it; an ampersand would mark a key. */
+function recentItem(act: MenuActions, path: string, at: number): MenuItemConstructorOptions {
+  const name = `${basename(path)} in ${dirname(path)}`.replaceAll('&', '&&');
+  return {
+    label: `&${at + 1} ${name}`,
+    click: () => act.openRecent(path),
+  };
 }

@@ -1,10 +1,16 @@
 /** Runs in the sandboxed window before its page: hands over the port to the desk. One file that requires only electron. */
 import { contextBridge, ipcRenderer } from 'electron';
 import type { PreloadApi } from '../src/bridge/client/preload-api.ts';
-import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
+import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
 
 ipcRenderer.on(DESK_PORT_CHANNEL, (event) => window.postMessage(DESK_PORT_CHANNEL, '*', event.ports));
 
 contextBridge.exposeInMainWorld('gambrel', {
   askForDesk: () => ipcRenderer.send(DESK_PORT_CHANNEL),
+  printLabels: () => ipcRenderer.send(PRINT_LABELS_CHANNEL),
+  versions: {
+    electron: process.versions['electron'] ?? '',
+    chromium: process.versions['chrome'] ?? '',
+    node: process.versions.node,
+  },
 } satisfies PreloadApi);

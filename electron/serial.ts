@@ -1,7 +1,8 @@
 /** Which serial port is the scale's: asked once, by the names of the ports, and remembered. */
 import { dialog, session, type SerialPort, type Session } from 'electron';
+import { logError } from './log.ts';
+import { noted, readNote, writeNote } from './note-file.ts';
 import { isOurs } from './protocol.ts';
-import { readPortNote, writePortNote } from './serial-note.ts';
 
 const WHICH_PORT = 'Which port is the scale on?';
 const NO_PORT = 'No serial port was found: plug in the cable of the scale, then choose the port again.';
@@ -19,7 +20,7 @@ export function guardSerial(noteFile: string, ours: Session = session.defaultSes
     // Answered once, whatever happens: the empty answer means that none was chosen.
     const chosen = isOurs(contents.getURL()) ? choosePort(ports, noteFile) : Promise.resolve('');
     void chosen.then(answer, (error: unknown) => {
-      console.error('Gambrel: the port could not be asked for.', error);
+      logError('port-not-asked-for', error);
       answer('');
     });
   });
@@ -27,15 +28,17 @@ export function guardSerial(noteFile: string, ours: Session = session.defaultSes
   // the person chose one. Ports without a number are granted until they are pulled out.
   ours.setDevicePermissionHandler(
     ({ deviceType, origin, device }) =>
-      deviceType === 'serial' && isOurs(origin) && nameOf(device as NamedPort) === readPortNote(noteFile),
+      deviceType === 'serial' &&
+      isOurs(origin) &&
+      nameOf(device as NamedPort) === noted(readNote(noteFile), 'name'),
   );
 }
 
 /** The id of the port that the person chose; empty for none. A single port needs no question. */
 async function choosePort(ports: SerialPort[], noteFile: string): Promise<string> {
-  const chosen = ports.length === 1 ? ports[0] : await askPort(ports, readPortNote(noteFile));
+  const chosen = ports.length === 1 ? ports[0] : await askPort(ports, noted(readNote(noteFile), 'name'));
   if (!chosen) return '';
-  writePortNote(noteFile, nameOf(chosen));
+  writeNote(noteFile, { name: nameOf(chosen) });
   return chosen.portId;
 }
 

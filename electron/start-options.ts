@@ -17,7 +17,7 @@ export type StartOptionsResult = { ok: true; options: StartOptions } | { ok: fal
 const USUAL_PORT = 4747;
 
 /**
- * Reads `--book PATH`, `--demo`, `--port N`, `--no-open`; `GAMBREL_BOOK` and `GAMBREL_NO_OPEN=1` say the same.
+ * Reads `--book PATH` (or the bare path of a `.gambrel` file), `--demo`, `--port N`, `--no-open`; `GAMBREL_BOOK` and `GAMBREL_NO_OPEN=1` say the same.
  * Example: `readStartOptions(['--port', '4000'], {}, '/')` gives port 4000, no demo.
  * @param strict false in the desktop app, where Chromium's own switches stand among the arguments
  */
@@ -46,12 +46,19 @@ export function readStartOptions(
       if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
         return wrong(`"${port}" is not a port: give a whole number up to 65535.`);
       options.port = Number(port);
+    } else if (isBook(word)) {
+      book = word;
     } else if (strict) {
       return wrong(`"${word}" is not known here: use --book PATH, --demo, --port NUMBER or --no-open.`);
     }
   }
   if (book) options.book = isAbsolute(book) ? book : resolve(folder, book);
   return { ok: true, options };
+}
+
+/** A book that is opened from the system's list of files comes as a bare path. */
+function isBook(word: string | undefined): word is string {
+  return word !== undefined && !word.startsWith('-') && word.endsWith('.gambrel');
 }
 
 function splitOnce(arg: string): string[] {

@@ -1,52 +1,71 @@
-import { BrowserWindow } from 'electron';
+import { app, BrowserWindow, screen, type WebPreferences } from 'electron';
+import { ask, tell } from './dialogs.ts';
+import { logEvent } from './log.ts';
+import { countStops } from './often.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
-import { readWindowSize, SMALLEST, writeWindowSize } from './window-size.ts';
+import { WINDOW_HANGS, WINDOW_KEEPS_STOPPING, WINDOW_STOPPED } from './sentences.ts';
+import { readWindowPlace, SMALLEST, writeWindowPlace } from './window-place.ts';
+
+/** What a page may do, whichever window shows it. */
+export const SAFE: WebPreferences = {
+  contextIsolation: true,
+  sandbox: true,
+  nodeIntegration: false,
+  webviewTag: false,
+  spellcheck: false, // its dictionaries would be downloaded
+};
 
 /**
  * Opens the window, shown once it is drawn.
  * @param preload path of the built preload
- * @param sizeFile where the size is kept between starts
+ * @param placeFile where its place is kept between starts
  */
-export function openWindow(preload: string, sizeFile: string): BrowserWindow {
-  const { width, height, maximized } = readWindowSize(sizeFile);
+export function openWindow(preload: string, placeFile: string): BrowserWindow {
+  const screens = screen.getAllDisplays().map(({ workArea }) => workArea);
+  const { maximized, ...box } = readWindowPlace(placeFile, screens);
   const window = new BrowserWindow({
-    width,
-    height,
+    ...box,
     minWidth: SMALLEST.width,
     minHeight: SMALLEST.height,
     title: 'Gambrel',
     show: false,
-    webPreferences: {
-      preload,
-      contextIsolation: true,
-      sandbox: true,
-      nodeIntegration: false,
-      webviewTag: false,
-      spellcheck: false, // its dictionaries would be downloaded
-    },
+    webPreferences: { preload, ...SAFE },
   });
   window.once('ready-to-show', () => {
     if (maximized) window.maximize();
     window.show();
   });
   window.on('close', () => {
-    writeWindowSize(sizeFile, { ...boundsOf(window), maximized: window.isMaximized() });
+    writeWindowPlace(placeFile, { ...window.getNormalBounds(), maximized: window.isMaximized() });
   });
-  // Everything that was saved is with the desk, so a window that crashed simply starts again.
-  window.webContents.on('render-process-gone', (_event, { reason }) => {
-    if (reason !== 'clean-exit') window.webContents.reload();
-  });
+  startAgain(window);
   void window.loadURL(WINDOW_ADDRESS);
   return window;
+}
+
+/** Everything that was saved is with the desk, so a window that crashed or hangs simply starts again. */
+function startAgain(window: BrowserWindow): void {
+  const onceTooOften = countStops();
+  window.webContents.on('render-process-gone', (_event, { reason }) => {
+    if (reason === 'clean-exit') return;
+    logEvent('window-stopped', { reason });
+    if (onceTooOften()) {
+      void tell('error', WINDOW_KEEPS_STOPPING).then(() => app.quit());
+      return;
+    }
+    window.webContents.reload();
+    void tell('warning', WINDOW_STOPPED);
+  });
+  window.on('unresponsive', () => {
+    logEvent('window-hangs');
+    void ask(WINDOW_HANGS, ['Wait', 'Open the window again']).then((choice) => {
+      if (choice === 1) window.webContents.forcefullyCrashRenderer();
+    });
+  });
 }
 
 /** Brings the window to the front: somebody started the program a second time. */
 export function focusWindow(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();
   window.focus();
-}
-
-function boundsOf(window: BrowserWindow): { width: number; height: number } {
-  const { width, height } = window.getNormalBounds();
-  return { width, height };
 }

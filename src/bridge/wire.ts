@@ -13,3 +13,6 @@ export type DeskMessage = { id: number | null; answer: Answer<unknown> } | { cha
 
 /** The channel of the shell on which a window asks for its port, and on which the port is handed over. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';
+
+/** The channel of the shell on which a window asks for its labels to be printed. */
+export const PRINT_LABELS_CHANNEL = 'gambrel:print-labels';

@@ -95,6 +95,7 @@ export function makeRouter(): Router {
         meta: { place: 'books' },
         component: () => import('./books/RecordPaperPage.vue'),
       },
+      { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
       {
         path: '/cautions',

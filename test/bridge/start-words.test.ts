@@ -41,6 +41,11 @@ describe('the options', () => {
     expect(!result.ok && result.sentence).toMatch(/^[^\n]+\.$/);
   });
 
+  it('takes the bare path of a book, as it comes from the list of files', () => {
+    expect(read(['--demo', 'cabin.gambrel'])).toMatchObject({ options: { book: '/home/ann/cabin.gambrel' } });
+    expect(read(['.', '--x=a.gambrel'], {}, false)).toEqual(read([]));
+  });
+
   it("passes over Chromium's own switches in the desktop app", () => {
     expect(read(['.', '--inspect=0', '--demo'], {}, false)).toMatchObject({
       ok: true,

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { constants, Script } from 'node:vm';
-import { electronDouble, type Electron, type ElectronRecord } from './double/electron.ts';
+import { electronDouble, type DoubleOptions, type Electron, type ElectronRecord } from './double/electron.ts';
 
 export const OUT = resolve(import.meta.dirname, '../../out');
 
@@ -43,14 +43,24 @@ let boots = 0;
 
 /** Starts the shell on a book in a temporary folder (or `book`), as `electron . --book …` does. */
 export async function boot(
-  more: { book?: string; args?: string[]; onlyInstance?: boolean; prepare?: (folder: string) => void } = {},
+  more: {
+    book?: string;
+    args?: string[];
+    onlyInstance?: boolean;
+    screens?: DoubleOptions['screens'];
+    prepare?: (folder: string) => void;
+  } = {},
 ): Promise<Booted> {
   const built = join(OUT, 'main/main.js');
   if (!existsSync(built)) throw new Error('The shell is not built: run "npm run build" first.');
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-shell-'));
   more.prepare?.(folder);
   const book = more.book ?? join(folder, 'shop.gambrel');
-  const { electron, record } = electronDouble({ userData: folder, onlyInstance: more.onlyInstance });
+  const { electron, record } = electronDouble({
+    folders: { userData: folder, logs: join(folder, 'logs'), documents: join(folder, 'documents') },
+    onlyInstance: more.onlyInstance,
+    screens: more.screens,
+  });
   const number = String((boots += 1));
   doubles.set(number, electron);
   const argv = process.argv;

@@ -2,47 +2,10 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, describe, expect, it, vi } from 'vitest';
-import { connect } from '../../src/bridge/client/index.ts';
+import { describe, expect, it } from 'vitest';
 import { WINDOW_POLICY } from '../../src/bridge/server/window-files.ts';
-import { boot, clear, OUT, type Booted } from './boot.ts';
-
-const running: Booted[] = [];
-afterEach(async () => {
-  vi.unstubAllGlobals();
-  for (const shell of running.splice(0)) await clear(shell);
-});
-
-async function started(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
-  const shell = await boot(more);
-  running.push(shell);
-  return shell;
-}
-
-/** Started, and its window drawn. */
-async function opened(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
-  const shell = await started(more);
-  await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
-  return shell;
-}
-
-function windowOf(shell: Booted) {
-  const window = shell.windows[0];
-  if (!window) throw new Error('No window is open');
-  return window;
-}
-
-/** The bridge as the page itself opens it, through preload, shell and desk. */
-async function bridgeOf(shell: Booted) {
-  vi.stubGlobal('window', windowOf(shell).contents.page?.window);
-  return connect();
-}
-
-function click(shell: Booted, label: string): void {
-  const item = shell.menu.flatMap(({ submenu }) => submenu ?? []).find((entry) => entry.label === label);
-  if (!item?.click) throw new Error(`${label} is not in the menu`);
-  item.click();
-}
+import { clear, OUT } from './boot.ts';
+import { bridgeOf, click, opened, started, windowOf } from './running.ts';
 
 describe('starting', () => {
   it('opens one sandboxed window on its own scheme, with exactly these rights', async () => {
@@ -75,7 +38,8 @@ describe('starting', () => {
     const shell = await opened();
     const window = windowOf(shell);
     window.minimized = true;
-    shell.app.emit('second-instance', {}, [], '');
+    shell.startAgain();
+    await expect.poll(() => window.focused).toBe(1);
     expect([window.minimized, window.focused]).toEqual([false, 1]);
   });
 
@@ -96,6 +60,8 @@ describe('starting', () => {
     expect(JSON.parse(readFileSync(join(shell.folder, 'window.json'), 'utf8'))).toEqual({
       width: 1500,
       height: 900,
+      x: 0,
+      y: 0,
       maximized: false,
     });
     expect(windowOf(await sized('{"width":"wide","height":-1}')).options).toMatchObject({
@@ -106,13 +72,13 @@ describe('starting', () => {
 });
 
 describe('the preload', () => {
-  it('is one file that requires electron alone and exposes one function', async () => {
+  it('is one file that requires electron alone and exposes what the contract says', async () => {
     expect(readdirSync(join(OUT, 'preload'))).toEqual(['preload.cjs']);
     const text = readFileSync(join(OUT, 'preload/preload.cjs'), 'utf8');
     expect(text.match(/\brequire\(|\bimport\b/g)).toEqual(['require(']);
     const { page } = windowOf(await opened()).contents;
     expect(page?.required).toEqual(['electron']);
-    expect(Object.keys(page?.window['gambrel'] ?? {})).toEqual(['askForDesk']);
+    expect(Object.keys(page?.window['gambrel'] ?? {})).toEqual(['askForDesk', 'printLabels', 'versions']);
   });
 });
 
@@ -324,23 +290,6 @@ describe('a book that does not open', () => {
 });
 
 describe('the menu', () => {
-  it('has a key for everything', async () => {
-    const shell = await opened();
-    const keys = shell.menu.map(({ label, submenu }) => [
-      label,
-      (submenu ?? []).filter(({ type }) => type !== 'separator').map(({ accelerator }) => accelerator),
-    ]);
-    expect(keys).toEqual([
-      ['&File', ['CmdOrCtrl+B', 'CmdOrCtrl+P', 'CmdOrCtrl+Q']],
-      [
-        '&Edit',
-        ['CmdOrCtrl+Z', 'CmdOrCtrl+Shift+Z', 'CmdOrCtrl+X', 'CmdOrCtrl+C', 'CmdOrCtrl+V', 'CmdOrCtrl+A'],
-      ],
-      ['&View', ['CmdOrCtrl+Plus', 'CmdOrCtrl+-', 'CmdOrCtrl+0', 'F11']],
-      ['&Window', ['CmdOrCtrl+M', 'CmdOrCtrl+W']],
-    ]);
-  });
-
   it('prints the window, says why it could not, and is silent when the person changed their mind', async () => {
     const shell = await opened();
     const { contents } = windowOf(shell);
@@ -361,12 +310,4 @@ describe('the menu', () => {
     click(shell, '&Print…');
     expect(contents.prints).toEqual([]);
   });
-});
-
-it('starts a window that crashed again', async () => {
-  const { contents } = windowOf(await opened());
-  contents.emit('render-process-gone', {}, { reason: 'crashed' });
-  await expect.poll(() => contents.loads).toBe(2);
-  contents.emit('render-process-gone', {}, { reason: 'clean-exit' });
-  expect(contents.loads).toBe(2);
 });

@@ -2,7 +2,18 @@ import { nextTick } from 'vue';
 
 /** Opens the print dialog, as soon as what is printed stands there in its own letters. */
 export async function printPage(): Promise<void> {
+  await drawn();
+  window.print();
+}
+
+/** Prints labels: in the desktop app straight on the printer that was chosen for them, else through the dialog. */
+export async function printLabels(): Promise<void> {
+  await drawn();
+  if (window.gambrel) window.gambrel.printLabels();
+  else window.print();
+}
+
+async function drawn(): Promise<void> {
   await nextTick();
   await document.fonts.ready;
-  window.print();
 }

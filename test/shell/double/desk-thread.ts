@@ -34,6 +34,8 @@ export class DeskThread extends StrictEmitter {
   /** Kinds of message sent, in order. */
   readonly sent: string[] = [];
   ended = false;
+  /** Whether it hears nothing any more, as while it writes to a slow drive. */
+  busy = false;
 
   constructor(file: string) {
     super('UtilityProcess', ['message', 'exit', 'spawn']);
@@ -49,12 +51,18 @@ export class DeskThread extends StrictEmitter {
   postMessage(message: { kind: string }, transfer?: readonly unknown[]): void {
     const ports = rawPorts(transfer);
     this.sent.push(message.kind);
+    if (this.busy) return;
     this.#worker.postMessage({ message, ports }, ports);
   }
 
   kill(): boolean {
     void this.#worker.terminate();
     return true;
+  }
+
+  /** Plays a message of the desk's. */
+  says(message: object): void {
+    this.emit('message', structuredClone(message));
   }
 
   /** Ends the thread as a crash would. */

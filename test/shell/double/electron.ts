@@ -5,48 +5,63 @@
 import { utilityProcessDouble, type DeskThread } from './desk-thread.ts';
 import { menuDouble, type MenuItem } from './menu.ts';
 import { MessageChannelMain } from './ports.ts';
-import { checkOptions, once, preventable, strict, StrictEmitter } from './strict.ts';
+import { dialogsDouble } from './dialogs.ts';
+import { downloadsDouble } from './downloads.ts';
 import { serialDouble } from './serial.ts';
+import { once, preventable, strict, StrictEmitter } from './strict.ts';
 import { WindowDouble, type Surroundings } from './windows.ts';
-
-export interface AskedDialog {
-  type: string;
-  message: string;
-  detail?: string;
-  buttons: string[];
-}
 
 type Rights = (contents: unknown, right: string, answer: (allowed: boolean) => void, details: object) => void;
 type Check = (contents: unknown, right: string, origin: string) => boolean;
 type BeforeRequest = (details: { url: string }, answer: (response: { cancel: boolean }) => void) => void;
 
-const DIALOG_OPTIONS = ['type', 'title', 'message', 'detail', 'buttons', 'defaultId', 'cancelId', 'noLink'];
+/** Folders that `app.getPath` may be asked for. */
+type Folders = Record<'userData' | 'logs' | 'documents', string>;
+
 const APP_EVENTS = [
   'web-contents-created',
   'second-instance',
+  'open-file',
   'window-all-closed',
   'before-quit',
   'will-quit',
 ];
 
-export function electronDouble(options: { userData: string; onlyInstance?: boolean }) {
+export interface DoubleOptions {
+  folders: Folders;
+  onlyInstance?: boolean;
+  /** The areas of the screens that windows may use; one ordinary screen if not said. */
+  screens?: { x: number; y: number; width: number; height: number }[];
+}
+
+const ONE_SCREEN = [{ x: 0, y: 0, width: 1920, height: 1040 }];
+
+export function electronDouble(options: DoubleOptions) {
   const app = new StrictEmitter('app', APP_EVENTS);
   const scheme = once<(request: { url: string }) => Promise<Response>>('protocol.handle');
   const requestRights = once<Rights>('setPermissionRequestHandler');
   const checkRights = once<Check>('setPermissionCheckHandler');
   const beforeRequest = once<BeforeRequest>('onBeforeRequest');
   const serial = serialDouble();
+  const downloads = downloadsDouble();
+  const dialogs = dialogsDouble();
+  const sessionListeners: Record<string, (listener: never) => void> = {
+    'select-serial-port': serial.onSelect,
+    'will-download': downloads.onDownload,
+  };
   const ipc = new Map<string, (event: object, ...args: unknown[]) => void>();
   const record = {
     app,
     windows: [] as WindowDouble[],
     desks: [] as DeskThread[],
-    dialogs: [] as AskedDialog[],
-    /** Answers to dialogs that have a choice, first come first. */
-    answers: [] as number[],
+    ...dialogs.record,
     menu: [] as MenuItem[],
     schemes: [] as { scheme: string; privileges: Record<string, boolean> }[],
     sandboxed: false,
+    /** Files that were shown in the system's list of files. */
+    shownFiles: [] as string[],
+    /** What this start would hand to a first instance. */
+    handedOver: undefined as unknown,
     ready: false,
     /** The exit code, once the program has ended. */
     ended: null as number | null,
@@ -60,6 +75,10 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
       new Promise<boolean>((resolve) => beforeRequest.handler()({ url }, ({ cancel }) => resolve(cancel))),
     selectPort: serial.select,
     mayUseDevice: serial.mayUse,
+    download: downloads.download,
+    /** The program is started again with these arguments. */
+    startAgain: (...args: string[]) =>
+      app.emit('second-instance', {}, ['electron', ...args], '/', structuredClone({ args, folder: '/' })),
     say: (channel: string, event: object) => ipc.get(channel)?.(event),
   };
 
@@ -93,7 +112,11 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
   const session = strict('session', {
     setPermissionRequestHandler: requestRights.set,
     setPermissionCheckHandler: checkRights.set,
-    on: serial.on,
+    on(event: string, listener: never) {
+      const set = sessionListeners[event];
+      if (!set) throw new Error(`session has no event "${event}"`);
+      set(listener);
+    },
     setDevicePermissionHandler: serial.setDevicePermissionHandler,
     webRequest: strict('webRequest', { onBeforeRequest: beforeRequest.set }),
   });
@@ -104,15 +127,19 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
         if (record.ready) throw new Error('enableSandbox comes before ready');
         record.sandboxed = true;
       },
-      requestSingleInstanceLock: () => options.onlyInstance ?? true,
+      requestSingleInstanceLock(more: object) {
+        record.handedOver = structuredClone(more);
+        return options.onlyInstance ?? true;
+      },
       whenReady: async () => {
         await new Promise((resolve) => setImmediate(resolve));
         record.ready = true;
       },
       getPath(name: string) {
-        if (name !== 'userData') throw new Error(`Who needs ${name}?`);
-        return options.userData;
+        if (!Object.hasOwn(options.folders, name)) throw new Error(`Who needs ${name}?`);
+        return options.folders[name as keyof Folders];
       },
+      getVersion: () => '0.1.0',
       quit,
       exit: (code: number) => (record.ended ??= code),
     }),
@@ -123,17 +150,9 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
         record.windows.push(this);
       }
     },
-    Menu: menuDouble((items) => record.menu.push(...items)),
+    Menu: menuDouble((items) => record.menu.splice(0, Infinity, ...items)),
     MessageChannelMain,
-    dialog: strict('dialog', {
-      async showMessageBox(asked: AskedDialog) {
-        checkOptions('showMessageBox', asked, DIALOG_OPTIONS);
-        record.dialogs.push(structuredClone(asked));
-        const response = asked.buttons.length === 1 ? 0 : record.answers.shift();
-        if (response === undefined) throw new Error(`Nobody answers: ${asked.message}`);
-        return { response, checkboxChecked: false };
-      },
-    }),
+    dialog: dialogs.dialog,
     ipcMain: strict('ipcMain', {
       on(channel: string, listener: (event: object, ...args: unknown[]) => void) {
         if (ipc.has(channel)) throw new Error(`${channel} is listened to twice`);
@@ -152,6 +171,13 @@ export function electronDouble(options: { userData: string; onlyInstance?: boole
         scheme.set(handler);
       },
     }),
+    screen: strict('screen', {
+      getAllDisplays() {
+        if (!record.ready) throw new Error('No screen before ready');
+        return (options.screens ?? ONE_SCREEN).map((workArea) => ({ workArea }));
+      },
+    }),
+    shell: strict('shell', { showItemInFolder: (path: string) => void record.shownFiles.push(path) }),
     session: strict('session', {
       get defaultSession() {
         if (!record.ready) throw new Error('No session before ready');

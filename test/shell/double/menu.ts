@@ -17,7 +17,7 @@ const ACCELERATOR = /^((CmdOrCtrl|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
 export function menuDouble(set: (items: MenuItem[]) => void) {
   return strict('Menu', {
     buildFromTemplate(template: MenuItem[]): MenuItem[] {
-      const keys = template.flatMap((menu) => (menu.submenu ?? []).map(checked));
+      const keys = template.flatMap((menu) => (menu.submenu ?? []).flatMap(checked));
       const twice = keys.filter((key, at) => key && keys.indexOf(key) !== at);
       if (twice.length > 0) throw new Error(`The keys ${twice.join(', ')} are given twice`);
       return template;
@@ -26,11 +26,13 @@ export function menuDouble(set: (items: MenuItem[]) => void) {
   });
 }
 
-function checked(item: MenuItem): string {
+/** The keys of an item and of those in it. */
+function checked(item: MenuItem): string[] {
   checkOptions('a menu item', item, ['label', 'role', 'type', 'accelerator', 'click', 'submenu']);
   if (item.role && !ROLES.includes(item.role)) throw new Error(`There is no role ${item.role}`);
   if (item.accelerator && !ACCELERATOR.test(item.accelerator))
     throw new Error(`${item.accelerator} is no key`);
-  if (item.type !== 'separator' && !item.role && !item.click) throw new Error(`"${item.label}" does nothing`);
-  return item.accelerator ?? '';
+  if (item.type !== 'separator' && !item.role && !item.click && !item.submenu)
+    throw new Error(`"${item.label}" does nothing`);
+  return [item.accelerator ?? '', ...(item.submenu ?? []).flatMap(checked)];
 }

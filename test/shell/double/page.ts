@@ -50,8 +50,18 @@ export function openPage(preload: string, send: (channel: string, args: unknown[
     return electron;
   };
   const module = { exports: {} };
-  const run = new Function('require', 'module', 'exports', 'window', readFileSync(preload, 'utf8'));
-  run(requireOnly, module, module.exports, window);
+  const run = new Function(
+    'require',
+    'module',
+    'exports',
+    'window',
+    'process',
+    readFileSync(preload, 'utf8'),
+  );
+  const process = strict('process (in a preload)', {
+    versions: { electron: '45.4.1', chrome: '152.0.0.0', node: '24.18.0' },
+  });
+  run(requireOnly, module, module.exports, window, process);
   return {
     window,
     required,

@@ -23,10 +23,8 @@ export function serialDouble() {
   const chooser = once<Chooser>('select-serial-port');
   const deviceCheck = once<DeviceCheck>('setDevicePermissionHandler');
   return {
-    on(event: string, listener: Chooser) {
-      if (event !== 'select-serial-port') throw new Error(`session has no event "${event}"`);
-      chooser.set(listener);
-    },
+    /** For the session's event `select-serial-port`. */
+    onSelect: chooser.set,
     setDevicePermissionHandler: deviceCheck.set,
     /** The page asks for a port; resolves to the id that the shell chose. */
     select: (ports: PortDouble[], contents: unknown) =>

@@ -3,7 +3,7 @@ import { checkOptions, preventable, StrictEmitter, strict } from './strict.ts';
 import { openPage, type Page } from './page.ts';
 import { rawPorts } from './ports.ts';
 
-const WINDOW_OPTIONS = ['width', 'height', 'minWidth', 'minHeight', 'title', 'show', 'webPreferences'];
+const WINDOW_OPTIONS = ['x', 'y', 'width', 'height', 'minWidth', 'minHeight', 'resizable', 'closable', 'title', 'show', 'webPreferences']; // prettier-ignore
 const CONTENTS_EVENTS = [
   'will-navigate',
   'will-redirect',
@@ -11,6 +11,16 @@ const CONTENTS_EVENTS = [
   'will-attach-webview',
   'render-process-gone',
 ];
+
+const PRINT_OPTIONS = ['silent', 'deviceName', 'printBackground', 'usePrinterDefaultPageSize', 'pageSize', 'margins', 'landscape']; // prettier-ignore
+
+/** A printer with the members that Electron's structure has. */
+export interface PrinterDouble {
+  name: string;
+  displayName: string;
+  description: string;
+  options: object;
+}
 
 /** What windows need of the rest of the double. */
 export interface Surroundings {
@@ -27,10 +37,13 @@ export class WebContentsDouble extends StrictEmitter {
   printResult: [boolean, string] = [true, ''];
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   address = '';
-  readonly #preload: string;
+  printers: PrinterDouble[] = [];
+  /** What the page is as a PDF; null: the runtime cannot make one. */
+  pdf: Buffer | null = Buffer.from('%PDF-1.7');
+  readonly #preload: string | null;
   readonly #around: Surroundings;
 
-  constructor(preload: string, around: Surroundings) {
+  constructor(preload: string | null, around: Surroundings) {
     super('WebContents', CONTENTS_EVENTS);
     this.#preload = preload;
     this.#around = around;
@@ -41,7 +54,11 @@ export class WebContentsDouble extends StrictEmitter {
     if (response.status !== 200) throw new Error(`${address} answered ${response.status}`);
     this.address = address;
     this.loads += 1;
-    this.page = openPage(this.#preload, (channel, args) => this.#around.fromPage(this, channel, args));
+    const { fromPage } = this.#around;
+    this.page =
+      this.#preload === null
+        ? null
+        : openPage(this.#preload, (channel, args) => fromPage(this, channel, args));
   }
 
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
@@ -57,13 +74,31 @@ export class WebContentsDouble extends StrictEmitter {
   }
 
   print(options: object, done: (success: boolean, reason: string) => void): void {
-    checkOptions('print', options, ['silent', 'deviceName', 'pageSize', 'margins', 'landscape']);
+    checkOptions('print', options, PRINT_OPTIONS);
+    if ('deviceName' in options && !this.printers.some(({ name }) => name === options.deviceName))
+      throw new Error('There is no such printer');
+    if ('usePrinterDefaultPageSize' in options && 'pageSize' in options)
+      throw new Error('usePrinterDefaultPageSize and pageSize exclude each other');
     this.prints.push(structuredClone(options));
     done(...this.printResult);
   }
 
+  async getPrintersAsync(): Promise<PrinterDouble[]> {
+    return structuredClone(this.printers);
+  }
+
+  async printToPDF(options: object): Promise<Buffer> {
+    checkOptions('printToPDF', options, ['preferCSSPageSize', 'printBackground', 'pageSize', 'landscape', 'margins', 'scale']); // prettier-ignore
+    if (!this.pdf) throw new Error('Failed to generate PDF: Printing failed');
+    return this.pdf;
+  }
+
   reload(): void {
     void this.open(this.address);
+  }
+
+  forcefullyCrashRenderer(): void {
+    this.emit('render-process-gone', {}, { reason: 'killed', exitCode: 9 });
   }
 
   /** Plays a navigation that the page tries; true when it was let through. */
@@ -75,7 +110,14 @@ export class WebContentsDouble extends StrictEmitter {
 }
 
 export class WindowDouble extends StrictEmitter {
-  readonly options: { width: number; height: number; webPreferences: Record<string, unknown> };
+  readonly options: {
+    x?: number;
+    y?: number;
+    width: number;
+    height: number;
+    closable?: boolean;
+    webPreferences: Record<string, unknown>;
+  };
   /** For tests; the shell sees `webContents`, which knows only what Electron's has and is used. */
   readonly contents: WebContentsDouble;
   readonly webContents: WebContentsDouble;
@@ -84,13 +126,18 @@ export class WindowDouble extends StrictEmitter {
   maximized = false;
   minimized = false;
   focused = 0;
+  progress: number | null = null;
+  destroyed = false;
+  /** Moved by the person since it was opened. */
+  moved: { x: number; y: number } | null = null;
 
   constructor(options: WindowDouble['options'], around: Surroundings) {
-    super('BrowserWindow', ['ready-to-show', 'close', 'closed']);
+    super('BrowserWindow', ['ready-to-show', 'close', 'closed', 'unresponsive']);
     checkOptions('BrowserWindow', options, WINDOW_OPTIONS);
     this.options = structuredClone(options);
     this.#around = around;
-    this.contents = new WebContentsDouble(String(options.webPreferences['preload']), around);
+    const { preload } = options.webPreferences;
+    this.contents = new WebContentsDouble(typeof preload === 'string' ? preload : null, around);
     this.webContents = strict('webContents', this.contents);
     around.created(this.webContents);
   }
@@ -119,7 +166,16 @@ export class WindowDouble extends StrictEmitter {
     this.focused += 1;
   }
   getNormalBounds(): { x: number; y: number; width: number; height: number } {
-    return { x: 0, y: 0, width: this.options.width, height: this.options.height };
+    const { x = 0, y = 0, width, height } = { ...this.options, ...this.moved };
+    return { x, y, width, height };
+  }
+  setProgressBar(share: number): void {
+    this.progress = share;
+  }
+  destroy(): void {
+    this.destroyed = true;
+    this.emit('closed');
+    this.#around.closed(this);
   }
   /** The person closes it. */
   close(): void {

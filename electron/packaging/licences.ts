@@ -1,0 +1,73 @@
+/** Collects, while the program is built, which packages go into it and under which licence, for the page About. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+
+/** One licence with its own words, and the packages that come under it, as the page About shows them. */
+export interface Licence {
+  licence: string;
+  /** The words of the licence and of the notices beside it; empty where the packages bring none. */
+  text: string;
+  packages: { name: string; version: string }[];
+}
+
+/** The file of the built window that lists them. */
+const FILE = 'licences.json';
+
+/**
+ * Plugins for the bundles of one build: `gather` notes the packages of its bundle, `emit` notes them too and writes the
+ * list; it belongs to the bundle that is built last.
+ * @param shipped names of packages that ship beside the bundles instead of within
+ */
+export function licencePlugins(root: string, shipped: readonly string[]): { gather: Plugin; emit: Plugin } {
+  const folders = new Set(shipped.map((name) => join(root, 'node_modules', name)));
+  const note = (ids: Iterable<string>) => {
+    for (const id of ids) {
+      const folder = packageFolder(id);
+      if (folder) folders.add(folder);
+    }
+  };
+  return {
+    gather: {
+      name: 'gather-licences',
+      generateBundle() {
+        note(this.getModuleIds());
+      },
+    },
+    emit: {
+      name: 'emit-licences',
+      generateBundle() {
+        note(this.getModuleIds());
+        this.emitFile({ type: 'asset', fileName: FILE, source: JSON.stringify(listLicences([...folders])) });
+      },
+    },
+  };
+}
+
+/** The folder of the package that a bundled file comes from; null for our own. The bundler writes slashes everywhere. */
+export function packageFolder(id: string): string | null {
+  return /^\0*(.*\/node_modules\/(?:@[^/]+\/)?[^/@]+)\//.exec(id)?.[1] ?? null;
+}
+
+/** Packages that bring the same words stand together, else the same licence would be there a hundred times. */
+export function listLicences(folders: readonly string[]): Licence[] {
+  const list = new Map<string, Licence>();
+  for (const folder of folders.toSorted()) {
+    const { name, version, licence, text } = readLicence(folder);
+    const key = `${licence}\n${text}`;
+    const known = list.get(key) ?? { licence, text, packages: [] };
+    known.packages.push({ name, version });
+    list.set(key, known);
+  }
+  return [...list.values()];
+}
+
+function readLicence(folder: string) {
+  const about = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Record<string, unknown>;
+  const { name, version, license } = about;
+  if (typeof name !== 'string' || typeof version !== 'string' || typeof license !== 'string')
+    throw new Error(`${folder} does not say its name, version and licence`);
+  const files = readdirSync(folder).filter((file) => /^(licen[cs]e|notice)/i.test(file));
+  const text = files.map((file) => readFileSync(join(folder, file), 'utf8').trim()).join('\n\n');
+  return { name, version, licence: license, text };
+}

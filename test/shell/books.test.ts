@@ -1,0 +1,147 @@
+/** Opening another book: from the menu, from the list of recent ones, and by starting the program again. */
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it, vi } from 'vitest';
+import type { Booted } from './boot.ts';
+import { bridgeOf, click, menuItems, note, noteOf, opened, started, windowOf } from './running.ts';
+
+/** A second book beside the first, set up by a shell of its own; its path. */
+async function secondBook(shell: Booted, name = 'cabin.gambrel'): Promise<string> {
+  const path = join(shell.folder, name);
+  const other = await opened({ book: path });
+  await (await bridgeOf(other)).call('shop.setUp', { shopName: 'Cabin', unit: 'kg' });
+  windowOf(other).close();
+  await expect.poll(() => other.ended).toBe(0);
+  return path;
+}
+
+const loaded = (shell: Booted, times: number) =>
+  expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(times);
+
+async function nameOf(shell: Booted): Promise<string> {
+  const look = await (await bridgeOf(shell)).call('shop.look', {});
+  if (!look.ok) throw new Error(look.problem.code);
+  return look.value.settings.shopName;
+}
+
+describe('another book', () => {
+  it('is chosen in a dialog and opened in the same window; the first one is closed whole', async () => {
+    const shell = await opened();
+    await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    const path = await secondBook(shell);
+    shell.picks.push(path);
+    click(shell, '&Open another book…');
+    await loaded(shell, 2);
+    expect(shell.files).toEqual([
+      {
+        kind: 'open',
+        title: 'Open another book',
+        defaultPath: shell.folder,
+        filters: [{ name: 'Books of Gambrel', extensions: ['gambrel'] }],
+        properties: ['openFile'],
+      },
+    ]);
+    expect(await nameOf(shell)).toBe('Cabin');
+    expect(shell.desks[0]?.sent.at(-1)).toBe('close');
+    expect(readdirSync(shell.folder).filter((name) => name.startsWith('shop.gambrel-'))).toEqual([]);
+  });
+
+  it('leaves all as it is when the person changes their mind', async () => {
+    const shell = await opened();
+    shell.picks.push(null);
+    click(shell, '&Open another book…');
+    await expect.poll(() => shell.files.length).toBe(1);
+    expect([shell.desks.length, windowOf(shell).contents.loads]).toEqual([1, 1]);
+  });
+
+  it('is opened by a second start that names it, relative to its own folder, and the window comes to the front', async () => {
+    const shell = await opened();
+    const path = await secondBook(shell);
+    shell.startAgain('--book', path.slice(1));
+    await loaded(shell, 2);
+    expect(await nameOf(shell)).toBe('Cabin');
+    expect(windowOf(shell).focused).toBe(1);
+  });
+
+  it('is opened when its file is opened: by path alone, and by the event of macOS', async () => {
+    const shell = await opened();
+    const path = await secondBook(shell);
+    shell.startAgain(path);
+    await loaded(shell, 2);
+    const event = { prevented: false, preventDefault: () => (event.prevented = true) };
+    shell.app.emit('open-file', event, shell.book);
+    await loaded(shell, 3);
+    expect(event.prevented).toBe(true);
+    expect(await nameOf(shell)).toBe('');
+  });
+
+  it('stays when it is the one that is open', async () => {
+    const shell = await opened();
+    shell.startAgain('--book', shell.book);
+    await expect.poll(() => windowOf(shell).focused).toBe(1);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect([shell.desks.length, windowOf(shell).contents.loads]).toEqual([1, 1]);
+  });
+
+  it('that a second start names wrongly is said by the first', async () => {
+    const shell = await opened();
+    shell.startAgain('--book');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^After --book comes the path/);
+  });
+
+  it('is handed over by a start that gives way, with the folder it was started in', async () => {
+    const shell = await started({ onlyInstance: false, args: ['--book', 'cabin.gambrel'] });
+    expect(shell.handedOver).toEqual({ args: ['.', '--book', 'cabin.gambrel'], folder: process.cwd() });
+  });
+});
+
+describe('the list of recent books', () => {
+  const recent = (shell: Booted) =>
+    menuItems(shell).find(({ label }) => label === 'Open &recent')?.submenu ?? [];
+
+  it('keeps what was open, newest first, each once, over the next start', async () => {
+    const shell = await opened();
+    const path = await secondBook(shell);
+    shell.startAgain(path);
+    await loaded(shell, 2);
+    expect(noteOf(shell, 'recent-books')).toEqual([{ path }, { path: shell.book }]);
+    expect(recent(shell).map(({ label }) => label)).toEqual([
+      `&1 cabin.gambrel in ${shell.folder}`,
+      `&2 shop.gambrel in ${shell.folder}`,
+    ]);
+    recent(shell)[1]?.click?.();
+    await loaded(shell, 3);
+    expect(noteOf(shell, 'recent-books')).toEqual([{ path: shell.book }, { path }]);
+  });
+
+  it('says that one is not there, and keeps it in the list', async () => {
+    const away = '/nowhere/Smith & Sons.gambrel';
+    const shell = await opened({ prepare: note('recent-books', [{ path: away }]) });
+    expect(recent(shell)[1]?.label).toBe('&2 Smith && Sons.gambrel in /nowhere');
+    recent(shell)[1]?.click?.();
+    await expect
+      .poll(() => shell.dialogs[0]?.message)
+      .toMatch(/^The book .*Smith & Sons\.gambrel is not there\./);
+    expect([shell.desks.length, existsSync(away)]).toEqual([1, false]);
+    expect(noteOf(shell, 'recent-books')).toEqual([{ path: shell.book }, { path: away }]);
+  });
+
+  it('is eight long at most and survives a note that makes no sense', async () => {
+    const ten = Array.from({ length: 10 }, (_, at) => ({ path: `/books/${at}.gambrel` }));
+    expect(recent(await opened({ prepare: note('recent-books', ten) }))).toHaveLength(8);
+    const odd = [7, null, { path: '' }, { path: 7 }, 'x'];
+    expect(recent(await opened({ prepare: note('recent-books', odd) }))).toHaveLength(1);
+    expect(recent(await opened({ prepare: note('recent-books', { path: 'x' }) }))).toHaveLength(1);
+  });
+
+  it('that cannot be written costs the list, not the work', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened({ prepare: (folder) => mkdirSync(join(folder, 'recent-books.json')) });
+    expect(told.mock.calls.map(([what]) => what)).toEqual(['Gambrel: note-not-kept.']);
+    expect(recent(shell)).toHaveLength(1);
+    expect(readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8')).toMatch(
+      /note-not-kept error=Error code=EISDIR/,
+    );
+    told.mockRestore();
+  });
+});

@@ -1,0 +1,64 @@
+/** Quitting the built shell: it waits for the book, shows that it waits, and never waits for ever. */
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { bridgeOf, opened, windowOf } from './running.ts';
+
+afterEach(() => void vi.useRealTimers());
+const soon = () => new Promise((resolve) => setImmediate(resolve));
+
+/** A shell whose desk is busy with its backup, quitting, under a clock of the test's. */
+async function quitting() {
+  const shell = await opened();
+  const [desk] = shell.desks;
+  if (!desk) throw new Error('No desk');
+  desk.busy = true;
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  windowOf(shell).close();
+  await soon();
+  return { shell, desk };
+}
+
+describe('quitting', () => {
+  it('waits for the backup and shows a small window after a moment, which goes by itself', async () => {
+    const { shell, desk } = await quitting();
+    vi.advanceTimersByTime(600);
+    expect([shell.windows.length, shell.ended]).toEqual([0, null]);
+    vi.advanceTimersByTime(200);
+    const window = windowOf(shell);
+    await expect.poll(() => window.contents.address).toBe('app://gambrel/closing.html');
+    expect(window.options).toMatchObject({ closable: false, webPreferences: { sandbox: true, contextIsolation: true, nodeIntegration: false } }); // prettier-ignore
+    expect(window.options.webPreferences).not.toHaveProperty('preload');
+    expect(window.progress).toBe(2);
+    shell.app.emit('will-quit', { preventDefault: () => undefined }); // once more, by an impatient person
+    desk.says({ kind: 'closed' });
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(window.destroyed).toBe(true);
+    expect(desk.sent.filter((kind) => kind === 'close')).toHaveLength(1);
+  });
+
+  it('asks after a minute whether to go on waiting, and goes when the person says so', async () => {
+    const { shell } = await quitting();
+    shell.answers.push(0, 1);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(shell.dialogs.map(({ buttons }) => buttons)).toEqual([['Keep waiting', 'Quit now']]);
+    expect(shell.ended).toBe(null);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(shell.dialogs).toHaveLength(2);
+    await expect.poll(() => shell.ended).toBe(0);
+  });
+
+  it('does not wait for a desk that has ended', async () => {
+    const { shell, desk } = await quitting();
+    vi.useRealTimers();
+    desk.kill();
+    await expect.poll(() => shell.ended).toBe(0);
+  });
+
+  it('shows nothing when the book closes at once', async () => {
+    const shell = await opened();
+    await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    const window = windowOf(shell);
+    window.close();
+    await expect.poll(() => shell.ended).toBe(0);
+    expect([shell.windows, shell.dialogs]).toEqual([[], []]);
+  });
+});

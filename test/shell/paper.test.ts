@@ -1,0 +1,140 @@
+/** What leaves the built shell: pages on a printer, labels on theirs, and files where the person wants them. */
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it, vi } from 'vitest';
+import type { Booted } from './boot.ts';
+import { click, note, noteOf, opened, windowOf } from './running.ts';
+
+const OFFICE = { name: 'office_laser', displayName: 'Office', description: '', options: {} };
+const ROLL = { name: 'roll-102', displayName: 'roll-102', description: '', options: {} };
+
+const withPrinters = async (prepare?: (folder: string) => void): Promise<Booted> => {
+  const shell = await opened({ prepare });
+  windowOf(shell).contents.printers = [OFFICE, ROLL];
+  return shell;
+};
+const printLabels = (shell: Booted) =>
+  (windowOf(shell).contents.page?.window['gambrel'] as { printLabels(): void }).printLabels();
+
+describe('labels', () => {
+  it('go through the dialog until a printer was chosen, then straight to it, also after the next start', async () => {
+    const shell = await withPrinters();
+    const { contents } = windowOf(shell);
+    printLabels(shell);
+    await expect.poll(() => contents.prints).toEqual([{}]);
+    shell.answers.push(1);
+    click(shell, 'Printer for &labels…');
+    await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({ name: 'roll-102' });
+    expect(shell.dialogs[0]?.buttons).toEqual([
+      'Office (office_laser)',
+      'roll-102',
+      'Ask each time',
+      'Leave it as it is',
+    ]);
+    const silent = {
+      silent: true,
+      deviceName: 'roll-102',
+      printBackground: true,
+      usePrinterDefaultPageSize: true,
+    };
+    printLabels(shell);
+    await expect.poll(() => contents.prints[1]).toEqual(silent);
+
+    const next = await withPrinters(note('label-printer', { name: 'roll-102' }));
+    printLabels(next);
+    await expect.poll(() => windowOf(next).contents.prints).toEqual([silent]);
+  });
+
+  it('ask again when the person wants that, and nothing changes for one who goes away', async () => {
+    const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
+    shell.answers.push(3, 2);
+    click(shell, 'Printer for &labels…');
+    await expect.poll(() => shell.dialogs.length).toBe(1);
+    expect(shell.dialogs[0]).toMatchObject({ buttons: [ROLL.name, 'Office (office_laser)', 'Ask each time', 'Leave it as it is'], cancelId: 3 }); // prettier-ignore
+    expect(noteOf(shell, 'label-printer')).toEqual({ name: 'roll-102' });
+    click(shell, 'Printer for &labels…');
+    await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({});
+    printLabels(shell);
+    await expect.poll(() => windowOf(shell).contents.prints).toEqual([{}]);
+  });
+
+  it('are not sent elsewhere when their printer is away', async () => {
+    const shell = await withPrinters(note('label-printer', { name: 'gone' }));
+    printLabels(shell);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^Nothing was printed: the printer for labels, gone, is not there/); // prettier-ignore
+    expect(windowOf(shell).contents.prints).toEqual([]);
+  });
+
+  it('are printed for our own page alone', async () => {
+    const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
+    for (const frame of [{ url: 'https://example.org/#app://gambrel/' }, null]) {
+      shell.frame = frame;
+      printLabels(shell);
+    }
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(windowOf(shell).contents.prints).toEqual([]);
+  });
+
+  it('need a printer that the computer knows', async () => {
+    const shell = await opened();
+    click(shell, 'Printer for &labels…');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^This computer knows no printer/);
+  });
+});
+
+describe('a PDF', () => {
+  it('is made by the runtime on the paper of the page, and saved where the person says', async () => {
+    const shell = await opened();
+    const path = join(shell.folder, 'bill.pdf');
+    shell.picks.push(path, null);
+    click(shell, '&Save as PDF…');
+    await expect.poll(() => existsSync(path) && readFileSync(path, 'latin1')).toBe('%PDF-1.7');
+    expect(shell.files[0]).toMatchObject({ kind: 'save', filters: [{ name: 'PDF', extensions: ['pdf'] }] });
+    expect(shell.files[0]?.defaultPath).toMatch(/documents[\\/]Gambrel \d{4}-\d\d-\d\d\.pdf$/);
+    await expect.poll(() => noteOf(shell, 'saving')).toEqual({ folder: shell.folder });
+    click(shell, '&Save as PDF…');
+    await expect.poll(() => shell.files[1]?.defaultPath).toContain(join(shell.folder, 'Gambrel '));
+    expect(shell.dialogs).toEqual([]);
+  });
+
+  it('that cannot be written or made is said', async () => {
+    const shell = await opened();
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const path = join(shell.folder, 'folder.pdf');
+    mkdirSync(path);
+    shell.picks.push(path);
+    click(shell, '&Save as PDF…');
+    await expect
+      .poll(() => shell.dialogs[0]?.message)
+      .toMatch(/folder\.pdf could not be written: check that/);
+    windowOf(shell).contents.pdf = null;
+    click(shell, '&Save as PDF…');
+    await expect
+      .poll(() => shell.dialogs[1]?.message)
+      .toMatch(/^Nothing was printed: the page could not be made/);
+    expect(shell.files).toHaveLength(1);
+    told.mockRestore();
+  });
+});
+
+describe('a file that the window saves', () => {
+  it('is asked for in the folder used last, under its name alone', async () => {
+    const shell = await opened();
+    const documents = join(shell.folder, 'documents');
+    expect(shell.download('season.csv', '/stick/papers/season.csv', 'completed')).toEqual({
+      title: 'Save',
+      defaultPath: join(documents, 'season.csv'),
+    });
+    expect(shell.download('../../evil.csv', '/other/evil.csv', 'cancelled').defaultPath).toBe(
+      join('/stick/papers', 'evil.csv'),
+    );
+    expect(noteOf(shell, 'saving')).toEqual({ folder: '/stick/papers' });
+    expect(shell.dialogs).toEqual([]);
+  });
+
+  it('that was not written is said', async () => {
+    const shell = await opened();
+    shell.download('season.csv', '/full/season.csv', 'interrupted');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^\/full\/season\.csv could not be written/);
+  });
+});

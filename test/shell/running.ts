@@ -1,0 +1,62 @@
+/** What the tests of the shell do with a shell that runs; all of them are ended after each test. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, expect, vi } from 'vitest';
+import { connect } from '../../src/bridge/client/index.ts';
+import { boot, clear, type Booted } from './boot.ts';
+import type { MenuItem } from './double/menu.ts';
+
+const running: Booted[] = [];
+afterEach(async () => {
+  vi.unstubAllGlobals();
+  for (const shell of running.splice(0)) await clear(shell);
+});
+
+export async function started(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
+  const shell = await boot(more);
+  running.push(shell);
+  return shell;
+}
+
+/** Started, and its window drawn. */
+export async function opened(more: Parameters<typeof boot>[0] = {}): Promise<Booted> {
+  const shell = await started(more);
+  await expect.poll(() => shell.windows[0]?.shown, { timeout: 60_000 }).toBe(true);
+  return shell;
+}
+
+export function windowOf(shell: Booted) {
+  const window = shell.windows[0];
+  if (!window) throw new Error('No window is open');
+  return window;
+}
+
+/** The bridge as the page itself opens it, through preload, shell and desk. */
+export async function bridgeOf(shell: Booted) {
+  vi.stubGlobal('window', windowOf(shell).contents.page?.window);
+  return connect();
+}
+
+export function click(shell: Booted, label: string): void {
+  const item = menuItems(shell).find((entry) => entry.label === label);
+  if (!item?.click) throw new Error(`${label} is not in the menu`);
+  item.click();
+}
+
+/** All items of the menu, those of menus within it too. */
+export function menuItems(shell: Booted): MenuItem[] {
+  const within = (items: MenuItem[]): MenuItem[] =>
+    items.flatMap((item) => [item, ...within(item.submenu ?? [])]);
+  return within(shell.menu);
+}
+
+/** A note of the shell's, as it lies on disk; null where there is none. */
+export function noteOf(shell: Booted, name: string): unknown {
+  const file = join(shell.folder, `${name}.json`);
+  return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as unknown) : null;
+}
+
+/** Lays a note where the shell finds it. */
+export function note(name: string, content: object): (folder: string) => void {
+  return (folder) => writeFileSync(join(folder, `${name}.json`), JSON.stringify(content));
+}

@@ -1,0 +1,164 @@
+/** The window of the built shell: where it stands, its menu, and what happens when it stops. */
+import { describe, expect, it, vi } from 'vitest';
+import { bridgeOf, click, menuItems, note, noteOf, opened, windowOf } from './running.ts';
+
+const LEFT = { x: 0, y: 0, width: 1920, height: 1040 };
+const RIGHT = { x: 1920, y: 0, width: 1920, height: 1040 };
+const PLACE = { x: 2000, y: 100, width: 1500, height: 900, maximized: false };
+
+describe('the place of the window', () => {
+  it('is kept, on a second screen too', async () => {
+    const screens = [LEFT, RIGHT];
+    const shell = await opened({ screens, prepare: note('window', PLACE) });
+    expect(windowOf(shell).options).toMatchObject({ x: 2000, y: 100, width: 1500, height: 900 });
+    windowOf(shell).moved = { x: 2100, y: 90 };
+    windowOf(shell).close();
+    expect(noteOf(shell, 'window')).toEqual({ ...PLACE, x: 2100, y: 90 });
+  });
+
+  it.each([
+    ['a screen that is no longer there', PLACE],
+    ['above all screens, where it cannot be taken hold of', { ...PLACE, x: 100, y: -500 }],
+    ['all but a corner outside', { ...PLACE, x: 1800 }],
+    ['below the last line', { ...PLACE, x: 100, y: 1020 }],
+  ])('is the middle again, in the same size, after %s', async (_where, place) => {
+    const { options } = windowOf(await opened({ screens: [LEFT], prepare: note('window', place) }));
+    expect(options).toMatchObject({ width: 1500, height: 900 });
+    expect([options.x, options.y]).toEqual([undefined, undefined]);
+  });
+
+  it('may lie on a screen left of the first', async () => {
+    const screens = [LEFT, { ...LEFT, x: -1920 }];
+    const place = { ...PLACE, x: -1900 };
+    expect(windowOf(await opened({ screens, prepare: note('window', place) })).options.x).toBe(-1900);
+  });
+});
+
+describe('the menu', () => {
+  it('has a key for everything', async () => {
+    const shell = await opened();
+    const keys = shell.menu.map(({ label, submenu }) => [
+      label,
+      (submenu ?? []).flatMap(({ type, submenu, accelerator }) =>
+        type === 'separator' || submenu ? [] : [accelerator],
+      ),
+    ]);
+    expect(keys).toEqual([
+      [
+        '&File',
+        [
+          'CmdOrCtrl+O',
+          'CmdOrCtrl+B',
+          'CmdOrCtrl+Shift+S',
+          'CmdOrCtrl+P',
+          'CmdOrCtrl+Shift+P',
+          'CmdOrCtrl+Q',
+        ],
+      ],
+      [
+        '&Edit',
+        ['CmdOrCtrl+Z', 'CmdOrCtrl+Shift+Z', 'CmdOrCtrl+X', 'CmdOrCtrl+C', 'CmdOrCtrl+V', 'CmdOrCtrl+A'],
+      ],
+      ['&View', ['CmdOrCtrl+Plus', 'CmdOrCtrl+-', 'CmdOrCtrl+0', 'F11']],
+      ['&Window', ['CmdOrCtrl+M', 'CmdOrCtrl+W']],
+      ['&Help', ['F1', 'CmdOrCtrl+Shift+N', 'CmdOrCtrl+Shift+L']],
+    ]);
+    const letters = (items: { label?: string }[]) =>
+      items.flatMap(({ label }) => label?.match(/&(\w)/)?.[1] ?? []);
+    for (const { label, submenu } of shell.menu)
+      expect(new Set(letters(submenu ?? [])).size, label).toBe(letters(submenu ?? []).length);
+  });
+
+  it('shows the page About', async () => {
+    const shell = await opened();
+    click(shell, '&About Gambrel');
+    await expect.poll(() => windowOf(shell).contents.address).toBe('app://gambrel/#/about');
+    const licences = (await (await shell.load('app://gambrel/licences.json')).json()) as {
+      licence: string;
+      text: string;
+      packages: { name: string; version: string }[];
+    }[];
+    const names = licences.flatMap(({ packages }) => packages.map(({ name }) => name));
+    // What ships beside the bundles, what is in the window, what is in the desk, and the letters.
+    for (const name of [
+      'better-sqlite3',
+      'highs',
+      'vue',
+      'valibot',
+      '@fontsource-variable/atkinson-hyperlegible-next',
+    ])
+      expect(names, name).toContain(name);
+    expect(names.length).toBe(new Set(names).size);
+    for (const { licence, text, packages } of licences) {
+      expect(licence, packages[0]?.name).toMatch(
+        /^(MIT|ISC|Apache-2\.0|OFL-1\.1|BSD-\d-Clause|Apache-2\.0 AND BSL-1\.0)$/,
+      );
+      expect(text.length, packages[0]?.name).toBeGreaterThan(400);
+    }
+  });
+
+  it('does not mind being used after the window was closed', async () => {
+    const shell = await opened();
+    const { contents } = windowOf(shell);
+    const items = menuItems(shell);
+    windowOf(shell).close();
+    for (const item of items) if (!item.label?.includes('gambrel in')) item.click?.();
+    expect([contents.prints, shell.files]).toEqual([[], []]);
+  });
+});
+
+describe('a window that stops', () => {
+  it('is opened again with a sentence, and the book is as it was', async () => {
+    const shell = await opened();
+    await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    const { contents } = windowOf(shell);
+    contents.emit('render-process-gone', {}, { reason: 'crashed' });
+    await expect.poll(() => contents.loads).toBe(2);
+    expect(shell.dialogs.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^The window stopped and was opened again\. Everything that was saved is there/),
+    ]);
+    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
+      value: { settings: { shopName: 'Ridge' } },
+    });
+    contents.emit('render-process-gone', {}, { reason: 'clean-exit' });
+    expect([contents.loads, shell.desks.length]).toEqual([2, 1]);
+  });
+
+  it('again and again ends the program, with the book closed', async () => {
+    const shell = await opened();
+    const { contents } = windowOf(shell);
+    for (let n = 1; n <= 3; n += 1) {
+      await expect.poll(() => contents.loads).toBe(n);
+      contents.emit('render-process-gone', {}, { reason: 'oom' });
+    }
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(shell.dialogs.at(-1)?.message).toMatch(/^The window stops again and again/);
+    expect(shell.desks[0]?.sent.at(-1)).toBe('close');
+  });
+
+  it('may stop again after a minute', async () => {
+    const shell = await opened();
+    const { contents } = windowOf(shell);
+    const now = vi.spyOn(Date, 'now');
+    for (let n = 1; n <= 4; n += 1) {
+      now.mockReturnValue(n * 40_000);
+      await expect.poll(() => contents.loads).toBe(n);
+      contents.emit('render-process-gone', {}, { reason: 'crashed' });
+    }
+    now.mockRestore();
+    await expect.poll(() => contents.loads).toBe(5);
+    expect(shell.ended).toBe(null);
+  });
+
+  it('that does not answer is left alone or opened again, as the person says', async () => {
+    const shell = await opened();
+    const window = windowOf(shell);
+    shell.answers.push(0, 1);
+    window.emit('unresponsive');
+    await expect.poll(() => shell.dialogs.length).toBe(1);
+    expect(shell.dialogs[0]?.buttons).toEqual(['Wait', 'Open the window again']);
+    expect(window.contents.loads).toBe(1);
+    window.emit('unresponsive');
+    await expect.poll(() => window.contents.loads).toBe(2);
+  });
+});
