@@ -4,13 +4,15 @@ import { reactive } from 'vue';
 import { afterEach, expect, it, vi } from 'vitest';
 import { bridgeOverPort, DESK_GONE } from '../../src/bridge/client/port.ts';
 import type { Bridge, CallName } from '../../src/bridge/contract.ts';
+import type { DeskCaller } from '../../src/bridge/server/answer.ts';
 import { servePort, type DeskPort } from '../../src/bridge/server/port.ts';
+import { freshDesk } from '../desk/fresh-desk.ts';
 import { echoDesk, type EchoDesk } from './counter.ts';
 
 const open: MessagePort[] = [];
 afterEach(() => open.splice(0).forEach((port) => port.close()));
 
-function lineTo(desk: EchoDesk): { bridge: Bridge; port: MessagePort; stop: () => void } {
+function lineTo(desk: DeskCaller): { bridge: Bridge; port: MessagePort; stop: () => void } {
   const { port1, port2 } = new MessageChannel();
   open.push(port1, port2);
   return { bridge: bridgeOverPort(port2), port: port2, stop: servePort(desk, asDeskPort(port1)) };
@@ -95,6 +97,54 @@ it('answers a message that is no call, and keeps working', async () => {
     answer: { ok: false, problem: { kind: 'invalid', code: 'request.malformed' } },
   };
   expect(heard.slice(0, 3)).toEqual([refused, refused, refused]);
+});
+
+it.each([
+  'toString',
+  'hasOwnProperty',
+  'constructor.constructor',
+  'hunters.__proto__',
+  'hunters.nothing',
+  'desk.close',
+])('has no call %s, at a real desk', async (name) => {
+  const shop = await freshDesk();
+  const { bridge } = lineTo(shop.desk);
+  expect(await call(bridge, name, {})).toEqual({
+    ok: false,
+    problem: { kind: 'missing', code: 'call.unknown' },
+  });
+  expect(shop.broken).toEqual([]);
+  shop.desk.close();
+});
+
+it('is not taken in by prototypes, in messages that no window of ours would send', async () => {
+  const shop = await freshDesk();
+  const { port } = lineTo(shop.desk);
+  const heard: { id: unknown; answer: { ok: boolean } }[] = [];
+  port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));
+  const nasty = JSON.parse(
+    '{"text":"nobody","__proto__":{"polluted":true},"constructor":{"prototype":{"polluted":true}}}',
+  );
+  const deep = Array.from({ length: 2_000 }).reduce<unknown>((inner) => [inner], []);
+  const messages: unknown[] = [
+    { id: 1, name: 'hunters.find', input: nasty },
+    { id: 2, name: { toString: 'hunters.find' }, input: {} },
+    { id: 3, name: ['hunters.find'], input: {} },
+    { id: 4, name: 'hunters.find', input: new Map([['text', 'nobody']]) },
+    { id: 5, name: 'hunters.find', input: deep },
+    { id: 6, name: 'shop.change', input: { changes: JSON.parse('{"__proto__":{"lateDays":9}}') } },
+    JSON.parse('{"__proto__":{"id":7,"name":"shop.look"}}'),
+  ];
+  for (const message of messages) port.postMessage(message);
+  await expect.poll(() => heard.length).toBe(messages.length);
+  const answered = new Map(heard.map(({ id, answer }) => [id, answer]));
+  expect(answered.get(1)).toEqual({ ok: true, value: [] });
+  for (const id of [2, 3]) expect(answered.get(id)).toMatchObject({ problem: { code: 'call.unknown' } });
+  expect(answered.get(null)).toMatchObject({ problem: { code: 'request.malformed' } });
+  expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
+  expect((await shop.call('shop.look', {})).settings.lateDays).not.toBe(9);
+  expect(shop.broken).toEqual([]);
+  shop.desk.close();
 });
 
 it('turns a desk that throws, or answers what cannot cross, into a problem without its detail', async () => {

@@ -8,12 +8,31 @@ const HEARTBEAT = 15_000;
 /** Bytes that may wait for a window that does not read; beyond it the stream is cut, and the window asks anew. */
 const MOST_WAITING = 64 * 1024;
 
+export interface Streams {
+  /** Keeps `response` open and tells it of every change; false when there are too many already. */
+  open(response: ServerResponse): boolean;
+}
+
+/** The streams of one server, never more than `most` at once. */
+export function openStreams(desk: DeskCaller, most: number): Streams {
+  let count = 0;
+  return {
+    open(response) {
+      if (count >= most) return false;
+      count += 1;
+      response.once('close', () => (count -= 1));
+      streamChanges(desk, response);
+      return true;
+    },
+  };
+}
+
 /**
  * Keeps `response` open and writes every change of the book to it, until either side ends it.
  * The window reads it with `fetch` rather than `EventSource`: only so can the pass travel in a header
  * instead of in an address, which ends up in histories and logs.
  */
-export function streamChanges(desk: DeskCaller, response: ServerResponse): void {
+function streamChanges(desk: DeskCaller, response: ServerResponse): void {
   response.writeHead(200, { ...SAFE_HEADERS, 'content-type': 'text/event-stream; charset=utf-8' });
   const write = (text: string) => {
     if (response.writableLength > MOST_WAITING) response.destroy();

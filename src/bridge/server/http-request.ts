@@ -5,6 +5,9 @@ import type { Problem } from '../../desk/problem.ts';
 /** Largest body that is read, bytes: a call is a form's worth of text. */
 export const BODY_LIMIT = 1024 * 1024;
 
+/** Levels of brackets in a body; the deepest call, a layout of a table with its words, has six. */
+const MOST_DEPTH = 32;
+
 /** A request that is not carried out: the HTTP status and the problem that says why. */
 export class RefusedRequest extends Error {
   readonly status: number;
@@ -24,7 +27,9 @@ export class RefusedRequest extends Error {
  */
 export function checkSender(request: IncomingMessage, port: number): void {
   const ours = `127.0.0.1:${port}`;
-  if (request.headers.host !== ours) throw new RefusedRequest(403, 'refused', 'request.wrong-host');
+  // Of two hosts Node would tell the first; whoever passed the request on may have meant the other.
+  const hosts = request.headersDistinct.host ?? [];
+  if (hosts.length !== 1 || hosts[0] !== ours) throw new RefusedRequest(403, 'refused', 'request.wrong-host');
   const { origin } = request.headers;
   if (origin !== undefined && origin !== `http://${ours}`) {
     throw new RefusedRequest(403, 'refused', 'request.wrong-origin');
@@ -47,9 +52,20 @@ export async function readJson(request: IncomingMessage): Promise<unknown> {
   const body = await readBody(request);
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(body);
+    refuseDepth(text);
     return JSON.parse(text, refusePrototype);
   } catch {
     throw new RefusedRequest(400, 'invalid', 'request.malformed');
+  }
+}
+
+/** What a call says is never nested deeper than a few levels; going down thousands of them would use up the stack. */
+function refuseDepth(text: string): void {
+  let depth = 0;
+  for (const [mark] of text.matchAll(/"(?:[^"\\]|\\.)*"|[[\]{}]/gs)) {
+    if (mark === '[' || mark === '{') depth += 1;
+    else if (mark === ']' || mark === '}') depth -= 1;
+    if (depth > MOST_DEPTH) throw new SyntaxError('nested too deep');
   }
 }
 

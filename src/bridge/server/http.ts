@@ -3,7 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { Duplex } from 'node:stream';
 import type { Problem } from '../../desk/problem.ts';
 import { answerCall, type DeskCaller } from './answer.ts';
-import { streamChanges } from './http-events.ts';
+import { openStreams, type Streams } from './http-events.ts';
 import { bearerOf, checkSender, readJson, RefusedRequest } from './http-request.ts';
 import { listenNear, LOOPBACK } from './listen.ts';
 import { openSessions, type Sessions } from './sessions.ts';
@@ -17,6 +17,8 @@ export interface HttpCarrierOptions {
   port: number;
   /** How long a request may take to arrive, and how often that is looked at, ms. */
   patience?: { requestMs: number; checkMs: number };
+  /** Lines, and streams of changes among them, that are open at once. */
+  most?: { lines: number; streams: number };
 }
 
 export interface HttpCarrier {
@@ -27,6 +29,9 @@ export interface HttpCarrier {
   close(): Promise<void>;
 }
 
+/** A browser opens six lines to one address, and a hidden window holds none: more than any shop has windows. */
+const MOST = { lines: 256, streams: 64 };
+
 /**
  * Starts the loopback server. The address carries the key in its fragment, which a browser never sends; the page
  * shows it once to `POST /session` and gets a pass, with which it calls `POST /call/<name>` and reads `GET /events`.
@@ -34,16 +39,20 @@ export interface HttpCarrier {
  */
 export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCarrier> {
   const { requestMs, checkMs } = options.patience ?? { requestMs: 15_000, checkMs: 5_000 };
+  const most = options.most ?? MOST;
   const sessions = openSessions();
+  const streams = openStreams(options.desk, most.streams);
   let port = 0;
   const server = createServer(
     { requestTimeout: requestMs, headersTimeout: requestMs, connectionsCheckingInterval: checkMs },
     (request, response) => {
-      route({ ...options, port, sessions }, request, response).catch((error: unknown) =>
+      route({ ...options, port, sessions, streams }, request, response).catch((error: unknown) =>
         refuse(request, response, error),
       );
     },
   );
+  // One line too many is hung up on by Node before anything of it is read.
+  server.maxConnections = most.lines;
   server.on('clientError', refuseRaw);
   port = await listenNear(server, options.port);
   return {
@@ -59,6 +68,7 @@ export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCa
 
 interface Counter extends HttpCarrierOptions {
   sessions: Sessions;
+  streams: Streams;
 }
 
 async function route(counter: Counter, request: IncomingMessage, response: ServerResponse): Promise<void> {
@@ -82,7 +92,8 @@ async function route(counter: Counter, request: IncomingMessage, response: Serve
   if (path === '/events') {
     allow(method, ['GET']);
     checkPass(counter, request);
-    return streamChanges(counter.desk, response);
+    if (!counter.streams.open(response)) throw new RefusedRequest(503, 'refused', 'request.too-many');
+    return;
   }
   allow(method, ['GET', 'HEAD']);
   const file = await windowFile(counter.windowFolder, path);

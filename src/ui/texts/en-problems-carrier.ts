@@ -20,5 +20,7 @@ export const carrierWording: Readonly<Record<string, Wording>> = {
   ),
   'desk.gone': () =>
     'The window lost touch with the record book. What was kept is safe. Close Gambrel and start it again.',
+  'request.too-many': () =>
+    'Too many windows are open at once. Close some, and this one goes on by itself in a few seconds.',
   'request.too-large': () => 'That is too much to keep at once. Shorten the notes and try again.',
 };
