@@ -7,7 +7,7 @@ import type { Bridge, CallName } from '../../src/bridge/contract.ts';
 import type { DeskCaller } from '../../src/bridge/server/answer.ts';
 import { servePort, type DeskPort } from '../../src/bridge/server/port.ts';
 import { freshDesk } from '../desk/fresh-desk.ts';
-import { echoDesk, type EchoDesk } from './counter.ts';
+import { echoDesk } from './counter.ts';
 
 const open: MessagePort[] = [];
 afterEach(() => open.splice(0).forEach((port) => port.close()));

@@ -1,14 +1,14 @@
 /**
  * Every call that writes leaves a trail: a row that is written once, or a line of the audit, signed with the initials of
- * who did it. A new call is tried here as well, or this test fails.
+ * who did it. A new call is tried in `tried-writes.ts` as well, or this test fails.
  */
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { APPEND_ONLY } from '../../src/book/migrations/0001-the-book-views.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import { bringIn, lookAt } from './bring-file.ts';
-import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { freshDesk } from './fresh-desk.ts';
+import { TRIED } from './tried-writes.ts';
 
 const WHO = 'TR';
 /** Kept up by triggers from other rows, so that they need no trail of their own. */
@@ -25,205 +25,6 @@ const CHANGES_NO_RECORD: readonly CallName[] = [
   'shop.leaveDemo',
   'takeout.fill',
 ];
-
-type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
-/** What is tried, on an animal that hangs, one that is ready, and one in a batch with its trim. */
-type Prepare = (shop: FreshDesk) => Promise<Try> | Try;
-
-const LINE = {
-  code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  product: null, fatSource: null, taxRate: 0,
-} as const; // prettier-ignore
-const ORDERS = {
-  cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
-}; // prettier-ignore
-const WISH = {
-  name: 'Sika deer', many: 'Sika deer', like: 'mule-deer', words: { male: 'stag', female: 'hind', young: 'calf' },
-  cookToF: 160, typicalTyped: '90', leastTyped: '50', mostTyped: '140',
-} as const; // prettier-ignore
-const GRIND = { fat: 'none', targetFat: null, product: 'Ground' } as const;
-
-const ready = async (shop: FreshDesk): Promise<number> => {
-  const id = await takeIn(shop);
-  await shop.call('animals.setStage', { id, stage: 'ready' });
-  return id;
-};
-const trimmed = async (shop: FreshDesk): Promise<number> => {
-  const id = await takeIn(shop);
-  await cut(shop, id, { trim: '60' });
-  return id;
-};
-const batch = async (shop: FreshDesk): Promise<{ batchId: number; animalId: number }> => {
-  const animalId = await trimmed(shop);
-  const { id } = await shop.call('grinder.start', { ...GRIND, animals: [{ id: animalId }] });
-  return { batchId: id, animalId };
-};
-const ground = async (shop: FreshDesk): Promise<number> => {
-  const { batchId, animalId } = await batch(shop);
-  await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '60' });
-  return batchId;
-};
-const lot = async (shop: FreshDesk): Promise<number> =>
-  (await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' })).id;
-const cooler = async (shop: FreshDesk): Promise<number> =>
-  (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id;
-const priced = async (shop: FreshDesk): Promise<number> => {
-  await shop.call('prices.save', {
-    name: 'Ours',
-    validFrom: '2020-01-01',
-    taxRule: 'per bill',
-    lines: [LINE],
-  });
-  return takeIn(shop);
-};
-
-const TRIED: Partial<Record<CallName, Prepare>> = {
-  'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
-  'shop.change': () => ['shop.change', { changes: { lateDays: 3, recordFields: ['tag'] } }],
-  'shop.setLock': () => ['shop.setLock', { passphrase: 'nine tails of a cat' }],
-  'shop.addStaff': () => ['shop.addStaff', { initials: 'RO', name: 'Robin' }],
-  'hunters.save': () => ['hunters.save', { name: 'Bo Rask' }],
-  'hunters.removeDetails': async (shop) => {
-    const { id } = await shop.call('hunters.save', { name: 'Bo Rask', phone: '555-0100' });
-    return ['hunters.removeDetails', { id, reason: 'asked for by letter' }];
-  },
-  'intake.takeIn': () => [
-    'intake.takeIn',
-    { hunter: { name: 'Bo' }, species: 'elk', sex: 'male', age: 'adult', brought: 'whole' },
-  ],
-  'coolers.save': () => ['coolers.save', { name: 'Cold room', places: 9 }],
-  'coolers.putAway': async (shop) => ['coolers.putAway', { id: await cooler(shop) }],
-  'coolers.log': async (shop) => ['coolers.log', { coolerId: await cooler(shop), typed: '36' }],
-  'coolers.takeBack': async (shop) => {
-    await shop.call('coolers.log', { coolerId: await cooler(shop), typed: '36' });
-    const [room] = await shop.call('coolers.look', {});
-    return ['coolers.takeBack', { readingId: room?.readings[0]?.id ?? 0, reason: 'another room' }];
-  },
-  'animals.setStage': async (shop) => ['animals.setStage', { id: await takeIn(shop), stage: 'packing' }],
-  'animals.setDetail': async (shop) => ['animals.setDetail', { id: await takeIn(shop), detail: 'quick' }],
-  'animals.mend': async (shop) => [
-    'animals.mend',
-    { id: await takeIn(shop), changes: { tag: 'E-2', address: 'Mill Lane' }, reason: 'read again' },
-  ],
-  'animals.instruct': async (shop) => ['animals.instruct', { id: await takeIn(shop), instructions: ORDERS }],
-  'animals.hang': async (shop) => [
-    'animals.hang',
-    { ids: [await takeIn(shop)], coolerId: await cooler(shop) },
-  ],
-  'animals.hold': async (shop) => ['animals.hold', { id: await takeIn(shop), reason: 'smells' }],
-  'animals.endHold': async (shop) => [
-    'animals.endHold',
-    { id: await takeIn(shop, { sample: 'L1' }), outcome: 'cleared' },
-  ],
-  'animals.dispose': async (shop) => [
-    'animals.dispose',
-    { id: await takeIn(shop), what: 'All', how: 'Landfill', reason: 'spoiled' },
-  ],
-  'table.weigh': async (shop) => [
-    'table.weigh',
-    { animalId: await takeIn(shop), stage: 'cut', part: 'trim', typed: '60' },
-  ],
-  'table.correct': async (shop) => {
-    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
-    return ['table.correct', { weighingId: weighings[0]?.id ?? 0, typed: '390', reason: 'misread' }];
-  },
-  'table.void': async (shop) => {
-    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
-    return ['table.void', { weighingId: weighings[0]?.id ?? 0, reason: 'another animal' }];
-  },
-  'grinder.start': async (shop) => ['grinder.start', { ...GRIND, animals: [{ id: await trimmed(shop) }] }],
-  'grinder.weighIn': async (shop) => [
-    'grinder.weighIn',
-    { ...(await batch(shop)), part: 'trim', typed: '60' },
-  ],
-  'grinder.pass': async (shop) => ['grinder.pass', { batchId: await ground(shop), plate: '4.5 mm' }],
-  'grinder.pack': async (shop) => [
-    'grinder.pack',
-    { batchId: await ground(shop), product: 'Ground', count: 50, typed: '58' },
-  ],
-  'grinder.fatTest': async (shop) => [
-    'grinder.fatTest',
-    { batchId: await ground(shop), percent: 9, method: 'Tester' },
-  ],
-  'grinder.finish': async (shop) => {
-    const batchId = await ground(shop);
-    await shop.call('grinder.pack', { batchId, product: 'Ground', count: 50, typed: '58' });
-    return ['grinder.finish', { batchId }];
-  },
-  'fat.buy': () => ['fat.buy', { source: 'pork-back-fat', typed: '20' }],
-  'fat.throwOut': async (shop) => ['fat.throwOut', { lotId: await lot(shop), reason: 'rancid' }],
-  'fat.count': async (shop) => ['fat.count', { lotId: await lot(shop), typed: '18', reason: 'counted' }],
-  'quote.save': () => [
-    'quote.save',
-    {
-      species: 'elk',
-      brought: 'skinned',
-      stage: 'hanging',
-      typed: '300',
-      instructions: ORDERS,
-      hunterName: 'Bo',
-    },
-  ],
-  'bills.make': async (shop) => ['bills.make', { animalId: await priced(shop), sure: true }],
-  'bills.void': async (shop) => {
-    const { id } = await shop.call('bills.make', { animalId: await priced(shop), sure: true });
-    return ['bills.void', { billId: id, reason: 'wrong hunter' }];
-  },
-  'bills.pay': async (shop) => [
-    'bills.pay',
-    { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' },
-  ],
-  'bills.voidPayment': async (shop) => {
-    const paid = { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' } as const;
-    const { id } = await shop.call('bills.pay', paid);
-    return ['bills.voidPayment', { paymentId: id, reason: 'another animal' }];
-  },
-  'prices.save': () => [
-    'prices.save',
-    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] },
-  ],
-  'pickup.note': async (shop) => ['pickup.note', { id: await ready(shop), text: 'left a message' }],
-  'pickup.release': async (shop) => ['pickup.release', { id: await ready(shop), to: 'Dana', unpaidBy: 'RO' }],
-  'species.save': () => ['species.save', { ...WISH, primals: [{ name: 'Haunch', pair: true, share: 1 }] }],
-  'species.putAway': () => ['species.putAway', { code: 'cougar' }],
-  'species.bringBack': async (shop) => {
-    await shop.call('species.putAway', { code: 'cougar' });
-    return ['species.bringBack', { code: 'cougar' }];
-  },
-  'products.save': () => ['products.save', { name: 'Links', kind: 'sausage' }],
-  'products.putAway': () => ['products.putAway', { code: 'ground' }],
-  'products.bringBack': async (shop) => {
-    await shop.call('products.putAway', { code: 'ground' });
-    return ['products.bringBack', { code: 'ground' }];
-  },
-  'templates.save': () => ['templates.save', { name: 'All ground', carcass: null, instructions: ORDERS }],
-  'templates.putAway': async (shop) => {
-    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
-    return ['templates.putAway', { name: 'All ground', carcass: null }];
-  },
-  'templates.bringBack': async (shop) => {
-    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
-    await shop.call('templates.putAway', { name: 'All ground', carcass: null });
-    return ['templates.bringBack', { name: 'All ground', carcass: null }];
-  },
-  'bring.bringIn': async (shop) => {
-    const { upload, layout } = await lookAt(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
-    return ['bring.bringIn', { upload, kind: 'hunters', layout }];
-  },
-  'bring.undo': async (shop) => {
-    const { id } = await bringIn(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
-    return ['bring.undo', { id }];
-  },
-  'costing.save': async (shop) => {
-    const service = { minutesPerAnimal: '30', minutesPerUnit: '1', packageSize: '1 lb' };
-    const services = { cutting: service, grinding: service, products: service };
-    await shop.call('costing.look', {});
-    return [
-      'costing.save',
-      { wagePerHour: '20', overheadPerHour: '10', packagingPerPackage: '0.2', wantedMargin: 0.2, services },
-    ];
-  },
-};
 
 type Rows = Map<string, Record<string, unknown>>;
 /** Every row of every table, under a name that stays while the row changes. */
@@ -255,7 +56,7 @@ const writing = (Object.keys(procedures) as CallName[]).filter(
 describe('every call that writes', () => {
   it.each(writing)('%s leaves a trail', async (name) => {
     const prepare = TRIED[name];
-    if (!prepare) throw new Error(`Try ${name} here, so that it is seen to leave a trail.`);
+    if (!prepare) throw new Error(`Try ${name} in tried-writes.ts, so that it is seen to leave a trail.`);
     const shop = await freshDesk();
     const [called, input] = await prepare(shop);
     expect(called).toBe(name);
