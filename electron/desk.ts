@@ -1,4 +1,5 @@
 /** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
+import { join } from 'node:path';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
@@ -6,6 +7,7 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
 
+const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
 let desk: Desk | null = null;
 
 process.parentPort.on('message', ({ data, ports }) => void handle(data as ToDesk, ports[0]));
@@ -18,7 +20,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
         console.error('Gambrel:', error);
         say({ kind: 'broken', mark: markOf(error) });
       };
-      desk = await openDesk({ bookPath, demo, onBroken, upkeep: USUAL_TIMES });
+      desk = await openDesk({ bookPath, demo, onBroken, upkeep: USUAL_TIMES, demoKeptAt });
       say({ kind: 'ready' });
       break;
     }

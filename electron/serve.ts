@@ -11,6 +11,7 @@ import { notOpen, WINDOW_MISSING } from './sentences.ts';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const windowFolder = join(import.meta.dirname, '../renderer');
+const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
 
 const read = readStartOptions(process.argv.slice(2), process.env, process.cwd());
 if (!read.ok) giveUp(read.sentence);
@@ -18,10 +19,12 @@ if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);
 await serve(read.options);
 
 async function serve(options: StartOptions): Promise<void> {
-  if (options.demo) console.log('Setting up the demo season; this takes a few seconds.');
+  if (options.demo && !existsSync(demoKeptAt)) {
+    console.log('Setting up the demo season; this takes a few seconds.');
+  }
   const bookPath = options.book ?? usualBookPlace(process.platform, process.env, homedir());
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
-  const desk = await openDesk({ bookPath, demo: options.demo, onBroken, upkeep: USUAL_TIMES });
+  const desk = await openDesk({ bookPath, demo: options.demo, onBroken, upkeep: USUAL_TIMES, demoKeptAt });
   if (desk.trouble()) console.error(notOpen(bookPath));
   const carrier = await serveOverHttp({ desk, windowFolder, port: options.port });
   if (options.port !== 0 && carrier.port !== options.port) {

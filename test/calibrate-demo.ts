@@ -11,7 +11,8 @@ import {
   type YieldObservation,
   type YieldSums,
 } from '../src/core/yield.ts';
-import { DEMO_NOW, fillDemo } from '../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../src/desk/demo/season.ts';
+import { demoAt } from './demo-copy.ts';
 import { SPECIES, speciesOf } from '../src/desk/resources.ts';
 import type { QuoteResult } from '../src/desk/shapes.ts';
 import { wholeTakeHomeGrams } from '../src/desk/take-home.ts';
@@ -28,9 +29,10 @@ export interface Held {
 /** Makes the demo book in a folder of its own, and takes it away again. */
 export async function withDemo<T>(work: (book: Book) => T): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-calibrate-'));
-  const book = openRecordBook(join(folder, 'demo.gambrel'), DEMO_NOW, true);
+  const path = join(folder, 'demo.gambrel');
+  await demoAt(path);
+  const book = openRecordBook(path, DEMO_NOW, true);
   try {
-    await fillDemo(book);
     return work(book);
   } finally {
     book.close();

@@ -24,6 +24,8 @@ export interface DeskOptions {
   bookPath: string;
   /** Start in the demo season; the book at `bookPath` is not touched until the demo is left. */
   demo?: boolean;
+  /** Where a made demo is kept for the next time. */
+  demoKeptAt?: string;
   clock?: () => Date;
   /** Told of errors that are ours, for a log. */
   onBroken?: (error: unknown) => void;
@@ -43,6 +45,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     bookPath: options.bookPath,
     clock: options.clock ?? (() => new Date()),
     guarded: options.upkeep !== undefined,
+    demoKeptAt: options.demoKeptAt,
     onBroken,
   });
   if (options.demo) await door.openDemo();

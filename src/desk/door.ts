@@ -10,7 +10,8 @@ import { breakSeal, seal, sealHolds } from '../book/seal.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { troubleWithBook } from './book-problems.ts';
-import { DEMO_NOW, fillDemo } from './demo/season.ts';
+import { copyDemo } from './demo/copy.ts';
+import { DEMO_NOW } from './demo/season.ts';
 import { createRoom, type DeskRoom } from './room.ts';
 
 export interface DoorOptions {
@@ -18,6 +19,8 @@ export interface DoorOptions {
   clock: () => Date;
   /** Whether a backup is made and the file sealed when it closes. */
   guarded: boolean;
+  /** Where a made demo is kept for the next time; without it each is made anew. */
+  demoKeptAt?: string | undefined;
   /** Told of what went wrong where nobody waits for an answer. */
   onBroken: (error: unknown) => void;
 }
@@ -29,12 +32,14 @@ export class Door {
   readonly bookPath: string;
   readonly now: () => Date;
   readonly #guarded: boolean;
+  readonly #demoKeptAt: string | undefined;
   readonly #onBroken: (error: unknown) => void;
 
-  constructor({ bookPath, clock, guarded, onBroken }: DoorOptions) {
+  constructor({ bookPath, clock, guarded, demoKeptAt, onBroken }: DoorOptions) {
     this.bookPath = bookPath;
     this.now = clock;
     this.#guarded = guarded;
+    this.#demoKeptAt = demoKeptAt;
     this.#onBroken = onBroken;
   }
 
@@ -132,8 +137,9 @@ export class Door {
     const folder = mkdtempSync(join(tmpdir(), 'gambrel-demo-'));
     const started = Date.now();
     const clock = () => new Date(DEMO_NOW.getTime() + (Date.now() - started));
-    const book = openRecordBook(join(folder, 'demo.gambrel'), DEMO_NOW, true);
-    await fillDemo(book);
+    const path = join(folder, 'demo.gambrel');
+    await copyDemo(path, this.#demoKeptAt);
+    const book = openRecordBook(path, DEMO_NOW, true);
     return createRoom({ book, demo: true, clock, host: this });
   }
 

@@ -10,7 +10,8 @@ import { fileURLToPath } from 'node:url';
 import type { Database } from 'better-sqlite3';
 import { openRecordBook } from '../../src/book/book.ts';
 import { MIGRATIONS } from '../../src/book/migrations/index.ts';
-import { DEMO_NOW, fillDemo } from '../../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../../src/desk/demo/season.ts';
+import { demoAt } from '../demo-copy.ts';
 
 export const ANIMALS_A_SEASON = 5000;
 const WEIGHINGS_AN_ANIMAL = 12;
@@ -31,8 +32,8 @@ export async function largeBook(seasons: number): Promise<string> {
   for (const old of readdirSync(folder).filter((name) => name.startsWith(`${seasons}-seasons-`)))
     rmSync(join(folder, old));
   const part = `${path}.part`;
+  await demoAt(part);
   const book = openRecordBook(part, DEMO_NOW, true);
-  await fillDemo(book);
   fill(book.db, seasons);
   book.db.pragma('optimize');
   book.close();

@@ -1,13 +1,11 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
+import { strFromU8, unzipSync } from 'fflate';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import { openRecordBook } from '../../src/book/book.ts';
 import { tablesOf } from '../../src/book/tables.ts';
-import { fillDemo } from '../../src/desk/demo/season.ts';
+import { demoAt } from '../demo-copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { BOOK_WORDS, meaningOf } from '../../src/desk/take-out/describe.ts';
 import { tempBookPath } from '../book/temp-book.ts';
@@ -32,21 +30,17 @@ async function takeOut(shop: Caller, what: CallInput<'takeout.pack'>['what']): P
   return fetchAll(shop, await shop.call('takeout.pack', { what }));
 }
 
-/** Opened by another program than ours, so that the archive is one for everybody. */
+/** Opened by another library than ours, so that the archive is one for everybody. */
 function unzip(archive: Buffer): (name: string) => string {
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-zip-'));
-  writeFileSync(join(folder, 'a.zip'), archive);
-  execFileSync('python3', ['-m', 'zipfile', '-e', 'a.zip', 'out'], { cwd: folder });
-  return (name) => readFileSync(join(folder, 'out', name), 'utf8');
+  const files = unzipSync(archive);
+  return (name) => strFromU8(files[name] ?? new Uint8Array());
 }
 
 /** The demo of three seasons in a book of its own, with rows in nearly every table. */
 async function demoDesk(): Promise<Caller & { close(): void }> {
   const bookPath = tempBookPath();
   const now = new Date('2026-11-24T18:00:00Z');
-  const book = openRecordBook(bookPath, now, true);
-  await fillDemo(book);
-  book.close();
+  await demoAt(bookPath);
   const desk = await openDesk({ bookPath, clock: () => now });
   return {
     async call(name, input) {

@@ -23,7 +23,7 @@ const CURRENCY = 'USD';
  * written with plain SQL, so that whatever keeps sums up to date sees what any program would write. The same seed makes
  * the same book.
  */
-export function writeRandomSeasons(path: string, count: number, seed: number, mostAnimals = 16): number[] {
+export function writeRandomSeasons(path: string, count: number, seed: number, mostAnimals = 10): number[] {
   const book = openRecordBook(path, new Date('2026-11-20T12:00:00Z'), true);
   const years = Array.from({ length: count }, (_, i) => 2001 + i);
   book.change(() => {

@@ -1,8 +1,9 @@
 /** The two books that every season view is checked on: the demo, and seasons that no shop ever had. */
 import { openRecordBook } from '../../../src/book/book.ts';
-import { DEMO_NOW, fillDemo } from '../../../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../../../src/desk/demo/season.ts';
 import { seeded } from '../../../src/core/random.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
+import { demoAt } from '../../demo-copy.ts';
 import { writeRandomSeasons } from './random-season.ts';
 
 export const SEASONS_MADE_UP = 200;
@@ -18,9 +19,7 @@ export async function bookOf(
     addQuotesAndOwnFat(path, seed);
     return { path, years };
   }
-  const book = openRecordBook(path, DEMO_NOW, true);
-  await fillDemo(book);
-  book.close();
+  await demoAt(path);
   return { path, years: [2024, 2025, 2026] };
 }
 

@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CallInput, CallName, CallOutput, CostingLook } from '../../../src/bridge/contract.ts';
-import { openRecordBook } from '../../../src/book/book.ts';
-import { DEMO_NOW, fillDemo } from '../../../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../../../src/desk/demo/season.ts';
+import { demoAt } from '../../demo-copy.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import { writeRandomSeasons } from './random-season.ts';
 import {
@@ -69,9 +69,7 @@ describe.each([
 
   beforeAll(async () => {
     if (name === 'the demo') {
-      const book = openRecordBook(path, DEMO_NOW, true);
-      await fillDemo(book);
-      book.close();
+      await demoAt(path);
     } else writeRandomSeasons(path, RANDOM_SEASONS, 815, 10);
     desk = await openDesk({ bookPath: path, clock: () => DEMO_NOW });
     db = new Database(path, { readonly: true });

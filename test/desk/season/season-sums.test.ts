@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CallInput, CallName, CallOutput, SeasonFilter } from '../../../src/bridge/contract.ts';
-import { openRecordBook } from '../../../src/book/book.ts';
 import { seeded } from '../../../src/core/random.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
-import { DEMO_NOW, fillDemo } from '../../../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../../../src/desk/demo/season.ts';
+import { demoAt } from '../../demo-copy.ts';
 import { writeRandomSeasons } from './random-season.ts';
 import {
   rawAnimals,
@@ -41,9 +41,7 @@ describe.each([
 
   beforeAll(async () => {
     if (name === 'the demo') {
-      const book = openRecordBook(path, DEMO_NOW, true);
-      await fillDemo(book);
-      book.close();
+      await demoAt(path);
       years = [2024, 2025, 2026];
     } else years = writeRandomSeasons(path, seasons, 20261125);
     desk = await openDesk({ bookPath: path, clock: () => DEMO_NOW });
