@@ -26,6 +26,7 @@ export interface NewFatLot {
   fatSd: number;
   costMinor: number | null;
   costUnit: 'lb' | 'kg' | null;
+  supplier: string;
   supplierLot: string;
   useBy: string | null;
   receivedOn: string;
@@ -66,8 +67,8 @@ export function fatLotRecords(db: Db) {
   const ofAnimal = db.prepare<[number], FatLotRecord>(`SELECT ${columns} ${from} WHERE f.animal_id = ?`);
   const nextNumber = db.prepare<[], number>('SELECT coalesce(max(id), 0) + 1 FROM fat_lot').pluck();
   const insert = db.prepare(
-    `INSERT INTO fat_lot (code, source, name, animal_id, fat, fat_sd, cost_minor, cost_unit, supplier_lot, use_by, received_on, at, by)
-     VALUES (@code, @source, @name, @animalId, @fat, @fatSd, @costMinor, @costUnit, @supplierLot, @useBy, @receivedOn, @at, @by)`,
+    `INSERT INTO fat_lot (code, source, name, animal_id, fat, fat_sd, cost_minor, cost_unit, supplier, supplier_lot, use_by, received_on, at, by)
+     VALUES (@code, @source, @name, @animalId, @fat, @fatSd, @costMinor, @costUnit, @supplier, @supplierLot, @useBy, @receivedOn, @at, @by)`,
   );
   const move = db.prepare(
     `INSERT INTO fat_movement (lot_id, kind, grams, typed, weighing_id, note, at, by)

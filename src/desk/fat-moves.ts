@@ -93,6 +93,6 @@ function addOwnLot(room: DeskRoom, animal: AnimalRow, by: string): number {
   const own = ownFatSource(room.species.of(animal.species));
   return room.book.fat.add({
     source: own.code, name: 'Own fat', animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
-    supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,
+    supplier: '', supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,
   }); // prettier-ignore
 }

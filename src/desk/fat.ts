@@ -39,6 +39,7 @@ export const buy = write(
       fatSd: source.sd,
       costMinor: cost,
       costUnit: cost === null ? null : (input.costUnit ?? room.settings.unit),
+      supplier: input.supplier,
       supplierLot: input.supplierLot,
       useBy: input.useBy,
       receivedOn: room.today(),

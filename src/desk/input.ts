@@ -2,8 +2,11 @@
 import * as v from 'valibot';
 import { isDate } from '../core/dates.ts';
 
-/** Control characters other than line breaks and tabs have no place in a name and break exports. */
-export const hasControl = (text: string): boolean => /[^\P{Cc}\n\r\t]/u.test(text);
+/**
+ * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
+ * written in two (a cut-off emoji) would come back from the book as another one.
+ */
+export const hasControl = (text: string): boolean => /[^\P{Cc}\n\r\t]|\p{Cs}/u.test(text);
 
 const clean = (most: number) =>
   v.pipe(

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
-import { text } from './input.ts';
+import { needed, text } from './input.ts';
 import { GENERAL_SET, RECORD_FIELDS, RECORD_SETS, recordSetOf, requiredBy } from './record-sets.ts';
 import type { ShopSettings } from './shapes.ts';
 
@@ -13,12 +13,7 @@ const days = v.pipe(
 
 /** What a setting may be. */
 export const settingSchemas = {
-  shopName: v.pipe(
-    v.string('text.needed'),
-    v.trim(),
-    v.minLength(1, 'text.needed'),
-    v.maxLength(120, 'text.too-long'),
-  ),
+  shopName: needed(120),
   unit: v.picklist(['lb', 'kg'], 'choice.unit'),
   step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
   currency: v.pipe(v.string('choice.currency'), v.regex(/^[A-Z]{3}$/, 'choice.currency')),
