@@ -5,6 +5,7 @@ import { batchRecords } from './batches.ts';
 import { billRecords } from './bills.ts';
 import { broughtInRecords } from './brought-in.ts';
 import { callNoteRecords } from './call-notes.ts';
+import { coolerLogRecords } from './cooler-logs.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
 import { historyRecords } from './history.ts';
@@ -49,6 +50,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     products: productRecords(db),
     templates: templateRecords(db),
     coolers: coolerRecords(db),
+    coolerLogs: coolerLogRecords(db),
     hunters: hunterRecords(db),
     animals: animalRecords(db),
     weighings: weighingRecords(db),

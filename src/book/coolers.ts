@@ -33,7 +33,7 @@ export function coolerRecords(db: Db) {
           AND c.id = (SELECT s.cooler_id FROM cooler_stay s WHERE s.animal_id = a.id ORDER BY s.id DESC LIMIT 1)) AS hanging,
        t.tenths_c, t.at
      FROM cooler c
-     LEFT JOIN cooler_temperature t ON t.id = (SELECT max(n.id) FROM cooler_temperature_now n WHERE n.cooler_id = c.id)
+     LEFT JOIN cooler_temperature t ON t.id = (SELECT n.id FROM cooler_temperature_now n WHERE n.cooler_id = c.id ORDER BY n.at DESC, n.id DESC LIMIT 1)
      WHERE c.active = 1 ORDER BY c.id`,
   );
   const add = db.prepare('INSERT INTO cooler (name, places) VALUES (?, ?)');
@@ -45,6 +45,22 @@ export function coolerRecords(db: Db) {
   const temperatures = db.prepare<[number, string], TemperatureRow>(
     'SELECT * FROM cooler_temperature_now WHERE cooler_id = ? AND at >= ? ORDER BY at, id',
   );
+  const named = db.prepare<[number], { id: number; name: string }>(
+    'SELECT id, name FROM cooler WHERE id = ?',
+  );
+  const between = db.prepare<[number, string, string], TemperatureRow & { log_id: number | null }>(
+    `SELECT t.*, (SELECT l.id FROM cooler_log l WHERE t.id BETWEEN l.temperature_first AND l.temperature_last) AS log_id
+     FROM cooler_temperature_now t WHERE t.cooler_id = ? AND t.at >= ? AND t.at < ? ORDER BY t.at, t.id`,
+  );
+  const takenBack = db.prepare<[number, string, string], TemperatureRow & { reason: string }>(
+    `SELECT t.id, t.cooler_id, t.typed, t.tenths_c, t.at, v.reason, v.by FROM cooler_temperature t
+     JOIN cooler_temperature_void v ON v.temperature_id = t.id WHERE t.cooler_id = ? AND t.at >= ? AND t.at < ? ORDER BY t.at`,
+  );
+  const isRead = db
+    .prepare<[number, string], 1>(
+      'SELECT 1 FROM cooler_temperature_now WHERE cooler_id = ? AND at = ? LIMIT 1',
+    )
+    .pluck();
   const temperature = db.prepare<[number], TemperatureRow & { void_by: string | null }>(
     `SELECT t.*, v.by AS void_by FROM cooler_temperature t
      LEFT JOIN cooler_temperature_void v ON v.temperature_id = t.id WHERE t.id = ?`,
@@ -67,6 +83,13 @@ export function coolerRecords(db: Db) {
     log: (coolerId: number, typed: string, tenthsC: number, at: string, by: string): void =>
       void log.run(coolerId, typed, tenthsC, at, by),
     temperatures: (coolerId: number, since: string) => temperatures.all(coolerId, since),
+    /** A cooler by its number, also one that was put away. */
+    named: (id: number) => named.get(id),
+    /** What counts of the time from `from` up to `to`, and out of which logger's file it came, or null. */
+    between: (coolerId: number, from: string, to: string) => between.all(coolerId, from, to),
+    takenBack: (coolerId: number, from: string, to: string) => takenBack.all(coolerId, from, to),
+    /** Does a reading of this very moment count already? */
+    isRead: (coolerId: number, at: string): boolean => isRead.get(coolerId, at) !== undefined,
     /** One of them, whether or not it was taken back. */
     temperature: (id: number) => temperature.get(id),
     takeBack: (id: number, reason: string, at: string, by: string): void =>

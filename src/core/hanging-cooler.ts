@@ -55,6 +55,27 @@ export function judgeCooler(
   };
 }
 
+/**
+ * The stretches of time above the limit, ms UTC, on the same straight lines as `judgeCooler`.
+ * @throws CoreProblem as `judgeCooler`
+ * @example warmSpans([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]) // one, from 07:00 to 08:00
+ */
+export function warmSpans(
+  readings: readonly CoolerReading[],
+  limitC: number = COOLER_LIMIT_C,
+): { from: number; to: number }[] {
+  if (!Number.isFinite(limitC)) throw new CoreProblem('cooler.limit', 'limitC');
+  const log = inOrder(readings);
+  return log.slice(1).flatMap((to, i) => {
+    const from = log[i] as Point;
+    const warm = (to.minute - from.minute) * shareAbove(from.tempC - limitC, to.tempC - limitC);
+    if (warm === 0) return [];
+    // The warm end of the line: its beginning where it cools down, else its end.
+    const begin = from.tempC > limitC ? from.minute : to.minute - warm;
+    return [{ from: begin * 60_000, to: (begin + warm) * 60_000 }];
+  });
+}
+
 interface Point {
   minute: number;
   tempC: number;

@@ -157,7 +157,7 @@ export function whereOf(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'stage'>)
   return stay.place ? `${stay.cooler}, ${stay.place}` : stay.cooler;
 }
 
-function coolerOf(room: DeskRoom, coolerId: number): CoolerCard {
+export function coolerOf(room: DeskRoom, coolerId: number): CoolerCard {
   const found = coolerCards(room).find((one) => one.id === coolerId);
   if (!found) throw new Trouble('missing', 'cooler.unknown', { field: 'coolerId' });
   return found;

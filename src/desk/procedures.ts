@@ -5,6 +5,8 @@ import * as batchWork from './batch-work.ts';
 import * as bills from './bills.ts';
 import * as books from './books.ts';
 import * as bring from './bring/bring.ts';
+import * as coolerLogs from './cooler-logs.ts';
+import { record as coolerRecord } from './cooler-record.ts';
 import * as coolers from './coolers.ts';
 import * as costing from './costing.ts';
 import { dispose } from './dispose.ts';
@@ -69,6 +71,11 @@ export const procedures = {
   'coolers.putAway': coolers.putAway,
   'coolers.log': coolers.log,
   'coolers.takeBack': coolers.takeBack,
+  'coolers.lookLog': coolerLogs.look,
+  'coolers.bringLog': coolerLogs.bringIn,
+  'coolers.undoLog': coolerLogs.undo,
+  'coolers.logs': coolerLogs.list,
+  'coolers.record': coolerRecord,
 
   'animals.open': animals.open,
   'animals.find': animals.find,

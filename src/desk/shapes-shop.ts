@@ -1,4 +1,5 @@
 /** The shop, its hunters and its books, as a window sees them. */
+import type { Problem } from './problem.ts';
 import type { Instructions } from './shapes-animal.ts';
 import type { RecordField, RecordSet } from './shapes-record.ts';
 import type { Brought, FatChoice } from './shapes-words.ts';
@@ -115,6 +116,55 @@ export interface CoolerLook extends CoolerCard {
   longestGapMinutes: number | null;
   /** Those of the last three days, oldest first. */
   readings: { id: number; at: string; c: number; by: string }[];
+}
+
+/** How a temperature logger's file would be read. */
+export interface LoggerLook {
+  name: string;
+  degrees: 'F' | 'C';
+  dates: 'day first' | 'month first';
+  /** Readings that the book does not know yet, and those that it does. */
+  fresh: number;
+  known: number;
+  from: string | null;
+  to: string | null;
+  lowestC: number | null;
+  highestC: number | null;
+  first: { at: string; typed: string; c: number }[];
+  problems: { row: number; problem: Problem }[];
+  problemCount: number;
+}
+
+/** A logger's file that was brought in. */
+export interface CoolerLogCard {
+  id: number;
+  file: string;
+  readings: number;
+  at: string;
+  by: string;
+  undoneAt: string | null;
+}
+
+/** One cooler's temperatures over some days, as they are shown to an inspector. */
+export interface CoolerRecord {
+  cooler: string;
+  from: string;
+  to: string;
+  limitC: number;
+  readings: number;
+  minutesAbove: number;
+  days: {
+    day: string;
+    readings: number;
+    lowestC: number | null;
+    highestC: number | null;
+    minutesAbove: number;
+  }[];
+  /** Times without a reading, also before the first and after the last. */
+  gaps: { from: string; to: string; minutes: number }[];
+  byHand: { at: string; c: number; typed: string; by: string }[];
+  files: { file: string; readings: number; at: string; by: string }[];
+  takenBack: { at: string; c: number; typed: string; reason: string; by: string }[];
 }
 
 export interface FatSourceCard {

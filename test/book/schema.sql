@@ -255,6 +255,24 @@ CREATE TABLE cooler (
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT;
 
+CREATE TABLE cooler_log (
+  id INTEGER PRIMARY KEY,
+  cooler_id INTEGER NOT NULL REFERENCES cooler (id),
+  file TEXT NOT NULL,
+  sha256 TEXT NOT NULL,
+  temperature_first INTEGER NOT NULL REFERENCES cooler_temperature (id),
+  temperature_last INTEGER NOT NULL REFERENCES cooler_temperature (id),
+  known INTEGER NOT NULL CHECK (known >= 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE cooler_log_undone (
+  cooler_log_id INTEGER PRIMARY KEY REFERENCES cooler_log (id),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE cooler_stay (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -642,6 +660,24 @@ CREATE TRIGGER call_note_no_delete BEFORE DELETE ON call_note
 CREATE TRIGGER call_note_no_update BEFORE UPDATE ON call_note
   BEGIN SELECT RAISE(ABORT, 'call_note is written once'); END;
 
+CREATE TRIGGER cooler_log_no_delete BEFORE DELETE ON cooler_log
+  BEGIN SELECT RAISE(ABORT, 'cooler_log is written once'); END;
+
+CREATE TRIGGER cooler_log_no_update BEFORE UPDATE ON cooler_log
+  BEGIN SELECT RAISE(ABORT, 'cooler_log is written once'); END;
+
+CREATE TRIGGER cooler_log_undone_no_delete BEFORE DELETE ON cooler_log_undone
+  BEGIN SELECT RAISE(ABORT, 'cooler_log_undone is written once'); END;
+
+CREATE TRIGGER cooler_log_undone_no_update BEFORE UPDATE ON cooler_log_undone
+  BEGIN SELECT RAISE(ABORT, 'cooler_log_undone is written once'); END;
+
+CREATE TRIGGER cooler_stay_no_delete BEFORE DELETE ON cooler_stay
+  BEGIN SELECT RAISE(ABORT, 'cooler_stay is written once'); END;
+
+CREATE TRIGGER cooler_stay_no_update BEFORE UPDATE ON cooler_stay
+  BEGIN SELECT RAISE(ABORT, 'cooler_stay is written once'); END;
+
 CREATE TRIGGER cooler_temperature_no_delete BEFORE DELETE ON cooler_temperature
   BEGIN SELECT RAISE(ABORT, 'cooler_temperature is written once'); END;
 
@@ -857,7 +893,9 @@ CREATE VIEW batch_sum_now AS
 
 CREATE VIEW cooler_temperature_now AS
   SELECT t.* FROM cooler_temperature t
-  WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id);
+  WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id)
+    AND NOT EXISTS (SELECT 1 FROM cooler_log_undone u JOIN cooler_log l ON l.id = u.cooler_log_id
+      WHERE t.id BETWEEN l.temperature_first AND l.temperature_last);
 
 CREATE VIEW cut_sum_now AS
   SELECT i.animal_id, i.body ->> '$.cutsShare' AS cuts_ordered,

@@ -1,6 +1,6 @@
 /** For every call that writes, a shop that is ready for it and an input that it takes: for tests of all of them. */
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
-import { bringIn, lookAt } from './bring-file.ts';
+import { bringIn, handOver, lookAt } from './bring-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
@@ -75,6 +75,15 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     await shop.call('coolers.log', { coolerId: await cooler(shop), typed: '36' });
     const [room] = await shop.call('coolers.look', {});
     return ['coolers.takeBack', { readingId: room?.readings[0]?.id ?? 0, reason: 'another room' }];
+  },
+  'coolers.bringLog': async (shop) => {
+    const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
+    return ['coolers.bringLog', { coolerId: await cooler(shop), upload }];
+  },
+  'coolers.undoLog': async (shop) => {
+    const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
+    const { id } = await shop.call('coolers.bringLog', { coolerId: await cooler(shop), upload });
+    return ['coolers.undoLog', { id }];
   },
   'animals.setStage': async (shop) => ['animals.setStage', { id: await takeIn(shop), stage: 'packing' }],
   'animals.setDetail': async (shop) => ['animals.setDetail', { id: await takeIn(shop), detail: 'quick' }],

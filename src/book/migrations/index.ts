@@ -4,6 +4,7 @@ import { seasonSums } from './0002-season-sums.ts';
 import { broughtIn } from './0003-brought-in.ts';
 import { fatLeft } from './0004-fat-left.ts';
 import { learning } from './0005-learning.ts';
+import { coolerLogs } from './0006-cooler-logs.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -12,6 +13,7 @@ export const MIGRATIONS: readonly string[] = [
   broughtIn,
   fatLeft,
   learning,
+  coolerLogs,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -26,6 +26,15 @@ export const bringWording: Readonly<Record<string, Wording>> = {
   'sheet.date': (p) =>
     `“${p.typed}” is no date. Write it like 2023-11-04, or check which comes first, day or month.`,
   'sheet.word': (p) => `“${p.typed}” is not understood. Say above what it stands for.`,
+  'logger.columns': () =>
+    'No row of this file has a day, a time and a temperature. Save the readings of the logger as CSV and choose that file.',
+  'logger.clock': (p) => `“${p.typed}” is no time of day. Write it like 14:30 or 2:30 PM.`,
+  'logger.ahead': (p) =>
+    `This reading of ${p.date} lies in the future. Check which comes first, day or month, and the clock of the logger.`,
+  'logger.nothing-new': (p) =>
+    `All ${plural(Number(p.count), 'reading', 'readings')} of this file are in the book already. There is nothing to bring in.`,
+  'logger.unknown': () => 'There is no such file in this book. Look at the list again.',
+  'logger.undone': (p) => `${p.name} was taken back already.`,
   'sheet.released-before': () => 'It was picked up before it was received. Check both dates.',
   'sheet.parts-over': (p, format) =>
     `Its parts weigh ${massIn(p, 'grams', format)}, more than the animal with ${massIn(p, 'baseGrams', format)}. It teaches nothing like this.`,

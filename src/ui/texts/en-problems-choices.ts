@@ -7,6 +7,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.brought': () => 'Pick how the animal came in.',
   'choice.currency': () => 'This is no currency. Type its three letters, for example USD or CAD.',
   'season.unknown': () => 'Pick a season from the list.',
+  'choice.degrees': () => 'Pick the scale of the temperatures: °F or °C.',
   'choice.detail': () => 'Pick whether every part is weighed or only what goes home.',
   'choice.locale': () => 'This way of writing numbers is not known. Type for example en-US or en-CA.',
   'choice.measure': () => 'Pick what to compare by from the list.',

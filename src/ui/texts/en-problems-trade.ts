@@ -49,6 +49,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${p.ticket} has no positive result. Say why it is done away with, for example: spoiled, condemned by the inspector.`,
   'animal.not-hanging': (p) => `${p.ticket} does not hang any more, so it takes no place in a cooler.`,
   'cooler.unknown': () => 'This cooler is not in use. Pick another one.',
+  'cooler.record-days': (p) =>
+    `The last day must not be before the first, and a record holds at most ${p.most} days. Pick other days.`,
   'cooler.twice': (p) => `There is a cooler called ${p.cooler} already. Give this one another name.`,
   'cooler.in-use': (p) =>
     `${plural(Number(p.count), 'animal hangs', 'animals hang')} in ${p.cooler}. Hang them elsewhere first.`,

@@ -67,4 +67,9 @@ INSERT INTO brought_in_undone VALUES (1, '2026-10-02T14:05:00.000Z', 'MK');
   5: `
 INSERT INTO season_taught VALUES (2025, 'made up', '{}');
 `,
+  6: `
+INSERT INTO cooler_temperature VALUES (3, 1, '2.1 C', 21, '2026-10-02T06:00:00.000Z', 'MK'), (4, 1, '2.4 C', 24, '2026-10-02T07:00:00.000Z', 'MK');
+INSERT INTO cooler_log VALUES (1, 1, 'logger.csv', 'cd34', 3, 4, 0, '2026-10-02T15:00:00.000Z', 'MK');
+INSERT INTO cooler_log_undone VALUES (1, '2026-10-02T15:05:00.000Z', 'MK');
+`,
 };
