@@ -29,6 +29,8 @@ describe('quitting', () => {
     expect(window.options.webPreferences).not.toHaveProperty('preload');
     expect(window.progress).toBe(2);
     shell.app.emit('will-quit', { preventDefault: () => undefined }); // once more, by an impatient person
+    vi.advanceTimersByTime(1_000);
+    expect(shell.windows).toEqual([window]);
     desk.says({ kind: 'closed' });
     await expect.poll(() => shell.ended).toBe(0);
     expect(window.destroyed).toBe(true);

@@ -32,7 +32,7 @@ describe('a newer version', () => {
   });
 
   it('is looked for when the folder is chosen, and no longer when the person says so', async () => {
-    const shell = await opened({ prepare: shelf([], false) });
+    const shell = await opened({ prepare: shelf([NEWER.replace('0.2.0', '0.1.0')], false) });
     const stick = join(shell.folder, 'stick');
     shell.answers.push(1, 2);
     shell.picks.push(stick);

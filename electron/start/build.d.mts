@@ -1,0 +1,1 @@
+export function build(root: string, node: string): Promise<{ ok: boolean; output: string }>;

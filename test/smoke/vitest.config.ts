@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests that need the real runtime are no part of `npm test`; `run.ts` starts them. */
+export default defineConfig({
+  test: {
+    include: ['test/smoke/*.smoke.ts'],
+    environment: 'node',
+    testTimeout: 60_000,
+    hookTimeout: 180_000,
+  },
+});
