@@ -3,7 +3,7 @@ import type { ErrorMark } from './log-lines.ts';
 
 /** Shell to desk. A `window` message brings one port with it. */
 export type ToDesk =
-  | { kind: 'open'; bookPath: string; demo: boolean }
+  | { kind: 'open'; bookPath: string; demo: boolean; demoKeptAt: string }
   | { kind: 'window' }
   | { kind: 'back up' }
   | { kind: 'close' };

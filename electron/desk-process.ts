@@ -17,9 +17,10 @@ export interface DeskProcess {
 
 /**
  * Starts the built desk program `file`.
+ * @param demoKeptAt where a demo that was made is kept for the next time
  * @param onStopped called when it ends without having been asked to
  */
-export function startDeskProcess(file: string, onStopped: () => void): DeskProcess {
+export function startDeskProcess(file: string, demoKeptAt: string, onStopped: () => void): DeskProcess {
   const child = utilityProcess.fork(file, [], { serviceName: 'Gambrel desk' });
   let closing: Promise<void> | null = null;
   child.on('exit', (code) => {
@@ -41,7 +42,8 @@ export function startDeskProcess(file: string, onStopped: () => void): DeskProce
     child.kill();
   }
   return {
-    open: async (bookPath, demo) => (await ask({ kind: 'open', bookPath, demo }, 'ready')) !== null,
+    open: async (bookPath, demo) =>
+      (await ask({ kind: 'open', bookPath, demo, demoKeptAt }, 'ready')) !== null,
     backUp: async () => (await ask({ kind: 'back up' }, 'backed up'))?.path ?? null,
     connectWindow(contents) {
       const { port1, port2 } = new MessageChannelMain();

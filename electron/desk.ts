@@ -1,5 +1,4 @@
 /** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
-import { join } from 'node:path';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
@@ -7,7 +6,6 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
 
-const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
 let desk: Desk | null = null;
 
 process.parentPort.on('message', ({ data, ports }) => void handle(data as ToDesk, ports[0]));
@@ -15,7 +13,7 @@ process.parentPort.on('message', ({ data, ports }) => void handle(data as ToDesk
 async function handle(message: ToDesk, port: MessagePortMain | undefined): Promise<void> {
   switch (message.kind) {
     case 'open': {
-      const { bookPath, demo } = message;
+      const { bookPath, demo, demoKeptAt } = message;
       const onBroken = (error: unknown) => {
         console.error('Gambrel:', error);
         say({ kind: 'broken', mark: markOf(error) });

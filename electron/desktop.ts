@@ -21,6 +21,8 @@ export interface Places {
   /** The built desk program and the built preload. */
   desk: string;
   preload: string;
+  /** Where a demo that was made is kept. */
+  demo: string;
   /** The file that a note of this name is kept in between starts. */
   note(name: string): string;
 }
@@ -35,7 +37,7 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
   let window: BrowserWindow | null = null;
   let open = { book, demo };
   const onceTooOften = countStops();
-  let desk = startDeskProcess(places.desk, onStopped);
+  let desk = startDeskProcess(places.desk, places.demo, onStopped);
   /** Opening, changing and closing books take turns, so that no desk is left behind. */
   let turn = Promise.resolve();
   const inTurn = (work: () => Promise<void>) => (turn = turn.then(work));
@@ -112,7 +114,7 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
       if (end !== 'not yet' || (path === open.book && !open.demo)) return;
       await desk.close();
       open = { book: path, demo: false };
-      desk = startDeskProcess(places.desk, onStopped);
+      desk = startDeskProcess(places.desk, places.demo, onStopped);
       await begin();
     });
   }
@@ -123,7 +125,7 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
       return;
     }
     // At once and not in turn: whoever has the next turn must not meet a desk that has ended.
-    desk = startDeskProcess(places.desk, onStopped);
+    desk = startDeskProcess(places.desk, places.demo, onStopped);
     void inTurn(begin).then(() => tell('warning', DESK_STOPPED));
   }
 }

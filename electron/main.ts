@@ -54,9 +54,16 @@ async function start(): Promise<void> {
   guardDownloads(note('saving'));
   serveScheme(join(here, '../renderer'));
   const desktop = await openDesktop(
-    { desk: join(here, 'desk.js'), preload: join(here, '../preload/preload.cjs'), note },
+    { desk: join(here, 'desk.js'), preload: join(here, '../preload/preload.cjs'), demo: demoPlace(), note },
     book ?? usualBookPlace(process.platform, process.env, homedir()),
     demo,
   );
   opened.resolve(desktop);
+}
+
+/** The demo belongs to one build. An installed program lies in an archive that cannot be written. */
+function demoPlace(): string {
+  return app.isPackaged
+    ? join(app.getPath('userData'), `demo-${app.getVersion()}.gambrel`)
+    : join(here, 'demo.gambrel');
 }

@@ -26,9 +26,10 @@ beforeAll(async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('the packed program', () => {
-  it('holds every built file', () => {
+  it('holds every built file, and no demo that was made beside them', () => {
+    expect(inside.filter((path) => path.endsWith('.gambrel'))).toEqual([]);
     const built = readdirSync(join(ROOT, 'out'), { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile())
+      .filter((entry) => entry.isFile() && !entry.name.startsWith('demo.gambrel'))
       .map(({ parentPath, name }) => join(parentPath, name).slice(ROOT.length).replaceAll('\\', '/'));
     expect(built.length).toBeGreaterThan(20);
     expect(built.filter((file) => !inside.includes(file))).toEqual([]);

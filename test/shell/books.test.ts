@@ -115,9 +115,14 @@ describe('the list of recent books', () => {
   });
 
   it('says that one is not there, and keeps it in the list', async () => {
-    const away = '/nowhere/Smith & Sons.gambrel';
-    const shell = await opened({ prepare: note('recent-books', [{ path: away }]) });
-    expect(recent(shell)[1]?.label).toBe('&2 Smith && Sons.gambrel in /nowhere');
+    let away = '';
+    const shell = await opened({
+      prepare(folder) {
+        away = join(folder, 'stick', 'Smith & Sons.gambrel');
+        note('recent-books', [{ path: away }])(folder);
+      },
+    });
+    expect(recent(shell)[1]?.label).toBe(`&2 Smith && Sons.gambrel in ${join(shell.folder, 'stick')}`);
     recent(shell)[1]?.click?.();
     await expect
       .poll(() => shell.dialogs[0]?.message)

@@ -47,6 +47,7 @@ export async function boot(
     book?: string;
     args?: string[];
     onlyInstance?: boolean;
+    installed?: boolean;
     screens?: DoubleOptions['screens'];
     prepare?: (folder: string) => void;
   } = {},
@@ -59,6 +60,7 @@ export async function boot(
   const { electron, record } = electronDouble({
     folders: { userData: folder, logs: join(folder, 'logs'), documents: join(folder, 'documents') },
     onlyInstance: more.onlyInstance,
+    installed: more.installed,
     screens: more.screens,
   });
   const number = String((boots += 1));

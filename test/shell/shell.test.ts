@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { WINDOW_POLICY } from '../../src/bridge/server/window-files.ts';
 import { clear, OUT } from './boot.ts';
-import { bridgeOf, click, opened, started, windowOf } from './running.ts';
+import { bridgeOf, click, noteOf, opened, started, windowOf } from './running.ts';
 
 describe('starting', () => {
   it('opens one sandboxed window on its own scheme, with exactly these rights', async () => {
@@ -237,6 +237,13 @@ describe('the way to the book', () => {
     });
     expect(existsSync(shell.book)).toBe(false);
   }, 90_000); // the demo's seasons are entered one by one
+
+  it('keeps the demo of an installed program in its own folder, not in its archive', async () => {
+    const shell = await opened({ installed: true, args: ['--demo'] });
+    expect(existsSync(join(shell.folder, 'demo-0.1.0.gambrel'))).toBe(true);
+    // Nor is it one of the shop's books.
+    expect(noteOf(shell, 'recent-books')).toBe(null);
+  }, 90_000);
 });
 
 describe('a book that does not open', () => {

@@ -30,6 +30,8 @@ const APP_EVENTS = [
 export interface DoubleOptions {
   folders: Folders;
   onlyInstance?: boolean;
+  /** Whether the program was installed, and not started from its source. */
+  installed?: boolean;
   /** The areas of the screens that windows may use; one ordinary screen if not said. */
   screens?: { x: number; y: number; width: number; height: number }[];
 }
@@ -140,6 +142,7 @@ export function electronDouble(options: DoubleOptions) {
         return options.folders[name as keyof Folders];
       },
       getVersion: () => '0.1.0',
+      isPackaged: options.installed ?? false,
       quit,
       exit: (code: number) => (record.ended ??= code),
     }),
