@@ -8,8 +8,8 @@ import { read } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { CoolerRecord } from './shapes.ts';
 
-/** Longer without a reading than this is a gap. Our choice: twice a day is what a shop without a logger manages. */
-const GAP_MS = 12 * 60 * 60_000;
+/** Longer without a reading than this is a gap. Our choice, as on the Rail: a night. */
+const GAP_MS = 16 * 60 * 60_000;
 const MOST_DAYS = 400;
 
 /** @throws Trouble `cooler.unknown`, `cooler.record-days` (invalid) */

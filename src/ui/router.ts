@@ -98,6 +98,12 @@ export function makeRouter(): Router {
       { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
       { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
       {
+        path: '/cooler/:id',
+        meta: { place: 'shop' },
+        component: () => import('./cooler/CoolerPage.vue'),
+        props: true,
+      },
+      {
         path: '/cautions',
         meta: { place: 'shop' },
         component: () => import('./cautions/CautionsPage.vue'),

@@ -132,6 +132,7 @@ const places: { name: string; at: () => string; act?: (page: Page) => Promise<vo
   { name: 'fat on hand', at: () => '/books', act: tab('Fat on hand'), sees: /Also what is used up/ },
   { name: 'hunters', at: () => '/books', act: tab('Hunters'), sees: /Find a hunter/ },
   { name: 'shop', at: () => '/shop', sees: /Who works here/ },
+  { name: 'a cooler', at: () => '/cooler/1', sees: /Day by day/ },
   { name: 'cautions', at: () => '/cautions', sees: /Local rules and licensed practice come first/ },
   {
     name: 'key sheet',

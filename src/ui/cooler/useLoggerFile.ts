@@ -1,0 +1,58 @@
+import { ref, shallowRef } from 'vue';
+import type { CallInput, LoggerLook, Problem } from '../../bridge/contract.ts';
+import { handOver } from '../bring/files.ts';
+import { call } from '../bridge.ts';
+import { toast } from '../parts/index.ts';
+import { coolerText as text } from '../texts/en-cooler.ts';
+import { useCall } from '../use/useCall.ts';
+
+type How = Pick<CallInput<'coolers.lookLog'>, 'degrees' | 'dates'>;
+
+/** One file of a logger on its way into the book: chosen, looked at, brought in, taken back. */
+export function useLoggerFile(coolerId: () => number) {
+  const look = shallowRef<LoggerLook | null>(null);
+  const problem = shallowRef<Problem | null>(null);
+  const reading = ref(false);
+  const save = useCall('coolers.bringLog');
+  const takeBack = useCall('coolers.undoLog');
+  let upload: number | null = null;
+
+  async function refresh(how: How = {}): Promise<void> {
+    if (upload === null) return;
+    const answer = await call('coolers.lookLog', { coolerId: coolerId(), upload, ...how });
+    problem.value = answer.ok ? null : answer.problem;
+    look.value = answer.ok ? answer.value : null;
+    save.clear();
+  }
+
+  async function choose(file: File): Promise<void> {
+    reading.value = true;
+    look.value = null;
+    const handed = await handOver(file);
+    problem.value = handed.ok ? null : handed.problem;
+    upload = handed.ok ? handed.value.upload : null;
+    await refresh();
+    reading.value = false;
+  }
+
+  /** Reads it another way than it was guessed. */
+  function change(how: How): void {
+    if (look.value) void refresh({ degrees: look.value.degrees, dates: look.value.dates, ...how });
+  }
+
+  async function bringIn(): Promise<void> {
+    if (!look.value || upload === null) return;
+    const { degrees, dates, name } = look.value;
+    const answer = await save.run({ coolerId: coolerId(), upload, degrees, dates });
+    if (!answer.ok) return;
+    upload = null;
+    look.value = null;
+    toast(text.done(answer.value.readings), () => void undo(answer.value.id, name));
+  }
+
+  async function undo(id: number, name: string): Promise<void> {
+    if ((await takeBack.run({ id })).ok) toast(text.undone(name));
+  }
+
+  return { look, problem, reading, save, takeBack, choose, change, bringIn, undo };
+}
