@@ -15,6 +15,8 @@ const LARGE = { width: 1920, height: 1080 };
 interface Shot {
   name: string;
   place: string;
+  /** Longer than a screen: with `--all` the whole of it is taken. */
+  long?: boolean;
   /** What to do once there, to show it at work. */
   act?: (page: Page) => Promise<void>;
 }
@@ -36,7 +38,14 @@ const shots: Shot[] = [
   },
   { name: 'quote', place: '/quote', act: askQuote },
   { name: 'pickup', place: '/pickup' },
-  { name: 'season', place: '/season' },
+  { name: 'season', place: '/season', long: true },
+  { name: 'pounds', place: '/season/pounds', long: true },
+  { name: 'flow', place: '/season/flow', long: true },
+  { name: 'money', place: '/season/money', long: true },
+  { name: 'fat', place: '/season/fat', long: true },
+  { name: 'check', place: '/season/check', long: true },
+  { name: 'compare', place: '/season/compare', long: true },
+  { name: 'animals', place: '/season/animals' },
   { name: 'costs', place: '/season/costs' },
   { name: 'books', place: '/books' },
   { name: 'shop', place: '/shop' },
@@ -74,14 +83,17 @@ async function take(
   page.on('console', (message) => message.type() === 'error' && console.error(message.text()));
   await page.goto(served.address);
   await page.getByRole('heading', { level: 1 }).first().waitFor();
-  for (const { name, place, act } of shots.filter((shot) => wanted.includes(shot.name))) {
+  for (const { name, place, long = false, act } of shots.filter((shot) => wanted.includes(shot.name))) {
     await page.evaluate((hash) => (location.hash = hash), `#${place}`);
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     await page.waitForTimeout(600);
     await act?.(page);
     await page.waitForTimeout(900);
     const marks = folder === README ? '' : `-${theme}-${size.width}`;
-    await page.screenshot({ path: join(folder, `${name}${marks}.png`) });
+    await page.screenshot({
+      path: join(folder, `${name}${marks}.png`),
+      fullPage: long && folder !== README,
+    });
   }
   await context.close();
 }
@@ -101,7 +113,7 @@ if (all > 0) {
         shots.map(({ name }) => name),
       );
 } else {
-  await take(folder, SMALL, 'light', ['rail', 'table', 'grinder', 'quote', 'season']);
+  await take(folder, SMALL, 'light', ['rail', 'table', 'grinder', 'quote', 'season', 'pounds', 'compare']);
 }
 await browser.close();
 await served.end('SIGINT');
