@@ -356,7 +356,8 @@ describe('the whole job, by keyboard', () => {
       [`/table/${CARIBOU}`]: '14 lb 4 oz',
       '/grinder/1': '23.15 lb',
       '/grinder/2': '0.30 lb',
-      '/season': 'What the next quote rests on',
+      '/season': 'What makes a difference',
+      '/season/check': 'What the next quote rests on',
       '/books': CARIBOU,
       '/rail': 'Ready to fetch',
     };
