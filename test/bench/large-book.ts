@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url';
 import type { Database } from 'better-sqlite3';
 import { openRecordBook } from '../../src/book/book.ts';
 import { MIGRATIONS } from '../../src/book/migrations/index.ts';
+import { openDesk } from '../../src/desk/desk.ts';
 import { DEMO_NOW } from '../../src/desk/demo/season.ts';
 import { demoAt } from '../demo-copy.ts';
 
@@ -37,8 +38,17 @@ export async function largeBook(seasons: number): Promise<string> {
   fill(book.db, seasons);
   book.db.pragma('optimize');
   book.close();
+  await learnOnce(part);
   renameSync(part, path);
   return path;
+}
+
+/** A shop of twenty years has long boiled down the seasons that are over. */
+async function learnOnce(path: string): Promise<void> {
+  const desk = await openDesk({ bookPath: path, clock: () => DEMO_NOW });
+  const answer = await desk.call('season.pounds', {});
+  desk.close();
+  if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
 }
 
 function fill(db: Database, seasons: number): void {
