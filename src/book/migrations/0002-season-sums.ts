@@ -141,15 +141,18 @@ END;
 CREATE TRIGGER animal_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.animal_id IS NOT NULL BEGIN
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id;
 END;
+
+-- Touches the animal: only an id that is at hand, as a trigger's own row has it, is looked up without adding up all others.
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
-  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now
-  WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  UPDATE animal SET stage = stage WHERE id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 
 CREATE TRIGGER batch_sum_of_new AFTER INSERT ON batch BEGIN
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
 END;
 CREATE TRIGGER batch_sum_of_changed AFTER UPDATE ON batch BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = NEW.id;
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.id;
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
 END;
 CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id IS NOT NULL BEGIN
@@ -157,12 +160,7 @@ CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id I
   INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.batch_id;
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.batch_id;
 END;
-CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void
-WHEN (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id) IS NOT NULL BEGIN
-  DELETE FROM batch_source_sum WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
-  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now
-  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
-  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now
-  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void BEGIN
+  UPDATE batch SET state = state WHERE id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 `;

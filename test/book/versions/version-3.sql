@@ -710,13 +710,14 @@ CREATE TRIGGER animal_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.animal_id
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id;
 END;
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
-  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now
-  WHERE animal_id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  UPDATE animal SET stage = stage WHERE id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 CREATE TRIGGER batch_sum_of_new AFTER INSERT ON batch BEGIN
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
 END;
 CREATE TRIGGER batch_sum_of_changed AFTER UPDATE ON batch BEGIN
+  DELETE FROM batch_source_sum WHERE batch_id = NEW.id;
+  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.id;
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.id;
 END;
 CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id IS NOT NULL BEGIN
@@ -724,13 +725,8 @@ CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id I
   INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.batch_id;
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.batch_id;
 END;
-CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void
-WHEN (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id) IS NOT NULL BEGIN
-  DELETE FROM batch_source_sum WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
-  INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now
-  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
-  INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now
-  WHERE batch_id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
+CREATE TRIGGER batch_sum_of_voided AFTER INSERT ON weighing_void BEGIN
+  UPDATE batch SET state = state WHERE id = (SELECT w.batch_id FROM weighing w WHERE w.id = NEW.weighing_id);
 END;
 CREATE INDEX animal_by_old_number ON animal (old_number) WHERE old_number <> '';
 CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
