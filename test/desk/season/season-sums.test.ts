@@ -84,6 +84,8 @@ describe.each([
     const one = <T>(of: readonly T[]): T => of[Math.floor(uniform() * of.length)] as T;
     return years.flatMap((season): SeasonFilter[] => [
       { season },
+      // A day on which an animal came: both ends of the days belong to them.
+      ...(bySeason.get(season) ?? []).slice(0, 1).map(({ receivedOn: on }) => ({ season, from: on, to: on })),
       {
         season,
         ...one<SeasonFilter>([
