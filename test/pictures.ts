@@ -38,8 +38,8 @@ const shots: Shot[] = [
   },
   { name: 'quote', place: '/quote', act: askQuote },
   { name: 'pickup', place: '/pickup' },
-  { name: 'season', place: '/season', long: true },
-  { name: 'pounds', place: '/season/pounds', long: true },
+  { name: 'season', place: '/season', long: true, act: toChart },
+  { name: 'pounds', place: '/season/pounds', long: true, act: toChart },
   { name: 'flow', place: '/season/flow', long: true },
   { name: 'money', place: '/season/money', long: true },
   { name: 'fat', place: '/season/fat', long: true },
@@ -50,6 +50,14 @@ const shots: Shot[] = [
   { name: 'books', place: '/books' },
   { name: 'shop', place: '/shop' },
 ];
+
+/** The first chart whole, instead of the frame above it. */
+async function toChart(page: Page): Promise<void> {
+  await page
+    .locator('main section', { has: page.locator('svg, canvas') })
+    .first()
+    .evaluate((card) => card.scrollIntoView());
+}
 
 async function planFirst(page: Page): Promise<void> {
   const first = page.getByRole('checkbox', { name: /^Grind / }).first();
