@@ -1,4 +1,5 @@
 /** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
+import type { Spread } from '../core/spread.ts';
 import type { AnimalStage, Age, Brought, CutPart, Range, Sex } from './shapes-words.ts';
 
 /** Which animals a view is about; what is left out does not narrow it. */
@@ -32,16 +33,7 @@ export interface SeasonChoices {
   days: { from: string; to: string } | null;
 }
 
-/** Five numbers and the count of what they are of. Quantiles by linear interpolation between order statistics. */
-export interface Spread {
-  n: number;
-  low: number;
-  q1: number;
-  median: number;
-  q3: number;
-  high: number;
-  mean: number;
-}
+export type { Spread };
 
 /** Take-home as a share of hanging weight, of finished animals that came as whole carcasses. */
 export interface YieldsLook {
