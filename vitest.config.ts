@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     environment: 'node',
+    setupFiles: ['test/property-seed.ts'],
     env: { TZ: 'America/Denver' },
     testTimeout: 20_000,
     hookTimeout: 60_000,

@@ -92,7 +92,7 @@ async function planOne(page: Page): Promise<void> {
 }
 
 async function askQuote(page: Page): Promise<void> {
-  await page.getByLabel('Species').selectOption('Elk');
+  await page.getByLabel('Species', { exact: true }).selectOption('Elk');
   await page.getByLabel('Weight', { exact: true }).fill('340');
   await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
 }

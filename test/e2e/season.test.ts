@@ -72,18 +72,18 @@ async function saved(title: string, button: string): Promise<{ name: string; con
 describe('which animals', () => {
   it('stay in the address from view to view, and the back button takes a choice back', async () => {
     await goTo('/season');
-    await page.getByLabel('Species').selectOption('elk');
+    await page.getByLabel('Species', { exact: true }).selectOption('elk');
     await at('#/season?species=elk');
     await page.getByText('Only: Elk.').waitFor();
-    await page.getByLabel('Brought as').selectOption('skinned');
+    await page.getByLabel('Brought as', { exact: true }).selectOption('skinned');
     await at('#/season?species=elk&brought=skinned');
     await page.getByRole('link', { name: 'Where every pound went' }).click();
     await at('#/season/pounds?species=elk&brought=skinned');
-    expect(await page.getByLabel('Brought as').inputValue()).toBe('skinned');
+    expect(await page.getByLabel('Brought as', { exact: true }).inputValue()).toBe('skinned');
     await page.goBack();
     await page.goBack();
     await at('#/season?species=elk');
-    expect(await page.getByLabel('Brought as').inputValue()).toBe('');
+    expect(await page.getByLabel('Brought as', { exact: true }).inputValue()).toBe('');
     await page.getByRole('button', { name: 'Show all animals' }).click();
     await at('#/season');
   });
@@ -164,7 +164,7 @@ describe('two groups', () => {
     const finding = page.locator('.finding');
     await finding.getByText(/the true difference lies between|may as well be the same/).waitFor();
     await page.getByRole('radio', { name: 'Bone' }).check({ force: true });
-    await page.getByRole('group', { name: 'Second group' }).getByLabel('Species').selectOption('pronghorn');
+    await page.getByRole('group', { name: 'Second group' }).getByLabel('Species', { exact: true }).selectOption('pronghorn');
     await page.waitForURL(/by=bone/);
     await page.waitForURL(/b\.species=pronghorn/);
     await finding.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
