@@ -164,7 +164,10 @@ describe('two groups', () => {
     const finding = page.locator('.finding');
     await finding.getByText(/the true difference lies between|may as well be the same/).waitFor();
     await page.getByRole('radio', { name: 'Bone' }).check({ force: true });
-    await page.getByRole('group', { name: 'Second group' }).getByLabel('Species', { exact: true }).selectOption('pronghorn');
+    await page
+      .getByRole('group', { name: 'Second group' })
+      .getByLabel('Species', { exact: true })
+      .selectOption('pronghorn');
     await page.waitForURL(/by=bone/);
     await page.waitForURL(/b\.species=pronghorn/);
     await finding.getByText(/bone than Pronghorn|and Pronghorn may as well be the same/).waitFor();
