@@ -1,14 +1,13 @@
 /** A supplied species as a shop calls it and meets it; its published figures stay what they are. */
 import { CoreProblem } from './problem.ts';
-import { heatOf } from './species-heat.ts';
+import { cautionsByName } from './species-hazards.ts';
 import type { SpeciesWish } from './species-own.ts';
 import type { SpeciesProfile } from './species.ts';
 
 /**
  * The same profile with the shop's names, its words for the sexes, its hanging weights and its names for the primals.
  * Shares of primals stay: they are published, and what hangs by their codes is in the book.
- * @throws CoreProblem `species.supplied-primals` where primals were added or left out; `species.primal-twice`,
- *   `species.cook-to`
+ * @throws CoreProblem `species.supplied-primals` where primals were added or left out; `species.primal-twice`
  * @example changedSpecies(whiteTail, { name: 'Deer', … }).takeHome === whiteTail.takeHome // true
  */
 export function changedSpecies(supplied: SpeciesProfile, wish: Omit<SpeciesWish, 'code'>): SpeciesProfile {
@@ -19,7 +18,6 @@ export function changedSpecies(supplied: SpeciesProfile, wish: Omit<SpeciesWish,
   const called = [...names.values()].map((name) => name.toLowerCase());
   const twice = called.find((name, i) => called.indexOf(name) !== i);
   if (twice !== undefined) throw new CoreProblem('species.primal-twice', 'primals', { primal: twice });
-  const heat = heatOf(wish.name, supplied, wish.cookToF);
   return {
     ...supplied,
     name: wish.name,
@@ -27,7 +25,6 @@ export function changedSpecies(supplied: SpeciesProfile, wish: Omit<SpeciesWish,
     words: wish.words,
     hangingGrams: wish.hangingGrams,
     primals: supplied.primals.map((primal) => ({ ...primal, name: names.get(primal.code) ?? primal.name })),
-    cookTo: { ...supplied.cookTo, ground: heat.ground },
-    cautions: heat.cautions,
+    cautions: cautionsByName(wish.name, supplied.cautions),
   };
 }

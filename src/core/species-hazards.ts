@@ -4,10 +4,21 @@
 const named = (words: string): RegExp => new RegExp(`\\b(${words})(s|es)?\\b`, 'i');
 
 /**
+ * Animals whose meat carries trichinella: bear, boar and pigs, wild cats, foxes, wolves, seals and walruses (CDC,
+ * "Trichinellosis", https://www.cdc.gov/trichinellosis; the list is from memory, badger, coyote and raccoon are added
+ * by us to be on the safe side).
+ */
+const CARRIERS = named(
+  'bear|grizzly|grizzlies|boar|hog|pig|swine|javelina|peccary|peccaries|cougar|puma|lion|lynx|bobcat|fox|wolf|wolves|coyote|badger|raccoon|seal|walrus',
+);
+
+/**
  * By name, as the sources in `resources/cautions.json` name the animals; squirrels and beavers as the rodents of
- * tularaemia. The pattern for trichinella stands in `species-heat.ts`, for it also asks for the higher heat.
+ * tularaemia.
  */
 const HAZARDS: readonly { code: string; names: RegExp }[] = [
+  { code: 'trichinella-cooking', names: CARRIERS },
+  { code: 'trichinella', names: CARRIERS },
   { code: 'cwd', names: named('deer|elk|moose|caribou|reindeer|wapiti') },
   { code: 'brucellosis', names: named('boar|hog|pig|swine|javelina|peccary|peccaries') },
   { code: 'tularaemia', names: named('rabbit|cottontail|hare|squirrel|beaver|muskrat|marmot|groundhog') },
@@ -15,7 +26,7 @@ const HAZARDS: readonly { code: string; names: RegExp }[] = [
 
 /**
  * The codes of cautions for an animal of this name, those of its relative first; each once.
- * @example cautionsByName('Snowshoe hare', ['ground-160']) // ['ground-160', 'tularaemia']
+ * @example cautionsByName('Snowshoe hare', ['lead']) // ['lead', 'tularaemia']
  */
 export function cautionsByName(name: string, relatives: readonly string[]): string[] {
   const called = HAZARDS.filter(({ names }) => names.test(name)).map(({ code }) => code);

@@ -1,6 +1,6 @@
 /** A species of the shop's own, made from a relative's figures until its own weights say better. */
 import { CoreProblem } from './problem.ts';
-import { heatOf } from './species-heat.ts';
+import { cautionsByName } from './species-hazards.ts';
 import type { Primal, Share, SpeciesProfile } from './species.ts';
 
 /** What a shop says of a species; everything else is taken over from its relative. */
@@ -8,7 +8,6 @@ export interface SpeciesWish extends Pick<
   SpeciesProfile,
   'code' | 'name' | 'many' | 'words' | 'hangingGrams'
 > {
-  readonly cookToF: 160 | 165;
   /** `share` may be in any measure: they are brought to a sum of 1. */
   readonly primals: readonly Primal[];
 }
@@ -29,7 +28,7 @@ const MOST_PRIMALS = 20;
  * because the difference between two species comes on top of that between animals (our choice, no source). Every
  * source says whose figure it is.
  * @param relative a profile with published figures; not one made here, or spreads would grow with each step
- * @throws CoreProblem `species.cook-to`, `species.no-primals`, `species.primal-share`,
+ * @throws CoreProblem `species.no-primals`, `species.primal-share`,
  *   `species.primal-twice`, `species.too-many-primals`
  * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
  */
@@ -47,7 +46,6 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
     return { ...share, sd, source: from(share.source) };
   }
   const { ratios, loss } = relative;
-  const heat = heatOf(wish.name, relative, wish.cookToF);
   return {
     code: wish.code,
     name: wish.name,
@@ -76,8 +74,7 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
     ownFat: counted(relative.ownFat),
     primals: wholePrimals(wish.primals),
     primalsSource: `the shop's own, after ${relative.name}: ${relative.primalsSource}`,
-    cookTo: { ground: heat.ground, source: from(relative.cookTo.source) },
-    cautions: heat.cautions,
+    cautions: cautionsByName(wish.name, relative.cautions),
     like: relative.code,
   };
 }

@@ -64,9 +64,6 @@ export interface Primal {
   readonly share: number;
 }
 
-/** The heat that ground meat must reach: 160 F, or 165 F for bear, boar and cougar. Never less. */
-export type GroundHeat = { readonly f: 160; readonly c: 71 } | { readonly f: 165; readonly c: 74 };
-
 export interface SpeciesProfile {
   readonly code: string;
   readonly name: string;
@@ -93,7 +90,6 @@ export interface SpeciesProfile {
   readonly ownFat: Share & { readonly animals: number };
   readonly primals: readonly Primal[];
   readonly primalsSource: string;
-  readonly cookTo: { readonly ground: GroundHeat; readonly source: string };
   /** Codes into `resources/cautions.json`. */
   readonly cautions: readonly string[];
   /** Only in a species of a shop's own: the code of the supplied one whose figures it took over. */

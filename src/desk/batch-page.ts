@@ -3,6 +3,7 @@ import type { BatchRecord } from '../book/batches.ts';
 import type { WeighingRecord } from '../book/weighings.ts';
 import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
+import { GROUND_HEAT } from '../core/ground-heat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
@@ -30,10 +31,6 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   const rows = room.book.weighings.ofBatch(batch.id);
   const animals = room.book.batches.animals(batch.id);
   const species = [...new Set(animals.map((animal) => animal.species))].map((code) => room.species.of(code));
-  const hottest = species.reduce(
-    (most, one) => (one.cookTo.ground.f > most.cookTo.ground.f ? one : most),
-    species[0] ?? room.species.of('elk'),
-  );
   const now = rows.filter((row) => row.void_at === null);
   const packed = now.filter((row) => row.stage === 'packed');
   const believed = room.fats.before(batch.id);
@@ -51,7 +48,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
     state: batch.state,
     at: batch.at,
     targetFat: batch.target_fat,
-    cookTo: { ...hottest.cookTo.ground, source: hottest.cookTo.source },
+    cookTo: GROUND_HEAT,
     species: species.map(({ name }) => name),
     ...batchOrders(room, animals, batch.product),
     planned: plan.parts,

@@ -3,6 +3,7 @@ import exampleJson from '../../resources/example-prices.json' with { type: 'json
 import cautionsJson from '../../resources/cautions.json' with { type: 'json' };
 import fatsJson from '../../resources/fats.json' with { type: 'json' };
 import speciesJson from '../../resources/species.json' with { type: 'json' };
+import { GROUND_HEAT } from '../core/ground-heat.ts';
 import type { Caution, SpeciesProfile } from '../core/species.ts';
 import { Trouble } from './problem.ts';
 import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from './shapes.ts';
@@ -48,7 +49,7 @@ export function needFatChoice(choice: FatChoice): void {
 }
 
 export function speciesCard(species: SpeciesProfile, own = false): SpeciesCard {
-  const { code, name, many, body, words, primals, cookTo, cautions } = species;
+  const { code, name, many, body, words, primals, cautions } = species;
   return {
     code,
     name,
@@ -61,7 +62,7 @@ export function speciesCard(species: SpeciesProfile, own = false): SpeciesCard {
       pair,
       share,
     })),
-    cookTo: { ...cookTo.ground, source: cookTo.source },
+    cookTo: GROUND_HEAT,
     cautions: [...cautions],
     own,
   };

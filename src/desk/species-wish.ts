@@ -32,7 +32,6 @@ export const speciesWish = v.object({
   typicalTyped: v.optional(typed),
   leastTyped: v.optional(typed),
   mostTyped: v.optional(typed),
-  cookToF: v.picklist([160, 165], 'choice.cook-to'),
   primals: v.pipe(v.array(primal), v.maxLength(100, 'text.too-long')),
   by,
 });
@@ -56,7 +55,6 @@ export function profileOf(
     name: input.name,
     many: input.many,
     words: input.words,
-    cookToF: input.cookToF,
     hangingGrams: weightsOf(input, relative, before, unit),
     primals: primalsOf(input.primals, [...relative.primals, ...(before?.primals ?? [])]),
   };

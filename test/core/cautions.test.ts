@@ -1,10 +1,12 @@
 /** The cautions: each with its source and the day it was read, all hazards of the trade among them, never an undercooked figure. */
 import { describe, expect, it } from 'vitest';
 import cautions from '../../resources/cautions.json' with { type: 'json' };
+import { GROUND_HEAT } from '../../src/core/ground-heat.ts';
 import type { Caution, CautionPlace } from '../../src/core/species.ts';
 import { cautionsByName } from '../../src/core/species-hazards.ts';
 
 const all = cautions as Caution[];
+const toCelsius = (f: number) => ((f - 32) * 5) / 9;
 const LAST_DAY = '2026-11-26';
 
 describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source, url, read }) => {
@@ -31,8 +33,8 @@ describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source
 
 it('covers the hazards of the trade where the work is done', () => {
   const MUST: Record<string, CautionPlace[]> = {
-    'ground-160': ['label', 'pick-up'],
-    'ground-165': ['label', 'pick-up'],
+    'ground-heat': ['label', 'pick-up'],
+    'trichinella-cooking': ['label', 'pick-up'],
     chill: ['intake', 'rail'],
     trichinella: ['intake', 'table', 'grinder'],
     cwd: ['intake', 'table'],
@@ -49,11 +51,19 @@ it('covers the hazards of the trade where the work is done', () => {
   }
 });
 
-it('never tells a heat below 160 °F as the one to cook ground meat to', () => {
-  for (const { code, title, text } of all.filter(({ code: one }) => one.startsWith('ground-'))) {
-    const heats = [...`${title} ${text}`.matchAll(/(\d+) F\b/g)].map(([, heat]) => Number(heat));
-    expect(heats.length, code).toBeGreaterThan(0);
-    for (const heat of heats) expect(heat, code).toBeGreaterThanOrEqual(code === 'ground-165' ? 165 : 160);
+it('tells one heat for ground meat everywhere, the higher of the two that are published', () => {
+  // 160 °F: USDA / foodsafety.gov. 165 °F: CDC MMWR 2024. Neither place may fall back to the lower one.
+  expect(GROUND_HEAT.f).toBe(Math.max(160, 165));
+  expect(GROUND_HEAT.c).toBe(Math.ceil(toCelsius(GROUND_HEAT.f)));
+  const told = all.filter(({ code }) => ['ground-heat', 'trichinella-cooking'].includes(code));
+  expect(told).toHaveLength(2);
+  for (const { code, title, text } of told) {
+    const heats = [...`${title} ${text}`.matchAll(/(\d+) F \((\d+) C\)/g)].map(([, f, c]) => [
+      Number(f),
+      Number(c),
+    ]);
+    expect(heats.length, code).toBeGreaterThan(1);
+    for (const heat of heats) expect(heat, code).toEqual([GROUND_HEAT.f, GROUND_HEAT.c]);
   }
 });
 
@@ -62,11 +72,31 @@ describe('cautionsByName', () => {
     ['Snowshoe hare', 'tularaemia'],
     ['Cottontail rabbits', 'tularaemia'],
     ['Groundhog', 'tularaemia'],
-    ['Feral hog', 'brucellosis'],
     ['Reindeer', 'cwd'],
   ])('warns of what %s may carry', (name, code) =>
     expect(cautionsByName(name, ['chill'])).toEqual(['chill', code]),
   );
+
+  it.each([
+    'Grizzly bear',
+    'Feral hog',
+    'wild boar',
+    'Mountain lion',
+    'Bobcat',
+    'Arctic foxes',
+    'Wolves',
+    'Lynxes',
+  ])('warns of trichinella in %s', (name) =>
+    expect(cautionsByName(name, [])).toEqual(expect.arrayContaining(['trichinella', 'trichinella-cooking'])),
+  );
+
+  it.each(['Fallow deer', 'Bearded goat', 'Red stag', 'Spiny antelope'])(
+    'does not of trichinella in %s',
+    (name) => expect(cautionsByName(name, []).filter((code) => code.startsWith('trichinella'))).toEqual([]),
+  );
+
+  it('warns of brucellosis in a wild pig', () =>
+    expect(cautionsByName('Feral hog', ['chill'])).toContain('brucellosis'));
 
   it('says nothing twice, and nothing of a name that only sounds alike', () => {
     expect(cautionsByName('Sika deer', ['cwd', 'lead'])).toEqual(['cwd', 'lead']);

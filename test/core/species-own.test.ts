@@ -1,10 +1,9 @@
-/** Species of a shop's own hold together like those that come with the program, and nothing is told undercooked. */
+/** Species of a shop's own hold together like those that come with the program. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import species from '../../resources/species.json' with { type: 'json' };
 import { CoreProblem } from '../../src/core/problem.ts';
 import { changedSpecies } from '../../src/core/species-changed.ts';
-import { leastHeat } from '../../src/core/species-heat.ts';
 import { ownSpecies, type SpeciesWish } from '../../src/core/species-own.ts';
 import { scaledWeights } from '../../src/core/species-weights.ts';
 import type { SpeciesProfile } from '../../src/core/species.ts';
@@ -15,13 +14,12 @@ import { expectWholeProfile } from './whole-profile.ts';
 
 const profiles = frozen(species as SpeciesProfile[]);
 const deer = profiles.find(({ code }) => code === 'white-tail')!;
-const bear = profiles.find(({ code }) => code === 'black-bear')!;
 
 function wish(more: Partial<SpeciesWish> = {}, relative = deer): SpeciesWish {
   const weights = { typicalGrams: 24_000, leastGrams: null, mostGrams: null };
   return {
     code: 'sika', name: 'Sika deer', many: 'sika deer', words: { male: 'stag', female: 'hind', young: 'calf' },
-    hangingGrams: scaledWeights(relative, weights), cookToF: relative.cookTo.ground.f, primals: relative.primals, ...more,
+    hangingGrams: scaledWeights(relative, weights), primals: relative.primals, ...more,
   }; // prettier-ignore
 }
 const code = (work: () => unknown): string => {
@@ -53,8 +51,7 @@ describe('ownSpecies', () => {
         fc.constantFrom(...profiles),
         fc.double({ min: 9000, max: 600_000, noNaN: true }),
         fc.array(fc.double({ min: 1e-3, max: 1e3, noNaN: true }), { minLength: 1, maxLength: 20 }),
-        fc.boolean(),
-        (relative, typicalGrams, shares, hotter) => {
+        (relative, typicalGrams, shares) => {
           const primals = shares.map((share, i) => ({
             code: `p${i}`,
             name: `Piece ${i}`,
@@ -67,12 +64,11 @@ describe('ownSpecies', () => {
               {
                 primals,
                 hangingGrams: scaledWeights(relative, { typicalGrams, leastGrams: null, mostGrams: null }),
-                ...(hotter && { cookToF: 165 as const }),
               },
               relative,
             ),
           );
-          expectWholeProfile(own, hotter || relative.cookTo.ground.f === 165);
+          expectWholeProfile(own);
           for (const base of ['carcass', 'quarters', 'boned'] as const) splitPriors(own, base);
         },
       ),
@@ -112,29 +108,6 @@ describe('ownSpecies', () => {
   }); // prettier-ignore
 });
 
-describe('the heat of ground meat', () => {
-  it('is never below the relative’s, and a hotter wish changes the caution with it', () => {
-    expect(code(() => ownSpecies(bear, wish({ cookToF: 160 }, bear)))).toBe('species.cook-to');
-    const hotter = ownSpecies(deer, wish({ cookToF: 165 }));
-    expect(hotter.cookTo.ground).toEqual({ f: 165, c: 74 });
-    expect(hotter.cautions).toContain('ground-165');
-    expect(hotter.cautions).not.toContain('ground-160');
-  });
-
-  it.each(['Grizzly bear', 'Feral hog', 'wild boar', 'Mountain lion', 'Bobcat', 'Arctic foxes', 'Wolves'])(
-    'is 165 °F for %s, even as a deer’s relative',
-    (name) => {
-      expect(leastHeat(name, deer)).toBe(165);
-      expect(code(() => ownSpecies(deer, wish({ name })))).toBe('species.cook-to');
-      expect(code(() => changedSpecies(deer, wish({ name })))).toBe('species.cook-to');
-    },
-  );
-
-  it.each(['Fallow deer', 'Bearded goat', 'Red stag', 'Spiny antelope'])('is 160 °F for %s', (name) =>
-    expect(leastHeat(name, deer)).toBe(160),
-  );
-});
-
 describe('scaledWeights', () => {
   it('keeps the proportions of the relative and the limits that the shop gave', () => {
     const half = scaledWeights(deer, { typicalGrams: 16_000, leastGrams: null, mostGrams: null });
@@ -156,7 +129,7 @@ describe('changedSpecies', () => {
   it('changes names, words and weights, and no figure', () => {
     const renamed = deer.primals.map((primal) => ({ ...primal, name: `The ${primal.name}`, share: 9 }));
     const changed = changedSpecies(deer, frozen(wish({ name: 'Deer', primals: renamed })));
-    expectWholeProfile(changed, false);
+    expectWholeProfile(changed);
     expect(changed).toEqual({
       ...deer, name: 'Deer', many: 'sika deer', words: wish().words, hangingGrams: wish().hangingGrams,
       primals: deer.primals.map((primal) => ({ ...primal, name: `The ${primal.name}` })),

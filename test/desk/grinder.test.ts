@@ -267,18 +267,4 @@ describe('a batch', () => {
       await shop.problem('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '1' }),
     ).toMatchObject({ code: 'batch.done' });
   });
-
-  it('tells bear by the higher cooking temperature, also in a pool', async () => {
-    const shop = await freshDesk();
-    const elk = await elkWithTrim(shop);
-    const bear = await takeIn(shop, { species: 'black-bear' }, '150');
-    await cut(shop, bear, { trim: '50' });
-    const batch = await shop.call('grinder.start', {
-      animals: [{ id: elk }, { id: bear }],
-      fat: 'none',
-      targetFat: null,
-      product: 'Sausage',
-    });
-    expect((await shop.call('grinder.open', { id: batch.id })).cookTo).toMatchObject({ f: 165, c: 74 });
-  });
 });

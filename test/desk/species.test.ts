@@ -11,7 +11,7 @@ type Wish = CallInput<'species.save'>;
 function sika(more: Partial<Wish> = {}): Wish {
   return {
     like: 'white-tail', name: 'Sika deer', many: 'sika deer', words: { male: 'stag', female: 'hind', young: 'calf' },
-    typicalTyped: '60 lb', cookToF: 160,
+    typicalTyped: '60 lb',
     primals: [
       { code: 'neck', name: 'Neck', pair: false, share: 12 },
       { code: 'shoulder', name: 'Shoulder', pair: true, share: 20 },
@@ -41,7 +41,7 @@ describe('a species of the shop’s own', () => {
     const saved = await shop.call('species.save', sika({ by: 'MK' }));
     expect(saved).toMatchObject({
       code: 'sika-deer', own: true, supplied: false, offered: true, like: 'white-tail', body: 'cervid',
-      cookTo: { f: 160, c: 71 }, hangingGrams: { typical: expect.closeTo(60 * LB, 6) },
+      cookTo: { f: 165, c: 74 }, hangingGrams: { typical: expect.closeTo(60 * LB, 6) },
     }); // prettier-ignore
     expect(saved.primals.map(({ code, share }) => [code, share])).toEqual([
       ['neck', 0.15], ['shoulder', 0.25], ['back-strap', 0.125], ['haunch', 0.475],
@@ -54,7 +54,7 @@ describe('a species of the shop’s own', () => {
     }));
     expect(animal).toBe(1);
     expect(audit).toEqual([expect.objectContaining({ act: 'add', before: null, by: 'MK' })]);
-    expectWholeProfile(profile, false);
+    expectWholeProfile(profile);
   });
 
   it('is quoted, taken in, cut and ground, and its weights teach the next quote', async () => {
@@ -77,7 +77,7 @@ describe('a species of the shop’s own', () => {
       await shop.call('grinder.pack', { batchId, product: 'Ground', count: 20, typed: '19.8' });
       await shop.call('grinder.finish', { batchId });
       const page = await shop.call('animals.open', { id });
-      expect(page.species).toMatchObject({ code: 'sika-deer', name: 'Sika deer', cookTo: { f: 160 } });
+      expect(page.species).toMatchObject({ code: 'sika-deer', name: 'Sika deer', cookTo: { f: 165 } });
       await shop.call('animals.setStage', { id, stage: 'ready' });
     }
     const after = await shop.call('quote.work', asked);
@@ -141,8 +141,8 @@ describe('a species of the shop’s own', () => {
 
 describe('a species that came with the program', () => {
   const wishOf = async (shop: FreshDesk, code: string, more: Partial<Wish> = {}): Promise<Wish> => {
-    const { cookTo, name, many, words, primals } = (await onShelf(shop, code))!;
-    return { code, like: code, name, many, words, primals, cookToF: cookTo.f as 160, ...more };
+    const { name, many, words, primals } = (await onShelf(shop, code))!;
+    return { code, like: code, name, many, words, primals, ...more };
   };
 
   it('may be renamed with its words, weights and pieces; its figures and its codes stay', async () => {
@@ -190,9 +190,6 @@ describe('what cannot be', () => {
     ['reading.negative', 'mostTyped', { mostTyped: '-3' }],
     ['species.weights', 'typicalTyped', { leastTyped: '70' }],
     ['species.weights', 'typicalTyped', { typicalTyped: '2 lb' }],
-    ['choice.cook-to', 'cookToF', { cookToF: 145 }],
-    ['species.cook-to', 'cookToF', { like: 'black-bear', name: 'Brown one', primals: [{ name: 'All', pair: false, share: 1 }] }],
-    ['species.cook-to', 'cookToF', { name: 'Feral pig' }],
     ['species.no-primals', 'primals', { primals: [] }],
     ['species.primal-share', 'primals', { primals: [{ name: 'All', pair: false, share: 0 }] }],
     ['species.primal-twice', 'primals', { primals: ['Leg', 'leg'].map((name) => ({ name, pair: false, share: 1 })) }],

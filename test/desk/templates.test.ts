@@ -50,7 +50,7 @@ describe('ways to cut', () => {
     const primals = ['Front', 'Hind'].map((name) => ({ name, pair: true, share: 1 }));
     await shop.call('species.save', {
       like: 'pronghorn', name: 'Ibex', many: 'ibex', words: { male: 'billy', female: 'nanny', young: 'kid' },
-      typicalTyped: '70', cookToF: 160, primals,
+      typicalTyped: '70', primals,
     }); // prettier-ignore
     const orders = { primals: [{ primal: 'hind', as: 'roasts', size: '' }] } as const;
     const ibex = chops({ name: 'Ibex', carcass: 'pronghorn' }, { primals: [...orders.primals] });

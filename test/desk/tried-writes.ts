@@ -16,7 +16,7 @@ const ORDERS = {
 }; // prettier-ignore
 const WISH = {
   name: 'Sika deer', many: 'Sika deer', like: 'mule-deer', words: { male: 'stag', female: 'hind', young: 'calf' },
-  cookToF: 160, typicalTyped: '90', leastTyped: '50', mostTyped: '140',
+  typicalTyped: '90', leastTyped: '50', mostTyped: '140',
 } as const; // prettier-ignore
 const GRIND = { fat: 'none', targetFat: null, product: 'Ground' } as const;
 

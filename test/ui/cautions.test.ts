@@ -10,7 +10,7 @@ const codesAt = (...args: Parameters<typeof cautionsAt> extends [unknown, ...inf
 describe('the cautions of a place', () => {
   it('are those of every animal and of the species at work', () => {
     expect(codesAt('grinder', [])).toEqual(['grinder-cold', 'machines', 'cleaning', 'apart']);
-    expect(codesAt('table', [{ cautions: ['lead', 'brucellosis', 'ground-165'] }])).toEqual([
+    expect(codesAt('table', [{ cautions: ['lead', 'brucellosis', 'trichinella-cooking'] }])).toEqual([
       'brucellosis',
       'lead',
       'machines',

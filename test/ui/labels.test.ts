@@ -12,7 +12,7 @@ import { makeFormat } from '../../src/ui/texts/format.ts';
 const LB = 453.59237;
 const { longDay } = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 const writing: Writing = { unit: 'lb', locale: 'en-US', zone: 'America/Denver', longDay };
-const DEER_COOK = { f: 160, c: 71, source: 'USDA' };
+const DEER_COOK = { f: 165, c: 74, source: 'CDC' };
 const frozen = <T>(value: T): T => {
   if (typeof value === 'object' && value !== null) Object.values(Object.freeze(value)).forEach(frozen);
   return value;
@@ -121,7 +121,7 @@ describe('labels of a batch', () => {
   it('say whose, when (in the shop’s zone), what is in it and how hot', () => {
     expect(runs[2]?.label).toMatchObject({
       hunter: 'Bo Birch', product: 'Ground', species: 'Elk + Mule deer', batch: 'G007', packed: 'Packed Nov 24, 2026',
-      ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 160 °F (71 °C) in the middle.',
+      ingredients: ['elk', 'mule deer', 'pork back fat', 'elk fat'], cook: 'Cook to 165 °F (74 °C) in the middle.',
       notForSale: true,
     }); // prettier-ignore
   });

@@ -40,14 +40,13 @@ describe('the form of a species', () => {
       many: '',
       male: 'buck',
       typical: '',
-      heat: '160',
     });
     expect(readSpecies(typed, null, 'lb')).toEqual({
       value: null,
       wrong: { name: 'Give it a name.', primals: {} },
     });
     const { value } = readSpecies({ ...typed, name: 'Sika Deer', typical: '60' }, null, 'lb');
-    expect(value).toMatchObject({ many: 'sika deer', typicalTyped: '60', leastTyped: '', cookToF: 160 });
+    expect(value).toMatchObject({ many: 'sika deer', typicalTyped: '60', leastTyped: '' });
     expect(await shop.call('species.save', value!)).toMatchObject({ code: 'sika-deer', like: 'white-tail' });
   });
 

@@ -22,11 +22,10 @@ export interface TypedSpecies {
   typical: string;
   least: string;
   most: string;
-  heat: '160' | '165';
   primals: TypedPrimal[];
 }
 
-/** A new species as its relative suggests it: the words, the pieces and the heat; name and weight are the shop's to say. */
+/** A new species as its relative suggests it: the words and the pieces; name and weight are the shop's to say. */
 export function speciesLike(relative: SpeciesCard): TypedSpecies {
   return {
     ...typedCard(relative),
@@ -51,12 +50,11 @@ export function typeSpecies(row: SpeciesOnShelf, unit: 'lb' | 'kg'): TypedSpecie
   };
 }
 
-function typedCard({ name, many, words, primals, cookTo }: SpeciesCard) {
+function typedCard({ name, many, words, primals }: SpeciesCard) {
   return {
     name,
     many,
     ...words,
-    heat: cookTo.f === 165 ? ('165' as const) : ('160' as const),
     primals: primals.map(({ code, name: called, pair, share }) => ({
       code,
       name: called,
@@ -103,7 +101,6 @@ export function readSpecies(
       many: typed.many.trim() || typed.name.trim().toLowerCase(),
       words: { male, female, young },
       ...(weighed && { typicalTyped: typical, leastTyped: least, mostTyped: most }),
-      cookToF: typed.heat === '165' ? 165 : 160,
       primals,
     },
   };

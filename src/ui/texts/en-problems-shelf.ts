@@ -1,16 +1,11 @@
 /** Wordings for what the shop puts on its shelf: species, products and ways to cut. */
 import { massIn, type Wording } from './wording.ts';
 
-const CELSIUS: Readonly<Record<string, number>> = { 160: 71, 165: 74 };
-
 export const shelfWording: Readonly<Record<string, Wording>> = {
-  'choice.cook-to': () => 'Pick how hot its ground meat must get: 160 °F (71 °C) or 165 °F (74 °C).',
   'choice.product': () => 'Pick what kind of product it is.',
   'species.taken': (p) => `There is a species called ${p.name} already, perhaps put away. Pick another name.`,
   'species.like': () =>
     'Pick the species that it is most like. Its figures hold until you have weighed some.',
-  'species.cook-to': (p) =>
-    `Ground meat of ${p.name} must reach ${p.heat} °F (${CELSIUS[String(p.heat)] ?? ''} °C) at least. It cannot be set lower.`,
   'species.weights': (p, format) =>
     `Those weights cannot be: least ${massIn(p, 'least', format)}, mostly ${massIn(p, 'typical', format)}, most ${massIn(p, 'most', format)}. They must rise, and begin at ${format.mass(1500)} or more.`,
   'species.no-primals': () => 'Name at least one piece that it is broken down into.',

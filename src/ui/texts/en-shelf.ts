@@ -26,8 +26,6 @@ export const shelfText = {
   mostly: (typical: string) => `mostly ${typical}`,
   from: (range: string) => `asks outside ${range}`,
   pieces: 'Pieces',
-  cookTo: 'Ground meat, cook to',
-  heat: (f: number, c: number) => `${f} °F (${c} °C)`,
   like: 'Most like',
   likeHint: (name: string) =>
     `Yield and fat begin with the figures of ${name}, as a rough guess. Each animal that you weigh makes them your own.`,
@@ -43,8 +41,6 @@ export const shelfText = {
   least: 'Ask below',
   most: 'Ask above',
   limitHint: 'Empty: in proportion.',
-  heats: { 160: '160 °F (71 °C)', 165: '165 °F (74 °C)' },
-  heatNote: 'for bear, boar, cougar and other meat-eaters',
   piecesHint:
     'What it is first broken down into, and how much of the hanging weight each is. A guess will do.',
   suppliedHint: 'These pieces came with Gambrel. They may be called otherwise.',
