@@ -41,6 +41,7 @@ export type Book = ReturnType<typeof openRecordBook>;
 export function openRecordBook(path: string, now: Date, relaxed = false) {
   const db = openBook(path, now, relaxed);
   const checkPlace = placeCheck(path);
+  const inOne = db.transaction((work: () => unknown) => work());
   return {
     db,
     path,
@@ -79,7 +80,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
     change<T>(work: () => T): T {
       checkPlace();
-      return db.transaction(work).immediate();
+      return inOne.immediate(work) as T;
     },
     close: (): void => closeBook(db),
   };

@@ -100,14 +100,23 @@ export function weighingRecords(db: Db) {
   const ofBatch = db.prepare<[number], WeighingRecord>(
     `SELECT ${columns} ${from} WHERE w.batch_id = ? ORDER BY w.id`,
   );
-  const sums = db.prepare<[number], WeightSums>('SELECT * FROM animal_weight WHERE animal_id = ?');
+  const sums = db.prepare<[number], WeightSums>(
+    `SELECT received, hanging, whole_cuts, trim, fat_saved, sinew, bone, damage, trim_ground, own_fat_ground, packed
+     FROM animal_sum WHERE animal_id = ?`,
+  );
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
-  const lastSame = db
-    .prepare<SameWeighing, string>(
-      `SELECT at FROM weighing_now WHERE animal_id IS @animalId AND batch_id IS @batchId AND stage = @stage AND part = @part AND primal IS @primal
-         AND abs(grams - @grams) < 0.001 ORDER BY id DESC LIMIT 1`,
-    )
-    .pluck();
+  // The plus keeps to the index: going back from the newest id ends soon only where the same was just weighed.
+  const lastSame = (
+    of: 'animal_id = @animalId AND +batch_id IS @batchId' | 'batch_id = @batchId AND +animal_id IS @animalId',
+  ) =>
+    db
+      .prepare<SameWeighing, string>(
+        `SELECT at FROM weighing_now WHERE ${of} AND stage = @stage AND part = @part AND primal IS @primal
+           AND abs(grams - @grams) < 0.001 ORDER BY +id DESC LIMIT 1`,
+      )
+      .pluck();
+  const lastOfAnimal = lastSame('animal_id = @animalId AND +batch_id IS @batchId');
+  const lastOfBatch = lastSame('batch_id = @batchId AND +animal_id IS @animalId');
   return {
     add(weighing: NewWeighing): number {
       const { reading, tare, ...rest } = weighing;
@@ -126,7 +135,7 @@ export function weighingRecords(db: Db) {
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
     /** When the same weight of the same part was last written, to catch one tote weighed twice. */
-    lastSame: (same: SameWeighing) => lastSame.get(same),
+    lastSame: (same: SameWeighing) => (same.batchId === null ? lastOfAnimal : lastOfBatch).get(same),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };
 }

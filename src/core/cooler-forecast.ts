@@ -91,14 +91,17 @@ export function hangingRanges(
   if (!(Number.isSafeInteger(hanging) && hanging >= 0)) throw new CoreProblem('amount.negative', 'hanging');
   if (!(level > 0 && level < 1)) throw new CoreProblem('share.out-of-range', 'level');
   const now: Chances = [...new Array<number>(hanging).fill(0), 1];
-  const paths = levelsOf(come.doubt).flatMap((more) =>
-    levelsOf(cut.doubt).map((faster) => {
+  const goes = atEachLevel(
+    cut,
+    come.perDay.map((_, k) => cut.perDay[k] ?? 0),
+  );
+  const paths = atEachLevel(come, come.perDay).flatMap((comes) =>
+    goes.map((gone) => {
       let chances = now;
-      const days = come.perDay.map((mean, k) => {
-        const gone = countChances((cut.perDay[k] ?? 0) * faster.factor, cut.spread);
-        return (chances = added(takenAway(chances, gone), countChances(mean * more.factor, come.spread)));
-      });
-      return { weight: more.weight * faster.weight, days };
+      const days = comes.days.map(
+        (came, k) => (chances = added(takenAway(chances, gone.days[k] as Chances), came)),
+      );
+      return { weight: comes.weight * gone.weight, days };
     }),
   );
   return come.perDay.map((_, k) => {
@@ -116,6 +119,17 @@ export function hangingRanges(
 
 const NODES = [-Math.sqrt(3), 0, Math.sqrt(3)];
 const WEIGHTS = [1 / 6, 2 / 3, 1 / 6];
+
+/** The chances of each day's count, should the level of a flow be this or that. */
+function atEachLevel(
+  { doubt, spread }: Flow,
+  perDay: readonly number[],
+): { weight: number; days: Chances[] }[] {
+  return levelsOf(doubt).map(({ factor, weight }) => ({
+    weight,
+    days: perDay.map((mean) => countChances(mean * factor, spread)),
+  }));
+}
 
 function levelsOf(doubt: number): { factor: number; weight: number }[] {
   if (!(doubt >= 0 && Number.isFinite(doubt))) throw new CoreProblem('amount.negative', 'doubt');

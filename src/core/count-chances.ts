@@ -30,20 +30,37 @@ export function countChances(mean: number, spread: number): Chances {
 /** Chances of the sum of two counts that are independent. */
 export function added(a: Chances, b: Chances): Chances {
   const sums = new Array<number>(a.length + b.length - 1).fill(0);
-  a.forEach((chance, i) => {
-    if (chance > CRUMB) for (let k = 0; k < b.length; k++) sums[i + k]! += chance * (b[k] as number);
-  });
+  const least = leastWorth(b);
+  for (let i = leastWorth(a); i < a.length; i++) {
+    const chance = a[i] as number;
+    if (chance > CRUMB) for (let k = least; k < b.length; k++) sums[i + k]! += chance * (b[k] as number);
+  }
   return trimmed(sums);
 }
 
 /** Chances of what is left of a count when another, independent of it, is taken away: never less than none. */
 export function takenAway(from: Chances, away: Chances): Chances {
   const rests = new Array<number>(from.length).fill(0);
-  from.forEach((chance, i) => {
-    if (chance > CRUMB)
-      for (let k = 0; k < away.length; k++) rests[Math.max(0, i - k)]! += chance * (away[k] as number);
-  });
+  const least = leastWorth(away);
+  // What takes all or more leaves none, so only what takes less is gone through one by one.
+  const orMore = [...away, 0];
+  for (let k = away.length - 1; k >= 0; k--) orMore[k]! += orMore[k + 1] as number;
+  for (let i = leastWorth(from); i < from.length; i++) {
+    const chance = from[i] as number;
+    if (chance <= CRUMB) continue;
+    const end = Math.min(i, away.length);
+    for (let k = least; k < end; k++) rests[i - k]! += chance * (away[k] as number);
+    rests[0]! += chance * (orMore[end] as number);
+  }
   return trimmed(rests);
+}
+
+/** The first count that is not as good as impossible: a count of hundreds is hardly ever one of a few. */
+function leastWorth(chances: Chances): number {
+  return Math.max(
+    0,
+    chances.findIndex((chance) => chance > CRUMB),
+  );
 }
 
 /** Chances of a count that is one of several kinds, each with its own weight; the weights sum to 1. */
@@ -70,6 +87,8 @@ function trimmed(chances: number[]): Chances {
 }
 
 function whole(chances: number[]): Chances {
-  const sum = chances.reduce((total, one) => total + one, 0);
-  return chances.map((one) => one / sum);
+  let sum = 0;
+  for (const one of chances) sum += one;
+  for (let k = 0; k < chances.length; k++) chances[k]! /= sum;
+  return chances;
 }

@@ -55,7 +55,8 @@ export function createRoom(options: {
   const learning = yieldLearning(options.book);
   let fats: FatKnowledge | undefined;
   const { db } = options.book;
-  const version = () => db.pragma('data_version', { simple: true });
+  const dataVersion = db.prepare<[], number>('PRAGMA data_version').pluck();
+  const version = () => dataVersion.get();
   let seen = version();
   /** Something was looked up within a transaction that may yet be undone. */
   let unsettled = false;

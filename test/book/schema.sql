@@ -578,6 +578,11 @@ CREATE TABLE weighing_void (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TRIGGER animal_sum_added_up INSTEAD OF INSERT ON animal_to_add_up WHEN NEW.animal_id IS NOT NULL BEGIN
+  INSERT INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id
+  ON CONFLICT (animal_id) DO UPDATE SET damaged = excluded.damaged, cutter = excluded.cutter, cut_at = excluded.cut_at, received = excluded.received, hanging = excluded.hanging, whole_cuts = excluded.whole_cuts, trim = excluded.trim, fat_saved = excluded.fat_saved, sinew = excluded.sinew, bone = excluded.bone, damage = excluded.damage, trim_ground = excluded.trim_ground, own_fat_ground = excluded.own_fat_ground, packed = excluded.packed, base = excluded.base, take_home = excluded.take_home, finished = excluded.finished, share = excluded.share;
+END;
+
 CREATE TRIGGER animal_sum_of_changed AFTER UPDATE ON animal BEGIN
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.id;
 END;
@@ -587,11 +592,11 @@ CREATE TRIGGER animal_sum_of_new AFTER INSERT ON animal BEGIN
 END;
 
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
-  UPDATE animal SET stage = stage WHERE id = (SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id);
+  INSERT INTO animal_to_add_up SELECT w.animal_id FROM weighing w WHERE w.id = NEW.weighing_id;
 END;
 
 CREATE TRIGGER animal_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.animal_id IS NOT NULL BEGIN
-  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id;
+  INSERT INTO animal_to_add_up VALUES (NEW.animal_id);
 END;
 
 CREATE TRIGGER audit_no_delete BEFORE DELETE ON audit
@@ -804,6 +809,10 @@ CREATE TRIGGER season_taught_is_ordered_anew AFTER INSERT ON cut_sum BEGIN
   DELETE FROM season_taught WHERE season = (SELECT a.season FROM animal a WHERE a.id = NEW.animal_id);
 END;
 
+CREATE TRIGGER season_taught_is_other AFTER UPDATE ON animal_sum BEGIN
+  DELETE FROM season_taught WHERE season = NEW.season;
+END;
+
 CREATE TRIGGER weighing_no_delete BEFORE DELETE ON weighing
   BEGIN SELECT RAISE(ABORT, 'weighing is written once'); END;
 
@@ -860,6 +869,8 @@ SELECT animal_id, season, species, brought, sex, age, detail, stage, received_on
   received, hanging, whole_cuts, trim, fat_saved, sinew, bone, damage, trim_ground, own_fat_ground, packed, base, take_home,
   finished, iif(finished = 1 AND brought IN ('whole', 'skinned') AND base > 0, take_home / base, NULL) AS share
 FROM gave;
+
+CREATE VIEW animal_to_add_up (animal_id) AS SELECT animal_id FROM animal_sum;
 
 CREATE VIEW animal_weight AS
   SELECT animal_id,

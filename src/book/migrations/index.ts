@@ -5,6 +5,7 @@ import { broughtIn } from './0003-brought-in.ts';
 import { fatLeft } from './0004-fat-left.ts';
 import { learning } from './0005-learning.ts';
 import { coolerLogs } from './0006-cooler-logs.ts';
+import { sumsInPlace } from './0007-sums-in-place.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -14,6 +15,7 @@ export const MIGRATIONS: readonly string[] = [
   fatLeft,
   learning,
   coolerLogs,
+  sumsInPlace,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;
