@@ -64,13 +64,13 @@ describe('the record book', { timeout: 90_000 }, () => {
     expect(await page.getByText(/No ticket number is missing/).innerText()).toMatch(/-0001 to .*-0030\./);
     const first = page.locator('main').getByRole('listitem').filter({ hasText: 'Dana Whitlock' });
     expect(await first.innerText()).toContain('tag or permit, kill area');
-    await page.getByRole('button', { name: 'See the 1 written late' }).click();
-    await page.getByText('1 entry, 1 with something missing').waitFor();
+    await page.getByRole('button', { name: 'See the one written late' }).click();
+    await page.getByText('1 entry, 1 with something missing, 1 written late').waitFor();
     await page.getByRole('cell', { name: /written 9 days later/ }).waitFor();
     // What is looked at stands in the address, so that coming back finds it again.
     expect(new URL(page.url()).hash).toContain('only=late');
     await page.getByLabel('Show', { exact: true }).selectOption('Every entry');
-    await page.getByText('30 entries, 2 with something missing').waitFor();
+    await page.getByText('30 entries, 2 with something missing, 1 written late').waitFor();
   });
 
   it('opens the animal to mend it, from the keyboard alone, and keeps why', async () => {
@@ -102,7 +102,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     await story.getByText('Kill area: nothing → Unit 40').waitFor();
     await story.getByText('Why: read off the carcass tag').waitFor();
     await page.goBack();
-    await page.getByText('30 entries, 1 with something missing').waitFor();
+    await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
   });
 
   it.each(PAPERS)('goes on $format with every entry once and its head on every sheet', async (paper) => {

@@ -15,6 +15,8 @@ export interface Shop {
   sausage: DemoAnimal[];
   /** The animal whose sample came back positive. */
   positive: DemoAnimal | null;
+  /** The animal that was written down days after it came. */
+  late: DemoAnimal | null;
   /** When the batch on the bench is weighed in and the next may be planned: both would count on the same fat. */
   benchFreeAt: Date;
   /** Fat tests so far that had a target. */
@@ -31,6 +33,7 @@ export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: st
     lastDay,
     sausage: [],
     positive: null,
+    late: null,
     benchFreeAt: new Date(0),
     tests: 0,
     soon: (minutes, happens) =>

@@ -11,6 +11,12 @@ import type { Shop } from './shop-day.ts';
 
 /** The first sample taken on or after this day is the one that comes back positive. */
 const POSITIVE_FROM = '2026-10-27';
+/**
+ * The first quarters brought on or after this day that are cut later than that went straight into the cooler and was written down only when its
+ * turn came, so that the record book has a late entry.
+ */
+const LATE_FROM = '2026-10-01';
+const LATE_BY = 3;
 const [OPENS, CLOSES] = [8 * 60, 18 * 60];
 /** Shortly before the moment at which the demo stands still. */
 const SO_FAR = 10 * 60 + 15;
@@ -20,12 +26,20 @@ const SKINNING = [35, 110] as const;
 export function planIntake(shop: Shop, animal: DemoAnimal, front: string): void {
   const { draw, receivedOn, weights } = animal;
   const minutes = draw.between(OPENS, receivedOn === shop.lastDay ? SO_FAR : CLOSES);
-  shop.diary.note(momentAt(receivedOn, minutes), () => takeIn(shop, animal, front));
+  shop.diary.note(momentAt(writtenOn(shop, animal), minutes), () => takeIn(shop, animal, front));
   if (weights.hookAtIntake) {
     const [hook] = weights.hook;
     const skinned = momentAt(receivedOn, minutes + draw.between(...SKINNING));
     if (hook) shop.diary.note(skinned, () => writeWeight(shop, animal, hook, front));
   }
+}
+
+function writtenOn(shop: Shop, animal: DemoAnimal): string {
+  const { receivedOn, brought, cutOn } = animal;
+  const late = addDays(receivedOn, LATE_BY);
+  if (shop.late || brought !== 'quarters' || receivedOn < LATE_FROM || cutOn <= late) return receivedOn;
+  shop.late = animal;
+  return late;
 }
 
 function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {

@@ -2,6 +2,13 @@ import type { RecordRow } from '../../bridge/contract.ts';
 import { recordText as text } from '../texts/en-record.ts';
 import type { Format } from '../texts/format.ts';
 
+/** How many entries, and how many of them want something. */
+export function countsOf(rows: readonly RecordRow[]): string {
+  const incomplete = rows.filter(({ lacks }) => lacks.length > 0).length;
+  const late = rows.filter(({ lateDays }) => lateDays > 0).length;
+  return text.entries(rows.length, incomplete, late);
+}
+
 /** What stands under one another in a cell of the record book, on the screen and on paper. */
 export function papersOf({ licence, tag }: RecordRow): string[] {
   return [licence && text.licenceIs(licence), tag && text.tagIs(tag)].filter((said) => said !== '');

@@ -85,8 +85,8 @@ export const recordText = {
     `Missing: ${fields.map((field) => recordText.fields[field]).join(', ')}`,
   lacking: (fields: readonly RecordField[]) => fields.map((field) => recordText.fields[field]).join(', '),
 
-  entries: (n: number, incomplete: number) =>
-    `${plural(n, 'entry', 'entries')}, ${incomplete === 0 ? 'none' : incomplete} with something missing`,
+  entries: (n: number, incomplete: number, late: number) =>
+    `${plural(n, 'entry', 'entries')}, ${incomplete === 0 ? 'none' : incomplete} with something missing${late > 0 ? `, ${late} written late` : ''}`,
   noEntries: 'No animal is in this season’s record book yet.',
   noEntriesHow: 'Every animal taken in at Intake is entered here by itself.',
   noneFound: 'No entry is like that.',
@@ -104,7 +104,7 @@ export const recordText = {
       .filter(Boolean)
       .join(', '),
   seeLacks: (n: number) => `See all ${n} with something missing`,
-  seeLate: (n: number) => `See the ${n} written late`,
+  seeLate: (n: number) => `See the ${n === 1 ? 'one' : n} written late`,
   mend: 'Mend',
   mendOf: (ticket: string) => `Mend the record of ${ticket}`,
   askNow: 'still here: ask when it is fetched',
