@@ -6,6 +6,9 @@ import { dependencies } from './package.json';
 
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
+/** What of the window is fetched in one script: every place but those whose drawing takes large packages. */
+const HOUSE =
+  /src\/ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
@@ -35,7 +38,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [vue(), licences.emit],
+    plugins: [vue({ features: { optionsAPI: false } }), licences.emit],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
@@ -43,6 +46,16 @@ export default defineConfig({
       assetsInlineLimit: 0,
       rolldownOptions: {
         input: { index: resolve(here, 'src/ui/index.html'), closing: resolve(here, 'src/ui/closing.html') },
+        output: {
+          codeSplitting: {
+            // Few scripts compress better than many. Charts, labels with their codes and the farewell stay apart.
+            groups: [
+              { name: 'farewell', test: /src\/ui\/texts\/en-about/, priority: 3 },
+              { name: 'house', test: HOUSE, priority: 2 },
+              { name: 'season', test: /src\/ui\/(charts|season|costs)\/(?!register)/, priority: 1 },
+            ],
+          },
+        },
       },
     },
   },
