@@ -63,6 +63,14 @@ export default ts.config(
           ],
         },
       ],
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            { group: ['reka-ui', '@tanstack/*'], message: 'Use the part of src/ui/parts that wraps it.' },
+          ],
+        },
+      ],
       'vue/multi-word-component-names': 'off',
       'vue/require-default-prop': 'off', // the type says that it is optional
       'vue/no-v-html': 'error',
@@ -70,6 +78,7 @@ export default ts.config(
       'vue/block-lang': ['error', { script: { lang: 'ts' } }],
     },
   },
+  { files: ['src/ui/parts/*'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src/core/**/*.ts'],
     rules: {

@@ -8,7 +8,8 @@
  *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
- *   <Dialog v-model:open title wide?>   <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
+ *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open sheet
+ *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
  *   <Paper from day title> a sheet to hand over
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)   echoOf(typed, unit, locale)
@@ -33,6 +34,7 @@ export { default as PickOne } from './PickOne.vue';
 export { default as Press } from './Press.vue';
 export { default as RangeText } from './RangeText.vue';
 export { default as Sentence } from './Sentence.vue';
+export { default as Tabs } from './Tabs.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
 export type { ChoiceOption } from './choice.ts';
 export type { PickOption } from './pick.ts';
