@@ -46,6 +46,6 @@ it('leads from the key sheet to all of them, each with its source and its day', 
   const texts = await items.allTextContents();
   expect(texts.length).toBeGreaterThanOrEqual(16);
   for (const text of texts) expect(text).toMatch(/Source: .+ https?:\S+ \(read on \w+ \d+, 2026\)/);
-  expect(await page.locator('dialog[open]').count()).toBe(0);
+  expect(await page.getByRole('dialog').count()).toBe(0);
   expect(shop.complaints).toEqual([]);
 });

@@ -31,7 +31,7 @@ afterAll(async () => {
 
 async function open(tab: string): Promise<void> {
   await page.evaluate((name) => (location.hash = `#/books?tab=${name}`), tab);
-  await page.locator('#open-book table').waitFor();
+  await page.locator('[role=tabpanel] table').waitFor();
 }
 const button = (name: string) => page.getByRole('button', { name, exact: true });
 const row = (name: string) => page.getByRole('row').filter({ hasText: name });
@@ -89,7 +89,7 @@ describe('a product and a way to cut', () => {
     await button('All to grind').click();
     await button('Keep').click();
     await page.getByText('The usual is kept.').waitFor();
-    const first = page.locator('#open-book tbody tr').first().filter({ hasText: 'The usual' });
+    const first = page.locator('[role=tabpanel] tbody tr').first().filter({ hasText: 'The usual' });
     await first.waitFor();
     expect(await first.innerText()).toMatch(/your own[\s\S]*Deer, elk, moose[\s\S]*\b0 %/);
   });
