@@ -7,8 +7,7 @@ import { dependencies } from './package.json';
 const here = import.meta.dirname;
 const licences = licencePlugins(here, Object.keys(dependencies));
 /** What of the window is fetched in one script: every place but those whose drawing takes large packages. */
-const HOUSE =
-  /src\/ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))/;
+const HOUSE = /src\/ui\/(?!main|closing|look|charts|season|costs|labels|grinder\/(Batch|Label))/;
 
 /**
  * Three bundles: the programs that run in Node (shell, desk, loopback server), the one preload file, the window.
