@@ -1,4 +1,4 @@
-import { createRouter, createWebHashHistory, type Router } from 'vue-router';
+import { createRouter, createWebHashHistory, type RouteRecordRaw, type Router } from 'vue-router';
 
 declare module 'vue-router' {
   interface RouteMeta {
@@ -11,104 +11,103 @@ declare module 'vue-router' {
 export const animalPage = () => import('./table/AnimalPage.vue');
 
 /** The places and what stands in them. Each page loads when it is first gone to. */
+export const routes: readonly RouteRecordRaw[] = [
+  { path: '/', redirect: '/rail' },
+  { path: '/rail', meta: { place: 'rail' }, component: () => import('./rail/RailPage.vue') },
+  { path: '/intake', meta: { place: 'intake' }, component: () => import('./intake/IntakePage.vue') },
+  { path: '/table', meta: { place: 'table' }, component: () => import('./table/TablePage.vue') },
+  {
+    path: '/table/:ticket',
+    meta: { place: 'table' },
+    component: animalPage,
+    props: true,
+  },
+  { path: '/grinder', meta: { place: 'grinder' }, component: () => import('./grinder/GrinderPage.vue') },
+  {
+    path: '/grinder/:id',
+    meta: { place: 'grinder' },
+    component: () => import('./grinder/BatchPage.vue'),
+  },
+  {
+    path: '/label/batch/:id',
+    meta: { place: 'grinder' },
+    component: () => import('./labels/BatchLabels.vue'),
+    props: true,
+  },
+  {
+    path: '/label/animal/:ticket',
+    meta: { place: 'table' },
+    component: () => import('./labels/AnimalLabels.vue'),
+    props: true,
+  },
+  {
+    path: '/label/tag/:ticket',
+    meta: { place: 'intake' },
+    component: () => import('./labels/TagPage.vue'),
+    props: true,
+  },
+  {
+    path: '/bill/:ticket',
+    meta: { place: 'pickup' },
+    component: () => import('./bill/BillPage.vue'),
+    props: true,
+  },
+  { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
+  {
+    path: '/quote/:id/paper',
+    meta: { place: 'quote' },
+    component: () => import('./quote/QuotePaperPage.vue'),
+    props: true,
+  },
+  { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
+  { path: '/season', meta: { place: 'season' }, component: () => import('./season/YieldsPage.vue') },
+  {
+    path: '/season/pounds',
+    meta: { place: 'season' },
+    component: () => import('./season/PoundsPage.vue'),
+  },
+  { path: '/season/fat', meta: { place: 'season' }, component: () => import('./season/FatPage.vue') },
+  { path: '/season/check', meta: { place: 'season' }, component: () => import('./season/CheckPage.vue') },
+  {
+    path: '/season/compare',
+    meta: { place: 'season' },
+    component: () => import('./season/ComparePage.vue'),
+  },
+  {
+    path: '/season/report',
+    meta: { place: 'season' },
+    component: () => import('./season/ReportPage.vue'),
+  },
+  {
+    path: '/season/animals',
+    meta: { place: 'season' },
+    component: () => import('./season/AnimalsPage.vue'),
+  },
+  { path: '/season/flow', meta: { place: 'season' }, component: () => import('./season/FlowPage.vue') },
+  { path: '/season/money', meta: { place: 'season' }, component: () => import('./season/MoneyPage.vue') },
+  { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
+  { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
+  {
+    path: '/books/paper',
+    meta: { place: 'books' },
+    component: () => import('./books/RecordPaperPage.vue'),
+  },
+  { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
+  { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
+  {
+    path: '/cooler/:id',
+    meta: { place: 'shop' },
+    component: () => import('./cooler/CoolerPage.vue'),
+    props: true,
+  },
+  {
+    path: '/cautions',
+    meta: { place: 'shop' },
+    component: () => import('./cautions/CautionsPage.vue'),
+  },
+  { path: '/:rest(.*)*', redirect: '/rail' },
+];
+
 export function makeRouter(): Router {
-  return createRouter({
-    history: createWebHashHistory(),
-    routes: [
-      { path: '/', redirect: '/rail' },
-      { path: '/rail', meta: { place: 'rail' }, component: () => import('./rail/RailPage.vue') },
-      { path: '/intake', meta: { place: 'intake' }, component: () => import('./intake/IntakePage.vue') },
-      { path: '/table', meta: { place: 'table' }, component: () => import('./table/TablePage.vue') },
-      {
-        path: '/table/:ticket',
-        meta: { place: 'table' },
-        component: animalPage,
-        props: true,
-      },
-      { path: '/grinder', meta: { place: 'grinder' }, component: () => import('./grinder/GrinderPage.vue') },
-      {
-        path: '/grinder/:id',
-        meta: { place: 'grinder' },
-        component: () => import('./grinder/BatchPage.vue'),
-      },
-      {
-        path: '/label/batch/:id',
-        meta: { place: 'grinder' },
-        component: () => import('./labels/BatchLabels.vue'),
-        props: true,
-      },
-      {
-        path: '/label/animal/:ticket',
-        meta: { place: 'table' },
-        component: () => import('./labels/AnimalLabels.vue'),
-        props: true,
-      },
-      {
-        path: '/label/tag/:ticket',
-        meta: { place: 'intake' },
-        component: () => import('./labels/TagPage.vue'),
-        props: true,
-      },
-      {
-        path: '/bill/:ticket',
-        meta: { place: 'pickup' },
-        component: () => import('./bill/BillPage.vue'),
-        props: true,
-      },
-      { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
-      {
-        path: '/quote/:id/paper',
-        meta: { place: 'quote' },
-        component: () => import('./quote/QuotePaperPage.vue'),
-        props: true,
-      },
-      { path: '/pickup', meta: { place: 'pickup' }, component: () => import('./pickup/PickupPage.vue') },
-      { path: '/season', meta: { place: 'season' }, component: () => import('./season/YieldsPage.vue') },
-      {
-        path: '/season/pounds',
-        meta: { place: 'season' },
-        component: () => import('./season/PoundsPage.vue'),
-      },
-      { path: '/season/fat', meta: { place: 'season' }, component: () => import('./season/FatPage.vue') },
-      { path: '/season/check', meta: { place: 'season' }, component: () => import('./season/CheckPage.vue') },
-      {
-        path: '/season/compare',
-        meta: { place: 'season' },
-        component: () => import('./season/ComparePage.vue'),
-      },
-      {
-        path: '/season/report',
-        meta: { place: 'season' },
-        component: () => import('./season/ReportPage.vue'),
-      },
-      {
-        path: '/season/animals',
-        meta: { place: 'season' },
-        component: () => import('./season/AnimalsPage.vue'),
-      },
-      { path: '/season/flow', meta: { place: 'season' }, component: () => import('./season/FlowPage.vue') },
-      { path: '/season/money', meta: { place: 'season' }, component: () => import('./season/MoneyPage.vue') },
-      { path: '/season/costs', meta: { place: 'season' }, component: () => import('./costs/CostsPage.vue') },
-      { path: '/books', meta: { place: 'books' }, component: () => import('./books/BooksPage.vue') },
-      {
-        path: '/books/paper',
-        meta: { place: 'books' },
-        component: () => import('./books/RecordPaperPage.vue'),
-      },
-      { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
-      { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
-      {
-        path: '/cooler/:id',
-        meta: { place: 'shop' },
-        component: () => import('./cooler/CoolerPage.vue'),
-        props: true,
-      },
-      {
-        path: '/cautions',
-        meta: { place: 'shop' },
-        component: () => import('./cautions/CautionsPage.vue'),
-      },
-      { path: '/:rest(.*)*', redirect: '/rail' },
-    ],
-  });
+  return createRouter({ history: createWebHashHistory(), routes: [...routes] });
 }

@@ -1,0 +1,37 @@
+/** No screen is forgotten: every route and every sheet stands in the list that the browser tests go through. */
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { createMemoryHistory, createRouter } from 'vue-router';
+import { routes } from '../../src/ui/router.ts';
+import { PLACES, type Subjects } from './places.ts';
+
+const UI = join(import.meta.dirname, '../../src/ui');
+/** Sheets that the demo season has no occasion for, and where else they are opened. */
+const ELSEWHERE = [
+  'backup/LockCard.vue', // only with a second folder for backups: below in Shop, the same fields as any sheet
+  'grinder/PastLots.vue', // only with fat past its date: test/ui/past-lots.test.ts
+];
+const subjects: Subjects = {
+  suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3,
+}; // prettier-ignore
+
+it('looks at a place of every route', () => {
+  const router = createRouter({ history: createMemoryHistory(), routes: [...routes] });
+  const looked = new Set(PLACES.map(({ at }) => router.resolve(at(subjects)).matched[0]?.path));
+  const missing = routes.filter(({ path, redirect }) => !redirect && !looked.has(path));
+  expect(missing.map(({ path }) => path)).toEqual([]);
+});
+
+it('opens every sheet', () => {
+  const withSheet = globSync('**/*.vue', { cwd: UI }).filter((file) =>
+    /<Dialog\b/.test(readFileSync(join(UI, file), 'utf8')),
+  );
+  const opened = [...PLACES.flatMap(({ sheet }) => sheet ?? []), ...ELSEWHERE];
+  expect(withSheet.filter((file) => !file.startsWith('parts/')).toSorted()).toEqual(opened.toSorted());
+});
+
+it('names each place once', () => {
+  const names = PLACES.map(({ name }) => name);
+  expect(names).toEqual([...new Set(names)]);
+});

@@ -1,0 +1,309 @@
+/** Every place of the window and its sheets, to be looked at one after another in the demo season. */
+import type { Page } from 'playwright-core';
+import { deskLine } from './desk-line.ts';
+
+/** Tickets and numbers that the addresses of places are made of. */
+export interface Subjects {
+  /** Still in the shop, and its own weights are doubted. */
+  suspect: string;
+  /** Hangs, and its weights agree. */
+  plain: string;
+  /** Must not be handed over. */
+  held: string;
+  /** Packed, waits to be fetched, not billed. */
+  packed: string;
+  /** Billed and gone home. */
+  billed: string;
+  /** A batch on the grinder, pooled of several animals. */
+  batch: number;
+  /** A batch that is ground and packed. */
+  ground: number;
+  quote: number;
+}
+
+export interface Place {
+  name: string;
+  /** The hash of the address, without `#`. */
+  at: (subjects: Subjects) => string;
+  /** The component whose sheet lies over the place. */
+  sheet?: string;
+  /** What is done there. */
+  act?: (page: Page) => Promise<void>;
+  /** What must then be seen for it to be the right page. */
+  sees: RegExp;
+}
+
+const press = (name: string | RegExp) => (page: Page) => page.getByRole('button', { name }).first().click();
+
+async function planOne(page: Page): Promise<void> {
+  await page
+    .getByRole('checkbox', { name: /^Grind \d/ })
+    .first()
+    .check();
+  await page.getByRole('radio', { name: 'Pork back fat' }).check({ force: true });
+  await page.getByLabel('Target fat').fill('12.5');
+  await page.getByText(/9 in 10 such batches come out between/).waitFor();
+}
+
+async function askQuote(page: Page): Promise<void> {
+  await page.getByLabel('Species', { exact: true }).selectOption('Elk');
+  await page.getByLabel('Weight', { exact: true }).fill('340');
+  await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
+}
+
+/** The book of a season has hundreds of rows that are all alike: a few stand for all. */
+async function fewRecords(page: Page): Promise<void> {
+  await page.locator('main').getByLabel('Find', { exact: true }).fill('26-000');
+  await page.getByText(/^9 entries/).waitFor();
+}
+
+async function fewHunters(page: Page): Promise<void> {
+  await page.locator('main').getByLabel('Find a hunter').fill('an');
+}
+
+async function newPriceLine(page: Page): Promise<void> {
+  await press('Change the prices')(page);
+  await press('Add a line')(page);
+}
+
+async function newHunter(page: Page): Promise<void> {
+  await fewHunters(page);
+  await press('New hunter')(page);
+}
+
+async function takeReadingBack(page: Page): Promise<void> {
+  await page.locator('summary').filter({ hasText: 'What was read in the last three days' }).first().click();
+  await press(/^Take back .* °/)(page);
+}
+
+async function goBack(page: Page): Promise<void> {
+  const ways = page.getByRole('button', { name: /^Go back to this/ });
+  if ((await ways.count()) === 0) await press('Back up now')(page);
+  await ways.first().click();
+}
+
+async function newHand(page: Page): Promise<void> {
+  await page.getByLabel('Who works here').selectOption('+');
+}
+
+/** Animals and papers of a served demo that show what there is to be seen. */
+export async function subjectsOf(address: string): Promise<Subjects> {
+  const desk = await deskLine(address);
+  const records = await desk('books.records', {});
+  const pages = await Promise.all(records.map(({ ticket }) => desk('animals.open', { ticket })));
+  const ticketOf = (what: string, fits: (page: (typeof pages)[number]) => boolean): string => {
+    const found = pages.find(fits);
+    if (!found) throw new Error(`The demo has no ${what}.`);
+    return found.ticket;
+  };
+  const { open, recent } = await desk('grinder.look', {});
+  const [pooled] = [...open].sort((a, b) => b.tickets.length - a.tickets.length);
+  const [quote] = await desk('quote.list', {});
+  const [packed] = await desk('pickup.look', {});
+  const ground = recent[0];
+  if (!pooled || !ground || !quote || !packed)
+    throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
+  return {
+    suspect: ticketOf(
+      'doubted animal',
+      ({ balance, detail }) =>
+        balance.suspects.length > 0 && (detail === 'detailed' || balance.overGrams > 0),
+    ),
+    plain: ticketOf(
+      'agreed animal',
+      ({ balance, stage }) => balance.suspects.length === 0 && stage === 'hanging',
+    ),
+    held: ticketOf(
+      'held animal',
+      ({ hold, stage }) => hold !== null && !hold.positive && stage !== 'released',
+    ),
+    batch: pooled.id,
+    ground: ground.id,
+    quote: quote.id,
+    packed: packed.ticket,
+    billed: ticketOf('animal that went home', ({ stage }) => stage === 'released'),
+  };
+}
+
+/** In the order of the routes; a sheet follows the place that it lies over. */
+export const PLACES: readonly Place[] = [
+  { name: 'rail', at: () => '/rail', sees: /On the rail, longest hung first/ },
+  {
+    name: 'sheet: keys',
+    sheet: 'frame/KeyMap.vue',
+    at: () => '/rail',
+    act: press('Keys'),
+    sees: /Find a ticket or a hunter/,
+  },
+  {
+    name: 'sheet: hang',
+    sheet: 'rail/HangDialog.vue',
+    at: () => '/rail',
+    act: press(/^Hang /),
+    sees: /Cooler/,
+  },
+  {
+    name: 'sheet: take back a reading',
+    sheet: 'rail/CoolerReadings.vue',
+    at: () => '/rail',
+    act: takeReadingBack,
+    sees: /Take back .*\?/,
+  },
+  { name: 'intake', at: () => '/intake', sees: /Returning hunters appear as you type/ },
+  { name: 'tables', at: () => '/table', sees: /On the table now/ },
+  { name: 'table of a doubted animal', at: (of) => `/table/${of.suspect}`, sees: /This does not add up/ },
+  { name: 'table of an agreed animal', at: (of) => `/table/${of.plain}`, sees: /Where every pound/ },
+  { name: 'table of a held animal', at: (of) => `/table/${of.held}`, sees: /not to be released/ },
+  {
+    name: 'sheet: mend',
+    sheet: 'record/MendDialog.vue',
+    at: (of) => `/table/${of.plain}?mend=1`,
+    sees: /Why it is changed/,
+  },
+  {
+    name: 'sheet: cutting instructions',
+    sheet: 'table/OrdersCard.vue',
+    at: (of) => `/table/${of.plain}`,
+    act: press('Change'),
+    sees: /Leave as it was/,
+  },
+  {
+    name: 'sheet: take back a weight',
+    sheet: 'weighing/TakeBack.vue',
+    at: (of) => `/table/${of.plain}`,
+    act: press(/^Take back /),
+    sees: /Take back .*\?/,
+  },
+  {
+    name: 'sheet: hold',
+    sheet: 'table/HoldDialog.vue',
+    at: (of) => `/table/${of.held}`,
+    act: press('Put on hold'),
+    sees: /What came out/,
+  },
+  {
+    name: 'sheet: dispose',
+    sheet: 'table/DisposalDialog.vue',
+    at: (of) => `/table/${of.plain}`,
+    act: press('Dispose of it'),
+    sees: /How/,
+  },
+  { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown as large as printed/ },
+  { name: 'labels of an animal', at: (of) => `/label/animal/${of.billed}`, sees: /A package weighs/ },
+  { name: 'grinder with a plan', at: () => '/grinder', act: planOne, sees: /Start this batch/ },
+  {
+    name: 'sheet: buy fat',
+    sheet: 'grinder/BuyFat.vue',
+    at: () => '/grinder',
+    act: press('Buy fat'),
+    sees: /Put it on hand/,
+  },
+  { name: 'batch', at: (of) => `/grinder/${of.batch}`, sees: /Fat as weighed in/ },
+  { name: 'labels of a batch', at: (of) => `/label/batch/${of.ground}`, sees: /A package weighs/ },
+  { name: 'quote with an answer', at: () => '/quote', act: askQuote, sees: /To read out/ },
+  { name: 'quote on paper', at: (of) => `/quote/${of.quote}/paper`, sees: /Holds until/ },
+  { name: 'pick-up', at: () => '/pickup', sees: /Packed and ready/ },
+  {
+    name: 'sheet: call',
+    sheet: 'pickup/CallDialog.vue',
+    at: () => '/pickup',
+    act: press(/^Call about/),
+    sees: /Keep the note/,
+  },
+  {
+    name: 'sheet: hand over',
+    sheet: 'pickup/HandOver.vue',
+    at: () => '/pickup',
+    act: press(/^Hand over/),
+    sees: /Handed to/,
+  },
+  { name: 'bill to be made', at: (of) => `/bill/${of.packed}`, sees: /What the bill would say/ },
+  { name: 'bill', at: (of) => `/bill/${of.billed}`, sees: /Print the bill/ },
+  { name: 'season', at: () => '/season', sees: /What makes a difference/ },
+  { name: 'season of one species', at: () => '/season?species=elk', sees: /What makes a difference, Elk/ },
+  { name: 'where every pound went', at: () => '/season/pounds', sees: /Kinds of game side by side/ },
+  { name: 'flow', at: () => '/season/flow', sees: /Intake by day/ },
+  { name: 'money', at: () => '/season/money', sees: /Billed and cost, by service/ },
+  { name: 'fat', at: () => '/season/fat', sees: /What the fat came from/ },
+  { name: 'quotes kept', at: () => '/season/check', sees: /How often the quotes held/ },
+  { name: 'compare', at: () => '/season/compare', sees: /Difference: / },
+  { name: 'animals', at: () => '/season/animals?species=moose&order=bone', sees: /On the hook/ },
+  { name: 'season report', at: () => '/season/report', sees: /Sources and how to read the pictures/ },
+  { name: 'costs', at: () => '/season/costs', sees: /By kind of game/ },
+  { name: 'record book', at: () => '/books', act: fewRecords, sees: /^9 entries/ },
+  { name: 'record book on paper', at: () => '/books/paper?season=2026&text=26-000', sees: /9 entries/ },
+  { name: 'prices', at: () => '/books?tab=prices', sees: /in force since/ },
+  {
+    name: 'sheet: price line',
+    sheet: 'books/PriceLineDialog.vue',
+    at: () => '/books?tab=prices',
+    act: newPriceLine,
+    sees: /Take this line/,
+  },
+  { name: 'fat on hand', at: () => '/books?tab=fat', sees: /Also what is used up/ },
+  {
+    name: 'sheet: lot',
+    sheet: 'books/LotDialog.vue',
+    at: () => '/books?tab=fat',
+    act: press(/^Put right/),
+    sees: /What became of it/,
+  },
+  { name: 'hunters', at: () => '/books?tab=hunters', act: fewHunters, sees: /Find a hunter/ },
+  {
+    name: 'sheet: hunter',
+    sheet: 'books/HunterDialog.vue',
+    at: () => '/books?tab=hunters',
+    act: newHunter,
+    sees: /Only his or her own meat/,
+  },
+  { name: 'species', at: () => '/books?tab=species', sees: /New species/ },
+  {
+    name: 'sheet: species',
+    sheet: 'shelf/SpeciesDialog.vue',
+    at: () => '/books?tab=species',
+    act: press('New species'),
+    sees: /Most like/,
+  },
+  { name: 'products', at: () => '/books?tab=products', sees: /New product/ },
+  {
+    name: 'sheet: product',
+    sheet: 'shelf/ProductDialog.vue',
+    at: () => '/books?tab=products',
+    act: press('New product'),
+    sees: /What else is in it/,
+  },
+  { name: 'ways to cut', at: () => '/books?tab=ways', sees: /Kept whole/ },
+  {
+    name: 'sheet: way to cut',
+    sheet: 'shelf/TemplateDialog.vue',
+    at: () => '/books?tab=ways',
+    act: press(/^New way/),
+    sees: /What you call it/,
+  },
+  { name: 'files', at: () => '/books?tab=files', sees: /Your records are yours/ },
+  { name: 'shop', at: () => '/shop', sees: /Who works here/ },
+  {
+    name: 'sheet: cooler',
+    sheet: 'shop/CoolerList.vue',
+    at: () => '/shop',
+    act: press(/^Add a cooler/),
+    sees: /Not now/,
+  },
+  {
+    name: 'sheet: go back',
+    sheet: 'backup/GoBackDialog.vue',
+    at: () => '/shop',
+    act: goBack,
+    sees: /Go back to [A-Z]/,
+  },
+  {
+    name: 'sheet: someone new',
+    sheet: 'frame/Initials.vue',
+    at: () => '/rail',
+    act: newHand,
+    sees: /Someone new at the table/,
+  },
+  { name: 'a cooler', at: () => '/cooler/1', sees: /Day by day/ },
+  { name: 'cautions', at: () => '/cautions', sees: /Local rules and licensed practice come first/ },
+  { name: 'about', at: () => '/about', sees: /Made with the work of others/ },
+];

@@ -1,0 +1,3 @@
+import { everyPlaceIsWhole } from './screens.ts';
+
+everyPlaceIsWhole('dark');
