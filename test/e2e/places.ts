@@ -178,7 +178,7 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: hold',
     sheet: 'table/HoldDialog.vue',
     at: (of) => `/table/${of.held}`,
-    act: press('Put on hold'),
+    act: press('End the hold'),
     sees: /What came out/,
   },
   {
