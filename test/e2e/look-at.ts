@@ -37,7 +37,7 @@ export async function openLook(
     ),
   );
   await page.goto(address);
-  const heading = page.getByRole('heading', { level: 1 }).first();
+  const heading = page.locator('h1').first(); // by its tag: an open sheet hides the rest from roles
   await heading.waitFor();
 
   return {
@@ -52,7 +52,7 @@ export async function openLook(
         await heading.waitFor();
       }
       await act?.(page);
-      await page.getByText(sees).first().waitFor();
+      await page.getByText(sees).filter({ visible: true }).first().waitFor();
     },
   };
 }

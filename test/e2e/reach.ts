@@ -25,11 +25,16 @@ export function cutOff(page: Page): Promise<string[]> {
     const nameIt = ${NAME_IT};
     const seen = ${SEEN};
     const found = [];
+    const scrolls = (element) => {
+      for (let around = element.parentElement; around && around !== document.body; around = around.parentElement)
+        if (/auto|scroll/.test(getComputedStyle(around).overflow)) return true;
+      return false;
+    };
     const root = document.documentElement;
     if (root.scrollWidth > root.clientWidth) {
       found.push('the page is ' + (root.scrollWidth - root.clientWidth) + ' px wider than the window');
       for (const element of seen('body *')) {
-        if (element.getBoundingClientRect().right > root.clientWidth + 1 && !element.closest('.scroll') && element.children.length === 0)
+        if (element.getBoundingClientRect().right > root.clientWidth + 1 && !scrolls(element) && element.children.length === 0)
           found.push('  out on the right: ' + nameIt(element));
       }
     }
@@ -40,6 +45,7 @@ export function cutOff(page: Page): Promise<string[]> {
       if (clips(overflowX) && element.scrollWidth > element.clientWidth + 1) found.push('cut off across: ' + nameIt(element));
       if (clips(overflowY) && element.scrollHeight > element.clientHeight + 1) found.push('cut off below: ' + nameIt(element));
       const box = element.getBoundingClientRect();
+      if (scrolls(element)) continue;
       if (box.right <= 0 || box.bottom + scrollY <= 0) found.push('outside the page: ' + nameIt(element));
     }
     for (const element of seen('select')) {
@@ -58,9 +64,9 @@ export function cutOff(page: Page): Promise<string[]> {
 export function coveredShare(page: Page): Promise<number> {
   return page.evaluate(`(() => {
     const seen = ${SEEN};
+    if (seen('dialog, [role=dialog]').length > 0) return 0; // a sheet scrolls by itself
     const stuck = seen('body *').filter((element) => {
       const { position, top, bottom } = getComputedStyle(element);
-      if (element.closest('dialog, [role=dialog]')) return false;
       return position === 'fixed' || (position === 'sticky' && (top !== 'auto' || bottom !== 'auto'));
     });
     const across = stuck.map((element) => element.getBoundingClientRect()).filter(({ width }) => width > innerWidth * 0.6);
@@ -75,14 +81,17 @@ export function smallTargets(page: Page): Promise<string[]> {
     const seen = ${SEEN};
     const REACH = 21;
     const open = [...document.querySelectorAll('dialog[open], [role=dialog]')].at(-1);
-    const targets = seen('a[href], button, input, select, textarea, summary, [role=button], [role=tab], [role=option], [role=menuitem]')
-      .filter((element) => !open || open.contains(element));
-    for (const radio of document.querySelectorAll('input.out-of-sight')) {
-      const label = radio.closest('label');
-      if (label && label.getClientRects().length > 0 && (!open || open.contains(label))) targets.push(label);
+    const targets = new Set(seen('a[href], button, input, select, textarea, summary, [role=button], [role=tab], [role=option], [role=menuitem]')
+      .filter((element) => !open || open.contains(element)));
+    // A box to tick and its words are one target.
+    for (const box of document.querySelectorAll('input[type=checkbox], input[type=radio]')) {
+      const label = box.closest('label');
+      if (!label || !label.checkVisibility() || (open && !open.contains(label))) continue;
+      targets.delete(box);
+      targets.add(label);
     }
     const inSentence = (element) => {
-      if (element instanceof SVGElement) return true;
+      if (element instanceof SVGElement) return true; // a mark of a chart: the table behind leads to the same
       if (!element.matches('a') || getComputedStyle(element).display !== 'inline') return false;
       const around = [...element.parentNode.childNodes].filter((node) => node !== element);
       return around.some((node) => node.nodeType === Node.TEXT_NODE && /\\p{L}{2}/u.test(node.textContent));
