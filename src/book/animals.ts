@@ -1,3 +1,4 @@
+import { hunterFinding } from './hunter-find.ts';
 import type { Db } from './open.ts';
 
 export interface AnimalRow {
@@ -87,22 +88,23 @@ export function animalRecords(db: Db) {
     `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
   );
   // A name that few have is looked up from its hunters; one that many have is met soon among the newest animals.
-  const namesakes = db
+  const ofHunters = db
     .prepare<[string], number>(
-      `SELECT id FROM hunter INDEXED BY hunter_by_name WHERE instr(name_key, ?) > 0 LIMIT ${FEW_NAMESAKES}`,
+      `SELECT a.id FROM json_each(?) found CROSS JOIN animal a ON a.hunter_id = found.value ORDER BY a.id DESC LIMIT 8`,
     )
     .pluck();
-  const ofHunters = db.prepare<[string], AnimalRow>(
-    `SELECT ${columns} FROM json_each(?) found CROSS JOIN hunter h ON h.id = found.value
-     CROSS JOIN animal a ON a.hunter_id = h.id ORDER BY a.id DESC LIMIT 8`,
-  );
-  const newestNamed = db.prepare<[string], AnimalRow>(
-    `SELECT ${columns} FROM animal a CROSS JOIN hunter h ON h.id = a.hunter_id
-     WHERE instr(h.name_key, ?) > 0 ORDER BY a.id DESC LIMIT 8`,
-  );
+  // As a subquery, so that no filter over all hunters is built first.
+  const newestNamed = db
+    .prepare<[string], number>(
+      `SELECT a.id FROM animal a WHERE instr((SELECT h.name_key FROM hunter h WHERE h.id = a.hunter_id), ?) > 0
+       ORDER BY a.id DESC LIMIT 8`,
+    )
+    .pluck();
+  const hunters = hunterFinding(db);
   const byHunter = (key: string): AnimalRow[] => {
-    const ids = namesakes.all(key);
-    return ids.length < FEW_NAMESAKES ? ofHunters.all(JSON.stringify(ids)) : newestNamed.all(key);
+    const few = hunters.allNamed(key, FEW_NAMESAKES);
+    const ids = few ? ofHunters.all(JSON.stringify(few)) : newestNamed.all(key);
+    return ids.flatMap((id) => get.get(id) ?? []);
   };
   const nextNumber = db
     .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM animal WHERE season = ?')

@@ -63,6 +63,13 @@ export function fatLotRecords(db: Db) {
   const withLeft = db.prepare<[number], FatLotRecord>(
     `SELECT ${columns} ${from} WHERE f.left_grams > ? AND f.left_grams > 0 ORDER BY f.received_on, f.id`,
   );
+  const withLeftOrIn = db.prepare<[{ batchId: number | null }], FatLotRecord>(
+    `SELECT ${columns} ${from} WHERE f.id IN (
+       SELECT lot_id FROM fat_lot_sum WHERE left_grams > 0
+       UNION SELECT fat_lot_id FROM weighing WHERE batch_id = @batchId
+       UNION SELECT p.value ->> '$.fatLotId' FROM batch b, json_each(b.plan, '$.parts') p WHERE b.id = @batchId)
+     ORDER BY f.received_on, f.id`,
+  );
   const get = db.prepare<[number], FatLotRecord>(`SELECT ${columns} ${from} WHERE f.id = ?`);
   const ofAnimal = db.prepare<[number], FatLotRecord>(`SELECT ${columns} ${from} WHERE f.animal_id = ?`);
   const nextNumber = db.prepare<[], number>('SELECT coalesce(max(id), 0) + 1 FROM fat_lot').pluck();
@@ -86,6 +93,8 @@ export function fatLotRecords(db: Db) {
     all: () => all.all(),
     /** Lots of which more than so many grams are left, oldest first. */
     withLeft: (moreThan: number) => withLeft.all(moreThan),
+    /** Lots of which something is left, and those planned for or weighed into a batch. */
+    withLeftOrIn: (batchId: number | null) => withLeftOrIn.all({ batchId }),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
     add(lot: NewFatLot): number {

@@ -1,3 +1,4 @@
+import { hunterFinding } from './hunter-find.ts';
 import type { Db } from './open.ts';
 
 export interface HunterRow {
@@ -55,8 +56,7 @@ function compareKeys(a: string, b: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
 }
 
-const LIMIT = 12;
-const MANY = 500;
+const NEWEST = 12;
 
 /** Hunters, found by any part of the name or of the phone number. */
 export function hunterRecords(db: Db) {
@@ -65,22 +65,9 @@ export function hunterRecords(db: Db) {
     (SELECT a.ticket FROM animal a WHERE a.hunter_id = h.id ORDER BY a.id DESC LIMIT 1) AS last_ticket`;
   const one = db.prepare<[number], HunterRow>(`SELECT ${columns} FROM hunter h WHERE h.id = ?`);
   const recent = db.prepare<[], HunterRow>(
-    `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${LIMIT}`,
+    `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${NEWEST}`,
   );
-  // Read in the order of the names off the index alone; instr needs no escaping of what was typed.
-  const anywhere = db.prepare<{ key: string }, { id: number; starts: 0 | 1 }>(
-    `SELECT id, instr(' ' || name_key, ' ' || @key) > 0 AS starts FROM hunter INDEXED BY hunter_by_name
-     WHERE instr(name_key, @key) > 0 ORDER BY name_key LIMIT ${MANY}`,
-  );
-  const wordStarts = db.prepare<{ key: string }, { id: number }>(
-    `SELECT id FROM hunter INDEXED BY hunter_by_name
-     WHERE instr(' ' || name_key, ' ' || @key) > 0 ORDER BY name_key LIMIT ${LIMIT}`,
-  );
-  const phoned = db
-    .prepare<{ key: string }, number>(
-      `SELECT id FROM hunter INDEXED BY hunter_by_phone WHERE instr(phone_key, @key) > 0 LIMIT ${LIMIT}`,
-    )
-    .pluck();
+  const finding = hunterFinding(db);
   const known = (id: number): HunterRow[] => one.all(id);
   const insert = db.prepare(
     `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, refuses_pooling, created_at)
@@ -103,18 +90,11 @@ export function hunterRecords(db: Db) {
       if (key === '') return recent.all();
       const digits = phoneKey(text);
       if (digits.length >= 3 && !/\p{L}/u.test(text))
-        return phoned
-          .all({ key: digits })
+        return finding
+          .phoned(digits)
           .flatMap(known)
           .sort((a, b) => compareKeys(a.name, b.name));
-      // Names of which a word starts with the text come first; among very many the first may not be met yet.
-      const found = anywhere.all({ key });
-      const [starts, rest] = [
-        found.filter(({ starts: yes }) => yes),
-        found.filter(({ starts: yes }) => !yes),
-      ];
-      const first = starts.length < LIMIT && found.length === MANY ? wordStarts.all({ key }) : starts;
-      return [...first, ...rest].slice(0, LIMIT).flatMap(({ id }) => known(id));
+      return finding.named(key).flatMap(known);
     },
     add: (fields: HunterFields, at: string): number =>
       Number(insert.run({ ...bound(fields), at }).lastInsertRowid),

@@ -95,9 +95,9 @@ export function recordBook(db: Db) {
      WHERE number > earlier + 1 ORDER BY number`,
   );
   const leftBefore = db
-    .prepare<[string], number>(
-      `SELECT count(*) FROM animal a LEFT JOIN release r ON r.animal_id = a.id LEFT JOIN disposal d ON d.animal_id = a.id
-       WHERE coalesce(r.released_on, d.disposed_on) < ?`,
+    .prepare<{ day: string }, number>(
+      `SELECT (SELECT count(*) FROM release WHERE released_on < @day) + (SELECT count(*) FROM disposal d WHERE d.disposed_on < @day
+         AND NOT EXISTS (SELECT 1 FROM release r WHERE r.animal_id = d.animal_id))`,
     )
     .pluck();
   const release = db.prepare(
@@ -121,7 +121,7 @@ export function recordBook(db: Db) {
     /** Numbers that no animal of the season has, as the two that stand around each gap. */
     gaps: (season: number) => gaps.all(season),
     /** How many animals left the shop before a day. */
-    leftBefore: (day: string): number => leftBefore.get(day) ?? 0,
+    leftBefore: (day: string): number => leftBefore.get({ day }) ?? 0,
     release: (row: {
       animalId: number;
       to: string;

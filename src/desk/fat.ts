@@ -3,14 +3,20 @@ import type { FatLotRecord } from '../book/fat-lots.ts';
 import { parseMoney } from '../core/money.ts';
 import { parseReading, readingGrams } from '../core/reading.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { by, needed, optionalDate, text, typed } from './input.ts';
+import { by, id, needed, optionalDate, text, typed } from './input.ts';
 import { read, write } from './procedure.ts';
 import { boughtFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { FatLotRow } from './shapes.ts';
 
-/** Lots of fat, bought and saved, oldest first. */
-export const lots = read(v.object({}), (room) => room.book.fat.all().map((lot) => lotRow(room, lot)));
+/** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
+export const lots = read(
+  v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
+  (room, { usedUp, batchId }) =>
+    (usedUp ? room.book.fat.all() : room.book.fat.withLeftOrIn(batchId ?? null)).map((lot) =>
+      lotRow(room, lot),
+    ),
+);
 
 /** Takes a bought lot in. Its fat is the published one unless the supplier says otherwise. */
 export const buy = write(

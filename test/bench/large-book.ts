@@ -60,14 +60,14 @@ function fill(db: Database, seasons: number): void {
   const copies = Math.round(ANIMALS_A_SEASON / pattern.animals);
   db.pragma('foreign_keys = OFF');
   db.exec('BEGIN');
-  // Sums are filled once at the end instead of row by row.
+  // Sums and look-ups are filled once at the end instead of row by row.
   for (const { name } of triggers) db.exec(`DROP TRIGGER ${name}`);
   let copy = 0;
   for (let season = LAST_SEASON - seasons + 1; season <= LAST_SEASON; season++)
     for (let n = 0; n < copies; n++) copyPattern(db, pattern, season, ++copy);
   emptyLots(db);
   weighMore(db);
-  fillSums(db);
+  fillFromViews(db);
   for (const { sql } of triggers) db.exec(sql);
   db.exec('COMMIT');
   db.pragma('foreign_keys = ON');
@@ -205,10 +205,11 @@ function weighMore(db: Database): void {
 }
 
 /** Every table that is a view written down: `x` of `x_now`. Those that others rest on come first, as they were made. */
-function fillSums(db: Database): void {
+function fillFromViews(db: Database): void {
   const tables = db
     .prepare(
-      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name LIKE '%\\_sum' ESCAPE '\\' ORDER BY rowid",
+      `SELECT t.name FROM sqlite_schema t JOIN sqlite_schema v ON v.type = 'view' AND v.name = t.name || '_now'
+       WHERE t.type = 'table' AND (t.name LIKE '%\\_sum' ESCAPE '\\' OR t.name LIKE '%\\_lookup' ESCAPE '\\') ORDER BY t.rowid`,
     )
     .pluck()
     .all() as string[];

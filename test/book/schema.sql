@@ -19,6 +19,8 @@ CREATE INDEX batch_animal_by_animal ON batch_animal (animal_id);
 
 CREATE INDEX batch_by_season ON batch (season);
 
+CREATE INDEX batch_open ON batch (id) WHERE state = 'open';
+
 CREATE INDEX batch_source_sum_by_animal ON batch_source_sum (animal_id) WHERE animal_id > 0;
 
 CREATE INDEX batch_sum_by_season ON batch_sum (season);
@@ -44,8 +46,6 @@ CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 CREATE INDEX hold_by_animal ON hold (animal_id);
 
 CREATE INDEX hunter_by_name ON hunter (name_key);
-
-CREATE INDEX hunter_by_phone ON hunter (phone_key);
 
 CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
@@ -406,6 +406,20 @@ CREATE TABLE hunter (
   details_removed_at TEXT
 ) STRICT;
 
+CREATE TABLE hunter_digits_lookup (
+  digits TEXT NOT NULL,
+  hunter_id INTEGER NOT NULL,
+  PRIMARY KEY (digits, hunter_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE hunter_word_lookup (
+  word TEXT NOT NULL,
+  -- The whole name, so that hunters come in the order of their names off this table alone.
+  name_key TEXT NOT NULL,
+  hunter_id INTEGER NOT NULL,
+  PRIMARY KEY (word, name_key, hunter_id)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE instruction (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -578,6 +592,10 @@ CREATE TABLE weighing_void (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE word_lookup (
+  word TEXT PRIMARY KEY
+) STRICT, WITHOUT ROWID;
+
 CREATE TRIGGER animal_sum_added_up INSTEAD OF INSERT ON animal_to_add_up WHEN NEW.animal_id IS NOT NULL BEGIN
   INSERT INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id
   ON CONFLICT (animal_id) DO UPDATE SET damaged = excluded.damaged, cutter = excluded.cutter, cut_at = excluded.cut_at, received = excluded.received, hanging = excluded.hanging, whole_cuts = excluded.whole_cuts, trim = excluded.trim, fat_saved = excluded.fat_saved, sinew = excluded.sinew, bone = excluded.bone, damage = excluded.damage, trim_ground = excluded.trim_ground, own_fat_ground = excluded.own_fat_ground, packed = excluded.packed, base = excluded.base, take_home = excluded.take_home, finished = excluded.finished, share = excluded.share;
@@ -749,6 +767,28 @@ CREATE TRIGGER hold_no_delete BEFORE DELETE ON hold
 CREATE TRIGGER hold_no_update BEFORE UPDATE ON hold
   BEGIN SELECT RAISE(ABORT, 'hold is written once'); END;
 
+CREATE TRIGGER hunter_lookup_of_changed AFTER UPDATE ON hunter
+WHEN NEW.name_key <> OLD.name_key OR NEW.phone_key <> OLD.phone_key BEGIN
+  DELETE FROM hunter_word_lookup
+    WHERE word IN (SELECT value FROM json_each('[' || replace(json_quote(OLD.name_key), ' ', '","') || ']')) AND name_key = OLD.name_key AND hunter_id = OLD.id;
+  DELETE FROM hunter_digits_lookup
+    WHERE digits IN (SELECT substr(OLD.phone_key, 1 + key) FROM json_each('[0' || replace(hex(zeroblob(length(OLD.phone_key) - 3)), '00', ',0') || ']')) AND hunter_id = OLD.id;
+  INSERT INTO hunter_word_lookup SELECT * FROM hunter_word_lookup_now WHERE hunter_id = NEW.id;
+  INSERT INTO hunter_digits_lookup SELECT * FROM hunter_digits_lookup_now WHERE hunter_id = NEW.id;
+END;
+
+CREATE TRIGGER hunter_lookup_of_gone AFTER DELETE ON hunter BEGIN
+  DELETE FROM hunter_word_lookup
+    WHERE word IN (SELECT value FROM json_each('[' || replace(json_quote(OLD.name_key), ' ', '","') || ']')) AND name_key = OLD.name_key AND hunter_id = OLD.id;
+  DELETE FROM hunter_digits_lookup
+    WHERE digits IN (SELECT substr(OLD.phone_key, 1 + key) FROM json_each('[0' || replace(hex(zeroblob(length(OLD.phone_key) - 3)), '00', ',0') || ']')) AND hunter_id = OLD.id;
+END;
+
+CREATE TRIGGER hunter_lookup_of_new AFTER INSERT ON hunter BEGIN
+  INSERT INTO hunter_word_lookup SELECT * FROM hunter_word_lookup_now WHERE hunter_id = NEW.id;
+  INSERT INTO hunter_digits_lookup SELECT * FROM hunter_digits_lookup_now WHERE hunter_id = NEW.id;
+END;
+
 CREATE TRIGGER instruction_no_delete BEFORE DELETE ON instruction
   BEGIN SELECT RAISE(ABORT, 'instruction is written once'); END;
 
@@ -824,6 +864,15 @@ CREATE TRIGGER weighing_void_no_delete BEFORE DELETE ON weighing_void
 
 CREATE TRIGGER weighing_void_no_update BEFORE UPDATE ON weighing_void
   BEGIN SELECT RAISE(ABORT, 'weighing_void is written once'); END;
+
+CREATE TRIGGER word_lookup_of_gone AFTER DELETE ON hunter_word_lookup
+WHEN NOT EXISTS (SELECT 1 FROM hunter_word_lookup o WHERE o.word = OLD.word) BEGIN
+  DELETE FROM word_lookup WHERE word = OLD.word;
+END;
+
+CREATE TRIGGER word_lookup_of_new AFTER INSERT ON hunter_word_lookup BEGIN
+  INSERT OR IGNORE INTO word_lookup VALUES (NEW.word);
+END;
 
 CREATE VIEW animal_sum_now AS
 WITH summed AS (
@@ -922,5 +971,15 @@ CREATE VIEW fat_on_hand AS
 CREATE VIEW hold_now AS
   SELECT h.* FROM hold h WHERE NOT EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = h.id AND e.outcome <> 'positive');
 
+CREATE VIEW hunter_digits_lookup_now AS
+  SELECT DISTINCT substr(h.phone_key, 1 + n.key) AS digits, h.id AS hunter_id
+  FROM hunter h, json_each('[0' || replace(hex(zeroblob(length(h.phone_key) - 3)), '00', ',0') || ']') n WHERE length(h.phone_key) >= 3;
+
+CREATE VIEW hunter_word_lookup_now AS
+  SELECT DISTINCT w.value AS word, h.name_key, h.id AS hunter_id
+  FROM hunter h, json_each('[' || replace(json_quote(h.name_key), ' ', '","') || ']') w WHERE w.value <> '';
+
 CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);
+
+CREATE VIEW word_lookup_now AS SELECT DISTINCT word FROM hunter_word_lookup;

@@ -127,6 +127,34 @@ describe('a batch', () => {
     expect(left?.leftGrams).toBeCloseTo(25.6 * LB, 6);
   });
 
+  it('is shown with its fat when that is used up, planned or weighed in, beside what is left of other lots', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const bought = async (typed: string) =>
+      (await shop.call('fat.buy', { source: 'pork-back-fat', typed })).id;
+    const [weighed, planned] = [await bought('5'), await bought('30')];
+    const batch = await shop.call('grinder.start', {
+      animals: [{ id }],
+      fat: 'pork-back-fat',
+      lotIds: [planned],
+      targetFat: 0.125,
+      product: 'Ground',
+    });
+    await shop.call('grinder.weighIn', {
+      batchId: batch.id,
+      fatLotId: weighed,
+      part: 'fat added',
+      typed: '5',
+    });
+    await shop.call('fat.throwOut', { lotId: planned, reason: 'spoilt' });
+    const left = await bought('12');
+    const lots = async (input: { usedUp?: boolean; batchId?: number }) =>
+      (await shop.call('fat.lots', input)).filter(({ ticket }) => !ticket).map((one) => one.id);
+    expect(await lots({})).toEqual([weighed, planned, left]);
+    expect(await lots({ usedUp: false })).toEqual([left]);
+    expect(await lots({ usedUp: false, batchId: batch.id })).toEqual([weighed, planned, left]);
+  });
+
   it('refuses trim that was never weighed in and fat that is not there, and keeps neither', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);

@@ -12,7 +12,7 @@ import { TRIED } from './tried-writes.ts';
 
 const WHO = 'TR';
 /** Kept up by triggers from other rows, so that they need no trail of their own. */
-const DERIVED = /_sum$/;
+const DERIVED = /_(sum|lookup)$/;
 /** Takes rows out again that a file had brought, and says so in the audit. */
 const TAKES_OUT: readonly CallName[] = ['bring.undo'];
 /**

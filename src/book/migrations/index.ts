@@ -6,6 +6,7 @@ import { fatLeft } from './0004-fat-left.ts';
 import { learning } from './0005-learning.ts';
 import { coolerLogs } from './0006-cooler-logs.ts';
 import { sumsInPlace } from './0007-sums-in-place.ts';
+import { lookUps } from './0008-look-ups.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -16,6 +17,7 @@ export const MIGRATIONS: readonly string[] = [
   learning,
   coolerLogs,
   sumsInPlace,
+  lookUps,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -7,7 +7,7 @@ export interface HunterRecords {
   rows: CellValue[][];
 }
 
-/** Where a record belongs to: sums only repeat what the weighings say, and a batch belongs to several hunters. */
+/** Where a record belongs to: sums and look-ups only repeat what other rows say, and a batch belongs to several hunters. */
 const LEADS: Readonly<Record<string, readonly string[]>> = {
   hunter: ['hunter_id'],
   animal: ['animal_id'],
@@ -17,13 +17,13 @@ const LEADS: Readonly<Record<string, readonly string[]>> = {
   weighing: ['weighing_id'],
   quote: ['quote_id'],
 };
-const SUMS = /_sum$/;
+const REPEATS = /_(sum|lookup)$/;
 
 /** All rows that are about a hunter, by table; tables without any are left out. */
 export function recordsOfHunter(db: Db, hunterId: number): HunterRecords[] {
   const tables = new Map(
     tablesOf(db)
-      .filter(({ name }) => !SUMS.test(name))
+      .filter(({ name }) => !REPEATS.test(name))
       .map((table) => [table.name, table]),
   );
   const found = new Map<string, HunterRecords>();

@@ -15,7 +15,10 @@ export interface AnimalSource {
 
 /** A batch with the animals whose trim is in it. */
 export async function gatherBatch(id: number): Promise<Answer<BatchSource>> {
-  const [batch, lots] = await Promise.all([call('grinder.open', { id }), call('fat.lots', {})]);
+  const [batch, lots] = await Promise.all([
+    call('grinder.open', { id }),
+    call('fat.lots', { usedUp: false, batchId: id }),
+  ]);
   if (!batch.ok) return batch;
   if (!lots.ok) return lots;
   const animals = await everyAnswer(batch.value.owners.map(({ ticket }) => call('animals.open', { ticket })));
