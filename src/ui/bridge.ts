@@ -1,5 +1,6 @@
 import { connect } from '../bridge/client/index.ts';
 import type { Answer, Bridge, CallInput, CallName, CallOutput } from '../bridge/contract.ts';
+import { tellWhenSlow } from './use/waiting.ts';
 
 let bridge: Bridge | null = null;
 
@@ -10,7 +11,7 @@ export async function openBridge(): Promise<void> {
 
 /** Calls the desk. Never rejects: a desk that cannot be reached answers with a problem like any other. */
 export function call<N extends CallName>(name: N, input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
-  return opened().call(name, input);
+  return tellWhenSlow(opened().call(name, input));
 }
 
 /** Runs `listener` with the name of the call that wrote, whenever the book changed; returns what stops it. */

@@ -18,6 +18,7 @@ export const carrierWording: Readonly<Record<string, Wording>> = {
   ...Object.fromEntries(
     Object.entries(shared).flatMap(([sentence, codes]) => codes.map((code) => [code, () => sentence])),
   ),
+  'desk.already': () => 'This is being kept already: wait for it, and look before you press again.',
   'desk.gone': () =>
     'The window lost touch with the record book. What was kept is safe. Close Gambrel and start it again.',
   'request.too-many': () =>

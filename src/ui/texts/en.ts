@@ -10,6 +10,7 @@ import type {
 } from '../../bridge/contract.ts';
 
 export const words = {
+  waiting: 'Working …',
   stage: {
     hanging: 'Hanging',
     cutting: 'On the table',

@@ -3,28 +3,30 @@ import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bri
 import { call } from '../bridge.ts';
 import { useShop } from '../stores/shop.ts';
 
-/** Shorter waits are not worth telling: a spinner that flickers reads as trouble. */
-export const SLOW_AFTER_MS = 320;
+/** The answer to a second press of the same: the first is on its way and will be answered. */
+const ALREADY: Answer<never> = { ok: false, problem: { kind: 'conflict', code: 'desk.already' } };
 
 /**
  * A call that writes, signed with the initials of who works.
  * `run(input)` gives the desk's answer; `problem` keeps the last refusal until the next run or `clear()`;
- * `busy` is true while it runs, `slow` once it is worth showing.
+ * `busy` is true while it runs. The same input again meanwhile (a button pressed twice) is not sent a second time.
  * @example const keep = useCall('table.weigh'); const done = await keep.run({ … }); if (done.ok) …
  */
 export function useCall<N extends CallName>(name: N) {
   const shop = useShop();
   const problem = shallowRef<Problem | null>(null);
   const busy = ref(false);
-  const slow = ref(false);
+  const running = new Set<string>();
 
   async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
+    const signed = shop.by ? { ...input, by: shop.by } : input;
+    const key = JSON.stringify(signed);
+    if (running.has(key)) return ALREADY;
+    running.add(key);
     busy.value = true;
-    const timer = setTimeout(() => (slow.value = true), SLOW_AFTER_MS);
-    const answer = await call(name, shop.by ? { ...input, by: shop.by } : input);
-    clearTimeout(timer);
-    busy.value = false;
-    slow.value = false;
+    const answer = await call(name, signed);
+    running.delete(key);
+    busy.value = running.size > 0;
     problem.value = answer.ok ? null : answer.problem;
     return answer;
   }
@@ -33,5 +35,5 @@ export function useCall<N extends CallName>(name: N) {
     problem.value = null;
   };
 
-  return { run, problem, busy, slow, clear };
+  return { run, problem, busy, clear };
 }

@@ -1,7 +1,7 @@
 import { onScopeDispose, ref, shallowRef, watch } from 'vue';
 import type { CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
 import { call, onChanged } from '../bridge.ts';
-import { SLOW_AFTER_MS } from './useCall.ts';
+import { SLOW_AFTER_MS } from './waiting.ts';
 
 interface LiveOptions<N extends CallName> {
   /** Wait this long after the question changed (typing), in milliseconds. */

@@ -1,0 +1,134 @@
+/** A desk that takes its time: every place says that it is at work, and nothing is done twice by an impatient hand. */
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { openLook, type Look } from './look-at.ts';
+import { PLACES, subjectsOf, type Subjects } from './places.ts';
+import { serve, type Served } from './served.ts';
+
+const DELAY_MS = 700;
+/** Long enough to look at the window twice on a busy computer. */
+const LONG_DELAY_MS = 1_500;
+
+let demo: Served;
+let browser: Browser;
+let look: Look;
+let page: Page;
+let subjects: Subjects;
+let sign: Locator;
+/** The calls that went out, by name, since the last test began. */
+const calls: string[] = [];
+let delay = 0;
+
+beforeAll(async () => {
+  [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  subjects = await subjectsOf(demo.address);
+  look = await openLook(browser, demo.address);
+  ({ page } = look);
+  sign = page.getByText('Working …');
+  await page.route('**/call/**', async (route) => {
+    calls.push(new URL(route.request().url()).pathname.replace('/call/', ''));
+    if (delay > 0) await new Promise((resolve) => setTimeout(resolve, delay));
+    await route.continue();
+  });
+});
+afterAll(async () => {
+  await browser?.close();
+  await demo?.end('SIGINT');
+});
+beforeEach(() => {
+  delay = 0;
+  calls.length = 0;
+});
+
+it('shows nothing while answers come at once', async () => {
+  await look.goTo(
+    PLACES.find(({ name }) => name === 'rail')!,
+    subjects,
+  );
+  expect(await sign.count()).toBe(0);
+});
+
+const pages = PLACES.filter(({ sheet }) => !sheet);
+it.each(pages)('$name says that it waits', async (place) => {
+  await page.evaluate(() => (location.hash = '#/about'));
+  await page.getByText('Made with the work of others').waitFor();
+  delay = DELAY_MS;
+  calls.length = 0;
+  await page.evaluate((hash) => (location.hash = hash), `#${place.at(subjects)}`);
+  await page.waitForTimeout(150);
+  if (calls.length === 0) return; // all that it shows was at hand
+  await sign.waitFor();
+  delay = 0;
+  await sign.waitFor({ state: 'detached' });
+});
+
+/** Presses a button twice as fast as the window can hear. */
+const pressTwice = (button: Locator) =>
+  button.evaluate((element: HTMLElement) => {
+    element.focus();
+    element.click();
+    element.click();
+  });
+const go = (name: string) =>
+  look.goTo(
+    PLACES.find((place) => place.name === name)!,
+    subjects,
+  );
+const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true }).first();
+
+describe('a write', () => {
+  const writes: { call: string; ready: () => Promise<Locator> }[] = [
+    {
+      call: 'table.weigh',
+      ready: async () => {
+        await go('table of an agreed animal');
+        await page.locator('.weight input').first().fill('3');
+        return button('Keep');
+      },
+    },
+    {
+      call: 'quote.save',
+      ready: async () => {
+        await go('quote with an answer');
+        await page.getByRole('combobox', { name: 'Hunter', exact: true }).fill('Ruth Amsel');
+        return button('Save this quote');
+      },
+    },
+    {
+      call: 'grinder.start',
+      ready: async () => {
+        await go('grinder with a plan');
+        return button(/^Start this batch/);
+      },
+    },
+    {
+      call: 'bills.pay',
+      ready: async () => {
+        await go('bill to be made');
+        await page.getByLabel('Amount', { exact: true }).fill('20');
+        return button('Keep');
+      },
+    },
+    {
+      call: 'pickup.release',
+      ready: async () => {
+        await go('sheet: hand over');
+        return button('Hand it over');
+      },
+    },
+  ];
+
+  it.each(writes)('$call says that it is on its way, and goes once', async ({ call, ready }) => {
+    const press = await ready();
+    delay = LONG_DELAY_MS;
+    calls.length = 0;
+    await pressTwice(press);
+    await sign.waitFor();
+    expect(await press.getAttribute('aria-busy')).toBe('true');
+    expect(await page.evaluate(() => document.activeElement === document.body)).toBe(false);
+    await press.evaluate((element: HTMLElement) => element.click());
+    await sign.waitFor({ state: 'detached' });
+    expect(calls.filter((name) => name === call)).toEqual([call]);
+  });
+});
