@@ -63,8 +63,10 @@ export function ticketOf(season: number, number: number): string {
 /** What may be put right in the record of an animal. */
 export type RecordFields = Pick<
   AnimalRow,
+  | 'hunter_id'
   | 'species'
   | 'sex'
+  | 'age'
   | 'origin'
   | 'licence'
   | 'tag'
@@ -124,7 +126,7 @@ export function animalRecords(db: Db) {
   );
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
   const putRight = db.prepare(
-    `UPDATE animal SET species = @species, sex = @sex, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
+    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
        kill_area = @kill_area, received_on = @received_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
      WHERE id = @id`,
   );

@@ -62,6 +62,13 @@ export interface TicketRun {
   entries: number;
 }
 
+export interface ReleaseRow {
+  id: number;
+  given_to: string;
+  released_on: string;
+  by: string;
+}
+
 /** What a wildlife officer asks to see, handing over and disposal. */
 export function recordBook(db: Db) {
   const weighed = (stage: string): string =>
@@ -78,7 +85,7 @@ export function recordBook(db: Db) {
           AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1) AS billed_minor,
        (SELECT coalesce(sum(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)), 0) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
-     FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release r ON r.animal_id = a.id
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id
      LEFT JOIN disposal d ON d.animal_id = a.id
      WHERE (@season IS NULL OR a.season = @season) AND (@from IS NULL OR a.received_on >= @from)
        AND (@to IS NULL OR a.received_on <= @to) AND (@species IS NULL OR a.species = @species)
@@ -95,16 +102,23 @@ export function recordBook(db: Db) {
      WHERE number > earlier + 1 ORDER BY number`,
   );
   const leftBefore = db
+    // By the index on the day first written; the few that were put right are counted over again.
     .prepare<{ day: string }, number>(
-      `SELECT (SELECT count(*) FROM release WHERE released_on < @day) + (SELECT count(*) FROM disposal d WHERE d.disposed_on < @day
-         AND NOT EXISTS (SELECT 1 FROM release r WHERE r.animal_id = d.animal_id))`,
+      `SELECT (SELECT count(*) FROM release WHERE released_on < @day)
+         + (SELECT coalesce(sum((n.released_on < @day) - (r.released_on < @day)), 0) FROM release r JOIN release_now n ON n.id = r.id
+            WHERE r.id IN (SELECT release_id FROM release_mend))
+         + (SELECT count(*) FROM disposal d WHERE d.disposed_on < @day
+            AND NOT EXISTS (SELECT 1 FROM release r WHERE r.animal_id = d.animal_id))`,
     )
     .pluck();
   const release = db.prepare(
     'INSERT INTO release (animal_id, given_to, released_on, unpaid_override, note, at, by) VALUES (@animalId, @to, @on, @unpaidBy, @note, @at, @by)',
   );
-  const releaseOf = db.prepare<[number], { given_to: string; released_on: string; by: string }>(
-    'SELECT given_to, released_on, by FROM release WHERE animal_id = ?',
+  const releaseOf = db.prepare<[number], ReleaseRow>(
+    'SELECT id, given_to, released_on, by FROM release_now WHERE animal_id = ?',
+  );
+  const mendRelease = db.prepare<{ releaseId: number; to: string; on: string; at: string; by: string }>(
+    'INSERT INTO release_mend (release_id, given_to, released_on, at, by) VALUES (@releaseId, @to, @on, @at, @by)',
   );
   const dispose = db.prepare(
     `INSERT INTO disposal (animal_id, what, how, reason, disposed_on, at, by)
@@ -142,6 +156,10 @@ export function recordBook(db: Db) {
       by: string;
     }): void => void dispose.run(row),
     disposalOf: (animalId: number) => disposalOf.get(animalId),
+    /** As it was last put right. */
     releaseOf: (animalId: number) => releaseOf.get(animalId),
+    /** Puts a handing over right; what stood there before stays in the book. */
+    mendRelease: (row: { releaseId: number; to: string; on: string; at: string; by: string }): void =>
+      void mendRelease.run(row),
   };
 }

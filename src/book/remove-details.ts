@@ -20,7 +20,7 @@ export function removedDetails(db: Db) {
   const leaving = db.prepare<[number], Leaving>(
     `SELECT max(coalesce(d.disposed_on, r.released_on, a.received_on)) AS last,
        coalesce(sum(a.stage NOT IN ('released', 'disposed')), 0) AS open
-     FROM hunter h LEFT JOIN animal a ON a.hunter_id = h.id LEFT JOIN release r ON r.animal_id = a.id
+     FROM hunter h LEFT JOIN animal a ON a.hunter_id = h.id LEFT JOIN release_now r ON r.animal_id = a.id
        LEFT JOIN disposal d ON d.animal_id = a.id WHERE h.id = ?`,
   );
   const removedAt = db
@@ -32,6 +32,7 @@ export function removedDetails(db: Db) {
        licence = '', note = '', details_removed_at = @at WHERE id = @id`,
     `UPDATE animal SET deliverer_name = '', deliverer_address = '', licence = '', tag = '' WHERE hunter_id = @id`,
     `UPDATE release SET given_to = '${REMOVED}', note = '' WHERE animal_id ${ofHunter}`,
+    `UPDATE release_mend SET given_to = '${REMOVED}' WHERE release_id IN (SELECT id FROM release WHERE animal_id ${ofHunter})`,
     `UPDATE call_note SET text = '${REMOVED}' WHERE animal_id ${ofHunter}`,
     `UPDATE quote SET hunter_name = '' WHERE hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE animal_id ${ofHunter})`,
     `UPDATE instruction SET body = json_set(body, '$.note', '') WHERE body ->> '$.note' <> '' AND animal_id ${ofHunter}`,
@@ -47,9 +48,13 @@ export function removedDetails(db: Db) {
     remove(id: number, at: string): void {
       db.pragma('secure_delete = ON');
       try {
-        setTriggersAside(db, guardsOf(['release', 'call_note', 'quote', 'instruction', 'audit']), () => {
-          for (const statement of blank) statement.run({ id, at });
-        });
+        setTriggersAside(
+          db,
+          guardsOf(['release', 'release_mend', 'call_note', 'quote', 'instruction', 'audit']),
+          () => {
+            for (const statement of blank) statement.run({ id, at });
+          },
+        );
       } finally {
         db.pragma('secure_delete = OFF');
       }

@@ -64,6 +64,7 @@ function changesOf(
 
 function saidOf(room: DeskRoom, field: string, value: unknown): string | number | null {
   if (field === 'species' && typeof value === 'string') return room.species.of(value).name;
+  if (field === 'hunter_id' && typeof value === 'number') return room.book.hunters.get(value)?.name ?? null;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return typeof value === 'string' || typeof value === 'number' ? value : null;
 }

@@ -2,20 +2,25 @@
 import * as v from 'valibot';
 import type { AnimalRow, RecordFields } from '../book/animals.ts';
 import { compareDates, seasonOf } from '../core/dates.ts';
-import { changeHunter } from './hunters.ts';
+import { addHunter, changeHunter, hunterFields, hunterOf } from './hunters.ts';
 import { instructionsOf } from './animal-page.ts';
-import { by, date, id, line, needed, sex } from './input.ts';
+import { age, by, date, id, line, needed, sex } from './input.ts';
+import { mendRelease } from './mend-release.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
 
 const mendable = v.strictObject({
+  /** Whose it really is: a known hunter, or one to be written in. */
+  owner: v.optional(v.union([v.object({ id }), v.object(hunterFields)], 'hunter.needed')),
   /** Of the owner, so on every ticket of his or hers. */
+  name: v.optional(needed(200)),
   address: v.optional(line(500)),
   phone: v.optional(line(60)),
   species: v.optional(needed(40)),
   sex: v.optional(sex),
+  age: v.optional(age),
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin')),
   licence: v.optional(line(80)),
   tag: v.optional(line(80)),
@@ -24,35 +29,53 @@ const mendable = v.strictObject({
   receivedOn: v.optional(date),
   delivererName: v.optional(line(200)),
   delivererAddress: v.optional(line(500)),
+  /** Who took it, and the day; only of an animal that was handed over. */
+  givenTo: v.optional(needed(200)),
+  releasedOn: v.optional(date),
 });
 type Mended = v.InferOutput<typeof mendable>;
 
 /**
- * Puts fields of a record right, also after the animal left. @throws Trouble `animal.unknown`, `mend.nothing`,
- * `mend.other-season`, `mend.after-left`, `mend.pieces` (refused), `species.unknown`, `date.*`
+ * Puts fields of a record right, also after the animal left. Name, address and phone are those of its right owner.
+ * @throws Trouble `animal.unknown`, `hunter.unknown`, `mend.nothing`, `mend.other-season`, `mend.after-left`,
+ * `mend.still-here`, `mend.left-before-received`, `mend.pieces` (refused), `species.unknown`, `date.*`
  */
 export const mend = write(
   v.object({ id, changes: mendable, reason: needed(300), by }),
   (room, { id: animalId, changes, reason, by: initials }) => {
     const animal = animalOf(room, animalId);
-    const { address, phone, ...ofAnimal } = changes;
+    const { owner, name, address, phone, givenTo, releasedOn, ...ofAnimal } = changes;
     const said = { reason, by: initials };
-    const owner = changeHunter(room, animal.hunter_id, { address, phone }, said);
-    const record = putRight(room, animal, ofAnimal, said);
-    if (!owner && !record) throw new Trouble('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
+    const hunterId = owner ? ownerOf(room, owner, initials) : animal.hunter_id;
+    const received_on = ofAnimal.receivedOn ?? animal.received_on;
+    const done = [
+      changeHunter(room, hunterId, { name, address, phone }, said),
+      mendRelease(room, { ...animal, received_on }, { givenTo, releasedOn }, said),
+      putRight(room, animal, { ...ofAnimal, hunterId }, said),
+    ];
+    if (!done.includes(true))
+      throw new Trouble('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
     return { id: animal.id };
   },
 );
 
+function ownerOf(room: DeskRoom, owner: NonNullable<Mended['owner']>, initials: string): number {
+  return 'id' in owner ? hunterOf(room, owner.id).id : addHunter(room, owner, initials);
+}
+
 function putRight(
   room: DeskRoom,
   animal: AnimalRow,
-  wanted: Omit<Mended, 'address' | 'phone'>,
+  wanted: Omit<Mended, 'owner' | 'name' | 'address' | 'phone' | 'givenTo' | 'releasedOn'> & {
+    hunterId: number;
+  },
   said: { reason: string; by: string },
 ): boolean {
   const next: RecordFields = {
+    hunter_id: wanted.hunterId,
     species: wanted.species ?? animal.species,
     sex: wanted.sex ?? animal.sex,
+    age: wanted.age ?? animal.age,
     origin: wanted.origin ?? animal.origin,
     licence: wanted.licence ?? animal.licence,
     tag: wanted.tag ?? animal.tag,

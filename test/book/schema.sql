@@ -53,6 +53,8 @@ CREATE INDEX payment_by_animal ON payment (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
 
+CREATE INDEX release_mend_by_release ON release_mend (release_id);
+
 CREATE INDEX weighing_by_animal ON weighing (animal_id, stage, part);
 
 CREATE INDEX weighing_by_batch ON weighing (batch_id, stage);
@@ -530,6 +532,15 @@ CREATE TABLE release (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE release_mend (
+  id INTEGER PRIMARY KEY,
+  release_id INTEGER NOT NULL REFERENCES release (id),
+  given_to TEXT NOT NULL CHECK (length(given_to) > 0),
+  released_on TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE season_taught (
   season INTEGER PRIMARY KEY,
   rule TEXT NOT NULL,
@@ -831,6 +842,12 @@ CREATE TRIGGER quote_taken_no_delete BEFORE DELETE ON quote_taken
 CREATE TRIGGER quote_taken_no_update BEFORE UPDATE ON quote_taken
   BEGIN SELECT RAISE(ABORT, 'quote_taken is written once'); END;
 
+CREATE TRIGGER release_mend_no_delete BEFORE DELETE ON release_mend
+  BEGIN SELECT RAISE(ABORT, 'release_mend is written once'); END;
+
+CREATE TRIGGER release_mend_no_update BEFORE UPDATE ON release_mend
+  BEGIN SELECT RAISE(ABORT, 'release_mend is written once'); END;
+
 CREATE TRIGGER release_no_delete BEFORE DELETE ON release
   BEGIN SELECT RAISE(ABORT, 'release is written once'); END;
 
@@ -978,6 +995,12 @@ CREATE VIEW hunter_digits_lookup_now AS
 CREATE VIEW hunter_word_lookup_now AS
   SELECT DISTINCT w.value AS word, h.name_key, h.id AS hunter_id
   FROM hunter h, json_each('[' || replace(json_quote(h.name_key), ' ', '","') || ']') w WHERE w.value <> '';
+
+CREATE VIEW release_now AS
+  SELECT r.id, r.animal_id, coalesce(m.given_to, r.given_to) AS given_to,
+    coalesce(m.released_on, r.released_on) AS released_on, r.unpaid_override, r.note, r.at, r.by
+  FROM release r LEFT JOIN release_mend m
+    ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id);
 
 CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);

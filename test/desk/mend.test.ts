@@ -99,6 +99,75 @@ describe('mending a record', () => {
       await shop.problem('animals.mend', { id: elk, changes: { species: 'black-bear' }, reason: 'so' }),
     ).toMatchObject({ code: 'mend.pieces', field: 'species' });
   });
+
+  it('gives it to its right owner, one of the book or a new one, and leaves the other’s tickets alone', async () => {
+    const shop = await freshDesk();
+    const [elk, other] = [
+      await takeIn(shop),
+      await takeIn(shop, { hunter: { name: 'Ada Mabry', phone: '5' } }),
+    ];
+    const ada = (await shop.call('animals.open', { id: other })).hunter;
+    shop.wait(60);
+    await shop.call('animals.mend', { id: elk, changes: { owner: { id: ada.id }, age: 'young', address: '4 Mill Lane' }, reason: 'mixed up' }); // prettier-ignore
+    expect(await shop.call('animals.open', { id: elk })).toMatchObject({
+      hunter: { id: ada.id, name: 'Ada Mabry', address: '4 Mill Lane' },
+      age: 'young',
+    });
+    const [story] = (await shop.call('animals.history', { id: elk })).filter(
+      ({ what }) => what === 'changed',
+    );
+    expect(story?.changes).toEqual([
+      { field: 'hunter_id', before: 'Dana Whitlock', after: 'Ada Mabry' },
+      { field: 'age', before: 'adult', after: 'young' },
+    ]);
+
+    const owner = { name: 'Wes Rourke', address: '', phone: '', email: '', licence: '' };
+    await shop.call('animals.mend', { id: elk, changes: { owner }, reason: 'her brother’s' });
+    await shop.call('animals.mend', { id: elk, changes: { name: 'Wesley Rourke' }, reason: 'his licence' });
+    expect((await shop.call('animals.open', { id: elk })).hunter).toMatchObject({
+      name: 'Wesley Rourke',
+      animals: 1,
+    });
+    expect((await shop.call('animals.open', { id: other })).hunter).toMatchObject({
+      name: 'Ada Mabry',
+      animals: 1,
+    });
+
+    const nobody = { id: elk, changes: { owner: { id: 99 } }, reason: 'so' };
+    expect((await shop.problem('animals.mend', nobody)).code).toBe('hunter.unknown');
+  });
+
+  it('says who really took it and when, over what was written first', async () => {
+    const shop = await freshDesk('lb', '2026-10-10T15:00:00Z');
+    const id = await takeIn(shop, { receivedOn: '2026-10-01' });
+    const mended = (changes: object) => ({ id, changes, reason: 'asked on the phone' });
+    expect(await shop.problem('animals.mend', mended({ givenTo: 'Ada' }))).toMatchObject({
+      code: 'mend.still-here',
+      field: 'givenTo',
+    });
+    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
+    shop.wait(60);
+    const code = async (changes: object) => (await shop.problem('animals.mend', mended(changes))).code;
+    expect(await code({ releasedOn: '2026-09-30' })).toBe('mend.left-before-received');
+    expect(await code({ releasedOn: '2026-10-11' })).toBe('date.future');
+    expect(await code({ givenTo: 'Dana Whitlock', releasedOn: '2026-10-10' })).toBe('mend.nothing');
+    expect(await code({ givenTo: ' ' })).toBe('text.needed');
+    await shop.call('animals.mend', mended({ givenTo: 'Ada Mabry' }));
+    shop.wait(60);
+    await shop.call('animals.mend', mended({ releasedOn: '2026-10-09' }));
+    const [row] = await shop.call('books.records', {});
+    expect(row).toMatchObject({ releasedTo: 'Ada Mabry', releasedOn: '2026-10-09' });
+    expect((await shop.call('animals.history', { id })).slice(0, 3)).toEqual([
+      expect.objectContaining({
+        changes: [{ field: 'released_on', before: '2026-10-10', after: '2026-10-09' }],
+      }),
+      expect.objectContaining({
+        changes: [{ field: 'given_to', before: 'Dana Whitlock', after: 'Ada Mabry' }],
+      }),
+      expect.objectContaining({ what: 'released', facts: expect.objectContaining({ to: 'Dana Whitlock' }) }),
+    ]);
+  });
 });
 
 describe('the history of an animal', () => {

@@ -105,6 +105,26 @@ describe('the record book', { timeout: 90_000 }, () => {
     await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
   });
 
+  it('gives an animal to its right owner, found as the name is typed', async () => {
+    const { page } = shop;
+    const [first, second] = (await shop.call('books.records', {})).slice(-2);
+    if (!first || !second) throw new Error('The book has fewer than two entries.');
+    await go(`/table/${first.ticket}?mend=1`);
+    const dialog = page.getByRole('dialog', { name: /Mend the record/ });
+    const owner = dialog.getByRole('combobox', { name: 'Owner', exact: true });
+    await owner.fill(second.hunter);
+    await dialog.getByRole('option', { name: second.hunter }).waitFor();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    expect(await dialog.getByLabel('Owner’s address').inputValue()).toBe(second.address);
+    await dialog.getByLabel('Why it is changed').fill('the two were mixed up');
+    await page.keyboard.press('Enter');
+    await dialog.waitFor({ state: 'hidden' });
+    await page.getByText(`Owner: ${first.hunter} → ${second.hunter}`).waitFor();
+    await go('/books');
+    await page.getByText('30 entries, 1 with something missing, 1 written late').waitFor();
+  });
+
   it.each(PAPERS)('goes on $format with every entry once and its head on every sheet', async (paper) => {
     const { page } = shop;
     await go('/books');

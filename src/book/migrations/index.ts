@@ -7,6 +7,7 @@ import { learning } from './0005-learning.ts';
 import { coolerLogs } from './0006-cooler-logs.ts';
 import { sumsInPlace } from './0007-sums-in-place.ts';
 import { lookUps } from './0008-look-ups.ts';
+import { releaseMended } from './0009-release-mended.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -18,6 +19,7 @@ export const MIGRATIONS: readonly string[] = [
   coolerLogs,
   sumsInPlace,
   lookUps,
+  releaseMended,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -20,7 +20,7 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }
     head: ['Our ticket', 'Old number', 'Date received', 'Species', 'Hunter', 'Phone', 'E-mail', 'Address', 'Licence', 'Sex', 'Age', 'Brought as', 'Origin', 'Tag', 'Killed on', 'Killed where', 'Condition', 'Shot damage', 'Picked up on', 'Picked up by'],
     sql: `SELECT a.ticket, a.old_number, a.received_on, a.species, h.name, h.phone, h.email, h.address, a.licence, a.sex, a.age, a.brought, a.origin, a.tag,
         a.kill_date, a.kill_area, a.condition, a.damage, r.released_on, r.given_to
-      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release r ON r.animal_id = a.id ORDER BY a.season, a.number`,
+      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id ORDER BY a.season, a.number`,
   },
   'weighings.csv': {
     head: ['Ticket', 'Part', 'Weight', 'Tare', 'Product', 'Count', 'Note'],

@@ -2,23 +2,37 @@ import type { AnimalPage, CallInput, RecordField } from '../../bridge/contract.t
 import { recordText as text } from '../texts/en-record.ts';
 
 type Changes = CallInput<'animals.mend'>['changes'];
-type Typed = Exclude<keyof Changes, 'species' | 'sex' | 'origin'>;
+type Typed = Exclude<
+  keyof Changes,
+  'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'origin'
+>;
+interface TypedField {
+  field: Typed;
+  label: string;
+  type: 'text' | 'date';
+  most: number;
+}
 
 /** The fields that are typed, in the order in which they stand. */
-export const TYPED: readonly { field: Typed; label: string; type: 'text' | 'date' | 'tel'; most: number }[] =
-  [
-    { field: 'licence', label: text.licence, type: 'text', most: 80 },
-    { field: 'tag', label: text.tag, type: 'text', most: 80 },
-    { field: 'killDate', label: text.killed, type: 'date', most: 10 },
-    { field: 'killArea', label: text.killArea, type: 'text', most: 200 },
-    { field: 'receivedOn', label: text.received, type: 'date', most: 10 },
-    { field: 'delivererName', label: text.deliverer, type: 'text', most: 200 },
-    { field: 'delivererAddress', label: text.delivererAddress, type: 'text', most: 500 },
-    { field: 'address', label: text.ownerAddress, type: 'text', most: 500 },
-    { field: 'phone', label: text.ownerPhone, type: 'tel', most: 60 },
-  ];
+const TYPED: readonly TypedField[] = [
+  { field: 'licence', label: text.licence, type: 'text', most: 80 },
+  { field: 'tag', label: text.tag, type: 'text', most: 80 },
+  { field: 'killDate', label: text.killed, type: 'date', most: 10 },
+  { field: 'killArea', label: text.killArea, type: 'text', most: 200 },
+  { field: 'receivedOn', label: text.received, type: 'date', most: 10 },
+  { field: 'delivererName', label: text.deliverer, type: 'text', most: 200 },
+  { field: 'delivererAddress', label: text.delivererAddress, type: 'text', most: 500 },
+];
+/** Those of an animal that was handed over. */
+const LEFT: readonly TypedField[] = [
+  { field: 'givenTo', label: text.handedTo, type: 'text', most: 200 },
+  { field: 'releasedOn', label: text.handedOn, type: 'date', most: 10 },
+];
+export const typedFields = ({ release }: AnimalPage): readonly TypedField[] =>
+  release ? [...TYPED, ...LEFT] : TYPED;
 
-export type MendForm = Record<Typed, string> & Pick<AnimalPage, 'sex' | 'origin'> & { species: string };
+export type MendForm = Record<Typed, string> &
+  Pick<AnimalPage, 'sex' | 'age' | 'origin'> & { species: string };
 
 export function mendForm(page: AnimalPage): MendForm {
   return {
@@ -29,10 +43,11 @@ export function mendForm(page: AnimalPage): MendForm {
     receivedOn: page.receivedOn,
     delivererName: page.deliverer.name,
     delivererAddress: page.deliverer.address,
-    address: page.hunter.address,
-    phone: page.hunter.phone,
+    givenTo: page.release?.to ?? '',
+    releasedOn: page.release?.on ?? '',
     species: page.species.code,
     sex: page.sex,
+    age: page.age,
     origin: page.origin,
   };
 }
@@ -46,6 +61,7 @@ export function mendChanges(form: MendForm, page: AnimalPage): Changes {
 }
 
 /** Where to begin: the first field that is missing. */
-export function firstMissing(lacks: readonly RecordField[]): Typed | undefined {
-  return TYPED.find(({ field }) => lacks.some((lack) => lack === field))?.field;
+export function firstMissing(lacks: readonly RecordField[]): Typed | 'owner' | undefined {
+  const typed = TYPED.find(({ field }) => lacks.some((lack) => lack === field))?.field;
+  return typed ?? (lacks.includes('address') || lacks.includes('phone') ? 'owner' : undefined);
 }

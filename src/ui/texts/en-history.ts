@@ -21,6 +21,10 @@ const FIELDS: Readonly<Record<string, string>> = {
   detail: 'How it is weighed',
   species: 'Species',
   sex: 'Sex',
+  age: 'Age',
+  hunter_id: 'Owner',
+  given_to: 'Handed to',
+  released_on: 'Handed over on',
   origin: 'Origin',
   licence: 'Licence',
   tag: 'Tag or permit',
@@ -44,9 +48,11 @@ const FIELDS: Readonly<Record<string, string>> = {
   extras: 'Extras',
   note: 'Note',
 };
+const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on']);
 const CODES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   stage: words.stage,
   sex: words.sex,
+  age: words.age,
   detail: { detailed: 'every part', quick: 'hanging and packed only' },
   origin: { hunter: 'hunted', farm: 'inspected farm' },
   fat: { none: 'none', own: 'its own' },
@@ -62,7 +68,7 @@ function valueText(field: string, value: string | number | null, format: Format)
   if (value === null || value === '') return historyText.nothing;
   if (typeof value === 'number')
     return field.endsWith('Grams') ? format.mass(value) : format.share(value, field === 'cutsShare' ? 0 : 1);
-  if (field === 'kill_date' || field === 'received_on') return format.longDay(value);
+  if (DAYS.has(field)) return format.longDay(value);
   return CODES[field]?.[value] ?? value;
 }
 

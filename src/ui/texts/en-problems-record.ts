@@ -9,6 +9,9 @@ export const recordWording: Readonly<Record<string, Wording>> = {
   'mend.nothing': (p) => `The record of ${p.ticket} says that already. Change something first.`,
   'mend.other-season': (p) =>
     `${p.ticket} is a number of another season than that day. An animal keeps its ticket: take a day of its own season.`,
+  'mend.still-here': (p) =>
+    `${p.ticket} was not handed over yet, so nobody has it. That is said when it is fetched.`,
+  'mend.left-before-received': (p) => `${p.ticket} cannot have left before it came in. Look at both days.`,
   'mend.after-left': (p) => `${p.ticket} had left the shop by then. It came in before it left.`,
   'mend.pieces': (p) =>
     `${p.ticket} has a piece (${p.primal}) that ${p.name} does not have. Take its weights and orders back first, then change the species.`,

@@ -72,4 +72,7 @@ INSERT INTO cooler_temperature VALUES (3, 1, '2.1 C', 21, '2026-10-02T06:00:00.0
 INSERT INTO cooler_log VALUES (1, 1, 'logger.csv', 'cd34', 3, 4, 0, '2026-10-02T15:00:00.000Z', 'MK');
 INSERT INTO cooler_log_undone VALUES (1, '2026-10-02T15:05:00.000Z', 'MK');
 `,
+  9: `
+INSERT INTO release_mend VALUES (1, 1, 'Ada Whitlock', '2026-10-10', '2026-10-11T12:00:00.000Z', 'MK');
+`,
 };

@@ -1,0 +1,46 @@
+/** Putting right whom an animal was handed to and when; what was written first stays in the book. */
+import type { AnimalRow } from '../book/animals.ts';
+import { compareDates } from '../core/dates.ts';
+import { Trouble } from './problem.ts';
+import type { DeskRoom } from './room.ts';
+
+/**
+ * @returns whether anything was said otherwise than before
+ * @throws Trouble `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`
+ */
+export function mendRelease(
+  room: DeskRoom,
+  animal: AnimalRow,
+  wanted: { givenTo?: string | undefined; releasedOn?: string | undefined },
+  said: { reason: string; by: string },
+): boolean {
+  const { givenTo, releasedOn } = wanted;
+  if (givenTo === undefined && releasedOn === undefined) return false;
+  const known = room.book.records.releaseOf(animal.id);
+  if (!known)
+    throw new Trouble('refused', 'mend.still-here', { field: 'givenTo', with: { ticket: animal.ticket } });
+  const before = { given_to: known.given_to, released_on: known.released_on };
+  const after = { given_to: givenTo ?? known.given_to, released_on: releasedOn ?? known.released_on };
+  const changed = (['given_to', 'released_on'] as const).filter((key) => before[key] !== after[key]);
+  if (changed.length === 0) return false;
+  if (compareDates(after.released_on, room.today()) > 0)
+    throw new Trouble('invalid', 'date.future', { field: 'releasedOn' });
+  if (compareDates(after.released_on, animal.received_on) < 0)
+    throw new Trouble('invalid', 'mend.left-before-received', {
+      field: 'releasedOn',
+      with: { ticket: animal.ticket },
+    });
+  const stamp = { at: room.now(), by: said.by };
+  room.book.records.mendRelease({ releaseId: known.id, to: after.given_to, on: after.released_on, ...stamp });
+  const only = (row: typeof before) => Object.fromEntries(changed.map((key) => [key, row[key]]));
+  room.book.audit.note({
+    record: 'animal',
+    recordId: animal.id,
+    act: 'change',
+    before: only(before),
+    after: only(after),
+    reason: said.reason,
+    ...stamp,
+  });
+  return true;
+}
