@@ -1,4 +1,5 @@
 import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/contract.ts';
+import { openRecordBook } from '../../src/book/book.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 
@@ -62,4 +63,15 @@ export async function takeIn(
 export async function cut(shop: FreshDesk, animalId: number, parts: Record<string, string>): Promise<void> {
   for (const [part, typed] of Object.entries(parts))
     await shop.call('table.weigh', { animalId, stage: 'cut', part: part as 'trim', typed });
+}
+
+/** Closes the desk for good and looks into its book. */
+export function inBook<T>(shop: FreshDesk, work: (book: ReturnType<typeof openRecordBook>) => T): T {
+  shop.desk.close();
+  const book = openRecordBook(shop.bookPath, new Date('2026-10-11T00:00:00Z'));
+  try {
+    return work(book);
+  } finally {
+    book.close();
+  }
 }

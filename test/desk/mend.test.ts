@@ -1,6 +1,6 @@
 /** Putting the record of an animal right afterwards, and the history that tells of it. */
 import { describe, expect, it } from 'vitest';
-import { cut, freshDesk, takeIn } from './fresh-desk.ts';
+import { cut, freshDesk, inBook, takeIn } from './fresh-desk.ts';
 
 describe('mending a record', () => {
   it('fills what is missing, also after the animal left, and keeps who, why and what stood there', async () => {
@@ -167,6 +167,10 @@ describe('mending a record', () => {
       }),
       expect.objectContaining({ what: 'released', facts: expect.objectContaining({ to: 'Dana Whitlock' }) }),
     ]);
+    // What need not be kept any longer is counted by the day as it was put right, too.
+    expect(
+      inBook(shop, (book) => ['2026-10-09', '2026-10-10'].map((day) => book.records.leftBefore(day))),
+    ).toEqual([0, 1]);
   });
 });
 

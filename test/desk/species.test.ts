@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
-import { openRecordBook } from '../../src/book/book.ts';
 import type { SpeciesProfile } from '../../src/core/species.ts';
 import { expectWholeProfile } from '../core/whole-profile.ts';
-import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { cut, freshDesk, inBook, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const LB = 453.59237;
 type Wish = CallInput<'species.save'>;
@@ -25,15 +24,6 @@ function sika(more: Partial<Wish> = {}): Wish {
 const offered = async (shop: FreshDesk) => (await shop.call('shop.look', {})).species;
 const onShelf = async (shop: FreshDesk, code: string) =>
   (await shop.call('shelf.look', {})).species.find((one) => one.code === code);
-function inBook<T>(shop: FreshDesk, work: (book: ReturnType<typeof openRecordBook>) => T): T {
-  shop.desk.close();
-  const book = openRecordBook(shop.bookPath, new Date('2026-10-11T00:00:00Z'));
-  try {
-    return work(book);
-  } finally {
-    book.close();
-  }
-}
 
 describe('a species of the shop’s own', () => {
   it('is on offer at once, with its words, its pieces and where its figures come from', async () => {
