@@ -18,6 +18,8 @@ export const settingSchemas = {
   step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
   currency: v.pipe(v.string('choice.currency'), v.regex(/^[A-Z]{3}$/, 'choice.currency')),
   locale: v.pipe(v.string('choice.locale'), v.check(isLocale, 'choice.locale')),
+  dayOrder: v.picklist(['locale', 'month first', 'day first', 'year first'], 'input.invalid'),
+  clock: v.picklist(['locale', '12', '24'], 'input.invalid'),
   zone: v.pipe(v.string('choice.zone'), v.check(isZone, 'choice.zone')),
   seasonStartsMonth: v.pipe(
     v.number('month.range'),
@@ -76,6 +78,8 @@ const DEFAULTS: ShopSettings = {
   step: 0.05,
   currency: 'USD',
   locale: 'en-US',
+  dayOrder: 'locale',
+  clock: 'locale',
   zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   seasonStartsMonth: 7,
   hangingReadyDays: 4,

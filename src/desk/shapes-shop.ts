@@ -11,6 +11,9 @@ export interface ShopSettings {
   step: number;
   currency: string;
   locale: string;
+  /** In which order dates are written and typed; `locale`: as its language and country have it. */
+  dayOrder: 'locale' | 'month first' | 'day first' | 'year first';
+  clock: 'locale' | '12' | '24';
   zone: string;
   /** First month (1–12) of a season: with 7, January belongs to the season before. */
   seasonStartsMonth: number;

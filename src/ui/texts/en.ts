@@ -11,6 +11,7 @@ import type {
 
 export const words = {
   waiting: 'Working …',
+  calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',
     cutting: 'On the table',

@@ -1,4 +1,5 @@
 import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/units.ts';
+import { dayWriter, orderOf, type DayOrder } from './days.ts';
 
 /** What the shop set: everything that changes how an amount is written. */
 export interface FormatSettings {
@@ -7,6 +8,9 @@ export interface FormatSettings {
   step: number;
   locale: string;
   currency: string;
+  /** `locale`, as left out: as the language and country have it. */
+  dayOrder?: DayOrder | 'locale';
+  clock?: '12' | '24' | 'locale';
 }
 
 /** Writes amounts the shop's way. Pure: the same settings give the same text. */
@@ -16,22 +20,17 @@ export type Format = ReturnType<typeof makeFormat>;
  * Makes the shop's writer of amounts.
  * @example makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' }).mass(8445.89) // '18.62 lb'
  */
-export function makeFormat({ unit, step, locale, currency }: FormatSettings) {
+export function makeFormat({
+  unit,
+  step,
+  locale,
+  currency,
+  dayOrder = 'locale',
+  clock = 'locale',
+}: FormatSettings) {
   const money = new Intl.NumberFormat(locale, { style: 'currency', currency });
   const minorDigits = money.resolvedOptions().maximumFractionDigits ?? 2;
-  const day = new Intl.DateTimeFormat(locale, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    timeZone: 'UTC',
-  });
-  const monthDay = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', timeZone: 'UTC' });
-  const longDay = new Intl.DateTimeFormat(locale, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    timeZone: 'UTC',
-  });
+  const order = dayOrder === 'locale' ? null : dayOrder;
 
   /** Grams as a bare number in the shop's unit, to `places` decimals (the scale's own if left out). */
   const massNumber = (grams: number, places = decimalsOf(step)): string =>
@@ -61,21 +60,9 @@ export function makeFormat({ unit, step, locale, currency }: FormatSettings) {
     money: moneyText,
     moneyRange: (low: number, high: number): string => joined(moneyText(low), moneyText(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
-    /** A date of the trade, `2026-11-24` → `Tue, Nov 24`. */
-    day: (date: string): string => day.format(new Date(`${date}T00:00:00Z`)),
-    /** Short, for an axis: `Nov 24`. */
-    monthDay: (date: string): string => monthDay.format(new Date(`${date}T00:00:00Z`)),
-    /** With its year: `Nov 24, 2026`. */
-    longDay: (date: string): string => longDay.format(new Date(`${date}T00:00:00Z`)),
-    /** A moment in the shop's zone: `Nov 24, 2:15 PM`. */
-    moment: (iso: string, zone: string): string =>
-      new Intl.DateTimeFormat(locale, {
-        month: 'short',
-        day: 'numeric',
-        hour: 'numeric',
-        minute: '2-digit',
-        timeZone: zone,
-      }).format(new Date(iso)),
+    ...dayWriter(locale, order, clock === 'locale' ? null : clock),
+    /** In which order dates are typed. */
+    dayOrder: order ?? orderOf(locale),
   };
 }
 

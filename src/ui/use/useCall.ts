@@ -1,10 +1,8 @@
 import { ref, shallowRef } from 'vue';
+import { ALREADY } from '../../bridge/client/already.ts';
 import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
 import { call } from '../bridge.ts';
 import { useShop } from '../stores/shop.ts';
-
-/** The answer to a second press of the same: the first is on its way and will be answered. */
-const ALREADY: Answer<never> = { ok: false, problem: { kind: 'conflict', code: 'desk.already' } };
 
 /**
  * A call that writes, signed with the initials of who works.

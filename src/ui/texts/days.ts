@@ -1,0 +1,115 @@
+import { isDate } from '../../core/dates.ts';
+
+/** In which order a date is written and typed. */
+export type DayOrder = 'month first' | 'day first' | 'year first';
+
+/** The order that people of a language and country are used to. @example orderOf('en-GB') // 'day first' */
+export function orderOf(locale: string): DayOrder {
+  const parts = new Intl.DateTimeFormat(locale, {
+    year: 'numeric',
+    month: 'numeric',
+    day: 'numeric',
+  }).formatToParts();
+  const first = parts.find(({ type }) => type === 'year' || type === 'month' || type === 'day')?.type;
+  return first === 'month' ? 'month first' : first === 'day' ? 'day first' : 'year first';
+}
+
+/** A date of the trade in figures, to be typed over: `2026-11-04` → `11/04/2026`, `04/11/2026` or as it is. */
+export function dayFigures(date: string, order: DayOrder): string {
+  if (!isDate(date)) return date;
+  const [year, month, day] = date.split('-');
+  if (order === 'year first') return date;
+  return order === 'month first' ? `${month}/${day}/${year}` : `${day}/${month}/${year}`;
+}
+
+/** How a date is typed, as a pattern to show in an empty field. */
+export const dayPattern = {
+  'month first': 'mm/dd/yyyy',
+  'day first': 'dd/mm/yyyy',
+  'year first': 'yyyy-mm-dd',
+} as const;
+
+/**
+ * The date that was typed, in the shop's order, with any of `/ . -` or blanks between; null if it is none. Four figures
+ * in front are always a year; without a year it is the year of `today`, and two figures of a year are of this century.
+ * @example readDay('4.11.26', 'day first', '2026-11-24') // '2026-11-04'
+ */
+export function readDay(typed: string, order: DayOrder, today: string): string | null {
+  const figures = /^\s*(\d{1,4})\s*[/.\-\s]\s*(\d{1,2})(?:\s*[/.\-\s]\s*(\d{1,4}))?\.?\s*$/.exec(typed);
+  if (!figures) return null;
+  const [, first = '', second = '', third] = figures;
+  const yearAhead = first.length === 4 || (order === 'year first' && third !== undefined);
+  const yearTyped = yearAhead ? first : (third ?? today.slice(0, 4));
+  if (yearTyped.length !== 2 && yearTyped.length !== 4) return null;
+  if (yearAhead ? third === undefined || third.length > 2 : first.length > 2) return null;
+  const [month, day] = yearAhead
+    ? [second, third ?? '']
+    : order === 'day first'
+      ? [second, first]
+      : [first, second];
+  const year = yearTyped.length === 2 ? `20${yearTyped}` : yearTyped;
+  const date = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+  return isDate(date) ? date : null;
+}
+
+/** Writes days in words and times, the shop's way. */
+export interface DayWriter {
+  /** `Tue, Nov 24` */
+  day: (date: string) => string;
+  /** `Nov 24` */
+  monthDay: (date: string) => string;
+  /** `Nov 24, 2026` */
+  longDay: (date: string) => string;
+  /** A UTC moment in a zone: `Nov 24, 2:15 PM` */
+  moment: (iso: string, zone: string) => string;
+}
+
+/** @param order null: as the language and country have it. @param clock null: the same */
+export function dayWriter(locale: string, order: DayOrder | null, clock: '12' | '24' | null): DayWriter {
+  const hours = clock === null ? {} : ({ hourCycle: clock === '12' ? 'h12' : 'h23' } as const);
+  const write = (shape: Intl.DateTimeFormatOptions, zone = 'UTC'): ((moment: Date) => string) => {
+    const format = new Intl.DateTimeFormat(locale, { ...shape, timeZone: zone });
+    if (order === null) return (moment) => format.format(moment);
+    return (moment) => inOrder(format.formatToParts(moment), order);
+  };
+  const noon = (date: string): Date => new Date(`${date}T00:00:00Z`);
+  const [day, monthDay, longDay] = [
+    write({ weekday: 'short', day: 'numeric', month: 'short' }),
+    write({ day: 'numeric', month: 'short' }),
+    write({ day: 'numeric', month: 'short', year: 'numeric' }),
+  ];
+  return {
+    day: (date) => day(noon(date)),
+    monthDay: (date) => monthDay(noon(date)),
+    longDay: (date) => longDay(noon(date)),
+    moment: (iso, zone) => {
+      const at = new Date(iso);
+      if (order === null)
+        return write(
+          { month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit', ...hours },
+          zone,
+        )(at);
+      const time = new Intl.DateTimeFormat(locale, {
+        hour: 'numeric',
+        minute: '2-digit',
+        ...hours,
+        timeZone: zone,
+      });
+      return `${write({ month: 'short', day: 'numeric' }, zone)(at)}, ${time.format(at)}`;
+    },
+  };
+}
+
+function inOrder(parts: Intl.DateTimeFormatPart[], order: DayOrder): string {
+  const part = (type: Intl.DateTimeFormatPartTypes): string =>
+    parts.find((one) => one.type === type)?.value ?? '';
+  const [weekday, day, month, year] = [part('weekday'), part('day'), part('month'), part('year')];
+  const date =
+    order === 'month first'
+      ? [month, year ? `${day},` : day, year]
+      : order === 'day first'
+        ? [day, month, year]
+        : [year, month, day];
+  const words = date.filter(Boolean).join(' ');
+  return weekday ? `${weekday}, ${words}` : words;
+}
