@@ -97,7 +97,6 @@ export const recordText = {
   noEntries: 'No animal is in this season’s record book yet.',
   noEntriesHow: 'Every animal taken in at Intake is entered here by itself.',
   noneFound: 'No entry is like that.',
-  more: (n: number) => `Show ${n} more`,
   saveTable: 'Save as table (CSV)',
   paper: 'Print or save as PDF',
 

@@ -1,0 +1,103 @@
+import { defaultRangeExtractor, type Range, useWindowVirtualizer } from '@tanstack/vue-virtual';
+import { computed, nextTick, onMounted, onUnmounted, ref, shallowRef, watch, type Ref } from 'vue';
+
+/** From so many rows on, only those near the screen are drawn: thousands take seconds. */
+const MANY = 500;
+/** Height of a row that was never drawn, in CSS pixels; a drawn one is measured. */
+const ROW_PX = 64;
+/** Rows drawn above and below what is seen, so that Tab and a turn of the wheel find them there. */
+const BEYOND = 12;
+
+/** A row that is drawn, and how many CSS pixels stand empty above it. */
+export interface DrawnRow<Row> {
+  row: Row;
+  index: number;
+  gap: number;
+}
+
+/**
+ * Which rows of a long table are drawn: those near the screen and those around the one that has the focus. All of
+ * them on paper, and as soon as the browser's own search (Ctrl F) is asked for. The widths of the columns are held
+ * meanwhile: they would follow whatever rows are drawn.
+ */
+export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () => readonly Row[]) {
+  const whole = ref(false);
+  const focused = ref(-1);
+  const top = ref(0);
+  const widths = shallowRef<readonly number[] | null>(null);
+  const some = computed(() => rows().length > MANY && !whole.value);
+
+  const near = (range: Range): number[] => {
+    const kept = [focused.value - 1, focused.value, focused.value + 1].filter(
+      (index) => focused.value >= 0 && index >= 0 && index < range.count,
+    );
+    return [...new Set([...kept, ...defaultRangeExtractor(range)])].toSorted((a, b) => a - b);
+  };
+  const virtual = useWindowVirtualizer<HTMLTableRowElement>(
+    computed(() => ({
+      enabled: some.value,
+      count: some.value ? rows().length : 0,
+      estimateSize: () => ROW_PX,
+      overscan: BEYOND,
+      scrollMargin: top.value,
+      rangeExtractor: near,
+    })),
+  );
+  const drawn = computed((): DrawnRow<Row>[] => {
+    const all = rows();
+    if (!some.value) return all.map((row, index) => ({ row, index, gap: 0 }));
+    let end = top.value;
+    return virtual.value.getVirtualItems().flatMap((item) => {
+      const gap = item.start - end;
+      end = item.end;
+      const row = all[item.index];
+      return row === undefined ? [] : [{ row, index: item.index, gap }];
+    });
+  });
+  const below = computed(() => {
+    const last = some.value ? virtual.value.getVirtualItems().at(-1) : undefined;
+    return last ? top.value + virtual.value.getTotalSize() - last.end : 0;
+  });
+
+  async function settle(): Promise<void> {
+    widths.value = null;
+    focused.value = -1;
+    if (!some.value) return;
+    await nextTick();
+    const body = table.value?.tBodies[0];
+    if (!body) return;
+    top.value = body.getBoundingClientRect().top + window.scrollY;
+    await nextTick();
+    widths.value = [...(table.value?.tHead?.rows[0]?.cells ?? [])].map((cell) => cell.offsetWidth);
+  }
+  watch([some, rows], settle, { flush: 'post' });
+
+  const drawAll = (): void => void (whole.value = true);
+  const drawSome = (): void => void (whole.value = false);
+  const onKey = (event: KeyboardEvent): void => {
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'f') drawAll();
+  };
+  onMounted(() => {
+    void settle();
+    window.addEventListener('resize', settle);
+    window.addEventListener('beforeprint', drawAll);
+    window.addEventListener('afterprint', drawSome);
+    window.addEventListener('keydown', onKey);
+  });
+  onUnmounted(() => {
+    window.removeEventListener('resize', settle);
+    window.removeEventListener('beforeprint', drawAll);
+    window.removeEventListener('afterprint', drawSome);
+    window.removeEventListener('keydown', onKey);
+  });
+  return {
+    some,
+    drawn,
+    below,
+    widths,
+    focus: (index: number): void => void (focused.value = index),
+    measure: (element: unknown): void => {
+      if (some.value && element instanceof HTMLTableRowElement) virtual.value.measureElement(element);
+    },
+  };
+}
