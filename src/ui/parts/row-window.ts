@@ -68,7 +68,9 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
     if (!body) return;
     top.value = body.getBoundingClientRect().top + window.scrollY;
     await nextTick();
-    widths.value = [...(table.value?.tHead?.rows[0]?.cells ?? [])].map((cell) => cell.offsetWidth);
+    widths.value = [...(table.value?.tHead?.rows[0]?.cells ?? [])].map(
+      (cell) => cell.getBoundingClientRect().width,
+    );
   }
   watch([some, rows], settle, { flush: 'post' });
 
