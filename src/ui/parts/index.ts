@@ -5,6 +5,7 @@
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
  *   <WeightEntry v-model label size="big|small" keepLabel? busy? problem? hint? @keep @key>  .focus() .clear()
  *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()
+ *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
@@ -20,11 +21,13 @@
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
 export { default as Card } from './Card.vue';
+export { default as Check } from './Check.vue';
 export { default as Choice } from './Choice.vue';
 export { default as DataTable } from './DataTable.vue';
 export { default as Dialog } from './Dialog.vue';
 export { default as Empty } from './Empty.vue';
 export { default as Field } from './Field.vue';
+export { default as FilePick } from './FilePick.vue';
 export { default as Flag } from './Flag.vue';
 export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
