@@ -18,16 +18,22 @@ import { templateCards } from './templates-shelf.ts';
 /** What every screen needs to know of the shop. */
 export const look = read(v.object({}), shopLook);
 
-/** First start: a name and a unit, nothing else. */
+/** First start: a name, a unit and the money, nothing else. */
 export const setUp = write(
-  v.object({ shopName: settingSchemas.shopName, unit: settingSchemas.unit, by }),
+  v.object({
+    shopName: settingSchemas.shopName,
+    unit: settingSchemas.unit,
+    currency: v.optional(settingSchemas.currency),
+    by,
+  }),
   (room, input) => {
-    const { shopName, unit } = input;
+    const { shopName, unit, currency = room.settings.currency } = input;
     keepSettings(
       room,
-      { shopName, unit, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
+      { shopName, unit, currency, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
       input.by,
     );
+    room.forget(); // The example prices are in the money just chosen.
     if (!room.book.prices.inForce(room.today())) {
       savePrices(room, {
         name: 'Example prices',

@@ -75,6 +75,8 @@ export function useCompare() {
     groups,
     by,
     problem,
+    /** Not one animal on either side, and no wish of anybody's that keeps them out. */
+    nothing: computed(() => !chosen.value && look.value?.a.n === 0 && look.value.b.n === 0),
     story: computed(() =>
       look.value
         ? compareStory(look.value, names.value, shop.format, (side) =>

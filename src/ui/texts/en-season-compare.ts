@@ -4,6 +4,9 @@ import { plural } from './plural.ts';
 /** Words of the view that holds two groups of animals against each other. Amounts come in already written the shop's way. */
 export const compareText = {
   groups: { a: 'First group', b: 'Second group' },
+  empty: 'There is nothing to compare yet.',
+  emptyHow:
+    'Two groups of finished animals stand side by side here, say whole ones and quarters. Two on each side are enough.',
   measure: 'Compare by',
   measures: {
     takeHome: 'Take-home',

@@ -1,0 +1,24 @@
+/** Where the pound is what the scale in a shop shows. */
+const POUND_REGIONS = new Set(['US', 'LR', 'MM']);
+/** Money of the places where game is mostly cut for hunters; every other is found in the list. From memory. */
+const MONEY_OF: Readonly<Record<string, string>> = {
+  US: 'USD', CA: 'CAD', GB: 'GBP', AU: 'AUD', NZ: 'NZD', ZA: 'ZAR', NA: 'NAD', NO: 'NOK', SE: 'SEK', DK: 'DKK', CH: 'CHF',
+  PL: 'PLN', CZ: 'CZK', HU: 'HUF', IS: 'ISK', MX: 'MXN', AR: 'ARS',
+  AT: 'EUR', BE: 'EUR', BG: 'EUR', DE: 'EUR', EE: 'EUR', ES: 'EUR', FI: 'EUR', FR: 'EUR', GR: 'EUR', HR: 'EUR', IE: 'EUR',
+  IT: 'EUR', LT: 'EUR', LU: 'EUR', LV: 'EUR', NL: 'EUR', PT: 'EUR', SI: 'EUR', SK: 'EUR',
+}; // prettier-ignore
+
+/**
+ * What this computer's language makes likely, to be changed by whoever knows better.
+ * @example likelyFor('en-CA') // { unit: 'kg', currency: 'CAD' }
+ */
+export function likelyFor(language: string): { unit: 'lb' | 'kg'; currency: string } {
+  const region = new Intl.Locale(language).maximize().region ?? 'US';
+  return { unit: POUND_REGIONS.has(region) ? 'lb' : 'kg', currency: MONEY_OF[region] ?? 'USD' };
+}
+
+/** Every currency with its name, by its code. */
+export function currencies(language: string): { code: string; label: string }[] {
+  const names = new Intl.DisplayNames(language, { type: 'currency' });
+  return Intl.supportedValuesOf('currency').map((code) => ({ code, label: `${code} · ${names.of(code)}` }));
+}
