@@ -1,7 +1,7 @@
 /*
  * All parts of the window, in one place to import from.
  *
- *   <Card title tone?> slots: default, aside            <Press look="main|plain|attention|quiet" keys? busy? big?>
+ *   <Card title tone?> slots: default, title, aside     <Press look="main|plain|attention|quiet" keys? busy? big?>
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
  *   <WeightEntry v-model label size="big|small" keepLabel? busy? problem? hint? @keep @key>  .focus() .clear()
  *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()

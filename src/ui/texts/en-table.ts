@@ -22,6 +22,7 @@ export const tableText = {
   ofPrimal: (name: string) => `Came off the ${name.toLowerCase()}.`,
   ofWhole: 'Of the whole animal',
 
+  asItCameIn: 'weight as it came in',
   carcass: 'Primals',
   carcassMap: 'Primals of this animal',
   notBrought: 'not brought',

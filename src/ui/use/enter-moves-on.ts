@@ -1,5 +1,5 @@
-/** What can be typed into or chosen, in the order of the page. */
-const STOPS = 'input, select, textarea, button';
+/** What can be typed into or chosen, in the order of the page; a word that only explains itself is neither. */
+const STOPS = 'input, select, textarea, button:not([popovertarget])';
 
 /**
  * Enter in a one-line field goes to the next field instead of saving a half-filled form; a barcode reader, which
