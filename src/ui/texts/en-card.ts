@@ -1,0 +1,28 @@
+/** The card for the wall: the whole job on one page, to be read from two steps away. */
+export const cardText = {
+  title: 'Quick card',
+  hint: 'The job, the keys and the cautions on one page for the wall. Fits A4 and Letter.',
+  open: 'To the quick card',
+  print: 'Print',
+  job: 'The job',
+  steps: [
+    ['Take in', 'Intake: hunter, species, weight. Write the ticket on the tag.'],
+    ['Hang', 'In the cooler. Read its thermometer on the Rail.'],
+    ['Weigh', 'Table: the hanging weight before the first cut.'],
+    ['Cut', 'Trim, bone, fat, sinew, damage: each on the scale as it comes off.'],
+    ['Grind', 'Grinder: ask for the fat, weigh in what it says.'],
+    ['Pack', 'Weigh the packages, print the labels.'],
+    ['Bill', 'Pick-up: make the bill, take the payment.'],
+    ['Hand over', 'Never while on hold. Write who took it; say how to cook it.'],
+  ],
+  weights: 'How a weight may be typed',
+  bare: { lb: 'A bare number is pounds.', kg: 'A bare number is kilograms.' },
+  samples: {
+    lb: ['18.62', '18 1/2', '18 lb 6 oz', '12 oz', '8.4 kg'],
+    kg: ['8.45', '8,45', '8450 g', '18 lb 6 oz', '12 oz'],
+  },
+  wrong: 'Wrong? Weigh it again: the old one stays in the book, struck through. Nothing is lost.',
+  keys: 'Keys',
+  safety: 'Safety',
+  first: 'Local rules come first. Ask your health department and your wildlife agency.',
+} as const;
