@@ -65,7 +65,10 @@ export function useEntryKeys(
       return;
     }
     if (weigh.scale.onKey(event)) return;
-    if (event.key === 'Escape' && weigh.correcting.value) weigh.stopCorrecting();
+    if (event.key === 'Escape' && weigh.correcting.value) {
+      event.preventDefault();
+      weigh.stopCorrecting();
+    }
     if (event.ctrlKey || event.altKey || event.metaKey) return;
     if (event.key.toUpperCase() === 'R' && entry.typed === '' && canBeReady()) {
       event.preventDefault();

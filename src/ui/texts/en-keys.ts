@@ -1,0 +1,80 @@
+/** Every key of the window. `keys` names them as the code knows them: a test holds both lists against each other. */
+export interface KeyLine {
+  shown: string;
+  does: string;
+  keys: readonly string[];
+  /** Used all day long: stands on the card for the wall too. */
+  wall?: true;
+}
+
+export const keyLines: readonly KeyLine[] = [
+  { shown: '/  or  Ctrl K', does: 'Find a ticket or a hunter', keys: ['/', 'k'], wall: true },
+  {
+    shown: '147 Enter',
+    does: 'Open ticket 147 of this season, where no field is open; a barcode does the same',
+    keys: ['Enter'],
+    wall: true,
+  },
+  { shown: 'Enter', does: 'Keep the weight; in a form, on to the next field', keys: ['Enter'], wall: true },
+  { shown: 'Ctrl Enter', does: 'Save the form: take in, start the batch', keys: ['Enter'], wall: true },
+  {
+    shown: 'C T F S B D',
+    does: 'At an empty weight: whole cuts, trim, fat, sinew, bone, damage',
+    keys: ['C', 'T', 'F', 'S', 'B', 'D'],
+    wall: true,
+  },
+  {
+    shown: '↑ ↓',
+    does: 'At the weight: the part before or after',
+    keys: ['ArrowUp', 'ArrowDown'],
+    wall: true,
+  },
+  {
+    shown: 'Space  or  F2',
+    does: 'At an empty weight: take what the scale shows',
+    keys: [' ', 'F2'],
+    wall: true,
+  },
+  {
+    shown: 'Y  N  Esc',
+    does: 'At a doubtful weight: yes, no, weigh again',
+    keys: ['y', 'n', 'Escape'],
+    wall: true,
+  },
+  { shown: 'R', does: 'At an empty weight, with all of it packed: ready to fetch', keys: ['R'] },
+  {
+    shown: 'A letter',
+    does: 'At an empty weight on primals: the primal that shows this letter',
+    keys: [],
+  },
+  {
+    shown: '← →  or  1 2 3 …',
+    does: 'Among choices: move, or pick by number',
+    keys: ['1–9'],
+  },
+  {
+    shown: '← ↑ → ↓  Enter',
+    does: 'On the drawing of a carcass: walk from primal to primal, and pick one',
+    keys: ['ArrowLeft', 'ArrowUp', 'ArrowRight', 'ArrowDown', 'Enter', ' '],
+  },
+  { shown: '← →', does: 'Among the books: the one before or after', keys: ['ArrowLeft', 'ArrowRight'] },
+  { shown: 'Ctrl Z', does: 'Take back what was just kept', keys: ['z'], wall: true },
+  {
+    shown: 'Esc',
+    does: 'Close a list, a sheet or an explained word; leave the tour',
+    keys: ['Escape'],
+  },
+  {
+    shown: 'Alt 1 … 9',
+    does: 'The places, from Rail to Shop',
+    keys: ['Alt+1–9'],
+    wall: true,
+  },
+  { shown: '?', does: 'Keys and help', keys: ['?'], wall: true },
+];
+
+export const helpText = {
+  title: 'Keys and help',
+  more: 'More to read',
+  close: 'Close',
+} as const;
