@@ -92,6 +92,8 @@ export const routes: readonly RouteRecordRaw[] = [
     meta: { place: 'books' },
     component: () => import('./books/RecordPaperPage.vue'),
   },
+  { path: '/terms', meta: { place: 'shop' }, component: () => import('./terms/TermsPage.vue') },
+  { path: '/card', meta: { place: 'shop' }, component: () => import('./card/CardPage.vue') },
   { path: '/about', meta: { place: 'shop' }, component: () => import('./about/AboutPage.vue') },
   { path: '/shop', meta: { place: 'shop' }, component: () => import('./shop/ShopPage.vue') },
   {

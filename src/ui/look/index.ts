@@ -1,6 +1,7 @@
-// The order matters: font, tokens, elements, page shapes, paper.
+// The order matters: font, tokens, elements, page shapes, what is pointed at, paper.
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './tokens.css';
 import './base.css';
 import './layout.css';
+import './sight.css';
 import './print.css';

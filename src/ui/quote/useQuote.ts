@@ -1,4 +1,5 @@
 import { computed, reactive, watch } from 'vue';
+import { useRoute } from 'vue-router';
 import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
 import { broughtPrimals } from '../../core/cutting.ts';
 import { usualInstructions } from '../intake/instructions-form.ts';
@@ -22,6 +23,7 @@ export function stagesOf(brought: Brought): QuoteStage[] {
 /** What is asked on the phone, and the answer that follows every change of it. */
 export function useQuote() {
   const shop = useShop();
+  const route = useRoute();
   const form = reactive({
     species: shop.look?.species[0]?.code ?? '',
     sex: 'unknown' as Sex | '',
@@ -32,6 +34,15 @@ export function useQuote() {
     typed: '',
     instructions: usualInstructions(shop.unit),
   });
+  /** An address may ask already: `/quote?species=elk&weight=340+lb`. */
+  watch(
+    () => [route.query.species, route.query.weight],
+    ([species, weight]) => {
+      if (typeof species === 'string' && shop.species(species)) form.species = species;
+      if (typeof weight === 'string') form.typed = weight;
+    },
+    { immediate: true },
+  );
   watch(
     () => form.brought,
     (brought) => {

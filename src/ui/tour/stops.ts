@@ -1,0 +1,46 @@
+import { call } from '../bridge.ts';
+
+/** One stop of the tour: where it is in the season at hand, and what it speaks of there, the best sight first. */
+export interface Stop {
+  place: () => Promise<string>;
+  sights: readonly string[];
+}
+
+/** Weighed at the quote's stop: an elk of a usual size, as the hunter would tell it. */
+const ELK = '/quote?species=elk&weight=340+lb';
+
+/** In the order of `tourText.stops`. */
+export const stops: readonly Stop[] = [
+  { place: () => Promise.resolve('/rail'), sights: ['[data-sight="next"]'] },
+  { place: doubted, sights: ['[data-sight="doubt"]', '[data-sight="ladder"]', '[data-sight="next"]'] },
+  { place: fatWanted, sights: ['[data-sight="fat"]', '[data-sight="waiting"]'] },
+  { place: () => Promise.resolve(ELK), sights: ['[data-sight="phone"]'] },
+  { place: () => Promise.resolve('/season'), sights: ['main section:has(svg, canvas)'] },
+];
+
+/** An animal under the knife whose weights are asked about; any other if all of them agree. */
+async function doubted(): Promise<string> {
+  const rail = await call('rail.look', {});
+  if (!rail.ok) return '/table';
+  const { hooks } = rail.value;
+  const cutFirst = [...hooks].sort((a, b) => Number(a.stage === 'hanging') - Number(b.stage === 'hanging'));
+  for (const { ticket } of cutFirst) {
+    const answer = await call('animals.open', { ticket });
+    if (!answer.ok) continue;
+    const { balance, detail } = answer.value;
+    if (balance.suspects.length > 0 && (detail === 'detailed' || balance.overGrams > 0))
+      return `/table/${ticket}`;
+  }
+  return cutFirst[0] ? `/table/${cutFirst[0].ticket}` : '/table';
+}
+
+/** Trim that waits for bought fat, so that the plan stands there ready. */
+async function fatWanted(): Promise<string> {
+  const look = await call('grinder.look', {});
+  if (!look.ok) return '/grinder';
+  const wanting = look.value.waiting.find(({ wants: [first], hold }) => {
+    const bought = first !== undefined && first.fat !== 'none' && first.fat !== 'own';
+    return hold === null && bought && first.targetFat !== null;
+  });
+  return wanting ? `/grinder?animal=${wanting.id}` : '/grinder';
+}

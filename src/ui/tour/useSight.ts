@@ -1,0 +1,46 @@
+import { onScopeDispose, ref, watch } from 'vue';
+
+/** Marks what the tour speaks of; `look/sight.css` draws around it. */
+const MARK = 'data-pointed';
+
+/**
+ * Points at the first of these sights that is on the page, also when the page draws it later or anew.
+ * @param sights selectors, the best first; null while nothing is pointed at
+ * @returns whether it is in sight
+ */
+export function useSight(sights: () => readonly string[] | null) {
+  const found = ref(false);
+  let marked: Element | null = null;
+
+  function look(): void {
+    const now = first(sights() ?? []);
+    if (now === marked) return;
+    marked?.removeAttribute(MARK);
+    now?.setAttribute(MARK, '');
+    if (now && !found.value) show(now);
+    marked = now;
+    found.value = now !== null;
+  }
+  const drawn = new MutationObserver(look);
+  drawn.observe(document.body, { childList: true, subtree: true });
+  watch(sights, look, { flush: 'post', immediate: true });
+  onScopeDispose(() => {
+    drawn.disconnect();
+    marked?.removeAttribute(MARK);
+  });
+  return found;
+}
+
+/** Moves the page no more than it must; of what is taller than the window the head is shown. */
+function show(sight: Element): void {
+  const tall = sight.getBoundingClientRect().height > innerHeight;
+  sight.scrollIntoView({ block: tall ? 'start' : 'nearest' });
+}
+
+function first(selectors: readonly string[]): Element | null {
+  for (const one of selectors) {
+    const element = document.querySelector(one);
+    if (element) return element;
+  }
+  return null;
+}
