@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'electron-vite';
+import { codesWithoutFonts } from './electron/packaging/codes-without-fonts.ts';
 import { licencePlugins } from './electron/packaging/licences.ts';
 import { dependencies } from './package.json';
 
@@ -37,7 +38,7 @@ export default defineConfig({
   },
   renderer: {
     root: 'src/ui',
-    plugins: [vue({ features: { optionsAPI: false } }), licences.emit],
+    plugins: [vue({ features: { optionsAPI: false } }), codesWithoutFonts(), licences.emit],
     build: {
       outDir: resolve(here, 'out/renderer'),
       emptyOutDir: true,
