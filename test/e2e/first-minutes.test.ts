@@ -1,0 +1,201 @@
+/** The first five minutes of somebody who never saw the window, by keyboard: greeting, tour, empty book, a word, the card. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tourText } from '../../src/ui/texts/en-tour.ts';
+import { openBrowser } from './browser.ts';
+import { keysOf, type Keys } from './keys.ts';
+import { printed, PT_PER_MM } from './paper.ts';
+import { serve, type Served } from './served.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'gambrel-first-'));
+const complaints: string[] = [];
+let served: Served;
+let browser: Browser;
+let page: Page;
+let keys: Keys;
+
+beforeAll(async () => {
+  [served, browser] = await Promise.all([serve('--book', join(folder, 'shop.gambrel')), openBrowser()]);
+  const context = await browser.newContext({
+    viewport: { width: 1366, height: 768 },
+    locale: 'en-US',
+    timezoneId: 'America/Denver',
+  });
+  page = await context.newPage();
+  page.setDefaultTimeout(15_000);
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(served.address);
+  keys = keysOf(page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.end('SIGINT');
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const focused = (): Promise<string> =>
+  page.evaluate(() =>
+    (document.activeElement?.ariaLabel ?? document.activeElement?.textContent ?? '').trim(),
+  );
+const go = async (place: string): Promise<void> => {
+  await page.evaluate((hash) => (location.hash = hash), `#${place}`);
+  await page.waitForURL((url) => url.hash === `#${place}`);
+};
+
+/** Where the stops of the tour are. */
+const PLACES = [/^#\/rail$/, /^#\/table\/26-\d+$/, /^#\/grinder\?animal=/, /^#\/quote\?/, /^#\/season$/];
+
+/** Waits for the tour's stop, counted from 1, at its place, with its sight marked and the focus on the way onward. */
+async function atStop(number: number): Promise<void> {
+  await page.waitForURL((url) => PLACES[number - 1]?.test(url.hash) ?? false);
+  const { title } = tourText.stops[number - 1] ?? { title: 'no such stop' };
+  await page
+    .getByRole('complementary', { name: tourText.name })
+    .getByRole('heading', { name: title })
+    .waitFor();
+  await page.locator('[data-pointed]').waitFor();
+  await expect.poll(focused).toBe(number === tourText.stops.length ? tourText.done : tourText.next);
+}
+
+describe('the first five minutes', () => {
+  // The demo season is worked through when it is first opened, which takes seconds on a busy machine.
+  it('begin with the choice between an own book and a look around', { timeout: 90_000 }, async () => {
+    await page.getByRole('button', { name: 'Start an empty book' }).waitFor();
+    await keys.pressOn('Look around in the demo');
+    await page.getByRole('complementary', { name: tourText.name }).waitFor({ timeout: 60_000 });
+    await atStop(1);
+  });
+
+  it('are led through the demo season in five stops, each at its place, with Enter alone', async () => {
+    for (let stop = 1; stop < PLACES.length; stop++) {
+      await atStop(stop);
+      await keys.press('Enter');
+    }
+    await atStop(PLACES.length);
+    expect(complaints).toEqual([]);
+  });
+
+  it('show real things of the season: a doubted weight, the fat to add, a sentence for the phone', async () => {
+    await keys.pressOn(tourText.back);
+    await atStop(4);
+    expect(await page.locator('[data-pointed] blockquote').innerText()).toMatch(/elk.*lb.*\$/i);
+    await keys.pressOn(tourText.back);
+    await atStop(3);
+    await expect
+      .poll(() => page.locator('[data-pointed]').innerText())
+      .toMatch(/Trim of 26-\d+[\s\S]*\d\s+lb/);
+    await keys.pressOn(tourText.back);
+    await atStop(2);
+    await expect.poll(() => page.locator('[data-pointed]').innerText()).toContain('This does not add up.');
+  });
+
+  it('lay nothing over the page', async () => {
+    const box = await page.getByRole('complementary', { name: tourText.name }).boundingBox();
+    const main = await page.locator('main').boundingBox();
+    expect((main?.x ?? 0) + (main?.width ?? 0)).toBeLessThanOrEqual(box?.x ?? 0);
+  });
+
+  it('may leave the tour at any moment and go on with it from the key sheet', async () => {
+    await keys.press('Escape');
+    await page.getByRole('complementary', { name: tourText.name }).waitFor({ state: 'detached' });
+    expect(await page.locator('[data-pointed]').count()).toBe(0);
+    await expect.poll(focused).toBe('Keys and help');
+    await keys.press('Enter');
+    await page.getByRole('dialog', { name: 'Keys and help' }).waitFor();
+    await keys.pressOn(tourText.goOn(2, tourText.stops.length));
+    await atStop(2);
+    await keys.press('Escape');
+    await keys.pressOn('Leave the demo');
+  });
+
+  it('need three answers for a book of one’s own', async () => {
+    await keys.pressOn('Start an empty book');
+    await expect
+      .poll(() => page.getByLabel('Name of the shop').evaluate((one) => one === document.activeElement))
+      .toBe(true);
+    await keys.type('Cold Creek Locker');
+    await keys.choose('The scale shows', 'Kilograms');
+    await keys.choose('Money is counted in', 'CAD · Canadian Dollar');
+    await keys.pressOn('Open the book');
+    await page.getByText('The rail is empty').waitFor();
+    for (const first of ['Put in your own prices', 'Write in who works here', 'Write in your coolers'])
+      await page.getByRole('link', { name: first }).waitFor();
+  });
+
+  it.each([
+    ['/rail', 'The rail is empty', 'Take in an animal'],
+    ['/table', 'Nothing hangs', 'Take in an animal'],
+    ['/grinder', 'No trim is waiting.', 'To the Table'],
+    ['/quote', 'Type a weight.', 'Type the weight'],
+    ['/pickup', 'Nothing waits to be picked up.', 'To the Rail'],
+    ['/season', /^Nothing was weighed/, 'Take in an animal'],
+    ['/season/pounds', /^No animal is finished here yet/, 'To the Table'],
+    ['/season/flow', /^No animal was taken in/, 'Take in an animal'],
+    ['/season/money', /^No animal of \d+ is billed yet/, 'To Pick-up'],
+    ['/season/fat', /^No batch of the/, 'To the Grinder'],
+    ['/season/check', /^Nothing to check/, 'Give a quote'],
+    ['/season/compare', 'There is nothing to compare yet.', 'Take in an animal'],
+    ['/season/animals', /^No animal of the \d+ season/, 'Take in an animal'],
+    ['/season/costs', /billed/, 'To Pick-up'],
+    ['/season/report', /nothing to report/, 'Take in an animal'],
+    ['/books?tab=records', /^No animal is in this season’s record book/, 'Take in an animal'],
+    ['/books?tab=prices', /^These are example prices/, 'Change the prices'],
+    ['/books?tab=fat', 'No fat is on hand.', 'Buy fat in'],
+    ['/books?tab=hunters', 'No hunter is in the book yet.', 'New hunter'],
+    ['/shop', 'No cooler is written in.', 'Add a cooler'],
+  ])('%s says what will be here and has the button that starts it', async (place, says, starts) => {
+    await go(place);
+    await page.locator('main').getByText(says).first().waitFor();
+    await page.locator('main').getByRole('button', { name: starts, exact: true }).first().waitFor();
+  });
+
+  it('explain a word where it stands, by keyboard', async () => {
+    await go('/season/pounds');
+    const word = page.locator('main').getByRole('button', { name: 'Shrink' });
+    await keys.tabTo(word);
+    await keys.press('Enter');
+    const note = page.getByRole('dialog', { name: 'Shrink' });
+    await note.getByText(/water that dries off/).waitFor();
+    expect(await note.evaluate((one) => one === document.activeElement)).toBe(true);
+    await keys.press('Tab');
+    expect(await focused()).toBe('All words of the trade');
+    await keys.press('Escape');
+    await note.waitFor({ state: 'hidden' });
+    expect(await word.evaluate((one) => one === document.activeElement)).toBe(true);
+    await keys.press('?');
+    await keys.tabTo(page.getByRole('link', { name: 'All words of the trade' }));
+    await keys.press('Enter');
+    await page.getByRole('heading', { name: 'Words of the trade', level: 1 }).waitFor();
+    await page.getByText('Silverskin', { exact: false }).first().waitFor();
+  });
+
+  it.each([
+    ['A4', 210, 297],
+    ['Letter', 215.9, 279.4],
+  ] as const)('end with a card for the wall, one page of %s', async (format, width, height) => {
+    await go('/card');
+    await page.getByRole('article', { name: 'Quick card' }).waitFor();
+    await page.evaluate(() => document.fonts.ready);
+    const sheets = await printed(page, format);
+    expect(sheets).toHaveLength(1);
+    const [sheet] = sheets;
+    expect(Math.abs((sheet?.width ?? 0) - width * PT_PER_MM)).toBeLessThan(1);
+    expect(Math.abs((sheet?.height ?? 0) - height * PT_PER_MM)).toBeLessThan(1);
+    for (const words of [
+      'Cold Creek Locker',
+      'Local rules come first.',
+      'Take in',
+      'Hand over',
+      '40 F (4.4 C)',
+      '165 F (74 C)',
+      '8450 g',
+      'Ctrl K',
+    ])
+      expect(sheet?.words).toContain(words);
+    expect(complaints).toEqual([]);
+  });
+});
