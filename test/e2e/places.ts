@@ -305,5 +305,19 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'a cooler', at: () => '/cooler/1', sees: /Day by day/ },
   { name: 'cautions', at: () => '/cautions', sees: /Local rules and licensed practice come first/ },
+  { name: 'words of the trade', at: () => '/terms', sees: /As this program uses them/ },
+  {
+    name: 'a word explained',
+    at: () => '/season/pounds',
+    act: press('Shrink'),
+    sees: /water that dries off/,
+  },
+  { name: 'quick card', at: () => '/card', sees: /How a weight may be typed/ },
+  {
+    name: 'tour',
+    at: () => '/rail',
+    act: press(/^(Show me around|Go on with the tour)/),
+    sees: /^Stop \d of 5/,
+  },
   { name: 'about', at: () => '/about', sees: /Made with the work of others/ },
 ];
