@@ -27,13 +27,11 @@ export const keyLines: readonly KeyLine[] = [
     shown: '↑ ↓',
     does: 'At the weight: the part before or after',
     keys: ['ArrowUp', 'ArrowDown'],
-    wall: true,
   },
   {
     shown: 'Space  or  F2',
     does: 'At an empty weight: take what the scale shows',
     keys: [' ', 'F2'],
-    wall: true,
   },
   {
     shown: 'Y  N  Esc',

@@ -11,13 +11,18 @@ const MARK = 'data-pointed';
 export function useSight(sights: () => readonly string[] | null) {
   const found = ref(false);
   let marked: Element | null = null;
+  /** The sight that the page was moved to: one drawn anew is left where the person has it. */
+  let shown = '';
 
   function look(): void {
-    const now = first(sights() ?? []);
+    const all = sights() ?? [];
+    const sight = all.find((one) => document.querySelector(one)) ?? '';
+    const now = sight ? document.querySelector(sight) : null;
     if (now === marked) return;
     marked?.removeAttribute(MARK);
     now?.setAttribute(MARK, '');
-    if (now && !found.value) show(now);
+    if (now && sight !== shown) show(now);
+    shown = sight;
     marked = now;
     found.value = now !== null;
   }
@@ -35,12 +40,4 @@ export function useSight(sights: () => readonly string[] | null) {
 function show(sight: Element): void {
   const tall = sight.getBoundingClientRect().height > innerHeight;
   sight.scrollIntoView({ block: tall ? 'start' : 'nearest' });
-}
-
-function first(selectors: readonly string[]): Element | null {
-  for (const one of selectors) {
-    const element = document.querySelector(one);
-    if (element) return element;
-  }
-  return null;
 }
