@@ -1,0 +1,96 @@
+/** Every place without a mouse: all is reached, in the order in which it is read, and the focus is seen and never lost. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { openLook, stillText, type Look } from './look-at.ts';
+import { PLACES, subjectsOf, type Subjects } from './places.ts';
+import { serve, type Served } from './served.ts';
+import { tabWay } from './tab-way.ts';
+
+let demo: Served;
+let browser: Browser;
+let look: Look;
+let page: Page;
+let subjects: Subjects;
+
+beforeAll(async () => {
+  [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
+  subjects = await subjectsOf(demo.address);
+  look = await openLook(browser, demo.address);
+  ({ page } = look);
+});
+afterAll(async () => {
+  await browser?.close();
+  await demo?.end('SIGINT');
+});
+const go = (name: string) =>
+  look.goTo(
+    PLACES.find((place) => place.name === name)!,
+    subjects,
+  );
+const lost = () =>
+  page.evaluate(() => document.activeElement === document.body || document.activeElement === null);
+
+it.each(PLACES)('$name is worked by keys', async (place) => {
+  await look.goTo(place, subjects);
+  await stillText(page);
+  expect(await tabWay(page)).toEqual({ unreached: [], backwards: [], unseen: [] });
+});
+
+it.each([{ colorScheme: 'dark' as const }, { forcedColors: 'active' as const }])(
+  'the focus is seen with %o',
+  async (media) => {
+    await page.emulateMedia(media);
+    await go('intake');
+    expect((await tabWay(page)).unseen).toEqual([]);
+    await go('rail');
+    expect((await tabWay(page)).unseen).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'light', forcedColors: 'none' });
+  },
+);
+
+it('goes through the head and the page with Tab itself, and leaves nothing out', async () => {
+  await go('tables');
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('link').first().focus();
+  const met: string[] = [];
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press('Tab');
+    const name = await page.evaluate(() => document.activeElement?.textContent?.trim() ?? '');
+    if (met.length > 0 && name === met[0]) break;
+    met.push(name);
+  }
+  for (const place of ['Intake', 'Shop', 'To the table']) expect(met).toContain(place);
+  expect(met.indexOf('Shop')).toBeLessThan(met.indexOf('To the table'));
+});
+
+describe('the focus is not lost', () => {
+  it('when a sheet closes', async () => {
+    await go('rail');
+    const opener = page.getByRole('button', { name: 'Keys' });
+    await opener.press('Enter');
+    await page.getByRole('dialog').waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await expect.poll(() => opener.evaluate((button) => button === document.activeElement)).toBe(true);
+  });
+
+  it('when its row is put away, and when that is undone', async () => {
+    await go('products');
+    const first = page.getByRole('button', { name: /^Put away / }).first();
+    const name = (await first.getAttribute('aria-label')) ?? '';
+    const button = page.getByRole('button', { name, exact: true });
+    await button.press('Enter');
+    await button.waitFor({ state: 'detached' });
+    await expect.poll(lost).toBe(false);
+    await page.getByRole('button', { name: /^Undo/ }).press('Enter');
+    await button.waitFor();
+    await expect.poll(lost).toBe(false);
+  });
+
+  it('when a press leads to another place', async () => {
+    await go('tables');
+    await page.getByRole('link', { name: /^26-/ }).last().press('Enter');
+    await page.getByText('Cutting instructions').first().waitFor();
+    await expect.poll(lost).toBe(false);
+  });
+});

@@ -1,0 +1,56 @@
+/** The way of the Tab key through a page as it stands. Runs in the window. */
+import type { Page } from 'playwright-core';
+
+export interface TabWay {
+  /** What can be pressed, typed into or chosen, but never gets the focus; or only looks as if it could be pressed. */
+  unreached: string[];
+  /** Stops that lie above the stop before them, in the same column. */
+  backwards: string[];
+  /** Stops that do not show that they have the focus. */
+  unseen: string[];
+}
+
+export function tabWay(page: Page): Promise<TabWay> {
+  return page.evaluate(`(() => {
+    const named = (element) => element.tagName.toLowerCase() + ' “' +
+      (element.getAttribute('aria-label') ?? element.innerText ?? element.value ?? '').trim().slice(0, 40) + '”';
+    const open = [...document.querySelectorAll('[role=dialog]')].at(-1);
+    const seen = (element) => element.checkVisibility({ visibilityProperty: true }) && !element.closest('[inert], [aria-hidden=true]') && (!open || open.contains(element));
+    const ACTIVE = 'a[href], button, input, select, textarea, summary, [role=button], [role=tab], [role=radio], [tabindex="0"]';
+    const active = [...document.querySelectorAll(ACTIVE)].filter((element) => seen(element) && !element.disabled);
+    // Of a group of radio buttons or tabs one is a stop; arrows reach the others.
+    const oneOfMany = (element) => element.matches('[type=radio], [role=tab], [role=option], [role=radio]');
+    const unreached = active.filter((element) => element.tabIndex < 0 && !oneOfMany(element)).map(named);
+    for (const element of document.querySelectorAll('main *, [role=dialog] *'))
+      if (seen(element) && getComputedStyle(element).cursor === 'pointer' && !element.closest(ACTIVE + ', label'))
+        unreached.push('only by mouse: ' + named(element));
+
+    const stops = active.filter((element) => element.tabIndex >= 0 && !(oneOfMany(element) && element.type === 'radio' && !element.checked));
+    const early = active.filter((element) => element.tabIndex > 0).map((element) => 'ahead of all: ' + named(element));
+    const backwards = [...early];
+    for (const [i, element] of stops.slice(1).entries()) {
+      const [a, b] = [stops[i].getBoundingClientRect(), element.getBoundingClientRect()];
+      const overlap = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      const sameColumn = overlap > 0.5 * Math.min(a.width, b.width);
+      if (sameColumn && b.bottom <= a.top && !element.closest('.toasts') && !stops[i].closest('.toasts') && stops[i].closest('svg') === null && element.closest('svg') === null)
+        backwards.push(named(stops[i]) + ' then ' + named(element));
+    }
+
+    const unseen = [];
+    const shows = (element) => {
+      if (!element) return false;
+      // A region of the drawing shows it by the line around it.
+      if (element.matches('g')) return [...element.querySelectorAll('path')].some((path) => parseFloat(getComputedStyle(path).strokeWidth) >= 3);
+      const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(element);
+      return outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2 && !/, 0\\)$/.test(outlineColor);
+    };
+    const before = document.activeElement;
+    for (const element of stops) {
+      document.activeElement?.blur?.(); // what has the focus already is not told anew how it came
+      element.focus({ preventScroll: true, focusVisible: true });
+      if (document.activeElement === element && !shows(element) && !shows(element.closest('label'))) unseen.push(named(element));
+    }
+    before?.focus?.({ preventScroll: true });
+    return { unreached: [...new Set(unreached)], backwards: [...new Set(backwards)], unseen: [...new Set(unseen)] };
+  })()`);
+}
