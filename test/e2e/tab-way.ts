@@ -40,7 +40,7 @@ export function tabWay(page: Page): Promise<TabWay> {
     const shows = (element) => {
       if (!element) return false;
       // A region of the drawing shows it by the line around it.
-      if (element.matches('g')) return [...element.querySelectorAll('path')].some((path) => parseFloat(getComputedStyle(path).strokeWidth) >= 3);
+      if (element.matches('g')) return [...element.querySelectorAll('path')].some((path) => parseFloat(getComputedStyle(path).strokeWidth) >= 2.5);
       const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(element);
       return outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2 && !/, 0\\)$/.test(outlineColor);
     };
