@@ -11,7 +11,7 @@ export interface TabWay {
 }
 
 export function tabWay(page: Page): Promise<TabWay> {
-  return page.evaluate(`(() => {
+  return page.evaluate(`(async () => {
     const named = (element) => element.tagName.toLowerCase() + ' “' +
       (element.getAttribute('aria-label') ?? element.innerText ?? element.value ?? '').trim().slice(0, 40) + '”';
     const open = [...document.querySelectorAll('[role=dialog]')].at(-1);
@@ -39,8 +39,8 @@ export function tabWay(page: Page): Promise<TabWay> {
     const unseen = [];
     const shows = (element) => {
       if (!element) return false;
-      // A region of the drawing shows it by the line around it.
-      if (element.matches('g')) return [...element.querySelectorAll('path')].some((path) => parseFloat(getComputedStyle(path).strokeWidth) >= 2.5);
+      // A region of the drawing gets a ring of its own, drawn with the next frame.
+      if (element.matches('g')) return element.ownerSVGElement.querySelector('.ring') !== null;
       const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(element);
       return outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2 && !/, 0\\)$/.test(outlineColor);
     };
@@ -48,6 +48,7 @@ export function tabWay(page: Page): Promise<TabWay> {
     for (const element of stops) {
       document.activeElement?.blur?.(); // what has the focus already is not told anew how it came
       element.focus({ preventScroll: true, focusVisible: true });
+      if (element.matches('g')) await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)));
       if (document.activeElement === element && !shows(element) && !shows(element.closest('label'))) unseen.push(named(element));
     }
     before?.focus?.({ preventScroll: true });
