@@ -1,0 +1,53 @@
+/** A page of the dark theme on paper: light, charts too, and no chart wider than the sheet. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { serve, type Served } from './served.ts';
+
+let served: Served;
+let browser: Browser;
+let page: Page;
+beforeAll(async () => {
+  served = await serve('--demo');
+  browser = await openBrowser();
+  page = await browser.newPage({ colorScheme: 'dark', viewport: { width: 1366, height: 768 } });
+  page.setDefaultTimeout(15_000);
+  await page.goto(served.address);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+  await page.evaluate(() => (location.hash = '#/season/fat'));
+});
+afterAll(async () => {
+  await browser.close();
+  await served.end('SIGINT');
+});
+
+/** How wide the first plot is, and how many of its dots are too pale to be seen on paper. */
+const chart = () =>
+  page.evaluate(() => {
+    const canvas = document.querySelector('canvas');
+    const dots = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data;
+    if (!canvas || !dots) return null;
+    let pale = 0;
+    for (let at = 0; at < dots.length; at += 4)
+      if (dots[at + 3]! > 200 && Math.min(dots[at]!, dots[at + 1]!, dots[at + 2]!) > 200) pale++;
+    return { width: canvas.clientWidth, pale };
+  });
+const told = (event: string) => page.evaluate((name) => void window.dispatchEvent(new Event(name)), event);
+const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
+
+it('is light with charts as wide as the sheet, and comes back dark', async () => {
+  await expect.poll(async () => (await chart())?.pale ?? 0, { timeout: 15_000 }).toBeGreaterThan(500);
+  const before = await chart();
+  expect(await theme()).toBe('dark');
+  expect(before?.width).toBeGreaterThan(1000);
+
+  await told('beforeprint');
+  const paper = await chart();
+  expect(await theme()).toBe('light');
+  expect(paper?.width).toBe(640);
+  expect(paper?.pale).toBeLessThan(before!.pale / 10);
+
+  await told('afterprint');
+  expect(await theme()).toBe('dark');
+  await expect.poll(async () => (await chart())?.width).toBe(before?.width);
+});
