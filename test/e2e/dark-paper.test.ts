@@ -21,22 +21,24 @@ afterAll(async () => {
   await served.end('SIGINT');
 });
 
-/** How wide the first plot is, and how many of its dots are too pale to be seen on paper. */
+/** How wide the first plot is, and how many of its dots have the ink of the dark and of the light theme. */
 const chart = () =>
   page.evaluate(() => {
     const canvas = document.querySelector('canvas');
     const dots = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data;
     if (!canvas || !dots) return null;
-    let pale = 0;
-    for (let at = 0; at < dots.length; at += 4)
-      if (dots[at + 3]! > 200 && Math.min(dots[at]!, dots[at + 1]!, dots[at + 2]!) > 200) pale++;
-    return { width: canvas.clientWidth, pale };
+    const count = (...ink: number[]): number => {
+      let n = 0;
+      for (let at = 0; at < dots.length; at += 4) if (ink.every((part, i) => dots[at + i] === part)) n++;
+      return n;
+    };
+    return { width: canvas.clientWidth, pale: count(0xe8, 0xed, 0xeb), dark: count(0x1b, 0x25, 0x27) };
   });
 const told = (event: string) => page.evaluate((name) => void window.dispatchEvent(new Event(name)), event);
 const theme = () => page.evaluate(() => document.documentElement.dataset.theme);
 
 it('is light with charts as wide as the sheet, and comes back dark', async () => {
-  await expect.poll(async () => (await chart())?.pale ?? 0, { timeout: 15_000 }).toBeGreaterThan(500);
+  await expect.poll(async () => (await chart())?.pale ?? 0, { timeout: 15_000 }).toBeGreaterThan(100);
   const before = await chart();
   expect(await theme()).toBe('dark');
   expect(before?.width).toBeGreaterThan(1000);
@@ -45,7 +47,8 @@ it('is light with charts as wide as the sheet, and comes back dark', async () =>
   const paper = await chart();
   expect(await theme()).toBe('light');
   expect(paper?.width).toBe(640);
-  expect(paper?.pale).toBeLessThan(before!.pale / 10);
+  expect(paper?.pale).toBe(0);
+  expect(paper?.dark).toBeGreaterThan(500);
 
   await told('afterprint');
   expect(await theme()).toBe('dark');
