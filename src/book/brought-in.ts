@@ -72,11 +72,12 @@ export function broughtInRecords(db: Db) {
       'SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?',
     )
     .pluck();
-  const summed = 'INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id';
-  const addUp = db.prepare(`${summed} BETWEEN ? AND ?`);
-  const addUpWeighed = db.prepare(
-    `${summed} IN (SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?)`,
-  );
+  const addUp = (animals: string) =>
+    ['animal_sum', 'cut_sum'].map((sum) =>
+      db.prepare(`INSERT OR REPLACE INTO ${sum} SELECT * FROM ${sum}_now WHERE animal_id ${animals}`),
+    );
+  const addUpAnimals = addUp('BETWEEN ? AND ?');
+  const addUpWeighed = addUp('IN (SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?)');
   const byTicket = db.prepare<[string], { id: number; season: number; stage: string; came: number }>(
     `SELECT a.id, a.season, a.stage, ${CAME_BY_FILE} AS came FROM animal a WHERE a.ticket = ?`,
   );
@@ -115,8 +116,10 @@ export function broughtInRecords(db: Db) {
     inBulk<W extends Written>(write: () => W): W {
       return setTriggersAside(db, sumKeepers, () => {
         const written = write();
-        if (written.animal_first !== null) addUp.run(written.animal_first, written.animal_last);
-        else addUpWeighed.run(written.weighing_first, written.weighing_last);
+        if (written.animal_first !== null)
+          for (const statement of addUpAnimals) statement.run(written.animal_first, written.animal_last);
+        else
+          for (const statement of addUpWeighed) statement.run(written.weighing_first, written.weighing_last);
         return written;
       });
     },
@@ -128,7 +131,9 @@ export function broughtInRecords(db: Db) {
         for (const statement of deleteAnimals) statement.run(row.animal_first, row.animal_last);
         deleteHunters.run(row.hunter_first, row.hunter_last);
       });
-      if (row.animal_first === null) for (const animalId of concerned) addUp.run(animalId, animalId);
+      if (row.animal_first === null)
+        for (const animalId of concerned)
+          for (const statement of addUpAnimals) statement.run(animalId, animalId);
       undone.run(row.id, at, by);
     },
   };

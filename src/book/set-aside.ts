@@ -30,5 +30,5 @@ export function guardsOf(tables: readonly string[]): (trigger: Trigger) => boole
 
 /** The triggers that keep each animal's sums beside its weighings. */
 export function sumKeepers({ name }: Trigger): boolean {
-  return name.startsWith('animal_sum_');
+  return /^(animal|cut)_sum_/.test(name);
 }

@@ -8,6 +8,7 @@ import { coreWork } from './core-work.ts';
 import { deskWork } from './desk-work.ts';
 import { fileWork } from './file-work.ts';
 import { growth } from './growth.ts';
+import { loadWork } from './load-work.ts';
 import { deskOn } from './open-desk.ts';
 import { reportOf, slower, tableOf, type Report } from './report.ts';
 import { seasonViews } from './season-views.ts';
@@ -60,6 +61,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   },
   growth: async () => (await growth()).forEach(told),
   start: async () => (await startWork(seasons)).forEach(told),
+  load: async () => (await loadWork(seasons)).forEach(told),
 };
 for (const [name, run] of Object.entries(PARTS))
   if (asked.only === undefined || asked.only === name) await run();

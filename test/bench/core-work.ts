@@ -15,10 +15,17 @@ export async function coreWork(): Promise<Measure[]> {
   const highs = await loadHighs();
   return [
     learning(),
-    {
-      name: 'fat to add, two parts',
-      run: () => fatToAdd({ leanGrams: 20_000, leanFat: 0.04, fatFat: 0.8, targetFat: 0.15 }),
-    },
+    ...[2, 10, 50].map((count): Measure => {
+      const sources = sourcesOf(count);
+      return {
+        name: `fat to add, two parts, beside a plan of ${count} sources`,
+        run: () => fatToAdd({ leanGrams: 20_000, leanFat: 0.04, fatFat: 0.8, targetFat: 0.15 }),
+        baseline: {
+          what: 'the plan',
+          run: () => planBlend({ sources, fat: { min: 0.15, max: 0.15 } }),
+        },
+      };
+    }),
     ...[2, 10, 50].map((count): Measure => {
       const sources = sourcesOf(count);
       const program = programOf(sources);

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { eachChunk } from './chunks.ts';
 
 const PIECE_BYTES = 500_000;
-const CHUNK_LETTERS = 1 << 18;
 
 interface Parcel {
   id: number;
@@ -50,14 +50,7 @@ export function pieceOf(room: DeskRoom, id: number, from: number): { base64: str
 export function writeText(path: string, text: Iterable<string>): void {
   const file = openSync(path, 'w');
   try {
-    let waiting = '';
-    for (const piece of text) {
-      waiting += piece;
-      if (waiting.length < CHUNK_LETTERS) continue;
-      writeSync(file, waiting);
-      waiting = '';
-    }
-    writeSync(file, waiting);
+    eachChunk(text, (bytes) => void writeSync(file, bytes));
   } finally {
     closeSync(file);
   }

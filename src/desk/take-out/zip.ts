@@ -1,6 +1,7 @@
 /** Writing a .zip archive entry by entry, without ever holding one whole (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
 import { closeSync, openSync, writeSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
+import { eachChunk } from './chunks.ts';
 
 /** The lowest version that reads deflated entries, and the flag for names in UTF-8. */
 const VERSION = 20;
@@ -8,7 +9,6 @@ const UTF8 = 0x0800;
 const DEFLATED = 8;
 /** 1980-01-01: the archive tells no time, so that the same book gives the same archive. */
 const DATE = 0x0021;
-const CHUNK_LETTERS = 1 << 18;
 
 interface Entry {
   name: Buffer;
@@ -29,21 +29,12 @@ export function writeZip(path: string, files: Iterable<{ name: string; text: Ite
       const entry: Entry = { name: Buffer.from(name), crc: 0, packed: 0, bytes: 0, at };
       put(localHeader(entry));
       const start = at;
-      const add = (piece: string, last: boolean): void => {
-        const bytes = Buffer.from(piece);
+      eachChunk(text, (bytes, last) => {
         entry.crc = crc32(bytes, entry.crc);
         entry.bytes += bytes.length;
         // Each piece ends on a whole byte, so that the pieces together are one deflated stream.
         put(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH }));
-      };
-      let waiting = '';
-      for (const piece of text) {
-        waiting += piece;
-        if (waiting.length < CHUNK_LETTERS) continue;
-        add(waiting, false);
-        waiting = '';
-      }
-      add(waiting, true);
+      });
       entry.packed = at - start;
       // Sizes are known only now: the header is written over.
       writeSync(file, localHeader(entry), 0, undefined, entry.at);
