@@ -318,6 +318,32 @@ describe('hunters and single weights', () => {
     await shop.call('bring.undo', { id: animals });
   });
 
+  it('adds packages up for learning when single weights come in and when they are undone', async () => {
+    const shop = await freshDesk();
+    const instructions = {
+      cutsShare: 0.4,
+      fat: 'none',
+      targetFat: null,
+      grindProduct: 'Ground',
+      packageGrams: 453.59237,
+      extras: [],
+    };
+    await takeIn(shop, { instructions });
+    const packedGround = (): unknown[] =>
+      rowsIn(
+        shop,
+        'SELECT packed_ground FROM cut_sum UNION ALL SELECT packed_ground FROM cut_sum_now',
+      ).flat();
+    const { id } = await bringIn(
+      shop,
+      'weighings',
+      'Ticket,Part,Weight,Product\n26-0001,packed,10 kg,Ground',
+    );
+    expect(packedGround()).toEqual([10_000, 10_000]);
+    await shop.call('bring.undo', { id });
+    expect(packedGround()).toEqual([0, 0]);
+  });
+
   it('gives no weight to an animal that is not there, or was handed over here', async () => {
     const shop = await freshDesk();
     const look = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n23-0009,trim,12\n,trim,12');

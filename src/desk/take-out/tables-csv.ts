@@ -9,7 +9,10 @@ interface File {
   text: Iterable<string>;
 }
 
-/** What each table holds whose headings Bring in knows. A weight carries its unit, as it was typed. */
+/**
+ * What each table holds whose headings Bring in knows. A weight carries its unit, as it was typed; the plus keeps SQLite
+ * going through weights as they lie, instead of gathering those of no batch and sorting a million.
+ */
 const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }>> = {
   'hunters.csv': {
     head: ['Name', 'Phone', 'E-mail', 'Address', 'Licence', 'Never pooled'],
@@ -25,7 +28,7 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }
   'weighings.csv': {
     head: ['Ticket', 'Part', 'Weight', 'Tare', 'Product', 'Count', 'Note'],
     sql: `SELECT a.ticket, w.stage || '/' || w.part, ${asTyped('')}, ${asTyped('tare_')}, w.product, w.count, w.note
-      FROM weighing_now w JOIN animal a ON a.id = w.animal_id WHERE w.batch_id IS NULL AND w.stage <> 'primal' ORDER BY w.id`,
+      FROM weighing_now w CROSS JOIN animal a ON a.id = w.animal_id WHERE +w.batch_id IS NULL AND w.stage <> 'primal' ORDER BY w.id`,
   },
 }; // prettier-ignore
 
