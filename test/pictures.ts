@@ -1,54 +1,35 @@
 /**
  * Takes the pictures of the demo season: those of the README into resources/pictures, or with `--all FOLDER`
- * every place in both themes and both sizes, to be looked at. Needs a built program (`npm run build`).
+ * every place and its sheets in both themes and both sizes, to be looked at. Needs a built program (`npm run build`).
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { openBrowser } from './e2e/browser.ts';
+import { openLook, type Look } from './e2e/look-at.ts';
+import { PLACES, subjectsOf } from './e2e/places.ts';
 import { serve } from './e2e/served.ts';
 
 const README = join(import.meta.dirname, '../resources/pictures');
-const SMALL = { width: 1366, height: 768 };
-const LARGE = { width: 1920, height: 1080 };
+const SIZES = [
+  { width: 1366, height: 768 },
+  { width: 1920, height: 1080 },
+] as const;
+/** Until charts and motion have come to rest, ms. */
+const REST = 700;
+/** Taller pages are cut off here, in pixels: the rest is rows that are all alike. */
+const TALLEST = 3000;
 
-interface Shot {
-  name: string;
-  place: string;
-  /** Longer than a screen: with `--all` the whole of it is taken. */
-  long?: boolean;
-  /** What to do once there, to show it at work. */
-  act?: (page: Page) => Promise<void>;
-}
-
-const shots: Shot[] = [
-  { name: 'rail', place: '/rail' },
-  { name: 'intake', place: '/intake' },
-  // An animal under the knife, with a weight that does not fit.
-  { name: 'table', place: '/table/26-0205' },
-  { name: 'grinder', place: '/grinder', act: planFirst },
-  {
-    name: 'batch',
-    place: '/grinder',
-    act: (page) =>
-      page
-        .getByRole('link', { name: /^G\d\d-\d+/ })
-        .first()
-        .click(),
-  },
-  { name: 'quote', place: '/quote', act: askQuote },
-  { name: 'pickup', place: '/pickup' },
-  { name: 'season', place: '/season', long: true, act: toChart },
-  { name: 'pounds', place: '/season/pounds', long: true, act: toChart },
-  { name: 'flow', place: '/season/flow', long: true },
-  { name: 'money', place: '/season/money', long: true },
-  { name: 'fat', place: '/season/fat', long: true },
-  { name: 'check', place: '/season/check', long: true },
-  { name: 'compare', place: '/season/compare', long: true },
-  { name: 'animals', place: '/season/animals' },
-  { name: 'costs', place: '/season/costs' },
-  { name: 'books', place: '/books' },
-  { name: 'shop', place: '/shop' },
+/** What the README shows, by the name of its file. */
+const SHOWN: readonly { file: string; place: string; chart?: true }[] = [
+  { file: 'rail', place: 'rail' },
+  { file: 'table', place: 'table of a doubted animal' },
+  { file: 'grinder', place: 'grinder with a plan' },
+  { file: 'quote', place: 'quote with an answer' },
+  { file: 'season', place: 'season', chart: true },
+  { file: 'pounds', place: 'where every pound went', chart: true },
+  { file: 'compare', place: 'compare' },
 ];
 
 /** The first chart whole, instead of the frame above it. */
@@ -59,69 +40,63 @@ async function toChart(page: Page): Promise<void> {
     .evaluate((card) => card.scrollIntoView());
 }
 
-async function planFirst(page: Page): Promise<void> {
-  const first = page.getByRole('checkbox', { name: /^Grind / }).first();
-  await first.check();
-  await page.getByRole('radio', { name: 'Pork back fat' }).check({ force: true });
-  await page.getByLabel('Target fat').fill('12.5');
-  await page.waitForTimeout(800);
-}
-
-async function askQuote(page: Page): Promise<void> {
-  await page.getByLabel('Species').selectOption('Elk');
-  await page.getByLabel('Weight', { exact: true }).fill('340');
-  await page.getByRole('heading', { name: 'Take-home meat' }).waitFor();
-}
-
-async function take(
-  folder: string,
-  size: typeof SMALL,
-  theme: 'light' | 'dark',
-  wanted: readonly string[],
-): Promise<void> {
-  const context = await browser.newContext({
-    viewport: size,
-    colorScheme: theme,
-    locale: 'en-US',
-    timezoneId: 'America/Denver',
-    reducedMotion: 'reduce',
-  });
-  const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
-  page.on('console', (message) => message.type() === 'error' && console.error(message.text()));
-  await page.goto(served.address);
-  await page.getByRole('heading', { level: 1 }).first().waitFor();
-  for (const { name, place, long = false, act } of shots.filter((shot) => wanted.includes(shot.name))) {
-    await page.evaluate((hash) => (location.hash = hash), `#${place}`);
-    await page.getByRole('heading', { level: 1 }).first().waitFor();
-    await page.waitForTimeout(600);
-    await act?.(page);
-    await page.waitForTimeout(900);
-    const marks = folder === README ? '' : `-${theme}-${size.width}`;
-    await page.screenshot({
-      path: join(folder, `${name}${marks}.png`),
-      fullPage: long && folder !== README,
-    });
+async function takeReadme({ page, goTo }: Look): Promise<void> {
+  for (const { file, place, chart } of SHOWN) {
+    const found = PLACES.find(({ name }) => name === place);
+    if (!found) throw new Error(`There is no place called ${place}.`);
+    await goTo(found, subjects);
+    if (chart) await toChart(page);
+    await page.waitForTimeout(REST);
+    await page.screenshot({ path: join(README, `${file}.png`) });
   }
-  await context.close();
+}
+
+async function takeAll({ page, complaints, goTo }: Look, folder: string, marks: string): Promise<void> {
+  for (const place of PLACES) {
+    await goTo(place, subjects);
+    await page.waitForTimeout(REST);
+    await takeWhole(page, join(folder, `${place.name.replace(/\W+/g, '-')}-${marks}.png`), !place.sheet);
+    for (const complaint of complaints.splice(0)) console.error(`${place.name}: ${complaint}`);
+  }
+}
+
+/** The page down to its end, or as it stands in the window where something lies over it. */
+async function takeWhole(page: Page, path: string, whole: boolean): Promise<void> {
+  const size = page.viewportSize() ?? SIZES[0];
+  const height = whole ? await page.evaluate(() => document.documentElement.scrollHeight) : size.height;
+  await page.screenshot({
+    path,
+    fullPage: whole,
+    clip: { x: 0, y: 0, width: size.width, height: Math.min(height, TALLEST) },
+  });
 }
 
 const all = process.argv.indexOf('--all');
-const folder = all > 0 ? (process.argv[all + 1] ?? '.') : README;
-mkdirSync(folder, { recursive: true });
-const served = await serve('--demo');
-const browser = await openBrowser();
-if (all > 0) {
-  for (const size of [SMALL, LARGE])
-    for (const theme of ['light', 'dark'] as const)
-      await take(
-        folder,
-        size,
-        theme,
-        shots.map(({ name }) => name),
-      );
-} else {
-  await take(folder, SMALL, 'light', ['rail', 'table', 'grinder', 'quote', 'season', 'pounds', 'compare']);
+const own = mkdtempSync(join(tmpdir(), 'gambrel-pictures-'));
+const [demo, fresh, browser] = await Promise.all([
+  serve('--demo'),
+  serve('--book', join(own, 'fresh.gambrel')),
+  openBrowser(),
+]);
+const subjects = await subjectsOf(demo.address);
+try {
+  if (all < 0) {
+    await takeReadme(await openLook(browser, demo.address, { colorScheme: 'light' }));
+  } else {
+    const folder = process.argv[all + 1] ?? '.';
+    mkdirSync(folder, { recursive: true });
+    for (const viewport of SIZES)
+      for (const colorScheme of ['light', 'dark'] as const) {
+        const marks = `${colorScheme}-${viewport.width}`;
+        const look = await openLook(browser, demo.address, { viewport, colorScheme });
+        await takeAll(look, folder, marks);
+        const greeting = await openLook(browser, fresh.address, { viewport, colorScheme });
+        await takeWhole(greeting.page, join(folder, `greeting-${marks}.png`), true);
+        await Promise.all([look.page.context().close(), greeting.page.context().close()]);
+      }
+  }
+} finally {
+  await browser.close();
+  await Promise.all([demo.end('SIGINT'), fresh.end('SIGINT')]);
+  rmSync(own, { recursive: true, force: true });
 }
-await browser.close();
-await served.end('SIGINT');
