@@ -42,6 +42,7 @@ export const look = door(
     const second = placeOf(at, input.folder);
     const lock = room && !room.demo ? keptLock(room.book) : null;
     return {
+      at: (room ? new Date(room.now()) : at.now()).toISOString(),
       trouble: trouble && problemOfTrouble(trouble),
       bookPath: room?.book.path ?? at.bookPath,
       rows: worded(() => rowsOf(at, input.folder)),
@@ -60,7 +61,7 @@ export const tryOne = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      return tryBackup(at.bookPath, source, openerFor(at, source, input.passphrase));
+      return tryBackup(at.room?.book.path ?? at.bookPath, source, openerFor(at, source, input.passphrase));
     }),
   true,
 );

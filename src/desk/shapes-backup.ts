@@ -24,6 +24,8 @@ export interface BackupRow {
 }
 
 export interface BackupsLook {
+  /** When this was looked at. */
+  at: string;
   /** Why the book is not open. */
   trouble: Problem | null;
   bookPath: string;

@@ -1,9 +1,12 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { backupFolder, listBackups } from '../../src/book/backup.ts';
+import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
+import { demoAt } from '../demo-copy.ts';
 import { guardedDesk } from './guarded-desk.ts';
 
 type Desk = Awaited<ReturnType<typeof guardedDesk>>;
@@ -146,6 +149,25 @@ describe('going back', () => {
     await shop.call('hunters.save', { name: 'Hunter C' });
     expect(shop.broken).toEqual([]);
   });
+
+  it('looks into a backup of the demo, whose days are those of its season', async () => {
+    const kept = tempBookPath();
+    await demoAt(kept);
+    // A program that shows the demo need not have a book, nor a folder for one.
+    const bookPath = join(dirname(tempBookPath()), 'none yet', 'shop.gambrel');
+    const desk = await openDesk({ bookPath, demo: true, demoKeptAt: kept });
+    onTestFinished(() => desk.close());
+    const call = async <N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> => {
+      const answer = await desk.call(name, input);
+      if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
+      return answer.value as CallOutput<N>;
+    };
+    const made = await call('shop.backUp', {});
+    const look = await call('shop.backups', { folder: '' });
+    expect(Math.abs(Date.parse(look.at) - Date.parse(made.at))).toBeLessThan(60_000);
+    const held = await call('shop.tryBackup', { path: made.path, folder: '', passphrase: '' });
+    expect(held.animals).toBeGreaterThan(200);
+  }, 60_000);
 
   it('opens no other file of the computer', async () => {
     const shop = await shopWith('Hunter A');

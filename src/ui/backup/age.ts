@@ -8,7 +8,7 @@ const DAY = 24 * HOUR;
 const OLD = 2 * DAY;
 
 /**
- * How long ago a moment was, in words. `now` is the computer's clock: a backup's age is no date of the trade.
+ * How long ago a moment was, in words. `now` is the desk's clock.
  * @example ageOf('2026-11-25T10:00:00Z', new Date('2026-11-25T13:10:00Z')) // '3 hours ago'
  */
 export function ageOf(iso: string, now: Date): string {
