@@ -56,6 +56,11 @@ export const keyLines: readonly KeyLine[] = [
     keys: ['ArrowLeft', 'ArrowUp', 'ArrowRight', 'ArrowDown', 'Enter', ' '],
   },
   { shown: '← →', does: 'Among the books: the one before or after', keys: ['ArrowLeft', 'ArrowRight'] },
+  {
+    shown: 'Ctrl F',
+    does: 'In a browser: find on the page; a long list then stands there whole',
+    keys: ['f'],
+  },
   { shown: 'Ctrl Z', does: 'Take back what was just kept', keys: ['z'], wall: true },
   {
     shown: 'Esc',
