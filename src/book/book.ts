@@ -1,4 +1,5 @@
 import { statSync } from 'node:fs';
+import { animalChanges } from './animal-changes.ts';
 import { animalRecords } from './animals.ts';
 import { auditRecords } from './audit.ts';
 import { batchRecords } from './batches.ts';
@@ -24,6 +25,7 @@ import { seasonCheck } from './season-check.ts';
 import { seasonFat } from './season-fat.ts';
 import { seasonMoney } from './season-money.ts';
 import { seasonPounds } from './season-pounds.ts';
+import { seasonRows } from './season-rows.ts';
 import { seasonYields } from './season-yields.ts';
 import { removedDetails } from './remove-details.ts';
 import { seasonsTaught } from './seasons-taught.ts';
@@ -41,6 +43,7 @@ export type Book = ReturnType<typeof openRecordBook>;
 export function openRecordBook(path: string, now: Date, relaxed = false) {
   const db = openBook(path, now, relaxed);
   const checkPlace = placeCheck(path);
+  const changes = animalChanges(db);
   const inOne = db.transaction((work: () => unknown) => work());
   return {
     db,
@@ -69,6 +72,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     removedDetails: removedDetails(db),
     sums: summaries(db),
     seasonsTaught: seasonsTaught(db),
+    changes,
+    seasonRows: seasonRows(db, changes),
     seasonFlow: seasonFlow(db),
     seasonCheck: seasonCheck(db),
     seasonFat: seasonFat(db),

@@ -1,3 +1,5 @@
+import type { SeasonRow } from './season-rows.ts';
+
 /** Which animals a season view is about. Names are columns of `animal_sum`; what is undefined does not narrow it. */
 export interface SumFilter {
   season?: number | undefined;
@@ -24,6 +26,24 @@ const CONDITIONS: Readonly<Record<keyof SumFilter, string>> = {
   detail: 's.detail = @detail',
   cutter: 's.cutter = @cutter',
 };
+
+/** Those of a season's animals that the filter is about: the same as `conditionsOf` says of the season's rows. */
+export function chosenOf(
+  rows: readonly SeasonRow[],
+  { season: _, from, to, ...like }: SumFilter,
+): readonly SeasonRow[] {
+  const same = Object.entries(like).filter(([, value]) => value !== undefined) as [
+    keyof typeof like,
+    string | number,
+  ][];
+  if (same.length === 0 && from === undefined && to === undefined) return rows;
+  return rows.filter(
+    (row) =>
+      (from === undefined || row.received_on >= from) &&
+      (to === undefined || row.received_on <= to) &&
+      same.every(([column, value]) => row[column] === value),
+  );
+}
 
 /** The conditions that hold of `animal_sum s` under the filter, joined by AND; values are bound by name, never pasted. */
 export function conditionsOf(filter: SumFilter): string {

@@ -2,6 +2,7 @@ import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
 import { backupState, type BackupState } from './backup-keeping.ts';
 import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
+import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
 import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
 import { settingsOf } from './settings.ts';
@@ -20,6 +21,8 @@ export interface DeskRoom {
   readonly yields: YieldKnowledge;
   /** What fat tests taught, as the book stands; learned again only after a change. */
   readonly fats: FatKnowledge;
+  /** What was worked out of a season; worked out again only once one of its animals changed. */
+  readonly ofSeason: KeptOfSeason;
   /** UTC ISO moment. */
   now(): string;
   /** The shop's local date. */
@@ -69,6 +72,7 @@ export function createRoom(options: {
     backups: backupState(options.book),
     demo: options.demo,
     host: options.host,
+    ofSeason: keptOfSeason(options.book),
     get settings() {
       return (settings ??= settingsOf(options.book));
     },
@@ -91,6 +95,7 @@ export function createRoom(options: {
       const now = version();
       if (now === seen) return false;
       seen = now;
+      options.book.changes.forget();
       room.forget();
       room.reshelve();
       return true;

@@ -1,39 +1,43 @@
 /** The work that waits in the shop, in hours by its own minutes. */
-import type { SumFilter } from '../book/season-filter.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
 import { ASSUMED, figuresOf } from './costing-figures.ts';
 import type { DeskRoom } from './room.ts';
 import type { FlowLook } from './shapes.ts';
 
-export function backlogOf(room: DeskRoom, filter: SumFilter & { season: number }): FlowLook['backlog'] {
+/** @param rows the animals of the season that it is asked for */
+export function backlogOf(room: DeskRoom, season: number, rows: readonly SeasonRow[]): FlowLook['backlog'] {
   const { own, figures } = figuresOf(room);
   const { cutting, grinding } = figures.services;
-  const uncut = room.book.seasonFlow.uncut(filter);
-  const animals = sum(uncut.map((one) => one.animals));
-  const weighed = sum(uncut.map((one) => one.weighed));
-  const toCut = sum(
-    uncut.map(
-      (one) => one.grams + (one.animals - one.weighed) * (one.usual ?? ASSUMED.cutting.receivedGrams),
-    ),
+  const inWork = rows.filter(({ stage }) => ['hanging', 'cutting', 'packing'].includes(stage));
+  const positive = room.book.seasonFlow.positive(inWork.map(({ animal_id: id }) => id));
+  const worked = inWork.filter(({ animal_id: id }) => !positive.has(id));
+  const uncut = worked.filter(({ stage, cut_at: at }) => stage !== 'packing' && at === null);
+  const unweighed = uncut.filter(({ base }) => base === null);
+  const grams = sum(uncut.map(({ base }) => base ?? 0));
+  const toCome = sum(unweighed.map(({ species }) => usualWeight(room, season, species)));
+  const trimGrams = sum(worked.map(({ trim, trim_ground: ground }) => Math.max(0, (trim ?? 0) - ground)));
+  const batches = Math.ceil(
+    trimGrams / (room.book.seasonFlow.usualBatch(season) ?? ASSUMED.grinding.receivedGrams),
   );
-  const trimGrams = room.book.seasonFlow.trimLeft(filter);
-  const batches = Math.ceil(trimGrams / usualBatch(room, filter.season));
   return {
-    animals,
-    grams: sum(uncut.map((one) => one.grams)),
-    unweighed: animals - weighed,
-    hours: hours(animals, toCut, cutting),
+    animals: uncut.length,
+    grams,
+    unweighed: unweighed.length,
+    hours: hours(uncut.length, grams + toCome, cutting),
     trimGrams,
     grindHours: hours(batches, trimGrams, grinding),
     ownMinutes: own,
   };
 }
 
-/** The mean of what went into the season's finished batches. */
-function usualBatch(room: DeskRoom, season: number): number {
-  const batches = room.book.seasonMoney.grinds(season).filter(({ own }) => own > 0);
-  return batches.length > 0
-    ? sum(batches.map(({ own }) => own)) / batches.length
-    : ASSUMED.grinding.receivedGrams;
+/** The mean of the season's weighed animals of the species. */
+function usualWeight(room: DeskRoom, season: number, species: string): number {
+  return room.ofSeason('sums', season, `usual weight ${species}`, () => {
+    const weighed = room.book
+      .seasonRows(season)
+      .flatMap((row) => (row.species === species && row.base !== null ? [row.base] : []));
+    return weighed.length > 0 ? sum(weighed) / weighed.length : ASSUMED.cutting.receivedGrams;
+  });
 }
 
 function hours(

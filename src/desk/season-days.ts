@@ -1,8 +1,9 @@
 /** A season day by day: what came, what hung at the end of the day, what was ready. */
-import type { FlowRow } from '../book/season-flow.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
 import { addDays } from '../core/dates.ts';
 import { countsByDay, daysFrom, firstDay, type DayCount } from '../core/day-counts.ts';
 import { localDate } from './local-date.ts';
+import type { DeskRoom } from './room.ts';
 import type { FlowLook } from './shapes.ts';
 
 /** A date that was mistyped by years must not draw years of empty days. */
@@ -10,37 +11,74 @@ const MOST_DAYS = 400;
 /** Every zone's offset is whole in these; formatting a moment is the dear part. */
 const QUARTER_MS = 900_000;
 
+/** When something happened to an animal, as its records say. */
+export interface Happened {
+  received_on: string;
+  /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null while there is none. */
+  cut_at: string | null;
+  /** Set when it became ready, and kept afterwards. */
+  ready_on: string | null;
+  disposed_on: string | null;
+  stage: string;
+}
+
 export interface SeasonDays {
   days: FlowLook['days'];
   taken: DayCount[];
   left: DayCount[];
 }
 
+/** What happened to these animals. */
+export function happenedTo(room: DeskRoom, rows: readonly SeasonRow[]): Happened[] {
+  const idsOf = (some: readonly SeasonRow[]) => some.map(({ animal_id: id }) => id);
+  const ground = room.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
+  const disposed = room.book.seasonFlow.disposed(idsOf(rows.filter(({ stage }) => stage === 'disposed')));
+  return rows.map(({ animal_id: id, received_on, cut_at, ready_on, stage }) => ({
+    received_on,
+    cut_at: cut_at ?? ground.get(id) ?? null,
+    ready_on,
+    disposed_on: disposed.get(id) ?? null,
+    stage,
+  }));
+}
+
 /**
  * When an animal left the hook: on the first day of those on which it was cut (local to the shop), disposed of or ready;
  * null while it hangs. Of one that is neither hanging nor says when it left, nobody wrote that it hung at all.
  */
-export function leftOn(row: FlowRow, localDay: (moment: string) => string): string | null {
-  const said = [row.cut_at && localDay(row.cut_at), row.disposed_on, row.ready_on].filter(
-    (on) => on !== null,
+export function leftOn(one: Happened, localDay: (moment: string) => string): string | null {
+  const first = earliest(
+    one.cut_at === null ? null : localDay(one.cut_at),
+    earliest(one.disposed_on, one.ready_on),
   );
-  const first = said.toSorted()[0];
-  if (first !== undefined) return first < row.received_on ? row.received_on : first;
-  return row.stage === 'hanging' || row.stage === 'cutting' ? null : row.received_on;
+  if (first !== null) return first < one.received_on ? one.received_on : first;
+  return one.stage === 'hanging' || one.stage === 'cutting' ? null : one.received_on;
+}
+
+function earliest(a: string | null, b: string | null): string | null {
+  if (a === null || b === null) return a ?? b;
+  return a < b ? a : b;
 }
 
 /** @param until draws on to this day even if nothing happened any more; null to end with the last event */
-export function seasonDays(rows: readonly FlowRow[], zone: string, until: string | null): SeasonDays {
+export function seasonDays(animals: readonly Happened[], zone: string, until: string | null): SeasonDays {
   const localDay = rememberedDay(zone);
-  const taken = rows.map(({ received_on: on, animals }) => ({ on, animals }));
-  const left = rows.flatMap((row) => {
-    const on = leftOn(row, localDay);
-    return on === null ? [] : [{ on, animals: row.animals }];
-  });
-  const ready = rows.flatMap(({ ready_on: on, stage, animals }) =>
-    on !== null && (stage === 'ready' || stage === 'released') ? [{ on, animals }] : [],
+  const taken = counted(animals, ({ received_on: on }) => on);
+  const left = counted(animals, (one) => leftOn(one, localDay));
+  const ready = counted(animals, ({ ready_on: on, stage }) =>
+    stage === 'ready' || stage === 'released' ? on : null,
   );
   return { days: byDay({ taken, left, ready }, until), taken, left };
+}
+
+/** How many animals on each day; those without a day are left out. */
+function counted(animals: readonly Happened[], dayOf: (one: Happened) => string | null): DayCount[] {
+  const counts = new Map<string, number>();
+  for (const one of animals) {
+    const on = dayOf(one);
+    if (on !== null) counts.set(on, (counts.get(on) ?? 0) + 1);
+  }
+  return [...counts].map(([on, count]) => ({ on, animals: count }));
 }
 
 function byDay(
@@ -63,8 +101,8 @@ function rememberedDay(zone: string): (moment: string) => string {
   const known = new Map<number, string>();
   return (moment) => {
     const quarter = Math.floor(Date.parse(moment) / QUARTER_MS);
-    const day = known.get(quarter) ?? localDate(new Date(quarter * QUARTER_MS), zone);
-    known.set(quarter, day);
+    let day = known.get(quarter);
+    if (day === undefined) known.set(quarter, (day = localDate(new Date(quarter * QUARTER_MS), zone)));
     return day;
   };
 }

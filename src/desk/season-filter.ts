@@ -1,6 +1,7 @@
 /** What a window narrows a season view by, and how the book sees it. */
 import * as v from 'valibot';
-import type { SumFilter } from '../book/season-filter.ts';
+import { chosenOf, type SumFilter } from '../book/season-filter.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
 import { age, brought, date, needed, sex } from './input.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonFilter } from './shapes.ts';
@@ -32,4 +33,9 @@ export function sumsOf(
     season: season ?? room.season(),
     ...(damaged === undefined ? {} : { damaged: damaged ? 1 : 0 }),
   };
+}
+
+/** The animals that a view is about, with their sums. */
+export function chosenRows(room: DeskRoom, filter: SumFilter & { season: number }): readonly SeasonRow[] {
+  return chosenOf(room.book.seasonRows(filter.season), filter);
 }

@@ -1,41 +1,54 @@
 /** Take-home by species: how it lies, what was published, what earlier seasons gave, what it parts by. */
-import type { SharePoint } from '../book/season-yields.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
 import { quantileRanks } from '../core/quantile.ts';
 import { spreadOf } from '../core/spread.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
-import { seasonFilter, sumsOf } from './season-filter.ts';
+import { chosenRows, seasonFilter, sumsOf } from './season-filter.ts';
 import type { SpeciesYield, SplitBy, YieldsLook } from './shapes.ts';
 
 /** More dots than this in one row cannot be told apart. */
 const MOST_POINTS = 300;
 
+type Filter = ReturnType<typeof sumsOf>;
+/** An animal whose share is known. */
+type Shared = SeasonRow & { share: number };
+
 export const yields = read(seasonFilter, (room, input): YieldsLook => {
   const filter = sumsOf(room, input);
-  const { animals, take_home: takeHomeGrams, untold } = room.book.seasonYields.counts(filter);
+  const rows = chosenRows(room, filter);
+  const seasons = room.book.seasonsTaught.seasons();
   return {
     season: filter.season,
-    animals,
-    takeHomeGrams,
-    untold,
-    species: room.book.seasonYields
-      .species(filter)
-      .map(({ species }) => speciesYield(room, { ...filter, species })),
+    animals: rows.length,
+    takeHomeGrams: rows.reduce((sum, row) => sum + (row.finished ? (row.take_home ?? 0) : 0), 0),
+    untold: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
+    species: [...Map.groupBy(rows, ({ species }) => species)]
+      .sort(([a, of], [b, others]) => others.length - of.length || (a < b ? -1 : 1))
+      .map(([species, of]) => speciesYield(room, { ...filter, species }, of, seasons)),
   };
 });
 
-function speciesYield(room: DeskRoom, filter: ReturnType<typeof sumsOf> & { species: string }): SpeciesYield {
+function isDone(stage: string): boolean {
+  return stage === 'packing' || stage === 'ready' || stage === 'released';
+}
+
+function speciesYield(
+  room: DeskRoom,
+  filter: Filter & { species: string },
+  of: readonly SeasonRow[],
+  seasons: readonly number[],
+): SpeciesYield {
   const { name, takeHome } = room.species.of(filter.species);
-  const rows = room.book.seasonYields.points(filter);
-  const shown = evenly(rows, MOST_POINTS);
-  const tickets = room.book.seasonYields.tickets(shown.map(({ animal_id: id }) => id));
+  const rows = of.filter((row): row is Shared => row.share !== null).sort((a, b) => a.share - b.share);
+  const shares = rows.map(({ share }) => share);
   return {
     code: filter.species,
     name,
-    spread: spreadOf(rows.map(({ share }) => share)),
-    points: shown.map(({ animal_id: id, share }) => ({ ticket: tickets.get(id) ?? '', share })),
+    spread: spreadOf(shares),
+    points: evenly(rows, MOST_POINTS).map(({ ticket, share }) => ({ ticket, share })),
     published: { low: takeHome.low, high: takeHome.high, source: takeHome.source },
-    seasons: everySeason(room, filter),
+    seasons: seasons.flatMap((season) => quartersOf(room, { ...filter, season })),
     splits: {
       brought: split(rows, ({ brought }) => brought),
       sex: split(rows, ({ sex }) => sex),
@@ -47,31 +60,35 @@ function speciesYield(room: DeskRoom, filter: ReturnType<typeof sumsOf> & { spec
   };
 }
 
-/** The quarters of each season, read by rank off the index instead of from all its animals. */
-function everySeason(
-  room: DeskRoom,
-  filter: ReturnType<typeof sumsOf> & { species: string },
-): SpeciesYield['seasons'] {
+/** The quarters of a season, read by rank off the index instead of from all its animals; none without any. */
+function quartersOf(room: DeskRoom, filter: Filter & { species: string }): SpeciesYield['seasons'] {
   // Days lie within one season, so they narrow no other.
-  const ofAny = { ...filter, season: undefined, from: undefined, to: undefined };
-  return room.book.seasonYields.seasons(ofAny).map(({ season, n }) => {
+  const { from: _, to: __, ...any } = filter;
+  return room.ofSeason('sums', any.season, `quarters ${JSON.stringify(any)}`, () => {
+    const { seasonYields } = room.book;
+    const n = seasonYields.shares(any);
+    if (n === 0) return [];
     const at = (p: number): number => {
       const { rank, beyond } = quantileRanks(n, p);
-      const [below = 0, above = below] = room.book.seasonYields.ranked({ ...ofAny, season }, rank);
+      const [below = 0, above = below] = seasonYields.ranked(any, rank);
       return below + (above - below) * beyond;
     };
-    return { season, n, q1: at(0.25), median: at(0.5), q3: at(0.75) };
+    return [{ season: any.season, n, q1: at(0.25), median: at(0.5), q3: at(0.75) }];
   });
 }
 
-function split(
-  rows: readonly SharePoint[],
-  by: (row: SharePoint) => string | null,
-): SpeciesYield['splits'][SplitBy] {
-  const groups = Map.groupBy(rows, by);
+function split(rows: readonly Shared[], by: (row: Shared) => string | null): SpeciesYield['splits'][SplitBy] {
+  const groups = new Map<string, number[]>();
+  for (const row of rows) {
+    const value = by(row);
+    if (value === null) continue;
+    const own = groups.get(value);
+    if (own) own.push(row.share);
+    else groups.set(value, [row.share]);
+  }
   return [...groups].flatMap(([value, own]) => {
-    const spread = spreadOf(own.map(({ share }) => share));
-    return value === null || spread === null ? [] : [{ value, spread }];
+    const spread = spreadOf(own);
+    return spread === null ? [] : [{ value, spread }];
   });
 }
 
