@@ -3,8 +3,8 @@ import type { Db } from './open.ts';
 /** More changes than this at once (a file brought in) and everything is read again. */
 const MOST_KNOWN = 1000;
 
-/** What a change may be of: an animal's own sums, or what was billed for it. */
-export type ChangeOf = 'sums' | 'bills';
+/** What a change may be of: an animal's own sums, what was billed for it, or the quote that it came of. */
+export type ChangeOf = 'sums' | 'bills' | 'quote';
 
 export interface AnimalChanges {
   /** Animals that changed since this mark, and the mark of now; null where that is not known any more. */

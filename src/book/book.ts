@@ -75,7 +75,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     changes,
     seasonRows: seasonRows(db, changes),
     seasonFlow: seasonFlow(db),
-    seasonCheck: seasonCheck(db),
+    seasonCheck: seasonCheck(db, changes),
     seasonFat: seasonFat(db),
     seasonMoney: seasonMoney(db),
     seasonYields: seasonYields(db),

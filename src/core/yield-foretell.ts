@@ -1,6 +1,7 @@
 /** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
 import { foretell, meanAt } from './yield-fit.ts';
-import { needBase, poolOf, priorOf, spotsOf, type YieldModel } from './yield-model.ts';
+import { priorOf, spotsOf } from './yield-layout.ts';
+import { needBase, poolOf, type YieldModel } from './yield-model.ts';
 import type { Group } from './yield-observation.ts';
 import { SPLITS, type Split } from './yield-tree.ts';
 

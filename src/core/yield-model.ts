@@ -1,9 +1,8 @@
 /** Joins profiles and sums to a model: one fit for each split, on the bone and boned apart. */
 import { CoreProblem } from './problem.ts';
 import type { SpeciesProfile } from './species.ts';
-import { columnsOf, placesOf, withinShop } from './yield-columns.ts';
 import { fitSplit, type Fit, type Heap } from './yield-fit.ts';
-import { splitPriors, type SplitPrior } from './yield-prior.ts';
+import { laidOut, priorOf, type Layout, type Priors } from './yield-layout.ts';
 import type { Group } from './yield-observation.ts';
 import type { Cell, YieldSums } from './yield-sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './yield-tree.ts';
@@ -14,7 +13,7 @@ type Pool = 'on the bone' | 'boned';
 export interface YieldModel {
   readonly profiles: ReadonlyMap<string, SpeciesProfile>;
   readonly places: ReadonlyMap<string, number>;
-  readonly priors: ReadonlyMap<string, Readonly<Record<Split, SplitPrior>>>;
+  readonly priors: Priors;
   readonly fits: Readonly<Record<Pool, Readonly<Record<Split, Fit>>>>;
   /** Animals of the shop's own with a take-home weight, by species. */
   readonly animals: ReadonlyMap<string, number>;
@@ -26,15 +25,7 @@ export interface YieldModel {
  */
 export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
   if (profiles.length === 0) throw new CoreProblem('yield.no-profiles', 'prior');
-  const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
-  const priors = new Map<string, Readonly<Record<Split, SplitPrior>>>();
-  for (const profile of profiles)
-    for (const base of ['carcass', 'quarters', 'boned'] as const)
-      priors.set(`${profile.code}/${base}`, withinOneShop(splitPriors(profile, base)));
-
-  const worth = (code: string, split: Split): number => priorOf(priors, code, 'carcass')[split].animals;
-  const columns = (split: Split) => columnsOf(split, profiles, (code) => worth(code, split));
-  const places = new Map(columns('takeHome').map(({ name }, place) => [name, place]));
+  const { byCode, priors, columns, places, spots } = laidOut(profiles);
   const cells = Object.values(sums);
   for (const { group } of cells)
     if (!byCode.has(group.species))
@@ -43,7 +34,7 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
   const fitOf = (pool: Pool, split: Split): Fit => {
     const heaps = cells
       .filter((cell) => poolOf(cell.group) === pool)
-      .map((cell) => heapOf(cell, split, priors, (group) => spotsOf(group, byCode, places)))
+      .map((cell) => heapOf(cell, split, priors, spots))
       .filter((heap) => heap !== null);
     return fitSplit(columns(split), heaps);
   };
@@ -73,12 +64,7 @@ export function needBase(group: Group): Base {
   return base;
 }
 
-function heapOf(
-  { group, splits }: Cell,
-  split: Split,
-  priors: YieldModel['priors'],
-  spots: (group: Group) => number[],
-): Heap | null {
+function heapOf({ group, splits }: Cell, split: Split, priors: Priors, spots: Layout['spots']): Heap | null {
   const seen = splits[split];
   if (!seen) return null;
   const { middle, spread } = priorOf(priors, group.species, needBase(group))[split];
@@ -90,41 +76,6 @@ function heapOf(
     sum: (sum - n * middle) / spread,
     squares: (squares - 2 * middle * sum + n * middle * middle) / (spread * spread),
   };
-}
-
-/** The places of the effects that speak for this kind. @throws CoreProblem `yield.species-unknown`, `yield.group` */
-export function spotsOf(
-  group: Group,
-  profiles: YieldModel['profiles'],
-  places: YieldModel['places'],
-): number[] {
-  const profile = profiles.get(group.species);
-  if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
-  return placesOf(group, profile.family, places);
-}
-
-/** Standard measure counts in the spread within one shop and kind. */
-function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
-  const within = ({ middle, spread, animals }: SplitPrior): SplitPrior => ({
-    middle,
-    spread: spread * withinShop(animals),
-    animals,
-  });
-  return Object.fromEntries(SPLITS.map((split) => [split, within(priors[split])])) as Record<
-    Split,
-    SplitPrior
-  >;
-}
-
-/** @throws CoreProblem `yield.species-unknown` */
-export function priorOf(
-  priors: YieldModel['priors'],
-  species: string,
-  base: Base,
-): Readonly<Record<Split, SplitPrior>> {
-  const prior = priors.get(`${species}/${base}`);
-  if (!prior) throw new CoreProblem('yield.species-unknown', 'species', { species });
-  return prior;
 }
 
 export function poolOf(group: Group): Pool {

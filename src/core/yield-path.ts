@@ -6,7 +6,7 @@ import { foretellSplit, type Foretold } from './yield-foretell.ts';
 import { modelFrom, type YieldModel } from './yield-model.ts';
 import type { Group, YieldObservation } from './yield-observation.ts';
 import type { Range } from './yield-simulate.ts';
-import { gather, together, type YieldSums } from './yield-sums.ts';
+import { addTo, type Cell, type YieldSums } from './yield-sums.ts';
 import { shareOf } from './yield-tree.ts';
 
 /**
@@ -28,7 +28,7 @@ export function takeHomeRange(model: YieldModel, group: Group, level: number): R
  * The ranges of `groups` after the first `stop` of these animals, for each of `stops` (ascending; 0 for before the
  * first): sums are added to, so that the animals before them cost nothing however many they were.
  * @param before sums of all animals of earlier seasons
- * @throws CoreProblem as `takeHomeRange`, `gather` and `modelFrom`
+ * @throws CoreProblem as `takeHomeRange`, `observe` and `modelFrom`
  */
 export function beliefPath(
   profiles: readonly SpeciesProfile[],
@@ -36,25 +36,49 @@ export function beliefPath(
   observations: readonly YieldObservation[],
   asked: { groups: readonly Group[]; stops: readonly number[]; level: number },
 ): Range[][] {
-  let sums = before;
+  // The take-home alone is asked for: what else the animals tell need not be added up again at each stop.
+  const sums = ofTakeHome(before);
   let done = 0;
   return asked.stops.map((stop) => {
-    sums = together(sums, gather(observations.slice(done, stop)));
+    for (const { hangingGrams, takeHomeGrams, group } of observations.slice(done, stop))
+      addTo(
+        sums,
+        takeHomeGrams === undefined ? { hangingGrams, group } : { hangingGrams, takeHomeGrams, group },
+      );
     done = stop;
     const model = modelFrom(profiles, sums);
     return asked.groups.map((group) => takeHomeRange(model, group, asked.level));
   });
 }
 
+/** A copy of its own, to be added to. */
+function ofTakeHome(sums: YieldSums): Record<string, Cell> {
+  return Object.fromEntries(
+    Object.entries(sums).map(
+      ([
+        key,
+        {
+          group,
+          splits: { takeHome },
+        },
+      ]) => [key, { group, splits: takeHome ? { takeHome: { ...takeHome } } : {} }],
+    ),
+  );
+}
+
 /** Half the width of the sum in u: beyond sinh 6 = 202 spreads nothing is left. */
 const END = 6;
 const STEP = 0.05;
+/** Points of the sum, t = sinh u, and how wide a stretch of t each stands for but for the step. */
+const POINTS = Array.from({ length: (2 * END) / STEP + 1 }, (_, i) => {
+  const u = i * STEP - END;
+  return { t: Math.sinh(u), width: Math.cosh(u) };
+});
 
 function meanShare({ middle, scale, degrees }: Foretold): number {
   let [all, mean] = [0, 0];
-  for (let u = -END; u <= END; u += STEP) {
-    const t = Math.sinh(u);
-    const weight = Math.cosh(u) * (1 + (t * t) / degrees) ** (-(degrees + 1) / 2);
+  for (const { t, width } of POINTS) {
+    const weight = width * (1 + (t * t) / degrees) ** (-(degrees + 1) / 2);
     all += weight;
     mean += weight * shareOf(middle + scale * t);
   }

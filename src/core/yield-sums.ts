@@ -25,16 +25,23 @@ export function gather(observations: readonly YieldObservation[]): YieldSums {
   const cells: Record<string, Cell> = {};
   observations.forEach((observation, i) => {
     try {
-      const [key, cell] = cellOf(cells, observation.group);
-      // Only cells made here are written to: the pass over 100,000 animals copies nothing.
-      eachShare(observation, (split, share) => addShare(cell.splits, split, share));
-      cells[key] = cell;
+      addTo(cells, observation);
     } catch (problem) {
       if (!(problem instanceof CoreProblem)) throw problem;
       throw new CoreProblem(problem.code, `observations[${i}].${problem.field}`, problem.with);
     }
   });
   return cells;
+}
+
+/**
+ * Adds one more animal to cells that nobody else holds: a pass over 100,000 animals copies nothing.
+ * @throws CoreProblem as `observe`
+ */
+export function addTo(cells: Record<string, Cell>, observation: YieldObservation): void {
+  const [key, cell] = cellOf(cells, observation.group);
+  eachShare(observation, (split, share) => addShare(cell.splits, split, share));
+  cells[key] = cell;
 }
 
 /**

@@ -1,9 +1,10 @@
 /** The shop's own predictions against what came: its quotes, and what it expected of each species through the season. */
-import type { QuoteCheck } from '../book/season-check.ts';
+import type { Quoted } from '../book/season-check.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
 import { binomialBand } from '../core/binomial-band.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
-import { seasonFilter, sumsOf } from './season-filter.ts';
+import { chosenRows, seasonFilter, sumsOf } from './season-filter.ts';
 import { beliefPaths } from './season-paths.ts';
 import type { CheckedQuote, CheckLook, QuotesKept } from './shapes.ts';
 import { LEVEL } from './yield-knowledge.ts';
@@ -15,7 +16,8 @@ const FAR_OFF = 0.05;
 
 export const check = read(seasonFilter, (room, input): CheckLook => {
   const filter = sumsOf(room, input);
-  const quotes = room.book.seasonCheck.quotes(filter).map((row) => checked(room, row));
+  const rows = chosenRows(room, filter);
+  const quotes = checkedQuotes(room, filter.season, rows);
   const missed = quotes.filter((one) => !holds(one));
   return {
     season: filter.season,
@@ -28,19 +30,40 @@ export const check = read(seasonFilter, (room, input): CheckLook => {
       toldWrong: missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF)
         .length,
     },
-    paths: beliefPaths(room, filter),
+    paths: beliefPaths(room, filter, rows),
   };
 });
 
-function checked(room: DeskRoom, row: QuoteCheck): CheckedQuote {
+/** Quotes of finished animals, in the order in which these came. */
+function checkedQuotes(room: DeskRoom, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
+  const byId = new Map(rows.map((row) => [row.animal_id, row]));
+  const quoted = room.book.seasonCheck
+    .quoted(season)
+    .filter(({ animal_id: id }) => isWeighed(byId.get(id)))
+    .sort((a, b) => a.animal_id - b.animal_id);
+  const bought = room.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
+  return quoted.flatMap((quote) => {
+    const row = byId.get(quote.animal_id);
+    return isWeighed(row) ? [checked(room, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
+  });
+}
+
+/** A finished animal whose base and take-home are known. */
+type Weighed = SeasonRow & { base: number; take_home: number };
+
+function isWeighed(row: SeasonRow | undefined): row is Weighed {
+  return row?.finished === 1 && row.base !== null && row.base > 0 && row.take_home !== null;
+}
+
+function checked(room: DeskRoom, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
   return {
     ticket: row.ticket,
-    quote: row.quote,
+    quote: quote.quote,
     code: row.species,
     speciesName: room.species.of(row.species).name,
-    quotedGrams: { low: row.low, mean: row.mean, high: row.high },
-    takeHomeGrams: row.take_home + row.bought,
-    toldGrams: row.told,
+    quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
+    takeHomeGrams: row.take_home + boughtGrams,
+    toldGrams: quote.told,
     hungGrams: row.base,
   };
 }

@@ -73,12 +73,12 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
           const row = book.sums.finishedOne(id);
           return row ? (animalTaught(row, profiles).observation ?? undefined) : undefined;
         },
-        ofSeason: (season): ReadonlyMap<number, YieldObservation> =>
-          new Map(
-            [...animalsOf(season, profiles)].flatMap(([id, { observation }]) =>
-              observation ? [[id, observation]] : [],
-            ),
-          ),
+        ofSeason(season) {
+          const told = new Map<number, YieldObservation>();
+          for (const [id, { observation }] of animalsOf(season, profiles))
+            if (observation) told.set(id, observation);
+          return told;
+        },
       },
       profiles,
     );
