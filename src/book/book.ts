@@ -77,7 +77,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     seasonFlow: seasonFlow(db),
     seasonCheck: seasonCheck(db, changes),
     seasonFat: seasonFat(db),
-    seasonMoney: seasonMoney(db),
+    seasonMoney: seasonMoney(db, changes),
     seasonYields: seasonYields(db),
     seasonPounds: seasonPounds(db),
     seasonCompare: seasonCompare(db),

@@ -1,18 +1,31 @@
+import type { AnimalChanges } from './animal-changes.ts';
+import { keptRows } from './kept-rows.ts';
 import type { Db } from './open.ts';
 
-/** A bill that stands, with its animal and the quote that it came of. */
+/** A bill that stands, with its animal and what was said of it in the quote that it came of. */
 export interface SeasonBill {
+  animal_id: number;
   number: number;
   ticket: string;
   species: string;
-  amounts: string;
+  currency: string;
+  /** As frozen on the bill. */
+  amounts: unknown;
   subtotal_minor: number;
   total_minor: number;
   price_book_id: number;
   /** What the animal gave, once that is known; NULL before. */
   take_home: number | null;
+  /** NULL without a quote. */
   quote: string | null;
-  quoted: string | null;
+  /** NULL without a price. */
+  quoted_currency: string | null;
+  price_low: number;
+  price_mean: number;
+  price_high: number;
+  grams_low: number;
+  grams_mean: number;
+  grams_high: number;
 }
 
 export interface SeasonBillLine {
@@ -23,11 +36,11 @@ export interface SeasonBillLine {
   amount_minor: number;
 }
 
-/** A finished animal that was measured by its weight and gave less than that: grams, `cuts` of it packed at the Table. */
-export interface SeasonCut {
-  base: number;
-  take_home: number;
-  cuts: number;
+/** What was packed of one product at the Table of one animal, in grams. */
+export interface PackedProduct {
+  animal_id: number;
+  product: string;
+  grams: number;
 }
 
 /** One finished grind: own meat in, bought fat in, packages out, in grams. */
@@ -48,14 +61,22 @@ export interface SeasonFat {
 }
 
 /** What a season's bills, grinds and fat come to; a season is that of the animal, or of the batch. */
-export function seasonMoney(db: Db) {
+export function seasonMoney(db: Db, changes: AnimalChanges) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
-  const bills = db.prepare<[number, string], SeasonBill>(
-    `SELECT b.number, a.ticket, a.species, b.amounts, b.subtotal_minor, b.total_minor, b.price_book_id,
-       (SELECT s.take_home FROM animal_sum s WHERE s.animal_id = b.animal_id AND s.finished = 1) AS take_home,
-       (SELECT q.name FROM quote q WHERE q.id = b.quote_id) AS quote,
-       (SELECT q.answered FROM quote q WHERE q.id = b.quote_id) AS quoted ${standing} ORDER BY b.number`,
+  const said = (path: string): string => `q.answered ->> '$.${path}'`;
+  const bills = keptRows<SeasonBill & { amounts: string }, SeasonBill>(
+    db,
+    changes,
+    (
+      condition,
+    ) => `SELECT s.animal_id, b.number, a.ticket, s.species, b.currency, b.amounts, b.subtotal_minor, b.total_minor, b.price_book_id,
+       iif(s.finished = 1, s.take_home, NULL) AS take_home, q.name AS quote, ${said('price.currency')} AS quoted_currency,
+       ${said('price.low')} AS price_low, ${said('price.mean')} AS price_mean, ${said('price.high')} AS price_high,
+       ${said('takeHomeGrams.low')} AS grams_low, ${said('takeHomeGrams.mean')} AS grams_mean, ${said('takeHomeGrams.high')} AS grams_high
+     FROM animal_sum s JOIN animal a ON a.id = s.animal_id JOIN bill b ON b.animal_id = s.animal_id LEFT JOIN quote q ON q.id = b.quote_id
+     WHERE ${condition} AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
+    (row) => ({ ...row, amounts: JSON.parse(row.amounts) as unknown }),
   );
   const lines = db.prepare<[number, string], SeasonBillLine>(
     `SELECT l.code, max(l.label) AS label, l.basis, count(*) AS bills, sum(l.amount_minor) AS amount_minor
@@ -80,14 +101,17 @@ export function seasonMoney(db: Db) {
      WHERE b.season = ? AND b.state = 'done' AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
      ORDER BY s.fat_lot_id, b.product`,
   );
-  const cut = db.prepare<[string, number], SeasonCut>(
-    `SELECT s.base, s.take_home, coalesce((SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = s.animal_id
-       AND w.stage = 'packed' AND w.product NOT IN (SELECT value FROM json_each(?))), 0.0) AS cuts
-     FROM animal_sum s WHERE s.season = ? AND s.finished = 1 AND s.take_home > 0 AND s.take_home < s.base`,
+  const packed = keptRows<PackedProduct, PackedProduct>(
+    db,
+    changes,
+    (condition) => `SELECT s.animal_id, w.product, sum(w.grams) AS grams
+     FROM animal_sum s JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'packed'
+     WHERE ${condition} GROUP BY s.animal_id, w.product`,
+    (row) => row,
   );
   return {
-    /** Bills that stand, by number. */
-    bills: (season: number, currency: string) => bills.all(season, currency),
+    /** Bills that stand, in no order. */
+    bills,
     /** Their lines added up by code, greatest first. */
     lines: (season: number, currency: string) => lines.all(season, currency),
     /** The newest season that a bill stands for. */
@@ -97,7 +121,7 @@ export function seasonMoney(db: Db) {
       takenBy.all(season, currency, priceBookId),
     grinds: (season: number) => grinds.all(season),
     fat: (season: number) => fat.all(season),
-    /** Finished animals; packages of what is named in `ground` are no cuts. */
-    cut: (season: number, ground: Iterable<string>) => cut.all(JSON.stringify([...ground]), season),
+    /** What was packed at the Table, in no order. */
+    packed,
   };
 }

@@ -17,7 +17,15 @@ const SERVICE_OF: Readonly<Record<Basis, IncomeCode>> = {
   deposit: 'whole',
 };
 
-const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
+/** In the order of the work. */
+export const INCOME_CODES: readonly IncomeCode[] = [
+  'cutting',
+  'grinding',
+  'products',
+  'fat',
+  'extras',
+  'whole',
+];
 
 /** @example incomeCodeOf('hanging') // 'cutting' */
 export function incomeCodeOf(basis: string): IncomeCode {
@@ -26,7 +34,7 @@ export function incomeCodeOf(basis: string): IncomeCode {
 
 /** Groups in the order of the work, their lines as they come; a group that nothing was charged for is left out. */
 export function groupIncome(lines: readonly SeasonBillLine[]): IncomeGroup[] {
-  return ORDER.map((group) => {
+  return INCOME_CODES.map((group) => {
     const own = lines
       .filter(({ basis }) => incomeCodeOf(basis) === group)
       .map(({ code, label, bills, amount_minor }) => ({ code, label, bills, minor: amount_minor }));

@@ -38,11 +38,18 @@ export function measure(
 
 function measuredCutting(room: DeskRoom, season: number): MeasuredService {
   const assumed = ASSUMED.cutting;
-  const known = room.book.seasonMoney.cut(season, groundNames(room)).map((row) => ({
-    base: row.base,
-    share: row.take_home / row.base,
-    packed: Math.min(1, row.cuts / row.take_home),
-  }));
+  const ground = groundNames(room);
+  // Packages of what is ground are no cuts.
+  const cuts = new Map<number, number>();
+  for (const { animal_id: id, product, grams } of room.book.seasonMoney.packed(season))
+    if (!ground.has(product)) cuts.set(id, (cuts.get(id) ?? 0) + grams);
+  const known = room.book
+    .seasonRows(season)
+    .flatMap(({ animal_id: id, finished, base, take_home: given }) =>
+      finished === 1 && base !== null && given !== null && given > 0 && given < base
+        ? [{ base, share: given / base, packed: Math.min(1, (cuts.get(id) ?? 0) / given) }]
+        : [],
+    );
   const share = median(known.map((one) => one.share));
   const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
     figure: name,

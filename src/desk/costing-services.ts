@@ -1,16 +1,16 @@
 /** Each service as the shop runs it: what a finished pound costs, what it takes, and which figure matters most. */
 import { sensitivity } from '../core/costing-sensitivity.ts';
 import { breakEvenFee, costOf, marginOf, type Service } from '../core/costing.ts';
-import { priceLines } from '../core/price.ts';
 import { GRAMS_PER } from '../core/units.ts';
 import type { SeasonFat } from '../book/season-money.ts';
 import { fatSpent } from './costing-fat.ts';
 import { SERVICES } from './costing-figures.ts';
-import { incomeCodeOf } from './costing-income.ts';
+import { INCOME_CODES, incomeCodeOf } from './costing-income.ts';
 import type { MeasuredService } from './costing-measured.ts';
 import { pricesInForce } from './prices.ts';
 import type { DeskRoom } from './room.ts';
-import { amountsFor, type BilledAnimal } from './season-bills.ts';
+import { billsSeenBy, nothingTaken } from './bill-seen.ts';
+import type { BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from './shapes.ts';
 
 /** Figures that move a cost less than these are not worth a look. */
@@ -98,23 +98,24 @@ export function feesOf(
   const none = { cutting: null, grinding: null, products: null };
   const prices = pricesInForce(room);
   if (!prices || bills.length === 0) return none;
-  const { id, lines, taxRule } = prices;
-  const seen = amountsFor(room, lines);
-  const taken = { cutting: 0, grinding: 0, products: 0, fat: 0, extras: 0, whole: 0 };
+  const { id, lines } = prices;
+  const taken = nothingTaken();
   const grams = { cutting: 0, grinding: 0, products: 0 };
   const count = { cutting: 0, grinding: 0, products: 0 };
   // Bills made with these prices say themselves what they took.
-  for (const { basis, amount_minor } of room.book.seasonMoney.takenBy(season, room.settings.currency, id))
-    taken[incomeCodeOf(basis)] += amount_minor;
+  const { currency } = room.settings;
+  const own = room.ofSeason('bills', season, `taken by ${id} in ${currency}`, () =>
+    room.book.seasonMoney.takenBy(season, currency, id),
+  );
+  for (const { basis, amount_minor } of own) taken[incomeCodeOf(basis)] += amount_minor;
+  const seenBy = billsSeenBy(room, prices);
   for (const bill of bills) {
-    const amounts = seen(bill.amounts);
-    if (bill.priceBookId !== id)
-      for (const line of priceLines({ lines, amounts, taxRule }).lines)
-        taken[incomeCodeOf(line.basis)] += line.amountMinor;
+    const seen = seenBy(bill.amounts);
+    if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.taken()[code];
     const made = {
-      cutting: amounts.hangingGrams * (1 - services.cutting.shrink),
-      grinding: amounts.groundGrams,
-      products: Object.values(amounts.products ?? {}).reduce((total, one) => total + one, 0),
+      cutting: seen.amounts.hangingGrams * (1 - services.cutting.shrink),
+      grinding: seen.amounts.groundGrams,
+      products: seen.productGrams,
     };
     for (const code of SERVICES) {
       grams[code] += made[code];

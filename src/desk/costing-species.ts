@@ -2,7 +2,8 @@
 import { costOf, type Service } from '../core/costing.ts';
 import { pricesInForce } from './prices.ts';
 import type { DeskRoom } from './room.ts';
-import { amountsFor, type BilledAnimal } from './season-bills.ts';
+import { billsSeenBy, type BillSeen } from './bill-seen.ts';
+import type { BilledAnimal } from './season-bills.ts';
 import type { ServiceCode, SpeciesMargin } from './shapes.ts';
 
 /** Bought fat is never all of a grind. */
@@ -24,11 +25,11 @@ export function costedAnimals(
   services: Readonly<Record<ServiceCode, Service>>,
   fatPerKg: number,
 ): CostedAnimal[] {
-  const seen = amountsFor(room, pricesInForce(room)?.lines ?? []);
+  const seenBy = billsSeenBy(room, pricesInForce(room));
   return bills.map(({ species, subtotalMinor, amounts }) => ({
     species,
     subtotalMinor,
-    cost: workCost(seen(amounts), services, fatPerKg),
+    cost: workCost(seenBy(amounts), services, fatPerKg),
   }));
 }
 
@@ -60,14 +61,11 @@ export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
  * several owners' meat, by weight at the cost of a typical batch; and the fat that went in at its price.
  */
 function workCost(
-  amounts: BilledAnimal['amounts'],
+  { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: BillSeen,
   services: Readonly<Record<ServiceCode, Service>>,
   fatPerKg: number,
 ): WorkCost {
   const { cutting, grinding, products } = services;
-  const { hangingGrams, groundGrams } = amounts;
-  const productGrams = sum(Object.values(amounts.products ?? {}));
-  const fatGrams = sum(Object.values(amounts.fats ?? {}));
   const made = groundGrams + productGrams;
   const boughtFatShare = made > 0 ? Math.min(MOST_FAT, fatGrams / made) : 0;
   const job = (service: Service): number => costOf({ ...service, fatPerKg: 0 }).costPerJob;

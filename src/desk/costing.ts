@@ -39,10 +39,13 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
   const fees = feesOf(room, { season: of, bills, used }, services);
   const spent = fatSpent(used);
   const animals = costedAnimals(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
-  const income = groupIncome(room.book.seasonMoney.lines(of, room.settings.currency));
+  const { currency } = room.settings;
+  const income = groupIncome(
+    room.ofSeason('bills', of, `bill lines in ${currency}`, () => room.book.seasonMoney.lines(of, currency)),
+  );
   return {
     season: of,
-    currency: room.settings.currency,
+    currency,
     own,
     figures,
     billed: bills.length,

@@ -1,22 +1,19 @@
 /** Billed animals that came of a quote: how far the bill and the meat were outside of what was said. */
 import type { DeskRoom } from './room.ts';
 import type { BilledAnimal } from './season-bills.ts';
-import type { CostingLook, QuoteMiss, QuoteResult, Range } from './shapes.ts';
+import type { CostingLook, QuoteMiss, Range } from './shapes.ts';
 
 /** Worst first: by the greater of the two misses, each as a share of what was most likely. */
 export function missedQuotes(room: DeskRoom, bills: readonly BilledAnimal[]): CostingLook['quotes'] {
   const compared = bills.flatMap((bill) => {
-    const answered = bill.quote && (JSON.parse(bill.quote.answered) as QuoteResult);
-    if (!bill.quote || !answered?.price || answered.price.currency !== room.settings.currency) return [];
+    if (!bill.quote) return [];
     const own = bill.takeHomeGrams;
     const fat = Object.values(bill.amounts.fats ?? {}).reduce((total, grams) => total + grams, 0);
     const takeHomeGrams = own === null ? null : own + fat;
-    const { low, mean, high } = answered.price;
-    const quotedMinor = { low, mean, high };
-    const quotedGrams = answered.takeHomeGrams;
+    const { name, minor: quotedMinor, grams: quotedGrams } = bill.quote;
     const miss: QuoteMiss = {
       ticket: bill.ticket,
-      quote: bill.quote.name,
+      quote: name,
       speciesName: room.species.of(bill.species).name,
       billMinor: bill.totalMinor,
       quotedMinor,

@@ -2,6 +2,7 @@
 import type { Amounts, PriceLine } from '../core/price.ts';
 import { productsOnShelf } from './products-shelf.ts';
 import type { DeskRoom } from './room.ts';
+import type { Range } from './shapes.ts';
 
 export interface BilledAnimal {
   number: number;
@@ -13,22 +14,35 @@ export interface BilledAnimal {
   priceBookId: number;
   /** What the animal gave, before any fat; null while it is not known. */
   takeHomeGrams: number | null;
-  quote: { name: string; answered: string } | null;
+  /** What was said of price, in the shop's currency, and take-home; null without a quote that did. */
+  quote: { name: string; minor: Range; grams: Range } | null;
 }
 
-/** Bills in the shop's currency that stand for animals of the season. */
+/** Bills in the shop's currency that stand for animals of the season, by number. */
 export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
-  return room.book.seasonMoney.bills(season, room.settings.currency).map((bill) => ({
-    number: bill.number,
-    ticket: bill.ticket,
-    species: bill.species,
-    amounts: JSON.parse(bill.amounts) as Amounts,
-    subtotalMinor: bill.subtotal_minor,
-    totalMinor: bill.total_minor,
-    priceBookId: bill.price_book_id,
-    takeHomeGrams: bill.take_home,
-    quote: bill.quote !== null && bill.quoted !== null ? { name: bill.quote, answered: bill.quoted } : null,
-  }));
+  const { currency } = room.settings;
+  return room.book.seasonMoney
+    .bills(season)
+    .filter((bill) => bill.currency === currency)
+    .map((bill) => ({
+      number: bill.number,
+      ticket: bill.ticket,
+      species: bill.species,
+      amounts: bill.amounts as Amounts,
+      subtotalMinor: bill.subtotal_minor,
+      totalMinor: bill.total_minor,
+      priceBookId: bill.price_book_id,
+      takeHomeGrams: bill.take_home,
+      quote:
+        bill.quote !== null && bill.quoted_currency === currency
+          ? {
+              name: bill.quote,
+              minor: { low: bill.price_low, mean: bill.price_mean, high: bill.price_high },
+              grams: { low: bill.grams_low, mean: bill.grams_mean, high: bill.grams_high },
+            }
+          : null,
+    }))
+    .sort((a, b) => a.number - b.number);
 }
 
 /**
