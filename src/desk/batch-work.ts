@@ -111,7 +111,6 @@ export const fatTest = write(
       at: room.now(),
       by: input.by,
     });
-    room.relearnFat();
     return { id: tested };
   },
 );
@@ -132,7 +131,6 @@ export const finish = write(v.object({ batchId: id, by }), (room, input) => {
     at: room.now(),
     by: input.by,
   });
-  room.relearnFat();
   return { id: batch.id };
 });
 

@@ -1,7 +1,6 @@
 /** What the shop believes of the fat of its trim and of its lots, learned from the fat tests of its finished grinds. */
-import type { Book } from '../book/book.ts';
 import type { FatLotRecord } from '../book/fat-lots.ts';
-import type { GrindSource } from '../book/tested-grinds.ts';
+import type { GrindSource, GrindTest } from '../book/tested-grinds.ts';
 import { fatOfKind, oneOfKind, withOneOfKind } from '../core/fat-kind.ts';
 import { updateFatBeliefs, type FatBelief, type FatGuess } from '../core/fat.ts';
 import { Trouble } from './problem.ts';
@@ -37,38 +36,41 @@ export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGu
   return believed.trim({ id, species });
 }
 
+/** What is believed at one point, and the last batch that each source which is gone was met in. */
+export interface FatState {
+  readonly beliefs: readonly FatBelief[];
+  readonly gone: ReadonlyMap<string, number>;
+}
+
+export const NOTHING_TESTED: FatState = { beliefs: [], gone: new Map() };
+
 /**
- * Goes through the tested grinds in the order in which they were begun. Each test moves the fat of all that went in,
- * and with it the mean of their species: so it teaches of the animals to come. What cannot be met again is dropped, so
- * that many seasons cost no more than one.
+ * The state after the tests of one more batch. Each test moves the fat of all that went in, and with it the mean of their
+ * species: so it teaches of the animals to come. What cannot be met again is dropped, so that many seasons cost no more
+ * than one.
  */
-export function fatKnowledge(
-  { testedGrinds }: Pick<Book, 'testedGrinds'>,
+export function afterTests(
+  before: FatState,
+  batch: number,
+  sources: readonly GrindSource[],
+  tests: readonly GrindTest[],
   shelf: Pick<SpeciesShelf, 'of'>,
-): FatKnowledge {
-  const sourcesOf = Map.groupBy(testedGrinds.sources(), ({ batch }) => batch);
-  const told: { batch: number; after: FatBelieved }[] = [];
-  const gone = new Map<string, number>();
-  let beliefs: FatBelief[] = [];
-  for (const [batch, tests] of Map.groupBy(testedGrinds.tests(), (test) => test.batch)) {
-    const sources = sourcesOf.get(batch);
-    // All that was weighed in may have been taken back since.
-    if (!sources) continue;
-    for (const source of sources) {
-      beliefs = withSource(beliefs, source, shelf);
-      if (source.until !== null) gone.set(keyOf(source), source.until);
-    }
-    const parts = sources.map((source) => ({ id: keyOf(source), grams: source.grams }));
-    for (const { fat, sd } of tests)
-      beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
-    beliefs = beliefs.filter(({ id }) => (gone.get(id) ?? Infinity) > batch);
-    told.push({ batch, after: believedOf(beliefs, shelf) });
+): FatState {
+  let beliefs = before.beliefs;
+  const gone = new Map(before.gone);
+  for (const source of sources) {
+    beliefs = withSource(beliefs, source, shelf);
+    if (source.until !== null) gone.set(keyOf(source), source.until);
   }
-  const untold = believedOf([], shelf);
-  return {
-    now: told.at(-1)?.after ?? untold,
-    before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
-  };
+  const parts = sources.map((source) => ({ id: keyOf(source), grams: source.grams }));
+  for (const { fat, sd } of tests)
+    beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
+  for (const [id, until] of gone)
+    if (until <= batch) {
+      gone.delete(id);
+      beliefs = beliefs.filter((belief) => belief.id !== id);
+    }
+  return { beliefs, gone };
 }
 
 const trimKey = (id: number): string => `trim ${id}`;
@@ -80,7 +82,11 @@ function keyOf({ animal, lot }: GrindSource): string {
 }
 
 /** The beliefs with this source among them, and with its species where it is trim. */
-function withSource(beliefs: FatBelief[], source: GrindSource, shelf: Pick<SpeciesShelf, 'of'>): FatBelief[] {
+function withSource(
+  beliefs: readonly FatBelief[],
+  source: GrindSource,
+  shelf: Pick<SpeciesShelf, 'of'>,
+): readonly FatBelief[] {
   const id = keyOf(source);
   if (beliefs.some((belief) => belief.id === id)) return beliefs;
   const { species, lot_fat: fat, lot_fat_sd: sd } = source;
@@ -91,7 +97,7 @@ function withSource(beliefs: FatBelief[], source: GrindSource, shelf: Pick<Speci
   return withOneOfKind(known ? beliefs : [...beliefs, { id: kind, ...mean }], { id, kind, ownSd });
 }
 
-function believedOf(beliefs: readonly FatBelief[], shelf: Pick<SpeciesShelf, 'of'>): FatBelieved {
+export function believedOf(beliefs: readonly FatBelief[], shelf: Pick<SpeciesShelf, 'of'>): FatBelieved {
   const guesses = new Map(beliefs.map(({ id, mean, sd }) => [id, { mean, sd }]));
   return {
     trim({ id, species }) {
@@ -107,15 +113,4 @@ function believedOf(beliefs: readonly FatBelief[], shelf: Pick<SpeciesShelf, 'of
 
 function within({ mean, sd }: FatGuess): FatGuess {
   return { mean: Math.min(1, Math.max(0, mean)), sd };
-}
-
-/** How many of these, which are in order, come before this batch. */
-function countBefore(told: readonly { batch: number }[], batchId: number): number {
-  let [least, most] = [0, told.length];
-  while (least < most) {
-    const middle = (least + most) >> 1;
-    if ((told[middle]?.batch ?? batchId) < batchId) least = middle + 1;
-    else most = middle;
-  }
-  return least;
 }

@@ -1,7 +1,8 @@
 import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
 import { backupState, type BackupState } from './backup-keeping.ts';
-import { fatKnowledge, type FatKnowledge } from './fat-knowledge.ts';
+import type { FatKnowledge } from './fat-knowledge.ts';
+import { fatLearning } from './fat-learning.ts';
 import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
 import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
@@ -19,7 +20,7 @@ export interface DeskRoom {
   readonly species: SpeciesShelf;
   /** The yield model as the book stands; learned again only after a change. */
   readonly yields: YieldKnowledge;
-  /** What fat tests taught, as the book stands; learned again only after a change. */
+  /** What fat tests taught, as the book stands; what is still so is not learned again. */
   readonly fats: FatKnowledge;
   /** What was worked out of a season; worked out again only once one of its animals changed. */
   readonly ofSeason: KeptOfSeason;
@@ -39,12 +40,10 @@ export interface DeskRoom {
   forget(): void;
   /** A call that may have written is over: kept, or all of it undone, and then what was looked up meanwhile is forgotten. */
   settle(kept: boolean): void;
-  /** Learns yields and fat again when next asked: weights or the stage of this animal changed; of any, where none is named. */
+  /** Learns yields again when next asked: weights or the stage of this animal changed; of any, where none is named. */
   relearn(animalId?: number): void;
   /** Looks at the kinds of game again, and learns all anew: one was added or changed. */
   reshelve(): void;
-  /** Learns the fat again when next asked: a grind was tested or finished. */
-  relearnFat(): void;
 }
 
 export function createRoom(options: {
@@ -56,7 +55,7 @@ export function createRoom(options: {
   let settings: ShopSettings | undefined;
   let species: SpeciesShelf | undefined;
   const learning = yieldLearning(options.book);
-  let fats: FatKnowledge | undefined;
+  const ofFat = fatLearning(options.book);
   const { db } = options.book;
   const dataVersion = db.prepare<[], number>('PRAGMA data_version').pluck();
   const version = () => dataVersion.get();
@@ -85,7 +84,9 @@ export function createRoom(options: {
       return learning.times === before ? found : lookedUp(found);
     },
     get fats() {
-      return (fats ??= lookedUp(fatKnowledge(options.book, room.species)));
+      const before = ofFat.times;
+      const found = ofFat.knowledge(room.species);
+      return ofFat.times === before ? found : lookedUp(found);
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
@@ -111,14 +112,11 @@ export function createRoom(options: {
     relearn(animalId) {
       if (animalId === undefined) learning.forget();
       else learning.changed(animalId);
-      fats = undefined;
     },
     reshelve() {
       species = undefined;
       room.relearn();
-    },
-    relearnFat() {
-      fats = undefined;
+      ofFat.forget();
     },
   };
   return room;

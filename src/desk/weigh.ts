@@ -89,7 +89,7 @@ export function weighBatch(room: DeskRoom, input: WeighBatch): Weighed {
     checkTrimLeft(room, animalOf(room, input.animalId), read.grams);
   const weighed = keep(room, { ...input, ...read, primal: null });
   if (input.fatLotId !== null) moveFat(room, input.fatLotId, weighed, input);
-  relearnFrom(room, input.animalId);
+  if (input.animalId !== null) room.relearn(input.animalId);
   return weighed;
 }
 
@@ -111,14 +111,8 @@ export function voidWeighing(room: DeskRoom, id: number, reason: string, by: str
     at: room.now(),
     by,
   });
-  relearnFrom(room, old.animal_id);
+  if (old.animal_id !== null) room.relearn(old.animal_id);
   return old;
-}
-
-/** What a batch makes teaches of its fat; what an animal gave to it, of its yield too. */
-function relearnFrom(room: DeskRoom, animalId: number | null): void {
-  if (animalId === null) room.relearnFat();
-  else room.relearn(animalId);
 }
 
 /** Refuses to leave less trim or fat on the book than the grinder already took. @throws Trouble `weighing.used` */

@@ -45,7 +45,6 @@ export function openCounter(book: Book): Counter {
         ? book.change(() => procedure.run(room, checked))
         : procedure.run(room, checked);
     if (name.startsWith('shop.')) whole.forget();
-    if (name === 'grinder.finish') whole.relearnFat();
     return told as Told<N>;
   }
 
