@@ -33,14 +33,17 @@ export function seasonFat(db: Db) {
   const chosen = (conditions: string): string =>
     `FROM batch b WHERE b.season = @of AND b.started_on BETWEEN @since AND @until AND EXISTS (
        SELECT 1 FROM batch_animal m JOIN animal_sum s ON s.animal_id = m.animal_id WHERE m.batch_id = b.id AND ${conditions})`;
-  const batches = filtered<BatchFat>(
+  const batches = filtered<Omit<BatchFat, 'planned'>>(
     db,
-    (
-      conditions,
-    ) => `SELECT b.id, b.name, b.started_on, b.product, b.target_fat, b.plan ->> '$.fat' AS planned,
+    (conditions) => `SELECT b.id, b.name, b.started_on, b.product, b.target_fat,
        (SELECT t.fat FROM fat_test t WHERE t.batch_id = b.id ORDER BY t.id DESC LIMIT 1) AS tested
      ${chosen(conditions)} ORDER BY b.id`,
   );
+  const plans = db.prepare<[string], { id: number; planned: number | null }>(
+    "SELECT b.id, b.plan ->> '$.fat' AS planned FROM json_each(?) j CROSS JOIN batch b ON b.id = j.value",
+  );
+  /** By batch: a plan is written once and read out of its JSON once. */
+  const planned = new Map<number, number | null>();
   const sources = filtered<BatchSource>(
     db,
     (
@@ -57,19 +60,28 @@ export function seasonFat(db: Db) {
     ) => `SELECT count(*) AS animals, coalesce(sum(s.fat_saved), 0.0) AS saved, coalesce(sum(s.own_fat_ground), 0.0) AS ground
      FROM animal_sum s WHERE (s.fat_saved > 0 OR s.own_fat_ground > 0) AND ${conditions}`,
   );
-  const species = db
-    .prepare<[number], string>(
-      'SELECT a.species FROM batch_animal m JOIN animal a ON a.id = m.animal_id WHERE m.batch_id = ? GROUP BY a.species ORDER BY min(a.id)',
-    )
-    .pluck();
+  const species = db.prepare<[string], { batch: number; species: string }>(
+    `SELECT m.batch_id AS batch, a.species FROM json_each(?) j CROSS JOIN batch_animal m ON m.batch_id = j.value
+     JOIN animal_sum a ON a.animal_id = m.animal_id GROUP BY 1, 2 ORDER BY min(m.animal_id)`,
+  );
   return {
     /** In the order in which they were begun. */
-    batches: (filter: SumFilter) => batches.all(...ofBatches(filter)),
+    batches(filter: SumFilter): BatchFat[] {
+      const rows = batches.all(...ofBatches(filter));
+      const unread = rows.filter(({ id }) => !planned.has(id)).map(({ id }) => id);
+      if (unread.length > 0)
+        for (const one of plans.all(JSON.stringify(unread))) planned.set(one.id, one.planned);
+      return rows.map((row) => ({ ...row, planned: planned.get(row.id) ?? null }));
+    },
     sources: (filter: SumFilter) => sources.all(...ofBatches(filter)),
     /** Own fat saved at the Table and own fat ground, of the filter's animals that gave some. */
     saved: (filter: SumFilter) => saved.get(filter) ?? { animals: 0, saved: 0, ground: 0 },
-    /** Codes of the species in a batch. */
-    species: (batchId: number) => species.all(batchId),
+    /** Codes of the species in each of these batches. */
+    species: (batchIds: readonly number[]): ReadonlyMap<number, readonly string[]> => {
+      const codes = new Map<number, string[]>(batchIds.map((id) => [id, []]));
+      for (const one of species.all(JSON.stringify(batchIds))) codes.get(one.batch)?.push(one.species);
+      return codes;
+    },
   };
 }
 

@@ -27,7 +27,7 @@ export const fat = read(seasonFilter, (room, input): FatLook => {
   const { animals, saved, ground } = room.book.seasonFat.saved(filter);
   return {
     season: filter.season,
-    batches: batches.slice(-MOST_LISTED).map((batch) => listed(room, batch)),
+    batches: listed(room, batches.slice(-MOST_LISTED)),
     counts: countsOf(batches),
     control: controlOf(batches),
     sources: sourcesOf(rows),
@@ -49,8 +49,9 @@ function weighedIn(room: DeskRoom, batchId: number, rows: readonly BatchSource[]
   return rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
 }
 
-function listed(room: DeskRoom, batch: FilledBatch): FatBatch {
-  return {
+function listed(room: DeskRoom, batches: readonly FilledBatch[]): FatBatch[] {
+  const species = room.book.seasonFat.species(batches.map(({ id }) => id));
+  return batches.map((batch) => ({
     id: batch.id,
     name: batch.name,
     on: batch.started_on,
@@ -59,8 +60,8 @@ function listed(room: DeskRoom, batch: FilledBatch): FatBatch {
     planned: batch.planned,
     weighedIn: batch.weighedIn,
     tested: batch.tested,
-    species: room.book.seasonFat.species(batch.id).map((code) => room.species.of(code).name),
-  };
+    species: (species.get(batch.id) ?? []).map((code) => room.species.of(code).name),
+  }));
 }
 
 function countsOf(batches: readonly FilledBatch[]): FatCounts {

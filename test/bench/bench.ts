@@ -47,7 +47,7 @@ const PARTS: Readonly<Record<string, () => Promise<void>>> = {
   },
   season: async () => {
     const desk = await deskOn(seasons);
-    const views = seasonViews(desk);
+    const views = await seasonViews(desk);
     await measure(views.measures);
     views.close();
     desk.close();

@@ -1,5 +1,5 @@
 /** What a hand waits for all day: saving a weight, finding a hunter, quoting on the phone. */
-import { join } from 'node:path';
+import { copyFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import type { CallInput } from '../../src/bridge/contract.ts';
 import type { BenchDesk } from './open-desk.ts';
@@ -36,28 +36,55 @@ export async function animalToWeigh(desk: BenchDesk): Promise<number> {
   return id;
 }
 
+/** So many animals are cut by turns, as in a shop, so that none gets more weights than an animal has. */
+const ON_THE_HOOK = 40;
+
 export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; close: () => void }> {
-  const animalId = await animalToWeigh(desk);
-  const bare = bareTable(join(desk.path, '..', 'bare.gambrel'));
+  const bare = bareInsert(desk.path);
+  const animals: number[] = [];
+  for (let i = 0; i < ON_THE_HOOK; i++) animals.push(await animalToWeigh(desk));
   let weighed = 0;
+  let standing: number | null = null;
+  const animalId = () => animals[weighed % ON_THE_HOOK] as number;
+  const weigh = async () => {
+    const typed = (10 + (weighed % 900) / 100).toFixed(2);
+    const kept = await desk.call('table.weigh', { animalId: animalId(), stage: 'cut', part: 'trim', typed });
+    standing = kept.weighingId;
+  };
+  const takeBack = async () => {
+    if (standing !== null) await desk.call('table.void', { weighingId: standing, reason: 'measured' });
+    standing = null;
+  };
+  /** Not timed: the last weight is taken back, so that no animal outgrows its hook, and the next one's turn comes. */
+  const next = async () => {
+    await takeBack();
+    weighed++;
+  };
   return {
     measures: [
       {
         name: 'save one weighing',
         rounds: 60,
-        // Taken back at once, so that the animal never outgrows its hook: two writes on either side.
-        run: async () => {
-          const { weighingId } = await desk.call('table.weigh', {
-            animalId,
-            stage: 'cut',
-            part: 'trim',
-            typed: `${(10 + (weighed++ % 900) / 100).toFixed(2)}`,
-            sure: true,
-          });
-          await desk.call('table.void', { weighingId, reason: 'measured' });
-        },
-        baseline: { what: 'two bare prepared INSERTs', run: bare.insertTwice },
+        before: next,
+        run: weigh,
+        baseline: { what: 'a bare prepared INSERT into the same table', run: bare.insert },
         bar: { ratio: 1.5 },
+      },
+      {
+        name: 'save one weighing, until its page is new',
+        before: next,
+        run: async () => {
+          await weigh();
+          await desk.call('animals.open', { id: animalId() });
+        },
+      },
+      {
+        name: 'take one weight back',
+        before: async () => {
+          await next();
+          await weigh();
+        },
+        run: takeBack,
       },
       { name: 'quote', run: () => desk.call('quote.work', QUOTE), bar: { ms: 20 } },
       {
@@ -95,21 +122,33 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
   };
 }
 
-/** A table with the columns of a weighing and nothing else, written with the same durability. */
-function bareTable(path: string) {
+/**
+ * The same row written into the same table of a copy of the book: with all its indexes, checks and references and the same
+ * durability, each in a transaction of its own, but without the trail, the sums and anything that is checked beforehand.
+ */
+function bareInsert(book: string) {
+  const path = `${book}.bare`;
+  copyFileSync(book, path);
   const db = new Database(path);
   db.pragma('journal_mode = WAL');
   db.pragma('synchronous = FULL');
-  db.exec(`CREATE TABLE weighing (id INTEGER PRIMARY KEY, animal_id INTEGER, stage TEXT, part TEXT, typed TEXT, digits INTEGER, decimals INTEGER,
-    unit TEXT, grams REAL, source TEXT, at TEXT, by TEXT) STRICT`);
+  db.pragma('foreign_keys = ON');
+  const triggers = db
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'trigger'")
+    .pluck()
+    .all();
+  for (const name of triggers) db.exec(`DROP TRIGGER ${name}`);
+  const animals = db
+    .prepare<[number], number>('SELECT id FROM animal ORDER BY id DESC LIMIT ?')
+    .pluck()
+    .all(ON_THE_HOOK);
   const insert = db.prepare(
-    "INSERT INTO weighing (animal_id, stage, part, typed, digits, decimals, unit, grams, source, at, by) VALUES (1, 'cut', 'trim', '18.60', 1860, 2, 'lb', 8436.8, 'typed', '2026-11-14T12:00:00.000Z', 'LB')",
+    `INSERT INTO weighing (animal_id, stage, part, typed, digits, decimals, unit, grams, source, at, by)
+     VALUES (?, 'cut', 'trim', '18.60', 1860, 2, 'lb', 8436.8, 'typed', '2026-11-14T12:00:00.000Z', 'LB')`,
   );
+  let inserted = 0;
   return {
-    insertTwice(): void {
-      insert.run();
-      insert.run();
-    },
+    insert: (): void => void insert.run(animals[inserted++ % ON_THE_HOOK]),
     close: (): void => void db.close(),
   };
 }

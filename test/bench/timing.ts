@@ -1,9 +1,11 @@
 /** One thing to time, and what it is held against in the same run. */
 export interface Measure {
   name: string;
+  /** Done before each run and not timed: a change, after which nothing is known any more. */
+  before?: (() => unknown) | undefined;
   run: () => unknown;
   /** What a shop or a programmer would use instead, doing the same on the same data. */
-  baseline?: { what: string; run: () => unknown };
+  baseline?: { what: string; before?: (() => unknown) | undefined; run: () => unknown };
   bar?: Bar;
   /** Rounds; each times both sides once, so that a busy moment hits both. */
   rounds?: number;
@@ -38,13 +40,14 @@ const ROUNDS = 15;
 const LEAST_MS = 4;
 
 /** Medians of both sides, after one round that is not counted. */
-export async function timed({ name, run, baseline, bar, rounds = ROUNDS }: Measure): Promise<Figure> {
+export async function timed({ name, before, run, baseline, bar, rounds = ROUNDS }: Measure): Promise<Figure> {
   const [times, others]: [number[], number[]] = [[], []];
-  const repeats = await repeatsOf(run);
-  const baselineRepeats = baseline ? await repeatsOf(baseline.run) : 1;
+  const ours = { before, run };
+  const repeats = await repeatsOf(ours);
+  const baselineRepeats = baseline ? await repeatsOf(baseline) : 1;
   for (let round = 0; round < rounds; round++) {
-    times.push(await once(run, repeats));
-    if (baseline) others.push(await once(baseline.run, baselineRepeats));
+    times.push(await once(ours, repeats));
+    if (baseline) others.push(await once(baseline, baselineRepeats));
   }
   return judged({
     name,
@@ -68,15 +71,28 @@ export function judged(figure: Figure): Figure {
   return { ...figure, ...(ratio === undefined ? {} : { ratio }), ...(bar ? { holds: holds ?? false } : {}) };
 }
 
-async function once(run: () => unknown, repeats: number): Promise<number> {
-  const start = performance.now();
-  for (let i = 0; i < repeats; i++) await run();
-  return (performance.now() - start) / repeats;
+type Timed = Pick<Measure, 'before' | 'run'>;
+
+/** Milliseconds of one run; `before` is left out of the count. */
+async function once({ before, run }: Timed, repeats: number): Promise<number> {
+  let ms = 0;
+  if (!before) {
+    const start = performance.now();
+    for (let i = 0; i < repeats; i++) await run();
+    ms = performance.now() - start;
+  } else
+    for (let i = 0; i < repeats; i++) {
+      await before();
+      const start = performance.now();
+      await run();
+      ms += performance.now() - start;
+    }
+  return ms / repeats;
 }
 
-async function repeatsOf(run: () => unknown): Promise<number> {
-  await run();
-  const ms = await once(run, 1);
+async function repeatsOf(one: Timed): Promise<number> {
+  await once(one, 1);
+  const ms = await once(one, 1);
   return Math.max(1, Math.ceil(LEAST_MS / Math.max(ms, 0.001)));
 }
 
