@@ -4,10 +4,10 @@ import type { SumFilter } from './season-filter.ts';
 
 /** What animals are measured by, one number each; NULL where it is not known. */
 export const MEASURES = {
-  takeHome: 'share',
+  takeHome: 's.share',
   bone: "iif(s.finished = 1 AND s.brought IN ('whole', 'skinned') AND s.base > 0, s.bone / s.base, NULL)",
   damage: 'iif(s.finished = 1 AND s.base > 0 AND s.bone IS NOT NULL, coalesce(s.damage, 0.0) / s.base, NULL)',
-  hanging: 'hanging',
+  hanging: 's.hanging',
   days: 'julianday(s.ready_on) - julianday(s.received_on)',
   income: `(SELECT sum(b.subtotal_minor) FROM bill b WHERE b.animal_id = s.animal_id AND b.currency = @currency
      AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id))`,
@@ -29,11 +29,12 @@ export function seasonCompare(db: Db) {
   const moments = Object.fromEntries(
     (Object.keys(MEASURES) as Measure[]).map((measure) => [
       measure,
+      // That a measure is known is said first: shares are then read off their index alone.
       // Twice through: squares of distances lose no digits, as a sum of squares less a square of sums would.
       filtered<GroupMoments>(
         db,
         (conditions) =>
-          `WITH one AS MATERIALIZED (SELECT ${MEASURES[measure]} AS x FROM animal_sum s WHERE ${conditions}),
+          `WITH one AS MATERIALIZED (SELECT ${MEASURES[measure]} AS x FROM animal_sum s WHERE ${MEASURES[measure]} IS NOT NULL AND ${conditions}),
              middle AS MATERIALIZED (SELECT avg(x) AS m FROM one)
            SELECT count(x) AS n, avg(x) AS mean, total((x - m) * (x - m)) AS squares FROM one, middle`,
       ),

@@ -21,6 +21,12 @@ export interface SeasonRow {
   cut_at: string | null;
   trim: number | null;
   trim_ground: number;
+  fat_saved: number | null;
+  own_fat_ground: number;
+  bone: number | null;
+  sinew: number | null;
+  damage: number | null;
+  packed: number | null;
   base: number | null;
   take_home: number | null;
   finished: 0 | 1;
@@ -35,7 +41,7 @@ export function seasonRows(db: Db, changes: AnimalChanges) {
     (
       condition,
     ) => `SELECT s.animal_id, a.ticket, s.species, s.brought, s.sex, s.age, s.damaged, s.detail, s.cutter, s.stage, s.received_on,
-       s.ready_on, s.cut_at, s.trim, s.trim_ground, s.base, s.take_home, s.finished, s.share
+       s.ready_on, s.cut_at, s.trim, s.trim_ground, s.fat_saved, s.own_fat_ground, s.bone, s.sinew, s.damage, s.packed, s.base, s.take_home, s.finished, s.share
      FROM animal_sum s JOIN animal a ON a.id = s.animal_id WHERE ${condition}`,
     (row) => row,
   );

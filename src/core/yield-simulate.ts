@@ -1,7 +1,7 @@
 /** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
 import { seeded } from './random.ts';
 import type { Foretold } from './yield-foretell.ts';
-import { divide, PARTS, shareOf, SPLITS, type Base, type Part, type Split } from './yield-tree.ts';
+import { divide, shareOf, SPLITS, type Base, type Part, type Split } from './yield-tree.ts';
 
 export interface Range {
   readonly mean: number;
@@ -25,16 +25,18 @@ export interface Drawing {
  * Draws `draws` animals, each split from its own Student's t, independent of the others, and gives for each part the
  * mean and the middle `level` of the draws. The hanging weight, where it is itself a guess, is log-normal with mean
  * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
+ * @param told the parts whose ranges are wanted: putting the draws in order is half the work
  */
-export function drawParts(
+export function drawParts<P extends Part>(
   splits: Readonly<Record<Split, Foretold>>,
   drawing: Drawing,
-): { hanging: Range; parts: Record<Part, Range> } {
+  told: readonly P[],
+): { hanging: Range; parts: Record<P, Range> } {
   const chance = seeded(drawing.seed);
   const { hangingGrams, hangingLogSd, draws, level, base } = drawing;
   const hanging = new Float64Array(draws);
-  const drawn = Object.fromEntries(PARTS.map((part) => [part, new Float64Array(draws)])) as Record<
-    Part,
+  const drawn = Object.fromEntries(told.map((part) => [part, new Float64Array(draws)])) as Record<
+    P,
     Float64Array
   >;
   const share = {} as Record<Split, number>;
@@ -48,10 +50,10 @@ export function drawParts(
     share.wholeCuts = drawing.cutsShare ?? share.wholeCuts;
     const parts = divide(whole, share, base);
     hanging[i] = whole;
-    for (const part of PARTS) drawn[part][i] = parts[part];
+    for (const part of told) drawn[part][i] = parts[part];
   }
-  const parts = Object.fromEntries(PARTS.map((part) => [part, rangeOf(drawn[part], level)]));
-  return { hanging: rangeOf(hanging, level), parts: parts as Record<Part, Range> };
+  const parts = Object.fromEntries(told.map((part) => [part, rangeOf(drawn[part], level)]));
+  return { hanging: rangeOf(hanging, level), parts: parts as Record<P, Range> };
 }
 
 function rangeOf(values: Float64Array, level: number): Range {

@@ -10,7 +10,7 @@ import { modelFrom, needBase, type YieldModel } from './yield-model.ts';
 import type { Group, YieldObservation } from './yield-observation.ts';
 import { drawParts, type Range } from './yield-simulate.ts';
 import { gather } from './yield-sums.ts';
-import type { Part } from './yield-tree.ts';
+import { PARTS, type Part } from './yield-tree.ts';
 
 export { meanOf } from './yield-foretell.ts';
 export { modelFrom, type YieldModel } from './yield-model.ts';
@@ -87,7 +87,7 @@ export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
   const toTheLetter = about ? null : cutsShare;
   const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
   return {
-    ...drawParts(splits, drawing),
+    ...drawParts(splits, drawing, PARTS),
     animals: model.animals.get(group.species) ?? 0,
   };
 }
@@ -99,6 +99,21 @@ export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
  */
 export function rangeOfShares(model: YieldModel, group: Group, level: number): Record<Part, Range> {
   return { ...predict(model, { hangingGrams: 1, group, level, seed: SHARES_SEED }).parts };
+}
+
+/** The range of one part alone, the same as among `rangeOfShares`. @throws CoreProblem as `predict` */
+export function rangeOfShare(model: YieldModel, group: Group, part: Part, level: number): Range {
+  need(level > 0 && level < 1, 'yield.level', 'level');
+  const drawing = {
+    hangingGrams: 1,
+    hangingLogSd: 0,
+    cutsShare: null,
+    level,
+    seed: SHARES_SEED,
+    draws: DRAWS,
+    base: needBase(group),
+  };
+  return drawParts(foretellSplits(model, group), drawing, [part]).parts[part];
 }
 
 function onlyGroup(model: YieldModel): Group {

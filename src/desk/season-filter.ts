@@ -39,3 +39,15 @@ export function sumsOf(
 export function chosenRows(room: DeskRoom, filter: SumFilter & { season: number }): readonly SeasonRow[] {
   return chosenOf(room.book.seasonRows(filter.season), filter);
 }
+
+/** By species, those of most animals first. */
+export function bySpecies<Row extends SeasonRow>(rows: readonly Row[]): [species: string, rows: Row[]][] {
+  return [...Map.groupBy(rows, ({ species }) => species)].sort(
+    ([a, of], [b, others]) => others.length - of.length || (a < b ? -1 : 1),
+  );
+}
+
+/** Whether all is weighed that will be weighed at the Table. */
+export function isDone(stage: string): boolean {
+  return stage === 'packing' || stage === 'ready' || stage === 'released';
+}

@@ -1,8 +1,9 @@
 /** Where the weight on the hook went, for the animals whose every part was weighed. */
-import type { PoundSums } from '../book/season-pounds.ts';
+import type { SeasonRow } from '../book/season-rows.ts';
+import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
-import { seasonFilter, sumsOf } from './season-filter.ts';
+import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from './season-filter.ts';
 import type { CutPart, LossKind, PoundsLook } from './shapes.ts';
 
 const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
@@ -17,14 +18,16 @@ const GRAMS_PER_KG = 1000;
 
 export const pounds = read(seasonFilter, (room, input): PoundsLook => {
   const filter = sumsOf(room, input);
-  const of = room.book.seasonYields.species(filter).flatMap(({ species }) => {
-    const sums = room.book.seasonPounds.sums({ ...filter, species }, mostShrink(room, species));
-    return sums && sums.n > 0 ? [{ code: species, name: room.species.of(species).name, sums }] : [];
+  const rows = chosenRows(room, filter);
+  const of = bySpecies(rows).flatMap(([code, all]) => {
+    const own = all.filter(isWeighedWhole);
+    const sums = own.length > 0 ? poundSums(own, mostShrink(room, code)) : null;
+    return sums ? [{ code, name: room.species.of(code).name, sums }] : [];
   });
   const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
   const ground = room.book.seasonPounds.ground(filter);
   const lossGrams = Math.max(0, ground.own + ground.bought - ground.out);
-  const income = room.book.seasonPounds.income(filter.season, room.settings.currency);
+  const income = incomeOf(room, filter.season);
   const minorPerKg = income.grams > 0 ? income.minor / (income.grams / GRAMS_PER_KG) : null;
   const base = total('base');
   const losses: [LossKind, number][] = [
@@ -38,7 +41,7 @@ export const pounds = read(seasonFilter, (room, input): PoundsLook => {
   return {
     season: filter.season,
     n: total('n'),
-    others: room.book.seasonPounds.others(filter),
+    others: rows.filter((row) => isDone(row.stage) && !isWeighedWhole(row)).length,
     baseGrams: base,
     parts: (Object.keys(PARTS) as CutPart[]).map((part) => ({ part, grams: total(PARTS[part]) })),
     shrinkGrams: total('shrink'),
@@ -83,5 +86,22 @@ export const pounds = read(seasonFilter, (room, input): PoundsLook => {
 
 /** The share of the hanging weight that 9 in 10 animals of the species lose at most in drying and dripping. */
 function mostShrink(room: DeskRoom, species: string): number {
-  return room.yields.shares({ species, brought: 'skinned' }).shrink.high;
+  return room.yields.share({ species, brought: 'skinned' }, 'shrink').high;
+}
+
+/** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
+function incomeOf(room: DeskRoom, season: number): { minor: number; grams: number } {
+  const { currency } = room.settings;
+  const billed = room.ofSeason('bills', season, `billed in ${currency}`, () =>
+    room.book.seasonPounds.billed(season, currency),
+  );
+  const byId = new Map<number, SeasonRow>(room.book.seasonRows(season).map((row) => [row.animal_id, row]));
+  const income = { minor: 0, grams: 0 };
+  for (const { animal_id: id, minor } of billed) {
+    const grams = byId.get(id)?.take_home ?? 0;
+    if (grams <= 0) continue;
+    income.minor += minor;
+    income.grams += grams;
+  }
+  return income;
 }

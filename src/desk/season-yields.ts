@@ -4,7 +4,7 @@ import { quantileRanks } from '../core/quantile.ts';
 import { spreadOf } from '../core/spread.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
-import { chosenRows, seasonFilter, sumsOf } from './season-filter.ts';
+import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from './season-filter.ts';
 import type { SpeciesYield, SplitBy, YieldsLook } from './shapes.ts';
 
 /** More dots than this in one row cannot be told apart. */
@@ -23,15 +23,9 @@ export const yields = read(seasonFilter, (room, input): YieldsLook => {
     animals: rows.length,
     takeHomeGrams: rows.reduce((sum, row) => sum + (row.finished ? (row.take_home ?? 0) : 0), 0),
     untold: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
-    species: [...Map.groupBy(rows, ({ species }) => species)]
-      .sort(([a, of], [b, others]) => others.length - of.length || (a < b ? -1 : 1))
-      .map(([species, of]) => speciesYield(room, { ...filter, species }, of, seasons)),
+    species: bySpecies(rows).map(([species, of]) => speciesYield(room, { ...filter, species }, of, seasons)),
   };
 });
-
-function isDone(stage: string): boolean {
-  return stage === 'packing' || stage === 'ready' || stage === 'released';
-}
 
 function speciesYield(
   room: DeskRoom,

@@ -4,6 +4,7 @@ import type { OffForetold } from '../core/order-kept.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import {
   modelFrom,
+  rangeOfShare,
   rangeOfShares,
   without,
   type Group,
@@ -26,6 +27,8 @@ export interface YieldKnowledge {
   cutsOff: OffForetold;
   /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
   shares(group: Group): Record<Part, Range>;
+  /** One part of the same, where the others are not asked for. */
+  share(group: Group, part: Part): Range;
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
   /** What the animals of the seasons before this one add up to. */
@@ -109,14 +112,23 @@ export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): 
   return known;
 }
 
-function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares'> {
+function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares' | 'share'> {
   const kept = new Map<string, Record<Part, Range>>();
+  const single = new Map<string, Range>();
+  const keyOf = ({ species, brought, sex, age, damage }: Group): string =>
+    [species, brought, sex, age, damage].join('/');
   return {
     model,
     shares(group) {
-      const key = [group.species, group.brought, group.sex, group.age, group.damage].join('/');
+      const key = keyOf(group);
       let found = kept.get(key);
       if (!found) kept.set(key, (found = rangeOfShares(model, group, LEVEL)));
+      return found;
+    },
+    share(group, part) {
+      const key = `${keyOf(group)}/${part}`;
+      let found = kept.get(keyOf(group))?.[part] ?? single.get(key);
+      if (!found) single.set(key, (found = rangeOfShare(model, group, part, LEVEL)));
       return found;
     },
   };

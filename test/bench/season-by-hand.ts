@@ -103,8 +103,8 @@ const moments = (where: string): Part => ({
   from: `animal_sum s, (SELECT avg(share) AS m FROM animal_sum s WHERE ${where}) m WHERE ${where}`,
 });
 const compare = oneStatement('', {
-  a: moments(`s.season = ${SEASON} AND s.species = 'elk'`),
-  b: moments(`s.season = ${SEASON} AND s.species = 'mule-deer'`),
+  a: moments(`s.share IS NOT NULL AND s.season = ${SEASON} AND s.species = 'elk'`),
+  b: moments(`s.share IS NOT NULL AND s.season = ${SEASON} AND s.species = 'mule-deer'`),
 });
 
 const fat = oneStatement(
