@@ -27,21 +27,18 @@ const CONDITIONS: Readonly<Record<keyof SumFilter, string>> = {
   cutter: 's.cutter = @cutter',
 };
 
+const LIKE = ['species', 'brought', 'sex', 'age', 'damaged', 'detail', 'cutter'] as const;
+
 /** Those of a season's animals that the filter is about: the same as `conditionsOf` says of the season's rows. */
-export function chosenOf(
-  rows: readonly SeasonRow[],
-  { season: _, from, to, ...like }: SumFilter,
-): readonly SeasonRow[] {
-  const same = Object.entries(like).filter(([, value]) => value !== undefined) as [
-    keyof typeof like,
-    string | number,
-  ][];
-  if (same.length === 0 && from === undefined && to === undefined) return rows;
+export function chosenOf(rows: readonly SeasonRow[], filter: SumFilter): readonly SeasonRow[] {
+  const { from, to } = filter;
+  const like = LIKE.filter((column) => filter[column] !== undefined);
+  if (like.length === 0 && from === undefined && to === undefined) return rows;
   return rows.filter(
     (row) =>
       (from === undefined || row.received_on >= from) &&
       (to === undefined || row.received_on <= to) &&
-      same.every(([column, value]) => row[column] === value),
+      like.every((column) => row[column] === filter[column]),
   );
 }
 

@@ -57,7 +57,7 @@ function speciesYield(
 /** The quarters of a season, read by rank off the index instead of from all its animals; none without any. */
 function quartersOf(room: DeskRoom, filter: Filter & { species: string }): SpeciesYield['seasons'] {
   // Days lie within one season, so they narrow no other.
-  const { from: _, to: __, ...any } = filter;
+  const any = { ...filter, from: undefined, to: undefined };
   return room.ofSeason('sums', any.season, `quarters ${JSON.stringify(any)}`, () => {
     const { seasonYields } = room.book;
     const n = seasonYields.shares(any);

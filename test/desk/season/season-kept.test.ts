@@ -1,0 +1,142 @@
+/**
+ * What the desk keeps at hand of a season is as the book stands, whatever was written in between: every call that writes is
+ * tried between two looks, and the second answers what a desk answers that was opened just then.
+ */
+import { copyFileSync, existsSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import type { CallName } from '../../../src/bridge/contract.ts';
+import { openDesk, type Desk } from '../../../src/desk/desk.ts';
+import { tempBookPath } from '../../book/temp-book.ts';
+import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { TRIED } from '../tried-writes.ts';
+
+const NOW = '2026-10-10T15:00:00Z';
+const ELK = { species: 'elk' } as const;
+const LOOKS: readonly [CallName, unknown][] = [
+  ['season.yields', {}],
+  ['season.yields', ELK],
+  ['season.pounds', {}],
+  ['season.compare', { a: ELK, b: { species: 'moose' } }],
+  ['season.fat', {}],
+  ['season.check', {}],
+  ['season.flow', {}],
+  ['costing.look', {}],
+  ['fat.needs', {}],
+  ['grinder.look', {}],
+];
+
+async function lookAtAll(desk: Desk): Promise<unknown[]> {
+  const answers: unknown[] = [];
+  for (const [name, input] of LOOKS) answers.push([name, rounded(await desk.call(name, input))]);
+  return answers;
+}
+
+/** Sums in another order differ in their last digits. */
+function rounded(answer: unknown): unknown {
+  return JSON.parse(
+    JSON.stringify(answer, (_, value: unknown) =>
+      typeof value === 'number' && !Number.isInteger(value) ? Number(value.toPrecision(9)) : value,
+    ),
+  ) as unknown;
+}
+
+/** The same asked of a desk that is opened now, on a copy of the book as it stands. */
+async function lookAnew(bookPath: string): Promise<unknown[]> {
+  const copy = tempBookPath();
+  for (const end of ['', '-wal']) if (existsSync(bookPath + end)) copyFileSync(bookPath + end, copy + end);
+  const desk = await openDesk({ bookPath: copy, clock: () => new Date(NOW) });
+  const answers = await lookAtAll(desk);
+  desk.close();
+  return answers;
+}
+
+/** A shop with a finished, billed animal, a tested grind and trim that waits. */
+async function busyShop(): Promise<FreshDesk & { done: number; cutting: number; batchId: number }> {
+  const shop = await freshDesk('lb', NOW);
+  const done = await takeIn(shop);
+  await cut(shop, done, { 'whole cuts': '90', trim: '140', bone: '70', sinew: '40' });
+  const cutting = await takeIn(shop, { sex: 'female' });
+  await cut(shop, cutting, { trim: '60' });
+  const { id: batchId } = await shop.call('grinder.start', {
+    animals: [{ id: done }],
+    fat: 'none',
+    targetFat: null,
+    product: 'Ground',
+  });
+  await shop.call('grinder.weighIn', { batchId, animalId: done, part: 'trim', typed: '140' });
+  await shop.call('grinder.pack', { batchId, product: 'Ground', count: 130, typed: '138' });
+  await shop.call('grinder.finish', { batchId });
+  await shop.call('grinder.fatTest', { batchId, percent: 9, method: 'Tester' });
+  await shop.call('animals.setStage', { id: done, stage: 'ready' });
+  await lookAtAll(shop.desk);
+  return { ...shop, done, cutting, batchId };
+}
+
+describe('a season at hand', () => {
+  // What opens another book, or looks at files, changes nothing of this one.
+  const tried = (Object.keys(TRIED) as CallName[]).filter(
+    (name) => !/^(takeout|shop\.(openDemo|leaveDemo))/.test(name),
+  );
+
+  it.each(tried)('follows %s', async (name) => {
+    const shop = await busyShop();
+    const [call, input] = await TRIED[name]!(shop);
+    await lookAtAll(shop.desk);
+    const before = JSON.stringify(await lookAnew(shop.bookPath));
+    const answer = await shop.desk.call(call, { ...input, by: 'TR' });
+    expect(answer).toMatchObject({ ok: true });
+    expect(await lookAtAll(shop.desk)).toEqual(await lookAnew(shop.bookPath));
+    // The looks do tell of what matters to a season, or this would compare nothing.
+    if (name === 'table.void' || name === 'intake.takeIn')
+      expect(JSON.stringify(await lookAtAll(shop.desk))).not.toBe(before);
+    shop.desk.close();
+  });
+
+  it('follows more tests of a grind, and a weight of it taken back', async () => {
+    const shop = await busyShop();
+    const before = JSON.stringify(await lookAtAll(shop.desk));
+    await shop.call('grinder.fatTest', { batchId: shop.batchId, percent: 14, method: 'Tester' });
+    expect(await lookAtAll(shop.desk)).toEqual(await lookAnew(shop.bookPath));
+    const { weighings } = await shop.call('animals.open', { id: shop.done });
+    const into = weighings.find(({ stage }) => stage === 'grinder');
+    await shop.call('table.void', { weighingId: into?.id ?? 0, reason: 'wrong tub' });
+    const after = await lookAtAll(shop.desk);
+    expect(after).toEqual(await lookAnew(shop.bookPath));
+    expect(JSON.stringify(after)).not.toBe(before);
+    shop.desk.close();
+  });
+
+  it('is as before when a correction is refused half-way', async () => {
+    const shop = await busyShop();
+    const before = await lookAtAll(shop.desk);
+    const { weighings } = await shop.call('animals.open', { id: shop.cutting });
+    const trim = weighings.find(({ part }) => part === 'trim');
+    const problem = await shop.problem('table.correct', {
+      weighingId: trim?.id,
+      typed: '900',
+      reason: 'x',
+      sure: true,
+    });
+    expect(problem.code).toBe('weight.more-than-animal');
+    expect(await lookAtAll(shop.desk)).toEqual(before);
+    shop.desk.close();
+  });
+
+  it('follows what another program writes', async () => {
+    const shop = await busyShop();
+    const before = JSON.stringify(await lookAtAll(shop.desk));
+    const other = new Database(shop.bookPath);
+    other
+      .prepare(
+        `INSERT INTO weighing (animal_id, stage, part, typed, digits, decimals, unit, grams, source, at, by)
+         VALUES (?, 'cut', 'bone', '5', 5, 0, 'lb', 2267.96185, 'typed', '2026-10-10T15:00:00.000Z', '')`,
+      )
+      .run(shop.done);
+    other.close();
+    const after = await lookAtAll(shop.desk);
+    expect(after).toEqual(await lookAnew(shop.bookPath));
+    expect(JSON.stringify(after)).not.toBe(before);
+    shop.desk.close();
+  });
+});
