@@ -22,6 +22,9 @@ interface RawLot {
   cost_unit: 'lb' | 'kg' | null;
 }
 
+/** A busy machine writes two hundred seasons slowly. */
+const HOOK_MS = 240_000;
+
 const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);
 const grams = (rows: readonly RawWeighing[]): number => sum(rows.map((row) => row.grams));
 
@@ -44,7 +47,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
       (row) => row.batch_id,
     );
     lots = new Map((db.prepare('SELECT * FROM fat_lot').all() as RawLot[]).map((lot) => [lot.id, lot]));
-  });
+  }, HOOK_MS);
   afterAll(() => {
     db.close();
     desk.close();
