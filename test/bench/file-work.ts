@@ -73,13 +73,19 @@ export function fileWork(desk: BenchDesk): { measures: Measure[]; close: () => v
 
 type Line = { species: string } & Spread;
 
-/** The table as the view of yields works it out, without the view's dots, splits and earlier seasons. */
+/** The table as the view of yields works it out, but with all rows read anew, and without the view's dots, splits and earlier seasons. */
 function tableOf(db: Database.Database): Line[] {
-  const shares = seasonYields(db);
-  return shares.species({ season: SEASON }).flatMap(({ species }): Line[] => {
-    const spread = spreadOf(shares.points({ season: SEASON, species }).map(({ share }) => share));
-    return spread === null ? [] : [{ species, ...spread }];
-  });
+  const shares = db
+    .prepare<[number, string], number>(
+      `SELECT share FROM animal_sum INDEXED BY animal_sum_by_share WHERE season = ? AND species = ? AND share IS NOT NULL ORDER BY share`,
+    )
+    .pluck();
+  return seasonYields(db)
+    .species({ season: SEASON })
+    .flatMap(({ species }): Line[] => {
+      const spread = spreadOf(shares.all(SEASON, species));
+      return spread === null ? [] : [{ species, ...spread }];
+    });
 }
 
 /**
