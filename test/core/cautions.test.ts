@@ -27,7 +27,8 @@ describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source
   });
 
   it('names at least two figures where published ones differ', () => {
-    if (differs !== null) expect(differs.match(/\d+( F| C| %| table| tea)/g)?.length ?? 0).toBeGreaterThan(1);
+    if (differs !== null)
+      expect(differs.match(/\d+( °F| °C| %| table| tea)/g)?.length ?? 0).toBeGreaterThan(1);
   });
 });
 
@@ -58,7 +59,7 @@ it('tells one heat for ground meat everywhere, the higher of the two that are pu
   const told = all.filter(({ code }) => ['ground-heat', 'trichinella-cooking'].includes(code));
   expect(told).toHaveLength(2);
   for (const { code, title, text } of told) {
-    const heats = [...`${title} ${text}`.matchAll(/(\d+) F \((\d+) C\)/g)].map(([, f, c]) => [
+    const heats = [...`${title} ${text}`.matchAll(/(\d+) °F \((\d+) °C\)/g)].map(([, f, c]) => [
       Number(f),
       Number(c),
     ]);
