@@ -30,7 +30,7 @@ const CALLS: Readonly<
   'save one weighing': saveOne,
 };
 
-/** Median time of each call in each book, and its growth from the first to the last; for each book the curve is told in the name. */
+/** Median time of each call in each book, and its growth from the first to the last, with the curve beside it. */
 export async function growth(): Promise<Figure[]> {
   const times = new Map<string, number[]>();
   for (const seasons of SEASONS) {
@@ -52,7 +52,8 @@ export async function growth(): Promise<Figure[]> {
     const [first = NaN, last = NaN] = [curve[0], curve.at(-1)];
     const told = curve.map((ms, i) => `${SEASONS[i]}: ${ms.toFixed(1)}`).join(', ');
     return judged({
-      name: `${name}, growth from 1 to 20 seasons (ms at ${told})`,
+      name: `${name}, growth from 1 to 20 seasons`,
+      note: `ms at ${told}`,
       value: Math.max(last, NOTICED_MS) / Math.max(first, NOTICED_MS),
       unit: '×',
       bar: { ratio: MOST_GROWTH },

@@ -28,7 +28,7 @@ export function tableOf({ figures }: Report, old?: Report): string {
   const rows = figures.map((figure) => {
     const before = then.get(figure.name);
     return [
-      figure.name,
+      figure.note === undefined ? figure.name : `${figure.name} (${figure.note})`,
       amount(figure.value, figure.unit),
       figure.baseline ? `${figure.baseline.what}: ${amount(figure.baseline.value, figure.unit)}` : '',
       figure.ratio === undefined ? '' : `${short(figure.ratio)} ×`,

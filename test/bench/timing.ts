@@ -24,7 +24,10 @@ export interface Bar {
 }
 
 export interface Figure {
+  /** The same in each run, so that two runs can be compared. */
   name: string;
+  /** What else this run tells of it. */
+  note?: string;
   /** Median milliseconds, or megabytes where `unit` says so. */
   value: number;
   unit: 'ms' | 'MB' | '×';
