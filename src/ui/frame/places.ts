@@ -1,12 +1,16 @@
+import { frameText } from '../texts/en-frame.ts';
+
+const { places: names } = frameText;
+
 /** The places of the building, in the order that an animal meets them. */
 export const places = [
-  { code: 'rail', name: 'Rail' },
-  { code: 'intake', name: 'Intake' },
-  { code: 'table', name: 'Table' },
-  { code: 'grinder', name: 'Grinder' },
-  { code: 'quote', name: 'Quote' },
-  { code: 'pickup', name: 'Pick-up' },
-  { code: 'season', name: 'Season' },
-  { code: 'books', name: 'Books' },
-  { code: 'shop', name: 'Shop' },
+  { code: 'rail', name: names.rail },
+  { code: 'intake', name: names.intake },
+  { code: 'table', name: names.table },
+  { code: 'grinder', name: names.grinder },
+  { code: 'quote', name: names.quote },
+  { code: 'pickup', name: names.pickup },
+  { code: 'season', name: names.season },
+  { code: 'books', name: names.books },
+  { code: 'shop', name: names.shop },
 ] as const;

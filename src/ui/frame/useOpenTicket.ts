@@ -1,6 +1,7 @@
 import { useRouter } from 'vue-router';
 import { call } from '../bridge.ts';
 import { toast } from '../parts/index.ts';
+import { frameText } from '../texts/en-frame.ts';
 import { keepOpened } from './just-opened.ts';
 
 /** Opens an animal by its ticket if the book has it; says so otherwise. Resolves to whether it was opened. */
@@ -14,7 +15,7 @@ export function useOpenTicket(): (ticket: string) => Promise<boolean> {
       keepOpened(answer.value);
       await router.push(place);
     }
-    if (!answer.ok) toast(`No ticket ${ticket} in the book.`);
+    if (!answer.ok) toast(frameText.noTicket(ticket));
     return answer.ok;
   };
 }

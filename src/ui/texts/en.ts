@@ -11,6 +11,9 @@ import type {
 
 export const words = {
   waiting: 'Working …',
+  close: 'Close',
+  undo: 'Undo',
+  published: 'Where this was published',
   calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',
