@@ -4,10 +4,10 @@ import type { SumFilter } from './season-filter.ts';
 
 /** What animals are measured by, one number each; NULL where it is not known. */
 export const MEASURES = {
-  takeHome: 's.share',
+  takeHome: 'share',
   bone: "iif(s.finished = 1 AND s.brought IN ('whole', 'skinned') AND s.base > 0, s.bone / s.base, NULL)",
   damage: 'iif(s.finished = 1 AND s.base > 0 AND s.bone IS NOT NULL, coalesce(s.damage, 0.0) / s.base, NULL)',
-  hanging: 's.hanging',
+  hanging: 'hanging',
   days: 'julianday(s.ready_on) - julianday(s.received_on)',
   income: `(SELECT sum(b.subtotal_minor) FROM bill b WHERE b.animal_id = s.animal_id AND b.currency = @currency
      AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id))`,
