@@ -1,11 +1,25 @@
+import type { Brought } from '../../bridge/contract.ts';
 import { plural } from './plural.ts';
 
 /** Words of the Rail: what is next, what hangs where, and how cold it is there. */
 export const railText = {
+  counts: 'Counts of the day',
+  countOf: {
+    hanging: 'on the rail',
+    cutting: 'on the table',
+    trim: 'trim waiting for the grinder',
+    packing: 'being packed',
+    ready: 'ready to fetch',
+  },
+  onRail: 'On the rail, longest hung first',
+  toFetch: 'Ready to fetch',
+  toPickup: 'Pick-up',
+  readySince: (days: number) => (days === 0 ? 'since today' : plural(days, 'day', 'days')),
+  noneReady: 'Nothing waits in the freezer.',
+
   next: 'Next to cut',
   then: 'Then',
   nothingNext: 'Nothing on the rail may be cut just now.',
-  allNext: 'The whole order stands on the Table page.',
   hungOver: (days: number, limit: number) => `hung ${plural(days, 'day', 'days')}, the limit is ${limit}`,
   promised: (day: string) => `promised for ${day}`,
   promisedToday: 'promised for today',
@@ -21,6 +35,20 @@ export const railText = {
   byItself: 'on hold: cut it by itself',
   fromRail: 'From the rail, in the order of cutting',
 
+  hooks: 'Animals on the rail',
+  ticket: 'Ticket',
+  animal: 'Animal and hunter',
+  weight: 'Weight',
+  days: 'Days',
+  state: 'State',
+  promisedOn: 'Promised',
+  cameAs: {
+    whole: 'whole',
+    skinned: 'skinned',
+    quarters: 'as quarters',
+    primals: 'in part',
+    boned: 'as boned trim',
+  } satisfies Record<Brought, string>,
   where: 'Hangs in',
   nowhere: '–',
   pick: (ticket: string) => `Pick ${ticket}`,
@@ -42,6 +70,7 @@ export const railText = {
   cancel: 'Not now',
 
   coolers: 'Coolers',
+  toShop: 'Shop',
   overFull: 'fuller than it has places',
   neverRead: 'Nobody has read its temperature yet.',
   lastRead: (temperature: string, when: string) => `${temperature}, read ${when}`,
