@@ -36,15 +36,6 @@ const STILL: readonly string[] = [
   'intake/IntakePage.vue',
   'intake/RecordFields.vue',
   'intake/WeightFields.vue',
-  'table/AnimalPage.vue',
-  'table/LadderCard.vue',
-  'table/NextStep.vue',
-  'table/OrdersCard.vue',
-  'table/SuspectAsk.vue',
-  'table/TablePage.vue',
-  'table/WeighCard.vue',
-  'table/WeighingList.vue',
-  'weighing/TakeBack.vue',
 ];
 
 it('finds words outside the texts', () => {

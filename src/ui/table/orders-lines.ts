@@ -31,7 +31,7 @@ export function ordersLines(
   return [
     ...(orders.primals.length > 0 ? primalLines(orders, primals) : [shareLine(orders.cutsShare, format)]),
     ...ground,
-    { kind: 'pack', head: 'Packages', text: format.mass(orders.packageGrams) },
+    { kind: 'pack', head: ordersText.packages, text: format.mass(orders.packageGrams) },
     ...orders.extras.map((extra) => ({ kind: 'pack' as const, head: '', text: extra })),
   ];
 }
@@ -42,13 +42,9 @@ export function ordersSummary(lines: readonly OrderLine[]): string {
 }
 
 function shareLine(cutsShare: number, format: Format): OrderLine {
-  if (cutsShare === 0) return { kind: 'cut', head: '', text: 'All ground' };
-  if (cutsShare === 1) return { kind: 'cut', head: '', text: 'All kept as steaks and roasts' };
-  return {
-    kind: 'cut',
-    head: format.share(cutsShare, 0),
-    text: 'kept as steaks and roasts, the rest ground',
-  };
+  if (cutsShare === 0) return { kind: 'cut', head: '', text: ordersText.allGround };
+  if (cutsShare === 1) return { kind: 'cut', head: '', text: ordersText.allKept };
+  return { kind: 'cut', head: format.share(cutsShare, 0), text: ordersText.partKept };
 }
 
 function primalLines({ primals: orders }: Instructions, primals: readonly Primal[]): OrderLine[] {
@@ -64,17 +60,17 @@ function primalLines({ primals: orders }: Instructions, primals: readonly Primal
 }
 
 function grindLines(orders: Instructions, fats: readonly FatSourceCard[], format: Format): OrderLine[] {
-  const some = orders.alsoGround.length > 0;
+  const made = madeOf(orders, fats, format);
   return [
     ...orders.alsoGround.map((also) => ({
       kind: 'grind' as const,
       head: also.product,
-      text: `${format.mass(also.grams)} of trim, ${madeOf(also, fats, format)}`,
+      text: ordersText.ofTrim(format.mass(also.grams), madeOf(also, fats, format)),
     })),
     {
       kind: 'grind',
       head: orders.grindProduct,
-      text: `${some ? 'the rest, ' : ''}${madeOf(orders, fats, format)}`,
+      text: orders.alsoGround.length > 0 ? ordersText.theRest(made) : made,
     },
   ];
 }
@@ -84,10 +80,17 @@ function madeOf(
   fats: readonly FatSourceCard[],
   format: Format,
 ): string {
-  const patties = pattyGrams === null ? '' : `, patties of ${pattyText(pattyGrams, format)}`;
-  if (fat === 'none') return `no fat added${patties}`;
-  const name =
-    fat === 'own' ? 'its own fat' : (fats.find(({ code }) => code === fat)?.name ?? fat).toLowerCase();
-  const to = targetFat === null ? 'as much as suits' : `to ${format.share(targetFat)} fat`;
-  return `${name}, ${to}${patties}`;
+  const mixed = fatLine(fat, targetFat, fats, format);
+  return pattyGrams === null ? mixed : ordersText.pattiesOf(mixed, pattyText(pattyGrams, format));
+}
+
+function fatLine(
+  fat: AlsoGround['fat'],
+  target: AlsoGround['targetFat'],
+  fats: readonly FatSourceCard[],
+  format: Format,
+): string {
+  if (fat === 'none') return ordersText.noFatAdded;
+  const name = fat === 'own' ? ordersText.ownFat : (fats.find(({ code }) => code === fat)?.name ?? fat);
+  return target === null ? ordersText.asSuits(name) : ordersText.toFat(name, format.share(target));
 }

@@ -1,6 +1,7 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en.ts';
+import { ladderText as text } from '../texts/en-ladder.ts';
 import { ladderPieces, partLook, type PartLook } from './ladder.ts';
 
 export interface PartRow {
@@ -24,7 +25,7 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
   const pieces = ladderPieces(page);
   const usual = (part: string) => page.expected.find((one) => one.part === part);
   const inOneGo = pieces.some(({ key }) => key === 'packed');
-  const names = { packed: 'Packed to take home', ...words.partLong };
+  const names = { packed: text.packedLong, ...words.partLong };
   const shown = inOneGo ? pieces.map(({ key }) => key) : (Object.keys(words.partLong) as CutPart[]);
   // Packages alone are the take-home; beside trim they are a part of it that nobody has figures for.
   const rows = shown.map((key) =>
@@ -68,12 +69,12 @@ function restRow(
     ),
     grams: Math.abs(rest),
     share: Math.abs(rest) / base,
-    others: shrink && rest >= 0 ? `shrink ${format.shareRange(shrink.low, shrink.high)}` : '',
+    others: shrink && rest >= 0 ? text.shrink(format.shareRange(shrink.low, shrink.high)) : '',
     unusual: false,
   };
 }
 
 function nameOf(rest: number, inOneGo: boolean): string {
-  if (rest < 0) return 'Weighed too much';
-  return inOneGo ? 'Not weighed: bone, sinew, shrink' : 'Not yet explained';
+  if (rest < 0) return text.tooMuch;
+  return inOneGo ? text.restInOneGo : text.rest;
 }

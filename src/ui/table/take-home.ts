@@ -1,4 +1,5 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
+import { ladderText as text } from '../texts/en-ladder.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
@@ -11,13 +12,14 @@ export function takeHomeSentence(
 ): string {
   if (!page.ladder) return '';
   const { baseGrams, base } = page.ladder;
-  const of = base === 'hanging' ? 'of hanging weight' : 'of what came in';
+  const of = base === 'hanging' ? text.ofHanging : text.ofCameIn;
   const usual = page.expected.find(({ part }) => part === 'take-home');
   const mostly = usual ? format.shareRange(usual.low, usual.high) : '';
   if (page.takeHomeGrams > 0) {
-    const soFar = `Take home so far ${format.mass(page.takeHomeGrams)}, ${format.share(page.takeHomeGrams / baseGrams)} ${of}`;
-    return usual ? `${soFar}; such animals mostly give ${mostly}.` : `${soFar}.`;
+    const share = format.share(page.takeHomeGrams / baseGrams);
+    return text.soFar(format.mass(page.takeHomeGrams), of(share), mostly);
   }
   if (!usual) return '';
-  return `Expect ${format.massRange(usual.low * baseGrams, usual.high * baseGrams, 1)} to take home, ${mostly} ${of}.`;
+  const expected = format.massRange(usual.low * baseGrams, usual.high * baseGrams, 1);
+  return text.expect(expected, of(mostly));
 }

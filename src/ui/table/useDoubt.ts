@@ -1,6 +1,7 @@
 import { computed, type Ref } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
+import { doubtText as text } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /** What can be done about a doubt of the desk. */
@@ -26,20 +27,20 @@ export function useDoubt(
     const likely = ask.value.with?.likely;
     if (ask.value.code === 'weight.same-again')
       return [
-        { key: 'y', label: 'Yes, a second one', does: () => does.keep(true) },
-        { key: 'n', label: 'No, it is the same one', does: does.empty },
+        { key: 'y', label: text.second, does: () => does.keep(true) },
+        { key: 'n', label: text.sameOne, does: does.empty },
       ];
-    const keepIt = `keep ${typedWithUnit(typed.value, shop.unit)}`;
+    const asTyped = typedWithUnit(typed.value, shop.unit);
     if (likely === undefined)
       return [
-        { key: 'y', label: `Yes, ${keepIt}`, does: () => does.keep(true) },
-        { key: 'n', label: 'No, weigh again', does: does.empty },
+        { key: 'y', label: text.yesKeep(asTyped), does: () => does.keep(true) },
+        { key: 'n', label: text.noAgain, does: does.empty },
       ];
     const meant = String(likely);
     return [
-      { key: 'y', label: `Yes, make it ${typedWithUnit(meant, shop.unit)}`, does: () => does.accept(meant) },
-      { key: 'n', label: `No, ${keepIt}`, does: () => does.keep(true) },
-      { key: 'Escape', label: 'Weigh again', does: does.empty },
+      { key: 'y', label: text.makeIt(typedWithUnit(meant, shop.unit)), does: () => does.accept(meant) },
+      { key: 'n', label: text.noKeep(asTyped), does: () => does.keep(true) },
+      { key: 'Escape', label: text.again, does: does.empty },
     ];
   });
 }

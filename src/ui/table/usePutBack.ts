@@ -2,6 +2,7 @@ import type { WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
+import { weighingText } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
 
@@ -17,7 +18,7 @@ export function usePutBack() {
       typed: typedWithUnit(old.typed, old.unit),
       tareTyped: old.tareTyped ?? '',
       source: old.source === 'import' ? 'typed' : old.source,
-      reason: 'correction undone',
+      reason: weighingText.reasons.correctionUndone,
       sure: true,
     });
     if (!answer.ok) toast(say(answer.problem, shop.format));

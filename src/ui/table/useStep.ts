@@ -1,6 +1,7 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { words } from '../texts/en.ts';
+import { tableText as text } from '../texts/en-table.ts';
 import { useCall } from '../use/useCall.ts';
 
 export type Going = 'hanging' | 'cutting' | 'packing' | 'ready';
@@ -14,10 +15,7 @@ export function useStep(page: () => Pick<AnimalPage, 'id' | 'ticket' | 'stage'>)
     if (!(await go.run({ id, stage: to })).ok) return;
     const back =
       from === 'hanging' || from === 'cutting' || from === 'packing' || from === 'ready' ? from : null;
-    toast(
-      `${ticket}: ${words.stage[to].toLowerCase()}.`,
-      back ? () => void go.run({ id, stage: back }) : undefined,
-    );
+    toast(text.moved(ticket, words.stage[to]), back ? () => void go.run({ id, stage: back }) : undefined);
   }
   return { step, busy: go.busy, problem: go.problem };
 }

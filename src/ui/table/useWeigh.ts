@@ -5,6 +5,8 @@ import { useScaleEntry } from '../scale/useScaleEntry.ts';
 import { say } from '../say.ts';
 import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
+import { tableText as text } from '../texts/en-table.ts';
+import { weighingText } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
 import { confirmed } from './believed.ts';
@@ -62,7 +64,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
     if (sure && doubt !== 'weight.over') confirmed.add(weighingId);
-    toast(`Kept ${shop.format.mass(grams)} ${what.value.toLowerCase()}.`, () => void undo(weighingId));
+    toast(text.kept(shop.format.mass(grams), what.value), () => void undo(weighingId));
     if (entry.stage === 'packed' && entry.place.trim()) drafts.lastPlace = entry.place.trim();
     goOn();
     empty();
@@ -87,7 +89,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
       weighingId: row.id,
       typed: entry.typed,
       source: scale.source.value,
-      reason: 'weighed again',
+      reason: weighingText.reasons.again,
       sure,
       ...tared,
     });
@@ -96,7 +98,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { weighingId, grams } = answer.value;
     if (sure) confirmed.add(weighingId);
     toast(
-      `${named(row)} is now ${shop.format.mass(grams)} instead of ${typedWithUnit(row.typed, row.unit)}.`,
+      text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
       () => void putBack(row, weighingId),
     );
     stopCorrecting();
@@ -127,7 +129,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   }
 
   async function undo(weighingId: number): Promise<void> {
-    const answer = await take.run({ weighingId, reason: 'undone' });
+    const answer = await take.run({ weighingId, reason: weighingText.reasons.undone });
     if (!answer.ok) toast(say(answer.problem, shop.format));
   }
 

@@ -1,5 +1,6 @@
 import type { WeighingRow } from '../../bridge/contract.ts';
 import { wordFor, words } from '../texts/en.ts';
+import { weighingText } from '../texts/en-weighings.ts';
 
 type Named = readonly { code: string; name: string }[];
 
@@ -20,9 +21,9 @@ export function weighingName(
   if (row.stage === 'primal') return primalName(row.primal ?? words.weighStage.primal, primals);
   if (row.stage === 'cut') {
     const part = wordFor(words.part, row.part);
-    return row.primal ? `${part} of ${primalName(row.primal, primals).toLowerCase()}` : part;
+    return row.primal ? weighingText.partOf(part, primalName(row.primal, primals)) : part;
   }
   return row.stage === 'grinder'
-    ? `${wordFor(words.part, row.part)} into the grinder`
+    ? weighingText.intoGrinder(wordFor(words.part, row.part))
     : words.weighStage[row.stage];
 }

@@ -2,6 +2,21 @@ import type { PrimalUse } from '../../bridge/contract.ts';
 
 /** Words of the cutting instructions, at intake, on the Table and in a quote. */
 export const ordersText = {
+  heading: 'Cutting instructions',
+  changed: 'Instructions changed; the earlier ones stay in the book.',
+  save: 'Save',
+  leaveAsItWas: 'Leave as it was',
+  packages: 'Packages',
+  allGround: 'All ground',
+  allKept: 'All kept as steaks and roasts',
+  partKept: 'kept as steaks and roasts, the rest ground',
+  ofTrim: (mass: string, made: string) => `${mass} of trim, ${made}`,
+  theRest: (made: string) => `the rest, ${made}`,
+  pattiesOf: (made: string, patty: string) => `${made}, patties of ${patty}`,
+  noFatAdded: 'no fat added',
+  asSuits: (fat: string) => `${fat.toLowerCase()}, as much as suits`,
+  toFat: (fat: string, share: string) => `${fat.toLowerCase()}, to ${share} fat`,
+
   startFrom: 'Start from',
   lastTime: 'Same as last time',
   lastTimeNote: (ticket: string, day: string, species: string | null) =>

@@ -1,5 +1,24 @@
+import { plural } from './plural.ts';
+
 /** Words of the Table. Amounts come in already written the shop's way. */
 export const tableText = {
+  heading: 'Table',
+  orType: 'Or type a ticket number and Enter; a barcode does the same.',
+  onTable: 'On the table now',
+  beingPacked: 'Being packed',
+  noTicket: (ticket: string) => `No ticket ${ticket} in the book`,
+  noTicketHow: 'Check the number on the tag, or find the animal by its hunter with / .',
+  toHanging: 'Choose from what hangs',
+  fetching: (ticket: string) => `Fetching ${ticket} …`,
+
+  cameToday: 'came in today',
+  inFor: (days: number) => `in for ${plural(days, 'day', 'days')}`,
+  promisedFor: (day: string) => `promised for ${day}`,
+  cameOn: (day: string) => `came in on ${day}`,
+  tag: (number: string) => `tag ${number}`,
+  onHold: (why: string, sample: string | null) =>
+    `${[why, sample].filter(Boolean).join(' ')}: not to be released`,
+
   stages: {
     received: 'Came in',
     hanging: 'Hanging',
@@ -7,6 +26,18 @@ export const tableText = {
     cut: 'Parts',
     packed: 'Packages',
   },
+  weigh: 'Weigh',
+  correct: 'Correct a weight',
+  whatIsWeighed: 'What is weighed',
+  part: 'Part',
+  keep: 'Keep',
+  kept: (weight: string, name: string) => `Kept ${weight} ${name.toLowerCase()}.`,
+  was: (name: string, typed: string) => `${name}, was ${typed}`,
+  corrected: (name: string, weight: string, typed: string) => `${name} is now ${weight} instead of ${typed}.`,
+  leaveAsItWas: 'Leave it as it was',
+  container: 'Container, taken off',
+  containerOff: (typed: string) => `The container of ${typed} is taken off.`,
+  noContainer: 'No container',
   product: 'Product',
   packages: 'Packages',
   packagesHint: 'From the weight; type over it.',
@@ -22,7 +53,22 @@ export const tableText = {
   ofPrimal: (name: string) => `Came off the ${name.toLowerCase()}.`,
   ofWhole: 'Of the whole animal',
 
-  asItCameIn: 'weight as it came in',
+  next: 'What is next',
+  trimWaits: 'trim waits for the grinder.',
+  grindIt: 'Grind it',
+  inBatch: 'In batch',
+  notFinished: 'not finished',
+  packagesOf: (count: number, product: string) => `${plural(count, 'package', 'packages')} ${product}`,
+  pickedUp: (to: string, day: string) => `Picked up by ${to} on ${day}.`,
+  handOver: 'Hand it over at Pick-up',
+  steps: {
+    take: 'Take to the table',
+    cut: 'Finished cutting',
+    backToTable: 'Back to the table',
+    backToPacking: 'Back to packing',
+  },
+  moved: (ticket: string, stage: string) => `${ticket}: ${stage.toLowerCase()}.`,
+
   carcass: 'Primals',
   carcassMap: 'Primals of this animal',
   notBrought: 'not brought',

@@ -1,0 +1,67 @@
+/** Words of the weights of an animal: their list, taking one back, and doubts about one. */
+export const weighingText = {
+  heading: 'Weighings',
+  caption: 'Weighings of this animal',
+  none: 'Nothing weighed yet. Type the first weight above; Enter keeps it.',
+  of: 'Of',
+  typed: 'As typed',
+  weight: 'Weight',
+  when: 'When, who',
+  mend: 'Mend',
+  batch: (name: string) => `batch ${name}`,
+  tare: (typed: string) => `less ${typed}`,
+  correct: 'Correct',
+  correctOf: (name: string, typed: string) => `Correct ${name} ${typed}`,
+  takeBack: 'Take back',
+  takeBackOf: (name: string, typed: string) => `Take back ${name} ${typed}`,
+  takenBack: (reason: string, by: string) => `taken back: ${reason}${by ? `, ${by}` : ''}`,
+  partOf: (part: string, primal: string) => `${part} of ${primal.toLowerCase()}`,
+  intoGrinder: (part: string) => `${part} into the grinder`,
+
+  takeBackAsk: (weight: string) => `Take back ${weight}?`,
+  tookBack: (weight: string) => `Took back ${weight}.`,
+  why: 'Why',
+  reason: 'Reason',
+  leaveIt: 'Leave it',
+  whys: {
+    twice: 'Weighed twice',
+    wrongAnimal: 'Wrong animal',
+    wrongPart: 'Wrong part',
+    other: 'Other',
+  },
+  /** Kept in the book as they are said here, beside the weight that was taken back. */
+  reasons: {
+    twice: 'weighed twice',
+    wrongAnimal: 'wrong animal',
+    wrongPart: 'wrong part',
+    mistyped: 'mistyped',
+    again: 'weighed again',
+    undone: 'undone',
+    correctionUndone: 'correction undone',
+  },
+} as const;
+
+/** Words of a weight that can hardly be, at the entry or later. Amounts come in already written. */
+export const doubtText = {
+  heading: 'This does not add up.',
+  sameAgain: 'The same again?',
+  second: 'Yes, a second one',
+  sameOne: 'No, it is the same one',
+  yesKeep: (typed: string) => `Yes, keep ${typed}`,
+  noKeep: (typed: string) => `No, keep ${typed}`,
+  makeIt: (typed: string) => `Yes, make it ${typed}`,
+  noAgain: 'No, weigh again',
+  again: 'Weigh again',
+  takeOneBack: 'Yes, take one back',
+
+  over: (typed: string, name: string, over: string) =>
+    `With ${typed} for ${name.toLowerCase()}, the parts weigh ${over} more than the animal.`,
+  misfit: (typed: string, name: string) =>
+    `With ${typed} for ${name.toLowerCase()}, it does not fit the other weights of this animal.`,
+  perhapsTwice: 'Perhaps one container was weighed twice.',
+  perhaps: (slip: string, typed: string) => `Perhaps ${slip.toLowerCase()}: did you mean ${typed}?`,
+  perhapsGone: (slip: string, typed: string) =>
+    `Perhaps ${slip.toLowerCase()}, and it was ${typed}; it has left the shop, so it stays as it is.`,
+  tookOneBack: (typed: string) => `Took one of the two ${typed} back. It stays in the list, struck through.`,
+  changed: (typed: string) => `Changed to ${typed}. The old weight stays in the list, struck through.`,
+} as const;
