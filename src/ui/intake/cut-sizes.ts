@@ -1,5 +1,6 @@
 /** Sizes as hunters say them. Thickness and weight of a cut: common practice, no source. */
 import type { PrimalUse } from '../../bridge/contract.ts';
+import { ordersText } from '../texts/en-orders.ts';
 
 const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly string[]>>>> = {
   lb: {
@@ -7,14 +8,14 @@ const SIZES: Readonly<Record<'lb' | 'kg', Partial<Record<PrimalUse, readonly str
     roasts: ['2 lb', '3 lb', '4 lb', '5 lb'],
     stew: ['1 in', '1½ in'],
     strips: ['¼ in', '⅜ in', '½ in'],
-    whole: ['bone in', 'boned', 'boned and tied'],
+    whole: ordersText.wholeSizes,
   },
   kg: {
     steaks: ['1.5 cm', '2 cm', '2.5 cm', '3 cm', '4 cm'],
     roasts: ['1 kg', '1.5 kg', '2 kg'],
     stew: ['2.5 cm', '4 cm'],
     strips: ['6 mm', '1 cm'],
-    whole: ['bone in', 'boned', 'boned and tied'],
+    whole: ordersText.wholeSizes,
   },
 };
 

@@ -1,6 +1,7 @@
 /** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
 import { GRAMS_PER } from '../../core/units.ts';
+import { ordersText } from '../texts/en-orders.ts';
 import { percentText } from '../texts/percent.ts';
 
 /** One grind in the fields; `patty` empty is in bulk. */
@@ -31,7 +32,7 @@ export interface TypedInstructions extends TypedGrind {
 /** What a shop does when nobody says otherwise: 40 % steaks and roasts, lean ground, one-pound or half-kilo packs. */
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
-    by: 'share', cuts: '40', primals: {}, product: 'Ground', fat: 'none', target: '', patty: '', also: [],
+    by: 'share', cuts: '40', primals: {}, product: ordersText.usualProduct, fat: 'none', target: '', patty: '', also: [],
     pack: unit === 'lb' ? '1 lb' : '0.5 kg', extras: '', note: '',
   }; // prettier-ignore
 }

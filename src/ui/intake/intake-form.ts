@@ -1,4 +1,5 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Sex } from '../../bridge/contract.ts';
+import { intakeText } from '../texts/en-intake.ts';
 import { usualInstructions, type TypedInstructions } from './instructions-form.ts';
 
 /** Everything that is typed at intake, as text and choices. */
@@ -61,17 +62,17 @@ export function isPhone(text: string): boolean {
 export function missingIn(
   form: IntakeForm,
 ): Partial<Record<'hunter' | 'name' | 'species' | 'sex' | 'brought' | 'parts', string>> {
+  const { missing } = intakeText;
   const phoneOnly = !form.known && isPhone(form.find);
   return {
-    ...(!form.known &&
-      form.find.trim() === '' && { hunter: 'Who brought it? Type a name or a phone number.' }),
-    ...(phoneOnly && form.name.trim() === '' && { name: 'Type the name that belongs to this number.' }),
-    ...(form.species === '' && { species: 'Pick the species.' }),
-    ...(form.sex === '' && { sex: 'Pick one, or “Unknown”.' }),
-    ...(form.brought === '' && { brought: 'How did it come in?' }),
+    ...(!form.known && form.find.trim() === '' && { hunter: missing.hunter }),
+    ...(phoneOnly && form.name.trim() === '' && { name: missing.name }),
+    ...(form.species === '' && { species: missing.species }),
+    ...(form.sex === '' && { sex: missing.sex }),
+    ...(form.brought === '' && { brought: missing.brought }),
     ...(countsParts(form.brought) &&
       form.brought !== 'boned' &&
-      partsOf(form).length === 0 && { parts: 'Count at least one piece.' }),
+      partsOf(form).length === 0 && { parts: missing.parts }),
   };
 }
 

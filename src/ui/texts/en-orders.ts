@@ -36,6 +36,8 @@ export const ordersText = {
   useOf: (primal: string) => `What becomes of ${primal}`,
   sizeOf: (primal: string) => `Size of ${primal}`,
   size: 'Size',
+  /** How a primal that is left whole may be wanted. */
+  wholeSizes: ['bone in', 'boned', 'boned and tied'],
   map: 'Pieces of the animal',
   kept: (share: string) => `About ${share} stays whole, the rest is ground.`,
   keptAll: 'All of it stays whole, nothing is ground.',
@@ -44,6 +46,8 @@ export const ordersText = {
   cuts: 'Kept as steaks and roasts, %',
   cutsHint: 'The rest is ground.',
   product: 'Ground as',
+  /** What a grind is called until somebody types otherwise. */
+  usualProduct: 'Ground',
   fat: 'Fat added',
   noFat: 'No fat',
   ownFat: 'Its own fat',
