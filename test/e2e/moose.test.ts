@@ -162,6 +162,9 @@ describe('a moose in full detail', () => {
     await keys.fill('Freezer place', 'B3');
     await weigh('Steaks and roasts', '129.60');
     await list().getByText('129.60 lb').first().waitFor();
+    await list()
+      .getByRole('row', { name: /Steaks and roasts × \d+ B3/ })
+      .waitFor();
     await keys.tabTo(entry('Steaks and roasts'));
     await keys.press('r');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
