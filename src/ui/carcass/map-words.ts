@@ -1,3 +1,5 @@
+import { ordersText as text } from '../texts/en-orders.ts';
+
 /** One primal of the map. */
 export interface MapPrimal {
   code: string;
@@ -19,6 +21,6 @@ export interface MapFact {
 
 /** What a reader of the screen hears of a primal. */
 export function spokenPrimal(primal: MapPrimal, fact: MapFact | undefined): string {
-  const said = [primal.name, primal.pair ? 'both sides' : '', fact?.text, fact?.odd ? 'look again' : ''];
+  const said = [primal.name, primal.pair ? text.pair : '', fact?.text, fact?.odd ? text.odd : ''];
   return said.filter(Boolean).join(', ');
 }

@@ -39,6 +39,8 @@ export const ordersText = {
   /** How a primal that is left whole may be wanted. */
   wholeSizes: ['bone in', 'boned', 'boned and tied'],
   map: 'Pieces of the animal',
+  pair: 'both sides',
+  odd: 'look again',
   kept: (share: string) => `About ${share} stays whole, the rest is ground.`,
   keptAll: 'All of it stays whole, nothing is ground.',
   keptNone: 'All of it is ground.',
