@@ -32,7 +32,7 @@ export function lossesStory(look: PoundsLook, format: Format, linkOf: (fate: Fat
         money(minor),
       ]),
       links: losses.map(({ what }) => linkOf(what)),
-      plainHead: [text.kind, `${text.weight}, g`, text.share, `${text.money}, minor units`],
+      plainHead: [text.kind, `${text.weight}, g`, text.share, text.moneyMinor],
       plain: losses.map(({ what, grams, share, minor }) => [text.fates[what], grams, share, minor]),
     },
     fileName: `losses-${look.season}`,

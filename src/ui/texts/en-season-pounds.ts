@@ -60,6 +60,7 @@ export const poundsText = {
   weight: 'Weight',
   share: 'Of the hanging weight',
   money: 'Worth',
+  moneyMinor: 'Worth, minor units',
 
   speciesTitle: 'Kinds of game side by side',
   speciesFinding: (most: string, mostShare: string, least: string, leastShare: string) =>
