@@ -38,10 +38,14 @@ export function digest(bookPath: string): string {
     .pluck()
     .all();
   const hash = createHash('sha256');
-  for (const table of tables)
-    hash.update(
-      `${table} ${JSON.stringify(db.prepare(`SELECT * FROM "${table}" ORDER BY 1, 2`).raw().all())}`,
-    );
+  for (const table of tables) {
+    const rows = db
+      .prepare(`SELECT * FROM "${table}"`)
+      .raw()
+      .all()
+      .map((row) => JSON.stringify(row));
+    hash.update(`${table} ${rows.toSorted().join('\n')}`);
+  }
   db.close();
   return hash.digest('hex');
 }
