@@ -4,7 +4,7 @@ import { deskLine } from './desk-line.ts';
 
 /** Tickets and numbers that the addresses of places are made of. */
 export interface Subjects {
-  /** Still in the shop, and its own weights are doubted. */
+  /** On the table, and its own weights are doubted. */
   suspect: string;
   /** Hangs, and its weights agree. */
   plain: string;
@@ -106,8 +106,10 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   return {
     suspect: ticketOf(
       'doubted animal',
-      ({ balance, detail }) =>
-        balance.suspects.length > 0 && (detail === 'detailed' || balance.overGrams > 0),
+      ({ balance, detail, stage }) =>
+        stage === 'cutting' &&
+        balance.suspects.length > 0 &&
+        (detail === 'detailed' || balance.overGrams > 0),
     ),
     plain: ticketOf(
       'agreed animal',
