@@ -29,7 +29,7 @@ const SHOWN: readonly { file: string; place: string; chart?: true }[] = [
   { file: 'quote', place: 'quote with an answer' },
   { file: 'season', place: 'season', chart: true },
   { file: 'pounds', place: 'where every pound went', chart: true },
-  { file: 'compare', place: 'compare' },
+  { file: 'compare', place: 'compare', chart: true },
 ];
 
 /** The first chart whole, instead of the frame above it. */

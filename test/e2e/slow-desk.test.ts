@@ -6,10 +6,6 @@ import { openLook, type Look } from './look-at.ts';
 import { PLACES, subjectsOf, type Subjects } from './places.ts';
 import { serve, type Served } from './served.ts';
 
-const DELAY_MS = 700;
-/** Long enough to look at the window twice on a busy computer. */
-const LONG_DELAY_MS = 1_500;
-
 let demo: Served;
 let browser: Browser;
 let look: Look;
@@ -18,7 +14,18 @@ let subjects: Subjects;
 let sign: Locator;
 /** The calls that went out, by name, since the last test began. */
 const calls: string[] = [];
-let delay = 0;
+/** While the desk is held it answers nothing; letting it go is up to the test, however busy the computer is. */
+let held: Promise<void> | null = null;
+let letGo = (): void => {};
+function hold(): void {
+  calls.length = 0;
+  held = new Promise((resolve) => {
+    letGo = () => {
+      held = null;
+      resolve();
+    };
+  });
+}
 
 beforeAll(async () => {
   [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
@@ -28,7 +35,7 @@ beforeAll(async () => {
   sign = page.getByText('Working …');
   await page.route('**/call/**', async (route) => {
     calls.push(new URL(route.request().url()).pathname.replace('/call/', ''));
-    if (delay > 0) await new Promise((resolve) => setTimeout(resolve, delay));
+    await held;
     await route.continue();
   });
 });
@@ -36,10 +43,7 @@ afterAll(async () => {
   await browser?.close();
   await demo?.end('SIGINT');
 });
-beforeEach(() => {
-  delay = 0;
-  calls.length = 0;
-});
+beforeEach(() => letGo());
 
 it('shows nothing while answers come at once', async () => {
   await look.goTo(
@@ -53,13 +57,12 @@ const pages = PLACES.filter(({ sheet }) => !sheet);
 it.each(pages)('$name says that it waits', async (place) => {
   await page.evaluate(() => (location.hash = '#/about'));
   await page.getByText('Made with the work of others').waitFor();
-  delay = DELAY_MS;
-  calls.length = 0;
+  hold();
   await page.evaluate((hash) => (location.hash = hash), `#${place.at(subjects)}`);
   await page.waitForTimeout(150);
   if (calls.length === 0) return; // all that it shows was at hand
   await sign.waitFor();
-  delay = 0;
+  letGo();
   await sign.waitFor({ state: 'detached' });
 });
 
@@ -121,13 +124,13 @@ describe('a write', () => {
 
   it.each(writes)('$call says that it is on its way, and goes once', async ({ call, ready }) => {
     const press = await ready();
-    delay = LONG_DELAY_MS;
-    calls.length = 0;
+    hold();
     await pressTwice(press);
     await sign.waitFor();
     expect(await press.getAttribute('aria-busy')).toBe('true');
     expect(await page.evaluate(() => document.activeElement === document.body)).toBe(false);
     await press.evaluate((element: HTMLElement) => element.click());
+    letGo();
     await sign.waitFor({ state: 'detached' });
     expect(calls.filter((name) => name === call)).toEqual([call]);
   });
