@@ -6,6 +6,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     environment: 'node',
+    globalSetup: ['test/new-enough-node.ts'],
     setupFiles: ['test/property-seed.ts'],
     env: { TZ: 'America/Denver' },
     testTimeout: 20_000,

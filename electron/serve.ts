@@ -8,11 +8,14 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
 import { notOpen, WINDOW_MISSING } from './sentences.ts';
+import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
 
 const windowFolder = join(import.meta.dirname, '../renderer');
 const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
 
+const tooOld = nodeSentence(process.versions);
+if (tooOld) giveUp(tooOld);
 const read = readStartOptions(process.argv.slice(2), process.env, process.cwd());
 if (!read.ok) giveUp(read.sentence);
 if (!existsSync(join(windowFolder, 'index.html'))) giveUp(WINDOW_MISSING);

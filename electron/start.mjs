@@ -19,7 +19,7 @@ function say(sentence) {
 }
 
 async function start() {
-  const node = nodeFor(root, process.version, process.execPath);
+  const node = nodeFor(root, process.versions, process.execPath);
   if (node.sentence) {
     console.error(node.sentence);
     return 1;

@@ -9,8 +9,12 @@ const root = resolve(import.meta.dirname, '../..');
 
 /** The pieces of the starter, which is plain JavaScript so that an old Node can read it. */
 interface Pieces {
-  isTooOld(version: string): boolean;
-  nodeFor(root: string, version: string, execPath: string): { path?: string; sentence?: string };
+  isTooOld(versions: { node: string; napi?: string }): boolean;
+  nodeFor(
+    root: string,
+    versions: { node: string; napi?: string },
+    execPath: string,
+  ): { path?: string; sentence?: string };
   buildNeeded(root: string): boolean;
   build(root: string, node: string): Promise<{ ok: boolean; output: string }>;
   hindrance(platform: string, env: Record<string, string>, uid: number): string;
@@ -35,37 +39,53 @@ function put(file: string, text = '', seconds = 1_000): string {
 }
 
 describe('which Node', () => {
+  // Node-API 10 by the Node-API version matrix (nodejs.org/api/n-api.html): from 22.14.0, 23.6.0 and 24.0.0 on.
   it.each([
-    ['v14.21.3', true],
-    ['v20.20.2', true],
-    ['v22.11.0', true],
-    ['v22.12.0', false],
-    ['v24.0.0', false],
-    ['v100.1.0', false],
-  ])('%s too old: %s', async (version, old) => {
-    expect((await piece('node')).isTooOld(version)).toBe(old);
+    ['14.21.3', '8', true],
+    ['20.20.2', '9', true],
+    ['22.12.0', '9', true],
+    ['22.13.0', '9', true],
+    ['22.14.0', '10', false],
+    ['23.5.0', '9', true],
+    ['23.6.0', '10', false],
+    ['24.0.0', '10', false],
+    ['100.1.0', '12', false],
+    ['0.10.48', undefined, true],
+  ])('%s, with Node-API %s, too old: %s', async (node, napi, old) => {
+    expect((await piece('node')).isTooOld({ node, napi })).toBe(old);
   });
 
   it('stays with a new one, takes the one from the packages for an old one, else says what is needed', async () => {
     const { nodeFor } = await piece('node');
-    expect(nodeFor(folder, 'v24.1.0', '/usr/bin/node')).toEqual({ path: '/usr/bin/node' });
-    const { sentence } = nodeFor(folder, 'v20.20.2', '/usr/bin/node');
-    expect(sentence).toMatch(/^Gambrel needs Node 22\.12 or newer and this is v20\.20\.2: run "npm ci"/);
+    const old = { node: '22.13.0', napi: '9' };
+    expect(nodeFor(folder, { node: '24.1.0', napi: '10' }, '/usr/bin/node')).toEqual({
+      path: '/usr/bin/node',
+    });
+    const { sentence } = nodeFor(folder, old, '/usr/bin/node');
+    expect(sentence).toMatch(/^Gambrel needs Node 22\.14 or newer .* and this is 22\.13\.0: run "npm ci"/);
     const windows = process.platform === 'win32';
     put('node_modules/node-releases/bin/node');
     const file = put(
       `node_modules/node-${windows ? 'win' : 'linux'}-${process.arch}/bin/node${windows ? '.exe' : ''}`,
     );
-    expect(nodeFor(folder, 'v20.20.2', '/usr/bin/node')).toEqual({ path: file });
+    expect(nodeFor(folder, old, '/usr/bin/node')).toEqual({ path: file });
   });
 
-  it('says so in one sentence when run by an old Node', async () => {
-    // The very file, in a place without packages, told by its first line that it runs on Node 20.
-    cpSync(join(root, 'electron'), join(folder, 'electron'), { recursive: true });
-    const old = put('old.mjs', `Object.defineProperty(process, 'version', { value: 'v20.20.2' });`);
-    const { code, err } = await starting(['--import', old, join(folder, 'electron/start.mjs')]).ended;
+  it.each([
+    ['npm start', 'electron/start.mjs', []],
+    ['the built server', 'out/main/serve.js', ['--no-open']],
+    ['the tests', 'node_modules/vitest/vitest.mjs', ['run', '--root', root, 'test/book/schema']],
+  ])('%s: says so in one sentence on an old Node', async (_name, file, args) => {
+    // The very file, told by the module loaded first that it runs on Node 22.13.
+    const versions = `Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '22.13.0', napi: '9' } });`;
+    const old = put('old.mjs', versions);
+    // The starter would take the newer Node from the packages: it runs in a place without any.
+    if (file === 'electron/start.mjs')
+      cpSync(join(root, 'electron'), join(folder, 'electron'), { recursive: true });
+    const at = join(file === 'electron/start.mjs' ? folder : root, file);
+    const { code, err } = await starting(['--import', old, at, ...args]).ended;
     expect([code, err.trim().split('\n').length]).toEqual([1, 1]);
-    expect(err).toMatch(/^Gambrel needs Node 22\.12 or newer/);
+    expect(err).toMatch(/^Gambrel needs Node 22\.14 or newer/);
   });
 });
 

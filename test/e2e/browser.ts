@@ -1,7 +1,7 @@
 /** The browser of the browser tests. There is always one, or the tests fail: they are never skipped. */
 import { existsSync } from 'node:fs';
-import sparticuz from '@sparticuz/chromium';
 import { chromium, type Browser } from 'playwright-core';
+import { unpackedBrowser } from './browser-unpacked.ts';
 
 /** Where Linux, macOS and Windows put a Chromium, Chrome or Edge. */
 const INSTALLED = [
@@ -32,12 +32,10 @@ export async function openBrowser(): Promise<Browser> {
   const named = process.env.CHROME_PATH;
   if (named && !existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there.`);
   const installed = named ?? INSTALLED.find((file) => existsSync(file));
-  if (installed) return chromium.launch({ executablePath: installed, args: ARGUMENTS });
-  if (process.platform !== 'linux' || process.arch !== 'x64') {
+  if (!installed && (process.platform !== 'linux' || process.arch !== 'x64')) {
     throw new Error('No browser was found: install Chromium or Chrome, or name one with CHROME_PATH.');
   }
-  return chromium.launch({
-    executablePath: await sparticuz.executablePath(),
-    args: [...sparticuz.args, ...ARGUMENTS],
-  });
+  // The package's own switches are not taken: one process for everything dies with its first page, and pages that may
+  // read each other are not what a shop's browser opens.
+  return chromium.launch({ executablePath: installed ?? (await unpackedBrowser()), args: ARGUMENTS });
 }

