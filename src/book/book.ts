@@ -10,6 +10,7 @@ import { coolerLogRecords } from './cooler-logs.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
 import { historyRecords } from './history.ts';
+import { hookPairs } from './hook-pairs.ts';
 import { hunterRecords } from './hunters.ts';
 import { ownSpeciesRecords } from './own-species.ts';
 import { closeBook, openBook } from './open.ts';
@@ -71,6 +72,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     broughtIn: broughtInRecords(db),
     removedDetails: removedDetails(db),
     sums: summaries(db),
+    hookPairs: hookPairs(db),
     seasonsTaught: seasonsTaught(db),
     changes,
     seasonRows: seasonRows(db, changes),

@@ -5,6 +5,7 @@ import { reconcile } from '../core/balance.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { Part, Range } from '../core/yield.ts';
 import { hookFlows } from './hook-flows.ts';
+import type { HookShrink } from './hook-shrink.ts';
 import { primalFlows } from './primal-flows.ts';
 import { primalsOf } from './primals.ts';
 import type { Suspect } from './shapes.ts';
@@ -34,7 +35,7 @@ export function balanceOf(
   weighings: readonly WeighingRecord[],
   sums: WeightSums | undefined,
   shares: Record<Part, Range>,
-  today: string,
+  shrink: HookShrink,
 ): AnimalBalance {
   const base = shareBase(animal, sums, species);
   const nothing = { suspects: [], pValue: null, overGrams: 0 };
@@ -47,7 +48,7 @@ export function balanceOf(
   const over = Math.max(0, allParts(sums) - whole);
   const next = block.flows.length > 0 ? 'block' : 'table';
   const flows = [
-    ...hookFlows(species, animal, weighings, sums, today, next),
+    ...hookFlows(species, animal, weighings, sums, shrink, next),
     ...block.flows,
     ...(cut.length > 0 ? tableFlows(cut, packedCuts(weighings, sums), base, shares, going) : []),
   ];

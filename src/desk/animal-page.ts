@@ -46,7 +46,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const disposal = book.records.disposalOf(animal.id) ?? null;
   const days = Math.max(0, daysBetween(animal.received_on, room.today()));
   const parts = book.animals.parts(animal.id);
-  const balance = balanceOf(species, animal, parts, weighings, sums, shares, room.today());
+  const balance = balanceOf(species, animal, parts, weighings, sums, shares, room.shrink);
   return {
     id: animal.id,
     ticket: animal.ticket,

@@ -3,6 +3,7 @@ import { seasonOf } from '../core/dates.ts';
 import { backupState, type BackupState } from './backup-keeping.ts';
 import type { FatKnowledge } from './fat-knowledge.ts';
 import { fatLearning } from './fat-learning.ts';
+import { shrinkLearning, type HookShrink } from './hook-shrink.ts';
 import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
 import { localDate } from './local-date.ts';
 import type { ShopSettings } from './shapes.ts';
@@ -22,6 +23,8 @@ export interface DeskRoom {
   readonly yields: YieldKnowledge;
   /** What fat tests taught, as the book stands; what is still so is not learned again. */
   readonly fats: FatKnowledge;
+  /** What the hook takes, as the book stands. */
+  readonly shrink: HookShrink;
   /** What was worked out of a season; worked out again only once one of its animals changed. */
   readonly ofSeason: KeptOfSeason;
   /** UTC ISO moment. */
@@ -56,6 +59,7 @@ export function createRoom(options: {
   let species: SpeciesShelf | undefined;
   const learning = yieldLearning(options.book);
   const ofFat = fatLearning(options.book);
+  const ofHook = shrinkLearning(options.book, (moment) => room.dayOf(moment));
   const { db } = options.book;
   const dataVersion = db.prepare<[], number>('PRAGMA data_version').pluck();
   const version = () => dataVersion.get();
@@ -88,6 +92,9 @@ export function createRoom(options: {
       const found = ofFat.knowledge(room.species);
       return ofFat.times === before ? found : lookedUp(found);
     },
+    get shrink() {
+      return ofHook.knowledge(room.species.all);
+    },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
     dayOf: (moment) => localDate(new Date(moment), room.settings.zone),
@@ -117,6 +124,7 @@ export function createRoom(options: {
       species = undefined;
       room.relearn();
       ofFat.forget();
+      ofHook.forget();
     },
   };
   return room;

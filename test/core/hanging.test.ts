@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hangState, HANGING_SHRINK, shrinkAfter } from '../../src/core/hanging.ts';
+import { hangState } from '../../src/core/hanging.ts';
 import { judgeCooler, type CoolerReading } from '../../src/core/hanging-cooler.ts';
 
 describe('hangState', () => {
@@ -31,41 +31,6 @@ describe('hangState', () => {
       expect(() => hangState(days, shop)).toThrow(expect.objectContaining({ code: 'hanging.days' }));
     for (const limits of [{ readyDays: 8, limitDays: 7 }, { readyDays: 1, limitDays: Number.NaN }, { readyDays: -1, limitDays: 7 }])
       expect(() => hangState(1, limits)).toThrow(expect.objectContaining({ code: 'hanging.limits' })); // prettier-ignore
-  });
-});
-
-describe('shrinkAfter', () => {
-  it('loses 4 to 6 % in 14 days, as beef does on the rail (http://beef-exchange.com/page-14)', () => {
-    const { mean } = shrinkAfter(14);
-    expect(mean).toBeGreaterThan(0.04);
-    expect(mean).toBeLessThan(0.06);
-  });
-
-  it('loses 1.35 to 2.03 % in the first day, as fallow deer do (computed from Fitzhenry et al. 2019)', () => {
-    const { mean } = shrinkAfter(1);
-    expect(mean).toBeGreaterThan(0.0135);
-    expect(mean).toBeLessThan(0.0203);
-  });
-
-  it('loses nothing on day 0, more every day, never all', () => {
-    expect(shrinkAfter(0)).toEqual({ mean: 0, sd: 0 });
-    let before = { mean: 0, sd: 0 };
-    for (let days = 1; days <= 2000; days++) {
-      const now = shrinkAfter(days);
-      expect(now.mean).toBeGreaterThan(before.mean);
-      expect(now.mean).toBeLessThan(1);
-      before = now;
-    }
-  });
-
-  it('compounds day by day: the slow way gives the same', () => {
-    let kept = 1 - HANGING_SHRINK.firstDay.mean;
-    for (let day = 2; day <= 9; day++) kept -= kept * HANGING_SHRINK.laterDay.mean;
-    expect(shrinkAfter(9).mean).toBeCloseTo(1 - kept, 12);
-  });
-
-  it.each([-1, 1.5, Number.NaN])('refuses %s days', (days) => {
-    expect(() => shrinkAfter(days)).toThrow(expect.objectContaining({ code: 'hanging.days' }));
   });
 });
 

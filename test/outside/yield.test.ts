@@ -6,7 +6,6 @@
  */
 import { describe, it } from 'vitest';
 import species from '../../resources/species.json' with { type: 'json' };
-import { HANGING_SHRINK, shrinkAfter } from '../../src/core/hanging.ts';
 import type { Brought, SpeciesProfile } from '../../src/core/species.ts';
 import { hangingFrom, type WeighedAs } from '../../src/core/yield-convert.ts';
 import { learn, predict, type Part, type Range } from '../../src/core/yield.ts';
@@ -274,24 +273,5 @@ describe('parts, by proxy', () => {
     const { mean, sd } = profileOf('elk').trimFat;
     const range = { mean, low: 0, high: mean + 2 * sd };
     holds('elk: fat of lean trim', 'common practice, no source', 0.06, range);
-  });
-});
-
-describe('shrink', () => {
-  it('over the first day and over 14 days', () => {
-    const fallow =
-      'computed from Fitzhenry et al., Afr. J. Wildl. Res. 49:100-110, 2019 (29.6 to 29.2 kg, 25.2 to 24.7 kg)';
-    const first = HANGING_SHRINK.firstDay;
-    const range = { mean: first.mean, low: first.mean - first.sd, high: first.mean + first.sd };
-    holds('fallow deer bucks: warm to cold', fallow, 1 - 29.2 / 29.6, range);
-    holds('fallow deer does: warm to cold', fallow, 1 - 24.7 / 25.2, range);
-    const beef = 'beef-exchange.com/page-14 (4-6 % of hot carcass over 14 days, proxy)';
-    check({
-      name: 'beef: 14 days on the rail',
-      source: beef,
-      expected: 0.05,
-      got: shrinkAfter(14).mean,
-      tolerance: 0.01,
-    });
   });
 });

@@ -1,5 +1,5 @@
 /** Which weights of an animal the shop writes down, and what is typed for each. */
-import { shrinkAfter } from '../../core/hanging.ts';
+import { learnShrink } from '../../core/shrink-model.ts';
 import type { SpeciesProfile } from '../../core/species.ts';
 import { GRAMS_PER } from '../../core/units.ts';
 import type { Part } from '../../core/yield-tree.ts';
@@ -45,6 +45,8 @@ interface Asked {
 /** What a tote holds before somebody must lift it. */
 const TOTE_GRAMS = 50 * GRAMS_PER.lb;
 const WEIGHED_AGAIN = 0.3;
+/** The made-up cooler is as published. */
+const PUBLISHED = learnShrink([], () => undefined);
 /** Less than this is swept up, not weighed. */
 const LEAST_GRAMS = 150;
 
@@ -63,7 +65,10 @@ export function weightsOf(asked: Asked, draw: Draw): Weights {
     return { intake, hook: hanging, hookAtIntake: true, table };
   }
   if (brought === 'skinned' && days > 0 && draw.maybe(WEIGHED_AGAIN)) {
-    const shrink = shrinkAfter(days);
+    const shrink = PUBLISHED.expected(
+      { species: profile.code, brought, receivedGrams: baseGrams, days },
+      profile,
+    );
     const intake = received(baseGrams / (1 - shrink.mean - 0.7 * shrink.sd * draw.normal()));
     return { intake, hook: hanging, hookAtIntake: false, table };
   }
