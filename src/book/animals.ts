@@ -51,7 +51,7 @@ export interface HoldRow {
   reason: string;
   sample: string;
   at: string;
-  /** 1 where the result came back positive: such a hold never ends. */
+  /** 1 where the result came back positive: such a hold lasts unless the result is corrected. */
   positive: number;
 }
 
@@ -132,8 +132,8 @@ export function animalRecords(db: Db) {
   );
   const inShop = db.prepare<[], HookRow>(
     `SELECT ${columns}, h.phone,
-       (SELECT iif(EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = n.id), 'positive', n.reason) AS why
-          FROM hold_now n WHERE n.animal_id = a.id ORDER BY why = 'positive' DESC, n.id LIMIT 1) AS hold,
+       (SELECT iif(n.positive, 'positive', n.reason)
+          FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
        coalesce(w.hanging, w.received) AS grams,
        coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
        w.packed
@@ -141,8 +141,7 @@ export function animalRecords(db: Db) {
      WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
   );
   const hold = db.prepare<[number], HoldRow>(
-    `SELECT n.id, n.reason, n.sample, n.at, e.hold_id IS NOT NULL AS positive FROM hold_now n
-     LEFT JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = ? ORDER BY positive DESC, n.id LIMIT 1`,
+    'SELECT id, reason, sample, at, positive FROM hold_now WHERE animal_id = ? ORDER BY positive DESC, id LIMIT 1',
   );
   const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
   const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');

@@ -13,6 +13,16 @@ export interface BatchRecord {
   by: string;
 }
 
+/** An animal on hold, and the batch in which its meat lies together with another animal's. */
+export interface HeldWith {
+  batchId: number;
+  batch: string;
+  id: number;
+  ticket: string;
+  /** 1 where its test was positive. */
+  positive: number;
+}
+
 /** Grind batches: whose trim, the plan, passes through the plate, tests of the finished grind. */
 export function batchRecords(db: Db) {
   const get = db.prepare<[number], BatchRecord>('SELECT * FROM batch WHERE id = ?');
@@ -41,6 +51,16 @@ export function batchRecords(db: Db) {
      JOIN batch b ON b.id = mine.batch_id JOIN batch_animal other ON other.batch_id = b.id AND other.animal_id <> mine.animal_id
      JOIN animal a ON a.id = other.animal_id JOIN hunter h ON h.id = a.hunter_id
      WHERE mine.animal_id = ? ORDER BY b.id, a.id`,
+  );
+  const heldWith = db.prepare<[number], HeldWith>(
+    `SELECT b.id AS batchId, b.name AS batch, a.id, a.ticket, max(n.positive) AS positive FROM batch_animal mine
+     JOIN batch_animal other ON other.batch_id = mine.batch_id AND other.animal_id <> mine.animal_id
+     JOIN hold_now n ON n.animal_id = other.animal_id
+     JOIN batch b ON b.id = mine.batch_id JOIN animal a ON a.id = other.animal_id
+     WHERE mine.animal_id = ?
+       AND EXISTS (SELECT 1 FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder' AND w.animal_id = mine.animal_id)
+       AND EXISTS (SELECT 1 FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder' AND w.animal_id = a.id)
+     GROUP BY b.id, a.id ORDER BY positive DESC, b.id, a.id`,
   );
   const finish = db.prepare("UPDATE batch SET state = 'done' WHERE id = ?");
   const addPass = db.prepare(
@@ -82,6 +102,8 @@ export function batchRecords(db: Db) {
     animals: (id: number) => animals.all(id),
     /** Whose meat went into a batch together with this animal's. */
     pooledWith: (animalId: number) => pooledWith.all(animalId),
+    /** Animals on hold whose meat was ground into one batch with this animal's, those that tested positive first. */
+    heldWith: (animalId: number) => heldWith.all(animalId),
     finish: (id: number): void => void finish.run(id),
     addPass: (pass: {
       batchId: number;

@@ -9,6 +9,7 @@ import { callNoteRecords } from './call-notes.ts';
 import { coolerLogRecords } from './cooler-logs.ts';
 import { coolerRecords } from './coolers.ts';
 import { fatLotRecords } from './fat-lots.ts';
+import { grinderCleaningRecords } from './grinder-cleanings.ts';
 import { historyRecords } from './history.ts';
 import { hookPairs } from './hook-pairs.ts';
 import { hunterRecords } from './hunters.ts';
@@ -33,6 +34,7 @@ import { seasonsTaught } from './seasons-taught.ts';
 import { settingRecords } from './settings.ts';
 import { summaries } from './sums.ts';
 import { templateRecords } from './templates.ts';
+import { testResultRecords } from './test-results.ts';
 import { testedGrinds } from './tested-grinds.ts';
 import { BookTrouble } from './trouble.ts';
 import { weighingRecords } from './weighings.ts';
@@ -58,9 +60,11 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     coolerLogs: coolerLogRecords(db),
     hunters: hunterRecords(db),
     animals: animalRecords(db),
+    testResults: testResultRecords(db),
     weighings: weighingRecords(db),
     fat: fatLotRecords(db),
     batches: batchRecords(db),
+    grinderCleanings: grinderCleaningRecords(db),
     testedGrinds: testedGrinds(db),
     prices: priceRecords(db),
     quotes: quoteRecords(db),

@@ -41,6 +41,10 @@ UNION ALL
   SELECT 6, e.hold_id, 'hold-ended', e.at, e.by, json_object('outcome', e.outcome, 'note', e.note)
   FROM hold_end e JOIN hold h ON h.id = e.hold_id WHERE h.animal_id = @id
 UNION ALL
+  SELECT 6, r.id, 'test-result', r.at, r.by,
+    json_object('result', r.result, 'sample', r.sample, 'lab', r.lab, 'on', r.reported_on, 'note', r.note, 'reason', r.reason)
+  FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = @id
+UNION ALL
   SELECT 3, i.id, 'instructed', i.at, i.by,
     json_object('before', json(lag(i.body) OVER (ORDER BY i.id)), 'after', json(i.body))
   FROM instruction i WHERE i.animal_id = @id

@@ -19,8 +19,7 @@ export function seasonFlow(db: Db) {
   );
   const positive = db
     .prepare<[string], number>(
-      `SELECT DISTINCT h.animal_id FROM json_each(?) j CROSS JOIN hold h ON h.animal_id = j.value
-       JOIN hold_end e ON e.hold_id = h.id WHERE e.outcome = 'positive'`,
+      'SELECT DISTINCT n.animal_id FROM json_each(?) j CROSS JOIN hold_now n ON n.animal_id = j.value WHERE n.positive',
     )
     .pluck();
   const usualBatch = db

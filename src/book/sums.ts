@@ -41,7 +41,7 @@ export function summaries(db: Db) {
     `SELECT a.id, a.ticket, h.name AS hunter, a.species, h.refuses_pooling, w.trim - w.trim_ground AS trim_left
      FROM animal a JOIN hunter h ON h.id = a.hunter_id JOIN animal_sum w ON w.animal_id = a.id
      WHERE a.stage IN ('hanging', 'cutting', 'packing') AND w.trim - w.trim_ground > ?
-       AND NOT EXISTS (SELECT 1 FROM hold_now n JOIN hold_end e ON e.hold_id = n.id WHERE n.animal_id = a.id)
+       AND NOT EXISTS (SELECT 1 FROM hold_now n WHERE n.animal_id = a.id AND n.positive)
      ORDER BY a.received_on, a.id`,
   );
   const trimInto = db.prepare<[number], { product: string; grams: number }>(

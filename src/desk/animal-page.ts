@@ -7,9 +7,12 @@ import { balanceOf } from './animal-balance.ts';
 import { dueOf } from './bill-due.ts';
 import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
+import { heldGrind } from './grinder-traces.ts';
+import { heldWith } from './hold-rules.ts';
 import { packagesOf } from './packages.ts';
 import { primalsWeighed } from './primals.ts';
 import { lacksOf } from './record-sets.ts';
+import { resultsOf } from './test-results.ts';
 import { speciesCard } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
@@ -125,6 +128,11 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       by: disposal.by,
     },
     bill: dueOf(room, animal.id),
+    results: resultsOf(room, animal.id),
+    waitsFor: heldWith(room, animal.id),
+    heldGrinds: hold
+      ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(room, batch, animal.ticket) ?? [])
+      : [],
     pooledWith: book.batches.pooledWith(animal.id),
   };
 }

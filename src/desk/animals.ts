@@ -29,7 +29,10 @@ export const find = read(v.object({ text: text(200) }), (room, input) =>
   })),
 );
 
-/** Where the animal is now. @throws Trouble `animal.closed`, `cut.held`, `cut.positive` */
+/**
+ * Where the animal is now.
+ * @throws Trouble `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`
+ */
 export const setStage = write(
   v.object({ id, stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'), by }),
   (room, input) => {

@@ -10,6 +10,7 @@ import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './animal-page.ts';
 import { fatOfSource } from './fat-knowledge.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
+import { heldGrind, throughBefore } from './grinder-traces.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
 import { fromOtherLots, lotToTopUp } from './other-lots.ts';
@@ -92,6 +93,8 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
     passes: room.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
       pass, plate, at, by, tempC: temp_tenths_c === null ? null : temp_tenths_c / 10,
     })), // prettier-ignore
+    heldGrind: heldGrind(room, batch),
+    throughBefore: throughBefore(room, batch),
     owners: ownersOf(room, batch.id),
   };
 }

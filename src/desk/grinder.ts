@@ -6,6 +6,7 @@ import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
+import { cleaningOf, uncleaned } from './grinder-traces.ts';
 import { grindWants } from './grind-wants.ts';
 import { instructionsOf } from './animal-page.ts';
 import { heldAs, refuseHeldPool } from './hold-rules.ts';
@@ -29,6 +30,7 @@ const asked = {
   targetFat,
 };
 const RECENT = 12;
+const CLEANINGS = 5;
 
 /** Whose trim waits, open and newest batches, and the fat on hand. */
 export const look = read(v.object({}), (room): GrinderLook => ({
@@ -55,6 +57,8 @@ export const look = read(v.object({}), (room): GrinderLook => ({
   open: room.book.batches.open().map((batch) => batchLine(room, batch)),
   recent: room.book.batches.recent(RECENT).map((batch) => batchLine(room, batch)),
   fat: room.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(room, lot)),
+  uncleaned: uncleaned(room),
+  cleanings: room.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
 }));
 
 export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));

@@ -58,6 +58,26 @@ export function refuseHeldInBatch(room: DeskRoom, batchId: number, animalId: num
   refuseHeldPool(room, together);
 }
 
+/** Animals on hold whose meat was ground into one batch with this one's. */
+export function heldWith(room: DeskRoom, animalId: number) {
+  return room.book.batches
+    .heldWith(animalId)
+    .map(({ batchId, batch, ticket, positive }) => ({ batchId, batch, ticket, positive: positive === 1 }));
+}
+
+/**
+ * Refuses to set an animal ready or to hand it over while a batch with its meat holds meat of another animal that is
+ * on hold or tested positive. When that result comes back `not detected`, nothing is in the way any more.
+ * @throws Trouble `pooled.held`, `pooled.positive`
+ */
+export function refusePooledWithHeld(room: DeskRoom, { id, ticket }: Pick<AnimalRow, 'id' | 'ticket'>): void {
+  const [first] = heldWith(room, id);
+  if (first)
+    throw new Trouble('refused', first.positive ? 'pooled.positive' : 'pooled.held', {
+      with: { ticket, other: first.ticket, batch: first.batch },
+    });
+}
+
 /** What a window is told of a hold: its reason, or `positive`. */
 export function heldAs(hold: HoldRow | undefined): string | null {
   if (!hold) return null;

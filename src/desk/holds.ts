@@ -13,21 +13,15 @@ export const hold = write(v.object({ id, reason: needed(200), sample: text(80), 
   return { id: animal.id };
 });
 
-/** What came out. A positive result keeps the hold for good. @throws Trouble `hold.none`, `hold.positive` */
-export const endHold = write(
-  v.object({
-    id,
-    outcome: v.picklist(['cleared', 'positive', 'withdrawn'], 'choice.outcome'),
-    note: text(500),
-    by,
-  }),
-  (room, input) => {
-    const animal = animalOf(room, input.id);
-    const open = room.book.animals.hold(animal.id);
-    if (!open) throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
-    if (open.positive === 1)
-      throw new Trouble('refused', 'hold.positive', { with: { ticket: animal.ticket } });
-    room.book.animals.endHold(open.id, input.outcome, input.note, room.now(), input.by);
-    return { id: animal.id };
-  },
-);
+/**
+ * Lifts a hold that no test result ends, with the reason (entered for the wrong animal, passed by an inspector …).
+ * What a laboratory reported is entered with `animals.testResult`. @throws Trouble `hold.none`, `hold.positive`
+ */
+export const endHold = write(v.object({ id, reason: needed(500), by }), (room, input) => {
+  const animal = animalOf(room, input.id);
+  const open = room.book.animals.hold(animal.id);
+  if (!open) throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
+  if (open.positive === 1) throw new Trouble('refused', 'hold.positive', { with: { ticket: animal.ticket } });
+  room.book.animals.endHold(open.id, 'withdrawn', input.reason, room.now(), input.by);
+  return { id: animal.id };
+});

@@ -4,6 +4,7 @@ import { daysBetween } from '../core/dates.ts';
 import { dueOf } from './bill-due.ts';
 import { by, id, needed, text } from './input.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
+import { heldWith, refusePooledWithHeld } from './hold-rules.ts';
 import { packagesOf } from './packages.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
@@ -32,6 +33,7 @@ export const look = read(v.object({}), (room) =>
           .ofAnimal(row.id)
           .map(({ id: note, text: said, at, by: who }) => ({ id: note, text: said, at, by: who })),
         hold: row.hold,
+        waitsFor: heldWith(room, row.id),
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
         ...dueOf(room, row.id),
@@ -52,7 +54,8 @@ export const note = write(v.object({ id, text: needed(500), by }), (room, input)
 
 /**
  * Hands an animal over, for good. Unpaid, or unbilled in a shop with prices of its own, only with the initials of who
- * answers for it. @throws Trouble `release.held`, `release.not-ready`, `release.no-bill`, `release.unpaid`
+ * answers for it. @throws Trouble `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`,
+ * `release.no-bill`, `release.unpaid`
  */
 export const release = write(
   v.object({ id, to: needed(200), note: text(500), unpaidBy: text(6), by }),
@@ -63,6 +66,7 @@ export const release = write(
       throw new Trouble('refused', 'release.held', {
         with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
       });
+    refusePooledWithHeld(room, animal);
     if (animal.stage !== 'ready')
       throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
     if (input.unpaidBy === '') refuseUnpaid(room, animal);

@@ -14,6 +14,7 @@ import * as fat from './fat.ts';
 import * as fatCount from './fat-count.ts';
 import { needs } from './fat-needs.ts';
 import * as grinder from './grinder.ts';
+import * as grinderCleaning from './grinder-cleaning.ts';
 import * as holds from './holds.ts';
 import * as hunters from './hunters.ts';
 import * as intake from './intake.ts';
@@ -40,6 +41,7 @@ import * as species from './species.ts';
 import * as table from './table.ts';
 import * as takeOut from './take-out/take-out.ts';
 import * as templates from './templates.ts';
+import { testResult } from './test-results.ts';
 import { tryPrices } from './try-prices.ts';
 
 export const procedures = {
@@ -88,6 +90,7 @@ export const procedures = {
   'animals.hang': coolers.hang,
   'animals.hold': holds.hold,
   'animals.endHold': holds.endHold,
+  'animals.testResult': testResult,
   'animals.dispose': dispose,
 
   'table.weigh': table.weigh,
@@ -103,6 +106,8 @@ export const procedures = {
   'grinder.pack': batchWork.pack,
   'grinder.fatTest': batchWork.fatTest,
   'grinder.finish': batchWork.finish,
+  'grinder.cleaned': grinderCleaning.cleaned,
+  'grinder.voidCleaning': grinderCleaning.voidCleaning,
 
   'fat.lots': fat.lots,
   'fat.buy': fat.buy,

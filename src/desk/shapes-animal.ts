@@ -1,6 +1,7 @@
 /** The rail and one animal, as a window sees them. */
 import type { RecordField } from './shapes-record.ts';
 import type { BillState } from './shapes-bill.ts';
+import type { HeldGrind } from './shapes-grinder.ts';
 import type { HunterCard, SpeciesCard } from './shapes-shop.ts';
 import type {
   Age,
@@ -10,6 +11,7 @@ import type {
   FatChoice,
   MassUnit,
   Sex,
+  TestResult,
   WeighSource,
   WeighStage,
 } from './shapes-words.ts';
@@ -199,7 +201,7 @@ export interface AnimalPage {
   stage: AnimalStage;
   days: number;
   hangState: HangState;
-  /** `positive`: the result came back so, and the hold never ends. */
+  /** `positive`: the result came back so; the hold lasts unless the result is corrected. */
   hold: { id: number; reason: string; sample: string; openedAt: string; positive: boolean } | null;
   /** Cooler and place, or null while nobody said or once it is cut. */
   where: string | null;
@@ -230,6 +232,27 @@ export interface AnimalPage {
   disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
   /** How it stands with its bill. */
   bill: BillState;
+  /** What laboratories reported, newest first; of each hold the newest counts. */
+  results: {
+    holdId: number;
+    result: TestResult;
+    sample: string;
+    lab: string;
+    on: string;
+    note: string;
+    /** Why it corrects the one before. */
+    reason: string;
+    at: string;
+    by: string;
+    counts: boolean;
+  }[];
+  /**
+   * Animals on hold whose meat was ground into one batch with this one's: until their results are in, it is not set
+   * ready and not handed over.
+   */
+  waitsFor: { batchId: number; batch: string; ticket: string; positive: boolean }[];
+  /** Of an animal on hold: what went through the grinder after its batches, until it was cleaned. */
+  heldGrinds: HeldGrind[];
   /** Whose meat went into one batch with this animal's. */
   pooledWith: { batch: string; ticket: string; hunter: string; phone: string }[];
 }

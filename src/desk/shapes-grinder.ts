@@ -50,6 +50,36 @@ export interface GrinderLook {
   open: BatchLine[];
   recent: BatchLine[];
   fat: FatLotRow[];
+  /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
+  uncleaned: HeldGrind[];
+  /** The newest cleanings of the grinder, newest first. */
+  cleanings: Cleaning[];
+}
+
+/** One time that the grinder was taken apart and cleaned. */
+export interface Cleaning {
+  id: number;
+  how: string;
+  at: string;
+  by: string;
+}
+
+/** An animal on hold. */
+export interface HeldIn {
+  ticket: string;
+  /** Its test was positive. */
+  positive: boolean;
+}
+
+/** A batch with meat of animals on hold, and what the grinder carried on into. */
+export interface HeldGrind {
+  batchId: number;
+  batch: string;
+  held: HeldIn[];
+  /** The first cleaning after it was ground; null while none is recorded. */
+  cleaned: Cleaning | null;
+  /** Other batches that were at work between its first weight in and that cleaning. */
+  between: { id: number; name: string; tickets: string[] }[];
 }
 
 export interface BatchLine {
@@ -156,6 +186,10 @@ export interface BatchPage {
   }[];
   outGrams: number;
   fatTests: { fat: number; method: string; at: string; by: string }[];
+  /** Of a batch with held meat: what went through the grinder after it, until it was cleaned; null without held meat. */
+  heldGrind: HeldGrind | null;
+  /** Batches with held meat that went through the grinder before this one, without a cleaning in between. */
+  throughBefore: { batchId: number; batch: string; held: HeldIn[] }[];
   passes: { pass: number; plate: string; tempC: number | null; at: string; by: string }[];
   owners: BatchOwner[];
 }

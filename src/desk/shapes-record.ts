@@ -90,6 +90,7 @@ export type HistoryKind =
   | 'weight-voided'
   | 'held'
   | 'hold-ended'
+  | 'test-result'
   | 'batched'
   | 'fat-moved'
   | 'billed'

@@ -10,6 +10,8 @@ export type CutPart = 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | '
 /** Where in the flow a weight was taken. */
 export type WeighStage =
   'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
+/** What a laboratory reported; `none` takes back what was entered by mistake. */
+export type TestResult = 'positive' | 'not detected' | 'none';
 /** Typed by hand, read off a scale, or off the practice scale, or brought in from a file. */
 export type WeighSource = 'typed' | 'scale' | 'practice' | 'import';
 /** What is asked for as fat in a grind: nothing, the animal's own, or a bought source's code. */

@@ -114,7 +114,7 @@ const REFERS: Readonly<Record<string, keyof Pattern['upTo'] & string>> = {
 
 /** In the order in which one needs the other, each with what picks the rows of the pattern. */
 const COPIED: Readonly<Record<string, string>> = {
-  hunter: 'id <= @hunter', animal: 'id <= @animal', animal_part: 'animal_id <= @animal', hold: 'id <= @hold', hold_end: 'hold_id <= @hold',
+  hunter: 'id <= @hunter', animal: 'id <= @animal', animal_part: 'animal_id <= @animal', hold: 'id <= @hold', hold_end: 'hold_id <= @hold', hold_result: 'hold_id <= @hold',
   instruction: 'animal_id <= @animal', cooler_stay: 'animal_id <= @animal', fat_lot: 'id <= @fat_lot AND coalesce(animal_id, 0) <= @animal',
   batch: 'id <= @batch', batch_animal: 'batch_id <= @batch', grind_pass: 'batch_id <= @batch', fat_test: 'batch_id <= @batch',
   weighing: 'id <= @weighing AND coalesce(animal_id, 0) <= @animal AND coalesce(batch_id, 0) <= @batch AND coalesce(fat_lot_id, 0) <= @fat_lot',

@@ -145,7 +145,7 @@ const check = oneStatement('', {
   },
 }); // prettier-ignore
 
-const WORKED_ON = `NOT EXISTS (SELECT 1 FROM hold h JOIN hold_end e ON e.hold_id = h.id WHERE h.animal_id = s.animal_id AND e.outcome = 'positive')`;
+const WORKED_ON = `NOT EXISTS (SELECT 1 FROM hold_now n WHERE n.animal_id = s.animal_id AND n.positive)`;
 const flow = oneStatement('', {
   days: {
     columns: ['s.received_on', `coalesce(s.cut_at, (SELECT min(w.at) FROM weighing_now w WHERE w.animal_id = s.animal_id AND w.stage = 'grinder'))`,

@@ -43,7 +43,11 @@ CREATE INDEX fat_test_by_batch ON fat_test (batch_id);
 
 CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 
+CREATE INDEX grinder_cleaning_by_moment ON grinder_cleaning (at);
+
 CREATE INDEX hold_by_animal ON hold (animal_id);
+
+CREATE INDEX hold_result_by_hold ON hold_result (hold_id);
 
 CREATE INDEX hunter_by_name ON hunter (name_key);
 
@@ -376,6 +380,22 @@ CREATE TABLE grind_pass (
   by TEXT NOT NULL
 ) STRICT;
 
+CREATE TABLE grinder_cleaning (
+  id INTEGER PRIMARY KEY,
+  -- The batch after which it was cleaned, where somebody said so.
+  batch_id INTEGER REFERENCES batch (id),
+  how TEXT NOT NULL CHECK (length(how) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE grinder_cleaning_void (
+  cleaning_id INTEGER PRIMARY KEY REFERENCES grinder_cleaning (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE hold (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -389,6 +409,20 @@ CREATE TABLE hold_end (
   hold_id INTEGER PRIMARY KEY REFERENCES hold (id),
   outcome TEXT NOT NULL CHECK (outcome IN ('cleared', 'positive', 'withdrawn')),
   note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE hold_result (
+  id INTEGER PRIMARY KEY,
+  hold_id INTEGER NOT NULL REFERENCES hold (id),
+  result TEXT NOT NULL CHECK (result IN ('positive', 'not detected', 'none')),
+  sample TEXT NOT NULL,
+  lab TEXT NOT NULL,
+  reported_on TEXT NOT NULL CHECK (reported_on IS date(reported_on)),
+  note TEXT NOT NULL,
+  -- Why it corrects the result before it; empty for the first result of a hold.
+  reason TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -766,6 +800,18 @@ CREATE TRIGGER grind_pass_no_delete BEFORE DELETE ON grind_pass
 CREATE TRIGGER grind_pass_no_update BEFORE UPDATE ON grind_pass
   BEGIN SELECT RAISE(ABORT, 'grind_pass is written once'); END;
 
+CREATE TRIGGER grinder_cleaning_no_delete BEFORE DELETE ON grinder_cleaning
+  BEGIN SELECT RAISE(ABORT, 'grinder_cleaning is written once'); END;
+
+CREATE TRIGGER grinder_cleaning_no_update BEFORE UPDATE ON grinder_cleaning
+  BEGIN SELECT RAISE(ABORT, 'grinder_cleaning is written once'); END;
+
+CREATE TRIGGER grinder_cleaning_void_no_delete BEFORE DELETE ON grinder_cleaning_void
+  BEGIN SELECT RAISE(ABORT, 'grinder_cleaning_void is written once'); END;
+
+CREATE TRIGGER grinder_cleaning_void_no_update BEFORE UPDATE ON grinder_cleaning_void
+  BEGIN SELECT RAISE(ABORT, 'grinder_cleaning_void is written once'); END;
+
 CREATE TRIGGER hold_end_no_delete BEFORE DELETE ON hold_end
   BEGIN SELECT RAISE(ABORT, 'hold_end is written once'); END;
 
@@ -777,6 +823,12 @@ CREATE TRIGGER hold_no_delete BEFORE DELETE ON hold
 
 CREATE TRIGGER hold_no_update BEFORE UPDATE ON hold
   BEGIN SELECT RAISE(ABORT, 'hold is written once'); END;
+
+CREATE TRIGGER hold_result_no_delete BEFORE DELETE ON hold_result
+  BEGIN SELECT RAISE(ABORT, 'hold_result is written once'); END;
+
+CREATE TRIGGER hold_result_no_update BEFORE UPDATE ON hold_result
+  BEGIN SELECT RAISE(ABORT, 'hold_result is written once'); END;
 
 CREATE TRIGGER hunter_lookup_of_changed AFTER UPDATE ON hunter
 WHEN NEW.name_key <> OLD.name_key OR NEW.phone_key <> OLD.phone_key BEGIN
@@ -985,8 +1037,16 @@ CREATE VIEW fat_lot_sum_now AS
 CREATE VIEW fat_on_hand AS
   SELECT l.*, s.left_grams, s.start_grams FROM fat_lot l JOIN fat_lot_sum s ON s.lot_id = l.id;
 
+CREATE VIEW grinder_cleaning_now AS
+  SELECT c.* FROM grinder_cleaning c
+  WHERE NOT EXISTS (SELECT 1 FROM grinder_cleaning_void v WHERE v.cleaning_id = c.id);
+
 CREATE VIEW hold_now AS
-  SELECT h.* FROM hold h WHERE NOT EXISTS (SELECT 1 FROM hold_end e WHERE e.hold_id = h.id AND e.outcome <> 'positive');
+  SELECT h.id, h.animal_id, h.reason, h.sample, h.at, h.by,
+    (coalesce(r.result, e.outcome) IS 'positive') AS positive
+  FROM hold h LEFT JOIN hold_end e ON e.hold_id = h.id
+  LEFT JOIN hold_result r ON r.id = (SELECT max(n.id) FROM hold_result n WHERE n.hold_id = h.id)
+  WHERE CASE WHEN r.id IS NULL THEN e.hold_id IS NULL OR e.outcome = 'positive' ELSE r.result <> 'not detected' END;
 
 CREATE VIEW hunter_digits_lookup_now AS
   SELECT DISTINCT substr(h.phone_key, 1 + n.key) AS digits, h.id AS hunter_id

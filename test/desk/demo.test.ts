@@ -177,8 +177,8 @@ describe('the demo season', () => {
     expect(lacking).toBeLessThan(records.length / 5);
     expect(count('SELECT count(*) FROM quote')).toBe(75);
     expect(count('SELECT count(*) FROM quote_taken')).toBeGreaterThan(40);
-    expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'positive'")).toBe(1);
-    expect(count("SELECT count(*) FROM hold_end WHERE outcome = 'cleared'")).toBeGreaterThan(10);
+    expect(count("SELECT count(*) FROM hold_result WHERE result = 'positive'")).toBe(1);
+    expect(count("SELECT count(*) FROM hold_result WHERE result = 'not detected'")).toBeGreaterThan(10);
     expect(count('SELECT count(*) FROM hold_now')).toBeGreaterThan(3);
     expect(procedures['prices.look'].run(room, {}).example).toBe(false);
     expect(

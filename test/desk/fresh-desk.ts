@@ -5,9 +5,16 @@ import { tempBookPath } from '../book/temp-book.ts';
 
 /** A desk on a fresh book with a clock of its own, already set up, and typed calls that throw what they do not expect. */
 export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15:00:00Z') {
+  const shop = await deskOn(tempBookPath(), start);
+  await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
+  await shop.call('shop.change', { changes: { zone: 'America/Denver' } });
+  return shop;
+}
+
+/** A desk on the book at `path`, which another desk may have begun. */
+export async function deskOn(bookPath: string, start = '2026-10-10T15:00:00Z') {
   let now = Date.parse(start);
   const broken: unknown[] = [];
-  const bookPath = tempBookPath();
   const desk = await openDesk({
     bookPath,
     clock: () => new Date(now),
@@ -25,8 +32,6 @@ export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15
     if (answer.ok) throw new Error(`${name} was carried out: ${JSON.stringify(answer.value)}`);
     return answer.problem;
   }
-  await call('shop.setUp', { shopName: 'Test Locker', unit });
-  await call('shop.change', { changes: { zone: 'America/Denver' } });
   return {
     desk,
     bookPath,

@@ -37,7 +37,7 @@ describe('an animal on hold, where the shop waits for the result', () => {
     await shop.call('table.weigh', { animalId: id, stage: 'received', part: 'carcass', typed: '410' });
     const page = await shop.call('animals.open', { id });
     expect(page).toMatchObject({ stage: 'hanging', hold: { sample: 'L26-118', positive: false } });
-    await shop.call('animals.endHold', { id, outcome: 'cleared' });
+    await shop.call('animals.testResult', { id, result: 'not detected' });
     await cut(shop, id, { trim: '20' });
   });
 
@@ -102,7 +102,7 @@ describe('an animal on hold, where the shop cuts before the result', () => {
     expect(await shop.problem('grinder.weighIn', trimOf(one))).toMatchObject({ code: 'batch.held-alone' });
     // The held one stays out: the other may go on.
     await shop.call('grinder.weighIn', trimOf(two));
-    await shop.call('animals.endHold', { id: one, outcome: 'withdrawn' });
+    await shop.call('animals.endHold', { id: one, reason: 'entered for another animal' });
     await shop.call('grinder.weighIn', trimOf(one));
     await shop.call('animals.hold', { id: one, reason: 'sample', sample: '8' });
     expect(await shop.problem('grinder.weighIn', { ...trimOf(two), typed: '5' })).toMatchObject({
@@ -112,11 +112,11 @@ describe('an animal on hold, where the shop cuts before the result', () => {
 });
 
 describe('a positive result', () => {
-  it('stops everything, whatever the rule, and cannot be ended', async () => {
+  it('stops everything, whatever the rule, and its hold cannot be lifted', async () => {
     const shop = await freshDesk();
     await mayCutHeld(shop);
     const id = await heldWithTrim(shop);
-    await shop.call('animals.endHold', { id, outcome: 'positive' });
+    await shop.call('animals.testResult', { id, result: 'positive' });
     expect((await shop.call('animals.open', { id })).hold).toMatchObject({ positive: true });
     const typed = { animalId: id, stage: 'cut', part: 'bone', typed: '20' };
     expect(await shop.problem('table.weigh', typed)).toMatchObject({ code: 'cut.positive' });
@@ -127,7 +127,7 @@ describe('a positive result', () => {
       code: 'cut.positive',
     });
     expect((await shop.call('grinder.look', {})).waiting).toEqual([]);
-    expect(await shop.problem('animals.endHold', { id, outcome: 'cleared' })).toMatchObject({
+    expect(await shop.problem('animals.endHold', { id, reason: 'so' })).toMatchObject({
       code: 'hold.positive',
     });
   });
@@ -142,7 +142,7 @@ describe('a positive result', () => {
     await cut(shop, other, { trim: '30' });
     await shop.call('grinder.start', { animals: [{ id }, { id: other }], ...BATCH });
     await shop.call('animals.hold', { id, reason: 'sample', sample: 'L26-118' });
-    await shop.call('animals.endHold', { id, outcome: 'positive' });
+    await shop.call('animals.testResult', { id, result: 'positive' });
     const others = [{ batch: 'G26-001', ticket: '26-0002', hunter: 'Ana', phone: '555-0150' }];
     expect((await shop.call('animals.open', { id })).pooledWith).toEqual(others);
     const done = await shop.call('animals.dispose', {

@@ -183,7 +183,7 @@ describe('the history of an animal', () => {
       shop.wait(60);
     };
     shop.wait(60);
-    await step(shop.call('animals.endHold', { id, outcome: 'cleared', note: 'not detected' }));
+    await step(shop.call('animals.testResult', { id, result: 'not detected', note: 'by letter' }));
     await step(cut(shop, id, { trim: '120' }));
     const [wrong] = (await shop.call('animals.open', { id })).weighings.slice(-1);
     await step(
@@ -208,7 +208,7 @@ describe('the history of an animal', () => {
     const story = await shop.call('animals.history', { id });
     expect(story.map(({ what }) => what)).toEqual([
       'released', 'called', 'changed', 'paid', 'billed', 'instructed', 'instructed', 'weight-voided', 'weighed',
-      'weight-corrected', 'changed', 'weighed', 'hold-ended', 'weighed', 'held', 'taken-in',
+      'weight-corrected', 'changed', 'weighed', 'test-result', 'weighed', 'held', 'taken-in',
     ]); // prettier-ignore
     expect(story.find(({ what }) => what === 'weight-corrected')).toMatchObject({
       facts: { was: '120', typed: '102', part: 'trim' },

@@ -25,7 +25,7 @@ describe('the rail', () => {
     ]);
     await shop.call('shop.change', { changes: { cutWhileHeld: true } });
     expect((await next())[0]).toMatchObject({ id: held, why: 'over-limit' });
-    await shop.call('animals.endHold', { id: held, outcome: 'positive' });
+    await shop.call('animals.testResult', { id: held, result: 'positive' });
     expect((await next()).map(({ id }) => id)).not.toContain(held);
     expect((await shop.call('rail.look', {})).hooks.find(({ id }) => id === held)?.hold).toBe('positive');
   });

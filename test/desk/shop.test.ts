@@ -100,8 +100,8 @@ describe('holds and pick-up', () => {
       code: 'release.held',
       with: { sample: 'CWD-118' },
     });
-    await shop.call('animals.endHold', { id: clear, outcome: 'cleared' });
-    await shop.call('animals.endHold', { id: positive, outcome: 'positive' });
+    await shop.call('animals.testResult', { id: clear, result: 'not detected' });
+    await shop.call('animals.testResult', { id: positive, result: 'positive' });
     await shop.call('pickup.release', { id: clear, to: 'Dana' });
     expect(await shop.problem('pickup.release', { id: positive, to: 'B' })).toMatchObject({
       code: 'release.held',

@@ -99,7 +99,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   'animals.hold': async (shop) => ['animals.hold', { id: await takeIn(shop), reason: 'smells' }],
   'animals.endHold': async (shop) => [
     'animals.endHold',
-    { id: await takeIn(shop, { sample: 'L1' }), outcome: 'cleared' },
+    { id: await takeIn(shop, { sample: 'L1' }), reason: 'passed by the inspector' },
+  ],
+  'animals.testResult': async (shop) => [
+    'animals.testResult',
+    { id: await takeIn(shop, { sample: 'L1' }), result: 'not detected' },
   ],
   'animals.dispose': async (shop) => [
     'animals.dispose',
@@ -135,6 +139,14 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const batchId = await ground(shop);
     await shop.call('grinder.pack', { batchId, product: 'Ground', count: 50, typed: '58' });
     return ['grinder.finish', { batchId }];
+  },
+  'grinder.cleaned': async (shop) => [
+    'grinder.cleaned',
+    { batchId: await ground(shop), how: 'taken apart and washed' },
+  ],
+  'grinder.voidCleaning': async (shop) => {
+    const { id } = await shop.call('grinder.cleaned', { how: 'taken apart and washed' });
+    return ['grinder.voidCleaning', { cleaningId: id, reason: 'not done yet' }];
   },
   'fat.buy': () => ['fat.buy', { source: 'pork-back-fat', typed: '20' }],
   'fat.throwOut': async (shop) => ['fat.throwOut', { lotId: await lot(shop), reason: 'rancid' }],

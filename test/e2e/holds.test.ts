@@ -75,11 +75,13 @@ describe('an animal on hold', () => {
   it('goes home when nothing was found', async () => {
     const { keys, page } = shop;
     await scanTicket(page, deer.ticket);
-    await keys.pressOn('End the hold');
-    await keys.choose('What came out', 'Nothing found');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'End the hold' }));
+    await keys.pressOn('Enter the test result');
+    await keys.choose('Result', 'Not detected');
+    await keys.fill('Laboratory', 'State lab');
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
     await keys.press('Enter');
-    await page.getByText('The hold is over.').waitFor();
+    await page.getByText(`${deer.ticket}: not detected. The hold has ended.`).waitFor();
+    await page.getByText(/Not detected: sample L-704, State lab, reported/).waitFor();
     await keys.goTo('pickup', 6);
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.tabTo(page.getByRole('button', { name: 'Hand it over', exact: true }));
@@ -90,11 +92,11 @@ describe('an animal on hold', () => {
   it('that tests positive leads through the advice to its disposal, and stays in the record book', async () => {
     const { keys, page } = shop;
     await scanTicket(page, sick.ticket);
-    await keys.pressOn('End the hold');
-    await keys.choose('What came out', 'Positive');
-    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'End the hold' }));
+    await keys.pressOn('Enter the test result');
+    await keys.choose('Result', 'Positive');
+    await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Save the result' }));
     await keys.press('Enter');
-    await page.getByText('Tested positive').first().waitFor();
+    await page.getByRole('list', { name: 'What to do, in this order' }).waitFor();
     expect(
       await page.getByRole('list', { name: 'What to do, in this order' }).getByRole('listitem').count(),
     ).toBeGreaterThanOrEqual(3);

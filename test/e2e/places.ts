@@ -180,8 +180,15 @@ export const PLACES: readonly Place[] = [
     name: 'sheet: hold',
     sheet: 'table/HoldDialog.vue',
     at: (of) => `/table/${of.held}`,
-    act: press('End the hold'),
-    sees: /What came out/,
+    act: press('Lift the hold'),
+    sees: /Why it is lifted/,
+  },
+  {
+    name: 'sheet: test result',
+    sheet: 'table/ResultDialog.vue',
+    at: (of) => `/table/${of.held}`,
+    act: press('Enter the test result'),
+    sees: /Not detected/,
   },
   {
     name: 'sheet: dispose',

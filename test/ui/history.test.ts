@@ -26,6 +26,18 @@ describe('a sentence of the history', () => {
     [entry('held', { sample: '' }, { reason: 'smells' }), 'Put on hold: smells.'],
     [entry('hold-ended', { outcome: 'cleared', note: 'not detected' }), 'The hold ended: nothing found. not detected.'],
     [entry('hold-ended', { outcome: 'positive', note: '' }), 'The result was positive; the hold stays.'],
+    [
+      entry('test-result', { result: 'not detected', sample: 'L-7', lab: 'State lab', on: '2026-11-25', note: '' }),
+      'Test result: not detected (sample L-7, State lab, reported Nov 25, 2026); the hold ended.',
+    ],
+    [
+      entry('test-result', { result: 'positive', sample: '', lab: '', on: '2026-11-25', note: 'called' }),
+      'Test result: positive (reported Nov 25, 2026); the hold stays. called.',
+    ],
+    [
+      entry('test-result', { result: 'none', sample: '', lab: '', on: '2026-11-25', note: '' }),
+      'The test result was taken back; the hold waits again.',
+    ],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 0 }), 'Put into batch G26-001 (Links), by itself.'],
     [entry('batched', { batch: 'G26-001', product: 'Links', others: 1 }), 'Put into batch G26-001 (Links), with 1 other animal.'],
     [entry('fat-moved', { kind: 'counted', grams: -453.59237 }), 'Its saved fat was counted: 1.00 lb less than the book had.'],

@@ -21,7 +21,7 @@ const everything = {
   first: 'Sausage', second: 'Links',
   row: 12, what: 'animal', years: 3, date: '2021-11-04',
   path: '/shop/shop.gambrel',
-  cooler: 'Cold room 1', count: 3, sample: 'L26-118',
+  cooler: 'Cold room 1', count: 3, sample: 'L26-118', before: 'positive', other: '26-0012',
 }; // prettier-ignore
 
 /** Written like codes, but names of fields and of files. */

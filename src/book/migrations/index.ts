@@ -8,6 +8,7 @@ import { coolerLogs } from './0006-cooler-logs.ts';
 import { sumsInPlace } from './0007-sums-in-place.ts';
 import { lookUps } from './0008-look-ups.ts';
 import { releaseMended } from './0009-release-mended.ts';
+import { resultsAndCleanings } from './0010-results-and-cleanings.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -20,6 +21,7 @@ export const MIGRATIONS: readonly string[] = [
   sumsInPlace,
   lookUps,
   releaseMended,
+  resultsAndCleanings,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

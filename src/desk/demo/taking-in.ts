@@ -98,10 +98,11 @@ function planResult(shop: Shop, animal: DemoAnimal, by: string): void {
   if (positive) shop.positive = animal;
   const days = positive ? 12 : animal.draw.whole(7, 12);
   shop.diary.note(momentAt(addDays(animal.receivedOn, days), animal.draw.between(9 * 60, 16 * 60)), () => {
-    shop.counter.call('animals.endHold', {
+    shop.counter.call('animals.testResult', {
       id: animal.id,
-      outcome: positive ? 'positive' : 'cleared',
-      note: positive ? 'Laboratory called; hunter told, waits for the agency' : 'Not detected',
+      result: positive ? 'positive' : 'not detected',
+      lab: 'State veterinary laboratory',
+      note: positive ? 'Laboratory called; hunter told, waits for the agency' : '',
       by,
     });
     if (!positive) planPickUp(shop, animal);

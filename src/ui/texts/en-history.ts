@@ -124,6 +124,13 @@ const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
       ? `The result was positive; the hold stays.${said}`
       : `The hold ended: ${came.toLowerCase()}.${said}`;
   },
+  'test-result': ({ result, sample, lab, on, note }, format) => {
+    const about = holdText.resultOf(String(sample), String(lab), format.longDay(String(on)));
+    const said = note ? ` ${ended(String(note))}` : '';
+    if (result === 'none') return `The test result was taken back; the hold waits again.${said}`;
+    const does = result === 'positive' ? 'the hold stays' : 'the hold ended';
+    return `Test result: ${holdText.results[result as 'positive'].toLowerCase()} (${about}); ${does}.${said}`;
+  },
   batched: ({ batch, product, others }) =>
     `Put into batch ${batch} (${product}), ${Number(others) === 0 ? 'by itself' : `with ${plural(Number(others), 'other animal', 'other animals')}`}.`,
   'fat-moved': ({ kind, grams }, format) => {

@@ -5,14 +5,19 @@ export const holdText = {
   title: 'Hold',
   none: 'None.',
   start: 'Put on hold',
-  end: 'End the hold',
-  over: 'The hold is over.',
-  stays: 'The result was positive: the hold stays.',
+  lift: 'Lift the hold',
+  lifted: (ticket: string) => `The hold on ${ticket} is lifted.`,
+  liftHow:
+    'For a hold that no test result ends. A test result is entered as such and ends the hold by itself.',
+  liftReason: 'Why it is lifted',
+  liftReasonHint:
+    'For example: entered for the wrong animal, passed by the inspector. It stays in the record.',
   since: (moment: string) => `since ${moment}`,
   sampleNumber: (sample: string) => `number ${sample}`,
   apart: 'Keep it apart; it is not released before the result is in.',
   waits: 'This shop does not cut it before then.',
-  alone: 'It may be cut, and is ground by itself, never with other animals.',
+  alone:
+    'It may be cut, and is ground by itself; take the grinder apart and clean it after it, before the next, and record that.',
   notCut:
     'On hold: it is not cut, ground or packed before the result is in. Weights received and hanging can still be taken.',
   why: 'Why',
@@ -20,11 +25,38 @@ export const holdText = {
   other: 'Other',
   sample: 'Sample number',
   reason: 'Reason',
-  outcome: 'What came out',
   outcomes: { cleared: 'Nothing found', positive: 'Positive', withdrawn: 'Hold not needed' },
-  forGood: 'A positive result keeps the hold for good: it cannot be ended afterwards.',
   note: 'Note',
   notNow: 'Not now',
+
+  enterResult: 'Enter the test result',
+  correctResult: 'Correct the result',
+  result: 'Result',
+  results: { 'not detected': 'Not detected', positive: 'Positive', none: 'No result yet' },
+  resultDoes: {
+    'not detected': 'The hold ends with it.',
+    positive: 'The hold stays, and the steps to take are shown.',
+    none: 'For a result that belongs to another animal: the hold waits again.',
+  },
+  lab: 'Laboratory',
+  reportedOn: 'Reported on',
+  whyCorrected: 'Why it is corrected',
+  whyCorrectedHint: 'For example: read for another sample. The first result stays in the record.',
+  sampleIsRight: 'Yes, it is this animal',
+  saveResult: 'Save the result',
+  resultSaved: {
+    'not detected': (ticket: string) => `${ticket}: not detected. The hold has ended.`,
+    positive: (ticket: string) => `${ticket} tested positive. The hold stays.`,
+    none: (ticket: string) => `${ticket} waits for its result again.`,
+  },
+  resultLine: (result: string, about: string) => (about ? `${result}: ${about}.` : `${result}.`),
+  resultOf: (sample: string, lab: string, day: string) =>
+    [sample && `sample ${sample}`, lab, `reported ${day}`].filter(Boolean).join(', '),
+  earlier: 'Corrected since',
+  waitsFor: (ticket: string, other: string, batch: string) =>
+    `${ticket} was ground in batch ${batch} with ${other}, which is on hold. It is not set ready or handed over before that result is in.`,
+  waitsForPositive: (ticket: string, other: string, batch: string) =>
+    `${ticket} was ground in batch ${batch} with ${other}, which tested positive. It is not handed over: your wildlife agency or the health department says what happens to it.`,
 
   positive: 'Tested positive',
   steps: 'What to do, in this order',

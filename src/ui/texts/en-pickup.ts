@@ -52,8 +52,13 @@ export const pickupText = {
   canGo: 'can go',
   handOver: 'Hand over',
   handOverOf: (ticket: string) => `Hand over ${ticket}`,
-  heldMessage: 'On hold: do not ask the hunter to come before the hold is ended.',
-  heldSentence: (reason: string) => `${reason}: it stays until the hold is ended at the Table.`,
+  waitsState: 'stays here',
+  waitsFor: (other: string, batch: string, positive: boolean) =>
+    positive
+      ? `Ground in ${batch} with ${other}, which tested positive. Ask your wildlife agency or the health department.`
+      : `Ground in ${batch} with ${other}, which is on hold: it stays until that result is in.`,
+  heldMessage: 'It cannot be handed over yet: do not ask the hunter to come.',
+  heldSentence: (reason: string) => `${reason}: it stays until its result is entered at the Table.`,
   openAnimal: 'Open the animal',
   to: 'Handed to',
   toHint: 'Who really takes it, by name.',

@@ -36,15 +36,26 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'weighing.used': (p, format) =>
     `${massIn(p, 'grams', format)} of this ${p.part} is in the grinder already. Take it back there first.`,
   'release.held': (p) =>
-    `${p.ticket ?? 'This animal'} is on hold. It is not handed over before the result is in; end the hold first.`,
+    `${p.ticket ?? 'This animal'} is on hold. It is not handed over before the result is in: enter the result at the Table.`,
   'cut.held': (p) =>
-    `${p.ticket} is on hold (${held(p)}) and is not cut, ground or packed before the result is in. When it is, end the hold at the Table. Whether held animals may be cut is set in Shop.`,
+    `${p.ticket} is on hold (${held(p)}) and is not cut, ground or packed before the result is in. When it is, enter it at the Table. Whether held animals may be cut is set in Shop.`,
   'cut.positive': (p) =>
     `${p.ticket} tested positive (${held(p)}). Nothing of it is cut, ground or packed any more: follow the steps of its hold at the Table.`,
   'hold.positive': (p) =>
-    `${p.ticket} tested positive: this hold stays for good. Record its disposal at the Table.`,
+    `${p.ticket} tested positive: its hold is not lifted. Record its disposal, or correct the result if it was entered wrongly.`,
+  'result.nothing-to-correct': (p) => `${p.ticket} has no test result yet that could be taken back.`,
+  'result.reason': (p) => `${p.ticket} already has a result: ${p.before}. Say why it is corrected.`,
+  'result.before-kill': () => 'It cannot have been tested before it was killed. Check both dates.',
+  'result.other-sample': (p) =>
+    `${p.ticket} waits for sample ${p.sample}, and this result is for ${p.typed}. Is it the right animal?`,
+  'pooled.held': (p) =>
+    `${p.ticket} was ground in batch ${p.batch} with ${p.other}, which is on hold. It is not set ready or handed over before that result is in.`,
+  'pooled.positive': (p) =>
+    `${p.ticket} was ground in batch ${p.batch} with ${p.other}, which tested positive. It is not set ready or handed over: ask your wildlife agency or the health department what happens to it.`,
+  'cleaning.unknown': () => 'This cleaning is not in the book.',
+  'cleaning.voided': () => 'This cleaning was voided already.',
   'batch.held-alone': (p) =>
-    `${p.ticket} is on hold and is ground by itself, never with other animals. Make it a batch of its own.`,
+    `${p.ticket} is on hold and is ground by itself, never with other animals. Make it a batch of its own, and clean the grinder after it.`,
   'dispose.reason': (p) =>
     `${p.ticket} has no positive result. Say why it is done away with, for example: spoiled, condemned by the inspector.`,
   'animal.not-hanging': (p) => `${p.ticket} does not hang any more, so it takes no place in a cooler.`,

@@ -75,4 +75,10 @@ INSERT INTO cooler_log_undone VALUES (1, '2026-10-02T15:05:00.000Z', 'MK');
   9: `
 INSERT INTO release_mend VALUES (1, 1, 'Ada Whitlock', '2026-10-10', '2026-10-11T12:00:00.000Z', 'MK');
 `,
+  10: `
+INSERT INTO hold_result VALUES (1, 1, 'not detected', 'L26-118', 'State lab', '2026-10-11', '', 'read for another sample', '2026-10-11T15:00:00.000Z', 'MK'),
+  (2, 1, 'positive', 'L26-118', 'State lab', '2026-10-12', 'by letter', 'tested again', '2026-10-12T15:00:00.000Z', 'MK');
+INSERT INTO grinder_cleaning VALUES (1, 1, 'taken apart and washed', '2026-10-07T15:00:00.000Z', 'RB'), (2, NULL, 'washed', '2026-10-07T17:00:00.000Z', 'RB');
+INSERT INTO grinder_cleaning_void VALUES (2, 'not done yet', '2026-10-07T17:01:00.000Z', 'RB');
+`,
 };

@@ -43,7 +43,9 @@ describe.each([
     positive = new Set(
       (
         db
-          .prepare("SELECT animal_id FROM hold JOIN hold_end ON hold_id = id WHERE outcome = 'positive'")
+          .prepare(
+            "SELECT animal_id FROM hold JOIN hold_result r ON r.hold_id = hold.id WHERE result = 'positive'",
+          )
           .all() as { animal_id: number }[]
       ).map((one) => one.animal_id),
     );
