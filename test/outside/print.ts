@@ -1,53 +1,48 @@
-/** Prints the table of outside checks after a run, and merges its rows into one file, `outside.json`. */
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+/** Prints the table of outside checks after a run: one row for each independent published result. */
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Row, Value } from './row.ts';
+import { listOf } from './nearness.ts';
+import type { Row, Value } from './result.ts';
 
-const tests = fileURLToPath(new URL('.', import.meta.url));
-const folder = process.env.OUTSIDE_ROWS ?? fileURLToPath(new URL('../../out/outside/', import.meta.url));
-const rows = readRows();
-if (rows.length === 0) {
-  console.error(`No outside check has left a row in ${folder}; run the tests first.`);
-  process.exit(1);
+/** Of a long list. */
+const MOST_SHOWN = 8;
+const folder = process.env.OUTSIDE_ROWS ?? fileURLToPath(new URL('../../out/', import.meta.url));
+const rows = JSON.parse(readFileSync(join(folder, 'outside.json'), 'utf8')) as Row[];
+const results = rows.filter((row) => row.kind === 'result');
+const copied = rows.filter((row) => row.kind === 'copied');
+
+for (const area of new Set(results.map((row) => row.area))) {
+  console.log(`\n${area}`);
+  for (const row of results.filter((one) => one.area === area)) {
+    console.log(`\n  ${row.name}`);
+    console.log(`    source    ${row.source}${row.note ? ` (${row.note})` : ''}`);
+    console.log(`    ${row.basis.padEnd(8)}  ${shown(row.expected)}`);
+    console.log(`    ours      ${shown(row.got)}`);
+    console.log(
+      `    agrees    ${row.digits.toFixed(1).replace('.0', '')} digits in the worst place; asked: ${row.asked}`,
+    );
+    console.log(`    catches   ${row.mistake}`);
+  }
 }
-writeFileSync(join(folder, '..', 'outside.json'), JSON.stringify(rows, null, 1));
-
-for (const file of new Set(rows.map((row) => row.file))) {
-  console.log(`\n${file}`);
-  const own = rows.filter((row) => row.file === file);
-  const cells = [
-    ['check', 'expected', 'got', 'digits', 'asked'],
-    ...own.map((row) => [
-      row.name,
-      shown(row.expected),
-      shown(row.got),
-      row.digits.toFixed(1).replace('.0', ''),
-      row.asked,
-    ]),
-  ];
-  const widths = cells[0]?.map((_, column) => Math.max(...cells.map((line) => line[column]?.length ?? 0)));
-  let source = '';
-  cells.forEach((line, at) => {
-    const from = own[at - 1]?.source ?? source;
-    if (from !== source) console.log(`  [${from}]`);
-    source = from;
-    console.log(`    ${line.map((cell, column) => cell.padEnd(widths?.[column] ?? 0)).join('  ')}`.trimEnd());
-  });
+if (copied.length > 0) {
+  console.log(
+    '\nFigures that the tool ships, read again in their source (shows that they were copied right, so none is counted)',
+  );
+  for (const row of copied)
+    console.log(`  ${row.name}: ${shown(row.expected)}, ours ${shown(row.got)}  [${row.source}]`);
 }
-console.log(`\n${rows.length} checks against published values.`);
+const stated = results.filter(({ basis }) => basis === 'stated').length;
+console.log(
+  `\n${results.length} independent published results: ${stated} with the expected figure in the source itself, ` +
+    `${results.length - stated} computed from inputs in the source.`,
+);
 
-/** Rows of every test file that still exists; what a removed test left behind is passed over. */
-function readRows(): Row[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .filter((name) => name.endsWith('.test.ts.json') && existsSync(join(tests, name.slice(0, -5))))
-    .sort()
-    .flatMap((name) => JSON.parse(readFileSync(join(folder, name), 'utf8')) as Row[]);
-}
-
-/** Enough digits to judge by; the digits column was taken from the full value. */
+/** Enough digits to judge by, and the beginning of a long list; the digits were taken from all of it. */
 function shown(value: Value): string {
-  const text = (one: number, digits: number) => String(Number(one.toPrecision(digits)));
-  return typeof value === 'number' ? text(value, 14) : value.map((one) => text(one, 8)).join(' ');
+  const list = listOf(value);
+  const text = list
+    .slice(0, MOST_SHOWN)
+    .map((one) => String(Number(one.toPrecision(list.length === 1 ? 14 : 8))));
+  return text.join('  ') + (list.length > MOST_SHOWN ? `  … ${list.length} values` : '');
 }

@@ -1,4 +1,4 @@
-import { fitLine } from '../../src/core/regression.ts';
+import { fitLine } from '../../../src/core/regression.ts';
 
 /** One coefficient of a regression with an intercept and several predictors. */
 export interface Coefficient {
@@ -32,6 +32,12 @@ export function sweptCoefficient(
   const { slope, slopeSe, residualSd } = fitLine(own, left);
   const wider = Math.sqrt((ys.length - 2) / (ys.length - columns.length - 1));
   return { estimate: slope, se: slopeSe * wider, residualSd: residualSd * wider };
+}
+
+/** Estimate and standard error of every coefficient in turn, and at the end the residual standard deviation. */
+export function sweptCoefficients(columns: readonly (readonly number[])[], ys: readonly number[]): number[] {
+  const each = columns.map((_, at) => sweptCoefficient(columns, ys, at));
+  return [...each.flatMap(({ estimate, se }) => [estimate, se]), each[0]?.residualSd ?? NaN];
 }
 
 /** What a line in `by` leaves of `values`; swept twice, so that what rounding left behind goes too. */

@@ -1,0 +1,25 @@
+/** Every independent published result that ours is held against, by what it is about. */
+import type { CopiedFigure, PublishedResult } from './result.ts';
+import { balances } from './results/balance.ts';
+import { blends } from './results/blend.ts';
+import { distributions } from './results/distributions.ts';
+import { hook } from './results/hook.ts';
+import { means } from './results/means.ts';
+import { lines } from './results/regression.ts';
+import { shares } from './results/apportion.ts';
+import { units } from './results/units.ts';
+
+export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
+  'Units of mass': units,
+  'Blends of lean and fat': blends,
+  'The balance of weights': balances,
+  'Loss on the hook': hook,
+  'Shares of a pooled batch': shares,
+  'Lines through points': lines,
+  'Means and control charts': means,
+  Distributions: distributions,
+};
+
+export const COPIED: Readonly<Record<string, readonly CopiedFigure[]>> = {};
+
+export const countOfResults = Object.values(RESULTS).flat().length;
