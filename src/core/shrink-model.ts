@@ -44,9 +44,15 @@ interface Row {
   at: [index: number, slope: number][];
   /** −ln(hanging / received), less what was expected beforehand. */
   beyond: number;
+  /** Loss expected beforehand, and the animal-to-animal variance that goes with it. */
+  mean: number;
   animalVariance: number;
   readingVariance: number;
 }
+
+/** Animals differ by a share of what they lose: the spread follows what is expected, within these bounds. Our choice. */
+const LEAST_FACTOR = 0.5;
+const MOST_FACTOR = 5;
 
 /**
  * Learns from pairs of weights. The shop's deviations (first day, cooler, each kind and how it came, hide) start at 0 with
@@ -69,19 +75,21 @@ export function learnShrink(
     return profile && isShrink(pair) ? [rowOf(pair, lossTerms(pair, profile), indexOf)] : [];
   });
   const fit = fitted(rows, index.size);
-  const byId = new Map(rows.map((row, i) => [row.id, { row, weight: fit.weights[i] ?? 1 }]));
+  const byId = new Map(rows.map((row, i) => [row.id, { row, noise: fit.noises[i] ?? Infinity }]));
   return {
     pairs: rows.length,
     expected(hung, profile, without) {
       const terms = lossTerms(hung, profile);
       const own = without === undefined ? undefined : byId.get(without);
-      const { mean: state, cover } = own ? leftOut(fit, own.row, own.weight) : fit;
+      const { mean: state, cover } = own ? leftOut(fit, own.row, own.noise) : fit;
       const at = terms.map(({ of, shopSd }) => [index.get(of), shopSd] as const);
       const known = at.flatMap(([i, slope]): [number, number][] => (i === undefined ? [] : [[i, slope]]));
       const unknown = at.reduce((sum, [i, slope]) => sum + (i === undefined ? slope ** 2 : 0), 0);
-      const mean = sumOf(terms, ({ mean }) => mean) + dot(known, state);
-      const variance =
-        quadratic(known, cover) + unknown + fit.scale * sumOf(terms, ({ animalSd }) => animalSd ** 2);
+      const before = sumOf(terms, ({ mean }) => mean);
+      const mean = before + dot(known, state);
+      const ofAnimal =
+        fit.scale * factorOf(before, mean) ** 2 * sumOf(terms, ({ animalSd }) => animalSd ** 2);
+      const variance = quadratic(known, cover) + unknown + ofAnimal;
       // Never a gain: what dries does not grow heavier.
       const kept = Math.exp(-Math.max(0, mean));
       return { mean: 1 - kept, sd: kept * Math.sqrt(variance) };
@@ -100,6 +108,7 @@ function rowOf(pair: ShrinkPair, terms: readonly LossTerm[], indexOf: (name: str
     id: pair.id,
     at: terms.map(({ of, shopSd }) => [indexOf(of), shopSd]),
     beyond: Math.log(pair.receivedGrams / pair.hangingGrams) - sumOf(terms, ({ mean }) => mean),
+    mean: sumOf(terms, ({ mean }) => mean),
     animalVariance: sumOf(terms, ({ animalSd }) => animalSd ** 2),
     readingVariance: reading(pair.receivedGrams) + reading(pair.hangingGrams),
   };
@@ -108,7 +117,8 @@ function rowOf(pair: ShrinkPair, terms: readonly LossTerm[], indexOf: (name: str
 interface Fit {
   mean: Float64Array;
   cover: Float64Array[];
-  weights: number[];
+  /** Variance with which each row counts in the end: of its animal and readings, over its weight. */
+  noises: number[];
   /** Animal-to-animal variance as a multiple of the published one. */
   scale: number;
 }
@@ -118,33 +128,38 @@ interface Fit {
  * animal-to-animal variance scaled towards what the residuals show, as far as `SPREAD_PAIRS` allow.
  */
 function fitted(rows: readonly Row[], size: number): Fit {
-  let fit: Fit = { ...prior(size), weights: rows.map(() => 1), scale: 1 };
+  let fit: Fit = { ...prior(size), noises: [], scale: 1 };
   for (let round = 0; rows.length > 0 && round < ROUNDS; round++) {
     let misfit = 0;
-    const weights = rows.map((row) => {
-      const residual = row.beyond - dot(row.at, fit.mean);
-      const distance =
-        (residual ** 2 + (round === 0 ? 0 : quadratic(row.at, fit.cover))) / noiseOf(row, fit.scale);
+    const weighted = rows.map((row) => {
+      const moved = dot(row.at, fit.mean);
+      const noise = noiseOf(row, fit.scale, moved);
+      const distance = ((row.beyond - moved) ** 2 + (round === 0 ? 0 : quadratic(row.at, fit.cover))) / noise;
       const weight = (TAIL_DEGREES + 1) / (TAIL_DEGREES + distance);
       misfit += (weight * distance) / NORMAL_MISFIT;
-      return weight;
+      return { row, weight, moved };
     });
     const scale = (SPREAD_PAIRS + misfit * fit.scale) / (SPREAD_PAIRS + rows.length);
+    const noises = weighted.map(({ row, weight, moved }) => noiseOf(row, scale, moved) / weight);
     const next = prior(size);
-    rows.forEach((row, i) => takeIn(next, row, noiseOf(row, scale) / (weights[i] ?? 1)));
-    fit = { ...next, weights, scale };
+    rows.forEach((row, i) => takeIn(next, row, noises[i] ?? Infinity));
+    fit = { ...next, noises, scale };
   }
   return fit;
 }
 
 /** The posterior as it would be without one row: its information taken off again. */
-function leftOut(fit: Fit, row: Row, weight: number): Pick<Fit, 'mean' | 'cover'> {
+function leftOut(fit: Fit, row: Row, noise: number): Pick<Fit, 'mean' | 'cover'> {
   const copy = { mean: fit.mean.slice(), cover: fit.cover.map((line) => line.slice()) };
-  takeIn(copy, row, -noiseOf(row, fit.scale) / weight);
+  takeIn(copy, row, -noise);
   return copy;
 }
 
-const noiseOf = (row: Row, scale: number): number => scale * row.animalVariance + row.readingVariance;
+const factorOf = (before: number, mean: number): number =>
+  Math.min(MOST_FACTOR, Math.max(LEAST_FACTOR, mean / before));
+
+const noiseOf = (row: Row, scale: number, moved: number): number =>
+  scale * factorOf(row.mean, row.mean + moved) ** 2 * row.animalVariance + row.readingVariance;
 
 function prior(size: number): Pick<Fit, 'mean' | 'cover'> {
   const cover = Array.from({ length: size }, (_, i) =>

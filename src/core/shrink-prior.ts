@@ -27,8 +27,8 @@ export const FIRST_DAY: Rate = {
 /** Lost on each later day by a skinned carcass of `DRYING_GRAMS`. The spreads are assumptions: none was published. */
 export const DRYING: Rate = {
   mean: 0.0027,
-  shopSd: 0.4,
-  animalSd: 0.3,
+  shopSd: 0.5,
+  animalSd: 0.35,
   source:
     'beef 4-6 % over 14 days on the rail: Purdue Extension (Lemenager), "Amount of freezer beef expected from a carcass", ' +
     'less the first day',

@@ -167,4 +167,41 @@ describe('what a shop’s own pairs teach', () => {
     expect(held / shops).toBeGreaterThan(0.777);
     expect(held / shops).toBeLessThan(0.823);
   });
+
+  /** Rates that are log-normal, which the model does not believe, and readings to half a pound. */
+  it.each([0.2, 1, 2])(
+    'doubts few right animals of a cooler %d times as dry as published, once 30 were weighed twice',
+    (dryness) => {
+      const chance = seeded(5);
+      const reading = (grams: number): number =>
+        Math.round((grams * (1 + 0.002 * chance.normal())) / LB / 0.5) * 0.5 * LB;
+      const drawn = (id: number): ShrinkPair => {
+        const days = 2 + Math.floor(9 * chance.uniform());
+        const received = (50 + 60 * chance.uniform()) * LB;
+        const daily = 0.0057 * dryness * Math.exp(0.3 * chance.normal() - 0.045);
+        const kept = Math.exp(-0.017 * Math.exp(0.3 * chance.normal()) - (days - 1) * daily);
+        return {
+          ...deer,
+          id,
+          days,
+          receivedGrams: reading(received),
+          hangingGrams: reading(received * kept),
+        };
+      };
+      let doubted = 0;
+      const shops = 400;
+      for (let shop = 0; shop < shops; shop++) {
+        const model = learnShrink(
+          Array.from({ length: 30 }, (_, id) => drawn(id)),
+          profileOf,
+        );
+        const next = drawn(30);
+        const { mean, sd } = model.expected(next, whiteTail);
+        const readings = Math.SQRT2 * Math.hypot(0.002, (0.25 * LB) / next.receivedGrams);
+        const z = (1 - next.hangingGrams / next.receivedGrams - mean) / Math.hypot(sd, readings);
+        if (Math.abs(z) > 2.576) doubted++;
+      }
+      expect(doubted / shops).toBeLessThan(0.035);
+    },
+  );
 });
