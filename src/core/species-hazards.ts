@@ -13,6 +13,15 @@ const CARRIERS = named(
 );
 
 /**
+ * Animals that may carry brucellosis: wild hogs, elk, bison, caribou, moose, deer, and bears and wolves that fed on
+ * them (CDC, "Brucellosis: Hunters", https://www.cdc.gov/brucellosis/exposure/hunters.html); their other names,
+ * javelina and peccary are added by us to be on the safe side.
+ */
+const BRUCELLOSIS = named(
+  'boar|hog|pig|swine|javelina|peccary|peccaries|elk|wapiti|bison|buffalo|caribou|reindeer|moose|deer|bear|grizzly|grizzlies|wolf|wolves',
+);
+
+/**
  * By name, as the sources in `resources/cautions.json` name the animals; squirrels and beavers as the rodents of
  * tularaemia.
  */
@@ -20,7 +29,7 @@ const HAZARDS: readonly { code: string; names: RegExp }[] = [
   { code: 'trichinella-cooking', names: CARRIERS },
   { code: 'trichinella', names: CARRIERS },
   { code: 'cwd', names: named('deer|elk|moose|caribou|reindeer|wapiti') },
-  { code: 'brucellosis', names: named('boar|hog|pig|swine|javelina|peccary|peccaries') },
+  { code: 'brucellosis', names: BRUCELLOSIS },
   { code: 'tularaemia', names: named('rabbit|cottontail|hare|squirrel|beaver|muskrat|marmot|groundhog') },
 ];
 

@@ -31,8 +31,9 @@ export function refuseHeldStep(room: DeskRoom, animal: AnimalRow, to: AnimalRow[
 }
 
 /**
- * Keeps animals on hold out of pools: such an animal is ground by itself ("ask for individual processing": advice of
- * the CDC on chronic wasting disease, relayed at bchealthdept.org, November 2024).
+ * Keeps animals on hold out of pools: such an animal is ground by itself ("process carcasses individually": Michigan
+ * State University Extension, Meat Processor Deer/Venison Processing Recommendations, 2022). That alone is not enough:
+ * the grinder is cleaned after it (`grinder-traces.ts`).
  * @throws Trouble `batch.held-alone`, and as `refuseHeld`
  */
 export function refuseHeldPool(room: DeskRoom, animals: readonly Pick<AnimalRow, 'id' | 'ticket'>[]): void {

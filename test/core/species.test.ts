@@ -26,7 +26,8 @@ it('warns of wasting disease for every deer and of trichinella for every carrier
   expect(warned('cwd')).toEqual(profiles.filter((p) => p.family === 'deer').map((p) => p.code));
   for (const code of ['trichinella', 'trichinella-cooking'])
     expect(warned(code).sort()).toEqual(['black-bear', 'cougar', 'wild-boar']);
-  expect(warned('brucellosis')).toEqual(['wild-boar']);
+  // CDC, "Brucellosis: Hunters": wild hogs, elk, bison, caribou, moose, deer; bears as predators of them.
+  expect(warned('brucellosis').sort()).toEqual(['bison', 'black-bear', 'wild-boar', ...warned('cwd')].sort());
 });
 
 it('gives each species and caution once', () => {

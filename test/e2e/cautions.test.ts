@@ -1,4 +1,4 @@
-/** A person who reads the cautions: at the work, folded for the day, again tomorrow, and all of them on one page. */
+/** A person who reads the cautions: at the work, a line each with more on demand, and all of them on one page. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
@@ -8,33 +8,25 @@ beforeAll(async () => {
 });
 afterAll(() => shop?.close());
 
-it('folds what was seen to its titles for today, at this place only, and brings it back tomorrow', async () => {
+it('takes a line each and unfolds to its text and source by the keyboard, and says once that local rules come first', async () => {
   const { page } = shop;
   const { ticket } = await deerAtDesk(shop, 'Ada Mabry', {}, { species: 'wild-boar' });
   await page.evaluate((to) => (location.hash = `#/table/${to}`), ticket);
   const list = page.getByRole('group', { name: 'Mind here' });
-  const body = /Cover cuts, wear gloves and eye protection/;
-  await list.getByText(body).waitFor();
-  await list.getByRole('button', { name: 'Seen for today' }).click();
-  await list.getByText(/Seen for today: .*Wild pigs: gloves and eye protection/).waitFor();
-  expect(await list.getByText(body).count()).toBe(0);
-
-  await page.reload();
-  await list.getByText(/Seen for today: .*Wild pigs/).waitFor();
-  await page.evaluate(() => (location.hash = '#/intake'));
-  await page.getByText(/marked “Not for sale” and stored apart/).waitFor();
-
-  await page.evaluate((to) => (location.hash = `#/table/${to}`), ticket);
-  await list.getByRole('button', { name: 'Show again' }).click();
-  await list.getByText(body).waitFor();
-
-  await list.getByRole('button', { name: 'Seen for today' }).click();
-  await page.evaluate(() => {
-    const kept = JSON.parse(localStorage.getItem('gambrel.cautions-seen') ?? '') as { day: string };
-    localStorage.setItem('gambrel.cautions-seen', JSON.stringify({ ...kept, day: '2026-01-01' }));
-  });
-  await page.reload();
-  await list.getByText(body).waitFor();
+  const title = list.getByText('Brucellosis: gloves and eye protection');
+  const body = list.getByText(/Wear gloves and eye protection, cover cuts/);
+  await title.waitFor();
+  expect(await body.isVisible()).toBe(false);
+  await list.locator('summary').first().focus();
+  const lines = await list.locator('summary').count();
+  for (let i = 0; i < lines; i++) {
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+  }
+  await body.waitFor({ state: 'visible' });
+  await list.getByText(/Brucellosis: Hunters, CDC/).waitFor({ state: 'visible' });
+  expect(await list.locator('details:not([open])').count()).toBe(0);
+  expect((await list.innerText()).match(/local rules/gi)).toHaveLength(1);
 });
 
 it('leads from the key sheet to all of them, each with its source and its day', async () => {

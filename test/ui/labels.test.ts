@@ -4,6 +4,7 @@ import type { BatchPage, FatLotRow } from '../../src/desk/shapes.ts';
 import { weighedIngredients } from '../../src/ui/labels/ingredients.ts';
 import { localDay } from '../../src/ui/labels/local-day.ts';
 import { netWeight } from '../../src/ui/labels/net-weight.ts';
+import products from '../../resources/products.json' with { type: 'json' };
 import { batchRuns, cutRuns, type BatchMade, type Writing } from '../../src/ui/labels/package-label.ts';
 import { tagLabel, tagsNeeded } from '../../src/ui/labels/tag-label.ts';
 import { labelText } from '../../src/ui/texts/en-labels.ts';
@@ -11,7 +12,7 @@ import { makeFormat } from '../../src/ui/texts/format.ts';
 
 const LB = 453.59237;
 const { longDay } = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
-const writing: Writing = { unit: 'lb', locale: 'en-US', zone: 'America/Denver', longDay };
+const writing: Writing = { unit: 'lb', locale: 'en-US', zone: 'America/Denver', longDay, kindOf: (name) => (name === 'Deer chips' ? 'jerky' : undefined) }; // prettier-ignore
 const DEER_COOK = { f: 165, c: 74, source: 'CDC' };
 const frozen = <T>(value: T): T => {
   if (typeof value === 'object' && value !== null) Object.values(Object.freeze(value)).forEach(frozen);
@@ -104,6 +105,14 @@ describe('ingredients', () => {
   });
 });
 
+/** What is sold raw, and what leaves cooked or dried: common practice, no source. */
+const COOKED = ['summer-sausage', 'snack-sticks', 'jerky-strips', 'ground-jerky'];
+const SUPPLIED = [
+  ...products.map(({ code, name }) => ({ name, raw: !COOKED.includes(code) })),
+  { name: 'Deer chips', raw: false },
+  { name: 'Smoked venison bacon', raw: true },
+];
+
 describe('labels of a batch', () => {
   const runs = batchRuns(made, writing);
 
@@ -125,6 +134,15 @@ describe('labels of a batch', () => {
       notForSale: true,
     }); // prettier-ignore
   });
+
+  it.each(SUPPLIED)(
+    'of $name say what is so of it raw, and nothing of that once it is cooked or dried here',
+    ({ name, raw }) => {
+      const packages = [{ ...pack(1, 5, 5 * LB), product: name }];
+      const [run] = batchRuns({ ...made, batch: { ...made.batch, packages } }, writing);
+      expect(run?.label.cook !== null).toBe(raw);
+    },
+  );
 
   it('need no ingredients where one animal’s meat is all', () => {
     const batch = { ...made.batch, weighedIn: [row({ ticket: '26-0001', grams: 5 })] };

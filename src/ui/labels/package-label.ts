@@ -1,6 +1,7 @@
 /** What stands on package labels: built from the weights of packages, one run for packages weighed together. */
-import type { AnimalPage, BatchPage } from '../../bridge/contract.ts';
+import type { AnimalPage, BatchPage, ProductKind } from '../../bridge/contract.ts';
 import { labelText as text } from '../texts/en-labels.ts';
+import { cookedHere } from './cooked-here.ts';
 import { weighedIngredients, type MadeFrom } from './ingredients.ts';
 import { localDay } from './local-day.ts';
 import { netWeight } from './net-weight.ts';
@@ -18,7 +19,8 @@ export interface PackageLabel {
   batch: string | null;
   /** Names in order of weight, or null where the meat is all that there is. */
   ingredients: string[] | null;
-  cook: string;
+  /** To what heat it is cooked; null where the shop has cooked or dried it. */
+  cook: string | null;
   notForSale: boolean;
 }
 
@@ -35,6 +37,8 @@ export interface Writing {
   locale: string;
   zone: string;
   longDay(date: string): string;
+  /** The kind of a product that the shop lists under this name. */
+  kindOf(product: string): ProductKind | undefined;
 }
 
 /** An animal as far as labels tell of it. */
@@ -63,7 +67,7 @@ export function cutRuns(animal: LabelAnimal, writing: Writing): LabelRun[] {
         packed: packedOn(row.at, writing),
         batch: null,
         ingredients: null,
-        cook: text.cook(animal.species.cookTo.f, animal.species.cookTo.c),
+        cook: cookOf(row.product ?? '', animal.species.cookTo, writing),
         notForSale: animal.origin === 'hunter',
       },
     }));
@@ -89,7 +93,7 @@ export function batchRuns(made: BatchMade, writing: Writing): LabelRun[] {
       packed: packedOn(pack.at, writing),
       batch: batch.name,
       ingredients: names.length > 1 ? names : null,
-      cook: text.cook(batch.cookTo.f, batch.cookTo.c),
+      cook: cookOf(pack.product, batch.cookTo, writing),
       notForSale: made.animals.some(({ origin }) => origin === 'hunter'),
     },
   }));
@@ -117,6 +121,14 @@ function weight(
 ): Pick<PackageLabel, 'net' | 'average'> {
   const { shop, other } = netWeight(grams / count, unit, locale);
   return { net: text.net(shop, other), average: count === 1 ? null : text.average(count) };
+}
+
+function cookOf(
+  product: string,
+  { f, c }: { f: number; c: number },
+  { kindOf }: Pick<Writing, 'kindOf'>,
+): string | null {
+  return cookedHere(product, kindOf(product)) ? null : text.cook(f, c);
 }
 
 function packedOn(at: string, { zone, longDay }: Writing): string {

@@ -10,5 +10,7 @@ export function useWriting() {
     locale: shop.locale,
     zone: shop.zone,
     longDay: shop.format.longDay,
+    kindOf: (product) =>
+      shop.look?.products.find(({ name }) => name.toLowerCase() === product.trim().toLowerCase())?.kind,
   }));
 }

@@ -28,10 +28,7 @@ export const cautionText = {
   print: 'Print',
   back: 'Back to the shop',
   list: 'Mind here',
-  seen: 'Seen for today',
-  seenHint: 'Comes back tomorrow.',
-  folded: (titles: string) => `Seen for today: ${titles}.`,
-  again: 'Show again',
+  localFirst: 'Local rules come first.',
   all: 'All cautions',
   allHint: 'Every caution with its source, to read in peace or to hang on the wall.',
 };

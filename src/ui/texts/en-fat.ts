@@ -55,7 +55,7 @@ export const fatText = {
   useAllTheSame: (label: string) => `Use ${label} all the same`,
   usePastAsk: (label: string) => `Use ${label}, past its use-by?`,
   usePastHow: (day: string) =>
-    `It was to be used by ${day}. Look at it and smell it first: whether it is still good is for you to judge, and local rules may forbid it.`,
+    `It was to be used by ${day}. Smell and looks do not tell whether it is safe. Local rules may forbid it; ask your inspector if in doubt.`,
   usePastYes: 'Yes, use it',
   usePastNo: 'Leave it out',
   usedPast: (label: string, day: string) => `${label} is in the plan although it was to be used by ${day}.`,

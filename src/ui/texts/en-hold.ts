@@ -18,8 +18,7 @@ export const holdText = {
   waits: 'This shop does not cut it before then.',
   alone:
     'It may be cut, and is ground by itself; take the grinder apart and clean it after it, before the next, and record that.',
-  notCut:
-    'On hold: it is not cut, ground or packed before the result is in. Weights received and hanging can still be taken.',
+  notCut: 'On hold: it is not cut, ground or packed before the result is in.',
   why: 'Why',
   sampleSent: 'Sample sent in',
   other: 'Other',
@@ -83,7 +82,7 @@ export const holdText = {
   settingYes: 'Yes, by themselves',
   settingNo: 'No, they wait',
   settingWhy:
-    'Official advice is to wait, or else to process such an animal by itself. Either way it is not handed over before the result is in.',
+    'Official advice is to wait. Cut before the result, such an animal is ground by itself, and the grinder is taken apart and cleaned after it, before the next; that is recorded. Either way it is not handed over before the result is in.',
   settingSource:
-    'Chronic wasting disease: prevention, CDC; “ask for individual processing”: CDC advice as relayed at bchealthdept.org, November 2024',
+    'Meat Processor Deer/Venison Processing Recommendations, Michigan State University Extension, 2022, https://www.canr.msu.edu/resources/meat_processor_deer_venison_processing_protocol_to_prevent_the_spread_of_ch (not cut until the result; processed individually); meat that followed through an uncleaned grinder: Milstein et al., Emerg. Infect. Dis. 31(4), 2025, https://wwwnc.cdc.gov/eid/article/31/4/24-1176-t3',
 };

@@ -15,7 +15,9 @@ export const labelText = {
   cook: (f: number, c: number) => `Cook to ${f} °F (${c} °C) in the middle.`,
   /** Our own words: the block of the federal label claims an inspection that hunters' game never had. */
   frozen: 'KEEP FROZEN',
-  care: 'Thaw it in a dish in the refrigerator. Trust a thermometer, not the colour. Hot water and soap for all that it touched raw.',
+  /** Cooked or dried by the shop: how it keeps depends on how it was made. */
+  asShopSays: 'Ask the shop how to keep and serve it.',
+  care: 'Thaw it in a dish in the refrigerator. Trust a thermometer, not the color. Hot water and soap for all that it touched raw.',
 
   came: 'Came in',
   brought: 'Brought',

@@ -78,8 +78,8 @@ export const railText = {
   wasWarm: (limit: string, span: string) => `Above ${limit} for ${span} in the last three days.`,
   warmNow: (limit: string, temperature: string, span: string | null) =>
     `It is ${temperature}, above the limit of ${limit}${span ? `, and was above it for ${span} in the last three days` : ''}.`,
-  lookFirst:
-    'Look at what hangs there, smell it, and cut it first. Whether it is still good is for you and your inspector to judge.',
+  warmDo:
+    'Do not judge the meat by smell or looks. Measure it: what was above 40 °F (4.4 °C) for more than 2 hours is put on hold, and your inspector is asked.',
   gap: (span: string) => `Nobody read it for ${span}: what happened in between, nobody knows.`,
   reading: (cooler: string) => `Temperature of ${cooler} now`,
   readingHint: 'For example 36 or 2C.',

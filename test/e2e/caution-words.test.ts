@@ -1,0 +1,71 @@
+/** Cautions take a line each: no screen may be read away by them, and none of them may be missing for that. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CAUTIONS, SPECIES } from '../../src/desk/resources.ts';
+import { cautionsAt } from '../../src/ui/cautions/at-place.ts';
+import type { CautionPlace } from '../../src/bridge/contract.ts';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+/** Of all words that can be seen on a page, at most this share warns. */
+const MOST = 0.2;
+/** The list of a place, and every single caution elsewhere on the page. */
+const WARNS = '[role="group"][aria-label="Mind here"], .sentence.caution';
+
+let shop: ShopWindow;
+beforeAll(async () => {
+  shop = await openShop();
+});
+afterAll(() => shop?.close());
+
+/** Counts words as they are shown: what is folded or hidden does not count. */
+async function words(page: Page): Promise<{ all: number; warning: number }> {
+  return page.evaluate((selector) => {
+    const count = (text: string): number => text.split(/\s+/).filter((word) => /\w/.test(word)).length;
+    const main = document.querySelector<HTMLElement>('main');
+    const warning = [...(main?.querySelectorAll<HTMLElement>(selector) ?? [])];
+    const outer = warning.filter((one) => !warning.some((other) => other !== one && other.contains(one)));
+    return {
+      all: count(main?.innerText ?? ''),
+      warning: outer.reduce((sum, one) => sum + count(one.innerText), 0),
+    };
+  }, WARNS);
+}
+
+async function goTo(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), hash);
+  await page.getByRole('group', { name: 'Mind here' }).waitFor();
+}
+
+function titlesAt(place: CautionPlace, code: string): string[] {
+  const cautions = SPECIES.find((one) => one.code === code)?.cautions ?? [];
+  const all = CAUTIONS.map((one) => ({ ...one, shown: [...one.shown] }));
+  return cautionsAt(all, place, [{ cautions }]).map(({ title }) => title);
+}
+
+async function expectAll(page: Page, titles: readonly string[]): Promise<void> {
+  const list = page.getByRole('group', { name: 'Mind here' });
+  for (const title of titles) await list.getByText(title).waitFor({ state: 'visible' });
+}
+
+describe('cautions', () => {
+  it('are under a fifth of the words at the Table with a held deer, and all of them there', async () => {
+    const { page } = shop;
+    const { ticket } = await deerAtDesk(shop, 'Ann Alder', {}, { species: 'white-tail', sample: 'L-704' });
+    await goTo(page, `#/table/${ticket}`);
+    await expectAll(page, titlesAt('table', 'white-tail'));
+    const { all, warning } = await words(page);
+    expect(warning / all, `${warning} of ${all} words`).toBeLessThan(MOST);
+  });
+
+  it('are under a fifth of the words at Intake, whatever the species, and all of them there', async () => {
+    const { page } = shop;
+    await goTo(page, '#/intake');
+    for (const { code, name } of SPECIES) {
+      await page.getByRole('radio', { name, exact: true }).check({ force: true });
+      await expectAll(page, titlesAt('intake', code));
+      const { all, warning } = await words(page);
+      expect(warning / all, `${name}: ${warning} of ${all} words`).toBeLessThan(MOST);
+    }
+    expect(shop.complaints).toEqual([]);
+  });
+});
