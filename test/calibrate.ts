@@ -1,9 +1,10 @@
 /**
  * How honest are the ranges? `node test/calibrate.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
  * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20;
- * and the same for each finished animal of the demo, foretold by a model that has learned all the others.
+ * the same for the 9-in-10 range of a batch's fat, and for each finished animal of the demo, foretold by a model that has learned all the others.
  */
 import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from './back-test.ts';
+import { batchTable } from './calibrate-batch.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
 import { WORLDS } from './calibrate-world.ts';
@@ -11,6 +12,8 @@ import { WORLDS } from './calibrate-world.ts';
 const markdown = process.argv.includes('--markdown');
 const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 160);
 const WEIGHED = [0, 20, 150];
+/** A batch takes far less time than an animal: more shops tell 90 from 88. */
+const BATCH_SHOPS = 10;
 /** Quotes tell 8 in 10. */
 const QUOTED = 0.8;
 
@@ -39,6 +42,13 @@ for (const world of WORLDS)
 print(titles, rows);
 const bands = LEVELS.map((level) => `${percent(level)} ± ${percent(binomialBand(level, shops))}`);
 console.log(`\nAn honest count of ${shops} shops falls within ${bands.join(', ')}; * marks those outside.`);
+
+console.log(
+  '\nFat of a batch: how often the 9-in-10 range held, by animals in the batch and fat tests before it.\n',
+);
+const batchRanges = batchTable(shops * BATCH_SHOPS);
+print(batchRanges.titles, batchRanges.rows);
+console.log(`\n${batchRanges.note}`);
 
 console.log(
   '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',

@@ -1,6 +1,7 @@
 /** Turns the solver's columns into weights, and proves in our own arithmetic that they obey what was asked. */
 import { isStepped, type Recipe } from './blend-input.ts';
 import { STEP_SLACK } from './blend-model.ts';
+import { fatMassVariance } from './blend-spread.ts';
 import type { Batch, BlendRequest } from './blend-types.ts';
 import { normalCdf, normalQuantile } from './distributions.ts';
 import { CoreProblem } from './problem.ts';
@@ -21,15 +22,10 @@ export function gramsOf(recipe: Recipe, values: readonly number[]): number[] {
   });
 }
 
-/** Mean and standard deviation of the batch's fat mass in grams; sources independent. */
+/** Mean and standard deviation of the batch's fat mass in grams. */
 export function fatMass(recipe: Recipe, grams: readonly number[]): { mean: number; sd: number } {
-  let mean = 0;
-  let variance = 0;
-  recipe.sources.forEach((source, i) => {
-    mean += source.fat * (grams[i] as number);
-    variance += ((source.fatSd ?? 0) * (grams[i] as number)) ** 2;
-  });
-  return { mean, sd: Math.sqrt(variance) };
+  const mean = recipe.sources.reduce((sum, source, i) => sum + source.fat * (grams[i] as number), 0);
+  return { mean, sd: Math.sqrt(fatMassVariance(recipe, grams)) };
 }
 
 /** The batch as it is reported, its parts in the order of the request. */

@@ -1,5 +1,6 @@
 /** Refuses a blend that cannot be meant, and lays out the rest for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './blend-types.ts';
+import { tiesOf, type Tie } from './blend-spread.ts';
 import { CoreProblem } from './problem.ts';
 
 /** More tubs than any shop; above it the solver would take minutes. */
@@ -15,6 +16,8 @@ export interface Recipe {
   readonly size: number | null;
   readonly fat: FatLimits;
   readonly sureBelow: BlendRequest['sureBelow'];
+  /** What the sources' fat shares. */
+  readonly ties: readonly Tie[];
 }
 
 /** @throws CoreProblem for the first wrong input, with its field */
@@ -49,6 +52,7 @@ export function readRecipe(request: BlendRequest): Recipe {
     size: batchGrams ?? null,
     fat,
     sureBelow,
+    ties: tiesOf(sorted),
   };
 }
 

@@ -3,6 +3,7 @@ import { fatMass, gramsOf } from './blend-batch.ts';
 import { isStepped, type Recipe } from './blend-input.ts';
 import { massTerms, withRow, type Term } from './blend-model.ts';
 import { solve, type Program, type Solution } from './blend-program.ts';
+import { fatMassSlopes } from './blend-spread.ts';
 import { normalQuantile } from './distributions.ts';
 import { CoreProblem } from './problem.ts';
 
@@ -42,9 +43,10 @@ async function polished(program: Program, solution: Solution): Promise<readonly 
 
 /**
  * As `solveBlend`, and mean + z·sd of the batch's fat stays at or below the promised fat (or misses it by at most
- * the mass in column `off`). The sources' errors are taken as independent and normal, so with xᵢ grams of each
+ * the mass in column `off`). The sources' fat is taken as jointly normal, so with xᵢ grams of each and Σ the covariance of
+ * their fat
  *
- *     Σ fatᵢ·xᵢ + z·√Σ(sdᵢ·xᵢ)² ≤ limit·Σ xᵢ
+ *     Σ fatᵢ·xᵢ + z·√(xᵀΣx) ≤ limit·Σ xᵢ
  *
  * is a cone, not a row. It is met by outer approximation (Kelley's cutting planes, J. SIAM 8:703, 1960): the root
  * never lies below its tangent, so each round adds the tangent at the batch found, which forbids that batch but no
@@ -72,10 +74,8 @@ export async function solveSure(recipe: Recipe, start: Program, off?: number): P
     const excused = off === undefined ? 0 : (found.values[off] as number) * recipe.massUnit;
     const spread = z * sd;
     if (spread === 0 || mean + spread <= sureBelow.fat * total + excused) return found;
-    program = cut(program, sureBelow.fat - AIM, (i) => {
-      const source = recipe.sources[i];
-      return (z * (source?.fatSd ?? 0) ** 2 * (found.grams[i] as number)) / sd;
-    });
+    const slopes = fatMassSlopes(recipe, found.grams);
+    program = cut(program, sureBelow.fat - AIM, (i) => (z * (slopes[i] as number)) / sd);
   }
   throw new CoreProblem('blend.too-long');
 }

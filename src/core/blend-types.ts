@@ -7,6 +7,11 @@ export interface BlendSource {
   readonly fat: number;
   /** Standard deviation of that fraction; 0 when left out. */
   readonly fatSd?: number;
+  /**
+   * Covariance of that fraction with other sources' by their id, in fractions²: what they share, e.g. the doubt about the
+   * mean of their kind. Absent means none. Naming a pair once is enough; all together must be of one joint distribution.
+   */
+  readonly fatCovariance?: Readonly<Record<string, number>>;
   readonly availableGrams: number;
   /** Minor units per kilogram; negative when using it up saves money. */
   readonly costPerKg: number;
@@ -47,8 +52,8 @@ export interface Batch {
   /** Cost of the parts in minor units, not rounded. */
   cost: number;
   /**
-   * Range that holds the finished batch's fat 9 times in 10, from `fatSd`: the sources are taken as independent
-   * normal, and the range is cut off at 0 and 1, where fat cannot go.
+   * Range that holds the finished batch's fat 9 times in 10, from `fatSd` and `fatCovariance`: the sources' fat is
+   * taken as jointly normal, and the range is cut off at 0 and 1, where fat cannot go.
    */
   fatRange: { low: number; high: number; level: number };
   /** Probability of staying at or below `sureBelow.fat`; only when that was asked. */

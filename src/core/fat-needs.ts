@@ -5,16 +5,23 @@ import { CoreProblem } from './problem.ts';
 
 /** One grind that is to come. Trim in grams, its fat and the rest as fractions. */
 export interface GrindToCome {
-  readonly trim: { readonly mean: number; readonly sd: number };
+  /** `sharedSd` is the part of `sd` that all animals of the species share (doubt about its mean yield); none left out. */
+  readonly trim: { readonly mean: number; readonly sd: number; readonly sharedSd?: number };
   readonly trimFat: FatGuess;
   /** Fat of the fat that is added. */
   readonly fatFat: number;
   readonly target: number;
 }
 
+/** A need in grams and what moves it. */
 export interface NeedGuess {
   readonly mean: number;
+  /** By the weight of the trim and its fat. */
   readonly sd: number;
+  /** By the weight of the trim: the animal's own part, and the part that its species shares. */
+  readonly weight: { readonly ownSd: number; readonly sharedSd: number };
+  /** Grams for each unit of the trim's fat, and of the added fat's: both 0 or below. */
+  readonly slopes: { readonly trimFat: number; readonly fatFat: number };
 }
 
 /**
@@ -27,36 +34,66 @@ export interface NeedGuess {
  * @example fatNeed({ trim: { mean: 10_000, sd: 0 }, trimFat: { mean: 0.02, sd: 0 }, fatFat: 0.9, target: 0.1 }).mean // 1000
  */
 export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedGuess {
-  if (!(trim.mean >= 0 && trim.sd >= 0 && Number.isFinite(trim.mean + trim.sd)))
+  const { mean, sd, sharedSd = 0 } = trim;
+  if (!(mean >= 0 && sd >= 0 && sharedSd >= 0 && Number.isFinite(mean + sd + sharedSd)))
     throw new CoreProblem('grams.negative', 'trim');
   for (const [field, share] of Object.entries({ trimFat: trimFat.mean, fatFat, target }))
     if (!(share >= 0 && share <= 1)) throw new CoreProblem('share.out-of-range', field);
   if (!(trimFat.sd >= 0 && trimFat.sd <= 1)) throw new CoreProblem('share.out-of-range', 'trimFat.sd');
   if (fatFat <= target) throw new CoreProblem('fat.too-lean', 'fatFat', { fat: fatFat });
-  if (trimFat.mean >= target) return { mean: 0, sd: 0 };
+  if (trimFat.mean >= target)
+    return { mean: 0, sd: 0, weight: { ownSd: 0, sharedSd: 0 }, slopes: { trimFat: 0, fatFat: 0 } };
   const perGram = (target - trimFat.mean) / (fatFat - target);
+  const shared = Math.min(sd, sharedSd);
+  const slopes = { trimFat: -mean / (fatFat - target), fatFat: -(mean * perGram) / (fatFat - target) };
   return {
-    mean: trim.mean * perGram,
-    sd: Math.hypot(perGram * trim.sd, (trim.mean / (fatFat - target)) * trimFat.sd),
+    mean: mean * perGram,
+    sd: Math.hypot(perGram * sd, slopes.trimFat * trimFat.sd),
+    weight: { ownSd: perGram * Math.sqrt(sd ** 2 - shared ** 2), sharedSd: perGram * shared },
+    slopes,
   };
 }
 
+/** All grinds of one animal. */
+export interface AnimalNeeds {
+  readonly species: string;
+  readonly needs: readonly NeedGuess[];
+}
+
+/** What all the needs share: none where it is left out. */
+export interface SharedDoubt {
+  /** SD of the sum of the animals' trim fat, each times its weight; the weights in the order of the animals. */
+  readonly trimFatSd: (weights: readonly number[]) => number;
+  /** SD of the fat that is added: the same for every grind. */
+  readonly fatFatSd: number;
+}
+
 /**
- * All grinds together, each inner list one animal's: within an animal the errors go the same way, so spreads add;
- * animals are independent of each other, so variances add. The range holds `level` of such sums, normal and cut off
- * at nothing. That all animals of a species are leaner or fatter together is not in it.
+ * All grinds together. By the weight of trim, the errors of one animal go the same way and so do those that its species
+ * shares: their SDs add; the animals' own parts add as variances. By the fat of trim as `trimFatSd` says, and by the fat
+ * that is added as one unknown. The range holds `level` of such sums, normal and cut off at nothing.
  * @throws CoreProblem `probability.out-of-range`
- * @example
- * sumNeeds([[{ mean: 1000, sd: 300 }], [{ mean: 500, sd: 400 }]], 0.8) // mean 1500, sd 500: 859 to 2141
  */
 export function sumNeeds(
-  animals: readonly (readonly NeedGuess[])[],
+  animals: readonly AnimalNeeds[],
   level: number,
+  { trimFatSd, fatFatSd }: SharedDoubt,
 ): { low: number; mean: number; high: number } {
   if (!(level > 0 && level < 1)) throw new CoreProblem('probability.out-of-range', 'level');
-  const mean = animals.flat().reduce((total, need) => total + need.mean, 0);
-  const sd = Math.hypot(...animals.map((needs) => needs.reduce((total, need) => total + need.sd, 0)));
-  const reach = normalQuantile((1 + level) / 2) * sd;
+  const sum = (needs: readonly NeedGuess[], value: (need: NeedGuess) => number): number =>
+    needs.reduce((total, need) => total + value(need), 0);
+  const all = animals.flatMap(({ needs }) => needs);
+  const mean = sum(all, (need) => need.mean);
+  const own = animals.map(({ needs }) => sum(needs, ({ weight }) => weight.ownSd));
+  const shared = [...Map.groupBy(animals, ({ species }) => species).values()].map((same) =>
+    sum(
+      same.flatMap(({ needs }) => needs),
+      ({ weight }) => weight.sharedSd,
+    ),
+  );
+  const byTrimFat = trimFatSd(animals.map(({ needs }) => sum(needs, ({ slopes }) => slopes.trimFat)));
+  const byFatFat = fatFatSd * sum(all, ({ slopes }) => slopes.fatFat);
+  const reach = normalQuantile((1 + level) / 2) * Math.hypot(...own, ...shared, byTrimFat, byFatFat);
   return { low: Math.max(0, mean - reach), mean, high: mean + reach };
 }
 

@@ -63,9 +63,21 @@ export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): 
  * @throws CoreProblem as `updateFatBeliefs`
  */
 export function fatTestSurprise(beliefs: readonly FatBelief[], test: FatTest): number {
+  const { innovation, variance } = fatTestInnovation(beliefs, test);
+  return innovation / Math.sqrt(variance);
+}
+
+/**
+ * How far the test lies from its prediction, and the variance of that prediction, the test's own error in it.
+ * @throws CoreProblem as `updateFatBeliefs`
+ */
+export function fatTestInnovation(
+  beliefs: readonly FatBelief[],
+  test: FatTest,
+): { innovation: number; variance: number } {
   const { innovation, spread } = weighTest(beliefs, test);
   if (spread === 0) throw new CoreProblem('fat.certain', 'measuredSd');
-  return innovation / Math.sqrt(spread);
+  return { innovation, variance: spread };
 }
 
 /** P·h for every belief, the test's difference from what was foretold, and the variance S of that difference. */

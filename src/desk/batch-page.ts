@@ -8,7 +8,7 @@ import { roundToStep, toGrams } from '../core/units.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './animal-page.ts';
-import { fatOfSource } from './fat-knowledge.ts';
+import { fatOfSource, mixtureOf } from './fat-believed.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { heldGrind, throughBefore } from './grinder-traces.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
@@ -100,23 +100,16 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
 }
 
 /**
- * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it (independent normals,
- * as the plan takes them), by what was believed before the batch's own tests.
+ * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it, by what was believed
+ * before the batch's own tests. Trim of one kind shares the doubt about the kind's mean, as in the plan.
  */
 export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: number | null; sd: number } {
   const rows = room.book.weighings
     .ofBatch(batchId)
     .filter((row) => row.stage === 'grinder' && row.void_at === null);
   const grams = rows.reduce((total, row) => total + row.grams, 0);
-  if (grams === 0) return { grams, fat: null, sd: 0 };
-  const believed = room.fats.before(batchId);
-  const fat = rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
-  const sources = Map.groupBy(rows, (row) => `${row.animal_id} ${row.fat_lot_id}`);
-  const variance = [...sources.values()].reduce((total, same) => {
-    const share = same.reduce((sum, row) => sum + row.grams, 0) / grams;
-    return total + (share * (same[0] ? fatOfSource(believed, same[0]).sd : 0)) ** 2;
-  }, 0);
-  return { grams, fat, sd: Math.sqrt(variance) };
+  const mix = mixtureOf(room.fats.before(batchId), rows);
+  return { grams, fat: mix?.mean ?? null, sd: mix?.sd ?? 0 };
 }
 
 function stillToWeigh(

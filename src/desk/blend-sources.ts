@@ -3,6 +3,7 @@ import type { FatLotRecord } from '../book/fat-lots.ts';
 import type { TrimRow } from '../book/sums.ts';
 import type { BlendSource } from '../core/blend-types.ts';
 import { GRAMS_PER, toGrams } from '../core/units.ts';
+import { fatOf, trimOf, type WeighedSource } from './fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS, lotOf } from './fat-moves.ts';
 import { Trouble } from './problem.ts';
@@ -14,6 +15,8 @@ import { animalOf } from './weigh.ts';
 /** A source with how it is called on the bench. */
 export interface BenchSource {
   source: BlendSource;
+  /** Whose fat it is, to ask what sources share. */
+  of: WeighedSource;
   line: Omit<PlanPart, 'grams' | 'share'>;
 }
 
@@ -47,6 +50,7 @@ export function trimSources(
     const key = `trim ${id}`;
     return {
       source: { id: key, fat: mean, fatSd: sd, availableGrams: grams ?? left, costPerKg: 0, useAll: true },
+      of: trimOf(animal),
       line: {
         key,
         kind: 'trim',
@@ -86,6 +90,7 @@ export function fatSources(
           costPerKg: costPerKg(lot) + age * OLDEST_FIRST,
           stepGrams,
         },
+        of: fatOf(lot),
         line: {
           key,
           kind: 'fat',
@@ -97,6 +102,16 @@ export function fatSources(
         },
       };
     });
+}
+
+/** The bench's sources with what their fat shares: trim of one kind the doubt about its mean, what one test spoke of its error. */
+export function sharing({ fats }: Pick<DeskRoom, 'fats'>, bench: readonly BenchSource[]): BlendSource[] {
+  return bench.map(({ source, of }, i) => ({
+    ...source,
+    fatCovariance: Object.fromEntries(
+      bench.slice(0, i).map((other) => [other.source.id, fats.now.covariance(of, other.of)]),
+    ),
+  }));
 }
 
 /** What is there of the chosen fat but past its use-by, so that a plan does without. */

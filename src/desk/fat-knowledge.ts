@@ -1,16 +1,10 @@
 /** What the shop believes of the fat of its trim and of its lots, learned from the fat tests of its finished grinds. */
-import type { FatLotRecord } from '../book/fat-lots.ts';
 import type { GrindSource, GrindTest } from '../book/tested-grinds.ts';
-import { fatOfKind, oneOfKind, withOneOfKind } from '../core/fat-kind.ts';
-import { updateFatBeliefs, type FatBelief, type FatGuess } from '../core/fat.ts';
-import { Trouble } from './problem.ts';
+import { fatOfKind, withOneOfKind } from '../core/fat-kind.ts';
+import { FRESH_SPREAD, spreadAfter, varianceRatio, type FatSpread } from '../core/fat-spread.ts';
+import { fatTestInnovation, updateFatBeliefs, type FatBelief, type FatTest } from '../core/fat.ts';
+import { believedOf, kindKey, lotKey, SHOP, trimKey, type FatBelieved } from './fat-believed.ts';
 import type { SpeciesShelf } from './species-shelf.ts';
-
-/** Beliefs at one point of the shop's tests. Where the arithmetic ends below 0 or above 1, it is cut off there. */
-export interface FatBelieved {
-  trim(animal: { id: number; species: string }): FatGuess;
-  lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatGuess;
-}
 
 export interface FatKnowledge {
   /** After every test so far. */
@@ -19,50 +13,38 @@ export interface FatKnowledge {
   before(batchId: number): FatBelieved;
 }
 
-/** What went into a grind: of a lot, or of an animal's trim. */
-export interface WeighedSource {
-  animal_id: number | null;
-  species: string | null;
-  fat_lot_id: number | null;
-  lot_fat: number | null;
-  lot_fat_sd: number | null;
-}
-
-/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
-export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGuess {
-  const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
-  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
-  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
-  return believed.trim({ id, species });
-}
-
 /** What is believed at one point, and the last batch that each source which is gone was met in. */
 export interface FatState {
   readonly beliefs: readonly FatBelief[];
+  /** How far the animals of each species lie apart, by its code; those not named were never tested. */
+  readonly spreads: ReadonlyMap<string, FatSpread>;
   readonly gone: ReadonlyMap<string, number>;
 }
 
-export const NOTHING_TESTED: FatState = { beliefs: [], gone: new Map() };
+export const NOTHING_TESTED: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
+
+type Shelf = Pick<SpeciesShelf, 'of'>;
 
 /**
  * The state after the tests of one more batch. Each test moves the fat of all that went in, and with it the mean of their
- * species: so it teaches of the animals to come. What cannot be met again is dropped, so that many seasons cost no more
- * than one.
+ * species and, less so, of the shop: so it teaches of the animals to come. How far it lies from its prediction teaches how
+ * far animals lie apart. What cannot be met again is dropped, so that many seasons cost no more than one.
  */
 export function afterTests(
   before: FatState,
   batch: number,
   sources: readonly GrindSource[],
   tests: readonly GrindTest[],
-  shelf: Pick<SpeciesShelf, 'of'>,
+  shelf: Shelf,
 ): FatState {
-  let beliefs = before.beliefs;
   const gone = new Map(before.gone);
-  for (const source of sources) {
-    beliefs = withSource(beliefs, source, shelf);
-    if (source.until !== null) gone.set(keyOf(source), source.until);
-  }
+  for (const source of sources) if (source.until !== null) gone.set(keyOf(source), source.until);
   const parts = sources.map((source) => ({ id: keyOf(source), grams: source.grams }));
+  const spreads =
+    tests.length > 0
+      ? spreadsAfter(before, sources, { parts, ...meanOfTests(tests) }, shelf)
+      : before.spreads;
+  let beliefs = withSources(before.beliefs, sources, spreads, shelf);
   for (const { fat, sd } of tests)
     beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
   for (const [id, until] of gone)
@@ -70,47 +52,77 @@ export function afterTests(
       gone.delete(id);
       beliefs = beliefs.filter((belief) => belief.id !== id);
     }
-  return { beliefs, gone };
+  return { beliefs, spreads, gone };
 }
 
-const trimKey = (id: number): string => `trim ${id}`;
-const lotKey = (id: number): string => `fat ${id}`;
-const kindKey = (species: string): string => `species ${species}`;
+/** What the shop's desk asks of a state. */
+export function believedAt({ beliefs, spreads }: FatState, shelf: Shelf): FatBelieved {
+  return believedOf(beliefs, (species) => varianceRatio(spreads.get(species) ?? FRESH_SPREAD), shelf);
+}
+
+/** Only an animal that no earlier test met tells how far animals lie apart: of the others their own part is known already. */
+function spreadsAfter(
+  { beliefs, spreads }: FatState,
+  sources: readonly GrindSource[],
+  test: FatTest,
+  shelf: Shelf,
+): ReadonlyMap<string, FatSpread> {
+  const grams = sources.reduce((sum, source) => sum + source.grams, 0);
+  const known = new Set(beliefs.map(({ id }) => id));
+  const own = new Map<string, number>();
+  for (const source of sources) {
+    if (source.lot !== null || known.has(keyOf(source)) || grams === 0) continue;
+    const species = source.species ?? '';
+    const { ownSd } = fatOfKind(shelf.of(species).trimFat);
+    own.set(species, (own.get(species) ?? 0) + ((source.grams / grams) * ownSd) ** 2);
+  }
+  if (own.size === 0) return spreads;
+  const told = fatTestInnovation(withSources(beliefs, sources, spreads, shelf), test);
+  const after = new Map(spreads);
+  for (const [species, ownVariance] of own)
+    after.set(species, spreadAfter(spreads.get(species) ?? FRESH_SPREAD, { ...told, ownVariance }));
+  return after;
+}
+
+/** Tests of one batch as one test: their mean weighted by precision tells all that they tell apart. */
+function meanOfTests(tests: readonly GrindTest[]): { measuredFat: number; measuredSd: number } {
+  const precision = tests.reduce((sum, { sd }) => sum + 1 / sd ** 2, 0);
+  return {
+    measuredFat: tests.reduce((sum, { fat, sd }) => sum + fat / sd ** 2, 0) / precision,
+    measuredSd: Math.sqrt(1 / precision),
+  };
+}
 
 function keyOf({ animal, lot }: GrindSource): string {
   return lot === null ? trimKey(animal ?? 0) : lotKey(lot);
 }
 
-/** The beliefs with this source among them, and with its species where it is trim. */
+/** The beliefs with these sources among them, and with their species where they are trim. */
+function withSources(
+  beliefs: readonly FatBelief[],
+  sources: readonly GrindSource[],
+  spreads: ReadonlyMap<string, FatSpread>,
+  shelf: Shelf,
+): readonly FatBelief[] {
+  return sources.reduce((all, source) => withSource(all, source, spreads, shelf), beliefs);
+}
+
 function withSource(
   beliefs: readonly FatBelief[],
   source: GrindSource,
-  shelf: Pick<SpeciesShelf, 'of'>,
+  spreads: ReadonlyMap<string, FatSpread>,
+  shelf: Shelf,
 ): readonly FatBelief[] {
   const id = keyOf(source);
   if (beliefs.some((belief) => belief.id === id)) return beliefs;
-  const { species, lot_fat: fat, lot_fat_sd: sd } = source;
+  const { lot_fat: fat, lot_fat_sd: sd } = source;
   if (fat !== null) return [...beliefs, { id, mean: fat, sd: sd ?? 0 }];
-  const kind = kindKey(species ?? '');
-  const { mean, ownSd } = fatOfKind(shelf.of(species ?? '').trimFat);
-  const known = beliefs.some((belief) => belief.id === kind);
-  return withOneOfKind(known ? beliefs : [...beliefs, { id: kind, ...mean }], { id, kind, ownSd });
-}
-
-export function believedOf(beliefs: readonly FatBelief[], shelf: Pick<SpeciesShelf, 'of'>): FatBelieved {
-  const guesses = new Map(beliefs.map(({ id, mean, sd }) => [id, { mean, sd }]));
-  return {
-    trim({ id, species }) {
-      const { trimFat } = shelf.of(species);
-      const own = guesses.get(trimKey(id));
-      const kind = guesses.get(kindKey(species));
-      if (own || !kind) return within(own ?? trimFat);
-      return within(oneOfKind({ mean: kind, ownSd: fatOfKind(trimFat).ownSd }));
-    },
-    lot: ({ id, fat, fat_sd: sd }) => within(guesses.get(lotKey(id)) ?? { mean: fat, sd }),
-  };
-}
-
-function within({ mean, sd }: FatGuess): FatGuess {
-  return { mean: Math.min(1, Math.max(0, mean)), sd };
+  const species = source.species ?? '';
+  const kind = kindKey(species);
+  const { mean, shopSd, kindSd, ownSd } = fatOfKind(shelf.of(species).trimFat);
+  const known = beliefs.some((belief) => belief.id === kind)
+    ? beliefs
+    : withOneOfKind(beliefs, { id: kind, kind: SHOP.id, offset: mean.mean, loading: shopSd, ownSd: kindSd });
+  const ratio = varianceRatio(spreads.get(species) ?? FRESH_SPREAD);
+  return withOneOfKind(known, { id, kind, ownSd: ownSd * Math.sqrt(ratio) });
 }

@@ -1,13 +1,7 @@
 /** Learns fat from the book's tests, batch by batch in the order in which they were begun, and goes back no further than what changed. */
 import type { Book } from '../book/book.ts';
-import {
-  afterTests,
-  believedOf,
-  NOTHING_TESTED,
-  type FatBelieved,
-  type FatKnowledge,
-  type FatState,
-} from './fat-knowledge.ts';
+import type { FatBelieved } from './fat-believed.ts';
+import { afterTests, believedAt, NOTHING_TESTED, type FatKnowledge, type FatState } from './fat-knowledge.ts';
 import type { SpeciesShelf } from './species-shelf.ts';
 
 export interface FatLearning {
@@ -56,13 +50,13 @@ export function fatLearning({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatLe
       // All that was weighed in may have been taken back since.
       if (!sources) continue;
       state = afterTests(state, batch, sources, tests, shelf);
-      after.push({ batch, after: believedOf(state.beliefs, shelf) });
+      after.push({ batch, after: believedAt(state, shelf) });
       if (after.length % APART === 0) kept.push({ told: after.length, state });
     }
     told = after;
     stops = [START, ...kept.filter((stop) => stop !== START).slice(-MOST_STOPS)];
     testedGrinds.changed.settle();
-    return knowledgeOf(after, believedOf([], shelf));
+    return knowledgeOf(after, believedAt(NOTHING_TESTED, shelf));
   }
 
   return {

@@ -3,8 +3,9 @@ import * as v from 'valibot';
 import type { HookRow } from '../book/animals.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import { fatNeed, sumNeeds, toOrder, type NeedGuess } from '../core/fat-needs.ts';
-import { predict } from '../core/yield.ts';
+import { meanOf, predict, type Group } from '../core/yield.ts';
 import { instructionsOf } from './animal-page.ts';
+import { trimOf } from './fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { grindWants } from './grind-wants.ts';
@@ -24,8 +25,18 @@ const DRAWS = 500;
 const REACH = normalQuantile((1 + LEVEL) / 2);
 const QUOTES = 200;
 
+/** Trim to come in grams; `sharedSd` is the part of `sd` that all animals of the species share. */
+interface TrimToCome {
+  mean: number;
+  sd: number;
+  sharedSd: number;
+}
+
 /** What one animal, or one quote, will want of each fat, by the fat's code. */
-type Wanted = Map<string, NeedGuess[]>;
+interface Wanted {
+  animal: { id: number; species: string };
+  needs: Map<string, NeedGuess[]>;
+}
 
 export const needs = read(v.object({}), (room): FatNeeds => {
   const unweighed: string[] = [];
@@ -48,32 +59,45 @@ export const needs = read(v.object({}), (room): FatNeeds => {
       );
   }
   const quoted = openQuotes(room);
-  const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name }) => {
-    const of = (all: readonly Wanted[]) =>
-      all.flatMap((wanted) => (wanted.get(code) ? [wanted.get(code) ?? []] : []));
+  const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name, sd }) => {
+    const of = (all: readonly Wanted[]) => all.filter(({ needs }) => needs.has(code));
     const [mine, theirs] = [of(inShop), of(quoted)];
     if (mine.length === 0 && theirs.length === 0) return [];
-    const need = sumNeeds(mine, LEVEL);
+    const need = together(room, mine, { code, sd });
     const onHandGrams = onHand(room, code);
     return [{
       source: code, name, animals: mine.length, need, onHandGrams, order: toOrder(need, onHandGrams),
-      quotes: { count: theirs.length, need: sumNeeds(theirs, LEVEL) },
+      quotes: { count: theirs.length, need: together(room, theirs, { code, sd }) },
     }]; // prettier-ignore
   });
   return { sources, unweighed };
 });
 
+/** All that is wanted of one fat: trim shares the doubt about its kind, and every grind the doubt about the fat. */
+function together(room: DeskRoom, wanted: readonly Wanted[], fat: { code: string; sd: number }) {
+  const animals = wanted.map(({ animal, needs }) => ({
+    species: animal.species,
+    needs: needs.get(fat.code) ?? [],
+  }));
+  const trims = wanted.map(({ animal }) => trimOf(animal));
+  return sumNeeds(animals, LEVEL, {
+    trimFatSd: (weights) =>
+      room.fats.now.sdOfSum(trims.map((of, i) => ({ of, weight: weights[i] as number }))),
+    fatFatSd: fat.sd,
+  });
+}
+
 /** Trim of an animal that is not ground yet: weighed, or foretold while it is not cut; null while nothing was weighed. */
-function trimToCome(room: DeskRoom, row: HookRow): { mean: number; sd: number } | null {
+function trimToCome(room: DeskRoom, row: HookRow): TrimToCome | null {
   const sums = room.book.weighings.sums(row.id);
   const left = Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0));
-  if (row.stage === 'packing') return { mean: left, sd: 0 };
+  if (row.stage === 'packing') return weighedTrim(left);
   const base = baseGrams({
     brought: row.brought,
     hanging: sums?.hanging ?? null,
     received: sums?.received ?? null,
   });
-  if (base === null) return sums?.trim ? { mean: left, sd: 0 } : null;
+  if (base === null) return sums?.trim ? weighedTrim(left) : null;
   const { trim } = predict(room.yields.model, {
     hangingGrams: base,
     group: groupOf(row),
@@ -84,33 +108,47 @@ function trimToCome(room: DeskRoom, row: HookRow): { mean: number; sd: number } 
   }).parts;
   const weighed = sums?.trim ?? 0;
   // Once more is weighed than was foretold, the scale is believed.
-  if (weighed >= trim.mean) return { mean: left, sd: 0 };
+  if (weighed >= trim.mean) return weighedTrim(left);
   const sd = (trim.high - trim.low) / (2 * REACH);
-  return { mean: Math.max(0, trim.mean - (sums?.trim_ground ?? 0)), sd };
+  const mean = Math.max(0, trim.mean - (sums?.trim_ground ?? 0));
+  return { mean, sd, sharedSd: sharedSd(room, groupOf(row), { mean: trim.mean, sd }) };
+}
+
+function weighedTrim(left: number): TrimToCome {
+  return { mean: left, sd: 0, sharedSd: 0 };
+}
+
+/**
+ * The part of a predicted trim's SD that comes from the mean take-home of its kind being in doubt: no more animals make it
+ * smaller. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
+ */
+function sharedSd(room: DeskRoom, group: Group, trim: { mean: number; sd: number }): number {
+  const { middle, standardError } = meanOf(room.yields.model, group, 'takeHome');
+  return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(middle)));
 }
 
 /** The rest of the trim is what is unsure; what has an amount of its own is not. */
 function wantedOf(
   room: DeskRoom,
   animal: { id: number; species: string },
-  trim: { mean: number; sd: number },
+  trim: TrimToCome,
   wants: readonly GrindWant[],
 ): Wanted {
-  const wanted: Wanted = new Map();
+  const needs: Wanted['needs'] = new Map();
   const trimFat = room.fats.now.trim(animal);
   for (const [i, { fat, targetFat, grams }] of wants.entries()) {
     const source = FATS.find(({ code, animal: of }) => code === fat && of !== 'own');
     if (!source || targetFat === null || source.fat <= targetFat) continue;
     const rest = i === wants.length - 1;
     const need = fatNeed({
-      trim: { mean: grams, sd: rest ? trim.sd : 0 },
+      trim: { mean: grams, sd: rest ? trim.sd : 0, sharedSd: rest ? trim.sharedSd : 0 },
       trimFat,
       fatFat: source.fat,
       target: targetFat,
     });
-    wanted.set(source.code, [...(wanted.get(source.code) ?? []), need]);
+    needs.set(source.code, [...(needs.get(source.code) ?? []), need]);
   }
-  return wanted;
+  return { animal, needs };
 }
 
 /** Quotes that still hold and that no animal came of. */
@@ -119,11 +157,17 @@ function openQuotes(room: DeskRoom): Wanted[] {
     .recent(QUOTES)
     .filter((quote) => quote.valid_until >= room.today() && room.book.quotes.takenAs(quote.id) === undefined)
     .map((quote) => {
-      const { instructions, species } = JSON.parse(quote.asked) as QuoteAsked;
+      const { instructions, ...asked } = JSON.parse(quote.asked) as QuoteAsked;
       const { parts } = JSON.parse(quote.answered) as QuoteResult;
       const grams = parts.find(({ part }) => part === 'trim')?.grams ?? { low: 0, mean: 0, high: 0 };
-      const trim = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };
-      return wantedOf(room, { id: 0, species }, trim, grindWants(instructions, [], trim.mean, CRUMB_GRAMS));
+      const weight = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };
+      const trim = { ...weight, sharedSd: sharedSd(room, groupOf(asked), weight) };
+      return wantedOf(
+        room,
+        { id: -quote.id, species: asked.species },
+        trim,
+        grindWants(instructions, [], trim.mean, CRUMB_GRAMS),
+      );
     });
 }
 

@@ -2,7 +2,7 @@
 import { fatToAdd, planBlend } from '../core/blend.ts';
 import type { Batch, BlendSource } from '../core/blend-types.ts';
 import { toGrams } from '../core/units.ts';
-import { fatSources, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
+import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
 import { FATS, ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import { animalOf } from './weigh.ts';
@@ -33,7 +33,8 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
   const fats = fatSources(room, asked.fat, ids, asked.lotIds);
   const lean = mixOf(trim.map(({ source }) => source));
   const target = asked.targetFat;
-  if (target === null || asked.fat === 'none') return allOf(trim, asked.fat === 'none' ? [] : fats, target);
+  if (target === null || asked.fat === 'none')
+    return allOf(room, trim, asked.fat === 'none' ? [] : fats, target);
   if (lean.fat >= target - AT_TARGET)
     return {
       kind: 'lean enough',
@@ -50,7 +51,7 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
   const need = needed.kind === 'add' ? needed.grams : 0;
   const step = toGrams(room.settings.step, room.settings.unit);
   const slack = (HALF_STEP * step * (richness - target)) / (lean.grams + need);
-  const sources = [...trim, ...fats].map(({ source }) => source);
+  const sources = sharing(room, [...trim, ...fats]);
   const answer = await planBlend({ sources, fat: { min: target - slack, max: target + slack } });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
   const have = fats.reduce((total, { source }) => total + source.availableGrams, 0);
@@ -65,13 +66,18 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
 }
 
 /** Everything chosen goes in as it is: no target was given, or no fat is wanted. */
-async function allOf(trim: BenchSource[], fats: BenchSource[], target: number | null): Promise<BlendPlan> {
+async function allOf(
+  room: DeskRoom,
+  trim: BenchSource[],
+  fats: BenchSource[],
+  target: number | null,
+): Promise<BlendPlan> {
   // All of it is weighed already, so the scale's step does not matter.
   const all = [
     ...trim,
-    ...fats.map(({ source, line }) => ({ source: { ...source, stepGrams: undefined, useAll: true }, line })),
+    ...fats.map((one) => ({ ...one, source: { ...one.source, stepGrams: undefined, useAll: true } })),
   ];
-  const sources = all.map(({ source }) => source);
+  const sources = sharing(room, all);
   const answer = await planBlend({ sources, fat: { min: 0, max: 1 } });
   if (answer.kind === 'plan') return planned(all, answer);
   return {

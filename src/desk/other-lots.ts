@@ -1,7 +1,7 @@
 /** What to weigh when a planned lot of bought fat has run dry: other lots of the same fat, and what is still missing. */
 import type { FatLotRecord } from '../book/fat-lots.ts';
 import { lotLabel } from './blend-sources.ts';
-import type { FatBelieved } from './fat-knowledge.ts';
+import type { FatBelieved } from './fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import type { DeskRoom } from './room.ts';

@@ -2,7 +2,7 @@
 import type { BatchSource } from '../book/season-fat.ts';
 import { individualsChart } from '../core/control-chart.ts';
 import { fatSpent } from './costing-fat.ts';
-import { fatOfSource } from './fat-knowledge.ts';
+import { fatOfSource } from './fat-believed.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import { seasonFilter, sumsOf } from './season-filter.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fatNeed, sumNeeds, toOrder, type GrindToCome } from '../../src/core/fat-needs.ts';
+import { fatNeed, sumNeeds, toOrder, type GrindToCome, type NeedGuess } from '../../src/core/fat-needs.ts';
 
 const sure = (mean: number) => Object.freeze({ mean, sd: 0 });
 const grind: GrindToCome = Object.freeze({
@@ -28,7 +28,7 @@ describe('fatNeed', () => {
   });
 
   it('wants nothing where the trim is fat enough', () => {
-    expect(fatNeed({ ...grind, trimFat: { mean: 0.1, sd: 0.02 } })).toEqual({ mean: 0, sd: 0 });
+    expect(fatNeed({ ...grind, trimFat: { mean: 0.1, sd: 0.02 } })).toMatchObject({ mean: 0, sd: 0 });
   });
 
   it('brings any trim to its target', () => {
@@ -52,26 +52,57 @@ describe('fatNeed', () => {
     expect(problem({ trim: sure(-1) })).toThrow(expect.objectContaining({ code: 'grams.negative' }));
     expect(problem({ target: 1.2 })).toThrow(expect.objectContaining({ code: 'share.out-of-range' }));
     expect(problem({ fatFat: 0.1 })).toThrow(expect.objectContaining({ code: 'fat.too-lean' }));
-    expect(() => sumNeeds([], 1)).toThrow(expect.objectContaining({ code: 'probability.out-of-range' }));
+    expect(() => sumNeeds([], 1, { trimFatSd: () => 0, fatFatSd: 0 })).toThrow(
+      expect.objectContaining({ code: 'probability.out-of-range' }),
+    );
   });
 });
 
 describe('sumNeeds', () => {
-  it('adds variances over animals: 300 and 400 make 500', () => {
-    const { low, mean, high } = sumNeeds([[{ mean: 1000, sd: 300 }], [{ mean: 500, sd: 400 }]], 0.8);
+  /** A need by weight alone: an own part and a shared part, in grams. */
+  const byWeight = (mean: number, ownSd: number, sharedSd = 0): NeedGuess => ({
+    mean,
+    sd: Math.hypot(ownSd, sharedSd),
+    weight: { ownSd, sharedSd },
+    slopes: { trimFat: 0, fatFat: 0 },
+  });
+  const elk = (...needs: NeedGuess[]) => ({ species: 'elk', needs });
+  const moose = (...needs: NeedGuess[]) => ({ species: 'moose', needs });
+  const certain = { trimFatSd: () => 0, fatFatSd: 0 };
+
+  it("adds the variances of animals' own parts: 300 and 400 make 500", () => {
+    const { low, mean, high } = sumNeeds([elk(byWeight(1000, 300)), elk(byWeight(500, 400))], 0.8, certain);
     expect(mean).toBe(1500);
     expect(low).toBeCloseTo(1500 - Z90 * 500, 2);
     expect(high).toBeCloseTo(1500 + Z90 * 500, 2);
   });
 
-  it('adds spreads within one animal: 300 and 400 make 700', () => {
-    const one = [{ mean: 1000, sd: 300 }, { mean: 500, sd: 400 }]; // prettier-ignore
-    expect(sumNeeds([one], 0.8).high).toBeCloseTo(1500 + Z90 * 700, 2);
+  it('adds spreads within one animal, and what a species shares: 300 and 400 make 700', () => {
+    const one = elk(byWeight(1000, 300), byWeight(500, 400));
+    expect(sumNeeds([one], 0.8, certain).high).toBeCloseTo(1500 + Z90 * 700, 2);
+    const same = [elk(byWeight(1000, 0, 300)), elk(byWeight(500, 0, 400))];
+    expect(sumNeeds(same, 0.8, certain).high).toBeCloseTo(1500 + Z90 * 700, 2);
+    const apart = [elk(byWeight(1000, 0, 300)), moose(byWeight(500, 0, 400))];
+    expect(sumNeeds(apart, 0.8, certain).high).toBeCloseTo(1500 + Z90 * 500, 2);
+  });
+
+  it('keeps the doubt about the fat of the trim and of the fat that is added', () => {
+    // 10 kg of trim at 2 % to 10 % with fat of 90 %: 12,500 g a whole of trim fat, 1000 / 0.8 = 1250 g of added fat.
+    const need = fatNeed(grind);
+    expect(need.slopes).toEqual({ trimFat: expect.closeTo(-12_500, 9), fatFat: expect.closeTo(-1250, 9) });
+    const asked: number[][] = [];
+    const trimFatSd = (weights: readonly number[]) => {
+      asked.push([...weights]);
+      return Math.abs(weights.reduce((sum, weight) => sum + weight, 0)) * 0.012; // all of it shared
+    };
+    const { high } = sumNeeds([elk(need), elk(need)], 0.8, { trimFatSd, fatFatSd: 0.03 });
+    expect(asked).toEqual([[expect.closeTo(-12_500, 9), expect.closeTo(-12_500, 9)]]);
+    expect(high).toBeCloseTo(2000 + Z90 * Math.hypot(25_000 * 0.012, 2500 * 0.03), 2);
   });
 
   it('ends at nothing below, and is nothing for nobody', () => {
-    expect(sumNeeds([[{ mean: 10, sd: 100 }]], 0.8).low).toBe(0);
-    expect(sumNeeds([], 0.8)).toEqual({ low: 0, mean: 0, high: 0 });
+    expect(sumNeeds([elk(byWeight(10, 100))], 0.8, certain).low).toBe(0);
+    expect(sumNeeds([], 0.8, certain)).toEqual({ low: 0, mean: 0, high: 0 });
   });
 });
 

@@ -79,4 +79,37 @@ describe('fat needs', () => {
     shop.wait(3 * 86_400);
     expect((await shop.call('fat.needs', {})).sources[0]).toMatchObject({ onHandGrams: 0 });
   });
+
+  it('of ten animals keep what their trim shares: the range is as wide as ten times the doubt about its mean', async () => {
+    const shop = await freshDesk();
+    const animals = 10;
+    for (let i = 0; i < animals; i++) {
+      const id = await takeIn(shop, { instructions: INSTRUCTIONS });
+      await cut(shop, id, { trim: '40' });
+      await shop.call('animals.setStage', { id, stage: 'packing' });
+    }
+    const [first] = (await shop.call('fat.needs', {})).sources;
+    // Elk 0.0145 ± 0.025: three quarters of the variance are doubt about the mean, a quarter is each animal's, × 1.2776 for
+    // not knowing it. Back fat ± 0.03. An 8-in-10 range reaches 1.281552 SD.
+    const perFat = (animals * 40) / (BACK_FAT - 0.125);
+    const byTrim = perFat * 0.025 * Math.sqrt(0.75 + (0.25 * 1.2776213) / animals);
+    const byFat = (need(animals * 40, 0.125) / (BACK_FAT - 0.125)) * 0.03;
+    const { low, mean, high } = first?.need ?? { low: 0, mean: 0, high: 0 };
+    expect(mean / LB).toBeCloseTo(need(animals * 40, 0.125), 6);
+    expect((high - mean) / LB).toBeCloseTo(1.281552 * Math.hypot(byTrim, byFat), 4);
+    expect(mean - low).toBeCloseTo(high - mean, 6);
+  });
+
+  it('of animals not cut yet share the doubt about the mean yield of their kind', async () => {
+    const width = async (animals: number): Promise<number> => {
+      const shop = await freshDesk();
+      for (let i = 0; i < animals; i++) await takeIn(shop, { instructions: INSTRUCTIONS }, '400');
+      const { need: wanted } = (await shop.call('fat.needs', {})).sources[0] ?? { need: { low: 0, high: 0 } };
+      return wanted.high - wanted.low;
+    };
+    const [one, ten] = [await width(1), await width(10)];
+    // Independent animals would make ten ranges 3.2 times as wide as one, and animals that are all alike ten times.
+    expect(ten / one).toBeGreaterThan(7);
+    expect(ten / one).toBeLessThan(10);
+  });
 });
