@@ -8,6 +8,10 @@ export type * from '../desk/shapes.ts';
 /** The table of contents of the program: every call that a window can make, with its types. */
 type Procedures = typeof procedures;
 export type CallName = keyof Procedures;
+/** Calls that write nothing into the book. */
+export type AskName = {
+  [N in CallName]: Procedures[N]['kind'] extends 'read' | 'door' ? N : never;
+}[CallName];
 export type CallInput<N extends CallName> = v.InferInput<Procedures[N]['input']>;
 export type CallOutput<N extends CallName> = Awaited<ReturnType<Procedures[N]['run']>>;
 
@@ -15,11 +19,18 @@ export type CallOutput<N extends CallName> = Awaited<ReturnType<Procedures[N]['r
 export interface Changed {
   /** The call that wrote. */
   call: CallName;
+  /** The opening of the book that is open now, null while none is; left out where nobody knows what was missed. */
+  opening?: string | null;
 }
 
 /** The window's only way to the desk, whatever carries it. */
 export interface Bridge {
-  call<N extends CallName>(name: N, input: CallInput<N>): Promise<Answer<CallOutput<N>>>;
+  /** `opening`: the opening of the book that the call is meant for (`ShopLook`); null while the window knows none. */
+  call<N extends CallName>(
+    name: N,
+    input: CallInput<N>,
+    opening: string | null,
+  ): Promise<Answer<CallOutput<N>>>;
   /** Registers a listener and returns the function that removes it. */
   on(event: 'changed', listener: (changed: Changed) => void): () => void;
 }

@@ -9,11 +9,21 @@ import { procedures } from './procedures.ts';
 import type { DeskRoom } from './room.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 
+/** The call that wrote, and the opening of the book that is open now; null while none is. */
+export interface DeskChanged {
+  call: string;
+  opening: string | null;
+}
+
 export interface Desk {
-  /** Carries out one call. Never rejects: what goes wrong is in the answer. */
-  call(name: string, input: unknown): Promise<Answer<unknown>>;
+  /**
+   * Carries out one call. Never rejects: what goes wrong is in the answer.
+   * @param opening the opening of the book that the call is meant for; null from a window that knows none yet. Only
+   *   this process itself leaves it out, and means whichever book is open.
+   */
+  call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>>;
   /** Registers a listener for changes and returns the function that removes it. */
-  onChanged(listener: (changed: { call: string }) => void): () => void;
+  onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the way back. */
   trouble(): BookTrouble | null;
   /** Lets go of the book, leaving one whole file. */
@@ -34,12 +44,16 @@ export interface DeskOptions {
 }
 
 /** Said when nobody knows what changed: every screen looks at the shop's settings. */
-const ANYTHING = { call: 'shop.change' };
+const ANYTHING = 'shop.change';
+
+/** Numbers of one book mean other records in another: nothing is done, and the window looks at the open one. */
+const OTHER_OPENING: Problem = { kind: 'conflict', code: 'book.other-opening' };
 
 /** Everything that the shop's windows can ask for, over one book. A book that does not open is told by each answer. */
 export async function openDesk(options: DeskOptions): Promise<Desk> {
-  const listeners = new Set<(changed: { call: string }) => void>();
-  const announce = (changed: { call: string }) => listeners.forEach((listener) => listener(changed));
+  const listeners = new Set<(changed: DeskChanged) => void>();
+  const announce = (call: string) =>
+    listeners.forEach((listener) => listener({ call, opening: door.room?.opening ?? null }));
   const onBroken = options.onBroken ?? (() => undefined);
   const door = new Door({
     bookPath: options.bookPath,
@@ -52,21 +66,24 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   else door.open();
   const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce) : () => undefined;
 
-  async function call(name: string, input: unknown): Promise<Answer<unknown>> {
+  async function call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>> {
     if (!Object.hasOwn(procedures, name))
       return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
     const procedure = procedures[name as keyof typeof procedures] as unknown as AnyProcedure;
+    const { room } = door;
+    if (room && opening !== undefined && opening !== room.opening && isForOneBook(procedure))
+      return { ok: false, problem: OTHER_OPENING };
     const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
     if (!checked.success) return { ok: false, problem: invalid(checked.issues[0]) };
     try {
       const value = await carryOut(procedure, checked.output);
       if (procedure.kind !== 'read' && !(procedure.kind === 'door' && procedure.quiet)) {
         door.room?.settle(true);
-        announce({ call: name });
+        announce(name);
       }
       return { ok: true, value };
     } catch (error) {
-      return { ok: false, problem: refusal(error) };
+      return { ok: false, problem: refusal(error, room) };
     }
   }
 
@@ -85,7 +102,9 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     throw door.trouble ?? new Trouble('broken', 'desk.failed');
   }
 
-  function refusal(error: unknown): Problem {
+  function refusal(error: unknown, began: DeskRoom | null): Problem {
+    // The book was closed under a call that had to wait (a solver): it can write no more.
+    if (began && began !== door.room && !(error instanceof Trouble)) return OTHER_OPENING;
     door.room?.settle(false);
     const trouble = door.room && troubleWithBook(error, door.room.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign'].includes(trouble.code)) {
@@ -107,6 +126,11 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       door.close();
     },
   };
+}
+
+/** What stands at the door works on the file of the book, whichever it is, and names no record in it. */
+function isForOneBook(procedure: AnyProcedure): boolean {
+  return procedure.kind !== 'door' && !procedure.anyOpening;
 }
 
 function invalid(issue: v.BaseIssue<unknown>): Problem {

@@ -3,8 +3,14 @@ import type { Door } from './door.ts';
 import type { DeskRoom } from './room.ts';
 
 /** One thing a shop can do: an input schema and what is done with a valid input. */
-export interface Procedure<S extends v.GenericSchema = v.GenericSchema, R = unknown> {
-  kind: 'read' | 'write' | 'host';
+export interface Procedure<
+  S extends v.GenericSchema = v.GenericSchema,
+  R = unknown,
+  K extends 'read' | 'write' | 'host' = 'read' | 'write' | 'host',
+> {
+  kind: K;
+  /** Answers whichever opening of a book the caller means: it is how a window learns which one is open. */
+  anyOpening?: boolean;
   input: S;
   run: (room: DeskRoom, input: v.InferOutput<S>) => R;
 }
@@ -12,15 +18,19 @@ export interface Procedure<S extends v.GenericSchema = v.GenericSchema, R = unkn
 type Run<S extends v.GenericSchema, R> = (room: DeskRoom, input: v.InferOutput<S>) => R;
 
 /** Answers a question. May be asynchronous (a solver); changes nothing. */
-export function read<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R> {
-  return { kind: 'read', input, run };
+export function read<S extends v.GenericSchema, R>(
+  input: S,
+  run: Run<S, R>,
+  anyOpening = false,
+): Procedure<S, R, 'read'> {
+  return { kind: 'read', anyOpening, input, run };
 }
 
 /** Changes the book: runs in one immediate transaction, so it must be synchronous, and announces the change. */
 export function write<S extends v.GenericSchema, R>(
   input: S,
   run: Run<S, R extends Promise<unknown> ? never : R>,
-): Procedure<S, R> {
+): Procedure<S, R, 'write'> {
   return { kind: 'write', input, run: run as Run<S, R> };
 }
 
@@ -28,7 +38,7 @@ export function write<S extends v.GenericSchema, R>(
  * Does something with the book as a whole, or needs a solver before it writes; opens its own transaction with
  * `room.book.change` if it writes, and announces the change.
  */
-export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R> {
+export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R, 'host'> {
   return { kind: 'host', input, run };
 }
 

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { Book } from '../book/book.ts';
 import { seasonOf } from '../core/dates.ts';
 import { backupState, type BackupState } from './backup-keeping.ts';
@@ -15,6 +16,11 @@ import { yieldLearning } from './yield-learning.ts';
 /** Where procedures work: one open book, its clock and what was learned from it. */
 export interface DeskRoom {
   readonly book: Book;
+  /**
+   * Which opening of a book this is: new each time one is opened, and written nowhere. The same numbers mean other
+   * animals in another book, so a call says which opening it is meant for.
+   */
+  readonly opening: string;
   readonly demo: boolean;
   readonly settings: ShopSettings;
   /** The kinds of game that the shop knows. */
@@ -72,6 +78,7 @@ export function createRoom(options: {
   };
   const room: DeskRoom = {
     book: options.book,
+    opening: randomUUID(),
     backups: backupState(options.book),
     demo: options.demo,
     host: options.host,

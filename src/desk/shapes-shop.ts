@@ -178,6 +178,8 @@ export interface FatSourceCard {
 }
 
 export interface ShopLook {
+  /** Which opening of a book this is: calls of the window are meant for it, and its state lasts no longer. */
+  opening: string;
   /** False on a fresh book: the window greets. */
   setUp: boolean;
   demo: boolean;

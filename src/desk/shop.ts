@@ -15,8 +15,8 @@ import { settingSchemas } from './settings.ts';
 import type { ShopLook, ShopSettings } from './shapes.ts';
 import { templateCards } from './templates-shelf.ts';
 
-/** What every screen needs to know of the shop. */
-export const look = read(v.object({}), shopLook);
+/** What every screen needs to know of the shop, and which opening of a book the desk works in. */
+export const look = read(v.object({}), shopLook, true);
 
 /** First start: a name, a unit and the money, nothing else. */
 export const setUp = write(
@@ -102,6 +102,7 @@ function shopLook(room: DeskRoom): ShopLook {
   const season = room.season();
   const newest = listBackups(room.book.path)[0];
   return {
+    opening: room.opening,
     setUp: settings.shopName !== '',
     demo: room.demo,
     bookPath: room.book.path,

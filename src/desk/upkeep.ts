@@ -16,17 +16,17 @@ export const USUAL_TIMES: UpkeepTimes = { backUpEvery: 30 * 60_000, lookEvery: 2
 export function startUpkeep(
   door: Door,
   { backUpEvery, lookEvery }: UpkeepTimes,
-  announce: (changed: { call: string }) => void,
+  announce: (call: string) => void,
 ): () => void {
   const backups = setInterval(() => {
     const { room } = door;
     if (!room || room.demo || !room.backups.due()) return;
     // What went wrong stays with the room, and the Shop shows it.
     keepBackup(room, door.now());
-    announce({ call: 'shop.backUp' });
+    announce('shop.backUp');
   }, backUpEvery);
   const looks = setInterval(() => {
-    if (door.room?.othersWrote()) announce({ call: 'shop.change' });
+    if (door.room?.othersWrote()) announce('shop.change');
   }, lookEvery);
   return () => {
     clearInterval(backups);

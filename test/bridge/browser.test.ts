@@ -77,14 +77,18 @@ it('hears of a change made in another window', async () => {
   await other.waitForFunction(() => sessionStorage.getItem('gambrel.pass') !== null);
   const heard = callsFrom(page);
   await other.evaluate(async () => {
-    const response = await fetch('/call/shop.change', {
-      method: 'POST',
-      headers: {
-        'content-type': 'application/json',
-        authorization: `Bearer ${sessionStorage.getItem('gambrel.pass')}`,
-      },
-      body: JSON.stringify({ changes: { shopName: 'Ridge' } }),
-    });
+    const post = (name: string, input: unknown, opening = '') =>
+      fetch(`/call/${name}`, {
+        method: 'POST',
+        headers: {
+          'content-type': 'application/json',
+          authorization: `Bearer ${sessionStorage.getItem('gambrel.pass')}`,
+          'gambrel-opening': opening,
+        },
+        body: JSON.stringify(input),
+      });
+    const look = (await (await post('shop.look', {})).json()) as { value: { opening: string } };
+    const response = await post('shop.change', { changes: { shopName: 'Ridge' } }, look.value.opening);
     if (!response.ok || !((await response.json()) as { ok: boolean }).ok) throw new Error('not changed');
   });
   await expect.poll(() => heard).toContain('/call/shop.look');

@@ -8,18 +8,18 @@ import { serveOverHttp, type HttpCarrier, type HttpCarrierOptions } from '../../
 
 /** Answers with the call's own name and input; `change` plays a write. */
 export interface EchoDesk extends DeskCaller {
-  calls: { name: string; input: unknown }[];
+  calls: { name: string; input: unknown; opening: string | null }[];
   change(call: string): void;
   listeners(): number;
 }
 
 export function echoDesk(): EchoDesk {
-  const listeners = new Set<(changed: { call: string }) => void>();
+  const listeners = new Set<Parameters<DeskCaller['onChanged']>[0]>();
   const calls: EchoDesk['calls'] = [];
   return {
     calls,
-    async call(name, input) {
-      calls.push({ name, input });
+    async call(name, input, opening) {
+      calls.push({ name, input, opening });
       if (name === 'desk.throws') throw new Error('secret detail');
       if (name === 'desk.refuses') return { ok: false, problem: { kind: 'refused', code: 'trade.rule' } };
       if (name === 'desk.lacks') return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
@@ -29,7 +29,7 @@ export function echoDesk(): EchoDesk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    change: (call) => listeners.forEach((listener) => listener({ call })),
+    change: (call) => listeners.forEach((listener) => listener({ call, opening: 'first' })),
     listeners: () => listeners.size,
   };
 }

@@ -47,8 +47,8 @@ function windowAt(origin: string, key: string | null, kept = new Map<string, str
   return { bridge: bridgeOverHttp(place), kept, cut };
 }
 
-const call = (bridge: Bridge, name: string, input: unknown = {}) =>
-  bridge.call(name as CallName, input as never);
+const call = (bridge: Bridge, name: string, input: unknown = {}, opening: string | null = null) =>
+  bridge.call(name as CallName, input as never, opening);
 
 it('shows its key once and then calls with its pass', async () => {
   const counter = await counterAt();
@@ -57,6 +57,19 @@ it('shows its key once and then calls with its pass', async () => {
     ok: true,
     value: { name: 'table.weigh', input: { typed: '12' } },
   });
+});
+
+it('says which opening of a book each call is meant for, and hears which one changed', async () => {
+  const counter = await counterAt();
+  const { bridge } = windowAt(counter.origin, counter.key);
+  const heard: unknown[] = [];
+  bridge.on('changed', (changed) => heard.push(changed));
+  await call(bridge, 'shop.look');
+  await call(bridge, 'table.weigh', {}, 'an-opening');
+  expect(counter.desk.calls.map(({ opening }) => opening)).toEqual([null, 'an-opening']);
+  await expect.poll(() => counter.desk.listeners()).toBe(1);
+  counter.desk.change('table.weigh');
+  await expect.poll(() => heard).toEqual([{ call: 'table.weigh', opening: 'first' }]);
 });
 
 it('survives a reload without the key', async () => {

@@ -86,8 +86,8 @@ describe('what its own window gets', () => {
     await expect
       .poll(() => heard)
       .toEqual([
-        { event: 'changed', data: '{"call":"table.weigh"}' },
-        { event: 'changed', data: '{"call":"intake.takeIn"}' },
+        { event: 'changed', data: '{"call":"table.weigh","opening":"first"}' },
+        { event: 'changed', data: '{"call":"intake.takeIn","opening":"first"}' },
       ]);
     stop.abort();
     await expect(reading).rejects.toThrow();

@@ -32,7 +32,8 @@ function asDeskPort(port: MessagePort): DeskPort {
 }
 
 /** The echo desk takes any name; the contract's types do not. */
-const call = (bridge: Bridge, name: string, input: unknown) => bridge.call(name as CallName, input as never);
+const call = (bridge: Bridge, name: string, input: unknown, opening: string | null = null) =>
+  bridge.call(name as CallName, input as never, opening);
 
 it('carries calls at the same time, each to its own answer', async () => {
   const { bridge } = lineTo(echoDesk());
@@ -44,6 +45,21 @@ it('carries calls at the same time, each to its own answer', async () => {
     { ok: true, value: { name: 'table.weigh', input: { n: 1 } } },
     { ok: true, value: { name: 'grinder.look', input: { n: 2 } } },
   ]);
+});
+
+it('says which opening of a book each call is meant for, and hears which one changed', async () => {
+  const desk = echoDesk();
+  const { bridge, port } = lineTo(desk);
+  const heard: unknown[] = [];
+  bridge.on('changed', (changed) => heard.push(changed));
+  await call(bridge, 'shop.look', {});
+  await call(bridge, 'table.weigh', {}, 'an-opening');
+  // A message that names none, or no text, is meant for no opening: never for whichever is open.
+  port.postMessage({ id: 98, name: 'table.weigh', input: {} });
+  port.postMessage({ id: 99, name: 'table.weigh', input: {}, opening: 7 });
+  await expect.poll(() => desk.calls.map(({ opening }) => opening)).toEqual([null, 'an-opening', null, null]);
+  desk.change('table.weigh');
+  await expect.poll(() => heard).toEqual([{ call: 'table.weigh', opening: 'first' }]);
 });
 
 it('takes a reactive object, nested and with gaps', async () => {
@@ -119,7 +135,9 @@ it.each([
 
 it('is not taken in by prototypes, in messages that no window of ours would send', async () => {
   const shop = await freshDesk();
-  const { port } = lineTo(shop.desk);
+  const { port, bridge } = lineTo(shop.desk);
+  const look = await bridge.call('shop.look', {}, null);
+  const opening = look.ok ? look.value.opening : '';
   const heard: { id: unknown; answer: { ok: boolean } }[] = [];
   port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));
   const nasty = JSON.parse(
@@ -127,12 +145,17 @@ it('is not taken in by prototypes, in messages that no window of ours would send
   );
   const deep = Array.from({ length: 2_000 }).reduce<unknown>((inner) => [inner], []);
   const messages: unknown[] = [
-    { id: 1, name: 'hunters.find', input: nasty },
+    { id: 1, name: 'hunters.find', input: nasty, opening },
     { id: 2, name: { toString: 'hunters.find' }, input: {} },
     { id: 3, name: ['hunters.find'], input: {} },
-    { id: 4, name: 'hunters.find', input: new Map([['text', 'nobody']]) },
-    { id: 5, name: 'hunters.find', input: deep },
-    { id: 6, name: 'shop.change', input: { changes: JSON.parse('{"__proto__":{"lateDays":9}}') } },
+    { id: 4, name: 'hunters.find', input: new Map([['text', 'nobody']]), opening },
+    { id: 5, name: 'hunters.find', input: deep, opening },
+    {
+      id: 6,
+      name: 'shop.change',
+      input: { changes: JSON.parse('{"__proto__":{"lateDays":9}}') },
+      opening,
+    },
     JSON.parse('{"__proto__":{"id":7,"name":"shop.look"}}'),
   ];
   for (const message of messages) port.postMessage(message);

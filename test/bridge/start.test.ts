@@ -15,6 +15,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { OPENING_HEADER } from '../../src/bridge/wire.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const SERVE = join(root, 'out/main/serve.js');
@@ -62,15 +63,22 @@ async function addressOf({ out }: Run): Promise<URL> {
 
 /** Calls as a window does. */
 async function callAt(address: URL, name: string, input: unknown): Promise<unknown> {
+  let opening = '';
   const post = async (path: string, body: unknown, bearer = '') => {
     const response = await fetch(new URL(path, address.origin), {
       method: 'POST',
-      headers: { 'content-type': 'application/json', authorization: `Bearer ${bearer}` },
+      headers: {
+        'content-type': 'application/json',
+        authorization: `Bearer ${bearer}`,
+        [OPENING_HEADER]: opening,
+      },
       body: JSON.stringify(body),
     });
     return (await response.json()) as Record<string, unknown>;
   };
   const { bearer } = await post('/session', { key: address.hash.slice('#key='.length) });
+  const look = await post('/call/shop.look', {}, String(bearer));
+  opening = (look.value as { opening?: string } | undefined)?.opening ?? '';
   return post(`/call/${name}`, input, String(bearer));
 }
 

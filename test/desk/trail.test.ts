@@ -2,17 +2,15 @@
  * Every call that writes leaves a trail: a row that is written once, or a line of the audit, signed with the initials of
  * who did it. A new call is tried in `tried-writes.ts` as well, or this test fails.
  */
-import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { APPEND_ONLY } from '../../src/book/migrations/0001-the-book-views.ts';
 import { procedures } from '../../src/desk/procedures.ts';
+import { allRows } from './all-rows.ts';
 import { freshDesk } from './fresh-desk.ts';
 import { TRIED } from './tried-writes.ts';
 
 const WHO = 'TR';
-/** Kept up by triggers from other rows, so that they need no trail of their own. */
-const DERIVED = /_(sum|lookup)$/;
 /** Takes rows out again that a file had brought, and says so in the audit. */
 const TAKES_OUT: readonly CallName[] = ['bring.undo'];
 /**
@@ -25,27 +23,6 @@ const CHANGES_NO_RECORD: readonly CallName[] = [
   'shop.leaveDemo',
   'takeout.fill',
 ];
-
-type Rows = Map<string, Record<string, unknown>>;
-/** Every row of every table, under a name that stays while the row changes. */
-function allRows(path: string): Map<string, Rows> {
-  const db = new Database(path, { readonly: true });
-  const tables = db
-    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
-    .pluck()
-    .all()
-    .filter((name) => !DERIVED.test(name));
-  const found = tables.map((table): [string, Rows] => {
-    const keys = db
-      .prepare<[], string>(`SELECT name FROM pragma_table_info('${table}') WHERE pk > 0 ORDER BY pk`)
-      .pluck()
-      .all();
-    const rows = db.prepare<[], Record<string, unknown>>(`SELECT * FROM ${table}`).all();
-    return [table, new Map(rows.map((row) => [keys.map((key) => String(row[key])).join('/'), row]))];
-  });
-  db.close();
-  return new Map(found);
-}
 
 const WRITTEN_ONCE: readonly string[] = APPEND_ONLY;
 /** What stands at the door deals with files of books, not with what is written in one. */

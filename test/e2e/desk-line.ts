@@ -1,15 +1,21 @@
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
+import { OPENING_HEADER } from '../../src/bridge/wire.ts';
 import type { Answer } from '../../src/desk/problem.ts';
 
-/** A line to the desk of a served program beside its window: to look up what to open, not to be tested itself. */
+/**
+ * A line to the desk of a served program beside its window: to look up what to open, not to be tested itself. It means
+ * whichever book is open.
+ */
 export async function deskLine(address: string) {
   const { origin, hash } = new URL(address);
+  let opening = '';
   const post = async (path: string, body: unknown, pass = ''): Promise<unknown> => {
     const response = await fetch(origin + path, {
       method: 'POST',
       headers: {
         'content-type': 'application/json',
         origin,
+        [OPENING_HEADER]: opening,
         ...(pass && { authorization: `Bearer ${pass}` }),
       },
       body: JSON.stringify(body),
@@ -18,8 +24,15 @@ export async function deskLine(address: string) {
     return response.json();
   };
   const { bearer } = (await post('/session', { key: hash.replace('#key=', '') })) as { bearer: string };
+  const send = <N extends CallName>(name: N, input: CallInput<N>) =>
+    post(`/call/${name}`, input, bearer) as Promise<Answer<CallOutput<N>>>;
   return async <N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> => {
-    const answer = (await post(`/call/${name}`, input, bearer)) as Answer<CallOutput<N>>;
+    let answer = await send(name, input);
+    if (!answer.ok && answer.problem.code === 'book.other-opening') {
+      const look = await send('shop.look', {});
+      if (look.ok) opening = look.value.opening;
+      answer = await send(name, input);
+    }
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.problem.code}`);
     return answer.value;
   };

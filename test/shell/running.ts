@@ -3,6 +3,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, vi } from 'vitest';
 import { connect } from '../../src/bridge/client/index.ts';
+import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { boot, clear, type Booted } from './boot.ts';
 import type { MenuItem } from './double/menu.ts';
 
@@ -31,10 +32,13 @@ export function windowOf(shell: Booted) {
   return window;
 }
 
-/** The bridge as the page itself opens it, through preload, shell and desk. */
+/** The bridge as the page itself opens it, through preload, shell and desk; calls mean the book that it looked at first. */
 export async function bridgeOf(shell: Booted) {
   vi.stubGlobal('window', windowOf(shell).contents.page?.window);
-  return connect();
+  const { call, on } = await connect();
+  const look = await call('shop.look', {}, null);
+  const opening = look.ok ? look.value.opening : null;
+  return { on, call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening) };
 }
 
 export function click(shell: Booted, label: string): void {

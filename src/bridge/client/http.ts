@@ -1,5 +1,6 @@
 /** The browser window's end of the loopback carrier. */
 import type { Answer, Bridge, Changed } from '../contract.ts';
+import { OPENING_HEADER } from '../wire.ts';
 import { readEvents } from './event-stream.ts';
 import { ANYTHING_CHANGED, openListeners } from './listeners.ts';
 import { plainCopy } from './plain.ts';
@@ -27,13 +28,13 @@ export function bridgeOverHttp(place: HttpPlace): Bridge {
   const listeners = openListeners();
   void followChanges(place, session, listeners.tell);
 
-  const call = async (name: string, input: unknown): Promise<Answer<unknown>> => {
+  const call = async (name: string, input: unknown, opening: string | null): Promise<Answer<unknown>> => {
     const copy = plainCopy(input);
     if (!copy.ok) return copy;
     try {
       const response = await session.fetch(`/call/${encodeURIComponent(name)}`, {
         method: 'POST',
-        headers: { 'content-type': 'application/json' },
+        headers: { 'content-type': 'application/json', ...(opening && { [OPENING_HEADER]: opening }) },
         body: copy.json,
       });
       if (response.status === 401) return { ok: false, problem: { kind: 'refused', code: 'desk.no-key' } };

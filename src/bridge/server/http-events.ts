@@ -39,8 +39,8 @@ function streamChanges(desk: DeskCaller, response: ServerResponse): void {
     else response.write(text);
   };
   write(': listening\n\n');
-  const stopListening = desk.onChanged(({ call }) =>
-    write(`event: changed\ndata: ${JSON.stringify({ call })}\n\n`),
+  const stopListening = desk.onChanged((changed) =>
+    write(`event: changed\ndata: ${JSON.stringify(changed)}\n\n`),
   );
   const heartbeat = setInterval(() => write(': alive\n\n'), HEARTBEAT);
   response.on('close', () => {

@@ -2,6 +2,7 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { Problem } from '../../desk/problem.ts';
+import { OPENING_HEADER } from '../wire.ts';
 import { answerCall, type DeskCaller } from './answer.ts';
 import { openStreams, type Streams } from './http-events.ts';
 import { bearerOf, checkSender, readJson, RefusedRequest } from './http-request.ts';
@@ -85,7 +86,9 @@ async function route(counter: Counter, request: IncomingMessage, response: Serve
   if (path.startsWith('/call/')) {
     allow(method, ['POST']);
     checkPass(counter, request);
-    const answer = await answerCall(counter.desk, path.slice('/call/'.length), await readJson(request));
+    const opening = request.headers[OPENING_HEADER];
+    const name = path.slice('/call/'.length);
+    const answer = await answerCall(counter.desk, name, await readJson(request), opening);
     const unknown = !answer.ok && answer.problem.code === 'call.unknown';
     return sendJson(response, unknown ? 404 : 200, answer);
   }

@@ -17,7 +17,7 @@ export interface DeskPort {
  */
 export function servePort(desk: DeskCaller, port: DeskPort): () => void {
   const post = (message: DeskMessage) => port.postMessage(message);
-  const stopListening = desk.onChanged(({ call }) => post({ changed: { call } }));
+  const stopListening = desk.onChanged((changed) => post({ changed }));
   port.on('message', ({ data }) => void answerMessage(desk, data, post));
   port.on('close', stopListening);
   port.start();
@@ -32,12 +32,12 @@ async function answerMessage(
   data: unknown,
   post: (message: DeskMessage) => void,
 ): Promise<void> {
-  const { id, name, input } = (typeof data === 'object' && data ? data : {}) as Record<string, unknown>;
+  const { id, name, input, opening } = (typeof data === 'object' && data ? data : {}) as Record<string, unknown>;
   if (typeof id !== 'number') {
     post({ id: null, answer: problemAnswer('invalid', 'request.malformed') });
     return;
   }
-  const answer = await answerCall(desk, name, input);
+  const answer = await answerCall(desk, name, input, opening);
   try {
     post({ id, answer });
   } catch (error) {

@@ -1,7 +1,9 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
+import { onOtherOpening } from '../opening.ts';
 
 /** An animal looked up by its ticket a moment ago, until its page takes it: opening it asks the desk once, not twice. */
 let opened: AnimalPage | null = null;
+onOtherOpening(() => (opened = null));
 
 export function keepOpened(page: AnimalPage): void {
   opened = page;

@@ -1,4 +1,5 @@
 import { readonly, shallowRef } from 'vue';
+import { onOtherOpening } from '../opening.ts';
 
 /** How long a thing just done may be undone with one press. */
 const SHOWN_MS = 10_000;
@@ -11,6 +12,8 @@ export interface Toast {
 
 const shown = shallowRef<readonly Toast[]>([]);
 let last = 0;
+// Undone would be something in the book that is open now.
+onOtherOpening(() => (shown.value = []));
 
 /** What is on screen now, drawn once, by the frame. Only the newest: a pile would cover what it tells of. */
 export const toasts = readonly(shown);

@@ -1,13 +1,12 @@
 import { defineStore } from 'pinia';
-import { reactive, ref, watch } from 'vue';
-import { useShop } from './shop.ts';
+import { reactive, ref } from 'vue';
+import { onOtherOpening } from '../opening.ts';
 
 /**
  * Half-typed entries, kept while one looks elsewhere: each has a name, such as `table 12`. What was kept in the book,
- * or never touched, starts anew the next time. Nothing of it outlives the window or another book.
+ * or never touched, starts anew the next time. Nothing of it outlives the window or the opening of the book.
  */
 export const useDrafts = defineStore('drafts', () => {
-  const shop = useShop();
   const drafts = new Map<string, { entry: object; rested: string }>();
   /** Where packages were put last, to be offered for the next. */
   const lastPlace = ref('');
@@ -27,12 +26,9 @@ export const useDrafts = defineStore('drafts', () => {
     if (draft) draft.rested = JSON.stringify(draft.entry);
   }
 
-  watch(
-    () => shop.look?.bookPath,
-    () => {
-      drafts.clear();
-      lastPlace.value = '';
-    },
-  );
+  onOtherOpening(() => {
+    drafts.clear();
+    lastPlace.value = '';
+  });
   return { of, rest, lastPlace };
 });

@@ -1,10 +1,15 @@
 import { defineStore } from 'pinia';
 import { computed } from 'vue';
+import { onOtherOpening } from '../opening.ts';
 import { useLive } from '../use/useLive.ts';
 
 /** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
 export const useRail = defineStore('rail', () => {
-  const { value: look, problem, slow } = useLive('rail.look', () => ({}));
+  const { value: look, problem, slow, refresh } = useLive('rail.look', () => ({}));
+  onOtherOpening(() => {
+    look.value = null;
+    void refresh();
+  });
   const sorted = computed(() =>
     [...(look.value?.hooks ?? [])].sort((a, b) => b.days - a.days || a.ticket.localeCompare(b.ticket)),
   );

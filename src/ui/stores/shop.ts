@@ -2,10 +2,12 @@ import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
 import { call, onChanged } from '../bridge.ts';
+import { showOpening } from '../opening.ts';
 import { makeFormat } from '../texts/format.ts';
 import { setTheme } from '../use/theme.ts';
 
-const INITIALS_KEY = 'gambrel.initials';
+/** Who works at this computer, for each book: the same initials are somebody else's in another. */
+const initialsKey = ({ bookPath }: ShopLook): string => `gambrel.initials ${bookPath}`;
 /** Calls that change what `shop.look` tells. */
 const SHOWS_IN_LOOK = /^(shop|species|products|templates|coolers)\./;
 /** Until the shop is known, times are told as this computer tells them. */
@@ -21,7 +23,9 @@ const NO_SHOP = {
 export const useShop = defineStore('shop', () => {
   const look = shallowRef<ShopLook | null>(null);
   const problem = shallowRef<Problem | null>(null);
-  const by = ref(localStorage.getItem(INITIALS_KEY) ?? '');
+  const by = ref('');
+  let loading = Promise.resolve();
+  let asked = 0;
 
   const settings = computed(() => look.value?.settings ?? null);
   const format = computed(() => makeFormat(settings.value ?? NO_SHOP));
@@ -32,16 +36,27 @@ export const useShop = defineStore('shop', () => {
   /** The date of the trade, from the desk: the demo season has its own calendar. */
   const today = computed(() => look.value?.today ?? '');
 
-  async function load(): Promise<void> {
+  /** Resolves once the newest look asked for is there. */
+  function load(): Promise<void> {
+    return (loading = ask());
+  }
+
+  async function ask(): Promise<void> {
+    const mine = ++asked;
     const answer = await call('shop.look', {});
+    // A look that comes late may be of the book before.
+    if (mine !== asked) return loading;
     if (answer.ok) return take(answer.value);
     problem.value = answer.problem;
     // Without its book the desk has nothing to show; what stands on screen may be gone.
-    if (answer.problem.code.startsWith('book.')) look.value = null;
+    if (!answer.problem.code.startsWith('book.')) return;
+    showOpening(null);
+    look.value = null;
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
   function take(fresh: ShopLook): void {
+    if (showOpening(fresh.opening)) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
     look.value = fresh;
     problem.value = null;
     if (by.value && !fresh.staff.some((one) => one.initials === by.value)) by.value = '';
@@ -62,7 +77,10 @@ export const useShop = defineStore('shop', () => {
   const cautions = (codes: string[]): Caution[] =>
     look.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
 
-  watch(by, (initials) => localStorage.setItem(INITIALS_KEY, initials));
+  watch(by, (initials) => {
+    // The people of the demo are not kept.
+    if (look.value && !look.value.demo) localStorage.setItem(initialsKey(look.value), initials);
+  });
   watch(() => settings.value?.theme ?? 'system', setTheme, { immediate: true });
 
   return {

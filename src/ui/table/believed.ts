@@ -1,7 +1,13 @@
 import { reactive } from 'vue';
+import { onOtherOpening } from '../opening.ts';
 
-/** Weighings that somebody looked at and stood by, while this window is open: nobody is asked twice. */
+/** Weighings that somebody looked at and stood by, while this opening of the book is shown: nobody is asked twice. */
 export const believed = reactive(new Set<number>());
 
 /** Weighings kept in spite of a doubt at the entry: asked about once more if the parts come to more than the animal. */
 export const confirmed = reactive(new Set<number>());
+
+onOtherOpening(() => {
+  believed.clear();
+  confirmed.clear();
+});

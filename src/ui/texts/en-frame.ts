@@ -44,4 +44,10 @@ export const frameText = {
   /** Follows `demo` on the same line. */
   demoSays: (day: string) => `: nothing here is kept. Today is ${day}.`,
   demoLeave: 'Leave the demo',
+
+  /** In a window that did not ask for another book. */
+  demoOpened: 'The demo was opened in another window, so this window shows it too.',
+  demoLeft: 'The demo was left in another window. This window shows your own book again.',
+  openedAgain:
+    'The book was opened again, perhaps from a backup, so this window started over. What was typed and not saved is gone.',
 } as const;

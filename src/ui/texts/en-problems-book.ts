@@ -25,6 +25,9 @@ export const bookWording: Readonly<Record<string, Wording>> = {
   'book.backup': (p) =>
     `No sound backup of ${p.path} could be made. Check that its disk is well and has room, then try again.`,
 
+  'book.other-opening': () =>
+    'Another book is open now: the demo, your own book, or a backup. Nothing was saved. This window shows the open book; enter it again there if it belongs there.',
+
   'second.missing': (p) =>
     `The second place for backups is not there: ${p.path}. Plug in the stick or the drive, then press Back up now.`,
   'second.full': () =>

@@ -1,13 +1,17 @@
 import { ref, shallowRef } from 'vue';
 import { ALREADY } from '../../bridge/client/already.ts';
+import { opensABook } from '../../bridge/client/opens-a-book.ts';
+import { OTHER_OPENING } from '../../bridge/client/other-opening.ts';
 import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
-import { call } from '../bridge.ts';
+import { callFor } from '../bridge.ts';
+import { shownOpening } from '../opening.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
  * A call that writes, signed with the initials of who works.
  * `run(input)` gives the desk's answer; `problem` keeps the last refusal until the next run or `clear()`;
- * `busy` is true while it runs. The same input again meanwhile (a button pressed twice) is not sent a second time.
+ * `busy` is true while it runs. Every run is meant for the opening of the book that was shown when this was set up, so
+ * an undo that is pressed later cannot reach another book. The same input again meanwhile (a button pressed twice) is not sent a second time.
  * @example const keep = useCall('table.weigh'); const done = await keep.run({ … }); if (done.ok) …
  */
 export function useCall<N extends CallName>(name: N) {
@@ -15,6 +19,7 @@ export function useCall<N extends CallName>(name: N) {
   const problem = shallowRef<Problem | null>(null);
   const busy = ref(false);
   const running = new Set<string>();
+  const meant = shownOpening();
 
   async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
     const signed = shop.by ? { ...input, by: shop.by } : input;
@@ -22,11 +27,16 @@ export function useCall<N extends CallName>(name: N) {
     if (running.has(key)) return ALREADY;
     running.add(key);
     busy.value = true;
-    const answer = await call(name, signed);
+    const answer = leftBehind(await callFor(meant, name, signed));
     running.delete(key);
     busy.value = running.size > 0;
     problem.value = answer.ok ? null : answer.problem;
     return answer;
+  }
+
+  /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
+  function leftBehind(answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
+    return meant === shownOpening() || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }
 
   const clear = (): void => {

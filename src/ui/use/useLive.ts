@@ -1,9 +1,9 @@
 import { onScopeDispose, ref, shallowRef, watch } from 'vue';
-import type { CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
+import type { AskName, CallInput, CallOutput, Problem } from '../../bridge/contract.ts';
 import { call, onChanged } from '../bridge.ts';
 import { SLOW_AFTER_MS } from './waiting.ts';
 
-interface LiveOptions<N extends CallName> {
+interface LiveOptions<N extends AskName> {
   /** Wait this long after the question changed (typing), in milliseconds. */
   waitMs?: number;
   /** False for answers that no writing changes. */
@@ -18,7 +18,7 @@ interface LiveOptions<N extends CallName> {
  * question wins; the old value stays on screen until the new one is there.
  * @example const rail = useLive('rail.look', () => ({})); // rail.value.value?.hooks
  */
-export function useLive<N extends CallName>(
+export function useLive<N extends AskName>(
   name: N,
   input: () => CallInput<N> | null,
   options: LiveOptions<N> = {},
