@@ -30,7 +30,13 @@ beforeAll(async () => {
   const { hooks } = await call('rail.look', {});
   ticket = hooks.find(({ stage }) => stage === 'hanging')?.ticket ?? '';
   const { id } = await call('animals.open', { ticket });
-  const kept = await call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '6.66', sure: true });
+  const kept = await call('table.weigh', {
+    animalId: id,
+    stage: 'cut',
+    part: 'trim',
+    typed: '6.66',
+    sure: true,
+  });
   ours = kept.weighingId;
   [first, second] = [await windowOn(), await windowOn()];
 }, 120_000);

@@ -32,7 +32,10 @@ async function answerMessage(
   data: unknown,
   post: (message: DeskMessage) => void,
 ): Promise<void> {
-  const { id, name, input, opening } = (typeof data === 'object' && data ? data : {}) as Record<string, unknown>;
+  const { id, name, input, opening } = (typeof data === 'object' && data ? data : {}) as Record<
+    string,
+    unknown
+  >;
   if (typeof id !== 'number') {
     post({ id: null, answer: problemAnswer('invalid', 'request.malformed') });
     return;

@@ -1,8 +1,9 @@
 import { defineStore } from 'pinia';
-import { computed, reactive, ref, shallowRef, watch } from 'vue';
+import { computed, reactive, ref, shallowRef } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
 import { broughtPrimals } from '../../core/cutting.ts';
 import { readingGrams } from '../../core/reading.ts';
+import { onOtherOpening } from '../opening.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
@@ -20,7 +21,7 @@ const shownFields = new Set([
 /** The intake in progress. Kept while one looks at another place: half a form is work. */
 export const useIntake = defineStore('intake', () => {
   const shop = useShop();
-  const takeIn = useCall('intake.takeIn');
+  const takeIn = useCall('intake.takeIn', 'shown');
   const form = reactive<IntakeForm>(emptyIntake(shop.unit));
   const quoteId = ref<number | null>(null);
   const done = shallowRef<{ id: number; ticket: string; hunter: string; hunterId: number | null } | null>(
@@ -105,10 +106,10 @@ export const useIntake = defineStore('intake', () => {
     quoteId.value = quote.id;
   }
 
-  watch(
-    () => shop.look?.bookPath,
-    () => another(),
-  );
+  onOtherOpening(() => {
+    form.species = '';
+    another();
+  });
 
   return {
     form,

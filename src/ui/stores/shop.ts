@@ -50,14 +50,14 @@ export const useShop = defineStore('shop', () => {
     problem.value = answer.problem;
     // Without its book the desk has nothing to show; what stands on screen may be gone.
     if (!answer.problem.code.startsWith('book.')) return;
-    showOpening(null);
     look.value = null;
+    showOpening(null);
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
   function take(fresh: ShopLook): void {
-    if (showOpening(fresh.opening)) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
     look.value = fresh;
+    if (showOpening(fresh.opening)) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
     problem.value = null;
     if (by.value && !fresh.staff.some((one) => one.initials === by.value)) by.value = '';
   }

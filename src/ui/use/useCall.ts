@@ -11,15 +11,16 @@ import { useShop } from '../stores/shop.ts';
  * A call that writes, signed with the initials of who works.
  * `run(input)` gives the desk's answer; `problem` keeps the last refusal until the next run or `clear()`;
  * `busy` is true while it runs. Every run is meant for the opening of the book that was shown when this was set up, so
- * an undo that is pressed later cannot reach another book. The same input again meanwhile (a button pressed twice) is not sent a second time.
+ * an undo that is pressed later cannot reach another book. A store lives longer and clears itself: its calls are meant for
+ * the opening that is `shown` when they run. The same input again meanwhile (a button pressed twice) is not sent a second time.
  * @example const keep = useCall('table.weigh'); const done = await keep.run({ … }); if (done.ok) …
  */
-export function useCall<N extends CallName>(name: N) {
+export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
   const shop = useShop();
   const problem = shallowRef<Problem | null>(null);
   const busy = ref(false);
   const running = new Set<string>();
-  const meant = shownOpening();
+  const setUpIn = shownOpening();
 
   async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
     const signed = shop.by ? { ...input, by: shop.by } : input;
@@ -27,7 +28,8 @@ export function useCall<N extends CallName>(name: N) {
     if (running.has(key)) return ALREADY;
     running.add(key);
     busy.value = true;
-    const answer = leftBehind(await callFor(meant, name, signed));
+    const meant = lasting ? shownOpening() : setUpIn;
+    const answer = leftBehind(meant, await callFor(meant, name, signed));
     running.delete(key);
     busy.value = running.size > 0;
     problem.value = answer.ok ? null : answer.problem;
@@ -35,7 +37,7 @@ export function useCall<N extends CallName>(name: N) {
   }
 
   /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
-  function leftBehind(answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
+  function leftBehind(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
     return meant === shownOpening() || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }
 
