@@ -24,7 +24,7 @@ let ours: number;
 beforeAll(async () => {
   // The shop's book begins as the demo's does, so that the same tickets and numbers are in both.
   const book = join(folder, 'shop.gambrel');
-  await copyDemo(book);
+  await copyDemo(book, join(import.meta.dirname, '../../out/main/demo.gambrel'));
   [served, browser] = await Promise.all([serve('--book', book), openBrowser()]);
   call = await deskLine(served.address);
   const { hooks } = await call('rail.look', {});

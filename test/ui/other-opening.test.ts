@@ -50,9 +50,6 @@ const STAYS: Readonly<Record<string, string>> = {
   'ui/bridge.ts opening': 'calls on their way',
   'ui/bridge.ts otherBook': 'listeners of this window',
   'ui/parts/toasts.ts last': 'numbers of messages, used once each',
-  'ui/cautions/seen.ts kept':
-    'which of the program’s cautions were read today at this computer; the demo’s apart',
-  'ui/cautions/seen.ts storage': 'the same',
   'ui/labels/remembered.ts storage': 'the sizes that this computer’s printers print on',
   'ui/scale/useScale.ts useScale': 'the scale that is plugged into this computer',
   'ui/scale/useScale.ts storage': 'the same',
