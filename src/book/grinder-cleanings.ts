@@ -17,6 +17,11 @@ export interface BatchSpan {
   last: string;
 }
 
+export interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
+  id: number;
+  name: string;
+}
+
 /** When the grinder was cleaned, and what went through it when. */
 export function grinderCleaningRecords(db: Db) {
   const add = db.prepare('INSERT INTO grinder_cleaning (batch_id, how, at, by) VALUES (?, ?, ?, ?)');
@@ -39,13 +44,13 @@ export function grinderCleaningRecords(db: Db) {
        UNION ALL SELECT at, 1 FROM grind_pass WHERE batch_id = @batchId)`,
   );
   // A pass need not be noted, so a batch was at work from its first weight in to its last package.
-  const between = db.prepare<{ batchId: number; from: string; until: string }, { id: number; name: string }>(
-    `SELECT b.id, b.name FROM batch own JOIN batch b ON b.season = own.season AND b.id <> own.id
-     WHERE own.id = @batchId AND b.at < @until
-       AND (EXISTS (SELECT 1 FROM weighing_now w WHERE w.batch_id = b.id AND w.stage IN ('grinder', 'packed') AND w.at > @from)
-         OR EXISTS (SELECT 1 FROM grind_pass p WHERE p.batch_id = b.id AND p.at > @from))
-       AND EXISTS (SELECT 1 FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder' AND w.at < @until)
-     ORDER BY b.id`,
+  const atWork = db.prepare<{ season: number; from: string; until: string }, BatchAtWork>(
+    `SELECT * FROM (SELECT b.id, b.name,
+       (SELECT min(w.at) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder') AS first,
+       max(coalesce((SELECT max(w.at) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage IN ('grinder', 'packed')), ''),
+         coalesce((SELECT max(p.at) FROM grind_pass p WHERE p.batch_id = b.id), '')) AS last
+       FROM batch b WHERE b.season = @season AND b.at < @until)
+     WHERE first < @until AND last > @from ORDER BY id`,
   );
   const heldIn = db.prepare<[number], { id: number; ticket: string; positive: number }>(
     `SELECT a.id, a.ticket, max(n.positive) AS positive FROM batch_animal m JOIN hold_now n ON n.animal_id = m.animal_id
@@ -75,8 +80,8 @@ export function grinderCleaningRecords(db: Db) {
       const found = span.get({ batchId });
       return found && found.first !== null ? found : undefined;
     },
-    /** Other batches of the season that were at work between two moments. */
-    between: (batchId: number, from: string, until: string) => between.all({ batchId, from, until }),
+    /** Batches of a season that were at work between two moments. */
+    atWork: (season: number, from: string, until: string) => atWork.all({ season, from, until }),
     /** Animals on hold whose meat is in a batch. */
     heldIn: (batchId: number) => heldIn.all(batchId),
     /** Batches of a season with meat of an animal on hold. */

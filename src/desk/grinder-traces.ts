@@ -1,10 +1,16 @@
 /** Tracing held meat through the grinder. */
-import type { CleaningRow } from '../book/grinder-cleanings.ts';
+import type { BatchSpan, CleaningRow } from '../book/grinder-cleanings.ts';
 import type { DeskRoom } from './room.ts';
-import type { BatchPage, Cleaning, HeldGrind } from './shapes.ts';
+import type { BatchPage, Cleaning, HeldGrind, HeldIn, Uncleaned } from './shapes.ts';
 
 /** Later than every moment in the book: text is compared. */
 const NOT_YET = '9999';
+
+interface BatchName {
+  id: number;
+  name: string;
+  season: number;
+}
 
 /**
  * What went through the grinder after a batch with held meat, up to the first cleaning recorded once the batch was
@@ -14,54 +20,71 @@ const NOT_YET = '9999';
  */
 export function heldGrind(
   room: DeskRoom,
-  { id, name }: { id: number; name: string },
+  { id, name, season }: BatchName,
   ticket?: string,
 ): HeldGrind | null {
   const { grinderCleanings, batches } = room.book;
-  const held = grinderCleanings.heldIn(id);
+  const held = heldIn(room, id);
   const asked = ticket === undefined ? held.length > 0 : held.some((one) => one.ticket === ticket);
   const span = asked ? grinderCleanings.span(id) : undefined;
   if (!span) return null;
   const clean = grinderCleanings.firstFrom(span.ground);
-  return {
-    batchId: id,
-    batch: name,
-    held: held.map(({ ticket, positive }) => ({ ticket, positive: positive === 1 })),
-    cleaned: clean ? cleaningOf(clean) : null,
-    between: grinderCleanings
-      .between(id, span.first, clean?.at ?? NOT_YET)
-      .map((batch) => ({ ...batch, tickets: batches.animals(batch.id).map(({ ticket }) => ticket) })),
-  };
+  const between = grinderCleanings
+    .atWork(season, span.first, clean?.at ?? NOT_YET)
+    .filter((other) => other.id !== id)
+    .map((other) => ({
+      id: other.id,
+      name: other.name,
+      tickets: batches.animals(other.id).map((animal) => animal.ticket),
+    }));
+  return { batchId: id, batch: name, held, cleaned: clean ? cleaningOf(clean) : null, between };
 }
 
 /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
-export function uncleaned(room: DeskRoom): HeldGrind[] {
-  return room.book.grinderCleanings
-    .withHeld(room.season())
-    .flatMap((batch) => heldGrind(room, batch) ?? [])
-    .filter(({ cleaned }) => cleaned === null);
+export function uncleaned(room: DeskRoom): Uncleaned[] {
+  const { grinderCleanings } = room.book;
+  const season = room.season();
+  const open = grinderCleanings.withHeld(season).flatMap(({ id, name }) => {
+    const span = grinderCleanings.span(id);
+    return span && !grinderCleanings.firstFrom(span.ground) ? [{ id, name, span }] : [];
+  });
+  if (open.length === 0) return [];
+  const earliest = open.reduce((first, { span }) => (span.first < first ? span.first : first), NOT_YET);
+  const since = grinderCleanings.atWork(season, earliest, NOT_YET);
+  return open.map(({ id, name, span }) => ({
+    batchId: id,
+    batch: name,
+    held: heldIn(room, id),
+    since: since.filter((other) => other.id !== id && other.last > span.first).length,
+  }));
 }
 
 /** Held meat that went through the grinder before or beside this batch, without a cleaning in between. */
-export function throughBefore(room: DeskRoom, { id, season }: { id: number; season: number }) {
+export function throughBefore(
+  room: DeskRoom,
+  { id, season }: Pick<BatchName, 'id' | 'season'>,
+): BatchPage['throughBefore'] {
   const { grinderCleanings } = room.book;
   const own = grinderCleanings.span(id);
   if (!own) return [];
-  return grinderCleanings.withHeld(season).flatMap((other): BatchPage['throughBefore'] => {
-    const span = other.id === id ? undefined : grinderCleanings.span(other.id);
-    if (!span || own.last <= span.first) return [];
-    const clean = grinderCleanings.firstFrom(span.ground);
-    if (clean && own.first >= clean.at) return [];
-    const held = grinderCleanings.heldIn(other.id);
-    return [
-      {
-        batchId: other.id,
-        batch: other.name,
-        held: held.map(({ ticket, positive }) => ({ ticket, positive: positive === 1 })),
-      },
-    ];
-  });
+  return grinderCleanings
+    .withHeld(season)
+    .filter((other) => other.id !== id && reaches(room, other.id, own))
+    .map((other) => ({ batchId: other.id, batch: other.name, held: heldIn(room, other.id) }));
 }
+
+/** Whether what a batch left in the grinder was still there while another was at work. */
+function reaches(room: DeskRoom, batchId: number, other: BatchSpan): boolean {
+  const span = room.book.grinderCleanings.span(batchId);
+  if (!span || other.last <= span.first) return false;
+  const clean = room.book.grinderCleanings.firstFrom(span.ground);
+  return !clean || other.first < clean.at;
+}
+
+const heldIn = (room: DeskRoom, batchId: number): HeldIn[] =>
+  room.book.grinderCleanings
+    .heldIn(batchId)
+    .map(({ ticket, positive }) => ({ ticket, positive: positive === 1 }));
 
 export function cleaningOf({ id, how, at, by }: CleaningRow): Cleaning {
   return { id, how, at, by };

@@ -5,6 +5,7 @@ import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { trimWaiting } from './blend-sources.ts';
 import { whereOf } from './coolers.ts';
+import { heldWith } from './hold-rules.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { Hook, NextCut, RailLook } from './shapes.ts';
@@ -42,6 +43,7 @@ export const look = read(v.object({}), (room): RailLook => {
       speciesName: room.species.of(row.species).name,
       days: daysSince(room, row.ready_on ?? room.today()),
       hold: row.hold,
+      waits: heldWith(room, row.id).length > 0,
     })),
     counts: {
       hanging: at('hanging').length,

@@ -57,6 +57,8 @@ export interface RailLook {
     speciesName: string;
     days: number;
     hold: string | null;
+    /** Ground together with meat on hold: it is not handed over yet. */
+    waits: boolean;
   }[];
   counts: { hanging: number; cutting: number; packing: number; ready: number; hangingGrams: number };
   limitDays: number;

@@ -51,7 +51,7 @@ export interface GrinderLook {
   recent: BatchLine[];
   fat: FatLotRow[];
   /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
-  uncleaned: HeldGrind[];
+  uncleaned: Uncleaned[];
   /** The newest cleanings of the grinder, newest first. */
   cleanings: Cleaning[];
 }
@@ -69,6 +69,15 @@ export interface HeldIn {
   ticket: string;
   /** Its test was positive. */
   positive: boolean;
+}
+
+/** A batch with meat of animals on hold, after which the grinder still has to be cleaned. */
+export interface Uncleaned {
+  batchId: number;
+  batch: string;
+  held: HeldIn[];
+  /** How many batches were at work since. */
+  since: number;
 }
 
 /** A batch with meat of animals on hold, and what the grinder carried on into. */

@@ -48,7 +48,9 @@ describe('the cleaning of the grinder', () => {
     expect((await open()).heldGrinds).toEqual([
       { batchId: batches.held, batch: 'G26-002', held: [{ ticket: '26-0002', positive: false }], cleaned: null, between: [next] },
     ]); // prettier-ignore
-    expect((await shop.call('grinder.look', {})).uncleaned).toHaveLength(1);
+    expect((await shop.call('grinder.look', {})).uncleaned).toEqual([
+      { batchId: batches.held, batch: 'G26-002', held: [{ ticket: '26-0002', positive: false }], since: 1 },
+    ]);
 
     shop.wait(MINUTE);
     const how = 'taken apart and washed';

@@ -1,4 +1,8 @@
+import type { HeldIn } from '../../bridge/contract.ts';
 import { plural } from './plural.ts';
+
+const heldIs = ({ ticket, positive }: HeldIn): string =>
+  `${ticket} ${positive ? 'tested positive' : 'is on hold'}`;
 
 /** Words of the grinder's cleaning: what is recorded, and what held meat was followed by. */
 export const cleaningText = {
@@ -12,12 +16,18 @@ export const cleaningText = {
   howHint: 'Press it when the grinder is back together. Time and initials are recorded with it.',
   cleanedAfter: (batch: string, when: string, by: string, how: string) =>
     `Grinder cleaned after ${batch}: ${when}${by ? `, ${by}` : ''}. ${how}.`,
-  notCleanedAfter: (batch: string) =>
-    `After ${batch}, which holds meat on hold, no cleaning of the grinder is recorded. Take it apart and clean it before the next batch.`,
-  nothingBetween: (cleaned: boolean) =>
-    cleaned ? 'Nothing went through in between.' : 'Nothing went through since.',
-  between: (n: number, cleaned: boolean) =>
-    `${plural(n, 'batch', 'batches')} went through ${cleaned ? 'in between' : 'since'}:`,
+  notCleanedAfter: (batch: string, held: readonly HeldIn[]) =>
+    `The grinder is not recorded as cleaned after ${batch} (${held.map(heldIs).join(', ')}). Take it apart and clean it before the next batch.`,
+  between: (n: number, cleaned: boolean) => {
+    const when = cleaned ? 'in between' : 'since';
+    return n === 0
+      ? `Nothing went through ${when}.`
+      : `${plural(n, 'batch', 'batches')} went through ${when}:`;
+  },
+  since: (n: number) =>
+    n === 0 ? 'Nothing went through since.' : `${plural(n, 'batch', 'batches')} went through since.`,
+  toBatch: (batch: string) => `To ${batch}`,
+  showAll: (n: number) => `Show all ${n}`,
   throughBefore: (batch: string, tickets: string) =>
     `${batch} with meat on hold (${tickets}) went through the grinder before or beside this batch, and no cleaning is recorded in between.`,
   throughBeforePositive: (batch: string, tickets: string) =>

@@ -52,6 +52,7 @@ export const holdText = {
   resultOf: (sample: string, lab: string, day: string) =>
     [sample && `sample ${sample}`, lab, `reported ${day}`].filter(Boolean).join(', '),
   earlier: 'Corrected since',
+  othersWait: 'Ground with it and waiting for its result:',
   waitsFor: (ticket: string, other: string, batch: string) =>
     `${ticket} was ground in batch ${batch} with ${other}, which is on hold. It is not set ready or handed over before that result is in.`,
   waitsForPositive: (ticket: string, other: string, batch: string) =>

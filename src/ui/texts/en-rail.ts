@@ -33,6 +33,7 @@ export const railText = {
     days === 0 ? 'came in today' : `hung ${plural(days, 'day', 'days')}, the longest of the rest`,
   toTable: 'To the table',
   byItself: 'on hold: cut it by itself',
+  groundWithHeld: 'ground with meat on hold',
   fromRail: 'From the rail, in the order of cutting',
 
   hooks: 'Animals on the rail',
