@@ -4,7 +4,6 @@ import { jointFat, type FatPredictor } from '../core/fat-joint.ts';
 import { fatOfKind } from '../core/fat-kind.ts';
 import type { FatBelief, FatGuess } from '../core/fat.ts';
 import { Trouble } from './problem.ts';
-import type { SpeciesShelf } from './species-shelf.ts';
 
 /** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
 export interface FatBelieved {
@@ -14,6 +13,11 @@ export interface FatBelieved {
   covariance(one: WeighedSource, other: WeighedSource): number;
   /** SD of the weighted sum of the sources' fat. */
   sdOfSum(parts: readonly { of: WeighedSource; weight: number }[]): number;
+}
+
+/** The published figures by species. */
+export interface FatShelf {
+  of(species: string): { readonly trimFat: FatGuess };
 }
 
 /** What went into a grind: of a lot, or of an animal's trim. */
@@ -66,7 +70,7 @@ export function mixtureOf(
 export function believedOf(
   beliefs: readonly FatBelief[],
   ratioOf: (species: string) => number,
-  shelf: Pick<SpeciesShelf, 'of'>,
+  shelf: FatShelf,
 ): FatBelieved {
   const joint = jointFat(beliefs);
   const itself = (id: string): FatPredictor => ({ offset: 0, on: { id, loading: 1 }, terms: {} });

@@ -3,8 +3,15 @@ import type { GrindSource, GrindTest } from '../book/tested-grinds.ts';
 import { fatOfKind, withOneOfKind } from '../core/fat-kind.ts';
 import { FRESH_SPREAD, spreadAfter, varianceRatio, type FatSpread } from '../core/fat-spread.ts';
 import { fatTestInnovation, updateFatBeliefs, type FatBelief, type FatTest } from '../core/fat.ts';
-import { believedOf, kindKey, lotKey, SHOP, trimKey, type FatBelieved } from './fat-believed.ts';
-import type { SpeciesShelf } from './species-shelf.ts';
+import {
+  believedOf,
+  kindKey,
+  lotKey,
+  SHOP,
+  trimKey,
+  type FatBelieved,
+  type FatShelf,
+} from './fat-believed.ts';
 
 export interface FatKnowledge {
   /** After every test so far. */
@@ -23,8 +30,6 @@ export interface FatState {
 
 export const NOTHING_TESTED: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
 
-type Shelf = Pick<SpeciesShelf, 'of'>;
-
 /**
  * The state after the tests of one more batch. Each test moves the fat of all that went in, and with it the mean of their
  * species and, less so, of the shop: so it teaches of the animals to come. How far it lies from its prediction teaches how
@@ -35,7 +40,7 @@ export function afterTests(
   batch: number,
   sources: readonly GrindSource[],
   tests: readonly GrindTest[],
-  shelf: Shelf,
+  shelf: FatShelf,
 ): FatState {
   const gone = new Map(before.gone);
   for (const source of sources) if (source.until !== null) gone.set(keyOf(source), source.until);
@@ -56,7 +61,7 @@ export function afterTests(
 }
 
 /** What the shop's desk asks of a state. */
-export function believedAt({ beliefs, spreads }: FatState, shelf: Shelf): FatBelieved {
+export function believedAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatBelieved {
   return believedOf(beliefs, (species) => varianceRatio(spreads.get(species) ?? FRESH_SPREAD), shelf);
 }
 
@@ -65,7 +70,7 @@ function spreadsAfter(
   { beliefs, spreads }: FatState,
   sources: readonly GrindSource[],
   test: FatTest,
-  shelf: Shelf,
+  shelf: FatShelf,
 ): ReadonlyMap<string, FatSpread> {
   const grams = sources.reduce((sum, source) => sum + source.grams, 0);
   const known = new Set(beliefs.map(({ id }) => id));
@@ -102,7 +107,7 @@ function withSources(
   beliefs: readonly FatBelief[],
   sources: readonly GrindSource[],
   spreads: ReadonlyMap<string, FatSpread>,
-  shelf: Shelf,
+  shelf: FatShelf,
 ): readonly FatBelief[] {
   return sources.reduce((all, source) => withSource(all, source, spreads, shelf), beliefs);
 }
@@ -111,7 +116,7 @@ function withSource(
   beliefs: readonly FatBelief[],
   source: GrindSource,
   spreads: ReadonlyMap<string, FatSpread>,
-  shelf: Shelf,
+  shelf: FatShelf,
 ): readonly FatBelief[] {
   const id = keyOf(source);
   if (beliefs.some((belief) => belief.id === id)) return beliefs;
