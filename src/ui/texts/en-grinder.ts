@@ -158,6 +158,7 @@ export const grinderText = {
 
   fatTest: 'Fat test',
   testPercent: 'Percent measured',
+  testPercentHint: 'A quick test is itself off by about a point.',
   testMethod: 'How it was measured',
   testMethodHint: 'For example: meter, cook-out, laboratory.',
   addTest: 'Add this test',
