@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { SPECIES } from '../../src/desk/resources.ts';
+import { shrinkLearning } from '../../src/desk/hook-shrink.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const DAY = 24 * 3600;
@@ -105,5 +107,49 @@ describe('the loss on the hook', () => {
     expect(pairs).toMatchObject([
       { id, received: expect.closeTo(31751.47, 2), hanging: expect.closeTo(29483.5, 2) },
     ]);
+  });
+
+  it('is as a desk opened just then has it, whatever was written in between', async () => {
+    const shop = await freshDesk();
+    const animals: number[] = [];
+    for (const hanging of ['65.0', '64.0', '56.0', '66.5'])
+      animals.push((await hungAndCut(shop, { received: '70', hanging, days: 7, meantLb: 65 })).id);
+    const nobody = { id: 0, species: 'white-tail', brought: 'skinned', received_on: '2026-10-10' } as const;
+    inBook(shop, (book) => {
+      const dayOf = (moment: string): string => moment.slice(0, 10);
+      const kept = shrinkLearning(book, dayOf);
+      const told = (learning: typeof kept) => {
+        const [whiteTail] = SPECIES;
+        if (!whiteTail) throw new Error('no species');
+        return learning.knowledge(SPECIES).lost(nobody, whiteTail, 31_000, '2026-10-17T15:00:00Z');
+      };
+      const seen = new Set<number>();
+      const compare = (): void => {
+        const [now, anew] = [told(kept), told(shrinkLearning(book, dayOf))];
+        expect(now.mean).toBeCloseTo(anew.mean, 12);
+        expect(now.sd).toBeCloseTo(anew.sd, 12);
+        seen.add(now.mean);
+      };
+      compare();
+      const hook = (id = 0) =>
+        book.weighings.ofAnimal(id).find((row) => row.stage === 'hanging' && row.void_at === null);
+      const voidHook = (id?: number): void =>
+        book.weighings.void(hook(id)?.id ?? 0, 'misread', '2026-10-20T00:00:00Z', 'AB');
+      book.change(() => voidHook(animals[2]));
+      compare();
+      expect(() =>
+        book.change(() => {
+          voidHook(animals[1]);
+          compare();
+          throw new Error('refused half-way');
+        }),
+      ).toThrow('half-way');
+      compare();
+      book.db.prepare("UPDATE animal SET received_on = '2026-10-12' WHERE id = ?").run(animals[3]);
+      compare();
+      book.db.prepare("UPDATE animal SET stage = 'hanging' WHERE id = ?").run(animals[0]);
+      compare();
+      expect(seen.size).toBe(5);
+    });
   });
 });
