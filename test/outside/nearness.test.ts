@@ -25,7 +25,7 @@ it('is near only where every place is, within one reach for all or one for each'
 it('says what was asked', () => {
   expect([{ within: 0 }, { within: [0.1, 2] }, { digits: 9 }].map(inWords)).toEqual([
     'exact',
-    'within 0.1 2',
+    'within 0.1 to 2, by place',
     '9 digits',
   ]);
 });

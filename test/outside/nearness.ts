@@ -27,7 +27,9 @@ export function isNear(expected: Value, got: Value, near: Nearness): boolean {
 export function inWords({ digits, within }: Nearness): string {
   if (digits !== undefined) return `${digits} digits`;
   const reach = listOf(within);
-  return reach.every((one) => one === 0) ? 'exact' : `within ${reach.join(' ')}`;
+  const [least, most] = [Math.min(...reach), Math.max(...reach)];
+  if (most === 0) return 'exact';
+  return least === most ? `within ${most}` : `within ${least} to ${most}, by place`;
 }
 
 function digitsOfOne(expected: number, got: number): number {

@@ -1,4 +1,5 @@
 import { individualsChart } from '../../../src/core/control-chart.ts';
+import { quantile } from '../../../src/core/quantile.ts';
 import { compareMeans } from '../../../src/core/two-means.ts';
 import type { PublishedResult } from '../result.ts';
 
@@ -16,6 +17,12 @@ const SILVER = [
   [1079, 1344, 1513, 1197, 1604, 1385, 1642, 1365, 1151, 1082, 1517, 1448, 1198, 1482, 1334, 1609, 1101, 1512, 1469, 1360, 1254, 1261, 1450, 1368],
 ] as const; // prettier-ignore
 const FLOWRATE = [49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1];
+const VISCOSITY = [33.75, 33.05, 34.0, 33.81, 33.46, 34.02, 33.68, 33.27, 33.49, 33.2, 33.62, 33.0, 33.54, 33.12, 33.84]; // prettier-ignore
+/** Miles per gallon of 32 cars of 1974. */
+const CARS = [
+  21, 21, 22.8, 21.4, 18.7, 18.1, 14.3, 24.4, 22.8, 19.2, 17.8, 16.4, 17.3, 15.2, 10.4, 10.4, 14.7, 32.4, 30.4, 33.9, 21.5,
+  15.5, 15.2, 13.3, 19.2, 27.3, 26, 30.4, 15.8, 19.7, 15, 21.4,
+]; // prettier-ignore
 const HOURS = [
   [0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0],
   [1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4],
@@ -33,6 +40,36 @@ export const means: readonly PublishedResult[] = [
     },
     near: { within: 0.00005 },
     mistake: { what: '2.66 in place of 3/1.128', gives: [50.81, 1.8778, 55.8049, 45.8151, 0] },
+  },
+  {
+    name: 'viscosity of primer paint, individuals chart: centre, mean moving range, limits, values outside',
+    source: 'Montgomery, Introduction to Statistical Quality Control, Example 5-5',
+    basis: 'stated',
+    note: 'data and figures from memory',
+    expected: [33.52, 0.48, 34.8, 32.24, 0],
+    ours: () => {
+      const { centre, meanMovingRange, upper, lower, outside } = individualsChart(VISCOSITY);
+      return [centre, meanMovingRange, upper, lower, outside.length];
+    },
+    near: { within: 0.005 },
+    mistake: {
+      what: 'limits from the standard deviation of all values',
+      gives: [33.52, 0.48, 34.55, 32.5, 0],
+    },
+  },
+  {
+    name: 'miles per gallon of 32 cars: quartiles',
+    source:
+      'Henderson & Velleman, Biometrics 37:391 (1981); quartiles as printed for R’s data set "mtcars" by quantile',
+    basis: 'stated',
+    note: 'from memory',
+    expected: [15.425, 19.2, 22.8],
+    ours: () => [0.25, 0.5, 0.75].map((share) => quantile([...CARS].sort((a, b) => a - b), share)), // prettier-ignore
+    near: { within: 0.0005 },
+    mistake: {
+      what: 'interpolated over n + 1, as another of the nine definitions does',
+      gives: [15.275, 19.2, 22.8],
+    },
   },
   {
     name: 'cars of the US and Japan: t and its degrees of freedom without equal spreads',

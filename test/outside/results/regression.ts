@@ -55,6 +55,17 @@ const STRENGTH = [
   2336.75, 1765.3, 2053.5, 2414.4, 2200.5, 2654.2, 1753.7,
 ];
 
+const ANSCOMBE_X = [10, 8, 13, 9, 11, 14, 6, 4, 12, 7, 5];
+const ANSCOMBE: readonly [xs: readonly number[], ys: readonly number[]][] = [
+  [ANSCOMBE_X, [8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68]],
+  [ANSCOMBE_X, [9.14, 8.14, 8.74, 8.77, 9.26, 8.1, 6.13, 3.1, 9.13, 7.26, 4.74]],
+  [ANSCOMBE_X, [7.46, 6.77, 12.74, 7.11, 7.81, 8.84, 6.08, 5.39, 8.15, 6.42, 5.73]],
+  [
+    [8, 8, 8, 8, 8, 8, 8, 19, 8, 8, 8],
+    [6.58, 5.76, 7.71, 8.84, 8.47, 7.04, 5.25, 12.5, 5.56, 7.91, 6.89],
+  ],
+];
+
 export const lines: readonly PublishedResult[] = [
   {
     name: 'Norris: intercept, slope, their standard errors, residual sd, R squared',
@@ -138,6 +149,23 @@ export const lines: readonly PublishedResult[] = [
     },
     near: { digits: 9 },
     mistake: { what: 'one degree of freedom too many', gives: oneTooMany(37, PONTIUS_CERTIFIED, [1, 3]) },
+  },
+  {
+    name: 'four sets of one line: intercept, slope, its standard error, R squared of each',
+    source: 'Anscombe, The American Statistician 27:17 (1973), Graphs in Statistical Analysis',
+    basis: 'stated',
+    note: 'data and figures from memory',
+    expected: ANSCOMBE.flatMap(() => [3, 0.5, 0.118, 0.667]),
+    ours: () =>
+      ANSCOMBE.flatMap(([xs, ys]) => {
+        const { intercept, slope, slopeSe, rSquared } = fitLine(xs, ys);
+        return [intercept, slope, slopeSe, rSquared];
+      }),
+    near: { within: ANSCOMBE.flatMap(() => [0.005, 0.0005, 0.0005, 0.001]) },
+    mistake: {
+      what: 'n − 1 degrees of freedom instead of n − 2',
+      gives: ANSCOMBE.flatMap(() => [3, 0.5, 0.118 * Math.sqrt(0.9), 0.667]),
+    },
   },
   {
     name: 'rocket propellant: line at age 10 and 95 % range of a new point, from summary figures and from raw data',
