@@ -1,7 +1,7 @@
 /** A species of the shop's own, made from a relative's figures until its own weights say better. */
 import { CoreProblem } from './problem.ts';
 import { cautionsByName } from './species-hazards.ts';
-import type { Primal, Share, SpeciesProfile } from './species.ts';
+import type { DressedRatios, Primal, Share, Sourced, SpeciesProfile } from './species.ts';
 
 /** What a shop says of a species; everything else is taken over from its relative. */
 export interface SpeciesWish extends Pick<
@@ -18,6 +18,9 @@ const RATIO_WIDER = Math.SQRT2;
 const SHARE_WIDER = 1.2;
 /** Small lopsided shares, such as saved fat, end here: no logit-normal of their mean is much wider. */
 const WIDEST_OF_MEAN = 1.25;
+/** No borrowed ratio is surer than this, however close its own measurements lie. Our choice, as all spreads here. */
+const LEAST_RATIO_SD = 0.04;
+const LEAST_FAT_SD = 0.025;
 /** Borrowed means count as one animal of the shop's own, whatever they counted for in the relative. */
 const WORTH_ANIMALS = 1;
 const MOST_PRIMALS = 20;
@@ -33,9 +36,19 @@ const MOST_PRIMALS = 20;
  * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
  */
 export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): SpeciesProfile {
-  const from = (source: string): string =>
-    `taken over from ${relative.name}: the shop's own choice; ${source}`;
-  const ratio = <T extends Share>(share: T): T => taken(share, RATIO_WIDER);
+  const from = ({ source, cites }: Sourced): Sourced => ({
+    grade: 'assumption',
+    source: `taken over from ${relative.name}: the shop's own choice; ${source}`,
+    cites,
+  });
+  const ratio = (share: Share): Share => {
+    const wider = taken(share, RATIO_WIDER);
+    return { ...wider, sd: Math.max(wider.sd, LEAST_RATIO_SD) };
+  };
+  const dressed = ({ liveToDressed, dressedToHanging }: DressedRatios): DressedRatios => ({
+    liveToDressed: ratio(liveToDressed),
+    dressedToHanging: ratio(dressedToHanging),
+  });
   const part = (share: Share): Share => taken(share, SHARE_WIDER);
   const counted = <T extends Share & { readonly animals: number }>(share: T): T => ({
     ...taken(share, SHARE_WIDER),
@@ -43,9 +56,10 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
   });
   function taken<T extends Share>(share: T, wider: number): T {
     const sd = Math.max(share.sd, Math.min(share.sd * wider, share.mean * WIDEST_OF_MEAN));
-    return { ...share, sd, source: from(share.source) };
+    return { ...share, sd, ...from(share) };
   }
   const { ratios, loss } = relative;
+  const trimFat = taken(relative.trimFat, RATIO_WIDER);
   return {
     code: wish.code,
     name: wish.name,
@@ -55,11 +69,11 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
     words: wish.words,
     hangingGrams: wish.hangingGrams,
     ratios: {
-      liveToDressed: ratio(ratios.liveToDressed),
-      dressedToHanging: ratio(ratios.dressedToHanging),
+      ...dressed(ratios),
+      legsOff: dressed(ratios.legsOff),
       ...(ratios.liveToHanging ? { liveToHanging: ratio(ratios.liveToHanging) } : {}),
     },
-    trimFat: { ...ratio(relative.trimFat), ndb: null },
+    trimFat: { ...trimFat, sd: Math.max(trimFat.sd, LEAST_FAT_SD), ndb: null },
     takeHome: counted(relative.takeHome),
     takeHomeOfQuarters: counted(relative.takeHomeOfQuarters),
     takeHomeOfBoned: counted(relative.takeHomeOfBoned),
@@ -73,7 +87,11 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
     },
     ownFat: counted(relative.ownFat),
     primals: wholePrimals(wish.primals),
-    primalsSource: `the shop's own, after ${relative.name}: ${relative.primalsSource}`,
+    primalsFrom: {
+      grade: 'assumption',
+      source: `the shop's own, after ${relative.name}: ${relative.primalsFrom.source}`,
+      cites: relative.primalsFrom.cites,
+    },
     cautions: cautionsByName(wish.name, relative.cautions),
     like: relative.code,
   };

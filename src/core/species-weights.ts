@@ -35,6 +35,8 @@ export function scaledWeights(
     typical: wish.typicalGrams,
     high: Math.max(wish.typicalGrams, Math.min(most, own.high * by)),
     most,
+    grade: 'assumption',
     source: `the shop's own weight; limits that it did not give in proportion to ${name}: ${own.source}`,
+    cites: own.cites,
   };
 }

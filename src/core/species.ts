@@ -11,35 +11,60 @@ export type AgeClass = 'young' | 'yearling' | 'adult' | 'unknown';
 /** Shot damage as the shop judges it at the hook. */
 export type Damage = 'none' | 'some' | 'heavy' | 'unknown';
 
+/**
+ * How far a figure can be trusted. `measured`: weighed by somebody who published it in a journal, a thesis or
+ * proceedings; `official`: told by an agency; `extension`: taught by a university's extension; `assumption`: ours, with
+ * a wide spread. A figure that was carried over from another species is an assumption, whoever weighed the other.
+ */
+export type Grade = 'measured' | 'official' | 'extension' | 'assumption';
+
+/** Where a figure is from. */
+export interface Sourced {
+  readonly grade: Grade;
+  /** How it was arrived at, in words. */
+  readonly source: string;
+  /** Codes into `resources/sources.json`; none where an assumption rests on nothing published. */
+  readonly cites: readonly string[];
+}
+
 /** A share (0 to 1) with its animal-to-animal standard deviation. */
-export interface Share {
+export interface Share extends Sourced {
   readonly mean: number;
   readonly sd: number;
-  readonly source: string;
+  /** Means of the sexes where the literature gives them; `mean` stands for an animal of unknown sex. */
+  readonly bySex?: { readonly male: number; readonly female: number };
 }
 
 /** A prior for a share: the published or assumed mean counts as much as `animals` animals of the shop's own. */
 export interface SharePrior extends Share {
   readonly animals: number;
-  /** The range of means met in print, for the band on charts; not a range of single animals. */
+  /** The range of means met in print, for the band on charts; not a range of single animals. An assumption has no band. */
   readonly low: number;
   readonly high: number;
 }
 
 /** Hanging weights in grams. Outside `low`..`high` is unusual; outside `least`..`most` is surely mistyped: ask. */
-export interface HangingWeights {
+export interface HangingWeights extends Sourced {
   readonly least: number;
   readonly low: number;
   readonly typical: number;
   readonly high: number;
   readonly most: number;
-  readonly source: string;
 }
 
-/** Weight ratios from one stage to the next. */
-export interface StageRatios {
+/** From the whole animal to field-dressed, and from there to the hook. */
+export interface DressedRatios {
   readonly liveToDressed: Share;
   readonly dressedToHanging: Share;
+}
+
+/**
+ * Weight ratios from one stage to the next. Field-dressed is the animal without its insides, head and hide still on;
+ * hunters and agencies weigh it with its lower legs on, some studies with the lower legs taken off at knee and hock.
+ */
+export interface StageRatios extends DressedRatios {
+  /** The same two for an animal whose lower legs are already off. */
+  readonly legsOff: DressedRatios;
   /** Given where it was published directly; then it is used instead of the product of the other two. */
   readonly liveToHanging?: Share;
 }
@@ -75,7 +100,7 @@ export interface SpeciesProfile {
   readonly words: { readonly male: string; readonly female: string; readonly young: string };
   readonly hangingGrams: HangingWeights;
   readonly ratios: StageRatios;
-  /** Fat of well-trimmed lean trim; `ndb` is the USDA food number, null where there is none. */
+  /** Fat of trim for the grinder; `ndb` is the USDA food number, null where there is none. */
   readonly trimFat: Share & { readonly ndb: string | null };
   /** Boneless take-home (whole cuts, trim and own fat saved, before any fat is added) as a share of hanging. */
   readonly takeHome: SharePrior;
@@ -89,7 +114,7 @@ export interface SpeciesProfile {
   /** Own fat saved as a share of hanging. */
   readonly ownFat: Share & { readonly animals: number };
   readonly primals: readonly Primal[];
-  readonly primalsSource: string;
+  readonly primalsFrom: Sourced;
   /** Codes into `resources/cautions.json`. */
   readonly cautions: readonly string[];
   /** Only in a species of a shop's own: the code of the supplied one whose figures it took over. */

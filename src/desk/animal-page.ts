@@ -14,6 +14,7 @@ import { primalsWeighed } from './primals.ts';
 import { lacksOf } from './record-sets.ts';
 import { resultsOf } from './test-results.ts';
 import { speciesCard } from './resources.ts';
+import { sourceTold } from './sources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
 import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
@@ -104,12 +105,12 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     expected: expectedOf(shares, base, sums),
     expectedFrom: {
       ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
-      source: species.takeHome.source,
+      ...sourceTold(species.takeHome),
     },
     primals: primalsWeighed(species, parts, weighings, base, (id) =>
       balance.suspects.some(({ weighingId }) => weighingId === id),
     ),
-    primalsFrom: species.primalsSource,
+    primalsFrom: sourceTold(species.primalsFrom),
     balance,
     trimGrams: sums?.trim ?? 0,
     trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),

@@ -8,6 +8,7 @@ import { productCards } from './products-shelf.ts';
 import { makeOf, type Outcome } from './quote-grinds.ts';
 import { priceQuote } from './quote-price.ts';
 import type { DeskRoom } from './room.ts';
+import { sourceTold } from './sources.ts';
 import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from './shapes.ts';
 import { LEVEL } from './yield-knowledge.ts';
 
@@ -18,7 +19,7 @@ export interface QuoteAsked {
   brought: Brought;
   /** Pieces of it, when not all of the animal comes; none: all of it, or nobody said. */
   parts: readonly { primal: string; count: number }[];
-  stage: 'live' | 'dressed' | 'hanging' | 'parts';
+  stage: 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
   typed: string;
   instructions: Instructions;
 }
@@ -34,7 +35,13 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
   const profile = room.species.of(asked.species);
   const wanted = settleOrders(profile, asked.parts, asked.instructions);
   const reading = parseReading(asked.typed, room.settings.unit);
-  const guess = hangingFrom({ stage: weighedAs(asked), grams: readingGrams(reading), profile, level: LEVEL });
+  const guess = hangingFrom({
+    stage: weighedAs(asked),
+    grams: readingGrams(reading),
+    profile,
+    sex: asked.sex,
+    level: LEVEL,
+  });
   const { model, cutsOff } = room.yields;
   const foretold = predict(model, {
     hangingGrams: guess.grams,
@@ -81,8 +88,8 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
     restsOn: {
       ownAnimals: foretold.animals,
       relatives,
-      source: profile.takeHome.source,
-      weightSource: guess.source,
+      takeHome: sourceTold(profile.takeHome),
+      weight: guess.from && sourceTold(guess.from),
     },
   };
 }
@@ -133,7 +140,7 @@ function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
     if (stage === 'parts') throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
     return stage;
   }
-  if (stage === 'live' || stage === 'dressed')
+  if (stage !== 'hanging' && stage !== 'parts')
     throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
   return brought === 'boned' ? 'boned' : 'quarters';
 }

@@ -16,7 +16,7 @@ const asked = {
   age: v.optional(age, 'unknown'),
   brought,
   parts,
-  stage: v.picklist(['live', 'dressed', 'hanging', 'parts'], 'choice.stage'),
+  stage: v.picklist(['live', 'dressed', 'legs off', 'hanging', 'parts'], 'choice.stage'),
   typed,
   instructions,
 };

@@ -4,13 +4,13 @@ import cautionsJson from '../../resources/cautions.json' with { type: 'json' };
 import fatsJson from '../../resources/fats.json' with { type: 'json' };
 import speciesJson from '../../resources/species.json' with { type: 'json' };
 import { GROUND_HEAT } from '../core/ground-heat.ts';
-import type { Caution, SpeciesProfile } from '../core/species.ts';
+import type { Caution, Grade, Sourced, SpeciesProfile } from '../core/species.ts';
 import { Trouble } from './problem.ts';
 import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from './shapes.ts';
 
-export interface FatSource extends FatSourceCard {
+export interface FatSource extends FatSourceCard, Sourced {
+  grade: Grade;
   sd: number;
-  source: string;
 }
 
 export const SPECIES = speciesJson as unknown as readonly SpeciesProfile[];

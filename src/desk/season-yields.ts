@@ -5,6 +5,7 @@ import { spreadOf } from '../core/spread.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from './season-filter.ts';
+import { sourceTold } from './sources.ts';
 import type { SpeciesYield, SplitBy, YieldsLook } from './shapes.ts';
 
 /** More dots than this in one row cannot be told apart. */
@@ -41,7 +42,10 @@ function speciesYield(
     name,
     spread: spreadOf(shares),
     points: evenly(rows, MOST_POINTS).map(({ ticket, share }) => ({ ticket, share })),
-    published: { low: takeHome.low, high: takeHome.high, source: takeHome.source },
+    published:
+      takeHome.grade === 'assumption'
+        ? null
+        : { low: takeHome.low, high: takeHome.high, ...sourceTold(takeHome) },
     seasons: seasons.flatMap((season) => quartersOf(room, { ...filter, season })),
     splits: {
       brought: split(rows, ({ brought }) => brought),

@@ -11,6 +11,7 @@ import type {
   FatChoice,
   MassUnit,
   Sex,
+  SourceTold,
   TestResult,
   WeighSource,
   WeighStage,
@@ -219,10 +220,10 @@ export interface AnimalPage {
   } | null;
   /** Shares of the base that 8 in 10 such animals fall in. */
   expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
-  expectedFrom: { ownAnimals: number; source: string };
+  expectedFrom: { ownAnimals: number } & SourceTold;
   primals: PrimalWeighed[];
   /** Where the usual weights of primals come from. */
-  primalsFrom: string;
+  primalsFrom: SourceTold;
   balance: { suspects: Suspect[]; pValue: number | null; overGrams: number };
   trimGrams: number;
   trimLeftGrams: number;

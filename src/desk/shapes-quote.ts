@@ -1,5 +1,5 @@
 /** Quotes, as a window sees them. */
-import type { Range } from './shapes-words.ts';
+import type { Range, SourceTold } from './shapes-words.ts';
 
 export interface QuoteLine {
   code: string;
@@ -34,11 +34,15 @@ export interface QuoteResult {
   restsOn: {
     ownAnimals: number;
     relatives: boolean;
-    source: string;
-    /** Where the ratio was published that turned the weight told into a hanging weight; empty where none was needed. */
-    weightSource: string;
+    /** Where the take-home share is from before the shop's own animals; without a grade in a quote saved before it had one. */
+    takeHome: Told;
+    /** Where the ratio is from that turned the weight told into a hanging weight; null where none was needed. */
+    weight: Told | null;
   };
 }
+
+/** As it was told when the quote was made. */
+export type Told = Pick<SourceTold, 'source'> & { grade: SourceTold['grade'] | null };
 
 export interface QuoteSaved {
   id: number;

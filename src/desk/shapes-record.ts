@@ -1,5 +1,5 @@
 /** The record book as an officer asks for it, what is missing in it, and the history of one animal. */
-import type { AnimalStage, Brought, Sex } from './shapes-words.ts';
+import type { AnimalStage, Brought, Grade, Sex } from './shapes-words.ts';
 
 /** What may be missing from an entry, and can be put in later. */
 export type RecordField =
@@ -17,7 +17,15 @@ export interface RecordSet {
   /** From when on that is counted. */
   keepFrom: string;
   also: string;
-  source: { title: string; address: string; read: string; confirmed: string };
+  grade: Grade;
+  /** Whose rule it is, or our own choice. */
+  source: {
+    kind: 'law' | 'agency' | 'ours';
+    title: string;
+    address: string;
+    read: string;
+    confirmed: string;
+  };
 }
 
 export interface RecordRow {

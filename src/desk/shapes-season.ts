@@ -1,6 +1,6 @@
 /** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
 import type { Spread } from '../core/spread.ts';
-import type { AnimalStage, Age, Brought, CutPart, Range, Sex } from './shapes-words.ts';
+import type { AnimalStage, Age, Brought, CutPart, Range, Sex, SourceTold } from './shapes-words.ts';
 
 /** Which animals a view is about; what is left out does not narrow it. */
 export interface SeasonFilter {
@@ -53,7 +53,8 @@ export interface SpeciesYield {
   spread: Spread | null;
   /** One for each animal, or so many of them evenly through the order, with the least and the greatest. */
   points: { ticket: string; share: number }[];
-  published: { low: number; high: number; source: string } | null;
+  /** The range of the published means; null where the figure is an assumption, which no band may stand for. */
+  published: ({ low: number; high: number } & SourceTold) | null;
   /** The same species and filter in every season, oldest first. */
   seasons: { season: number; n: number; q1: number; median: number; q3: number }[];
   splits: Record<SplitBy, { value: string; spread: Spread }[]>;

@@ -2,7 +2,7 @@
 import type { Problem } from './problem.ts';
 import type { Instructions } from './shapes-animal.ts';
 import type { RecordField, RecordSet } from './shapes-record.ts';
-import type { Brought, FatChoice } from './shapes-words.ts';
+import type { Brought, FatChoice, Grade } from './shapes-words.ts';
 
 export interface ShopSettings {
   shopName: string;
@@ -175,6 +175,7 @@ export interface FatSourceCard {
   name: string;
   animal: 'pork' | 'beef' | 'own';
   fat: number;
+  grade: Grade;
 }
 
 export interface ShopLook {

@@ -17,6 +17,15 @@ export type WeighSource = 'typed' | 'scale' | 'practice' | 'import';
 /** What is asked for as fat in a grind: nothing, the animal's own, or a bought source's code. */
 export type FatChoice = 'none' | 'own' | (string & {});
 
+/** How far a figure that came with the program can be trusted. */
+export type Grade = 'measured' | 'official' | 'extension' | 'assumption';
+
+/** Where a figure is from, in words, and how far it can be trusted. */
+export interface SourceTold {
+  grade: Grade;
+  source: string;
+}
+
 export interface Range {
   low: number;
   mean: number;

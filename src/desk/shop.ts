@@ -116,7 +116,7 @@ function shopLook(room: DeskRoom): ShopLook {
     products: productCards(room),
     templates: templateCards(room),
     coolers: coolerCards(room),
-    fatSources: FATS.map(({ code, name, animal, fat }) => ({ code, name, animal, fat })),
+    fatSources: FATS.map(({ code, name, animal, fat, grade }) => ({ code, name, animal, fat, grade })),
     cautions: CAUTIONS.map((one) => ({ ...one, shown: [...one.shown] })),
     recordSets: [...RECORD_SETS],
     clockBehind: clockBehind(room),

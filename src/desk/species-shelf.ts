@@ -1,5 +1,7 @@
 /** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
 import type { Book } from '../book/book.ts';
+import { changedSpecies } from '../core/species-changed.ts';
+import { ownSpecies } from '../core/species-own.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import { Trouble } from './problem.ts';
 import { SPECIES } from './resources.ts';
@@ -19,8 +21,8 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
   const rows = ownSpecies.all();
   const own = new Map<string, SpeciesProfile>();
   for (const { code, profile } of rows) {
-    const read = JSON.parse(profile) as SpeciesProfile | null;
-    if (read) own.set(code, read);
+    const kept = JSON.parse(profile) as SpeciesProfile | null;
+    if (kept) own.set(code, withTodaysFigures(kept));
   }
   const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
   const all =
@@ -42,6 +44,20 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
       return found;
     },
   };
+}
+
+/**
+ * What the shop said of a species stays as it was kept; figures and cautions that it took over are those of this
+ * program, so that what is put right here is put right for the species made from it too. One whose relative is unknown here was
+ * kept by a later program and is taken as it stands.
+ */
+function withTodaysFigures(kept: SpeciesProfile): SpeciesProfile {
+  const hangingGrams = { ...kept.hangingGrams, grade: 'assumption' as const, cites: [] };
+  const wish = { ...kept, hangingGrams };
+  const supplied = SPECIES.find(({ code }) => code === kept.code);
+  if (supplied) return changedSpecies(supplied, wish);
+  const relative = SPECIES.find(({ code }) => code === kept.like);
+  return relative ? ownSpecies(relative, wish) : kept;
 }
 
 /** Whether a species came with the program. */

@@ -23,7 +23,7 @@ export function expectSources(profile: SpeciesProfile): void {
   const all = figures(profile, profile.code);
   expect(all.length).toBeGreaterThanOrEqual(12);
   for (const { path, node } of all) expect(String(node.source).length, path).toBeGreaterThan(10);
-  expect(profile.primalsSource.length).toBeGreaterThan(10);
+  expect(profile.primalsFrom.source.length).toBeGreaterThan(10);
 }
 
 /** Weights in order and shares inside (0, 1). */

@@ -110,9 +110,9 @@ describe('fat to pick from', () => {
       wants: [{ product: '', fat, targetFat: null, pattyGrams: null, grams: 1000 }],
     }) as GrinderLook['waiting'][number];
   const sources = [
-    { code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork', fat: 0.88 },
-    { code: 'beef-suet', name: 'Beef suet', animal: 'beef', fat: 0.94 },
-    { code: 'own-fat', name: 'Own fat', animal: 'own', fat: 0.7 },
+    { code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork', fat: 0.88, grade: 'official' as const },
+    { code: 'beef-suet', name: 'Beef suet', animal: 'beef', fat: 0.94, grade: 'official' as const },
+    { code: 'own-fat', name: 'Own fat', animal: 'own', fat: 0.7, grade: 'official' as const },
   ] as const;
 
   it('shows what is on hand, and what an order asks for even if there is none', () => {

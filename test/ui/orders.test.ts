@@ -20,7 +20,15 @@ const DEER = [
 ];
 const USES: PrimalUse[] = ['steaks', 'roasts', 'stew', 'strips', 'whole', 'grind'];
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
-const fats = [{ code: 'pork-trim-50', name: 'Pork trim 50/50', animal: 'pork' as const, fat: 0.5 }];
+const fats = [
+  {
+    code: 'pork-trim-50',
+    name: 'Pork trim 50/50',
+    animal: 'pork' as const,
+    fat: 0.5,
+    grade: 'official' as const,
+  },
+];
 const orders: Instructions = {
   cutsShare: 0.4,
   primals: [],

@@ -29,7 +29,7 @@ export function species(name: string, shares: number[], more: Partial<SpeciesYie
     name,
     spread: spreadOf(shares),
     points: shares.map((share, i) => ({ ticket: `26-000${i + 1}`, share })),
-    published: { low: 0.45, high: 0.55, source: `Source of ${name}` },
+    published: { low: 0.45, high: 0.55, grade: 'measured', source: `Source of ${name}` },
     seasons: [],
     splits: { brought: [], sex: [], age: [], damaged: [], detail: [], cutter: [] },
     ...more,

@@ -4,6 +4,8 @@ import { groupsOfSpecies, groupsOfSplit } from '../../src/ui/charts/split-rows.t
 import { splitsStory } from '../../src/ui/charts/splits-story.ts';
 import { trendStory } from '../../src/ui/charts/trend-story.ts';
 import { yieldStory } from '../../src/ui/charts/yield-by-species.ts';
+import { drawYield } from '../../src/ui/charts/yield-drawing.ts';
+import type { SpeciesYield } from '../../src/bridge/contract.ts';
 import { colours, faultsOf, format, printOf, sceneOf, species, spreadOf, yields } from './season-looks.ts';
 
 const byName = (code: string): string => `/behind/${code}`;
@@ -77,16 +79,34 @@ describe('take-home by species', () => {
     const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
     const story = yieldStory(yields({ species: [shown], untold: 1 }), format, byName);
     expect(story.n).toBe('n = 4000 animals of 1 species');
-    expect(story.notes[1]).toContain('3 of 4000');
-    expect(story.notes[2]).toMatch(/^One more animal is not here/);
+    expect(story.notes[2]).toContain('3 of 4000');
+    expect(story.notes[3]).toMatch(/^One more animal is not here/);
   });
 
   it('names each source once, with the species that it stands for', () => {
-    const one = { low: 0.4, high: 0.5, source: 'One table' };
+    const one = { low: 0.4, high: 0.5, grade: 'extension' as const, source: 'One table' };
     const look = yields({
       species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
     });
-    expect(yieldStory(look, format, byName).sources).toEqual(['Published range for Elk, Moose: One table']);
+    expect(yieldStory(look, format, byName).sources).toEqual([
+      'Published range for Elk, Moose: University extension. One table',
+    ]);
+  });
+
+  it('draws no band for an assumption, and says so', () => {
+    const elk = species('Elk', [0.5, 0.52]);
+    const deer = species('Deer', [0.5, 0.52, 0.54], { published: null });
+    const story = (shown: SpeciesYield[]) => yieldStory(yields({ species: shown }), format, byName);
+    const bands = (shown: SpeciesYield[]): number =>
+      drawYield(shown, colours, format).options.plugins.annotation.annotations.length;
+    expect(bands([deer, elk])).toBe(1);
+    expect(bands([deer])).toBe(0);
+    expect(story([deer, elk]).finding).toContain('and nothing is published to hold it against');
+    expect(story([deer, elk]).notes.join(' ')).toContain('Dashed frame');
+    expect(story([deer, elk]).notes.join(' ')).toContain('No published range is drawn for Deer');
+    expect(story([deer]).notes.join(' ')).not.toContain('Dashed frame');
+    expect(story([elk]).notes.join(' ')).not.toContain('No published range');
+    expect(story([deer]).sources).toEqual([]);
   });
 });
 

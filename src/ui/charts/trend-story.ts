@@ -4,7 +4,7 @@ import type { Format } from '../texts/format.ts';
 import { FEW } from './few.ts';
 import type { SceneStory } from './story.ts';
 import { drawTrend } from './trend-drawing.ts';
-import { publishedSources } from './yield-by-species.ts';
+import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
 /** Take-home of each species, season by season. `linkOf` leads to the animals of a species in a season. */
 export function trendStory(
@@ -24,7 +24,7 @@ export function trendStory(
       rows.reduce((total, { one }) => total + one.n, 0),
       seasons,
     ),
-    notes: [text.trendKey(FEW)],
+    notes: [text.trendKey(FEW), ...publishedNotes(shown, text.keyBand)],
     sources: publishedSources(shown),
     table: {
       head: [text.species, text.season, text.animals, text.lowerQuarter, text.middle, text.upperQuarter],

@@ -1,5 +1,6 @@
 import type { SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
 import { yieldsText as text } from '../texts/en-season-yields.ts';
+import { words } from '../texts/en.ts';
 import type { Format } from '../texts/format.ts';
 import { FEW } from './few.ts';
 import type { PlotStory } from './story.ts';
@@ -22,6 +23,7 @@ export function yieldStory(look: YieldsLook, format: Format, linkOf: (species: s
     n: text.nAnimals(animals, shown.length),
     notes: [
       text.key(FEW),
+      ...publishedNotes(shown, text.keyFrame),
       ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
       ...(look.untold > 0 ? [text.untold(look.untold)] : []),
     ],
@@ -87,10 +89,19 @@ function against({ published }: SpeciesYield, middle: number, format: Format): s
   return middle > published.high ? text.above(range) : text.inside(range);
 }
 
+/** How the published ranges are drawn, where there is one, and which species have none. */
+export function publishedNotes(shown: readonly SpeciesYield[], key: string): string[] {
+  const without = shown.filter(({ published }) => published === null).map(({ name }) => name);
+  return [
+    ...(without.length < shown.length ? [key] : []),
+    ...(without.length > 0 ? [text.unpublished(without.join(', '))] : []),
+  ];
+}
+
 /** Each source once, with the species that it stands for. */
 export function publishedSources(shown: readonly SpeciesYield[]): string[] {
   const cited = shown.flatMap(({ name, published }) =>
-    published ? [{ name, source: published.source }] : [],
+    published ? [{ name, source: words.graded(published) }] : [],
   );
   return [...Map.groupBy(cited, ({ source }) => source)].map(([source, of]) =>
     text.publishedBy(of.map(({ name }) => name).join(', '), source),

@@ -16,7 +16,8 @@ export function fromQuote(
   IntakeForm,
   'species' | 'sex' | 'age' | 'brought' | 'parts' | 'received' | 'hanging' | 'instructions'
 > {
-  const asItCame = asked.stage === 'parts' || (asked.stage === 'dressed' && asked.brought === 'whole');
+  const dressed = asked.stage === 'dressed' || asked.stage === 'legs off';
+  const asItCame = asked.stage === 'parts' || (dressed && asked.brought === 'whole');
   return {
     species: asked.species,
     sex: asked.sex,

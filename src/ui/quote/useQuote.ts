@@ -9,7 +9,7 @@ import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
 
-export type QuoteStage = 'live' | 'dressed' | 'hanging' | 'parts';
+export type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
 export type QuoteAsked = CallInput<'quote.work'>;
 
 /** Typing pauses shorter than this are the middle of a number. */
@@ -17,7 +17,9 @@ const WAIT_MS = 150;
 
 /** Whole animals are told by any weight; pieces only by what they weigh themselves. */
 export function stagesOf(brought: Brought): QuoteStage[] {
-  return brought === 'whole' || brought === 'skinned' ? ['hanging', 'dressed', 'live'] : ['parts'];
+  return brought === 'whole' || brought === 'skinned'
+    ? ['hanging', 'dressed', 'legs off', 'live']
+    : ['parts'];
 }
 
 /** What is asked on the phone, and the answer that follows every change of it. */

@@ -81,7 +81,8 @@ export const grinderText = {
   fatSource: 'Kind of fat',
   fatWeight: 'Weight',
   fatPercent: 'Fat in it, percent',
-  fatPercentHint: (usual: string) => `Leave empty for the published ${usual}.`,
+  fatPercentHint: (usual: string, grade: string) =>
+    `Leave empty for the usual ${usual} (${grade.toLowerCase()}).`,
   fatPercentProblem: 'Type a percentage from 1 to 100.',
   cost: 'Price',
   costHint: 'Per unit; leave empty if not known.',

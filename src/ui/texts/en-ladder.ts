@@ -25,7 +25,7 @@ export const ladderText = {
     ownAnimals > 0
       ? `“Others” rests on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on published figures.`
       : '“Others” rests on published figures only, until this shop has cut some.',
-  source: 'Where the published figures come from',
+  source: 'Where the figures come from',
 
   soFar: (mass: string, shareOf: string, usual: string) =>
     `Take home so far ${mass}, ${shareOf}${usual ? `; such animals mostly give ${usual}` : ''}.`,

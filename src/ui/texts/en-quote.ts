@@ -12,10 +12,13 @@ export const quoteText = {
   stage: 'Weighed',
   stages: {
     live: 'Live',
-    dressed: 'Field-dressed',
+    dressed: 'Field-dressed, legs on',
+    'legs off': 'Field-dressed, legs off',
     hanging: 'Hanging',
     parts: 'The parts themselves',
   },
+  stageHint:
+    'Field-dressed: insides out, head and hide still on. Legs off: the lower legs are cut off at knee and hock.',
   weight: 'Weight',
   wish: 'How they want it',
   answer: 'What to expect',
@@ -56,7 +59,7 @@ export const quoteText = {
   restsOnRelatives: (species: string) =>
     `published figures and near relatives that you cut: no ${species} of your own yet.`,
   restsOnPublished: 'published figures only, until you have cut some of your own.',
-  sources: 'Where the published figures are from',
+  sources: 'Where the figures are from',
   weightSource: (source: string) => `From the weight told to the hanging weight: ${source}`,
   patties: (count: string) => `${count} patties`,
   phoneTitle: 'To read out',

@@ -158,8 +158,8 @@ export const recordText = {
     `to be kept ${months % 12 === 0 ? plural(months / 12, 'year', 'years') : `${months} months`} from: ${from}`,
   keepsUnsaid: 'how long to keep it: not said',
   check: 'Check with your agency: lists change, and this was read from public pages.',
-  sourceOf: ({ title, address, read, confirmed }: RecordSet['source']) =>
-    [title, address, `read ${read}`, confirmed].filter(Boolean).join('; '),
+  sourceOf: (grade: string, { title, address, read, confirmed }: RecordSet['source']) =>
+    [`${grade}: ${title}`, address, `read ${read}`, confirmed].filter(Boolean).join('; '),
   required: 'An entry is incomplete without',
   requiredHint: 'Name, species, dates and who took it are written by themselves.',
   years: 'Keep entries for, years',

@@ -41,11 +41,14 @@ export const yieldsText = {
   few: (names: string) => `Too few to say what is usual: ${names}.`,
   kindN: (name: string, n: number) => `${name} (${n})`,
   key: (fewest: number) =>
-    `Dot: one finished animal that came whole or skinned; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on, choose it to see them all. Dashed frame: the published range.`,
+    `Dot: one finished animal that came whole or skinned; choose it to open the animal. Box: the middle half, its line the middle; drawn from ${fewest} animals on, choose it to see them all.`,
+  keyFrame: 'Dashed frame: the range of the published means; single animals lie wider.',
   drawn: (drawn: number, of: number) =>
     `Drawn: ${drawn} of ${of} animals, evenly from the least to the most. Boxes and words count all.`,
   untold: (n: number) =>
     `${n === 1 ? 'One more animal is' : `${n} more animals are`} not here: they did not come as whole carcasses, or lack a hanging weight or packages.`,
+  unpublished: (names: string) =>
+    `No published range is drawn for ${names}: what is known of it beforehand is an assumption.`,
   publishedBy: (names: string, source: string) => `Published range for ${names}: ${source}`,
 
   trendTitle: 'This season against earlier ones',
@@ -58,7 +61,8 @@ export const yieldsText = {
     `${species}: too few animals in one of the last two seasons to compare them.`,
   trendNone: 'No species has finished animals in two seasons yet.',
   trendKey: (few: number) =>
-    `Bar: the middle half of a season’s animals, its dot the middle; this season is dark. Open dot without a bar: fewer than ${few} animals, too few to say. Pale band: the published range. Choose a season to see its animals.`,
+    `Bar: the middle half of a season’s animals, its dot the middle; this season is dark. Open dot without a bar: fewer than ${few} animals, too few to say. Choose a season to see its animals.`,
+  keyBand: 'Pale band: the range of the published means; single animals lie wider.',
   trendN: (n: number, seasons: number) =>
     `n = ${plural(n, 'animal', 'animals')} of ${plural(seasons, 'season', 'seasons')}`,
 

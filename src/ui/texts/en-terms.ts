@@ -21,8 +21,7 @@ export const terms = {
   'back-fat': {
     name: 'Back fat',
     says: 'Firm white pork fat from under the skin of the back. It is mild, cuts clean and is what is mostly added to game.',
-    source:
-      'Fatback as the layer under the skin of a pig’s back: en.unionpedia.org; its use with game: common practice',
+    source: COMMON,
   },
   boned: {
     name: 'Boned trim',
@@ -41,8 +40,9 @@ export const terms = {
   },
   'dressed-weight': {
     name: 'Field-dressed weight',
-    says: 'The animal with its insides out and its skin and head still on, as most come from the field.',
-    source: 'As in the University of Wyoming’s study of deer and elk, 2003 (second-hand)',
+    says: 'The animal with its insides out, its skin and head still on, as most come from the field. Hunters and agencies weigh it with the lower legs on; where they are already cut off at knee and hock, say so: a larger share of the weight then hangs.',
+    source:
+      'Legs on: “Biology and Management of White-tailed Deer in Alabama”, the state’s deer manual (copy read 2026-11-28). Legs off: The Elk Carcass, B-594R, University of Wyoming, 2003',
   },
   'fat-test': {
     name: 'Fat test',
@@ -107,7 +107,7 @@ export const terms = {
   primal: {
     name: 'Primal',
     says: 'One of the large pieces that a carcass is first parted into, such as shoulder, loin or hind leg. Steaks and roasts are cut from them.',
-    source: '“Primal cut”, liquisearch.com (read 2026-11-26)',
+    source: COMMON,
   },
   quarters: {
     name: 'Quarters',

@@ -4,6 +4,7 @@ import type {
   AnimalStage,
   Brought,
   CutPart,
+  Grade,
   HangState,
   Sex,
   WeighStage,
@@ -14,6 +15,16 @@ export const words = {
   close: 'Close',
   undo: 'Undo',
   published: 'Where this was published',
+  /** How far a figure that came with the program can be trusted, said before its source. */
+  grade: {
+    measured: 'Measured',
+    official: 'Official',
+    extension: 'University extension',
+    assumption: 'Assumption',
+  } satisfies Record<Grade, string>,
+  /** A source behind its grade; a quote of earlier years has none. */
+  graded: ({ grade, source }: { grade: Grade | null; source: string }): string =>
+    grade === null ? source : `${words.grade[grade]}. ${source}`,
   calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',
