@@ -157,17 +157,18 @@ describe('resources/fats.json', () => {
     fat: number;
     sd: number;
     source: string;
+    grade: string;
     ndb: string | null;
   }[];
 
   it('holds only fats with a source, or marked as convention or assumption', () => {
     expect(new Set(fats.map(({ code }) => code)).size).toBe(fats.length);
-    for (const { animal, fat, sd, source, ndb } of fats) {
+    for (const { animal, fat, sd, source, grade, ndb } of fats) {
       expect(['pork', 'beef', 'own']).toContain(animal);
       expect(fat > 0 && fat <= 1 && sd > 0 && sd < 0.2).toBe(true);
-      expect(source).toMatch(ndb ? new RegExp(`NDB ${ndb}`) : /^Common practice, no source/);
-      expect(source).toContain('spread is our choice');
-      if (animal === 'own') expect(source).toMatch(/^Assumption/);
+      expect(source).toMatch(ndb ? new RegExp(`item ${ndb} "`) : /common practice, no source$/);
+      if (ndb) expect(source).toContain('spread is our choice');
+      expect(grade).toBe(ndb && animal !== 'own' ? 'official' : 'assumption');
     }
   });
 

@@ -9,6 +9,9 @@ import { makeFormat } from '../../src/ui/texts/format.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 import { priced, pricedShop } from './priced-shop.ts';
 
+/** What a quote rested on, as it was kept before figures had a grade. */
+const EARLIER = { ownAnimals: 0, relatives: false, source: 'A study', weightSource: '' };
+
 const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
 const LB = 453.59237;
 const hang = (quantity: number, unitPriceMinor: number, amountMinor: number, unit: 'lb' | 'kg' = 'lb'): Side => ({
@@ -121,7 +124,7 @@ describe('the quote beside the bill', () => {
   it('opens a quote saved before its amounts were kept, and says so', () => {
     const old = { code: 'hang', label: 'Hanging', low: 1, mean: 36_100, high: 3 };
     const price = { currency: 'USD', lines: [old], low: 1, mean: 36_100, high: 3, exampleBook: false };
-    const { price: read } = answeredOf({ answered: JSON.stringify({ price }) });
+    const { price: read } = answeredOf({ answered: JSON.stringify({ price, restsOn: EARLIER }) });
     expect(read?.lines).toEqual([{ ...old, basis: '', quantity: null, unit: null, unitPriceMinor: null }]);
     const line = {
       code: 'hang', label: 'Hanging', quotedMinor: 36_100, billedMinor: 38_000, differenceMinor: 1900,

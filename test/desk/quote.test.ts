@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../src/bridge/contract.ts';
+import { answeredOf } from '../../src/desk/quote-saved.ts';
 import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const LB = 453.59237;
@@ -50,6 +51,39 @@ describe('a quote', () => {
     expect((await shop.call('quote.work', ask())).restsOn.weight).toBeNull();
   });
 
+  it('hangs more of a field-dressed animal whose lower legs are off, and says how sure each ratio is', async () => {
+    const shop = await freshDesk();
+    const told = async (stage: 'dressed' | 'legs off', species: string, sex: 'male' | 'female' = 'male') => {
+      const asked = ask({ stage, species, sex, typed: '100', brought: 'whole' });
+      const { hangingGrams, restsOn } = await shop.call('quote.work', asked);
+      return { pounds: hangingGrams.mean / LB, grade: restsOn.weight?.grade };
+    };
+    const [on, off] = [await told('dressed', 'mule-deer'), await told('legs off', 'mule-deer')];
+    // Wyoming weighed with the lower legs off: (114 - 18) / 114; with them on the same animal weighs more dressed.
+    expect(off.pounds).toBeGreaterThan(82);
+    expect(off.pounds).toBeLessThan(87);
+    expect(on.pounds).toBeGreaterThan(75);
+    expect(on.pounds).toBeLessThan(80);
+    expect([on.grade, off.grade]).toEqual(['assumption', 'extension']);
+    const buck = await told('dressed', 'pronghorn', 'male');
+    const doe = await told('dressed', 'pronghorn', 'female');
+    expect(buck.grade).toBe('measured');
+    expect(doe.pounds - buck.pounds).toBeCloseTo(1, 0);
+  });
+
+  it('reads what an earlier quote rested on, which named its sources without a grade', () => {
+    const kept = { ownAnimals: 3, relatives: false, source: 'A study', weightSource: 'Another' };
+    const saved = (restsOn: object) =>
+      answeredOf({ answered: JSON.stringify({ price: null, restsOn }) }).restsOn;
+    expect(saved(kept)).toEqual({
+      ownAnimals: 3, relatives: false,
+      takeHome: { grade: null, source: 'A study' }, weight: { grade: null, source: 'Another' },
+    }); // prettier-ignore
+    expect(saved({ ...kept, weightSource: '' }).weight).toBeNull();
+    const today = { ...kept, takeHome: { grade: 'measured', source: 'A study' }, weight: null };
+    expect(saved(today)).toEqual(today);
+  });
+
   it('prices the predicted amounts by the book in force, line by line', async () => {
     const shop = await freshDesk();
     const quote = await shop.call('quote.work', ask());
@@ -76,7 +110,7 @@ describe('a quote', () => {
     expect(products).toBeCloseTo(quote.takeHomeGrams.mean, 3);
     expect(quote.parts.reduce((total, { grams }) => total + grams.mean, 0)).toBeCloseTo(400 * LB, 0);
     const trim = quote.parts.find(({ part }) => part === 'trim')?.grams.mean ?? 0;
-    expect(quote.fatToBuyGrams.mean).toBeCloseTo((trim * (0.125 - 0.0145)) / (0.8869 - 0.125), 3);
+    expect(quote.fatToBuyGrams.mean).toBeCloseTo((trim * (0.125 - 0.0882)) / (0.8869 - 0.125), 3);
   });
 
   it('knows which pieces come: hind legs kept whole of hind legs leave nothing to grind', async () => {

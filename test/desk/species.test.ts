@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import type { SpeciesProfile } from '../../src/core/species.ts';
 import { expectWholeProfile } from '../core/whole-profile.ts';
-import { cut, freshDesk, inBook, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { cut, deskOn, freshDesk, inBook, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const LB = 453.59237;
 type Wish = CallInput<'species.save'>;
@@ -75,6 +75,36 @@ describe('a species of the shop’s own', () => {
     expect(after.takeHomeGrams.high - after.takeHomeGrams.low).toBeLessThan(before.takeHomeGrams.high - before.takeHomeGrams.low);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
+
+  it('that an earlier program kept gets the figures of this one, and keeps what the shop said', async () => {
+    const shop = await freshDesk();
+    await shop.call('species.save', sika());
+    const kept = inBook(shop, (book) => {
+      const [row] = book.ownSpecies.all();
+      const profile = JSON.parse(row?.profile ?? '') as SpeciesProfile & Record<string, unknown>;
+      // As it was kept before figures had a grade, and legs were on or off.
+      const { legsOff: _legs, ...ratios } = profile.ratios;
+      const ungraded = { mean: 0.55, sd: 0.06, animals: 1, low: 0.45, high: 0.6, source: 'a forum' };
+      const { grade: _grade, cites: _cites, ...hangingGrams } = profile.hangingGrams;
+      const { primalsFrom: _from, ...earlier } = { ...profile, ratios, takeHome: ungraded, hangingGrams };
+      book.ownSpecies.put('sika-deer', { ...earlier, primalsSource: 'a forum' }, true);
+      return profile;
+    });
+    const again = await deskOn(shop.bookPath);
+    const asked: CallInput<'quote.work'> = {
+      species: 'sika-deer', stage: 'legs off', typed: '60', sex: 'male', age: 'adult', brought: 'whole',
+      instructions: {
+        cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: LB, extras: [], note: '',
+      },
+    }; // prettier-ignore
+    const { restsOn } = await again.call('quote.work', asked);
+    expect(restsOn.takeHome.grade).toBe('assumption');
+    expect(restsOn.takeHome.source).not.toContain('forum');
+    expect(await onShelf(again, 'sika-deer')).toMatchObject({
+      name: 'Sika deer', hangingGrams: { typical: kept.hangingGrams.typical },
+      primals: kept.primals.map(({ name }) => ({ name })),
+    }); // prettier-ignore
+  });
 
   it('keeps its code when its name changes, and its weights when none are typed', async () => {
     const shop = await freshDesk('kg');
