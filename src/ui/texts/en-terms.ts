@@ -40,7 +40,7 @@ export const terms = {
   },
   'dressed-weight': {
     name: 'Field-dressed weight',
-    says: 'The animal with its insides out, its skin and head still on, as most come from the field. Hunters and agencies weigh it with the lower legs on; where they are already cut off at knee and hock, say so: a larger share of the weight then hangs.',
+    says: 'The animal with its insides out, its skin and head still on, as most come from the field. Most weigh it with the lower legs on; where they are off at knee and hock, say so: more of that weight then hangs.',
     source:
       'Legs on: “Biology and Management of White-tailed Deer in Alabama”, the state’s deer manual (copy read 2026-11-28). Legs off: The Elk Carcass, B-594R, University of Wyoming, 2003',
   },
