@@ -11,7 +11,11 @@ export interface Recipe {
   readonly sources: readonly BlendSource[];
   /** Grams that one unit of a source's column stands for: its scale step, else `massUnit`. */
   readonly columnGrams: readonly number[];
-  /** A power of two near the batch, in grams: keeps the solver's numbers near 1 without rounding any. */
+  /**
+   * A power of two near the batch, in grams: keeps the solver's numbers near 1 without rounding any. Of an open size
+   * only what goes in anyway is known; what lies on hand may be a thousand times as much, and in such a unit the
+   * solver's tolerance would be more than a fat limit may be missed by.
+   */
   readonly massUnit: number;
   readonly size: number | null;
   readonly fat: FatLimits;
@@ -43,7 +47,7 @@ export function readRecipe(request: BlendRequest): Recipe {
   if (batchGrams !== undefined) positive(batchGrams, 'batchGrams');
   else if (!sources.some((source) => source.useAll && source.availableGrams > 0))
     throw new CoreProblem('blend.no-size', 'batchGrams');
-  const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? total));
+  const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? goesIn(sources)));
   const sorted = sources.toSorted((a, b) => (a.id < b.id ? -1 : 1));
   return {
     sources: sorted,
@@ -54,6 +58,11 @@ export function readRecipe(request: BlendRequest): Recipe {
     sureBelow,
     ties: tiesOf(sorted),
   };
+}
+
+/** Grams that go in whatever is wished. */
+function goesIn(sources: readonly BlendSource[]): number {
+  return sources.reduce((sum, source) => sum + (source.useAll ? source.availableGrams : 0), 0);
 }
 
 /** The same recipe weighed out freely, its scale steps left aside. */
@@ -68,6 +77,11 @@ export function withoutSteps(recipe: Recipe): Recipe {
 /** Whether the source is weighed out in whole scale steps. */
 export function isStepped(source: BlendSource): boolean {
   return source.stepGrams !== undefined && !source.useAll;
+}
+
+/** Whether some source is weighed out freely, to the gram or finer. */
+export function hasLoose(recipe: Recipe): boolean {
+  return recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }
 
 export function finite(value: number, field: string): void {
@@ -98,6 +112,7 @@ function checkSource(source: BlendSource, field: string): void {
     if (source.stepGrams <= 0)
       throw new CoreProblem('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
   }
+  if (source.turn !== undefined) finite(source.turn, `${field}.turn`);
 }
 
 function checkRange(min: number, max: number, minField: string, maxField: string): void {

@@ -82,15 +82,17 @@ export function withRow(program: Program, row: Row): Program {
  * that they only choose among batches that are equally good otherwise (to about a millionth).
  */
 export function withGoal(program: Program, recipe: Recipe, main: readonly Term[] | 'cost'): Program {
-  const dearest = Math.max(...recipe.sources.map((source) => Math.abs(source.costPerKg))) || 1;
-  const costs = massTerms(recipe, (i) => (recipe.sources[i]?.costPerKg as number) / dearest);
+  const dearest = Math.max(...recipe.sources.map((source) => Math.abs(source.costPerKg)));
+  const costs = massTerms(recipe, (i) => (recipe.sources[i]?.costPerKg as number) / (dearest || 1));
   const weight = main === 'cost' ? 1 : TIE_BREAK;
+  // Where nothing costs anything the size is all there is to choose by, and must outweigh the solver's gap.
+  const sizeWeight = main === 'cost' && dearest === 0 ? 1 : weight * TIE_BREAK;
   const goal = new Map<number, number>();
   const add = ([column, coefficient]: Term): unknown =>
     goal.set(column, (goal.get(column) ?? 0) + coefficient);
   if (main !== 'cost') main.forEach(add);
   costs.forEach(([column, coefficient]) => add([column, coefficient * weight]));
-  add([sizeColumn(recipe), weight * TIE_BREAK]);
+  add([sizeColumn(recipe), sizeWeight]);
   return {
     ...program,
     columns: program.columns.map((column, i) => ({ ...column, cost: goal.get(i) ?? 0 })),

@@ -8,6 +8,9 @@ import { leastShare } from './blend-ratio.ts';
 import { solveBlend, solveSure } from './blend-sure.ts';
 import type { WhyImpossible } from './blend-types.ts';
 
+/** Part of half a scale step within which two sizes are one: well above the solver's tolerance, well below a step. */
+const SAME_SIZE = 0.02;
+
 /**
  * Fat first, then size, then cost. 1: a batch of another size that keeps every wish about fat, its size as near
  * as can be; not tried when only the scale's steps are in the way, where it would find some tiny batch that
@@ -29,7 +32,7 @@ export async function nearestBatch(recipe: Recipe, why: WhyImpossible): Promise<
   const nearest = await solveBlend(recipe, withLeastMiss(ground, recipe, size));
   const weight = nearest ? weightOf(nearest.grams) : 0;
   if (weight <= SLACK * size) return null;
-  const hair = Math.max(sizeTolerance(recipe) * 1e-6, SLACK * weight);
+  const hair = Math.max(sizeTolerance(recipe) * SAME_SIZE, SLACK * weight);
   return nearestFat(recipe, withSize(ground, recipe, weight - hair, weight + hair), why);
 }
 

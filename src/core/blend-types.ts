@@ -22,6 +22,11 @@ export interface BlendSource {
   readonly maxShare?: number;
   /** Weigh it in whole steps of the scale. */
   readonly stepGrams?: number;
+  /**
+   * Place in the queue, 0 first: of sources that cost the same, one with a later turn goes in only when those with an
+   * earlier turn are used up (first in, first out). Left aside only where no batch can be made that way.
+   */
+  readonly turn?: number;
 }
 
 export interface FatLimits {
@@ -93,7 +98,7 @@ export interface ImpossibleBlend {
   why: WhyImpossible;
   /**
    * The nearest batch that can be made: a smaller one with the wanted fat if there is one, else one of the
-   * wanted size (or as near to it as can be) with its fat as near as possible. `null` when there is none at all.
+   * wanted size (or as near to it as can be) with its fat as near as possible. `null` when there is none at all, or none was found in time.
    * `fatOff` = distance from the wanted range; `gramsOff` = made minus asked.
    */
   nearest: (Batch & { fatOff: number; gramsOff: number }) | null;

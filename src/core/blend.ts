@@ -3,9 +3,10 @@ import { batchOf, proveGroundRules, provePlan, SLACK } from './blend-batch.ts';
 import { cheapestInTime, sizeTolerance } from './blend-cheapest.ts';
 import { readRecipe, withoutSteps, type Recipe } from './blend-input.ts';
 import { nearestBatch } from './blend-nearest.ts';
-import type { BlendPlan, BlendRequest, ImpossibleBlend } from './blend-types.ts';
+import type { BlendPlan, BlendRequest, ImpossibleBlend, WhyImpossible } from './blend-types.ts';
 import { explain } from './blend-why.ts';
 import { worthOfOneMoreKg } from './blend-worth.ts';
+import { CoreProblem } from './problem.ts';
 
 export { fatToAdd, type FatToAdd, type TwoPartBlend } from './blend-square.ts';
 export type * from './blend-types.ts';
@@ -44,7 +45,7 @@ export async function planBlend(request: BlendRequest): Promise<BlendPlan | Impo
 
 async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<ImpossibleBlend> {
   const { why, reach, missing } = await explain(withoutSteps(recipe), proven);
-  const grams = await nearestBatch(recipe, why);
+  const grams = await nearestInTime(recipe, why);
   if (!grams) return { kind: 'impossible', why, nearest: null, reach, missing };
   proveGroundRules(recipe, grams);
   const batch = batchOf(request, recipe, grams);
@@ -56,4 +57,14 @@ async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean
     gramsOff: recipe.size === null ? 0 : batch.batchGrams - recipe.size,
   };
   return { kind: 'impossible', why, nearest, reach, missing };
+}
+
+/** The nearest batch only helps; where it takes too long to find, the answer stands without it. */
+async function nearestInTime(recipe: Recipe, why: WhyImpossible): Promise<readonly number[] | null> {
+  try {
+    return await nearestBatch(recipe, why);
+  } catch (problem) {
+    if (problem instanceof CoreProblem && problem.code === 'blend.too-long') return null;
+    throw problem;
+  }
 }

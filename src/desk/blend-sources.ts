@@ -64,7 +64,10 @@ export function trimSources(
   });
 }
 
-/** The lots that a choice of fat means, oldest first; past their use-by only where named. @throws Trouble `fat.unknown`, `fat.lot-unknown` */
+/**
+ * The lots that a choice of fat means, oldest first, and among lots of one price used up in that order; past their
+ * use-by only where named. @throws Trouble `fat.unknown`, `fat.lot-unknown`
+ */
 export function fatSources(
   room: DeskRoom,
   choice: FatChoice,
@@ -73,7 +76,7 @@ export function fatSources(
 ): BenchSource[] {
   if (choice === 'none') return [];
   const lots = lotIds
-    ? lotIds.map((id) => lotOf(room, id))
+    ? lotIds.map((id) => lotOf(room, id)).sort(oldestFirst)
     : lotsOf(room, choice, animalIds).filter((lot) => keepsOf(room, lot) !== 'past');
   const stepGrams = toGrams(room.settings.step, room.settings.unit);
   return lots
@@ -87,7 +90,8 @@ export function fatSources(
           fat: mean,
           fatSd: sd,
           availableGrams: lot.left_grams,
-          costPerKg: costPerKg(lot) + age * OLDEST_FIRST,
+          costPerKg: costPerKg(lot),
+          turn: age,
           stepGrams,
         },
         of: fatOf(lot),
@@ -132,8 +136,9 @@ export function lotLabel(lot: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): s
   return lot.ticket === null ? `${lot.name}, lot ${lot.code}` : `Own fat of ${lot.ticket}`;
 }
 
-/** A thousandth of a cent a kilogram for each place in the queue: among lots of one price the oldest goes first. */
-const OLDEST_FIRST = 0.001;
+function oldestFirst(a: FatLotRecord, b: FatLotRecord): number {
+  return a.received_on === b.received_on ? a.id - b.id : a.received_on < b.received_on ? -1 : 1;
+}
 
 export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): number {
   if (lot.cost_minor === null || lot.cost_unit === null) return 0;

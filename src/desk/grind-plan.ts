@@ -49,8 +49,7 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
   if (richness <= target + AT_TARGET) return outOfReach(trim, fats, target, richness);
   const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richness, targetFat: target });
   const need = needed.kind === 'add' ? needed.grams : 0;
-  const step = toGrams(room.settings.step, room.settings.unit);
-  const slack = (HALF_STEP * step * (richness - target)) / (lean.grams + need);
+  const slack = halfStep(room, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
   const sources = sharing(room, [...trim, ...fats]);
   const answer = await planBlend({ sources, fat: { min: target - slack, max: target + slack } });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
@@ -63,6 +62,21 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
     missingGrams: Math.max(0, need - have),
     nearest: nearestOf(trim, fats),
   };
+}
+
+/**
+ * By how much half a scale step moves the fat of the batch: of the richest lot, which moves it most and needs the
+ * smallest batch. With less than that, whole steps of a rich lot could jump over the target although there is plenty.
+ */
+function halfStep(
+  room: DeskRoom,
+  lean: { grams: number; fat: number },
+  richest: number,
+  target: number,
+): number {
+  const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richest, targetFat: target });
+  const batch = lean.grams + (needed.kind === 'add' ? needed.grams : 0);
+  return (HALF_STEP * toGrams(room.settings.step, room.settings.unit) * (richest - target)) / batch;
 }
 
 /** Everything chosen goes in as it is: no target was given, or no fat is wanted. */

@@ -97,6 +97,59 @@ describe('planning a grind', () => {
     expect(fat.map(({ fatLotId }) => fatLotId)).toEqual([first.id, second.id]);
     expect(fat[0]?.grams).toBeCloseTo(4 * LB, 6);
   });
+
+  it('opens no newer lot before the older ones of its price are used up, however little another order would cost', async () => {
+    const shop = await freshDesk();
+    await shop.call('shop.change', { changes: { step: 0.02 } });
+    const id = await elkWithTrim(shop, '96');
+    for (const typed of ['28.53', '6.02', '14.61', '24.48'])
+      await shop.call('fat.buy', { source: 'beef-suet', typed, costTyped: '3.35', costUnit: 'lb' });
+    const plan = await shop.call('grinder.plan', { animals: [{ id }], fat: 'beef-suet', targetFat: 0.3 });
+    if (plan.kind !== 'plan') throw new Error(plan.kind);
+    const pounds = plan.parts.filter(({ kind }) => kind === 'fat').map(({ grams }) => grams / LB);
+    // 42.82 lb of suet at 94 % bring 96 lb of elk to 30 %: the first lot but for a crumb, the second, the rest of the third.
+    expect(pounds).toEqual([28.52, 6.02, 8.28].map((lb) => expect.closeTo(lb, 6)));
+    expect(plan.parts.at(-1)?.label).toContain('F004'); // F001 is the own fat
+  });
+
+  it('takes the lots that are named in order of their age, whatever order they are named in', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop);
+    const bought = async () => (await shop.call('fat.buy', { source: 'beef-suet', typed: '20' })).id;
+    const [older, newer] = [await bought(), await bought()];
+    const plan = await shop.call('grinder.plan', {
+      animals: [{ id }],
+      fat: 'beef-suet',
+      lotIds: [newer, older],
+      targetFat: 0.125,
+    });
+    if (plan.kind !== 'plan') throw new Error(plan.kind);
+    const fat = plan.parts.filter(({ kind }) => kind === 'fat');
+    expect(fat.map(({ fatLotId }) => fatLotId)).toEqual([older]);
+  });
+
+  it('opens no dearer, leaner lot to make up for half a scale step of a fat one', async () => {
+    const shop = await freshDesk();
+    const id = await elkWithTrim(shop, '20');
+    const buy = async (typed: string, fatPercent: number, costTyped: string) =>
+      (await shop.call('fat.buy', { source: 'pork-back-fat', typed, fatPercent, costTyped, costUnit: 'lb' }))
+        .id;
+    const dear = await buy('30', 40, '5');
+    const cheap = await buy('10', 95, '1');
+    for (const targetFat of [0.1, 0.105, 0.11, 0.115, 0.12, 0.125, 0.13, 0.135, 0.14, 0.145, 0.15]) {
+      const lotIds = [dear, cheap];
+      const plan = await shop.call('grinder.plan', {
+        animals: [{ id }],
+        fat: 'pork-back-fat',
+        targetFat,
+        lotIds,
+      });
+      if (plan.kind !== 'plan') throw new Error(plan.kind);
+      expect(plan.parts.flatMap(({ fatLotId }) => fatLotId ?? [])).toEqual([cheap]);
+      // Half a step of 0.05 lb in the batch of some 22 lb: at most a tenth of a percent of fat.
+      expect(Math.abs(plan.fat - targetFat)).toBeLessThan(0.001);
+    }
+  });
 });
 
 describe('a batch', () => {
