@@ -2,15 +2,18 @@
 import type { CopiedFigure, PublishedResult } from './result.ts';
 import { balances } from './results/balance.ts';
 import { blends } from './results/blend.ts';
+import { copied } from './results/copied.ts';
 import { distributions } from './results/distributions.ts';
 import { hook } from './results/hook.ts';
 import { means } from './results/means.ts';
 import { lines } from './results/regression.ts';
 import { shares } from './results/apportion.ts';
 import { units } from './results/units.ts';
+import { yields } from './results/yield.ts';
 
 export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
   'Units of mass': units,
+  'Yields before a shop weighed its own': yields,
   'Blends of lean and fat': blends,
   'The balance of weights': balances,
   'Loss on the hook': hook,
@@ -20,6 +23,7 @@ export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
   Distributions: distributions,
 };
 
-export const COPIED: Readonly<Record<string, readonly CopiedFigure[]>> = {};
+/** First guesses against the source that each was taken from. */
+export const COPIED: readonly CopiedFigure[] = copied;
 
 export const countOfResults = Object.values(RESULTS).flat().length;

@@ -29,8 +29,12 @@ if (copied.length > 0) {
   console.log(
     '\nFigures that the tool ships, read again in their source (shows that they were copied right, so none is counted)',
   );
-  for (const row of copied)
-    console.log(`  ${row.name}: ${shown(row.expected)}, ours ${shown(row.got)}  [${row.source}]`);
+  for (const row of copied) {
+    console.log(`\n  ${row.name}`);
+    console.log(`    source    ${row.source}`);
+    console.log(`    printed   ${shown(row.expected)}`);
+    console.log(`    ours      ${shown(row.got)}`);
+  }
 }
 const stated = results.filter(({ basis }) => basis === 'stated').length;
 console.log(

@@ -27,16 +27,13 @@ for (const [area, results] of Object.entries(RESULTS))
     });
   }); // prettier-ignore
 
-for (const [area, figures] of Object.entries(COPIED))
-  describe(`copied: ${area}`, () => {
-    it.each(figures)('$name', ({ name, source, printed, ours, within }) => {
-      const got = ours();
-      rows.push({ kind: 'copied', area, name, source, note: '', expected: printed, got });
-      expect(isNear(printed, got, { within }), `${name}: ${String(got)} against ${String(printed)}`).toBe(
-        true,
-      );
-    });
+describe('figures copied from their source', () => {
+  it.each(COPIED)('$name', ({ name, source, printed, ours, within }) => {
+    const got = ours();
+    rows.push({ kind: 'copied', name, source, expected: printed, got });
+    expect(isNear(printed, got, { within }), `${name}: ${String(got)} against ${String(printed)}`).toBe(true);
   });
+});
 
 describe('the count of independent results', () => {
   const all = Object.values(RESULTS).flat();

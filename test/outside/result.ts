@@ -38,14 +38,15 @@ export interface CopiedFigure {
 }
 
 /** What one comparison leaves behind for the printed table. */
-export type Row = {
-  area: string;
-  name: string;
-  source: string;
-  note: string;
-  expected: Value;
-  got: Value;
-} & (
-  | { kind: 'result'; basis: 'stated' | 'computed'; digits: number; asked: string; mistake: string }
+export type Row = { name: string; source: string; expected: Value; got: Value } & (
+  | {
+      kind: 'result';
+      area: string;
+      basis: 'stated' | 'computed';
+      note: string;
+      digits: number;
+      asked: string;
+      mistake: string;
+    }
   | { kind: 'copied' }
 );

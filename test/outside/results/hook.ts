@@ -18,7 +18,7 @@ export const hook: readonly PublishedResult[] = [
     name: 'lamb carcasses of about 18 kg: percent lost after a day of chilling and three of storage',
     source: 'James & James, Meat Refrigeration, 2002, chapter 5.3',
     basis: 'stated',
-    note: 'its 2.2 % of the first day is one of the sources of ours; drying by size is held against the later days',
+    note: '18 kg is what such carcasses weigh, from memory; its 2.2 % of the first day is one of the sources of ours; drying by size is held against the later days',
     expected: 3.4,
     ours: () => percentLost(4),
     near: { within: 0.6 },
