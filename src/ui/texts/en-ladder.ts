@@ -23,8 +23,8 @@ export const ladderText = {
   shrink: (range: string) => `shrink ${range}`,
   othersFrom: (ownAnimals: number) =>
     ownAnimals > 0
-      ? `“Others” rests on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on published figures.`
-      : '“Others” rests on published figures only, until this shop has cut some.',
+      ? `“Others” rests on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on the figures that came with the program.`
+      : '“Others” rests on the figures that came with the program, until this shop has cut some.',
   source: 'Where the figures come from',
 
   soFar: (mass: string, shareOf: string, usual: string) =>

@@ -55,10 +55,10 @@ export const quoteText = {
   toPrices: 'To the prices',
   restsOn: 'Rests on',
   restsOnOwn: (n: number, one: string, many: string) =>
-    `${plural(n, one, many)} of your own, together with published figures.`,
+    `${plural(n, one, many)} of your own, together with the figures that came with the program.`,
   restsOnRelatives: (species: string) =>
-    `published figures and near relatives that you cut: no ${species} of your own yet.`,
-  restsOnPublished: 'published figures only, until you have cut some of your own.',
+    `the figures that came with the program and near relatives that you cut: no ${species} of your own yet.`,
+  restsOnPublished: 'the figures that came with the program, until you have cut some of your own.',
   sources: 'Where the figures are from',
   weightSource: (source: string) => `From the weight told to the hanging weight: ${source}`,
   patties: (count: string) => `${count} patties`,
