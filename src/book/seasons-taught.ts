@@ -1,10 +1,11 @@
 import type { Db } from './open.ts';
 
-/** Finished seasons boiled down to what they teach; triggers throw away what is no longer so. */
+/** Summaries of what finished seasons teach; triggers throw away what is no longer so. */
 export function seasonsTaught(db: Db) {
   const all = db.prepare<[string], { season: number; body: string }>(
     'SELECT season, body FROM season_taught WHERE rule = ?',
   );
+  const ruled = db.prepare<[string], number>('SELECT season FROM season_taught WHERE rule = ?').pluck();
   const put = db.prepare('INSERT OR REPLACE INTO season_taught (season, rule, body) VALUES (?, ?, ?)');
   const seasons = db
     .prepare<[], number>(
@@ -18,7 +19,12 @@ export function seasonsTaught(db: Db) {
   return {
     /** Seasons with animals, oldest first. */
     seasons: () => seasons.all(),
-    /** Those boiled down by this rule. */
+    /** Those that have no summary by this rule, oldest first. */
+    without(rule: string): number[] {
+      const summarised = new Set(ruled.all(rule));
+      return seasons.all().filter((season) => !summarised.has(season));
+    },
+    /** Summaries made by this rule. */
     kept: (rule: string) =>
       new Map(all.all(rule).map(({ season, body }) => [season, JSON.parse(body) as unknown])),
     keep: (season: number, rule: string, body: unknown): void =>

@@ -64,7 +64,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   });
   if (options.demo) await door.openDemo();
   else door.open();
-  const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce) : () => undefined;
+  const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce, onBroken) : () => undefined;
 
   async function call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>> {
     if (!Object.hasOwn(procedures, name))

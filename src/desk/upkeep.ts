@@ -1,22 +1,30 @@
-/** What the desk does by itself while it runs: backups, and noticing what another program wrote into the book. */
+/** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
 import { keepBackup } from './backup-keeping.ts';
 import type { Door } from './door.ts';
+import { summariseNext } from './season-summaries.ts';
 
 export interface UpkeepTimes {
   /** How often a book that changed is backed up, ms. */
   backUpEvery: number;
-  /** How often the book is asked whether another program wrote, ms. */
+  /** How often the book is asked whether another program wrote, and whether a season lacks its summary, ms. */
   lookEvery: number;
 }
 
 /** Half an hour of typing is what a dead computer may cost at most: our choice, no source. */
 export const USUAL_TIMES: UpkeepTimes = { backUpEvery: 30 * 60_000, lookEvery: 2_000 };
 
-/** Begins; the function that it returns ends it. */
+/** A summary only saves time: one that could not be written (a full disk) is tried again after this long, ms. */
+const SUMMARISE_AGAIN = 10 * 60_000;
+
+/**
+ * Begins; the function that it returns ends it.
+ * @param onBroken told of what went wrong, since nobody waits for an answer
+ */
 export function startUpkeep(
   door: Door,
   { backUpEvery, lookEvery }: UpkeepTimes,
   announce: (call: string) => void,
+  onBroken: (error: unknown) => void,
 ): () => void {
   const backups = setInterval(() => {
     const { room } = door;
@@ -27,7 +35,19 @@ export function startUpkeep(
   }, backUpEvery);
   const looks = setInterval(() => {
     if (door.room?.othersWrote()) announce('shop.change');
+    summarise();
   }, lookEvery);
+  let summariseFrom = 0;
+  function summarise(): void {
+    const { room } = door;
+    if (!room || room.demo || Date.now() < summariseFrom) return;
+    try {
+      summariseNext(room);
+    } catch (error) {
+      summariseFrom = Date.now() + SUMMARISE_AGAIN;
+      onBroken(error);
+    }
+  }
   return () => {
     clearInterval(backups);
     clearInterval(looks);

@@ -1,13 +1,10 @@
-/** Learns yields from the book, and learns no more than what changed: seasons that are over are kept boiled down. */
-import { createHash } from 'node:crypto';
+/** Learns yields from the book, and learns no more than what changed: of seasons that are over, summaries are kept. */
 import type { Book } from '../book/book.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { YieldObservation } from '../core/yield.ts';
+import { ruleOf } from './season-summaries.ts';
 import { animalTaught, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
 import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
-
-/** Changes whenever animals are boiled down in another way, so that what older programs kept is learned again. */
-const WAY = 1;
 
 export interface YieldLearning {
   /** As the book stands. */
@@ -20,12 +17,12 @@ export interface YieldLearning {
   forget(): void;
 }
 
-type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught' | 'change'>;
+type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught'>;
 
 export function yieldLearning(book: LearnedBook): YieldLearning {
   /** Animals of seasons that are looked at one by one, by season and id. */
   const live = new Map<number, Map<number, AnimalTaught>>();
-  /** Seasons that are over, boiled down. */
+  /** Summaries of seasons that are over. */
   const over = new Map<number, SeasonTaught>();
   const changed = new Set<number>();
   let known: YieldKnowledge | undefined;
@@ -58,10 +55,9 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
 
   function learn(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge {
     times++;
-    const rule = ruleOf(profiles);
     const seasons = book.seasonsTaught.seasons();
     if (seasons.some((season) => season !== running && !over.has(season)))
-      boilDown(seasons, rule, profiles, running);
+      summarise(seasons, profiles, running);
     const learnedFrom = seasons.map((season) => ({
       season,
       ...(over.get(season) ?? seasonTaught(animalsOf(season, profiles).values())),
@@ -84,24 +80,21 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     );
   }
 
-  /** The running season changes with every animal; the others are taken as kept in the book, and kept there if they are not yet. */
-  function boilDown(
+  /**
+   * The running season changes with every animal. Of the others the book's summaries are taken; where it has none yet
+   * (`summariseNext`), the season is summarised here, in memory.
+   */
+  function summarise(
     seasons: readonly number[],
-    rule: string,
     profiles: readonly SpeciesProfile[],
     running: number,
   ): void {
-    const kept = book.seasonsTaught.kept(rule) as Map<number, SeasonTaught>;
-    const missing = seasons.filter((season) => season !== running && !over.has(season) && !kept.has(season));
-    for (const [season, taught] of kept) if (season !== running) over.set(season, taught);
-    for (const season of missing) {
-      over.set(season, seasonTaught(animalsOf(season, profiles).values()));
+    const kept = book.seasonsTaught.kept(ruleOf(profiles)) as Map<number, SeasonTaught>;
+    for (const season of seasons) {
+      if (season === running || over.has(season)) continue;
+      over.set(season, kept.get(season) ?? seasonTaught(animalsOf(season, profiles).values()));
       live.delete(season);
     }
-    if (missing.length === 0) return;
-    book.change(() => {
-      for (const season of missing) book.seasonsTaught.keep(season, rule, over.get(season));
-    });
   }
 
   return {
@@ -120,10 +113,4 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
       known = undefined;
     },
   };
-}
-
-/** What decides which weights teach and what they say: another set of species boils down to other sums. */
-function ruleOf(profiles: readonly SpeciesProfile[]): string {
-  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
-  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
 }
