@@ -84,11 +84,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
    * The running season changes with every animal. Of the others the book's summaries are taken; where it has none yet
    * (`summariseNext`), the season is summarised here, in memory.
    */
-  function summarise(
-    seasons: readonly number[],
-    profiles: readonly SpeciesProfile[],
-    running: number,
-  ): void {
+  function summarise(seasons: readonly number[], profiles: readonly SpeciesProfile[], running: number): void {
     const kept = book.seasonsTaught.kept(ruleOf(profiles)) as Map<number, SeasonTaught>;
     for (const season of seasons) {
       if (season === running || over.has(season)) continue;
