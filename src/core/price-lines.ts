@@ -32,7 +32,7 @@ export interface PriceLine {
   readonly product?: string;
   readonly fatSource?: string;
   readonly extra?: string;
-  /** Sales tax on this line as a fraction, e.g. 0.06; 0 when left out. */
+  /** Sales tax on this line as a fraction, e.g. 0.06; 0 when left out. Not used for `percent` and `deposit`. */
   readonly taxRate?: number;
 }
 

@@ -1,9 +1,10 @@
 /** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
 import { decimalNumber, percentOf, timesDecimal } from './money-sums.ts';
-import { minimumLine, percentLines, type Untaxed } from './price-adjust.ts';
+import { minimumLine, ownRate, type Untaxed } from './price-adjust.ts';
 import { checkAmounts, checkLine } from './price-check.ts';
 import { applies, quantityOf } from './price-lines.ts';
 import type { Amounts, Basis, PriceLine } from './price-lines.ts';
+import { percentLines } from './price-percent.ts';
 import { taxOf, type TaxRule } from './price-tax.ts';
 import { CoreProblem } from './problem.ts';
 
@@ -41,7 +42,8 @@ export interface Charge {
  * 1. lines by animal, weight, package, hour and extra;
  * 2. `percent` lines, each on the sum of 1 (two discounts of 10 % take 20 %, not 19 %);
  * 3. `minimum`: what the sum of 1 and 2 lacks to the highest minimum that applies;
- * 4. tax: `per line` rounds each line, `per bill` rounds the sum of all lines of one tax rate;
+ * 4. tax: `per line` rounds each line, `per bill` rounds the sum of all that has one tax rate; a `percent` line is
+ *    taxed at the rates of the lines it is of, in proportion to them, whatever rate of its own it has;
  * 5. `deposit`: fixed, or a rate of the total with tax.
  *
  * @throws CoreProblem `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
@@ -68,17 +70,16 @@ export function priceLines(job: {
   const matching = job.lines.filter((line) => applies(line, job.amounts));
 
   const charged: Untaxed[] = matching.flatMap((line) => ownAmount(line, job.amounts));
-  const plain = sum(charged);
-  charged.push(...percentLines(matching, plain));
+  charged.push(...percentLines(matching, charged));
   charged.push(...minimumLine(matching, sum(charged)));
 
   const taxes = taxOf(
-    charged.map(({ line, amountMinor }) => ({ amountMinor, rate: line.taxRate ?? 0 })),
+    charged.map(({ taxed }) => taxed),
     job.taxRule ?? 'per bill',
   );
-  const lines = charged.map(({ line, ...amount }, i) => {
+  const lines = charged.map(({ line, quantity, unitPriceMinor, amountMinor }, i) => {
     const { code, label, basis } = line;
-    return { code, label, basis, ...amount, taxMinor: taxes[i] as number };
+    return { code, label, basis, quantity, unitPriceMinor, amountMinor, taxMinor: taxes[i] as number };
   });
   const subtotalMinor = sum(charged);
   const taxMinor = taxes.reduce((all, tax) => all + tax, 0);
@@ -92,7 +93,7 @@ function ownAmount(line: PriceLine, amounts: Amounts): Untaxed[] {
   if (!quantity || quantity.digits === 0n) return [];
   const unitPriceMinor = line.amountMinor ?? 0;
   const amountMinor = timesDecimal(unitPriceMinor, quantity);
-  return [{ line, quantity: decimalNumber(quantity), unitPriceMinor, amountMinor }];
+  return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
 }
 
 function depositOf(lines: readonly PriceLine[], totalMinor: number): number {

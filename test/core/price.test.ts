@@ -110,6 +110,34 @@ describe('priceLines', () => {
     expect(charge(lines)).toEqual(perBill);
   });
 
+  // What is charged in the end is taxed; a percentage off all is that percentage off each. Texas Comptroller, STAR
+  // 200904303L (2009): "10 percent discount on all purchases", a $150 dress is taxed as $135. Minnesota Revenue, Discounts
+  // and Coupons: "Sales price after you subtract the discount amount". What follows from it for several rates is computed.
+  it.each<[string, PriceLine[], Record<string, number>]>([
+    ['10 % off everything, of which $150 are taxed (the example from Texas; 8.25 % from memory)',
+      [line('animal', { amountMinor: 15_000, taxRate: 0.0825 }), line('percent', { rate: -0.1 })], { animal: 1238, percent: -124 }],
+    ['10 % off $100 free of tax and $50 at 6 %',
+      [line('animal', { amountMinor: 10_000 }), line('animal', { code: 'taxed', amountMinor: 5000, taxRate: 0.06 }), line('percent', { rate: -0.1 })],
+      { animal: 0, taxed: 300, percent: -30 }],
+    ['15 % more on $100 free of tax and $50 at 6 %',
+      [line('animal', { amountMinor: 10_000 }), line('animal', { code: 'taxed', amountMinor: 5000, taxRate: 0.06 }), line('percent', { rate: 0.15 })],
+      { animal: 0, taxed: 300, percent: 45 }],
+    ['half off $40 at 5 %, $20 at 8 % and $10 free of tax',
+      [line('animal', { amountMinor: 4000, taxRate: 0.05 }), line('animal', { code: 'b', amountMinor: 2000, taxRate: 0.08 }), line('animal', { code: 'c', amountMinor: 1000 }), line('percent', { rate: -0.5 })],
+      { animal: 200, b: 160, c: 0, percent: -180 }],
+    ['everything off', [line('animal', { amountMinor: 999, taxRate: 0.07 }), line('animal', { code: 'b', amountMinor: 500 }), line('percent', { rate: -1 })],
+      { animal: 70, b: 0, percent: -70 }],
+    ['10 % off where a discount in money cancels the taxed line',
+      [line('animal', { amountMinor: 10_000, taxRate: 0.06 }), line('animal', { code: 'b', amountMinor: -10_000 }), line('percent', { rate: -0.1 })],
+      { animal: 600, b: 0, percent: -60 }],
+  ])('taxes a discount or surcharge at the rates of its lines, in proportion: %s', (_, lines, taxes) => {
+    for (const rule of ['per line', 'per bill'] as const) {
+      const found = charge(lines, elk, rule);
+      expect(Object.fromEntries(found.lines.map(({ code, taxMinor }) => [code, taxMinor]))).toEqual(taxes);
+      expect(found.taxMinor).toBe(Object.values(taxes).reduce((sum, tax) => sum + tax, 0));
+    }
+  }); // prettier-ignore
+
   it('asks for a deposit of a fixed sum or of a part of the total, and never of more than the total', () => {
     const base = line('animal', { amountMinor: 10_000, taxRate: 0.05 });
     expect(charge([base, line('deposit', { amountMinor: 5000 })]).depositMinor).toBe(5000);
@@ -199,6 +227,52 @@ describe('priceLines', () => {
       { numRuns: 1000 },
     );
   }); // prettier-ignore
+
+  const anyRate = fc.constantFrom(0, 0, 0.05, 0.0625, 0.06, 0.0825, 0.2);
+  const ratedLine = fc.oneof(
+    fc.tuple(fc.integer({ min: -3000, max: 20_000 }), anyRate).map(([amountMinor, taxRate]) => line('animal', { amountMinor, taxRate })),
+    fc.tuple(price, anyRate).map(([amountMinor, taxRate]) => line('package', { amountMinor, taxRate })),
+    fc.tuple(price, anyRate).map(([amountMinor, taxRate]) => line('minimum', { amountMinor, taxRate })),
+    fc.tuple(fc.integer({ min: -400, max: 500 }), anyRate).map(([n, taxRate]) => line('percent', { rate: n / 1000, taxRate })),
+  ); // prettier-ignore
+  const ratedBook = fc
+    .array(ratedLine, { maxLength: 8 })
+    .map((lines) => lines.map((one, i) => ({ ...one, code: `${one.basis} ${i}` })))
+    .filter(notOverdiscounted);
+
+  it('taxes and charges the same whatever the order of the lines', () => {
+    const ordered = ratedBook.chain((lines) =>
+      fc.tuple(fc.constant(lines), fc.shuffledSubarray(lines, { minLength: lines.length })),
+    );
+    fc.assert(
+      fc.property(ordered, fc.constantFrom('per line' as const, 'per bill' as const), ([lines, turned], rule) => {
+        const [before, after] = [charge(lines, elk, rule), charge(turned, elk, rule)];
+        expect({ ...after, lines: [] }).toEqual({ ...before, lines: [] });
+        const amounts = (of: typeof before) => of.lines.map(({ code, amountMinor }) => [code, amountMinor]).sort();
+        expect(amounts(after)).toEqual(amounts(before));
+      }),
+      { numRuns: 2000 },
+    );
+  }); // prettier-ignore
+
+  it('taxes what each line costs after its discounts and surcharges, to within a cent for each rate', () => {
+    const rates = (lines: readonly PriceLine[]) => new Set(lines.map(({ taxRate }) => taxRate)).size;
+    fc.assert(
+      fc.property(ratedBook, (lines) => {
+        const found = charge(lines, elk, 'per bill');
+        const more = lines.reduce((sum, { rate }) => sum + (rate ?? 0), 0);
+        // An independent way: every line is first made dearer or cheaper, in fractions of a cent, and then taxed.
+        const exact = found.lines.reduce((sum, { code, basis, amountMinor }) => {
+          if (basis === 'percent') return sum;
+          const rate = lines.find((one) => one.code === code)?.taxRate ?? 0;
+          return sum + amountMinor * rate * (basis === 'minimum' ? 1 : 1 + more);
+        }, 0);
+        expect(Number.isSafeInteger(found.taxMinor)).toBe(true);
+        expect(Math.abs(found.taxMinor - exact)).toBeLessThanOrEqual(rates(lines) + 1e-6);
+      }),
+      { numRuns: 2000 },
+    );
+  });
 
   it('never gets cheaper by a further line that is no discount', () => {
     const further = anyLine.filter(({ rate }) => (rate ?? 0) >= 0);

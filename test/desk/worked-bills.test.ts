@@ -77,6 +77,24 @@ describe('a bill worked by hand', () => {
     });
   });
 
+  it('5a: a discount over a taxed and an exempt line lowers the tax by the share of the taxed one', async () => {
+    const lines = [
+      priced('cut', 'animal', { amountMinor: 10_000 }),
+      priced('sausage', 'extra', { amountMinor: 5000, taxRate: 0.06 }),
+      // A rate of its own, as older price books may hold, is not used.
+      priced('early', 'percent', { rate: -0.1, taxRate: 0.06 }),
+    ];
+    for (const taxRule of ['per line', 'per bill'] as const) {
+      const shop = await pricedShop(lines, { taxRule });
+      // 10 % of $150.00 = $15.00, of it $5.00 off the $50.00 that are taxed: 6 % of $45.00 = $2.70.
+      expect(await draftOf(shop, await deer(shop, '80'), { extras: ['sausage'] })).toEqual({
+        lines: { cut: 10_000, sausage: 5000, early: -1500 },
+        tax: 270,
+        total: 13_770,
+      });
+    }
+  });
+
   it('6: a deposit is a share of the total with its tax, and is taken off what is due', async () => {
     const shop = await pricedShop([
       priced('flat', 'animal', { amountMinor: 25_010, taxRate: 0.06 }),
@@ -308,7 +326,7 @@ describe('a quote worked by hand', () => {
       },
       {
         code: 'tax', label: 'Tax', basis: 'tax', unit: null, quantity: null, unitPriceMinor: null,
-        low: 2280, mean: 2280, high: 2280,
+        low: 2052, mean: 2052, high: 2052, // 6 % of $380 − $38
       },
     ]); // prettier-ignore
   });

@@ -34,6 +34,11 @@ export function asPercent({ basis, depositAs }: Pick<TypedLine, 'basis' | 'depos
   return basis === 'percent' || (basis === 'deposit' && depositAs === 'share');
 }
 
+/** A discount or surcharge in percent is taxed as the lines it is of are; a deposit is no charge. */
+export function hasOwnTax(basis: TypedLine['basis']): boolean {
+  return basis !== 'percent' && basis !== 'deposit';
+}
+
 /** An empty line, charged per animal. */
 export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
   return {
@@ -76,7 +81,7 @@ export function readLine(
   const percent = asPercent(typed);
   const amount = percent ? null : moneyOf(typed.amount, currency, MAY_BE_DISCOUNT.includes(typed.basis));
   const rate = percent ? signedPercent(typed.rate) : null;
-  const tax = typed.tax.trim() === '' ? 0 : readPercent(typed.tax);
+  const tax = typed.tax.trim() === '' || !hasOwnTax(typed.basis) ? 0 : readPercent(typed.tax);
   const wrong: WrongLine = {
     ...(typed.label.trim() === '' && { label: text.labelProblem }),
     ...(!percent && amount === null && { amount: amountProblem(typed.amount) }),

@@ -47,6 +47,8 @@ export const pricesText = {
   depositRate: 'Percent of the bill, tax included',
   minimumHint: 'Where several of these fit an animal, the highest counts.',
   taxPercent: 'Tax, percent',
+  taxAsLines: 'as the lines',
+  percentTaxHint: 'Taxed at the rates of the lines it is taken of, each for its share.',
   taxRule: 'Tax is rounded',
   taxRules: { 'per line': 'On each line', 'per bill': 'Once on the whole bill' },
   taxRuleHint: 'The two can differ by a cent or so. Your tax office says which holds for you.',
