@@ -16,12 +16,28 @@ describe('weighing at the table', () => {
     ]);
   });
 
+  it('keeps a fraction of a pound as it was typed, and as the exact weight that it is', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { bone: '84 lb 10/16', trim: '60lb½', 'whole cuts': '+58', sinew: '12 lb. 8 oz.' });
+    const { weighings } = await shop.call('animals.open', { id });
+    expect(weighings.slice(1).map(({ typed, grams }) => [typed, grams])).toEqual([
+      ['84 lb 10/16', expect.closeTo(84.625 * LB, 9)],
+      ['60lb½', expect.closeTo(60.5 * LB, 9)],
+      ['+58', expect.closeTo(58 * LB, 9)],
+      ['12 lb. 8 oz.', expect.closeTo(12.5 * LB, 9)],
+    ]);
+  });
+
   it.each([
     ['', 'reading.empty'],
     ['heavy', 'reading.unreadable'],
     ['-4', 'reading.negative'],
     ['0', 'reading.zero'],
     ['1,234', 'reading.ambiguous'],
+    ['12 125', 'reading.ambiguous'],
+    ['12²', 'reading.odd-digit'],
+    ['12 lb 1/3', 'reading.fraction'],
     ['99999999', 'reading.too-heavy'],
   ])('refuses %j with %s and keeps nothing', async (typed, code) => {
     const shop = await freshDesk();

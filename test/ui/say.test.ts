@@ -11,7 +11,7 @@ const kinds: Problem['kind'][] = ['invalid', 'conflict', 'missing', 'refused', '
 
 /** Every parameter that any wording uses, so that none prints `undefined` or NaN in this test. */
 const everything = {
-  typed: '1,234', whole: '1234', decimal: '1.234', grams: 8445.89, baseGrams: 20000, base: 'hanging', part: 'bone',
+  typed: '1,234', digit: '²', whole: '1234', decimal: '1.234', grams: 8445.89, baseGrams: 20000, base: 'hanging', part: 'bone',
   low: 5000, high: 6500, overGrams: 24947.58, likely: '18.6', seconds: 7, ticket: '26-0147', reason: 'weighed twice',
   by: 'MK', primal: 'wing', leftGrams: 1000, startGrams: 9000, lot: 'PB-3', quote: 'Q26-0001',
   batch: 'G-12', hunter: 'T. Okonjo', tare: '1.2', currency: 'USD',
@@ -53,6 +53,16 @@ describe('say', () => {
       format,
     );
     expect(text).toBe('With 81.60 lb the parts weigh 55.00 lb more than the animal. Did you mean 18.6 lb?');
+  });
+
+  it('names both readings of a number with a space in it, and what is wrong with a small digit', () => {
+    const told = (code: string, more: object) => problemWording[code]?.({ typed: '12 125', ...more }, format);
+    expect(told('reading.ambiguous', { whole: '12125', decimal: '12.125' })).toBe(
+      '“12 125” can be read two ways. Type 12125 or 12.125.',
+    );
+    expect(told('reading.odd-digit', { typed: '12²', digit: '²' })).toBe(
+      '“12²”: ² is no plain digit. Type it with 0 to 9.',
+    );
   });
 
   it.each(Object.keys(problemWording))('words %s in whole sentences without holes', (code) => {

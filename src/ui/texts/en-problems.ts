@@ -29,6 +29,9 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   'reading.unreadable': (p) =>
     `“${p.typed}” is no weight. Type a number, with a unit if you like: 18.62, 18 lb 10 oz, 8.4 kg.`,
   'reading.ambiguous': (p) => `“${p.typed}” can be read two ways. Type ${p.whole} or ${p.decimal}.`,
+  'reading.odd-digit': (p) => `“${p.typed}”: ${p.digit} is no plain digit. Type it with 0 to 9.`,
+  'reading.fraction': (p) =>
+    `“${p.typed}”: a fraction is read in halves, quarters, eighths or sixteenths, as in 18 1/2. Type anything else with a decimal point.`,
   'reading.negative': () =>
     'A weight cannot be below zero. Leave out the minus; use Undo to take a weight back.',
   'reading.zero': () => 'The scale shows nothing. Type the weight, or leave this part out.',
