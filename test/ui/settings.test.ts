@@ -71,6 +71,13 @@ describe('a price line as typed', () => {
     expect(value).toMatchObject({ rate: -0.1, amountMinor: null, code: 'early-bird', unit: null });
   });
 
+  it('keeps no tax rate with a percentage or a deposit, whatever stood in a field that is not shown for them', () => {
+    for (const basis of ['percent', 'deposit'] as const) {
+      const typed = { ...emptyLine('lb'), label: 'Early bird', basis, rate: '10', amount: '50', tax: 'six' };
+      expect(readLine(typed, 'USD', []).value?.taxRate).toBe(0);
+    }
+  });
+
   it('reads a discount in money', () => {
     const typed = { ...emptyLine('lb'), label: 'Veteran', basis: 'extra', amount: '-10' };
     expect(readLine(typed, 'USD', []).value?.amountMinor).toBe(-1000);
