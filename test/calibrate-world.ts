@@ -58,22 +58,39 @@ export interface Animal {
   readonly parts: Readonly<Record<Part, number>>;
 }
 
-/** One shop of a world: it hands over one animal after the other. */
-export function openShop(world: World, seed: number): { next: () => Animal; chance: Chance } {
+/** A kind of animal whose true mean is not what is believed of it. */
+export interface OffPrior {
+  readonly by: 'species' | 'brought';
+  /** A species' code or a way of bringing. */
+  readonly level: string;
+  /** How far its effect is off, in standard deviations of the species' profile; the sign of each split is drawn. */
+  readonly sds: number;
+  /** Of a species: its animal-to-animal standard deviation over the common one. */
+  readonly spread: number;
+}
+
+/** One shop of a world: it hands over one animal after the other, of whatever kind or as asked for. */
+export function openShop(
+  world: World,
+  seed: number,
+  off?: OffPrior,
+): { next: (asked?: Partial<Group>) => Animal; chance: Chance } {
   const chance = seeded(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(chance.uniform() * list.length)] as T;
   // A shop sees much of a few species and little of others.
   const usual = [pick(profiles), pick(profiles), pick(profiles)];
-  const tendencies = { bone: tendency(world, chance), boned: tendency(world, chance) };
+  const tendencies = { bone: tendency(world, chance, off), boned: tendency(world, chance, off) };
 
-  function next(): Animal {
-    const profile = chance.uniform() < 0.85 ? pick(usual) : pick(profiles);
+  function next(asked: Partial<Group> = {}): Animal {
+    const arriving = chance.uniform() < 0.85 ? pick(usual) : pick(profiles);
+    const profile = profiles.find(({ code }) => code === asked.species) ?? arriving;
     const group: Required<Group> = {
       species: profile.code,
       brought: pick<Brought>(['whole', 'whole', 'skinned', 'skinned', 'quarters', 'primals', 'boned']),
       sex: pick<Sex>(['male', 'male', 'female', 'unknown']),
       age: pick<AgeClass>(['young', 'yearling', 'adult', 'adult', 'unknown']),
       damage: pick<Damage>(['none', 'some', 'some', 'heavy', 'unknown']),
+      ...asked,
     };
     const base = baseOf(group.brought) as Base;
     const mean = base === 'boned' ? tendencies.boned : tendencies.bone;
@@ -116,7 +133,7 @@ type Tendency = Record<
 >;
 
 /** Draws one shop's true effects and spreads. */
-function tendency(world: World, chance: Chance): Tendency {
+function tendency(world: World, chance: Chance, off?: OffPrior): Tendency {
   const entries = SPLITS.map((split) => {
     // Chance's own spread about the believed one: scaled inverse chi-square with 10 degrees, mean 1.
     const spread = Math.sqrt(8 / (2 * chance.gamma(5)));
@@ -131,9 +148,15 @@ function tendency(world: World, chance: Chance): Tendency {
     const own = new Map(
       profiles.map(({ code }) => [code, spread * world.uneven ** (2 * chance.uniform() - 1)]),
     );
+    const sign = off && chance.uniform() < 0.5 ? -1 : 1;
+    if (off?.by === 'species') own.set(off.level, spread * off.spread);
     const effect = (family: string, { species, brought, sex, age, damage }: Required<Group>): number =>
       Object.entries({ shop: '', family, species, brought, sex, age, damage })
-        .map(([kind, level]) => drawn.get(`${kind}:${level}`) as number)
+        .map(([kind, level]) =>
+          off?.by === kind && off.level === level
+            ? (sign * off.sds) / withinShop(worth.get(species) as number)
+            : (drawn.get(`${kind}:${level}`) as number),
+        )
         .reduce((total, value) => total + value, 0);
     return [split, { effect, spreadOf: (species: string) => own.get(species) as number }];
   });

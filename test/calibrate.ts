@@ -7,6 +7,7 @@ import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counte
 import { batchTable } from './calibrate-batch.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
+import { newKindTable, OTHERS } from './calibrate-new-kind.ts';
 import { WORLDS } from './calibrate-world.ts';
 
 const markdown = process.argv.includes('--markdown');
@@ -49,6 +50,13 @@ console.log(
 const batchRanges = batchTable(shops * BATCH_SHOPS);
 print(batchRanges.titles, batchRanges.rows);
 console.log(`\n${batchRanges.note}`);
+
+console.log(
+  `\nA kind that is new to a shop with ${OTHERS} other animals, its true mean so many of its profile's standard deviations off.`,
+  'Widths in points of take-home.\n',
+);
+const newKind = newKindTable(shops, mark);
+print(newKind.titles, newKind.rows);
 
 console.log(
   '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',

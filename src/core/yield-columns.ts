@@ -14,6 +14,8 @@ export interface Column {
   readonly name: string;
   readonly middle: number;
   readonly variance: number;
+  /** Prior probability that the stated prior is far too narrow (`yield-conflict.ts`); left out: never. */
+  readonly robustWeight?: number;
 }
 
 /**
@@ -21,6 +23,20 @@ export interface Column {
  * source gives one. 0.12 says that shops differ by about a third of what animals in one shop differ by.
  */
 const VARIANCE = { shop: 0.12, family: 0.06, brought: 0.06, sex: 0.08, age: 0.08, damage: 0.1 };
+
+/**
+ * How often a first guess is far off: one species in twenty, since most profiles rest on few animals, and one effect in
+ * fifty. Our choice. What all animals of a shop or a family share is found out soon enough without.
+ */
+const ROBUST_WEIGHT = {
+  species: 0.05,
+  shop: 0,
+  family: 0,
+  brought: 0.02,
+  sex: 0.02,
+  age: 0.02,
+  damage: 0.02,
+};
 
 /** All of them together, the species' own apart. */
 const SHARED_VARIANCE = Object.values(VARIANCE).reduce((total, variance) => total + variance, 0);
@@ -54,11 +70,21 @@ export function columnsOf(
   animals: (species: string) => number,
 ): Column[] {
   const plain = (kind: keyof typeof VARIANCE, levels: readonly string[]): Column[] =>
-    levels.map((level) => ({ name: `${kind}:${level}`, middle: 0, variance: VARIANCE[kind] }));
+    levels.map((level) => ({
+      name: `${kind}:${level}`,
+      middle: 0,
+      variance: VARIANCE[kind],
+      robustWeight: ROBUST_WEIGHT[kind],
+    }));
   return [
     ...plain('shop', ['']),
     ...plain('family', [...new Set(profiles.map((profile) => profile.family))]),
-    ...profiles.map(({ code }) => ({ name: `species:${code}`, middle: 0, variance: 1 / animals(code) })),
+    ...profiles.map(({ code }) => ({
+      name: `species:${code}`,
+      middle: 0,
+      variance: 1 / animals(code),
+      robustWeight: ROBUST_WEIGHT.species,
+    })),
     ...plain('brought', BROUGHT),
     ...plain('sex', SEXES),
     ...plain('age', AGES),
@@ -66,6 +92,7 @@ export function columnsOf(
       name: `damage:${damage}`,
       middle: DAMAGE_MOVES[split]?.[damage] ?? 0,
       variance: VARIANCE.damage,
+      robustWeight: ROBUST_WEIGHT.damage,
     })),
   ];
 }

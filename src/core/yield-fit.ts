@@ -1,89 +1,46 @@
-/** Fits one split: Bayesian linear regression on the effects of `yield-columns.ts`, exact and closed. */
-import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+/** Fits one split: Bayesian linear regression on the effects of `yield-columns.ts` with robust priors, all closed form. */
 import type { Column } from './yield-columns.ts';
+import { reweightPriors } from './yield-conflict.ts';
+import { meanAt, posteriorOf, type Heap, type Posterior } from './yield-regression.ts';
+import { spreadOf, type Residuals, type Spread } from './yield-spread.ts';
 
-/** The animals of one kind, in standard measure (0 = the prior's middle, 1 = one prior spread). */
-export interface Heap {
-  /** Places of the columns that speak for this kind. */
-  readonly places: readonly number[];
-  readonly species: string;
-  readonly n: number;
-  readonly sum: number;
-  readonly squares: number;
-}
+export { meanAt, type Heap } from './yield-regression.ts';
 
 /** What was learned of one split; feed it to `foretell`. */
-export interface Fit {
-  /** Posterior middles of the effects. */
-  readonly effects: readonly number[];
-  /** Their covariance over the squared spread. */
-  readonly covariance: Matrix;
-  /** Squared animal-to-animal spread over all species, and the degrees of freedom it is known with. */
-  readonly variance: number;
-  readonly degrees: number;
-  /** The same for each species with animals of its own, drawn towards the common one. */
-  readonly bySpecies: ReadonlyMap<string, { readonly variance: number; readonly degrees: number }>;
+export interface Fit extends Posterior {
+  /** By column: the posterior variance that comes from not knowing whether its stated prior holds (absolute). */
+  readonly betweenComponents: readonly number[];
+  /** The spread of each species with animals of its own, drawn towards the common one. */
+  readonly bySpecies: ReadonlyMap<string, Spread>;
 }
 
 /**
- * The prior spread counts as much as this many degrees of freedom (our choice); it is 1 in standard measure, the
- * standard deviation of a Student's t whose squared scale is (degrees - 2) / degrees.
- */
-const SPREAD_DEGREES = 10;
-/** A species' own spread starts at the common one, which counts as this many of its animals. Our choice. */
-const COMMON_SPREAD_ANIMALS = 20;
-
-/**
- * The conjugate normal-inverse-gamma posterior: with effects b | s2 ~ N(m0, s2 V0) and s2 ~ IG(a0, b0), and
- * standard shares z = Xb + e, e ~ N(0, s2):
- *
- *     A = V0^-1 + X'X    m = A^-1 (V0^-1 m0 + X'z)    a = a0 + n/2    b = b0 + (m0'V0^-1 m0 + z'z - m'Am) / 2
- *
- * (Gelman et al., Bayesian Data Analysis, 3rd ed., ch. 14; from memory.) Only counts, sums and sums of squares of
- * each kind of animal enter. `variance` is b/a, `degrees` 2a. Afterwards each species gets a spread of its own:
- * its expected squared residuals, drawn towards the common variance.
+ * The posterior under robust priors: fits with the stated priors, finds those that the animals contradict, fits again
+ * with the prior variances that the animals bear out. The order of the animals and of the columns changes nothing.
  */
 export function fitSplit(columns: readonly Column[], heaps: readonly Heap[]): Fit {
-  const size = columns.length;
-  const information = Matrix.zeros(size, size);
-  const pull = Matrix.zeros(size, 1);
-  let squares = 0;
-  let n = 0;
-  for (const [i, { middle, variance }] of columns.entries()) {
-    information.set(i, i, 1 / variance);
-    pull.set(i, 0, middle / variance);
-    squares += (middle * middle) / variance;
-  }
-  for (const heap of heaps) {
-    n += heap.n;
-    squares += heap.squares;
-    for (const i of heap.places) {
-      pull.set(i, 0, pull.get(i, 0) + heap.sum);
-      for (const j of heap.places) information.set(i, j, information.get(i, j) + heap.n);
-    }
-  }
-  // The prior's diagonal keeps the matrix positive definite whatever was weighed.
-  const covariance = new CholeskyDecomposition(information).solve(Matrix.eye(size));
-  const effects = covariance.mmul(pull).to1DArray();
-  const explained = effects.reduce((total, effect, i) => total + effect * pull.get(i, 0), 0);
-  const degrees = SPREAD_DEGREES + n;
-  const variance = (SPREAD_DEGREES - 2 + squares - explained) / degrees;
-  const fit = { effects, covariance, variance, degrees };
-  return { ...fit, bySpecies: spreadsOf(fit, heaps) };
+  const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, heaps));
+  const fit = { ...posteriorOf(reweighted, heaps), betweenComponents };
+  const spreads = [...residualsOf(fit, heaps)].map(
+    ([species, residuals]) => [species, spreadOf(fit.variance, residuals)] as const,
+  );
+  return { ...fit, bySpecies: new Map(spreads) };
 }
 
-/** Middle and variance (over the squared spread) of the mean of animals of this kind. */
-export function meanAt(
-  fit: Pick<Fit, 'effects' | 'covariance'>,
+/**
+ * The variance of this kind's mean that comes from undecided conflicts, over and above that of `meanAt` (absolute).
+ * Moving the mean of one effect by 1 moves the others by their covariance with it over its variance: where the mean of
+ * the kind is well known, an undecided effect is made up for by the others.
+ */
+export function conflictVarianceAt(
+  { betweenComponents, covariance }: Pick<Fit, 'betweenComponents' | 'covariance'>,
   places: readonly number[],
-): { middle: number; variance: number } {
-  let middle = 0;
-  let variance = 0;
-  for (const i of places) {
-    middle += fit.effects[i] ?? 0;
-    for (const j of places) variance += fit.covariance.get(i, j);
-  }
-  return { middle, variance };
+): number {
+  return betweenComponents.reduce((total, between, i) => {
+    if (between === 0) return total;
+    const moved = places.reduce((sum, j) => sum + covariance.get(j, i), 0) / covariance.get(i, i);
+    return total + between * moved * moved;
+  }, 0);
 }
 
 /**
@@ -99,25 +56,21 @@ export function foretell(
   const own = fit.bySpecies.get(species) ?? fit;
   return {
     middle: mean.middle,
-    scale: Math.sqrt(own.variance + fit.variance * mean.variance),
+    scale: Math.sqrt(own.variance * (1 + mean.variance) + conflictVarianceAt(fit, places)),
     degrees: Math.min(own.degrees, fit.degrees),
   };
 }
 
-function spreadsOf(fit: Omit<Fit, 'bySpecies'>, heaps: readonly Heap[]): Fit['bySpecies'] {
+function residualsOf(fit: Omit<Fit, 'bySpecies'>, heaps: readonly Heap[]): ReadonlyMap<string, Residuals> {
   const residuals = new Map<string, { squares: number; n: number }>();
   for (const { places, species, n, sum, squares } of heaps) {
     const { middle, variance } = meanAt(fit, places);
     const total = residuals.get(species) ?? { squares: 0, n: 0 };
-    // The second term is what the fitted mean took out of the residuals.
-    total.squares += squares - 2 * middle * sum + n * middle * middle + n * variance * fit.variance;
+    // The last term is what the fitted mean took out of the residuals.
+    const ofMean = variance * fit.variance + conflictVarianceAt(fit, places);
+    total.squares += squares - 2 * middle * sum + n * middle * middle + n * ofMean;
     total.n += n;
     residuals.set(species, total);
   }
-  const spreads = new Map<string, { variance: number; degrees: number }>();
-  for (const [species, { squares, n }] of residuals) {
-    const degrees = COMMON_SPREAD_ANIMALS + n;
-    spreads.set(species, { variance: (COMMON_SPREAD_ANIMALS * fit.variance + squares) / degrees, degrees });
-  }
-  return spreads;
+  return residuals;
 }

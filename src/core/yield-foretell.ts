@@ -1,5 +1,5 @@
 /** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
-import { foretell, meanAt } from './yield-fit.ts';
+import { conflictVarianceAt, foretell, meanAt } from './yield-fit.ts';
 import { priorOf, spotsOf } from './yield-layout.ts';
 import { needBase, poolOf, type YieldModel } from './yield-model.ts';
 import type { Group } from './yield-observation.ts';
@@ -30,8 +30,8 @@ export function foretellSplit(model: YieldModel, group: Group, split: Split): Fo
 
 /**
  * What is known of the mean of one split for this kind of animal, on the logit scale. `worthAnimals` is how many
- * animals of just this kind would tell as much; it never falls as more are weighed. `spread` is one animal's, and
- * `standardError` = spread / sqrt(worthAnimals).
+ * animals of just this kind would tell as much: it rises as more are weighed, and falls only where they contradict the
+ * first guess. `spread` is one animal's, and `standardError` = spread / sqrt(worthAnimals).
  */
 export function meanOf(
   model: YieldModel,
@@ -39,13 +39,15 @@ export function meanOf(
   split: Split,
 ): { middle: number; spread: number; standardError: number; worthAnimals: number } {
   const fit = model.fits[poolOf(group)][split];
-  const mean = meanAt(fit, spotsOf(group, model.profiles, model.places));
+  const places = spotsOf(group, model.profiles, model.places);
+  const mean = meanAt(fit, places);
   const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  const variance = mean.variance + conflictVarianceAt(fit, places) / fit.variance;
   const spread = prior.spread * Math.sqrt(fit.variance);
   return {
     middle: prior.middle + prior.spread * mean.middle,
     spread,
-    standardError: spread * Math.sqrt(mean.variance),
-    worthAnimals: 1 / mean.variance,
+    standardError: spread * Math.sqrt(variance),
+    worthAnimals: 1 / variance,
   };
 }
