@@ -6,7 +6,7 @@ import { tQuantile } from '../src/core/distributions.ts';
 import type { SpeciesProfile } from '../src/core/species.ts';
 import { laidOut, priorOf } from '../src/core/yield-layout.ts';
 import { needBase, poolOf } from '../src/core/yield-model.ts';
-import { meanAt, posteriorOf, type Heap } from '../src/core/yield-regression.ts';
+import { crossProductsOf, meanAt, posteriorOf, type Heap } from '../src/core/yield-regression.ts';
 import { shareOf } from '../src/core/yield-tree.ts';
 import type { Group, YieldSums } from '../src/core/yield.ts';
 
@@ -19,7 +19,7 @@ export function normalPriorRange(
   group: Required<Group>,
   level: number,
 ): { low: number; high: number } {
-  const { priors, columns, spots } = laidOut(profiles);
+  const { priors, columns, places, spots } = laidOut(profiles);
   const heaps = Object.values(sums).flatMap((cell): Heap[] => {
     const { takeHome } = cell.splits;
     if (!takeHome || poolOf(cell.group) !== poolOf(group)) return [];
@@ -32,7 +32,7 @@ export function normalPriorRange(
     };
     return [{ places: spots(cell.group), species, n, ...standard }];
   });
-  const posterior = posteriorOf(columns('takeHome'), heaps);
+  const posterior = posteriorOf(columns('takeHome'), crossProductsOf(places.size, heaps));
 
   let [n, squares] = [0, 0];
   for (const heap of heaps) {

@@ -1,15 +1,23 @@
 /** Fits one split: Bayesian linear regression on the effects of `yield-columns.ts` with robust priors, all closed form. */
+import { Matrix } from 'ml-matrix';
 import type { Column } from './yield-columns.ts';
 import { reweightPriors } from './yield-conflict.ts';
-import { meanAt, posteriorOf, type Heap, type Posterior } from './yield-regression.ts';
+import {
+  crossProductsOf,
+  meanAt,
+  posteriorOf,
+  sumAt,
+  type Heap,
+  type Posterior,
+} from './yield-regression.ts';
 import { spreadOf, type Residuals, type Spread } from './yield-spread.ts';
 
 export { meanAt, type Heap } from './yield-regression.ts';
 
 /** What was learned of one split; feed it to `foretell`. */
 export interface Fit extends Posterior {
-  /** By column: the posterior variance that comes from not knowing whether its stated prior holds (absolute). */
-  readonly betweenComponents: readonly number[];
+  /** The effects' covariance that comes from not knowing which stated priors hold, over and above `covariance` (absolute). */
+  readonly conflict: Matrix;
   /** The spread of each species with animals of its own, drawn towards the common one. */
   readonly bySpecies: ReadonlyMap<string, Spread>;
 }
@@ -19,28 +27,31 @@ export interface Fit extends Posterior {
  * with the prior variances that the animals bear out. The order of the animals and of the columns changes nothing.
  */
 export function fitSplit(columns: readonly Column[], heaps: readonly Heap[]): Fit {
-  const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, heaps));
-  const fit = { ...posteriorOf(reweighted, heaps), betweenComponents };
+  const products = crossProductsOf(columns.length, heaps);
+  const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, products));
+  const posterior = posteriorOf(reweighted, products);
+  const fit = { ...posterior, conflict: conflictCovariance(posterior.covariance, betweenComponents) };
   const spreads = [...residualsOf(fit, heaps)].map(
     ([species, residuals]) => [species, spreadOf(fit.variance, residuals)] as const,
   );
   return { ...fit, bySpecies: new Map(spreads) };
 }
 
+/** The variance of this kind's mean that comes from undecided conflicts, over and above that of `meanAt` (absolute). */
+export function conflictVarianceAt({ conflict }: Pick<Fit, 'conflict'>, places: readonly number[]): number {
+  return sumAt(conflict, places);
+}
+
 /**
- * The variance of this kind's mean that comes from undecided conflicts, over and above that of `meanAt` (absolute).
  * Moving the mean of one effect by 1 moves the others by their covariance with it over its variance: where the mean of
- * the kind is well known, an undecided effect is made up for by the others.
+ * a kind is well known, an undecided effect is made up for by the others.
  */
-export function conflictVarianceAt(
-  { betweenComponents, covariance }: Pick<Fit, 'betweenComponents' | 'covariance'>,
-  places: readonly number[],
-): number {
-  return betweenComponents.reduce((total, between, i) => {
-    if (between === 0) return total;
-    const moved = places.reduce((sum, j) => sum + covariance.get(j, i), 0) / covariance.get(i, i);
-    return total + between * moved * moved;
-  }, 0);
+function conflictCovariance(covariance: Matrix, betweenComponents: readonly number[]): Matrix {
+  // One product of matrices, D'D: row i of D is the covariances with effect i, scaled.
+  const scaled = covariance.clone();
+  for (const [i, between] of betweenComponents.entries())
+    scaled.mulRow(i, Math.sqrt(between) / covariance.get(i, i));
+  return scaled.transpose().mmul(scaled);
 }
 
 /**

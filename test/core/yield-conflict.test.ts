@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitSplit, foretell, type Heap } from '../../src/core/yield-fit.ts';
-import { meanAt, posteriorOf } from '../../src/core/yield-regression.ts';
+import { crossProductsOf, meanAt, posteriorOf } from '../../src/core/yield-regression.ts';
 import type { Column } from '../../src/core/yield-columns.ts';
 
 const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): Heap => ({
@@ -106,8 +106,8 @@ it('without heavy tails knows more of every mean after every animal', () => {
   fc.assert(
     fc.property(fc.array(fc.tuple(value, kind), { maxLength: 20 }), value, kind, kind, (seen, z, places, asked) => {
       const heaps = seen.map(([one, at]) => heapOf([one], at));
-      const before = meanAt(posteriorOf(NORMAL, heaps), asked).variance;
-      const after = meanAt(posteriorOf(NORMAL, [...heaps, heapOf([z], places)]), asked).variance;
+      const before = meanAt(posteriorOf(NORMAL, crossProductsOf(3, heaps)), asked).variance;
+      const after = meanAt(posteriorOf(NORMAL, crossProductsOf(3, [...heaps, heapOf([z], places)])), asked).variance;
       expect(after).toBeLessThanOrEqual(before * (1 + 1e-9));
     }),
   );
