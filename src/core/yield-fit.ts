@@ -1,5 +1,5 @@
 /** Fits one split: Bayesian linear regression on the effects of `yield-columns.ts` with robust priors, all closed form. */
-import { Matrix } from 'ml-matrix';
+import type { Matrix } from 'ml-matrix';
 import type { Column } from './yield-columns.ts';
 import { reweightPriors } from './yield-conflict.ts';
 import {
