@@ -100,16 +100,35 @@ describe('planning a grind', () => {
 
   it('opens no newer lot before the older ones of its price are used up, however little another order would cost', async () => {
     const shop = await freshDesk();
-    await shop.call('shop.change', { changes: { step: 0.02 } });
-    const id = await elkWithTrim(shop, '96');
-    for (const typed of ['28.53', '6.02', '14.61', '24.48'])
-      await shop.call('fat.buy', { source: 'beef-suet', typed, costTyped: '3.35', costUnit: 'lb' });
-    const plan = await shop.call('grinder.plan', { animals: [{ id }], fat: 'beef-suet', targetFat: 0.3 });
-    if (plan.kind !== 'plan') throw new Error(plan.kind);
-    const pounds = plan.parts.filter(({ kind }) => kind === 'fat').map(({ grams }) => grams / LB);
-    // 42.82 lb of suet at 94 % bring 96 lb of elk to 30 %: the first lot but for a crumb, the second, the rest of the third.
-    expect(pounds).toEqual([28.52, 6.02, 8.28].map((lb) => expect.closeTo(lb, 6)));
-    expect(plan.parts.at(-1)?.label).toContain('F004'); // F001 is the own fat
+    const step = 0.02;
+    await shop.call('shop.change', { changes: { step } });
+    const id = await elkWithTrim(shop, '120');
+    const lots = [28.53, 6.02, 14.61, 24.48];
+    const bought: number[] = [];
+    for (const lb of lots)
+      bought.push(
+        (
+          await shop.call('fat.buy', {
+            source: 'beef-suet',
+            typed: `${lb}`,
+            costTyped: '3.35',
+            costUnit: 'lb',
+          })
+        ).id,
+      );
+    let several = 0;
+    for (let lb = 40; lb <= 120; lb += 0.5) {
+      const animals = [{ id, grams: lb * LB }];
+      const plan = await shop.call('grinder.plan', { animals, fat: 'beef-suet', targetFat: 0.3 });
+      if (plan.kind !== 'plan') throw new Error(plan.kind);
+      const used = bought.map(
+        (lotId) => (plan.parts.find(({ fatLotId }) => fatLotId === lotId)?.grams ?? 0) / LB,
+      );
+      const last = used.findLastIndex((pounds) => pounds > 0);
+      if (last > 0) several++;
+      for (let i = 0; i < last; i++) expect((lots[i] as number) - (used[i] as number)).toBeLessThan(step);
+    }
+    expect(several).toBeGreaterThan(10);
   });
 
   it('takes the lots that are named in order of their age, whatever order they are named in', async () => {
