@@ -1,5 +1,6 @@
 /** Rehearsing a backup: it is opened and looked through before anybody relies on it. */
 import Database from 'better-sqlite3';
+import { identityOf } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION } from './migrations/index.ts';
 import { BookTrouble } from './trouble.ts';
 
@@ -11,6 +12,10 @@ export interface Holdings {
   payments: number;
   /** UTC moment of the newest entry, or null in an empty book. */
   lastEntry: string | null;
+  /** The identity of its book, or null for an old book without entries. */
+  book: string | null;
+  /** Name of the shop; empty where it was never set. */
+  shop: string;
 }
 
 /** Tables that are compared row for row in number; amounts and weights are summed as well. */
@@ -75,7 +80,16 @@ function holdings(db: Database.Database): Holdings {
     weighings: count(db, 'weighing'),
     payments: count(db, 'payment'),
     lastEntry: lastEntryOf(db),
+    book: identityOf(db),
+    shop: shopOf(db),
   };
+}
+
+/** The name of the shop whose book it is; empty where it was never set. */
+export function shopOf(db: Database.Database): string {
+  const kept = db.prepare<[], string>("SELECT value FROM setting WHERE key = 'shopName'").pluck().get();
+  const name: unknown = kept === undefined ? '' : JSON.parse(kept);
+  return typeof name === 'string' ? name : '';
 }
 
 function count(db: Database.Database, table: string): number {

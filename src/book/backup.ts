@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, totals } from './backup-check.ts';
 import { backupsToDrop, type Kept } from './backup-rotation.ts';
+import { identityOf, inName } from './book-identity.ts';
 import { flush, flushFolder, momentInName } from './durable-files.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
@@ -12,11 +13,13 @@ export interface Backup extends Kept {
   bytes: number;
   /** Opens only with its passphrase. */
   locked: boolean;
+  /** The part of its book's identity that its name tells; null in names from before. */
+  book: string | null;
 }
 
 export const LOCKED_ENDING = '.gambrel-locked';
 const NAME =
-  /^.* (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
+  /^.*?(?: book-([0-9a-f]{8}))? (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
 
 /** Backups lie beside the book in a folder of their own. */
 export function backupFolder(bookPath: string): string {
@@ -32,10 +35,11 @@ export function backupFolder(bookPath: string): string {
  */
 export function backUp(db: Database.Database, bookPath: string, at: Date, beforeVersion?: number): Backup {
   const folder = backupFolder(bookPath);
-  const start = join(folder, `${basename(bookPath, '.gambrel')} ${momentInName(at)}`);
+  const identity = identityOf(db);
+  const whose = identity === null ? '' : ` book-${inName(identity)}`;
+  const start = join(folder, `${basename(bookPath, '.gambrel')}${whose} ${momentInName(at)}`);
   const mark = beforeVersion === undefined ? '' : ` before version ${beforeVersion}`;
-  let path = `${start}${mark}.gambrel`;
-  for (let n = 2; existsSync(path); n++) path = `${start}${mark} (${n}).gambrel`;
+  const path = freePath(`${start}${mark}`, '.gambrel');
   finish(path, (part) => {
     mkdirSync(folder, { recursive: true });
     db.prepare('VACUUM INTO ?').run(part);
@@ -43,6 +47,13 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
     flush(part);
   });
   return backupAt(path);
+}
+
+/** A path that no file has yet. */
+export function freePath(start: string, ending: string): string {
+  let path = start + ending;
+  for (let n = 2; existsSync(path); n++) path = `${start} (${n})${ending}`;
+  return path;
 }
 
 /**
@@ -75,10 +86,19 @@ export function listBackups(bookPath: string, folder = backupFolder(bookPath)): 
     .map((name) => backupAt(join(folder, name)));
 }
 
-/** Deletes the backups that the rule lets go, of those that lie together in one folder. */
-export function thinBackups(backups: readonly Backup[], made: Backup): void {
+/**
+ * Deletes the backups that the rule lets go, of those that lie together in one folder.
+ * @param own narrows backups to those of the book; others may lie there as well. It looks into files, so it is asked
+ *   only when the rule would let one go.
+ */
+export function thinBackups(
+  backups: readonly Backup[],
+  made: Backup,
+  own: (backups: readonly Backup[]) => readonly Backup[],
+): void {
   const known = backups.find(({ path }) => path === made.path);
-  for (const { path } of backupsToDrop(backups, known)) rmSync(path, { force: true });
+  if (backupsToDrop(backups, known).length === 0) return;
+  for (const { path } of backupsToDrop(own(backups), known)) rmSync(path, { force: true });
 }
 
 /** The backup at `path`, whose name says when it was made. */
@@ -89,11 +109,12 @@ export function backupAt(path: string): Backup {
     at: momentOf(basename(path)),
     bytes: statSync(path).size,
     locked: path.endsWith(LOCKED_ENDING),
-    beforeUpdate: found?.[5] !== undefined,
+    beforeUpdate: found?.[6] !== undefined,
+    book: found?.[1] ?? null,
   };
 }
 
 function momentOf(name: string): string {
-  const [, day, hour, minute, second] = NAME.exec(name) ?? [];
+  const [, , day, hour, minute, second] = NAME.exec(name) ?? [];
   return `${day}T${hour}:${minute}:${second}Z`;
 }

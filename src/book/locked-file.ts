@@ -2,13 +2,16 @@
  * A backup that only its passphrase opens. The format, byte by byte:
  *
  *      0   8  `GMBLLOCK`
- *      8   1  version of this format: 1
+ *      8   1  version of this format: 1, or 2 with a label
  *      9   1  log2 of scrypt's N, then r, then p (1 byte each)
  *     12  16  salt of scrypt
  *     28   8  check of the key: HMAC-SHA-256 of `passphrase` under it, cut to 8 bytes
  *     36  12  nonce of AES-256-GCM, drawn anew for each file
- *     48   …  the book, encrypted
- *    end  16  tag of AES-256-GCM, over the book and these first 48 bytes
+ *     48   4  version 2 only: length of the label in bytes, big-endian
+ *     52   …  version 2 only: the label (`BookLabel` as JSON), readable without the key, so that a folder of several
+ *             books can be thinned book by book
+ *      …   …  the book, encrypted
+ *    end  16  tag of AES-256-GCM, over the book and all that stands before it
  *
  * scrypt: RFC 7914; AES-GCM: NIST SP 800-38D. N = 2^17, r = 8, p = 1 is what OWASP's Password Storage Cheat Sheet
  * asks for at the least (from memory). The key is kept in the book, which whoever sits at the computer can read
@@ -24,7 +27,9 @@ import {
   type Cipheriv,
   type Decipheriv,
 } from 'node:crypto';
-import { closeSync, fstatSync, fsyncSync, openSync, readSync, writeSync } from 'node:fs';
+import { closeSync, fstatSync, fsyncSync, openSync, readSync } from 'node:fs';
+import { readLabel, type BookLabel } from './book-identity.ts';
+import { writeWhole } from './durable-files.ts';
 import { BookTrouble } from './trouble.ts';
 
 /** A key made from a passphrase, and the salt that it was made with; both in hexadecimal. */
@@ -34,9 +39,12 @@ export interface Lock {
 }
 
 const MARK = Buffer.from('GMBLLOCK');
-const VERSION = 1;
+const PLAIN_VERSION = 1;
+const LABELLED_VERSION = 2;
 const COST = { log2N: 17, r: 8, p: 1 };
 const HEADER = 48;
+const LENGTH = 4;
+const MOST_LABEL = 4096;
 const TAG = 16;
 const PIECE = 1 << 20;
 
@@ -46,22 +54,26 @@ export function makeLock(passphrase: string): Lock {
   return { salt: salt.toString('hex'), key: derive(passphrase, salt).toString('hex') };
 }
 
-/** Writes the file `plain` encrypted to `locked`, piece by piece, and flushes it. */
-export function lockFile(plain: string, locked: string, lock: Lock): void {
+/**
+ * Writes the file `plain` encrypted to `locked`, piece by piece, and flushes it.
+ * @param label what can be read of it without the key
+ */
+export function lockFile(plain: string, locked: string, lock: Lock, label: BookLabel | null = null): void {
   const key = Buffer.from(lock.key, 'hex');
   const nonce = randomBytes(12);
   const header = Buffer.concat([
     MARK,
-    Buffer.from([VERSION, COST.log2N, COST.r, COST.p]),
+    Buffer.from([label ? LABELLED_VERSION : PLAIN_VERSION, COST.log2N, COST.r, COST.p]),
     Buffer.from(lock.salt, 'hex'),
     checkOf(key),
     nonce,
+    label ? labelBytes(label) : Buffer.alloc(0),
   ]);
   const cipher = createCipheriv('aes-256-gcm', key, nonce).setAAD(header);
   withFiles(plain, locked, (from, to) => {
-    writeSync(to, header);
+    writeWhole(to, header);
     pour(from, to, cipher, 0, fstatSync(from).size);
-    writeSync(to, cipher.getAuthTag());
+    writeWhole(to, cipher.getAuthTag());
   });
 }
 
@@ -73,9 +85,8 @@ export function lockFile(plain: string, locked: string, lock: Lock): void {
 export function unlockFile(locked: string, plain: string, opener: string | Lock): void {
   withFiles(locked, plain, (from, to) => {
     const { size } = fstatSync(from);
-    const header = Buffer.alloc(HEADER);
-    if (size < HEADER + TAG || readSync(from, header, 0, HEADER, 0) < HEADER || !isHeader(header))
-      throw new BookTrouble('backup', locked, 'no locked backup');
+    const header = headerOf(from);
+    if (!header || size < header.length + TAG) throw new BookTrouble('backup', locked, 'no locked backup');
     const key = keyFor(header, opener);
     if (!key || !timingSafeEqual(checkOf(key), header.subarray(28, 36)))
       throw new BookTrouble('passphrase', locked);
@@ -86,18 +97,47 @@ export function unlockFile(locked: string, plain: string, opener: string | Lock)
     });
     decipher.setAAD(header).setAuthTag(tag);
     try {
-      pour(from, to, decipher, HEADER, size - TAG);
+      pour(from, to, decipher, header.length, size - TAG);
     } catch (error) {
       throw new BookTrouble('backup', locked, String(error));
     }
   });
 }
 
-function isHeader(header: Buffer): boolean {
-  return (
-    header.subarray(0, 8).equals(MARK) &&
-    header.subarray(8, 12).equals(Buffer.from([VERSION, COST.log2N, COST.r, COST.p]))
-  );
+/** What a locked file says without its key: its label, where it has one, and the salt of its lock. Null: no locked file. */
+export function outsideOf(locked: string): { label: BookLabel | null; salt: string } | null {
+  const file = openSync(locked, 'r');
+  try {
+    const header = headerOf(file);
+    return (
+      header && {
+        label: readLabel(header.subarray(HEADER + LENGTH).toString()),
+        salt: header.subarray(12, 28).toString('hex'),
+      }
+    );
+  } finally {
+    closeSync(file);
+  }
+}
+
+function labelBytes(label: BookLabel): Buffer {
+  const text = Buffer.from(JSON.stringify(label));
+  const length = Buffer.alloc(LENGTH);
+  length.writeUInt32BE(text.length);
+  return Buffer.concat([length, text]);
+}
+
+/** All that stands before the encrypted book, or null where that makes no sense. */
+function headerOf(file: number): Buffer | null {
+  const start = Buffer.alloc(HEADER + LENGTH);
+  const read = readSync(file, start, 0, HEADER + LENGTH, 0);
+  if (read < HEADER || !start.subarray(0, 8).equals(MARK)) return null;
+  if (!start.subarray(9, 12).equals(Buffer.from([COST.log2N, COST.r, COST.p]))) return null;
+  if (start[8] === PLAIN_VERSION) return start.subarray(0, HEADER);
+  const length = start.readUInt32BE(HEADER);
+  if (start[8] !== LABELLED_VERSION || length > MOST_LABEL) return null;
+  const header = Buffer.alloc(HEADER + LENGTH + length);
+  return readSync(file, header, 0, header.length, 0) < header.length ? null : header;
 }
 
 function keyFor(header: Buffer, opener: string | Lock): Buffer | null {
@@ -122,15 +162,10 @@ function pour(from: number, to: number, cipher: Cipheriv | Decipheriv, start: nu
   for (let at = start; at < end;) {
     const read = readSync(from, piece, 0, Math.min(PIECE, end - at), at);
     if (read === 0) break;
-    writeAll(to, cipher.update(piece.subarray(0, read)));
+    writeWhole(to, cipher.update(piece.subarray(0, read)));
     at += read;
   }
-  writeAll(to, cipher.final());
-}
-
-/** A disk that is almost full takes a part of what it is given before it refuses. */
-function writeAll(to: number, bytes: Buffer): void {
-  for (let at = 0; at < bytes.length;) at += writeSync(to, bytes, at);
+  writeWhole(to, cipher.final());
 }
 
 function withFiles(source: string, target: string, work: (from: number, to: number) => void): void {

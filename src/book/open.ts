@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs'
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { backUp, listBackups } from './backup.ts';
+import { ensureIdentity } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
 import { listSetAside } from './restore.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
@@ -26,6 +27,7 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
     if (db.pragma('foreign_keys', { simple: true }) !== 1)
       throw new BookTrouble('damaged', path, 'foreign keys are off');
     tryWriting(db);
+    if (!relaxed) ensureIdentity(db);
     return db;
   } catch (error) {
     db?.close();

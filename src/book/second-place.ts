@@ -2,20 +2,32 @@
 import { copyFileSync, existsSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { backupAt, finish, listBackups, LOCKED_ENDING, thinBackups, type Backup } from './backup.ts';
+import {
+  backupAt,
+  backupFolder,
+  finish,
+  freePath,
+  listBackups,
+  LOCKED_ENDING,
+  thinBackups,
+  type Backup,
+} from './backup.ts';
 import { checkCopy, totals } from './backup-check.ts';
+import { mayBeOf, ownBackups, ownerOf, type Opener } from './backup-owner.ts';
+import { labelOf } from './book-identity.ts';
 import { flush } from './durable-files.ts';
 import { lockFile, unlockFile, type Lock } from './locked-file.ts';
-import { BookTrouble } from './trouble.ts';
+import { isWithin } from './same-folder.ts';
+import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 /**
  * Puts a copy of the plain backup `made` into `folder`, encrypted if there is a lock, and rehearses what was
  * written there: read back, decrypted if need be, checked whole, counted. The folder itself is never made, for a
- * stick that is not plugged in would so become a folder on the same disk. Older copies there are thinned by the
- * same rule as beside the book.
+ * stick that is not plugged in would so become a folder on the same disk. Older copies of the same book are thinned
+ * there by the same rule as beside the book; what else lies there is left alone.
  * @param lock the lock; `false` when the shop decided against one; null when it never decided: then a folder that
- *   has locked copies gets no plain one, for the book may come from a backup older than the passphrase
- * @throws BookTrouble `no-stick`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
+ *   has locked copies of this book gets no plain one, for the book may come from a backup older than the passphrase
+ * @throws BookTrouble `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
  */
 export function copyToSecondPlace(
   made: Backup,
@@ -24,23 +36,52 @@ export function copyToSecondPlace(
   lock: Lock | false | null,
 ): Backup {
   if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookTrouble('no-stick', folder);
-  const there = listBackups(bookPath, folder);
-  if (lock === null && there.some(({ locked }) => locked)) throw new BookTrouble('unlocked', folder);
-  const path = join(folder, lock ? basename(made.path, '.gambrel') + LOCKED_ENDING : basename(made.path));
-  const wanted = totalsOf(made.path);
-  finish(path, (part) => {
-    if (lock) {
-      lockFile(made.path, part, lock);
-      rehearseLocked(part, `${made.path}.rehearsal`, lock, wanted);
-    } else {
-      copyFileSync(made.path, part);
-      flush(part);
-      checkCopy(part, wanted);
-    }
+  refuseOwnFolder(bookPath, folder);
+  const source = new Database(made.path, { readonly: true, fileMustExist: true });
+  try {
+    const label = labelOf(source);
+    if (lock === null && hasLockedOf(bookPath, folder, made.book, label.book))
+      throw new BookTrouble('unlocked', folder);
+    const path = freePath(join(folder, basename(made.path, '.gambrel')), lock ? LOCKED_ENDING : '.gambrel');
+    const wanted = totals(source);
+    const scratch = `${made.path}.rehearsal`;
+    finish(path, (part) => {
+      if (lock) {
+        lockFile(made.path, part, lock, label);
+        rehearseLocked(part, scratch, lock, wanted);
+      } else {
+        copyFileSync(made.path, part);
+        flush(part);
+        checkCopy(part, wanted);
+      }
+    });
+    const copy = backupAt(path);
+    const opener: Opener | undefined = lock ? { lock, scratch } : undefined;
+    thinBackups(
+      listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book)),
+      copy,
+      (backups) => ownBackups(source, label.book, backups, opener),
+    );
+    return copy;
+  } finally {
+    source.close();
+  }
+}
+
+/** Copies among the backups themselves would protect from nothing. @throws BookTrouble `same-place` */
+export function refuseOwnFolder(bookPath: string, folder: string): void {
+  if (isWithin(folder, backupFolder(bookPath))) throw new BookTrouble('same-place', folder);
+}
+
+/** Locked copies from before labels are taken for this book's when they carry its file's name. */
+function hasLockedOf(bookPath: string, folder: string, named: string | null, book: string | null): boolean {
+  const start = `${basename(bookPath, '.gambrel')} `;
+  return listBackups(bookPath, folder).some((one) => {
+    if (!one.locked) return false;
+    const owner = ownerOf(one);
+    if (owner) return owner.label.book === book;
+    return one.book === null ? basename(one.path).startsWith(start) : one.book === named;
   });
-  const copy = backupAt(path);
-  thinBackups(listBackups(bookPath, folder), copy);
-  return copy;
 }
 
 /** Decrypts beside the plain backup, never in the second place, where a plain copy must not even be for a moment. */
@@ -48,16 +89,11 @@ function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: strin
   try {
     unlockFile(locked, plain, lock);
     checkCopy(plain, wanted);
+  } catch (error) {
+    // Without room here nothing is said about the copy there.
+    const trouble = bookTroubleOf(error, plain);
+    throw trouble.code === 'full' ? new BookTrouble('full', plain, trouble.detail) : error;
   } finally {
     rmSync(plain, { force: true });
-  }
-}
-
-function totalsOf(path: string): string {
-  const db = new Database(path, { readonly: true, fileMustExist: true });
-  try {
-    return totals(db);
-  } finally {
-    db.close();
   }
 }

@@ -16,6 +16,8 @@ export type BookTroubleCode =
   | 'migration'
   | 'backup' // a copy is not sound
   | 'no-stick' // the second place is not there
+  | 'same-place' // the second place is where the backups lie anyway
+  | 'temporary' // the folder for temporary files has no room
   | 'unlocked' // a plain copy would lie among locked ones
   | 'passphrase';
 

@@ -1,8 +1,12 @@
 /** Makes the shop's backups: beside the book, and in the second place if there is one. */
+import { dirname } from 'node:path';
 import { backUp, listBackups, thinBackups, type Backup } from '../book/backup.ts';
 import { lastEntryOf } from '../book/backup-check.ts';
+import { mayBeOf, ownBackups, ownerOf } from '../book/backup-owner.ts';
 import type { Book } from '../book/book.ts';
+import { identityOf } from '../book/book-identity.ts';
 import type { Lock } from '../book/locked-file.ts';
+import { isWithin } from '../book/same-folder.ts';
 import { copyToSecondPlace } from '../book/second-place.ts';
 import { bookTroubleOf, type BookTrouble } from '../book/trouble.ts';
 import { problemOfTrouble } from './book-problems.ts';
@@ -30,7 +34,7 @@ export type KeptBackup =
 export function backupState({ db, path }: Book): BackupState {
   const changes = db.prepare('SELECT total_changes()').pluck();
   const mark = () => `${changes.get()} ${db.pragma('data_version', { simple: true })}`;
-  const newest = listBackups(path)[0]?.at ?? '';
+  const newest = newestBackup({ db, path })?.at ?? '';
   let last = (lastEntryOf(db) ?? '') > newest ? '' : mark();
   return {
     due: () => mark() !== last,
@@ -40,6 +44,14 @@ export function backupState({ db, path }: Book): BackupState {
   };
 }
 
+/** The newest backup of this book beside it; those of another that lay here before do not count. */
+export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | null {
+  const identity = identityOf(db);
+  const isOurs = (one: Backup): boolean =>
+    mayBeOf(one, identity) && (one.book !== null || ownerOf(one)?.label.book === identity);
+  return listBackups(path).find(isOurs) ?? null;
+}
+
 /** Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first. */
 export function keepBackup(room: DeskRoom, at: Date): KeptBackup {
   const { book, backups } = room;
@@ -47,7 +59,9 @@ export function keepBackup(room: DeskRoom, at: Date): KeptBackup {
     const backup = backUp(book.db, book.path, at);
     backups.problem = null;
     backups.made();
-    thinBackups(listBackups(book.path), backup);
+    const identity = identityOf(book.db);
+    const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity));
+    thinBackups(beside, backup, (backups) => ownBackups(book.db, identity, backups));
     return { ok: true, backup, second: room.demo ? null : copyAway(room, backup) };
   } catch (error) {
     const trouble = bookTroubleOf(error, book.path);
@@ -63,7 +77,10 @@ function copyAway({ book, backups, settings }: DeskRoom, backup: Backup): Backup
   try {
     return copyToSecondPlace(backup, book.path, folder, keptLock(book));
   } catch (error) {
-    backups.secondProblem = problemOfTrouble(bookTroubleOf(error, folder), 'second');
+    const trouble = bookTroubleOf(error, folder);
+    // What went wrong on this computer's own disk is no matter of the stick.
+    const there = isWithin(dirname(trouble.path), folder) || isWithin(trouble.path, folder);
+    backups.secondProblem = problemOfTrouble(trouble, there ? 'second' : 'book');
     return null;
   }
 }

@@ -1,9 +1,12 @@
 /** Backups, and the way back to one; most of it works also while the book does not open. */
 import { existsSync } from 'node:fs';
 import * as v from 'valibot';
-import { listBackups } from '../book/backup.ts';
+import { backupFolder, listBackups, type Backup } from '../book/backup.ts';
+import { ownerOf } from '../book/backup-owner.ts';
+import { identityOf, inName } from '../book/book-identity.ts';
 import { makeLock, type Lock } from '../book/locked-file.ts';
 import { listSetAside, tryBackup, type Source } from '../book/restore.ts';
+import { isWithin } from '../book/same-folder.ts';
 import type { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
@@ -61,7 +64,10 @@ export const tryOne = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      return tryBackup(at.room?.book.path ?? at.bookPath, source, openerFor(at, source, input.passphrase));
+      const opener = openerFor(at, source, input.passphrase);
+      const held = tryBackup(at.room?.book.path ?? at.bookPath, source, opener);
+      const { animals, weighings, payments, lastEntry, book, shop } = held;
+      return { animals, weighings, payments, lastEntry, own: isOurs(book, ourBook(at)), shop };
     }),
   true,
 );
@@ -123,13 +129,48 @@ function placeOf({ room }: Door, folder: string): string {
 
 function rowsOf(at: Door, folder: string): BackupRow[] {
   const bookPath = at.room?.book.path ?? at.bookPath;
-  const away = placeOf(at, folder);
+  const ours = ourBook(at);
   const rows: BackupRow[] = [
-    ...listBackups(bookPath).map((one) => ({ ...one, place: 'beside' as const })),
-    ...(away ? listBackups(bookPath, away).map((one) => ({ ...one, place: 'away' as const })) : []),
-    ...listSetAside(bookPath).map((one) => ({ ...one, place: 'set aside' as const, beforeUpdate: false })),
+    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
+    ...awayBackups(at, bookPath, folder).map((one) => rowOf(one, 'away', ours)),
+    ...listSetAside(bookPath).map((one) => ({
+      ...one,
+      place: 'set aside' as const,
+      beforeUpdate: false,
+      own: null,
+      shop: '',
+    })),
   ];
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
+  const away = placeOf(at, folder);
+  // Those beside the book are in the list already.
+  return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
+}
+
+function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
+  const { path, at, bytes, locked, beforeUpdate, book } = backup;
+  const row = { path, at, bytes, locked, beforeUpdate, place };
+  if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
+  const owner = ownerOf(backup);
+  const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
+  return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
+}
+
+function isOurs(book: string | null, ours: string | null): boolean | null {
+  return book === null || ours === null ? null : book === ours;
+}
+
+/** The identity of the open book; of one that does not open, that of its newest backup beside it. */
+function ourBook({ room, bookPath }: Door): string | null {
+  if (room) return identityOf(room.book.db);
+  for (const one of listBackups(bookPath)) {
+    const owner = ownerOf(one);
+    if (owner) return owner.label.book;
+  }
+  return null;
 }
 
 /** Only what is in the list may be restored: a window names no other file of this computer. */

@@ -17,6 +17,8 @@ const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
   migration: 'book.migration',
   backup: 'book.backup',
   'no-stick': 'second.missing',
+  'same-place': 'second.own-folder',
+  temporary: 'temporary.full',
   unlocked: 'second.unlocked',
   passphrase: 'backup.passphrase',
 };

@@ -21,6 +21,10 @@ export interface BackupRow {
   beforeUpdate: boolean;
   /** Beside the book, in the second place, or a book that another one replaced. */
   place: 'beside' | 'away' | 'set aside';
+  /** Whether it is of the book that this desk works in; null where that cannot be told. */
+  own: boolean | null;
+  /** Of another book: the name of its shop, where it can be read. */
+  shop: string;
 }
 
 export interface BackupsLook {
@@ -45,4 +49,8 @@ export interface BackupTried {
   weighings: number;
   payments: number;
   lastEntry: string | null;
+  /** Whether it is of the book that this desk works in; null where that cannot be told. */
+  own: boolean | null;
+  /** The name of its shop; empty where it was never set. */
+  shop: string;
 }

@@ -1,10 +1,13 @@
 import { isDeepStrictEqual } from 'node:util';
 import * as v from 'valibot';
-import { listBackups } from '../book/backup.ts';
 import { lastEntryOf } from '../book/backup-check.ts';
+import { refuseOwnFolder } from '../book/second-place.ts';
+import { BookTrouble } from '../book/trouble.ts';
 import type { SpeciesProfile } from '../core/species.ts';
+import { newestBackup } from './backup-keeping.ts';
 import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
+import { Trouble } from './problem.ts';
 import { host, read, write } from './procedure.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from './resources.ts';
 import { savePrices } from './prices.ts';
@@ -53,6 +56,8 @@ export const change = write(
   v.object({ changes: v.partial(v.strictObject(settingSchemas)), by }),
   (room, { changes, by: initials }) => {
     const before = room.settings;
+    const { secondBackupFolder: second } = changes;
+    if (second && second !== before.secondBackupFolder) checkSecondPlace(room, second);
     const changed = Object.entries(changes).filter(
       ([key, value]) => value !== undefined && !isDeepStrictEqual(before[key as keyof ShopSettings], value),
     );
@@ -84,6 +89,19 @@ export const addStaff = write(
 export const openDemo = host(v.object({}), async (room) => shopLook(await room.host.openDemo()));
 export const leaveDemo = host(v.object({}), async (room) => shopLook(await room.host.leaveDemo()));
 
+/** @throws Trouble `second.own-folder` */
+function checkSecondPlace({ book }: DeskRoom, folder: string): void {
+  try {
+    refuseOwnFolder(book.path, folder);
+  } catch (error) {
+    if (!(error instanceof BookTrouble)) throw error;
+    throw new Trouble('invalid', 'second.own-folder', {
+      field: 'changes.secondBackupFolder',
+      with: { path: folder },
+    });
+  }
+}
+
 /** Writes settings, and beside each who changed it from what. */
 function keepSettings(room: DeskRoom, settings: Partial<ShopSettings>, initials: string): void {
   const before = room.settings;
@@ -100,7 +118,7 @@ function shopLook(room: DeskRoom): ShopLook {
   const cardOf = (species: SpeciesProfile) => speciesCard(species, room.species.own.has(species.code));
   const { settings } = room;
   const season = room.season();
-  const newest = listBackups(room.book.path)[0];
+  const newest = newestBackup(room.book);
   return {
     opening: room.opening,
     setUp: settings.shopName !== '',

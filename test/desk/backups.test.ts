@@ -135,6 +135,54 @@ describe('the second place', () => {
   });
 });
 
+describe('a folder with backups of two shops', () => {
+  it('says whose each is, in the list and before it is opened', async () => {
+    const ours = await shopWith('Hunter A');
+    const theirs = await guardedDesk();
+    await theirs.call('shop.setUp', { shopName: 'Maple Locker', unit: 'kg' });
+    const stick = join(dirname(ours.bookPath), 'stick');
+    mkdirSync(stick);
+    for (const shop of [ours, theirs]) {
+      await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+      await shop.call('shop.backUp', {});
+    }
+    const rows = (await ours.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    expect(rows.map(({ own, shop }) => [own, shop]).sort()).toEqual([[false, 'Maple Locker'], [true, '']]); // prettier-ignore
+    const path = rows.find(({ own }) => !own)?.path ?? '';
+    expect(await ours.call('shop.tryBackup', { path })).toMatchObject({ own: false, shop: 'Maple Locker' });
+    // Taking it all the same makes it ours, and the way back is the book set aside.
+    await ours.call('shop.restore', { path });
+    const after = (await ours.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    expect(after.find((row) => row.path === path)).toMatchObject({ own: true });
+    expect(after.find((row) => row.path !== path)).toMatchObject({ own: false, shop: 'Test Locker' });
+  });
+
+  it('gives a book that does not open its own back first', async () => {
+    const ours = await shopWith('Hunter A');
+    const theirs = await guardedDesk();
+    await theirs.call('shop.setUp', { shopName: 'Maple Locker', unit: 'kg' });
+    const { path } = await theirs.call('shop.backUp', {});
+    ours.desk.close();
+    const beside = backupFolder(ours.bookPath);
+    writeFileSync(join(beside, path.slice(path.lastIndexOf('/') + 1)), readFileSync(path));
+    rmSync(ours.bookPath);
+    const again = await guardedDesk(ours.bookPath, '2026-10-11T15:00:00Z');
+    const { rows, trouble } = await again.call('shop.backups', {});
+    expect(trouble?.code).toBe('book.missing');
+    expect(new Set(rows.map(({ own }) => own))).toEqual(new Set([true, false]));
+  });
+
+  it.each(['', '/'])('is refused as second place where it is that of the own backups%s', async (slash) => {
+    const shop = await shopWith('Hunter A');
+    const folder = backupFolder(shop.bookPath) + slash;
+    const changes = { secondBackupFolder: folder };
+    expect(await shop.problem('shop.change', { changes })).toEqual({
+      kind: 'invalid', code: 'second.own-folder', field: 'changes.secondBackupFolder', with: { path: folder },
+    }); // prettier-ignore
+    expect((await shop.call('shop.look', {})).settings.secondBackupFolder).toBe('');
+  });
+});
+
 describe('going back', () => {
   it('puts the backup in place while the desk runs, tells the windows, and can be undone', async () => {
     const shop = await shopWith('Hunter A');

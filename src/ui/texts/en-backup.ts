@@ -50,6 +50,9 @@ export const backupText = {
   setAside: 'The book as it was before another took its place',
   beforeUpdate: 'Before an update',
   locked: 'locked',
+  otherBook: (shop: string) => (shop === '' ? 'of another book' : `of another book: ${shop}`),
+  ofShop: (shop: string) => `of ${shop}`,
+  ofUnknown: 'whose it is shows when it is opened',
   more: (n: number) => `Show ${plural(n, 'older one', 'older ones')}`,
   goBack: 'Go back to this',
   elsewhere: 'Look in another folder',
@@ -64,6 +67,9 @@ export const backupText = {
   payments: (n: number, shown: string) => (n === 1 ? '1 payment' : `${shown} payments`),
   until: (when: string) => `Its newest entry is of ${when}.`,
   empty: 'Nothing was entered in it yet.',
+  notOurs: (shop: string) =>
+    `This is a backup of another book${shop === '' ? '' : `: ${shop}`}. Open it only if you want to work in that book from now on.`,
+  isOf: (shop: string) => `It is the book of ${shop}.`,
   keeps:
     'What was entered later is not in it. The book as it is now is kept, and you can come back to it in the same way.',
   open: 'Open this one',

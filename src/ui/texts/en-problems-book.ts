@@ -6,7 +6,8 @@ export const bookWording: Readonly<Record<string, Wording>> = {
     `The folder of ${p.path} cannot be used for a record book. Check that it is there and on a drive of this computer: drives on a network are not fit for it.`,
   'book.read-only': (p) =>
     `The book ${p.path} can be read but not written. Allow writing to it and to its folder, then try again.`,
-  'book.full': () => 'The disk is full, and nothing was kept just now. Free some space, then try again.',
+  'book.full': (p) =>
+    `The disk is full, and nothing was kept just now. Free some space on the disk that holds ${p.path}, then try again.`,
   'book.drive': (p) =>
     `The drive with the book ${p.path} does not answer. Was a stick taken out, or did the network go? Bring it back, then try again. If it stays, the drive may be failing: open a backup.`,
   'book.damaged': (p) =>
@@ -30,8 +31,10 @@ export const bookWording: Readonly<Record<string, Wording>> = {
 
   'second.missing': (p) =>
     `The second place for backups is not there: ${p.path}. Plug in the stick or the drive, then press Back up now.`,
-  'second.full': () =>
-    'The second place for backups is full. Take something off it or use another one, then press Back up now.',
+  'second.full': (p) =>
+    `The second place for backups is full: ${p.path}. Take something off it or use another one, then press Back up now.`,
+  'second.own-folder': (p) =>
+    `${p.path} is where the backups of this book lie already. For a second place pick a folder on another drive, such as a USB stick.`,
   'second.read-only': (p) =>
     `The second place for backups cannot be written: ${p.path}. Check the slide on the stick, or pick another folder.`,
   'second.drive': (p) =>
@@ -40,6 +43,11 @@ export const bookWording: Readonly<Record<string, Wording>> = {
     'The copy in the second place could not be read back whole and was removed. The stick may be worn out: use another one.',
   'second.unlocked': () =>
     'The copies in the second place are locked, but this book has no passphrase, so no open copy was put among them. Set the passphrase again below, or choose to have no lock.',
+
+  'temporary.full': (p) =>
+    `The folder for temporary files is full: ${p.path}. Nothing in the book was changed. Free some space on that disk, then try again.`,
+  'temporary.folder': (p) =>
+    `The folder for temporary files cannot be written: ${p.path}. Nothing in the book was changed. Check that it is there and allows writing, then try again.`,
 
   'backup.bad': () => 'This backup is damaged and cannot be opened. Nothing was changed. Take the next one.',
   'backup.gone': () => 'This backup is no longer there. Plug in the stick if it was on one, or take another.',

@@ -1,0 +1,110 @@
+/**
+ * Which book a book is. A backup carries the identity of its book, so copies of several books may lie in one folder
+ * and each book thins only its own.
+ *
+ * A new book draws its identity when it is made and keeps it in `setting`. A book from before has the one worked out of
+ * its first audit row, which never changes: its old backups give the same. A restored backup, a copied file and a book
+ * filled from text keep the identity that they bring along; the demo has that of its first entry.
+ *
+ * Two copies of one file may go on as two shops. They share the identity, so a label also says how far its book had
+ * come: a backup whose newest entries are not in our book belongs to somebody else's continuation.
+ */
+import { createHash, randomUUID } from 'node:crypto';
+import type Database from 'better-sqlite3';
+
+type Db = Database.Database;
+
+/** What a backup says of its book. */
+export interface BookLabel {
+  /** 32 hexadecimal digits, or null for a book without any entry. */
+  book: string | null;
+  /** The newest entry of each append-only table: its id and its UTC moment. */
+  newest: Record<string, [id: number, at: string]>;
+}
+
+const KEY = 'bookIdentity';
+const IDENTITY = /^[0-9a-f]{32}$/;
+/** Tables that only ever grow, each with the moment of its rows. */
+const GROWING = ['audit', 'weighing', 'instruction', 'payment', 'bill', 'fat_movement', 'release'];
+/** So many digits stand in a file's name. */
+const SHORT = 8;
+
+/** The identity of an open book, or null while an old book has no entry to tell it by. */
+export function identityOf(db: Db): string | null {
+  const kept = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck().get(KEY);
+  const said: unknown = kept === undefined ? null : JSON.parse(kept);
+  if (typeof said === 'string' && IDENTITY.test(said)) return said;
+  const first = db
+    .prepare<[], string[]>('SELECT at, record, record_id, act FROM audit ORDER BY id LIMIT 1')
+    .raw()
+    .get();
+  return first ? createHash('sha256').update(JSON.stringify(first)).digest('hex').slice(0, 32) : null;
+}
+
+/** Draws an identity for a book that has none yet. */
+export function ensureIdentity(db: Db): void {
+  if (identityOf(db) !== null) return;
+  db.transaction(() => {
+    // Another program may have drawn one in the meantime.
+    if (identityOf(db) !== null) return;
+    const drawn = JSON.stringify(randomUUID().replaceAll('-', ''));
+    db.prepare('INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)').run(KEY, drawn);
+  }).immediate();
+}
+
+/** The part of an identity that stands in the names of backups. @example inName('3f9a2c81…') // '3f9a2c81' */
+export function inName(identity: string): string {
+  return identity.slice(0, SHORT);
+}
+
+/** What a backup made now would say. */
+export function labelOf(db: Db): BookLabel {
+  const present = new Set(
+    db.prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all(),
+  );
+  const newest = GROWING.filter((table) => present.has(table)).flatMap((table) => {
+    const row = db
+      .prepare<[], [number, string]>(`SELECT id, at FROM ${table} ORDER BY id DESC LIMIT 1`)
+      .raw()
+      .get();
+    return row ? [[table, row] as const] : [];
+  });
+  return { book: identityOf(db), newest: Object.fromEntries(newest) };
+}
+
+/**
+ * Whether a backup is an earlier state of this book: it has the same identity, and the book holds the newest entries
+ * of the backup.
+ */
+export function isEarlierState(db: Db, label: BookLabel): boolean {
+  return (
+    label.book !== null &&
+    label.book === identityOf(db) &&
+    Object.entries(label.newest).every(
+      ([table, [id, at]]) =>
+        GROWING.includes(table) &&
+        db.prepare<[number], string>(`SELECT at FROM ${table} WHERE id = ?`).pluck().get(id) === at,
+    )
+  );
+}
+
+/** A label as text, and back. @returns null for what is no label */
+export function readLabel(text: string): BookLabel | null {
+  let said: unknown;
+  try {
+    said = JSON.parse(text);
+  } catch {
+    return null;
+  }
+  if (typeof said !== 'object' || said === null || !('book' in said) || !('newest' in said)) return null;
+  const { book, newest } = said;
+  if (book !== null && !(typeof book === 'string' && IDENTITY.test(book))) return null;
+  if (typeof newest !== 'object' || newest === null) return null;
+  const rows = Object.entries(newest as Record<string, unknown>);
+  if (!rows.every(([, row]) => isRow(row))) return null;
+  return { book, newest: newest as BookLabel['newest'] };
+}
+
+function isRow(row: unknown): boolean {
+  return Array.isArray(row) && row.length === 2 && Number.isInteger(row[0]) && typeof row[1] === 'string';
+}
