@@ -82,6 +82,10 @@ export interface WeightSums {
   packed: number | null;
 }
 
+/** Weighings that the shop's containers are looked for in, and how many are told. */
+const RECENT = 2000;
+const MOST_CONTAINERS = 10;
+
 /** Weighings: written once, voided by another row. */
 export function weighingRecords(db: Db) {
   const insert = db.prepare(
@@ -117,6 +121,11 @@ export function weighingRecords(db: Db) {
       .pluck();
   const lastOfAnimal = lastSame('animal_id = @animalId AND +batch_id IS @batchId');
   const lastOfBatch = lastSame('batch_id = @batchId AND +animal_id IS @animalId');
+  const containers = db.prepare<[], { digits: number; decimals: number; unit: Unit }>(
+    `SELECT tare_digits AS digits, tare_decimals AS decimals, tare_unit AS unit
+     FROM (SELECT tare_digits, tare_decimals, tare_unit FROM weighing ORDER BY id DESC LIMIT ${RECENT})
+     WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MOST_CONTAINERS}`,
+  );
   return {
     add(weighing: NewWeighing): number {
       const { reading, tare, ...rest } = weighing;
@@ -134,6 +143,8 @@ export function weighingRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
+    /** The containers that were taken off lately, the commonest first. */
+    containers: () => containers.all(),
     /** When the same weight of the same part was last written, to catch one tote weighed twice. */
     lastSame: (same: SameWeighing) => (same.batchId === null ? lastOfAnimal : lastOfBatch).get(same),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),

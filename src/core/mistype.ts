@@ -62,7 +62,7 @@ export function likelyMistypes(
   if (tareGrams !== undefined && !(tareGrams > 0)) throw new CoreProblem('tare.not-positive', 'tareGrams');
 
   const best = new Map<number, Mistype>();
-  for (const [kind, slips] of allSlips(reading, tareGrams)) {
+  for (const [kind, slips] of slipsByKind(reading, tareGrams === undefined ? [] : [tareGrams])) {
     for (const slip of slips) {
       const grams = readingGrams(slip);
       const off = (grams - targetGrams) / (toleranceGrams / 2);
@@ -76,10 +76,14 @@ export function likelyMistypes(
   return [...best.values()].sort((a, b) => b.plausibility - a.plausibility || a.grams - b.grams);
 }
 
-/** Candidates by kind: each a different possible weight, none the reading itself. */
-function allSlips(reading: Typed, tareGrams: number | undefined): [MistypeKind, Typed[]][] {
+/**
+ * What may have been meant, by kind of slip: each a different possible weight, none the reading itself. `containers` are
+ * the weights in grams of those that may have been left in.
+ * @example slipsByKind({ digits: 54, decimals: 0, unit: 'lb' }, [])[0] // ['digits-swapped', [{ digits: 45, … }]]
+ */
+export function slipsByKind(reading: Typed, containers: readonly number[]): [MistypeKind, Typed[]][] {
   const { digits, decimals, unit } = reading;
-  const tare = Math.round(((tareGrams ?? 0) * 10 ** decimals) / GRAMS_PER[unit]);
+  const inSteps = (grams: number): number => Math.round((grams * 10 ** decimals) / GRAMS_PER[unit]);
   const kinds: [MistypeKind, Typed[]][] = [
     ...digitSlips(reading),
     [
@@ -90,7 +94,7 @@ function allSlips(reading: Typed, tareGrams: number | undefined): [MistypeKind, 
       ],
     ],
     ['wrong-unit', MIXED_UP[unit].map((other) => ({ digits, decimals, unit: other }))],
-    ['tare-left-in', [{ digits: digits - tare, decimals, unit }]],
+    ['tare-left-in', containers.map((grams) => ({ digits: digits - inSteps(grams), decimals, unit }))],
   ];
   const typed = readingGrams(reading);
   return kinds.map(([kind, slips]) => {

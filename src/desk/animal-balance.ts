@@ -1,121 +1,91 @@
-/** The mass balance of one animal: its weighings as flows on a graph, held against each other and against its kind. */
-import type { AnimalRow } from '../book/animals.ts';
-import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
-import { reconcile } from '../core/balance.ts';
-import type { SpeciesProfile } from '../core/species.ts';
-import type { Part, Range } from '../core/yield.ts';
-import { hookFlows } from './hook-flows.ts';
-import type { HookShrink } from './hook-shrink.ts';
-import { primalFlows } from './primal-flows.ts';
-import { primalsOf } from './primals.ts';
+/** Whether an animal's weights fit together, and which of them is most likely wrong. */
+import type { WeightSums } from '../book/weighings.ts';
+import { explain, type Explained, type Explanation } from '../core/balance/explain.ts';
+import { animalFit, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
 import type { Suspect } from './shapes.ts';
-import { HEAPS, packedCuts, tableFlows } from './table-flows.ts';
 import { typedText } from './typed-text.ts';
-import { allParts, shareBase } from './weighing-check.ts';
+import { allParts } from './weighed-parts.ts';
 
 export interface AnimalBalance {
+  /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
   suspects: Suspect[];
-  pValue: number | null;
+  /** Odds that some weight is wrong against that all are right; 0 while nothing is worth asking. */
+  odds: number;
+  /** The weights do not fit, whether or not one of them stands out. */
+  doubtful: boolean;
   /** By how much the parts outweigh the animal; 0 when they do not. */
   overGrams: number;
 }
 
-/** One false alarm in a hundred right animals: a cutter who is asked too often stops reading. */
-const LEVEL = 0.01;
-const MOST_SUSPECTS = 3;
-
 /**
- * Hook, block and heaps as one graph. Suspects are those that somebody could still weigh again: while the cutting
- * goes on a heavy tote or primal, and everything before the table once the block closes.
+ * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
+ * cutter who is asked too often stops reading.
  */
+export const ASK_ODDS = Number(process.env['ODDS'] ?? 2);
+/** A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. */
+const NAME_CHANCE = 0.7;
+/** What was meant is offered if it is this likely among the explanations of its own weight. */
+const OFFER_CHANCE = 0.5;
+
+/** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
 export function balanceOf(
-  species: SpeciesProfile,
-  animal: AnimalRow,
-  parts: readonly { primal: string; count: number }[],
-  weighings: readonly WeighingRecord[],
+  weights: AnimalWeights,
   sums: WeightSums | undefined,
-  shares: Record<Part, Range>,
-  shrink: HookShrink,
+  containers: () => readonly number[],
 ): AnimalBalance {
-  const base = shareBase(animal, sums, species);
-  const nothing = { suspects: [], pValue: null, overGrams: 0 };
-  if (base === null || !sums) return nothing;
-  const whole = sums.hanging ?? sums.received ?? base;
-  const cut = weighings.filter((row) => row.stage === 'cut' && row.void_at === null);
-  const going = isGoing(animal, sums, whole);
-  const block = primalFlows(primalsOf(species, parts), weighings, base, going);
-  if (cut.length === 0 && block.flows.length === 0 && sums.hanging === null) return nothing;
-  const over = Math.max(0, allParts(sums) - whole);
-  const next = block.flows.length > 0 ? 'block' : 'table';
-  const flows = [
-    ...hookFlows(species, animal, weighings, sums, shrink, next),
-    ...block.flows,
-    ...(cut.length > 0 ? tableFlows(cut, packedCuts(weighings, sums), base, shares, going) : []),
-  ];
-  const nodes = ['hook', ...block.nodes, 'table', ...HEAPS].filter((node) =>
-    flows.some(({ from, to }) => from === node || to === node),
-  );
-  const { suspects, pValue, degrees } = reconcile({ flows, nodes, level: LEVEL });
-  const row = (flowId: string) => weighings.find(({ id }) => `${id}` === flowId);
-  const asked = suspects.filter(
-    ({ believed, id, z }) => !believed && (!going || isWorthAsking(row(id)?.stage, z, block.complete)),
-  );
-  return {
-    suspects: rows(asked.slice(0, MOST_SUSPECTS), weighings, over),
-    pValue: degrees > 0 ? pValue : null,
-    overGrams: over,
-  };
+  const whole = sums?.hanging ?? sums?.received ?? null;
+  const overGrams = whole === null || !sums ? 0 : Math.max(0, allParts(sums) - whole);
+  const { odds, weights: found } = explained(weights, containers);
+  const [first] = found;
+  const row = weights.rows.find(({ id }) => `${id}` === first?.id);
+  const doubtful = odds >= ASK_ODDS;
+  const named = doubtful && first && row && first.chance >= NAME_CHANCE;
+  return { suspects: named ? [suspectOf(row, first)] : [], odds, doubtful, overGrams };
 }
 
-function isGoing(animal: AnimalRow, sums: WeightSums, whole: number): boolean {
-  return (animal.stage === 'hanging' || animal.stage === 'cutting') && allParts(sums) <= whole;
+/** The weight most likely wrong in a set, with its chance; null while nothing is worth asking. */
+export function culprit(weights: AnimalWeights, containers: () => readonly number[]): NamedWeight | null {
+  const { odds, weights: found } = explained(weights, containers);
+  const [first] = found;
+  return odds >= ASK_ODDS && first ? first : null;
 }
 
-/** While the cutting goes on what is light may have more to come, and the hook is doubted only by a closed block. */
-function isWorthAsking(stage: WeighingRecord['stage'] | undefined, z: number, blockCloses: boolean): boolean {
-  if (stage === 'cut') return z < 0;
-  return blockCloses || (stage === 'primal' && z < 0);
+export type NamedWeight = Explained['weights'][number];
+
+/** What was meant, where it is likely enough to be offered. */
+export function offered({ chance, best }: NamedWeight): Explanation | null {
+  return best.meant && best.chance >= OFFER_CHANCE * chance ? best : null;
 }
 
-function rows(
-  suspects: ReturnType<typeof reconcile>['suspects'],
-  weighings: readonly WeighingRecord[],
-  over: number,
-): Suspect[] {
-  return suspects.flatMap(({ id, z, likelyTyped }) => {
-    const row = weighings.find((weighing) => `${weighing.id}` === id);
-    if (!row) return [];
-    const twice = weighedTwice(row, weighings, over);
-    const likely = likelyTyped && !twice ? { typed: typedText(likelyTyped), kind: likelyTyped.kind } : null;
-    return [
-      {
-        weighingId: row.id,
-        stage: row.stage,
-        part: row.part,
-        primal: row.primal,
-        typed: row.typed,
-        grams: row.grams,
-        z,
-        likely,
-        twice,
-      },
-    ];
-  });
+function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
+  const { rows } = weights;
+  const entered = rows.map((row, i) => ({
+    id: `${row.id}`,
+    reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },
+    tareGrams: row.tareGrams,
+    hasTwin: rows.slice(0, i).some((earlier) => isTwin(row, earlier)),
+  }));
+  return explain(entered, animalFit(weights), containers, ASK_ODDS);
 }
 
-/** The same figure of the same part stands twice, and one of them is all that is too much. */
-function weighedTwice(row: WeighingRecord, weighings: readonly WeighingRecord[], over: number): boolean {
+/** The same figure of the same part. */
+function isTwin(a: BalanceRow, b: BalanceRow): boolean {
   return (
-    over > 0 &&
-    row.grams >= over &&
-    weighings.some(
-      (other) =>
-        other.id !== row.id &&
-        other.void_at === null &&
-        other.stage === row.stage &&
-        other.part === row.part &&
-        other.primal === row.primal &&
-        other.grams === row.grams,
-    )
+    a.stage === b.stage && a.part === b.part && a.primal === b.primal && Math.abs(a.grams - b.grams) < 0.001
   );
+}
+
+function suspectOf(row: BalanceRow, named: NamedWeight): Suspect {
+  const likely = offered(named);
+  return {
+    weighingId: row.id,
+    stage: row.stage,
+    part: row.part,
+    primal: row.primal,
+    typed: row.typed,
+    grams: row.grams,
+    likely: likely?.meant ? { typed: typedText(likely.meant), kind: likely.kind } : null,
+    twice: named.best.kind === 'weighed-twice' && named.best.chance >= OFFER_CHANCE * named.chance,
+    otherAnimal: named.best.kind === 'other-animal' && named.best.chance >= OFFER_CHANCE * named.chance,
+  };
 }

@@ -3,7 +3,7 @@ import type { AnimalRow } from '../book/animals.ts';
 import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
 import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
-import { balanceOf } from './animal-balance.ts';
+import { balanceOfAnimal } from './animal-weights.ts';
 import { dueOf } from './bill-due.ts';
 import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
@@ -17,7 +17,8 @@ import { speciesCard } from './resources.ts';
 import { sourceTold } from './sources.ts';
 import type { DeskRoom } from './room.ts';
 import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
-import { PART_OF, shareBase, weighedOf } from './weighing-check.ts';
+import { PART_OF, weighedOf } from './weighed-parts.ts';
+import { shareBase } from './weighing-check.ts';
 import { takeHomeGrams } from './take-home.ts';
 
 /** What is cut for a hunter who said nothing. */
@@ -50,7 +51,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   const disposal = book.records.disposalOf(animal.id) ?? null;
   const days = Math.max(0, daysBetween(animal.received_on, room.today()));
   const parts = book.animals.parts(animal.id);
-  const balance = balanceOf(species, animal, parts, weighings, sums, shares, room.shrink);
+  const balance = balanceOfAnimal(room, animal, weighings, sums);
   return {
     id: animal.id,
     ticket: animal.ticket,

@@ -6,7 +6,11 @@ import { readingStepGrams } from '../core/reading.ts';
 const RELATIVE_SD = 0.002;
 
 /** A weighing as a flow from one place of the balance to the next. */
-export function flowOf(row: WeighingRecord, from: string | null, to: string | null): Flow {
+export function flowOf(
+  row: Pick<WeighingRecord, 'id' | 'grams' | 'digits' | 'decimals' | 'unit'>,
+  from: string | null,
+  to: string | null,
+): Flow {
   const { digits, decimals, unit } = row;
   const sd = Math.hypot(readingStepGrams(row) / 2, row.grams * RELATIVE_SD);
   return { id: `${row.id}`, from, to, grams: row.grams, sd, reading: { digits, decimals, unit } };

@@ -1,8 +1,9 @@
 /** From what came in to what hangs: lost between is hide and head, and what the cooler takes. */
 import type { AnimalRow } from '../book/animals.ts';
-import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
+import type { WeightSums } from '../book/weighings.ts';
 import type { Flow } from '../core/balance.ts';
 import type { SpeciesProfile } from '../core/species.ts';
+import type { BalanceRow } from './animal-fit.ts';
 import { flowOf } from './balance-flow.ts';
 import type { HookShrink } from './hook-shrink.ts';
 
@@ -10,8 +11,8 @@ import type { HookShrink } from './hook-shrink.ts';
 export function hookFlows(
   species: SpeciesProfile,
   animal: AnimalRow,
-  weighings: readonly WeighingRecord[],
-  sums: WeightSums,
+  weighings: readonly BalanceRow[],
+  sums: Pick<WeightSums, 'received'>,
   shrink: HookShrink,
   next: string,
 ): Flow[] {

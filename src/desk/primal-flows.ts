@@ -1,6 +1,6 @@
 /** The carcass broken down: from the block each primal goes on to the table, weighed or as it usually is. */
-import type { WeighingRecord } from '../book/weighings.ts';
 import type { Flow } from '../core/balance.ts';
+import type { BalanceRow } from './animal-fit.ts';
 import { flowOf } from './balance-flow.ts';
 import { likelyBase, oneSideOnly, PRIMAL_SPREAD, primalRows, type PrimalKnown } from './primals.ts';
 
@@ -21,7 +21,7 @@ export interface PrimalFlows {
  */
 export function primalFlows(
   primals: readonly PrimalKnown[],
-  weighings: readonly WeighingRecord[],
+  weighings: readonly BalanceRow[],
   base: number,
   going: boolean,
 ): PrimalFlows {

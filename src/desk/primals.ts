@@ -72,7 +72,9 @@ export function oneSideOnly(primal: PrimalKnown, grams: number, base: number): b
 }
 
 /** Weighings of primals that count, by the code of the primal. */
-export function primalRows(rows: readonly WeighingRecord[]): Map<string, WeighingRecord[]> {
+export function primalRows<R extends Pick<WeighingRecord, 'stage' | 'void_at' | 'primal'>>(
+  rows: readonly R[],
+): Map<string, R[]> {
   return Map.groupBy(
     rows.filter(({ stage, void_at }) => stage === 'primal' && void_at === null),
     ({ primal }) => primal ?? '',

@@ -5,7 +5,7 @@ import type { DeskRoom } from './room.ts';
 import { animalTaught, seasonTaught } from './season-taught.ts';
 
 /** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
-const WAY = 1;
+const WAY = 2;
 
 /** What decides which weights teach and what they say: another set of species gives other summaries. */
 export function ruleOf(profiles: readonly SpeciesProfile[]): string {

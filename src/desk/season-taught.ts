@@ -1,15 +1,26 @@
 /** What a season's finished animals teach, boiled down to sums that can be kept and joined. */
 import type { YieldRow } from '../book/sums.ts';
+import {
+  addShares,
+  joinShares,
+  type KindSums,
+  type PartShares,
+  type ShareSums,
+} from '../core/balance/part-shares.ts';
+import { shareBaseOf } from '../core/balance/share-prior.ts';
 import type { OffSums } from '../core/order-kept.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import { gather, together, type YieldObservation, type YieldSums } from '../core/yield.ts';
 import { cutOff } from './cuts-off.ts';
+import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
 /** Plain data: kept in the book as JSON. */
 export interface SeasonTaught {
   sums: YieldSums;
+  /** Shares of all parts together, for the balance. */
+  shares: ShareSums;
   cutsOff: OffSums;
   /** Finished animals left out because their weights cannot be right as they stand. */
   leftOut: number;
@@ -18,16 +29,25 @@ export interface SeasonTaught {
 /** What one finished animal teaches. */
 export interface AnimalTaught {
   observation: YieldObservation | null;
+  /** Null where its weights cannot be right. */
+  shares: PartShares | null;
   cutOff: number | null;
   leftOut: boolean;
 }
 
-const NOTHING_TAUGHT: SeasonTaught = { sums: {}, cutsOff: { n: 0, sum: 0, squares: 0 }, leftOut: 0 };
+const NOTHING_TAUGHT: SeasonTaught = {
+  sums: {},
+  shares: {},
+  cutsOff: { n: 0, sum: 0, squares: 0 },
+  leftOut: 0,
+};
 
 export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[]): AnimalTaught {
   const observation = observationOf(row, profiles);
+  const profile = profiles.find(({ code }) => code === row.species);
   return {
     observation,
+    shares: observation && profile ? partSharesOf(row, observation, profile) : null,
     cutOff: cutOff(row),
     leftOut: observation === null && wholeTakeHomeGrams(row) !== null,
   };
@@ -36,22 +56,27 @@ export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[])
 export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
   const observations: YieldObservation[] = [];
   const cutsOff = { n: 0, sum: 0, squares: 0 };
+  const shares: Record<string, KindSums> = {};
   let leftOut = 0;
   for (const animal of animals) {
-    if (animal.observation) observations.push(animal.observation);
+    const { observation } = animal;
+    if (observation) observations.push(observation);
+    if (observation && animal.shares)
+      addShares(shares, observation.group.species, shareBaseOf(observation.group.brought), animal.shares);
     if (animal.leftOut) leftOut += 1;
     if (animal.cutOff === null) continue;
     cutsOff.n += 1;
     cutsOff.sum += animal.cutOff;
     cutsOff.squares += animal.cutOff ** 2;
   }
-  return { sums: gather(observations), cutsOff, leftOut };
+  return { sums: gather(observations), shares, cutsOff, leftOut };
 }
 
 export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {
   return seasons.reduce(
     (all, one) => ({
       sums: together(all.sums, one.sums),
+      shares: joinShares(all.shares, one.shares),
       cutsOff: {
         n: all.cutsOff.n + one.cutsOff.n,
         sum: all.cutsOff.sum + one.cutsOff.sum,

@@ -160,12 +160,12 @@ export interface Suspect {
   primal: string | null;
   typed: string;
   grams: number;
-  /** Standard deviations by which the reading is out. */
-  z: number;
   /** What was probably meant, as text that can be typed, and by which slip. */
   likely: { typed: string; kind: string } | null;
   /** Whether the same container was probably weighed twice: taking one back explains what is too much. */
   twice: boolean;
+  /** Whether it probably belongs to another animal: without it the others fit. */
+  otherAnimal: boolean;
 }
 
 /** Packages of an animal: its own, or its share of a batch. */
@@ -224,7 +224,16 @@ export interface AnimalPage {
   primals: PrimalWeighed[];
   /** Where the usual weights of primals come from. */
   primalsFrom: SourceTold;
-  balance: { suspects: Suspect[]; pValue: number | null; overGrams: number };
+  balance: {
+    /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
+    suspects: Suspect[];
+    /** Odds that some weight is wrong against that all are right; 0 while nothing is worth asking. */
+    odds: number;
+    /** The weights do not fit, whether or not one of them stands out. */
+    doubtful: boolean;
+    /** By how much the parts outweigh the animal; 0 when they do not. */
+    overGrams: number;
+  };
   trimGrams: number;
   trimLeftGrams: number;
   ownFat: { lotId: number; grams: number; leftGrams: number } | null;

@@ -4,13 +4,16 @@ import type { WeightSums } from '../book/weighings.ts';
 import { likelyMistypes } from '../core/mistype.ts';
 import type { Reading } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
-import type { Part, Range } from '../core/yield.ts';
+import type { Range } from '../core/yield.ts';
+import { offered, type NamedWeight } from './animal-balance.ts';
+import { culpritWith } from './animal-weights.ts';
 import { carcassLimits } from './carcass-limits.ts';
 import { askAboutPrimal } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { typedText } from './typed-text.ts';
 import { baseGrams } from './take-home.ts';
+import { allParts, PART_OF } from './weighed-parts.ts';
 
 interface Candidate {
   stage: string;
@@ -22,20 +25,8 @@ interface Candidate {
   sure: boolean;
 }
 
-/** The yield model's name for each part of the table. */
-export const PART_OF: Readonly<Record<string, Part>> = {
-  'whole cuts': 'wholeCuts',
-  trim: 'trim',
-  'fat saved': 'fatSaved',
-  sinew: 'sinew',
-  bone: 'bone',
-  damage: 'damage',
-};
 /** Two scales, a wet hide and a rounded step: parts may outweigh their animal by this much before it is said. */
 const SLACK = 1.005;
-/** Standard deviations above the usual share at which a part is asked about, and a margin for small parts. */
-const ASK_ABOVE_SD = 4;
-const ASK_MARGIN = 0.02;
 /** An 80 % range is 2.56 standard deviations wide. */
 const SD_OF_RANGE = 2.56;
 
@@ -59,7 +50,10 @@ export function sdOf(range: Range): number {
 export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Candidate): void {
   const sums = room.book.weighings.sums(animal.id);
   if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
-    refuseMoreThanAnimal(sums, given, sums?.hanging === null || sums === undefined ? 'received' : 'hanging');
+    const whole = sums?.hanging === null || sums === undefined ? 'received' : 'hanging';
+    refuseMoreThanAnimal(sums, given, whole, () =>
+      given.stage === 'cut' && sums ? culpritWith(room, animal, sums, given) : null,
+    );
     if (given.sure) return;
     if (given.stage === 'cut') askAboutPart(room, animal, sums, given);
     if (given.stage === 'primal')
@@ -81,15 +75,27 @@ function refuseMoreThanAnimal(
   sums: WeightSums | undefined,
   given: Candidate,
   base: 'hanging' | 'received',
+  culprit: () => NamedWeight | null = () => null,
 ): void {
   const whole = sums?.[base] ?? null;
-  if (whole !== null && given.grams > whole * SLACK)
-    throw new Trouble('refused', 'weight.more-than-animal', {
-      field: 'typed',
-      with: { grams: given.grams, baseGrams: whole, base },
-    });
+  if (whole === null || given.grams <= whole * SLACK) return;
+  throw new Trouble('refused', 'weight.more-than-animal', {
+    field: 'typed',
+    with: { grams: given.grams, baseGrams: whole, base, ...offerOf(culprit()) },
+  });
 }
 
+/** What was probably meant instead, as text that can be typed. */
+function offerOf(found: NamedWeight | null): Record<string, string> {
+  const offer = found && offered(found);
+  if (offer?.meant) return { likely: typedText(offer.meant), slip: offer.kind };
+  return found?.best.kind === 'weighed-twice' ? { slip: found.best.kind } : {};
+}
+
+/**
+ * Asks only where this weight itself is the likeliest thing to be wrong: where an earlier one explains the whole set better,
+ * that one is asked about beside the list, and this one is kept without a question.
+ */
 function askAboutPart(
   room: DeskRoom,
   animal: AnimalRow,
@@ -99,33 +105,17 @@ function askAboutPart(
   const base = shareBase(animal, sums, room.species.of(animal.species));
   const part = PART_OF[given.part];
   if (base === null || !sums || !part) return;
-  const shares = room.yields.sharesBeside(animal);
-  const before = weighedOf(sums, part);
-  const usual = shares[part];
-  const target = Math.max(0, usual.mean * base - before);
-  // Looked for only when something is asked: it tries every slip of the finger.
-  const likely = () => likelyText(room, given, target, Math.max(sdOf(usual) * 2, ASK_MARGIN) * base);
-  const over = allParts(sums) + given.grams - (sums.hanging ?? sums.received ?? base) * SLACK;
-  if (over > 0)
-    throw new Trouble('conflict', 'weight.over', {
-      field: 'typed',
-      with: { grams: given.grams, part: given.part, overGrams: over, ...likely() },
-    });
-  // Whole cuts and trim follow the order, so they are held against the meat that they make up together.
-  const heap = part === 'wholeCuts' || part === 'trim' ? 'meat' : part;
-  const total = weighedOf(sums, heap) + given.grams;
-  const most = (shares[heap].mean + ASK_ABOVE_SD * sdOf(shares[heap]) + ASK_MARGIN) * base;
-  if (total > most)
-    throw new Trouble('conflict', 'weight.unlikely', {
-      field: 'typed',
-      with: {
-        grams: given.grams,
-        part: given.part,
-        low: usual.low * base,
-        high: usual.high * base,
-        ...likely(),
-      },
-    });
+  const found = culpritWith(room, animal, sums, given);
+  if (!found) return;
+  const { grams } = given;
+  const usual = room.yields.sharesBeside(animal)[part];
+  const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * SLACK;
+  const told = { grams, part: given.part, ...offerOf(found) };
+  throw new Trouble('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
+    field: 'typed',
+    with:
+      overGrams > 0 ? { ...told, overGrams } : { ...told, low: usual.low * base, high: usual.high * base },
+  });
 }
 
 function askAboutCarcass(
@@ -154,44 +144,4 @@ function askAboutCarcass(
       ...(slip && slip.grams >= low && slip.grams + before <= high ? { likely: typedText(slip) } : {}),
     },
   });
-}
-
-function likelyText(
-  room: DeskRoom,
-  given: Candidate,
-  target: number,
-  tolerance: number,
-): { likely?: string } {
-  if (target <= 0) return {};
-  const [slip] = likelyMistypes(given.reading, tolerance, target);
-  return slip ? { likely: typedText(slip, room.settings.unit) } : {};
-}
-
-/** Grams weighed of a part so far; `meat` is whole cuts and trim together. */
-export function weighedOf(sums: WeightSums, part: Part): number {
-  switch (part) {
-    case 'wholeCuts':
-      return sums.whole_cuts ?? 0;
-    case 'trim':
-      return sums.trim ?? 0;
-    case 'meat':
-      return (sums.whole_cuts ?? 0) + (sums.trim ?? 0);
-    case 'fatSaved':
-      return sums.fat_saved ?? 0;
-    case 'sinew':
-      return sums.sinew ?? 0;
-    case 'bone':
-      return sums.bone ?? 0;
-    case 'damage':
-      return sums.damage ?? 0;
-    default:
-      return 0;
-  }
-}
-
-export function allParts(sums: WeightSums): number {
-  return (['meat', 'fatSaved', 'sinew', 'bone', 'damage'] as const).reduce(
-    (total, part) => total + weighedOf(sums, part),
-    0,
-  );
 }

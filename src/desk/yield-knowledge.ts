@@ -1,6 +1,10 @@
 /** The yield model as the shop's book stands, and what it says of a kind of animal. */
 import type { YieldRow } from '../book/sums.ts';
+import { kindKey, withoutShares } from '../core/balance/part-shares.ts';
+import { shareModel, type ShareModel } from '../core/balance/share-model.ts';
+import { shareBaseOf, sharePrior } from '../core/balance/share-prior.ts';
 import type { OffForetold } from '../core/order-kept.ts';
+import { CoreProblem } from '../core/problem.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import {
   modelFrom,
@@ -16,7 +20,7 @@ import {
 } from '../core/yield.ts';
 import { cutsOffFrom } from './cuts-off.ts';
 import { SPECIES } from './resources.ts';
-import { animalTaught, joined, seasonTaught, type SeasonTaught } from './season-taught.ts';
+import { animalTaught, joined, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
 import { groupOf } from './yield-observation.ts';
 
 export interface YieldKnowledge {
@@ -31,6 +35,8 @@ export interface YieldKnowledge {
   share(group: Group, part: Part): Range;
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
+  /** All parts of this kind of animal together, learned from the other animals alone. @throws CoreProblem `yield.species-unknown` */
+  partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought'>): ShareModel;
   /** What the animals of the seasons before this one add up to. */
   before(season: number): YieldSums;
   /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
@@ -40,8 +46,8 @@ export interface YieldKnowledge {
 /** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
 export interface LearnedFrom {
   seasons: readonly (SeasonTaught & { season: number })[];
-  /** What one finished animal taught; undefined where its weights do not tell. */
-  ofAnimal(id: number): YieldObservation | undefined;
+  /** What one finished animal taught; undefined while it is not finished. */
+  ofAnimal(id: number): AnimalTaught | undefined;
   ofSeason(season: number): ReadonlyMap<number, YieldObservation>;
 }
 
@@ -51,9 +57,10 @@ export function knowledgeFrom(
   { seasons, ofAnimal, ofSeason }: LearnedFrom,
   profiles: readonly SpeciesProfile[],
 ): YieldKnowledge {
-  const { sums, cutsOff, leftOut } = joined(seasons);
+  const { sums, shares, cutsOff, leftOut } = joined(seasons);
   const known = knowledgeOf(modelFrom(profiles, sums));
   const beside = new Map<number, Record<Part, Range>>();
+  const models = new Map<string, ShareModel>();
   return {
     ...known,
     leftOut,
@@ -63,12 +70,26 @@ export function knowledgeFrom(
     sharesBeside(animal) {
       let found = beside.get(animal.id);
       if (found) return found;
-      const own = ofAnimal(animal.id);
+      const own = ofAnimal(animal.id)?.observation;
       found = own
         ? rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL)
         : known.shares(groupOf(animal));
       beside.set(animal.id, found);
       return found;
+    },
+    partShares({ id, species, brought }) {
+      const profile = profiles.find(({ code }) => code === species);
+      if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species });
+      const base = shareBaseOf(brought);
+      const kind = shares[kindKey(species, base)];
+      const own = ofAnimal(id)?.shares;
+      const key = own ? `${id}` : kindKey(species, base);
+      let model = models.get(key);
+      if (!model) {
+        model = shareModel(sharePrior(profile, base), kind && own ? withoutShares(kind, own) : kind);
+        models.set(key, model);
+      }
+      return model;
     },
   };
 }
@@ -86,7 +107,7 @@ export function yieldKnowledge(
       }),
     );
   const bySeason = Map.groupBy(finished, ({ season }) => season);
-  const taught = observations(finished);
+  const taught = new Map(finished.map((row) => [row.id, animalTaught(row, profiles)]));
   return knowledgeFrom(
     {
       seasons: [...bySeason].map(([season, rows]) => ({

@@ -67,7 +67,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
         seasons: learnedFrom,
         ofAnimal(id) {
           const row = book.sums.finishedOne(id);
-          return row ? (animalTaught(row, profiles).observation ?? undefined) : undefined;
+          return row && animalTaught(row, profiles);
         },
         ofSeason(season) {
           const told = new Map<number, YieldObservation>();

@@ -25,9 +25,10 @@ export function observationOf(
   const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
   if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MOST_OVER) return null;
   const known = { wholeCuts, trim, fatSaved, bone, sinew, damage };
+  // What was not weighed stays unknown; it is no zero.
   const parts = Object.fromEntries(Object.entries(known).filter(([, grams]) => grams !== null));
-  if (bone !== null && sinew !== null)
-    parts.shrink = Math.max(0, base - takeHome - bone - sinew - (damage ?? 0));
+  if (bone !== null && sinew !== null && damage !== null)
+    parts.shrink = Math.max(0, base - takeHome - bone - sinew - damage);
   return { hangingGrams: base, takeHomeGrams: takeHome, parts, group: groupOf(row) };
 }
 

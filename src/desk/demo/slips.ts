@@ -1,7 +1,8 @@
 /** Plants slips in the weighings: some stay for the balance to find, some are put right by the shop. */
 import type { DemoAnimal } from './animal.ts';
 import { MISTAKES, type SlipWanted } from './invention.ts';
-import { PART_OF, sdOf } from '../weighing-check.ts';
+import { PART_OF } from '../weighed-parts.ts';
+import { sdOf } from '../weighing-check.ts';
 import { beforeAnyAnimal } from '../yield-knowledge.ts';
 import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';

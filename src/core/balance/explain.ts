@@ -1,0 +1,130 @@
+/**
+ * What most likely went wrong with a set of weights that do not fit together. Every single slip of every weight is tried
+ * on the whole set; the explanations compete with each other and with "nothing went wrong, the animal is like that".
+ */
+import type { MistypeKind, Typed } from '../mistype-digits.ts';
+import { slipsByKind } from '../mistype.ts';
+import { readingGrams } from '../reading.ts';
+import { logSum } from './share-fit.ts';
+
+/** One weight of the set. */
+export interface WeightEntered {
+  readonly id: string;
+  /** As typed, container and all. */
+  readonly reading: Typed;
+  /** The container that was taken off; 0 for none. */
+  readonly tareGrams: number;
+  /** An earlier weight of the same part shows the very same figure. */
+  readonly hasTwin: boolean;
+}
+
+/** What a weight is taken for while an explanation is tried: another weight (net grams), not there, or not known. */
+export type Change =
+  | { readonly id: string; readonly as: 'weight'; readonly grams: number }
+  | { readonly id: string; readonly as: 'removed' | 'unknown' };
+
+export type SlipKind = MistypeKind | 'weighed-twice' | 'other-animal' | 'unknown';
+
+/** One explanation: this weight, this slip, and for a slip in the figures the reading that was meant. */
+export interface Explanation {
+  readonly id: string;
+  readonly kind: SlipKind;
+  readonly meant?: Typed;
+  /** Its share of all explanations together, 0 to 1. */
+  readonly chance: number;
+}
+
+export interface Explained {
+  /** Odds that some weight is wrong against that all are right. */
+  readonly odds: number;
+  /** By weight, the most suspect first: its share of all explanations, and the likeliest of its own. */
+  readonly weights: readonly { readonly id: string; readonly chance: number; readonly best: Explanation }[];
+}
+
+/** One weight in so many is wrong when it is entered, a judgement: no source gives one. */
+const SLIP_RATE = 1 / 150;
+/**
+ * How the slips divide among kinds, shared evenly by all candidates of a kind: a kind that can reach many weights proves
+ * little when it reaches the right one. A judgement, no source; `weighed-twice` counts only where a twin stands, and two
+ * honest totes rarely show the same figure, so that a twin is itself some evidence.
+ */
+const COMMON: Readonly<Record<SlipKind, number>> = {
+  'digits-swapped': 0.2,
+  'decimal-slipped': 0.15,
+  'wrong-unit': 0.15,
+  'digit-wrong': 0.12,
+  'digit-missing': 0.06,
+  'digit-doubled': 0.06,
+  'tare-left-in': 0.15,
+  'weighed-twice': 2,
+  'other-animal': 0.05,
+  unknown: 0.01,
+};
+
+/**
+ * @param fit the logarithm of the likelihood of the whole set, as entered or with one weight changed
+ * @param containers weights of the shop's containers in grams, asked for only when they are needed
+ * @param worthwhile odds below which nobody asks: then no explanation is looked for where none could reach them
+ */
+export function explain(
+  weights: readonly WeightEntered[],
+  fit: (change?: Change) => number,
+  containers: () => readonly number[],
+  worthwhile = 0,
+): Explained {
+  const asEntered = fit();
+  // No explanation fits better than perfectly (0).
+  if (Math.exp(-asEntered) * weights.length * SLIP_RATE * MOST_COMMON < worthwhile)
+    return { odds: 0, weights: [] };
+  const known = containers();
+  const tried = weights.flatMap((weight) =>
+    slipsOf(weight, known).map((slip) => ({ ...slip, log: slip.log + fit(slip.change) })),
+  );
+  const all = logSum(tried.map(({ log }) => log));
+  const found = weights.map(({ id }) => {
+    const own = tried.filter(({ change }) => change.id === id);
+    const best = own.reduce((most, one) => (one.log > most.log ? one : most));
+    const chanceOf = (log: number): number => Math.exp(log - all);
+    return {
+      id,
+      chance: chanceOf(logSum(own.map(({ log }) => log))),
+      best: { id, kind: best.kind, chance: chanceOf(best.log), ...(best.meant && { meant: best.meant }) },
+    };
+  });
+  return { odds: Math.exp(all - asEntered), weights: found.sort((a, b) => b.chance - a.chance) };
+}
+
+const MOST_COMMON = Object.values(COMMON).reduce((total, share) => total + share, 0);
+
+interface Slip {
+  kind: SlipKind;
+  meant?: Typed;
+  change: Change;
+  /** Logarithm of how common it is. */
+  log: number;
+}
+
+function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers: readonly number[]): Slip[] {
+  const left = tareGrams > 0 ? [] : containers;
+  const typed = slipsByKind(reading, left).flatMap(([kind, slips]) =>
+    slips.flatMap((meant): Slip[] => {
+      const grams = readingGrams(meant) - tareGrams;
+      if (!(grams > 0)) return [];
+      return [
+        { kind, meant, change: { id, as: 'weight', grams }, log: logRate(kind) - Math.log(slips.length) },
+      ];
+    }),
+  );
+  return [
+    ...typed,
+    ...(hasTwin
+      ? [{ kind: 'weighed-twice', change: { id, as: 'removed' }, log: logRate('weighed-twice') } as const]
+      : []),
+    { kind: 'other-animal', change: { id, as: 'removed' }, log: logRate('other-animal') },
+    { kind: 'unknown', change: { id, as: 'unknown' }, log: logRate('unknown') },
+  ];
+}
+
+function logRate(kind: SlipKind): number {
+  return Math.log(SLIP_RATE * COMMON[kind]);
+}

@@ -1,0 +1,125 @@
+/**
+ * The joint distribution of the parts' shares in a shop's animals of one kind: multivariate normal with missing data. The
+ * published figures are the prior; parts that were not weighed are estimated from those that were.
+ */
+import { inverse, Matrix } from 'ml-matrix';
+import {
+  positionsOf,
+  SHARE_PARTS,
+  DAMAGE_OFFSET,
+  type DamageSums,
+  type KindSums,
+  type PatternSums,
+} from './part-shares.ts';
+import type { SharePrior } from './share-prior.ts';
+
+/** Predictive distribution of one more animal of the kind. */
+export interface ShareModel {
+  readonly mean: readonly number[];
+  readonly covariance: Matrix;
+  /** Damage where there is any, on the logarithm of share + `DAMAGE_OFFSET`. */
+  readonly damage: { readonly logMean: number; readonly logSd: number };
+  /** Animals of the shop's own behind it. */
+  readonly animals: number;
+}
+
+/**
+ * The part of the prior's variance that lies between animals of one shop; the rest lies between shops and kinds. The prior
+ * mean then counts as `WITHIN / (1 - WITHIN)` animals. Our own choice, as the variances in `yield-columns.ts`.
+ */
+const WITHIN = 0.75;
+const MEAN_ANIMALS = WITHIN / (1 - WITHIN);
+/** The prior covariance counts as so many animals. */
+const SPREAD_ANIMALS = 10;
+/** The published mean and spread of damage count as so many animals: shops differ in what they call damage. */
+const DAMAGE_ANIMALS = 4;
+
+const MOST_ROUNDS = 60;
+/** Largest change of a mean share between two rounds at which the fit is done. */
+const DONE = 1e-6;
+
+/**
+ * Posterior mode by expectation-maximisation: the E step completes the sums of each pattern by regression on the parts
+ * that were weighed, the M step adds the normal-inverse-Wishart prior. Source: Little & Rubin, Statistical Analysis with
+ * Missing Data, 2nd ed., Wiley 2002, section 11.2 (multivariate normal, sufficient statistics by pattern); prior: Gelman
+ * et al., Bayesian Data Analysis, 3rd ed., section 3.6. Both from memory.
+ */
+export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
+  const within = Matrix.mul(prior.covariance, WITHIN);
+  const priorMean = Matrix.columnVector([...prior.mean]);
+  const patterns = Object.entries(kind?.patterns ?? {}).filter(([, { n }]) => n > 0);
+  const animals = patterns.reduce((total, [, { n }]) => total + n, 0);
+  let mean = priorMean.clone();
+  let covariance = within.clone();
+  for (let round = 0; animals > 0 && round < MOST_ROUNDS; round++) {
+    const first = Matrix.mul(priorMean, MEAN_ANIMALS);
+    const second = Matrix.mul(outer(priorMean), MEAN_ANIMALS).add(Matrix.mul(within, SPREAD_ANIMALS));
+    for (const [pattern, sums] of patterns)
+      complete(positionsOf(pattern), sums, mean, covariance, first, second);
+    const next = first.div(MEAN_ANIMALS + animals);
+    covariance = second.sub(Matrix.mul(outer(next), MEAN_ANIMALS + animals)).div(SPREAD_ANIMALS + animals);
+    const change = Matrix.sub(next, mean).abs().max();
+    mean = next;
+    if (change < DONE) break;
+  }
+  covariance.mul(1 + 1 / (MEAN_ANIMALS + animals));
+  return { mean: mean.to1DArray(), covariance, damage: damageOf(prior, kind?.damage), animals };
+}
+
+/** Adds what the animals of one pattern are expected to sum up to if all their parts had been weighed. */
+function complete(
+  seen: readonly number[],
+  { n, sums, products }: PatternSums,
+  mean: Matrix,
+  covariance: Matrix,
+  first: Matrix,
+  second: Matrix,
+): void {
+  const at = [...seen];
+  const all = SHARE_PARTS.map((_, i) => i);
+  const missing = all.filter((i) => !seen.includes(i));
+  const regression = Matrix.zeros(all.length, at.length);
+  at.forEach((i, j) => regression.set(i, j, 1));
+  const left = Matrix.zeros(all.length, all.length);
+  if (missing.length > 0) {
+    const weights = covariance
+      .subMatrixRow(missing)
+      .subMatrixColumn(at)
+      .mmul(inverse(covariance.selection(at, at)));
+    const rest = covariance.selection(missing, missing).sub(weights.mmul(covariance.selection(at, missing)));
+    missing.forEach((i, row) => {
+      at.forEach((_, j) => regression.set(i, j, weights.get(row, j)));
+      missing.forEach((k, column) => left.set(i, k, n * rest.get(row, column)));
+    });
+  }
+  // Each animal is expected to be offset + regression * (what was weighed).
+  const offset = Matrix.sub(mean, regression.mmul(mean.subMatrixRow(at)));
+  const sum = Matrix.columnVector([...sums]);
+  const square = Matrix.from1DArray(at.length, at.length, [...products]);
+  const fitted = regression.mmul(sum);
+  first.add(Matrix.mul(offset, n)).add(fitted);
+  const cross = offset.mmul(fitted.transpose());
+  second
+    .add(Matrix.mul(outer(offset), n))
+    .add(cross)
+    .add(cross.transpose())
+    .add(regression.mmul(square).mmul(regression.transpose()))
+    .add(left);
+}
+
+function outer(column: Matrix): Matrix {
+  return column.mmul(column.transpose());
+}
+
+/** Log-normal with the mean and spread of the prior, moved by the animals that had damage weighed. */
+function damageOf(prior: SharePrior, sums?: DamageSums): ShareModel['damage'] {
+  const at = SHARE_PARTS.indexOf('damage');
+  const mean = (prior.mean[at] ?? 0) + DAMAGE_OFFSET;
+  const priorVariance = Math.log1p(prior.covariance.get(at, at) / mean ** 2);
+  const priorLog = Math.log(mean) - priorVariance / 2;
+  const { n, sum, squares } = sums ?? { n: 0, sum: 0, squares: 0 };
+  const logMean = (DAMAGE_ANIMALS * priorLog + sum) / (DAMAGE_ANIMALS + n);
+  const about = squares - 2 * logMean * sum + n * logMean ** 2 + DAMAGE_ANIMALS * (priorLog - logMean) ** 2;
+  const variance = (DAMAGE_ANIMALS * priorVariance + about) / (DAMAGE_ANIMALS + n);
+  return { logMean, logSd: Math.sqrt(variance * (1 + 1 / (DAMAGE_ANIMALS + n))) };
+}

@@ -1,0 +1,66 @@
+/** What the published figures say of all parts of a carcass together, before any animal of the shop's own is weighed. */
+import { Matrix } from 'ml-matrix';
+import { seeded } from '../random.ts';
+import type { Brought, SpeciesProfile } from '../species.ts';
+import { foretellSplits } from '../yield-foretell.ts';
+import { modelFrom } from '../yield-model.ts';
+import { baseOf, divide, shareOf, SPLITS, type Base, type Split } from '../yield-tree.ts';
+import { SHARE_PARTS } from './part-shares.ts';
+
+/** Mean and covariance of the shares of `SHARE_PARTS` in an animal of a shop that nothing is known of. */
+export interface SharePrior {
+  readonly mean: readonly number[];
+  readonly covariance: Matrix;
+}
+
+const DRAWS = 2000;
+const SEED = 1;
+/** How an animal of each base was brought, for the yield model that the draws come from. */
+const BROUGHT: Readonly<Record<Base, Brought>> = { carcass: 'skinned', quarters: 'quarters', boned: 'boned' };
+
+const priors = new WeakMap<SpeciesProfile, Map<Base, SharePrior>>();
+
+/** By drawing animals from the yield model of the published figures, so that the parts of one carcass hang together. */
+export function sharePrior(profile: SpeciesProfile, base: Base): SharePrior {
+  const known = priors.get(profile) ?? new Map<Base, SharePrior>();
+  priors.set(profile, known);
+  let prior = known.get(base);
+  if (!prior) known.set(base, (prior = momentsOf(drawShares(profile, base))));
+  return prior;
+}
+
+/** The base of an animal as it was brought. */
+export function shareBaseOf(brought: Brought): Base {
+  return baseOf(brought) ?? 'carcass';
+}
+
+function drawShares(profile: SpeciesProfile, base: Base): number[][] {
+  const chance = seeded(SEED);
+  const splits = foretellSplits(modelFrom([profile], {}), { species: profile.code, brought: BROUGHT[base] });
+  return Array.from({ length: DRAWS }, () => {
+    const share = {} as Record<Split, number>;
+    for (const split of SPLITS) {
+      const { middle, scale, degrees } = splits[split];
+      share[split] = shareOf(middle + scale * chance.studentT(degrees));
+    }
+    const parts = divide(1, share, base);
+    return SHARE_PARTS.map((part) => parts[part]);
+  });
+}
+
+function momentsOf(draws: readonly (readonly number[])[]): SharePrior {
+  const mean = SHARE_PARTS.map((_, i) => draws.reduce((sum, draw) => sum + (draw[i] ?? 0), 0) / draws.length);
+  const covariance = Matrix.zeros(mean.length, mean.length);
+  for (const draw of draws)
+    for (let i = 0; i < mean.length; i++)
+      for (let j = 0; j < mean.length; j++) {
+        const product = ((draw[i] ?? 0) - (mean[i] ?? 0)) * ((draw[j] ?? 0) - (mean[j] ?? 0));
+        covariance.set(i, j, covariance.get(i, j) + product / (draws.length - 1));
+      }
+  // A part that does not occur at all (bone of boned meat) keeps a spread of its own.
+  for (let i = 0; i < mean.length; i++) covariance.set(i, i, covariance.get(i, i) + LEAST_SD ** 2);
+  return { mean, covariance };
+}
+
+/** No share of a part is known better than this beforehand. */
+const LEAST_SD = 0.003;

@@ -1,0 +1,181 @@
+/** How well the weights of one animal fit together and fit its kind, as entered or with one of them changed. */
+import type { AnimalRow } from '../book/animals.ts';
+import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
+import { reconcile } from '../core/balance.ts';
+import type { Change } from '../core/balance/explain.ts';
+import { SHARE_PARTS, type SharePart } from '../core/balance/part-shares.ts';
+import { shareFit, type PartWeighed } from '../core/balance/share-fit.ts';
+import type { ShareModel } from '../core/balance/share-model.ts';
+import { readingGrams } from '../core/reading.ts';
+import type { SpeciesProfile } from '../core/species.ts';
+import { flowOf } from './balance-flow.ts';
+import { hookFlows } from './hook-flows.ts';
+import type { HookShrink } from './hook-shrink.ts';
+import { primalFlows } from './primal-flows.ts';
+import { primalsOf } from './primals.ts';
+import { baseGrams } from './take-home.ts';
+
+/** One weighing, as far as the balance looks at it: kept, or about to be. */
+export type BalanceRow = Pick<
+  WeighingRecord,
+  'id' | 'stage' | 'part' | 'primal' | 'typed' | 'digits' | 'decimals' | 'unit' | 'grams' | 'at' | 'void_at'
+> & {
+  /** The container that was taken off; 0 for none. */
+  tareGrams: number;
+};
+
+export interface AnimalWeights {
+  species: SpeciesProfile;
+  animal: AnimalRow;
+  /** The primals that came in. */
+  brought: readonly { primal: string; count: number }[];
+  /** Weighings that count, see `balanceRows`. */
+  rows: readonly BalanceRow[];
+  /** Parts that somebody stated there are none of. */
+  none: readonly string[];
+  shares: ShareModel;
+  /** More may still be weighed. */
+  going: boolean;
+  shrink: HookShrink;
+}
+
+/** Carcasses of one kind differ by about so much (standard deviation of the logarithm). Assumption. */
+const HANGING_LOG_SD = 0.4;
+/** An unknown weight explains anything, so it explains little: the usual ratio of a part's spread to its range. */
+const UNKNOWN_PENALTY = Math.log(0.15);
+const PART_OF: Readonly<Record<string, SharePart>> = {
+  'whole cuts': 'meat',
+  trim: 'meat',
+  package: 'meat',
+  'fat saved': 'fatSaved',
+  sinew: 'sinew',
+  bone: 'bone',
+  damage: 'damage',
+};
+
+/**
+ * The logarithm of the likelihood of all weights of the animal, 0 where everything is just as usual: what came in against
+ * what hangs, primals against the carcass (`reconcile`), and the parts against the carcass and their kind (`shareFit`).
+ */
+export function animalFit(weights: AnimalWeights): (change?: Change) => number {
+  const table = shareFit(weights.shares);
+  const ofHook = new Map<string, number>();
+  return (change) => {
+    const rows = changed(weights.rows, change);
+    const base = baseOf(weights, rows, change);
+    if (base === null) return change ? -Infinity : 0;
+    const onHook = rows.filter(({ stage }) => !isOfTable(stage));
+    const key = onHook.map(({ id, grams }) => `${id}:${grams}`).join();
+    let hook = ofHook.get(key);
+    if (hook === undefined) ofHook.set(key, (hook = hookFit(weights, onHook, base)));
+    const parts = partsOf(weights, rows, base, change);
+    const unknown =
+      change && change.as !== 'weight' && losesItsPart(weights.rows, change.id) ? UNKNOWN_PENALTY : 0;
+    return hook + table(parts) + unknown;
+  };
+}
+
+const isOfTable = (stage: string): boolean => stage === 'cut' || stage === 'packed';
+
+function changed(rows: readonly BalanceRow[], change: Change | undefined): readonly BalanceRow[] {
+  if (!change) return rows;
+  if (change.as !== 'weight') return rows.filter(({ id }) => `${id}` !== change.id);
+  return rows.map((row) => (`${row.id}` === change.id ? { ...row, grams: change.grams } : row));
+}
+
+/** Whether without this weight nothing is known of its part. */
+function losesItsPart(rows: readonly BalanceRow[], id: string): boolean {
+  const row = rows.find((one) => `${one.id}` === id);
+  return (
+    row === undefined ||
+    !rows.some((one) => one !== row && one.stage === row.stage && PART_OF[one.part] === PART_OF[row.part])
+  );
+}
+
+/** What the parts are shares of. Where the carcass is the weight in doubt, the parts say what it should be. */
+function baseOf(
+  { species, animal, shares, going }: AnimalWeights,
+  rows: readonly BalanceRow[],
+  change: Change | undefined,
+): number | null {
+  const [hanging, received] = [sumOf(rows, 'hanging'), sumOf(rows, 'received')];
+  const base = baseGrams({ brought: animal.brought, hanging, received });
+  if (base !== null) return base;
+  if (received !== null) return received * species.ratios.dressedToHanging.mean;
+  if (change?.as !== 'unknown' || going) return null;
+  const cut = rows.filter(({ stage }) => isOfTable(stage));
+  const weighed = new Set(cut.map(({ part }) => PART_OF[part] ?? 'meat'));
+  const share = SHARE_PARTS.reduce(
+    (total, part, i) => total + (weighed.has(part) ? (shares.mean[i] ?? 0) : 0),
+    0,
+  );
+  return share > 0 ? cut.reduce((total, { grams }) => total + grams, 0) / share : null;
+}
+
+function hookFit(
+  { species, animal, brought, going, shrink }: AnimalWeights,
+  rows: readonly BalanceRow[],
+  base: number,
+): number {
+  const hasPrimals = rows.some(({ stage }) => stage === 'primal');
+  const block = hasPrimals
+    ? primalFlows(primalsOf(species, brought), rows, base, going)
+    : { flows: [], nodes: [] };
+  const received = sumOf(rows, 'received');
+  const flows = [
+    ...hookFlows(species, animal, rows, { received }, shrink, hasPrimals ? 'block' : 'table'),
+    ...block.flows,
+  ];
+  const nodes = ['hook', ...block.nodes, 'table'].filter((node) =>
+    flows.some(({ from, to }) => from === node || to === node),
+  );
+  const { chiSquare } = reconcile({ flows, nodes });
+  const whole = animal.brought === 'whole' || animal.brought === 'skinned';
+  const size = whole ? Math.log(base / species.hangingGrams.typical) / HANGING_LOG_SD : 0;
+  return -(chiSquare + size * size) / 2;
+}
+
+function partsOf(
+  { rows: all, none, going }: AnimalWeights,
+  rows: readonly BalanceRow[],
+  base: number,
+  change: Change | undefined,
+): Partial<Record<SharePart, PartWeighed>> {
+  const cut = rows.filter(({ stage }) => isOfTable(stage));
+  const parts: Partial<Record<SharePart, PartWeighed>> = {};
+  for (const row of cut) {
+    const part = PART_OF[row.part] ?? 'meat';
+    const { share = 0, sd = 0 } = parts[part] ?? {};
+    const reading = (flowOf(row, null, null).sd ?? 0) / base;
+    parts[part] = { share: share + row.grams / base, sd: Math.hypot(sd, reading), open: going };
+  }
+  for (const part of none.map((name) => PART_OF[name]))
+    if (part) parts[part] ??= { share: 0, sd: 0, open: false };
+  // Trim alone is not all the meat: the whole cuts are there too, unweighed.
+  const trimOnly = !cut.some(({ part }) => part === 'whole cuts' || part === 'package');
+  if (trimOnly && parts.meat) parts.meat = { ...parts.meat, open: true };
+  const doubted = change?.as === 'unknown' ? all.find(({ id }) => `${id}` === change.id) : undefined;
+  const part = doubted && isOfTable(doubted.stage) ? parts[PART_OF[doubted.part] ?? 'meat'] : undefined;
+  if (doubted && part) parts[PART_OF[doubted.part] ?? 'meat'] = { ...part, open: true };
+  return parts;
+}
+
+function sumOf(rows: readonly BalanceRow[], stage: string): number | null {
+  const some = rows.filter((row) => row.stage === stage);
+  return some.length > 0 ? some.reduce((total, { grams }) => total + grams, 0) : null;
+}
+
+/**
+ * The weighings that the balance looks at. Packages count only where whole cuts were weighed nowhere else, and once the trim
+ * went through a batch: then they are the whole cuts.
+ */
+export function balanceRows(weighings: readonly WeighingRecord[], sums: WeightSums): BalanceRow[] {
+  const packages = sums.whole_cuts === null && sums.trim_ground > 0;
+  return weighings
+    .filter(
+      ({ stage, void_at }) =>
+        void_at === null && (STAGES.includes(stage) || (stage === 'packed' && packages)),
+    )
+    .map((row) => ({ ...row, tareGrams: readingGrams(row) - row.grams }));
+}
+const STAGES: readonly string[] = ['received', 'hanging', 'primal', 'cut'];

@@ -1,0 +1,72 @@
+/** Puts together what the balance needs of one animal: its weights, its kind, the shop's containers. */
+import type { AnimalRow } from '../book/animals.ts';
+import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
+import { readingGrams, type Reading } from '../core/reading.ts';
+import { balanceOf, culprit, type AnimalBalance, type NamedWeight } from './animal-balance.ts';
+import { balanceRows, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
+import type { DeskRoom } from './room.ts';
+
+/** A weight that somebody is about to keep. */
+interface Entering {
+  stage: string;
+  part: string;
+  primal?: string | null;
+  reading: Reading;
+  tare: Reading | null;
+  grams: number;
+}
+
+/** No weighing has this id: it stands for the one that is being entered. */
+const ENTERING = 0;
+/** The weight that is being entered is asked about if it is this likely to be the wrong one. */
+const ASK_CHANCE = 0.5;
+
+export function balanceOfAnimal(
+  room: DeskRoom,
+  animal: AnimalRow,
+  weighings: readonly WeighingRecord[],
+  sums: WeightSums | undefined,
+): AnimalBalance {
+  if (!sums) return { suspects: [], odds: 0, doubtful: false, overGrams: 0 };
+  return balanceOf(weightsOf(room, animal, balanceRows(weighings, sums)), sums, () => containersOf(room));
+}
+
+/** What is wrong with the set once this weight is in it, where that is most likely this weight itself; else null. */
+export function culpritWith(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums,
+  { stage, part, primal = null, reading, tare, grams }: Entering,
+): NamedWeight | null {
+  const entering: BalanceRow = {
+    id: ENTERING,
+    stage: stage as BalanceRow['stage'],
+    part,
+    primal,
+    ...reading,
+    grams,
+    tareGrams: tare ? readingGrams(tare) : 0,
+    at: room.now(),
+    void_at: null,
+  };
+  const rows = [...balanceRows(room.book.weighings.ofAnimal(animal.id), sums), entering];
+  const found = culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
+  return found?.id === `${ENTERING}` && found.chance >= ASK_CHANCE ? found : null;
+}
+
+function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {
+  return {
+    species: room.species.of(animal.species),
+    animal,
+    brought: room.book.animals.parts(animal.id),
+    rows,
+    none: [],
+    shares: room.yields.partShares(animal),
+    going: animal.stage === 'hanging' || animal.stage === 'cutting',
+    shrink: room.shrink,
+  };
+}
+
+function containersOf(room: DeskRoom): number[] {
+  return [...new Set(room.book.weighings.containers().map(readingGrams))];
+}

@@ -1,0 +1,34 @@
+/** What a finished animal says about the parts of its kind: shares of its base, as far as they were weighed. */
+import type { YieldRow } from '../book/sums.ts';
+import { SHARE_PARTS, type PartShares } from '../core/balance/part-shares.ts';
+import { shareFit } from '../core/balance/share-fit.ts';
+import { shareModel } from '../core/balance/share-model.ts';
+import { shareBaseOf, sharePrior } from '../core/balance/share-prior.ts';
+import type { SpeciesProfile } from '../core/species.ts';
+import type { YieldObservation } from '../core/yield.ts';
+
+/** Weights this far from the published figures are a slip that nobody mended; they teach nothing. Logarithm of a likelihood. */
+const LEAST_FIT = -10;
+
+/** Null where the weights cannot be right. A part that was not weighed is left out; one that was stated to be none is 0. */
+export function partSharesOf(
+  row: YieldRow,
+  { hangingGrams: base, takeHomeGrams: takeHome, group }: YieldObservation,
+  profile: SpeciesProfile,
+): PartShares | null {
+  const ownFat = row.fat_saved ?? row.own_fat_ground;
+  const grams: Record<string, number | null> = {
+    meat: takeHome === undefined ? null : takeHome - ownFat,
+    fatSaved: row.fat_saved,
+    sinew: row.sinew,
+    bone: row.bone,
+    damage: row.damage,
+  };
+  const known = SHARE_PARTS.flatMap((part) => {
+    const weighed = grams[part] ?? null;
+    return weighed === null ? [] : [[part, weighed / base] as const];
+  });
+  const fit = shareFit(shareModel(sharePrior(profile, shareBaseOf(group.brought))));
+  const parts = Object.fromEntries(known.map(([part, share]) => [part, { share, sd: 0, open: false }]));
+  return fit(parts) < LEAST_FIT ? null : Object.fromEntries(known);
+}
