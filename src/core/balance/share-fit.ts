@@ -154,8 +154,10 @@ function damageLog({ damage: { logMean, logSd } }: ShareModel, share: number): n
 /** Amounts of damage that nobody weighed, each with the share of the distribution that lies nearest to it. */
 function damageSlices({ damage: { logMean, logSd } }: ShareModel): { damage: number; log: number }[] {
   return DEVIATIONS.map((z, i) => {
-    const [below, above] = [DEVIATIONS[i - 1] ?? -Infinity, DEVIATIONS[i + 1] ?? Infinity];
-    const mass = normalCdf((z + above) / 2) - normalCdf((below + z) / 2);
+    const [below, above] = [DEVIATIONS[i - 1], DEVIATIONS[i + 1]];
+    const mass =
+      (above === undefined ? 1 : normalCdf((z + above) / 2)) -
+      (below === undefined ? 0 : normalCdf((below + z) / 2));
     const damage = Math.min(1, Math.max(0, Math.exp(logMean + logSd * z) - DAMAGE_OFFSET));
     return { damage, log: Math.log((1 - NO_DAMAGE_CHANCE) * mass) };
   });
