@@ -1,6 +1,7 @@
 /** Whether an animal's weights fit together, and which of them is most likely wrong. */
 import type { WeightSums } from '../book/weighings.ts';
-import { explain, type Explained, type Explanation } from '../core/balance/explain.ts';
+import { explain, type Explained, type ExplainedWeight, type SlipKind } from '../core/balance/explain.ts';
+import type { Typed } from '../core/mistype.ts';
 import { animalFit, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
 import type { Suspect } from './shapes.ts';
 import { typedText } from './typed-text.ts';
@@ -9,8 +10,6 @@ import { allParts } from './weighed-parts.ts';
 export interface AnimalBalance {
   /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
   suspects: Suspect[];
-  /** Odds that some weight is wrong against that all are right; 0 while nothing is worth asking. */
-  odds: number;
   /** The weights do not fit, whether or not one of them stands out. */
   doubtful: boolean;
   /** By how much the parts outweigh the animal; 0 when they do not. */
@@ -21,11 +20,11 @@ export interface AnimalBalance {
  * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
  * cutter who is asked too often stops reading.
  */
-export const ASK_ODDS = Number(process.env['ODDS'] ?? 2);
+export const ASK_ODDS = Number(process.env['ODDS'] ?? 0.15);
 /** A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. */
 const NAME_CHANCE = 0.7;
-/** What was meant is offered if it is this likely among the explanations of its own weight. */
-const OFFER_CHANCE = 0.5;
+/** What was meant is offered if it is this likely among what may have been meant. */
+const OFFER_CHANCE = 0.4;
 
 /** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
 export function balanceOf(
@@ -40,21 +39,29 @@ export function balanceOf(
   const row = weights.rows.find(({ id }) => `${id}` === first?.id);
   const doubtful = odds >= ASK_ODDS;
   const named = doubtful && first && row && first.chance >= NAME_CHANCE;
-  return { suspects: named ? [suspectOf(row, first)] : [], odds, doubtful, overGrams };
+  return { suspects: named ? [suspectOf(row, first)] : [], doubtful, overGrams };
 }
 
-/** The weight most likely wrong in a set, with its chance; null while nothing is worth asking. */
-export function culprit(weights: AnimalWeights, containers: () => readonly number[]): NamedWeight | null {
+/** The weight most likely wrong in a set; null while nothing is worth asking. */
+export function culprit(weights: AnimalWeights, containers: () => readonly number[]): ExplainedWeight | null {
   const { odds, weights: found } = explained(weights, containers);
   const [first] = found;
   return odds >= ASK_ODDS && first ? first : null;
 }
 
-export type NamedWeight = Explained['weights'][number];
+/** The slip that most likely was made with this weight, as far as one stands out. */
+export function slipOf({ chance, kind, kindChance, meant }: ExplainedWeight): Offer {
+  const clear = kindChance >= OFFER_CHANCE * chance;
+  if (clear && (kind === 'weighed-twice' || kind === 'other-animal')) return { kind };
+  return meant && meant.chance >= OFFER_CHANCE
+    ? { kind: meant.kind, meant: meant.reading }
+    : { kind: 'unknown' };
+}
 
-/** What was meant, where it is likely enough to be offered. */
-export function offered({ chance, best }: NamedWeight): Explanation | null {
-  return best.meant && best.chance >= OFFER_CHANCE * chance ? best : null;
+export interface Offer {
+  readonly kind: SlipKind;
+  /** What was probably typed wrong. */
+  readonly meant?: Typed;
 }
 
 function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
@@ -75,8 +82,8 @@ function isTwin(a: BalanceRow, b: BalanceRow): boolean {
   );
 }
 
-function suspectOf(row: BalanceRow, named: NamedWeight): Suspect {
-  const likely = offered(named);
+function suspectOf(row: BalanceRow, found: ExplainedWeight): Suspect {
+  const { kind, meant } = slipOf(found);
   return {
     weighingId: row.id,
     stage: row.stage,
@@ -84,8 +91,8 @@ function suspectOf(row: BalanceRow, named: NamedWeight): Suspect {
     primal: row.primal,
     typed: row.typed,
     grams: row.grams,
-    likely: likely?.meant ? { typed: typedText(likely.meant), kind: likely.kind } : null,
-    twice: named.best.kind === 'weighed-twice' && named.best.chance >= OFFER_CHANCE * named.chance,
-    otherAnimal: named.best.kind === 'other-animal' && named.best.chance >= OFFER_CHANCE * named.chance,
+    likely: meant ? { typed: typedText(meant), kind } : null,
+    twice: kind === 'weighed-twice',
+    otherAnimal: kind === 'other-animal',
   };
 }

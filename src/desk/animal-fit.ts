@@ -41,8 +41,13 @@ export interface AnimalWeights {
 
 /** Carcasses of one kind differ by about so much (standard deviation of the logarithm). Assumption. */
 const HANGING_LOG_SD = 0.4;
-/** An unknown weight explains anything, so it explains little: the usual ratio of a part's spread to its range. */
-const UNKNOWN_PENALTY = Math.log(0.15);
+/**
+ * A change after which nothing is known of a part explains anything, so it explains little: the usual ratio of a part's
+ * spread to its range, and for a weight that is taken out the chance that its own part was never weighed besides.
+ */
+const LOST = { unknown: Math.log(0.15), removed: Math.log(0.02) } as const;
+/** Spread of the logarithm of what a container holds, below half of its part. Assumption. */
+const TOTE_LOG_SD = 0.7;
 const PART_OF: Readonly<Record<string, SharePart>> = {
   'whole cuts': 'meat',
   trim: 'meat',
@@ -69,13 +74,34 @@ export function animalFit(weights: AnimalWeights): (change?: Change) => number {
     let hook = ofHook.get(key);
     if (hook === undefined) ofHook.set(key, (hook = hookFit(weights, onHook, base)));
     const parts = partsOf(weights, rows, base, change);
-    const unknown =
-      change && change.as !== 'weight' && losesItsPart(weights.rows, change.id) ? UNKNOWN_PENALTY : 0;
-    return hook + table(parts) + unknown;
+    const lost =
+      change && change.as !== 'weight' && losesItsPart(weights.rows, change.id) ? LOST[change.as] : 0;
+    return hook + table(parts) + lost + toteSize(weights, change, base);
   };
 }
 
 const isOfTable = (stage: string): boolean => stage === 'cut' || stage === 'packed';
+
+/**
+ * While more may come, any light weight fits. A container is mostly filled with a good part of what there is, so a
+ * weight that was meant is not expected to be far below half of its part's usual amount.
+ */
+function toteSize(
+  { rows, going, shares, species }: AnimalWeights,
+  change: Change | undefined,
+  base: number,
+): number {
+  if (!going || change?.as !== 'weight') return 0;
+  const row = rows.find(({ id }) => `${id}` === change.id);
+  if (!row || (row.stage !== 'primal' && !isOfTable(row.stage))) return 0;
+  const part = PART_OF[row.part];
+  const usual =
+    row.stage === 'primal'
+      ? species.primals.find(({ code }) => code === row.primal)?.share
+      : part && shares.mean[SHARE_PARTS.indexOf(part)];
+  const below = Math.log((usual ?? 0) * base * 0.5) - Math.log(change.grams);
+  return -(Math.max(0, below / TOTE_LOG_SD) ** 2) / 2;
+}
 
 function changed(rows: readonly BalanceRow[], change: Change | undefined): readonly BalanceRow[] {
   if (!change) return rows;
@@ -88,7 +114,12 @@ function losesItsPart(rows: readonly BalanceRow[], id: string): boolean {
   const row = rows.find((one) => `${one.id}` === id);
   return (
     row === undefined ||
-    !rows.some((one) => one !== row && one.stage === row.stage && PART_OF[one.part] === PART_OF[row.part])
+    !rows.some(
+      (one) =>
+        one !== row &&
+        one.stage === row.stage &&
+        (row.stage === 'primal' ? one.primal === row.primal : PART_OF[one.part] === PART_OF[row.part]),
+    )
   );
 }
 

@@ -2,7 +2,8 @@
 import type { AnimalRow } from '../book/animals.ts';
 import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
 import { readingGrams, type Reading } from '../core/reading.ts';
-import { balanceOf, culprit, type AnimalBalance, type NamedWeight } from './animal-balance.ts';
+import type { ExplainedWeight } from '../core/balance/explain.ts';
+import { balanceOf, culprit, type AnimalBalance } from './animal-balance.ts';
 import { balanceRows, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
 import type { DeskRoom } from './room.ts';
 
@@ -27,7 +28,7 @@ export function balanceOfAnimal(
   weighings: readonly WeighingRecord[],
   sums: WeightSums | undefined,
 ): AnimalBalance {
-  if (!sums) return { suspects: [], odds: 0, doubtful: false, overGrams: 0 };
+  if (!sums) return { suspects: [], doubtful: false, overGrams: 0 };
   return balanceOf(weightsOf(room, animal, balanceRows(weighings, sums)), sums, () => containersOf(room));
 }
 
@@ -37,7 +38,7 @@ export function culpritWith(
   animal: AnimalRow,
   sums: WeightSums,
   { stage, part, primal = null, reading, tare, grams }: Entering,
-): NamedWeight | null {
+): ExplainedWeight | null {
   const entering: BalanceRow = {
     id: ENTERING,
     stage: stage as BalanceRow['stage'],

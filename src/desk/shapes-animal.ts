@@ -227,8 +227,6 @@ export interface AnimalPage {
   balance: {
     /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
     suspects: Suspect[];
-    /** Odds that some weight is wrong against that all are right; 0 while nothing is worth asking. */
-    odds: number;
     /** The weights do not fit, whether or not one of them stands out. */
     doubtful: boolean;
     /** By how much the parts outweigh the animal; 0 when they do not. */

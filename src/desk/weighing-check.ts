@@ -5,7 +5,8 @@ import { likelyMistypes } from '../core/mistype.ts';
 import type { Reading } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { Range } from '../core/yield.ts';
-import { offered, type NamedWeight } from './animal-balance.ts';
+import type { ExplainedWeight } from '../core/balance/explain.ts';
+import { slipOf } from './animal-balance.ts';
 import { culpritWith } from './animal-weights.ts';
 import { carcassLimits } from './carcass-limits.ts';
 import { askAboutPrimal } from './primal-check.ts';
@@ -75,7 +76,7 @@ function refuseMoreThanAnimal(
   sums: WeightSums | undefined,
   given: Candidate,
   base: 'hanging' | 'received',
-  culprit: () => NamedWeight | null = () => null,
+  culprit: () => ExplainedWeight | null = () => null,
 ): void {
   const whole = sums?.[base] ?? null;
   if (whole === null || given.grams <= whole * SLACK) return;
@@ -86,10 +87,11 @@ function refuseMoreThanAnimal(
 }
 
 /** What was probably meant instead, as text that can be typed. */
-function offerOf(found: NamedWeight | null): Record<string, string> {
-  const offer = found && offered(found);
-  if (offer?.meant) return { likely: typedText(offer.meant), slip: offer.kind };
-  return found?.best.kind === 'weighed-twice' ? { slip: found.best.kind } : {};
+function offerOf(found: ExplainedWeight | null): Record<string, string> {
+  if (!found) return {};
+  const { kind, meant } = slipOf(found);
+  if (meant) return { likely: typedText(meant), slip: kind };
+  return kind === 'unknown' ? {} : { slip: kind };
 }
 
 /**

@@ -183,12 +183,12 @@ describe('the balance with primals', () => {
 
   it('names the hook when all primals agree against it', async () => {
     const shop = await freshDesk();
-    const id = await takeIn(shop, {}, '440');
+    const id = await takeIn(shop, {}, '480');
     await breakDown(shop, id, USUAL, true);
     const { balance } = await shop.call('animals.open', { id });
     expect(balance.suspects[0]).toMatchObject({
       stage: 'hanging',
-      typed: '440',
+      typed: '480',
       likely: { typed: '400 lb' },
     });
   });

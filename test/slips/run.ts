@@ -56,18 +56,6 @@ if (import.meta.main ?? process.argv[1]?.endsWith('slips/run.ts')) {
       .sort((a, b) => b - a);
     const threshold = right[Math.floor(0.015 * right.length)] ?? 0;
     console.log('best threshold', threshold.toFixed(3), right.length);
-    console.log(
-      'our odds of right animals',
-      TAUGHT.map((taught) =>
-        cells
-          .filter((c) => c.missing === missing && c.taught === taught && c.slip === null)
-          .flatMap((c) => c.outcomes.map((o) => o.odds))
-          .sort((a, b) => b - a)
-          .slice(0, 8)
-          .map((x) => x.toFixed(2))
-          .join(' '),
-      ).join(' | '),
-    );
     for (const taught of TAUGHT)
       for (const slip of [null, ...SLIPS]) {
         const o = cells

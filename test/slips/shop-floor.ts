@@ -23,7 +23,6 @@ export interface Outcome {
   readonly offeredRight: boolean | null;
   /** The weights with the slip left in, for the best possible test. */
   readonly seen: Seen;
-  readonly odds: number;
 }
 
 export interface Seen {
@@ -120,7 +119,6 @@ export async function weighIn(
     rightQuestioned,
     offeredRight,
     seen,
-    odds: balance.odds,
   };
 }
 

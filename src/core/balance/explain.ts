@@ -25,20 +25,22 @@ export type Change =
 
 export type SlipKind = MistypeKind | 'weighed-twice' | 'other-animal' | 'unknown';
 
-/** One explanation: this weight, this slip, and for a slip in the figures the reading that was meant. */
-export interface Explanation {
+export interface ExplainedWeight {
   readonly id: string;
-  readonly kind: SlipKind;
-  readonly meant?: Typed;
-  /** Its share of all explanations together, 0 to 1. */
+  /** Its share of all explanations together. */
   readonly chance: number;
+  /** What most likely happened to it, and the share of that among all explanations. */
+  readonly kind: SlipKind;
+  readonly kindChance: number;
+  /** The likeliest slip in its figures, and its share of all slips in its figures; none where no slip of that kind is possible. */
+  readonly meant?: { readonly reading: Typed; readonly kind: SlipKind; readonly chance: number };
 }
 
 export interface Explained {
   /** Odds that some weight is wrong against that all are right. */
   readonly odds: number;
-  /** By weight, the most suspect first: its share of all explanations, and the likeliest of its own. */
-  readonly weights: readonly { readonly id: string; readonly chance: number; readonly best: Explanation }[];
+  /** The most suspect first. */
+  readonly weights: readonly ExplainedWeight[];
 }
 
 /** One weight in so many is wrong when it is entered, a judgement: no source gives one. */
@@ -81,20 +83,34 @@ export function explain(
     slipsOf(weight, known).map((slip) => ({ ...slip, log: slip.log + fit(slip.change) })),
   );
   const all = logSum(tried.map(({ log }) => log));
-  const found = weights.map(({ id }) => {
+  const chanceOf = (some: readonly { log: number }[]): number =>
+    Math.exp(logSum(some.map(({ log }) => log)) - all);
+  const found = weights.map(({ id }): ExplainedWeight => {
     const own = tried.filter(({ change }) => change.id === id);
-    const best = own.reduce((most, one) => (one.log > most.log ? one : most));
-    const chanceOf = (log: number): number => Math.exp(log - all);
+    const best = likeliest(own);
+    const inFigures = own.filter(({ meant }) => meant);
+    const slip = likeliest(inFigures);
     return {
       id,
-      chance: chanceOf(logSum(own.map(({ log }) => log))),
-      best: { id, kind: best.kind, chance: chanceOf(best.log), ...(best.meant && { meant: best.meant }) },
+      chance: chanceOf(own),
+      kind: best?.kind ?? 'unknown',
+      kindChance: best ? chanceOf([best]) : 0,
+      ...(slip?.meant && {
+        meant: { reading: slip.meant, kind: slip.kind, chance: chanceOf([slip]) / chanceOf(inFigures) },
+      }),
     };
   });
   return { odds: Math.exp(all - asEntered), weights: found.sort((a, b) => b.chance - a.chance) };
 }
 
 const MOST_COMMON = Object.values(COMMON).reduce((total, share) => total + share, 0);
+
+/** Of one weight's slips there is always one: it may be of another animal. */
+function likeliest(some: readonly Tried[]): Tried | undefined {
+  return some.reduce<Tried | undefined>((most, one) => (most && most.log >= one.log ? most : one), undefined);
+}
+
+type Tried = Slip & { log: number };
 
 interface Slip {
   kind: SlipKind;
