@@ -22,7 +22,7 @@ export interface AnimalBalance {
  */
 export const ASK_ODDS = Number(process.env['ODDS'] ?? 0.15);
 /** A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. */
-const NAME_CHANCE = 0.7;
+const NAME_CHANCE = 0.85;
 /** What was meant is offered if it is this likely among what may have been meant. */
 const OFFER_CHANCE = 0.4;
 

@@ -25,7 +25,7 @@ export function useDoubt(
   return computed<DoubtAnswer[]>(() => {
     if (!ask.value) return [];
     const likely = ask.value.with?.likely;
-    if (ask.value.code === 'weight.same-again')
+    if (ask.value.code === 'weight.same-again' || ask.value.with?.slip === 'weighed-twice')
       return [
         { key: 'y', label: text.second, does: () => does.keep(true) },
         { key: 'n', label: text.sameOne, does: does.empty },

@@ -21,8 +21,16 @@ const part = (parameters: With): string =>
     ? wordFor(words.part, String(parameters.part ?? 'this part'))
     : String(parameters.primal)
   ).toLowerCase();
-const meant = (parameters: With, format: Format): string =>
-  parameters.likely ? ` Did you mean ${typedWithUnit(String(parameters.likely), format.unit)}?` : '';
+/** What may have happened to a weight that does not fit, where the desk has a guess. */
+const meant = ({ likely, slip }: With, format: Format): string => {
+  if (slip === 'weighed-twice') return ' The same weight is entered already. Was it weighed twice?';
+  if (slip === 'other-animal') return ' Does it belong to another animal?';
+  if (!likely) return '';
+  const typed = typedWithUnit(String(likely), format.unit);
+  return slip === 'tare-left-in'
+    ? ` Was the container weighed with it? Then it is ${typed}.`
+    : ` Did you mean ${typed}?`;
+};
 
 export const problemWording: Readonly<Record<string, Wording>> = {
   'reading.empty': (_, format) => `Type a weight, for example 18.62 or 18.62 ${format.unit}.`,
@@ -40,7 +48,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
     `“${p.typed}” is heavier than anything on the rail. Check the decimal point and the unit.`,
   'reading.ounces': (p) => `“${p.typed}”: a pound has 16 ounces. Type fewer than 16 oz after the pounds.`,
   'weight.more-than-animal': (p, format) =>
-    `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.`,
+    `${massIn(p, 'grams', format)} is more than the whole animal (${wordFor(words.weighStage, String(p.base)).toLowerCase()} ${massIn(p, 'baseGrams', format)}). Weigh again, or correct that weight first.${meant(p, format)}`,
   'weight.unlikely': (p, format) =>
     p.part === 'pieces'
       ? `${massIn(p, 'grams', format)} is hardly possible for what came in of such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`

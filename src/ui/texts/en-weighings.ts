@@ -53,15 +53,23 @@ export const doubtText = {
   noAgain: 'No, weigh again',
   again: 'Weigh again',
   takeOneBack: 'Yes, take one back',
+  takeItBack: 'Yes, take it back',
 
   over: (typed: string, name: string, over: string) =>
     `With ${typed} for ${name.toLowerCase()}, the parts weigh ${over} more than the animal.`,
   misfit: (typed: string, name: string) =>
     `With ${typed} for ${name.toLowerCase()}, it does not fit the other weights of this animal.`,
-  perhapsTwice: 'Perhaps one container was weighed twice.',
+  perhapsTwice: 'The same weight is entered twice. Was it weighed only once?',
+  perhapsOther: 'Perhaps it belongs to another animal.',
+  unclear: 'These weights do not add up as such animals usually do, and no single one stands out.',
+  unclearOver: (over: string) =>
+    `The parts weigh ${over} more than the animal, and no single weight stands out.`,
+  lookThrough: 'Look through the list, and weigh again what you are not sure of.',
+  theyAreRight: 'They are right',
   perhaps: (slip: string, typed: string) => `Perhaps ${slip.toLowerCase()}: did you mean ${typed}?`,
   perhapsGone: (slip: string, typed: string) =>
     `Perhaps ${slip.toLowerCase()}, and it was ${typed}; it has left the shop, so it stays as it is.`,
+  tookItBack: (typed: string) => `Took ${typed} back. It stays in the list, struck through.`,
   tookOneBack: (typed: string) => `Took one of the two ${typed} back. It stays in the list, struck through.`,
   changed: (typed: string) => `Changed to ${typed}. The old weight stays in the list, struck through.`,
 } as const;

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { explain, type Change } from '../../../src/core/balance/explain.ts';
+import { parseReading, readingGrams } from '../../../src/core/reading.ts';
+
+const LB = 453.59237;
+const weight = (id: string, typed: string, more: { hasTwin?: boolean; tareGrams?: number } = {}) => ({
+  id,
+  reading: parseReading(typed, 'lb'),
+  tareGrams: 0,
+  hasTwin: false,
+  ...more,
+});
+/** Weights that should come to `total` pounds, give or take half a pound. */
+function sumTo(total: number, weights: readonly ReturnType<typeof weight>[]) {
+  return (change?: Change): number => {
+    const grams = weights.map(({ id, reading, tareGrams }) => {
+      if (change?.id !== id) return readingGrams(reading) - tareGrams;
+      return change.as === 'weight' ? change.grams : 0;
+    });
+    const off = grams.reduce((sum, one) => sum + one, 0) / LB - total;
+    return change?.as === 'unknown' ? -3 : -(off * off) / (2 * 0.25);
+  };
+}
+const none = () => [];
+
+describe('explaining weights that do not fit', () => {
+  it('finds nothing wrong where everything fits', () => {
+    const weights = [weight('a', '38.5'), weight('b', '61.0')];
+    expect(explain(weights, sumTo(99.5, weights), none).odds).toBeLessThan(0.1);
+  });
+
+  it.each([
+    ['digits-swapped', '83.5', '38.5'],
+    ['decimal-slipped', '385', '38.5'],
+    ['wrong-unit', '38.5 kg', '38.5'],
+  ])('names the slip %s: %s for %s', (kind, typed, right) => {
+    const weights = [weight('a', '12.0'), weight('b', typed), weight('c', '7.5')];
+    const { odds, weights: found } = explain(weights, sumTo(12 + Number(right) + 7.5, weights), none);
+    expect(odds).toBeGreaterThan(10);
+    expect(found[0]).toMatchObject({ id: 'b', meant: { kind } });
+    const meant = found[0]?.meant?.reading;
+    expect(meant && readingGrams(meant) / LB).toBeCloseTo(Number(right), 6);
+  });
+
+  it('says that one weight stands twice rather than inventing figures for another', () => {
+    const weights = [
+      weight('a', '65'),
+      weight('b', '60'),
+      weight('c', '60', { hasTwin: true }),
+      weight('d', '38'),
+    ];
+    const { weights: found } = explain(weights, sumTo(163, weights), none);
+    expect(found[0]).toMatchObject({ id: 'c', kind: 'weighed-twice' });
+    expect(found[0]?.chance).toBeGreaterThan(0.7);
+  });
+
+  it('takes a container that was not taken off for the reason where one of the shop’s weighs just that', () => {
+    const weights = [weight('a', '42.5'), weight('b', '61.0')];
+    const { weights: found } = explain(weights, sumTo(99.5, weights), () => [4 * LB]);
+    expect(found[0]).toMatchObject({ meant: { kind: 'tare-left-in' } });
+    const tared = [weight('a', '46.5', { tareGrams: 4 * LB }), weight('b', '61.0')];
+    const again = explain(tared, sumTo(99.5, tared), () => [4 * LB]).weights.find(({ id }) => id === 'a');
+    expect(again?.meant?.kind).not.toBe('tare-left-in');
+  });
+
+  it('asks for the containers only where an explanation could matter', () => {
+    const weights = [weight('a', '38.5'), weight('b', '61.0')];
+    const asked: number[] = [];
+    const containers = () => {
+      asked.push(1);
+      return [];
+    };
+    expect(explain(weights, sumTo(99.5, weights), containers, 0.15)).toEqual({ odds: 0, weights: [] });
+    expect(asked).toEqual([]);
+  });
+});
