@@ -76,7 +76,7 @@ export function explain(
 ): Explained {
   const asEntered = fit();
   // No explanation fits better than perfectly (0).
-  if (Math.exp(-asEntered) * weights.length * SLIP_RATE * MOST_COMMON < worthwhile)
+  if (Math.exp(-asEntered) * weights.length * SLIP_RATE * REACHED < worthwhile)
     return { odds: 0, weights: [] };
   const known = containers();
   const tried = weights.flatMap((weight) =>
@@ -103,7 +103,8 @@ export function explain(
   return { odds: Math.exp(all - asEntered), weights: found.sort((a, b) => b.chance - a.chance) };
 }
 
-const MOST_COMMON = Object.values(COMMON).reduce((total, share) => total + share, 0);
+/** A bound seen in `npm run slips`: of all the slips that a weight may have had, fewer than this share lead to one that fits. */
+const REACHED = 0.4;
 
 /** Of one weight's slips there is always one: it may be of another animal. */
 function likeliest(some: readonly Tried[]): Tried | undefined {
