@@ -41,6 +41,8 @@ export interface AnimalWeights {
 
 /** Carcasses of one kind differ by about so much (standard deviation of the logarithm). Assumption. */
 const HANGING_LOG_SD = 0.4;
+/** Beyond the limits of its kind no carcass is, and somebody who keeps one there has been asked. */
+const IMPOSSIBLE = -8;
 /**
  * A change after which nothing is known of a part explains anything, so it explains little: the usual ratio of a part's
  * spread to its range, and for a weight that is taken out the chance that its own part was never weighed besides.
@@ -162,8 +164,10 @@ function hookFit(
   );
   const { chiSquare } = reconcile({ flows, nodes });
   const whole = animal.brought === 'whole' || animal.brought === 'skinned';
-  const size = whole ? Math.log(base / species.hangingGrams.typical) / HANGING_LOG_SD : 0;
-  return -(chiSquare + size * size) / 2;
+  const { least, typical, most } = species.hangingGrams;
+  const size = whole ? Math.log(base / typical) / HANGING_LOG_SD : 0;
+  const impossible = whole && (base < least || base > most) ? IMPOSSIBLE : 0;
+  return impossible - (chiSquare + size * size) / 2;
 }
 
 function partsOf(

@@ -73,7 +73,7 @@ describe('the loss on the hook', () => {
   it('expects a dry cooler to take more once 30 animals showed it, and believes a wet one no more', async () => {
     const shop = await freshDesk();
     const dry = { received: '70', hanging: '61.5', days: 7 };
-    expect((await hungAndCut(shop, { ...dry, hanging: '60.0' })).balance.suspects).not.toEqual([]);
+    expect((await hungAndCut(shop, { ...dry, hanging: '60.0' })).balance.doubtful).toBe(true);
     const shop30 = await freshDesk();
     for (let i = 0; i < 30; i++)
       await hungAndCut(shop30, {
@@ -85,9 +85,7 @@ describe('the loss on the hook', () => {
     // 2 lb of 70 in a week is what a damp cooler takes: usual beforehand, odd in this shop.
     const damp = { received: '70', hanging: '68.0', days: 7 };
     expect((await hungAndCut(shop, damp)).balance.suspects).toEqual([]);
-    expect((await hungAndCut(shop30, damp)).balance.suspects[0]).toMatchObject({
-      stage: expect.stringMatching(/received|hanging/),
-    });
+    expect((await hungAndCut(shop30, damp)).balance.doubtful).toBe(true);
   }, 30_000);
 
   it('learns again from a weight that was put right, and nothing from an animal weighed once or still hanging', async () => {

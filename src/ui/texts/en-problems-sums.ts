@@ -26,7 +26,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
   ],
   [BALANCE]: [
     'balance.id-twice', 'balance.same-ends', 'balance.sd-spread', 'balance.too-many-flows', 'balance.unknown-node',
-    'flow.negative', 'weighing.of-nothing',
+    'flow.negative', 'hanging.received', 'weighing.of-nothing',
   ],
   [BLEND]: [
     'blend.no-size', 'blend.solver', 'blend.too-long', 'blend.unproven', 'id.duplicate', 'id.empty', 'sources.empty',
