@@ -60,7 +60,7 @@ const COMMON: Readonly<Record<SlipKind, number>> = {
   'tare-left-in': 0.15,
   'weighed-twice': 2,
   'other-animal': 0.05,
-  unknown: 0.05,
+  unknown: 0.01,
 };
 
 /**
