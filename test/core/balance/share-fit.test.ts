@@ -44,8 +44,12 @@ describe('the fit of part shares', () => {
   });
 
   it('lets damage that nobody weighed explain what is missing, up to what such animals have', () => {
-    const { damage: _, ...unweighed } = usual;
-    const less = (grams: number): PartsWeighed => ({ ...unweighed, meat: part(meat - grams) });
+    const less = (share: number): PartsWeighed => ({
+      meat: part(meat - share),
+      fatSaved: part(fatSaved),
+      sinew: part(sinew),
+      bone: part(bone),
+    });
     const none = { share: 0, sd: 0, open: false };
     expect(fit(less(0.06))).toBeGreaterThan(fit({ ...less(0.06), damage: none }) - 1);
     expect(fit(less(0.3))).toBeLessThan(-4);
