@@ -3,10 +3,10 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const LB = 453.59237;
-/** USDA NDB 17172 (moose), 17166 (elk), 17164 (deer), 10004 (pork back fat); each ± the profile's spread. */
+/** USDA NDB 17172 (moose), 17338 (elk, ground), 17343 (deer, ground), 10004 (pork back fat); each ± the profile's spread. */
 const MOOSE = { mean: 0.0074, sd: 0.02 };
-const ELK = { mean: 0.0145, sd: 0.025 };
-const DEER = { mean: 0.0242, sd: 0.02 };
+const ELK = { mean: 0.0882, sd: 0.035 };
+const DEER = { mean: 0.0713, sd: 0.03 };
 const BACK_FAT = { mean: 0.8869, sd: 0.03 };
 /** A quick fat test's own spread. */
 const TEST_SD = 0.01;
@@ -300,14 +300,14 @@ describe('a fat test of a pool', () => {
   });
 
   it('plans with no fat at all where the arithmetic ends below none', async () => {
-    const elk = await animal('elk');
-    const lot = await shop.call('fat.buy', { source: 'pork-trim-72', typed: '60' });
-    await tested(6, { [elk]: '20.00' }, { [lot.id]: '20.00' });
-    const now = await believed(elk);
+    const moose = await animal('moose');
+    const lot = await shop.call('fat.buy', { source: 'pork-trim-72', typed: '100' });
+    await tested(6, { [moose]: '20.00' }, { [lot.id]: '20.00' });
+    const now = await believed(moose);
     expect(now?.mean).toBe(0);
     expect(now?.sd).toBeGreaterThan(0);
     expect(
-      await shop.call('grinder.plan', { animals: [{ id: elk }], fat: 'pork-trim-72', targetFat: 0.1 }),
+      await shop.call('grinder.plan', { animals: [{ id: moose }], fat: 'pork-trim-72', targetFat: 0.1 }),
     ).toMatchObject({ kind: 'plan' });
   });
 });

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const LB = 453.59237;
-/** USDA NDB 17166 (elk, raw) and 10004 (pork back fat, raw). */
-const ELK = 0.0145;
+/** USDA NDB 17338 (elk, ground, raw) and 10004 (pork back fat, raw). */
+const ELK = 0.0882;
 const BACK_FAT = 0.8869;
 
 async function elkWithTrim(shop: FreshDesk, trim = '100.00') {
@@ -16,19 +16,19 @@ describe('planning a grind', () => {
   it('gives the fat to add in whole scale steps', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40', costTyped: '1.50', costUnit: 'lb' });
+    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40', costTyped: '1.60', costUnit: 'lb' });
     const plan = await shop.call('grinder.plan', {
       animals: [{ id }],
       fat: 'pork-back-fat',
       targetFat: 0.125,
     });
     if (plan.kind !== 'plan') throw new Error(plan.kind);
-    // Pearson square: 100 × (12.5 − 1.45) / (88.69 − 12.5) = 14.503 lb; the scale shows 0.05 lb.
-    expect((100 * (0.125 - ELK)) / (BACK_FAT - 0.125)).toBeCloseTo(14.503, 3);
-    expect(plan.parts.find(({ kind }) => kind === 'fat')?.grams).toBeCloseTo(14.5 * LB, 6);
-    expect(plan.fat).toBeCloseTo((100 * ELK + 14.5 * BACK_FAT) / 114.5, 9);
-    expect(plan.batchGrams).toBeCloseTo(114.5 * LB, 6);
-    expect(plan.costMinor).toBe(2175);
+    // Pearson square: 100 × (12.5 − 8.82) / (88.69 − 12.5) = 4.830 lb; the scale shows 0.05 lb.
+    expect((100 * (0.125 - ELK)) / (BACK_FAT - 0.125)).toBeCloseTo(4.83, 3);
+    expect(plan.parts.find(({ kind }) => kind === 'fat')?.grams).toBeCloseTo(4.85 * LB, 6);
+    expect(plan.fat).toBeCloseTo((100 * ELK + 4.85 * BACK_FAT) / 104.85, 9);
+    expect(plan.batchGrams).toBeCloseTo(104.85 * LB, 6);
+    expect(plan.costMinor).toBe(776);
     expect(plan.fatRange.low).toBeLessThan(plan.fat);
     expect(plan.fatRange.high).toBeGreaterThan(plan.fat);
   });
@@ -56,15 +56,16 @@ describe('planning a grind', () => {
       targetFat: 0.05,
     });
     expect(alone).toMatchObject({ kind: 'lean enough', leanToAddGrams: null });
-    await elkWithTrim(shop);
+    const moose = await takeIn(shop, { species: 'moose' }, '500');
+    await cut(shop, moose, { trim: '100' });
     const beside = await shop.call('grinder.plan', {
       animals: [{ id: bear }],
       fat: 'pork-back-fat',
       targetFat: 0.05,
     });
     if (beside.kind !== 'lean enough' || beside.leanToAddGrams === null) throw new Error(beside.kind);
-    // x lb of elk: (50 × 8.30 + x × 1.45) / (50 + x) = 5 → x = 50 × 3.30 / 3.55.
-    expect(beside.leanToAddGrams / LB).toBeCloseTo((50 * 3.3) / 3.55, 6);
+    // x lb of moose (NDB 17172, 0.74 %): (50 × 8.30 + x × 0.74) / (50 + x) = 5 → x = 50 × 3.30 / 4.26.
+    expect(beside.leanToAddGrams / LB).toBeCloseTo((50 * 3.3) / 4.26, 6);
   });
 
   it('says when a fat is too lean for the target', async () => {
@@ -187,16 +188,16 @@ describe('a batch', () => {
       batchId: batch.id,
       fatLotId: lot.id,
       part: 'fat added',
-      typed: '14.40',
+      typed: '4.75',
     });
     const page = await shop.call('grinder.open', { id: batch.id });
-    const fat = (100 * ELK + 14.4 * BACK_FAT) / 114.4;
+    const fat = (100 * ELK + 4.75 * BACK_FAT) / 104.75;
     expect(page.fat).toBeCloseTo(fat, 9);
     expect(page.toWeigh).toEqual([]);
-    const topUp = (114.4 * (0.125 - fat)) / (BACK_FAT - 0.125);
+    const topUp = (104.75 * (0.125 - fat)) / (BACK_FAT - 0.125);
     expect(page.topUp?.grams).toBeCloseTo(Math.round(topUp / 0.05) * 0.05 * LB, 6);
     const [left] = (await shop.call('fat.lots', {})).filter((one) => one.id === lot.id);
-    expect(left?.leftGrams).toBeCloseTo(25.6 * LB, 6);
+    expect(left?.leftGrams).toBeCloseTo(35.25 * LB, 6);
   });
 
   it('is shown with its fat when that is used up, planned or weighed in, beside what is left of other lots', async () => {
