@@ -78,6 +78,20 @@ export default ts.config(
       'vue/block-lang': ['error', { script: { lang: 'ts' } }],
     },
   },
+  {
+    files: ['src/book/**/*.ts', 'src/desk/**/*.ts'],
+    ignores: ['src/book/each-row.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'CallExpression[callee.property.name="iterate"]',
+          message:
+            'A row left open keeps the whole connection from writing: use eachRow (src/book/each-row.ts).',
+        },
+      ],
+    },
+  },
   { files: ['src/ui/parts/*'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src/core/**/*.ts'],

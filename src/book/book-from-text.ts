@@ -24,8 +24,14 @@ export function bookFromText(textPath: string, path: string, now: Date): TextTro
   const db = new Database(path);
   db.pragma('foreign_keys = OFF');
   const at = { line: 0 };
-  const wrong = db.transaction(() => fill(db, countedLines(textPath, at)))();
-  db.close();
+  const lines = countedLines(textPath, at);
+  let wrong: TextTrouble['wrong'] | null;
+  try {
+    wrong = db.transaction(() => fill(db, lines))();
+  } finally {
+    lines.return(undefined);
+    db.close();
+  }
   if (wrong === null) {
     closeBook(openBook(path, now, true));
     return null;
@@ -84,8 +90,12 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
   } catch (error) {
     if (error instanceof SyntaxError) return 'torn';
     // What the table refuses: a value of the wrong kind, one too many, a key twice, a column that is not there.
-    if (error instanceof Database.SqliteError || error instanceof RangeError || error instanceof TypeError)
+    if (
+      error instanceof Database.SqliteError &&
+      !/^SQLITE_(FULL|IOERR|CANTOPEN|READONLY|NOMEM)/.test(error.code)
+    )
       return 'row';
+    if (error instanceof RangeError || error instanceof TypeError) return 'row';
     throw error;
   }
 }

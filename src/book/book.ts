@@ -19,6 +19,7 @@ import { paymentRecords } from './payments.ts';
 import { priceRecords } from './prices.ts';
 import { productRecords } from './products.ts';
 import { quoteRecords } from './quotes.ts';
+import { bookReaders } from './readers.ts';
 import { recordBook } from './record-book.ts';
 import { seasonBehind } from './season-behind.ts';
 import { seasonCompare } from './season-compare.ts';
@@ -47,6 +48,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
   const db = openBook(path, now, relaxed);
   const checkPlace = placeCheck(path);
   const changes = animalChanges(db);
+  const readers = bookReaders(path);
   const inOne = db.transaction((work: () => unknown) => work());
   return {
     db,
@@ -93,7 +95,12 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
       checkPlace();
       return inOne.immediate(work) as T;
     },
-    close: (): void => closeBook(db),
+    /** Long readings go over a connection of their own. @throws Error when the book was closed meanwhile */
+    read: readers.read,
+    close(): void {
+      readers.close();
+      closeBook(db);
+    },
   };
 }
 

@@ -1,3 +1,4 @@
+import { eachRow } from './each-row.ts';
 import type { Db } from './open.ts';
 import { guardsOf, setTriggersAside, sumKeepers } from './set-aside.ts';
 
@@ -100,7 +101,7 @@ export function broughtInRecords(db: Db) {
     /** Animals of one old number; one number may have been given in several seasons. */
     byOldNumber: (number: string) => byOldNumber.all(number),
     /** Everybody, to know again who is in the book already. */
-    people: () => people.iterate(),
+    people: () => eachRow(people),
     /** What was done since with anything that a file wrote, or null: then it can be undone. */
     since(row: BroughtInRow): Since | null {
       for (const kind of KINDS) {

@@ -1,3 +1,4 @@
+import { eachRow } from './each-row.ts';
 import type { Db } from './open.ts';
 
 export interface Table {
@@ -36,12 +37,12 @@ export function rowsOfTable(
     .pluck()
     .all(name);
   const order = key.length > 0 ? key.map(quoted).join(', ') : 'rowid';
-  return db
+  const rows = db
     .prepare<CellValue[], CellValue[]>(
       `SELECT ${columns.map(quoted).join(', ')} FROM ${quoted(name)} ${where} ORDER BY ${order}`,
     )
-    .raw()
-    .iterate(...bound);
+    .raw();
+  return eachRow(rows, ...bound);
 }
 
 export function quoted(name: string): string {

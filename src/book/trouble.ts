@@ -1,4 +1,5 @@
 import { existsSync, statfsSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname } from 'node:path';
 
 /** Why a book or a backup cannot be used, each with a way on. */
@@ -59,12 +60,17 @@ export function bookTroubleOf(error: unknown, path: string): BookTrouble {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const detail = error instanceof Error ? error.message : String(error);
   const meaning = MEANINGS.find(([pattern]) => pattern.test(code))?.[1] ?? 'damaged';
-  const full = (meaning === 'folder' || meaning === 'drive') && hasNoRoom(dirname(path));
+  const room = roomIn(dirname(path));
+  const full = (meaning === 'folder' || meaning === 'drive') && room < HARDLY_ANY_BYTES;
+  // SQLite sorts and undoes in temporary files, and does not say which of its files found no room.
+  if ((full || meaning === 'full') && code.startsWith('SQLITE_') && roomIn(tmpdir()) < room)
+    return new BookTrouble('temporary', tmpdir(), detail);
   return new BookTrouble(full ? 'full' : meaning, path, detail);
 }
 
-function hasNoRoom(folder: string): boolean {
-  if (!existsSync(folder)) return false;
+/** Bytes free in a folder; endless where that cannot be told. */
+function roomIn(folder: string): number {
+  if (!existsSync(folder)) return Infinity;
   const { bavail, bsize, blocks } = statfsSync(folder);
-  return blocks > 0 && bavail * bsize < HARDLY_ANY_BYTES;
+  return blocks > 0 ? bavail * bsize : Infinity;
 }

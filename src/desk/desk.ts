@@ -7,6 +7,7 @@ import { Trouble, type Answer, type Problem } from './problem.ts';
 import type { AnyProcedure } from './procedure.ts';
 import { procedures } from './procedures.ts';
 import type { DeskRoom } from './room.ts';
+import { clearLeftovers } from './temporary.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 
 /** The call that wrote, and the opening of the book that is open now; null while none is. */
@@ -62,6 +63,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     demoKeptAt: options.demoKeptAt,
     onBroken,
   });
+  clearLeftovers();
   if (options.demo) await door.openDemo();
   else door.open();
   const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce, onBroken) : () => undefined;

@@ -1,7 +1,6 @@
 /** Which book the desk works in: the shop's, the demo's, or none while the shop's does not open. */
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
 import type { Lock } from '../book/locked-file.ts';
 import { expectBook, inspectBook } from '../book/open.ts';
@@ -13,6 +12,7 @@ import { troubleWithBook } from './book-problems.ts';
 import { copyDemo } from './demo/copy.ts';
 import { DEMO_NOW } from './demo/season.ts';
 import { createRoom, type DeskRoom } from './room.ts';
+import { dropTemporary, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
 
 export interface DoorOptions {
   bookPath: string;
@@ -113,7 +113,7 @@ export class Door {
     if (!room) return;
     if (this.#guarded && !room.demo && room.backups.due()) this.#backUp(room);
     this.#letGo();
-    if (room.demo) rmSync(join(room.book.path, '..'), { recursive: true, force: true });
+    if (room.demo) dropTemporary(dirname(room.book.path));
     else if (this.#guarded) this.#try(() => seal(this.bookPath));
   }
 
@@ -134,13 +134,20 @@ export class Door {
 
   /** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
   async #demo(): Promise<DeskRoom> {
-    const folder = mkdtempSync(join(tmpdir(), 'gambrel-demo-'));
+    const folder = temporaryFolder('demo');
     const started = Date.now();
     const clock = () => new Date(DEMO_NOW.getTime() + (Date.now() - started));
     const path = join(folder, 'demo.gambrel');
-    await copyDemo(path, this.#demoKeptAt);
-    const book = openRecordBook(path, DEMO_NOW, true);
-    return createRoom({ book, demo: true, clock, host: this });
+    try {
+      const book = await inTemporaryMeanwhile(async () => {
+        await copyDemo(path, this.#demoKeptAt);
+        return openRecordBook(path, DEMO_NOW, true);
+      });
+      return createRoom({ book, demo: true, clock, host: this });
+    } catch (error) {
+      dropTemporary(folder);
+      throw error;
+    }
   }
 
   #attempt(open: () => DeskRoom): void {

@@ -1,10 +1,11 @@
 /** A file on its way into the book: it arrives in pieces that any carrier takes, and lies in a temporary place until it is used. */
-import { appendFileSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { closeSync, ftruncateSync, openSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createHash } from 'node:crypto';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { writeWhole } from '../../book/durable-files.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { dropTemporary, inTemporary, temporaryFolder } from '../temporary.ts';
 
 interface Upload {
   id: number;
@@ -21,36 +22,52 @@ export const MOST_BOOK_BYTES = 1_000_000_000;
 
 /** One at a time for each open book: a second file takes the place of the first. */
 const uploads = new WeakMap<DeskRoom, Upload>();
-const folders = new Set<string>();
 let last = 0;
-process.once('exit', () => folders.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
 
+/** @throws Trouble `temporary.full`, `temporary.folder` */
 export function beginUpload(room: DeskRoom, name: string): number {
   dropUpload(room);
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-file-'));
-  folders.add(folder);
-  const upload = { id: ++last, name, path: join(folder, 'file'), bytes: 0 };
-  appendFileSync(upload.path, '');
+  const path = join(temporaryFolder('file'), 'file');
+  inTemporary(() => writeFileSync(path, ''));
+  const upload = { id: ++last, name, path, bytes: 0 };
   uploads.set(room, upload);
   return upload.id;
 }
 
-/** @throws Trouble `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large` */
+/**
+ * A piece that did not fit leaves the file as it was, and may come again.
+ * @throws Trouble `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
+ *   `temporary.folder`
+ */
 export function addPiece(room: DeskRoom, id: number, from: number, base64: string): number {
   const upload = uploadOf(room, id);
   if (from !== upload.bytes) throw new Trouble('conflict', 'sheet.torn');
   const piece = Buffer.from(base64, 'base64');
   if (upload.bytes + piece.length > MOST_BOOK_BYTES) throw new Trouble('refused', 'sheet.too-large');
-  appendFileSync(upload.path, piece);
+  inTemporary(() => addTo(upload, piece));
   upload.bytes += piece.length;
   return upload.bytes;
+}
+
+function addTo({ path, bytes }: Upload, piece: Buffer): void {
+  const file = openSync(path, 'r+');
+  try {
+    writeWhole(file, piece, bytes);
+  } catch (error) {
+    ftruncateSync(file, bytes);
+    throw error;
+  } finally {
+    closeSync(file);
+  }
 }
 
 /** The whole of a table. @throws Trouble `sheet.gone`, `sheet.too-large` */
 export function tableOf(room: DeskRoom, id: number): { name: string; bytes: Buffer; sha256: string } {
   const { name, path } = uploadOf(room, id);
-  if (statSync(path).size > MOST_TABLE_BYTES) throw new Trouble('refused', 'sheet.too-large');
-  const bytes = readFileSync(path);
+  const bytes = inTemporary(() => {
+    if (statSync(path).size > MOST_TABLE_BYTES) throw new Trouble('refused', 'sheet.too-large');
+    return readFileSync(path);
+  });
   return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
 }
 
@@ -65,8 +82,6 @@ export function uploadOf(room: DeskRoom, id: number): Upload {
 export function dropUpload(room: DeskRoom): void {
   const upload = uploads.get(room);
   if (!upload) return;
-  const folder = join(upload.path, '..');
-  rmSync(folder, { recursive: true, force: true });
-  folders.delete(folder);
+  dropTemporary(dirname(upload.path));
   uploads.delete(room);
 }

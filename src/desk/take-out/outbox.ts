@@ -1,10 +1,12 @@
 /** A file on its way out: written to a temporary place, and handed over in pieces that any carrier takes. */
-import { closeSync, mkdtempSync, openSync, readSync, rmSync, statSync, writeSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { closeSync, openSync, readSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { writeWhole } from '../../book/durable-files.ts';
+import type { Db } from '../../book/open.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
-import { eachChunk } from './chunks.ts';
+import { dropTemporary, inTemporary, inTemporaryMeanwhile, temporaryFolder } from '../temporary.ts';
+import { Chunks } from './chunks.ts';
 
 const PIECE_BYTES = 500_000;
 
@@ -13,44 +15,56 @@ interface Parcel {
   path: string;
 }
 
-/** One at a time for each open book. */
+/** One at a time for each open book: the one packed last. */
 const parcels = new WeakMap<DeskRoom, Parcel>();
-const folders = new Set<string>();
 let last = 0;
-process.once('exit', () => folders.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
 
-/** Lets `write` make the file. */
-export function packParcel(room: DeskRoom, write: (path: string) => void): { id: number; bytes: number } {
+/**
+ * Lets `write` make the file out of the book as it stands now; the desk goes on working meanwhile.
+ * @throws Trouble `temporary.full`, `temporary.folder`; nothing is left of the file then
+ */
+export async function packParcel(
+  room: DeskRoom,
+  write: (path: string, db: Db) => void | Promise<void>,
+): Promise<{ id: number; bytes: number }> {
   dropParcel(room);
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-out-'));
-  folders.add(folder);
-  const parcel = { id: ++last, path: join(folder, 'file') };
-  parcels.set(room, parcel);
-  write(parcel.path);
-  return { id: parcel.id, bytes: statSync(parcel.path).size };
+  const folder = temporaryFolder('out');
+  const path = join(folder, 'file');
+  try {
+    await room.book.read((db) => inTemporaryMeanwhile(async () => write(path, db)));
+    dropParcel(room);
+    const parcel = { id: ++last, path };
+    parcels.set(room, parcel);
+    return { id: parcel.id, bytes: statSync(path).size };
+  } catch (error) {
+    dropTemporary(folder);
+    throw error;
+  }
 }
 
 /** A piece in base64; the last one takes the file away. @throws Trouble `takeout.gone` */
 export function pieceOf(room: DeskRoom, id: number, from: number): { base64: string; last: boolean } {
   const parcel = parcels.get(room);
   if (!parcel || parcel.id !== id) throw new Trouble('missing', 'takeout.gone');
-  const file = openSync(parcel.path, 'r');
-  try {
-    const piece = Buffer.alloc(PIECE_BYTES);
-    const bytes = readSync(file, piece, 0, PIECE_BYTES, from);
-    const ended = from + bytes >= statSync(parcel.path).size;
-    if (ended) dropParcel(room);
-    return { base64: piece.subarray(0, bytes).toString('base64'), last: ended };
-  } finally {
-    closeSync(file);
-  }
+  return inTemporary(() => {
+    const file = openSync(parcel.path, 'r');
+    try {
+      const piece = Buffer.alloc(PIECE_BYTES);
+      const bytes = readSync(file, piece, 0, PIECE_BYTES, from);
+      const ended = from + bytes >= statSync(parcel.path).size;
+      if (ended) dropParcel(room);
+      return { base64: piece.subarray(0, bytes).toString('base64'), last: ended };
+    } finally {
+      closeSync(file);
+    }
+  });
 }
 
 /** Writes text without holding all of it. */
-export function writeText(path: string, text: Iterable<string>): void {
+export async function writeText(path: string, text: Iterable<string>): Promise<void> {
   const file = openSync(path, 'w');
   try {
-    eachChunk(text, (bytes) => void writeSync(file, bytes));
+    await new Chunks().each(text, (bytes) => writeWhole(file, bytes));
   } finally {
     closeSync(file);
   }
@@ -59,8 +73,6 @@ export function writeText(path: string, text: Iterable<string>): void {
 function dropParcel(room: DeskRoom): void {
   const parcel = parcels.get(room);
   if (!parcel) return;
-  const folder = join(parcel.path, '..');
-  rmSync(folder, { recursive: true, force: true });
-  folders.delete(folder);
+  dropTemporary(dirname(parcel.path));
   parcels.delete(room);
 }

@@ -1,7 +1,8 @@
 /** The book as tables for a spreadsheet: three that can be brought in again, and every table as it stands. */
 import { csvLine } from '../../core/csv.ts';
+import { eachRow } from '../../book/each-row.ts';
+import type { Db } from '../../book/open.ts';
 import { rowsOfTable, tablesOf, type CellValue } from '../../book/tables.ts';
-import type { DeskRoom } from '../room.ts';
 import { describeTables } from './describe.ts';
 
 interface File {
@@ -33,11 +34,10 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }
 }; // prettier-ignore
 
 /** All of it: what can be brought in again, every table as it stands, and a description. */
-export function* tableFiles(room: DeskRoom): Generator<File> {
-  const { db } = room.book;
+export function* tableFiles(db: Db): Generator<File> {
   yield { name: 'READ ME.txt', text: describeTables(db) };
   for (const [name, { head, sql }] of Object.entries(READABLE))
-    yield { name, text: csvText(head, db.prepare<[], CellValue[]>(sql).raw().iterate()) };
+    yield { name, text: csvText(head, eachRow(db.prepare<[], CellValue[]>(sql).raw())) };
   for (const table of tablesOf(db))
     yield { name: `tables/${table.name}.csv`, text: csvText(table.columns, rowsOfTable(db, table)) };
 }

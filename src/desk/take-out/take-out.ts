@@ -1,9 +1,8 @@
 /** Taking the book out: as tables, as one text that a book can be made of again, as the file itself; or one hunter's part. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { backUp } from '../../book/backup.ts';
+import type { Db } from '../../book/open.ts';
 import { bookAsText } from '../../book/book-as-text.ts';
 import { bookFromText, takeOver } from '../../book/book-from-text.ts';
 import { dropUpload, uploadOf } from '../bring/upload.ts';
@@ -12,6 +11,7 @@ import { by, id } from '../input.ts';
 import { host, read } from '../procedure.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { dropTemporary, inTemporary, temporaryFolder } from '../temporary.ts';
 import { describeTables } from './describe.ts';
 import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
 import { packParcel, pieceOf, writeText } from './outbox.ts';
@@ -21,34 +21,33 @@ import { writeZip } from './zip.ts';
 /** Packs what is asked for; the pieces are fetched after. */
 export const pack = read(
   v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
-  (room, { what }) => {
-    const { db } = room.book;
+  async (room, { what }) => {
     const write = {
-      tables: (path: string) => writeZip(path, tableFiles(room)),
-      text: (path: string) => writeText(path, bookAsText(db)),
-      book: (path: string) => void db.prepare('VACUUM INTO ?').run(path),
-      description: (path: string) => writeText(path, describeTables(db)),
+      tables: (path: string, db: Db) => writeZip(path, tableFiles(db)),
+      text: (path: string, db: Db) => writeText(path, bookAsText(db)),
+      book: copyTo,
+      description: (path: string, db: Db) => writeText(path, describeTables(db)),
     }[what];
     const ending = { tables: 'zip', text: 'json', book: 'gambrel', description: 'txt' }[what];
     const name = what === 'description' ? 'book-tables' : `book-${room.today()}`;
-    return { ...packParcel(room, write), name: `${name}.${ending}` };
+    return { ...(await packParcel(room, write)), name: `${name}.${ending}` };
   },
 );
 
 /** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws Trouble `hunter.unknown` */
-export const packHunter = read(v.object({ id }), (room, input) => {
+export const packHunter = read(v.object({ id }), async (room, input) => {
   const hunter = hunterOf(room, input.id);
-  const records = recordsOfHunter(room.book.db, hunter.id);
-  const parcel = packParcel(room, (path) =>
-    writeZip(path, [
+  const parcel = await packParcel(room, (path, db) => {
+    const records = recordsOfHunter(db, hunter.id);
+    return writeZip(path, [
       { name: 'everything.json', text: [hunterAsText(records)] },
       ...records.map(({ table, rows }) => ({
         name: `${table.name}.csv`,
         text: csvText(table.columns, rows),
       })),
-      { name: 'READ ME.txt', text: describeTables(room.book.db) },
-    ]),
-  );
+      { name: 'READ ME.txt', text: describeTables(db) },
+    ]);
+  });
   return { ...parcel, name: `hunter-${hunter.id}-${room.today()}.zip` };
 });
 
@@ -68,21 +67,27 @@ export const piece = read(
 export const fill = host(v.object({ upload: id, by }), (room, input) => {
   const upload = uploadOf(room, input.upload);
   if (!isEmpty(room)) throw new Trouble('refused', 'takeout.not-empty');
-  const folder = mkdtempSync(join(tmpdir(), 'gambrel-fill-'));
+  const folder = temporaryFolder('fill');
   try {
     const path = join(folder, 'book.gambrel');
-    const trouble = bookFromText(upload.path, path, new Date(room.now()));
+    const trouble = inTemporary(() => bookFromText(upload.path, path, new Date(room.now())));
     if (trouble) throw new Trouble('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
     backUp(room.book.db, room.book.path, new Date(room.now()));
     takeOver(room.book.db, path);
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    dropTemporary(folder);
   }
   dropUpload(room);
   room.forget();
   room.reshelve();
   return { animals: Number(room.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
 });
+
+/** `VACUUM INTO` may not run inside the transaction that holds the book as it stood. */
+function copyTo(path: string, db: Db): void {
+  db.exec('COMMIT');
+  db.prepare('VACUUM INTO ?').run(path);
+}
 
 const CODES = {
   format: 'takeout.format',

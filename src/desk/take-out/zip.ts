@@ -1,7 +1,8 @@
 /** Writing a .zip archive entry by entry, without ever holding one whole (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
-import { closeSync, openSync, writeSync } from 'node:fs';
+import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
-import { eachChunk } from './chunks.ts';
+import { writeWhole } from '../../book/durable-files.ts';
+import { Chunks } from './chunks.ts';
 
 /** The lowest version that reads deflated entries, and the flag for names in UTF-8. */
 const VERSION = 20;
@@ -19,17 +20,24 @@ interface Entry {
 }
 
 /** Writes an archive of texts to `path`. */
-export function writeZip(path: string, files: Iterable<{ name: string; text: Iterable<string> }>): void {
+export async function writeZip(
+  path: string,
+  files: Iterable<{ name: string; text: Iterable<string> }>,
+): Promise<void> {
   const file = openSync(path, 'w');
   try {
     let at = 0;
-    const put = (bytes: Buffer): void => void (at += writeSync(file, bytes));
+    const chunks = new Chunks();
+    const put = (bytes: Buffer): void => {
+      writeWhole(file, bytes, at);
+      at += bytes.length;
+    };
     const entries: Entry[] = [];
     for (const { name, text } of files) {
       const entry: Entry = { name: Buffer.from(name), crc: 0, packed: 0, bytes: 0, at };
       put(localHeader(entry));
       const start = at;
-      eachChunk(text, (bytes, last) => {
+      await chunks.each(text, (bytes, last) => {
         entry.crc = crc32(bytes, entry.crc);
         entry.bytes += bytes.length;
         // Each piece ends on a whole byte, so that the pieces together are one deflated stream.
@@ -37,7 +45,7 @@ export function writeZip(path: string, files: Iterable<{ name: string; text: Ite
       });
       entry.packed = at - start;
       // Sizes are known only now: the header is written over.
-      writeSync(file, localHeader(entry), 0, undefined, entry.at);
+      writeWhole(file, localHeader(entry), entry.at);
       entries.push(entry);
     }
     const start = at;

@@ -1,0 +1,106 @@
+/**
+ * Folders for what is only on its way: files handed in and out, the demo. They hold personal details, so they go as
+ * soon as they were used, when the program ends, and, after a run that was cut short, at the next start.
+ */
+import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { BookTrouble, bookTroubleOf } from '../book/trouble.ts';
+import { Trouble } from './problem.ts';
+
+const KINDS = ['out', 'file', 'fill', 'demo'] as const;
+/** `gambrel-out-<process>-XXXXXX`; earlier versions left the process out. */
+const NAME = new RegExp(`^gambrel-(?:${KINDS.join('|')})-(?:(\\d+)-)?[A-Za-z0-9]{6}$`);
+/** A folder that tells no process may be in use by an earlier version that runs beside this one. */
+const DAY_MS = 24 * 60 * 60_000;
+
+const folders = new Set<string>();
+process.once('exit', () => folders.forEach(dropTemporary));
+
+/** Makes a folder that goes with the process. @throws Trouble `temporary.full`, `temporary.folder` */
+export function temporaryFolder(kind: (typeof KINDS)[number]): string {
+  const folder = inTemporary(() => mkdtempSync(join(tmpdir(), `gambrel-${kind}-${process.pid}-`)));
+  folders.add(folder);
+  return folder;
+}
+
+export function dropTemporary(folder: string): void {
+  rmSync(folder, { recursive: true, force: true });
+  folders.delete(folder);
+}
+
+/**
+ * Does something with temporary files; what their disk refuses is told by its own place, not as a trouble of the book.
+ * @throws Trouble `temporary.full`, `temporary.folder`
+ */
+export function inTemporary<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw temporaryTrouble(error);
+  }
+}
+
+/** The same for what goes on for a while. */
+export async function inTemporaryMeanwhile<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    throw temporaryTrouble(error);
+  }
+}
+
+/** What writing refuses; an error of reading is one of the book that is read meanwhile. */
+const OF_WRITING = /^SQLITE_(FULL|READONLY|CANTOPEN|IOERR_(WRITE|FSYNC|DIR_FSYNC|TRUNCATE|SHM|ACCESS))/;
+
+function temporaryTrouble(error: unknown): unknown {
+  const ofSystem = error instanceof Error && 'syscall' in error;
+  const ofWriting = error instanceof Database.SqliteError && OF_WRITING.test(error.code);
+  if (!ofSystem && !ofWriting && !(error instanceof BookTrouble)) return error;
+  const path = tmpdir();
+  const { code } = bookTroubleOf(error, join(path, 'file'));
+  const full = code === 'full' || code === 'temporary';
+  return new Trouble('broken', full ? 'temporary.full' : 'temporary.folder', { with: { path } });
+}
+
+/** Removes what a run that was cut short left behind: folders of ours whose process is gone. */
+export function clearLeftovers(now = Date.now()): void {
+  const place = tmpdir();
+  for (const name of namesIn(place)) {
+    const found = NAME.exec(name);
+    if (!found) continue;
+    const folder = join(place, name);
+    try {
+      const { uid, mtimeMs, ...is } = statsOf(folder);
+      const gone = found[1] === undefined ? now - mtimeMs > DAY_MS : !runs(Number(found[1]));
+      // A link, or a folder of another account, is not ours to remove.
+      if (is.folder && gone && (process.getuid === undefined || uid === process.getuid()))
+        rmSync(folder, { recursive: true, force: true });
+    } catch {
+      // In use after all, or gone by now: the next start looks again.
+    }
+  }
+}
+
+function statsOf(folder: string): { uid: number; mtimeMs: number; folder: boolean } {
+  const stats = lstatSync(folder);
+  return { uid: stats.uid, mtimeMs: stats.mtimeMs, folder: stats.isDirectory() };
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return []; // whoever needs a temporary file is told so then
+  }
+}
+
+function runs(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
+}
