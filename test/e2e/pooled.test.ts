@@ -11,10 +11,10 @@ const TRIM = {
   'Di Dogwood': '9.95',
   'Ed Elder': '15.50',
 };
-/** USDA National Nutrient Database: deer 17164, pork back fat 10004. */
-const [DEER, BACK_FAT] = [0.0242, 0.8869];
+/** USDA National Nutrient Database: ground deer 17343, pork back fat 10004. */
+const [DEER, BACK_FAT] = [0.0713, 0.8869];
 const TARGET = 0.25;
-/** Packages of one pound each. */
+/** Packages of somewhat less than a pound each. */
 const PACKAGES = 131;
 
 let shop: ShopWindow;
@@ -60,10 +60,10 @@ describe('a pooled batch of five owners', () => {
     }
     await keys.choose('Fat', 'Pork back fat');
     await keys.fill('Target fat', '25');
-    // 91.05 × (25 − 2.42) / (88.69 − 25) = 32.28 lb, of which the older lot holds 10.
-    expect((91.05 * (TARGET - DEER)) / (BACK_FAT - TARGET)).toBeCloseTo(32.28, 2);
+    // 91.05 × (25 − 7.13) / (88.69 − 25) = 25.55 lb, of which the older lot holds 10.
+    expect((91.05 * (TARGET - DEER)) / (BACK_FAT - TARGET)).toBeCloseTo(25.55, 2);
     const plan = page.getByRole('list', { name: 'Weigh out' });
-    await plan.getByText('22.30').waitFor();
+    await plan.getByText('15.55').waitFor();
     expect(await plan.innerText()).toMatch(/10\.00/);
     await keys.press('Control+Enter');
     await page.getByRole('heading', { level: 1, name: /^G\d\d-001$/ }).waitFor();
@@ -82,20 +82,20 @@ describe('a pooled batch of five owners', () => {
     expect(await card('Weigh in').getByRole('textbox').first().inputValue()).toBe('10.40');
     await weighIn('10.00');
     await wentIn().getByText('10.00 lb').first().waitFor();
-    await weighIn('22.30');
-    await wentIn().getByText('22.30 lb').first().waitFor();
+    await weighIn('15.55');
+    await wentIn().getByText('15.55 lb').first().waitFor();
     await shop.page.getByText('It is on its target: nothing more to weigh in.').waitFor();
-    // (91.05 × 2.42 + 32.30 × 88.69) / 123.35 = 25.01 %.
-    expect((91.05 * DEER + 32.3 * BACK_FAT) / 123.35).toBeCloseTo(0.2501, 4);
+    // (91.05 × 7.13 + 25.55 × 88.69) / 116.60 = 25.00 %.
+    expect((91.05 * DEER + 25.55 * BACK_FAT) / 116.6).toBeCloseTo(0.25, 4);
     await card('Fat as weighed in').getByText('25.0 %').first().waitFor();
     const lots = await shop.call('fat.lots', {});
-    expect(lots.map(({ leftGrams }) => Math.round((leftGrams / LB) * 100) / 100)).toEqual([0, 37.7]);
+    expect(lots.map(({ leftGrams }) => Math.round((leftGrams / LB) * 100) / 100)).toEqual([0, 44.45]);
   });
 
   it('shares packages and pounds among the five so that both add up', async () => {
     const { keys, page } = shop;
     await keys.fill('Packages', String(PACKAGES));
-    await keys.fill(`Weight of the ${PACKAGES} packages together`, '122.85');
+    await keys.fill(`Weight of the ${PACKAGES} packages together`, '116.10');
     await keys.press('Enter');
     await page.getByText(/0\.50 lb not packed yet/).waitFor();
     const columns = [
@@ -110,9 +110,9 @@ describe('a pooled batch of five owners', () => {
     // Largest remainder by hand: 131 × 21.35 / 91.05 = 30.72, 20.43, 43.24, 14.32, 22.30: 129 whole ones, the two left go to .72 and .43.
     expect(packages).toEqual([31, 21, 43, 14, 22]);
     expect(sum(packages)).toBe(PACKAGES);
-    // 122.85 lb by lean put in, to the pound's hundredth; what is shown adds up to what was packed.
-    expect(Math.round(sum(share) * 100)).toBe(12_285);
-    for (const [i, pounds] of lean.entries()) expect(share[i]).toBeCloseTo((122.85 * pounds) / 91.05, 1);
+    // 116.10 lb by lean put in, to the pound's hundredth; what is shown adds up to what was packed.
+    expect(Math.round(sum(share) * 100)).toBe(11_610);
+    for (const [i, pounds] of lean.entries()) expect(share[i]).toBeCloseTo((116.1 * pounds) / 91.05, 1);
     const [batch] = (await shop.call('grinder.look', {})).open;
     const { owners, outGrams, inGrams, fatAddedGrams } = await shop.call('grinder.open', {
       id: batch?.id ?? 0,

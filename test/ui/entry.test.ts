@@ -1,7 +1,8 @@
 import { createPinia, setActivePinia } from 'pinia';
-import { nextTick, reactive } from 'vue';
+import { reactive } from 'vue';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { PrimalWeighed, WeighingRow } from '../../src/bridge/contract.ts';
+import { showOpening } from '../../src/ui/opening.ts';
 import { useDrafts } from '../../src/ui/stores/drafts.ts';
 import {
   entryName,
@@ -156,12 +157,11 @@ describe('half-typed entries', () => {
     expect(entry).toEqual(fresh());
   });
 
-  it('do not outlive the book', async () => {
+  it('do not outlive the opening of the book', () => {
     const drafts = useDrafts();
     drafts.of('table 1', fresh).typed = '18.6';
     drafts.lastPlace = 'Freezer 2';
-    shopLook.look = { bookPath: 'two' };
-    await nextTick();
+    showOpening('of another book');
     expect(drafts.of('table 1', fresh)).toEqual(fresh());
     expect(drafts.lastPlace).toBe('');
   });

@@ -169,6 +169,11 @@ const CLEARED: Readonly<Record<string, Probe>> = {
     left: ({ confirmed }) => confirmed.size,
     fresh: 0,
   },
+  'ui/table/believed.ts stoodBy': {
+    use: ({ stoodBy }) => stoodBy.set(12, 3),
+    left: ({ stoodBy }) => stoodBy.size,
+    fresh: 0,
+  },
   'ui/frame/just-opened.ts opened': {
     use: ({ keepOpened }) => keepOpened({ ticket: '26-0147' } as AnimalPage),
     left: ({ takeOpened }) => takeOpened('26-0147'),

@@ -34,7 +34,7 @@ export const bookWording: Readonly<Record<string, Wording>> = {
   'second.full': (p) =>
     `The second place for backups is full: ${p.path}. Take something off it or use another one, then press Back up now.`,
   'second.own-folder': (p) =>
-    `${p.path} is where the backups of this book lie already. For a second place pick a folder on another drive, such as a USB stick.`,
+    `The backups of this book are kept in ${p.path} already. For a second place pick a folder on another drive, such as a USB stick.`,
   'second.read-only': (p) =>
     `The second place for backups cannot be written: ${p.path}. Check the slide on the stick, or pick another folder.`,
   'second.drive': (p) =>
