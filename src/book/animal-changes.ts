@@ -21,6 +21,13 @@ const TOLD_BY: readonly { table: string; verb: string; tells: string }[] = [
   { table: 'animal_sum', verb: 'INSERT', tells: "'sums', NEW.animal_id, NEW.season)" },
   { table: 'animal_sum', verb: 'UPDATE', tells: "'sums', NEW.animal_id, NEW.season)" },
   { table: 'animal_sum', verb: 'DELETE', tells: "'sums', OLD.animal_id, OLD.season)" },
+  // Its sums and its bills are told under the season that it came to; here it leaves the other.
+  {
+    table: 'animal',
+    verb: 'UPDATE OF season',
+    tells:
+      "'sums', OLD.id, OLD.season), animal_changed('bills', OLD.id, OLD.season), animal_changed('bills', NEW.id, NEW.season)",
+  },
   {
     table: 'bill',
     verb: 'INSERT',
@@ -56,7 +63,7 @@ export function animalChanges(db: Db): AnimalChanges {
     return null;
   });
   for (const { table, verb, tells } of TOLD_BY)
-    db.exec(`CREATE TEMP TRIGGER ${table}_tells_${verb} AFTER ${verb} ON main.${table} BEGIN
+    db.exec(`CREATE TEMP TRIGGER ${table}_tells_${verb.replaceAll(' ', '_')} AFTER ${verb} ON main.${table} BEGIN
       SELECT animal_changed(${tells};
     END`);
   return {

@@ -1,5 +1,6 @@
 import { hunterFinding } from './hunter-find.ts';
 import type { Db } from './open.ts';
+import { ticketRecords } from './tickets.ts';
 
 export interface AnimalRow {
   id: number;
@@ -26,6 +27,8 @@ export interface AnimalRow {
   detail: 'detailed' | 'quick';
   stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
   ready_on: string | null;
+  /** UTC moment at which it was written in. */
+  created_at: string;
   /** The shop's own number from before this book, for an animal that came from a file. */
   old_number: string;
 }
@@ -33,9 +36,7 @@ export interface AnimalRow {
 export type NewAnimal = Omit<
   AnimalRow,
   'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on' | 'old_number'
-> & {
-  created_at: string;
-};
+>;
 
 export interface HookRow extends AnimalRow {
   phone: string;
@@ -53,11 +54,6 @@ export interface HoldRow {
   at: string;
   /** 1 where the result came back positive: such a hold lasts unless the result is corrected. */
   positive: number;
-}
-
-/** @example ticketOf(2026, 147) // '26-0147' */
-export function ticketOf(season: number, number: number): string {
-  return `${String(season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
 }
 
 /** What may be put right in the record of an animal. */
@@ -85,7 +81,11 @@ export function animalRecords(db: Db) {
   const columns = 'a.*, h.name AS hunter';
   const from = 'FROM animal a JOIN hunter h ON h.id = a.hunter_id';
   const get = db.prepare<[number], AnimalRow>(`SELECT ${columns} ${from} WHERE a.id = ?`);
-  const byTicket = db.prepare<[string], AnimalRow>(`SELECT ${columns} ${from} WHERE a.ticket = ?`);
+  const tickets = ticketRecords(db);
+  const byTicket = (ticket: string): AnimalRow | undefined => {
+    const id = tickets.holder(ticket);
+    return id === undefined ? undefined : get.get(id);
+  };
   const byNumber = db.prepare<[number], AnimalRow>(
     `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
   );
@@ -108,9 +108,6 @@ export function animalRecords(db: Db) {
     const ids = few ? ofHunters.all(JSON.stringify(few)) : newestNamed.all(key);
     return ids.flatMap((id) => get.get(id) ?? []);
   };
-  const nextNumber = db
-    .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM animal WHERE season = ?')
-    .pluck();
   const insert = db.prepare(
     `INSERT INTO animal (season, number, ticket, hunter_id, deliverer_name, deliverer_address, species, sex, age, brought, origin,
        licence, tag, kill_date, kill_area, received_on, promised_on, condition, damage, detail, stage, created_at)
@@ -157,10 +154,14 @@ export function animalRecords(db: Db) {
 
   return {
     get: (id: number) => get.get(id),
-    byTicket: (ticket: string) => byTicket.get(ticket),
+    /** By the ticket that it has, or had before its season was put right. */
+    byTicket,
+    formerTickets: (id: number) => tickets.former(id),
+    toSeason: (animal: AnimalRow, season: number, at: string, by: string) =>
+      tickets.move(animal, season, at, by),
     /** By full ticket, by running number, else by part of the hunter's name. */
     find(text: string, nameKey: string): AnimalRow[] {
-      const exact = byTicket.get(text);
+      const exact = byTicket(text);
       if (exact) return [exact];
       if (/^\d{1,6}$/.test(text)) return byNumber.all(Number(text));
       return nameKey === '' ? [] : byHunter(nameKey);
@@ -170,8 +171,7 @@ export function animalRecords(db: Db) {
       animal: NewAnimal,
       brought: readonly { primal: string; count: number }[],
     ): { id: number; number: number; ticket: string } {
-      const number = nextNumber.get(animal.season) ?? 1;
-      const ticket = ticketOf(animal.season, number);
+      const { number, ticket } = tickets.next(animal.season);
       const id = Number(insert.run({ ...animal, number, ticket }).lastInsertRowid);
       for (const { primal, count } of brought) insertPart.run(id, primal, count);
       return { id, number, ticket };

@@ -1,4 +1,5 @@
 import type { Db } from './open.ts';
+import { firstFree, seasonMark } from './season-mark.ts';
 
 export interface BatchRecord {
   id: number;
@@ -37,6 +38,7 @@ export function batchRecords(db: Db) {
   const nextNumber = db
     .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ?')
     .pluck();
+  const named = db.prepare<[string], number>('SELECT id FROM batch WHERE name = ?').pluck();
   const insert = db.prepare(
     `INSERT INTO batch (season, number, name, product, target_fat, plan, state, started_on, at, by)
      VALUES (@season, @number, @name, @product, @targetFat, @plan, 'open', @startedOn, @at, @by)`,
@@ -93,8 +95,9 @@ export function batchRecords(db: Db) {
       by: string;
     }): { id: number; name: string } {
       const { animalIds, plan, ...fields } = batch;
-      const number = nextNumber.get(batch.season) ?? 1;
-      const name = `G${String(batch.season % 100).padStart(2, '0')}-${String(number).padStart(3, '0')}`;
+      const nameOf = (n: number): string => `G${seasonMark(batch.season)}-${String(n).padStart(3, '0')}`;
+      const number = firstFree(nextNumber.get(batch.season) ?? 1, (n) => named.get(nameOf(n)) !== undefined);
+      const name = nameOf(number);
       const id = Number(insert.run({ ...fields, number, name, plan: JSON.stringify(plan) }).lastInsertRowid);
       for (const animalId of animalIds) addAnimal.run(id, animalId);
       return { id, name };

@@ -79,8 +79,12 @@ export function broughtInRecords(db: Db) {
     );
   const addUpAnimals = addUp('BETWEEN ? AND ?');
   const addUpWeighed = addUp('IN (SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?)');
-  const byTicket = db.prepare<[string], { id: number; season: number; stage: string; came: number }>(
-    `SELECT a.id, a.season, a.stage, ${CAME_BY_FILE} AS came FROM animal a WHERE a.ticket = ?`,
+  const byTicket = db.prepare<
+    { ticket: string },
+    { id: number; season: number; stage: string; came: number }
+  >(
+    `SELECT a.id, a.season, a.stage, ${CAME_BY_FILE} AS came FROM animal a
+     WHERE a.id = coalesce((SELECT id FROM animal WHERE ticket = @ticket), (SELECT animal_id FROM former_ticket WHERE ticket = @ticket))`,
   );
   const byOldNumber = db.prepare<[string], { id: number; season: number; stage: string; came: number }>(
     `SELECT a.id, a.season, a.stage, 1 AS came FROM animal a WHERE a.old_number = ? AND a.old_number <> '' ORDER BY a.id LIMIT 3`,
@@ -97,7 +101,7 @@ export function broughtInRecords(db: Db) {
     same: (kind: string, sha256: string) => same.get(kind, sha256),
     /** An animal of an earlier season is finished, and keeps the number that it had. */
     finish: (animalId: number, oldNumber: string): void => void finish.run(oldNumber, animalId),
-    byTicket: (ticket: string) => byTicket.get(ticket),
+    byTicket: (ticket: string) => byTicket.get({ ticket }),
     /** Animals of one old number; one number may have been given in several seasons. */
     byOldNumber: (number: string) => byOldNumber.all(number),
     /** Everybody, to know again who is in the book already. */

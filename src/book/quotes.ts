@@ -1,4 +1,5 @@
 import type { Db } from './open.ts';
+import { firstFree, seasonMark } from './season-mark.ts';
 
 export interface QuoteRecord {
   id: number;
@@ -16,6 +17,7 @@ export function quoteRecords(db: Db) {
   const nextNumber = db
     .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM quote WHERE season = ?')
     .pluck();
+  const named = db.prepare<[string], number>('SELECT id FROM quote WHERE name = ?').pluck();
   const insert = db.prepare(
     `INSERT INTO quote (season, number, name, hunter_id, hunter_name, species, price_book_id, asked, answered, made_on, valid_until, at, by)
      VALUES (@season, @number, @name, @hunterId, @hunterName, @species, @priceBookId, @asked, @answered, @madeOn, @validUntil, @at, @by)`,
@@ -41,8 +43,9 @@ export function quoteRecords(db: Db) {
       at: string;
       by: string;
     }): { id: number; name: string } {
-      const number = nextNumber.get(quote.season) ?? 1;
-      const name = `Q${String(quote.season % 100).padStart(2, '0')}-${String(number).padStart(4, '0')}`;
+      const nameOf = (n: number): string => `Q${seasonMark(quote.season)}-${String(n).padStart(4, '0')}`;
+      const number = firstFree(nextNumber.get(quote.season) ?? 1, (n) => named.get(nameOf(n)) !== undefined);
+      const name = nameOf(number);
       const bound = {
         ...quote,
         number,

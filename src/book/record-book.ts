@@ -59,7 +59,16 @@ export interface TicketRun {
   season: number;
   first: number;
   last: number;
+  firstTicket: string;
+  lastTicket: string;
   entries: number;
+}
+
+/** An animal whose day of receipt cannot be right. */
+export interface WrongDayRow {
+  id: number;
+  ticket: string;
+  received_on: string;
 }
 
 export interface ReleaseRow {
@@ -93,7 +102,13 @@ export function recordBook(db: Db) {
      ORDER BY a.season, a.number`,
   );
   const ticketRuns = db.prepare<[], TicketRun>(
-    `SELECT season, min(number) AS first, max(number) AS last, count(*) AS entries FROM animal GROUP BY season ORDER BY season DESC`,
+    `SELECT r.*, f.ticket AS firstTicket, l.ticket AS lastTicket FROM
+       (SELECT season, min(number) AS first, max(number) AS last, count(*) AS entries FROM animal GROUP BY season) r
+     JOIN animal f ON f.season = r.season AND f.number = r.first JOIN animal l ON l.season = r.season AND l.number = r.last
+     ORDER BY r.season DESC`,
+  );
+  const wrongDays = db.prepare<{ first: string; last: string; most: number }, WrongDayRow>(
+    `SELECT id, ticket, received_on FROM animal WHERE received_on < @first OR received_on > @last ORDER BY id LIMIT @most`,
   );
   // A run of numbers that begins later than one after the number before it leaves a gap.
   const gaps = db.prepare<[number], { after: number; before: number }>(
@@ -134,6 +149,8 @@ export function recordBook(db: Db) {
     ticketRuns: () => ticketRuns.all(),
     /** Numbers that no animal of the season has, as the two that stand around each gap. */
     gaps: (season: number) => gaps.all(season),
+    /** Animals received before `first` or after `last`, at most so many. */
+    wrongDays: (first: string, last: string, most: number) => wrongDays.all({ first, last, most }),
     /** How many animals left the shop before a day. */
     leftBefore: (day: string): number => leftBefore.get({ day }) ?? 0,
     release: (row: {

@@ -5,11 +5,26 @@
 import { CoreProblem } from './problem.ts';
 
 const MS_PER_DAY = 86_400_000;
+/**
+ * The first and the last day that anything in the shop can have happened or be planned on. Earlier seasons that are
+ * still on paper go back to the middle of the last century at most; a year outside is a slip of the keyboard. Our choice.
+ */
+export const FIRST_DAY = '1950-01-01';
+export const LAST_DAY = '2099-12-31';
+
 const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
 /** Is `text` a day that the calendar has? `2026-02-29` is not, `2028-02-29` is; years run from 0001 to 9999. */
 export function isDate(text: string): boolean {
   return dayNumber(text) !== null;
+}
+
+/**
+ * Is `date` a day that the work of a shop can have, from `FIRST_DAY` to `LAST_DAY`?
+ * @example isTradeDay('0026-11-20') // false, although the calendar has it
+ */
+export function isTradeDay(date: string): boolean {
+  return isDate(date) && date >= FIRST_DAY && date <= LAST_DAY;
 }
 
 /**
@@ -45,6 +60,16 @@ export function yearsBefore(date: string, years: number): string {
   if (!(year >= 1 && year <= 9999)) throw new CoreProblem('date.out-of-range', 'years', { date, years });
   const same = `${String(year).padStart(4, '0')}${date.slice(4)}`;
   return isDate(same) ? same : `${same.slice(0, 8)}28`;
+}
+
+/**
+ * The full year that two typed digits mean: the one nearest to `thisYear`, the earlier of two that are as near.
+ * @example nearestYear(26, 2026) // 2026; nearestYear(98, 2026) // 1998
+ */
+export function nearestYear(twoDigits: number, thisYear: number): number {
+  const century = thisYear - (thisYear % 100);
+  const years = [century - 100, century, century + 100].map((from) => from + twoDigits);
+  return years.reduce((best, year) => (Math.abs(year - thisYear) < Math.abs(best - thisYear) ? year : best));
 }
 
 /**

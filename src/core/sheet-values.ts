@@ -1,5 +1,5 @@
 /** Reading single cells of a table that some other program saved: days and weights, whatever order or comma it used. */
-import { isDate } from './dates.ts';
+import { isDate, isTradeDay } from './dates.ts';
 import { CoreProblem } from './problem.ts';
 import { parseReading, type Reading } from './reading.ts';
 import type { MassUnit } from './units.ts';
@@ -15,13 +15,15 @@ const HOUR = /[T ,]+\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?( ?[ap]\.?m\.?)?(Z|[+-]\d\d:
 /**
  * A day of the calendar as `YYYY-MM-DD`, out of `2023-11-04`, `11/4/2023`, `04.11.23`, `4 Nov 2023`, `Nov 4, 2023`, with or
  * without an hour behind it. Two digits are the year up to `thisYear`, else of the century before.
- * @throws CoreProblem `sheet.date`
+ * @throws CoreProblem `sheet.date`, `sheet.year` (outside the years of `isTradeDay`)
  */
 export function readDay(text: string, order: DateOrder, thisYear: number): string {
   const plain = text.trim().replace(HOUR, '');
   const day = isoDay(plain) ?? numberDay(plain, order, thisYear) ?? namedDay(plain, thisYear);
   if (day === null || !isDate(day))
     throw new CoreProblem('sheet.date', undefined, { typed: text.trim().slice(0, 60) });
+  if (!isTradeDay(day))
+    throw new CoreProblem('sheet.year', undefined, { typed: text.trim().slice(0, 60), date: day });
   return day;
 }
 

@@ -55,6 +55,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
   return {
     id: animal.id,
     ticket: animal.ticket,
+    formerTickets: book.animals.formerTickets(animal.id),
     species: speciesCard(species, room.species.own.has(species.code)),
     sex: animal.sex,
     age: animal.age,

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import { ticketOf } from '../book/animals.ts';
 import { nameKey } from '../book/hunters.ts';
 import type { OfficerRow } from '../book/record-book.ts';
-import { daysBetween, yearsBefore } from '../core/dates.ts';
+import { ticketOf } from '../book/season-mark.ts';
+import { daysBetween, FIRST_DAY, yearsBefore } from '../core/dates.ts';
 import { needed, optionalDate, text } from './input.ts';
 import { read } from './procedure.ts';
 import { lacksOf } from './record-sets.ts';
@@ -11,6 +11,7 @@ import type { RecordCheck, RecordRow } from './shapes.ts';
 
 /** The numbers of a wide gap are not all listed. */
 const MOST_GAPS = 50;
+const MOST_WRONG_DAYS = 20;
 
 /**
  * The record book with what an officer would find missing in each entry: of a season, or of all animals received
@@ -38,19 +39,27 @@ export const records = read(
   },
 );
 
-/** Whether the ticket numbers are whole, naming what is not there, and how much is older than the shop keeps. */
+/**
+ * Whether the ticket numbers are whole, naming what is not there; which animals came on a day that cannot be; and how
+ * much is older than the shop keeps.
+ */
 export const check = read(v.object({}), (room): RecordCheck => {
   const years = room.settings.retentionYears;
   const before = yearsBefore(room.today(), years);
   return {
-    seasons: room.book.records.ticketRuns().map(({ season, first, last, entries }) => ({
-      season,
-      first: ticketOf(season, first),
-      last: ticketOf(season, last),
-      entries,
-      // A whole run from 1 on has none, and needs no look at every number.
-      gaps: first === 1 && last === entries ? [] : gapsOf(room, season),
-    })),
+    seasons: room.book.records
+      .ticketRuns()
+      .map(({ season, first, last, firstTicket, lastTicket, entries }) => ({
+        season,
+        first: firstTicket,
+        last: lastTicket,
+        entries,
+        // A whole run from 1 on has none, and needs no look at every number.
+        gaps: first === 1 && last === entries ? [] : gapsOf(room, season),
+      })),
+    wrongDays: room.book.records
+      .wrongDays(FIRST_DAY, room.today(), MOST_WRONG_DAYS)
+      .map(({ ticket, received_on }) => ({ ticket, receivedOn: received_on })),
     pastKeeping: { years, before, entries: room.book.records.leftBefore(before) },
   };
 });
@@ -59,7 +68,8 @@ function gapsOf(room: DeskRoom, season: number): string[] {
   const missing: string[] = [];
   for (const { after, before } of room.book.records.gaps(season))
     for (let number = after + 1; number < before && missing.length < MOST_GAPS; number++)
-      missing.push(ticketOf(season, number));
+      // A ticket that an animal of another season bears, or bore, is accounted for.
+      if (!room.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
   return missing;
 }
 

@@ -14,7 +14,8 @@ import { guessDateOrder, type DateOrder } from '../core/sheet-values.ts';
 import { rowsOf, type SheetRow } from './bring/rows.ts';
 import { dropUpload, tableOf } from './bring/upload.ts';
 import { coolerOf } from './coolers.ts';
-import { by, id } from './input.ts';
+import { askFar } from './day-doubts.ts';
+import { by, id, sureOf } from './input.ts';
 import { momentsOf } from './local-moment.ts';
 import { read, write } from './procedure.ts';
 import { Trouble, type Problem } from './problem.ts';
@@ -26,6 +27,10 @@ const MOST_TOLD = 20;
 const FIRST_SHOWN = 5;
 /** A logger whose clock runs ahead by more than this was set wrong. Our choice. */
 const AHEAD_MS = 60 * 60_000;
+/** Loggers that lost their battery begin at 2000 or before; no shop's cooler is older than this file. Our choice. */
+const EARLIEST_YEAR = 2005;
+/** Readings from longer ago than this are asked about. Our choice. */
+const OLD_DAYS = 400;
 
 const which = {
   coolerId: id,
@@ -72,9 +77,10 @@ export const look = read(v.object(which), (room, input): LoggerLook => {
 
 /**
  * Brings in what the book does not know yet of a file, all of it or nothing.
- * @throws Trouble `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused)
+ * @throws Trouble `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
+ * `date.long-ago` (conflict: pass `sure`)
  */
-export const bringIn = write(v.object({ ...which, by }), (room, input) => {
+export const bringIn = write(v.object({ ...which, sure: sureOf, by }), (room, input) => {
   const cooler = coolerOf(room, input.coolerId);
   const { name, bytes, sha256 } = tableOf(room, input.upload);
   const { fresh, known, problems } = readFile(room, bytes, input);
@@ -82,6 +88,9 @@ export const bringIn = write(v.object({ ...which, by }), (room, input) => {
   if (first)
     throw new Trouble('refused', 'sheet.problems', { with: { count: problems.length, row: first.row } });
   if (fresh.length === 0) throw new Trouble('refused', 'logger.nothing-new', { with: { count: known } });
+  const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), room.now());
+  const span = { ago: OLD_DAYS };
+  askFar(input.sure, 'upload', room.dayOf(oldest), room.today(), span);
   const at = room.now();
   const logId = room.book.coolerLogs.add(
     { coolerId: cooler.id, file: name, sha256, known, at, by: input.by },
@@ -172,6 +181,8 @@ function readRow(
   const at = meant.find((one) => one > before) ?? meant[0] ?? own;
   if (at > Date.parse(room.now()) + AHEAD_MS)
     throw new Trouble('invalid', 'logger.ahead', { with: { date: moment.day } });
+  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
+    throw new Trouble('invalid', 'logger.too-old', { with: { date: moment.day } });
   const typed = cell(columns.temperature);
   return {
     at: new Date(at).toISOString(),

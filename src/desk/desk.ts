@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { BookTrouble } from '../book/trouble.ts';
 import { CoreProblem } from '../core/problem.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
+import { refuseWrongClock } from './clock.ts';
 import { Door } from './door.ts';
 import { Trouble, type Answer, type Problem } from './problem.ts';
 import type { AnyProcedure } from './procedure.ts';
@@ -93,6 +94,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     if (procedure.kind === 'door') return procedure.run(door, input);
     const room = openRoom();
     if (room.othersWrote()) announce(ANYTHING);
+    if (procedure.kind === 'write' && !procedure.anyClock) refuseWrongClock(room);
     return procedure.kind === 'write'
       ? room.book.change(() => procedure.run(room, input))
       : procedure.run(room, input);

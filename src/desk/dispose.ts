@@ -1,7 +1,8 @@
 import * as v from 'valibot';
 import { compareDates } from '../core/dates.ts';
+import { askFar, DISPOSED_DAYS, refuseFuture } from './day-doubts.ts';
 import { throwOutOwnFat } from './fat-moves.ts';
-import { by, id, needed, optionalDate, text } from './input.ts';
+import { by, id, needed, optionalDate, sureOf, text } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { animalOf } from './weigh.ts';
@@ -10,10 +11,19 @@ import { animalOf } from './weigh.ts';
  * Records that an animal was done away with: it leaves the rail for good and stays in the record book. Without a
  * positive result a reason is wanted (spoiled, condemned by an inspector …): meat of somebody else is not thrown away
  * without a word. Answers whose meat went into batches with it: those hunters must be told.
- * @throws Trouble `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`
+ * @throws Trouble `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`,
+ * `date.long-ago` (conflict: pass `sure`)
  */
 export const dispose = write(
-  v.object({ id, what: needed(200), how: needed(200), reason: text(300), on: optionalDate, by }),
+  v.object({
+    id,
+    what: needed(200),
+    how: needed(200),
+    reason: text(300),
+    on: optionalDate,
+    sure: sureOf,
+    by,
+  }),
   (room, input) => {
     const animal = animalOf(room, input.id);
     if (animal.stage === 'released' || animal.stage === 'disposed')
@@ -22,9 +32,10 @@ export const dispose = write(
     if (!positive && input.reason === '')
       throw new Trouble('invalid', 'dispose.reason', { field: 'reason', with: { ticket: animal.ticket } });
     const on = input.on ?? room.today();
-    if (compareDates(on, room.today()) > 0) throw new Trouble('invalid', 'date.future', { field: 'on' });
+    refuseFuture(on, room.today(), 'on');
     if (compareDates(on, animal.received_on) < 0)
       throw new Trouble('invalid', 'date.disposed-before-received', { field: 'on' });
+    askFar(input.sure, 'on', on, room.today(), { ago: DISPOSED_DAYS });
     const { what, how, reason, by: initials } = input;
     const at = room.now();
     room.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });

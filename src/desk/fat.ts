@@ -2,8 +2,9 @@ import * as v from 'valibot';
 import type { FatLotRecord } from '../book/fat-lots.ts';
 import { parseMoney } from '../core/money.ts';
 import { parseReading, readingGrams } from '../core/reading.ts';
+import { askFar, USE_BY_AGO_DAYS, USE_BY_AHEAD_DAYS } from './day-doubts.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { by, id, needed, optionalDate, text, typed } from './input.ts';
+import { by, id, needed, optionalDate, sureOf, text, typed } from './input.ts';
 import { read, write } from './procedure.ts';
 import { boughtFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
@@ -18,7 +19,10 @@ export const lots = read(
     ),
 );
 
-/** Takes a bought lot in. Its fat is the published one unless the supplier says otherwise. */
+/**
+ * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
+ * @throws Trouble `date.long-ago`, `date.far-ahead` (conflict: pass `sure`)
+ */
 export const buy = write(
   v.object({
     source: needed(40),
@@ -31,9 +35,15 @@ export const buy = write(
     supplier: text(120),
     supplierLot: text(80),
     useBy: optionalDate,
+    sure: sureOf,
     by,
   }),
   (room, input) => {
+    if (input.useBy)
+      askFar(input.sure, 'useBy', input.useBy, room.today(), {
+        ago: USE_BY_AGO_DAYS,
+        ahead: USE_BY_AHEAD_DAYS,
+      });
     const source = boughtFatSource(input.source);
     const reading = parseReading(input.typed, room.settings.unit);
     const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, room.settings.currency);

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
 import { batchOf, batchPage, fatIn } from './batch-page.ts';
 import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
+import { refuseWrongClock } from './clock.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
@@ -71,6 +72,7 @@ export const plan = read(v.object(asked), async (room, input): Promise<GrindPlan
 
 /** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
 export const start = host(v.object({ ...asked, product: needed(60), by }), async (room, input) => {
+  refuseWrongClock(room);
   refusePooled(
     room,
     input.animals.map((one) => one.id),

@@ -1,6 +1,6 @@
 /** The pieces that input schemas are made of. A message is a problem code, which the window words. */
 import * as v from 'valibot';
-import { isDate } from '../core/dates.ts';
+import { isDate, isTradeDay } from '../core/dates.ts';
 
 /**
  * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
@@ -23,7 +23,12 @@ export const text = (most = 200) => v.optional(clean(most), '');
 /** Text that must say something. */
 export const needed = (most = 200) => v.pipe(clean(most), v.minLength(1, 'text.needed'));
 export const id = v.pipe(v.number('id.needed'), v.integer('id.needed'), v.minValue(1, 'id.needed'));
-export const date = v.pipe(v.string('date.unreadable'), v.check(isDate, 'date.unreadable'));
+/** A day of the trade. Every call that takes one uses this schema: `test/desk/dates.test.ts` tries each of them. */
+export const date = v.pipe(
+  v.string('date.unreadable'),
+  v.check(isDate, 'date.unreadable'),
+  v.check(isTradeDay, 'date.year'),
+);
 export const optionalDate = v.optional(v.nullable(date), null);
 export const share = v.pipe(
   v.number('share.range'),
@@ -35,6 +40,8 @@ export const by = v.optional(clean(6), '');
 /** A weight as typed; the desk reads it. */
 export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
 export const sure = v.optional(v.boolean(), false);
+/** The questions answered with yes, by their codes; `true` answers every one. */
+export const sureOf = v.optional(v.union([v.boolean(), v.pipe(v.array(needed(60)), v.maxLength(20))]), false);
 
 export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
 export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');

@@ -10,10 +10,11 @@ import {
   optionalDate,
   parts,
   sex,
-  sure,
+  sureOf,
   text,
   typed,
 } from './input.ts';
+import { askFar, checkKilled, isSure, PROMISED_DAYS, RECEIVED_DAYS, refuseFuture } from './day-doubts.ts';
 import { detailFor } from './detail.ts';
 import { addHunter, hunterFields, hunterOf } from './hunters.ts';
 import { settleOrders } from './orders.ts';
@@ -50,14 +51,21 @@ const newAnimal = v.object({
   weights: v.optional(v.array(weight), []),
   instructions: v.optional(instructions),
   quoteId: v.optional(id),
-  sure,
+  sure: sureOf,
   by,
 }); // prettier-ignore
 
-/** Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing. */
+/** A yes to one of these is for the first weights. */
+const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again'];
+
+/**
+ * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing.
+ * @throws Trouble `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
+ * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `sure`)
+ */
 export const takeIn = write(newAnimal, (room, input) => {
   const receivedOn = input.receivedOn ?? room.today();
-  checkDates(room, input.killDate, receivedOn, input.promisedOn);
+  checkDates(room, input, receivedOn);
   const species = room.species.of(input.species);
   for (const { primal } of input.parts)
     if (!species.primals.some(({ code }) => code === primal))
@@ -104,7 +112,7 @@ export const takeIn = write(newAnimal, (room, input) => {
       stage,
       part: 'carcass',
       typed: weighed,
-      sure: input.sure,
+      sure: WEIGHT_DOUBTS.some((code) => isSure(input.sure, code)),
       by: input.by,
     });
   if (input.quoteId) takeQuote(room, input.quoteId, animal.id, input.by);
@@ -114,13 +122,18 @@ export const takeIn = write(newAnimal, (room, input) => {
   return { id: animal.id, ticket: animal.ticket };
 });
 
-function checkDates(room: DeskRoom, killed: string | null, received: string, promised: string | null): void {
-  if (compareDates(received, room.today()) > 0)
-    throw new Trouble('invalid', 'date.future', { field: 'receivedOn' });
-  if (killed && compareDates(killed, received) > 0)
-    throw new Trouble('invalid', 'date.killed-after-received', { field: 'killDate' });
-  if (promised && compareDates(promised, received) < 0)
+function checkDates(
+  room: DeskRoom,
+  { killDate, promisedOn, sure }: v.InferOutput<typeof newAnimal>,
+  received: string,
+): void {
+  const today = room.today();
+  refuseFuture(received, today, 'receivedOn');
+  checkKilled(sure, killDate, received);
+  if (promisedOn && compareDates(promisedOn, received) < 0)
     throw new Trouble('invalid', 'date.promised-before-received', { field: 'promisedOn' });
+  askFar(sure, 'receivedOn', received, today, { ago: RECEIVED_DAYS });
+  if (promisedOn) askFar(sure, 'promisedOn', promisedOn, today, { ahead: PROMISED_DAYS });
 }
 
 function takeQuote(room: DeskRoom, quoteId: number, animalId: number, initials: string): void {

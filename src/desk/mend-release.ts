@@ -1,18 +1,20 @@
 /** Putting right whom an animal was handed to and when; what was written first stays in the book. */
 import type { AnimalRow } from '../book/animals.ts';
 import { compareDates } from '../core/dates.ts';
+import { askFar, LEFT_DAYS, refuseFuture, type Sure } from './day-doubts.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 
 /**
  * @returns whether anything was said otherwise than before
- * @throws Trouble `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`
+ * @throws Trouble `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`;
+ * `date.far-ahead` (conflict: pass `sure`)
  */
 export function mendRelease(
   room: DeskRoom,
   animal: AnimalRow,
   wanted: { givenTo?: string | undefined; releasedOn?: string | undefined },
-  said: { reason: string; by: string },
+  said: { reason: string; by: string; sure: Sure },
 ): boolean {
   const { givenTo, releasedOn } = wanted;
   if (givenTo === undefined && releasedOn === undefined) return false;
@@ -23,13 +25,7 @@ export function mendRelease(
   const after = { given_to: givenTo ?? known.given_to, released_on: releasedOn ?? known.released_on };
   const changed = (['given_to', 'released_on'] as const).filter((key) => before[key] !== after[key]);
   if (changed.length === 0) return false;
-  if (compareDates(after.released_on, room.today()) > 0)
-    throw new Trouble('invalid', 'date.future', { field: 'releasedOn' });
-  if (compareDates(after.released_on, animal.received_on) < 0)
-    throw new Trouble('invalid', 'mend.left-before-received', {
-      field: 'releasedOn',
-      with: { ticket: animal.ticket },
-    });
+  if (changed.includes('released_on')) checkLeft(room, animal, after.released_on, said.sure);
   const stamp = { at: room.now(), by: said.by };
   room.book.records.mendRelease({ releaseId: known.id, to: after.given_to, on: after.released_on, ...stamp });
   const only = (row: typeof before) => Object.fromEntries(changed.map((key) => [key, row[key]]));
@@ -43,4 +39,11 @@ export function mendRelease(
     ...stamp,
   });
   return true;
+}
+
+function checkLeft(room: DeskRoom, { ticket, received_on }: AnimalRow, on: string, sure: Sure): void {
+  refuseFuture(on, room.today(), 'releasedOn');
+  if (compareDates(on, received_on) < 0)
+    throw new Trouble('invalid', 'mend.left-before-received', { field: 'releasedOn', with: { ticket } });
+  askFar(sure, 'releasedOn', on, received_on, { ahead: LEFT_DAYS });
 }

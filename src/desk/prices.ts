@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import type { PriceLineRecord } from '../book/prices.ts';
+import { compareDates } from '../core/dates.ts';
 import type { PriceLine } from '../core/price.ts';
-import { by, date, needed } from './input.ts';
+import { ask, askFar, PRICES_AGO_DAYS, PRICES_AHEAD_DAYS } from './day-doubts.ts';
+import { by, date, needed, sureOf } from './input.ts';
 import { checkPrices, priceLine, taxRule } from './price-input.ts';
 import { read, write } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
@@ -33,7 +35,8 @@ export const look = read(v.object({}), (room): PriceBookLook => {
 
 /**
  * New prices are a new book, valid from a date; the old ones stay with the bills that they made. `taxRule` says where
- * tax is rounded: on each line, or once on the whole bill. @throws Trouble as `checkPrices`
+ * tax is rounded: on each line, or once on the whole bill. @throws Trouble as `checkPrices`; `date.long-ago`,
+ * `date.far-ahead`, `prices.never-apply` (conflict: pass `sure`)
  */
 export const save = write(
   v.object({
@@ -41,10 +44,16 @@ export const save = write(
     validFrom: date,
     taxRule,
     lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
+    sure: sureOf,
     by,
   }),
   (room, input) => {
     checkPrices(input.lines);
+    const span = { ago: PRICES_AGO_DAYS, ahead: PRICES_AHEAD_DAYS };
+    askFar(input.sure, 'validFrom', input.validFrom, room.today(), span);
+    const now = room.book.prices.inForce(room.today());
+    if (now && compareDates(input.validFrom, now.valid_from) < 0)
+      ask(input.sure, 'prices.never-apply', 'validFrom', now.valid_from);
     savePrices(room, { ...input, example: false });
     return look.run(room, {});
   },

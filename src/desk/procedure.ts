@@ -11,6 +11,8 @@ export interface Procedure<
   kind: K;
   /** Answers whichever opening of a book the caller means: it is how a window learns which one is open. */
   anyOpening?: boolean;
+  /** Writes whatever the computer's clock shows. */
+  anyClock?: boolean;
   input: S;
   run: (room: DeskRoom, input: v.InferOutput<S>) => R;
 }
@@ -30,8 +32,9 @@ export function read<S extends v.GenericSchema, R>(
 export function write<S extends v.GenericSchema, R>(
   input: S,
   run: Run<S, R extends Promise<unknown> ? never : R>,
+  { anyClock = false } = {},
 ): Procedure<S, R, 'write'> {
-  return { kind: 'write', input, run: run as Run<S, R> };
+  return { kind: 'write', anyClock, input, run: run as Run<S, R> };
 }
 
 /**

@@ -9,6 +9,7 @@ import * as coolerLogs from './cooler-logs.ts';
 import { record as coolerRecord } from './cooler-record.ts';
 import * as coolers from './coolers.ts';
 import * as costing from './costing.ts';
+import { trustClock } from './clock.ts';
 import { dispose } from './dispose.ts';
 import * as fat from './fat.ts';
 import * as fatCount from './fat-count.ts';
@@ -49,6 +50,7 @@ export const procedures = {
   'shop.setUp': shop.setUp,
   'shop.change': shop.change,
   'shop.addStaff': shop.addStaff,
+  'shop.trustClock': trustClock,
   'shop.openDemo': shop.openDemo,
   'shop.leaveDemo': shop.leaveDemo,
 

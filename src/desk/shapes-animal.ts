@@ -181,6 +181,8 @@ export interface PackagesRow {
 export interface AnimalPage {
   id: number;
   ticket: string;
+  /** Tickets that it had before it was moved to its right season; they find it still. */
+  formerTickets: string[];
   species: SpeciesCard;
   sex: Sex;
   age: Age;

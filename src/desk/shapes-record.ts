@@ -74,6 +74,8 @@ export interface RecordRow {
 /** Whether the ticket numbers are whole, and what is older than the shop keeps. */
 export interface RecordCheck {
   seasons: { season: number; first: string; last: string; entries: number; gaps: string[] }[];
+  /** Animals received on a day that cannot be: before the shop's years, or still to come. */
+  wrongDays: { ticket: string; receivedOn: string }[];
   pastKeeping: { years: number; before: string; entries: number };
 }
 

@@ -202,6 +202,15 @@ export interface ShopLook {
   lastBackup: { at: string; path: string } | null;
   /** UTC moment of the newest entry when the computer's clock stands before it; else null. */
   clockBehind: string | null;
+  clockDoubt: ClockDoubt | null;
+}
+
+/** Why nothing is written until somebody has looked at the computer's clock. */
+export interface ClockDoubt {
+  /** `impossible`: no year that a shop can have; else far from the newest entry of the book. */
+  what: 'impossible' | 'ahead' | 'behind';
+  /** The day that it was compared with, of the newest entry. */
+  newest: string | null;
 }
 
 export interface HunterCard {

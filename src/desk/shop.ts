@@ -5,6 +5,7 @@ import { refuseOwnFolder } from '../book/second-place.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import { newestBackup } from './backup-keeping.ts';
+import { clockDoubt } from './clock.ts';
 import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
 import { Trouble } from './problem.ts';
@@ -138,6 +139,7 @@ function shopLook(room: DeskRoom): ShopLook {
     cautions: CAUTIONS.map((one) => ({ ...one, shown: [...one.shown] })),
     recordSets: [...RECORD_SETS],
     clockBehind: clockBehind(room),
+    clockDoubt: clockDoubt(room),
     lastBackup: newest ? { at: newest.at, path: newest.path } : null,
   };
 }

@@ -2,7 +2,8 @@
 import * as v from 'valibot';
 import type { HoldStanding } from '../book/test-results.ts';
 import { compareDates } from '../core/dates.ts';
-import { by, id, optionalDate, sure, text } from './input.ts';
+import { askFar, isSure, refuseFuture, RESULT_DAYS } from './day-doubts.ts';
+import { by, id, optionalDate, sureOf, text } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -14,7 +15,7 @@ import { animalOf } from './weigh.ts';
  * result that was entered by mistake, so that the hold waits again. A second result of one hold corrects the first
  * and wants the reason; the first stays to be read. Entered without a sample number it is that of the hold.
  * @throws Trouble `hold.none`, `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
- * `result.before-kill`, `result.other-sample` (conflict: pass `sure` to keep it all the same)
+ * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `sure` to keep it all the same)
  */
 export const testResult = write(
   v.object({
@@ -27,7 +28,7 @@ export const testResult = write(
     on: optionalDate,
     note: text(500),
     reason: text(300),
-    sure,
+    sure: sureOf,
     by,
   }),
   (room, input) => {
@@ -38,11 +39,12 @@ export const testResult = write(
       throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
     checkCorrection(animal.ticket, known, input);
     const on = input.on ?? room.today();
-    if (compareDates(on, room.today()) > 0) throw new Trouble('invalid', 'date.future', { field: 'on' });
+    refuseFuture(on, room.today(), 'on');
     if (animal.kill_date && compareDates(on, animal.kill_date) < 0)
       throw new Trouble('invalid', 'result.before-kill', { field: 'on' });
+    askFar(input.sure, 'on', on, room.today(), { ago: RESULT_DAYS });
     const sample = input.sample || known.sample;
-    if (!input.sure && known.sample !== '' && sample !== known.sample)
+    if (!isSure(input.sure, 'result.other-sample') && known.sample !== '' && sample !== known.sample)
       throw new Trouble('conflict', 'result.other-sample', {
         field: 'sample',
         with: { ticket: animal.ticket, sample: known.sample, typed: sample },

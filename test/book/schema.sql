@@ -4,6 +4,8 @@ CREATE INDEX animal_by_number ON animal (number);
 
 CREATE INDEX animal_by_old_number ON animal (old_number) WHERE old_number <> '';
 
+CREATE INDEX animal_by_received ON animal (received_on);
+
 CREATE INDEX animal_by_species ON animal (species, season);
 
 CREATE INDEX animal_by_stage ON animal (stage, received_on);
@@ -40,6 +42,10 @@ CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
 CREATE INDEX fat_movement_by_weighing ON fat_movement (weighing_id);
 
 CREATE INDEX fat_test_by_batch ON fat_test (batch_id);
+
+CREATE INDEX former_ticket_by_animal ON former_ticket (animal_id);
+
+CREATE INDEX former_ticket_by_number ON former_ticket (season, number);
 
 CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 
@@ -365,6 +371,16 @@ CREATE TABLE fat_test (
   fat REAL NOT NULL CHECK (fat >= 0 AND fat <= 1),
   sd REAL NOT NULL CHECK (sd > 0),
   method TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE former_ticket (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  season INTEGER NOT NULL,
+  number INTEGER NOT NULL CHECK (number > 0),
+  ticket TEXT NOT NULL UNIQUE,
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -794,6 +810,12 @@ CREATE TRIGGER fat_test_no_delete BEFORE DELETE ON fat_test
 CREATE TRIGGER fat_test_no_update BEFORE UPDATE ON fat_test
   BEGIN SELECT RAISE(ABORT, 'fat_test is written once'); END;
 
+CREATE TRIGGER former_ticket_no_delete BEFORE DELETE ON former_ticket
+  BEGIN SELECT RAISE(ABORT, 'former_ticket is written once'); END;
+
+CREATE TRIGGER former_ticket_no_update BEFORE UPDATE ON former_ticket
+  BEGIN SELECT RAISE(ABORT, 'former_ticket is written once'); END;
+
 CREATE TRIGGER grind_pass_no_delete BEFORE DELETE ON grind_pass
   BEGIN SELECT RAISE(ABORT, 'grind_pass is written once'); END;
 
@@ -905,6 +927,10 @@ CREATE TRIGGER release_no_delete BEFORE DELETE ON release
 
 CREATE TRIGGER release_no_update BEFORE UPDATE ON release
   BEGIN SELECT RAISE(ABORT, 'release is written once'); END;
+
+CREATE TRIGGER season_taught_is_left AFTER UPDATE OF season ON animal WHEN OLD.season <> NEW.season BEGIN
+  DELETE FROM season_taught WHERE season = OLD.season;
+END;
 
 CREATE TRIGGER season_taught_is_less AFTER DELETE ON animal_sum BEGIN
   DELETE FROM season_taught WHERE season = OLD.season;

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, compareDates, daysBetween, isDate, seasonOf } from '../../src/core/dates.ts';
+import {
+  addDays,
+  compareDates,
+  daysBetween,
+  isDate,
+  isTradeDay,
+  nearestYear,
+  seasonOf,
+} from '../../src/core/dates.ts';
 
 const day = fc
   .date({ min: new Date('0001-01-01T00:00:00Z'), max: new Date('9999-12-31T00:00:00Z'), noInvalidDate: true })
@@ -77,4 +85,31 @@ describe('seasonOf', () => {
   it('refuses what is no day', () => {
     expect(() => seasonOf('2026-02-30', 7)).toThrow(expect.objectContaining({ code: 'date.unreadable' }));
   });
+});
+
+describe('isTradeDay', () => {
+  it.each([
+    ['1949-12-31', false],
+    ['1950-01-01', true],
+    ['2026-11-20', true],
+    ['2099-12-31', true],
+    ['2100-01-01', false],
+    ['0026-11-20', false],
+    ['2026-02-29', false],
+    ['', false],
+  ])('%s: %s', (day, is) => expect(isTradeDay(day)).toBe(is));
+});
+
+describe('nearestYear', () => {
+  it.each([
+    [26, 2026, 2026],
+    [27, 2026, 2027],
+    [75, 2026, 2075],
+    [76, 2026, 1976],
+    [98, 2026, 1998],
+    [0, 2026, 2000],
+    [1, 2098, 2101],
+  ])('%i, typed in %i of them, is %i', (typed, thisYear, year) =>
+    expect(nearestYear(typed, thisYear)).toBe(year),
+  );
 });

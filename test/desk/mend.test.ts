@@ -57,7 +57,8 @@ describe('mending a record', () => {
       ).code;
     expect(await refused({ receivedOn: '2026-10-11' })).toBe('date.future');
     expect(await refused({ killDate: '2026-10-02' })).toBe('date.killed-after-received');
-    expect(await refused({ receivedOn: '2026-06-30' })).toBe('mend.other-season');
+    expect(await refused({ receivedOn: '2026-07-01' })).toBe('date.long-ago');
+    expect(await refused({ receivedOn: '0026-10-01' })).toBe('date.year');
     expect(await refused({ receivedOn: '2026-10-06' })).toBe('date.promised-before-received');
     expect(await refused({ killDate: '2026-02-30' })).toBe('date.unreadable');
     const [row] = await shop.call('books.records', {});

@@ -58,6 +58,7 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
   'shop.change': () => ['shop.change', { changes: { lateDays: 3, recordFields: ['tag'] } }],
   'shop.setLock': () => ['shop.setLock', { passphrase: 'nine tails of a cat' }],
+  'shop.trustClock': () => ['shop.trustClock', {}],
   'shop.addStaff': () => ['shop.addStaff', { initials: 'RO', name: 'Robin' }],
   'hunters.save': () => ['hunters.save', { name: 'Bo Rask' }],
   'hunters.removeDetails': async (shop) => {

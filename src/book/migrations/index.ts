@@ -9,6 +9,7 @@ import { sumsInPlace } from './0007-sums-in-place.ts';
 import { lookUps } from './0008-look-ups.ts';
 import { releaseMended } from './0009-release-mended.ts';
 import { resultsAndCleanings } from './0010-results-and-cleanings.ts';
+import { formerTickets } from './0011-former-tickets.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -22,6 +23,7 @@ export const MIGRATIONS: readonly string[] = [
   lookUps,
   releaseMended,
   resultsAndCleanings,
+  formerTickets,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -3,6 +3,7 @@ import { compareDates, seasonOf } from '../../core/dates.ts';
 import { readingGrams, type Reading } from '../../core/reading.ts';
 import type { AnimalRow } from '../../book/animals.ts';
 import { canHang } from '../yield-observation.ts';
+import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../day-doubts.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
 import type { BringField } from './fields.ts';
@@ -42,6 +43,7 @@ export function animalTaker(room: DeskRoom): Taker {
         tell('releasedOn', new Trouble('invalid', 'sheet.released-before'));
       if (texts.releasedOn && compareDates(texts.releasedOn, today) > 0)
         tell('releasedOn', new Trouble('invalid', 'date.future'));
+      doubtDays(texts, today, doubt);
       checkWeights(room, texts, weights, tell, doubt);
     },
     write(values, writing) {
@@ -92,6 +94,22 @@ export function animalTaker(room: DeskRoom): Taker {
       return { hunters: isNew ? 1 : 0, animals: 1, weighings: Object.keys(values.weights).length, known: 0 };
     },
   };
+}
+
+/** Days that can be, and are hardly meant: a slip in one row moves its animal to another season. */
+function doubtDays(
+  { receivedOn, killDate, releasedOn }: Partial<Record<BringField, string>>,
+  today: string,
+  doubt: (field: BringField, problem: Trouble) => void,
+): void {
+  if (!receivedOn) return;
+  const far = (field: BringField, code: string | null, date: string): void => {
+    if (code) doubt(field, new Trouble('conflict', code, { with: { date } }));
+  };
+  far('receivedOn', farCode(receivedOn, today, { ago: BROUGHT_IN_DAYS }), receivedOn);
+  if (killDate && farCode(killDate, receivedOn, { ago: KILLED_DAYS }))
+    far('killDate', 'date.killed-long-before', killDate);
+  if (releasedOn) far('releasedOn', farCode(releasedOn, receivedOn, { ahead: LEFT_DAYS }), releasedOn);
 }
 
 function checkWeights(

@@ -1,6 +1,7 @@
 /** Taking the book out: as tables, as one text that a book can be made of again, as the file itself; or one hunter's part. */
 import { join } from 'node:path';
 import * as v from 'valibot';
+import { refuseWrongClock } from '../clock.ts';
 import { backUp } from '../../book/backup.ts';
 import type { Db } from '../../book/open.ts';
 import { bookAsText } from '../../book/book-as-text.ts';
@@ -65,6 +66,7 @@ export const piece = read(
  * @throws Trouble `takeout.not-empty` (refused), `takeout.format`, `takeout.newer`, `takeout.torn`, `takeout.row`
  */
 export const fill = host(v.object({ upload: id, by }), (room, input) => {
+  refuseWrongClock(room);
   const upload = uploadOf(room, input.upload);
   if (!isEmpty(room)) throw new Trouble('refused', 'takeout.not-empty');
   const folder = temporaryFolder('fill');

@@ -81,4 +81,7 @@ INSERT INTO hold_result VALUES (1, 1, 'not detected', 'L26-118', 'State lab', '2
 INSERT INTO grinder_cleaning VALUES (1, 1, 'taken apart and washed', '2026-10-07T15:00:00.000Z', 'RB'), (2, NULL, 'washed', '2026-10-07T17:00:00.000Z', 'RB');
 INSERT INTO grinder_cleaning_void VALUES (2, 'not done yet', '2026-10-07T17:01:00.000Z', 'RB');
 `,
+  11: `
+INSERT INTO former_ticket VALUES (1, 1, 2025, 7, '25-0007', '2026-10-11T13:00:00.000Z', 'MK');
+`,
 };

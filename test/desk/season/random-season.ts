@@ -19,13 +19,13 @@ const UNITS = { lb: 453.59237, oz: 28.349523125, kg: 1000, g: 1 } as const;
 const CURRENCY = 'USD';
 
 /**
- * Makes a book at `path` with a season for each of `count` years from 2001 on, closes it and gives the years. Rows are
+ * Makes a book at `path` with a season for each of `count` years from 1950 on, closes it and gives the years. Rows are
  * written with plain SQL, so that whatever keeps sums up to date sees what any program would write. The same seed makes
  * the same book.
  */
 export function writeRandomSeasons(path: string, count: number, seed: number, mostAnimals = 10): number[] {
   const book = openRecordBook(path, new Date('2026-11-20T12:00:00Z'), true);
-  const years = Array.from({ length: count }, (_, i) => 2001 + i);
+  const years = Array.from({ length: count }, (_, i) => 1950 + i);
   book.change(() => {
     const write = writer(book, seed);
     write.shop();

@@ -11,7 +11,8 @@ import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import { writeRandomSeasons } from './random-season.ts';
 import { rawAnimals, rawQuantile, standingWeighings, type RawAnimal } from './raw-season.ts';
 
-const RANDOM_SEASONS = 200;
+// As many as the years that days of the trade can lie in.
+const RANDOM_SEASONS = 149;
 const ZONE = 'America/Denver';
 const DAY_MS = 86_400_000;
 /** A busy machine writes two hundred seasons slowly. */
@@ -22,7 +23,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe.each([
   ['the demo', [2024, 2025, 2026]],
-  ['random seasons', Array.from({ length: RANDOM_SEASONS }, (_, i) => 2001 + i)],
+  ['random seasons', Array.from({ length: RANDOM_SEASONS }, (_, i) => 1950 + i)],
 ])('the flow of %s', (name, years) => {
   const path = join(folder, `${years.length}.gambrel`);
   let desk: Desk;

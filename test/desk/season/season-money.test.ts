@@ -17,7 +17,8 @@ import {
   type RawWeighing,
 } from './raw-season.ts';
 
-const RANDOM_SEASONS = 200;
+// As many as the years that days of the trade can lie in.
+const RANDOM_SEASONS = 149;
 /** A busy machine writes two hundred seasons slowly. */
 const HOOK_MS = 240_000;
 const POUND = 453.59237;
@@ -57,7 +58,7 @@ const GROUND = new Set(
 
 describe.each([
   ['the demo', [2024, 2025, 2026]],
-  ['random seasons', Array.from({ length: RANDOM_SEASONS }, (_, i) => 2001 + i)],
+  ['random seasons', Array.from({ length: RANDOM_SEASONS }, (_, i) => 1950 + i)],
 ])('the money of %s', (name, years) => {
   const path = join(folder, `${years.length}.gambrel`);
   let desk: Desk;
