@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayFigures, orderOf, readDay, type DayOrder } from '../../src/ui/texts/days.ts';
+import { dayFigures, hasWrongYear, orderOf, readDay, type DayOrder } from '../../src/ui/texts/days.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 
 const TODAY = '2026-11-24';
@@ -56,6 +56,12 @@ describe('readDay', () => {
     ['2026-11-04', 'day first', '2026-11-04'],
     ['2026/11/4', 'month first', '2026-11-04'],
     [' 11 4 2026 ', 'month first', '2026-11-04'],
+    ['11/20/26', 'month first', '2026-11-20'],
+    ['11/20/98', 'month first', '1998-11-20'],
+    ['11/20/0026', 'month first', null],
+    ['11/20/1926', 'month first', null],
+    ['0026-11-20', 'year first', null],
+    ['11/20/2126', 'month first', null],
     ['24/11/2026', 'month first', null],
     ['11/24/2026', 'day first', null],
     ['2/29/2026', 'month first', null],
@@ -72,6 +78,19 @@ describe('readDay', () => {
       for (const date of ['2026-11-04', '2028-02-29', '2027-01-31'])
         expect(readDay(dayFigures(date, order), order, TODAY)).toBe(date);
   });
+
+  it.each([
+    ['11/20/0026', true],
+    ['11/20/1926', true],
+    ['0026-11-20', true],
+    ['11/20/26', false],
+    ['11/20/202', false],
+    ['11/20/2026', false],
+    ['soon', false],
+    ['', false],
+  ])('knows of %s whether a whole date has a year that cannot be: %s', (typed, wrong) =>
+    expect(hasWrongYear(typed, 'month first', TODAY)).toBe(wrong),
+  );
 
   it('leaves what is no date as it was typed', () => expect(dayFigures('soon', 'day first')).toBe('soon'));
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ticketOf } from '../../src/book/season-mark.ts';
 import { isFullTicket, quickTicket } from '../../src/ui/frame/quick-ticket.ts';
 import { fitHooks, HOOK_WIDTH } from '../../src/ui/frame/rail-fit.ts';
 import { makeScan, READER_MS } from '../../src/ui/frame/scan.ts';
@@ -17,6 +18,16 @@ describe('quickTicket', () => {
 
   it.each(['', '0', 'Okonjo', '18.62', '8.4kg', '1234567', '26-'])('takes %s for no ticket', (typed) =>
     expect(quickTicket(typed, 2026)).toBeNull(),
+  );
+
+  it.each([1900, 1926, 1999, 2000, 2003, 2026, 2099, 2100, 2126])(
+    'writes a ticket of season %i as the book does, and knows it when it is scanned',
+    (season) => {
+      const ticket = ticketOf(season, 12);
+      expect(quickTicket('12', season)).toBe(ticket);
+      expect(quickTicket(ticket, 2026)).toBe(ticket);
+      expect(isFullTicket(ticket)).toBe(true);
+    },
   );
 
   it('keeps the leading zero of a season', () => expect(quickTicket('7', 2003)).toBe('03-0007'));

@@ -5,6 +5,7 @@ import { call } from '../bridge.ts';
 import { toast } from '../parts/index.ts';
 import { coolerText as text } from '../texts/en-cooler.ts';
 import { useCall } from '../use/useCall.ts';
+import { useSure } from '../use/useSure.ts';
 
 type How = Pick<CallInput<'coolers.lookLog'>, 'degrees' | 'dates'>;
 
@@ -14,6 +15,7 @@ export function useLoggerFile(coolerId: () => number) {
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const save = useCall('coolers.bringLog');
+  const doubt = useSure(save.problem, () => look.value);
   const takeBack = useCall('coolers.undoLog');
   let upload: number | null = null;
 
@@ -43,16 +45,34 @@ export function useLoggerFile(coolerId: () => number) {
   async function bringIn(): Promise<void> {
     if (!look.value || upload === null) return;
     const { degrees, dates, name } = look.value;
-    const answer = await save.run({ coolerId: coolerId(), upload, degrees, dates });
+    const answer = await save.run({ coolerId: coolerId(), upload, degrees, dates, sure: doubt.sure() });
     if (!answer.ok) return;
     upload = null;
     look.value = null;
     toast(text.done(answer.value.readings), () => void undo(answer.value.id, name));
   }
 
+  /** The file is as old as it says. */
+  function bringInAllTheSame(): Promise<void> {
+    doubt.yes();
+    return bringIn();
+  }
+
   async function undo(id: number, name: string): Promise<void> {
     if ((await takeBack.run({ id })).ok) toast(text.undone(name));
   }
 
-  return { look, problem, reading, save, takeBack, choose, change, bringIn, undo };
+  return {
+    look,
+    problem,
+    reading,
+    save,
+    takeBack,
+    choose,
+    change,
+    bringIn,
+    question: doubt.question,
+    bringInAllTheSame,
+    undo,
+  };
 }

@@ -6,19 +6,27 @@ const RUNNING_DIGITS = 4;
  * out (this one is meant), and so may the dash if the season is there.
  * @param season the season's year, e.g. 2026
  * @example quickTicket('147', 2026) // '26-0147'
+ * Seasons before 2000 and after 2099 are written with their whole year.
  * @example quickTicket('260147', 2026) // '26-0147'
+ * @example quickTicket('1998-12', 2026) // '1998-0012'
  */
 export function quickTicket(text: string, season: number): string | null {
   const typed = text.trim();
-  const whole = /^(\d{2})\s*[-– ]\s*(\d{1,6})$/.exec(typed) ?? /^(\d{2})(\d{4})$/.exec(typed);
+  const whole = /^(\d{2}|\d{4})\s*[-– ]\s*(\d{1,6})$/.exec(typed) ?? /^(\d{2})(\d{4})$/.exec(typed);
   if (whole) return ticketOf(whole[1] ?? '', whole[2] ?? '');
   const running = /^\d{1,5}$/.exec(typed);
-  return running && Number(typed) > 0 ? ticketOf(String(season % 100).padStart(2, '0'), typed) : null;
+  return running && Number(typed) > 0 ? ticketOf(seasonMark(season), typed) : null;
 }
 
 /** True for a ticket written out in full, as a barcode sends it; a plain number may be a weight. */
 export function isFullTicket(text: string): boolean {
-  return /^\d{2}-\d{4,6}$/.test(text.trim());
+  return /^(\d{2}|\d{4})-\d{4,6}$/.test(text.trim());
+}
+
+/** As the book writes it, which this layer cannot ask: a test holds the two together. */
+function seasonMark(season: number): string {
+  const year = String(season).padStart(4, '0');
+  return season >= 2000 && season <= 2099 ? year.slice(2) : year;
 }
 
 function ticketOf(season: string, running: string): string {

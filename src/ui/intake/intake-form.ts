@@ -80,7 +80,7 @@ export function missingIn(
 export function intakeInput(
   form: IntakeForm,
   instructions: Instructions,
-  more: { quoteId?: number; sure?: boolean },
+  more: { quoteId?: number; sure?: string[] },
 ): CallInput<'intake.takeIn'> {
   const phoneOnly = isPhone(form.find);
   return {

@@ -8,6 +8,7 @@ import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../use/useCall.ts';
+import { useSure } from '../use/useSure.ts';
 import { fromQuote } from './from-quote.ts';
 import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
 import { readInstructions } from './read-instructions.ts';
@@ -18,11 +19,15 @@ const shownFields = new Set([
   'tag', 'killDate', 'killArea', 'sample', 'promisedOn', 'receivedOn',
 ]); // prettier-ignore
 
+/** What the desk asks about weights; one yes is for both of them. */
+const WEIGHT_QUESTIONS = ['weight.unlikely', 'weight.over', 'weight.same-again'];
+
 /** The intake in progress. Kept while one looks at another place: half a form is work. */
 export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
   const form = reactive<IntakeForm>(emptyIntake(shop.unit));
+  const doubt = useSure(takeIn.problem, () => [form.receivedOn, form.killDate, form.promisedOn]);
   const quoteId = ref<number | null>(null);
   const done = shallowRef<{ id: number; ticket: string; hunter: string; hunterId: number | null } | null>(
     null,
@@ -51,9 +56,15 @@ export const useIntake = defineStore('intake', () => {
     return { ...(tried.value ? missingIn(form) : {}), ...fromDesk };
   });
   /** A refusal that belongs to no field. */
-  const problem = computed(() => (wrongField.value || ask.value ? null : takeIn.problem.value));
+  const problem = computed(() =>
+    wrongField.value || ask.value || doubt.question.value ? null : takeIn.problem.value,
+  );
   /** A weight that is unlikely is asked about, not refused. */
-  const ask = computed(() => (takeIn.problem.value?.kind === 'conflict' ? takeIn.problem.value : null));
+  const ask = computed(() =>
+    takeIn.problem.value?.kind === 'conflict' && takeIn.problem.value.code.startsWith('weight.')
+      ? takeIn.problem.value
+      : null,
+  );
 
   /** Which of the two weights a problem is about: the one typed so, or the one that weighs so. */
   function weightField({ with: told }: Problem): 'received' | 'hanging' {
@@ -64,11 +75,11 @@ export const useIntake = defineStore('intake', () => {
   }
 
   /** Saves. With `sure`, a weight that was asked about stays as it was typed. */
-  async function save(sure = false): Promise<boolean> {
+  async function save(weightsSure = false): Promise<boolean> {
     tried.value = true;
     if (Object.keys(missingIn(form)).length > 0 || !instructions.value.value) return false;
     const input = intakeInput(form, instructions.value.value, {
-      sure,
+      sure: [...doubt.sure(), ...(weightsSure ? WEIGHT_QUESTIONS : [])],
       ...(quoteId.value && { quoteId: quoteId.value }),
     });
     const answer = await takeIn.run(input);
@@ -84,6 +95,12 @@ export const useIntake = defineStore('intake', () => {
   /** Takes the weight that was probably meant and saves again. */
   async function accept(likely: string): Promise<boolean> {
     if (ask.value) form[weightField(ask.value)] = likely;
+    return save();
+  }
+
+  /** The day that was asked about is right: saves again. */
+  async function dayIsRight(): Promise<boolean> {
+    doubt.yes();
     return save();
   }
 
@@ -117,6 +134,8 @@ export const useIntake = defineStore('intake', () => {
     done,
     wrong,
     ask,
+    dayQuestion: doubt.question,
+    dayIsRight,
     instructions,
     busy: takeIn.busy,
     problem,

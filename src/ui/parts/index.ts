@@ -8,6 +8,7 @@
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
+ *   <AskSure :question label? @yes> a question of the desk and the yes to it (use/useSure.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open sheet
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
@@ -20,6 +21,7 @@
  * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), theme (use/theme.ts). Page shapes are classes of
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
+export { default as AskSure } from './AskSure.vue';
 export { default as Card } from './Card.vue';
 export { default as Check } from './Check.vue';
 export { default as Choice } from './Choice.vue';

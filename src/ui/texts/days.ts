@@ -1,4 +1,4 @@
-import { isDate } from '../../core/dates.ts';
+import { isDate, isTradeDay, nearestYear } from '../../core/dates.ts';
 
 /** In which order a date is written and typed. */
 export type DayOrder = 'month first' | 'day first' | 'year first';
@@ -31,10 +31,22 @@ export const dayPattern = {
 
 /**
  * The date that was typed, in the shop's order, with any of `/ . -` or blanks between; null if it is none. Four figures
- * in front are always a year; without a year it is the year of `today`, and two figures of a year are of this century.
+ * in front are always a year; without a year it is the year of `today`, and two figures are the nearest such year. A year
+ * that no shop can mean (`isTradeDay`) makes no date.
  * @example readDay('4.11.26', 'day first', '2026-11-24') // '2026-11-04'
  */
 export function readDay(typed: string, order: DayOrder, today: string): string | null {
+  const date = readAnyDay(typed, order, today);
+  return date !== null && isTradeDay(date) ? date : null;
+}
+
+/** True where a whole date was typed, and its year cannot be right. @example hasWrongYear('11/20/0026', …) // true */
+export function hasWrongYear(typed: string, order: DayOrder, today: string): boolean {
+  const date = isDate(typed) ? typed : readAnyDay(typed, order, today);
+  return date !== null && !isTradeDay(date);
+}
+
+function readAnyDay(typed: string, order: DayOrder, today: string): string | null {
   const figures = /^\s*(\d{1,4})\s*[/.\-\s]\s*(\d{1,2})(?:\s*[/.\-\s]\s*(\d{1,4}))?\.?\s*$/.exec(typed);
   if (!figures) return null;
   const [, first = '', second = '', third] = figures;
@@ -47,7 +59,7 @@ export function readDay(typed: string, order: DayOrder, today: string): string |
     : order === 'day first'
       ? [second, first]
       : [first, second];
-  const year = yearTyped.length === 2 ? `20${yearTyped}` : yearTyped;
+  const year = yearTyped.length === 2 ? nearestYear(Number(yearTyped), Number(today.slice(0, 4))) : yearTyped;
   const date = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
   return isDate(date) ? date : null;
 }

@@ -83,6 +83,15 @@ export const backupText = {
   anewHint: 'The file that does not open is kept beside the new book.',
   nothing: 'No backup was found beside the book. If you have one on a stick, look there.',
 
+  clockDoubt: {
+    impossible: (today: string) =>
+      `The clock of this computer says ${today}. Nothing can be saved until the computer’s date and time are set.`,
+    ahead: (today: string, last: string) =>
+      `Is today ${today}? The newest entry in the book is from ${last}. Nothing is saved until the computer’s date is set, or you say that it is right.`,
+    behind: (today: string, last: string) =>
+      `Is today ${today}? The book already has entries up to ${last}. Nothing is saved until the computer’s date is set, or you say that it is right.`,
+  },
+  clockIsRight: 'The date is right',
   clock: (last: string) =>
     `The clock of this computer is behind: the newest entry in the book is of ${last}. Set the date and time of the computer before you take an animal in; tickets and dates go by it.`,
 };

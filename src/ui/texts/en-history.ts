@@ -31,6 +31,8 @@ const FIELDS: Readonly<Record<string, string>> = {
   kill_date: 'Kill date',
   kill_area: 'Kill area',
   received_on: 'Date received',
+  season: 'Season',
+  ticket: 'Ticket',
   deliverer_name: 'Brought by',
   deliverer_address: 'Address of who brought it',
   name: 'Name',

@@ -28,6 +28,10 @@ export const bringWording: Readonly<Record<string, Wording>> = {
   'sheet.word': (p) => `“${p.typed}” is not understood. Say above what it stands for.`,
   'logger.columns': () =>
     'No row of this file has a day, a time and a temperature. Save the readings of the logger as CSV and choose that file.',
+  'sheet.year': (p) =>
+    `“${p.typed}” would be in the year ${String(p.date).slice(0, 4)}. Years run from 1950 to 2099. Mend it in the file.`,
+  'logger.too-old': (p) =>
+    `This reading is of ${p.date}. The clock of the logger was not set, or day and month are read the wrong way round.`,
   'logger.clock': (p) => `“${p.typed}” is no time of day. Write it like 14:30 or 2:30 PM.`,
   'logger.ahead': (p) =>
     `This reading of ${p.date} lies in the future. Check which comes first, day or month, and the clock of the logger.`,

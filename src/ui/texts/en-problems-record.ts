@@ -8,7 +8,7 @@ export const recordWording: Readonly<Record<string, Wording>> = {
   'retention.range': () => 'Type for how many years records are kept, a whole number from 1 to 50.',
   'mend.nothing': (p) => `The record of ${p.ticket} says that already. Change something first.`,
   'mend.other-season': (p) =>
-    `${p.ticket} is a number of another season than that day. An animal keeps its ticket: take a day of its own season.`,
+    `That day moves ${p.ticket} from season ${p.before} to season ${p.season}. It may get a new ticket there; the old one still finds it.`,
   'mend.still-here': (p) =>
     `${p.ticket} was not handed over yet, so nobody has it. That is said when it is fetched.`,
   'mend.left-before-received': (p) => `${p.ticket} cannot have left before it came in. Look at both days.`,

@@ -104,6 +104,21 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'days.range': () => 'Type a whole number of days that can be.',
   'month.range': () => 'Pick a month.',
   'date.unreadable': () => 'That is no date. Type it as the field shows, or pick it from the calendar.',
+  'date.year': () => 'The year cannot be right: years run from 1950 to 2099. Check the year.',
+  'date.long-ago': (p, format) =>
+    `${format.longDay(String(p.date))} is long ago. Check the year, and keep it if the day is right.`,
+  'date.far-ahead': (p, format) =>
+    `${format.longDay(String(p.date))} is a long way off. Check the year, and keep it if the day is right.`,
+  'date.killed-long-before': (p, format) =>
+    `It was killed on ${format.longDay(String(p.date))}, long before it came in. Check both dates, and keep them if they are right.`,
+  'prices.never-apply': (p, format) =>
+    `Prices from ${format.longDay(String(p.date))} are in use already, so these would never be. Check the date, and keep it if it is right.`,
+  'clock.impossible': (p, format) =>
+    `The clock of this computer says ${format.longDay(String(p.today))}. Set the computer’s date and time, then try again. Nothing was saved.`,
+  'clock.ahead': (p, format) =>
+    `The clock of this computer says ${format.longDay(String(p.today))}, and the newest entry in the book is from ${format.longDay(String(p.last))}. Set the computer’s date, or say above that it is right. Nothing was saved.`,
+  'clock.behind': (p, format) =>
+    `The clock of this computer says ${format.longDay(String(p.today))}, and the book already has entries up to ${format.longDay(String(p.last))}. Set the computer’s date, or say above that it is right. Nothing was saved.`,
   'date.future': () => 'That day is still to come.',
   'date.killed-after-received': () => 'It cannot have been killed after it came in. Check both dates.',
   'date.disposed-before-received': () => 'It cannot have been disposed of before it came in.',

@@ -124,6 +124,10 @@ export const recordText = {
     `${plural(n, 'entry', 'entries')} left the shop before ${before}, more than ${plural(years, 'year', 'years')} ago. They need not be kept any longer by your setting. Nothing is ever deleted by itself.`,
   seePast: 'See them in this season',
 
+  formerly: (tickets: string) => `tagged ${tickets}`,
+  wrongDay: (ticket: string, day: string) => `${ticket} is said to have come in on ${day}, which cannot be.`,
+  movedTo: (before: string, ticket: string) =>
+    `${before} is now ${ticket}. Its old tag still opens it; print a new one when there is time.`,
   mended: (ticket: string) => `The record of ${ticket} is put right.`,
   reason: 'Why it is changed',
   reasonHint: 'For example: read off the licence at pick-up. It stays in the history.',

@@ -25,6 +25,8 @@ export const words = {
   /** A source behind its grade; a quote of earlier years has none. */
   graded: ({ grade, source }: { grade: Grade | null; source: string }): string =>
     grade === null ? source : `${words.grade[grade]}. ${source}`,
+  isRight: 'Yes, that is right',
+  yearWrong: 'The year cannot be right: years run from 1950 to 2099.',
   calendarFor: (what: string) => `${what}: pick from the calendar`,
   stage: {
     hanging: 'Hanging',
