@@ -1,16 +1,18 @@
 /** Comma-separated text as it is written: RFC 4180, and safe to open in a spreadsheet. */
 
 /**
- * Begins a formula in a spreadsheet, perhaps behind apostrophes: such a text gets an apostrophe in front, so that nothing
- * runs. The apostrophes are counted in so that `asTyped` brings back exactly what was there.
+ * Where a formula begins in a spreadsheet, perhaps behind apostrophes, and perhaps in full-width signs: there an apostrophe
+ * is put in front, so that nothing runs. That is also behind a semicolon, tab or line break, for a spreadsheet of a country
+ * that separates columns by semicolons breaks our cells there. The apostrophes are counted in so that `asTyped` brings back
+ * exactly what was there.
  */
-const FORMULA = /^'*[=+\-@\t\r]/;
-const SHIELDED = /^'+[=+\-@\t\r]/;
+const FORMULA = /(?<=^|[;\t\r\n])(?='*[=+\-@\t\r＝＋－＠])/g;
+const SHIELD = /(?<=^|[;\t\r\n])'(?='*[=+\-@\t\r＝＋－＠])/g;
 
 export type Cell = string | number | null;
 
 /**
- * A table as comma-separated text: CRLF between rows, fields with a comma, quote or line break in quotes
+ * A table as comma-separated text: CRLF between rows, fields with a comma, semicolon, quote or line break in quotes
  * (RFC 4180). Null is an empty field; numbers are written in full with a decimal point.
  * @example toCsv(['ticket', 'share'], [['26-0147', 0.41]]) // 'ticket,share\r\n26-0147,0.41\r\n'
  */
@@ -23,14 +25,14 @@ export function csvLine(row: readonly Cell[]): string {
   return `${row.map(field).join(',')}\r\n`;
 }
 
-/** What a cell said before it was made safe: takes one apostrophe off in front of a formula. @example asTyped("'=1+1") // '=1+1' */
+/** What a cell said before it was made safe: takes one apostrophe off in front of each formula. @example asTyped("'=1+1") // '=1+1' */
 export function asTyped(cell: string): string {
-  return SHIELDED.test(cell) ? cell.slice(1) : cell;
+  return cell.replace(SHIELD, '');
 }
 
 function field(value: Cell): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
-  const safe = FORMULA.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const safe = value.replace(FORMULA, "'");
+  return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -12,7 +12,7 @@ import { troubleWithBook } from './book-problems.ts';
 import { copyDemo } from './demo/copy.ts';
 import { DEMO_NOW } from './demo/season.ts';
 import { createRoom, type DeskRoom } from './room.ts';
-import { dropTemporary, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
+import { dropTemporariesOf, dropTemporary, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
 
 export interface DoorOptions {
   bookPath: string;
@@ -169,7 +169,9 @@ export class Door {
   #letGo(): void {
     const { room } = this;
     this.room = null;
-    if (room) this.#try(() => room.book.close());
+    if (!room) return;
+    this.#try(() => room.book.close());
+    dropTemporariesOf(room);
   }
 
   /** A file on a drive that went away cannot even be closed; there is nothing more to do about it than to say so. */

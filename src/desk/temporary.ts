@@ -15,19 +15,36 @@ const NAME = new RegExp(`^gambrel-(?:${KINDS.join('|')})-(?:(\\d+)-)?[A-Za-z0-9]
 /** A folder that tells no process may be in use by an earlier version that runs beside this one. */
 const DAY_MS = 24 * 60 * 60_000;
 
-const folders = new Set<string>();
-process.once('exit', () => folders.forEach(dropTemporary));
+/** Each folder with what it is for: an open book's room. */
+const folders = new Map<string, object | null>();
+process.once('exit', () => [...folders.keys()].forEach(dropTemporary));
 
-/** Makes a folder that goes with the process. @throws Trouble `temporary.full`, `temporary.folder` */
-export function temporaryFolder(kind: (typeof KINDS)[number]): string {
+/**
+ * Makes a folder that goes at the latest with the process.
+ * @param owner what it is for: `dropTemporariesOf` takes it away with that
+ * @throws Trouble `temporary.full`, `temporary.folder`
+ */
+export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | null = null): string {
   const folder = inTemporary(() => mkdtempSync(join(tmpdir(), `gambrel-${kind}-${process.pid}-`)));
-  folders.add(folder);
+  folders.set(folder, owner);
   return folder;
 }
 
 export function dropTemporary(folder: string): void {
   rmSync(folder, { recursive: true, force: true });
   folders.delete(folder);
+}
+
+/** Removes all folders of an owner; one that is just being written goes when that ends. */
+export function dropTemporariesOf(owner: object): void {
+  for (const [folder, of] of [...folders]) {
+    if (of !== owner) continue;
+    try {
+      dropTemporary(folder);
+    } catch {
+      // Windows removes no file that is open.
+    }
+  }
 }
 
 /**

@@ -195,6 +195,16 @@ describe('what a run that was cut short left in the temporary folder', () => {
     expect(tmpdir()).toBe(place);
   });
 
+  it('holds nothing of a book that was closed, though the program runs on', async () => {
+    const place = temporaryIn(dirname(tempBookPath()));
+    const shop = await freshDesk();
+    await shop.call('takeout.pack', { what: 'text' });
+    await handOver(shop, 'Name,Phone\nDana Whitlock,555-0142\n');
+    expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toHaveLength(2);
+    shop.desk.close();
+    expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toEqual([]);
+  });
+
   it('is looked for when the desk opens', async () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const left = join(place, `gambrel-file-${spawnSync('true').pid}-aB3dE6`);

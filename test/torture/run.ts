@@ -1,12 +1,15 @@
 /**
- * `npm run torture`: a desk that writes is killed, its power cut, its disk filled, its file spoilt, some hundred
- * times. Prints a table; exit code 1 when an acknowledged entry was lost or a book had no way back.
+ * `npm run torture`: a desk that writes is killed, its power cut, its disk filled, its file spoilt, its exports and
+ * imports cut short, its second place shared, some hundred times. Prints a table; exit code 1 when an acknowledged entry was lost or a book had no way back.
  * `node test/torture/run.ts [--rounds 300] [--seed 1]`
  */
 import { damageRounds } from './damage.ts';
 import { fullDiskRounds } from './full-disk.ts';
+import { interruptedRounds } from './interrupted.ts';
 import { killRounds } from './kills.ts';
+import { sharedPlaceRounds } from './shared-place.ts';
 import { failed, tableOf } from './tally.ts';
+import { temporaryDiskRounds } from './temporary-disk.ts';
 
 const option = (name: string, usual: number): number => {
   const at = process.argv.indexOf(`--${name}`);
@@ -19,6 +22,9 @@ const all = [
   ...(await killRounds(rounds, seed)),
   await fullDiskRounds(Math.ceil(rounds / 20), seed),
   ...(await damageRounds(rounds, seed)),
+  await temporaryDiskRounds(Math.ceil(rounds / 20), seed),
+  await interruptedRounds(Math.ceil(rounds / 5), seed),
+  sharedPlaceRounds(rounds, seed),
 ];
 console.log(tableOf(all));
 console.log(`Seed ${seed}, ${Math.round((Date.now() - started) / 1000)} s.`);

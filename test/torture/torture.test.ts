@@ -2,8 +2,11 @@
 import { expect, it } from 'vitest';
 import { damageRounds } from './damage.ts';
 import { fullDiskRounds } from './full-disk.ts';
+import { interruptedRounds } from './interrupted.ts';
 import { killRounds } from './kills.ts';
+import { sharedPlaceRounds } from './shared-place.ts';
 import { failed, tableOf, tally } from './tally.ts';
+import { temporaryDiskRounds } from './temporary-disk.ts';
 
 it('loses nothing that was acknowledged when it is killed or the power is cut', async () => {
   const all = await killRounds(8, 11);
@@ -21,6 +24,23 @@ it('opens a spoilt book whole or goes back to a backup', async () => {
   const all = await damageRounds(12, 11);
   expect(failed(all), tableOf(all)).toBe(false);
   expect(all.reduce((sum, { restored }) => sum + restored, 0)).toBeGreaterThan(8);
+}, 60_000);
+
+it('works on while the temporary disk is full', async () => {
+  const counted = await temporaryDiskRounds(2, 11);
+  expect(failed([counted]), tableOf([counted])).toBe(false);
+  expect(counted.rounds > 0 || process.getuid?.() !== 0).toBe(true);
+}, 60_000);
+
+it('takes a table in whole or not at all, and leaves nothing of an export that was cut short', async () => {
+  const counted = await interruptedRounds(3, 11);
+  expect(failed([counted]), tableOf([counted])).toBe(false);
+  expect(counted.entries).toBeGreaterThan(3);
+}, 60_000);
+
+it('loses no copy of one book in a second place shared by three', () => {
+  const counted = sharedPlaceRounds(60, 11);
+  expect(failed([counted]), tableOf([counted])).toBe(false);
 }, 60_000);
 
 it.each(['lost', 'stuck', 'wrong'] as const)('fails on one round with something %s', (what) => {

@@ -27,7 +27,7 @@ let last = 0;
 /** @throws Trouble `temporary.full`, `temporary.folder` */
 export function beginUpload(room: DeskRoom, name: string): number {
   dropUpload(room);
-  const path = join(temporaryFolder('file'), 'file');
+  const path = join(temporaryFolder('file', room), 'file');
   inTemporary(() => writeFileSync(path, ''));
   const upload = { id: ++last, name, path, bytes: 0 };
   uploads.set(room, upload);

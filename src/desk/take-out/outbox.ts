@@ -28,7 +28,7 @@ export async function packParcel(
   write: (path: string, db: Db) => void | Promise<void>,
 ): Promise<{ id: number; bytes: number }> {
   dropParcel(room);
-  const folder = temporaryFolder('out');
+  const folder = temporaryFolder('out', room);
   const path = join(folder, 'file');
   try {
     await room.book.read((db) => inTemporaryMeanwhile(async () => write(path, db)));
