@@ -2,6 +2,7 @@
 import { connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { BODY_LIMIT } from '../../src/bridge/server/http-request.ts';
+import { OPENING_HEADER } from '../../src/bridge/wire.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../desk/fresh-desk.ts';
 import { knock, openCounter, type Counter } from './counter.ts';
 
@@ -11,11 +12,14 @@ const SECRET = 'Marguerite Oakhurst';
 let shop: FreshDesk;
 let counter: Counter;
 let pass: string;
+/** The opening of the book that every knock is meant for, so that none is turned away only for lacking it. */
+let opening: string;
 beforeAll(async () => {
   shop = await freshDesk();
   await takeIn(shop, { hunter: { name: SECRET, phone: '555-0199' } });
   counter = await openCounter({ desk: shop.desk });
   pass = await counter.pass();
+  ({ opening } = await shop.call('shop.look', {}));
 });
 afterAll(async () => {
   await counter.close();
@@ -28,6 +32,7 @@ function asked(line: string, headers: Record<string, string | null>, body = ''):
     'content-type': 'application/json',
     'content-length': String(Buffer.byteLength(body)),
     connection: 'close',
+    [OPENING_HEADER]: opening,
     ...headers,
   };
   const head = Object.entries(all).flatMap(([name, value]) => (value === null ? [] : [`${name}: ${value}`]));
@@ -40,6 +45,15 @@ const SEARCH = '{"text":"Marguerite"}';
 it('would give the name to a window that is let in', async () => {
   const answer = await knock(counter.carrier.port, asked(hunters, withPass(), SEARCH));
   expect(answer.body).toContain(SECRET);
+});
+
+it.each([null, '', 'another'])('gives nothing to a call that is meant for the opening %j', async (other) => {
+  const headers = { ...withPass(), [OPENING_HEADER]: other };
+  const answer = await knock(counter.carrier.port, asked(hunters, headers, SEARCH));
+  expect(JSON.parse(answer.body)).toEqual({
+    ok: false,
+    problem: { kind: 'conflict', code: 'book.other-opening' },
+  });
 });
 
 /** Everything about the request is right but what is named. */
