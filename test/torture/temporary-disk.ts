@@ -40,9 +40,10 @@ export async function temporaryDiskRounds(rounds: number, seed: number): Promise
           else if (readdirSync(disk.path).length > 0) note(counted, `${what} left a file`);
           await takeIn(counted, desk, entries);
         }
-        const before = listBackups(bookPath)[0]?.path;
+        const before = new Set(listBackups(bookPath).map(({ path }) => path));
         desk.close();
-        if (listBackups(bookPath)[0]?.path === before) note(counted, 'closing made no backup');
+        if (listBackups(bookPath).every(({ path }) => before.has(path)))
+          note(counted, 'closing made no backup');
       });
     } finally {
       disk.remove();
