@@ -3,6 +3,7 @@
  * far is our choice for each kind of day, no source.
  */
 import { compareDates, daysBetween } from '../core/dates.ts';
+import type { Question } from './input.ts';
 import { Trouble } from './problem.ts';
 
 /** An animal is written in on the day it comes, or a few weeks later from a paper slip. */
@@ -23,15 +24,15 @@ export const USE_BY_AGO_DAYS = 60;
 /** Earlier seasons that are brought in from a file. */
 export const BROUGHT_IN_DAYS = 15 * 366;
 
-export type Sure = boolean | readonly string[];
+export type Sure = boolean | readonly Question[];
 
 /** Whether the question of this code was answered with yes. */
-export function isSure(sure: Sure, code: string): boolean {
+export function isSure(sure: Sure, code: Question): boolean {
   return typeof sure === 'boolean' ? sure : sure.includes(code);
 }
 
 /** @throws Trouble `code` (conflict) unless somebody is sure */
-export function ask(sure: Sure, code: string, field: string, day: string): void {
+export function ask(sure: Sure, code: Question, field: string, day: string): void {
   if (!isSure(sure, code)) throw new Trouble('conflict', code, { field, with: { date: day } });
 }
 

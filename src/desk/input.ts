@@ -40,8 +40,20 @@ export const by = v.optional(clean(6), '');
 /** A weight as typed; the desk reads it. */
 export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
 export const sure = v.optional(v.boolean(), false);
+/** What a yes can be said to by name. */
+const QUESTIONS = [
+  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
+  'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again',
+] as const; // prettier-ignore
+export type Question = (typeof QUESTIONS)[number];
 /** The questions answered with yes, by their codes; `true` answers every one. */
-export const sureOf = v.optional(v.union([v.boolean(), v.pipe(v.array(needed(60)), v.maxLength(20))]), false);
+export const sureOf = v.optional(
+  v.union(
+    [v.boolean(), v.pipe(v.array(v.picklist(QUESTIONS)), v.maxLength(QUESTIONS.length))],
+    'input.invalid',
+  ),
+  false,
+);
 
 export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
 export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');

@@ -80,7 +80,7 @@ export function missingIn(
 export function intakeInput(
   form: IntakeForm,
   instructions: Instructions,
-  more: { quoteId?: number; sure?: string[] },
+  more: { quoteId?: number; sure?: CallInput<'intake.takeIn'>['sure'] },
 ): CallInput<'intake.takeIn'> {
   const phoneOnly = isPhone(form.find);
   return {

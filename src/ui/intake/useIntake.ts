@@ -20,7 +20,7 @@ const shownFields = new Set([
 ]); // prettier-ignore
 
 /** What the desk asks about weights; one yes is for both of them. */
-const WEIGHT_QUESTIONS = ['weight.unlikely', 'weight.over', 'weight.same-again'];
+const WEIGHT_QUESTIONS = ['weight.unlikely', 'weight.over', 'weight.same-again'] as const;
 
 /** The intake in progress. Kept while one looks at another place: half a form is work. */
 export const useIntake = defineStore('intake', () => {

@@ -1,12 +1,13 @@
 import { computed, ref, watch, type Ref } from 'vue';
-import type { Problem } from '../../bridge/contract.ts';
+import type { CallInput, Problem } from '../../bridge/contract.ts';
+
+type Question = Extract<CallInput<'animals.mend'>['sure'], readonly unknown[]>[number];
 
 /** Questions that a yes answers. Other conflicts are told, and want the entry mended or looked at again. */
-const ASKED = /^(date\.|mend\.other-season$|prices\.never-apply$|result\.other-sample$)/;
-
-/** Whether a problem is a question that a yes answers. */
-export const isQuestion = (problem: Problem | null): boolean =>
-  problem?.kind === 'conflict' && ASKED.test(problem.code);
+const ASKED: readonly string[] = [
+  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
+  'result.other-sample',
+] satisfies Question[]; // prettier-ignore
 
 /**
  * The desk's questions about one entry, each answered by itself: a yes to a far-off date is none to a strange weight.
@@ -15,14 +16,16 @@ export const isQuestion = (problem: Problem | null): boolean =>
  * @example const doubt = useSure(save.problem, () => on.value); await save.run({ …, sure: doubt.sure() });
  */
 export function useSure(problem: Readonly<Ref<Problem | null>>, about: () => unknown) {
-  const answered = ref<string[]>([]);
+  const answered = ref<Question[]>([]);
   watch(about, () => (answered.value = []), { deep: true });
-  const question = computed(() => (isQuestion(problem.value) ? problem.value : null));
+  const question = computed(() =>
+    problem.value?.kind === 'conflict' && ASKED.includes(problem.value.code) ? problem.value : null,
+  );
   return {
     question,
-    sure: (): string[] => [...answered.value],
+    sure: (): Question[] => [...answered.value],
     yes(): void {
-      if (question.value) answered.value = [...answered.value, question.value.code];
+      if (question.value) answered.value = [...answered.value, question.value.code as Question];
     },
   };
 }
