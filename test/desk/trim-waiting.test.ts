@@ -45,7 +45,7 @@ describe('the parts of a plan', () => {
     await cut(shop, id, { trim: '40.00', 'fat saved': '3.00' });
     await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' });
     const parts = async (fat: string) => {
-      const plan = await shop.call('grinder.plan', { animals: [{ id }], fat, targetFat: 0.05 });
+      const plan = await shop.call('grinder.plan', { animals: [{ id }], fat, targetFat: 0.12 });
       if (plan.kind !== 'plan') throw new Error(plan.kind);
       return plan.parts.map(({ kind, animalId }) => [kind, animalId]);
     };
