@@ -1,121 +1,53 @@
 /**
- * What becomes of slips, on made-up shops at a real desk. `npm run slips -- [animals] [--markdown]` prints how often each
- * slip is asked about, named, missed; how often right weights are questioned; and the best that any test could do.
+ * What becomes of slips, in made-up shops at a real desk: `npm run slips -- [animals] [--markdown]` prints how often each slip
+ * is asked about as it is entered, named by the balance or missed, what was offered, how often right weights are questioned,
+ * and the best that any test could do on the same weights. RESULTS.md holds the table of one run.
  */
-import { openShop, type Shop } from './world.ts';
-import { SLIPS, type SlipName } from './making-slips.ts';
-import { bestOdds } from './best-test.ts';
-import { openFloor, teach, weighIn, type Outcome } from './shop-floor.ts';
+import { bestThreshold, LEVEL, simulate, tally, type Cell, type Tally } from './simulate.ts';
 
-const MISSING = (process.env['MISSING'] ?? '0,0.2,0.6').split(',').map(Number);
-const TAUGHT = (process.env['TAUGHT'] ?? '0,150').split(',').map(Number);
-const SHOPS = 4;
+const SHOPS = 8;
+const numbers = process.argv
+  .slice(2)
+  .filter((word) => /^\d+$/.test(word))
+  .map(Number);
+const animals = numbers[0] ?? 15;
+const markdown = process.argv.includes('--markdown');
 
-export interface Cell {
-  missing: number;
-  taught: number;
-  slip: SlipName | null;
-  shop: Shop;
-  outcomes: Outcome[];
+const COLUMNS: readonly [string, (tally: Tally, cell: Cell) => string][] = [
+  ['missing a tote', (_, { missing }) => `${100 * missing} %`],
+  ['learned', (_, { taught }) => `${taught}`],
+  ['slip', (_, { slip }) => slip ?? 'none'],
+  ['animals', ({ animals: count }) => `${count}`],
+  ['asked', ({ asked }) => percent(asked)],
+  ['named', ({ named }) => percent(named)],
+  ['does not fit', ({ unclear }) => percent(unclear)],
+  ['only right named', ({ wrongNamed }) => percent(wrongNamed)],
+  ['silent', ({ silent }) => percent(silent)],
+  ['found', ({ found }) => percent(found)],
+  ['best test', ({ best }) => percent(best)],
+  ['offered', ({ offered }) => percent(offered)],
+  ['of these right', ({ offeredRight }) => percent(offeredRight)],
+  ['right questioned per 100', ({ questioned }) => questioned.toFixed(1)],
+];
+
+function percent(share: number | null): string {
+  return share === null ? '–' : (100 * share).toFixed(1);
 }
 
-export async function simulate(
-  perShop: number,
-  correctPerShop: number,
-  seed: number,
-  shops = SHOPS,
-): Promise<Cell[]> {
-  const cells: Cell[] = [];
-  for (const missing of MISSING)
-    for (const taught of TAUGHT)
-      for (let shopNumber = 0; shopNumber < shops; shopNumber++) {
-        const { shop, chance } = openShop(missing, seed + 1000 * shopNumber + 10 * missing + taught);
-        const floor = await openFloor();
-        await teach(floor, shop, chance, taught);
-        for (const slip of [null, ...SLIPS]) {
-          const outcomes: Outcome[] = [];
-          for (let i = 0; i < (slip ? perShop : correctPerShop); i++)
-            outcomes.push(await weighIn(floor, shop, chance, slip));
-          cells.push({ missing, taught, slip, shop, outcomes });
-        }
-        floor.close();
-      }
-  return cells;
+const cells = await simulate({ shops: SHOPS, animals, rightTimes: 4, seed: 7 });
+const rows = cells.map((cell) => {
+  const told = tally(cell, bestThreshold(cells, cell.missing));
+  return COLUMNS.map(([, write]) => write(told, cell));
+});
+const titles = COLUMNS.map(([title]) => title);
+if (markdown) {
+  console.log(`| ${titles.join(' | ')} |\n|${titles.map(() => ' --- |').join('')}`);
+  for (const row of rows) console.log(`| ${row.join(' | ')} |`);
+} else {
+  const widths = titles.map((title, i) => Math.max(title.length, ...rows.map((row) => row[i]?.length ?? 0)));
+  for (const row of [titles, ...rows])
+    console.log(row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  '));
 }
-
-if (import.meta.main ?? process.argv[1]?.endsWith('slips/run.ts')) {
-  const perShop = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 25);
-  const cells = await simulate(perShop, 2 * perShop, 7, Number(process.env['SHOPS'] ?? SHOPS));
-  const pct = (part: number, whole: number) =>
-    whole ? ((100 * part) / whole).toFixed(1).padStart(6) : '     –';
-  const odds = new Map(cells.flatMap((c) => c.outcomes.map((o) => [o, bestOdds(c.shop, o.seen)] as const)));
-  for (const missing of MISSING) {
-    const right = cells
-      .filter((c) => c.missing === missing && c.slip === null)
-      .flatMap((c) => c.outcomes.map((o) => odds.get(o) ?? 0))
-      .sort((a, b) => b - a);
-    const threshold = right[Math.floor(0.015 * right.length)] ?? 0;
-    console.log('best threshold', threshold.toFixed(3), right.length);
-    for (const taught of TAUGHT)
-      for (const slip of [null, ...SLIPS]) {
-        const o = cells
-          .filter((c) => c.missing === missing && c.taught === taught && c.slip === slip)
-          .flatMap((c) => c.outcomes);
-        const n = o.length;
-        const count = (f: (x: Outcome) => boolean) => o.filter(f).length;
-        console.log(
-          String(missing).padEnd(4),
-          String(taught).padEnd(4),
-          (slip ?? 'none').padEnd(18),
-          String(n).padStart(4),
-          'asked',
-          pct(
-            count((x) => x.asked),
-            n,
-          ),
-          'named',
-          pct(
-            count((x) => x.named),
-            n,
-          ),
-          'unclear',
-          pct(
-            count((x) => !x.asked && !x.named && x.unclear),
-            n,
-          ),
-          'wrongly',
-          pct(
-            count((x) => !x.asked && !x.named && x.rightQuestioned > 0),
-            n,
-          ),
-          'silent',
-          pct(
-            count((x) => !x.asked && !x.named && !x.unclear && x.rightQuestioned === 0),
-            n,
-          ),
-          'offer',
-          pct(
-            count((x) => x.offeredRight !== null),
-            count((x) => x.asked || x.named),
-          ),
-          'right',
-          pct(
-            count((x) => x.offeredRight === true),
-            count((x) => x.offeredRight !== null),
-          ),
-          'power',
-          pct(
-            count((x) => x.asked || x.named || x.unclear),
-            n,
-          ),
-          'best',
-          pct(
-            count((x) => (odds.get(x) ?? 0) > threshold),
-            n,
-          ),
-          'q/100',
-          ((100 * o.reduce((s, x) => s + x.rightQuestioned, 0)) / n).toFixed(1),
-        );
-      }
-  }
-}
+console.log(
+  `\nIn percent of the animals. Both tests are allowed ${100 * LEVEL} % false alarms. "Only right named": the slip was missed and another weight accused.`,
+);

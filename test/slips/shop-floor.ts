@@ -174,8 +174,7 @@ async function ask(floor: Floor, animalId: number, tote: TypedTote): Promise<Pro
 }
 
 async function sayNoDamage(floor: Floor, animalId: number): Promise<void> {
-  void floor;
-  void animalId;
+  await floor.call('table.none', { animalId, part: 'damage' });
 }
 
 function offerOf({ with: told }: Problem, slip: SlipName | null, tote: Tote): boolean | null {
