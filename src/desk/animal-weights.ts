@@ -20,7 +20,7 @@ interface Entering {
 /** No weighing has this id: it stands for the one that is being entered. */
 const ENTERING = 0;
 /** The weight that is being entered is asked about if it is this likely to be the wrong one. */
-const ASK_CHANCE = 0.5;
+const ASK_CHANCE = 0.9;
 
 export function balanceOfAnimal(
   room: DeskRoom,

@@ -174,7 +174,8 @@ async function ask(floor: Floor, animalId: number, tote: TypedTote): Promise<Pro
 }
 
 async function sayNoDamage(floor: Floor, animalId: number): Promise<void> {
-  await floor.call('table.none', { animalId, part: 'damage' });
+  // Refused where another animal's damage is on this one's list: then there is nothing to state.
+  await floor.desk.call('table.none', { animalId, part: 'damage' });
 }
 
 function offerOf({ with: told }: Problem, slip: SlipName | null, tote: Tote): boolean | null {

@@ -128,7 +128,12 @@ function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers:
       const grams = readingGrams(meant) - tareGrams;
       if (!(grams > 0)) return [];
       return [
-        { kind, meant, change: { id, as: 'weight', grams }, log: logRate(kind) - Math.log(slips.length) },
+        {
+          kind,
+          meant,
+          change: { id, as: 'weight', grams },
+          log: logRate(kind) + logShare(kind, meant, slips.length),
+        },
       ];
     }),
   );
@@ -141,6 +146,13 @@ function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers:
     { kind: 'unknown', change: { id, as: 'unknown' }, log: logRate('unknown') },
   ];
 }
+
+/** Candidates of a kind are equally likely, but pounds and kilograms are mixed up far more often than ounces and grams. */
+function logShare(kind: SlipKind, { unit }: Typed, candidates: number): number {
+  if (kind !== 'wrong-unit') return -Math.log(candidates);
+  return Math.log(unit === 'lb' || unit === 'kg' ? 1 - SMALL_UNITS : SMALL_UNITS);
+}
+const SMALL_UNITS = 0.15;
 
 function logRate(kind: SlipKind): number {
   return Math.log(SLIP_RATE * COMMON[kind]);

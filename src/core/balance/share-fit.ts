@@ -21,10 +21,14 @@ const DAMAGE = SHARE_PARTS.indexOf('damage');
 /** Damage that nobody weighed: as likely none at all as an amount from its distribution, tried at these deviations. */
 const NO_DAMAGE_CHANCE = 0.5;
 const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
-/** One animal in twenty is unlike its kind: its spread is so many times as wide. Our own choice. */
+/**
+ * Some animals are unlike their kind: one in twenty has a spread two and a half times as wide, one in a hundred five times.
+ * Without them an odd animal would be taken for a slip. Our own choice.
+ */
 const KINDS_OF_ANIMAL = [
-  { log: Math.log(0.95), spread: 1 },
+  { log: Math.log(0.94), spread: 1 },
   { log: Math.log(0.05), spread: 2.5 },
+  { log: Math.log(0.01), spread: 5 },
 ] as const;
 /** Two scales and rounded steps: parts may outweigh their whole by about this share of it. */
 const OVERWEIGHT_SD = 0.004;
