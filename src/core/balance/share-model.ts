@@ -30,7 +30,7 @@ export interface ShareModel {
 const WITHIN = 0.75;
 const MEAN_ANIMALS = WITHIN / (1 - WITHIN);
 /** The prior covariance counts as so many animals. */
-const SPREAD_ANIMALS = 10;
+const SPREAD_ANIMALS = 6;
 /** The published mean and spread of damage count as so many animals: shops differ in what they call damage. */
 const DAMAGE_ANIMALS = 4;
 

@@ -42,9 +42,9 @@ function logPosterior(animals: readonly PartShares[], mean: readonly number[], c
   const within = Matrix.mul(prior.covariance, 0.75);
   const offset = mean.map((value, i) => value - (prior.mean[i] ?? 0));
   const precision = inverse(covariance);
-  const trace = Matrix.mul(within, 10).mmul(precision).trace();
+  const trace = Matrix.mul(within, 6).mmul(precision).trace();
   let log =
-    -0.5 * trace - 0.5 * 10 * Math.log(determinant(covariance)) - 0.5 * 3 * quadratic(precision, offset);
+    -0.5 * trace - 0.5 * 6 * Math.log(determinant(covariance)) - 0.5 * 3 * quadratic(precision, offset);
   for (const animal of animals) {
     const at = KEYS.flatMap((key, i) => (animal[key] === undefined ? [] : [i]));
     const chosen = covariance.selection(at, at);
