@@ -8,6 +8,7 @@ import { batchTable } from './calibrate-batch.ts';
 import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
 import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
 import { newKindTable, OTHERS } from './calibrate-new-kind.ts';
+import { totesTable } from './calibrate-totes.ts';
 import { WORLDS } from './calibrate-world.ts';
 
 const markdown = process.argv.includes('--markdown');
@@ -57,6 +58,12 @@ console.log(
 );
 const newKind = newKindTable(shops, mark);
 print(newKind.titles, newKind.rows);
+
+console.log(
+  '\nShops whose damage is zero or gamma, with odd animals, coarse readings and totes never weighed.\n',
+);
+const totes = totesTable(shops, mark);
+print(totes.titles, totes.rows);
 
 console.log(
   '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',
