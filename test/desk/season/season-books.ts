@@ -6,7 +6,8 @@ import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { writeRandomSeasons } from './random-season.ts';
 
-export const SEASONS_MADE_UP = 200;
+/** As many as the years that days of the trade can lie in. */
+export const SEASONS_MADE_UP = 149;
 
 /** Path and years of a book by its name. */
 export async function bookOf(
