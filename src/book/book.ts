@@ -14,6 +14,7 @@ import { historyRecords } from './history.ts';
 import { hookPairs } from './hook-pairs.ts';
 import { hunterRecords } from './hunters.ts';
 import { ownSpeciesRecords } from './own-species.ts';
+import { partNoneRecords } from './part-none.ts';
 import { closeBook, openBook } from './open.ts';
 import { paymentRecords } from './payments.ts';
 import { priceRecords } from './prices.ts';
@@ -64,6 +65,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     animals: animalRecords(db),
     testResults: testResultRecords(db),
     weighings: weighingRecords(db),
+    partNone: partNoneRecords(db),
     fat: fatLotRecords(db),
     batches: batchRecords(db),
     grinderCleanings: grinderCleaningRecords(db),

@@ -10,6 +10,8 @@ export interface Written {
   animal_last: number | null;
   weighing_first: number | null;
   weighing_last: number | null;
+  part_none_first: number | null;
+  part_none_last: number | null;
 }
 
 export interface BroughtInRow extends Written {
@@ -25,16 +27,17 @@ export interface BroughtInRow extends Written {
 
 /** Why a file cannot be undone: which record, by its name or ticket, has got something else since. */
 export interface Since {
-  what: 'hunter' | 'animal' | 'weighing' | 'later ticket';
+  what: 'hunter' | 'animal' | 'weighing' | 'part_none' | 'later ticket';
   name: string;
 }
 
-const KINDS = ['hunter', 'animal', 'weighing'] as const;
+const KINDS = ['hunter', 'animal', 'weighing', 'part_none'] as const;
 /** How a record is called when it stands in the way. */
 const CALLED = {
   hunter: 'SELECT name FROM hunter WHERE id = ?',
   animal: 'SELECT ticket FROM animal WHERE id = ?',
   weighing: 'SELECT a.ticket FROM weighing w JOIN animal a ON a.id = w.animal_id WHERE w.id = ?',
+  part_none: 'SELECT a.ticket FROM part_none n JOIN animal a ON a.id = n.animal_id WHERE n.id = ?',
 } as const;
 const SHOWN = 30;
 /** SQL that says whether an animal `a` came by a file that still stands. */
@@ -46,8 +49,10 @@ export function broughtInRecords(db: Db) {
   const columns = 'b.*, u.at AS undone_at';
   const from = 'FROM brought_in b LEFT JOIN brought_in_undone u ON u.brought_in_id = b.id';
   const insert = db.prepare(
-    `INSERT INTO brought_in (kind, file, sha256, rows, hunter_first, hunter_last, animal_first, animal_last, weighing_first, weighing_last, at, by)
-     VALUES (@kind, @file, @sha256, @rows, @hunter_first, @hunter_last, @animal_first, @animal_last, @weighing_first, @weighing_last, @at, @by)`,
+    `INSERT INTO brought_in (kind, file, sha256, rows, hunter_first, hunter_last, animal_first, animal_last, weighing_first, weighing_last,
+       part_none_first, part_none_last, at, by)
+     VALUES (@kind, @file, @sha256, @rows, @hunter_first, @hunter_last, @animal_first, @animal_last, @weighing_first, @weighing_last,
+       @part_none_first, @part_none_last, @at, @by)`,
   );
   const all = db.prepare<[], BroughtInRow>(`SELECT ${columns} ${from} ORDER BY b.id DESC LIMIT ${SHOWN}`);
   const get = db.prepare<[number], BroughtInRow>(`SELECT ${columns} ${from} WHERE b.id = ?`);
@@ -64,13 +69,15 @@ export function broughtInRecords(db: Db) {
     .pluck();
   // BETWEEN NULL AND NULL is no row: a file that wrote none of a kind deletes none.
   const deleteWeighings = db.prepare("DELETE FROM weighing WHERE id BETWEEN ? AND ? AND source = 'import'");
+  const deleteNone = db.prepare('DELETE FROM part_none WHERE id BETWEEN ? AND ?');
   const deleteAnimals = ['animal_sum WHERE animal_id', 'release WHERE animal_id', 'animal WHERE id'].map(
     (rows) => db.prepare(`DELETE FROM ${rows} BETWEEN ? AND ?`),
   );
   const deleteHunters = db.prepare('DELETE FROM hunter WHERE id BETWEEN ? AND ?');
-  const weighedIn = db
-    .prepare<[number | null, number | null], number>(
-      'SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?',
+  const concerned = db
+    .prepare<Written, number>(
+      `SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
+       UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last`,
     )
     .pluck();
   const addUp = (animals: string) =>
@@ -78,7 +85,9 @@ export function broughtInRecords(db: Db) {
       db.prepare(`INSERT OR REPLACE INTO ${sum} SELECT * FROM ${sum}_now WHERE animal_id ${animals}`),
     );
   const addUpAnimals = addUp('BETWEEN ? AND ?');
-  const addUpWeighed = addUp('IN (SELECT DISTINCT animal_id FROM weighing WHERE id BETWEEN ? AND ?)');
+  const addUpEach = (animalIds: readonly number[]): void => {
+    for (const animalId of animalIds) for (const statement of addUpAnimals) statement.run(animalId, animalId);
+  };
   const byTicket = db.prepare<
     { ticket: string },
     { id: number; season: number; stage: string; came: number }
@@ -123,22 +132,20 @@ export function broughtInRecords(db: Db) {
         const written = write();
         if (written.animal_first !== null)
           for (const statement of addUpAnimals) statement.run(written.animal_first, written.animal_last);
-        else
-          for (const statement of addUpWeighed) statement.run(written.weighing_first, written.weighing_last);
+        else addUpEach(concerned.all(written));
         return written;
       });
     },
     /** Takes out all that a file wrote, as if it had never been brought in; call `since` first, in the same transaction. */
     takeOut(row: BroughtInRow, at: string, by: string): void {
-      const concerned = weighedIn.all(row.weighing_first, row.weighing_last);
-      setTriggersAside(db, guardsOf(['weighing', 'release']), () => {
+      const animals = concerned.all(row);
+      setTriggersAside(db, guardsOf(['weighing', 'part_none', 'release']), () => {
         deleteWeighings.run(row.weighing_first, row.weighing_last);
+        deleteNone.run(row.part_none_first, row.part_none_last);
         for (const statement of deleteAnimals) statement.run(row.animal_first, row.animal_last);
         deleteHunters.run(row.hunter_first, row.hunter_last);
       });
-      if (row.animal_first === null)
-        for (const animalId of concerned)
-          for (const statement of addUpAnimals) statement.run(animalId, animalId);
+      if (row.animal_first === null) addUpEach(animals);
       undone.run(row.id, at, by);
     },
   };
@@ -182,7 +189,7 @@ function childrenOf(db: Db, parent: string): { table: string; column: string }[]
 /** Leaves out the rows that the file wrote itself. */
 function otherThan(table: string, row: Written): string {
   if (table === 'release') return 'AND at <> @at';
-  if (table !== 'animal' && table !== 'weighing') return '';
+  if (table !== 'animal' && table !== 'weighing' && table !== 'part_none') return '';
   const [first, last] = [row[`${table}_first`], row[`${table}_last`]];
   return first === null || last === null ? '' : `AND id NOT BETWEEN ${first} AND ${last}`;
 }

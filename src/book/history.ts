@@ -66,6 +66,11 @@ UNION ALL
   FROM weighing_void v JOIN weighing w ON w.id = v.weighing_id LEFT JOIN batch b ON b.id = w.batch_id
   WHERE w.animal_id = @id AND NOT EXISTS (SELECT 1 FROM weighing n WHERE n.corrects = w.id)
 UNION ALL
+  SELECT 5, n.id, 'none-stated', n.at, n.by, json_object('part', n.part) FROM part_none n WHERE n.animal_id = @id
+UNION ALL
+  SELECT 5, n.id, 'none-voided', v.at, v.by, json_object('part', n.part, 'reason', v.reason)
+  FROM part_none n JOIN part_none_void v ON v.none_id = n.id WHERE n.animal_id = @id
+UNION ALL
   SELECT 5, b.id, 'batched', b.at, b.by, json_object('batch', b.name, 'product', b.product,
     'others', (SELECT count(*) - 1 FROM batch_animal o WHERE o.batch_id = b.id))
   FROM batch_animal m JOIN batch b ON b.id = m.batch_id WHERE m.animal_id = @id

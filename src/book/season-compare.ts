@@ -6,7 +6,7 @@ import type { SumFilter } from './season-filter.ts';
 export const MEASURES = {
   takeHome: 'share',
   bone: "iif(s.finished = 1 AND s.brought IN ('whole', 'skinned') AND s.base > 0, s.bone / s.base, NULL)",
-  damage: 'iif(s.finished = 1 AND s.base > 0 AND s.bone IS NOT NULL, coalesce(s.damage, 0.0) / s.base, NULL)',
+  damage: 'iif(s.finished = 1 AND s.base > 0, s.damage / s.base, NULL)',
   hanging: 'hanging',
   days: 'julianday(s.ready_on) - julianday(s.received_on)',
   income: `(SELECT sum(b.subtotal_minor) FROM bill b WHERE b.animal_id = s.animal_id AND b.currency = @currency

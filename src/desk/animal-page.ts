@@ -10,6 +10,7 @@ import { hunterCard, hunterOf } from './hunters.ts';
 import { heldGrind } from './grinder-traces.ts';
 import { heldWith } from './hold-rules.ts';
 import { packagesOf } from './packages.ts';
+import { noneOf } from './part-none.ts';
 import { primalsWeighed } from './primals.ts';
 import { lacksOf } from './record-sets.ts';
 import { resultsOf } from './test-results.ts';
@@ -102,6 +103,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     where: whereOf(room, animal),
     instructions: instructionsOf(room, animal.id),
     weighings: weighings.map(weighingRow),
+    none: noneOf(room, animal.id, weighings),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
     ladder: ladderOf(sums),
     expected: expectedOf(shares, base, sums),

@@ -61,7 +61,7 @@ function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[
     animal,
     brought: room.book.animals.parts(animal.id),
     rows,
-    none: [],
+    none: room.book.partNone.ofAnimal(animal.id).map(({ part }) => part),
     shares: room.yields.partShares(animal),
     going: animal.stage === 'hanging' || animal.stage === 'cutting',
     shrink: room.shrink,

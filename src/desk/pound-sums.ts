@@ -1,7 +1,7 @@
 /** What animals whose every part was weighed add up to. */
 import type { SeasonRow } from '../book/season-rows.ts';
 
-/** Sums in grams: base = parts + shrink + unexplained − over. */
+/** Sums in grams, beside counts: base = parts + shrink + unexplained − over. */
 export interface PoundSums {
   n: number;
   base: number;
@@ -15,6 +15,8 @@ export interface PoundSums {
   unexplained: number;
   over: number;
   packed: number;
+  /** Animals of which damage was neither weighed nor stated to be none. */
+  damage_unknown: number;
 }
 
 export type WeighedWhole = SeasonRow & { base: number; take_home: number; bone: number; sinew: number };
@@ -28,7 +30,7 @@ export function isWeighedWhole(row: SeasonRow): row is WeighedWhole {
 /** @param shrink the share of the base up to which a rest counts as drying and dripping */
 export function poundSums(rows: readonly WeighedWhole[], shrink: number): PoundSums {
   const sums: PoundSums = {
-    n: rows.length, base: 0, whole_cuts: 0, trim: 0, fat_saved: 0, bone: 0, sinew: 0, damage: 0, shrink: 0, unexplained: 0, over: 0, packed: 0,
+    n: rows.length, base: 0, whole_cuts: 0, trim: 0, fat_saved: 0, bone: 0, sinew: 0, damage: 0, shrink: 0, unexplained: 0, over: 0, packed: 0, damage_unknown: 0,
   }; // prettier-ignore
   for (const row of rows) {
     const meat = row.trim ?? row.trim_ground;
@@ -45,6 +47,7 @@ export function poundSums(rows: readonly WeighedWhole[], shrink: number): PoundS
     sums.unexplained += Math.max(rest - shrink * row.base, 0);
     sums.over += Math.max(-rest, 0);
     sums.packed += row.packed ?? 0;
+    if (row.damage === null) sums.damage_unknown += 1;
   }
   return sums;
 }

@@ -39,6 +39,7 @@ import { fat as seasonFat } from './season-fat.ts';
 import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as species from './species.ts';
+import * as partNone from './part-none.ts';
 import * as table from './table.ts';
 import * as takeOut from './take-out/take-out.ts';
 import * as templates from './templates.ts';
@@ -98,6 +99,8 @@ export const procedures = {
   'table.weigh': table.weigh,
   'table.correct': table.correct,
   'table.void': table.void,
+  'table.none': partNone.none,
+  'table.voidNone': partNone.voidNone,
 
   'grinder.look': grinder.look,
   'grinder.open': grinder.open,

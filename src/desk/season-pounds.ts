@@ -45,6 +45,7 @@ export const pounds = read(seasonFilter, (room, input): PoundsLook => {
     baseGrams: base,
     parts: (Object.keys(PARTS) as CutPart[]).map((part) => ({ part, grams: total(PARTS[part]) })),
     shrinkGrams: total('shrink'),
+    damageUnknown: total('damage_unknown'),
     unexplainedGrams: total('unexplained'),
     overGrams: total('over'),
     grinder: {

@@ -10,6 +10,7 @@ import type {
   CutPart,
   FatChoice,
   MassUnit,
+  NonePart,
   Sex,
   SourceTold,
   TestResult,
@@ -127,6 +128,14 @@ export interface WeighingRow {
   voided: { reason: string; by: string; at: string } | null;
 }
 
+/** A part that somebody stated there is none of. */
+export interface PartNone {
+  id: number;
+  part: NonePart;
+  at: string;
+  by: string;
+}
+
 export interface LadderPiece {
   part: CutPart | 'primal' | 'rest';
   grams: number;
@@ -212,6 +221,8 @@ export interface AnimalPage {
   where: string | null;
   instructions: Instructions;
   weighings: WeighingRow[];
+  /** Parts stated to be none; one that was weighed all the same is not among them. */
+  none: PartNone[];
   weights: { receivedGrams: number | null; hangingGrams: number | null };
   /** The bar: everything weighed at the table against hanging weight (or weight received). Null without a base. */
   ladder: {

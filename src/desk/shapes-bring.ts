@@ -21,7 +21,7 @@ export interface SheetLook {
   /** Rows below the headings that are not empty. */
   rows: number;
   /** What would be written. `known`: hunters who are in the book already. */
-  counts: { hunters: number; animals: number; weighings: number; known: number };
+  counts: { hunters: number; animals: number; weighings: number; none: number; known: number };
   fields: {
     code: BringField;
     reads: 'text' | 'date' | 'weight' | 'word' | 'count';
@@ -51,6 +51,8 @@ export interface BroughtIn {
   hunters: number;
   animals: number;
   weighings: number;
+  /** Parts that the file says there were none of. */
+  none: number;
   at: string;
   by: string;
   undoneAt: string | null;

@@ -98,6 +98,8 @@ export type HistoryKind =
   | 'weighed'
   | 'weight-corrected'
   | 'weight-voided'
+  | 'none-stated'
+  | 'none-voided'
   | 'held'
   | 'hold-ended'
   | 'test-result'

@@ -70,6 +70,8 @@ export interface PoundsLook {
   parts: { part: CutPart; grams: number }[];
   /** Of the rest, as much as such animals lose in drying and dripping, by what the shop has learned. */
   shrinkGrams: number;
+  /** Animals of which damage was neither weighed nor stated to be none: it lies in shrink, or in what nothing explains. */
+  damageUnknown: number;
   /** What nothing explains. */
   unexplainedGrams: number;
   /** What was weighed beyond the hanging weight. base = parts + shrink + unexplained − over. */

@@ -7,6 +7,8 @@ export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
 export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
 /** Parts weighed at the table. */
 export type CutPart = 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | 'damage';
+/** Parts that an animal may have none of. */
+export type NonePart = Exclude<CutPart, 'whole cuts' | 'trim'>;
 /** Where in the flow a weight was taken. */
 export type WeighStage =
   'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';

@@ -52,15 +52,21 @@ export function animalOf(room: DeskRoom, id: number): AnimalRow {
   return found;
 }
 
+/** The animal, if its weights may still be written. @throws Trouble `animal.unknown`, `animal.closed` */
+export function openAnimalOf(room: DeskRoom, id: number): AnimalRow {
+  const animal = animalOf(room, id);
+  if (!OPEN_STAGES.includes(animal.stage))
+    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+  return animal;
+}
+
 /**
  * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal`, `cut.held`,
  * `cut.positive`, `primal.not-brought` (refused), `primal.needed`, `primal.unknown` (invalid),
  * `weight.unlikely`, `weight.over`, `weight.same-again` (conflict: pass `sure` to keep it all the same)
  */
 export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
-  const animal = animalOf(room, input.animalId);
-  if (!OPEN_STAGES.includes(animal.stage))
-    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+  const animal = openAnimalOf(room, input.animalId);
   // A weight already in the book may be put right while a hold lasts.
   if (input.corrects === undefined) refuseHeldWeight(room, animal, input.stage);
   if (input.stage === 'packed' && (!input.product || !input.count))

@@ -59,6 +59,8 @@ CREATE INDEX hunter_by_name ON hunter (name_key);
 
 CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
+CREATE INDEX part_none_by_animal ON part_none (animal_id, part);
+
 CREATE INDEX payment_by_animal ON payment (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
@@ -243,7 +245,7 @@ CREATE TABLE brought_in (
   weighing_last INTEGER,
   at TEXT NOT NULL,
   by TEXT NOT NULL
-) STRICT;
+, part_none_first INTEGER, part_none_last INTEGER) STRICT;
 
 CREATE TABLE brought_in_undone (
   brought_in_id INTEGER PRIMARY KEY REFERENCES brought_in (id),
@@ -489,6 +491,21 @@ CREATE TABLE instruction_template (
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT;
 
+CREATE TABLE part_none (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  part TEXT NOT NULL CHECK (part IN ('fat saved', 'sinew', 'bone', 'damage')),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE part_none_void (
+  none_id INTEGER PRIMARY KEY REFERENCES part_none (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE payment (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -668,6 +685,14 @@ END;
 
 CREATE TRIGGER animal_sum_of_new AFTER INSERT ON animal BEGIN
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.id;
+END;
+
+CREATE TRIGGER animal_sum_of_none AFTER INSERT ON part_none BEGIN
+  INSERT INTO animal_to_add_up VALUES (NEW.animal_id);
+END;
+
+CREATE TRIGGER animal_sum_of_none_voided AFTER INSERT ON part_none_void BEGIN
+  INSERT INTO animal_to_add_up SELECT n.animal_id FROM part_none n WHERE n.id = NEW.none_id;
 END;
 
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
@@ -880,6 +905,18 @@ CREATE TRIGGER instruction_no_delete BEFORE DELETE ON instruction
 CREATE TRIGGER instruction_no_update BEFORE UPDATE ON instruction
   BEGIN SELECT RAISE(ABORT, 'instruction is written once'); END;
 
+CREATE TRIGGER part_none_no_delete BEFORE DELETE ON part_none
+  BEGIN SELECT RAISE(ABORT, 'part_none is written once'); END;
+
+CREATE TRIGGER part_none_no_update BEFORE UPDATE ON part_none
+  BEGIN SELECT RAISE(ABORT, 'part_none is written once'); END;
+
+CREATE TRIGGER part_none_void_no_delete BEFORE DELETE ON part_none_void
+  BEGIN SELECT RAISE(ABORT, 'part_none_void is written once'); END;
+
+CREATE TRIGGER part_none_void_no_update BEFORE UPDATE ON part_none_void
+  BEGIN SELECT RAISE(ABORT, 'part_none_void is written once'); END;
+
 CREATE TRIGGER payment_no_delete BEFORE DELETE ON payment
   BEGIN SELECT RAISE(ABORT, 'payment is written once'); END;
 
@@ -979,10 +1016,12 @@ WITH summed AS (
     sum(iif(w.stage = 'hanging', w.grams, NULL)) AS hanging,
     sum(iif(w.stage = 'cut' AND w.part = 'whole cuts', w.grams, NULL)) AS whole_cuts,
     sum(iif(w.stage = 'cut' AND w.part = 'trim', w.grams, NULL)) AS trim,
-    sum(iif(w.stage = 'cut' AND w.part = 'fat saved', w.grams, NULL)) AS fat_saved,
-    sum(iif(w.stage = 'cut' AND w.part = 'sinew', w.grams, NULL)) AS sinew,
-    sum(iif(w.stage = 'cut' AND w.part = 'bone', w.grams, NULL)) AS bone,
-    sum(iif(w.stage = 'cut' AND w.part = 'damage', w.grams, NULL)) AS damage,
+    -- Own fat that went into the grinder was weighed there.
+    coalesce(sum(iif(w.stage = 'cut' AND w.part = 'fat saved', w.grams, NULL)),
+      iif(sum(iif(w.stage = 'grinder' AND w.part = 'fat saved', w.grams, 0.0)) = 0, (SELECT 0.0 FROM part_none_now n WHERE n.animal_id = a.id AND n.part = 'fat saved' LIMIT 1), NULL)) AS fat_saved,
+    coalesce(sum(iif(w.stage = 'cut' AND w.part = 'sinew', w.grams, NULL)), (SELECT 0.0 FROM part_none_now n WHERE n.animal_id = a.id AND n.part = 'sinew' LIMIT 1)) AS sinew,
+    coalesce(sum(iif(w.stage = 'cut' AND w.part = 'bone', w.grams, NULL)), (SELECT 0.0 FROM part_none_now n WHERE n.animal_id = a.id AND n.part = 'bone' LIMIT 1)) AS bone,
+    coalesce(sum(iif(w.stage = 'cut' AND w.part = 'damage', w.grams, NULL)), (SELECT 0.0 FROM part_none_now n WHERE n.animal_id = a.id AND n.part = 'damage' LIMIT 1)) AS damage,
     sum(iif(w.stage = 'grinder' AND w.part = 'trim', w.grams, 0.0)) AS trim_ground,
     sum(iif(w.stage = 'grinder' AND w.part = 'fat saved', w.grams, 0.0)) AS own_fat_ground,
     sum(iif(w.stage = 'packed', w.grams, NULL)) AS packed
@@ -1081,6 +1120,9 @@ CREATE VIEW hunter_digits_lookup_now AS
 CREATE VIEW hunter_word_lookup_now AS
   SELECT DISTINCT w.value AS word, h.name_key, h.id AS hunter_id
   FROM hunter h, json_each('[' || replace(json_quote(h.name_key), ' ', '","') || ']') w WHERE w.value <> '';
+
+CREATE VIEW part_none_now AS
+  SELECT n.* FROM part_none n WHERE NOT EXISTS (SELECT 1 FROM part_none_void v WHERE v.none_id = n.id);
 
 CREATE VIEW release_now AS
   SELECT r.id, r.animal_id, coalesce(m.given_to, r.given_to) AS given_to,

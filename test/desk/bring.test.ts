@@ -24,7 +24,16 @@ const rowsIn = (shop: FreshDesk, sql: string): unknown[] => {
 };
 /** Everything in the book but what files are told of. */
 function whole(shop: FreshDesk): string {
-  const tables = ['hunter', 'animal', 'weighing', 'weighing_void', 'release', 'animal_sum', 'quote'];
+  const tables = [
+    'hunter',
+    'animal',
+    'weighing',
+    'weighing_void',
+    'part_none',
+    'release',
+    'animal_sum',
+    'quote',
+  ];
   return JSON.stringify(tables.map((table) => rowsIn(shop, `SELECT * FROM ${table}`)));
 }
 
@@ -43,7 +52,7 @@ describe('a messy table of an earlier season', () => {
       oldNumber: 0, receivedOn: 1, name: 2, phone: 3, species: 4, sex: 5, hanging: 6, takeHome: 7, condition: 8,
     }); // prettier-ignore
     expect(look.problems).toEqual([]);
-    expect(look.counts).toEqual({ hunters: 2, animals: 3, weighings: 5, known: 0 });
+    expect(look.counts).toEqual({ hunters: 2, animals: 3, weighings: 5, none: 0, known: 0 });
     const done = await shop.call('bring.bringIn', {
       upload: look.upload,
       kind: 'animals',
@@ -351,6 +360,69 @@ describe('hunters and single weights', () => {
       ['ticket', 'ticket.unknown'],
       ['ticket', 'sheet.lacks'],
     ]);
+  });
+});
+
+describe('a part that a table says there was none of', () => {
+  const TABLE = [
+    'No,Date,Species,Customer,Brought as,Hanging,Whole cuts,Trim,Bone,Damage cut away,Own fat',
+    '1,2023-11-04,elk,Dana Whitlock,skinned,300,90,80,70,0,none',
+    '2,2023-11-05,elk,Dana Whitlock,skinned,310,95,85,75,,-',
+    '3,2023-11-06,elk,Dana Whitlock,skinned,320,95,85,75,0.0 lb,n/a',
+  ].join('\n');
+  const SUMS = 'SELECT bone IS NULL, damage, fat_saved FROM animal_sum ORDER BY animal_id';
+
+  it('is stated by 0 or the word, and is unknown where its cell is empty or a dash', async () => {
+    const shop = await freshDesk();
+    const before = whole(shop);
+    const look = await lookAt(shop, 'animals', TABLE);
+    expect(look.problems).toEqual([]);
+    expect(look.counts).toMatchObject({ animals: 3, weighings: 12, none: 3 });
+    expect(look.first[0]?.cells).toContainEqual({ field: 'cutAway', text: 'none' });
+    const { id } = await bringIn(shop, 'animals', TABLE);
+    expect(rowsIn(shop, SUMS)).toEqual([
+      [0, 0, 0],
+      [0, null, null],
+      [0, 0, null],
+    ]);
+    expect(await shop.call('bring.list', {})).toMatchObject([{ weighings: 12, none: 3 }]);
+    await shop.call('bring.undo', { id });
+    expect(whole(shop)).toBe(before);
+  });
+
+  it('comes with single weights too, not of meat nor of what is weighed, and is undone with its file', async () => {
+    const shop = await freshDesk();
+    const animalId = await takeIn(shop);
+    await shop.call('table.weigh', { animalId, stage: 'cut', part: 'bone', typed: '80' });
+    const before = whole(shop);
+    const table = (...rows: string[]): string =>
+      ['Ticket,Part,Weight', ...rows.map((row) => `26-0001,${row}`)].join('\n');
+    const wrong = await lookAt(shop, 'weighings', table('trim,0', 'bone,none', 'sinew,'));
+    expect(wrong.problems.map(({ row, field, problem }) => [row, field, problem.code])).toEqual([
+      [2, 'weight', 'sheet.none-of'],
+      [3, 'weight', 'none.weighed'],
+      [4, 'weight', 'sheet.lacks'],
+    ]);
+    const { id } = await bringIn(shop, 'weighings', table('damage,0', 'sinew,none', 'damage,0'));
+    expect(rowsIn(shop, 'SELECT damage, sinew, fat_saved FROM animal_sum')).toEqual([[0, 0, null]]);
+    expect(rowsIn(shop, 'SELECT part, by FROM part_none')).toEqual([
+      ['damage', ''],
+      ['sinew', ''],
+    ]);
+    await shop.call('bring.undo', { id });
+    expect(whole(shop)).toBe(before);
+  });
+
+  it('keeps its file from being undone once it was voided', async () => {
+    const shop = await freshDesk();
+    await takeIn(shop);
+    const { id } = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0');
+    const { none } = await shop.call('animals.open', { ticket: '26-0001' });
+    await shop.call('table.voidNone', { noneId: none[0]?.id ?? 0, reason: 'there was some' });
+    expect(await shop.problem('bring.undo', { id })).toMatchObject({
+      code: 'bring.since',
+      with: { name: '26-0001', what: 'part_none' },
+    });
   });
 });
 

@@ -53,10 +53,10 @@ async function demoDesk(): Promise<Caller & { close(): void }> {
 }
 
 const OLD = [
-  'Old number,Date,Species,Customer,Phone,Address,Brought as,Sex,Hanging,Take home,Packages,Notes',
-  'A1,2023-11-04,elk,Dana Whitlock,555-0142,"Old Road 1, Cody",skinned,cow,300.50,150,31,=cmd|calc',
-  "A2,2023-11-05,mule deer,Rosa Díaz,,,whole,buck,84 lb 10 oz,44,,'-dash",
-  'A3,2022-10-05,moose,משה 🦌,+49 30 12345,,quarters,,500,300,60,',
+  'Old number,Date,Species,Customer,Phone,Address,Brought as,Sex,Hanging,Take home,Packages,Notes,Damage cut away',
+  'A1,2023-11-04,elk,Dana Whitlock,555-0142,"Old Road 1, Cody",skinned,cow,300.50,150,31,=cmd|calc,none',
+  "A2,2023-11-05,mule deer,Rosa Díaz,,,whole,buck,84 lb 10 oz,44,,'-dash,",
+  'A3,2022-10-05,moose,משה 🦌,+49 30 12345,,quarters,,500,300,60,,',
 ].join('\n');
 
 describe('a whole book as text', () => {
@@ -66,6 +66,7 @@ describe('a whole book as text', () => {
     demo.close();
     const parsed = JSON.parse(text.toString()) as { tables: { table: string; rows: unknown[] }[] };
     expect(parsed.tables.find(({ table }) => table === 'weighing')?.rows.length).toBeGreaterThan(3000);
+    expect(parsed.tables.find(({ table }) => table === 'part_none')?.rows.length).toBeGreaterThan(20);
     const shop = await freshDesk();
     const upload = await handOver(shop, text, 'book.json');
     expect((await shop.call('takeout.fill', { upload })).animals).toBeGreaterThan(500);
@@ -121,6 +122,7 @@ describe('tables', () => {
     for (const kind of ['hunters', 'animals', 'weighings'])
       expect(second(`${kind}.csv`), kind).toBe(first(`${kind}.csv`));
     expect(first('tables/weighing.csv').split('\r\n')).toHaveLength(8);
+    expect(first('weighings.csv')).toContain('23-0001,cut/damage,0,');
     expect(first('READ ME.txt')).toContain('weighing: one weight, as it was read off the scale');
   });
 

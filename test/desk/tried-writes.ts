@@ -122,6 +122,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
     return ['table.void', { weighingId: weighings[0]?.id ?? 0, reason: 'another animal' }];
   },
+  'table.none': async (shop) => ['table.none', { animalId: await takeIn(shop), part: 'damage' }],
+  'table.voidNone': async (shop) => {
+    const { noneId } = await shop.call('table.none', { animalId: await takeIn(shop), part: 'damage' });
+    return ['table.voidNone', { noneId, reason: 'there was some' }];
+  },
   'grinder.start': async (shop) => ['grinder.start', { ...GRIND, animals: [{ id: await trimmed(shop) }] }],
   'grinder.weighIn': async (shop) => [
     'grinder.weighIn',

@@ -49,6 +49,7 @@ export function pounds(some: Partial<PoundsLook> = {}): PoundsLook {
     others: 3,
     baseGrams: 100 * LB,
     parts: Object.entries(parts).map(([part, lb]) => ({ part: part as keyof typeof parts, grams: lb * LB })),
+    damageUnknown: 0,
     shrinkGrams: 5 * LB,
     unexplainedGrams: 1 * LB,
     overGrams: 0,

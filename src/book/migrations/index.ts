@@ -10,6 +10,7 @@ import { lookUps } from './0008-look-ups.ts';
 import { releaseMended } from './0009-release-mended.ts';
 import { resultsAndCleanings } from './0010-results-and-cleanings.ts';
 import { formerTickets } from './0011-former-tickets.ts';
+import { partNone } from './0012-part-none.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -24,6 +25,7 @@ export const MIGRATIONS: readonly string[] = [
   releaseMended,
   resultsAndCleanings,
   formerTickets,
+  partNone,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -9,7 +9,7 @@ import type { DeskRoom } from '../room.ts';
 import type { BringField } from './fields.ts';
 import type { Taker } from './taker.ts';
 import { peopleOf, writeHunter } from './people.ts';
-import { keepWeight } from './weights.ts';
+import { keepNone, keepWeight } from './weights.ts';
 
 /** Where each weight of a row belongs in the book. */
 const WEIGHED: readonly (readonly [BringField, string, string])[] = [
@@ -47,7 +47,7 @@ export function animalTaker(room: DeskRoom): Taker {
       checkWeights(room, texts, weights, tell, doubt);
     },
     write(values, writing) {
-      const { texts, weights, counts } = values;
+      const { texts, weights, counts, none } = values;
       const { known, isNew } = people.of(values);
       if (known.id === null) known.id = writing.hunter(writeHunter(room, values, writing.at));
       if (isNew) writing.count.hunters += 1;
@@ -71,7 +71,7 @@ export function animalTaker(room: DeskRoom): Taker {
           promised_on: null,
           condition: texts.condition ?? '',
           damage: texts.damage ?? '',
-          detail: weights.bone ? 'detailed' : 'quick',
+          detail: weights.bone || none.includes('bone') ? 'detailed' : 'quick',
           created_at: writing.at,
         },
         [],
@@ -82,6 +82,7 @@ export function animalTaker(room: DeskRoom): Taker {
         const reading = weights[field];
         if (reading)
           keepWeight(room, writing, { animalId: id, stage, part, reading, count: counts.packages ?? 1 });
+        if (none.includes(field)) keepNone(room, writing, id, part);
       }
       if (texts.releasedOn)
         room.book.records.release({
@@ -91,7 +92,13 @@ export function animalTaker(room: DeskRoom): Taker {
     },
     look(values) {
       const { isNew } = people.of(values);
-      return { hunters: isNew ? 1 : 0, animals: 1, weighings: Object.keys(values.weights).length, known: 0 };
+      return {
+        hunters: isNew ? 1 : 0,
+        animals: 1,
+        weighings: Object.keys(values.weights).length,
+        none: values.none.length,
+        known: 0,
+      };
     },
   };
 }

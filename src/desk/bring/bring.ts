@@ -13,6 +13,8 @@ import { addPiece, beginUpload, dropUpload, MOST_PIECE, tableOf } from './upload
 import { dictionary, valuesOf } from './words.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
+/** How the first rows show a part that there was none of, as it may stand in the file. */
+const NONE = 'none';
 const which = { upload: id, kind, layout: v.optional(layoutSchema) };
 
 /** Begins to hand a file over; the pieces follow. */
@@ -54,8 +56,9 @@ export const bringIn = write(v.object({ ...which, layout: layoutSchema, sure, by
   const [first] = found.problems;
   if (first)
     throw new Trouble('refused', 'sheet.problems', { with: { count: found.problemCount, row: first.row } });
-  if (found.counts.hunters + found.counts.animals + found.counts.weighings === 0)
-    throw new Trouble('refused', 'sheet.no-rows', { with: { count: found.counts.known } });
+  const { hunters, animals, weighings, none, known } = found.counts;
+  if (hunters + animals + weighings + none === 0)
+    throw new Trouble('refused', 'sheet.no-rows', { with: { count: known } });
   if (!input.sure) {
     const [doubt] = found.doubts;
     if (doubt)
@@ -129,11 +132,11 @@ function sheetLook(
       needed: must === true,
       values: reads === 'word' ? valuesOf(code as keyof typeof known, known) : [],
     })),
-    first: found.first.map(({ row, values: { texts, weights, counts } }) => ({
+    first: found.first.map(({ row, values: { texts, weights, counts, none } }) => ({
       row,
       cells: FIELDS[of].flatMap(({ code }) => {
         const reading = weights[code];
-        const text = texts[code] ?? (reading ? withUnit(reading) : counts[code]);
+        const text = texts[code] ?? (reading ? withUnit(reading) : none.includes(code) ? NONE : counts[code]);
         return used.has(code) && text !== undefined ? [{ field: code, text: String(text) }] : [];
       }),
     })),
@@ -167,6 +170,7 @@ function broughtIn(row: BroughtInRow | undefined): BroughtIn | null {
     hunters: count(row.hunter_first, row.hunter_last),
     animals: count(row.animal_first, row.animal_last),
     weighings: count(row.weighing_first, row.weighing_last),
+    none: count(row.part_none_first, row.part_none_last),
     at: row.at,
     by: row.by,
     undoneAt: row.undone_at,

@@ -13,6 +13,8 @@ export interface RowValues {
   texts: Partial<Record<BringField, string>>;
   weights: Partial<Record<BringField, Reading>>;
   counts: Partial<Record<BringField, number>>;
+  /** Fields whose cell says that there was none. An empty cell says nothing. */
+  none: BringField[];
 }
 
 /** Something wrong or doubtful in one row. */
@@ -32,6 +34,8 @@ export interface CellReader {
 /** What people write where there is nothing to write. */
 const NOTHING = /^(-+|–|—|n\/?a|none|\?+)$/i;
 const ZERO = /^0+([.,]0+)?\s*(lbs?|kgs?|oz|g)?$/i;
+/** Said of a part, a zero or this word is a statement; of anything else there is only nothing to write. */
+const NONE = /^none$/i;
 const MOST_PACKAGES = 10_000;
 const MOST_WORDS = 100;
 
@@ -80,6 +84,10 @@ export function cellReader(
     } else if (reads === 'date') values.texts[code] = readDay(text, layout.dates, thisYear);
     else if (reads === 'word') values.texts[code] = word(code as WordField, text);
     else if (reads === 'weight') {
+      if (rule.orNone && (ZERO.test(text) || NONE.test(text))) {
+        values.none.push(code);
+        return;
+      }
       if (text.length > 60)
         throw new Trouble('invalid', 'reading.unreadable', { with: { typed: text.slice(0, 60) } });
       // Nothing weighed of a part is no weight; the carcass itself must weigh something.
@@ -97,12 +105,12 @@ export function cellReader(
       for (const field of missing)
         tell({ row, field, problem: { kind: 'invalid', code: 'sheet.no-column' } });
     toldMissing = true;
-    const values: RowValues = { texts: {}, weights: {}, counts: {} };
+    const values: RowValues = { texts: {}, weights: {}, counts: {}, none: [] };
     for (const rule of rules) {
       const index = layout.columns[rule.code];
       const cell = index === undefined ? '' : (cells[index] ?? '').trim();
       const text =
-        cell === '' || (rule.reads !== 'text' && NOTHING.test(cell))
+        cell === '' || (rule.reads !== 'text' && NOTHING.test(cell) && !(rule.orNone && NONE.test(cell)))
           ? (layout.always[rule.code] ?? '')
           : cell;
       try {

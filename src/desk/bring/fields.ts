@@ -16,6 +16,8 @@ export interface FieldRule {
   reads: 'text' | 'date' | 'weight' | 'word' | 'count';
   /** A row cannot do without it. */
   needed?: true;
+  /** A weight that 0 or “none” may stand for: it says that there was none of this part. */
+  orNone?: true;
   /** Longest text that is kept. */
   most?: number;
   /** Matches a heading that was folded to plain lower-case words. */
@@ -54,10 +56,10 @@ export const FIELDS: Readonly<Record<BringKind, readonly FieldRule[]>> = {
     { code: 'hanging', reads: 'weight', heading: /^(hanging|hang|carcass|hook|rail)( (weight|wt))?\b|^(weight|wt)$/ },
     { code: 'wholeCuts', reads: 'weight', heading: /^(whole )?(cuts|muscle)|^steaks?( and)?( roasts?)?/ },
     { code: 'trim', reads: 'weight', heading: /^(trim|grind|ground|burger)( (weight|wt))?\b/ },
-    { code: 'fatSaved', reads: 'weight', heading: /^(own )?fat( saved)?\b/ },
-    { code: 'sinew', reads: 'weight', heading: /^(sinew|silver ?skin)/ },
-    { code: 'bone', reads: 'weight', heading: /^bones?\b/ },
-    { code: 'cutAway', reads: 'weight', heading: /^(damage|waste|blood ?shot)( cut( away)?)?( (weight|wt))?$/ },
+    { code: 'fatSaved', reads: 'weight', orNone: true, heading: /^(own )?fat( saved)?\b/ },
+    { code: 'sinew', reads: 'weight', orNone: true, heading: /^(sinew|silver ?skin)/ },
+    { code: 'bone', reads: 'weight', orNone: true, heading: /^bones?\b/ },
+    { code: 'cutAway', reads: 'weight', orNone: true, heading: /^(damage|waste|blood ?shot)( cut( away)?)?( (weight|wt))?$/ },
     { code: 'takeHome', reads: 'weight', heading: /^(take ?home|packaged|packed|finished|boneless|meat( out)?|yield|out|final|total meat)( (meat|weight|wt))?$/ },
     { code: 'packages', reads: 'count', heading: /^(packages|packs|pkgs|boxes)$|^(number|no) of pack/ },
     { code: 'condition', reads: 'text', most: 500, heading: /^(condition|notes?|remarks?|comments?)$/ },
@@ -68,7 +70,7 @@ export const FIELDS: Readonly<Record<BringKind, readonly FieldRule[]>> = {
   weighings: [
     { code: 'ticket', reads: 'text', needed: true, most: 40, heading: /^(old (number|no|ticket)|ticket|(ticket|order|job|carcass|animal) ?(number|no|nr)?|number|no|nr)$/ },
     { code: 'what', reads: 'word', needed: true, heading: /^(what|part|stage|kind|type|cut)$/ },
-    { code: 'weight', reads: 'weight', needed: true, heading: /^(weight|wt|net|gross|pounds|kilos)\b/ },
+    { code: 'weight', reads: 'weight', needed: true, orNone: true, heading: /^(weight|wt|net|gross|pounds|kilos)\b/ },
     { code: 'tare', reads: 'weight', heading: /^(tare|container|tub)/ },
     { code: 'product', reads: 'text', most: 60, heading: /^product/ },
     { code: 'packages', reads: 'count', heading: /^(count|packages|packs|pieces)$/ },

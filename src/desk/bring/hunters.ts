@@ -9,7 +9,7 @@ export function hunterTaker(room: DeskRoom): Taker {
     check: () => undefined,
     look(values) {
       const { isNew } = people.of(values);
-      return { hunters: isNew ? 1 : 0, animals: 0, weighings: 0, known: isNew ? 0 : 1 };
+      return { hunters: isNew ? 1 : 0, animals: 0, weighings: 0, none: 0, known: isNew ? 0 : 1 };
     },
     write(values, writing) {
       const { known, isNew } = people.of(values);

@@ -56,7 +56,7 @@ export function openSheet(
 export function lookThrough(room: DeskRoom, kind: BringKind, sheet: Sheet): Findings {
   const found: Findings = {
     rows: 0,
-    counts: { hunters: 0, animals: 0, weighings: 0, known: 0 },
+    counts: { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 },
     problems: [],
     problemCount: 0,
     doubts: [],
@@ -98,8 +98,8 @@ export function writeAll(
   sheet: Sheet,
   by: string,
 ): Written & { counts: Counts; at: string } {
-  const ids = { hunter: span(), animal: span(), weighing: span() };
-  const counts: Counts = { hunters: 0, animals: 0, weighings: 0, known: 0 };
+  const ids = { hunter: span(), animal: span(), weighing: span(), partNone: span() };
+  const counts: Counts = { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 };
   const writing: Writing = {
     at: room.now(),
     by,
@@ -112,6 +112,10 @@ export function writeAll(
     weighing(id) {
       counts.weighings += 1;
       ids.weighing.add(id);
+    },
+    partNone(id) {
+      counts.none += 1;
+      ids.partNone.add(id);
     },
   };
   const refuse = ({ row, problem }: RowProblem): never => {
@@ -130,6 +134,8 @@ export function writeAll(
       animal_last: ids.animal.last,
       weighing_first: ids.weighing.first,
       weighing_last: ids.weighing.last,
+      part_none_first: ids.partNone.first,
+      part_none_last: ids.partNone.last,
       counts,
       at: writing.at,
     };

@@ -7,6 +7,8 @@ export interface Counts {
   hunters: number;
   animals: number;
   weighings: number;
+  /** Parts that the table says there were none of. */
+  none: number;
   known: number;
 }
 
@@ -18,6 +20,7 @@ export interface Writing {
   hunter(id: number): number;
   animal(id: number): void;
   weighing(id: number): void;
+  partNone(id: number): void;
 }
 
 type Tell = (field: BringField, problem: Trouble) => void;

@@ -2,13 +2,21 @@
 import { readingGrams } from '../../core/reading.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { isNonePart, refuseWeighed } from '../part-none.ts';
+import type { RowValues } from './cells.ts';
 import type { Taker } from './taker.ts';
-import { keepWeight } from './weights.ts';
+import { keepNone, keepWeight } from './weights.ts';
 
 interface Found {
   id: number;
   /** What it weighed on the hook or as received, in grams; null: not weighed. */
   base: number | null;
+}
+
+/** Stage and part of a row, and whether it says that there was none of it. */
+function partOf({ texts, none }: RowValues): { stage: string; part: string; isNone: boolean } {
+  const [stage = '', part = ''] = (texts.what ?? '').split('/');
+  return { stage, part, isNone: none.includes('weight') };
 }
 
 /** Stages in which weights may still be written; a finished animal takes them only if it came from a file itself. */
@@ -33,7 +41,11 @@ export function weighingTaker(room: DeskRoom): Taker {
     return found;
   }
   return {
-    check({ texts, weights }, tell) {
+    check(values, tell) {
+      const { texts, weights } = values;
+      const { stage, part, isNone } = partOf(values);
+      if (isNone && texts.what && !isNonePart(part))
+        tell('weight', new Trouble('invalid', 'sheet.none-of', { with: { what: part } }));
       const { weight, tare } = weights;
       const grams = weight ? readingGrams(weight) - (tare ? readingGrams(tare) : 0) : 0;
       if (weight && !(grams > 0))
@@ -44,7 +56,8 @@ export function weighingTaker(room: DeskRoom): Taker {
       if (!texts.ticket) return;
       try {
         const animal = animalOf(texts.ticket);
-        const [stage, part] = (texts.what ?? '').split('/');
+        if (isNone && isNonePart(part)) refuseWeighed(room, animal.id, part);
+        if (isNone) return;
         if (part === 'carcass') {
           if (stage === 'hanging' || animal.base === null) animal.base = Math.max(grams, animal.base ?? 0);
         } else if (animal.base !== null && grams > animal.base * SLACK)
@@ -56,12 +69,14 @@ export function weighingTaker(room: DeskRoom): Taker {
           );
       } catch (error) {
         if (!(error instanceof Trouble)) throw error;
-        tell('ticket', error);
+        tell(error.problem.field === 'part' ? 'weight' : 'ticket', error);
       }
     },
-    write({ texts, weights, counts }, writing) {
-      const [stage = '', part = ''] = (texts.what ?? '').split('/');
+    write(values, writing) {
+      const { texts, weights, counts } = values;
+      const { stage, part, isNone } = partOf(values);
       const { weight, tare } = weights;
+      if (isNone) return keepNone(room, writing, animalOf(texts.ticket ?? '').id, part);
       if (!weight) throw new Error('a row without a weight is a problem, and nothing is written then');
       keepWeight(room, writing, {
         animalId: animalOf(texts.ticket ?? '').id,
@@ -74,6 +89,9 @@ export function weighingTaker(room: DeskRoom): Taker {
         note: texts.note,
       });
     },
-    look: () => ({ hunters: 0, animals: 0, weighings: 1, known: 0 }),
+    look: ({ none }) => {
+      const isNone = none.includes('weight');
+      return { hunters: 0, animals: 0, weighings: isNone ? 0 : 1, none: isNone ? 1 : 0, known: 0 };
+    },
   };
 }

@@ -1,5 +1,6 @@
 /** Writing a weight that stands in a table: as it stands there, marked as brought in. */
 import { readingGrams, type Reading } from '../../core/reading.ts';
+import { isNonePart } from '../part-none.ts';
 import type { DeskRoom } from '../room.ts';
 import type { Writing } from './taker.ts';
 
@@ -42,4 +43,12 @@ export function keepWeight(
       by: writing.by,
     }),
   );
+}
+
+/** Writes that an animal has none of a part, unless the book says so already. */
+export function keepNone(room: DeskRoom, writing: Writing, animalId: number, part: string): void {
+  if (!isNonePart(part))
+    throw new Error(`a row that says none of ${part} is a problem, and nothing is written then`);
+  if (room.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part)) return;
+  writing.partNone(room.book.partNone.add(animalId, part, writing.at, writing.by));
 }

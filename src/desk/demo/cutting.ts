@@ -37,6 +37,10 @@ export function planCutting(shop: Shop, animal: DemoAnimal): void {
   next(2, () => void shop.counter.call('animals.setStage', { id: animal.id, stage: 'cutting', by: cutter }));
   for (const [i, piece] of piecesWeighed(animal).entries())
     shop.diary.note(momentAt(cutOn, minutes + 1 + i * NEXT_PIECE), () => weighPiece(shop, animal, piece));
+  for (const part of weights.none)
+    shop.diary.note(momentAt(cutOn, minutes + FIRST_TOTE / 2), () => {
+      shop.counter.call('table.none', { animalId: animal.id, part, by: cutter });
+    });
   for (const [i, weight] of weights.table.entries())
     next(i === 0 ? FIRST_TOTE : draw.between(6, 16), () => writeWeight(shop, animal, weight, cutter));
   next(draw.between(25, 40), () => pack(shop, animal));

@@ -3,7 +3,7 @@ import { learnShrink } from '../../core/shrink-model.ts';
 import type { SpeciesProfile } from '../../core/species.ts';
 import { GRAMS_PER } from '../../core/units.ts';
 import type { Part } from '../../core/yield-tree.ts';
-import type { Brought, CutPart } from '../shapes.ts';
+import type { Brought, CutPart, NonePart } from '../shapes.ts';
 import type { Draw } from './draw.ts';
 import type { SlipKind } from './invention.ts';
 import { typedOf, typedSomehow } from './typed.ts';
@@ -30,6 +30,8 @@ export interface Weights {
   /** A whole animal is skinned and hung within hours. */
   hookAtIntake: boolean;
   table: PlannedWeight[];
+  /** Parts that a shop which weighs every part states there is none of. */
+  none: NonePart[];
 }
 
 interface Asked {
@@ -53,6 +55,7 @@ const LEAST_GRAMS = 150;
 export function weightsOf(asked: Asked, draw: Draw): Weights {
   const { brought, profile, baseGrams, days } = asked;
   const table = tableOf(asked, draw);
+  const none = noneOf(asked);
   const received = (grams: number): PlannedWeight[] => [
     { stage: 'received', part: 'carcass', typed: typedSomehow(grams, draw) },
   ];
@@ -62,7 +65,7 @@ export function weightsOf(asked: Asked, draw: Draw): Weights {
   if (brought === 'whole') {
     const { mean, sd } = profile.ratios.dressedToHanging;
     const intake = received(baseGrams / (mean + 0.7 * sd * draw.normal()));
-    return { intake, hook: hanging, hookAtIntake: true, table };
+    return { intake, hook: hanging, hookAtIntake: true, table, none };
   }
   if (brought === 'skinned' && days > 0 && draw.maybe(WEIGHED_AGAIN)) {
     const shrink = PUBLISHED.expected(
@@ -70,9 +73,9 @@ export function weightsOf(asked: Asked, draw: Draw): Weights {
       profile,
     );
     const intake = received(baseGrams / (1 - shrink.mean - 0.7 * shrink.sd * draw.normal()));
-    return { intake, hook: hanging, hookAtIntake: false, table };
+    return { intake, hook: hanging, hookAtIntake: false, table, none };
   }
-  return { intake: received(baseGrams), hook: [], hookAtIntake: false, table };
+  return { intake: received(baseGrams), hook: [], hookAtIntake: false, table, none };
 }
 
 /** Waste first or last, as the cutter likes; a quick animal only has its trim and saved fat weighed. */
@@ -85,6 +88,11 @@ function tableOf({ truth, detailed, weighsTrim }: Asked, draw: Draw): PlannedWei
   const meat = [...totes('whole cuts', truth.wholeCuts), ...trim];
   const damage = totes('damage', truth.damage);
   return draw.maybe(0.5) ? [...damage, ...meat, ...fat, ...waste] : [...damage, ...waste, ...fat, ...meat];
+}
+
+/** What the cutter says aloud and keeps, so that a missing tote is not taken for a forgotten one. */
+function noneOf({ truth, detailed }: Asked): NonePart[] {
+  return detailed && truth.damage < LEAST_GRAMS ? ['damage'] : [];
 }
 
 function totesOf(part: CutPart, grams: number, draw: Draw): PlannedWeight[] {

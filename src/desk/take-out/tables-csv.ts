@@ -12,9 +12,10 @@ interface File {
 
 /**
  * What each table holds whose headings Bring in knows. A weight carries its unit, as it was typed; the plus keeps SQLite
- * going through weights as they lie, instead of gathering those of no batch and sorting a million.
+ * going through weights as they lie, instead of gathering those of no batch and sorting a million. Parts stated to be none follow
+ * the weights, as 0.
  */
-const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }>> = {
+const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string; also?: string }>> = {
   'hunters.csv': {
     head: ['Name', 'Phone', 'E-mail', 'Address', 'Licence', 'Never pooled'],
     sql: `SELECT name, phone, email, address, licence, iif(refuses_pooling, 'yes', 'no') FROM hunter
@@ -30,16 +31,23 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string }
     head: ['Ticket', 'Part', 'Weight', 'Tare', 'Product', 'Count', 'Note'],
     sql: `SELECT a.ticket, w.stage || '/' || w.part, ${asTyped('')}, ${asTyped('tare_')}, w.product, w.count, w.note
       FROM weighing_now w CROSS JOIN animal a ON a.id = w.animal_id WHERE +w.batch_id IS NULL AND w.stage <> 'primal' ORDER BY w.id`,
+    also: `SELECT a.ticket, 'cut/' || n.part, '0', NULL, NULL, NULL, '' FROM part_none_now n JOIN animal a ON a.id = n.animal_id
+      WHERE NOT EXISTS (SELECT 1 FROM weighing_now w WHERE w.animal_id = n.animal_id AND w.part = n.part) ORDER BY n.id`,
   },
 }; // prettier-ignore
 
 /** All of it: what can be brought in again, every table as it stands, and a description. */
 export function* tableFiles(db: Db): Generator<File> {
   yield { name: 'READ ME.txt', text: describeTables(db) };
-  for (const [name, { head, sql }] of Object.entries(READABLE))
-    yield { name, text: csvText(head, eachRow(db.prepare<[], CellValue[]>(sql).raw())) };
+  const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());
+  for (const [name, { head, sql, also }] of Object.entries(READABLE))
+    yield { name, text: csvText(head, also === undefined ? rowsOf(sql) : inTurn(rowsOf(sql), rowsOf(also))) };
   for (const table of tablesOf(db))
     yield { name: `tables/${table.name}.csv`, text: csvText(table.columns, rowsOfTable(db, table)) };
+}
+
+function* inTurn<T>(...each: readonly Iterable<T>[]): Generator<T> {
+  for (const some of each) yield* some;
 }
 
 /** A byte order mark in front tells a spreadsheet that the letters are UTF-8. */

@@ -4,7 +4,9 @@ import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
+import { fateName, fateSaid } from './fate-name.ts';
 import { type Fate, painted } from './part-paint.ts';
+import { unweighedNote } from './pounds-story.ts';
 import { box, type Mark, type Scene } from './scene.ts';
 import type { SceneStory } from './story.ts';
 
@@ -21,19 +23,22 @@ export function lossesStory(look: PoundsLook, format: Format, linkOf: (fate: Fat
     title: text.lossTitle,
     finding: lossesFinding(look, format),
     n: text.n(look.n, look.others),
-    notes: [minorPerKg === null ? text.noMoney : text.lossMoney(moneyPer(minorPerKg, format))],
+    notes: [
+      minorPerKg === null ? text.noMoney : text.lossMoney(moneyPer(minorPerKg, format)),
+      ...unweighedNote(look),
+    ],
     sources: [],
     table: {
       head: [text.kind, text.weight, text.share, text.money],
       rows: losses.map(({ what, grams, share, minor }) => [
-        text.fates[what],
+        fateName(look, what),
         format.mass(grams, 1),
         format.share(share),
         money(minor),
       ]),
       links: losses.map(({ what }) => linkOf(what)),
       plainHead: [text.kind, `${text.weight}, g`, text.share, text.moneyMinor],
-      plain: losses.map(({ what, grams, share, minor }) => [text.fates[what], grams, share, minor]),
+      plain: losses.map(({ what, grams, share, minor }) => [fateName(look, what), grams, share, minor]),
     },
     fileName: `losses-${look.season}`,
     scene: losses.length === 0 ? null : (colours, width) => drawLosses(look, format, linkOf, colours, width),
@@ -46,13 +51,14 @@ function moneyPer(minorPerKg: number, format: Format): string {
 }
 
 /** How much was lost, and the most of what a shop can do something about. */
-export function lossesFinding({ n, baseGrams, losses }: PoundsLook, format: Format): string {
+export function lossesFinding(look: PoundsLook, format: Format): string {
+  const { n, baseGrams, losses } = look;
   if (n === 0 || losses.length === 0) return text.noLoss;
   const lost = losses.reduce((total, { grams }) => total + grams, 0);
   const mended = losses.find(({ what }) => what !== 'bone');
   const most = mended
     ? text.lossMended(
-        text.fates[mended.what].toLowerCase(),
+        fateSaid(look, mended.what),
         format.mass(mended.grams, 0),
         mended.minor === null ? null : format.money(mended.minor),
       )
@@ -61,12 +67,13 @@ export function lossesFinding({ n, baseGrams, losses }: PoundsLook, format: Form
 }
 
 function drawLosses(
-  { losses }: PoundsLook,
+  look: PoundsLook,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
   width: number,
 ): Scene {
+  const { losses } = look;
   const longest = Math.max(...losses.map(({ grams }) => grams));
   const marks = losses.map(({ what, grams, share, minor }, i): Mark => {
     const bar = Math.max(3, (grams / longest) * (width - NAMES - WORDS));
@@ -77,10 +84,10 @@ function drawLosses(
     ];
     const print = { kind: 'text' as const, y: i * ROW + 28, fill: colours.ink };
     return {
-      says: `${text.fates[what]}: ${words.join(', ')}`,
+      says: `${fateName(look, what)}: ${words.join(', ')}`,
       link: linkOf(what),
       shapes: [
-        { ...print, x: 0, text: text.fates[what], size: 15, weight: 600 },
+        { ...print, x: 0, text: fateName(look, what), size: 15, weight: 600 },
         painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colours),
         { ...print, x: NAMES + bar + 12, text: words.join('  ·  '), size: FONT_SIZE },
       ],

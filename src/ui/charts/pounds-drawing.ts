@@ -3,6 +3,7 @@ import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
+import { fateName } from './fate-name.ts';
 import { drawGrinder } from './grinder-drawing.ts';
 import { type Fate, painted, streamed } from './part-paint.ts';
 import { isHome, layPounds, type PoundsLayout, type Stream } from './pounds-layout.ts';
@@ -120,13 +121,13 @@ function streamMark(
     ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colours)]
     : [];
   return {
-    says: `${text.fates[fate]}: ${amount}`,
+    says: `${fateName(look, fate)}: ${amount}`,
     link: linkOf(fate),
     shapes: [
       streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colours),
       ...onward,
       painted(fate, box(ends, to, END, Math.max(2, tall), 3), colours),
-      { ...words, y: middle - 3, text: text.fates[fate], size: 15, weight: 700 },
+      { ...words, y: middle - 3, text: fateName(look, fate), size: 15, weight: 700 },
       { ...words, y: middle + 16, text: amount, size: FONT_SIZE },
     ],
   };

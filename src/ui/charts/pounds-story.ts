@@ -1,6 +1,7 @@
 import type { PoundsLook } from '../../bridge/contract.ts';
 import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
+import { fateName, fateSaid } from './fate-name.ts';
 import { FEW } from './few.ts';
 import type { Fate } from './part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
@@ -17,20 +18,26 @@ export function poundsStory(look: PoundsLook, format: Format, linkOf: (fate: Fat
     n: text.n(look.n, look.others),
     notes: [
       text.key,
+      ...unweighedNote(look),
       ...(look.grinder.inGrams > 0 ? [text.grinderNote] : []),
       ...(look.overGrams > 0 ? [text.overNote(format.mass(look.overGrams, 1))] : []),
     ],
     sources: [],
     table: {
       head: [text.kind, text.weight, text.share],
-      rows: look.n === 0 ? [] : fates.map(([fate, grams]) => [text.fates[fate], format.mass(grams, 1), format.share(share(grams))]), // prettier-ignore
+      rows: look.n === 0 ? [] : fates.map(([fate, grams]) => [fateName(look, fate), format.mass(grams, 1), format.share(share(grams))]), // prettier-ignore
       links: fates.map(([fate]) => linkOf(fate)),
       plainHead: [text.kind, `${text.weight}, g`, text.share],
-      plain: fates.map(([fate, grams]) => [text.fates[fate], grams, share(grams)]),
+      plain: fates.map(([fate, grams]) => [fateName(look, fate), grams, share(grams)]),
     },
     fileName: `pounds-${look.season}`,
     scene: look.n === 0 ? null : (colours, width) => drawPounds(look, format, linkOf, colours, width),
   };
+}
+
+/** Said wherever shrink is shown of animals whose damage nobody knows. */
+export function unweighedNote({ damageUnknown }: Pick<PoundsLook, 'damageUnknown'>): string[] {
+  return damageUnknown > 0 ? [text.damageUnknown(damageUnknown)] : [];
 }
 
 /** How much went home, what took most of the rest, and what nothing explains. */
@@ -46,7 +53,7 @@ export function poundsFinding(look: PoundsLook, format: Format): string {
           format.mass(look.baseGrams, 0),
           look.n,
           share(home),
-          text.fates[most[0]].toLowerCase(),
+          fateSaid(look, most[0]),
           share(most[1]),
         )
       : text.noLoss,

@@ -3,8 +3,10 @@ import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
+import { fateName } from './fate-name.ts';
 import { FEW } from './few.ts';
 import { HOME, inkOf, letterOf, LOST, painted } from './part-paint.ts';
+import { unweighedNote } from './pounds-story.ts';
 import { box, line, type Mark, type Scene } from './scene.ts';
 import type { SceneStory } from './story.ts';
 
@@ -29,16 +31,16 @@ export function speciesBarsStory(
     title: text.speciesTitle,
     finding: barsFinding(shown, format),
     n: text.n(look.n, look.others),
-    notes: [text.speciesKey],
+    notes: [text.speciesKey, ...unweighedNote(look)],
     sources: [],
     table: {
-      head: [text.kind, 'n', text.weight, ...ORDER.map((part) => text.fates[part])],
+      head: [text.kind, 'n', text.weight, ...ORDER.map((part) => fateName(look, part))],
       rows: shown.map(({ name, n, baseGrams, shares }) => [
         ...[name, String(n), format.mass(baseGrams, 0)],
         ...ORDER.map((part) => format.share(shares[part])),
       ]),
       links: shown.map(({ code }) => linkOf(code, 'whole cuts')),
-      plainHead: [text.kind, 'n', `${text.weight}, g`, ...ORDER.map((part) => text.fates[part])],
+      plainHead: [text.kind, 'n', `${text.weight}, g`, ...ORDER.map((part) => fateName(look, part))],
       plain: shown.map(({ name, n, baseGrams, shares }) => [
         name,
         n,
@@ -47,7 +49,8 @@ export function speciesBarsStory(
       ]),
     },
     fileName: `kinds-${look.season}`,
-    scene: shown.length === 0 ? null : (colours, width) => drawBars(shown, format, linkOf, colours, width),
+    scene:
+      shown.length === 0 ? null : (colours, width) => drawBars(look, shown, format, linkOf, colours, width),
   };
 }
 
@@ -74,6 +77,7 @@ function barsFinding(shown: readonly Species[], format: Format): string {
 }
 
 function drawBars(
+  look: PoundsLook,
   shown: readonly Species[],
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
@@ -81,7 +85,7 @@ function drawBars(
   width: number,
 ): Scene {
   const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
-  const { marks: letters, tall: head } = legend(present, colours, width);
+  const { marks: letters, tall: head } = legend(look, present, colours, width);
   const sums = shown.map(({ shares }) => ORDER.reduce((total, part) => total + shares[part], 0));
   const scale = (width - NAMES - 4) / Math.max(1, ...sums);
   const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
@@ -102,7 +106,7 @@ function drawBars(
       const words = long >= BOTH_FIT ? `${letterOf(part)} ${format.share(share, 0)}` : letterOf(part);
       return [
         {
-          says: `${species.name}, ${text.fates[part]}: ${format.share(share)}`,
+          says: `${species.name}, ${fateName(look, part)}: ${format.share(share)}`,
           link: linkOf(species.code, part),
           shapes: [
             painted(part, box(at, top, long, 38, 2), colours),
@@ -152,13 +156,14 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
 
 /** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
 function legend(
+  look: PoundsLook,
   present: readonly BarPart[],
   colours: ChartColours,
   width: number,
 ): { marks: Mark[]; tall: number } {
   let [x, y] = [0, 4];
   const marks = present.map((part): Mark => {
-    const words = `${letterOf(part)}  ${text.fates[part]}`;
+    const words = `${letterOf(part)}  ${fateName(look, part)}`;
     const wide = 28 + words.length * 6.7;
     if (x > 0 && x + wide > width) [x, y] = [0, y + LEGEND_LINE];
     const at = { x, y };

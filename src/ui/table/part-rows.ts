@@ -8,7 +8,7 @@ export interface PartRow {
   key: string;
   look: PartLook | null;
   name: string;
-  /** Null while nothing of it was weighed. */
+  /** Null while nothing of it was weighed; 0 only where somebody stated that there is none. */
   grams: number | null;
   share: number | null;
   others: string;
@@ -38,7 +38,8 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
     name: string,
     range: { low: number; high: number } | undefined,
   ): PartRow {
-    const grams = pieces.find((piece) => piece.key === key)?.grams ?? null;
+    const none = page.none.some(({ part }) => part === key);
+    const grams = pieces.find((piece) => piece.key === key)?.grams ?? (none ? 0 : null);
     const share = grams === null || !base ? null : grams / base;
     return {
       key,

@@ -11,7 +11,9 @@ import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
 import { confirmed } from './believed.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from './entry.ts';
+import { nonePartAt, saysNone } from './part-none.ts';
 import { useDoubt } from './useDoubt.ts';
+import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
 import { usePutBack } from './usePutBack.ts';
 import { weighingName } from './weighing-name.ts';
@@ -26,6 +28,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const correct = useCall('table.correct');
   const take = useCall('table.void');
   const putBack = usePutBack();
+  const partNone = usePartNone(page);
   const draft = `table ${page.value.id}`;
   const entry = drafts.of(draft, () => freshEntry(page.value));
   const scale = useScaleEntry(toRef(entry, 'typed'), toRef(entry, 'taken'));
@@ -57,6 +60,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   /** Keeps the weight as typed. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
   async function keep(sure = false): Promise<boolean> {
     if (correcting.value) return keepCorrection(correcting.value, sure);
+    if (nonePartAt(entry) && saysNone(entry.typed)) return keepNone();
     const doubt = problem.value?.code;
     const answer = await weigh.run({ ...entryInput(), sure });
     problem.value = answer.ok ? null : answer.problem;
@@ -67,6 +71,17 @@ export function useWeigh(page: Ref<AnimalPage>) {
     toast(text.kept(shop.format.mass(grams), what.value), () => void undo(weighingId));
     if (entry.stage === 'packed' && entry.place.trim()) drafts.lastPlace = entry.place.trim();
     goOn();
+    empty();
+    drafts.rest(draft);
+    return true;
+  }
+
+  /** Keeps that the animal has none of the part that the entry stands at. Resolves to whether it was kept. */
+  async function keepNone(): Promise<boolean> {
+    const part = nonePartAt(entry);
+    if (!part) return false;
+    problem.value = await partNone.state(part);
+    if (problem.value) return false;
     empty();
     drafts.rest(draft);
     return true;
@@ -185,6 +200,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     kept,
     busy: weigh.busy,
     keep,
+    keepNone,
     empty,
     startCorrecting,
     stopCorrecting,

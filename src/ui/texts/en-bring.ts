@@ -4,6 +4,12 @@ import { plural } from './plural.ts';
 const animals = (n: number): string => plural(n, 'animal', 'animals');
 const hunters = (n: number): string => plural(n, 'hunter', 'hunters');
 const weights = (n: number): string => plural(n, 'weight', 'weights');
+const nones = (n: number): string => plural(n, '“none” of a part', '“none” of a part');
+/** Weights, and parts that the table says there were none of. */
+const told = ({ weighings, none }: { weighings: number; none: number }): string =>
+  [(weighings > 0 || none === 0) && weights(weighings), none > 0 && nones(none)]
+    .filter(Boolean)
+    .join(' and ');
 
 /** Words for bringing tables in and taking the book out. */
 export const bringText = {
@@ -62,12 +68,12 @@ export const bringText = {
   fine: 'Every row can be read.',
   twice: (name: string) =>
     `This file was brought in before, as ${name}. Bringing it in again would enter everything twice.`,
-  bringIn: (kind: BringKind, counts: { animals: number; hunters: number; weighings: number }) =>
-    `Bring in ${kind === 'animals' ? animals(counts.animals) : kind === 'hunters' ? hunters(counts.hunters) : weights(counts.weighings)}`,
+  bringIn: (kind: BringKind, counts: { animals: number; hunters: number; weighings: number; none: number }) =>
+    `Bring in ${kind === 'animals' ? animals(counts.animals) : kind === 'hunters' ? hunters(counts.hunters) : told(counts)}`,
   anyway: 'They are right: bring all in',
-  with: (counts: { hunters: number; weighings: number; known: number }, kind: BringKind) =>
+  with: (counts: { hunters: number; weighings: number; none: number; known: number }, kind: BringKind) =>
     kind === 'animals'
-      ? `With ${weights(counts.weighings)} and ${counts.hunters === 0 ? 'no new hunter' : plural(counts.hunters, 'new hunter', 'new hunters')}. They come in as finished animals of their season and teach what such animals yield.`
+      ? `With ${told(counts)}, and ${counts.hunters === 0 ? 'no new hunter' : plural(counts.hunters, 'new hunter', 'new hunters')}. They come in as finished animals of their season and teach what such animals yield.`
       : kind === 'hunters' && counts.known > 0
         ? `${plural(counts.known, 'row is', 'rows are')} of people in the book already; they stay as they are.`
         : '',
@@ -77,11 +83,12 @@ export const bringText = {
   when: 'When',
   file: 'File',
   held: 'What it wrote',
-  wrote: (counts: { animals: number; hunters: number; weighings: number }) =>
+  wrote: (counts: { animals: number; hunters: number; weighings: number; none: number }) =>
     [
       counts.animals && animals(counts.animals),
       counts.hunters && hunters(counts.hunters),
       counts.weighings && weights(counts.weighings),
+      counts.none && nones(counts.none),
     ]
       .filter(Boolean)
       .join(', '),

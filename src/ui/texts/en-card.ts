@@ -9,7 +9,7 @@ export const cardText = {
     ['Take in', 'Intake: hunter, species, weight. Write the ticket on the tag.'],
     ['Hang', 'In the cooler. Read its thermometer on the Rail.'],
     ['Weigh', 'Table: the hanging weight before the first cut.'],
-    ['Cut', 'Trim, bone, fat, sinew, damage: each on the scale as it comes off.'],
+    ['Cut', 'Trim, bone, fat, sinew, damage: each on the scale as it comes off, 0 for none.'],
     [
       'Grind',
       'Grinder: ask for the fat, weigh in what it says. Clean it after an animal on hold, and record that.',

@@ -117,6 +117,9 @@ const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
     return `Weight corrected: ${weightText(now)}, before ${before}.`;
   },
   'weight-voided': (facts) => `Weight taken back: ${weightText(facts)}.`,
+  'none-stated': ({ part }) => `Stated: no ${wordFor(words.part, String(part)).toLowerCase()}.`,
+  'none-voided': ({ part }) =>
+    `“No ${wordFor(words.part, String(part)).toLowerCase()}” was voided: it is unknown again.`,
   held: ({ sample }, _, { reason }) =>
     `Put on hold: ${wordFor(words.hold, reason).toLowerCase()}${sample ? `, number ${sample}` : ''}.`,
   'hold-ended': ({ outcome, note }) => {

@@ -24,6 +24,11 @@ export const keyLines: readonly KeyLine[] = [
     wall: true,
   },
   {
+    shown: '0 Enter',
+    does: 'At fat, sinew, bone or damage: there is none of it',
+    keys: ['Enter'],
+  },
+  {
     shown: '↑ ↓',
     does: 'At the weight: the part before or after',
     keys: ['ArrowUp', 'ArrowDown'],

@@ -13,6 +13,7 @@ export const ladderText = {
   parts: 'Parts of this animal',
   part: 'Part',
   weighed: 'Weighed',
+  none: 'none',
   share: 'Share',
   others: (kind: string) => `Other ${kind}, 8 in 10`,
   packed: 'Packed',

@@ -1,4 +1,5 @@
 /** Wordings for tables on their way into the book. */
+import { wordFor, words } from './en.ts';
 import { plural } from './plural.ts';
 import { massIn, type Wording } from './wording.ts';
 
@@ -6,6 +7,7 @@ const SINCE: Readonly<Record<string, string>> = {
   hunter: 'has got something else since, or was changed by hand',
   animal: 'was worked on or changed since',
   weighing: 'had one of these weights corrected since',
+  part_none: 'had a part that the file says there is none of changed since',
 };
 
 export const bringWording: Readonly<Record<string, Wording>> = {
@@ -54,6 +56,8 @@ export const bringWording: Readonly<Record<string, Wording>> = {
       : 'There is no row to bring in below the headings. Check which row holds the headings.',
   'sheet.doubts': (p) =>
     `${plural(Number(p.count), 'weight is', 'weights are')} unlikely, from row ${p.row} on. Look at them, then bring all in anyway if they are right.`,
+  'sheet.none-of': (p) =>
+    `Only fat, sinew, bone and damage can be none. Give the ${wordFor(words.part, String(p.what)).toLowerCase()} a weight, or leave this row out.`,
   'sheet.twice': (p) =>
     `This very file was brought in before, as ${p.name}. Undo that first, unless everything is to be in the book twice.`,
   'bring.unknown': () => 'This file is not among those that were brought in.',

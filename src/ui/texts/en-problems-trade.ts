@@ -31,6 +31,14 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   // What may not be done as things stand.
   'animal.closed': (p) => `${p.ticket} has left the shop. Its weights can only be read.`,
   'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
+  'none.weighed': (p) =>
+    p.stage === 'grinder'
+      ? 'Its own fat went into the grinder already. Void that weight first.'
+      : `${wordFor(words.part, String(p.part))} is weighed already. Void that weight first.`,
+  'none.stated': (p) =>
+    `That ${p.ticket} has no ${wordFor(words.part, String(p.part)).toLowerCase()} is in the book already.`,
+  'none.unknown': () => 'This statement is not in the book. Load the page anew.',
+  'none.voided': (p) => `This statement was voided already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'temperature.unknown': () => 'This reading is not in the book. Load the page anew.',
   'temperature.voided': (p) => `This reading was taken back already by ${p.by}.`,
   'weighing.used': (p, format) =>

@@ -17,6 +17,8 @@ export const poundsText = {
     unexplained: 'Not explained',
     grinder: 'Left in the grinder',
   } satisfies Record<CutPart | LossKind, string>,
+  shrinkAndUnweighed: 'Shrink and not weighed',
+  shrinkAndUnweighedSaid: 'shrink and what was not weighed',
   over: (mass: string) => `${mass} weighed beyond it`,
 
   grinder: (batches: number) => `Through the grinder, ${plural(batches, 'batch', 'batches')}`,
@@ -43,6 +45,9 @@ export const poundsText = {
     'The grinder shows every finished batch with meat of these animals and of those not weighed in every part, on a scale of its own.',
   overNote: (mass: string) =>
     `The parts of some animals weigh more than hung: ${mass} in all. Look for a wrong weight among them.`,
+
+  damageUnknown: (n: number) =>
+    `Damage of ${plural(n, 'animal', 'animals')} was neither weighed nor stated to be none, so what is called shrink is shrink and what was not weighed.`,
 
   lossTitle: 'What does not go home',
   lossFinding: (share: string, mass: string, least: string) =>

@@ -2,6 +2,7 @@
 export const weighingText = {
   heading: 'Weighings',
   caption: 'Weighings of this animal',
+  isNone: 'none',
   none: 'Nothing weighed yet. Type the first weight above; Enter keeps it.',
   of: 'Of',
   typed: 'As typed',
@@ -14,6 +15,7 @@ export const weighingText = {
   correctOf: (name: string, typed: string) => `Correct ${name} ${typed}`,
   takeBack: 'Take back',
   takeBackOf: (name: string, typed: string) => `Take back ${name} ${typed}`,
+  takeNoneBack: (part: string) => `Take back that there is no ${part.toLowerCase()}`,
   takenBack: (reason: string, by: string) => `taken back: ${reason}${by ? `, ${by}` : ''}`,
   partOf: (part: string, primal: string) => `${part} of ${primal.toLowerCase()}`,
   intoGrinder: (part: string) => `${part} into the grinder`,
@@ -37,6 +39,7 @@ export const weighingText = {
     mistyped: 'mistyped',
     again: 'weighed again',
     undone: 'undone',
+    statedByMistake: 'stated by mistake',
     correctionUndone: 'correction undone',
   },
 } as const;

@@ -84,4 +84,8 @@ INSERT INTO grinder_cleaning_void VALUES (2, 'not done yet', '2026-10-07T17:01:0
   11: `
 INSERT INTO former_ticket VALUES (1, 1, 2025, 7, '25-0007', '2026-10-11T13:00:00.000Z', 'MK');
 `,
+  12: `
+INSERT INTO part_none VALUES (1, 1, 'damage', '2026-10-06T14:05:00.000Z', 'RB'), (2, 1, 'bone', '2026-10-06T14:06:00.000Z', 'RB');
+INSERT INTO part_none_void VALUES (2, 'stated by mistake', '2026-10-06T14:07:00.000Z', 'RB');
+`,
 };

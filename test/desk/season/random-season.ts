@@ -109,6 +109,11 @@ function writer({ db }: Book, seed: number) {
           weigh({ animal_id: id, stage: 'cut', part }, grams, later);
         }
       }
+    for (const part of ['fat saved', 'sinew', 'bone', 'damage'])
+      if (chance(0.15)) {
+        const noneId = insert('part_none', { animal_id: id, part, at: at(later), by: one(INITIALS) });
+        if (chance(0.2)) insert('part_none_void', { none_id: noneId, reason: 'slip', at: at(later), by: '' });
+      }
     if (stage !== 'hanging' && stage !== 'cutting' && chance(0.7))
       for (const product of ['Steaks and roasts', 'Ground'])
         if (chance(0.6))

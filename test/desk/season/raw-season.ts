@@ -57,20 +57,36 @@ export function standingWeighings(db: Database): RawWeighing[] {
 
 export function rawAnimals(db: Database): RawAnimal[] {
   const of = new Map<number, RawWeighing[]>();
+  const none = standingNone(db);
   for (const row of standingWeighings(db))
     if (row.animal_id !== null) of.set(row.animal_id, [...(of.get(row.animal_id) ?? []), row]);
   return (db.prepare('SELECT * FROM animal ORDER BY id').all() as Row[]).map((animal) =>
-    rawAnimal(animal, of.get(animal.id as number) ?? []),
+    rawAnimal(animal, of.get(animal.id as number) ?? [], none.get(animal.id as number) ?? []),
   );
 }
 
-function rawAnimal(animal: Row, rows: readonly RawWeighing[]): RawAnimal {
+/** Parts stated to be none, by animal. */
+function standingNone(db: Database): Map<number, string[]> {
+  const voided = new Set(
+    (db.prepare('SELECT none_id FROM part_none_void').all() as { none_id: number }[]).map(
+      (row) => row.none_id,
+    ),
+  );
+  const of = new Map<number, string[]>();
+  const rows = db.prepare('SELECT id, animal_id, part FROM part_none').all() as { id: number; animal_id: number; part: string }[]; // prettier-ignore
+  for (const { id, animal_id, part } of rows)
+    if (!voided.has(id)) of.set(animal_id, [...(of.get(animal_id) ?? []), part]);
+  return of;
+}
+
+function rawAnimal(animal: Row, rows: readonly RawWeighing[], none: readonly string[]): RawAnimal {
   const sum = (stage: string, part?: string): number | null => {
     let total: number | null = null;
     for (const row of rows)
       if (row.stage === stage && (part === undefined || row.part === part)) total = (total ?? 0) + row.grams;
     return total;
   };
+  const part = (name: string): number | null => sum('cut', name) ?? (none.includes(name) ? 0 : null);
   const received = sum('received');
   const hanging = sum('hanging');
   const onHook = animal.brought === 'whole' || animal.brought === 'skinned';
@@ -92,7 +108,7 @@ function rawAnimal(animal: Row, rows: readonly RawWeighing[]): RawAnimal {
   }
   const done = animal.stage === 'packing' || animal.stage === 'ready' || animal.stage === 'released';
   const finished = done && (hanging !== null || received !== null);
-  const damage = sum('cut', 'damage');
+  const damage = part('damage');
 
   const counts = new Map<string, number>();
   for (const row of rows)
@@ -122,8 +138,8 @@ function rawAnimal(animal: Row, rows: readonly RawWeighing[]): RawAnimal {
     cuts: takeHome === null ? 0 : takeHome - trim - fat,
     trim,
     fat,
-    bone: sum('cut', 'bone'),
-    sinew: sum('cut', 'sinew'),
+    bone: part('bone'),
+    sinew: part('sinew'),
     damage,
     packed: packed ?? 0,
   };

@@ -301,7 +301,7 @@ describe.each([
           ? one.bone / (one.base ?? 1)
           : null,
       damage: (one) =>
-        one.finished && (one.base ?? 0) > 0 && one.bone !== null ? (one.damage ?? 0) / (one.base ?? 1) : null,
+        one.finished && (one.base ?? 0) > 0 && one.damage !== null ? one.damage / (one.base ?? 1) : null,
       hanging: ({ hanging }) => hanging,
       days: ({ receivedOn, readyOn }) =>
         readyOn === null ? null : (Date.parse(readyOn) - Date.parse(receivedOn)) / 86_400_000,

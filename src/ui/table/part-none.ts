@@ -1,0 +1,29 @@
+/** Parts that an animal may have none of, and how that is typed. */
+import type { AnimalPage, CutPart, NonePart } from '../../bridge/contract.ts';
+import type { Entry } from './entry.ts';
+
+const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
+
+export function isNonePart(part: CutPart): part is NonePart {
+  return NONE_PARTS.some((one) => one === part);
+}
+
+/** Whether the text in the entry says that there is none. @example saysNone('0.0 lb') // true */
+export function saysNone(typed: string): boolean {
+  return /^(none|0+([.,]0+)?\s*(lbs?|kgs?|oz|g|#)?)$/i.test(typed.trim());
+}
+
+/** The part that the entry stands at, if none of it can be stated there: of the whole animal, never of one primal. */
+export function nonePartAt({
+  stage,
+  part,
+  primal,
+}: Pick<Entry, 'stage' | 'part' | 'primal'>): NonePart | null {
+  return stage === 'cut' && primal === '' && isNonePart(part) ? part : null;
+}
+
+/** Whether the part is still unknown: neither weighed nor stated to be none. */
+export function isUnknown(page: Pick<AnimalPage, 'weighings' | 'none'>, part: NonePart): boolean {
+  const weighed = page.weighings.some((row) => row.part === part && row.voided === null);
+  return !weighed && !page.none.some((stated) => stated.part === part);
+}

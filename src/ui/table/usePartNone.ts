@@ -1,0 +1,46 @@
+import type { Ref } from 'vue';
+import type { AnimalPage, NonePart, PartNone, Problem } from '../../bridge/contract.ts';
+import { toast } from '../parts/index.ts';
+import { say } from '../say.ts';
+import { useShop } from '../stores/shop.ts';
+import { tableText as text } from '../texts/en-table.ts';
+import { weighingText } from '../texts/en-weighings.ts';
+import { words } from '../texts/en.ts';
+import { useCall } from '../use/useCall.ts';
+
+/** Stating that the animal has none of a part, and voiding that; each is undone from its toast. */
+export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
+  const shop = useShop();
+  const none = useCall('table.none');
+  const voidNone = useCall('table.voidNone');
+
+  /** Resolves to the problem, or null where it was kept. */
+  async function state(part: NonePart): Promise<Problem | null> {
+    const { id: animalId, ticket } = page.value;
+    const answer = await none.run({ animalId, part });
+    if (!answer.ok) return answer.problem;
+    const { noneId } = answer.value;
+    toast(text.noneKept(words.part[part], ticket), () => void takeBack(noneId, weighingText.reasons.undone));
+    return null;
+  }
+
+  async function takeBack(noneId: number, reason: string): Promise<boolean> {
+    const answer = await voidNone.run({ noneId, reason });
+    if (!answer.ok) toast(say(answer.problem, shop.format));
+    return answer.ok;
+  }
+
+  /** Voids a statement from the list of weights. */
+  async function voidStated({ id, part }: PartNone): Promise<void> {
+    const { ticket } = page.value;
+    if (!(await takeBack(id, weighingText.reasons.statedByMistake))) return;
+    toast(text.noneVoided(words.part[part], ticket), () => void again(part));
+  }
+
+  async function again(part: NonePart): Promise<void> {
+    const problem = await state(part);
+    if (problem) toast(say(problem, shop.format));
+  }
+
+  return { state, voidStated, busy: none.busy };
+}
