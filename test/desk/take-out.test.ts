@@ -177,7 +177,9 @@ describe('one hunter', () => {
 
   it('gets everything about himself or herself, and nothing about others', async () => {
     const shop = await freshDesk();
-    await takeIn(shop, { hunter: DANA, tag: 'T-1' });
+    const animalId = await takeIn(shop, { hunter: DANA, tag: 'T-1' });
+    const { noneId } = await shop.call('table.none', { animalId, part: 'damage' });
+    await shop.call('table.voidNone', { noneId, reason: 'there was some' });
     await takeIn(shop, { hunter: { name: 'Rosa Díaz', phone: '555-9999' }, tag: 'T-2' }, '410');
     const archive = await fetchAll(shop, await shop.call('takeout.packHunter', { id: 1 }));
     const text = unzip(archive)('everything.json');
@@ -185,6 +187,8 @@ describe('one hunter', () => {
     expect(found.hunter).toMatchObject([DANA]);
     expect(found.animal).toMatchObject([{ ticket: '26-0001', tag: 'T-1' }]);
     expect(found.weighing).toMatchObject([{ typed: '400' }]);
+    expect(found.part_none).toMatchObject([{ part: 'damage' }]);
+    expect(found.part_none_void).toMatchObject([{ reason: 'there was some' }]);
     expect(found.audit?.length).toBeGreaterThan(0);
     expect(text).not.toMatch(/Rosa|T-2|410/);
   });

@@ -15,6 +15,7 @@ const LEADS: Readonly<Record<string, readonly string[]>> = {
   hold: ['hold_id'],
   payment: ['payment_id'],
   weighing: ['weighing_id'],
+  part_none: ['none_id'],
   quote: ['quote_id'],
 };
 const REPEATS = /_(sum|lookup)$/;
