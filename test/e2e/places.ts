@@ -1,5 +1,6 @@
 /** Every place of the window and its sheets, to be looked at one after another in the demo season. */
 import type { Page } from 'playwright-core';
+import type { AnimalPage } from '../../src/bridge/contract.ts';
 import { deskLine } from './desk-line.ts';
 
 /** Tickets and numbers that the addresses of places are made of. */
@@ -90,7 +91,9 @@ async function newHand(page: Page): Promise<void> {
 export async function subjectsOf(address: string): Promise<Subjects> {
   const desk = await deskLine(address);
   const records = await desk('books.records', {});
-  const pages = await Promise.all(records.map(({ ticket }) => desk('animals.open', { ticket })));
+  // One after another: hundreds at once would wait in line for longer than the server lets a request wait.
+  const pages: AnimalPage[] = [];
+  for (const { ticket } of records) pages.push(await desk('animals.open', { ticket }));
   const ticketOf = (what: string, fits: (page: (typeof pages)[number]) => boolean): string => {
     const found = pages.find(fits);
     if (!found) throw new Error(`The demo has no ${what}.`);
