@@ -20,7 +20,7 @@ export interface AnimalBalance {
  * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
  * cutter who is asked too often stops reading.
  */
-export const ASK_ODDS = 0.15;
+export const ASK_ODDS = 0.2;
 /** A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. */
 const NAME_CHANCE = 0.85;
 /** What was meant is offered if it is this likely among what may have been meant. */
