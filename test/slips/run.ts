@@ -5,7 +5,7 @@
  */
 import { bestThreshold, LEVEL, simulate, tally, type Cell, type Tally } from './simulate.ts';
 
-const SHOPS = 8;
+const SHOPS = 4;
 const numbers = process.argv
   .slice(2)
   .filter((word) => /^\d+$/.test(word))
