@@ -41,7 +41,7 @@ export function foretellOff(results: readonly number[], prior: OffPrior): OffFor
   );
 }
 
-/** Results boiled down: how many, their sum, the sum of their squares. */
+/** Sufficient statistics of results: their count, sum and sum of squares. */
 export interface OffSums {
   readonly n: number;
   readonly sum: number;

@@ -1,4 +1,4 @@
-/** What a season's finished animals teach, boiled down to sums that can be kept and joined. */
+/** Summarises what a season's finished animals teach, as sums that can be stored and added. */
 import type { YieldRow } from '../book/sums.ts';
 import {
   addShares,

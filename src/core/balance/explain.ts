@@ -75,9 +75,10 @@ export function explain(
   worthwhile = 0,
 ): Explained {
   const asEntered = fit();
+  const twins = weights.filter(({ hasTwin }) => hasTwin).length;
+  const reachable = SLIP_RATE * (weights.length * REACHED + twins * COMMON['weighed-twice']);
   // No explanation fits better than perfectly (0).
-  if (Math.exp(-asEntered) * weights.length * SLIP_RATE * REACHED < worthwhile)
-    return { odds: 0, weights: [] };
+  if (Math.exp(-asEntered) * reachable < worthwhile) return { odds: 0, weights: [] };
   const known = containers();
   const tried = weights.flatMap((weight) =>
     slipsOf(weight, known).map((slip) => ({ ...slip, log: slip.log + fit(slip.change) })),
@@ -103,7 +104,7 @@ export function explain(
   return { odds: Math.exp(all - asEntered), weights: found.sort((a, b) => b.chance - a.chance) };
 }
 
-/** A bound seen in `npm run slips`: of all the slips that a weight may have had, fewer than this share lead to one that fits. */
+/** A bound seen in `npm run slips`: of the slips that a weight may have had, double entries apart, fewer lead to one that fits. */
 const REACHED = 0.4;
 
 /** Of one weight's slips there is always one: it may be of another animal. */
