@@ -9,16 +9,31 @@ const MONEY_OF: Readonly<Record<string, string>> = {
 }; // prettier-ignore
 
 /**
+ * The language as `Intl` takes it: a POSIX locale's modifier is dropped, and what is no language at all becomes US English. Chromium
+ * hands on `en-US@posix` where the computer's locale is C, and a greeting that fails on it leaves the window blank.
+ * @example knownLanguage('en-US@posix') // 'en-US'
+ */
+export function knownLanguage(language: string): string {
+  const [tag = ''] = language.replaceAll('_', '-').split(/[@.]/);
+  try {
+    return new Intl.Locale(tag).toString();
+  } catch (problem) {
+    if (problem instanceof RangeError) return 'en-US';
+    throw problem;
+  }
+}
+
+/**
  * What this computer's language makes likely, to be changed by whoever knows better.
  * @example likelyFor('en-CA') // { unit: 'kg', currency: 'CAD' }
  */
 export function likelyFor(language: string): { unit: 'lb' | 'kg'; currency: string } {
-  const region = new Intl.Locale(language).maximize().region ?? 'US';
+  const region = new Intl.Locale(knownLanguage(language)).maximize().region ?? 'US';
   return { unit: POUND_REGIONS.has(region) ? 'lb' : 'kg', currency: MONEY_OF[region] ?? 'USD' };
 }
 
 /** Every currency with its name, by its code. */
 export function currencies(language: string): { code: string; label: string }[] {
-  const names = new Intl.DisplayNames(language, { type: 'currency' });
+  const names = new Intl.DisplayNames(knownLanguage(language), { type: 'currency' });
   return Intl.supportedValuesOf('currency').map((code) => ({ code, label: `${code} · ${names.of(code)}` }));
 }
