@@ -1,10 +1,6 @@
 /** Whether the desktop runtime can run here, and where it is. */
-import { spawn } from 'child_process';
 import fs from 'fs';
 import path from 'path';
-
-/** Longest that the runtime's one download may take, ms; after that the browser does. */
-const DOWNLOAD_TIME = 120000;
 
 /** Why no window can be opened here, whatever is installed; '' when nothing stands against it. */
 export function hindrance(platform, env, uid) {
@@ -34,26 +30,13 @@ export async function findRuntime(root, node, say) {
   if (sentence) return { sentence };
   if (!installedRuntime(root, process.env) && !process.env.ELECTRON_OVERRIDE_DIST_PATH) {
     say('Fetching the desktop runtime, once (about 110 MB).');
-    await download(root, node);
+    // Loaded here and not above, because an old Node could not read it.
+    const fetching = await import('./fetch-runtime.mjs');
+    const failed = await fetching.fetchRuntime(root, node, process.stdout);
+    if (failed) return { sentence: failed + ' Opening in the browser instead.' };
   }
   const file = installedRuntime(root, process.env);
   return file
     ? { path: file }
     : { sentence: 'The desktop runtime is not there: opening in the browser instead.' };
-}
-
-function download(root, node) {
-  return new Promise((resolve) => {
-    const child = spawn(node, [path.join(root, 'node_modules', 'electron', 'install.js')], {
-      cwd: root,
-      stdio: 'ignore',
-    });
-    const late = setTimeout(() => child.kill(), DOWNLOAD_TIME);
-    const done = () => {
-      clearTimeout(late);
-      resolve();
-    };
-    child.on('error', done);
-    child.on('close', done);
-  });
 }
