@@ -1,6 +1,7 @@
 /** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
+import { demoBook } from '../src/desk/demo/copy.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import type { FromDesk, ToDesk } from './desk-messages.ts';
@@ -18,7 +19,13 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
         console.error('Gambrel:', error);
         say({ kind: 'broken', mark: markOf(error) });
       };
-      desk = await openDesk({ bookPath, demo, onBroken, upkeep: USUAL_TIMES, demoKeptAt });
+      desk = await openDesk({
+        bookPath,
+        demo,
+        onBroken,
+        upkeep: USUAL_TIMES,
+        demoBook: demoBook(demoKeptAt),
+      });
       say({ kind: 'ready' });
       break;
     }

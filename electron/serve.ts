@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { serveOverHttp } from '../src/bridge/server/http.ts';
+import { demoBook } from '../src/desk/demo/copy.ts';
 import { openDesk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
@@ -27,7 +28,13 @@ async function serve(options: StartOptions): Promise<void> {
   }
   const bookPath = options.book ?? usualBookPlace(process.platform, process.env, homedir());
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
-  const desk = await openDesk({ bookPath, demo: options.demo, onBroken, upkeep: USUAL_TIMES, demoKeptAt });
+  const desk = await openDesk({
+    bookPath,
+    demo: options.demo,
+    onBroken,
+    upkeep: USUAL_TIMES,
+    demoBook: demoBook(demoKeptAt),
+  });
   if (desk.trouble()) console.error(notOpen(bookPath));
   const carrier = await serveOverHttp({ desk, windowFolder, port: options.port });
   if (options.port !== 0 && carrier.port !== options.port) {

@@ -2,7 +2,7 @@
 import type { Book } from '../src/book/book.ts';
 import type { YieldRow } from '../src/book/sums.ts';
 import { GRAMS_PER } from '../src/core/units.ts';
-import { instructionsOf } from '../src/desk/animal-page.ts';
+import { instructionsOf } from '../src/desk/instructions.ts';
 import { weighedAmounts } from '../src/desk/bill-amounts.ts';
 import { DEMO_NOW } from '../src/desk/demo/season.ts';
 import { workQuote, type QuoteAsked } from '../src/desk/quote-work.ts';

@@ -2,7 +2,8 @@
 import type { WeightSums } from '../book/weighings.ts';
 import { explain, type Explained, type ExplainedWeight, type SlipKind } from '../core/balance/explain.ts';
 import type { Typed } from '../core/mistype.ts';
-import { animalFit, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
+import { animalFit, type AnimalWeights } from './animal-fit.ts';
+import type { BalanceRow } from './balance-flow.ts';
 import type { Suspect } from './shapes.ts';
 import { typedText } from './typed-text.ts';
 import { allParts } from './weighed-parts.ts';

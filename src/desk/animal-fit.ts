@@ -8,21 +8,12 @@ import { shareFit, type PartWeighed } from '../core/balance/share-fit.ts';
 import type { ShareModel } from '../core/balance/share-model.ts';
 import { readingGrams } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
-import { flowOf } from './balance-flow.ts';
+import { flowOf, type BalanceRow } from './balance-flow.ts';
 import { hookFlows } from './hook-flows.ts';
 import type { HookShrink } from './hook-shrink.ts';
 import { primalFlows } from './primal-flows.ts';
 import { primalsOf } from './primals.ts';
 import { baseGrams } from './take-home.ts';
-
-/** One weighing, as far as the balance looks at it: kept, or about to be. */
-export type BalanceRow = Pick<
-  WeighingRecord,
-  'id' | 'stage' | 'part' | 'primal' | 'typed' | 'digits' | 'decimals' | 'unit' | 'grams' | 'at' | 'void_at'
-> & {
-  /** The container that was taken off; 0 for none. */
-  tareGrams: number;
-};
 
 export interface AnimalWeights {
   species: SpeciesProfile;

@@ -1,6 +1,6 @@
 /** Everything that the Table shows of one animal, put together from the book and the core. */
 import type { AnimalRow } from '../book/animals.ts';
-import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
+import type { WeightSums } from '../book/weighings.ts';
 import { daysBetween } from '../core/dates.ts';
 import { hangState } from '../core/hanging.ts';
 import { balanceOfAnimal } from './animal-weights.ts';
@@ -9,6 +9,7 @@ import { whereOf } from './coolers.ts';
 import { hunterCard, hunterOf } from './hunters.ts';
 import { heldGrind } from './grinder-traces.ts';
 import { heldWith } from './hold-rules.ts';
+import { instructionsOf } from './instructions.ts';
 import { packagesOf } from './packages.ts';
 import { noneOf } from './part-none.ts';
 import { primalsWeighed } from './primals.ts';
@@ -17,24 +18,11 @@ import { resultsOf } from './test-results.ts';
 import { speciesCard } from './resources.ts';
 import { sourceTold } from './sources.ts';
 import type { DeskRoom } from './room.ts';
-import type { AnimalPage, CutPart, Instructions, LadderPiece, WeighingRow } from './shapes.ts';
+import type { AnimalPage, CutPart, LadderPiece } from './shapes.ts';
 import { PART_OF, weighedOf } from './weighed-parts.ts';
 import { shareBase } from './weighing-check.ts';
+import { weighingRow } from './weighing-row.ts';
 import { takeHomeGrams } from './take-home.ts';
-
-/** What is cut for a hunter who said nothing. */
-export const USUAL_INSTRUCTIONS: Instructions = {
-  cutsShare: 0.4,
-  primals: [],
-  fat: 'none',
-  targetFat: null,
-  grindProduct: 'Ground',
-  pattyGrams: null,
-  alsoGround: [],
-  packageGrams: 453.59237,
-  extras: [],
-  note: '',
-};
 
 export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
 
@@ -139,34 +127,6 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(room, batch, animal.ticket) ?? [])
       : [],
     pooledWith: book.batches.pooledWith(animal.id),
-  };
-}
-
-export function instructionsOf(room: DeskRoom, animalId: number): Instructions {
-  return { ...USUAL_INSTRUCTIONS, ...(room.book.animals.instruction(animalId) as Instructions | null) };
-}
-
-export function weighingRow(row: WeighingRecord): WeighingRow {
-  return {
-    id: row.id,
-    stage: row.stage,
-    part: row.part,
-    primal: row.primal,
-    product: row.product,
-    count: row.count,
-    typed: row.typed,
-    unit: row.unit,
-    tareTyped: row.tare_typed,
-    grams: row.grams,
-    at: row.at,
-    by: row.by,
-    note: row.note,
-    source: row.source,
-    place: row.place,
-    batch: row.batch,
-    corrects: row.corrects,
-    voided:
-      row.void_at === null ? null : { reason: row.void_reason ?? '', by: row.void_by ?? '', at: row.void_at },
   };
 }
 

@@ -4,7 +4,8 @@ import type { WeighingRecord, WeightSums } from '../book/weighings.ts';
 import { readingGrams, type Reading } from '../core/reading.ts';
 import type { ExplainedWeight } from '../core/balance/explain.ts';
 import { balanceOf, culprit, type AnimalBalance } from './animal-balance.ts';
-import { balanceRows, type AnimalWeights, type BalanceRow } from './animal-fit.ts';
+import { balanceRows, type AnimalWeights } from './animal-fit.ts';
+import type { BalanceRow } from './balance-flow.ts';
 import type { DeskRoom } from './room.ts';
 
 /** A weight that somebody is about to keep. */

@@ -11,7 +11,7 @@ import { copyToSecondPlace } from '../book/second-place.ts';
 import { bookTroubleOf, type BookTrouble } from '../book/trouble.ts';
 import { problemOfTrouble } from './book-problems.ts';
 import type { Problem } from './problem.ts';
-import type { DeskRoom } from './room.ts';
+import type { ShopSettings } from './shapes.ts';
 
 /** What is known of an open book's backups. */
 export interface BackupState {
@@ -22,6 +22,14 @@ export interface BackupState {
   /** Why the last one could not be made beside the book, and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
+}
+
+/** An open book with what its backups need to know. */
+export interface BackedUp {
+  readonly book: Book;
+  readonly demo: boolean;
+  readonly settings: ShopSettings;
+  readonly backups: BackupState;
 }
 
 export type KeptBackup =
@@ -53,7 +61,7 @@ export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | 
 }
 
 /** Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first. */
-export function keepBackup(room: DeskRoom, at: Date): KeptBackup {
+export function keepBackup(room: BackedUp, at: Date): KeptBackup {
   const { book, backups } = room;
   try {
     const backup = backUp(book.db, book.path, at);
@@ -70,7 +78,7 @@ export function keepBackup(room: DeskRoom, at: Date): KeptBackup {
   }
 }
 
-function copyAway({ book, backups, settings }: DeskRoom, backup: Backup): Backup | null {
+function copyAway({ book, backups, settings }: BackedUp, backup: Backup): Backup | null {
   const folder = settings.secondBackupFolder;
   backups.secondProblem = null;
   if (!folder) return null;

@@ -10,10 +10,9 @@ import { isWithin } from '../book/same-folder.ts';
 import type { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
-import type { Door } from './door.ts';
 import { by, text } from './input.ts';
 import { Trouble } from './problem.ts';
-import { door, host, write } from './procedure.ts';
+import { door, host, write, type Door } from './procedure.ts';
 import type { BackupMade, BackupRow, BackupsLook, BackupTried } from './shapes.ts';
 
 const folder = text(1000);

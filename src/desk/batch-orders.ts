@@ -1,5 +1,5 @@
 /** What the owners of a batch ordered of its product: patties or bulk, and the size of a package. */
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchPage } from './shapes.ts';
 

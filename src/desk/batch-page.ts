@@ -7,7 +7,7 @@ import { GROUND_HEAT } from '../core/ground-heat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
-import { weighingRow } from './animal-page.ts';
+import { weighingRow } from './weighing-row.ts';
 import { fatOfSource, mixtureOf } from './fat-believed.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { heldGrind, throughBefore } from './grinder-traces.ts';

@@ -1,7 +1,7 @@
 /** What an animal is billed for: hanging weight, what came out of its grinds, fat added, packages, extras. */
 import type { AnimalRow } from '../book/animals.ts';
 import type { Amounts, PriceLine } from '../core/price.ts';
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { ownersOf } from './owners.ts';
 import { productCards } from './products-shelf.ts';

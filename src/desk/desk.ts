@@ -3,7 +3,7 @@ import type { BookTrouble } from '../book/trouble.ts';
 import { CoreProblem } from '../core/problem.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
 import { refuseWrongClock } from './clock.ts';
-import { Door } from './door.ts';
+import { BookDoor, type DemoBook } from './door.ts';
 import { Trouble, type Answer, type Problem } from './problem.ts';
 import type { AnyProcedure } from './procedure.ts';
 import { procedures } from './procedures.ts';
@@ -36,8 +36,8 @@ export interface DeskOptions {
   bookPath: string;
   /** Start in the demo season; the book at `bookPath` is not touched until the demo is left. */
   demo?: boolean;
-  /** Where a made demo is kept for the next time. */
-  demoKeptAt?: string;
+  /** The demo that `demo` and the window's call open. */
+  demoBook?: DemoBook;
   clock?: () => Date;
   /** Told of errors that are ours, for a log. */
   onBroken?: (error: unknown) => void;
@@ -57,11 +57,11 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   const announce = (call: string) =>
     listeners.forEach((listener) => listener({ call, opening: door.room?.opening ?? null }));
   const onBroken = options.onBroken ?? (() => undefined);
-  const door = new Door({
+  const door = new BookDoor({
     bookPath: options.bookPath,
     clock: options.clock ?? (() => new Date()),
     guarded: options.upkeep !== undefined,
-    demoKeptAt: options.demoKeptAt,
+    demoBook: options.demoBook,
     onBroken,
   });
   clearLeftovers();

@@ -9,37 +9,43 @@ import { breakSeal, seal, sealHolds } from '../book/seal.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { troubleWithBook } from './book-problems.ts';
-import { copyDemo } from './demo/copy.ts';
-import { DEMO_NOW } from './demo/season.ts';
+import type { Door } from './procedure.ts';
 import { createRoom, type DeskRoom } from './room.ts';
 import { dropTemporariesOf, dropTemporary, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
+
+/** A book with an invented season to look at, made by whoever opens the desk. */
+export interface DemoBook {
+  /** The moment that its season is shown at. */
+  now: Date;
+  /** Puts a fresh copy at `path`. */
+  copyTo(path: string): Promise<void>;
+}
 
 export interface DoorOptions {
   bookPath: string;
   clock: () => Date;
   /** Whether a backup is made and the file sealed when it closes. */
   guarded: boolean;
-  /** Where a made demo is kept for the next time; without it each is made anew. */
-  demoKeptAt?: string | undefined;
+  demoBook?: DemoBook | undefined;
   /** Told of what went wrong where nobody waits for an answer. */
   onBroken: (error: unknown) => void;
 }
 
-export class Door {
+export class BookDoor implements Door {
   /** The open book, or null while there is trouble. */
   room: DeskRoom | null = null;
   trouble: BookTrouble | null = null;
   readonly bookPath: string;
   readonly now: () => Date;
   readonly #guarded: boolean;
-  readonly #demoKeptAt: string | undefined;
+  readonly #demoBook: DemoBook | undefined;
   readonly #onBroken: (error: unknown) => void;
 
-  constructor({ bookPath, clock, guarded, demoKeptAt, onBroken }: DoorOptions) {
+  constructor({ bookPath, clock, guarded, demoBook, onBroken }: DoorOptions) {
     this.bookPath = bookPath;
     this.now = clock;
     this.#guarded = guarded;
-    this.#demoKeptAt = demoKeptAt;
+    this.#demoBook = demoBook;
     this.#onBroken = onBroken;
   }
 
@@ -134,14 +140,16 @@ export class Door {
 
   /** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
   async #demo(): Promise<DeskRoom> {
+    const demo = this.#demoBook;
+    if (!demo) throw new Error('This desk was opened without a demo.');
     const folder = temporaryFolder('demo');
     const started = Date.now();
-    const clock = () => new Date(DEMO_NOW.getTime() + (Date.now() - started));
+    const clock = () => new Date(demo.now.getTime() + (Date.now() - started));
     const path = join(folder, 'demo.gambrel');
     try {
       const book = await inTemporaryMeanwhile(async () => {
-        await copyDemo(path, this.#demoKeptAt);
-        return openRecordBook(path, DEMO_NOW, true);
+        await demo.copyTo(path);
+        return openRecordBook(path, demo.now, true);
       });
       return createRoom({ book, demo: true, clock, host: this });
     } catch (error) {

@@ -4,7 +4,7 @@ import type { HookRow } from '../book/animals.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import { fatNeed, sumNeeds, toOrder, type NeedGuess } from '../core/fat-needs.ts';
 import { meanOf, predict, type Group } from '../core/yield.ts';
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import { trimOf } from './fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';

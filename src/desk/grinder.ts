@@ -9,7 +9,7 @@ import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
 import { cleaningOf, uncleaned } from './grinder-traces.ts';
 import { grindWants } from './grind-wants.ts';
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import { heldAs, refuseHeldPool } from './hold-rules.ts';
 import { by, id, needed, targetFat } from './input.ts';
 import { host, read } from './procedure.ts';

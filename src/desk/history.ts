@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { HistoryRow } from '../book/history.ts';
 import type { SpeciesProfile } from '../core/species.ts';
-import { USUAL_INSTRUCTIONS } from './animal-page.ts';
+import { USUAL_INSTRUCTIONS } from './instructions.ts';
 import { orderChanges } from './history-orders.ts';
 import { id } from './input.ts';
 import { read } from './procedure.ts';

@@ -3,8 +3,7 @@ import type { AnimalRow } from '../book/animals.ts';
 import type { WeightSums } from '../book/weighings.ts';
 import type { Flow } from '../core/balance.ts';
 import type { SpeciesProfile } from '../core/species.ts';
-import type { BalanceRow } from './animal-fit.ts';
-import { flowOf } from './balance-flow.ts';
+import { flowOf, type BalanceRow } from './balance-flow.ts';
 import type { HookShrink } from './hook-shrink.ts';
 
 /** Flows that end in `next`, the place where the cutting begins: the block, or the table where no primal was weighed. */

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { AnimalRow } from '../book/animals.ts';
 import { id, needed } from './input.ts';
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import { hunterOf } from './hunters.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';

@@ -4,7 +4,7 @@ import type { AnimalRow, RecordFields } from '../book/animals.ts';
 import { compareDates, daysBetween, seasonOf } from '../core/dates.ts';
 import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } from './day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, hunterOf } from './hunters.ts';
-import { instructionsOf } from './animal-page.ts';
+import { instructionsOf } from './instructions.ts';
 import { age, by, date, id, line, needed, sex, sureOf } from './input.ts';
 import { mendRelease } from './mend-release.ts';
 import { write } from './procedure.ts';

@@ -1,7 +1,6 @@
 /** The carcass broken down: from the block each primal goes on to the table, weighed or as it usually is. */
 import type { Flow } from '../core/balance.ts';
-import type { BalanceRow } from './animal-fit.ts';
-import { flowOf } from './balance-flow.ts';
+import { flowOf, type BalanceRow } from './balance-flow.ts';
 import { likelyBase, oneSideOnly, PRIMAL_SPREAD, primalRows, type PrimalKnown } from './primals.ts';
 
 /** Sawdust, drip and crumbs of breaking down, as a share of the carcass, and as wide. Assumption. */

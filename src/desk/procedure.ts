@@ -1,5 +1,7 @@
 import type * as v from 'valibot';
-import type { Door } from './door.ts';
+import type { Lock } from '../book/locked-file.ts';
+import type { Source } from '../book/restore.ts';
+import type { BookTrouble } from '../book/trouble.ts';
 import type { DeskRoom } from './room.ts';
 
 /** One thing a shop can do: an input schema and what is done with a valid input. */
@@ -43,6 +45,27 @@ export function write<S extends v.GenericSchema, R>(
  */
 export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R, 'host'> {
   return { kind: 'host', input, run };
+}
+
+/** Which book is open: the shop's, the demo's, or none while the shop's does not open. */
+export interface Door {
+  /** The open book, or null while there is trouble. */
+  readonly room: DeskRoom | null;
+  readonly trouble: BookTrouble | null;
+  readonly bookPath: string;
+  readonly now: () => Date;
+  /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
+  open(asItIs?: boolean): void;
+  openDemo(): Promise<DeskRoom>;
+  leaveDemo(): Promise<DeskRoom>;
+  /**
+   * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
+   * @returns where the replaced book lies, or null if there was none
+   * @throws BookTrouble
+   */
+  restore(source: Source, opener?: string | Lock): string | null;
+  /** Begins a new, empty book; the file that does not open is kept beside it. */
+  beginAnew(): void;
 }
 
 /** Works on the door rather than in the book, so it answers also while the book does not open. */

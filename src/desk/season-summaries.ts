@@ -1,17 +1,6 @@
 /** Summaries of seasons that are over, written into the book by upkeep: a call that reads writes nothing. */
-import { createHash } from 'node:crypto';
-import type { SpeciesProfile } from '../core/species.ts';
 import type { DeskRoom } from './room.ts';
-import { animalTaught, seasonTaught } from './season-taught.ts';
-
-/** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
-const WAY = 2;
-
-/** What decides which weights teach and what they say: another set of species gives other summaries. */
-export function ruleOf(profiles: readonly SpeciesProfile[]): string {
-  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
-  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
-}
+import { animalTaught, ruleOf, seasonTaught } from './season-taught.ts';
 
 /**
  * Summarises one season that is over and has no summary by the present rule, from its rows as they stand in the same

@@ -1,4 +1,5 @@
 /** Summarises what a season's finished animals teach, as sums that can be stored and added. */
+import { createHash } from 'node:crypto';
 import type { YieldRow } from '../book/sums.ts';
 import {
   addShares,
@@ -15,6 +16,15 @@ import { cutOff } from './cuts-off.ts';
 import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
+
+/** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
+const WAY = 2;
+
+/** What decides which weights teach and what they say: another set of species gives other summaries. */
+export function ruleOf(profiles: readonly SpeciesProfile[]): string {
+  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
+  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
+}
 
 /** Plain data: kept in the book as JSON. */
 export interface SeasonTaught {

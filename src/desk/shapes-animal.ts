@@ -2,19 +2,18 @@
 import type { RecordField } from './shapes-record.ts';
 import type { BillState } from './shapes-bill.ts';
 import type { HeldGrind } from './shapes-grinder.ts';
+import type { Instructions } from './shapes-instructions.ts';
+import type { WeighingRow } from './shapes-weighing.ts';
 import type { HunterCard, SpeciesCard } from './shapes-shop.ts';
 import type {
   Age,
   AnimalStage,
   Brought,
   CutPart,
-  FatChoice,
-  MassUnit,
   NonePart,
   Sex,
   SourceTold,
   TestResult,
-  WeighSource,
   WeighStage,
 } from './shapes-words.ts';
 
@@ -66,66 +65,6 @@ export interface RailLook {
   limitDays: number;
   /** Ticket numbers of trim waiting for the grinder. */
   trimWaiting: number;
-}
-
-/** What becomes of one primal. */
-export type PrimalUse = 'steaks' | 'roasts' | 'stew' | 'strips' | 'whole' | 'grind';
-
-export interface PrimalOrder {
-  /** Code of a primal of the species. */
-  primal: string;
-  as: PrimalUse;
-  /** As the hunter says it: '¾ in' for steaks, '3 lb' for roasts; empty: as the shop does. */
-  size: string;
-}
-
-/** So much of the trim ground to something of its own before the rest. */
-export interface AlsoGround {
-  product: string;
-  /** Trim that goes into it. */
-  grams: number;
-  fat: FatChoice;
-  targetFat: number | null;
-  pattyGrams: number | null;
-}
-
-export interface Instructions {
-  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. Follows from `primals` where they are given. */
-  cutsShare: number;
-  /** What becomes of each primal; empty: `cutsShare` alone says it. */
-  primals: PrimalOrder[];
-  fat: FatChoice;
-  targetFat: number | null;
-  grindProduct: string;
-  /** Weight of a patty, or null for bulk. */
-  pattyGrams: number | null;
-  alsoGround: AlsoGround[];
-  packageGrams: number;
-  extras: string[];
-  note: string;
-}
-
-export interface WeighingRow {
-  id: number;
-  stage: WeighStage;
-  part: string;
-  primal: string | null;
-  product: string | null;
-  count: number | null;
-  typed: string;
-  unit: MassUnit;
-  tareTyped: string | null;
-  grams: number;
-  at: string;
-  by: string;
-  note: string;
-  /** Where the number came from. */
-  source: WeighSource;
-  /** Freezer place of packages. */
-  place: string | null;
-  batch: string | null;
-  corrects: number | null;
-  voided: { reason: string; by: string; at: string } | null;
 }
 
 /** A part that somebody stated there is none of. */

@@ -1,9 +1,37 @@
 /** Tables on their way into the book, as a window sees them. */
-import type { BringField, BringKind, WordField } from './bring/fields.ts';
-import type { SheetLayout } from './bring/layout.ts';
+import type { Separator, SheetEncoding } from '../core/sheet-text.ts';
+import type { DateOrder, DecimalMark } from '../core/sheet-values.ts';
+import type { MassUnit } from './shapes-words.ts';
 import type { Problem } from './problem.ts';
 
-export type { BringField, BringKind, SheetLayout, WordField };
+export type BringKind = 'hunters' | 'animals' | 'weighings';
+export type WordField = 'species' | 'sex' | 'age' | 'brought' | 'origin' | 'what' | 'pooling';
+
+export type BringField =
+  | WordField
+  | 'name' | 'phone' | 'email' | 'address' | 'licence'
+  | 'oldNumber' | 'tag' | 'killDate' | 'killArea' | 'receivedOn' | 'releasedOn' | 'releasedTo' | 'condition' | 'damage'
+  | 'live' | 'dressed' | 'received' | 'hanging' | 'wholeCuts' | 'trim' | 'fatSaved' | 'sinew' | 'bone' | 'cutAway'
+  | 'takeHome' | 'packages'
+  | 'ticket' | 'weight' | 'tare' | 'product' | 'note'; // prettier-ignore
+
+/** How a table is to be read. */
+export interface SheetLayout {
+  encoding: SheetEncoding;
+  separator: Separator;
+  /** The row that holds the headings, counted from 1; 0: there are none. */
+  headingRow: number;
+  decimal: DecimalMark;
+  dates: DateOrder;
+  /** Of weights that carry no unit, neither in the cell nor in the heading. */
+  unit: MassUnit;
+  /** Which column holds a field, counted from 0. */
+  columns: Record<string, number>;
+  /** What a field says on every row, where no column holds it. */
+  always: Record<string, string>;
+  /** What a word of the table stands for, by field and folded word. */
+  words: Record<string, Record<string, string>>;
+}
 
 export interface SheetProblem {
   /** As a spreadsheet counts it, from 1. */

@@ -1,5 +1,5 @@
 /** Fat on hand, plans and batches, as a window sees them. */
-import type { WeighingRow } from './shapes-animal.ts';
+import type { WeighingRow } from './shapes-weighing.ts';
 import type { FatKeeps, LeftOutLot } from './shapes-fat.ts';
 import type { FatChoice, WeighSource } from './shapes-words.ts';
 

@@ -1,6 +1,6 @@
 /** The shop, its hunters and its books, as a window sees them. */
 import type { Problem } from './problem.ts';
-import type { Instructions } from './shapes-animal.ts';
+import type { Instructions } from './shapes-instructions.ts';
 import type { RecordField, RecordSet } from './shapes-record.ts';
 import type { Brought, FatChoice, Grade } from './shapes-words.ts';
 

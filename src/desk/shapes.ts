@@ -11,6 +11,8 @@ export type * from './shapes-backup.ts';
 export type * from './shapes-bill.ts';
 export type * from './shapes-costing.ts';
 export type * from './shapes-grinder.ts';
+export type * from './shapes-instructions.ts';
+export type * from './shapes-weighing.ts';
 export type * from './shapes-quote.ts';
 export type * from './shapes-record.ts';
 export type * from './shapes-shelf.ts';

@@ -1,6 +1,6 @@
 /** Cutting instructions to start from: the supplied ones and the shop's own. */
 import suppliedJson from '../../resources/instructions.json' with { type: 'json' };
-import { USUAL_INSTRUCTIONS } from './animal-page.ts';
+import { USUAL_INSTRUCTIONS } from './instructions.ts';
 import type { DeskRoom } from './room.ts';
 import type { Instructions, TemplateCard, TemplateOnShelf } from './shapes.ts';
 

@@ -1,6 +1,6 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
 import { keepBackup } from './backup-keeping.ts';
-import type { Door } from './door.ts';
+import type { Door } from './procedure.ts';
 import { summariseNext } from './season-summaries.ts';
 
 export interface UpkeepTimes {

@@ -2,8 +2,7 @@
 import type { Book } from '../book/book.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { YieldObservation } from '../core/yield.ts';
-import { ruleOf } from './season-summaries.ts';
-import { animalTaught, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
+import { animalTaught, ruleOf, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
 import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
 
 export interface YieldLearning {

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { backupFolder, listBackups } from '../../src/book/backup.ts';
+import { demoBook } from '../../src/desk/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { demoAt } from '../demo-copy.ts';
@@ -203,7 +204,7 @@ describe('going back', () => {
     await demoAt(kept);
     // A program that shows the demo need not have a book, nor a folder for one.
     const bookPath = join(dirname(tempBookPath()), 'none yet', 'shop.gambrel');
-    const desk = await openDesk({ bookPath, demo: true, demoKeptAt: kept });
+    const desk = await openDesk({ bookPath, demo: true, demoBook: demoBook(kept) });
     onTestFinished(() => desk.close());
     const call = async <N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> => {
       const answer = await desk.call(name, input);

@@ -1,5 +1,6 @@
 import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/contract.ts';
 import { openRecordBook } from '../../src/book/book.ts';
+import { demoBook } from '../../src/desk/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 
@@ -19,6 +20,7 @@ export async function deskOn(bookPath: string, start = '2026-10-10T15:00:00Z') {
     bookPath,
     clock: () => new Date(now),
     onBroken: (error) => broken.push(error),
+    demoBook: demoBook(),
   });
 
   async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {

@@ -1,5 +1,6 @@
 import { onTestFinished } from 'vitest';
 import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/contract.ts';
+import { demoBook } from '../../src/desk/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 
@@ -18,6 +19,7 @@ export async function guardedDesk(
     bookPath,
     clock: () => new Date(now),
     onBroken: (error) => broken.push(error),
+    demoBook: demoBook(),
     upkeep,
   });
   desk.onChanged(({ call }) => heard.push(call));

@@ -5,7 +5,7 @@ import fats from '../../resources/fats.json' with { type: 'json' };
 import templates from '../../resources/instructions.json' with { type: 'json' };
 import products from '../../resources/products.json' with { type: 'json' };
 import { keptShare } from '../../src/core/cutting.ts';
-import { USUAL_INSTRUCTIONS } from '../../src/desk/animal-page.ts';
+import { USUAL_INSTRUCTIONS } from '../../src/desk/instructions.ts';
 import { instructions, packageGrams, pattyGrams, targetFat } from '../../src/desk/input.ts';
 import { SPECIES } from '../../src/desk/resources.ts';
 

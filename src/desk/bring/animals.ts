@@ -6,7 +6,7 @@ import { canHang } from '../yield-observation.ts';
 import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../day-doubts.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
-import type { BringField } from './fields.ts';
+import type { BringField } from '../shapes.ts';
 import type { Taker } from './taker.ts';
 import { peopleOf, writeHunter } from './people.ts';
 import { keepNone, keepWeight } from './weights.ts';

@@ -5,8 +5,9 @@ import { readDay, readWeight } from '../../core/sheet-values.ts';
 import type { MassUnit } from '../../core/units.ts';
 import { hasControl } from '../input.ts';
 import { Trouble, type Problem } from '../problem.ts';
-import { FIELDS, folded, type BringField, type BringKind, type FieldRule, type WordField } from './fields.ts';
-import { unitOfHeading, type SheetLayout } from './layout.ts';
+import type { BringField, BringKind, SheetLayout, WordField } from '../shapes.ts';
+import { FIELDS, folded, type FieldRule } from './fields.ts';
+import { unitOfHeading } from './layout.ts';
 import type { Dictionary } from './words.ts';
 
 export interface RowValues {

@@ -1,15 +1,6 @@
 /** What a table may tell of hunters, animals and weights: each field with the headings that it is known by. */
 
-export type BringKind = 'hunters' | 'animals' | 'weighings';
-export type WordField = 'species' | 'sex' | 'age' | 'brought' | 'origin' | 'what' | 'pooling';
-
-export type BringField =
-  | WordField
-  | 'name' | 'phone' | 'email' | 'address' | 'licence'
-  | 'oldNumber' | 'tag' | 'killDate' | 'killArea' | 'receivedOn' | 'releasedOn' | 'releasedTo' | 'condition' | 'damage'
-  | 'live' | 'dressed' | 'received' | 'hanging' | 'wholeCuts' | 'trim' | 'fatSaved' | 'sinew' | 'bone' | 'cutAway'
-  | 'takeHome' | 'packages'
-  | 'ticket' | 'weight' | 'tare' | 'product' | 'note'; // prettier-ignore
+import type { BringField, BringKind } from '../shapes.ts';
 
 export interface FieldRule {
   code: BringField;

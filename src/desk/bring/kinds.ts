@@ -1,6 +1,6 @@
 import type { DeskRoom } from '../room.ts';
+import type { BringKind } from '../shapes.ts';
 import { animalTaker } from './animals.ts';
-import type { BringKind } from './fields.ts';
 import { hunterTaker } from './hunters.ts';
 import type { Taker } from './taker.ts';
 import { weighingTaker } from './weighings.ts';

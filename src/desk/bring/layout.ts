@@ -4,13 +4,14 @@ import { guessSeparator, type Separator, type SheetEncoding } from '../../core/s
 import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet-values.ts';
 import type { MassUnit } from '../../core/units.ts';
 import { needed, text } from '../input.ts';
-import type { ShopSettings } from '../shapes.ts';
-import { FIELDS, folded, type BringField, type BringKind } from './fields.ts';
+import type { BringField, BringKind, SheetLayout, ShopSettings } from '../shapes.ts';
+import { FIELDS, folded } from './fields.ts';
 import { rowsOf, type SheetRow } from './rows.ts';
 
 const column = v.pipe(v.number('input.invalid'), v.integer('input.invalid'), v.minValue(0, 'input.invalid'));
 const perField = <S extends v.GenericSchema>(value: S) => v.optional(v.record(needed(20), value), {});
 
+/** @see SheetLayout */
 export const layoutSchema = v.object({
   encoding: v.picklist(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'], 'choice.encoding'),
   separator: v.picklist([',', ';', '\t'], 'choice.separator'),
@@ -27,7 +28,6 @@ export const layoutSchema = v.object({
   /** What a word of the table stands for, by field and folded word. */
   words: perField(v.record(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60))),
 });
-export type SheetLayout = v.InferOutput<typeof layoutSchema>;
 
 /** What is remembered of a kind of table: fields by heading, and what does not depend on where a column stands. */
 export interface Remembered {

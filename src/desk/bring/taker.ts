@@ -1,6 +1,6 @@
 import type { Trouble } from '../problem.ts';
+import type { BringField } from '../shapes.ts';
 import type { RowValues } from './cells.ts';
-import type { BringField } from './fields.ts';
 
 /** How much a table holds. `known`: rows of hunters who are in the book already and stay as they are. */
 export interface Counts {

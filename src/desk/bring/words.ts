@@ -1,6 +1,7 @@
 /** The words that a table uses for one of a few: species, sex, how it came … */
 import type { SpeciesProfile } from '../../core/species.ts';
-import { folded, type WordField } from './fields.ts';
+import type { WordField } from '../shapes.ts';
+import { folded } from './fields.ts';
 
 /** What a word stands for, by field. Words as they are said in shops and camps: common practice, no source. */
 const SAID: Readonly<Record<Exclude<WordField, 'species'>, Readonly<Record<string, string>>>> = {

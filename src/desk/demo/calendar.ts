@@ -62,3 +62,8 @@ export function openDiary(): Diary {
     },
   };
 }
+
+/** The next day on which the knives are out. */
+export function nextWorkday(date: string): string {
+  return workday(addDays(date, 1));
+}

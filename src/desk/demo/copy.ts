@@ -1,6 +1,12 @@
 import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 import { openRecordBook } from '../../book/book.ts';
+import type { DemoBook } from '../door.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
+
+/** The demo for a desk to open; `keptAt` as in `copyDemo`. */
+export function demoBook(keptAt?: string): DemoBook {
+  return { now: DEMO_NOW, copyTo: (path) => copyDemo(path, keptAt) };
+}
 
 /**
  * Puts a book with the invented seasons at `path`. Made once it is copied from `keptAt`, which belongs to one build of the

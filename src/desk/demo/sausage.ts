@@ -2,7 +2,7 @@
 import { GRAMS_PER } from '../../core/units.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import type { Order } from './order.ts';
-import { nextWorkday } from './shop-day.ts';
+import { nextWorkday } from './calendar.ts';
 
 /** Some trim must be left for the plain grind. */
 export function reachesForSausage({ sausageGrams }: Order, trimGrams: number): boolean {

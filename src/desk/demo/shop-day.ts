@@ -1,6 +1,5 @@
-import { addDays } from '../../core/dates.ts';
 import type { DemoAnimal } from './animal.ts';
-import { workday, type Diary } from './calendar.ts';
+import type { Diary } from './calendar.ts';
 import type { Counter } from './counter.ts';
 import type { Town } from './people.ts';
 
@@ -39,9 +38,4 @@ export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: st
     soon: (minutes, happens) =>
       diary.note(new Date(counter.now().getTime() + Math.round(minutes * 60) * 1000), happens),
   };
-}
-
-/** The next day on which the knives are out. */
-export function nextWorkday(date: string): string {
-  return workday(addDays(date, 1));
 }

@@ -1,13 +1,13 @@
 /** When whose trim goes to the grinder: one owner's on the next working day, some kept for the day sausage is made. */
 import { GRAMS_PER } from '../../core/units.ts';
 import type { DemoAnimal } from './animal.ts';
-import { momentAt } from './calendar.ts';
+import { momentAt, nextWorkday } from './calendar.ts';
 import { grind } from './grinding.ts';
 import { foundPositive, ready } from './hand-over.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import type { AlsoGround } from '../shapes.ts';
 import { reachesForSausage } from './sausage.ts';
-import { nextWorkday, type Shop } from './shop-day.ts';
+import type { Shop } from './shop-day.ts';
 
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
 /** On the last day half the morning's batches are still to come when the demo stands still. */
