@@ -40,8 +40,14 @@ async function serve(options: StartOptions): Promise<void> {
   if (options.port !== 0 && carrier.port !== options.port) {
     console.log(`Port ${options.port} is taken, so Gambrel uses ${carrier.port}.`);
   }
-  console.log(`Gambrel is open at ${carrier.address} (Ctrl-C closes it)`);
-  if (options.openBrowser) openBrowser(carrier.address);
+  const openWindow = () => {
+    const address = carrier.newAddress();
+    console.log(`Gambrel is open at ${address} (for one window, within a minute)`);
+    if (options.openBrowser) openBrowser(address);
+  };
+  openWindow();
+  console.log('Press Enter here for another window; Ctrl-C closes Gambrel.');
+  onEnter(openWindow);
 
   let closing = false;
   const close = () => {
@@ -55,6 +61,12 @@ async function serve(options: StartOptions): Promise<void> {
   process.on('SIGINT', close);
   process.on('SIGTERM', close);
   process.on('SIGHUP', close); // the terminal window was closed
+}
+
+/** Calls `act` whenever Enter is pressed in the terminal; where there is none, never. */
+function onEnter(act: () => void): void {
+  process.stdin.on('data', act);
+  process.stdin.on('error', () => process.stdin.pause()); // the terminal went away
 }
 
 function giveUp(sentence: string): never {

@@ -78,19 +78,19 @@ const [demo, fresh, browser] = await Promise.all([
   serve('--book', join(own, 'fresh.gambrel')),
   openBrowser(),
 ]);
-const subjects = await subjectsOf(demo.address);
+const subjects = await subjectsOf(await demo.newAddress());
 try {
   if (all < 0) {
-    await takeReadme(await openLook(browser, demo.address, { colorScheme: 'light' }));
+    await takeReadme(await openLook(browser, await demo.newAddress(), { colorScheme: 'light' }));
   } else {
     const folder = process.argv[all + 1] ?? '.';
     mkdirSync(folder, { recursive: true });
     for (const viewport of SIZES)
       for (const colorScheme of ['light', 'dark'] as const) {
         const marks = `${colorScheme}-${viewport.width}`;
-        const look = await openLook(browser, demo.address, { viewport, colorScheme });
+        const look = await openLook(browser, await demo.newAddress(), { viewport, colorScheme });
         await takeAll(look, folder, marks);
-        const greeting = await openLook(browser, fresh.address, { viewport, colorScheme });
+        const greeting = await openLook(browser, await fresh.newAddress(), { viewport, colorScheme });
         await takeWhole(greeting.page, join(folder, `greeting-${marks}.png`), true);
         await Promise.all([look.page.context().close(), greeting.page.context().close()]);
       }

@@ -49,11 +49,17 @@ export function packageFolder(id: string): string | null {
   return /^\0*(.*\/node_modules\/(?:@[^/]+\/)?[^/@]+)\//.exec(id)?.[1] ?? null;
 }
 
-/** Packages that bring the same words stand together, else the same licence would be there a hundred times. */
+/**
+ * Packages that bring the same words stand together, else the same licence would be there a hundred times. A version
+ * that lies in several folders, within packages that each brought it along, is listed once.
+ */
 export function listLicences(folders: readonly string[]): Licence[] {
   const list = new Map<string, Licence>();
+  const listed = new Set<string>();
   for (const folder of folders.toSorted()) {
     const { name, version, licence, text } = readLicence(folder);
+    if (listed.has(`${name} ${version}`)) continue;
+    listed.add(`${name} ${version}`);
     const key = `${licence}\n${text}`;
     const known = list.get(key) ?? { licence, text, packages: [] };
     known.packages.push({ name, version });

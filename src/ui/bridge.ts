@@ -11,7 +11,7 @@ let opening = 0;
 /** Told when the desk turns out to work in another opening than this window shows; `ours`: this window asked for it. */
 const otherBook = new Set<(ours: boolean) => void>();
 
-/** Opens the way to the desk. Called once, before the router starts: it takes the key out of the address. */
+/** Opens the way to the desk. Called once, before the router starts: it takes the code out of the address. */
 export async function openBridge(): Promise<void> {
   bridge = await connect();
   bridge.on('changed', ({ opening: now }) => {

@@ -70,7 +70,7 @@ async function served(
   const one = await serve('--book', path);
   const opened = performance.now() - started;
   try {
-    await work(one, opened, await deskLine(one.address));
+    await work(one, opened, await deskLine(await one.newAddress()));
   } finally {
     await one.end('SIGKILL');
     rmSync(folder, { recursive: true, force: true });
@@ -78,11 +78,11 @@ async function served(
 }
 
 /** What the page's scripts hold after each of the longest pages, with what nobody needs any more swept up. */
-async function windowHolds({ address }: Served): Promise<[string, number][]> {
+async function windowHolds(one: Served): Promise<[string, number][]> {
   const browser = await openBrowser();
   try {
     const page = await browser.newPage();
-    await page.goto(address);
+    await page.goto(await one.newAddress());
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     const held: [string, number][] = [];
     for (const place of PAGES) {

@@ -19,7 +19,7 @@ export async function startWork(seasons: number): Promise<Figure[]> {
     const started = performance.now();
     const served = await serve('--demo');
     const page = await browser.newPage();
-    await page.goto(served.address);
+    await page.goto(await served.newAddress());
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     await page
       .getByRole('link', { name: /^\d\d-\d+/ })

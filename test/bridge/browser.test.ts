@@ -1,34 +1,21 @@
-/** The built window in a real browser over the loopback carrier: the key, reloads, a new address, a server that ends. */
-import { spawn, type ChildProcess } from 'node:child_process';
-import { join, resolve } from 'node:path';
+/** The built window in a real browser over the loopback carrier: the code, reloads, further tabs, a new address. */
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { openBrowser } from '../e2e/browser.ts';
-
-const SERVE = join(resolve(import.meta.dirname, '../..'), 'out/main/serve.js');
+import { serve, type Served } from '../e2e/served.ts';
 
 let browser: Browser;
-let server: ChildProcess;
-let address: string;
+let server: Served;
 let context: BrowserContext;
 let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
   browser = await openBrowser();
-  server = spawn(process.execPath, [SERVE, '--demo', '--port', '0', '--no-open']);
-  address = await new Promise<string>((found, failed) => {
-    let out = '';
-    server.stdout?.on('data', (text: Buffer) => {
-      out += text.toString();
-      const printed = /open at (\S+) /.exec(out)?.[1];
-      if (printed) found(printed);
-    });
-    server.on('close', () => failed(new Error(`The server ended: ${out}`)));
-  });
+  server = await serve('--demo');
 }, 120_000); // the demo's seasons are entered one by one
 afterAll(async () => {
-  server.kill('SIGINT');
+  await server.end('SIGINT');
   await browser.close();
 });
 beforeEach(async () => {
@@ -48,10 +35,10 @@ const callsFrom = (from: Page) => {
   return calls;
 };
 
-it('takes the key out of the address at once, keeps its pass over a reload, and breaks no rule of the policy', async () => {
-  await page.goto(address);
+it('takes the code out of the address at once, keeps its session over a reload, and breaks no rule of the policy', async () => {
+  await page.goto(await server.newAddress());
   await drawn();
-  expect(page.url()).not.toContain('key');
+  expect(page.url()).not.toContain('code');
   const calls = callsFrom(page);
   await page.reload();
   await drawn();
@@ -60,21 +47,51 @@ it('takes the key out of the address at once, keeps its pass over a reload, and 
   expect(complaints).toEqual([]);
 });
 
-it('says that it is not let in without the key, and opens when the address is pasted into the same tab', async () => {
+it('leaves nothing behind that lets anybody in: no cookie, nothing kept beyond the tab, a used address', async () => {
+  const address = await server.newAddress();
+  await page.goto(address);
+  await drawn();
+  expect(await context.cookies()).toEqual([]);
+  expect(await page.evaluate(async () => [localStorage.length, await indexedDB.databases()])).toEqual([
+    0,
+    [],
+  ]);
+  const stranger = await (await browser.newContext()).newPage();
+  await stranger.goto(address);
+  await stranger.getByText('This window is not let in').waitFor({ timeout: 15_000 });
+  await stranger.context().close();
+});
+
+it('opens further tabs while one is open, and none when all were closed', async () => {
+  await page.goto(await server.newAddress());
+  await drawn();
+  const { origin } = new URL(page.url());
+  const second = await context.newPage();
+  await second.goto(origin);
+  await second.getByRole('button', { name: 'Leave the demo' }).waitFor({ timeout: 15_000 });
+  await page.close();
+  await second.close();
+  const third = await context.newPage();
+  await third.goto(origin);
+  await third.getByText('This window is not let in').waitFor({ timeout: 15_000 });
+});
+
+it('says that it is not let in without a code, and opens when an address is pasted into the same tab', async () => {
+  const address = await server.newAddress();
   await page.goto(new URL(address).origin);
-  await page.getByText('This window is no longer let in').waitFor({ timeout: 15_000 });
+  await page.getByText('This window is not let in').waitFor({ timeout: 15_000 });
   await page.goto(address); // the same page to the browser: only the fragment changes
   await drawn();
-  expect(page.url()).not.toContain('key');
+  expect(page.url()).not.toContain('code');
 });
 
 it('hears of a change made in another window', async () => {
   const other = await context.newPage();
-  await page.goto(address);
+  await page.goto(await server.newAddress());
   await drawn();
-  await other.goto(address);
-  // The key is exchanged for a pass before anything can be called.
-  await other.waitForFunction(() => sessionStorage.getItem('gambrel.pass') !== null);
+  await other.goto(await server.newAddress());
+  // The code is exchanged for a session before anything can be called.
+  await other.waitForFunction(() => sessionStorage.getItem('gambrel.session') !== null);
   const heard = callsFrom(page);
   await other.evaluate(async () => {
     const post = (name: string, input: unknown, opening = '') =>
@@ -82,7 +99,7 @@ it('hears of a change made in another window', async () => {
         method: 'POST',
         headers: {
           'content-type': 'application/json',
-          authorization: `Bearer ${sessionStorage.getItem('gambrel.pass')}`,
+          authorization: `Bearer ${sessionStorage.getItem('gambrel.session')}`,
           'gambrel-opening': opening,
         },
         body: JSON.stringify(input),
@@ -95,7 +112,7 @@ it('hears of a change made in another window', async () => {
 });
 
 it('runs no script from outside or written into the page', async () => {
-  await page.goto(address);
+  await page.goto(await server.newAddress());
   await drawn();
   const ran = await page.evaluate(() => {
     const script = document.createElement('script');

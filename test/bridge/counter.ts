@@ -38,9 +38,10 @@ export interface Counter {
   desk: EchoDesk;
   carrier: HttpCarrier;
   origin: string;
-  key: string;
-  /** A pass, as a window gets it. */
-  pass(): Promise<string>;
+  /** A new code, good for one session. */
+  code(): string;
+  /** A session, as a window gets it. */
+  session(): Promise<string>;
   close(): Promise<void>;
 }
 
@@ -56,17 +57,17 @@ export async function openCounter(more: Partial<HttpCarrierOptions> = {}): Promi
   const desk = echoDesk();
   const carrier = await serveOverHttp({ desk, windowFolder, port: 0, ...more });
   const origin = `http://127.0.0.1:${carrier.port}`;
-  const key = new URL(carrier.address).hash.slice('#key='.length);
+  const code = () => new URL(carrier.newAddress()).hash.slice('#code='.length);
   return {
     desk,
     carrier,
     origin,
-    key,
-    async pass() {
+    code,
+    async session() {
       const response = await fetch(`${origin}/session`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ key }),
+        body: JSON.stringify({ code: code() }),
       });
       return ((await response.json()) as { bearer: string }).bearer;
     },

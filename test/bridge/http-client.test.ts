@@ -17,8 +17,13 @@ async function counterAt(port = 0): Promise<Counter> {
   return counter;
 }
 
-/** A window: its storage survives a reload, its key does not. */
-function windowAt(origin: string, key: string | null, kept = new Map<string, string>()) {
+/** A window: its storage survives a reload, its code does not. */
+function windowAt(
+  origin: string,
+  code: string | null,
+  kept = new Map<string, string>(),
+  askOthers: () => Promise<string | null> = async () => null,
+) {
   const left = new AbortController();
   let line = new AbortController();
   closing.unshift(async () => left.abort());
@@ -33,7 +38,8 @@ function windowAt(origin: string, key: string | null, kept = new Map<string, str
       setItem: (name, value) => void kept.set(name, value),
       removeItem: (name) => void kept.delete(name),
     },
-    key,
+    code,
+    askOthers,
     seen: () => (left.signal.aborted ? new Promise(() => undefined) : Promise.resolve()),
     hidden: () => left.signal,
     wait: () => new Promise((resolve) => setTimeout(resolve, 20)),
@@ -50,18 +56,18 @@ function windowAt(origin: string, key: string | null, kept = new Map<string, str
 const call = (bridge: Bridge, name: string, input: unknown = {}, opening: string | null = null) =>
   bridge.call(name as CallName, input as never, opening);
 
-it('shows its key once and then calls with its pass', async () => {
+it('shows its code once, however many calls start together, and then calls with its session', async () => {
   const counter = await counterAt();
-  const { bridge } = windowAt(counter.origin, counter.key);
-  expect(await call(bridge, 'table.weigh', { typed: '12' })).toEqual({
-    ok: true,
-    value: { name: 'table.weigh', input: { typed: '12' } },
-  });
+  const { bridge } = windowAt(counter.origin, counter.code());
+  const weigh = () => call(bridge, 'table.weigh', { typed: '12' });
+  const value = { name: 'table.weigh', input: { typed: '12' } };
+  for (const answer of await Promise.all([weigh(), weigh(), weigh()]))
+    expect(answer).toEqual({ ok: true, value });
 });
 
 it('says which opening of a book each call is meant for, and hears which one changed', async () => {
   const counter = await counterAt();
-  const { bridge } = windowAt(counter.origin, counter.key);
+  const { bridge } = windowAt(counter.origin, counter.code());
   const heard: unknown[] = [];
   bridge.on('changed', (changed) => heard.push(changed));
   await call(bridge, 'shop.look');
@@ -72,35 +78,56 @@ it('says which opening of a book each call is meant for, and hears which one cha
   await expect.poll(() => heard).toEqual([{ call: 'table.weigh', opening: 'first' }]);
 });
 
-it('survives a reload without the key', async () => {
+it('survives a reload without the code', async () => {
   const counter = await counterAt();
-  const { bridge, kept } = windowAt(counter.origin, counter.key);
+  const { bridge, kept } = windowAt(counter.origin, counter.code());
   await call(bridge, 'shop.look');
   const reloaded = windowAt(counter.origin, null, kept);
   expect((await call(reloaded.bridge, 'shop.look')).ok).toBe(true);
 });
 
-it('gets a new pass by itself when the old one has lapsed', async () => {
+it('uses its code up although it has a session, and falls back on the session when the code is used up', async () => {
   const counter = await counterAt();
-  const kept = new Map([['gambrel.pass', 'of-an-earlier-server']]);
-  const { bridge } = windowAt(counter.origin, counter.key, kept);
-  expect((await call(bridge, 'shop.look')).ok).toBe(true);
-  expect(kept.get('gambrel.pass')).not.toBe('of-an-earlier-server');
+  const code = counter.code();
+  const { bridge, kept } = windowAt(counter.origin, counter.code());
+  await call(bridge, 'shop.look');
+  for (const shown of [code, code]) {
+    expect((await call(windowAt(counter.origin, shown, kept).bridge, 'shop.look')).ok).toBe(true);
+  }
+  expect((await call(windowAt(counter.origin, code).bridge, 'shop.look')).ok).toBe(false);
 });
 
-it('says that it has no key when it has none, or a wrong one', async () => {
+it('gets the session of another window of the same browser, also when its own has lapsed', async () => {
   const counter = await counterAt();
-  for (const key of [null, 'wrong']) {
-    expect(await call(windowAt(counter.origin, key).bridge, 'shop.look')).toEqual({
+  const first = windowAt(counter.origin, counter.code());
+  await call(first.bridge, 'shop.look');
+  const askOthers = async () => first.kept.get('gambrel.session') ?? null;
+  for (const kept of [new Map<string, string>(), new Map([['gambrel.session', 'of-an-earlier-server']])]) {
+    const second = windowAt(counter.origin, null, kept, askOthers);
+    expect((await call(second.bridge, 'shop.look')).ok).toBe(true);
+    expect(kept).toEqual(first.kept);
+  }
+});
+
+it('says that it has no session when it has none, a wrong code, or a session of an earlier server', async () => {
+  const counter = await counterAt();
+  for (const [code, kept] of [
+    [null, null],
+    ['wrong', null],
+    [null, 'of-an-earlier-server'],
+  ] as const) {
+    const store = new Map(kept === null ? [] : [['gambrel.session', kept]]);
+    expect(await call(windowAt(counter.origin, code, store).bridge, 'shop.look')).toEqual({
       ok: false,
-      problem: { kind: 'refused', code: 'desk.no-key' },
+      problem: { kind: 'refused', code: 'desk.no-session' },
     });
+    expect(store.size).toBe(0);
   }
 });
 
 it('answers desk.gone while nobody listens, and refuses bad input without asking', async () => {
   const counter = await counterAt();
-  const { bridge } = windowAt(counter.origin, counter.key);
+  const { bridge } = windowAt(counter.origin, counter.code());
   expect((await call(bridge, 'shop.look')).ok).toBe(true);
   await counter.carrier.close();
   expect(await call(bridge, 'shop.look')).toEqual(DESK_GONE);
@@ -111,7 +138,7 @@ it('answers desk.gone while nobody listens, and refuses bad input without asking
 
 it('hears changes, and after a broken line looks again exactly once', async () => {
   const counter = await counterAt();
-  const { bridge, cut } = windowAt(counter.origin, counter.key);
+  const { bridge, cut } = windowAt(counter.origin, counter.code());
   const heard: string[] = [];
   bridge.on('changed', ({ call: name }) => heard.push(name));
   await expect.poll(() => counter.desk.listeners()).toBe(1);

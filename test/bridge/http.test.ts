@@ -2,7 +2,7 @@
 import { createServer } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readEvents } from '../../src/bridge/client/event-stream.ts';
-import { BODY_LIMIT } from '../../src/bridge/server/http-request.ts';
+import { BODY_LIMIT } from '../../src/bridge/server/json-body.ts';
 import { WINDOW_POLICY } from '../../src/bridge/server/window-files.ts';
 import { knock, openCounter, type Counter } from './counter.ts';
 
@@ -10,7 +10,7 @@ let counter: Counter;
 let pass: string;
 beforeAll(async () => {
   counter = await openCounter();
-  pass = await counter.pass();
+  pass = await counter.session();
 });
 afterAll(() => counter.close());
 
@@ -45,16 +45,21 @@ describe('what its own window gets', () => {
     expect(JSON.parse(answer.body)).toEqual({ ok: false, problem: { kind: 'refused', code: 'trade.rule' } });
   });
 
-  it('exchanges the key as often as the address is opened, for a different pass each time', async () => {
-    const another = await counter.pass();
-    expect(another).not.toBe(pass);
-    for (const bearer of [pass, another]) {
+  it('gives a session for a code, once, and another for another code', async () => {
+    const code = counter.code();
+    const show = () => knock(counter.carrier.port, request('POST /session', {}, JSON.stringify({ code })));
+    const first = await show();
+    expect(first.status).toBe(200);
+    expect((await show()).status).toBe(401);
+    const another = await counter.session();
+    for (const bearer of [pass, (JSON.parse(first.body) as { bearer: string }).bearer, another]) {
       const answer = await knock(
         counter.carrier.port,
         request('POST /call/shop.look', { authorization: `Bearer ${bearer}` }, '{}'),
       );
       expect(answer.status).toBe(200);
     }
+    expect(new Set([pass, first.body, another]).size).toBe(3);
   });
 
   it('serves the window with the strict policy and the right kinds, under GET and HEAD', async () => {
@@ -99,13 +104,13 @@ describe('what its own window gets', () => {
 const WRONG: [string, () => string, number, string][] = [
   ['no pass', () => request('POST /call/shop.look', { authorization: null }, '{}'), 401, 'session.unknown'],
   ['a guessed pass', () => request('POST /call/shop.look', { authorization: 'Bearer x' }, '{}'), 401, 'session.unknown'],
-  ['the key as a pass', () => request('POST /call/shop.look', { authorization: `Bearer ${counter.key}` }, '{}'), 401, 'session.unknown'],
+  ['a code as a pass', () => request('POST /call/shop.look', { authorization: `Bearer ${counter.code()}` }, '{}'), 401, 'session.unknown'],
   ['another way of signing in', () => request('POST /call/shop.look', { authorization: `Basic ${pass}` }, '{}'), 401, 'session.unknown'],
   ['the pass in the address', () => request(`GET /events?bearer=${pass}`, { authorization: null }), 401, 'session.unknown'],
-  ['a wrong key', () => request('POST /session', {}, '{"key":"wrong"}'), 401, 'session.wrong-key'],
-  ['a key of the right length', () => request('POST /session', {}, JSON.stringify({ key: 'A'.repeat(43) })), 401, 'session.wrong-key'],
-  ['a key that is no text', () => request('POST /session', {}, '{"key":[1]}'), 401, 'session.wrong-key'],
-  ['no key at all', () => request('POST /session', {}, 'null'), 401, 'session.wrong-key'],
+  ['a wrong code', () => request('POST /session', {}, '{"code":"wrong"}'), 401, 'session.wrong-code'],
+  ['a code of the right length', () => request('POST /session', {}, JSON.stringify({ code: 'A'.repeat(43) })), 401, 'session.wrong-code'],
+  ['a code that is no text', () => request('POST /session', {}, '{"code":[1]}'), 401, 'session.wrong-code'],
+  ['no code at all', () => request('POST /session', {}, 'null'), 401, 'session.wrong-code'],
   ['a foreign name for this address', () => request('POST /call/shop.look', { host: 'evil.example' }, '{}'), 403, 'request.wrong-host'],
   ['a foreign name, for the page', () => request('GET /', { host: `evil.example:${counter.carrier.port}` }), 403, 'request.wrong-host'],
   ['another port', () => request('POST /call/shop.look', { host: '127.0.0.1:1' }, '{}'), 403, 'request.wrong-host'],
@@ -114,9 +119,12 @@ const WRONG: [string, () => string, number, string][] = [
   ['a page without an origin of its own', () => request('POST /session', { origin: 'null' }, '{}'), 403, 'request.wrong-origin'],
   ['another page listening', () => request('GET /events', { origin: 'http://localhost:3000' }), 403, 'request.wrong-origin'],
   ['text instead of JSON', () => request('POST /call/shop.look', { 'content-type': 'text/plain' }, '{}'), 415, 'request.not-json'],
-  ['a form', () => request('POST /session', { 'content-type': 'application/x-www-form-urlencoded' }, 'key=1'), 415, 'request.not-json'],
+  ['a form', () => request('POST /session', { 'content-type': 'application/x-www-form-urlencoded' }, 'code=1'), 415, 'request.not-json'],
   ['broken JSON', () => request('POST /call/shop.look', {}, '{"a":'), 400, 'request.malformed'],
   ['an empty body', () => request('POST /call/shop.look', {}, ''), 400, 'request.malformed'],
+  ['a body of a call before there is a session', () => request('POST /session', {}, JSON.stringify({ code: 'x'.repeat(2_000) })), 413, 'request.too-large'],
+  ['no body and no label', () => request('POST /session', { 'content-type': null }), 415, 'request.not-json'],
+  ['a whole address with another host', () => request('GET http://evil.example/'), 400, 'request.malformed'],
   ['a prototype in the input', () => request('POST /call/shop.look', {}, '{"a":{"__proto__":{"sure":true}}}'), 400, 'request.malformed'],
   ['a prototype in disguise', () => request('POST /call/shop.look', {}, '{"\\u005f_proto__":1}'), 400, 'request.malformed'],
   ['a body too large by its label', () => request('POST /call/shop.look', { 'content-length': String(BODY_LIMIT + 1) }, '{'), 413, 'request.too-large'],
@@ -216,10 +224,10 @@ it('keeps the detail of a failure to itself, and in its own log', async () => {
 });
 
 it('hangs up on a window that sends too slowly', async () => {
-  const quick = await openCounter({ patience: { requestMs: 300, checkMs: 50 } });
+  const quick = await openCounter({ patience: { headersMs: 300, requestMs: 300, checkMs: 50 } });
   const port = quick.carrier.port;
   const head = `POST /session HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncontent-type: application/json\r\n`;
-  for (const text of [head, `${head}content-length: 20\r\n\r\n{"ke`]) {
+  for (const text of [head, `${head}content-length: 20\r\n\r\n{"co`]) {
     const answer = await knock(port, text);
     expect(answer.status).toBe(408);
     expect(JSON.parse(answer.body).problem.code).toBe('request.too-slow');
@@ -233,14 +241,14 @@ it('takes the next free port when the wanted one is taken, and only on 127.0.0.1
   const taken = (other.address() as { port: number }).port;
   const next = await openCounter({ port: taken });
   expect(next.carrier.port).toBeGreaterThan(taken);
-  expect(next.carrier.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#key=[\w-]{43}$/);
+  expect(next.carrier.newAddress()).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/#code=[\w-]{43}$/);
   await next.close();
   await new Promise((resolve) => other.close(resolve));
 });
 
 it('lets go of its port and its streams when closed', async () => {
   const short = await openCounter();
-  const bearer = await short.pass();
+  const bearer = await short.session();
   const stream = await fetch(`${short.origin}/events`, { headers: { authorization: `Bearer ${bearer}` } });
   await short.close();
   await expect(stream.text()).rejects.toThrow();

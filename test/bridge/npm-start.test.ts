@@ -178,7 +178,7 @@ it('opens the demo in the browser with its own words, passes Ctrl-C on and ends 
   ]);
   await expect
     .poll(running.out, { timeout: 90_000 })
-    .toMatch(/Gambrel is open at http:\/\/127\.0\.0\.1:\d+\/#key=/);
+    .toMatch(/Gambrel is open at http:\/\/127\.0\.0\.1:\d+\/#code=/);
   expect(running.out()).toMatch(/^(Building [^\n]+\n)?Opening in the browser, as asked\.\n/);
   running.child.kill('SIGINT');
   expect(await running.ended).toMatchObject({ code: 0, err: '' });

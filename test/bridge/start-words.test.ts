@@ -66,7 +66,7 @@ it.each([
 }); // prettier-ignore
 
 it('hands an address to the system as one argument, never through a shell', () => {
-  const address = 'http://127.0.0.1:4747/#key=a&b';
+  const address = 'http://127.0.0.1:4747/#code=a&b';
   for (const platform of ['linux', 'darwin', 'win32'] as const) {
     const [command, args] = browserCommand(platform, address);
     expect(args.at(-1)).toBe(address);

@@ -42,7 +42,7 @@ interface Run {
 function run(args: string[], env: Record<string, string | undefined> = {}, file = SERVE): Run {
   const child = spawn(process.execPath, [file, ...args], {
     env: { ...process.env, GAMBREL_NO_OPEN: '1', ...env },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: ['pipe', 'pipe', 'pipe'],
   });
   started.push(child);
   let out = '';
@@ -61,6 +61,9 @@ async function addressOf({ out }: Run): Promise<URL> {
   return new URL(/Gambrel is open at (\S+)/.exec(out())?.[1] ?? '');
 }
 
+/** Sessions by the address that gave them; it gives one only. */
+const sessions = new Map<string, string>();
+
 /** Calls as a window does. */
 async function callAt(address: URL, name: string, input: unknown): Promise<unknown> {
   let opening = '';
@@ -76,10 +79,13 @@ async function callAt(address: URL, name: string, input: unknown): Promise<unkno
     });
     return (await response.json()) as Record<string, unknown>;
   };
-  const { bearer } = await post('/session', { key: address.hash.slice('#key='.length) });
-  const look = await post('/call/shop.look', {}, String(bearer));
+  const bearer =
+    sessions.get(address.href) ??
+    String((await post('/session', { code: address.hash.slice('#code='.length) }))['bearer']);
+  sessions.set(address.href, bearer);
+  const look = await post('/call/shop.look', {}, bearer);
   opening = (look.value as { opening?: string } | undefined)?.opening ?? '';
-  return post(`/call/${name}`, input, String(bearer));
+  return post(`/call/${name}`, input, bearer);
 }
 
 const shop = () => join(folder, 'shop.gambrel');
@@ -109,6 +115,20 @@ describe('a good start', () => {
     expect(readdirSync(join(folder, 'shop backups')).filter((name) => /\.gambrel$/.test(name))).toHaveLength(
       1,
     );
+  });
+
+  it('prints another address whenever Enter is pressed, for a second window or a lost one', async () => {
+    const running = run(['--book', shop(), '--port', '0']);
+    const first = await addressOf(running);
+    expect(running.out()).toContain('Press Enter here for another window');
+    running.child.stdin?.write('\n');
+    await expect.poll(() => running.out().match(/open at \S+/g)?.length).toBe(2);
+    const second = new URL(/[^]*open at (\S+)/.exec(running.out())?.[1] ?? '');
+    expect(second.origin).toBe(first.origin);
+    for (const address of [second, first])
+      expect(await callAt(address, 'shop.look', {})).toMatchObject({ ok: true });
+    running.child.kill('SIGINT');
+    expect(await running.ended).toMatchObject({ code: 0, err: '' });
   });
 
   it('shows the demo without making a book', async () => {

@@ -12,7 +12,7 @@ beforeAll(async () => {
   browser = await openBrowser();
   page = await browser.newPage({ colorScheme: 'dark', viewport: { width: 1366, height: 768 } });
   page.setDefaultTimeout(15_000);
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
   await page.getByRole('heading', { level: 1 }).first().waitFor();
   await page.evaluate(() => (location.hash = '#/season/fat'));
 });

@@ -5,6 +5,7 @@ import type { Answer } from '../../src/desk/problem.ts';
 /**
  * A line to the desk of a served program beside its window: to look up what to open, not to be tested itself. It means
  * whichever book is open.
+ * @param address a new one: it lets in once
  */
 export async function deskLine(address: string) {
   const { origin, hash } = new URL(address);
@@ -23,7 +24,7 @@ export async function deskLine(address: string) {
     if (!response.ok) throw new Error(`${path} was answered with ${response.status}`);
     return response.json();
   };
-  const { bearer } = (await post('/session', { key: hash.replace('#key=', '') })) as { bearer: string };
+  const { bearer } = (await post('/session', { code: hash.replace('#code=', '') })) as { bearer: string };
   const send = <N extends CallName>(name: N, input: CallInput<N>) =>
     post(`/call/${name}`, input, bearer) as Promise<Answer<CallOutput<N>>>;
   return async <N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> => {

@@ -28,7 +28,7 @@ beforeAll(async () => {
   page.setDefaultTimeout(15_000);
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
   keys = keysOf(page);
 });
 afterAll(async () => {

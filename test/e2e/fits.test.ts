@@ -19,8 +19,8 @@ let subjects: Subjects;
 
 beforeAll(async () => {
   [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
-  subjects = await subjectsOf(demo.address);
-  look = await openLook(browser, demo.address, { viewport: SMALL });
+  subjects = await subjectsOf(await demo.newAddress());
+  look = await openLook(browser, await demo.newAddress(), { viewport: SMALL });
 });
 afterAll(async () => {
   await browser?.close();

@@ -42,7 +42,7 @@ async function open(): Promise<void> {
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
   keys = keysOf(page);
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
 }
 
 beforeAll(async () => {

@@ -30,7 +30,7 @@ async function openWindow(): Promise<void> {
     await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' })
   ).newPage();
   page.setDefaultTimeout(15_000);
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
 }
 
 it('says that the book is damaged, opens its backup from the keyboard, and works on', async () => {

@@ -26,7 +26,7 @@ beforeAll(async () => {
   const book = join(folder, 'shop.gambrel');
   await copyDemo(book, join(import.meta.dirname, '../../out/main/demo.gambrel'));
   [served, browser] = await Promise.all([serve('--book', book), openBrowser()]);
-  call = await deskLine(served.address);
+  call = await deskLine(await served.newAddress());
   const { hooks } = await call('rail.look', {});
   ticket = hooks.find(({ stage }) => stage === 'hanging')?.ticket ?? '';
   const { id } = await call('animals.open', { ticket });
@@ -65,7 +65,7 @@ async function windowOn(): Promise<{ page: Page; keys: Keys }> {
   page.setDefaultTimeout(15_000);
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
   await page.getByRole('heading', { level: 1 }).first().waitFor();
   return { page, keys: keysOf(page) };
 }

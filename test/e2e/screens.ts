@@ -58,8 +58,8 @@ export function everyPlaceIsWhole(theme: 'light' | 'dark'): void {
       serve('--book', join(folder, 'fresh.gambrel')),
       openBrowser(),
     ]);
-    subjects = await subjectsOf(demo.address);
-    look = await openLook(browser, demo.address, { colorScheme: theme });
+    subjects = await subjectsOf(await demo.newAddress());
+    look = await openLook(browser, await demo.newAddress(), { colorScheme: theme });
     await look.page.evaluate(axe.source);
     expect(await look.page.locator('html').getAttribute('data-theme')).toBe(theme);
   });
@@ -75,7 +75,7 @@ export function everyPlaceIsWhole(theme: 'light' | 'dark'): void {
   });
 
   it('the greeting of a fresh book is whole', async () => {
-    const greeting = await openLook(browser, fresh.address, { colorScheme: theme });
+    const greeting = await openLook(browser, await fresh.newAddress(), { colorScheme: theme });
     await greeting.page.evaluate(axe.source);
     await greeting.page.getByText('Start an empty book').first().waitFor();
     await checkWhole(greeting);

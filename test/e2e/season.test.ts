@@ -28,7 +28,7 @@ let call: Awaited<ReturnType<typeof deskLine>>;
 
 beforeAll(async () => {
   [served, browser] = await Promise.all([serve('--demo'), openBrowser()]);
-  call = await deskLine(served.address);
+  call = await deskLine(await served.newAddress());
   // Dark, so that a picture or a page meant for paper has something to differ from.
   const context = await browser.newContext({
     viewport: { width: 1366, height: 768 },
@@ -41,7 +41,7 @@ beforeAll(async () => {
   page.setDefaultTimeout(15_000);
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
   await page.getByRole('heading', { level: 1 }).first().waitFor();
 });
 afterAll(async () => {

@@ -5,8 +5,9 @@ const PROGRAM = join(import.meta.dirname, '../../out/main/serve.js');
 
 /** The built program on a loopback address, as `npm start` runs it where there is no desktop. */
 export interface Served {
-  address: string;
   process: ChildProcess;
+  /** Presses Enter in its terminal: an address that lets one window in, once, within a minute. */
+  newAddress(): Promise<string>;
   /** Ends it the way given and waits until it is gone. */
   end(signal: 'SIGKILL' | 'SIGINT'): Promise<void>;
 }
@@ -16,18 +17,35 @@ export async function serve(...args: string[]): Promise<Served> {
     env: { ...process.env, TZ: 'America/Denver' },
   });
   let said = '';
+  let seen = 0;
   child.stdout.setEncoding('utf8').on('data', (text: string) => (said += text));
   child.stderr.setEncoding('utf8').on('data', (text: string) => (said += text));
-  const address = await new Promise<string>((resolve, reject) => {
-    child.stdout.on('data', () => {
-      const found = /http:\/\/127\.0\.0\.1:\d+\/#key=\S+/.exec(said);
-      if (found) resolve(found[0]);
+  const nextAddress = () =>
+    new Promise<string>((resolve, reject) => {
+      const ended = (code: number | null) => reject(new Error(`The program ended with ${code}: ${said}`));
+      const look = () => {
+        const found = [...said.matchAll(/http:\/\/127\.0\.0\.1:\d+\/#code=\S+(?=\s)/g)][seen];
+        if (!found) return;
+        seen += 1;
+        child.stdout.removeListener('data', look);
+        child.removeListener('exit', ended);
+        resolve(found[0]);
+      };
+      child.stdout.on('data', look);
+      child.once('exit', ended);
     });
-    child.once('exit', (code) => reject(new Error(`The program ended with ${code}: ${said}`)));
-  });
+  await nextAddress();
+  let turn: Promise<unknown> = Promise.resolve();
   return {
-    address,
     process: child,
+    newAddress() {
+      const address = turn.then(() => {
+        child.stdin.write('\n');
+        return nextAddress();
+      });
+      turn = address.catch(() => undefined); // told to whoever asked for that one
+      return address;
+    },
     end: (signal) =>
       new Promise((resolve) => {
         child.once('exit', () => resolve());

@@ -21,7 +21,7 @@ beforeAll(async () => {
   page.setDefaultTimeout(15_000);
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(served.address);
+  await page.goto(await served.newAddress());
   await page.getByRole('heading', { level: 1 }).first().waitFor();
 }, 120_000);
 afterAll(async () => {

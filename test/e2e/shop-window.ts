@@ -33,7 +33,7 @@ export async function openShop(paceMs = 0): Promise<ShopWindow> {
   const complaints: string[] = [];
   const served: Served = await serve('--book', bookPath);
   const browser: Browser = await openBrowser();
-  const call = await deskLine(served.address);
+  const call = await deskLine(await served.newAddress());
   await call('shop.setUp', { shopName: 'Cold Creek Locker', unit: 'lb' });
   const context: BrowserContext = await browser.newContext({
     viewport: SIZE,
@@ -46,7 +46,7 @@ export async function openShop(paceMs = 0): Promise<ShopWindow> {
     page.setDefaultTimeout(15_000);
     page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
     page.on('pageerror', (error) => complaints.push(error.message));
-    await page.goto(served.address);
+    await page.goto(await served.newAddress());
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     return { page, keys: keysOf(page, paceMs) };
   }

@@ -29,8 +29,8 @@ function hold(): void {
 
 beforeAll(async () => {
   [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
-  subjects = await subjectsOf(demo.address);
-  look = await openLook(browser, demo.address);
+  subjects = await subjectsOf(await demo.newAddress());
+  look = await openLook(browser, await demo.newAddress());
   ({ page } = look);
   sign = page.getByText('Working …');
   await page.route('**/call/**', async (route) => {

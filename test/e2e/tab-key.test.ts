@@ -15,8 +15,8 @@ let subjects: Subjects;
 
 beforeAll(async () => {
   [demo, browser] = await Promise.all([serve('--demo'), openBrowser()]);
-  subjects = await subjectsOf(demo.address);
-  look = await openLook(browser, demo.address);
+  subjects = await subjectsOf(await demo.newAddress());
+  look = await openLook(browser, await demo.newAddress());
   ({ page } = look);
 });
 afterAll(async () => {

@@ -5,13 +5,9 @@ import { readEvents } from './event-stream.ts';
 import { ANYTHING_CHANGED, openListeners } from './listeners.ts';
 import { plainCopy } from './plain.ts';
 import { DESK_GONE } from './port.ts';
-import { openSession, type PassStore, type Session } from './session.ts';
+import { openSession, type Session, type SessionPlace } from './session.ts';
 
-export interface HttpPlace {
-  fetch: typeof fetch;
-  store: PassStore;
-  /** The key from the address, or null after a reload. */
-  key: string | null;
+export interface HttpPlace extends SessionPlace {
   /** Resolves when the window can be seen: a browser allows one address six lines, so a hidden window holds none. */
   seen(): Promise<void>;
   /** Fires when the window is hidden. */
@@ -22,9 +18,9 @@ export interface HttpPlace {
 /** Pauses before the stream of changes is asked for again, ms; the last one repeats. */
 const PAUSES = [500, 1_000, 2_000, 5_000, 10_000];
 
-/** Makes calls over HTTP. A server that is not there is `desk.gone`; one that does not know us is `desk.no-key`. */
+/** Makes calls over HTTP. A server that is not there is `desk.gone`; one that does not know us is `desk.no-session`. */
 export function bridgeOverHttp(place: HttpPlace): Bridge {
-  const session = openSession(place.fetch, place.store, place.key);
+  const session = openSession(place);
   const listeners = openListeners();
   void followChanges(place, session, listeners.tell);
 
@@ -37,7 +33,8 @@ export function bridgeOverHttp(place: HttpPlace): Bridge {
         headers: { 'content-type': 'application/json', ...(opening && { [OPENING_HEADER]: opening }) },
         body: copy.json,
       });
-      if (response.status === 401) return { ok: false, problem: { kind: 'refused', code: 'desk.no-key' } };
+      if (response.status === 401)
+        return { ok: false, problem: { kind: 'refused', code: 'desk.no-session' } };
       return (await response.json()) as Answer<unknown>;
     } catch {
       return DESK_GONE; // no line, or an answer cut short

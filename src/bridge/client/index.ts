@@ -2,11 +2,12 @@
 import type { Bridge } from '../contract.ts';
 import { DESK_PORT_CHANNEL } from '../wire.ts';
 import { bridgeOverHttp } from './http.ts';
+import { shareSession } from './other-windows.ts';
 import { bridgeOverPort } from './port.ts';
 import type { PreloadApi } from './preload-api.ts';
 
 /**
- * Finds the carrier and opens it. Call it once, before the router starts: it takes the key out of the address.
+ * Finds the carrier and opens it. Call it once, before the router starts: it takes the code out of the address.
  * Never rejects; a desk that cannot be reached shows in the answers of the calls.
  */
 export async function connect(): Promise<Bridge> {
@@ -27,13 +28,13 @@ function askForPort(preload: PreloadApi): Promise<MessagePort> {
 }
 
 function overHttp(): Bridge {
-  const key = keyIn(location.hash);
-  if (key !== null) history.replaceState(null, '', '#/');
-  // A new address pasted into an open window changes only its fragment: start afresh with the new key. The event
+  const code = codeIn(location.hash);
+  if (code !== null) history.replaceState(null, '', '#/');
+  // A new address pasted into an open window changes only its fragment: start afresh with the new code. The event
   // tells the address, because the router may have replaced the fragment by now.
   window.addEventListener('hashchange', ({ newURL }) => {
     const { hash } = new URL(newURL);
-    if (keyIn(hash) === null) return;
+    if (codeIn(hash) === null) return;
     history.replaceState(null, '', hash);
     location.reload();
   });
@@ -45,15 +46,16 @@ function overHttp(): Bridge {
   return bridgeOverHttp({
     fetch: (input, init) => fetch(input, init),
     store: sessionStorage,
-    key,
+    code,
+    askOthers: shareSession(sessionStorage),
     seen: () => (document.hidden ? once(document, 'visibilitychange') : Promise.resolve()),
     hidden: () => seen.signal,
     wait: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
   });
 }
 
-function keyIn(hash: string): string | null {
-  return /^#key=([\w-]+)$/.exec(hash)?.[1] ?? null;
+function codeIn(hash: string): string | null {
+  return /^#code=([\w-]+)$/.exec(hash)?.[1] ?? null;
 }
 
 function once(target: EventTarget, name: string): Promise<void> {

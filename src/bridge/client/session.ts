@@ -1,52 +1,68 @@
-/** How a browser window proves that its person has the printed address. */
+/** How a browser window proves that its person may use the desk. */
 
-/** The few members used of `sessionStorage`. */
-export interface PassStore {
+/** The few members used of `sessionStorage`, which dies with the tab and outlives a reload. */
+export interface SessionStore {
   getItem(name: string): string | null;
   setItem(name: string, value: string): void;
   removeItem(name: string): void;
 }
 
+export interface SessionPlace {
+  fetch: typeof fetch;
+  store: SessionStore;
+  /** The code from the address, or null after a reload. It is good once. */
+  code: string | null;
+  /** Asks the other windows of this browser for the session that they have; null where there is none. */
+  askOthers(): Promise<string | null>;
+}
+
 export interface Session {
-  /** `fetch` with the pass; exchanges the key for a pass when there is none or it has lapsed. Rejects like `fetch`. */
+  /** `fetch` with the session, after getting one where there is none or it has lapsed. Rejects like `fetch`. */
   fetch(path: string, init?: RequestInit): Promise<Response>;
 }
 
-const PASS = 'gambrel.pass';
+export const SESSION = 'gambrel.session';
 
-/**
- * Opens the session of one window. The pass is kept in `store` so that a reload needs no key; the key stays in
- * memory for as long as the window, in case the pass lapses.
- * @param key the key from the address, or null after a reload
- */
-export function openSession(fetchIt: typeof fetch, store: PassStore, key: string | null): Session {
-  async function exchange(): Promise<string | null> {
-    if (key === null) return null;
+/** Opens the session of one window: by the code in its address, else the one kept, else that of another window. */
+export function openSession({ fetch: fetchIt, store, code: given, askOthers }: SessionPlace): Session {
+  let code = given;
+  let looking: Promise<string | null> | null = null;
+
+  /** Calls that start together share one look: the code may be shown once only. */
+  const session = () => (looking ??= look().finally(() => (looking = null)));
+
+  async function look(): Promise<string | null> {
+    const session = (await showCode()) ?? store.getItem(SESSION) ?? (await askOthers());
+    if (session !== null) store.setItem(SESSION, session);
+    return session;
+  }
+
+  /** Shown at once, even where a session is kept, so that it is used up and worth nothing to whoever finds it. */
+  async function showCode(): Promise<string | null> {
+    if (code === null) return null;
     const response = await fetchIt('/session', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ key }),
+      body: JSON.stringify({ code }),
     });
-    if (!response.ok) return null;
-    const { bearer } = (await response.json()) as { bearer: string };
-    store.setItem(PASS, bearer);
-    return bearer;
+    code = null;
+    return response.ok ? ((await response.json()) as { bearer: string }).bearer : null;
   }
 
-  function send(path: string, init: RequestInit, pass: string | null): Promise<Response> {
+  function send(path: string, init: RequestInit, bearer: string | null): Promise<Response> {
     const headers = new Headers(init.headers);
-    if (pass !== null) headers.set('authorization', `Bearer ${pass}`);
+    if (bearer !== null) headers.set('authorization', `Bearer ${bearer}`);
     return fetchIt(path, { ...init, headers });
   }
 
   return {
     async fetch(path, init = {}) {
-      const kept = store.getItem(PASS);
-      const response = await send(path, init, kept ?? (await exchange()));
-      if (response.status !== 401 || kept === null) return response;
-      if (store.getItem(PASS) === kept) store.removeItem(PASS);
-      const pass = await exchange();
-      return pass === null ? response : send(path, init, pass);
+      const first = await session();
+      const response = await send(path, init, first);
+      if (response.status !== 401 || first === null) return response;
+      if (store.getItem(SESSION) === first) store.removeItem(SESSION);
+      const next = await session();
+      return next === null ? response : send(path, init, next);
     },
   };
 }

@@ -1,14 +1,15 @@
 /** Carries calls over HTTP on 127.0.0.1: the same window and the same desk, in an ordinary browser. */
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
-import type { Duplex } from 'node:stream';
-import type { Problem } from '../../desk/problem.ts';
-import { OPENING_HEADER } from '../wire.ts';
-import { answerCall, type DeskCaller } from './answer.ts';
-import { openStreams, type Streams } from './http-events.ts';
-import { bearerOf, checkSender, readJson, RefusedRequest } from './http-request.ts';
+import { createServer } from 'node:http';
+import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
+import type { DeskCaller } from './answer.ts';
+import { openStreams } from './http-events.ts';
+import { BODY_LIMIT } from './json-body.ts';
+import { keepLines, type Lines } from './lines.ts';
 import { listenNear, LOOPBACK } from './listen.ts';
-import { openSessions, type Sessions } from './sessions.ts';
-import { SAFE_HEADERS, windowFile } from './window-files.ts';
+import { refuse, RefusedRequest, refuseRaw } from './refusal.ts';
+import { addRoutes } from './routes.ts';
+import { checkAddress, checkSender } from './sender.ts';
+import { openSessions } from './sessions.ts';
 
 export interface HttpCarrierOptions {
   desk: DeskCaller;
@@ -16,145 +17,88 @@ export interface HttpCarrierOptions {
   windowFolder: string;
   /** The wanted port; the next free one is taken if it is not free; 0 = any. */
   port: number;
-  /** How long a request may take to arrive, and how often that is looked at, ms. */
-  patience?: { requestMs: number; checkMs: number };
-  /** Lines, and streams of changes among them, that are open at once. */
-  most?: { lines: number; streams: number };
+  /** How long a request may take to arrive, its headers and all of it, and how often that is looked at, ms. */
+  patience?: { headersMs: number; requestMs: number; checkMs: number };
+  /** Lines of senders without a session and of windows with one, and streams of changes, open at once. */
+  most?: { strangers: number; windows: number; streams: number };
 }
 
 export interface HttpCarrier {
   port: number;
-  /** What to open in a browser, key included. */
-  address: string;
+  /** A new address to open in a browser. It lets one window in, once, within a minute. */
+  newAddress(): string;
   /** Ends all streams and connections. */
   close(): Promise<void>;
 }
 
+const PATIENCE = { headersMs: 5_000, requestMs: 10_000, checkMs: 1_000 };
 /** A browser opens six lines to one address, and a hidden window holds none: more than any shop has windows. */
-const MOST = { lines: 256, streams: 64 };
+const MOST = { strangers: 128, windows: 256, streams: 64 };
 
 /**
- * Starts the loopback server. The address carries the key in its fragment, which a browser never sends; the page
- * shows it once to `POST /session` and gets a pass, with which it calls `POST /call/<name>` and reads `GET /events`.
+ * Starts the loopback server. An address carries its code in the fragment, which a browser never sends; the page
+ * shows it once to `POST /session` and gets a session, with which it calls `POST /call/<name>` and reads `GET /events`.
  * Every refusal is a status and `{ ok: false, problem }`; what the desk itself refuses is an answer, status 200.
  */
 export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCarrier> {
-  const { requestMs, checkMs } = options.patience ?? { requestMs: 15_000, checkMs: 5_000 };
   const most = options.most ?? MOST;
+  const lines = keepLines(most);
   const sessions = openSessions();
   const streams = openStreams(options.desk, most.streams);
+  const app = openApp(options.patience ?? PATIENCE, lines);
   let port = 0;
-  const server = createServer(
-    { requestTimeout: requestMs, headersTimeout: requestMs, connectionsCheckingInterval: checkMs },
-    (request, response) => {
-      route({ ...options, port, sessions, streams }, request, response).catch((error: unknown) =>
-        refuse(request, response, error),
-      );
-    },
-  );
-  // One line too many is hung up on by Node before anything of it is read.
-  server.maxConnections = most.lines;
-  server.on('clientError', refuseRaw);
-  port = await listenNear(server, options.port);
+  app.addHook('onRequest', async (request) => {
+    checkAddress(request.raw);
+    checkSender(request.raw, port);
+    if (request.is404) throw new RefusedRequest(405, 'invalid', 'request.wrong-method');
+  });
+  addRoutes(app, { ...options, lines, sessions, streams });
+  await app.ready();
+  port = await listenNear(app.server, options.port);
   return {
     port,
-    address: `http://${LOOPBACK}:${port}/#key=${sessions.key}`,
+    newAddress: () => `http://${LOOPBACK}:${port}/#code=${sessions.newCode()}`,
     close: () =>
       new Promise((resolve) => {
-        server.close(() => resolve());
-        server.closeAllConnections();
+        app.server.close(() => void app.close().then(resolve));
+        app.server.closeAllConnections();
       }),
   };
 }
 
-interface Counter extends HttpCarrierOptions {
-  sessions: Sessions;
-  streams: Streams;
+/** Inputs are checked by the desk, whichever carrier brought them; the framework's own compilers would only take time to load. */
+const NO_SCHEMAS = { buildValidator: noSchema, buildSerializer: noSchema };
+
+function noSchema(): never {
+  throw new Error('Routes have no schemas.');
 }
 
-async function route(counter: Counter, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  checkSender(request, counter.port);
-  const path = (request.url ?? '').split('?', 1)[0] ?? '';
-  const { method } = request;
-  if (path === '/session') {
-    allow(method, ['POST']);
-    const body = await readJson(request);
-    const pass = counter.sessions.admit((body as { key?: unknown } | null)?.key);
-    if (pass === null) throw new RefusedRequest(401, 'refused', 'session.wrong-key');
-    return sendJson(response, 200, { bearer: pass });
-  }
-  if (path.startsWith('/call/')) {
-    allow(method, ['POST']);
-    checkPass(counter, request);
-    const opening = request.headers[OPENING_HEADER];
-    const name = path.slice('/call/'.length);
-    const answer = await answerCall(counter.desk, name, await readJson(request), opening);
-    const unknown = !answer.ok && answer.problem.code === 'call.unknown';
-    return sendJson(response, unknown ? 404 : 200, answer);
-  }
-  if (path === '/events') {
-    allow(method, ['GET']);
-    checkPass(counter, request);
-    if (!counter.streams.open(response)) throw new RefusedRequest(503, 'refused', 'request.too-many');
-    return;
-  }
-  allow(method, ['GET', 'HEAD']);
-  const file = await windowFile(counter.windowFolder, path);
-  response.writeHead(file.status, { ...file.headers, 'content-length': file.body.length });
-  response.end(method === 'HEAD' ? undefined : file.body);
-}
-
-function allow(method: string | undefined, methods: readonly string[]): void {
-  if (!methods.includes(method ?? '')) throw new RefusedRequest(405, 'invalid', 'request.wrong-method');
-}
-
-function checkPass(counter: Counter, request: IncomingMessage): void {
-  if (!counter.sessions.knows(bearerOf(request))) {
-    throw new RefusedRequest(401, 'refused', 'session.unknown');
-  }
-}
-
-function sendJson(response: ServerResponse, status: number, value: unknown): void {
-  const body = Buffer.from(JSON.stringify(value));
-  response.writeHead(status, {
-    ...SAFE_HEADERS,
-    'content-type': 'application/json; charset=utf-8',
-    'content-length': body.length,
+/** A server without routes, that answers every failure and keeps its lines in order. */
+function openApp({ headersMs, requestMs, checkMs }: typeof PATIENCE, lines: Lines): FastifyInstance {
+  const patience = {
+    headersTimeout: headersMs,
+    requestTimeout: requestMs,
+    connectionsCheckingInterval: checkMs,
+  };
+  const app = Fastify({
+    bodyLimit: BODY_LIMIT,
+    schemaController: { compilersFactory: NO_SCHEMAS },
+    exposeHeadRoutes: false, // HEAD of a stream would open one
+    clientErrorHandler: refuseRaw,
+    frameworkErrors: answerError,
+    serverFactory: (handle) =>
+      createServer(patience, (request, response) => {
+        const { socket } = request;
+        if (!lines.asked(socket)) return;
+        response.once('close', () => lines.answered(socket));
+        handle(request, response);
+      }),
   });
-  response.end(body);
-}
+  app.setErrorHandler(answerError);
+  app.server.on('connection', lines.opened);
+  return app;
 
-function refuse(request: IncomingMessage, response: ServerResponse, error: unknown): void {
-  if (!(error instanceof RefusedRequest)) console.error('Gambrel: a request failed.', error);
-  if (response.headersSent || response.destroyed) {
-    response.destroy();
-    return;
+  function answerError(error: unknown, request: FastifyRequest, reply: FastifyReply): void {
+    refuse(error, request, reply, lines.isKnown(request.raw.socket));
   }
-  const refused = error instanceof RefusedRequest ? error : new RefusedRequest(500, 'broken', 'desk.failed');
-  if (!request.complete) {
-    // The rest of a body that nobody wants: let the sender read the answer, then hang up.
-    response.setHeader('connection', 'close');
-    response.once('finish', () => setTimeout(() => request.destroy(), 500).unref());
-    request.resume();
-  }
-  sendJson(response, refused.status, { ok: false, problem: refused.problem });
-}
-
-/** Requests that Node could not even read: too slow, oversized headers, not HTTP. */
-function refuseRaw(error: NodeJS.ErrnoException, socket: Duplex): void {
-  if (!socket.writable || error.code === 'ECONNRESET') {
-    socket.destroy();
-    return;
-  }
-  const [status, code] =
-    error.code === 'ERR_HTTP_REQUEST_TIMEOUT'
-      ? ['408 Request Timeout', 'request.too-slow']
-      : error.code === 'HPE_HEADER_OVERFLOW'
-        ? ['431 Request Header Fields Too Large', 'request.too-large']
-        : ['400 Bad Request', 'request.malformed'];
-  const problem: Problem = { kind: 'invalid', code };
-  const body = JSON.stringify({ ok: false, problem });
-  socket.end(
-    `HTTP/1.1 ${status}\r\ncontent-type: application/json\r\nconnection: close\r\ncontent-length: ${body.length}\r\n\r\n${body}`,
-  );
 }

@@ -36,6 +36,9 @@ const MEDIA_TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
+/** What reading a path says that leads to no file. */
+const NOT_THERE: ReadonlySet<string> = new Set(['ENOENT', 'EISDIR', 'ENOTDIR', 'ENAMETOOLONG']);
+
 export interface WindowFile {
   status: 200 | 400 | 404;
   headers: Record<string, string>;
@@ -61,7 +64,7 @@ export async function windowFile(folder: string, pathname: string): Promise<Wind
     return { status: 200, headers: { ...SAFE_HEADERS, 'content-type': type }, body };
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT' || code === 'EISDIR' || code === 'ENOTDIR') return refusal(404);
+    if (code !== undefined && NOT_THERE.has(code)) return refusal(404);
     throw error;
   }
 }

@@ -2,16 +2,16 @@
 import type { Wording } from './wording.ts';
 
 const NOT_LET_IN =
-  'This window is no longer let in. Start Gambrel again, or open the newest address that it printed.';
+  'This window is not let in. In the terminal window where Gambrel was started press Enter, and a new window opens; or start Gambrel again.';
 const NOT_WHOLE =
   'That did not arrive whole, and nothing was changed. Try again; if it stays, load the page anew.';
 const OLD_WINDOW =
   'This window and its desk are of different versions. Close every Gambrel window and start it again.';
 
 const shared: Readonly<Record<string, readonly string[]>> = {
-  [NOT_LET_IN]: ['desk.no-key', 'session.unknown', 'session.wrong-key', 'request.wrong-host', 'request.wrong-origin'],
-  [NOT_WHOLE]: ['request.broken-off', 'request.malformed', 'request.not-json', 'request.too-slow', 'input.not-plain'],
-  [OLD_WINDOW]: ['call.unknown', 'request.wrong-method'],
+  [NOT_LET_IN]: ['desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'request.wrong-host', 'request.wrong-origin'],
+  [NOT_WHOLE]: ['request.malformed', 'request.not-json', 'request.too-slow', 'input.not-plain'],
+  [OLD_WINDOW]: ['call.unknown', 'request.wrong-method', 'request.too-long'],
 }; // prettier-ignore
 
 export const carrierWording: Readonly<Record<string, Wording>> = {

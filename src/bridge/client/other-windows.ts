@@ -1,0 +1,36 @@
+/**
+ * A second window of the same browser (a link opened in a new tab, a bookmark) gets the session from the first: what
+ * one window shows its tab may know, and nobody outside this browser and this address hears it.
+ */
+import { SESSION, type SessionStore } from './session.ts';
+
+const CHANNEL = 'gambrel.session';
+/** How long the others have to answer, ms. */
+const PATIENCE = 400;
+
+type Message = { asks: string } | { answers: string; session: string };
+
+/** Answers windows that ask for a session, for as long as this one lives; the function returned asks them. */
+export function shareSession(store: SessionStore): () => Promise<string | null> {
+  const channel = new BroadcastChannel(CHANNEL);
+  channel.addEventListener('message', ({ data }: MessageEvent<Message>) => {
+    const session = store.getItem(SESSION);
+    if ('asks' in data && session !== null) tell({ answers: data.asks, session });
+  });
+  const tell = (message: Message) => channel.postMessage(message);
+  return () =>
+    new Promise((resolve) => {
+      const own = crypto.randomUUID();
+      const end = (session: string | null) => {
+        channel.removeEventListener('message', listen);
+        clearTimeout(timer);
+        resolve(session);
+      };
+      const listen = ({ data }: MessageEvent<Message>) => {
+        if ('answers' in data && data.answers === own) end(data.session);
+      };
+      const timer = setTimeout(() => end(null), PATIENCE);
+      channel.addEventListener('message', listen);
+      tell({ asks: own });
+    });
+}

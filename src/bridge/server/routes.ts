@@ -1,0 +1,84 @@
+/** What the loopback server is asked for: a session, a call, the stream of changes, a file of the window. */
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import { OPENING_HEADER } from '../wire.ts';
+import { answerCall, type DeskCaller } from './answer.ts';
+import type { Streams } from './http-events.ts';
+import { parseJson } from './json-body.ts';
+import type { Lines } from './lines.ts';
+import { RefusedRequest } from './refusal.ts';
+import { bearerOf, pathOf } from './sender.ts';
+import type { Sessions } from './sessions.ts';
+import { SAFE_HEADERS, windowFile } from './window-files.ts';
+
+/** Largest body that is read of a sender without a session, bytes: a code in its braces. */
+const CODE_LIMIT = 1024;
+const CALL = '/call/';
+
+export interface Counter {
+  desk: DeskCaller;
+  windowFolder: string;
+  lines: Lines;
+  sessions: Sessions;
+  streams: Streams;
+}
+
+export function addRoutes(app: FastifyInstance, counter: Counter): void {
+  const { sessions, streams } = counter;
+  app.removeAllContentTypeParsers();
+  app.addContentTypeParser(
+    'application/json',
+    { parseAs: 'buffer' },
+    async (_request: FastifyRequest, body: Buffer) => parseJson(body),
+  );
+  const onRequest = async (request: FastifyRequest) => letIn(counter, request);
+
+  app.post('/session', { bodyLimit: CODE_LIMIT }, (request, reply) => {
+    const session = sessions.admit((bodyOf(request) as { code?: unknown } | null)?.code);
+    if (session !== null) return reply.headers(SAFE_HEADERS).send({ bearer: session });
+    throw sessions.wrong()
+      ? new RefusedRequest(429, 'refused', 'session.too-many')
+      : new RefusedRequest(401, 'refused', 'session.wrong-code');
+  });
+
+  app.post(`${CALL}*`, { onRequest }, async (request, reply) => {
+    const name = pathOf(request.raw).slice(CALL.length);
+    const answer = await answerCall(counter.desk, name, bodyOf(request), request.headers[OPENING_HEADER]);
+    const unknown = !answer.ok && answer.problem.code === 'call.unknown';
+    return reply
+      .code(unknown ? 404 : 200)
+      .headers(SAFE_HEADERS)
+      .send(answer);
+  });
+
+  app.get('/events', { onRequest }, (_request, reply) => {
+    if (!streams.open(reply.raw)) throw new RefusedRequest(503, 'refused', 'request.too-many');
+    reply.hijack();
+  });
+
+  for (const url of ['/session', `${CALL}*`]) {
+    app.get(url, () => {
+      throw new RefusedRequest(405, 'invalid', 'request.wrong-method');
+    });
+  }
+
+  app.route({
+    method: ['GET', 'HEAD'],
+    url: '/*',
+    handler: async (request, reply) => {
+      const { status, headers, body } = await windowFile(counter.windowFolder, pathOf(request.raw));
+      return reply.code(status).headers(headers).send(body);
+    },
+  });
+}
+
+/** @throws RefusedRequest 401 before anything of a body was read */
+function letIn({ sessions, lines }: Counter, { raw }: FastifyRequest): void {
+  if (!sessions.knows(bearerOf(raw))) throw new RefusedRequest(401, 'refused', 'session.unknown');
+  lines.vouched(raw.socket);
+}
+
+/** @throws RefusedRequest 415 where nothing was sent that could be read: neither a body nor its label */
+function bodyOf({ body }: FastifyRequest): unknown {
+  if (body === undefined) throw new RefusedRequest(415, 'invalid', 'request.not-json');
+  return body;
+}
