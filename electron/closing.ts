@@ -11,16 +11,19 @@ const SHOW_AFTER = 700;
 /** After so long, ms, the person is asked whether to go on waiting. */
 const ASK_AFTER = 60_000;
 
-/** Resolves when `closed` does, or when the person does not want to wait any longer. */
+/** Resolves when `closed` does, or when the person does not want to wait any longer; rejects when `closed` does. */
 export async function waitForClosing(closed: Promise<void>): Promise<void> {
   let note: BrowserWindow | null = null;
   const shown = setTimeout(() => (note = showClosing()), SHOW_AFTER);
-  while (!(await within(closed, ASK_AFTER))) {
-    logEvent('closing-is-slow');
-    if ((await ask(CLOSING_IS_SLOW, ['Keep waiting', 'Quit now'])) === 1) break;
+  try {
+    while (!(await within(closed, ASK_AFTER))) {
+      logEvent('closing-is-slow');
+      if ((await ask(CLOSING_IS_SLOW, ['Keep waiting', 'Quit now'])) === 1) break;
+    }
+  } finally {
+    clearTimeout(shown);
+    (note as BrowserWindow | null)?.destroy();
   }
-  clearTimeout(shown);
-  (note as BrowserWindow | null)?.destroy();
 }
 
 function showClosing(): BrowserWindow {
@@ -33,7 +36,8 @@ function showClosing(): BrowserWindow {
     webPreferences: SAFE,
   });
   window.setProgressBar(2); // more than 1: it goes on, and nobody knows how long
-  void window.loadURL(`${WINDOW_ADDRESS}closing.html`);
+  // A note that does not load, or is closed while it loads, costs nothing.
+  window.loadURL(`${WINDOW_ADDRESS}closing.html`).catch(() => logEvent('closing-note-not-loaded'));
   return window;
 }
 
@@ -41,7 +45,9 @@ function showClosing(): BrowserWindow {
 async function within(work: Promise<void>, time: number): Promise<boolean> {
   let late: NodeJS.Timeout | undefined;
   const lateness = new Promise<false>((resolve) => (late = setTimeout(() => resolve(false), time)));
-  const inTime = await Promise.race([work.then(() => true as const), lateness]);
-  clearTimeout(late);
-  return inTime;
+  try {
+    return await Promise.race([work.then(() => true as const), lateness]);
+  } finally {
+    clearTimeout(late);
+  }
 }

@@ -1,32 +1,59 @@
 /** The shell's hold on the desk process: starting it, giving windows their ports, closing it cleanly. */
 import { MessageChannelMain, utilityProcess, type UtilityProcess, type WebContents } from 'electron';
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
-import type { FromDesk, ToDesk } from './desk-messages.ts';
+import { DESK_NAME, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { logEvent, logMark } from './log.ts';
+
+/** Which book a desk opens. */
+export interface Opened {
+  book: string;
+  /** Whether a person named it, which is then not made if it is not there. */
+  named: boolean;
+  demo: boolean;
+}
 
 export interface DeskProcess {
   /** Opens a book; one that cannot be opened is told by the window. False when the process ended meanwhile. */
-  open(bookPath: string, demo: boolean): Promise<boolean>;
+  open(what: Opened): Promise<boolean>;
   /** Makes a backup now; its path, or null if none could be made. */
   backUp(): Promise<string | null>;
   /** Gives a window its own port to the desk. */
   connectWindow(contents: WebContents): void;
   /** Has the book backed up and closed and the process ended; takes as long as the backup does. */
   close(): Promise<void>;
+  /** Has the book closed, and `doneFile` made when that is done; for a shell that cannot wait for an answer. */
+  closeNow(backUp: boolean, doneFile: string): void;
 }
+
+/**
+ * Exit codes of a desk whose memory ran out. Node aborts at V8's limit without an `error` event: SIGTRAP (5) was measured
+ * with Electron 44, SIGABRT (6, or 134) is Node's own. Chromium on Windows ends with its exception 0xE0000008.
+ */
+const OUT_OF_MEMORY_CODES = [5, 6, 134, 0xe0000008, 0xe0000008 | 0];
 
 /**
  * Starts the built desk program `file`.
  * @param demoKeptAt where a demo that was made is kept for the next time
- * @param onStopped called when it ends without having been asked to
+ * @param onStopped called when it ends without having been asked to, with whether its memory seems to have run out
  */
-export function startDeskProcess(file: string, demoKeptAt: string, onStopped: () => void): DeskProcess {
-  const child = utilityProcess.fork(file, [], { serviceName: 'Gambrel desk' });
+export function startDeskProcess(
+  file: string,
+  demoKeptAt: string,
+  onStopped: (outOfMemory: boolean) => void,
+): DeskProcess {
+  const child = utilityProcess.fork(file, [], { serviceName: DESK_NAME });
   let closing: Promise<void> | null = null;
+  let ending = false;
+  let fatal = false;
+  // Without a listener an emitter throws its `error`. The report names folders and people, so it is not logged.
+  child.on('error', (type) => {
+    fatal = true;
+    logEvent('desk-fatal', { type });
+  });
   child.on('exit', (code) => {
-    if (closing) return;
+    if (closing || ending) return;
     logEvent('desk-stopped', { code });
-    onStopped();
+    onStopped(!fatal && OUT_OF_MEMORY_CODES.includes(code));
   });
   child.on('message', (message: FromDesk) => {
     if (message.kind === 'broken') logMark('desk-broken', message.mark);
@@ -38,12 +65,12 @@ export function startDeskProcess(file: string, demoKeptAt: string, onStopped: ()
     return answer;
   };
   async function close(): Promise<void> {
-    await ask({ kind: 'close' }, 'closed');
+    await ask({ kind: 'close', backUp: true, doneFile: null }, 'closed');
     child.kill();
   }
   return {
-    open: async (bookPath, demo) =>
-      (await ask({ kind: 'open', bookPath, demo, demoKeptAt }, 'ready')) !== null,
+    open: async ({ book, named, demo }) =>
+      (await ask({ kind: 'open', bookPath: book, named, demo, demoKeptAt }, 'ready')) !== null,
     backUp: async () => (await ask({ kind: 'back up' }, 'backed up'))?.path ?? null,
     connectWindow(contents) {
       const { port1, port2 } = new MessageChannelMain();
@@ -51,6 +78,10 @@ export function startDeskProcess(file: string, demoKeptAt: string, onStopped: ()
       contents.postMessage(DESK_PORT_CHANNEL, null, [port2]);
     },
     close: () => (closing ??= close()),
+    closeNow(backUp, doneFile) {
+      ending = true;
+      send({ kind: 'close', backUp, doneFile });
+    },
   };
 }
 

@@ -1,42 +1,53 @@
 /** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
+import { writeFileSync } from 'node:fs';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
 import { demoBook } from '../src/desk/demo/copy.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
-import type { FromDesk, ToDesk } from './desk-messages.ts';
+import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
 
 let desk: Desk | null = null;
+/** Ports of windows that asked before the book was open. */
+const early: MessagePortMain[] = [];
 
-process.parentPort.on('message', ({ data, ports }) => void handle(data as ToDesk, ports[0]));
+// Electron only warns of a rejection that nobody handles, and the process would hold the book without serving it.
+process.on('unhandledRejection', fail);
+process.on('uncaughtException', fail);
+process.parentPort.on('message', ({ data, ports }) => {
+  handle(data as ToDesk, ports[0]).catch(fail);
+});
 
+/** Carries out one message and answers it; what cannot be answered rejects. */
 async function handle(message: ToDesk, port: MessagePortMain | undefined): Promise<void> {
   switch (message.kind) {
     case 'open': {
-      const { bookPath, demo, demoKeptAt } = message;
-      const onBroken = (error: unknown) => {
-        console.error('Gambrel:', error);
-        say({ kind: 'broken', mark: markOf(error) });
-      };
-      desk = await openDesk({
+      const { bookPath, named, demo, demoKeptAt } = message;
+      const opened = await openDesk({
         bookPath,
+        named,
         demo,
-        onBroken,
+        onBroken: report,
         upkeep: USUAL_TIMES,
         demoBook: demoBook(demoKeptAt),
       });
+      desk = opened;
+      for (const one of early.splice(0)) servePort(opened, one);
       say({ kind: 'ready' });
       break;
     }
     case 'window':
-      if (desk && port) servePort(desk, port);
+      if (!port) break;
+      if (desk) servePort(desk, port);
+      else early.push(port);
       break;
     case 'back up':
       say({ kind: 'backed up', path: desk ? await backUp(desk) : null });
       break;
     case 'close':
-      desk?.close();
+      desk?.close({ backUp: message.backUp });
+      if (message.doneFile !== null) writeFileSync(message.doneFile, '');
       say({ kind: 'closed' });
       break;
   }
@@ -45,6 +56,17 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
 async function backUp(open: Desk): Promise<string | null> {
   const answer = await open.call('shop.backUp', {});
   return answer.ok ? (answer.value as { path: string }).path : null;
+}
+
+function report(error: unknown): void {
+  console.error('Gambrel:', error);
+  say({ kind: 'broken', mark: markOf(error) });
+}
+
+/** Ends the process: the shell hears that, starts another, and says so. What was saved is on the disk. */
+function fail(error: unknown): never {
+  report(error);
+  process.exit(DESK_FAILED);
 }
 
 function say(message: FromDesk): void {

@@ -1,12 +1,13 @@
 /** The desktop app from ready to quit: one desk, one window, and what happens when either fails. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { app, dialog, ipcMain, shell, type BrowserWindow } from 'electron';
+import { app, dialog, ipcMain, powerMonitor, shell, type BrowserWindow } from 'electron';
 import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
 import { waitForClosing } from './closing.ts';
-import { startDeskProcess, type DeskProcess } from './desk-process.ts';
+import { DESK_NAME } from './desk-messages.ts';
+import { startDeskProcess, type DeskProcess, type Opened } from './desk-process.ts';
 import { tell } from './dialogs.ts';
-import { logEvent, logFile } from './log.ts';
+import { logError, logEvent, logFile } from './log.ts';
 import { setMenu, type MenuActions } from './menu.ts';
 import { chooseNewerVersions, lookForNewer } from './newer-versions.ts';
 import { countStops } from './often.ts';
@@ -14,7 +15,15 @@ import { chooseLabelPrinter, printLabels, printWindow } from './printing.ts';
 import { isOurs, WINDOW_ADDRESS } from './protocol.ts';
 import { noteRecent, readRecent } from './recent-books.ts';
 import { savePdf } from './saving.ts';
-import { bookNotThere, DESK_KEEPS_STOPPING, DESK_STOPPED } from './sentences.ts';
+import {
+  bookNotThere,
+  DESK_KEEPS_STOPPING,
+  DESK_OUT_OF_MEMORY,
+  DESK_STOPPED,
+  NOT_DONE,
+} from './sentences.ts';
+import { closeWhenSessionEnds } from './session-end.ts';
+import { takeTurns } from './turns.ts';
 import { focusWindow, openWindow } from './windows.ts';
 
 export interface Places {
@@ -33,14 +42,13 @@ export interface Desktop {
 }
 
 /** Opens the book, then the window. */
-export async function openDesktop(places: Places, book: string, demo: boolean): Promise<Desktop> {
+export async function openDesktop(places: Places, first: Opened): Promise<Desktop> {
   let window: BrowserWindow | null = null;
-  let open = { book, demo };
+  let open = first;
   const onceTooOften = countStops();
   let desk = startDeskProcess(places.desk, places.demo, onStopped);
   /** Opening, changing and closing books take turns, so that no desk is left behind. */
-  let turn = Promise.resolve();
-  const inTurn = (work: () => Promise<void>) => (turn = turn.then(work));
+  const inTurn = takeTurns();
 
   app.on('window-all-closed', () => app.quit());
   let end: 'not yet' | 'closing' | 'closed' = 'not yet';
@@ -49,11 +57,19 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
     event.preventDefault();
     if (end === 'closing') return;
     end = 'closing';
-    void waitForClosing(inTurn(() => desk.close())).then(() => {
-      end = 'closed';
-      logEvent('ended');
-      app.quit();
-    });
+    void waitForClosing(inTurn(() => desk.close()))
+      .catch((error: unknown) => logError('not-closed', error))
+      .then(() => {
+        end = 'closed';
+        logEvent('ended');
+        app.quit();
+      });
+  });
+  closeWhenSessionEnds(places.note('closed'), (backUp, doneFile) => desk.closeNow(backUp, doneFile));
+  endWithSystem();
+  let memoryRanOut = false;
+  app.on('child-process-gone', (_event, { reason, name }) => {
+    if (name === DESK_NAME && reason === 'oom') memoryRanOut = true;
   });
   ipcMain.on(DESK_PORT_CHANNEL, (event) => {
     // Only our own page gets a port; the frame is null when it went away meanwhile.
@@ -63,35 +79,38 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
     if (isOurs(event.senderFrame?.url)) void printLabels(event.sender, places.note('label-printer'));
   });
   const actions: MenuActions = {
-    openBook: () => window && void askForBook(window),
-    openRecent: (path) => void openBook(path),
-    backUp: () => void backUp(desk),
-    savePdf: () => window && void savePdf(window, places.note('saving')),
+    openBook: () => window && attempt(askForBook(window)),
+    openRecent: (path) => attempt(openBook(path)),
+    backUp: () => attempt(backUp(desk)),
+    savePdf: () => window && attempt(savePdf(window, places.note('saving'))),
     print: () => window && printWindow(window.webContents),
-    chooseLabelPrinter: () => window && void chooseLabelPrinter(window, places.note('label-printer')),
-    newerVersions: () => window && void chooseNewerVersions(window, places.note('newer-versions')),
+    chooseLabelPrinter: () => window && attempt(chooseLabelPrinter(window, places.note('label-printer'))),
+    newerVersions: () => window && attempt(chooseNewerVersions(window, places.note('newer-versions'))),
     showLog: () => shell.showItemInFolder(logFile() ?? places.note('window')),
-    about: () => void window?.loadURL(`${WINDOW_ADDRESS}#/about`),
+    about: () => window && attempt(window.loadURL(`${WINDOW_ADDRESS}#/about`)),
   };
   setMenu(actions, readRecent(places.note('recent-books')));
   await inTurn(begin);
-  void lookForNewer(places.note('newer-versions'));
+  attempt(lookForNewer(places.note('newer-versions')));
   return {
     comeBack(other) {
       if (window) focusWindow(window);
-      if (other) void openBook(other);
+      if (other) attempt(openBook(other));
     },
   };
 
-  async function begin(): Promise<void> {
-    if (!(await desk.open(open.book, open.demo))) return; // it stopped, so another one begins in its place
-    if (!open.demo) setMenu(actions, noteRecent(places.note('recent-books'), open.book));
+  /** Opens the book and shows it; false when the desk stopped meanwhile, so that another one begins in its place. */
+  async function begin(): Promise<boolean> {
+    if (!(await desk.open(open))) return false;
+    if (!open.demo && existsSync(open.book))
+      setMenu(actions, noteRecent(places.note('recent-books'), open.book));
     if (window) {
       window.webContents.reload();
     } else {
       window = openWindow(places.preload, places.note('window'));
       window.on('closed', () => (window = null));
     }
+    return true;
   }
 
   async function askForBook(over: BrowserWindow): Promise<void> {
@@ -113,21 +132,48 @@ export async function openDesktop(places: Places, book: string, demo: boolean): 
     await inTurn(async () => {
       if (end !== 'not yet' || (path === open.book && !open.demo)) return;
       await desk.close();
-      open = { book: path, demo: false };
+      open = { book: path, named: true, demo: false };
       desk = startDeskProcess(places.desk, places.demo, onStopped);
       await begin();
     });
   }
 
-  function onStopped(): void {
+  function onStopped(outOfMemory: boolean): void {
     if (onceTooOften()) {
-      void tell('error', DESK_KEEPS_STOPPING).then(() => app.exit(1));
+      void tell('error', DESK_KEEPS_STOPPING).finally(() => app.exit(1));
       return;
     }
     // At once and not in turn: whoever has the next turn must not meet a desk that has ended.
     desk = startDeskProcess(places.desk, places.demo, onStopped);
-    void inTurn(begin).then(() => tell('warning', DESK_STOPPED));
+    const againAndSaid = async () => {
+      if (!(await inTurn(begin))) return;
+      // The system may say why only after the process ended.
+      const memory = outOfMemory || memoryRanOut;
+      memoryRanOut = false;
+      await tell('warning', memory ? DESK_OUT_OF_MEMORY : DESK_STOPPED);
+    };
+    attempt(againAndSaid());
   }
+}
+
+/** Says that something which the person asked for was not done, if it fails in a way that it does not say itself. */
+function attempt(work: Promise<unknown>): void {
+  work
+    .catch((error: unknown) => {
+      logError('not-done', error);
+      return tell('error', NOT_DONE);
+    })
+    .catch((error: unknown) => logError('not-told', error));
+}
+
+/** Quits when Linux or macOS shuts down; the system waits a little for those that ask. Windows says so to its windows. */
+function endWithSystem(): void {
+  const quit = (event: { preventDefault(): void }) => {
+    event.preventDefault();
+    app.quit();
+  };
+  // Electron's types leave out the event that its documentation describes.
+  powerMonitor.on('shutdown', quit as () => void);
 }
 
 async function backUp(desk: DeskProcess): Promise<void> {

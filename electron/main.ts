@@ -5,60 +5,82 @@ import { app } from 'electron';
 import { usualBookPlace } from './book-place.ts';
 import { openDesktop, type Desktop } from './desktop.ts';
 import { tell } from './dialogs.ts';
-import { logEvent, openLog } from './log.ts';
+import { logError, logEvent, openLog } from './log.ts';
+import { appId } from './packaging/builder.json';
+import { whenParentGone } from './parent-watch.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { guardDownloads } from './saving.ts';
 import { guardSession, guardWindows } from './security.ts';
+import { noSandbox, NOT_STARTED } from './sentences.ts';
 import { guardSerial } from './serial.ts';
+import { startsUnguarded } from './start-guard.ts';
 import { readStartOptions } from './start-options.ts';
 
 const here = import.meta.dirname;
 /** What this start was given; a second start hands it to the first, because Chromium sorts arguments anew. */
 const given = { args: process.argv.slice(1), folder: process.cwd() };
 
-app.enableSandbox();
 declareScheme();
 guardWindows();
+// The installer's shortcuts carry the same name, so that the taskbar shows one program.
+if (process.platform === 'win32') app.setAppUserModelId(appId);
 
 const opened = Promise.withResolvers<Desktop>();
+/** The book that macOS opened the program with; it says so before the app is ready. */
+let openedWith: string | null = null;
+let starting = false;
 
 // Both may come while the first book is still being opened.
 app.on('second-instance', (_event, _args, _folder, more) => {
-  const { args, folder } = more as typeof given;
+  const { args, folder } = (more ?? { args: [], folder: given.folder }) as typeof given;
   const read = readStartOptions(args, {}, folder, false);
   if (read.ok) void opened.promise.then((desktop) => desktop.comeBack(read.options.book));
   else void tell('error', read.sentence);
 });
 app.on('open-file', (event, path) => {
   event.preventDefault();
-  void opened.promise.then((desktop) => desktop.comeBack(path));
+  if (starting) void opened.promise.then((desktop) => desktop.comeBack(path));
+  else openedWith = path;
 });
 
-if (app.requestSingleInstanceLock(given)) void app.whenReady().then(start);
+if (app.requestSingleInstanceLock(given)) app.whenReady().then(start).catch(giveUp);
 else app.quit();
 
 async function start(): Promise<void> {
+  starting = true;
   const note = (name: string) => join(app.getPath('userData'), `${name}.json`);
   openLog(app.getPath('logs'));
   const { electron = '', chrome = '' } = process.versions;
   logEvent('started', { version: app.getVersion(), electron, chrome, system: process.platform });
+  if (startsUnguarded()) return refuse(noSandbox(Boolean(process.env['APPIMAGE'])));
   const read = readStartOptions(given.args, process.env, given.folder, false);
-  if (!read.ok) {
-    await tell('error', read.sentence);
-    app.exit(1);
-    return;
-  }
-  const { book, demo } = read.options;
+  if (!read.ok) return refuse(read.sentence);
+  const { book, named, demo } = read.options;
   guardSession();
   guardSerial(note('scale-port'));
   guardDownloads(note('saving'));
   serveScheme(join(here, '../renderer'));
   const desktop = await openDesktop(
     { desk: join(here, 'desk.js'), preload: join(here, '../preload/preload.cjs'), demo: demoPlace(), note },
-    book ?? usualBookPlace(process.platform, process.env, homedir()),
-    demo,
+    openedWith === null
+      ? { book: book ?? usualBookPlace(process.platform, process.env, homedir()), named, demo }
+      : { book: openedWith, named: true, demo: false },
   );
+  whenParentGone(process.env, () => app.quit());
   opened.resolve(desktop);
+}
+
+async function refuse(sentence: string): Promise<void> {
+  logEvent('refused');
+  await tell('error', sentence);
+  app.exit(1);
+}
+
+/** A start that failed must not stay behind, unseen and holding the place of the next one. */
+async function giveUp(error: unknown): Promise<void> {
+  logError('not-started', error);
+  await tell('error', NOT_STARTED).catch((failed: unknown) => logError('not-told', failed));
+  app.exit(1);
 }
 
 /** The demo belongs to one build. An installed program lies in an archive that cannot be written. */

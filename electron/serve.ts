@@ -8,6 +8,7 @@ import { openDesk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
+import { whenParentGone } from './parent-watch.ts';
 import { notOpen, WINDOW_MISSING } from './sentences.ts';
 import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
@@ -28,9 +29,11 @@ async function serve(options: StartOptions): Promise<void> {
   }
   const bookPath = options.book ?? usualBookPlace(process.platform, process.env, homedir());
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
+  const { named, demo } = options;
   const desk = await openDesk({
     bookPath,
-    demo: options.demo,
+    named,
+    demo,
     onBroken,
     upkeep: USUAL_TIMES,
     demoBook: demoBook(demoKeptAt),
@@ -61,6 +64,7 @@ async function serve(options: StartOptions): Promise<void> {
   process.on('SIGINT', close);
   process.on('SIGTERM', close);
   process.on('SIGHUP', close); // the terminal window was closed
+  whenParentGone(process.env, close);
 }
 
 /** Calls `act` whenever Enter is pressed in the terminal; where there is none, never. */

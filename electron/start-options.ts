@@ -1,9 +1,12 @@
 /** What a person may say when starting the program, in the desktop app and in plain Node alike. */
 import { isAbsolute, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 export interface StartOptions {
   /** Another book than the usual one. */
   book?: string;
+  /** Whether this start names that book, which is then not made if it is not there. `GAMBREL_BOOK` sets the usual place. */
+  named: boolean;
   demo: boolean;
   /** Wanted port of the loopback server. */
   port: number;
@@ -28,6 +31,7 @@ export function readStartOptions(
   strict = true,
 ): StartOptionsResult {
   const options: StartOptions = {
+    named: false,
     demo: false,
     port: USUAL_PORT,
     openBrowser: env['GAMBREL_NO_OPEN'] !== '1',
@@ -40,6 +44,7 @@ export function readStartOptions(
     else if (word === '--no-open') options.openBrowser = false;
     else if (word === '--book') {
       book = words[(at += 1)];
+      options.named = true;
       if (!book) return wrong('After --book comes the path of a book, such as --book /home/me/shop.gambrel.');
     } else if (word === '--port') {
       const port = words[(at += 1)] ?? '';
@@ -48,17 +53,35 @@ export function readStartOptions(
       options.port = Number(port);
     } else if (isBook(word)) {
       book = word;
+      options.named = true;
     } else if (strict) {
       return wrong(`"${word}" is not known here: use --book PATH, --demo, --port NUMBER or --no-open.`);
     }
   }
-  if (book) options.book = isAbsolute(book) ? book : resolve(folder, book);
+  if (!book) return { ok: true, options };
+  const path = pathOf(book);
+  if (path === null)
+    return wrong(`${book} is not a file of this computer: copy the book here, then open it there.`);
+  options.book = isAbsolute(path) ? path : resolve(folder, path);
   return { ok: true, options };
 }
 
-/** A book that is opened from the system's list of files comes as a bare path. */
+/** A book that is opened from the system's list of files comes as a bare path, or on Linux as a file address. */
 function isBook(word: string | undefined): word is string {
-  return word !== undefined && !word.startsWith('-') && word.endsWith('.gambrel');
+  return word !== undefined && !word.startsWith('-') && /\.gambrel$/i.test(word);
+}
+
+/**
+ * The path that a word names. File managers of Linux hand over addresses (`file:///home/ann/My%20shop.gambrel`): `%U` in
+ * the Desktop Entry Specification, "The Exec key". Null for an address that leads to another computer or is not one.
+ */
+function pathOf(word: string): string | null {
+  if (!/^file:/i.test(word)) return word;
+  try {
+    return fileURLToPath(word);
+  } catch {
+    return null;
+  }
 }
 
 function splitOnce(arg: string): string[] {

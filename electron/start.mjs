@@ -9,6 +9,7 @@ import { build, buildNeeded } from './start/build.mjs';
 import { nodeFor } from './start/node.mjs';
 import { run } from './start/run.mjs';
 import { findRuntime } from './start/runtime.mjs';
+import { sandboxSentence } from './start/sandbox.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 const args = process.argv.slice(2).filter((arg) => arg !== '--browser');
@@ -42,7 +43,10 @@ async function start() {
   if (runtime.path) {
     const ended = await run(runtime.path, [root].concat(args));
     if (!ended.neverRan) return ended.code;
-    say('The desktop runtime does not run on this computer: opening in the browser instead.');
+    say(
+      sandboxSentence(process.platform, runtime.path) ||
+        'The desktop runtime does not run on this computer: opening in the browser instead.',
+    );
   } else {
     say(runtime.sentence);
   }

@@ -1,12 +1,17 @@
 import { app, BrowserWindow, screen, type WebPreferences } from 'electron';
 import { ask, tell } from './dialogs.ts';
-import { logEvent } from './log.ts';
+import { logError, logEvent } from './log.ts';
 import { countStops } from './often.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
-import { WINDOW_HANGS, WINDOW_KEEPS_STOPPING, WINDOW_STOPPED } from './sentences.ts';
+import { WINDOW_HANGS, WINDOW_KEEPS_STOPPING, WINDOW_NOT_LOADED, WINDOW_STOPPED } from './sentences.ts';
+import { showOnceDrawn } from './show-window.ts';
 import { readWindowPlace, SMALLEST, writeWindowPlace } from './window-place.ts';
 
-/** What a page may do, whichever window shows it. */
+/**
+ * What a page may do, whichever window shows it. The sandbox is set for each window and not by `app.enableSandbox()`: that
+ * call takes `--no-sandbox` off Chromium's command line after its first processes were started without a sandbox, so that
+ * later ones crash, and `start-guard.ts` could not see that the switch was there.
+ */
 export const SAFE: WebPreferences = {
   contextIsolation: true,
   sandbox: true,
@@ -16,7 +21,7 @@ export const SAFE: WebPreferences = {
 };
 
 /**
- * Opens the window, shown once it is drawn.
+ * Opens the window, shown as soon as there is something to see.
  * @param preload path of the built preload
  * @param placeFile where its place is kept between starts
  */
@@ -31,15 +36,17 @@ export function openWindow(preload: string, placeFile: string): BrowserWindow {
     show: false,
     webPreferences: { preload, ...SAFE },
   });
-  window.once('ready-to-show', () => {
-    if (maximized) window.maximize();
-    window.show();
-  });
-  window.on('close', () => {
+  showOnceDrawn(window, maximized);
+  const keepPlace = () =>
     writeWindowPlace(placeFile, { ...window.getNormalBounds(), maximized: window.isMaximized() });
-  });
+  window.on('close', keepPlace);
+  window.on('session-end', keepPlace); // no window is closed then
   startAgain(window);
-  void window.loadURL(WINDOW_ADDRESS);
+  window.loadURL(WINDOW_ADDRESS).catch((error: unknown) => {
+    if (window.isDestroyed()) return; // closed while it was loading
+    logError('window-not-loaded', error);
+    void tell('error', WINDOW_NOT_LOADED);
+  });
   return window;
 }
 
@@ -67,5 +74,6 @@ function startAgain(window: BrowserWindow): void {
 /** Brings the window to the front: somebody started the program a second time. */
 export function focusWindow(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();
+  window.show();
   window.focus();
 }

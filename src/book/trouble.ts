@@ -14,6 +14,8 @@ export type BookTroubleCode =
   | 'newer'
   | 'locked' // open in another program
   | 'missing'
+  | 'absent' // named by whoever started the program, and not there
+  | 'addon' // the program's own SQLite library cannot be loaded; nothing is known of the book
   | 'migration'
   | 'backup' // a copy is not sound
   | 'no-stick' // the second place is not there
@@ -40,6 +42,8 @@ export class BookTrouble extends Error {
 
 /** Result codes of SQLite and of the system, in the order in which they are tried. */
 const MEANINGS: readonly [RegExp, BookTroubleCode][] = [
+  // Node's codes for a library that is damaged, blocked or not there; the book was not touched.
+  [/^(ERR_DLOPEN_FAILED|(ERR_)?MODULE_NOT_FOUND)$/, 'addon'],
   [/^SQLITE_(BUSY|LOCKED)/, 'locked'],
   [/^SQLITE_(READONLY|PERM)|^E(ACCES|PERM|ROFS)$/, 'read-only'],
   [/^SQLITE_FULL|^E(NOSPC|DQUOT|FBIG)$/, 'full'],

@@ -81,8 +81,8 @@ export const restore = door(wanted, (at, input): { setAside: string | null } => 
 });
 
 /** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
-export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), (at, { asItIs }) => {
-  at.open(asItIs);
+export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), async (at, { asItIs }) => {
+  await at.tryAgain(asItIs);
   return { open: at.room !== null };
 });
 
@@ -119,7 +119,7 @@ export const setLock = write(
 
 /** A book that is whole and only out of reach must not be put away. */
 function mayBeginAnew({ code }: BookTrouble): boolean {
-  return ['damaged', 'foreign', 'migration', 'missing', 'changed'].includes(code);
+  return ['damaged', 'foreign', 'migration', 'missing', 'absent', 'changed'].includes(code);
 }
 
 function placeOf({ room }: Door, folder: string): string {

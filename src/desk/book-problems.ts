@@ -14,6 +14,8 @@ const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
   newer: 'book.newer',
   locked: 'book.locked',
   missing: 'book.missing',
+  absent: 'book.absent',
+  addon: 'book.addon',
   migration: 'book.migration',
   backup: 'book.backup',
   'no-stick': 'second.missing',
@@ -55,5 +57,6 @@ export function troubleWithBook(error: unknown, path: string): BookTrouble | nul
   const ofFile =
     error instanceof Database.SqliteError &&
     /^SQLITE_(BUSY|LOCKED|READONLY|PERM|FULL|CANTOPEN|IOERR|NOTADB|CORRUPT)/.test(error.code);
-  return ofSystem || ofFile ? bookTroubleOf(error, path) : null;
+  const trouble = bookTroubleOf(error, path);
+  return ofSystem || ofFile || trouble.code === 'addon' ? trouble : null;
 }

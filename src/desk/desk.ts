@@ -28,12 +28,14 @@ export interface Desk {
   onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the way back. */
   trouble(): BookTrouble | null;
-  /** Lets go of the book, leaving one whole file. */
-  close(): void;
+  /** Lets go of the book, leaving one whole file; without `backUp: false` one that changed is backed up first. */
+  close(how?: { backUp?: boolean }): void;
 }
 
 export interface DeskOptions {
   bookPath: string;
+  /** The book was named by whoever started the program: one that is not there is not made until a window asks for it. */
+  named?: boolean;
   /** Start in the demo season; the book at `bookPath` is not touched until the demo is left. */
   demo?: boolean;
   /** The demo that `demo` and the window's call open. */
@@ -59,13 +61,14 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   const onBroken = options.onBroken ?? (() => undefined);
   const door = new BookDoor({
     bookPath: options.bookPath,
+    named: options.named,
     clock: options.clock ?? (() => new Date()),
     guarded: options.upkeep !== undefined,
     demoBook: options.demoBook,
     onBroken,
   });
   clearLeftovers();
-  if (options.demo) await door.openDemo();
+  if (options.demo) await door.startInDemo();
   else door.open();
   const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce, onBroken) : () => undefined;
 
@@ -103,7 +106,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   function openRoom(): DeskRoom {
     if (door.room) return door.room;
     // Without a book there is trouble, unless the desk was closed.
-    throw door.trouble ?? new Trouble('broken', 'desk.failed');
+    throw door.trouble ?? door.noDemo ?? new Trouble('broken', 'desk.failed');
   }
 
   function refusal(error: unknown, began: DeskRoom | null): Problem {
@@ -125,9 +128,9 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       return () => listeners.delete(listener);
     },
     trouble: () => door.trouble,
-    close() {
+    close(how) {
       stopUpkeep();
-      door.close();
+      door.close(how);
     },
   };
 }

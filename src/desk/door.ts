@@ -9,9 +9,10 @@ import { breakSeal, seal, sealHolds } from '../book/seal.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { troubleWithBook } from './book-problems.ts';
+import { Trouble } from './problem.ts';
 import type { Door } from './procedure.ts';
 import { createRoom, type DeskRoom } from './room.ts';
-import { dropTemporariesOf, dropTemporary, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
+import { dropIfPossible, dropTemporariesOf, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
 
 /** A book with an invented season to look at, made by whoever opens the desk. */
 export interface DemoBook {
@@ -23,6 +24,8 @@ export interface DemoBook {
 
 export interface DoorOptions {
   bookPath: string;
+  /** The book was named by whoever started the program: one that is not there is not made. */
+  named?: boolean | undefined;
   clock: () => Date;
   /** Whether a backup is made and the file sealed when it closes. */
   guarded: boolean;
@@ -35,15 +38,19 @@ export class BookDoor implements Door {
   /** The open book, or null while there is trouble. */
   room: DeskRoom | null = null;
   trouble: BookTrouble | null = null;
+  /** Why the demo that the program was started with could not be set up; no book is open then. */
+  noDemo: Trouble | null = null;
   readonly bookPath: string;
   readonly now: () => Date;
+  readonly #named: boolean;
   readonly #guarded: boolean;
   readonly #demoBook: DemoBook | undefined;
   readonly #onBroken: (error: unknown) => void;
 
-  constructor({ bookPath, clock, guarded, demoBook, onBroken }: DoorOptions) {
+  constructor({ bookPath, named, clock, guarded, demoBook, onBroken }: DoorOptions) {
     this.bookPath = bookPath;
     this.now = clock;
+    this.#named = named ?? false;
     this.#guarded = guarded;
     this.#demoBook = demoBook;
     this.#onBroken = onBroken;
@@ -52,6 +59,24 @@ export class BookDoor implements Door {
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs = false): void {
     if (!this.room) this.#attempt(() => this.#shop(asItIs));
+  }
+
+  /** Starts in the demo. What keeps it from being set up is told by every answer, as with a book that does not open. */
+  async startInDemo(): Promise<void> {
+    try {
+      await this.openDemo();
+      this.noDemo = this.trouble = null;
+    } catch (error) {
+      if (error instanceof Trouble) this.noDemo = error;
+      else if (error instanceof BookTrouble) this.trouble = error;
+      else throw error;
+    }
+  }
+
+  /** Tries what did not open at the start once more; `asItIs` takes a file that is not as it was left. */
+  async tryAgain(asItIs: boolean): Promise<void> {
+    if (this.noDemo) await this.startInDemo();
+    else this.open(asItIs);
   }
 
   async openDemo(): Promise<DeskRoom> {
@@ -63,7 +88,7 @@ export class BookDoor implements Door {
 
   async leaveDemo(): Promise<DeskRoom> {
     if (this.room && !this.room.demo) return this.room;
-    const next = this.#shop(false);
+    const next = this.#shop(false, true); // leaving the demo asks for the book
     this.close();
     return (this.room = next);
   }
@@ -113,18 +138,19 @@ export class BookDoor implements Door {
     else this.#attempt(() => this.#shop(false));
   }
 
-  /** Lets go of the book, leaving one whole file; one that changed is backed up first. */
-  close(): void {
+  /** Lets go of the book, leaving one whole file; one that changed is backed up first, unless there is no time for it. */
+  close({ backUp = true } = {}): void {
     const { room } = this;
     if (!room) return;
-    if (this.#guarded && !room.demo && room.backups.due()) this.#backUp(room);
+    if (backUp && this.#guarded && !room.demo && room.backups.due()) this.#backUp(room);
     this.#letGo();
-    if (room.demo) dropTemporary(dirname(room.book.path));
+    if (room.demo) dropIfPossible(dirname(room.book.path));
     else if (this.#guarded) this.#try(() => seal(this.bookPath));
   }
 
-  #shop(asItIs: boolean): DeskRoom {
+  #shop(asItIs: boolean, mayMake = !this.#named): DeskRoom {
     expectBook(this.bookPath);
+    if (!mayMake && !existsSync(this.bookPath)) throw new BookTrouble('absent', this.bookPath);
     if (!asItIs && !sealHolds(this.bookPath)) {
       inspectBook(this.bookPath); // says more precisely what happened, if SQLite sees it
       throw new BookTrouble('changed', this.bookPath);
@@ -153,7 +179,7 @@ export class BookDoor implements Door {
       });
       return createRoom({ book, demo: true, clock, host: this });
     } catch (error) {
-      dropTemporary(folder);
+      dropIfPossible(folder);
       throw error;
     }
   }

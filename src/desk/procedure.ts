@@ -56,6 +56,8 @@ export interface Door {
   readonly now: () => Date;
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs?: boolean): void;
+  /** Tries what did not open at the start once more; `asItIs` takes a file that is not as it was left. */
+  tryAgain(asItIs: boolean): Promise<void>;
   openDemo(): Promise<DeskRoom>;
   leaveDemo(): Promise<DeskRoom>;
   /**

@@ -12,12 +12,14 @@ import { Trouble } from './problem.ts';
 const KINDS = ['out', 'file', 'fill', 'demo'] as const;
 /** `gambrel-out-<process>-XXXXXX`; earlier versions left the process out. */
 const NAME = new RegExp(`^gambrel-(?:${KINDS.join('|')})-(?:(\\d+)-)?[A-Za-z0-9]{6}$`);
+/** Windows refuses to remove a file for a moment after it was closed, while its virus scanner reads it. */
+const REMOVING = { recursive: true, force: true, maxRetries: 5, retryDelay: 100 };
 /** A folder that tells no process may be in use by an earlier version that runs beside this one. */
 const DAY_MS = 24 * 60 * 60_000;
 
 /** Each folder with what it is for: an open book's room. */
 const folders = new Map<string, object | null>();
-process.once('exit', () => [...folders.keys()].forEach(dropTemporary));
+process.once('exit', () => [...folders.keys()].forEach(dropIfPossible));
 
 /**
  * Makes a folder that goes at the latest with the process.
@@ -30,20 +32,25 @@ export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | nu
   return folder;
 }
 
+/** Removes a folder, trying again for a second and a half. @throws Error when a file in it stays in use */
 export function dropTemporary(folder: string): void {
-  rmSync(folder, { recursive: true, force: true });
+  rmSync(folder, REMOVING);
   folders.delete(folder);
+}
+
+/** Removes a folder, or leaves it to the end of the process and to the next start. */
+export function dropIfPossible(folder: string): void {
+  try {
+    dropTemporary(folder);
+  } catch {
+    // Windows removes no file that is open.
+  }
 }
 
 /** Removes all folders of an owner; one that is just being written goes when that ends. */
 export function dropTemporariesOf(owner: object): void {
   for (const [folder, of] of [...folders]) {
-    if (of !== owner) continue;
-    try {
-      dropTemporary(folder);
-    } catch {
-      // Windows removes no file that is open.
-    }
+    if (of === owner) dropIfPossible(folder);
   }
 }
 
@@ -72,6 +79,7 @@ export async function inTemporaryMeanwhile<T>(work: () => Promise<T>): Promise<T
 const OF_WRITING = /^SQLITE_(FULL|READONLY|CANTOPEN|IOERR_(WRITE|FSYNC|DIR_FSYNC|TRUNCATE|SHM|ACCESS))/;
 
 function temporaryTrouble(error: unknown): unknown {
+  if (error instanceof BookTrouble && error.code === 'addon') return error;
   const ofSystem = error instanceof Error && 'syscall' in error;
   const ofWriting = error instanceof Database.SqliteError && OF_WRITING.test(error.code);
   if (!ofSystem && !ofWriting && !(error instanceof BookTrouble)) return error;
@@ -93,7 +101,7 @@ export function clearLeftovers(now = Date.now()): void {
       const gone = found[1] === undefined ? now - mtimeMs > DAY_MS : !runs(Number(found[1]));
       // A link, or a folder of another account, is not ours to remove.
       if (is.folder && gone && (process.getuid === undefined || uid === process.getuid()))
-        rmSync(folder, { recursive: true, force: true });
+        rmSync(folder, REMOVING);
     } catch {
       // In use after all, or gone by now: the next start looks again.
     }

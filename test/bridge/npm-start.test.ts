@@ -1,6 +1,15 @@
 /** `npm start` itself: which Node, whether to build, desktop or browser; and the whole way once. */
 import { spawn } from 'node:child_process';
-import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -20,6 +29,7 @@ interface Pieces {
   hindrance(platform: string, env: Record<string, string>, uid: number): string;
   installedRuntime(root: string, env: Record<string, string>): string;
   run(file: string, args: string[]): Promise<{ code: number; neverRan: boolean }>;
+  sandboxSentence(platform: string, program: string, read?: (file: string) => string): string;
 }
 const piece = async (name: string) =>
   (await import(/* @vite-ignore */ join(root, 'electron/start', `${name}.mjs`))) as Pieces;
@@ -164,6 +174,85 @@ describe('desktop or browser', () => {
     expect(await run(script('exit 127'), [])).toEqual({ code: 127, neverRan: true });
     expect(await run(script('kill -TRAP $$'), [])).toEqual({ code: 133, neverRan: true });
     expect(await run(join(folder, 'nothing'), [])).toEqual({ code: 127, neverRan: true });
+  });
+});
+
+describe('a runtime that finds no sandbox', () => {
+  const system = (values: Record<string, string>) => (file: string) => values[file] ?? '';
+
+  it('is told with the remedy where the system forbids one', async () => {
+    const { sandboxSentence } = await piece('sandbox');
+    const forbidding: Record<string, string>[] = [
+      { '/proc/sys/kernel/apparmor_restrict_unprivileged_userns': '1\n' }, // Ubuntu 24.04
+      { '/proc/sys/kernel/unprivileged_userns_clone': '0\n' },
+      { '/proc/sys/user/max_user_namespaces': '0\n' },
+    ];
+    for (const values of forbidding)
+      expect(sandboxSentence('linux', '/x/dist/electron', system(values))).toMatch(
+        /opening in the browser instead\. .*deb package, .*chown root:root "\/x\/dist\/chrome-sandbox" && sudo chmod 4755 "\/x\/dist\/chrome-sandbox"$/,
+      );
+  });
+
+  it('is no matter of the sandbox where the system allows it', async () => {
+    const { sandboxSentence } = await piece('sandbox');
+    const allowed = system({
+      '/proc/sys/kernel/apparmor_restrict_unprivileged_userns': '0\n',
+      '/proc/sys/kernel/unprivileged_userns_clone': '1\n',
+      '/proc/sys/user/max_user_namespaces': '127000\n',
+    });
+    expect(sandboxSentence('linux', '/x/electron', allowed)).toBe('');
+    expect(sandboxSentence('linux', '/x/electron', system({}))).toBe('');
+    expect(sandboxSentence('darwin', '/x/Electron', allowed)).toBe('');
+  });
+});
+
+describe.runIf(process.platform !== 'win32')('what npm start started', () => {
+  /** A start of a program that counts signals and looks for its parent, each line of which is passed on. */
+  function startOf(program: string) {
+    const file = put('program.mjs', program);
+    const starter = put(
+      'starter.mjs',
+      `import { run } from ${JSON.stringify(join(root, 'electron/start/run.mjs'))};
+       process.exitCode = (await run(process.execPath, [${JSON.stringify(file)}])).code;`,
+    );
+    const child = spawn(process.execPath, [starter], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+      detached: true,
+    });
+    let out = '';
+    child.stdout.on('data', (text: Buffer) => (out += text.toString()));
+    return { child, out: () => out, ended: new Promise((done) => child.on('close', done)) };
+  }
+
+  it('hears Ctrl-C once, which the terminal sends to the whole group and npm passes on', async () => {
+    const { child, out, ended } = startOf(`
+      let heard = 0;
+      process.on('SIGINT', () => {
+        heard += 1;
+        if (heard === 1) setTimeout(() => { console.log('heard', heard); process.exit(7); }, 600);
+      });
+      setInterval(() => undefined, 1000);
+      console.log('there');`);
+    await expect.poll(out, { timeout: 10_000 }).toBe('there\n');
+    process.kill(-(child.pid ?? 0), 'SIGINT');
+    await new Promise((done) => setTimeout(done, 100));
+    child.kill('SIGINT');
+    expect(await ended).toBe(7);
+    expect(out()).toBe('there\nheard 1\n');
+  });
+
+  it('ends when its start was killed', async () => {
+    const watch = join(root, 'electron/parent-watch.ts');
+    const done = join(folder, 'ended');
+    const { child, out } = startOf(`
+      import { writeFileSync } from 'node:fs';
+      import { whenParentGone } from ${JSON.stringify(watch)};
+      whenParentGone(process.env, () => { writeFileSync(${JSON.stringify(done)}, ''); process.exit(0); }, 50);
+      setInterval(() => undefined, 1000);
+      console.log(process.pid);`);
+    await expect.poll(out, { timeout: 10_000 }).toMatch(/^\d+\n$/);
+    child.kill('SIGKILL');
+    await expect.poll(() => existsSync(done), { timeout: 5_000 }).toBe(true);
   });
 });
 

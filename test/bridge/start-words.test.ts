@@ -9,15 +9,15 @@ describe('the options', () => {
     readStartOptions(args, env, '/home/ann', strict);
 
   it('reads them in any order, joined or apart', () => {
-    const usual = { demo: false, port: 4747, openBrowser: true };
+    const usual = { named: false, demo: false, port: 4747, openBrowser: true };
     expect(read([])).toEqual({ ok: true, options: usual });
     expect(read(['--demo', '--port', '4000', '--no-open'])).toEqual({
       ok: true,
-      options: { demo: true, port: 4000, openBrowser: false },
+      options: { named: false, demo: true, port: 4000, openBrowser: false },
     });
     expect(read(['--port=0', '--book=a=b.gambrel'])).toEqual({
       ok: true,
-      options: { ...usual, port: 0, book: '/home/ann/a=b.gambrel' },
+      options: { ...usual, named: true, port: 0, book: '/home/ann/a=b.gambrel' },
     });
   });
 
@@ -44,6 +44,28 @@ describe('the options', () => {
   it('takes the bare path of a book, as it comes from the list of files', () => {
     expect(read(['--demo', 'cabin.gambrel'])).toMatchObject({ options: { book: '/home/ann/cabin.gambrel' } });
     expect(read(['.', '--x=a.gambrel'], {}, false)).toEqual(read([]));
+  });
+
+  it('reads file addresses as the files that they name', () => {
+    const book = '/home/ann/My shop.gambrel';
+    for (const args of [
+      ['file:///home/ann/My%20shop.gambrel'],
+      ['FILE:///home/ann/My%20shop.gambrel'],
+      ['--book', 'file:///home/ann/My%20shop.gambrel'],
+      ['--book=file://localhost/home/ann/My%20shop.gambrel'],
+    ])
+      expect(read(args), args[0]).toMatchObject({ ok: true, options: { book, named: true } });
+    expect(read(['SHOP.GAMBREL'])).toMatchObject({
+      options: { book: '/home/ann/SHOP.GAMBREL', named: true },
+    });
+    for (const address of ['file://other/share/shop.gambrel', 'file:///a%2Fb.gambrel'])
+      expect(read([address])).toEqual({ ok: false, sentence: `${address} is not a file of this computer: copy the book here, then open it there.` }); // prettier-ignore
+  });
+
+  it('knows a book that was named from the usual place', () => {
+    expect(read([], { GAMBREL_BOOK: '/env.gambrel' })).toMatchObject({ options: { named: false } });
+    expect(read(['--book', '/arg.gambrel'])).toMatchObject({ options: { named: true } });
+    expect(read(['arg.gambrel'])).toMatchObject({ options: { named: true } });
   });
 
   it("passes over Chromium's own switches in the desktop app", () => {

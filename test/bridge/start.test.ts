@@ -89,10 +89,15 @@ async function callAt(address: URL, name: string, input: unknown): Promise<unkno
 }
 
 const shop = () => join(folder, 'shop.gambrel');
+/** A book that has not begun. */
+const newShop = () => {
+  writeFileSync(shop(), '');
+  return shop();
+};
 
 describe('a good start', () => {
   it('serves the window and the book, and Ctrl-C leaves one file', async () => {
-    const running = run(['--book', shop(), '--port', '0']);
+    const running = run(['--book', newShop(), '--port', '0']);
     const address = await addressOf(running);
     expect(address.hostname).toBe('127.0.0.1');
     const page = await fetch(address);
@@ -156,11 +161,21 @@ describe('a good start', () => {
     if (process.platform === 'linux') expect(existsSync(join(folder, 'Gambrel', 'shop.gambrel'))).toBe(true);
   });
 
+  it('makes no book, nor its folder, that was named and is not there; the window asks first', async () => {
+    const away = join(folder, 'stick', 'shop.gambrel');
+    const running = run(['--book', away, '--port', '0']);
+    const address = await addressOf(running);
+    expect(await callAt(address, 'shop.look', {})).toMatchObject({ problem: { code: 'book.absent' } });
+    expect(existsSync(join(folder, 'stick'))).toBe(false);
+    expect(await callAt(address, 'shop.beginAnew', {})).toMatchObject({ value: { open: true } });
+    expect(existsSync(away)).toBe(true);
+  });
+
   it('says that it takes another port when the wanted one is taken', async () => {
     const other = createServer();
     await new Promise<void>((done) => other.listen(0, '127.0.0.1', done));
     const taken = (other.address() as { port: number }).port;
-    const running = run(['--book', shop(), '--port', String(taken)]);
+    const running = run(['--book', newShop(), '--port', String(taken)]);
     const address = await addressOf(running);
     expect(running.out()).toContain(`Port ${taken} is taken, so Gambrel uses ${address.port}.`);
     expect(Number(address.port)).not.toBe(taken);
@@ -172,7 +187,7 @@ describe('a book that does not open', () => {
   /** The window opens all the same and tells why; the terminal has one sentence without a stack; the file is as it was. */
   async function troubled(path: string, ...codes: string[]): Promise<URL> {
     const before = existsSync(shop()) ? readFileSync(shop()) : null;
-    const running = run(['--book', path, '--port', '0']);
+    const running = run(['--port', '0'], { GAMBREL_BOOK: path });
     const address = await addressOf(running);
     for (const call of ['shop.look', 'rail.look']) {
       const { problem } = (await callAt(address, call, {})) as { problem: { code: string } };
@@ -260,7 +275,7 @@ describe('a book that does not open', () => {
   });
 
   async function makeBook(): Promise<void> {
-    const running = run(['--book', shop(), '--port', '0']);
+    const running = run(['--book', newShop(), '--port', '0']);
     await callAt(await addressOf(running), 'shop.setUp', { shopName: 'Ridge', unit: 'lb' });
     running.child.kill('SIGINT');
     await running.ended;

@@ -1,4 +1,5 @@
 import { spawn, type ChildProcess } from 'node:child_process';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 const PROGRAM = join(import.meta.dirname, '../../out/main/serve.js');
@@ -13,6 +14,7 @@ export interface Served {
 }
 
 export async function serve(...args: string[]): Promise<Served> {
+  if (args.includes('--book')) beginBook(args[args.indexOf('--book') + 1] ?? '');
   const child = spawn(process.execPath, [PROGRAM, '--no-open', '--port', '0', ...args], {
     env: { ...process.env, TZ: 'America/Denver' },
   });
@@ -52,4 +54,10 @@ export async function serve(...args: string[]): Promise<Served> {
         child.kill(signal);
       }),
   };
+}
+
+/** A book that is named and not there would be asked about; an empty file is a book that has not begun. */
+function beginBook(path: string): void {
+  const backups = path.replace(/\.gambrel$/, ' backups');
+  if (!existsSync(path) && !existsSync(backups)) writeFileSync(path, '');
 }

@@ -1,5 +1,5 @@
 /** Loads the built shell, `out/main/main.js`, as Node loads it, with the double in the place of `electron`. */
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { registerHooks } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -48,20 +48,20 @@ export async function boot(
     args?: string[];
     onlyInstance?: boolean;
     installed?: boolean;
-    screens?: DoubleOptions['screens'];
     prepare?: (folder: string) => void;
-  } = {},
+    /** Whether the book is there before; an empty file is a book that has not begun. */
+    bookThere?: boolean;
+  } & Pick<DoubleOptions, 'screens' | 'switches' | 'withheld' | 'openedWith' | 'rejects'> = {},
 ): Promise<Booted> {
   const built = join(OUT, 'main/main.js');
   if (!existsSync(built)) throw new Error('The shell is not built: run "npm run build" first.');
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-shell-'));
   more.prepare?.(folder);
   const book = more.book ?? join(folder, 'shop.gambrel');
+  if (more.bookThere !== false && !existsSync(book)) writeFileSync(book, '');
   const { electron, record } = electronDouble({
     folders: { userData: folder, logs: join(folder, 'logs'), documents: join(folder, 'documents') },
-    onlyInstance: more.onlyInstance,
-    installed: more.installed,
-    screens: more.screens,
+    ...more,
   });
   const number = String((boots += 1));
   doubles.set(number, electron);

@@ -21,6 +21,10 @@ export const bookWording: Readonly<Record<string, Wording>> = {
   'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
   'book.missing': (p) =>
     `The book is no longer at ${p.path}, but there are backups of it. Put the file back and try again, or open the newest backup below.`,
+  'book.absent': (p) =>
+    `There is no book at ${p.path}. If it lies on a stick or another drive, bring that back, then try again. Or begin a new, empty book there.`,
+  'book.addon': (p) =>
+    `A part of Gambrel that reads the book could not be loaded. Reinstall Gambrel; your book is untouched: ${p.path}. Where Gambrel was started with npm, run npm ci.`,
   'book.migration': (p) =>
     `The book ${p.path} could not be brought up to date. It was left as it was. Open a backup below, or go back to the Gambrel that you had.`,
   'book.backup': (p) =>

@@ -21,12 +21,15 @@ const PRELUDE = `
     postMessage(message) { parentPort.postMessage(message); }
   }
   process.parentPort = new ParentPort();
+  // Electron 36 and later only warn of a rejection that nobody handles: the process stays.
+  process.on('unhandledRejection', () => undefined);
   import(workerData.url).then(() => {
     parentPort.on('message', ({ message, ports }) => {
-      if (message && message.kind === 'die, for a test') process.exit(9);
+      if (message && message.kind === 'die, for a test') process.exit(message.code);
+      if (message && message.kind === 'reject, for a test') return void Promise.reject(new TypeError('nobody hears'));
       process.parentPort.emit('message', { data: message, ports: ports.map((raw) => new Port(raw)) });
     });
-  });
+  }, (error) => { console.error(error); process.exit(1); });
 `;
 
 export class DeskThread extends StrictEmitter {
@@ -38,7 +41,7 @@ export class DeskThread extends StrictEmitter {
   busy = false;
 
   constructor(file: string) {
-    super('UtilityProcess', ['message', 'exit', 'spawn']);
+    super('UtilityProcess', ['message', 'exit', 'spawn', 'error']);
     this.#worker = new Worker(PRELUDE, { eval: true, workerData: { url: pathToFileURL(file).href } });
     this.#worker.on('message', (message: unknown) => this.emit('message', message));
     this.#worker.on('exit', (code) => {
@@ -65,9 +68,20 @@ export class DeskThread extends StrictEmitter {
     this.emit('message', structuredClone(message));
   }
 
-  /** Ends the thread as a crash would. */
-  crash(): void {
-    this.#worker.postMessage({ message: { kind: 'die, for a test' }, ports: [] });
+  /** Ends the thread as a crash would; 9: it was killed. */
+  crash(code = 9): void {
+    this.#worker.postMessage({ message: { kind: 'die, for a test', code }, ports: [] });
+  }
+
+  /** V8 meets an error that it cannot go on from: an emitter's `error`, which throws where nobody listens. */
+  fatal(): void {
+    this.emit('error', 'FatalError', 'v8::ToLocalChecked Empty MaybeLocal', '{}');
+    this.crash(5);
+  }
+
+  /** A promise of the desk's rejects and nobody handles it. */
+  rejects(): void {
+    this.#worker.postMessage({ message: { kind: 'reject, for a test' }, ports: [] });
   }
 }
 

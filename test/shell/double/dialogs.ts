@@ -23,7 +23,8 @@ const OPEN_OPTIONS = ['title', 'defaultPath', 'filters', 'properties'];
 const SAVE_OPTIONS = ['title', 'defaultPath', 'filters'];
 const PROPERTIES = ['openFile', 'openDirectory', 'createDirectory'];
 
-export function dialogsDouble() {
+/** @param refuses what showing a message rejects with, if it fails */
+export function dialogsDouble(refuses?: Error) {
   const record = {
     dialogs: [] as AskedDialog[],
     /** Answers to dialogs that have a choice, first come first. */
@@ -50,6 +51,7 @@ export function dialogsDouble() {
   const dialog = strict('dialog', {
     async showMessageBox(asked: AskedDialog) {
       checkOptions('showMessageBox', asked, MESSAGE_OPTIONS);
+      if (refuses) throw refuses;
       record.dialogs.push(structuredClone(asked));
       const response = asked.buttons.length === 1 ? 0 : record.answers.shift();
       if (response === undefined) throw new Error(`Nobody answers: ${asked.message}`);

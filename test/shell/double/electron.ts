@@ -19,6 +19,8 @@ type BeforeRequest = (details: { url: string }, answer: (response: { cancel: boo
 type Folders = Record<'userData' | 'logs' | 'documents', string>;
 
 const APP_EVENTS = [
+  'browser-window-created',
+  'child-process-gone',
   'web-contents-created',
   'second-instance',
   'open-file',
@@ -32,6 +34,14 @@ export interface DoubleOptions {
   onlyInstance?: boolean;
   /** Whether the program was installed, and not started from its source. */
   installed?: boolean;
+  /** Switches on Chromium's command line, such as `no-sandbox`. */
+  switches?: string[];
+  /** Events of a window and its page that never come, as `ready-to-show` under Wayland. */
+  withheld?: string[];
+  /** A book that macOS opens the program with: it says so before the app is ready. */
+  openedWith?: string;
+  /** What a call of this name fails with, as `showMessageBox` where there is no display. */
+  rejects?: Partial<Record<'loadURL' | 'showMessageBox' | 'BrowserWindow', Error>>;
   /** The areas of the screens that windows may use; one ordinary screen if not said. */
   screens?: { x: number; y: number; width: number; height: number }[];
 }
@@ -40,13 +50,14 @@ const ONE_SCREEN = [{ x: 0, y: 0, width: 1920, height: 1040 }];
 
 export function electronDouble(options: DoubleOptions) {
   const app = new StrictEmitter('app', APP_EVENTS);
+  const powerMonitor = new StrictEmitter('powerMonitor', ['shutdown', 'suspend', 'resume']);
   const scheme = once<(request: { url: string }) => Promise<Response>>('protocol.handle');
   const requestRights = once<Rights>('setPermissionRequestHandler');
   const checkRights = once<Check>('setPermissionCheckHandler');
   const beforeRequest = once<BeforeRequest>('onBeforeRequest');
   const serial = serialDouble();
   const downloads = downloadsDouble();
-  const dialogs = dialogsDouble();
+  const dialogs = dialogsDouble(options.rejects?.showMessageBox);
   const sessionListeners: Record<string, (listener: never) => void> = {
     'select-serial-port': serial.onSelect,
     'will-download': downloads.onDownload,
@@ -59,7 +70,9 @@ export function electronDouble(options: DoubleOptions) {
     ...dialogs.record,
     menu: [] as MenuItem[],
     schemes: [] as { scheme: string; privileges: Record<string, boolean> }[],
-    sandboxed: false,
+    powerMonitor,
+    /** The identity that the taskbar of Windows knows the program by. */
+    appUserModelId: null as string | null,
     /** Files that were shown in the system's list of files. */
     shownFiles: [] as string[],
     /** What this start would hand to a first instance. */
@@ -85,6 +98,8 @@ export function electronDouble(options: DoubleOptions) {
   };
 
   const around: Surroundings = {
+    withheld: options.withheld ?? [],
+    rejects: () => options.rejects?.loadURL,
     created: (contents) => app.emit('web-contents-created', {}, contents),
     load: record.load,
     fromPage(contents, channel, args) {
@@ -125,16 +140,17 @@ export function electronDouble(options: DoubleOptions) {
   const electron = {
     app: strict('app', {
       on: app.on.bind(app),
-      enableSandbox() {
-        if (record.ready) throw new Error('enableSandbox comes before ready');
-        record.sandboxed = true;
-      },
+      commandLine: strict('commandLine', {
+        hasSwitch: (name: string) => (options.switches ?? []).includes(name),
+      }),
+      setAppUserModelId: (id: string) => void (record.appUserModelId = id),
       requestSingleInstanceLock(more: object) {
         record.handedOver = structuredClone(more);
         return options.onlyInstance ?? true;
       },
       whenReady: async () => {
         await new Promise((resolve) => setImmediate(resolve));
+        if (options.openedWith !== undefined) app.emit('open-file', preventable({}), options.openedWith);
         record.ready = true;
       },
       getPath(name: string) {
@@ -149,13 +165,17 @@ export function electronDouble(options: DoubleOptions) {
     BrowserWindow: class extends WindowDouble {
       constructor(windowOptions: WindowDouble['options']) {
         if (!record.ready) throw new Error('No window before ready');
+        if (options.rejects?.BrowserWindow) throw options.rejects.BrowserWindow;
+        if (windowOptions.webPreferences['sandbox'] !== true) throw new Error('A window without a sandbox');
         super(windowOptions, around);
         record.windows.push(this);
+        app.emit('browser-window-created', preventable({}), this);
       }
     },
     Menu: menuDouble((items) => record.menu.splice(0, Infinity, ...items)),
     MessageChannelMain,
     dialog: dialogs.dialog,
+    powerMonitor: strict('powerMonitor', { on: powerMonitor.on.bind(powerMonitor) }),
     ipcMain: strict('ipcMain', {
       on(channel: string, listener: (event: object, ...args: unknown[]) => void) {
         if (ipc.has(channel)) throw new Error(`${channel} is listened to twice`);

@@ -10,6 +10,8 @@ const CONTENTS_EVENTS = [
   'will-frame-navigate',
   'will-attach-webview',
   'render-process-gone',
+  'did-finish-load',
+  'did-fail-load',
 ];
 
 const PRINT_OPTIONS = ['silent', 'deviceName', 'printBackground', 'usePrinterDefaultPageSize', 'pageSize', 'margins', 'landscape']; // prettier-ignore
@@ -28,6 +30,10 @@ export interface Surroundings {
   load(address: string): Promise<Response>;
   fromPage(contents: WebContentsDouble, channel: string, args: unknown[]): void;
   closed(window: WindowDouble): void;
+  /** Events that never come. */
+  withheld: readonly string[];
+  /** What loading a page rejects with, if it fails. */
+  rejects(): Error | undefined;
 }
 
 export class WebContentsDouble extends StrictEmitter {
@@ -49,9 +55,14 @@ export class WebContentsDouble extends StrictEmitter {
     this.#around = around;
   }
 
+  /** Loads an address, or tells first that it failed and then rejects, as Electron does. */
   async open(address: string): Promise<void> {
-    const response = await this.#around.load(address);
-    if (response.status !== 200) throw new Error(`${address} answered ${response.status}`);
+    const refused = this.#around.rejects();
+    const response = refused ? null : await this.#around.load(address);
+    if (response?.status !== 200) {
+      this.#tell('did-fail-load', {}, -6, 'ERR_FILE_NOT_FOUND', address, true);
+      throw refused ?? new Error(`${address} answered ${response?.status}`);
+    }
     this.address = address;
     this.loads += 1;
     const { fromPage } = this.#around;
@@ -59,6 +70,11 @@ export class WebContentsDouble extends StrictEmitter {
       this.#preload === null
         ? null
         : openPage(this.#preload, (channel, args) => fromPage(this, channel, args));
+    this.#tell('did-finish-load', {});
+  }
+
+  #tell(event: string, ...details: unknown[]): void {
+    if (!this.#around.withheld.includes(event)) this.emit(event, ...details);
   }
 
   setWindowOpenHandler(handler: (details: { url: string }) => { action: string }): void {
@@ -123,6 +139,8 @@ export class WindowDouble extends StrictEmitter {
   readonly webContents: WebContentsDouble;
   readonly #around: Surroundings;
   shown = false;
+  /** How often it was shown. */
+  shows = 0;
   maximized = false;
   minimized = false;
   focused = 0;
@@ -132,7 +150,14 @@ export class WindowDouble extends StrictEmitter {
   moved: { x: number; y: number } | null = null;
 
   constructor(options: WindowDouble['options'], around: Surroundings) {
-    super('BrowserWindow', ['ready-to-show', 'close', 'closed', 'unresponsive']);
+    super('BrowserWindow', [
+      'ready-to-show',
+      'close',
+      'closed',
+      'unresponsive',
+      'query-session-end',
+      'session-end',
+    ]);
     checkOptions('BrowserWindow', options, WINDOW_OPTIONS);
     this.options = structuredClone(options);
     this.#around = around;
@@ -144,11 +169,15 @@ export class WindowDouble extends StrictEmitter {
 
   async loadURL(address: string): Promise<void> {
     await this.webContents.open(address);
-    this.emit('ready-to-show');
+    if (!this.#around.withheld.includes('ready-to-show')) this.emit('ready-to-show');
   }
 
   show(): void {
     this.shown = true;
+    this.shows += 1;
+  }
+  isDestroyed(): boolean {
+    return this.destroyed;
   }
   maximize(): void {
     this.maximized = true;
@@ -177,9 +206,14 @@ export class WindowDouble extends StrictEmitter {
     this.emit('closed');
     this.#around.closed(this);
   }
+  /** Windows ends the person's session: when this returns, the process is ended. */
+  endSession(...reasons: ('shutdown' | 'close-app' | 'critical' | 'logoff')[]): void {
+    this.emit('session-end', preventable({ reasons }));
+  }
   /** The person closes it. */
   close(): void {
     this.emit('close', preventable({}));
+    this.destroyed = true;
     this.emit('closed');
     this.#around.closed(this);
   }

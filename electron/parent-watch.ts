@@ -1,0 +1,33 @@
+/** Whether the program that started this one still runs. */
+
+/** Set by `npm start` to its own process id. */
+const PARENT = 'GAMBREL_PARENT';
+const LOOK_EVERY = 1_000;
+
+/**
+ * Calls `gone` once when the process named by `GAMBREL_PARENT` has ended: a start that was killed passes no signal on.
+ * Without that name nobody is watched.
+ */
+export function whenParentGone(
+  env: Readonly<Record<string, string | undefined>>,
+  gone: () => void,
+  lookEvery = LOOK_EVERY,
+): void {
+  const parent = Number(env[PARENT]);
+  if (!Number.isInteger(parent) || parent <= 1) return;
+  const look = setInterval(() => {
+    if (runs(parent)) return;
+    clearInterval(look);
+    gone();
+  }, lookEvery);
+  look.unref();
+}
+
+function runs(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return error instanceof Error && 'code' in error && error.code === 'EPERM';
+  }
+}

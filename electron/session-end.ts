@@ -1,0 +1,44 @@
+/** The end of the person's session on Windows: the book is closed while the system waits. */
+import { existsSync, rmSync } from 'node:fs';
+import { app } from 'electron';
+import { logEvent } from './log.ts';
+
+/**
+ * Longest that the system is made to wait, ms. Windows ends a program that has not answered after 5 s (HungAppTimeout).
+ */
+const WAIT = 4_000;
+const LOOK_EVERY = 20;
+
+/**
+ * Closes the book when the person logs off or Windows shuts down. The process ends as soon as the handlers have returned,
+ * and nothing asynchronous happens before that, so this waits for a file that the desk makes. Call it before the first window.
+ * @param doneFile the file that tells that the book is closed
+ * @param close begins to close the book; `backUp` is false where Windows forces its end and gives no time
+ */
+export function closeWhenSessionEnds(
+  doneFile: string,
+  close: (backUp: boolean, doneFile: string) => void,
+): void {
+  let ended = false;
+  app.on('browser-window-created', (_event, window) => {
+    window.on('session-end', ({ reasons }) => {
+      if (ended) return; // each window hears of it
+      ended = true;
+      rmSync(doneFile, { force: true });
+      close(!reasons.includes('critical'), doneFile);
+      const closed = waitFor(doneFile);
+      rmSync(doneFile, { force: true });
+      logEvent('session-ended', { reasons: reasons.join('+'), closed: String(closed) });
+    });
+  });
+}
+
+/** Blocks until the file is there; false after `WAIT`. */
+function waitFor(file: string): boolean {
+  const asleep = new Int32Array(new SharedArrayBuffer(4));
+  for (let waited = 0; waited < WAIT; waited += LOOK_EVERY) {
+    if (existsSync(file)) return true;
+    Atomics.wait(asleep, 0, 0, LOOK_EVERY);
+  }
+  return false;
+}

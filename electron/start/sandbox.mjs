@@ -1,0 +1,42 @@
+/** Why the desktop runtime found no sandbox on Linux, and what helps. */
+import fs from 'fs';
+import path from 'path';
+
+/**
+ * What keeps a program from making user namespaces, which Chromium's sandbox is built of: the file and the value that
+ * forbids it. Sources: Ubuntu 24.04 release notes, "Unprivileged user namespace restrictions"; Debian's kernel up to 10;
+ * user_namespaces(7).
+ */
+const FORBIDDING = [
+  ['/proc/sys/kernel/apparmor_restrict_unprivileged_userns', '1'],
+  ['/proc/sys/kernel/unprivileged_userns_clone', '0'],
+  ['/proc/sys/user/max_user_namespaces', '0'],
+];
+
+/**
+ * The sentence for a runtime that ended at once where the system forbids its sandbox; '' where the system does not.
+ * @param program the runtime's program file; its helper for such systems lies beside it
+ * @param read gives the text of a file, '' for one that is not there
+ */
+export function sandboxSentence(platform, program, read) {
+  if (platform !== 'linux') return '';
+  if (!FORBIDDING.some((one) => (read || textOf)(one[0]).trim() === one[1])) return '';
+  const helper = path.join(path.dirname(program), 'chrome-sandbox');
+  return (
+    'This system does not let the desktop runtime make its sandbox (Ubuntu does so since 24.04), and Gambrel does not run ' +
+    'without one: opening in the browser instead. To have the window, install the deb package, or allow the helper of ' +
+    'this runtime once: sudo chown root:root "' +
+    helper +
+    '" && sudo chmod 4755 "' +
+    helper +
+    '"'
+  );
+}
+
+function textOf(file) {
+  try {
+    return fs.readFileSync(file, 'utf8');
+  } catch {
+    return ''; // another kernel has no such file
+  }
+}

@@ -1,0 +1,115 @@
+/** A desk that fails under the built shell: nothing is left locked and unseen, and somebody is told. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { bridgeOf, click, opened, started, windowOf } from './running.ts';
+
+const soon = { timeout: 10_000 };
+afterEach(() => void vi.unstubAllEnvs());
+
+describe('the demo', () => {
+  it('that finds no temporary folder says so in the window, and is set up once there is one', async () => {
+    let place = '';
+    const shell = await opened({
+      installed: true,
+      args: ['--demo'],
+      prepare(folder) {
+        place = join(folder, 'temporary');
+        vi.stubEnv('TMPDIR', place);
+        writeFileSync(join(folder, 'demo-0.1.0.gambrel'), ''); // an empty book as the demo that was kept
+      },
+    });
+    const bridge = await bridgeOf(shell);
+    expect(await bridge.call('shop.look', {})).toMatchObject({
+      problem: { code: 'temporary.folder', with: { path: place } },
+    });
+    expect(shell.desks).toHaveLength(1);
+    mkdirSync(place);
+    expect(await bridge.call('shop.tryAgain', {})).toMatchObject({ value: { open: true } });
+    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({ value: { demo: true } });
+  });
+});
+
+describe('a rejection that the desk did not handle', () => {
+  it('ends the desk with a code, starts another and is told', async () => {
+    const shell = await opened();
+    await (await bridgeOf(shell)).call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
+    shell.desks[0]?.rejects();
+    await expect.poll(() => shell.desks.length, soon).toBe(2);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/stopped and was started again/);
+    const log = readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8');
+    expect(log).toMatch(/ desk-broken error=TypeError /);
+    expect(log).toMatch(/ desk-stopped code=70$/m);
+  });
+});
+
+describe('a desk that ran out of memory', () => {
+  it.each([
+    ['as Node aborts', 6],
+    ['as Electron traps', 5],
+    ['as Windows tells it', -536870904],
+  ])('says so: %s', async (_how, code) => {
+    const shell = await opened();
+    shell.desks[0]?.crash(code);
+    await expect
+      .poll(() => shell.dialogs[0]?.message, soon)
+      .toMatch(/ran out of memory, it seems, and was started again/);
+  });
+
+  it('says so when the system names the reason', async () => {
+    const shell = await opened();
+    shell.app.emit(
+      'child-process-gone',
+      {},
+      { type: 'Utility', name: 'Gambrel desk', reason: 'oom', exitCode: 1 },
+    );
+    shell.desks[0]?.crash(1);
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/ran out of memory/);
+  });
+
+  it('is not what is said of an error of V8, which is heard and does not end the shell', async () => {
+    const shell = await opened();
+    shell.desks[0]?.fatal();
+    await expect
+      .poll(() => shell.dialogs[0]?.message, soon)
+      .toMatch(/keeps the book stopped and was started again/);
+    expect(readFileSync(join(shell.folder, 'logs', 'gambrel.log'), 'utf8')).toMatch(
+      / desk-fatal type=FatalError$/m,
+    );
+  });
+});
+
+describe('work that fails in the shell', () => {
+  it('does not stand in the way of quitting', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened();
+    const window = windowOf(shell);
+    // The next desk starts, and the window cannot be told to look again.
+    vi.spyOn(window.contents, 'reload').mockImplementation(() => {
+      throw new Error('Object has been destroyed');
+    });
+    shell.desks[0]?.crash();
+    await expect.poll(() => shell.dialogs[0]?.message, soon).toMatch(/^That could not be done\./);
+    window.close();
+    await expect.poll(() => shell.ended, soon).toBe(0);
+    expect(shell.desks.at(-1)?.sent.at(-1)).toBe('close');
+    told.mockRestore();
+  });
+
+  it('is said, when it was asked for in the menu', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened();
+    vi.spyOn(windowOf(shell).contents, 'getPrintersAsync').mockRejectedValue(new Error('no spooler'));
+    click(shell, 'Printer for &labels…');
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^That could not be done\./);
+    told.mockRestore();
+  });
+
+  it('at the very start ends the program, which would else be there unseen', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await started({ rejects: { BrowserWindow: new Error('no display') } });
+    await expect.poll(() => shell.ended, soon).toBe(1);
+    expect(shell.dialogs[0]?.message).toMatch(/^Gambrel could not start\./);
+    told.mockRestore();
+  });
+});

@@ -1,0 +1,70 @@
+/** Starting the built shell with a book that was clicked: by path, by file address, by the event of macOS. */
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { bridgeOf, noteOf, opened, started, windowOf } from './running.ts';
+import type { Booted } from './boot.ts';
+
+/** Sets a book up in a folder of its own and closes it; its path has a space in it. */
+async function clicked(): Promise<string> {
+  const path = join((await started({ onlyInstance: false, bookThere: false })).folder, 'My shop.gambrel');
+  const first = await opened({ book: path });
+  await (await bridgeOf(first)).call('shop.setUp', { shopName: 'Ridge', unit: 'lb' });
+  windowOf(first).close();
+  await expect.poll(() => first.ended).toBe(0);
+  return path;
+}
+
+async function nameOf(shell: Booted): Promise<string> {
+  const look = await (await bridgeOf(shell)).call('shop.look', {});
+  if (!look.ok) throw new Error(look.problem.code);
+  return look.value.settings.shopName;
+}
+
+describe('a book that was clicked', () => {
+  it('is opened by its address, as file managers of Linux give it, and no empty one is made', async () => {
+    const path = await clicked();
+    const address = pathToFileURL(path).href;
+    expect(address).toMatch(/^file:\/\/\/.*My%20shop\.gambrel$/);
+    const shell = await opened({ args: [address] });
+    expect(await nameOf(shell)).toBe('Ridge');
+    expect(readdirSync(process.cwd())).not.toContain('file:');
+    shell.startAgain(address);
+    await expect.poll(() => windowOf(shell).focused).toBe(1);
+    expect(shell.dialogs).toEqual([]);
+    expect(shell.desks).toHaveLength(1); // it is the one that is open
+  });
+
+  it('is the first one opened when macOS starts the program with it, and the usual one is left alone', async () => {
+    const path = await clicked();
+    const shell = await opened({ args: [], openedWith: path });
+    expect(await nameOf(shell)).toBe('Ridge');
+    expect([shell.desks.length, windowOf(shell).contents.loads]).toEqual([1, 1]);
+    expect(noteOf(shell, 'recent-books')).toEqual([{ path }]);
+  });
+
+  it('on another computer is refused in a sentence', async () => {
+    const shell = await started({ args: ['file://other/share/shop.gambrel'] });
+    await expect.poll(() => shell.ended).toBe(1);
+    expect(shell.dialogs[0]?.message).toMatch(
+      /^file:\/\/other\/share\/shop\.gambrel is not a file of this computer/,
+    );
+  });
+});
+
+describe('a book that is named and not there', () => {
+  it('is not made, nor its folder, until the window is asked for it', async () => {
+    const away = join((await started({ onlyInstance: false })).folder, 'stick', 'shop.gambrel');
+    const shell = await opened({ book: away, bookThere: false });
+    const bridge = await bridgeOf(shell);
+    expect(await bridge.call('shop.look', {})).toMatchObject({
+      problem: { code: 'book.absent', with: { path: away } },
+    });
+    expect(existsSync(join(away, '..'))).toBe(false);
+    expect(noteOf(shell, 'recent-books')).toBe(null);
+    expect(await bridge.call('shop.tryAgain', {})).toMatchObject({ value: { open: false } });
+    expect(await bridge.call('shop.beginAnew', {})).toMatchObject({ value: { open: true } });
+    expect(existsSync(away)).toBe(true);
+  });
+});

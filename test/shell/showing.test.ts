@@ -1,0 +1,42 @@
+/** That the window of the built shell appears, whatever the runtime does not say. */
+import { describe, expect, it, vi } from 'vitest';
+import { opened, started, windowOf } from './running.ts';
+
+const soon = { timeout: 10_000 };
+
+describe('the window', () => {
+  it('appears where a hidden one is never drawn, as under Wayland', async () => {
+    const shell = await opened({ withheld: ['ready-to-show'] });
+    expect(windowOf(shell).shows).toBe(1);
+  });
+
+  it('appears after three seconds where the runtime says nothing at all', async () => {
+    const shell = await started({ withheld: ['ready-to-show', 'did-finish-load'] });
+    await expect.poll(() => windowOf(shell).contents.loads, soon).toBe(1);
+    expect(windowOf(shell).shown).toBe(false);
+    await expect.poll(() => windowOf(shell).shown, soon).toBe(true);
+    expect(windowOf(shell).shows).toBe(1);
+  });
+
+  it('appears once when everything is said, and does not come up again by itself after a reload', async () => {
+    const shell = await opened();
+    windowOf(shell).contents.reload();
+    await expect.poll(() => windowOf(shell).contents.loads).toBe(2);
+    expect(windowOf(shell).shows).toBe(1);
+  });
+
+  it('is shown by a second start', async () => {
+    const shell = await started({ withheld: ['ready-to-show', 'did-finish-load'] });
+    await expect.poll(() => shell.windows.length, soon).toBe(1);
+    shell.startAgain();
+    await expect.poll(() => windowOf(shell).shown, { timeout: 1_500 }).toBe(true);
+  });
+
+  it('appears with a sentence when its page cannot be loaded', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened({ rejects: { loadURL: new Error('ERR_FAILED (-2) loading app://gambrel/') } });
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\. .*The book is untouched\.$/); // prettier-ignore
+    expect(told).toHaveBeenCalledWith('Gambrel: window-not-loaded.', expect.any(Error));
+    told.mockRestore();
+  });
+});
