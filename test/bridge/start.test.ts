@@ -123,7 +123,7 @@ describe('a good start', () => {
   });
 
   it('prints another address whenever Enter is pressed, for a second window or a lost one', async () => {
-    const running = run(['--book', shop(), '--port', '0']);
+    const running = run(['--book', newShop(), '--port', '0']);
     const first = await addressOf(running);
     expect(running.out()).toContain('Press Enter here for another window');
     running.child.stdin?.write('\n');
