@@ -64,7 +64,7 @@ export function batchRecords(db: Db) {
        AND EXISTS (SELECT 1 FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder' AND w.animal_id = a.id)
      GROUP BY b.id, a.id ORDER BY positive DESC, b.id, a.id`,
   );
-  const finish = db.prepare("UPDATE batch SET state = 'done' WHERE id = ?");
+  const setState = db.prepare<['open' | 'done', number]>('UPDATE batch SET state = ? WHERE id = ?');
   const addPass = db.prepare(
     'INSERT INTO grind_pass (batch_id, pass, plate, temp_typed, temp_tenths_c, at, by) VALUES (@batchId, @pass, @plate, @typed, @tenthsC, @at, @by)',
   );
@@ -107,7 +107,7 @@ export function batchRecords(db: Db) {
     pooledWith: (animalId: number) => pooledWith.all(animalId),
     /** Animals on hold whose meat was ground into one batch with this animal's, those that tested positive first. */
     heldWith: (animalId: number) => heldWith.all(animalId),
-    finish: (id: number): void => void finish.run(id),
+    setState: (id: number, state: 'open' | 'done'): void => void setState.run(state, id),
     addPass: (pass: {
       batchId: number;
       pass: number;

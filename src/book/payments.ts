@@ -27,6 +27,11 @@ export interface NewPayment {
   by: string;
 }
 
+export interface OpenAccount {
+  ticket: string;
+  currency: string;
+}
+
 /** Money taken and given back: written once, voided by another row. */
 export function paymentRecords(db: Db) {
   const insert = db.prepare(
@@ -45,6 +50,17 @@ export function paymentRecords(db: Db) {
        FROM payment p WHERE p.animal_id = ? AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)`,
     )
     .pluck();
+  const openAccounts = db.prepare<[string], OpenAccount>(
+    `WITH owed AS (
+       SELECT animal_id, currency, total_minor AS minor FROM bill b
+         WHERE NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)
+       UNION ALL
+       SELECT animal_id, currency, iif(kind = 'refund', amount_minor, -amount_minor) FROM payment p
+         WHERE NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)
+     )
+     SELECT a.ticket, min(o.currency) AS currency FROM owed o JOIN animal a ON a.id = o.animal_id
+     GROUP BY o.animal_id HAVING sum(o.minor) <> 0 AND max(o.currency <> ?) ORDER BY o.animal_id DESC`,
+  );
   const voidOne = db.prepare('INSERT INTO payment_void (payment_id, reason, at, by) VALUES (?, ?, ?, ?)');
   return {
     add: (payment: NewPayment): number => Number(insert.run(payment).lastInsertRowid),
@@ -52,6 +68,8 @@ export function paymentRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     /** Minor units taken for an animal, refunds taken off, voided ones left out. */
     paid: (animalId: number): number => paid.get(animalId) ?? 0,
+    /** Animals with money still to pay or to give back in another currency than this one, newest first. */
+    openAccounts: (currency: string): OpenAccount[] => openAccounts.all(currency),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };
 }

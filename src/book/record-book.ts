@@ -78,6 +78,13 @@ export interface ReleaseRow {
   by: string;
 }
 
+interface Voiding {
+  animalId: number;
+  reason: string;
+  at: string;
+  by: string;
+}
+
 /** What a wildlife officer asks to see, handing over and disposal. */
 export function recordBook(db: Db) {
   const weighed = (stage: string): string =>
@@ -95,7 +102,7 @@ export function recordBook(db: Db) {
        (SELECT coalesce(sum(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)), 0) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id
-     LEFT JOIN disposal d ON d.animal_id = a.id
+     LEFT JOIN disposal_now d ON d.animal_id = a.id
      WHERE (@season IS NULL OR a.season = @season) AND (@from IS NULL OR a.received_on >= @from)
        AND (@to IS NULL OR a.received_on <= @to) AND (@species IS NULL OR a.species = @species)
        AND (@state IS NULL OR (a.stage IN ('released', 'disposed')) = (@state = 'closed'))
@@ -117,13 +124,14 @@ export function recordBook(db: Db) {
      WHERE number > earlier + 1 ORDER BY number`,
   );
   const leftBefore = db
-    // By the index on the day first written; the few that were put right are counted over again.
+    // By the day first written; the few that were put right are counted over again, and voided ones taken off.
     .prepare<{ day: string }, number>(
       `SELECT (SELECT count(*) FROM release WHERE released_on < @day)
          + (SELECT coalesce(sum((n.released_on < @day) - (r.released_on < @day)), 0) FROM release r JOIN release_now n ON n.id = r.id
             WHERE r.id IN (SELECT release_id FROM release_mend))
-         + (SELECT count(*) FROM disposal d WHERE d.disposed_on < @day
-            AND NOT EXISTS (SELECT 1 FROM release r WHERE r.animal_id = d.animal_id))`,
+         - (SELECT count(*) FROM release_void v JOIN release r ON r.id = v.release_id WHERE r.released_on < @day)
+         + (SELECT count(*) FROM disposal_now d WHERE d.disposed_on < @day
+            AND NOT EXISTS (SELECT 1 FROM release_now r WHERE r.animal_id = d.animal_id))`,
     )
     .pluck();
   const release = db.prepare(
@@ -140,7 +148,21 @@ export function recordBook(db: Db) {
      VALUES (@animalId, @what, @how, @reason, @on, @at, @by)`,
   );
   const disposalOf = db.prepare<[number], DisposalRow>(
-    'SELECT what, how, reason, disposed_on, by FROM disposal WHERE animal_id = ?',
+    'SELECT what, how, reason, disposed_on, by FROM disposal_now WHERE animal_id = ?',
+  );
+  const voidRelease = db.prepare<Voiding>(
+    `INSERT INTO release_void (release_id, reason, at, by)
+     SELECT id, @reason, @at, @by FROM release_now WHERE animal_id = @animalId`,
+  );
+  const voidDisposal = db.prepare<Voiding>(
+    `INSERT INTO disposal_void (disposal_id, reason, at, by)
+     SELECT id, @reason, @at, @by FROM disposal_now WHERE animal_id = @animalId`,
+  );
+  const lastRelease = db.prepare<[number], Pick<ReleaseRow, 'given_to' | 'released_on'>>(
+    `SELECT coalesce(m.given_to, r.given_to) AS given_to, coalesce(m.released_on, r.released_on) AS released_on
+     FROM release r LEFT JOIN release_mend m
+       ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id)
+     WHERE r.animal_id = ? ORDER BY r.id DESC LIMIT 1`,
   );
   return {
     /** In the order of their tickets. */
@@ -173,6 +195,13 @@ export function recordBook(db: Db) {
       by: string;
     }): void => void dispose.run(row),
     disposalOf: (animalId: number) => disposalOf.get(animalId),
+    /** Voids the handing over, or the disposal, that counts. An animal of an earlier season may have left without either. */
+    voidLeaving(row: Voiding): void {
+      voidRelease.run(row);
+      voidDisposal.run(row);
+    },
+    /** The newest handing over, whether it counts or was voided. */
+    lastRelease: (animalId: number) => lastRelease.get(animalId),
     /** As it was last put right. */
     releaseOf: (animalId: number) => releaseOf.get(animalId),
     /** Puts a handing over right; what stood there before stays in the book. */

@@ -21,7 +21,7 @@ export function removedDetails(db: Db) {
     `SELECT max(coalesce(d.disposed_on, r.released_on, a.received_on)) AS last,
        coalesce(sum(a.stage NOT IN ('released', 'disposed')), 0) AS open
      FROM hunter h LEFT JOIN animal a ON a.hunter_id = h.id LEFT JOIN release_now r ON r.animal_id = a.id
-       LEFT JOIN disposal d ON d.animal_id = a.id WHERE h.id = ?`,
+       LEFT JOIN disposal_now d ON d.animal_id = a.id WHERE h.id = ?`,
   );
   const removedAt = db
     .prepare<[number], string | null>('SELECT details_removed_at FROM hunter WHERE id = ?')

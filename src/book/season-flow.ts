@@ -15,7 +15,7 @@ export function seasonFlow(db: Db) {
      GROUP BY 1`,
   );
   const disposed = db.prepare<[string], { id: number; at: string }>(
-    'SELECT d.animal_id AS id, d.disposed_on AS at FROM json_each(?) j CROSS JOIN disposal d ON d.animal_id = j.value',
+    'SELECT d.animal_id AS id, d.disposed_on AS at FROM json_each(?) j CROSS JOIN disposal_now d ON d.animal_id = j.value',
   );
   const positive = db
     .prepare<[string], number>(

@@ -7,7 +7,7 @@ import { settleOrders } from './orders.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { moveOn } from './stage.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf, openAnimalOf } from './closed.ts';
 
 /** One animal by its ticket or its id. */
 export const open = read(v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }), (room, input) => {
@@ -36,9 +36,7 @@ export const find = read(v.object({ text: text(200) }), (room, input) =>
 export const setStage = write(
   v.object({ id, stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'), by }),
   (room, input) => {
-    const animal = animalOf(room, input.id);
-    if (animal.stage === 'released' || animal.stage === 'disposed')
-      throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    const animal = openAnimalOf(room, input.id);
     refuseHeldStep(room, animal, input.stage);
     moveOn(room, animal, input.stage, input.by);
     room.relearn(animal.id);
@@ -50,9 +48,7 @@ export const setStage = write(
 export const setDetail = write(
   v.object({ id, detail: v.picklist(['detailed', 'quick'], 'choice.detail'), by }),
   (room, input) => {
-    const animal = animalOf(room, input.id);
-    if (animal.stage === 'released' || animal.stage === 'disposed')
-      throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    const animal = openAnimalOf(room, input.id);
     room.book.animals.setDetail(animal.id, input.detail);
     room.book.audit.note({
       record: 'animal',
@@ -67,9 +63,9 @@ export const setDetail = write(
   },
 );
 
-/** New instructions; the earlier ones stay to be read. */
+/** New instructions; the earlier ones stay to be read. @throws Trouble `animal.unknown`, `animal.closed` */
 export const instruct = write(v.object({ id, instructions, by }), (room, input) => {
-  const { id: animalId, species } = animalOf(room, input.id);
+  const { id: animalId, species } = openAnimalOf(room, input.id);
   const parts = room.book.animals.parts(animalId);
   const settled = settleOrders(room.species.of(species), parts, input.instructions);
   room.book.animals.instruct(animalId, settled, room.now(), input.by);

@@ -5,6 +5,7 @@ import { fatToAdd } from '../core/blend.ts';
 import { normalQuantile } from '../core/distributions.ts';
 import { GROUND_HEAT } from '../core/ground-heat.ts';
 import { roundToStep, toGrams } from '../core/units.ts';
+import { whyMoreOut } from './batch-mass.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from './weighing-row.ts';
@@ -14,18 +15,10 @@ import { heldGrind, throughBefore } from './grinder-traces.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from './owners.ts';
 import { fromOtherLots, lotToTopUp } from './other-lots.ts';
-import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchPage, PlanPart } from './shapes.ts';
 
 const NINE_IN_TEN = normalQuantile(0.95);
-
-/** @throws Trouble `batch.unknown` */
-export function batchOf(room: DeskRoom, id: number): BatchRecord {
-  const found = room.book.batches.get(id);
-  if (!found) throw new Trouble('missing', 'batch.unknown', { field: 'batchId' });
-  return found;
-}
 
 export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
   const plan = JSON.parse(batch.plan) as StoredPlan;
@@ -89,6 +82,8 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
       by,
     })),
     outGrams: packed.reduce((total, { grams }) => total + grams, 0),
+    whyMoreOut: whyMoreOut(room, batch.id),
+    reopened: reopenings(room, batch.id),
     fatTests: room.book.batches.tests(batch.id).map(({ fat, method, at, by }) => ({ fat, method, at, by })),
     passes: room.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
       pass, plate, at, by, tempC: temp_tenths_c === null ? null : temp_tenths_c / 10,
@@ -97,6 +92,14 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
     throughBefore: throughBefore(room, batch),
     owners: ownersOf(room, batch.id),
   };
+}
+
+/** When it was opened again after it was finished, and why. */
+function reopenings(room: DeskRoom, batchId: number): BatchPage['reopened'] {
+  return room.book.audit
+    .of('batch', batchId)
+    .filter(({ before }) => before === '{"state":"done"}')
+    .map(({ reason, at, by }) => ({ reason: reason ?? '', at: at ?? '', by: by ?? '' }));
 }
 
 /**

@@ -1,7 +1,7 @@
 /** One batch at work: weighing in, passes through the plate, fat tests, packing, finishing. */
 import * as v from 'valibot';
-import type { BatchRecord } from '../book/batches.ts';
-import { batchOf, batchPage } from './batch-page.ts';
+import { checkMass, massOf } from './batch-mass.ts';
+import { batchOf, openBatchOf } from './closed.ts';
 import { refuseHeldInBatch } from './hold-rules.ts';
 import { by, id, needed, sure, text, typed } from './input.ts';
 import { write } from './procedure.ts';
@@ -25,7 +25,7 @@ export const weighIn = write(
     by,
   }),
   (room, input) => {
-    const batch = needOpen(room, input.batchId);
+    const batch = openBatchOf(room, input.batchId);
     const { animalId, fatLotId, part } = sourceOf(room, input);
     const animals = room.book.batches.animals(batch.id);
     if (animalId !== null && !animals.some((animal) => animal.id === animalId))
@@ -35,6 +35,10 @@ export const weighIn = write(
   },
 );
 
+/**
+ * Packages that came out. @throws Trouble `batch.done`, `batch.nothing-in`, `batch.too-much-out` (refused), `batch.more-out`
+ * (conflict: pass `sure` and a `reason`), and as `weighBatch`
+ */
 export const pack = write(
   v.object({
     batchId: id,
@@ -44,35 +48,26 @@ export const pack = write(
     tareTyped: text(60),
     source,
     place: freezerPlace,
+    /** Why more comes out than went in. */
+    reason: text(300),
     sure,
     by,
   }),
-  (room, input) => {
-    const batch = batchOf(room, input.batchId);
-    const page = batchPage(room, batch);
-    const weighed = weighBatch(room, {
+  (room, input) =>
+    weighBatch(room, {
       ...input,
       animalId: null,
       fatLotId: null,
       part: 'package',
       stage: 'packed',
-    });
-    if (page.inGrams === 0) throw new Trouble('refused', 'batch.nothing-in', { with: { batch: batch.name } });
-    if (page.outGrams + weighed.grams > page.inGrams * MOST_OUT)
-      throw new Trouble('refused', 'batch.more-out', {
-        field: 'typed',
-        with: { outGrams: page.outGrams + weighed.grams, inGrams: page.inGrams },
-      });
-    return weighed;
-  },
+      note: input.reason,
+    }),
 );
-/** More than this of what went in cannot come out: water is not added here. */
-const MOST_OUT = 1.02;
 
 export const pass = write(
   v.object({ batchId: id, plate: needed(40), tempTyped: text(20), by }),
   (room, input) => {
-    const batch = batchOf(room, input.batchId);
+    const batch = openBatchOf(room, input.batchId);
     const celsius =
       input.tempTyped === ''
         ? null
@@ -117,28 +112,28 @@ export const fatTest = write(
 /** Spread of a quick fat test: about one percentage point. Common practice, no source. */
 const TEST_SD = 0.01;
 
-export const finish = write(v.object({ batchId: id, by }), (room, input) => {
-  const batch = needOpen(room, input.batchId);
-  const { outGrams } = batchPage(room, batch);
-  if (outGrams === 0) throw new Trouble('refused', 'batch.nothing-out', { with: { batch: batch.name } });
-  room.book.batches.finish(batch.id);
+/**
+ * Closes a batch: its weights stay as they are until it is opened again. @throws Trouble `batch.done`, `batch.nothing-out`, and
+ * as `checkMass`
+ */
+export const finish = write(v.object({ batchId: id, reason: text(300), sure, by }), (room, input) => {
+  const batch = openBatchOf(room, input.batchId);
+  if (massOf(room, batch.id).outGrams === 0)
+    throw new Trouble('refused', 'batch.nothing-out', { with: { batch: batch.name } });
+  checkMass(room, batch, input);
+  room.book.batches.setState(batch.id, 'done');
   room.book.audit.note({
     record: 'batch',
     recordId: batch.id,
     act: 'change',
     before: { state: 'open' },
     after: { state: 'done' },
+    reason: input.reason,
     at: room.now(),
     by: input.by,
   });
   return { id: batch.id };
 });
-
-function needOpen(room: DeskRoom, batchId: number): BatchRecord {
-  const batch = batchOf(room, batchId);
-  if (batch.state !== 'open') throw new Trouble('refused', 'batch.done', { with: { batch: batch.name } });
-  return batch;
-}
 
 /** Own fat is known by its animal, bought fat by its lot; either way the lot is charged. */
 function sourceOf(room: DeskRoom, input: { animalId: number | null; fatLotId: number | null; part: string }) {

@@ -3,6 +3,7 @@ import type { AnimalRow } from '../book/animals.ts';
 import type { BillRecord } from '../book/bills.ts';
 import type { PaymentRecord } from '../book/payments.ts';
 import { priceLines, type Charge, type PriceLine } from '../core/price.ts';
+import { accountCurrency } from './account.ts';
 import { weighedAmounts, type Beside } from './bill-amounts.ts';
 import { quoteBeside } from './bill-quote.ts';
 import { hunterOf } from './hunters.ts';
@@ -24,13 +25,15 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
   const standing = bills.find((bill) => bill.void_at === null);
   const bill = standing ? billRow(room, standing) : null;
   const paidMinor = room.book.payments.paid(animal.id);
+  const currency = standing?.currency ?? prices?.currency ?? room.settings.currency;
   const { name, address, phone } = hunterOf(room, animal.hunter_id);
   return {
     animalId: animal.id,
     ticket: animal.ticket,
     hunter: { name, address, phone },
     speciesName: room.species.of(animal.species).name,
-    currency: standing?.currency ?? prices?.currency ?? room.settings.currency,
+    currency,
+    paidIn: accountCurrency(room, animal.id),
     draft,
     lacks,
     bill,
@@ -39,7 +42,7 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
     paidMinor,
     dueMinor:
       (bill ?? draft)?.totalMinor === undefined ? -paidMinor : ((bill ?? draft)?.totalMinor ?? 0) - paidMinor,
-    quote: quoteBeside(room, animal, bill ?? draft),
+    quote: quoteBeside(room, animal, bill ?? draft, currency),
   };
 }
 

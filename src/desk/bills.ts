@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { parseMoney } from '../core/money.ts';
 import { applies } from '../core/price-lines.ts';
 import { priceLines } from '../core/price.ts';
+import { accountCurrency, refuseBillIn } from './account.ts';
 import { weighedAmounts } from './bill-amounts.ts';
 import { billLook, sumsOf } from './bill-look.ts';
 import { by, id, needed, sure, text } from './input.ts';
@@ -9,7 +10,7 @@ import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { BillLook } from './shapes.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
 const asked = {
   animalId: id,
@@ -26,16 +27,18 @@ export const look = read(v.object(asked), (room, input): BillLook =>
 
 /**
  * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws Trouble `bill.stands`,
- * `bill.no-prices`, `bill.no-hanging`, `bill.below-zero`, `animal.closed` (refused); `bill.not-weighed` (ask)
+ * `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`, `bill.no-hanging`, `bill.below-zero`,
+ * `animal.closed` (refused); `bill.not-weighed` (ask)
  */
 export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
   const animal = animalOf(room, input.animalId);
   if (animal.stage === 'disposed')
-    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket, stage: animal.stage } });
   const standing = room.book.bills.ofAnimal(animal.id).find((bill) => bill.void_at === null);
   if (standing) throw new Trouble('refused', 'bill.stands', { with: { number: standing.number } });
   const prices = pricesInForce(room);
   if (!prices) throw new Trouble('refused', 'bill.no-prices');
+  refuseBillIn(room, prices.currency, animal);
   const { amounts, lacks } = weighedAmounts(room, animal, prices.lines, input);
   if (
     lacks.includes('hanging') &&
@@ -110,7 +113,8 @@ export const pay = write(
   }),
   (room, input) => {
     const animal = animalOf(room, input.animalId);
-    const amountMinor = parseMoney(input.typed, room.settings.currency);
+    const currency = accountCurrency(room, animal.id);
+    const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new Trouble('invalid', 'payment.zero', { field: 'typed' });
     const { bill, dueMinor, paidMinor } = billLook(room, animal, {});
     if (input.kind === 'refund' && amountMinor > paidMinor)
@@ -124,7 +128,7 @@ export const pay = write(
         kind: input.kind,
         method: input.method,
         amountMinor,
-        currency: room.settings.currency,
+        currency,
         paidOn: room.today(),
         at: room.now(),
         by: input.by,
@@ -133,12 +137,20 @@ export const pay = write(
   },
 );
 
-/** Takes a payment back that was written wrongly. @throws Trouble `payment.unknown`, `payment.voided` */
+/**
+ * Takes a payment back that was written wrongly. One that was given back meanwhile stays until the refund is voided.
+ * @throws Trouble `payment.unknown`, `payment.voided`, `payment.given-back`
+ */
 export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), by }), (room, input) => {
   const payment = room.book.payments.get(input.paymentId);
   if (!payment) throw new Trouble('missing', 'payment.unknown', { field: 'paymentId' });
   if (payment.void_at !== null)
     throw new Trouble('conflict', 'payment.voided', { with: { reason: payment.void_reason ?? '' } });
+  const paidMinor = room.book.payments.paid(payment.animal_id);
+  if (payment.kind !== 'refund' && paidMinor < payment.amount_minor)
+    throw new Trouble('refused', 'payment.given-back', {
+      with: { amountMinor: payment.amount_minor, paidMinor, currency: payment.currency },
+    });
   room.book.payments.void(payment.id, input.reason, room.now(), input.by);
   room.book.audit.note({
     record: 'payment',

@@ -10,7 +10,7 @@ import { Trouble } from './problem.ts';
 import { FATS } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 import type { FatChoice, LeftOutLot, PlanPart } from './shapes.ts';
-import { animalOf } from './weigh.ts';
+import { openAnimalOf } from './closed.ts';
 
 /** A source with how it is called on the bench. */
 export interface BenchSource {
@@ -30,13 +30,13 @@ export function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
   return toGrams(step, unit) / 2 + CRUMB_GRAMS;
 }
 
-/** The trim of these animals, all of it that is left or the amount given. @throws Trouble `trim.not-enough`, `trim.none` */
+/** The trim of these animals, all of it that is left or the amount given. @throws Trouble `animal.closed`, `trim.not-enough`, `trim.none` */
 export function trimSources(
   room: DeskRoom,
   animals: readonly { id: number; grams?: number | undefined }[],
 ): BenchSource[] {
   return animals.map(({ id, grams }) => {
-    const animal = animalOf(room, id);
+    const animal = openAnimalOf(room, id);
     const sums = room.book.weighings.sums(id);
     const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
     if (left <= trimCrumb(room))

@@ -5,10 +5,10 @@ import { throwOutOwnFat } from './fat-moves.ts';
 import { by, id, needed, optionalDate, sureOf, text } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { animalOf } from './weigh.ts';
+import { openAnimalOf } from './closed.ts';
 
 /**
- * Records that an animal was done away with: it leaves the rail for good and stays in the record book. Without a
+ * Records that an animal was done away with: it leaves the rail and stays in the record book. Without a
  * positive result a reason is wanted (spoiled, condemned by an inspector …): meat of somebody else is not thrown away
  * without a word. Answers whose meat went into batches with it: those hunters must be told.
  * @throws Trouble `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`,
@@ -25,9 +25,7 @@ export const dispose = write(
     by,
   }),
   (room, input) => {
-    const animal = animalOf(room, input.id);
-    if (animal.stage === 'released' || animal.stage === 'disposed')
-      throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    const animal = openAnimalOf(room, input.id);
     const positive = room.book.animals.hold(animal.id)?.positive === 1;
     if (!positive && input.reason === '')
       throw new Trouble('invalid', 'dispose.reason', { field: 'reason', with: { ticket: animal.ticket } });

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import type { FatLotRecord } from '../book/fat-lots.ts';
 import { parseReading, readingGrams } from '../core/reading.ts';
 import { lotLabel } from './blend-sources.ts';
+import { openAnimalOf } from './closed.ts';
 import { CRUMB_GRAMS, lotOf } from './fat-moves.ts';
 import { by, id, needed, typed } from './input.ts';
 import { read, write } from './procedure.ts';
@@ -13,11 +14,11 @@ import type { FatMoveRow } from './shapes.ts';
 /** A weight as typed that may be nothing at all: a cooler is counted empty, too. */
 const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
 
-/** Throws out so much of a lot, or all of it. @throws CoreProblem `reading.*`; Trouble `fat.not-enough`, `fat.none-left` */
+/** Throws out so much of a lot, or all of it. @throws CoreProblem `reading.*`; Trouble `fat.not-enough`, `fat.none-left`, `animal.closed` */
 export const throwOut = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
   (room, { lotId, typed: asked, reason, by: initials }) => {
-    const lot = lotOf(room, lotId);
+    const lot = lotHere(room, lotId);
     if (lot.left_grams <= CRUMB_GRAMS)
       throw new Trouble('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
     const reading = asked === null ? null : parseReading(asked, room.settings.unit);
@@ -35,12 +36,12 @@ export const throwOut = write(
 
 /**
  * Says what is really there of a lot; the difference goes into its book as a movement. More than came in cannot be.
- * @throws CoreProblem `reading.*`; Trouble `fat.more-than-came`, `fat.as-counted` (nothing to change)
+ * @throws CoreProblem `reading.*`; Trouble `fat.more-than-came`, `fat.as-counted` (nothing to change), `animal.closed`
  */
 export const count = write(
   v.object({ lotId: id, typed, reason: needed(200), by }),
   (room, { lotId, typed: asked, reason, by: initials }) => {
-    const lot = lotOf(room, lotId);
+    const lot = lotHere(room, lotId);
     const grams =
       asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseReading(asked, room.settings.unit));
     if (grams > lot.start_grams + CRUMB_GRAMS)
@@ -64,6 +65,13 @@ export const moves = read(v.object({ lotId: id }), (room, { lotId }): FatMoveRow
     return { ...row, leftGrams: Math.max(0, left) };
   });
 });
+
+/** A lot, unless it is the own fat of an animal that has left, and left with it. */
+function lotHere(room: DeskRoom, lotId: number): FatLotRecord {
+  const lot = lotOf(room, lotId);
+  if (lot.animal_id !== null) openAnimalOf(room, lot.animal_id);
+  return lot;
+}
 
 function move(
   room: DeskRoom,

@@ -5,6 +5,9 @@ import { Trouble } from './problem.ts';
 import { ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 
+/** Tells own fat that was thrown out with its animal from other fat. */
+const DISPOSED_NOTE = 'disposed of with its animal';
+
 /** Less than this is a rounded scale step, not fat. */
 export const CRUMB_GRAMS = 5;
 
@@ -76,10 +79,22 @@ export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by
     grams: -lot.left_grams,
     typed: null,
     weighingId: null,
-    note: 'disposed of with its animal',
+    note: DISPOSED_NOTE,
     at: room.now(),
     by,
   });
+}
+
+/** Own fat that left with an animal is on hand again, now that the animal is. Call it after `throwOutOwnFat` or handing over. */
+export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): void {
+  const lot = room.book.fat.ofAnimal(animal.id);
+  const last = lot && room.book.fat.movements(lot.id).at(-1);
+  if (!lot || !last) return;
+  if (last.kind !== 'handed over' && !(last.kind === 'thrown out' && last.note === DISPOSED_NOTE)) return;
+  const grams = -last.grams;
+  room.book.fat.move({
+    lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: room.now(), by,
+  }); // prettier-ignore
 }
 
 /** @throws Trouble `fat.lot-unknown` */

@@ -5,7 +5,7 @@ import { toGrams } from '../core/units.ts';
 import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
 import { FATS, ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 import type { BlendPlan, FatChoice, PlanPart } from './shapes.ts';
 
 export interface GrindAsked {

@@ -1,6 +1,6 @@
 /** When the grinder was taken apart and cleaned, and what went through it between held meat and that cleaning. */
 import * as v from 'valibot';
-import { batchOf } from './batch-page.ts';
+import { batchOf } from './closed.ts';
 import { by, id, needed } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';

@@ -1,7 +1,7 @@
 /** What the grinder looks like: trim that waits, plans, and beginning a batch. */
 import * as v from 'valibot';
 import type { BatchRecord } from '../book/batches.ts';
-import { batchOf, batchPage, fatIn } from './batch-page.ts';
+import { batchPage, fatIn } from './batch-page.ts';
 import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
 import { refuseWrongClock } from './clock.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
@@ -16,7 +16,7 @@ import { host, read } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchLine, GrinderLook, GrindPlan } from './shapes.ts';
-import { animalOf } from './weigh.ts';
+import { batchOf, openAnimalOf } from './closed.ts';
 
 const asked = {
   animals: v.pipe(
@@ -79,7 +79,7 @@ export const start = host(v.object({ ...asked, product: needed(60), by }), async
   );
   refuseHeldPool(
     room,
-    input.animals.map((one) => animalOf(room, one.id)),
+    input.animals.map((one) => openAnimalOf(room, one.id)),
   );
   const answer = await planGrind(room, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;

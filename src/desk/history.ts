@@ -8,7 +8,7 @@ import { id } from './input.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { HistoryChange, HistoryEntry, HistoryKind, Instructions } from './shapes.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
 /** Newest first. @throws Trouble `animal.unknown` */
 export const history = read(v.object({ id }), (room, input): HistoryEntry[] => {

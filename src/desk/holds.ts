@@ -2,13 +2,13 @@ import * as v from 'valibot';
 import { by, id, needed, text } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
-/** Keeps an animal back. */
+/** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws Trouble `animal.closed` */
 export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (room, input) => {
   const animal = animalOf(room, input.id);
   if (animal.stage === 'disposed')
-    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
+    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket, stage: animal.stage } });
   room.book.animals.addHold(animal.id, input.reason, input.sample, room.now(), input.by);
   return { id: animal.id };
 });

@@ -37,7 +37,10 @@ export function addHunter(room: DeskRoom, fields: HunterFields, by: string): num
   return hunterId;
 }
 
-/** Changes what is given and different, keeping what stood there before. @returns whether anything was */
+/**
+ * Changes what is given and different, keeping what stood there before. @returns whether anything was
+ * @throws Trouble `hunter.unknown`, `hunter.gone`
+ */
 export function changeHunter(
   room: DeskRoom,
   hunterId: number,
@@ -50,6 +53,7 @@ export function changeHunter(
     (field) => wanted[field] !== undefined && wanted[field] !== before[field],
   );
   if (changed.length === 0) return false;
+  presentHunterOf(room, hunterId);
   const only = (fields: typeof wanted) => Object.fromEntries(changed.map((field) => [field, fields[field]]));
   room.book.hunters.change(hunterId, { ...before, ...only(wanted) });
   room.book.audit.note({
@@ -69,6 +73,17 @@ export function hunterOf(room: DeskRoom, hunterId: number): HunterRow {
   const found = room.book.hunters.get(hunterId);
   if (!found) throw new Trouble('missing', 'hunter.unknown', { field: 'hunter' });
   return found;
+}
+
+/**
+ * A hunter whose details are in the book: after they were removed nothing new is written to that row.
+ * @throws Trouble `hunter.unknown`, `hunter.gone`
+ */
+export function presentHunterOf(room: DeskRoom, hunterId: number): HunterRow {
+  const hunter = hunterOf(room, hunterId);
+  if (room.book.removedDetails.removedAt(hunterId) !== null)
+    throw new Trouble('refused', 'hunter.gone', { field: 'hunter', with: { name: hunter.name } });
+  return hunter;
 }
 
 export function hunterCard(row: HunterRow): HunterCard {

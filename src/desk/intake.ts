@@ -16,7 +16,7 @@ import {
 } from './input.ts';
 import { askFar, checkKilled, isSure, PROMISED_DAYS, RECEIVED_DAYS, refuseFuture } from './day-doubts.ts';
 import { detailFor } from './detail.ts';
-import { addHunter, hunterFields, hunterOf } from './hunters.ts';
+import { addHunter, hunterFields, presentHunterOf } from './hunters.ts';
 import { settleOrders } from './orders.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -73,7 +73,9 @@ export const takeIn = write(newAnimal, (room, input) => {
 
   const now = room.now();
   const hunterId =
-    'id' in input.hunter ? hunterOf(room, input.hunter.id).id : addHunter(room, input.hunter, input.by);
+    'id' in input.hunter
+      ? presentHunterOf(room, input.hunter.id).id
+      : addHunter(room, input.hunter, input.by);
   const season = seasonOf(receivedOn, room.settings.seasonStartsMonth);
   const animal = room.book.animals.add(
     {

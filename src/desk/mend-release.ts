@@ -25,7 +25,7 @@ export function mendRelease(
   const after = { given_to: givenTo ?? known.given_to, released_on: releasedOn ?? known.released_on };
   const changed = (['given_to', 'released_on'] as const).filter((key) => before[key] !== after[key]);
   if (changed.length === 0) return false;
-  if (changed.includes('released_on')) checkLeft(room, animal, after.released_on, said.sure);
+  if (changed.includes('released_on')) checkLeft(room, animal, after.released_on, said.sure, 'releasedOn');
   const stamp = { at: room.now(), by: said.by };
   room.book.records.mendRelease({ releaseId: known.id, to: after.given_to, on: after.released_on, ...stamp });
   const only = (row: typeof before) => Object.fromEntries(changed.map((key) => [key, row[key]]));
@@ -41,9 +41,19 @@ export function mendRelease(
   return true;
 }
 
-function checkLeft(room: DeskRoom, { ticket, received_on }: AnimalRow, on: string, sure: Sure): void {
-  refuseFuture(on, room.today(), 'releasedOn');
+/**
+ * The day on which an animal was handed over: not to come, and not before it came in.
+ * @throws Trouble `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `sure`)
+ */
+export function checkLeft(
+  room: DeskRoom,
+  { ticket, received_on }: AnimalRow,
+  on: string,
+  sure: Sure,
+  field: string,
+): void {
+  refuseFuture(on, room.today(), field);
   if (compareDates(on, received_on) < 0)
-    throw new Trouble('invalid', 'mend.left-before-received', { field: 'releasedOn', with: { ticket } });
-  askFar(sure, 'releasedOn', on, received_on, { ahead: LEFT_DAYS });
+    throw new Trouble('invalid', 'mend.left-before-received', { field, with: { ticket } });
+  askFar(sure, field, on, received_on, { ahead: LEFT_DAYS });
 }

@@ -3,14 +3,14 @@ import * as v from 'valibot';
 import type { AnimalRow, RecordFields } from '../book/animals.ts';
 import { compareDates, daysBetween, seasonOf } from '../core/dates.ts';
 import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } from './day-doubts.ts';
-import { addHunter, changeHunter, hunterFields, hunterOf } from './hunters.ts';
+import { addHunter, changeHunter, hunterFields, presentHunterOf } from './hunters.ts';
 import { instructionsOf } from './instructions.ts';
 import { age, by, date, id, line, needed, sex, sureOf } from './input.ts';
 import { mendRelease } from './mend-release.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
 const mendable = v.strictObject({
   /** Whose it really is: a known hunter, or one to be written in. */
@@ -66,7 +66,7 @@ export const mend = write(
 );
 
 function ownerOf(room: DeskRoom, owner: NonNullable<Mended['owner']>, initials: string): number {
-  return 'id' in owner ? hunterOf(room, owner.id).id : addHunter(room, owner, initials);
+  return 'id' in owner ? presentHunterOf(room, owner.id).id : addHunter(room, owner, initials);
 }
 
 function putRight(

@@ -11,7 +11,7 @@ import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { PartNone } from './shapes.ts';
-import { openAnimalOf } from './weigh.ts';
+import { openAnimalOf } from './closed.ts';
 
 const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
 
@@ -49,7 +49,7 @@ export const none = write(
   },
 );
 
-/** Voids a statement, with a reason: the part is unknown again. @throws Trouble `none.unknown`, `none.voided` */
+/** Voids a statement, with a reason: the part is unknown again. @throws Trouble `none.unknown`, `none.voided`, `animal.closed` */
 export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }), (room, input) => {
   const stated = room.book.partNone.get(input.noneId);
   if (!stated) throw new Trouble('missing', 'none.unknown');
@@ -57,6 +57,7 @@ export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }),
     throw new Trouble('conflict', 'none.voided', {
       with: { by: stated.void_by, reason: stated.void_reason ?? '' },
     });
+  openAnimalOf(room, stated.animal_id);
   room.book.partNone.void(stated.id, input.reason, room.now(), input.by);
   room.relearn(stated.animal_id);
   return { noneId: stated.id };

@@ -2,7 +2,8 @@ import * as v from 'valibot';
 import type { AnimalRow } from '../book/animals.ts';
 import { daysBetween } from '../core/dates.ts';
 import { dueOf } from './bill-due.ts';
-import { by, id, needed, text } from './input.ts';
+import { by, id, needed, optionalDate, sureOf, text } from './input.ts';
+import { checkLeft } from './mend-release.ts';
 import { CRUMB_GRAMS } from './fat-moves.ts';
 import { heldWith, refusePooledWithHeld } from './hold-rules.ts';
 import { packagesOf } from './packages.ts';
@@ -11,7 +12,7 @@ import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { moveOn } from './stage.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
 export const look = read(v.object({}), (room) =>
@@ -37,11 +38,18 @@ export const look = read(v.object({}), (room) =>
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
         ...dueOf(room, row.id),
+        handedBefore: handedBefore(room, row.id),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
     .sort((a, b) => b.readyDays - a.readyDays || a.id - b.id),
 );
+
+/** To whom and when it was handed over before it was opened again, or null. */
+function handedBefore(room: DeskRoom, animalId: number): { to: string; on: string } | null {
+  const last = room.book.records.lastRelease(animalId);
+  return last ? { to: last.given_to, on: last.released_on } : null;
+}
 
 /** Keeps what came of a call to the hunter. @throws Trouble `animal.unknown`, `note.not-ready` */
 export const note = write(v.object({ id, text: needed(500), by }), (room, input) => {
@@ -53,12 +61,13 @@ export const note = write(v.object({ id, text: needed(500), by }), (room, input)
 });
 
 /**
- * Hands an animal over, for good. Unpaid, or unbilled in a shop with prices of its own, only with the initials of who
- * answers for it. @throws Trouble `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`,
- * `release.no-bill`, `release.unpaid`
+ * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
+ * initials of who answers for it. `animals.reopen` takes a handing over back.
+ * @throws Trouble `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
+ * `release.unpaid`, `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `sure`)
  */
 export const release = write(
-  v.object({ id, to: needed(200), note: text(500), unpaidBy: text(6), by }),
+  v.object({ id, to: needed(200), on: optionalDate, note: text(500), unpaidBy: text(6), sure: sureOf, by }),
   (room, input) => {
     const animal = animalOf(room, input.id);
     const hold = room.book.animals.hold(animal.id);
@@ -70,10 +79,12 @@ export const release = write(
     if (animal.stage !== 'ready')
       throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
     if (input.unpaidBy === '') refuseUnpaid(room, animal);
+    const on = input.on ?? room.today();
+    if (input.on !== null) checkLeft(room, animal, on, input.sure, 'on');
     room.book.records.release({
       animalId: animal.id,
       to: input.to,
-      on: room.today(),
+      on,
       note: input.note,
       unpaidBy: input.unpaidBy || null,
       at: room.now(),

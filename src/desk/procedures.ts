@@ -28,6 +28,7 @@ import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as rail from './rail.ts';
 import { removeDetails } from './remove-details.ts';
+import { reopenAnimal, reopenBatch } from './reopen.ts';
 import { behind } from './season-behind.ts';
 import { choices } from './season-choices.ts';
 import { compare } from './season-compare.ts';
@@ -95,6 +96,7 @@ export const procedures = {
   'animals.endHold': holds.endHold,
   'animals.testResult': testResult,
   'animals.dispose': dispose,
+  'animals.reopen': reopenAnimal,
 
   'table.weigh': table.weigh,
   'table.correct': table.correct,
@@ -111,6 +113,7 @@ export const procedures = {
   'grinder.pack': batchWork.pack,
   'grinder.fatTest': batchWork.fatTest,
   'grinder.finish': batchWork.finish,
+  'grinder.reopen': reopenBatch,
   'grinder.cleaned': grinderCleaning.cleaned,
   'grinder.voidCleaning': grinderCleaning.voidCleaning,
 

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { addDays } from '../core/dates.ts';
 import { age, brought, by, id, instructions, needed, parts, sex, text, typed } from './input.ts';
-import { hunterOf } from './hunters.ts';
+import { presentHunterOf } from './hunters.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -30,7 +30,7 @@ export const save = write(
   v.object({ ...asked, hunterId: v.optional(v.nullable(id), null), hunterName: text(200), by }),
   (room, input): QuoteSaved => {
     const { by: initials, hunterId, hunterName, ...rest } = input;
-    const name = hunterId === null ? hunterName : hunterOf(room, hunterId).name;
+    const name = hunterId === null ? hunterName : presentHunterOf(room, hunterId).name;
     const answered = workQuote(room, rest);
     const validUntil = addDays(room.today(), room.settings.quoteValidDays);
     const saved = room.book.quotes.add({

@@ -80,6 +80,8 @@ export interface BillLook {
   hunter: { name: string; address: string; phone: string };
   speciesName: string;
   currency: string;
+  /** In which its payments are taken: that of the bill that stands, or of the payments before. */
+  paidIn: string;
   /** What a bill made now would say; null where no prices are in force. */
   draft: (BillSums & { depositMinor: number; exampleBook: boolean }) | null;
   lacks: BillLack[];

@@ -194,6 +194,10 @@ export interface BatchPage {
     by: string;
   }[];
   outGrams: number;
+  /** What somebody said when more came out than went in, or null. */
+  whyMoreOut: { reason: string; by: string } | null;
+  /** Each time that it was opened again after it was finished. */
+  reopened: { reason: string; at: string; by: string }[];
   fatTests: { fat: number; method: string; at: string; by: string }[];
   /** Of a batch with held meat: what went through the grinder after it, until it was cleaned; null without held meat. */
   heldGrind: HeldGrind | null;

@@ -5,6 +5,7 @@ import { refuseOwnFolder } from '../book/second-place.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import { newestBackup } from './backup-keeping.ts';
+import { refuseCurrency } from './account.ts';
 import { clockDoubt } from './clock.ts';
 import { coolerCards } from './coolers.ts';
 import { by, needed } from './input.ts';
@@ -32,6 +33,7 @@ export const setUp = write(
   }),
   (room, input) => {
     const { shopName, unit, currency = room.settings.currency } = input;
+    refuseCurrency(room, currency);
     keepSettings(
       room,
       { shopName, unit, currency, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
@@ -58,6 +60,8 @@ export const change = write(
   (room, { changes, by: initials }) => {
     const before = room.settings;
     const { secondBackupFolder: second } = changes;
+    if (changes.currency !== undefined && changes.currency !== before.currency)
+      refuseCurrency(room, changes.currency);
     if (second && second !== before.secondBackupFolder) checkSecondPlace(room, second);
     const changed = Object.entries(changes).filter(
       ([key, value]) => value !== undefined && !isDeepStrictEqual(before[key as keyof ShopSettings], value),

@@ -56,7 +56,10 @@ export const weigh = write(
   },
 );
 
-/** Corrects a weight: a new row that voids the old one; the old stays to be read. */
+/**
+ * Corrects a weight: a new row that voids the old one; the old stays to be read.
+ * @throws Trouble `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
+ */
 export const correct = write(
   v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), sure, by }),
   (room, input) => {
@@ -81,6 +84,7 @@ export const correct = write(
         batchId: old.batch_id,
         animalId: old.animal_id,
         fatLotId: old.fat_lot_id,
+        reason: input.reason,
       });
     }
     if (old.animal_id === null) throw new Trouble('broken', 'weighing.of-nothing');
@@ -90,7 +94,10 @@ export const correct = write(
   },
 );
 
-/** Takes a weight back, with a reason; it stays to be read, struck through. */
+/**
+ * Takes a weight back, with a reason; it stays to be read, struck through.
+ * @throws Trouble `weighing.unknown`, `weighing.voided`, `weighing.used`, `animal.closed`, `batch.done`
+ */
 const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (room, input) => {
   const old = voidWeighing(room, input.weighingId, input.reason, input.by);
   if (old.batch_id === null) checkNothingOverdrawn(room, old);

@@ -8,7 +8,7 @@ import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { TestResult } from './shapes.ts';
-import { animalOf } from './weigh.ts';
+import { animalOf } from './closed.ts';
 
 /**
  * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a

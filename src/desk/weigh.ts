@@ -2,6 +2,8 @@
 import type { AnimalRow } from '../book/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../book/weighings.ts';
 import { parseReading, readingGrams, type Reading } from '../core/reading.ts';
+import { checkMass } from './batch-mass.ts';
+import { openAnimalOf, openBatchOf, refuseClosedWeight } from './closed.ts';
 import { CRUMB_GRAMS, moveFat, returnFat, saveOwnFat } from './fat-moves.ts';
 import { refuseHeldWeight } from './hold-rules.ts';
 import { checkPrimalCode } from './primal-check.ts';
@@ -33,6 +35,8 @@ export interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal'> {
   batchId: number;
   animalId: number | null;
   fatLotId: number | null;
+  /** Why more comes out than went in, or why a weight is corrected. */
+  reason?: string;
 }
 
 export interface Weighed {
@@ -40,25 +44,8 @@ export interface Weighed {
   grams: number;
 }
 
-/** Stages in which an animal's weights may still be written. */
-const OPEN_STAGES: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', 'ready'];
 /** One tote weighed twice shows the same figure within moments. */
 const SAME_AGAIN_SECONDS = 20;
-
-/** @throws Trouble `animal.unknown` */
-export function animalOf(room: DeskRoom, id: number): AnimalRow {
-  const found = room.book.animals.get(id);
-  if (!found) throw new Trouble('missing', 'animal.unknown', { field: 'id' });
-  return found;
-}
-
-/** The animal, if its weights may still be written. @throws Trouble `animal.unknown`, `animal.closed` */
-export function openAnimalOf(room: DeskRoom, id: number): AnimalRow {
-  const animal = animalOf(room, id);
-  if (!OPEN_STAGES.includes(animal.stage))
-    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket } });
-  return animal;
-}
 
 /**
  * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal`, `cut.held`,
@@ -87,25 +74,32 @@ export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
 
 /**
  * Keeps one weight of a batch: trim or fat going in, or packages coming out. Nothing goes in that was not weighed
- * in before. @throws CoreProblem `reading.*`; Trouble `trim.not-enough`, `fat.not-enough` (refused), `weight.same-again`
+ * in before. @throws CoreProblem `reading.*`; Trouble `batch.done`, `animal.closed`, `trim.not-enough`, `fat.not-enough`
+ * (refused), `weight.same-again`; of packages those of `checkMass`
  */
 export function weighBatch(room: DeskRoom, input: WeighBatch): Weighed {
+  const batch = openBatchOf(room, input.batchId);
+  const animal = input.animalId === null ? null : openAnimalOf(room, input.animalId);
   const read = readWeight(room, input);
-  if (input.part === 'trim' && input.animalId !== null)
-    checkTrimLeft(room, animalOf(room, input.animalId), read.grams);
+  if (input.part === 'trim' && animal) checkTrimLeft(room, animal, read.grams);
   const weighed = keep(room, { ...input, ...read, primal: null });
+  if (input.stage === 'packed') checkMass(room, batch, { ...input, reason: input.reason ?? '' });
   if (input.fatLotId !== null) moveFat(room, input.fatLotId, weighed, input);
   if (input.animalId !== null) room.relearn(input.animalId);
   return weighed;
 }
 
-/** Voids a weight with a reason and gives back the fat that it had moved. @throws Trouble `weighing.voided`, `weighing.used` */
+/**
+ * Voids a weight with a reason and gives back the fat that it had moved.
+ * @throws Trouble `weighing.voided`, `animal.closed`, `batch.done`
+ */
 export function voidWeighing(room: DeskRoom, id: number, reason: string, by: string): WeighingRecord {
   const old = weighingOf(room, id);
   if (old.void_at !== null)
     throw new Trouble('conflict', 'weighing.voided', {
       with: { by: old.void_by ?? '', reason: old.void_reason ?? '' },
     });
+  refuseClosedWeight(room, old);
   room.book.weighings.void(id, reason, room.now(), by);
   returnFat(room, id, by);
   room.book.audit.note({

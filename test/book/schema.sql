@@ -35,6 +35,8 @@ CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
 
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
+CREATE INDEX disposal_by_animal ON disposal (animal_id);
+
 CREATE INDEX fat_lot_sum_by_left ON fat_lot_sum (left_grams) WHERE left_grams > 0;
 
 CREATE INDEX fat_movement_by_lot ON fat_movement (lot_id);
@@ -64,6 +66,8 @@ CREATE INDEX part_none_by_animal ON part_none (animal_id, part);
 CREATE INDEX payment_by_animal ON payment (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
+
+CREATE INDEX release_by_animal ON release (animal_id);
 
 CREATE INDEX release_mend_by_release ON release_mend (release_id);
 
@@ -320,12 +324,19 @@ CREATE TABLE cut_sum (
 
 CREATE TABLE disposal (
   id INTEGER PRIMARY KEY,
-  animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
   what TEXT NOT NULL,
   how TEXT NOT NULL,
   -- Why, in words; for a positive result its hold says so.
   reason TEXT NOT NULL,
   disposed_on TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE disposal_void (
+  disposal_id INTEGER PRIMARY KEY REFERENCES disposal (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -590,7 +601,7 @@ CREATE TABLE quote_taken (
 
 CREATE TABLE release (
   id INTEGER PRIMARY KEY,
-  animal_id INTEGER NOT NULL UNIQUE REFERENCES animal (id),
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
   given_to TEXT NOT NULL CHECK (length(given_to) > 0),
   released_on TEXT NOT NULL,
   unpaid_override TEXT,
@@ -604,6 +615,13 @@ CREATE TABLE release_mend (
   release_id INTEGER NOT NULL REFERENCES release (id),
   given_to TEXT NOT NULL CHECK (length(given_to) > 0),
   released_on TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE release_void (
+  release_id INTEGER PRIMARY KEY REFERENCES release (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
 ) STRICT;
@@ -815,6 +833,12 @@ CREATE TRIGGER disposal_no_delete BEFORE DELETE ON disposal
 CREATE TRIGGER disposal_no_update BEFORE UPDATE ON disposal
   BEGIN SELECT RAISE(ABORT, 'disposal is written once'); END;
 
+CREATE TRIGGER disposal_void_no_delete BEFORE DELETE ON disposal_void
+  BEGIN SELECT RAISE(ABORT, 'disposal_void is written once'); END;
+
+CREATE TRIGGER disposal_void_no_update BEFORE UPDATE ON disposal_void
+  BEGIN SELECT RAISE(ABORT, 'disposal_void is written once'); END;
+
 CREATE TRIGGER fat_lot_sum_of_moved AFTER INSERT ON fat_movement BEGIN
   INSERT OR REPLACE INTO fat_lot_sum SELECT * FROM fat_lot_sum_now WHERE lot_id = NEW.lot_id;
 END;
@@ -965,6 +989,12 @@ CREATE TRIGGER release_no_delete BEFORE DELETE ON release
 CREATE TRIGGER release_no_update BEFORE UPDATE ON release
   BEGIN SELECT RAISE(ABORT, 'release is written once'); END;
 
+CREATE TRIGGER release_void_no_delete BEFORE DELETE ON release_void
+  BEGIN SELECT RAISE(ABORT, 'release_void is written once'); END;
+
+CREATE TRIGGER release_void_no_update BEFORE UPDATE ON release_void
+  BEGIN SELECT RAISE(ABORT, 'release_void is written once'); END;
+
 CREATE TRIGGER season_taught_is_left AFTER UPDATE OF season ON animal WHEN OLD.season <> NEW.season BEGIN
   DELETE FROM season_taught WHERE season = OLD.season;
 END;
@@ -1094,6 +1124,9 @@ CREATE VIEW cut_sum_now AS
         OR p.product IN (SELECT g.value ->> '$.product' FROM json_each(i.body, '$.alsoGround') g))), 0.0) AS packed_ground
   FROM instruction i WHERE i.id = (SELECT max(n.id) FROM instruction n WHERE n.animal_id = i.animal_id);
 
+CREATE VIEW disposal_now AS
+  SELECT d.* FROM disposal d WHERE NOT EXISTS (SELECT 1 FROM disposal_void v WHERE v.disposal_id = d.id);
+
 CREATE VIEW fat_lot_sum_now AS
   SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,
     coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id AND m.kind IN ('bought', 'saved')), 0.0) AS start_grams
@@ -1128,7 +1161,8 @@ CREATE VIEW release_now AS
   SELECT r.id, r.animal_id, coalesce(m.given_to, r.given_to) AS given_to,
     coalesce(m.released_on, r.released_on) AS released_on, r.unpaid_override, r.note, r.at, r.by
   FROM release r LEFT JOIN release_mend m
-    ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id);
+    ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id)
+  WHERE NOT EXISTS (SELECT 1 FROM release_void v WHERE v.release_id = r.id);
 
 CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);

@@ -150,10 +150,11 @@ describe('a messy table of an earlier season', () => {
 
     const second = await freshDesk();
     const early = await bringIn(second, 'animals', MESSY, { always });
-    const weighing = rowsIn(second, 'SELECT id FROM weighing LIMIT 1')[0] as [number];
+    const [weighing] = rowsIn(second, 'SELECT id, animal_id FROM weighing LIMIT 1') as [[number, number]];
+    await second.call('animals.reopen', { id: weighing[1], reason: 'the weight was misread' });
     await second.call('table.void', { weighingId: weighing[0], reason: 'wrong' });
     expect(await second.problem('bring.undo', { id: early.id })).toMatchObject({
-      code: 'bring.since', with: { what: 'weighing', name: '23-0001' },
+      code: 'bring.since', with: { what: 'animal', name: '23-0001' },
     }); // prettier-ignore
 
     const third = await freshDesk();

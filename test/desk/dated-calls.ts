@@ -33,6 +33,7 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
     ...PERIOD(),
     coolerId: (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id,
   }),
+  'pickup.release': tried('pickup.release'),
   'fat.buy': tried('fat.buy'),
   'prices.save': tried('prices.save'),
   'books.records': PERIOD,

@@ -233,7 +233,9 @@ describe('a fat test of one animal', () => {
     const page = await shop.call('grinder.open', { id: batch });
     const weighings = (part: string) => page.weighedIn.find((row) => row.part === part)?.id ?? 0;
     shop.wait(3600);
+    await shop.call('grinder.reopen', { batchId: batch, reason: 'the fat was misread' });
     await shop.call('table.correct', { weighingId: weighings('fat added'), typed: '2.30' });
+    await shop.call('grinder.finish', { batchId: batch });
     // 20 lb of moose and 2.3 lb of back fat were foretold at 9.81 %, so that 10 % is hardly a surprise.
     const shares = [20 / 22.3, 2.3 / 22.3] as const;
     const foretold = shares[0] * MOOSE.mean + shares[1] * BACK_FAT.mean;
@@ -242,6 +244,7 @@ describe('a fat test of one animal', () => {
     const spread = rest + ownOfOne * ratioAfter({ innovation: 0.1 - foretold, rest, own: ownOfOne });
     const moved = (shares[0] * doubtOf(MOOSE)) / spread;
     expect((await believed(next))?.mean).toBeCloseTo(MOOSE.mean + moved * (0.1 - foretold), 9);
+    await shop.call('grinder.reopen', { batchId: batch, reason: 'the wrong batch' });
     for (const row of (await shop.call('grinder.open', { id: batch })).weighedIn)
       if (!row.voided) await shop.call('table.void', { weighingId: row.id, reason: 'wrong batch' });
     expect(await believed(next)).toEqual(untested(MOOSE));

@@ -110,6 +110,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     'animals.dispose',
     { id: await takeIn(shop), what: 'All', how: 'Landfill', reason: 'spoiled' },
   ],
+  'animals.reopen': async (shop) => {
+    const id = await ready(shop);
+    await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
+    return ['animals.reopen', { id, reason: 'the wrong ticket' }];
+  },
   'table.weigh': async (shop) => [
     'table.weigh',
     { animalId: await takeIn(shop), stage: 'cut', part: 'trim', typed: '60' },
@@ -145,6 +150,12 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const batchId = await ground(shop);
     await shop.call('grinder.pack', { batchId, product: 'Ground', count: 50, typed: '58' });
     return ['grinder.finish', { batchId }];
+  },
+  'grinder.reopen': async (shop) => {
+    const batchId = await ground(shop);
+    await shop.call('grinder.pack', { batchId, product: 'Ground', count: 50, typed: '58' });
+    await shop.call('grinder.finish', { batchId });
+    return ['grinder.reopen', { batchId, reason: 'a tub was left' }];
   },
   'grinder.cleaned': async (shop) => [
     'grinder.cleaned',

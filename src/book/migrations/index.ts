@@ -11,6 +11,7 @@ import { releaseMended } from './0009-release-mended.ts';
 import { resultsAndCleanings } from './0010-results-and-cleanings.ts';
 import { formerTickets } from './0011-former-tickets.ts';
 import { partNone } from './0012-part-none.ts';
+import { reopened } from './0013-reopened.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -26,6 +27,7 @@ export const MIGRATIONS: readonly string[] = [
   resultsAndCleanings,
   formerTickets,
   partNone,
+  reopened,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

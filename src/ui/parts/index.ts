@@ -40,6 +40,7 @@ export { default as Press } from './Press.vue';
 export { default as RangeText } from './RangeText.vue';
 export { default as Sentence } from './Sentence.vue';
 export { default as Tabs } from './Tabs.vue';
+export { default as WhyDialog } from './WhyDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
 export type { ChoiceOption } from './choice.ts';
 export type { PickOption } from './pick.ts';

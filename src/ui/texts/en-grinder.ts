@@ -146,7 +146,6 @@ export const grinderText = {
   degrees: (f: string, c: string) => `${f} °F (${c} °C)`,
 
   pack: 'Pack',
-  packMore: 'Weigh another package after all',
   count: 'Packages',
   countHint: 'Counted from the weight; type another.',
   countProblem: 'Type a whole number of packages, 1 or more.',
@@ -178,6 +177,10 @@ export const grinderText = {
   label: 'Label',
   labelHint: 'As it goes on each package.',
   labelWaits: 'The label shows itself with the first package.',
+  whyMore: 'Why it is more',
+  whyMoreHint: 'For example: 5 lb of ice water, cheese.',
+  moreBecause: (reason: string, by: string) => `More out than in: ${reason}${by ? ` (${by})` : ''}`,
+  finishAnyway: 'Finish it all the same',
   finishNeeds: 'Weigh in and pack first.',
   finish: 'Finish this batch',
   finished: 'This batch is finished.',

@@ -100,6 +100,8 @@ const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
   'brought-in': ({ file }) => `Brought in from the file ${file}.`,
   changed: (_, format, { changes }) => {
     const [only] = changes.length === 1 ? changes : [];
+    if (only?.field === 'stage' && (only.before === 'released' || only.before === 'disposed'))
+      return `Reopened: back from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
     if (only?.field === 'stage')
       return `Moved on from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
     return 'Its record was changed.';

@@ -74,7 +74,7 @@ export const holdText = {
   day: 'On',
   disposalReason: 'Why',
   disposalReasonHint: 'For example: spoiled, condemned by the inspector. It stands in the record book.',
-  final: 'It leaves the rail for good, its saved fat with it. The record book keeps it.',
+  final: 'It leaves the rail, its saved fat with it. The record book keeps it.',
   disposed: (ticket: string) => `${ticket} is recorded as disposed of.`,
   disposedOn: (what: string, day: string, how: string) => `${what}: disposed of on ${day}. ${how}.`,
   because: (reason: string) => `Why: ${reason}.`,

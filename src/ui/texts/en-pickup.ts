@@ -62,6 +62,7 @@ export const pickupText = {
   openAnimal: 'Open the animal',
   to: 'Handed to',
   toHint: 'Who really takes it, by name.',
+  on: 'Handed over on',
   note: 'Note',
   carries: (packages: string, mass: string) => `${packages}, ${mass}.`,
   tell: 'Tell the hunter:',

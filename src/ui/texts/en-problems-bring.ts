@@ -81,6 +81,8 @@ export const bringWording: Readonly<Record<string, Wording>> = {
     `This file is not whole: it breaks off or was changed near line ${p.row}. Take the book out again, or choose another copy.`,
   'takeout.row': (p) =>
     `Something near line ${p.row} of this file cannot be in a book: it was changed by another program. Nothing was brought in. Choose another copy.`,
+  'hunter.gone': (p) =>
+    `The personal details of “${p.name}” were removed from the book. Write this person in as a new hunter.`,
   'hunter.removed': () => 'The personal details of this hunter were removed already.',
   'hunter.animal-here': (p) =>
     `${p.name} has an animal here that was not handed over. Finish that first; the details are needed until then.`,

@@ -1,4 +1,5 @@
 /** Wordings of bills and payments. */
+import { plural } from './plural.ts';
 import { moneyIn, type Wording } from './wording.ts';
 
 /** What a bill would leave out. */
@@ -24,6 +25,14 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
   'payment.refund': (p, format) =>
     `Only ${moneyIn(p, 'paidMinor', format)} was paid, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
+  'payment.given-back': () =>
+    'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
+  'currency.accounts-open': (p) =>
+    `Money is still open in ${p.currency} for ${p.tickets}${Number(p.count) > 5 ? ` and ${plural(Number(p.count) - 5, 'other animal', 'other animals')}` : ''}. Take or give back what is open, or take those bills back, then change the currency.`,
+  'bill.other-currency': (p) =>
+    `The prices in force are in ${p.currency}, and the shop counts in ${p.shop}. Save your prices in ${p.shop} under Books, then make the bill.`,
+  'bill.paid-in-other-currency': (p) =>
+    `Ticket ${p.ticket} was paid in ${p.paidIn}, and the bill would be in ${p.currency}. Give that money back first, then make the bill.`,
   'payment.unknown': () => 'This payment is not in the book. Open the animal again.',
   'payment.voided': (p) => `This payment was taken back already: ${p.reason}.`,
   'release.no-bill': (p) =>

@@ -29,7 +29,9 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'fat.lot-unknown': () => 'This lot of fat is not in the book.',
   'hold.none': (p) => `${p.ticket} is not on hold.`,
   // What may not be done as things stand.
-  'animal.closed': (p) => `${p.ticket} has left the shop. Its weights can only be read.`,
+  'animal.closed': (p) =>
+    `${p.ticket} ${p.stage === 'disposed' ? 'was disposed of' : 'was picked up'}, so its weights, orders and trim stay as they are. To put something right, open ${p.ticket} and press “Reopen”.`,
+  'animal.not-left': (p) => `${p.ticket} is still in the shop, so there is nothing to reopen.`,
   'weighing.voided': (p) => `This weight was taken back already${p.by ? ` by ${p.by}` : ''}: ${p.reason}.`,
   'none.weighed': (p) =>
     p.stage === 'grinder'
@@ -89,14 +91,18 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'fat.choose': () => 'Pick which fat goes in.',
   'fat.too-lean': (p) =>
     `${p.source ?? 'This'} is too lean to bring it there. Pick a fatter source, a lower target, or check its fat percentage.`,
-  'batch.done': (p) => `Batch ${p.batch} is finished. Start another one.`,
+  'batch.done': (p) =>
+    `Batch ${p.batch} is finished, so its weights stay as they are. Reopen the batch to put something right, or start another one.`,
+  'batch.not-done': (p) => `Batch ${p.batch} is not finished, so there is nothing to reopen.`,
   'batch.no-pooling': (p) =>
     `${p.hunter ?? 'This hunter'} does not want it mixed with other animals. Grind ${p.ticket ?? 'it'} alone.`,
   'batch.not-in': (p) => `This animal is not part of batch ${p.batch}.`,
   'batch.nothing-in': (p) => `Nothing was weighed into batch ${p.batch} yet.`,
   'batch.nothing-out': (p) => `Nothing was packed from batch ${p.batch} yet. Weigh the packages first.`,
-  'batch.more-out': () =>
-    'More would come out of the batch than went in. Weigh again, or weigh in what is missing.',
+  'batch.more-out': (p, format) =>
+    `${massIn(p, 'outGrams', format)} would come out of batch ${p.batch}, and only ${massIn(p, 'inGrams', format)} went in. Weigh again, weigh in what is missing, or say why it is right, for example: 5 lb of ice water.`,
+  'batch.too-much-out': (p, format) =>
+    `${massIn(p, 'outGrams', format)} cannot come out of batch ${p.batch}: only ${massIn(p, 'inGrams', format)} went in. Check the unit and the decimal point; if a weight that went in is wrong, take it back and weigh it in again.`,
   'quote.stage': () => 'An animal brought like this has no such weight. Pick another kind of weight.',
   // What was typed.
   'text.needed': () => 'This cannot stay empty.',

@@ -64,6 +64,7 @@ export const tableText = {
   inBatch: 'In batch',
   notFinished: 'not finished',
   packagesOf: (count: number, product: string) => `${plural(count, 'package', 'packages')} ${product}`,
+  wasDisposed: (day: string) => `Disposed of on ${day}.`,
   pickedUp: (to: string, day: string) => `Picked up by ${to} on ${day}.`,
   handOver: 'Hand it over at Pick-up',
   steps: {

@@ -71,7 +71,7 @@ export const doubtText = {
   theyAreRight: 'They are right',
   perhaps: (slip: string, typed: string) => `Perhaps ${slip.toLowerCase()}: did you mean ${typed}?`,
   perhapsGone: (slip: string, typed: string) =>
-    `Perhaps ${slip.toLowerCase()}, and it was ${typed}; it has left the shop, so it stays as it is.`,
+    `Perhaps ${slip.toLowerCase()}, and it was ${typed}; it has left the shop. Reopen it to put it right.`,
   tookItBack: (typed: string) => `Took ${typed} back. It stays in the list, struck through.`,
   tookOneBack: (typed: string) => `Took one of the two ${typed} back. It stays in the list, struck through.`,
   changed: (typed: string) => `Changed to ${typed}. The old weight stays in the list, struck through.`,

@@ -88,4 +88,10 @@ INSERT INTO former_ticket VALUES (1, 1, 2025, 7, '25-0007', '2026-10-11T13:00:00
 INSERT INTO part_none VALUES (1, 1, 'damage', '2026-10-06T14:05:00.000Z', 'RB'), (2, 1, 'bone', '2026-10-06T14:06:00.000Z', 'RB');
 INSERT INTO part_none_void VALUES (2, 'stated by mistake', '2026-10-06T14:07:00.000Z', 'RB');
 `,
+  13: `
+INSERT INTO release VALUES (2, 2, 'Ingrid Ødegård', '2026-10-06', NULL, '', '2026-10-06T12:00:00.000Z', 'MK');
+INSERT INTO release_void VALUES (2, 'the wrong ticket', '2026-10-06T12:03:00.000Z', 'RB');
+INSERT INTO disposal VALUES (2, 1, 'all of it', 'landfill', 'spoiled', '2026-10-05', '2026-10-05T12:00:00.000Z', 'MK');
+INSERT INTO disposal_void VALUES (2, 'meant for another animal', '2026-10-05T12:04:00.000Z', 'RB');
+`,
 };
