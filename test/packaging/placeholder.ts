@@ -3,13 +3,12 @@
  * file the marked place where fuses are burnt. So what is packed and how the fuses stand is real; it does not run.
  */
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { SENTINEL } from '../smoke/fuses.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
-/** Source: electron/docs/tutorial/fuses.md: the sentinel, one byte of version, one of length, then one of each fuse. */
-const SENTINEL = 'dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX';
 /** As many as the runtime has; each as it is delivered, from the same page: 1 on, 0 off. */
 const FUSES = '101100011';
 
@@ -51,11 +50,4 @@ export async function pack(folder: string, system: 'linux' | 'win', arch: 'x64' 
   const code = await new Promise((done) => child.once('close', done));
   if (code !== 0) throw new Error(`Packing ended with ${String(code)}:\n${said}`);
   return join(folder, 'dist', `${system}${arch === 'x64' ? '' : `-${arch}`}-unpacked`);
-}
-
-/** How each fuse stands in a packed program file, in the order of the runtime: `1` on, `0` off. */
-export function fusesOf(file: string): string {
-  const content = readFileSync(file);
-  const at = content.indexOf(SENTINEL) + SENTINEL.length;
-  return content.subarray(at + 2, at + 2 + (content[at + 1] ?? 0)).toString();
 }

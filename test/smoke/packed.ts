@@ -3,8 +3,12 @@ import { spawn } from 'node:child_process';
 import { dirname, join, resolve } from 'node:path';
 import { _electron, type ElectronApplication, type Page } from 'playwright-core';
 import { installedRuntime } from '../../electron/start/runtime.mjs';
+import { displayWords } from './display.ts';
+import { isVisible } from './in-main.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
+/** Longest that a window may take to stand on the screen, ms. */
+export const SOON = 10_000;
 
 /** Where the packed program's own file lies within what packaging writes. */
 const PROGRAMS: Partial<Record<NodeJS.Platform, string>> = {
@@ -39,16 +43,26 @@ export async function packReal(folder: string): Promise<string> {
 export interface Running {
   app: ElectronApplication;
   page: Page;
+  /** From the start to the window on the screen, ms. */
+  visibleAfter: number;
 }
 
-/** What a start is told: a book, and a folder of its own so that it meets no installed Gambrel. */
+/** What every start is told: a folder of its own, so that it meets no installed Gambrel, and the display. */
+export function ownWords(folder: string): string[] {
+  return [`--user-data-dir=${join(folder, 'own')}`, ...displayWords()];
+}
+
 export function startWords(folder: string, book: string): string[] {
-  return [`--user-data-dir=${join(folder, 'own')}`, '--book', book];
+  return [...ownWords(folder), '--book', book];
 }
 
-export async function start(program: string, folder: string, book: string): Promise<Running> {
-  const app = await _electron.launch({ executablePath: program, args: startWords(folder, book) });
+/** Starts the program with its sandbox on (the driver would switch it off) and waits for its window. */
+export async function start(program: string, args: readonly string[]): Promise<Running> {
+  const began = Date.now();
+  const app = await _electron.launch({ executablePath: program, args: [...args], chromiumSandbox: true });
   const page = await app.firstWindow();
+  while (!(await app.evaluate(isVisible)) && Date.now() - began < 2 * SOON) await page.waitForTimeout(50);
+  const visibleAfter = Date.now() - began;
   await page.waitForLoadState('load');
-  return { app, page };
+  return { app, page, visibleAfter };
 }

@@ -4,7 +4,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['test/smoke/*.smoke.ts'],
-    globalSetup: ['test/new-enough-node.ts'],
+    globalSetup: ['test/new-enough-node.ts', 'test/smoke/pack-once.ts'],
+    fileParallelism: false, // one display, and programs that come to the front
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 180_000,
