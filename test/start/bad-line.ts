@@ -65,7 +65,7 @@ function answer(
   });
   if (turn === 'whole') response.end(part);
   else if ('stallAfter' in turn) response.write(part.subarray(0, turn.stallAfter));
-  else response.write(part.subarray(0, turn.cutAfter), () => setTimeout(() => response.destroy(), 50));
+  else response.write(part.subarray(0, turn.cutAfter), () => setTimeout(() => response.destroy(), 200));
 }
 
 export interface Proxy {

@@ -48,6 +48,8 @@ function expectChecksumOf(content: Buffer): void {
 async function serving(turns: readonly Turn[], how: { secure?: boolean } = {}): Promise<void> {
   open.push((line = await serveBadly(ZIP, turns, how)));
 }
+/** Where a request goes on. A cut may lose what was on its way to the disk, so that it is a little less than was sent. */
+const goesOnAt = (request: number) => Number(/^bytes=(\d+)-$/.exec(line.asked[request] ?? '')?.[1]);
 const runtime = () => join(folder, 'node_modules/electron/dist', PROGRAM);
 const arrived = () => existsSync(runtime()) && readFileSync(runtime(), 'utf8') === 'the runtime';
 
@@ -110,8 +112,10 @@ describe('the runtime', () => {
       'The desktop runtime could not be fetched: the connection broke off. What came (1 MB) is kept, and the next start goes on from there.',
     );
     expect(arrived()).toBe(false);
+    const before = line.asked.length;
     expect((await fetchIt()).sentence).toBe('');
-    expect(line.asked.at(-1)).toBe('bytes=1000030-');
+    expect(line.asked).toHaveLength(before + 1);
+    expect(goesOnAt(before)).toBeGreaterThan(500_000);
     expect(arrived()).toBe(true);
   });
 
@@ -165,7 +169,8 @@ describe('behind a proxy', () => {
     await serving([{ cutAfter: 1_000_000 }, 'whole'], { secure: true });
     expect((await fetchIt({ ...trusted, HTTPS_PROXY: address })).sentence).toBe('');
     expect(new Set(tunnels)).toEqual(new Set([new URL(line.address).host]));
-    expect(line.asked).toEqual(['', 'bytes=1000000-']);
+    expect(line.asked).toHaveLength(2);
+    expect(goesOnAt(1)).toBeGreaterThan(500_000);
     expect(arrived()).toBe(true);
   });
 

@@ -1,0 +1,1 @@
+export function languageFaults(name: string, text: string): Promise<string[]>;

@@ -1,0 +1,1 @@
+export function ruleFaults(name: string, text: string, root: string): string[];
