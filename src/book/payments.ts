@@ -46,7 +46,8 @@ export function paymentRecords(db: Db) {
   );
   const paid = db
     .prepare<[number], number>(
-      `SELECT coalesce(sum(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)), 0)
+      // Exact up to 2^53; a whole-number sum of what was written before amounts had a most could overflow and end the call.
+      `SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER)
        FROM payment p WHERE p.animal_id = ? AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)`,
     )
     .pluck();
@@ -59,13 +60,16 @@ export function paymentRecords(db: Db) {
          WHERE NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)
      )
      SELECT a.ticket, min(o.currency) AS currency FROM owed o JOIN animal a ON a.id = o.animal_id
-     GROUP BY o.animal_id HAVING sum(o.minor) <> 0 AND max(o.currency <> ?) ORDER BY o.animal_id DESC`,
+     GROUP BY o.animal_id HAVING total(o.minor) <> 0 AND max(o.currency <> ?) ORDER BY o.animal_id DESC`,
   );
+  const count = db.prepare<[number], number>('SELECT count(*) FROM payment WHERE animal_id = ?').pluck();
   const voidOne = db.prepare('INSERT INTO payment_void (payment_id, reason, at, by) VALUES (?, ?, ?, ?)');
   return {
     add: (payment: NewPayment): number => Number(insert.run(payment).lastInsertRowid),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    /** Those that were voided too. */
+    count: (animalId: number): number => count.get(animalId) ?? 0,
     /** Minor units taken for an animal, refunds taken off, voided ones left out. */
     paid: (animalId: number): number => paid.get(animalId) ?? 0,
     /** Animals with money still to pay or to give back in another currency than this one, newest first. */

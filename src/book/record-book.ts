@@ -99,7 +99,7 @@ export function recordBook(db: Db) {
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
        (SELECT b.total_minor FROM bill b WHERE b.animal_id = a.id
           AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1) AS billed_minor,
-       (SELECT coalesce(sum(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)), 0) FROM payment p
+       (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id
      LEFT JOIN disposal_now d ON d.animal_id = a.id

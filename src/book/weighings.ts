@@ -108,6 +108,13 @@ export function weighingRecords(db: Db) {
     `SELECT received, hanging, whole_cuts, trim, fat_saved, sinew, bone, damage, trim_ground, own_fat_ground, packed
      FROM animal_sum WHERE animal_id = ?`,
   );
+  const counted = (of: 'animal_id' | 'batch_id') =>
+    db.prepare<[number], { all: number; standing: number }>(
+      `SELECT count(*) AS "all", count(*) - count(v.weighing_id) AS standing
+       FROM weighing w LEFT JOIN weighing_void v ON v.weighing_id = w.id WHERE w.${of} = ?`,
+    );
+  const countOfAnimal = counted('animal_id');
+  const countOfBatch = counted('batch_id');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
   // The plus keeps to the index: going back from the newest id ends soon only where the same was just weighed.
   const lastSame = (
@@ -143,6 +150,9 @@ export function weighingRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
+    /** How many weights an animal or a batch has: in the book, and those of them that stand. */
+    count: (of: 'animal' | 'batch', id: number) =>
+      (of === 'animal' ? countOfAnimal : countOfBatch).get(id) ?? { all: 0, standing: 0 },
     /** The containers that were taken off lately, the commonest first. */
     containers: () => containers.all(),
     /** When the same weight of the same part was last written, to catch one tote weighed twice. */

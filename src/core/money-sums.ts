@@ -8,6 +8,12 @@ export interface Decimal {
   readonly decimals: number;
 }
 
+/**
+ * More than any single amount of a shop, in minor units (a thousand million dollars). Thousands of such amounts still add up
+ * to whole numbers that a double holds exactly, in the book and here.
+ */
+export const MOST_MINOR = 100_000_000_000;
+
 /** Decimals kept of a weight in pounds or kilograms: 0.01 lb is 0.0045359237 kg exactly. */
 const WEIGHT_DECIMALS = 10;
 
@@ -76,6 +82,12 @@ export function addDecimals(a: Decimal, b: Decimal): Decimal {
 /** As a plain number, for showing. */
 export function decimalNumber({ digits, decimals }: Decimal): number {
   return Number(digits) / 10 ** decimals;
+}
+
+/** An amount that can be written in the book. @throws CoreProblem `money.too-large` */
+export function boundedMinor(minor: number, field: string): number {
+  if (!(Math.abs(minor) <= MOST_MINOR)) throw new CoreProblem('money.too-large', field);
+  return minor;
 }
 
 /** @throws CoreProblem `money.not-whole` */

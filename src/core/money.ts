@@ -1,5 +1,5 @@
 /** Money as text: shown in the shop's locale, and read as people type it. */
-import { wholeMinor } from './money-sums.ts';
+import { MOST_MINOR, wholeMinor } from './money-sums.ts';
 import { CoreProblem } from './problem.ts';
 
 export { percentOf, roundHalfAwayFromZero, timesRate } from './money-sums.ts';
@@ -45,7 +45,7 @@ export function parseMoney(text: string, currency: string): number {
   if (mark && ((before && after) || !marksOf(currency).has(mark.toUpperCase())))
     throw new CoreProblem('money.other-currency', 'typed', { typed, currency });
   const minor = Number(minorDigits(number, places, typed));
-  if (!Number.isSafeInteger(minor)) throw new CoreProblem('money.too-large', 'typed', { typed });
+  if (!(minor <= MOST_MINOR)) throw new CoreProblem('money.too-large', 'typed', { typed });
   return (sign || inner) && minor !== 0 ? -minor : minor;
 }
 

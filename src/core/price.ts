@@ -1,12 +1,11 @@
 /** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
-import { decimalNumber, percentOf, timesDecimal } from './money-sums.ts';
+import { boundedMinor, decimalNumber, percentOf, timesDecimal } from './money-sums.ts';
 import { minimumLine, ownRate, type Untaxed } from './price-adjust.ts';
 import { checkAmounts, checkLine } from './price-check.ts';
 import { applies, quantityOf } from './price-lines.ts';
 import type { Amounts, Basis, PriceLine } from './price-lines.ts';
 import { percentLines } from './price-percent.ts';
 import { taxOf, type TaxRule } from './price-tax.ts';
-import { CoreProblem } from './problem.ts';
 
 export type { Amounts, Basis, PriceLine } from './price-lines.ts';
 export type { TaxRule } from './price-tax.ts';
@@ -84,7 +83,7 @@ export function priceLines(job: {
   const subtotalMinor = sum(charged);
   const taxMinor = taxes.reduce((all, tax) => all + tax, 0);
   const totalMinor = subtotalMinor + taxMinor;
-  if (!Number.isSafeInteger(totalMinor)) throw new CoreProblem('money.too-large', 'totalMinor');
+  boundedMinor(totalMinor, 'totalMinor');
   return { lines, subtotalMinor, taxMinor, totalMinor, depositMinor: depositOf(matching, totalMinor) };
 }
 
@@ -92,7 +91,7 @@ function ownAmount(line: PriceLine, amounts: Amounts): Untaxed[] {
   const quantity = quantityOf(line, amounts);
   if (!quantity || quantity.digits === 0n) return [];
   const unitPriceMinor = line.amountMinor ?? 0;
-  const amountMinor = timesDecimal(unitPriceMinor, quantity);
+  const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, quantity), 'amountMinor');
   return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
 }
 

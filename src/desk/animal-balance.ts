@@ -27,6 +27,13 @@ const NAME_CHANCE = 0.85;
 /** What was meant is offered if it is this likely among what may have been meant. */
 const OFFER_CHANCE = 0.4;
 
+/**
+ * Trying the slips of one weight looks at all weights some thirty times, so that all tries together grow with the square of
+ * their number. Up to some thirty weights all of them are tried; of an animal with more, the newest, so that no answer waits.
+ */
+const MOST_LOOKS = 1200;
+const LEAST_TRIED = 8;
+
 /** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
 export function balanceOf(
   weights: AnimalWeights,
@@ -67,11 +74,13 @@ export interface Offer {
 
 function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
   const { rows } = weights;
-  const entered = rows.map((row, i) => ({
+  // Each older weight was tried when it was new itself.
+  const tried = rows.slice(-Math.max(LEAST_TRIED, Math.floor(MOST_LOOKS / rows.length)));
+  const entered = tried.map((row) => ({
     id: `${row.id}`,
     reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },
     tareGrams: row.tareGrams,
-    hasTwin: rows.slice(0, i).some((earlier) => isTwin(row, earlier)),
+    hasTwin: rows.slice(0, rows.indexOf(row)).some((earlier) => isTwin(row, earlier)),
   }));
   return explain(entered, animalFit(weights), containers, ASK_ODDS);
 }

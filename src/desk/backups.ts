@@ -15,10 +15,16 @@ import { Trouble } from './problem.ts';
 import { door, host, write, type Door } from './procedure.ts';
 import type { BackupMade, BackupRow, BackupsLook, BackupTried } from './shapes.ts';
 
+/** The longest path that Linux takes. */
+const MOST_PATH = 4096;
 const folder = text(1000);
 const passphrase = v.optional(v.pipe(v.string('passphrase.needed'), v.maxLength(200, 'text.too-long')), '');
 const wanted = v.object({
-  path: v.pipe(v.string('text.needed'), v.minLength(1, 'text.needed')),
+  path: v.pipe(
+    v.string('text.needed'),
+    v.minLength(1, 'text.needed'),
+    v.maxLength(MOST_PATH, 'text.too-long'),
+  ),
   folder,
   passphrase,
 });

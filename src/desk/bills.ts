@@ -5,19 +5,23 @@ import { priceLines } from '../core/price.ts';
 import { accountCurrency, refuseBillIn } from './account.ts';
 import { weighedAmounts } from './bill-amounts.ts';
 import { billLook, sumsOf } from './bill-look.ts';
-import { by, id, needed, sure, text } from './input.ts';
+import { by, id, listOf, needed, sure, text } from './input.ts';
 import { pricesInForce } from './prices.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { BillLook } from './shapes.ts';
 import { animalOf } from './closed.ts';
 
+/** Of one animal, those taken back included; all of them are read with its bill. */
+const MOST_PAYMENTS = 500;
+const MOST_BILLS = 100;
+
 const asked = {
   animalId: id,
   hours: v.optional(
     v.pipe(v.number('hours.range'), v.minValue(0, 'hours.range'), v.maxValue(500, 'hours.range')),
   ),
-  extras: v.optional(v.pipe(v.array(needed(40)), v.maxLength(30, 'text.too-long'))),
+  extras: v.optional(listOf(needed(40), 30)),
 };
 
 /** What a bill would say now, the one that stands, and what was paid. */
@@ -34,8 +38,11 @@ export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
   const animal = animalOf(room, input.animalId);
   if (animal.stage === 'disposed')
     throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket, stage: animal.stage } });
-  const standing = room.book.bills.ofAnimal(animal.id).find((bill) => bill.void_at === null);
+  const bills = room.book.bills.ofAnimal(animal.id);
+  const standing = bills.find((bill) => bill.void_at === null);
   if (standing) throw new Trouble('refused', 'bill.stands', { with: { number: standing.number } });
+  if (bills.length >= MOST_BILLS)
+    throw new Trouble('refused', 'bill.too-many', { with: { ticket: animal.ticket, count: MOST_BILLS } });
   const prices = pricesInForce(room);
   if (!prices) throw new Trouble('refused', 'bill.no-prices');
   refuseBillIn(room, prices.currency, animal);
@@ -101,7 +108,7 @@ const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (room,
 });
 export { voidBill as void };
 
-/** Money taken or given back, as typed. @throws CoreProblem `money.*`; Trouble `payment.zero`, `payment.over` (ask), `payment.refund` */
+/** Money taken or given back, as typed. @throws CoreProblem `money.*`; Trouble `payment.zero`, `payment.too-many`, `payment.over` (ask), `payment.refund` */
 export const pay = write(
   v.object({
     animalId: id,
@@ -116,6 +123,10 @@ export const pay = write(
     const currency = accountCurrency(room, animal.id);
     const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new Trouble('invalid', 'payment.zero', { field: 'typed' });
+    if (room.book.payments.count(animal.id) >= MOST_PAYMENTS)
+      throw new Trouble('refused', 'payment.too-many', {
+        with: { ticket: animal.ticket, count: MOST_PAYMENTS },
+      });
     const { bill, dueMinor, paidMinor } = billLook(room, animal, {});
     if (input.kind === 'refund' && amountMinor > paidMinor)
       throw new Trouble('refused', 'payment.refund', { field: 'typed', with: { paidMinor, amountMinor } });

@@ -6,6 +6,7 @@ import { daysBetween, FIRST_DAY, yearsBefore } from '../core/dates.ts';
 import { needed, optionalDate, text } from './input.ts';
 import { read } from './procedure.ts';
 import { lacksOf } from './record-sets.ts';
+import { seasonYear } from './season-filter.ts';
 import type { DeskRoom } from './room.ts';
 import type { RecordCheck, RecordRow } from './shapes.ts';
 
@@ -19,7 +20,7 @@ const MOST_WRONG_DAYS = 20;
  */
 export const records = read(
   v.object({
-    season: v.optional(v.pipe(v.number(), v.integer())),
+    season: v.optional(seasonYear),
     from: optionalDate,
     to: optionalDate,
     species: v.optional(v.nullable(needed(40)), null),

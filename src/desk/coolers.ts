@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { AnimalRow } from '../book/animals.ts';
 import { judgeCooler } from '../core/hanging-cooler.ts';
-import { by, id, needed, text } from './input.ts';
+import { by, id, listOf, needed, text } from './input.ts';
 import { read, write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -118,7 +118,7 @@ export const takeBack = write(v.object({ readingId: id, reason: needed(300), by 
  */
 export const hang = write(
   v.object({
-    ids: v.pipe(v.array(id), v.minLength(1, 'id.needed'), v.maxLength(500, 'text.too-long')),
+    ids: v.pipe(listOf(id, 500), v.minLength(1, 'id.needed')),
     coolerId: id,
     place: text(40),
     by,

@@ -10,9 +10,10 @@ import { missedQuotes } from './missed-quotes.ts';
 import { read, write } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import { billedAnimals } from './season-bills.ts';
+import { seasonYear } from './season-filter.ts';
 import type { CostFigures, CostingLook } from './shapes.ts';
 
-const season = v.optional(v.pipe(v.number(), v.integer()));
+const season = v.optional(seasonYear);
 
 /** The running season when none is asked for. */
 export const look = read(v.object({ season }), (room, input): CostingLook => {

@@ -11,23 +11,24 @@ import { cleaningOf, uncleaned } from './grinder-traces.ts';
 import { grindWants } from './grind-wants.ts';
 import { instructionsOf } from './instructions.ts';
 import { heldAs, refuseHeldPool } from './hold-rules.ts';
-import { by, id, needed, targetFat } from './input.ts';
+import { by, id, listOf, needed, someGrams, targetFat } from './input.ts';
 import { host, read } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchLine, GrinderLook, GrindPlan } from './shapes.ts';
 import { batchOf, openAnimalOf } from './closed.ts';
 
+/** Fat on hand lies in fewer boxes than this. */
+const MOST_LOTS = 100;
+
 const asked = {
   animals: v.pipe(
-    v.array(
-      v.object({ id, grams: v.optional(v.pipe(v.number('reading.empty'), v.minValue(1, 'reading.zero'))) }),
-    ),
+    v.array(v.object({ id, grams: v.optional(someGrams) })),
     v.minLength(1, 'trim.choose'),
     v.maxLength(60, 'trim.choose'),
   ),
   fat: needed(40),
-  lotIds: v.optional(v.pipe(v.array(id), v.minLength(1, 'fat.choose'))),
+  lotIds: v.optional(v.pipe(listOf(id, MOST_LOTS), v.minLength(1, 'fat.choose'))),
   targetFat,
 };
 const RECENT = 12;

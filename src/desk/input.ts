@@ -22,10 +22,27 @@ export const line = (most = 200) => clean(most);
 export const text = (most = 200) => v.optional(clean(most), '');
 /** Text that must say something. */
 export const needed = (most = 200) => v.pipe(clean(most), v.minLength(1, 'text.needed'));
-export const id = v.pipe(v.number('id.needed'), v.integer('id.needed'), v.minValue(1, 'id.needed'));
+export const id = v.pipe(
+  v.number('id.needed'),
+  v.integer('id.needed'),
+  v.minValue(1, 'id.needed'),
+  v.maxValue(Number.MAX_SAFE_INTEGER, 'id.needed'),
+);
+/** A list with a most; every list in an input has one. */
+export const listOf = <S extends v.GenericSchema>(item: S, most: number) =>
+  v.pipe(v.array(item), v.maxLength(most, 'list.too-long'));
+/** Ten tonnes: heavier than anything that is weighed in a shop, in grams. The most that a reading may say, too. */
+const MOST_GRAMS = 1e7;
+/** A planned weight. */
+export const someGrams = v.pipe(
+  v.number('reading.empty'),
+  v.minValue(1, 'reading.zero'),
+  v.maxValue(MOST_GRAMS, 'reading.too-heavy'),
+);
 /** A day of the trade. Every call that takes one uses this schema: `test/desk/dates.test.ts` tries each of them. */
 export const date = v.pipe(
   v.string('date.unreadable'),
+  v.maxLength(10, 'date.unreadable'),
   v.check(isDate, 'date.unreadable'),
   v.check(isTradeDay, 'date.year'),
 );
@@ -48,28 +65,31 @@ const QUESTIONS = [
 export type Question = (typeof QUESTIONS)[number];
 /** The questions answered with yes, by their codes; `true` answers every one. */
 export const sureOf = v.optional(
-  v.union(
-    [v.boolean(), v.pipe(v.array(v.picklist(QUESTIONS)), v.maxLength(QUESTIONS.length))],
-    'input.invalid',
-  ),
+  v.union([v.boolean(), listOf(v.picklist(QUESTIONS), QUESTIONS.length)], 'input.invalid'),
   false,
 );
 
 export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
 export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
 export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
-/** Pieces of an animal that did not come whole; none: all of it, or nobody said. */
+/** More than any animal is cut into. */
+export const MOST_PRIMALS = 100;
+/** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
 export const parts = v.optional(
-  v.array(
-    v.object({
-      primal: needed(40),
-      count: v.pipe(
-        v.number('count.range'),
-        v.integer('count.range'),
-        v.minValue(1, 'count.range'),
-        v.maxValue(8, 'count.range'),
-      ),
-    }),
+  v.pipe(
+    listOf(
+      v.object({
+        primal: needed(40),
+        count: v.pipe(
+          v.number('count.range'),
+          v.integer('count.range'),
+          v.minValue(1, 'count.range'),
+          v.maxValue(8, 'count.range'),
+        ),
+      }),
+      MOST_PRIMALS,
+    ),
+    v.check((came) => new Set(came.map(({ primal }) => primal)).size === came.length, 'pieces.twice'),
   ),
   [],
 );
@@ -100,14 +120,14 @@ export const instructions = v.object({
   cutsShare: share,
   primals: v.optional(
     v.pipe(
-      v.array(
+      listOf(
         v.object({
           primal: needed(40),
           as: v.picklist(['steaks', 'roasts', 'stew', 'strips', 'whole', 'grind'], 'choice.use'),
           size: text(30),
         }),
+        20,
       ),
-      v.maxLength(20, 'text.too-long'),
       v.check((orders) => new Set(orders.map(({ primal }) => primal)).size === orders.length, 'primal.twice'),
     ),
     [],
@@ -117,21 +137,19 @@ export const instructions = v.object({
   grindProduct: needed(60),
   pattyGrams: v.optional(pattyGrams, null),
   alsoGround: v.optional(
-    v.pipe(
-      v.array(
-        v.object({
-          product: needed(60),
-          grams: v.pipe(v.number('reading.empty'), v.minValue(1, 'reading.zero')),
-          fat: needed(40),
-          targetFat,
-          pattyGrams: v.optional(pattyGrams, null),
-        }),
-      ),
-      v.maxLength(10, 'text.too-long'),
+    listOf(
+      v.object({
+        product: needed(60),
+        grams: someGrams,
+        fat: needed(40),
+        targetFat,
+        pattyGrams: v.optional(pattyGrams, null),
+      }),
+      10,
     ),
     [],
   ),
   packageGrams,
-  extras: v.pipe(v.array(needed(40)), v.maxLength(30, 'text.too-long')),
+  extras: listOf(needed(40), 30),
   note: text(2000),
 });

@@ -6,6 +6,7 @@ import {
   by,
   id,
   instructions,
+  listOf,
   needed,
   optionalDate,
   parts,
@@ -22,6 +23,9 @@ import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import { weighAnimal } from './weigh.ts';
+
+/** On its way in an animal is weighed in a few pieces at most; the Table takes the rest. */
+const MOST_WEIGHTS = 20;
 
 const weight = v.object({
   stage: v.picklist(['live', 'dressed', 'received', 'hanging'], 'choice.stage'),
@@ -48,7 +52,7 @@ const newAnimal = v.object({
   detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
   deliverer: v.optional(v.object({ name: text(200), address: text(500) })),
   sample: text(80),
-  weights: v.optional(v.array(weight), []),
+  weights: v.optional(listOf(weight, MOST_WEIGHTS), []),
   instructions: v.optional(instructions),
   quoteId: v.optional(id),
   sure: sureOf,

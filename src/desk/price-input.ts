@@ -1,6 +1,6 @@
 /** What a price line may be, and whether lines make sense beside each other. */
 import * as v from 'valibot';
-import { brought, needed } from './input.ts';
+import { brought, listOf, needed } from './input.ts';
 import { Trouble } from './problem.ts';
 import type { PriceLineRow } from './shapes.ts';
 
@@ -17,6 +17,8 @@ const BASES = [
   'minimum',
   'deposit',
 ] as const;
+/** More kinds of game than any shop takes. */
+const MOST_SPECIES = 200;
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
 const money = v.pipe(
@@ -54,8 +56,8 @@ export const priceLine = v.pipe(
     amountMinor: v.nullable(money),
     rate: v.nullable(rate),
     unit: v.nullable(v.picklist(['lb', 'kg'], 'choice.unit')),
-    species: v.nullable(v.array(needed(40))),
-    brought: v.nullable(v.array(brought)),
+    species: v.nullable(listOf(needed(40), MOST_SPECIES)),
+    brought: v.nullable(listOf(brought, brought.options.length)),
     product: v.nullable(needed(60)),
     fatSource: v.nullable(needed(40)),
     taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
@@ -68,6 +70,9 @@ export const priceLine = v.pipe(
   v.check((one) => one.basis !== 'fat' || one.fatSource !== null, 'price.not-named'),
 );
 
+/** All lines of a price book. */
+export const priceLineList = listOf(priceLine, 200);
+
 /**
  * Refuses lines that contradict each other. Two smallest charges do not: the higher one counts. There is no largest
  * charge, so none can lie below the smallest.
@@ -79,21 +84,20 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
   const twice = codes.find((code, i) => codes.indexOf(code) !== i);
   if (twice !== undefined)
     throw new Trouble('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
+  const reached = lines.map(reachOf);
   for (const [i, one] of lines.entries()) {
-    const other = lines.slice(0, i).find((before) => sameThing(before, one) && meet(before, one));
+    const other = lines.find(
+      (before, k) => k < i && sameThing(before, one) && meet(reached[k] as Reach, reached[i] as Reach),
+    );
     if (other)
       throw new Trouble('invalid', 'price.same-thing', {
         field: 'lines',
         with: { first: other.label, second: one.label },
       });
   }
-  for (const animal of kindsOf(lines)) {
-    const discounts = lines.filter((one) => one.basis === 'percent' && reaches(one, animal));
-    const share = discounts.reduce((total, one) => total + (one.rate ?? 0), 0);
-    // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
-    if (Math.round(share * 10_000) < -10_000)
-      throw new Trouble('invalid', 'price.discount-over-all', { field: 'lines' });
-  }
+  // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
+  if (Math.round(lowestDiscount(lines) * 10_000) < -10_000)
+    throw new Trouble('invalid', 'price.discount-over-all', { field: 'lines' });
 }
 
 function sameThing(a: PriceLineRow, b: PriceLineRow): boolean {
@@ -101,30 +105,36 @@ function sameThing(a: PriceLineRow, b: PriceLineRow): boolean {
   return a.basis === 'product' ? a.product === b.product : a.basis === 'fat' && a.fatSource === b.fatSource;
 }
 
+/** The kinds of animal that a line is for, ready to be looked up; null: every kind. */
+interface Reach {
+  species: ReadonlySet<string> | null;
+  brought: ReadonlySet<string> | null;
+}
+
+function reachOf({ species, brought: ways }: PriceLineRow): Reach {
+  return { species: species && new Set(species), brought: ways && new Set(ways) };
+}
+
 /** Whether one animal can fall under both. */
-function meet(a: PriceLineRow, b: PriceLineRow): boolean {
-  const both = (one: readonly string[] | null, other: readonly string[] | null): boolean =>
-    one === null || other === null || one.some((code) => other.includes(code));
+function meet(a: Reach, b: Reach): boolean {
+  const both = (one: ReadonlySet<string> | null, other: ReadonlySet<string> | null): boolean =>
+    one === null || other === null || [...one].some((code) => other.has(code));
   return both(a.species, b.species) && both(a.brought, b.brought);
 }
 
-interface Kind {
-  species: string;
-  brought: string;
-}
-
-/** Every kind of animal that the lines tell apart; '' stands for all that no line names. */
-function kindsOf(lines: readonly PriceLineRow[]): Kind[] {
-  const named = (of: (line: PriceLineRow) => readonly string[] | null): string[] => [
-    ...new Set(['', ...lines.flatMap((line) => of(line) ?? [])]),
-  ];
-  const ways = named(({ brought: broughtAs }) => broughtAs);
-  return named(({ species }) => species).flatMap((species) => ways.map((way) => ({ species, brought: way })));
-}
-
-function reaches(line: PriceLineRow, animal: Kind): boolean {
-  return (
-    (line.species === null || line.species.includes(animal.species)) &&
-    (line.brought === null || line.brought.some((way) => way === animal.brought))
-  );
+/** The sum of all percentages for the kind of animal that gets the most off; 0 or above where none gets any. */
+function lowestDiscount(lines: readonly PriceLineRow[]): number {
+  const lowest = brought.options.map((way) => {
+    const here = lines.filter(
+      ({ basis, brought: ways }) => basis === 'percent' && (ways === null || ways.includes(way)),
+    );
+    let everywhere = 0;
+    const more = new Map<string, number>();
+    for (const { species, rate: share } of here) {
+      if (species === null) everywhere += share ?? 0;
+      else for (const code of new Set(species)) more.set(code, (more.get(code) ?? 0) + (share ?? 0));
+    }
+    return everywhere + [...more.values()].reduce((least, one) => Math.min(least, one), 0);
+  });
+  return Math.min(...lowest);
 }

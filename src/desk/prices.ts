@@ -4,7 +4,7 @@ import { compareDates } from '../core/dates.ts';
 import type { PriceLine } from '../core/price.ts';
 import { ask, askFar, PRICES_AGO_DAYS, PRICES_AHEAD_DAYS } from './day-doubts.ts';
 import { by, date, needed, sureOf } from './input.ts';
-import { checkPrices, priceLine, taxRule } from './price-input.ts';
+import { checkPrices, priceLineList, taxRule } from './price-input.ts';
 import { read, write } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import type { PriceBookLook, PriceLineRow } from './shapes.ts';
@@ -43,7 +43,7 @@ export const save = write(
     name: needed(80),
     validFrom: date,
     taxRule,
-    lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
+    lines: priceLineList,
     sure: sureOf,
     by,
   }),

@@ -20,7 +20,11 @@ const order = v.picklist(
   ] satisfies BehindOrder[],
   'choice.measure',
 );
-const bound = v.pipe(v.number('number.not-finite'), v.finite('number.not-finite'));
+const bound = v.pipe(
+  v.number('number.not-finite'),
+  v.minValue(-Number.MAX_VALUE, 'number.not-finite'),
+  v.maxValue(Number.MAX_VALUE, 'number.not-finite'),
+);
 
 /** The animals behind a figure, a bar or a dot. `between` narrows to those whose measure lies there. */
 export const behind = read(

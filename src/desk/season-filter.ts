@@ -6,7 +6,13 @@ import { age, brought, date, needed, sex } from './input.ts';
 import type { DeskRoom } from './room.ts';
 import type { SeasonFilter } from './shapes.ts';
 
-export const seasonYear = v.pipe(v.number('season.unknown'), v.integer('season.unknown'));
+/** A season by the year in which it begins. */
+export const seasonYear = v.pipe(
+  v.number('season.unknown'),
+  v.integer('season.unknown'),
+  v.minValue(1, 'season.unknown'),
+  v.maxValue(9999, 'season.unknown'),
+);
 
 export const filterFields = {
   season: v.optional(seasonYear),

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
-import { needed, text } from './input.ts';
+import { listOf, needed, text } from './input.ts';
 import { GENERAL_SET, RECORD_FIELDS, RECORD_SETS, recordSetOf, requiredBy } from './record-sets.ts';
 import type { ShopSettings } from './shapes.ts';
 
@@ -16,11 +16,19 @@ export const settingSchemas = {
   shopName: needed(120),
   unit: v.picklist(['lb', 'kg'], 'choice.unit'),
   step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
-  currency: v.pipe(v.string('choice.currency'), v.regex(/^[A-Z]{3}$/, 'choice.currency')),
-  locale: v.pipe(v.string('choice.locale'), v.check(isLocale, 'choice.locale')),
+  currency: v.pipe(
+    v.string('choice.currency'),
+    v.maxLength(3, 'choice.currency'),
+    v.regex(/^[A-Z]{3}$/, 'choice.currency'),
+  ),
+  locale: v.pipe(
+    v.string('choice.locale'),
+    v.maxLength(60, 'choice.locale'),
+    v.check(isLocale, 'choice.locale'),
+  ),
   dayOrder: v.picklist(['locale', 'month first', 'day first', 'year first'], 'input.invalid'),
   clock: v.picklist(['locale', '12', '24'], 'input.invalid'),
-  zone: v.pipe(v.string('choice.zone'), v.check(isZone, 'choice.zone')),
+  zone: v.pipe(v.string('choice.zone'), v.maxLength(80, 'choice.zone'), v.check(isZone, 'choice.zone')),
   seasonStartsMonth: v.pipe(
     v.number('month.range'),
     v.integer('month.range'),
@@ -48,7 +56,7 @@ export const settingSchemas = {
     RECORD_SETS.map(({ code }) => code),
     'choice.record-set',
   ),
-  recordFields: v.array(v.picklist(RECORD_FIELDS, 'choice.record-field')),
+  recordFields: listOf(v.picklist(RECORD_FIELDS, 'choice.record-field'), RECORD_FIELDS.length),
   retentionYears: v.pipe(
     v.number('retention.range'),
     v.integer('retention.range'),

@@ -6,7 +6,7 @@ import { scaledWeights } from '../core/species-weights.ts';
 import type { HangingWeights, Primal, SpeciesProfile } from '../core/species.ts';
 import type { MassUnit } from '../core/units.ts';
 import { codeOfName } from './code-of-name.ts';
-import { by, needed, typed } from './input.ts';
+import { by, listOf, MOST_PRIMALS, needed, typed } from './input.ts';
 import { Trouble } from './problem.ts';
 import { SPECIES } from './resources.ts';
 import { typedGrams } from './typed-grams.ts';
@@ -17,7 +17,7 @@ const primal = v.object({
   name: needed(40),
   pair: v.boolean('input.invalid'),
   /** In any measure: shares are brought to a sum of 1. */
-  share: v.number('share.range'),
+  share: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(1e6, 'share.range')),
 });
 
 export const speciesWish = v.object({
@@ -32,7 +32,7 @@ export const speciesWish = v.object({
   typicalTyped: v.optional(typed),
   leastTyped: v.optional(typed),
   mostTyped: v.optional(typed),
-  primals: v.pipe(v.array(primal), v.maxLength(100, 'text.too-long')),
+  primals: listOf(primal, MOST_PRIMALS),
   by,
 });
 type Wish = v.InferOutput<typeof speciesWish>;

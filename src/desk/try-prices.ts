@@ -1,11 +1,12 @@
 /** What a season's bills would have come to with other prices. Nothing is kept. */
 import * as v from 'valibot';
 import { priceLines } from '../core/price.ts';
-import { priceLine, taxRule } from './price-input.ts';
+import { priceLineList, taxRule } from './price-input.ts';
 import { coreLine } from './prices.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';
+import { seasonYear } from './season-filter.ts';
 import type { PricesTried } from './shapes.ts';
 
 /** So many animals are named; the rest is in the sums. */
@@ -15,9 +16,9 @@ const TAX = 'tax';
 /** The newest season with bills when none is asked for. */
 export const tryPrices = read(
   v.object({
-    season: v.optional(v.pipe(v.number(), v.integer())),
+    season: v.optional(seasonYear),
     taxRule,
-    lines: v.pipe(v.array(priceLine), v.maxLength(200, 'text.too-long')),
+    lines: priceLineList,
   }),
   (room, input): PricesTried => {
     const { currency } = room.settings;

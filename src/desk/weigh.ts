@@ -44,6 +44,10 @@ export interface Weighed {
   grams: number;
 }
 
+/** Weights of one animal or one batch that stand: many times what a moose in small totes needs. */
+const MOST_WEIGHTS = 300;
+/** Those that were voided or corrected are read with them. */
+const MOST_WRITTEN = 2000;
 /** One tote weighed twice shows the same figure within moments. */
 const SAME_AGAIN_SECONDS = 20;
 
@@ -168,6 +172,8 @@ function keep(
 ): Weighed {
   const { animalId, batchId, fatLotId, stage, part, grams, corrects = null } = input;
   const primal = input.primal ?? null;
+  if (animalId !== null) refuseTooMany(room, 'animal', animalId);
+  if (batchId !== null) refuseTooMany(room, 'batch', batchId);
   if (!input.sure && corrects === null)
     checkSameAgain(room, { animalId, batchId, stage, part, primal, grams });
   const row: NewWeighing = {
@@ -184,6 +190,13 @@ function keep(
     by: input.by,
   }; // prettier-ignore
   return { weighingId: room.book.weighings.add(row), grams };
+}
+
+/** @throws Trouble `weights.too-many` */
+function refuseTooMany(room: DeskRoom, of: 'animal' | 'batch', id: number): void {
+  const { all, standing } = room.book.weighings.count(of, id);
+  if (standing >= MOST_WEIGHTS || all >= MOST_WRITTEN)
+    throw new Trouble('refused', 'weights.too-many', { with: { of, count: standing } });
 }
 
 function checkSameAgain(

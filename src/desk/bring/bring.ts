@@ -9,7 +9,7 @@ import type { BringKind, BroughtIn, SheetLook } from '../shapes.ts';
 import { FIELDS } from './fields.ts';
 import { layoutSchema, remember, type Remembered } from './layout.ts';
 import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
-import { addPiece, beginUpload, dropUpload, MOST_PIECE, tableOf } from './upload.ts';
+import { addPiece, beginUpload, dropUpload, MOST_BOOK_BYTES, MOST_PIECE, tableOf } from './upload.ts';
 import { dictionary, valuesOf } from './words.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
@@ -26,7 +26,12 @@ export const begin = read(v.object({ name: needed(255) }), (room, input) => ({
 export const piece = read(
   v.object({
     upload: id,
-    from: v.pipe(v.number('sheet.torn'), v.integer('sheet.torn'), v.minValue(0, 'sheet.torn')),
+    from: v.pipe(
+      v.number('sheet.torn'),
+      v.integer('sheet.torn'),
+      v.minValue(0, 'sheet.torn'),
+      v.maxValue(MOST_BOOK_BYTES, 'sheet.too-large'),
+    ),
     base64: v.pipe(v.string('sheet.torn'), v.maxLength(MOST_PIECE, 'sheet.torn'), v.base64('sheet.torn')),
   }),
   (room, input) => ({ bytes: addPiece(room, input.upload, input.from, input.base64) }),

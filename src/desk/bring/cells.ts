@@ -39,6 +39,8 @@ const ZERO = /^0+([.,]0+)?\s*(lbs?|kgs?|oz|g)?$/i;
 const NONE = /^none$/i;
 const MOST_PACKAGES = 10_000;
 const MOST_WORDS = 100;
+/** Longer than any field; what follows may then look at a cell as often as it likes. */
+const MOST_CELL = 2000;
 
 export function cellReader(
   kind: BringKind,
@@ -77,6 +79,7 @@ export function cellReader(
 
   function take(rule: FieldRule, text: string, values: RowValues): void {
     const { code, reads } = rule;
+    if (text.length > MOST_CELL) throw new Trouble('invalid', 'text.too-long', { with: { most: MOST_CELL } });
     if (hasControl(text)) throw new Trouble('invalid', 'text.control');
     if (reads === 'text') {
       if (text.length > (rule.most ?? 200))

@@ -6,10 +6,21 @@ import type { MassUnit } from '../../core/units.ts';
 import { needed, text } from '../input.ts';
 import type { BringField, BringKind, SheetLayout, ShopSettings } from '../shapes.ts';
 import { FIELDS, folded } from './fields.ts';
-import { rowsOf, type SheetRow } from './rows.ts';
+import { MOST_COLUMNS, rowsOf, type SheetRow } from './rows.ts';
 
-const column = v.pipe(v.number('input.invalid'), v.integer('input.invalid'), v.minValue(0, 'input.invalid'));
-const perField = <S extends v.GenericSchema>(value: S) => v.optional(v.record(needed(20), value), {});
+const column = v.pipe(
+  v.number('input.invalid'),
+  v.integer('input.invalid'),
+  v.minValue(0, 'input.invalid'),
+  v.maxValue(MOST_COLUMNS, 'input.invalid'),
+);
+const recordOf = <S extends v.GenericSchema>(key: v.GenericSchema<string, string>, value: S, most: number) =>
+  v.pipe(v.record(key, value), v.maxEntries(most, 'list.too-long'));
+/** More fields than any kind of table has. */
+const MOST_FIELDS = 40;
+const MOST_MEANINGS = 1000;
+const perField = <S extends v.GenericSchema>(value: S) =>
+  v.optional(recordOf(needed(20), value, MOST_FIELDS), {});
 
 /** @see SheetLayout */
 export const layoutSchema = v.object({
@@ -26,7 +37,9 @@ export const layoutSchema = v.object({
   /** What a field says on every row, where no column holds it. */
   always: perField(text(200)),
   /** What a word of the table stands for, by field and folded word. */
-  words: perField(v.record(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60))),
+  words: perField(
+    recordOf(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60), MOST_MEANINGS),
+  ),
 });
 
 /** What is remembered of a kind of table: fields by heading, and what does not depend on where a column stands. */
@@ -39,6 +52,8 @@ export interface Remembered {
 
 /** Rows that are looked at for a guess. */
 const LOOKED_AT = 200;
+/** A heading or a date is shorter; what is guessed goes over each cell many times. */
+const MOST_LETTERS = 120;
 /** Titles and empty rows above the headings. */
 const MOST_ABOVE = 15;
 
@@ -50,7 +65,10 @@ export function guessLayout(
   remembered: Remembered | null,
 ): SheetLayout {
   const separator: Separator = guessSeparator(sheet.text);
-  const sample = rowsOf(sheet.text, separator, LOOKED_AT);
+  const sample = rowsOf(sheet.text, separator, LOOKED_AT).map(({ number, cells }) => ({
+    number,
+    cells: cells.map((cell) => cell.slice(0, MOST_LETTERS)),
+  }));
   const headingRow = guessHeadingRow(kind, sample);
   const headings = sample.find(({ number }) => number === headingRow)?.cells ?? [];
   const columns = guessColumns(kind, headings, remembered);

@@ -11,7 +11,7 @@ export interface SheetRow {
 }
 
 /** More columns than any shop's table has; a quote that was never closed makes such rows. */
-const MOST_COLUMNS = 300;
+export const MOST_COLUMNS = 300;
 const MOST_ROW_LETTERS = 200_000;
 export const MOST_ROWS = 200_000;
 

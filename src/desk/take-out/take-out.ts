@@ -56,7 +56,12 @@ export const packHunter = read(v.object({ id }), async (room, input) => {
 export const piece = read(
   v.object({
     id,
-    from: v.pipe(v.number('input.invalid'), v.integer('input.invalid'), v.minValue(0, 'input.invalid')),
+    from: v.pipe(
+      v.number('input.invalid'),
+      v.integer('input.invalid'),
+      v.minValue(0, 'input.invalid'),
+      v.maxValue(Number.MAX_SAFE_INTEGER, 'input.invalid'),
+    ),
   }),
   (room, input) => pieceOf(room, input.id, input.from),
 );

@@ -33,6 +33,10 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `The prices in force are in ${p.currency}, and the shop counts in ${p.shop}. Save your prices in ${p.shop} under Books, then make the bill.`,
   'bill.paid-in-other-currency': (p) =>
     `Ticket ${p.ticket} was paid in ${p.paidIn}, and the bill would be in ${p.currency}. Give that money back first, then make the bill.`,
+  'payment.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} payments in the book already, and no more fit. Take the rest on another ticket.`,
+  'bill.too-many': (p) =>
+    `Ticket ${p.ticket} has had ${p.count} bills, and no more can be made. Write what is owed in a note at Pickup.`,
   'payment.unknown': () => 'This payment is not in the book. Open the animal again.',
   'payment.voided': (p) => `This payment was taken back already: ${p.reason}.`,
   'release.no-bill': (p) =>

@@ -105,14 +105,18 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `${massIn(p, 'outGrams', format)} cannot come out of batch ${p.batch}: only ${massIn(p, 'inGrams', format)} went in. Check the unit and the decimal point; if a weight that went in is wrong, take it back and weigh it in again.`,
   'quote.stage': () => 'An animal brought like this has no such weight. Pick another kind of weight.',
   // What was typed.
+  'weights.too-many': (p) =>
+    `This ${p.of === 'batch' ? 'batch' : 'animal'} has ${p.count} weights already, and no more fit. Void small ones and weigh them again in one larger tote.`,
   'text.needed': () => 'This cannot stay empty.',
   'text.too-long': () => 'That is too long. Shorten it.',
+  'list.too-long': () => 'That is more than can be entered at once. Enter it in smaller parts.',
   'text.control': () => 'There is a character in it that cannot be printed. Type it again.',
   'id.needed': () => 'Pick one first.',
   'count.range': () => 'Type how many, a whole number from 1.',
   'share.range': () => 'Type a percentage from 0 to 100.',
   'fat.range': () => 'Type a fat percentage from 0.5 to 60.',
   'patty.size': () => 'A patty weighs between 20 g and 500 g. Check the number and the unit.',
+  'pieces.twice': () => 'One piece is listed twice. List it once, with how many came.',
   'primal.twice': () => 'One piece has two orders. Say once what becomes of it.',
   'package.size': () => 'A package weighs between 50 g and 25 kg. Check the number and the unit.',
   'days.range': () => 'Type a whole number of days that can be.',

@@ -1,0 +1,138 @@
+/**
+ * What each call takes at most, and how long it may hold the desk in the largest book (20 seasons × 5,000 animals × 12
+ * weighings). The schemas enforce the first two; `limits.test.ts` holds them against this table. `npm run limits` measures the third.
+ */
+import type { CallName } from '../../../src/bridge/contract.ts';
+
+export interface Limit {
+  /** Items of the longest list, or entries of the longest record; 0 where there is none. */
+  list: number;
+  /** UTF-16 units of the longest text. */
+  text: number;
+  /** Longest time for which no other call is answered, ms. */
+  heldMs: number;
+}
+
+/** What a hand notices: every call gives way to the others within this. */
+const HELD_MS = 100;
+/**
+ * While another book is opened in place of this one there is none that another call could ask. Opening a book reads all of
+ * it once.
+ */
+const OPENS_A_BOOK = 10_000;
+
+const limit = (list: number, text: number, heldMs = HELD_MS): Limit => ({ list, text, heldMs });
+
+export const LIMITS: Readonly<Record<CallName, Limit>> = {
+  'shop.look': limit(0, 0),
+  'shop.setUp': limit(0, 120),
+  'shop.change': limit(9, 1000),
+  'shop.addStaff': limit(0, 80),
+  'shop.trustClock': limit(0, 6),
+  'shop.openDemo': limit(0, 0, OPENS_A_BOOK),
+  'shop.leaveDemo': limit(0, 0, OPENS_A_BOOK),
+  'shop.backUp': limit(0, 0),
+  'shop.backups': limit(0, 1000),
+  'shop.tryBackup': limit(0, 4096),
+  'shop.restore': limit(0, 4096, OPENS_A_BOOK),
+  'shop.setLock': limit(0, 200),
+  'shop.tryAgain': limit(0, 0, OPENS_A_BOOK),
+  'shop.beginAnew': limit(0, 0, OPENS_A_BOOK),
+  'hunters.find': limit(0, 200),
+  'hunters.save': limit(0, 500),
+  'hunters.removeDetails': limit(0, 300),
+  'intake.takeIn': limit(100, 2000),
+  'rail.look': limit(0, 0),
+  'coolers.look': limit(0, 0),
+  'coolers.save': limit(0, 60),
+  'coolers.putAway': limit(0, 6),
+  'coolers.log': limit(0, 20),
+  'coolers.takeBack': limit(0, 300),
+  'coolers.lookLog': limit(0, 0),
+  'coolers.bringLog': limit(9, 6),
+  'coolers.undoLog': limit(0, 6),
+  'coolers.logs': limit(0, 0),
+  'coolers.record': limit(0, 10),
+  'animals.open': limit(0, 20),
+  'animals.find': limit(0, 200),
+  'animals.setStage': limit(0, 6),
+  'animals.setDetail': limit(0, 6),
+  'animals.mend': limit(9, 500),
+  'animals.history': limit(0, 0),
+  'animals.instruct': limit(30, 2000),
+  'animals.lastOrders': limit(0, 40),
+  'animals.hang': limit(500, 40),
+  'animals.hold': limit(0, 200),
+  'animals.endHold': limit(0, 500),
+  'animals.testResult': limit(9, 500),
+  'animals.dispose': limit(9, 300),
+  'table.weigh': limit(0, 500),
+  'table.correct': limit(0, 300),
+  'table.void': limit(0, 300),
+  'table.none': limit(0, 6),
+  'table.voidNone': limit(0, 300),
+  'grinder.look': limit(0, 0),
+  'grinder.open': limit(0, 0),
+  'grinder.plan': limit(100, 40),
+  'grinder.start': limit(100, 60),
+  'grinder.weighIn': limit(0, 60),
+  'grinder.pass': limit(0, 40),
+  'grinder.pack': limit(0, 60),
+  'grinder.fatTest': limit(0, 80),
+  'grinder.finish': limit(0, 6),
+  'grinder.cleaned': limit(0, 300),
+  'grinder.voidCleaning': limit(0, 300),
+  'fat.lots': limit(0, 0),
+  'fat.buy': limit(9, 120),
+  'fat.moves': limit(0, 0),
+  'fat.needs': limit(0, 0),
+  'fat.throwOut': limit(0, 200),
+  'fat.count': limit(0, 200),
+  'quote.work': limit(100, 2000),
+  'quote.save': limit(100, 2000),
+  'quote.list': limit(0, 0),
+  'quote.open': limit(0, 0),
+  'bills.look': limit(30, 40),
+  'bills.make': limit(30, 40),
+  'bills.void': limit(0, 300),
+  'bills.pay': limit(0, 40),
+  'bills.voidPayment': limit(0, 300),
+  'prices.look': limit(0, 0),
+  'prices.save': limit(200, 120),
+  'pickup.look': limit(0, 0),
+  'pickup.note': limit(0, 500),
+  'pickup.release': limit(0, 500),
+  'shelf.look': limit(0, 0),
+  'species.save': limit(100, 60),
+  'species.putAway': limit(0, 40),
+  'species.bringBack': limit(0, 40),
+  'products.save': limit(0, 300),
+  'products.putAway': limit(0, 60),
+  'products.bringBack': limit(0, 60),
+  'templates.save': limit(30, 2000),
+  'templates.putAway': limit(0, 60),
+  'templates.bringBack': limit(0, 60),
+  'season.choices': limit(0, 0),
+  'season.yields': limit(0, 60),
+  'season.pounds': limit(0, 60),
+  'season.compare': limit(0, 60),
+  'season.behind': limit(0, 60),
+  'season.flow': limit(0, 60),
+  'season.fat': limit(0, 60),
+  'season.check': limit(0, 60),
+  'costing.look': limit(0, 0),
+  'costing.save': limit(0, 30),
+  'costing.tryPrices': limit(200, 120),
+  'books.records': limit(0, 200),
+  'books.check': limit(0, 0),
+  'bring.begin': limit(0, 255),
+  'bring.piece': limit(0, 700_000),
+  'bring.look': limit(1000, 200),
+  'bring.bringIn': limit(1000, 200),
+  'bring.list': limit(0, 0),
+  'bring.undo': limit(0, 6),
+  'takeout.pack': limit(0, 0),
+  'takeout.packHunter': limit(0, 0),
+  'takeout.piece': limit(0, 0),
+  'takeout.fill': limit(0, 6),
+};
