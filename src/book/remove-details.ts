@@ -1,13 +1,13 @@
 import type { Db } from './open.ts';
+import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
 import { guardsOf, setTriggersAside } from './set-aside.ts';
+import { withoutWords, wordsOfHunter } from './words-of-hunter.ts';
 
-/** Stands where a name had to stay. */
-const REMOVED = 'removed';
-
-/** What may tell who somebody was, wherever an animal's record was changed. */
-const PERSONAL = ['licence', 'tag', 'deliverer', 'delivererName', 'delivererAddress', 'deliverer_name', 'deliverer_address', 'name', 'address', 'phone', 'to', 'given_to']
-  .map((key) => `'$.${key}'`)
-  .join(', '); // prettier-ignore
+/** What the trail may go on saying: codes, days, numbers and weights. */
+const FACTS: ReadonlySet<string> = new Set([
+  'stage', 'detail', 'species', 'sex', 'age', 'origin', 'kill_date', 'received_on', 'receivedOn', 'released_on', 'on', 'season',
+  'ticket', 'hunter_id', 'state', 'inGrams', 'outGrams', 'typed', 'grams', 'kind', 'amountMinor', 'number', 'totalMinor',
+]); // prettier-ignore
 
 /** When a hunter's last animal left, and whether one is still here. */
 export interface Leaving {
@@ -26,38 +26,67 @@ export function removedDetails(db: Db) {
   const removedAt = db
     .prepare<[number], string | null>('SELECT details_removed_at FROM hunter WHERE id = ?')
     .pluck();
-  const ofHunter = 'IN (SELECT id FROM animal WHERE hunter_id = @id)';
-  const blank = [
-    `UPDATE hunter SET name = '${REMOVED} ' || id, name_key = '${REMOVED} ' || id, phone = '', phone_key = '', email = '', address = '',
-       licence = '', note = '', details_removed_at = @at WHERE id = @id`,
-    `UPDATE animal SET deliverer_name = '', deliverer_address = '', licence = '', tag = '' WHERE hunter_id = @id`,
-    `UPDATE release SET given_to = '${REMOVED}', note = '' WHERE animal_id ${ofHunter}`,
-    `UPDATE release_mend SET given_to = '${REMOVED}' WHERE release_id IN (SELECT id FROM release WHERE animal_id ${ofHunter})`,
-    `UPDATE call_note SET text = '${REMOVED}' WHERE animal_id ${ofHunter}`,
-    `UPDATE quote SET hunter_name = '' WHERE hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE animal_id ${ofHunter})`,
-    `UPDATE instruction SET body = json_set(body, '$.note', '') WHERE body ->> '$.note' <> '' AND animal_id ${ofHunter}`,
-    `UPDATE audit SET before = NULL, after = NULL, reason = '' WHERE record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FROM hunter WHERE id = @id)`,
-    `UPDATE audit SET before = json_remove(before, ${PERSONAL}), after = json_remove(after, ${PERSONAL}), reason = ''
-       WHERE record = 'animal' AND record_id IN (SELECT CAST(id AS TEXT) FROM animal WHERE hunter_id = @id)`,
-  ].map((sql) => db.prepare<{ id: number; at: string }>(sql));
+  const lastRemoval = db.prepare<[], string | null>('SELECT max(details_removed_at) FROM hunter').pluck();
+  const words = wordsOfHunter(db);
+  let replacements: ReadonlyMap<string, string> = new Map();
+  db.function('other_word', (word: string | null) =>
+    word === null ? null : (replacements.get(word) ?? word),
+  );
+  db.function('other_words', (json: string) => withoutWords(json, replacements));
+  db.function('audit_facts', factsOf);
+  const mark = db.prepare<{ id: number; at: string }>(
+    'UPDATE hunter SET details_removed_at = @at WHERE id = @id',
+  );
+  const clear = Object.entries(PERSONAL_TEXT).map(([table, { rows, columns }]) => {
+    const set = Object.entries(columns).map(([column, [, becomes]]) => `${column} = ${becomes}`);
+    return db.prepare<{ id: number }>(`UPDATE ${table} SET ${set.join(', ')} WHERE ${rows}`);
+  });
+
+  // An animal that is another's now may still carry the licence of the one whose it was first said to be.
+  const strayLicence = db.prepare<{ id: number }>(
+    `UPDATE animal SET licence = '' WHERE licence <> '' AND hunter_id <> @id
+       AND licence = (SELECT licence FROM hunter WHERE id = @id)
+       AND id IN (SELECT CAST(record_id AS INTEGER) FROM audit WHERE ${WAS_OWNED})`,
+  );
 
   return {
     leaving: (hunterId: number) => leaving.get(hunterId),
     removedAt: (hunterId: number) => removedAt.get(hunterId) ?? null,
-    /** Call inside the transaction. What is taken out is written over in the file, too. */
-    remove(id: number, at: string): void {
+    /** When details were last removed of anybody, or null. */
+    lastRemoval: () => lastRemoval.get() ?? null,
+    /**
+     * Call inside the transaction, and `wipe` after it.
+     * @param known names of products, fats and extras that are nobody's own
+     */
+    remove(id: number, at: string, known: readonly string[]): void {
       db.pragma('secure_delete = ON');
       try {
-        setTriggersAside(
-          db,
-          guardsOf(['release', 'release_mend', 'call_note', 'quote', 'instruction', 'audit']),
-          () => {
-            for (const statement of blank) statement.run({ id, at });
-          },
-        );
+        replacements = words.replacements(id, known);
+        setTriggersAside(db, guardsOf(Object.keys(PERSONAL_TEXT)), () => {
+          strayLicence.run({ id });
+          for (const statement of clear) statement.run({ id });
+          mark.run({ id, at });
+        });
       } finally {
+        replacements = new Map();
         db.pragma('secure_delete = OFF');
       }
     },
+    /**
+     * Writes the file anew, so that nothing of what was removed is left in unused parts of it, and empties the log. Not inside
+     * a transaction. @throws SqliteError without room for it on the disk, or while another program holds the book
+     */
+    wipe(): void {
+      db.exec('VACUUM');
+      const [log] = db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[];
+      if (log?.busy !== 0) throw new Error('the log is in use');
+    },
   };
+}
+
+function factsOf(json: string | null): string | null {
+  const said: unknown = json === null ? null : JSON.parse(json);
+  if (typeof said !== 'object' || said === null || Array.isArray(said)) return null;
+  const kept = Object.entries(said).filter(([key]) => FACTS.has(key));
+  return kept.length === 0 ? null : JSON.stringify(Object.fromEntries(kept));
 }

@@ -1,6 +1,7 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
 import { keepBackup } from './backup-keeping.ts';
 import type { Door } from './procedure.ts';
+import { wipeIfDue } from './remove-details.ts';
 import { summariseNext } from './season-summaries.ts';
 
 export interface UpkeepTimes {
@@ -28,7 +29,9 @@ export function startUpkeep(
 ): () => void {
   const backups = setInterval(() => {
     const { room } = door;
-    if (!room || room.demo || !room.backups.due()) return;
+    if (!room || room.demo) return;
+    wipeIfDue(room);
+    if (!room.backups.due()) return;
     // What went wrong stays with the room, and the Shop shows it.
     keepBackup(room, door.now());
     announce('shop.backUp');

@@ -135,7 +135,7 @@ it('forgets the words of a hunter whose details were taken out, unless somebody 
   const book = openRecordBook(tempBookPath(), NOW, true);
   const id = book.hunters.add(fields({ name: 'Dana Whitlock', phone: '307 555 0142' }), '');
   book.hunters.add(fields({ name: 'Dana Reed', phone: '' }), '');
-  book.change(() => book.removedDetails.remove(id, NOW.toISOString()));
+  book.change(() => book.removedDetails.remove(id, NOW.toISOString(), []));
   expect(book.db.prepare('SELECT word FROM word_lookup ORDER BY 1').pluck().all()).toEqual([
     '1',
     'dana',

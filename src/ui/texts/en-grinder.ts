@@ -179,7 +179,8 @@ export const grinderText = {
   labelWaits: 'The label shows itself with the first package.',
   whyMore: 'Why it is more',
   whyMoreHint: 'For example: 5 lb of ice water, cheese.',
-  moreBecause: (reason: string, by: string) => `More out than in: ${reason}${by ? ` (${by})` : ''}`,
+  moreBecause: (mass: string, reason: string, by: string) =>
+    `${mass} more was packed than weighed in: ${reason}${by ? ` (${by})` : ''}`,
   finishAnyway: 'Finish it all the same',
   finishNeeds: 'Weigh in and pack first.',
   finish: 'Finish this batch',
