@@ -7,7 +7,9 @@ import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { markOf } from './log-lines.ts';
+import { writePrivately } from './private-files.ts';
 
+writePrivately();
 let desk: Desk | null = null;
 /** Ports of windows that asked before the book was open. */
 const early: MessagePortMain[] = [];

@@ -12,7 +12,7 @@ let file: string | null = null;
 /** Begins to log into `folder`. What is logged earlier goes to the terminal alone. */
 export function openLog(folder: string): void {
   try {
-    mkdirSync(folder, { recursive: true });
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
     file = join(folder, 'gambrel.log');
   } catch (error) {
     console.error('Gambrel: there is no log.', error);

@@ -8,6 +8,7 @@ import { tell } from './dialogs.ts';
 import { logError, logEvent, openLog } from './log.ts';
 import { appId } from './packaging/builder.json';
 import { whenParentGone } from './parent-watch.ts';
+import { keepUsualFolderPrivate, writePrivately } from './private-files.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { guardDownloads } from './saving.ts';
 import { guardSession, guardWindows } from './security.ts';
@@ -20,6 +21,7 @@ const here = import.meta.dirname;
 /** What this start was given; a second start hands it to the first, because Chromium sorts arguments anew. */
 const given = { args: process.argv.slice(1), folder: process.cwd() };
 
+writePrivately();
 declareScheme();
 guardWindows();
 // The installer's shortcuts carry the same name, so that the taskbar shows one program.
@@ -56,6 +58,8 @@ async function start(): Promise<void> {
   const read = readStartOptions(given.args, process.env, given.folder, false);
   if (!read.ok) return refuse(read.sentence);
   const { book, named, demo } = read.options;
+  const usualBook = usualBookPlace(process.platform, process.env, homedir());
+  keepUsualFolderPrivate(usualBook);
   guardSession();
   guardSerial(note('scale-port'));
   guardDownloads(note('saving'));
@@ -63,7 +67,7 @@ async function start(): Promise<void> {
   const desktop = await openDesktop(
     { desk: join(here, 'desk.js'), preload: join(here, '../preload/preload.cjs'), demo: demoPlace(), note },
     openedWith === null
-      ? { book: book ?? usualBookPlace(process.platform, process.env, homedir()), named, demo }
+      ? { book: book ?? usualBook, named, demo }
       : { book: openedWith, named: true, demo: false },
   );
   whenParentGone(process.env, () => app.quit());

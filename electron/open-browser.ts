@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { withUsualMask } from './private-files.ts';
 
 /** The command that opens an address in the person's browser, per system. */
 export function browserCommand(platform: NodeJS.Platform, address: string): [string, string[]] {
@@ -10,7 +11,7 @@ export function browserCommand(platform: NodeJS.Platform, address: string): [str
 /** Tries to open `address`. Where it does not work the printed address is the way, so a failure is no error. */
 export function openBrowser(address: string): void {
   const [command, args] = browserCommand(process.platform, address);
-  const child = spawn(command, args, { stdio: 'ignore', detached: true });
+  const child = withUsualMask(() => spawn(command, args, { stdio: 'ignore', detached: true }));
   child.on('error', () => child.unref());
   child.unref();
 }

@@ -9,6 +9,7 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
 import { whenParentGone } from './parent-watch.ts';
+import { keepUsualFolderPrivate, writePrivately } from './private-files.ts';
 import { notOpen, WINDOW_MISSING } from './sentences.ts';
 import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
@@ -16,6 +17,7 @@ import { readStartOptions, type StartOptions } from './start-options.ts';
 const windowFolder = join(import.meta.dirname, '../renderer');
 const demoKeptAt = join(import.meta.dirname, 'demo.gambrel');
 
+writePrivately();
 const tooOld = nodeSentence(process.versions);
 if (tooOld) giveUp(tooOld);
 const read = readStartOptions(process.argv.slice(2), process.env, process.cwd());
@@ -27,7 +29,9 @@ async function serve(options: StartOptions): Promise<void> {
   if (options.demo && !existsSync(demoKeptAt)) {
     console.log('Setting up the demo season; this takes a few seconds.');
   }
-  const bookPath = options.book ?? usualBookPlace(process.platform, process.env, homedir());
+  const usualBook = usualBookPlace(process.platform, process.env, homedir());
+  keepUsualFolderPrivate(usualBook);
+  const bookPath = options.book ?? usualBook;
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
   const { named, demo } = options;
   const desk = await openDesk({

@@ -1,10 +1,11 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, totals } from './backup-check.ts';
 import { backupsToDrop, type Kept } from './backup-rotation.ts';
 import { identityOf, inName } from './book-identity.ts';
 import { flush, flushFolder, momentInName } from './durable-files.ts';
+import { keepPrivate, makeFolder } from './private-files.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 /** A finished copy of the book. It was checked before it got its name. */
@@ -41,8 +42,9 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
   const mark = beforeVersion === undefined ? '' : ` before version ${beforeVersion}`;
   const path = freePath(`${start}${mark}`, '.gambrel');
   finish(path, (part) => {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     db.prepare('VACUUM INTO ?').run(part);
+    keepPrivate(part);
     checkCopy(part, totals(db));
     flush(part);
   });

@@ -30,6 +30,7 @@ import {
 import { closeSync, fstatSync, fsyncSync, openSync, readSync } from 'node:fs';
 import { readLabel, type BookLabel } from './book-identity.ts';
 import { writeWhole } from './durable-files.ts';
+import { PRIVATE } from './private-files.ts';
 import { BookTrouble } from './trouble.ts';
 
 /** A key made from a passphrase, and the salt that it was made with; both in hexadecimal. */
@@ -171,7 +172,7 @@ function pour(from: number, to: number, cipher: Cipheriv | Decipheriv, start: nu
 function withFiles(source: string, target: string, work: (from: number, to: number) => void): void {
   const from = openSync(source, 'r');
   try {
-    const to = openSync(target, 'w');
+    const to = openSync(target, 'w', PRIVATE);
     try {
       work(from, to);
       fsyncSync(to);

@@ -1,10 +1,12 @@
-import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { backUp, listBackups } from './backup.ts';
 import { ensureIdentity } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
+import { makeFolder } from './private-files.ts';
 import { listSetAside } from './restore.ts';
+import { tightenBeside, tightenBook } from './tighten.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 export type Db = Database.Database;
@@ -21,6 +23,8 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
     reachable(path);
     db = new Database(path, { timeout: 5000 });
     const fresh = isEmpty(db);
+    tightenBook(path); // before there is a log, which gets the mode of the book
+    if (!relaxed) tightenBeside(path);
     if (!fresh) checkOurs(db, path);
     setDurability(db, relaxed);
     migrate(db, path, now, fresh);
@@ -82,7 +86,7 @@ function tryWriting(db: Db): void {
 
 function reachable(path: string): void {
   const folder = dirname(path);
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   accessSync(folder, constants.W_OK);
   if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
 }

@@ -1,15 +1,16 @@
 /** The way back: a backup takes the book's place, and the book that lay there is kept under another name. */
-import { copyFileSync, existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { checkCopy, type Holdings } from './backup-check.ts';
 import { flush, flushFolder, momentInName } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
+import { copyPrivately } from './private-files.ts';
 import { breakSeal } from './seal.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 /** The book's own file and what SQLite may have left beside it. */
-const ENDINGS = ['', '-wal', '-shm'];
+export const ENDINGS = ['', '-wal', '-shm'];
 const ASIDE = /^ set aside (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)(?: \(\d+\))?$/;
 
 /** A backup, or a book that was set aside. */
@@ -111,8 +112,8 @@ function layOut(part: string, source: Source, opener?: string | Lock): Holdings 
     if (opener === undefined || opener === '') throw new BookTrouble('passphrase', source.path);
     unlockFile(source.path, part, opener);
   } else {
-    copyFileSync(source.path, part);
-    if (existsSync(`${source.path}-wal`)) copyFileSync(`${source.path}-wal`, `${part}-wal`);
+    copyPrivately(source.path, part);
+    if (existsSync(`${source.path}-wal`)) copyPrivately(`${source.path}-wal`, `${part}-wal`);
     takeInLog(part);
   }
   return checkCopy(part, null);

@@ -16,6 +16,7 @@ import {
 import { join } from 'node:path';
 import { backupFolder, finish } from './backup.ts';
 import { flush, flushFolder } from './durable-files.ts';
+import { PRIVATE } from './private-files.ts';
 
 const PIECE = 1 << 20;
 
@@ -24,7 +25,7 @@ export function seal(bookPath: string): void {
   const path = sealOf(bookPath);
   if (!existsSync(bookPath) || hasLog(bookPath) || !existsSync(backupFolder(bookPath))) return;
   finish(path, (part) => {
-    writeFileSync(part, fingerprint(bookPath));
+    writeFileSync(part, fingerprint(bookPath), { mode: PRIVATE });
     flush(part);
   });
 }

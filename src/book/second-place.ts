@@ -1,5 +1,5 @@
 /** A copy of a backup in a second place: a USB stick, another drive, a folder on another computer. */
-import { copyFileSync, existsSync, rmSync, statSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import Database from 'better-sqlite3';
 import {
@@ -15,8 +15,8 @@ import {
 import { checkCopy, totals } from './backup-check.ts';
 import { mayBeOf, ownBackups, ownerOf, type Opener } from './backup-owner.ts';
 import { labelOf } from './book-identity.ts';
-import { flush } from './durable-files.ts';
 import { lockFile, unlockFile, type Lock } from './locked-file.ts';
+import { copyPrivately, keepPrivate } from './private-files.ts';
 import { isWithin } from './same-folder.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
@@ -50,18 +50,15 @@ export function copyToSecondPlace(
         lockFile(made.path, part, lock, label);
         rehearseLocked(part, scratch, lock, wanted);
       } else {
-        copyFileSync(made.path, part);
-        flush(part);
+        copyPrivately(made.path, part);
         checkCopy(part, wanted);
       }
     });
     const copy = backupAt(path);
     const opener: Opener | undefined = lock ? { lock, scratch } : undefined;
-    thinBackups(
-      listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book)),
-      copy,
-      (backups) => ownBackups(source, label.book, backups, opener),
-    );
+    const ours = listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book));
+    for (const one of ours) keepPrivate(one.path); // those that earlier versions put there
+    thinBackups(ours, copy, (backups) => ownBackups(source, label.book, backups, opener));
     return copy;
   } finally {
     source.close();

@@ -5,6 +5,7 @@ import { backupFolder, listBackups, type Backup } from '../book/backup.ts';
 import { ownerOf } from '../book/backup-owner.ts';
 import { identityOf, inName } from '../book/book-identity.ts';
 import { makeLock, type Lock } from '../book/locked-file.ts';
+import { othersCanRead } from '../book/private-files.ts';
 import { listSetAside, tryBackup, type Source } from '../book/restore.ts';
 import { isWithin } from '../book/same-folder.ts';
 import type { BookTrouble } from '../book/trouble.ts';
@@ -49,13 +50,24 @@ export const look = door(
     const { room, trouble } = at;
     const second = placeOf(at, input.folder);
     const lock = room && !room.demo ? keptLock(room.book) : null;
+    const bookPath = room?.book.path ?? at.bookPath;
+    const rows = worded(() => rowsOf(at, input.folder));
     return {
       at: (room ? new Date(room.now()) : at.now()).toISOString(),
       trouble: trouble && problemOfTrouble(trouble),
-      bookPath: room?.book.path ?? at.bookPath,
-      rows: worded(() => rowsOf(at, input.folder)),
+      bookPath,
+      rows,
       locked: Boolean(lock),
       second: second ? { folder: second, there: existsSync(second) } : null,
+      othersRead: {
+        here: [bookPath, ...rows.filter(({ place }) => place !== 'away').map(({ path }) => path)].some(
+          othersCanRead,
+        ),
+        away: rows.some(
+          ({ place, locked, own, path }) =>
+            place === 'away' && !locked && own !== false && othersCanRead(path),
+        ),
+      },
       problem: room?.backups.problem ?? null,
       secondProblem: room?.backups.secondProblem ?? null,
     };

@@ -38,6 +38,8 @@ export interface BackupsLook {
   /** Whether copies in the second place are locked. */
   locked: boolean;
   second: { folder: string; there: boolean } | null;
+  /** Whether other accounts of this computer can read the book or what lies beside it, and copies in the second place that are not locked. */
+  othersRead: { here: boolean; away: boolean };
   /** What kept the last backup from being made, beside the book and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;

@@ -58,7 +58,7 @@ it('leaves nothing behind that lets anybody in: no cookie, nothing kept beyond t
   ]);
   const stranger = await (await browser.newContext()).newPage();
   await stranger.goto(address);
-  await stranger.getByText('This window is not let in').waitFor({ timeout: 15_000 });
+  await stranger.getByText('This window has no access').waitFor({ timeout: 15_000 });
   await stranger.context().close();
 });
 
@@ -73,13 +73,13 @@ it('opens further tabs while one is open, and none when all were closed', async 
   await second.close();
   const third = await context.newPage();
   await third.goto(origin);
-  await third.getByText('This window is not let in').waitFor({ timeout: 15_000 });
+  await third.getByText('This window has no access').waitFor({ timeout: 15_000 });
 });
 
 it('says that it is not let in without a code, and opens when an address is pasted into the same tab', async () => {
   const address = await server.newAddress();
   await page.goto(new URL(address).origin);
-  await page.getByText('This window is not let in').waitFor({ timeout: 15_000 });
+  await page.getByText('This window has no access').waitFor({ timeout: 15_000 });
   await page.goto(address); // the same page to the browser: only the fragment changes
   await drawn();
   expect(page.url()).not.toContain('code');

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
@@ -69,6 +69,32 @@ describe('backups by themselves', () => {
     const again = await guardedDesk(copy);
     again.desk.close();
     expect(listBackups(copy)).toHaveLength(1);
+  });
+});
+
+describe.runIf(process.platform !== 'win32')('other accounts of the computer', () => {
+  it('read nothing, and where a place does not keep its files to one account the Shop says so', async () => {
+    const shop = await shopWith('Hunter A');
+    const stick = join(dirname(shop.bookPath), 'stick');
+    mkdirSync(stick);
+    await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+    const { second } = await shop.call('shop.backUp', {});
+    const read = async () => (await shop.call('shop.backups', {})).othersRead;
+    chmodSync(dirname(shop.bookPath), 0o755);
+    expect(await read()).toEqual({ here: false, away: false });
+    // As on a stick or a share whose files have the modes that the system gives them all.
+    chmodSync(shop.bookPath, 0o755);
+    chmodSync(second!, 0o755);
+    expect(await read()).toEqual({ here: true, away: true });
+    // A locked copy gives nothing away.
+    await shop.call('shop.setLock', { passphrase: 'three cold hooks' });
+    rmSync(second!);
+    shop.wait(60);
+    chmodSync((await shop.call('shop.backUp', {})).second!, 0o755);
+    expect(await read()).toEqual({ here: true, away: false });
+    // In a folder that lets nobody in, such as somebody's home, the modes of the files do not matter.
+    chmodSync(dirname(shop.bookPath), 0o700);
+    expect(await read()).toEqual({ here: false, away: false });
   });
 });
 

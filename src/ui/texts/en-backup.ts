@@ -22,6 +22,11 @@ export const backupText = {
   secondNone:
     'Backups lie on the same disk as the book. Set a second place among the settings, such as a USB stick.',
 
+  othersRead:
+    'Other accounts on this computer can read the book or its backups: the place where they are kept does not limit files to one account. Keep the book in your own user folder, on a disk of this computer.',
+  othersReadAway:
+    'Other accounts on this computer can read the copies in the second place. Lock them with a passphrase.',
+
   lock: 'Lock for copies that leave the shop',
   lockOn: 'Copies in the second place are locked with your passphrase.',
   lockOff: 'Anyone who finds the stick can read the copies on it.',

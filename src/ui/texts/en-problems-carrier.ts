@@ -1,15 +1,15 @@
 /** Wordings for a window that lost its desk, and for calls that did not arrive whole. */
 import type { Wording } from './wording.ts';
 
-const NOT_LET_IN =
-  'This window is not let in. In the terminal window where Gambrel was started press Enter, and a new window opens; or start Gambrel again.';
+const NO_ACCESS =
+  'This window has no access to the book. In the terminal window where Gambrel was started, press Enter to open a new one, or start Gambrel again.';
 const NOT_WHOLE =
   'That did not arrive whole, and nothing was changed. Try again; if it stays, load the page anew.';
 const OLD_WINDOW =
   'This window and its desk are of different versions. Close every Gambrel window and start it again.';
 
 const shared: Readonly<Record<string, readonly string[]>> = {
-  [NOT_LET_IN]: ['desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'request.wrong-host', 'request.wrong-origin'],
+  [NO_ACCESS]: ['desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'request.wrong-host', 'request.wrong-origin'],
   [NOT_WHOLE]: ['request.malformed', 'request.not-json', 'request.too-slow', 'input.not-plain'],
   [OLD_WINDOW]: ['call.unknown', 'request.wrong-method', 'request.too-long'],
 }; // prettier-ignore
