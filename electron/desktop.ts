@@ -24,7 +24,7 @@ import {
 } from './sentences.ts';
 import { closeWhenSessionEnds } from './session-end.ts';
 import { takeTurns } from './turns.ts';
-import { focusWindow, openWindow } from './windows.ts';
+import { focusWindow, loadPage, openWindow } from './windows.ts';
 
 export interface Places {
   /** The built desk program and the built preload. */
@@ -75,8 +75,9 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     // Only our own page gets a port; the frame is null when it went away meanwhile.
     if (isOurs(event.senderFrame?.url)) desk.connectWindow(event.sender);
   });
-  ipcMain.on(PRINT_LABELS_CHANNEL, (event) => {
-    if (isOurs(event.senderFrame?.url)) void printLabels(event.sender, places.note('label-printer'));
+  ipcMain.on(PRINT_LABELS_CHANNEL, (event, paper: unknown) => {
+    if (isOurs(event.senderFrame?.url))
+      attempt(printLabels(event.sender, paper, places.note('label-printer')));
   });
   const actions: MenuActions = {
     openBook: () => window && attempt(askForBook(window)),
@@ -87,7 +88,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     chooseLabelPrinter: () => window && attempt(chooseLabelPrinter(window, places.note('label-printer'))),
     newerVersions: () => window && attempt(chooseNewerVersions(window, places.note('newer-versions'))),
     showLog: () => shell.showItemInFolder(logFile() ?? places.note('window')),
-    about: () => window && attempt(window.loadURL(`${WINDOW_ADDRESS}#/about`)),
+    about: () => window && attempt(loadPage(window, `${WINDOW_ADDRESS}#/about`)),
   };
   setMenu(actions, readRecent(places.note('recent-books')));
   await inTurn(begin);

@@ -15,8 +15,10 @@ export interface MenuActions {
 
 /** Sets the menu of the program. Everything has a key; the recent books have their number within the open menu. */
 export function setMenu(act: MenuActions, recent: readonly string[]): void {
+  const mac = process.platform === 'darwin';
   Menu.setApplicationMenu(
     Menu.buildFromTemplate([
+      ...(mac ? [ofTheProgram(act)] : []),
       {
         label: '&File',
         submenu: [
@@ -27,8 +29,7 @@ export function setMenu(act: MenuActions, recent: readonly string[]): void {
           { label: '&Save as PDF…', accelerator: 'CmdOrCtrl+Shift+S', click: act.savePdf },
           { label: '&Print…', accelerator: 'CmdOrCtrl+P', click: act.print },
           { label: 'Printer for &labels…', accelerator: 'CmdOrCtrl+Shift+P', click: act.chooseLabelPrinter },
-          { type: 'separator' },
-          { role: 'quit', label: '&Quit', accelerator: 'CmdOrCtrl+Q' },
+          ...(mac ? [] : ([{ type: 'separator' }, QUIT] as const)),
         ],
       },
       {
@@ -63,13 +64,40 @@ export function setMenu(act: MenuActions, recent: readonly string[]): void {
       {
         label: '&Help',
         submenu: [
-          { label: '&About Gambrel', accelerator: 'F1', click: act.about },
+          ...(mac ? [] : [aboutItem(act)]),
           { label: '&Newer versions…', accelerator: 'CmdOrCtrl+Shift+N', click: act.newerVersions },
           { label: 'Show the &log', accelerator: 'CmdOrCtrl+Shift+L', click: act.showLog },
         ],
       },
     ]),
   );
+}
+
+const QUIT: MenuItemConstructorOptions = { role: 'quit', label: '&Quit', accelerator: 'CmdOrCtrl+Q' };
+
+function aboutItem(act: MenuActions): MenuItemConstructorOptions {
+  return { label: '&About Gambrel', accelerator: 'F1', click: act.about };
+}
+
+/**
+ * macOS shows the first menu under the program's own name, whatever it is; there people look for Quit, About and Hide.
+ * Source: Apple, Human Interface Guidelines, "The menu bar", App menu.
+ */
+function ofTheProgram(act: MenuActions): MenuItemConstructorOptions {
+  return {
+    label: 'Gambrel',
+    submenu: [
+      aboutItem(act),
+      { type: 'separator' },
+      { role: 'services' },
+      { type: 'separator' },
+      { role: 'hide', accelerator: 'Cmd+H' },
+      { role: 'hideOthers', accelerator: 'Cmd+Alt+H' },
+      { role: 'unhide' },
+      { type: 'separator' },
+      QUIT,
+    ],
+  };
 }
 
 /** Two books may have the same name, so the folder stands with it; an ampersand would mark a key. */

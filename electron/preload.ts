@@ -7,7 +7,7 @@ ipcRenderer.on(DESK_PORT_CHANNEL, (event) => window.postMessage(DESK_PORT_CHANNE
 
 contextBridge.exposeInMainWorld('gambrel', {
   askForDesk: () => ipcRenderer.send(DESK_PORT_CHANNEL),
-  printLabels: () => ipcRenderer.send(PRINT_LABELS_CHANNEL),
+  printLabels: (paper) => ipcRenderer.send(PRINT_LABELS_CHANNEL, paper),
   versions: {
     electron: process.versions['electron'] ?? '',
     chromium: process.versions['chrome'] ?? '',

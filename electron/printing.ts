@@ -1,24 +1,35 @@
 /** Printing: through the system's dialog, or labels straight to the printer that was chosen for them. */
-import type { BrowserWindow, PrinterInfo, WebContents } from 'electron';
+import type { BrowserWindow, PrinterInfo, Size, WebContents } from 'electron';
 import { ask, tell } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
 
-/** Prints what the window shows, through the system's print dialog; a failure is said in words. */
+/**
+ * Prints what the window shows, through the system's print dialog; a failure is said in words. Electron prints on A4 unless
+ * it is told of the paper (electron/electron#49374).
+ */
 export function printWindow(contents: WebContents): void {
-  contents.print({}, said);
+  contents.print({ usePrinterDefaultPageSize: true }, said);
 }
 
 /**
- * Prints the labels that the window shows on the chosen printer without asking, on the paper that is set in its
- * driver: label printers know their roll better than the page does. Without a chosen printer the dialog asks.
+ * Prints the labels that the window shows on the chosen printer without asking, on the paper that they were laid out for: a
+ * driver may stand on A4. Without a chosen printer the dialog asks.
+ * @param paper what the page says that the printer feeds, millimetres
  * @param noteFile where the chosen printer is kept between starts
  */
-export async function printLabels(contents: WebContents, noteFile: string): Promise<void> {
+export async function printLabels(contents: WebContents, paper: unknown, noteFile: string): Promise<void> {
+  const pageSize = inMicrons(paper);
+  if (!pageSize) {
+    logEvent('paper-not-known');
+    printWindow(contents);
+    return;
+  }
+  const onPaper = { pageSize, margins: { marginType: 'none' }, printBackground: true } as const;
   const name = noted(readNote(noteFile), 'name');
   if (name === null) {
-    printWindow(contents);
+    contents.print(onPaper, said);
     return;
   }
   const printers = await contents.getPrintersAsync();
@@ -26,10 +37,19 @@ export async function printLabels(contents: WebContents, noteFile: string): Prom
     await tell('error', labelPrinterNotThere(name));
     return;
   }
-  contents.print(
-    { silent: true, deviceName: name, printBackground: true, usePrinterDefaultPageSize: true },
-    said,
-  );
+  contents.print({ ...onPaper, silent: true, deviceName: name }, said);
+}
+
+/** A paper in the unit of Electron's page sizes, or null for what is none: 5 mm to 2 m a side. */
+function inMicrons(paper: unknown): Size | null {
+  const { width, height } = (paper ?? {}) as Partial<Record<'width' | 'height', unknown>>;
+  return isSide(width) && isSide(height)
+    ? { width: Math.round(width * 1000), height: Math.round(height * 1000) }
+    : null;
+}
+
+function isSide(millimetres: unknown): millimetres is number {
+  return typeof millimetres === 'number' && millimetres >= 5 && millimetres <= 2000;
 }
 
 /** Asks once which printer labels go to; the one used so far stands first. */

@@ -42,11 +42,7 @@ export function openWindow(preload: string, placeFile: string): BrowserWindow {
   window.on('close', keepPlace);
   window.on('session-end', keepPlace); // no window is closed then
   startAgain(window);
-  window.loadURL(WINDOW_ADDRESS).catch((error: unknown) => {
-    if (window.isDestroyed()) return; // closed while it was loading
-    logError('window-not-loaded', error);
-    void tell('error', WINDOW_NOT_LOADED);
-  });
+  void loadPage(window, WINDOW_ADDRESS);
   return window;
 }
 
@@ -76,4 +72,16 @@ export function focusWindow(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();
   window.show();
   window.focus();
+}
+
+/** Loads a page into a window; one that cannot be loaded is said. */
+export async function loadPage(window: BrowserWindow, address: string): Promise<void> {
+  try {
+    await window.loadURL(address);
+  } catch (error) {
+    // Closed while it loaded, or another page took its place: `ERR_ABORTED` (-3).
+    if (window.isDestroyed() || (error as { code?: unknown }).code === 'ERR_ABORTED') return;
+    logError('window-not-loaded', error);
+    await tell('error', WINDOW_NOT_LOADED);
+  }
 }

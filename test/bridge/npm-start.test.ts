@@ -231,7 +231,7 @@ describe.runIf(process.platform !== 'win32')('what npm start started', () => {
         heard += 1;
         if (heard === 1) setTimeout(() => { console.log('heard', heard); process.exit(7); }, 600);
       });
-      setInterval(() => undefined, 1000);
+      setTimeout(() => process.exit(3), 15_000); // whatever happens, nothing stays behind
       console.log('there');`);
     await expect.poll(out, { timeout: 10_000 }).toBe('there\n');
     process.kill(-(child.pid ?? 0), 'SIGINT');
@@ -248,7 +248,7 @@ describe.runIf(process.platform !== 'win32')('what npm start started', () => {
       import { writeFileSync } from 'node:fs';
       import { whenParentGone } from ${JSON.stringify(watch)};
       whenParentGone(process.env, () => { writeFileSync(${JSON.stringify(done)}, ''); process.exit(0); }, 50);
-      setInterval(() => undefined, 1000);
+      setTimeout(() => process.exit(3), 15_000); // whatever happens, nothing stays behind
       console.log(process.pid);`);
     await expect.poll(out, { timeout: 10_000 }).toMatch(/^\d+\n$/);
     child.kill('SIGKILL');

@@ -131,6 +131,18 @@ describe('the installers', () => {
     );
   });
 
+  it('start without libfuse2 where an AppImage is for Linux', () => {
+    // The older toolset's runtime loads libfuse.so.2, which Ubuntu 24.04 has not, and its desktop file has --no-sandbox.
+    expect(builder.toolsets.appimage).toMatch(/^1\./);
+  });
+
+  it('hand files over as paths where the packager lets them, and are one window with their launcher', () => {
+    expect(builder.deb.executableArgs).toEqual(['%F']);
+    // Electron takes the window's identity from the name of the desktop file, which is the program's.
+    expect(builder.extraMetadata.desktopName).toBe(`${builder.linux.executableName}.desktop`);
+    expect(builder.linux.syncDesktopName).toBe(true);
+  });
+
   it('ask no server for anything, and leave the books when they are removed', () => {
     expect(builder.publish).toBe(null);
     expect(builder.nsis.deleteAppDataOnUninstall).toBe(false);

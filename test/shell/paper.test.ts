@@ -13,15 +13,24 @@ const withPrinters = async (prepare?: (folder: string) => void): Promise<Booted>
   windowOf(shell).contents.printers = [OFFICE, ROLL];
   return shell;
 };
-const printLabels = (shell: Booted) =>
-  (windowOf(shell).contents.page?.window['gambrel'] as { printLabels(): void }).printLabels();
+const PAPER = { width: 101.6, height: 76.2 };
+/** What is sent for that paper: microns, and no margins around it. */
+const LAID_OUT = {
+  pageSize: { width: 101_600, height: 76_200 },
+  margins: { marginType: 'none' },
+  printBackground: true,
+};
+const printLabels = (shell: Booted, paper: object = PAPER) =>
+  (windowOf(shell).contents.page?.window['gambrel'] as { printLabels(paper: object): void }).printLabels(
+    paper,
+  );
 
 describe('labels', () => {
   it('go through the dialog until a printer was chosen, then straight to it, also after the next start', async () => {
     const shell = await withPrinters();
     const { contents } = windowOf(shell);
     printLabels(shell);
-    await expect.poll(() => contents.prints).toEqual([{}]);
+    await expect.poll(() => contents.prints).toEqual([LAID_OUT]);
     shell.answers.push(1);
     click(shell, 'Printer for &labels…');
     await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({ name: 'roll-102' });
@@ -31,12 +40,7 @@ describe('labels', () => {
       'Ask each time',
       'Leave it as it is',
     ]);
-    const silent = {
-      silent: true,
-      deviceName: 'roll-102',
-      printBackground: true,
-      usePrinterDefaultPageSize: true,
-    };
+    const silent = { ...LAID_OUT, silent: true, deviceName: 'roll-102' };
     printLabels(shell);
     await expect.poll(() => contents.prints[1]).toEqual(silent);
 
@@ -55,7 +59,7 @@ describe('labels', () => {
     click(shell, 'Printer for &labels…');
     await expect.poll(() => noteOf(shell, 'label-printer')).toEqual({});
     printLabels(shell);
-    await expect.poll(() => windowOf(shell).contents.prints).toEqual([{}]);
+    await expect.poll(() => windowOf(shell).contents.prints).toEqual([LAID_OUT]);
   });
 
   it('are not sent elsewhere when their printer is away', async () => {
@@ -75,11 +79,32 @@ describe('labels', () => {
     expect(windowOf(shell).contents.prints).toEqual([]);
   });
 
+  it('of a paper that is none go through the dialog, on the paper of the printer', async () => {
+    const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
+    for (const paper of [
+      {},
+      { width: 100 },
+      { width: 'wide', height: 50 },
+      { width: NaN, height: 50 },
+      { width: 1, height: 50 },
+    ])
+      // prettier-ignore
+      printLabels(shell, paper);
+    await expect.poll(() => windowOf(shell).contents.papers).toEqual(Array(5).fill('of the printer'));
+    expect(windowOf(shell).contents.prints[0]).not.toHaveProperty('silent');
+  });
+
   it('need a printer that the computer knows', async () => {
     const shell = await opened();
     click(shell, 'Printer for &labels…');
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^This computer knows no printer/);
   });
+});
+
+it('a page is printed on the paper of the printer, not on A4', async () => {
+  const shell = await opened();
+  click(shell, '&Print…');
+  expect(windowOf(shell).contents.papers).toEqual(['of the printer']);
 });
 
 describe('a PDF', () => {

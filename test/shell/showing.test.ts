@@ -1,6 +1,6 @@
 /** That the window of the built shell appears, whatever the runtime does not say. */
 import { describe, expect, it, vi } from 'vitest';
-import { opened, started, windowOf } from './running.ts';
+import { click, opened, started, windowOf } from './running.ts';
 
 const soon = { timeout: 10_000 };
 
@@ -38,5 +38,13 @@ describe('the window', () => {
     await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\. .*The book is untouched\.$/); // prettier-ignore
     expect(told).toHaveBeenCalledWith('Gambrel: window-not-loaded.', expect.any(Error));
     told.mockRestore();
+  });
+
+  it('has nothing to say when another page took the place of one that was loading', async () => {
+    const aborted = Object.assign(new Error('ERR_ABORTED (-3) loading'), { code: 'ERR_ABORTED', errno: -3 });
+    const shell = await opened({ rejects: { loadURL: aborted } });
+    click(shell, '&About Gambrel');
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(shell.dialogs).toEqual([]);
   });
 });

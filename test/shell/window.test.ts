@@ -1,6 +1,7 @@
 /** The window of the built shell: where it stands, its menu, and what happens when it stops. */
-import { describe, expect, it, vi } from 'vitest';
-import { bridgeOf, click, menuItems, note, noteOf, opened, windowOf } from './running.ts';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import builder from '../../electron/packaging/builder.json';
+import { bridgeOf, click, menuItems, note, noteOf, opened, started, windowOf } from './running.ts';
 
 const LEFT = { x: 0, y: 0, width: 1920, height: 1040 };
 const RIGHT = { x: 1920, y: 0, width: 1920, height: 1040 };
@@ -109,6 +110,40 @@ describe('the menu', () => {
     windowOf(shell).close();
     for (const item of items) if (!item.label?.includes('gambrel in')) item.click?.();
     expect([contents.prints, shell.files]).toEqual([[], []]);
+  });
+});
+
+describe('on other systems', () => {
+  /** Has the shell see another system than this one, until the test ends. */
+  function pretend(platform: NodeJS.Platform): void {
+    const own = process.platform;
+    Object.defineProperty(process, 'platform', { value: platform });
+    onTestFinished(() => void Object.defineProperty(process, 'platform', { value: own }));
+  }
+
+  it('macOS finds About, Hide and Quit under the name of the program, first of all, and not twice', async () => {
+    pretend('darwin');
+    const shell = await opened();
+    const [first] = shell.menu;
+    expect(first?.label).toBe('Gambrel');
+    expect(first?.submenu?.flatMap(({ role, label }) => role ?? label ?? [])).toEqual([
+      '&About Gambrel',
+      'services',
+      'hide',
+      'hideOthers',
+      'unhide',
+      'quit',
+    ]);
+    const items = menuItems(shell);
+    expect(items.filter(({ role }) => role === 'quit')).toHaveLength(1);
+    expect(items.filter(({ label }) => label === '&About Gambrel')).toHaveLength(1);
+    expect(shell.appUserModelId).toBe(null);
+  });
+
+  it('the taskbar of Windows knows the program by the name that its installer gives the shortcuts', async () => {
+    pretend('win32');
+    const shell = await started({ onlyInstance: false });
+    expect(shell.appUserModelId).toBe(builder.appId);
   });
 });
 

@@ -6,6 +6,7 @@ import { makeScale } from '../../src/ui/scale/make-scale.ts';
 import { printable, tryLesson } from '../../src/ui/scale/learn-line.ts';
 import type { PortSource, ScalePort } from '../../src/ui/scale/port.ts';
 import { makePracticePort, type PracticePort } from '../../src/ui/scale/practice-port.ts';
+import { onLinux } from '../../src/ui/scale/linux.ts';
 import { readSettings, requestBytes, USUAL } from '../../src/ui/scale/scale-settings.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 import { scaleProblem, scaleSentence } from '../../src/ui/texts/en-scale.ts';
@@ -348,4 +349,15 @@ describe('a number entry beside the scale', () => {
     await scale.stop();
     expect(onKey(press(' ').event)).toBe(false);
   });
+});
+
+it('explains the group of serial ports on Linux, and nowhere else', () => {
+  expect(onLinux('Mozilla/5.0 (X11; Linux x86_64) AppleWebKit/537.36 Chrome/152.0.0.0 Safari/537.36')).toBe(
+    true,
+  );
+  expect(onLinux('Mozilla/5.0 (Linux; Android 10; K) AppleWebKit/537.36 Chrome/152.0.0.0 Mobile')).toBe(
+    false,
+  );
+  expect(onLinux('Mozilla/5.0 (Windows NT 10.0; Win64; x64) Chrome/152.0.0.0')).toBe(false);
+  expect(onLinux('Mozilla/5.0 (Macintosh; Intel Mac OS X 10_15_7) Chrome/152.0.0.0')).toBe(false);
 });

@@ -5,8 +5,11 @@ export interface PreloadApi {
    * as a `message` event of the window, from the window itself, with `DESK_PORT_CHANNEL` as its data.
    */
   askForDesk(): void;
-  /** Prints what the window shows on the printer that was chosen for labels; the shell says what goes wrong. */
-  printLabels(): void;
+  /**
+   * Prints what the window shows on the printer that was chosen for labels; the shell says what goes wrong.
+   * @param paper what the printer feeds, millimetres
+   */
+  printLabels(paper: { width: number; height: number }): void;
   /** Of the runtime that the window runs in. */
   versions: Readonly<Record<'electron' | 'chromium' | 'node', string>>;
 }

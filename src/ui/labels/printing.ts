@@ -1,4 +1,5 @@
 import { nextTick } from 'vue';
+import type { Box } from './sizes.ts';
 
 /** Opens the print dialog, as soon as what is printed stands there in its own letters. */
 export async function printPage(): Promise<void> {
@@ -6,10 +7,13 @@ export async function printPage(): Promise<void> {
   window.print();
 }
 
-/** Prints labels: in the desktop app straight on the printer that was chosen for them, else through the dialog. */
-export async function printLabels(): Promise<void> {
+/**
+ * Prints labels: in the desktop app straight on the printer that was chosen for them, else through the dialog.
+ * @param paper what the printer feeds, millimetres
+ */
+export async function printLabels({ width, height }: Box): Promise<void> {
   await drawn();
-  if (window.gambrel) window.gambrel.printLabels();
+  if (window.gambrel) window.gambrel.printLabels({ width, height });
   else window.print();
 }
 

@@ -44,6 +44,9 @@ export const scaleText = {
   learned: 'The lines are read as you showed.',
   read: (typed: string) => `Reads as ${typed}.`,
 
+  linuxGroup:
+    'On Linux your account must belong to the group that may use serial ports (dialout, on Arch uucp). In a terminal: sudo usermod -aG dialout $USER, then log out and in again.',
+
   practiceHint: 'Not a real scale: for learning the keys. It is gone when the window closes.',
   practiceOn: 'Use the practice scale',
   practiceWeight: 'On the practice scale',

@@ -10,8 +10,24 @@ export interface MenuItem {
 }
 
 /** Roles of Electron's menu documentation that a program like this may use. */
-const ROLES = ['quit', 'undo', 'redo', 'cut', 'copy', 'paste', 'selectAll', 'zoomIn', 'zoomOut', 'resetZoom', 'togglefullscreen', 'minimize', 'close']; // prettier-ignore
-const ACCELERATOR = /^((CmdOrCtrl|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
+const ROLES = [
+  'quit',
+  'undo',
+  'redo',
+  'cut',
+  'copy',
+  'paste',
+  'selectAll',
+  'zoomIn',
+  'zoomOut',
+  'resetZoom',
+  'togglefullscreen',
+  'minimize',
+  'close',
+];
+/** Those that macOS alone has. */
+const ROLES_OF_MACOS = ['services', 'hide', 'hideOthers', 'unhide']; // prettier-ignore
+const ACCELERATOR = /^((CmdOrCtrl|Cmd|Alt|Shift)\+)*([A-Z0-9]|F\d{1,2}|Plus|-)$/;
 
 /** Builds menus, refusing roles, options and keys that Electron would not take, and a key given twice. */
 export function menuDouble(set: (items: MenuItem[]) => void) {
@@ -29,7 +45,8 @@ export function menuDouble(set: (items: MenuItem[]) => void) {
 /** The keys of an item and of those in it. */
 function checked(item: MenuItem): string[] {
   checkOptions('a menu item', item, ['label', 'role', 'type', 'accelerator', 'click', 'submenu']);
-  if (item.role && !ROLES.includes(item.role)) throw new Error(`There is no role ${item.role}`);
+  const roles = process.platform === 'darwin' ? [...ROLES, ...ROLES_OF_MACOS] : ROLES;
+  if (item.role && !roles.includes(item.role)) throw new Error(`There is no role ${item.role}`);
   if (item.accelerator && !ACCELERATOR.test(item.accelerator))
     throw new Error(`${item.accelerator} is no key`);
   if (item.type !== 'separator' && !item.role && !item.click && !item.submenu)

@@ -40,6 +40,8 @@ export class WebContentsDouble extends StrictEmitter {
   page: Page | null = null;
   loads = 0;
   prints: object[] = [];
+  /** The paper of each print: microns, or where it is from. */
+  papers: unknown[] = [];
   printResult: [boolean, string] = [true, ''];
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   address = '';
@@ -95,6 +97,11 @@ export class WebContentsDouble extends StrictEmitter {
       throw new Error('There is no such printer');
     if ('usePrinterDefaultPageSize' in options && 'pageSize' in options)
       throw new Error('usePrinterDefaultPageSize and pageSize exclude each other');
+    if ('pageSize' in options) checkPageSize(options.pageSize);
+    if ('margins' in options) checkMargins(options.margins as { marginType?: string });
+    if (!('pageSize' in options) && !('usePrinterDefaultPageSize' in options))
+      throw new Error('A print without a page size: Electron takes A4, or refuses');
+    this.papers.push('pageSize' in options ? options.pageSize : 'of the printer');
     this.prints.push(structuredClone(options));
     done(...this.printResult);
   }
@@ -217,4 +224,18 @@ export class WindowDouble extends StrictEmitter {
     this.emit('closed');
     this.#around.closed(this);
   }
+}
+
+/** As Electron checks it: a name, or sides in microns of at least 353. */
+function checkPageSize(size: unknown): void {
+  const sides = size as { width?: unknown; height?: unknown };
+  if (typeof size === 'string') return;
+  for (const side of [sides.width, sides.height])
+    if (typeof side !== 'number' || !(side >= 353))
+      throw new Error('A page size needs width and height, microns');
+}
+
+function checkMargins({ marginType }: { marginType?: string }): void {
+  if (!['default', 'none', 'printableArea', 'custom'].includes(marginType ?? ''))
+    throw new Error(`There is no kind of margins ${marginType}`);
 }
