@@ -1,4 +1,5 @@
 /** Removing temporary folders where the system holds a file for a moment, as Windows does while its scanner reads it. */
+import type * as FileSystem from 'node:fs';
 import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,7 +7,7 @@ import { afterEach, expect, it, vi } from 'vitest';
 
 const removals = vi.hoisted(() => ({ refused: 0, options: [] as unknown[] }));
 vi.mock('node:fs', async (original) => {
-  const fs = await original<typeof import('node:fs')>();
+  const fs = await original<typeof FileSystem>();
   return {
     ...fs,
     rmSync(path: string, options: object) {
