@@ -15,23 +15,20 @@ export interface Watched {
   events: string[];
 }
 
-/** Longest that each step may take, ms. */
-const LONGEST = 30_000;
-/** The window follows the book that it shows, and nothing outside tells of it: so long it is given, ms. */
-const WINDOW = 3_000;
+/** How long is waited, ms: for each step at most, and for the window, which follows its book and tells nobody outside. */
+const PATIENCE = { longest: 30_000, window: 3_000 };
 
 /**
  * Starts `program` with `words`, which name `book`, waits until the book is open, ends the program as its system does and
  * looks at what is left.
  * @param own folder of its own for settings and logs
- * @param longest that each step may take, ms
  */
 export async function watchRun(
   program: string,
   words: readonly string[],
   book: string,
   own: string,
-  longest = LONGEST,
+  { longest, window } = PATIENCE,
 ): Promise<Watched> {
   const faults: string[] = [];
   const events = eventsSince(own);
@@ -39,7 +36,7 @@ export async function watchRun(
   const open = () => existsSync(book) && isBook(book) && openBookFiles(dirname(book)).length > 0;
   if (!(await within(longest, () => open() || child.exitCode !== null)) || !open())
     faults.push(`The book ${book} was not opened.`);
-  await within(WINDOW, () => hasEnded(child));
+  await within(window, () => hasEnded(child));
   endPolitely(child);
   if (!(await within(longest, () => hasEnded(child)))) {
     faults.push('The program did not end when it was asked to.');
@@ -60,7 +57,7 @@ export async function watchRefusal(
   words: readonly string[],
   book: string,
   own: string,
-  longest = LONGEST,
+  { longest } = PATIENCE,
 ): Promise<Watched> {
   const events = eventsSince(own);
   const { child, ended } = begin(program, words, own);

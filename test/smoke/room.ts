@@ -1,5 +1,5 @@
 /** What the smoke tests share: the program packed once, a folder for each test, and what is kept of each run. */
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, inject } from 'vitest';
@@ -45,6 +45,7 @@ export function smokeRoom(): SmokeRoom {
   beforeEach(() => {
     room.folder = mkdtempSync(join(tmpdir(), 'gambrel-smoke-'));
     room.book = join(room.folder, 'shop.gambrel');
+    writeFileSync(room.book, ''); // a new book: one that is named and not there is not made unasked
   });
   afterEach(async ({ task }) => {
     const name = task.name.slice(0, 60).replace(/\W+/g, '-');

@@ -1,12 +1,12 @@
 /** What only the real runtime can show of an ordinary run. Everything else about the shell is in test/shell. */
 import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, it } from 'vitest';
-import { PLACES } from '../e2e/places.ts';
 import { saveNextTo, windowPid } from './in-main.ts';
 import { ownWords, SOON, startWords } from './packed.ts';
+import { faultOfRecords, planFat, saveRecords } from './page-steps.ts';
 import { smokeRoom } from './room.ts';
 import { eventsIn, isBook, isSandboxed, openBookFiles } from './traces.ts';
 
@@ -77,21 +77,12 @@ it('runs from its archive, with the addon beside it: a new book is made', async 
 
 it('solves a plan inside the archive, and saves a file', async () => {
   const { app, page } = await room.startWith([...startWords(room.folder, room.book), '--demo']);
-  const grinder = PLACES.find(({ name }) => name === 'grinder with a plan');
-  await page.evaluate(() => (location.hash = '#/grinder'));
-  await grinder?.act?.(page);
-  await page
-    .getByText(grinder?.sees ?? '')
-    .first()
-    .waitFor();
+  await planFat(page);
   const table = join(room.folder, 'book.csv');
   await app.evaluate(saveNextTo, table);
-  await page.evaluate(() => (location.hash = '#/books'));
-  await page.getByRole('button', { name: 'Save as table (CSV)' }).click();
-  await expect
-    .poll(() => readFileSync(table, { encoding: 'utf8', flag: 'a+' }).split('\r\n').length, { timeout: SOON })
-    .toBeGreaterThan(100);
-  expect(readFileSync(table, 'utf8')).toMatch(/^\uFEFFTicket,/);
+  await saveRecords(page);
+  const content = () => (existsSync(table) ? readFileSync(table, 'utf8') : '');
+  await expect.poll(() => faultOfRecords(content()), { timeout: SOON }).toBe('');
 });
 
 it('comes to the front when it is started again, and the second start ends', async () => {

@@ -16,6 +16,7 @@ if (behaves === 'crash') process.exit(3);
 mkdirSync(join(own, 'logs'), { recursive: true });
 const shell = await boot({
   args: words,
+  switches: words.filter((word) => word.startsWith('--')).map((word) => word.slice(2)),
   prepare: (folder) => symlinkSync(join(own, 'logs'), join(folder, 'logs'), 'junction'),
 });
 let asked = false;

@@ -2,6 +2,7 @@
 import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { displayWords } from './display.ts';
 import { fusesOf, SENTINEL, SHIPPED_FUSES } from './fuses.ts';
@@ -17,7 +18,10 @@ afterEach(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-describe('a run of an installed program', () => {
+/** The stand-in opens its book within a second or two. */
+const QUICK = { longest: 10_000, window: 500 };
+
+describe('a run of an installed program', { timeout: 60_000 }, () => {
   const book = () => join(folder, 'shop', 'my shop.gambrel');
   /** A program file that runs the stand-in. */
   function program(): string {
@@ -29,7 +33,7 @@ describe('a run of an installed program', () => {
     writeFileSync(book(), '');
     return file;
   }
-  const run = () => watchRun(program(), [book()], book(), join(folder, 'own'), 8_000);
+  const run = () => watchRun(program(), [book()], book(), join(folder, 'own'), QUICK);
 
   it.runIf(process.platform === 'linux')(
     'is well when the book opens and closes and the log ends as it should',
@@ -60,18 +64,37 @@ describe('a run of an installed program', () => {
     faults.forEach((fault, at) => expect(fault).toMatch(expected[at] ?? ''));
   });
 
-  it.runIf(process.platform === 'linux')(
-    'is no refusal when the book is opened',
-    async () => {
-      vi.stubEnv('GAMBREL_STAND_IN', 'deaf');
-      const { faults } = await watchRefusal(program(), [book()], book(), join(folder, 'own'), 5_000);
-      expect(faults).toEqual([
-        'The program did not refuse to run.',
-        `The book ${book()} was opened all the same.`,
-      ]);
-    },
-    60_000,
-  );
+  it.runIf(process.platform === 'linux')('is well with the address that a list of files gives', async () => {
+    const { faults } = await watchRun(
+      program(),
+      [pathToFileURL(book()).href],
+      book(),
+      join(folder, 'own'),
+      QUICK,
+    );
+    expect(faults).toEqual([]);
+  });
+
+  it.runIf(process.platform === 'linux')('is refused where it would have no sandbox', async () => {
+    const { faults, events } = await watchRefusal(
+      program(),
+      ['--no-sandbox', book()],
+      book(),
+      join(folder, 'own'),
+      QUICK,
+    );
+    expect(faults).toEqual([]);
+    expect(events).toContain('refused');
+  });
+
+  it.runIf(process.platform === 'linux')('is no refusal when the book is opened', async () => {
+    vi.stubEnv('GAMBREL_STAND_IN', 'deaf');
+    const { faults } = await watchRefusal(program(), [book()], book(), join(folder, 'own'), QUICK);
+    expect(faults).toEqual([
+      'The program did not refuse to run.',
+      `The book ${book()} was opened all the same.`,
+    ]);
+  });
 });
 
 it('the events of a log are read in order', () => {

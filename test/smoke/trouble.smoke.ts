@@ -1,15 +1,15 @@
 /** What becomes of crashes and of books and demos that do not open, with the real runtime. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { DESK_NAME } from '../../electron/desk-messages.ts';
 import { DESK_STOPPED, WINDOW_STOPPED } from '../../electron/sentences.ts';
 import { answerDialogs, crashWindow, dialogsTold, folders, utilityPid, windowText } from './in-main.ts';
 import { SOON, startWords } from './packed.ts';
 import { smokeRoom } from './room.ts';
 import { demosLeft, eventsIn } from './traces.ts';
 
-const DESK = 'Gambrel desk';
 const room = smokeRoom();
 
 it('opens a window again that crashed, and says so', async () => {
@@ -26,12 +26,12 @@ it('starts a desk again that was killed, and the window shows the same book', as
   const { app, page } = await room.open();
   await page.getByText('Your own book').waitFor();
   await app.evaluate(answerDialogs);
-  const first = await app.evaluate(utilityPid, DESK);
+  const first = await app.evaluate(utilityPid, DESK_NAME);
   expect(first).toBeGreaterThan(0);
   process.kill(first, 'SIGKILL');
   await expect.poll(() => app.evaluate(dialogsTold), { timeout: SOON }).toEqual([DESK_STOPPED]);
   await expect.poll(() => app.evaluate(windowText), { timeout: SOON }).toContain('Your own book');
-  expect(await app.evaluate(utilityPid, DESK)).not.toBe(first);
+  expect(await app.evaluate(utilityPid, DESK_NAME)).not.toBe(first);
 });
 
 it('shows why a book does not open, where its folder is a file', async () => {
@@ -40,6 +40,13 @@ it('shows why a book does not open, where its folder is a file', async () => {
     startWords(room.folder, join(room.folder, 'blocked', 'shop.gambrel')),
   );
   await page.getByRole('button', { name: 'Try again' }).waitFor();
+});
+
+it('makes no book that a start names and that is not there, and says so', async () => {
+  const book = join(room.folder, 'moved away', 'shop.gambrel');
+  const { page } = await room.startWith(startWords(room.folder, book));
+  await page.getByRole('button', { name: 'Try again' }).waitFor();
+  expect(existsSync(book)).toBe(false);
 });
 
 it('shows a window that says so when the demo cannot be set up, and quits', async () => {
