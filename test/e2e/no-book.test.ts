@@ -1,5 +1,5 @@
 /** A book that does not open, in a real window: what is said, and the way back. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import axe from 'axe-core';
@@ -24,8 +24,8 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function openWindow(): Promise<void> {
-  served = await serve('--book', bookPath);
+async function openWindow(...words: string[]): Promise<void> {
+  served = await serve(...words);
   page = await (
     await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' })
   ).newPage();
@@ -43,7 +43,7 @@ it('says that the book is damaged, opens its backup from the keyboard, and works
   shop.desk.close();
   const bytes = readFileSync(bookPath);
   writeFileSync(bookPath, bytes.fill(0xa5, 8192, 60_000));
-  await openWindow();
+  await openWindow('--book', bookPath);
   await page.getByText('The file was left as it is.').waitFor();
   await page.evaluate(axe.source);
   const { violations } = await page.evaluate(() =>
@@ -56,4 +56,17 @@ it('says that the book is damaged, opens its backup from the keyboard, and works
   await page.getByText('The book is now as it was').waitFor();
   await page.getByRole('navigation', { name: 'Places' }).waitFor();
   await page.getByText('0001').first().waitFor();
+}, 90_000);
+
+it('asks before it makes a book that was named and is not there', async () => {
+  await served.end('SIGINT');
+  const away = join(folder, 'stick', 'shop.gambrel');
+  await openWindow(`--book=${away}`);
+  await page.getByText(`There is no book at ${away}.`).waitFor();
+  await page.getByRole('button', { name: 'Try again' }).press('Enter');
+  await page.getByText('There is no book at').waitFor();
+  expect(existsSync(join(folder, 'stick'))).toBe(false);
+  await page.getByRole('button', { name: 'Begin a new, empty book' }).press('Enter');
+  await page.getByText('Your own book').first().waitFor();
+  expect(existsSync(away)).toBe(true);
 }, 90_000);

@@ -1,4 +1,5 @@
 /** Quitting the built shell: it waits for the book, shows that it waits, and never waits for ever. */
+import { spawnSync } from 'node:child_process';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { bridgeOf, opened, windowOf } from './running.ts';
 
@@ -53,6 +54,15 @@ describe('quitting', () => {
     vi.useRealTimers();
     desk.kill();
     await expect.poll(() => shell.ended).toBe(0);
+  });
+
+  it('begins by itself when the program that started it was killed', async () => {
+    const start = spawnSync(process.execPath, ['-e', '']); // has ended by now
+    vi.stubEnv('GAMBREL_PARENT', String(start.pid));
+    const shell = await opened();
+    await expect.poll(() => shell.ended, { timeout: 5_000 }).toBe(0);
+    expect(shell.desks[0]?.sent.at(-1)).toBe('close');
+    vi.unstubAllEnvs();
   });
 
   it('shows nothing when the book closes at once', async () => {

@@ -24,7 +24,7 @@ export const bookWording: Readonly<Record<string, Wording>> = {
   'book.absent': (p) =>
     `There is no book at ${p.path}. If it lies on a stick or another drive, bring that back, then try again. Or begin a new, empty book there.`,
   'book.addon': (p) =>
-    `A part of Gambrel that reads the book could not be loaded. Reinstall Gambrel; your book is untouched: ${p.path}. Where Gambrel was started with npm, run npm ci.`,
+    `A part of Gambrel that reads the book could not be loaded. Reinstall Gambrel; your book is untouched: ${p.path}. If you start Gambrel with npm, run npm ci first.`,
   'book.migration': (p) =>
     `The book ${p.path} could not be brought up to date. It was left as it was. Open a backup below, or go back to the Gambrel that you had.`,
   'book.backup': (p) =>
