@@ -87,11 +87,16 @@ it.each([
   expect(usualBookPlace(platform, env, home)).toBe(place);
 }); // prettier-ignore
 
-it('hands an address to the system as one argument, never through a shell', () => {
-  const address = 'http://127.0.0.1:4747/#code=a&b';
-  for (const platform of ['linux', 'darwin', 'win32'] as const) {
-    const [command, args] = browserCommand(platform, address);
-    expect(args.at(-1)).toBe(address);
+it('hands an address to the system whole, never through a shell, and on macOS not among the arguments', () => {
+  const address = 'http://127.0.0.1:4747/#code=a_b-c';
+  for (const platform of ['linux', 'win32'] as const) {
+    const { command, args, input } = browserCommand(platform, address);
+    expect([args.at(-1), input]).toEqual([address, '']);
     expect(command).not.toMatch(/cmd|sh$/);
   }
+  expect(browserCommand('darwin', address)).toEqual({
+    command: 'osascript',
+    args: [],
+    input: `open location "${address}"`,
+  });
 });

@@ -5,6 +5,7 @@ import { answerCall, type DeskCaller } from './answer.ts';
 import type { Streams } from './http-events.ts';
 import { parseJson } from './json-body.ts';
 import type { Lines } from './lines.ts';
+import { isOfOtherAccount } from './other-account.ts';
 import { RefusedRequest } from './refusal.ts';
 import { bearerOf, pathOf } from './sender.ts';
 import type { Sessions } from './sessions.ts';
@@ -32,8 +33,14 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
   );
   const onRequest = async (request: FastifyRequest) => letIn(counter, request);
 
-  app.post('/session', { bodyLimit: CODE_LIMIT }, (request, reply) => {
-    const session = sessions.admit((bodyOf(request) as { code?: unknown } | null)?.code);
+  app.post('/session', { bodyLimit: CODE_LIMIT }, async (request, reply) => {
+    const code = (bodyOf(request) as { code?: unknown } | null)?.code;
+    // The code stays good, for the window that it was made for.
+    if (sessions.isGood(code) && (await isOfOtherAccount(request.raw.socket))) {
+      console.error('Another account on this computer tried to open Gambrel and was turned away.');
+      throw new RefusedRequest(403, 'refused', 'session.other-account');
+    }
+    const session = sessions.admit(code);
     if (session !== null) return reply.headers(SAFE_HEADERS).send({ bearer: session });
     throw sessions.wrong()
       ? new RefusedRequest(429, 'refused', 'session.too-many')

@@ -9,7 +9,7 @@ const OLD_WINDOW =
   'This window and its desk are of different versions. Close every Gambrel window and start it again.';
 
 const shared: Readonly<Record<string, readonly string[]>> = {
-  [NO_ACCESS]: ['desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'request.wrong-host', 'request.wrong-origin'],
+  [NO_ACCESS]: ['desk.no-session', 'session.unknown', 'session.wrong-code', 'session.too-many', 'session.other-account', 'request.wrong-host', 'request.wrong-origin'],
   [NOT_WHOLE]: ['request.malformed', 'request.not-json', 'request.too-slow', 'input.not-plain'],
   [OLD_WINDOW]: ['call.unknown', 'request.wrong-method', 'request.too-long'],
 }; // prettier-ignore
