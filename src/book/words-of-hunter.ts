@@ -25,7 +25,7 @@ export function wordsOfHunter(db: Db) {
       `SELECT word FROM (
         SELECT product AS word FROM weighing WHERE ${MINE}
         UNION SELECT product FROM batch WHERE id IN ${ALONE}
-        UNION ${ORDERED('i.body', 'FROM instruction i', 'i.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)')}
+        UNION ${ORDERED('body', 'FROM instruction', 'animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)')}
         UNION ${ORDERED("q.asked -> '$.instructions'", 'FROM quote q', `(${QUOTED})`)}
         UNION SELECT k.key FROM bill b, json_each(b.amounts, '$.products') k WHERE b.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
         UNION SELECT e.value FROM bill b, json_each(b.amounts, '$.extras') e WHERE b.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
@@ -38,7 +38,7 @@ export function wordsOfHunter(db: Db) {
         SELECT product AS word FROM weighing WHERE NOT coalesce(${MINE}, 0)
         UNION SELECT product FROM batch WHERE id NOT IN ${ALONE}
         UNION SELECT name FROM product UNION SELECT code FROM price_line UNION SELECT product FROM price_line
-        UNION ${ORDERED('i.body', 'FROM instruction i', 'i.animal_id NOT IN (SELECT id FROM animal WHERE hunter_id = @id)')}
+        UNION ${ORDERED('body', 'FROM instruction', 'animal_id NOT IN (SELECT id FROM animal WHERE hunter_id = @id)')}
       ) WHERE word IS NOT NULL`,
     )
     .pluck();

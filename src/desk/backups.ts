@@ -11,6 +11,7 @@ import { isWithin } from '../book/same-folder.ts';
 import type { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
+import { isBefore } from './renew-backups.ts';
 import { by, text } from './input.ts';
 import { Trouble } from './problem.ts';
 import { door, host, write, type Door } from './procedure.ts';
@@ -57,6 +58,7 @@ export const look = door(
       trouble: trouble && problemOfTrouble(trouble),
       bookPath,
       rows,
+      removedAt: removedAtOf(at),
       locked: Boolean(lock),
       second: second ? { folder: second, there: existsSync(second) } : null,
       othersRead: {
@@ -156,8 +158,13 @@ function rowsOf(at: Door, folder: string): BackupRow[] {
       beforeUpdate: false,
       own: null,
       shop: '',
+      holdsRemoved: false,
     })),
   ];
+  const removedAt = removedAtOf(at);
+  for (const row of rows)
+    row.holdsRemoved =
+      removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
 }
 
@@ -169,11 +176,15 @@ function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
 
 function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
   const { path, at, bytes, locked, beforeUpdate, book } = backup;
-  const row = { path, at, bytes, locked, beforeUpdate, place };
+  const row = { path, at, bytes, locked, beforeUpdate, place, holdsRemoved: false };
   if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
   const owner = ownerOf(backup);
   const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
   return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
+}
+
+function removedAtOf({ room }: Door): string | null {
+  return room && !room.demo ? room.book.removedDetails.lastRemoval() : null;
 }
 
 function isOurs(book: string | null, ours: string | null): boolean | null {

@@ -28,6 +28,7 @@ import * as products from './products.ts';
 import * as quote from './quote.ts';
 import * as rail from './rail.ts';
 import { removeDetails } from './remove-details.ts';
+import { renewBackups } from './renew-backups.ts';
 import { reopenAnimal, reopenBatch } from './reopen.ts';
 import { behind } from './season-behind.ts';
 import { choices } from './season-choices.ts';
@@ -59,6 +60,7 @@ export const procedures = {
   'shop.backUp': backups.backUpNow,
   'shop.backups': backups.look,
   'shop.tryBackup': backups.tryOne,
+  'shop.renewBackups': renewBackups,
   'shop.restore': backups.restore,
   'shop.setLock': backups.setLock,
   'shop.tryAgain': backups.tryAgain,

@@ -25,6 +25,18 @@ export interface BackupRow {
   own: boolean | null;
   /** Of another book: the name of its shop, where it can be read. */
   shop: string;
+  /** From before personal details were last removed, and so still holding them. */
+  holdsRemoved: boolean;
+}
+
+/** What became of the backups from before personal details were removed. */
+export interface BackupsRenewed {
+  made: string;
+  /** The fresh copy in the second place, or null. */
+  second: string | null;
+  deleted: number;
+  /** Files that are still there and want deleting by hand, or by the same call once the second place is there. */
+  left: string[];
 }
 
 export interface BackupsLook {
@@ -35,6 +47,8 @@ export interface BackupsLook {
   bookPath: string;
   /** Newest first. */
   rows: BackupRow[];
+  /** When personal details were last removed; own backups from before still hold them. */
+  removedAt: string | null;
   /** Whether copies in the second place are locked. */
   locked: boolean;
   second: { folder: string; there: boolean } | null;

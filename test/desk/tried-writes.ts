@@ -58,6 +58,12 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
   'shop.change': () => ['shop.change', { changes: { lateDays: 3, recordFields: ['tag'] } }],
   'shop.setLock': () => ['shop.setLock', { passphrase: 'nine tails of a cat' }],
+  'shop.renewBackups': async (shop) => {
+    const { id } = await shop.call('hunters.save', { name: 'Bo Rask' });
+    await shop.call('shop.backUp', {});
+    await shop.call('hunters.removeDetails', { id, reason: 'asked for by letter' });
+    return ['shop.renewBackups', {}];
+  },
   'shop.trustClock': () => ['shop.trustClock', {}],
   'shop.addStaff': () => ['shop.addStaff', { initials: 'RO', name: 'Robin' }],
   'hunters.save': () => ['hunters.save', { name: 'Bo Rask' }],

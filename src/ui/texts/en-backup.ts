@@ -81,6 +81,19 @@ export const backupText = {
   openLocked: 'Unlock it',
   opened: (when: string) => `The book is now as it was on ${when}.`,
 
+  staleTitle: 'Older backups still hold what was removed',
+  stale: (n: number) =>
+    `${n === 1 ? 'This copy of the book is' : `These ${n} copies of the book are`} from before personal details were removed.`,
+  renewHint:
+    'A fresh backup is made and checked first, here and in the second place; only then are the older ones deleted. After that you cannot go back to an earlier day. Copies that lie anywhere else are yours to delete.',
+  staleList: 'Which they are',
+  renew: 'Make the backups anew',
+  keepThem: 'Keep them',
+  renewed: (n: number) => `A fresh backup is made, and ${plural(n, 'older one', 'older ones')} deleted.`,
+  staleLeft: (paths: string) =>
+    `Still there: ${paths}. Plug in the stick and press it again, or delete what you do not need by hand.`,
+  holdsRemoved: 'holds removed details',
+
   notOpen: 'The record book is not open.',
   tryAgain: 'Try again',
   asItIs: 'Open it as it is',

@@ -120,6 +120,8 @@ export const bringText = {
     'Takes name, numbers and addresses out of the book for good; weights stay. Backups made before still have them.',
   removeWhy: 'Why they are removed',
   removed: 'The personal details were removed.',
+  removedNotWiped:
+    'The personal details were removed. Traces are left in unused parts of the file, because the disk is full or another program has the book open; Gambrel wipes them as soon as it can.',
 
   fields: {
     name: 'Hunter’s name',

@@ -54,6 +54,8 @@ export const bookWording: Readonly<Record<string, Wording>> = {
     `The folder for temporary files cannot be written: ${p.path}. Nothing in the book was changed. Check that it is there and allows writing, then try again.`,
 
   'backup.bad': () => 'This backup is damaged and cannot be opened. Nothing was changed. Take the next one.',
+  'backup.none-before': () =>
+    'No backup of this book is from before personal details were removed. Nothing needs doing.',
   'backup.gone': () => 'This backup is no longer there. Plug in the stick if it was on one, or take another.',
   'backup.newer': () => 'This backup is from a newer Gambrel. Install that one first, then open it.',
   'backup.passphrase': () =>

@@ -32,6 +32,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'shop.openDemo': limit(0, 0, OPENS_A_BOOK),
   'shop.leaveDemo': limit(0, 0, OPENS_A_BOOK),
   'shop.backUp': limit(0, 0),
+  'shop.renewBackups': limit(0, 6),
   'shop.backups': limit(0, 1000),
   'shop.tryBackup': limit(0, 4096),
   'shop.restore': limit(0, 4096, OPENS_A_BOOK),

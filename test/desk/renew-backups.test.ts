@@ -1,0 +1,89 @@
+/** Backups from before a removal are named, and made anew without ever being without a way back. */
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { backupFolder, listBackups } from '../../src/book/backup.ts';
+import { freshDesk, type FreshDesk } from './fresh-desk.ts';
+
+const NAME = 'Qzxmark Ridge';
+
+/** A shop with backups here and in a second place, from before a hunter's details were removed. */
+async function removed() {
+  const shop = await freshDesk();
+  const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
+  onTestFinished(() => rmSync(second, { recursive: true, force: true }));
+  await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+  const { id } = await shop.call('hunters.save', { name: NAME, phone: '555-0142' });
+  await shop.call('shop.backUp', {});
+  shop.wait(3600);
+  await shop.call('hunters.save', { name: 'Cy Marsh' });
+  await shop.call('shop.backUp', {});
+  shop.wait(3600);
+  await shop.call('hunters.removeDetails', { id, reason: 'asked' });
+  shop.wait(60);
+  return { shop, second };
+}
+const holding = async (shop: FreshDesk) =>
+  (await shop.call('shop.backups', {})).rows.filter(({ holdsRemoved }) => holdsRemoved);
+const saysName = (path: string): boolean => readFileSync(path).toString('latin1').includes('Qzxmark');
+
+describe('backups from before a removal', () => {
+  it('are named with their day and their place, those made after are not', async () => {
+    const { shop, second } = await removed();
+    const rows = await holding(shop);
+    expect(rows.map(({ place }) => place).sort()).toEqual(['away', 'away', 'beside', 'beside']);
+    expect(rows.map(({ path }) => path).filter(saysName)).toHaveLength(4);
+    await shop.call('shop.backUp', {});
+    expect(await holding(shop)).toHaveLength(4);
+    expect(readdirSync(second)).toHaveLength(3);
+    shop.desk.close();
+  });
+
+  it('are made anew: fresh ones in both places, none that says the name, and another book’s left alone', async () => {
+    const { shop, second } = await removed();
+    const other = join(second, 'other book-00000000 2026-10-09T10-00-00.gambrel');
+    writeFileSync(other, 'not ours');
+    const answer = await shop.call('shop.renewBackups', { by: 'RO' });
+    expect(answer).toMatchObject({ deleted: 4, left: [] });
+    expect(await holding(shop)).toEqual([]);
+    const here = listBackups(shop.bookPath).map(({ path }) => path);
+    expect(here).toEqual([answer.made]);
+    expect([...here, answer.second ?? ''].some(saysName)).toBe(false);
+    expect(existsSync(other)).toBe(true);
+    await shop.call('shop.tryBackup', { path: answer.made });
+    expect(await shop.problem('shop.renewBackups', {})).toMatchObject({ code: 'backup.none-before' });
+    shop.desk.close();
+  });
+
+  it('are left where the fresh one could not be made: the stick is away, or the folder takes nothing', async () => {
+    const { shop, second } = await removed();
+    const away = readdirSync(second).sort();
+    await shop.call('shop.change', { changes: { secondBackupFolder: join(second, 'gone') } });
+    expect(await shop.call('shop.renewBackups', {})).toMatchObject({ second: null, deleted: 2 });
+    expect(readdirSync(second).sort()).toEqual(away);
+    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    expect(await shop.call('shop.renewBackups', {})).toMatchObject({ deleted: 2, left: [] });
+    shop.desk.close();
+
+    const full = await removed();
+    const folder = backupFolder(full.shop.bookPath);
+    const before = readdirSync(folder).sort();
+    // A folder under the very name that the fresh backup is to be written to stops it, also for the system's owner.
+    const next = `${folder}/${before.at(-1)?.replace(/T.*$/, '')}T17-01-00.gambrel.part`;
+    mkdirSync(join(next, 'in the way'), { recursive: true });
+    const problem = await full.shop.problem('shop.renewBackups', {});
+    expect(problem.kind).toBe('broken');
+    rmSync(next, { recursive: true, force: true });
+    expect(readdirSync(folder).sort()).toEqual(before);
+    full.shop.desk.close();
+  });
+});
