@@ -38,7 +38,7 @@ UNION ALL
   SELECT 2, h.id, 'held', h.at, h.by, json_object('reason', h.reason, 'sample', h.sample)
   FROM hold h WHERE h.animal_id = @id
 UNION ALL
-  SELECT 6, e.hold_id, 'hold-ended', e.at, e.by, json_object('outcome', e.outcome, 'note', e.note)
+  SELECT 6, e.id, 'hold-ended', e.at, e.by, json_object('outcome', e.outcome, 'note', e.note)
   FROM hold_end e JOIN hold h ON h.id = e.hold_id WHERE h.animal_id = @id
 UNION ALL
   SELECT 6, r.id, 'test-result', r.at, r.by,

@@ -35,7 +35,7 @@ export function testResultRecords(db: Db) {
        coalesce((SELECT r.result FROM hold_result r WHERE r.hold_id = h.id ORDER BY r.id DESC LIMIT 1),
          CASE e.outcome WHEN 'positive' THEN 'positive' WHEN 'cleared' THEN 'not detected' END) AS result,
        e.outcome IS 'withdrawn' AS lifted
-     FROM hold h LEFT JOIN hold_end e ON e.hold_id = h.id WHERE h.id = ?`,
+     FROM hold h LEFT JOIN hold_end e ON e.id = (SELECT max(n.id) FROM hold_end n WHERE n.hold_id = h.id) WHERE h.id = ?`,
   );
   const insert = db.prepare(
     `INSERT INTO hold_result (hold_id, result, sample, lab, reported_on, note, reason, at, by)

@@ -54,19 +54,25 @@ export function moveFat(
   });
 }
 
-/** Answers what a voided weighing had moved. */
+/**
+ * Answers what a voided weighing had moved. A lot that was counted meanwhile may hold some of it already: no more than ever
+ * came in is on hand again.
+ */
 export function returnFat(room: DeskRoom, weighingId: number, by: string): void {
-  for (const { lot_id, grams } of room.book.fat.ofWeighing(weighingId))
-    if (grams !== 0)
+  for (const { lot_id, grams } of room.book.fat.ofWeighing(weighingId)) {
+    const { start_grams: came, left_grams: left } = lotOf(room, lot_id);
+    const back = grams < 0 ? Math.min(-grams, Math.max(0, came - left)) : -grams;
+    if (back !== 0)
       room.book.fat.move({
         lotId: lot_id,
         kind: 'voided',
-        grams: -grams,
+        grams: back,
         typed: null,
         weighingId,
         at: room.now(),
         by,
       });
+  }
 }
 
 /** Fat saved of an animal that is done away with goes the same way. */

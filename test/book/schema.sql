@@ -55,6 +55,8 @@ CREATE INDEX grinder_cleaning_by_moment ON grinder_cleaning (at);
 
 CREATE INDEX hold_by_animal ON hold (animal_id);
 
+CREATE INDEX hold_end_by_hold ON hold_end (hold_id);
+
 CREATE INDEX hold_result_by_hold ON hold_result (hold_id);
 
 CREATE INDEX hunter_by_name ON hunter (name_key);
@@ -435,7 +437,8 @@ CREATE TABLE hold (
 ) STRICT;
 
 CREATE TABLE hold_end (
-  hold_id INTEGER PRIMARY KEY REFERENCES hold (id),
+  id INTEGER PRIMARY KEY,
+  hold_id INTEGER NOT NULL REFERENCES hold (id),
   outcome TEXT NOT NULL CHECK (outcome IN ('cleared', 'positive', 'withdrawn')),
   note TEXT NOT NULL,
   at TEXT NOT NULL,
@@ -1129,7 +1132,8 @@ CREATE VIEW disposal_now AS
 
 CREATE VIEW fat_lot_sum_now AS
   SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,
-    coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id AND m.kind IN ('bought', 'saved')), 0.0) AS start_grams
+    coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id AND (m.kind IN ('bought', 'saved')
+      OR m.kind = 'voided' AND m.weighing_id IN (SELECT s.weighing_id FROM fat_movement s WHERE s.lot_id = l.id AND s.kind = 'saved'))), 0.0) AS start_grams
   FROM fat_lot l;
 
 CREATE VIEW fat_on_hand AS
@@ -1142,9 +1146,15 @@ CREATE VIEW grinder_cleaning_now AS
 CREATE VIEW hold_now AS
   SELECT h.id, h.animal_id, h.reason, h.sample, h.at, h.by,
     (coalesce(r.result, e.outcome) IS 'positive') AS positive
-  FROM hold h LEFT JOIN hold_end e ON e.hold_id = h.id
+  FROM hold h
+  LEFT JOIN hold_end e ON e.id = (SELECT max(n.id) FROM hold_end n WHERE n.hold_id = h.id)
   LEFT JOIN hold_result r ON r.id = (SELECT max(n.id) FROM hold_result n WHERE n.hold_id = h.id)
-  WHERE CASE WHEN r.id IS NULL THEN e.hold_id IS NULL OR e.outcome = 'positive' ELSE r.result <> 'not detected' END;
+  WHERE CASE
+    WHEN r.result = 'positive' THEN 1
+    WHEN r.result = 'not detected' THEN 0
+    WHEN e.outcome = 'withdrawn' THEN 0
+    WHEN r.result = 'none' THEN 1
+    ELSE e.id IS NULL OR e.outcome = 'positive' END;
 
 CREATE VIEW hunter_digits_lookup_now AS
   SELECT DISTINCT substr(h.phone_key, 1 + n.key) AS digits, h.id AS hunter_id

@@ -117,3 +117,30 @@ describe('fat past its use-by', () => {
     expect(other.leftOut).toMatchObject([{ lotId: old }]);
   });
 });
+
+describe('what came into a lot', () => {
+  it('counts a corrected weight of saved fat once', async () => {
+    const shop = await freshDesk();
+    const animalId = await takeIn(shop);
+    const { weighingId } = await shop.call('table.weigh', { animalId, stage: 'cut', part: 'fat saved', typed: '20', sure: true });
+    await shop.call('table.correct', { weighingId, typed: '2', reason: 'misread' });
+    const [own] = await shop.call('fat.lots', {});
+    expect((own?.startGrams ?? 0) / LB).toBeCloseTo(2, 9);
+    expect(await shop.problem('fat.count', { lotId: own?.id ?? 0, typed: '15', reason: 'counted' })).toMatchObject({ code: 'fat.more-than-came' });
+  }); // prettier-ignore
+
+  it('is all that is on hand once a weight is voided that a count had put right', async () => {
+    const shop = await freshDesk();
+    const lotId = await lot(shop, '20');
+    const animalId = await takeIn(shop);
+    await cut(shop, animalId, { trim: '90' });
+    const { id: batchId } = await shop.call('grinder.start', { animals: [{ id: animalId }], fat: 'none', targetFat: null, product: 'Ground' });
+    const typo = await shop.call('grinder.weighIn', { batchId, fatLotId: lotId, part: 'fat added', typed: '10' });
+    await shop.call('fat.count', { lotId, typed: '19', reason: 'weighed again' });
+    await shop.call('table.correct', { weighingId: typo.weighingId, typed: '1', reason: 'a zero too many' });
+    expect(await leftLb(shop, lotId)).toBeCloseTo(19, 9);
+    const [packed] = (await shop.call('grinder.open', { id: batchId })).weighedIn.filter(({ voided }) => voided === null);
+    await shop.call('table.void', { weighingId: packed?.id ?? 0, reason: 'another batch' });
+    expect(await leftLb(shop, lotId)).toBeCloseTo(20, 9);
+  }); // prettier-ignore
+});

@@ -206,3 +206,25 @@ describe('disposal without a positive result', () => {
     expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
   });
 });
+
+describe('a hold whose result was taken back', () => {
+  const taken = async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop, { sample: 'L1' });
+    await shop.call('animals.testResult', { id, result: 'positive' });
+    await shop.call('animals.testResult', { id, result: 'none', reason: 'of another animal' });
+    return { shop, id };
+  };
+
+  it('waits again, and can be lifted once and for all', async () => {
+    const { shop, id } = await taken();
+    expect((await shop.call('rail.look', {})).hooks[0]?.hold).toBe('sample');
+    await shop.call('animals.endHold', { id, reason: 'entered for the wrong animal' });
+    expect((await shop.call('rail.look', {})).hooks[0]?.hold).toBeNull();
+    expect(await shop.problem('animals.endHold', { id, reason: 'again' })).toMatchObject({
+      code: 'hold.none',
+    });
+    expect(await shop.problem('animals.testResult', { id, result: 'positive', sure: true })).toMatchObject({ code: 'hold.none' }); // prettier-ignore
+    expect(shop.broken).toEqual([]);
+  });
+});

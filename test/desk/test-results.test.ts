@@ -121,7 +121,7 @@ describe('a test result', () => {
     const id = await takeIn(shop, { sample: 'L1' });
     inBook(shop, (book) =>
       book.db.exec(
-        "INSERT INTO hold_end VALUES (1, 'positive', 'by letter', '2026-10-10T15:00:00.000Z', 'RO')",
+        "INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (1, 'positive', 'by letter', '2026-10-10T15:00:00.000Z', 'RO')",
       ),
     );
     const again = await deskOn(shop.bookPath);
@@ -129,6 +129,9 @@ describe('a test result', () => {
     const correct = { id, result: 'not detected' as const };
     expect(await again.problem('animals.testResult', correct)).toMatchObject({ code: 'result.reason' });
     await again.call('animals.testResult', { ...correct, reason: 'another animal' });
+    expect((await again.call('animals.open', { id })).hold).toBeNull();
+    await again.call('animals.testResult', { id, holdId: 1, result: 'none', reason: 'of another animal' });
+    await again.call('animals.endHold', { id, reason: 'entered for the wrong animal' });
     expect((await again.call('animals.open', { id })).hold).toBeNull();
   });
 });

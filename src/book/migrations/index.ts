@@ -12,6 +12,7 @@ import { resultsAndCleanings } from './0010-results-and-cleanings.ts';
 import { formerTickets } from './0011-former-tickets.ts';
 import { partNone } from './0012-part-none.ts';
 import { reopened } from './0013-reopened.ts';
+import { holdsAndFat } from './0014-holds-and-fat.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -28,6 +29,7 @@ export const MIGRATIONS: readonly string[] = [
   formerTickets,
   partNone,
   reopened,
+  holdsAndFat,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -94,4 +94,8 @@ INSERT INTO release_void VALUES (2, 'the wrong ticket', '2026-10-06T12:03:00.000
 INSERT INTO disposal VALUES (2, 1, 'all of it', 'landfill', 'spoiled', '2026-10-05', '2026-10-05T12:00:00.000Z', 'MK');
 INSERT INTO disposal_void VALUES (2, 'meant for another animal', '2026-10-05T12:04:00.000Z', 'RB');
 `,
+  14: `
+INSERT INTO hold VALUES (2, 1, 'smells', '', '2026-10-02T16:00:00.000Z', 'RB');
+INSERT INTO hold_end VALUES (2, 2, 'withdrawn', 'another animal', '2026-10-02T16:05:00.000Z', 'RB'), (3, 2, 'withdrawn', 'said again', '2026-10-02T16:06:00.000Z', 'RB');
+`,
 };
