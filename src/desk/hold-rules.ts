@@ -2,9 +2,8 @@
 import type { AnimalRow, HoldRow } from '../book/animals.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
-import type { WeighStage } from './shapes.ts';
 
-const UNDER_THE_KNIFE: readonly WeighStage[] = ['primal', 'cut', 'packed'];
+const UNDER_THE_KNIFE: readonly string[] = ['primal', 'cut', 'packed'];
 const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', 'ready', 'released'];
 
 /**
@@ -21,7 +20,11 @@ export function refuseHeld(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'ticke
 }
 
 /** As `refuseHeld`, for weights of parts and packages. @throws Trouble `cut.held`, `cut.positive` */
-export function refuseHeldWeight(room: DeskRoom, animal: AnimalRow, stage: WeighStage): void {
+export function refuseHeldWeight(
+  room: DeskRoom,
+  animal: Pick<AnimalRow, 'id' | 'ticket'>,
+  stage: string,
+): void {
   if (UNDER_THE_KNIFE.includes(stage)) refuseHeld(room, animal);
 }
 

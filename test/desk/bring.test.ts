@@ -447,6 +447,17 @@ describe('a file on its way', () => {
     });
   });
 
+  it('does not cut an animal on hold', async () => {
+    const shop = await freshDesk();
+    await takeIn(shop, { sample: 'L1' });
+    const cutRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,bone,4\n');
+    expect(cutRow.problems).toMatchObject([{ row: 2, field: 'ticket', problem: { code: 'cut.held' } }]);
+    const noneRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0\n');
+    expect(noneRow.problems).toMatchObject([{ row: 2, problem: { code: 'cut.held' } }]);
+    const hangRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,hanging,4\n');
+    expect(hangRow.problems).toEqual([]);
+  });
+
   it.each([
     ['sheet.empty', ''],
     ['sheet.not-text', 'PK\u0003\u0004 a workbook'],

@@ -2,6 +2,7 @@
 import { readingGrams } from '../../core/reading.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { refuseHeldWeight } from '../hold-rules.ts';
 import { isNonePart, refuseWeighed } from '../part-none.ts';
 import type { RowValues } from './cells.ts';
 import type { Taker } from './taker.ts';
@@ -9,6 +10,9 @@ import { keepNone, keepWeight } from './weights.ts';
 
 interface Found {
   id: number;
+  ticket: string;
+  /** In the shop, so that its holds are in force; one that came from a file itself was cut long ago. */
+  inShop: boolean;
   /** What it weighed on the hook or as received, in grams; null: not weighed. */
   base: number | null;
 }
@@ -36,7 +40,12 @@ export function weighingTaker(room: DeskRoom): Taker {
     if (animal.came === 0 && !OPEN.includes(animal.stage))
       throw new Trouble('refused', 'animal.closed', { with: { ticket: number } });
     const sums = room.book.weighings.sums(animal.id);
-    const found = { id: animal.id, base: sums?.hanging ?? sums?.received ?? null };
+    const found = {
+      id: animal.id,
+      ticket: number,
+      inShop: animal.came === 0,
+      base: sums?.hanging ?? sums?.received ?? null,
+    };
     met.set(number, found);
     return found;
   }
@@ -56,6 +65,7 @@ export function weighingTaker(room: DeskRoom): Taker {
       if (!texts.ticket) return;
       try {
         const animal = animalOf(texts.ticket);
+        if (animal.inShop) refuseHeldWeight(room, animal, stage);
         if (isNone && isNonePart(part)) refuseWeighed(room, animal.id, part);
         if (isNone) return;
         if (part === 'carcass') {
