@@ -1,0 +1,183 @@
+/** What the model knows of a book: plain data, so that a backup of it is a copy. Nothing here is taken from the desk's code. */
+
+export type Stage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+export type Part = 'carcass' | 'primal' | 'whole cuts' | 'trim' | 'fat saved' | 'sinew' | 'bone' | 'damage' | 'fat added' | 'package'; // prettier-ignore
+
+export interface Hunter {
+  id: number;
+  name: string;
+  refusesPooling: boolean;
+  removed: boolean;
+}
+
+export interface Hold {
+  id: number;
+  sample: string;
+  withdrawn: boolean;
+  /** What the laboratory reported, the newest last. */
+  results: ('positive' | 'not detected' | 'none')[];
+}
+
+export interface Animal {
+  id: number;
+  season: number;
+  ticket: string;
+  formerTickets: { season: number; ticket: string }[];
+  hunter: number;
+  species: string;
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  pieces: { primal: string; count: number }[];
+  stage: Stage;
+  detail: 'detailed' | 'quick';
+  tag: string;
+  receivedOn: string;
+  enteredOn: string;
+  killDate: string | null;
+  promisedOn: string | null;
+  releasedOn: string | null;
+  disposedOn: string | null;
+  /** Where it was before it was disposed of. */
+  stageBefore: Stage;
+  holds: Hold[];
+  /** Primals that its newest orders name. */
+  ordered: string[];
+  cooler: number | null;
+  quote: number | null;
+}
+
+export interface Weighing {
+  id: number;
+  animal: number | null;
+  batch: number | null;
+  lot: number | null;
+  stage: string;
+  part: Part;
+  primal: string | null;
+  count: number | null;
+  grams: number;
+  voided: boolean;
+}
+
+export interface Lot {
+  id: number;
+  source: string;
+  animal: number | null;
+  /** All that came in: bought or saved. */
+  came: number;
+  left: number;
+  /** What left with its animal last, and comes back with it. */
+  gone: number;
+}
+
+export interface Batch {
+  id: number;
+  name: string;
+  season: number;
+  animals: number[];
+  done: boolean;
+  /** Somebody said why more came out than went in. */
+  moreOut: boolean;
+}
+
+export interface PriceLine {
+  code: string;
+  basis: string;
+  amountMinor: number | null;
+  rate: number | null;
+  unit: 'lb' | 'kg' | null;
+  species: string[] | null;
+  brought: string[] | null;
+  taxRate: number;
+}
+
+export interface Prices {
+  id: number;
+  validFrom: string;
+  example: boolean;
+  currency: string;
+  lines: PriceLine[];
+}
+
+export interface Bill {
+  id: number;
+  number: number;
+  animal: number;
+  total: number;
+  currency: string;
+  voided: boolean;
+}
+
+export interface Payment {
+  id: number;
+  animal: number;
+  kind: 'deposit' | 'payment' | 'refund';
+  minor: number;
+  currency: string;
+  voided: boolean;
+}
+
+export interface None {
+  id: number;
+  animal: number;
+  part: Part;
+  voided: boolean;
+}
+
+export interface Settings {
+  unit: 'lb' | 'kg';
+  currency: string;
+  zone: string;
+  seasonStartsMonth: number;
+  cutWhileHeld: boolean;
+  detailEvery: number;
+  retentionYears: number;
+}
+
+export interface BookState {
+  settings: Settings;
+  hunters: Hunter[];
+  animals: Animal[];
+  weighings: Weighing[];
+  nones: None[];
+  lots: Lot[];
+  batches: Batch[];
+  prices: Prices[];
+  bills: Bill[];
+  payments: Payment[];
+  quotes: { id: number; name: string; taken: boolean }[];
+  cleanings: { id: number; voided: boolean }[];
+  coolers: { id: number; name: string; away: boolean }[];
+  readings: { id: number; voided: boolean }[];
+  coolerLogs: { id: number; undone: boolean }[];
+  notes: { animal: number; text: string }[];
+  files: BroughtFile[];
+  staff: string[];
+  /** Of the shop's own, by name. */
+  species: string[];
+  products: string[];
+  templates: { name: string; away: boolean }[];
+  /** The newest entry of each kind of record that carries a moment, by its table. */
+  lastEntries: Record<string, number>;
+  trusted: { at: number; newest: number | null } | null;
+}
+
+export interface BroughtFile {
+  id: number;
+  kind: 'hunters' | 'animals' | 'weighings';
+  content: string;
+  undone: boolean;
+  hunters: number[];
+  animals: number[];
+  weighings: number[];
+}
+
+export function emptyBook(zone: string): BookState {
+  return {
+    settings: {
+      unit: 'lb', currency: 'USD', zone, seasonStartsMonth: 7, cutWhileHeld: false, detailEvery: 10, retentionYears: 3,
+    },
+    hunters: [], animals: [], weighings: [], nones: [], lots: [], batches: [], prices: [], bills: [], payments: [], quotes: [],
+    cleanings: [], coolers: [], readings: [], coolerLogs: [], notes: [], files: [], staff: [],
+    species: [], products: [], templates: [], lastEntries: {}, trusted: null,
+  }; // prettier-ignore
+}

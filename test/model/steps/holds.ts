@@ -1,0 +1,135 @@
+/** Keeping animals back, what the laboratory says, and what is done away with. */
+import { act, because, type Step } from '../step.ts';
+import { daysFrom, isInShop, standingOf } from '../shop.ts';
+import type { Animal, Hold } from '../state.ts';
+import { NOBODY } from './nobody.ts';
+import { dayNear, REASONS } from '../typed.ts';
+
+export const hold: Step = {
+  weight: 2,
+  calls: ['animals.hold'],
+  draw(shop, dice) {
+    const animal = dice.mostly(shop.inShop, [...shop.book.animals, NOBODY]);
+    if (!animal) return null;
+    const sample = dice.pick(['', 'L-7', 'L-8']);
+    return act('animals.hold', { id: animal.id, reason: dice.pick(['smells', 'waits for the test']), sample }, {
+      refuse: because([animal === NOBODY, 'animal.unknown'], [animal.stage === 'disposed', 'animal.closed']),
+      done: () => void animal.holds.push({ id: shop.newest('hold'), sample, withdrawn: false, results: [] }),
+    }); // prettier-ignore
+  },
+};
+
+/** The hold that counts where none is named: a positive one, else the first that lasts. */
+function firstLasting({ holds }: Animal): Hold | undefined {
+  return (
+    holds.find((one) => standingOf(one) === 'positive') ?? holds.find((one) => standingOf(one) === 'held')
+  );
+}
+
+export const endHold: Step = {
+  weight: 2,
+  calls: ['animals.endHold'],
+  draw(shop, dice) {
+    const animal = dice.mostly(shop.book.animals.filter((one) => shop.held(one) !== 'free'), [...shop.book.animals, NOBODY]); // prettier-ignore
+    if (!animal) return null;
+    const open = firstLasting(animal);
+    return act('animals.endHold', { id: animal.id, reason: 'passed by the inspector' }, {
+      refuse: because(
+        [animal === NOBODY, 'animal.unknown'],
+        [animal !== NOBODY && !open, 'hold.none'],
+        [open !== undefined && standingOf(open) === 'positive', 'hold.positive'],
+      ),
+      done: () => void (open && (open.withdrawn = true)),
+    }); // prettier-ignore
+  },
+};
+
+export const testResult: Step = {
+  weight: 4,
+  calls: ['animals.testResult'],
+  draw(shop, dice) {
+    const waiting = shop.book.animals.filter((one) => shop.held(one) !== 'free');
+    const animal = dice.mostly(waiting, [...shop.book.animals, NOBODY]);
+    if (!animal) return null;
+    const named = dice.onceIn(3) && animal.holds.length > 0 ? dice.pick(animal.holds) : undefined;
+    const of = named ?? firstLasting(animal);
+    const result = dice.pick(['not detected', 'positive', 'none'] as const);
+    const reason = dice.onceIn(2) ? dice.pick(REASONS) : '';
+    const on = dice.onceIn(3) ? dayNear(dice, shop.today, -140, 1) : null;
+    const sample = dice.onceIn(4) ? 'L-9' : '';
+    const sure = dice.onceIn(2);
+    const last = of?.results.at(-1);
+    const first = last === undefined || last === 'none';
+    const day = on?.day ?? shop.today;
+    return act('animals.testResult', { id: animal.id, ...(named && { holdId: named.id }), result, reason, sample, on: on?.day ?? null, sure }, {
+      refuse: [
+        ...because(
+          [on !== null && on.wrong !== null, on?.wrong ?? ''],
+          [animal === NOBODY, 'animal.unknown'],
+          [animal !== NOBODY && (of === undefined || of.withdrawn), 'hold.none'],
+        ),
+        ...(of ? because(
+          [first && result === 'none', 'result.nothing-to-correct'],
+          [!first && reason === '', 'result.reason'],
+          [day > shop.today, 'date.future'],
+          [animal.killDate !== null && day < animal.killDate, 'result.before-kill'],
+        ) : []),
+        ...(of && !sure && !on?.wrong ? because(
+          [daysFrom(day, shop.today) > 120, 'date.long-ago'],
+          [of.sample !== '' && sample !== '' && sample !== of.sample, 'result.other-sample'],
+        ) : []),
+      ],
+      done: () => void of?.results.push(result),
+    }); // prettier-ignore
+  },
+};
+
+export const reopenAnimal: Step = {
+  weight: 1,
+  calls: ['animals.reopen'],
+  draw(shop, dice) {
+    const animal = dice.mostly(shop.book.animals.filter((one) => !isInShop(one)), [...shop.book.animals, NOBODY]);
+    if (!animal) return null;
+    return act('animals.reopen', { id: animal.id, reason: 'handed over by mistake' }, {
+      refuse: because([animal === NOBODY, 'animal.unknown'], [animal !== NOBODY && isInShop(animal), 'animal.not-left']),
+      done() {
+        const stage = animal.stage === 'released' ? 'ready' : animal.stageBefore;
+        Object.assign(animal, { stage, releasedOn: null, disposedOn: null });
+        const own = shop.ownLot(animal.id);
+        if (own) Object.assign(own, { left: own.left + own.gone, gone: 0 });
+      },
+    });
+  },
+}; // prettier-ignore
+
+export const dispose: Step = {
+  weight: 1,
+  calls: ['animals.dispose'],
+  draw(shop, dice) {
+    const positive = shop.inShop.filter((one) => shop.held(one) === 'positive');
+    const animal = dice.mostly(positive.length > 0 ? positive : shop.inShop, [...shop.book.animals, NOBODY]);
+    if (!animal) return null;
+    const reason = dice.onceIn(4) ? '' : 'spoiled';
+    const on = dice.onceIn(3) ? dayNear(dice, shop.today, -80, 1) : null;
+    const sure = dice.onceIn(2);
+    const day = on?.day ?? shop.today;
+    return act('animals.dispose', { id: animal.id, what: 'All of it', how: 'Landfill', reason, on: on?.day ?? null, sure }, {
+      refuse: [
+        ...because(
+          [on !== null && on.wrong !== null, on?.wrong ?? ''],
+          [animal === NOBODY, 'animal.unknown'],
+          [!isInShop(animal), 'animal.closed'],
+          [shop.held(animal) !== 'positive' && reason === '', 'dispose.reason'],
+          [day > shop.today, 'date.future'],
+          [day < animal.receivedOn, 'date.disposed-before-received'],
+        ),
+        ...(sure || on?.wrong ? [] : because([daysFrom(day, shop.today) > 60, 'date.long-ago'])),
+      ],
+      done() {
+        Object.assign(animal, { stage: 'disposed', disposedOn: day, stageBefore: animal.stage });
+        const own = shop.ownLot(animal.id);
+        if (own) Object.assign(own, own.left > 0 ? { left: 0, gone: own.left } : { gone: 0 });
+      },
+    }); // prettier-ignore
+  },
+};
