@@ -198,7 +198,7 @@ export const PLACES: readonly Place[] = [
     sheet: 'table/DisposalDialog.vue',
     at: (of) => `/table/${of.plain}`,
     act: press('Dispose of it'),
-    sees: /When|stays in the book|for good/,
+    sees: /When|stays in the book|record book keeps it/,
   },
   { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown as large as printed/ },
   { name: 'labels of an animal', at: (of) => `/label/animal/${of.billed}`, sees: /A package weighs/ },

@@ -85,7 +85,7 @@ export const backupText = {
   stale: (n: number) =>
     `${n === 1 ? 'This copy of the book is' : `These ${n} copies of the book are`} from before personal details were removed.`,
   renewHint:
-    'A fresh backup is made and checked first, here and in the second place; only then are the older ones deleted. After that you cannot go back to an earlier day. Copies that lie anywhere else are yours to delete.',
+    'A fresh backup is made and checked first, in the second place too if there is one; only then are the older ones deleted. After that you cannot go back to an earlier day. Copies that lie anywhere else are yours to delete.',
   staleList: 'Which they are',
   renew: 'Make the backups anew',
   keepThem: 'Keep them',

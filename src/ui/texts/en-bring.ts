@@ -117,7 +117,7 @@ export const bringText = {
   hunterFileHint: 'To hand over when he or she asks what you keep.',
   remove: 'Remove personal details',
   removeHint:
-    'Takes name, numbers and addresses out of the book for good; weights stay. Backups made before still have them.',
+    'Takes name, numbers, addresses and every note and reason about this hunter’s animals, batches and money out of the book for good. Weights, days and money stay. Backups made before still have it, and can be made anew. Not while an animal is here, nor before the years of keeping are over.',
   removeWhy: 'Why they are removed',
   removed: 'The personal details were removed.',
   removedNotWiped:
