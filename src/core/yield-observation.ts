@@ -23,6 +23,8 @@ export interface YieldObservation {
 
 /** Parts may outweigh their whole by this share of it (two readings, rounding); then they count as all of it. */
 const SLACK = 0.02;
+/** Sums of grams differ by rounding from what was just allowed: 51 lb of parts on 50 lb are 2 %, and no more. */
+const ROUNDING = 1e-9;
 /** Of a whole smaller than this share of the animal nothing is learned: the scale's step would speak, not the meat. */
 const LEAST_WHOLE = 0.005;
 
@@ -45,7 +47,7 @@ export function eachShare(observation: YieldObservation, take: (split: Split, sh
 
   const learn = (split: Split, part: number | null, whole: number | null): void => {
     if (part === null || whole === null) return;
-    if (part - whole > SLACK * hanging) throw new CoreProblem('yield.parts-exceed', split);
+    if (part - whole > (SLACK + ROUNDING) * hanging) throw new CoreProblem('yield.parts-exceed', split);
     if (whole >= LEAST_WHOLE * hanging) take(split, Math.min(1, part / whole));
   };
   learn('takeHome', takeHome, hanging);

@@ -21,11 +21,14 @@ export interface AnimalBalance {
  * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
  * cutter who is asked too often stops reading.
  */
-export const ASK_ODDS = 0.2;
-/** A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. */
-const NAME_CHANCE = 0.85;
+export const ASK_ODDS = 0.14;
+/**
+ * A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. The same
+ * figure standing twice is itself some evidence, so that less is asked of it.
+ */
+const NAME_CHANCE = { twice: 0.8, other: 0.93 } as const;
 /** What was meant is offered if it is this likely among what may have been meant. */
-const OFFER_CHANCE = 0.4;
+const OFFER_CHANCE = 0.5;
 
 /**
  * Trying the slips of one weight looks at all weights some thirty times, so that all tries together grow with the square of
@@ -46,7 +49,11 @@ export function balanceOf(
   const [first] = found;
   const row = weights.rows.find(({ id }) => `${id}` === first?.id);
   const doubtful = odds >= ASK_ODDS;
-  const named = doubtful && first && row && first.chance >= NAME_CHANCE;
+  const named =
+    doubtful &&
+    first &&
+    row &&
+    first.chance >= NAME_CHANCE[first.kind === 'weighed-twice' ? 'twice' : 'other'];
   return { suspects: named ? [suspectOf(row, first)] : [], doubtful, overGrams };
 }
 

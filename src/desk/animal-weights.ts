@@ -20,8 +20,11 @@ interface Entering {
 
 /** No weighing has this id: it stands for the one that is being entered. */
 const ENTERING = 0;
-/** The weight that is being entered is asked about if it is this likely to be the wrong one. */
-const ASK_CHANCE = 0.9;
+/**
+ * The weight that is being entered is asked about if it is this likely to be the wrong one: after a tote of another animal
+ * the right ones that follow must not be questioned. A weight that stands there already needs less.
+ */
+const ASK_CHANCE = { twice: 0.9, other: 0.95 } as const;
 
 export function balanceOfAnimal(
   room: DeskRoom,
@@ -53,7 +56,8 @@ export function culpritWith(
   };
   const rows = [...balanceRows(room.book.weighings.ofAnimal(animal.id), sums), entering];
   const found = culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
-  return found?.id === `${ENTERING}` && found.chance >= ASK_CHANCE ? found : null;
+  if (found?.id !== `${ENTERING}`) return null;
+  return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
 }
 
 function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {

@@ -295,6 +295,15 @@ describe('learn', () => {
     );
   });
 
+  it('takes an animal whose parts come to exactly 2 % more, however its grams are added up', () => {
+    // 16 + 24 + 5 + 6 = 51 lb on 50 lb: the remainders, one taken from the other, came out a billionth of a gram above.
+    const pound = 453.59237;
+    const [wholeCuts, trim, bone, sinew] = [16 * pound, 24 * pound, 5 * pound, 6 * pound];
+    const parts = { wholeCuts, trim, bone, sinew };
+    const exact = { hangingGrams: 50 * pound, takeHomeGrams: wholeCuts + trim, parts, group: skinnedElk };
+    expect(() => gather([exact])).not.toThrow();
+  });
+
   it('answers wrong input with a typed problem that names the animal', () => {
     const right: YieldObservation = { hangingGrams: 1000, takeHomeGrams: 600, group: skinnedElk };
     const wrong: [object, string, string][] = [

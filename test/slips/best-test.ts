@@ -1,21 +1,22 @@
 /**
- * The best that any test could do: the likelihood ratio of "some slip" against "none", with the true figures of the shop
- * (Neyman & Pearson). Parts that were not weighed are integrated over; rounding counts as added variance.
+ * The best that any test could do: the likelihood ratio of "some slip" against "none" (Neyman & Pearson), with the shop's true
+ * figures or with what is published. Parts that were not weighed are integrated over; rounding counts as added variance.
  */
 import { explain, type Change } from '../../src/core/balance/explain.ts';
-import { logSum } from '../../src/core/balance/share-fit.ts';
+import { logSum } from '../../src/core/log-sum.ts';
 import { parseReading, readingGrams } from '../../src/core/reading.ts';
 import type { Seen } from './shop-floor.ts';
-import { MISSED, ODD, PARTS, STEP, type Shop, type Sound } from './world.ts';
+import { MISSED, ODD, PARTS, STEP, type Figures, type Sound } from './world.ts';
 
 const POUND = 453.59237;
-/** Points at which an unweighed part is tried. */
-const POINTS = 80;
+/** Points at which an unweighed part is tried, and damage that nobody weighed. */
+const POINTS = 40;
+const DAMAGE_POINTS = 80;
 /** A reading that belongs elsewhere could be anything up to this share of the animal. */
 const STRAY_RANGE = 0.3;
 
-/** Odds that some weight is wrong, as somebody would put them who knows the shop's true figures. */
-export function bestOdds(shop: Shop, seen: Seen): number {
+/** Odds that some weight is wrong, as somebody would put them who knows these figures. */
+export function bestOdds(figures: Figures, seen: Seen): number {
   const hanging = grams(seen.hanging) / POUND;
   const rows = seen.entries.map(({ part, typed, tareTyped }, i) => {
     const tareGrams = tareTyped ? grams(tareTyped) : 0;
@@ -43,21 +44,17 @@ export function bestOdds(shop: Shop, seen: Seen): number {
     const stray = change && change.as !== 'weight' ? -Math.log(STRAY_RANGE) : 0;
     const whole = kept.find(({ id }) => id === 'hanging');
     if (!whole) return -Infinity;
-    return (
-      stray +
-      logDensity(
-        shop,
-        whole.lb / shop.hookScale,
-        kept.filter((row) => row !== whole),
-        seen.saysNoDamage,
-      )
+    const table = kept.filter((row) => row !== whole);
+    const scales = figures.hookScales.map((reads) =>
+      logDensity(figures, whole.lb / reads, table, seen.saysNoDamage),
     );
+    return stray + logSum(scales) - Math.log(scales.length);
   };
   const entered = all.map((row, i) => ({
     ...row,
     hasTwin: all.slice(0, i).some((other) => other.part === row.part && Math.abs(other.lb - row.lb) < 0.001),
   }));
-  return explain(entered, fit, () => shop.containers.map((lb) => lb * POUND)).odds;
+  return explain(entered, fit, () => figures.containers.map((lb) => lb * POUND)).odds;
 }
 
 const grams = (typed: string): number => readingGrams(parseReading(typed, 'lb'));
@@ -71,14 +68,16 @@ const OF_PART: Readonly<Record<string, Sound | 'damage'>> = {
   damage: 'damage',
 };
 
+type Shares = Partial<Record<Sound | 'damage', number>>;
+
 function logDensity(
-  shop: Shop,
+  figures: Figures,
   hanging: number,
   rows: readonly { part: string; lb: number }[],
   saysNoDamage: boolean,
 ): number {
-  const share: Partial<Record<Sound | 'damage', number>> = {};
-  const steps: Partial<Record<Sound | 'damage', number>> = {};
+  const share: Shares = {};
+  const steps: Shares = {};
   for (const { part, lb } of rows) {
     const of = OF_PART[part] as Sound | 'damage';
     share[of] = (share[of] ?? 0) + lb / hanging;
@@ -86,38 +85,29 @@ function logDensity(
   }
   // Fat too little for the scale's step is not weighed.
   share.fatSaved ??= STEP / 4 / hanging;
-  const typical = shop.species.hangingGrams.typical / POUND;
+  const typical = figures.species.hangingGrams.typical / POUND;
   const size = -0.5 * (Math.log(hanging / typical) / 0.2) ** 2;
   const missing = PARTS.filter((part) => share[part] === undefined);
-  const noise = (part: Sound): number =>
+  const noise = (part: Sound, of: Shares): number =>
     (Math.sqrt(steps[part] ?? 1) * (STEP / Math.sqrt(12))) /
     hanging /
-    Math.max(share[part] ?? 0.01, STEP / hanging);
-  const known = (parts: typeof share): number => {
-    const atoms =
-      share.damage === undefined
-        ? damageAtoms(shop, saysNoDamage)
-        : [[share.damage, damageLog(shop, share.damage)] as const];
-    return logSum(
-      atoms.map(
-        ([damage, log]) =>
-          log +
-          soundLog(
-            shop,
-            PARTS.map((part) => parts[part] ?? 0),
-            damage,
-            noise,
-            hanging,
-          ),
-      ),
-    );
+    Math.max(of[part] ?? 0.01, STEP / hanging);
+  const damages =
+    share.damage === undefined
+      ? damageAtoms(figures, saysNoDamage)
+      : [[share.damage, damageLog(figures, share.damage)] as const];
+  const known = (of: Shares): number => {
+    const parts = PARTS.map((part) => of[part] ?? 0);
+    const left = 1 - parts.reduce((sum, one) => sum + one, 0);
+    const lost = damages.map(([damage, log]) => log + shrinkLog(figures, left - damage, hanging));
+    return logSum(lost) + soundLog(figures, parts, (part) => noise(part, of));
   };
   if (missing.length === 0) return size + known(share);
   if (missing.length > 1) return -Infinity;
   const [part] = missing;
   const most = 0.45;
   const grid = Array.from({ length: POINTS }, (_, i) => ((i + 0.5) * most) / POINTS);
-  const rate = Math.log(shop.missing * (part === 'bone' ? MISSED.bone : MISSED.sinew) || 1e-6);
+  const rate = Math.log(figures.missing * (part === 'bone' ? MISSED.bone : MISSED.sinew) || 1e-6);
   return (
     size +
     rate +
@@ -127,19 +117,19 @@ function logDensity(
 }
 
 /** Damage that nobody weighed: none, or an amount that was missed; or none, said aloud. */
-function damageAtoms(shop: Shop, saysNoDamage: boolean): (readonly [number, number])[] {
-  const { zero } = shop.damage;
+function damageAtoms(figures: Figures, saysNoDamage: boolean): (readonly [number, number])[] {
+  const { zero } = figures.damage;
   if (saysNoDamage) return [[0, Math.log(zero)]];
-  const missed = shop.missing * MISSED.damage;
-  const width = 0.4 / POINTS;
-  const positive = Array.from({ length: POINTS }, (_, i) => {
+  const missed = figures.missing * MISSED.damage;
+  const width = 0.4 / DAMAGE_POINTS;
+  const positive = Array.from({ length: DAMAGE_POINTS }, (_, i) => {
     const value = (i + 0.5) * width;
-    return [value, Math.log(missed || 1e-6) + damageLog(shop, value) + Math.log(width)] as const;
+    return [value, Math.log(missed || 1e-6) + damageLog(figures, value) + Math.log(width)] as const;
   });
   return [[0, Math.log(zero * missed || 1e-6)], ...positive];
 }
 
-function damageLog({ damage: { zero, shape, mean } }: Shop, share: number): number {
+function damageLog({ damage: { zero, shape, mean } }: Figures, share: number): number {
   const scale = mean / shape;
   return (
     Math.log(1 - zero) +
@@ -150,44 +140,38 @@ function damageLog({ damage: { zero, shape, mean } }: Shop, share: number): numb
   );
 }
 
-/** Shrink that closes the balance, and the log-ratios of the sound parts, one animal in 25 being odd. */
+/** What closes the balance: log-normal, and near zero the rounding's. */
+function shrinkLog({ shrink: { logMean, logSd } }: Figures, share: number, hanging: number): number {
+  const rounding = ((STEP / Math.sqrt(12)) * Math.sqrt(6)) / hanging;
+  const middle = Math.exp(logMean);
+  if (!(share > rounding / 4)) return -0.5 * ((share - middle) / rounding) ** 2;
+  const sd = Math.hypot(logSd, rounding / Math.max(share, middle / 4));
+  const z = (Math.log(share) - logMean) / sd;
+  return -0.5 * z * z - Math.log(sd * share);
+}
+
+/** The log-ratios of the sound parts, one animal in 25 being odd. */
 function soundLog(
-  shop: Shop,
+  { ratios, meanSd }: Figures,
   parts: readonly number[],
-  damage: number,
   noise: (part: Sound) => number,
-  hanging: number,
 ): number {
   const [meat = 0, ...others] = parts;
   const rest = parts.reduce((sum, share) => sum + share, 0);
-  const shrink = 1 - damage - rest;
-  const rounding = ((STEP / Math.sqrt(12)) * Math.sqrt(6)) / hanging;
-  const { logMean, logSd } = shop.shrink;
-  const middle = Math.exp(logMean);
-  // Near zero shrink is the rounding's, elsewhere it is log-normal.
-  const sd = Math.hypot(logSd, rounding / Math.max(shrink, middle / 4));
-  const z = shrink > rounding / 4 ? (Math.log(shrink) - logMean) / sd : NaN;
-  const ofShrink = Number.isNaN(z)
-    ? -0.5 * ((shrink - middle) / rounding) ** 2
-    : -0.5 * z * z - Math.log(sd * shrink);
-  const off = others.map((share, i) => Math.log(Math.max(share, 1e-6) / meat) - (shop.ratios.mean[i] ?? 0));
+  const off = others.map((share, i) => Math.log(Math.max(share, 1e-6) / meat) - (ratios.mean[i] ?? 0));
   const jacobian = Math.log(rest) - parts.reduce((sum, share) => sum + Math.log(Math.max(share, 1e-6)), 0);
   const kinds = [
     [1 - ODD.chance, 1],
     [ODD.chance, ODD.spread],
   ] as const;
+  const ofMeat = noise('meat') ** 2;
+  const own = PARTS.slice(1).map((part, i) => noise(part) ** 2 + (meanSd[i] ?? 0) ** 2);
   return (
-    ofShrink +
     jacobian +
     logSum(
       kinds.map(([chance, spread]) => {
-        const covariance = shop.ratios.covariance.map((row, i) =>
-          row.map(
-            (value, j) =>
-              value * spread * spread +
-              noise('meat') ** 2 +
-              (i === j ? noise(PARTS[i + 1] as Sound) ** 2 : 0),
-          ),
+        const covariance = ratios.covariance.map((row, i) =>
+          row.map((value, j) => value * spread * spread + ofMeat + (i === j ? (own[i] ?? 0) : 0)),
         );
         return Math.log(chance) + logNormal(off, covariance);
       }),

@@ -122,7 +122,7 @@ export async function weighIn(
   };
 }
 
-function withSlip(
+export function withSlip(
   shop: Shop,
   chance: Chance,
   slip: SlipName | null,

@@ -2,7 +2,7 @@
 import { bestOdds } from './best-test.ts';
 import { SLIPS, type SlipName } from './making-slips.ts';
 import { openFloor, teach, weighIn, type Outcome } from './shop-floor.ts';
-import { openShop, type Shop } from './world.ts';
+import { openShop, publishedFigures, trueFigures, type Shop } from './world.ts';
 
 /** Shares of animals of which some tote is never weighed. */
 export const MISSING = [0, 0.2, 0.6] as const;
@@ -10,8 +10,9 @@ export const MISSING = [0, 0.2, 0.6] as const;
 export const TAUGHT = [0, 150] as const;
 
 export interface Run {
-  readonly shops: number;
-  /** Animals of each shop with each slip; right ones are this many times as many. */
+  /** Of each kind: shops that have learned, and shops that are new, which differ more in what is known of them. */
+  readonly shops: { readonly learned: number; readonly fresh: number };
+  /** Animals with each slip in all of a kind's shops together; right ones are this many times as many. */
   readonly animals: number;
   readonly rightTimes: number;
   readonly seed: number;
@@ -25,8 +26,10 @@ export interface Cell {
   readonly taught: number;
   readonly slip: SlipName | null;
   readonly outcomes: readonly Outcome[];
-  /** What the best possible test says of each. */
+  /** What the best possible test says of each, knowing the shop's true figures. */
   readonly best: readonly number[];
+  /** The same of one that knows only what is published. */
+  readonly bestFresh: readonly number[];
 }
 
 export async function simulate(run: Run): Promise<Cell[]> {
@@ -34,7 +37,8 @@ export async function simulate(run: Run): Promise<Cell[]> {
   for (const missing of run.missing ?? MISSING)
     for (const taught of run.taught ?? TAUGHT) {
       const shops: Map<SlipName | null, { shop: Shop; outcome: Outcome }[]> = new Map();
-      for (let number = 0; number < run.shops; number++) {
+      const count = taught > 0 ? run.shops.learned : run.shops.fresh;
+      for (let number = 0; number < count; number++) {
         const { shop, chance } = openShop(
           missing,
           run.seed + 1000 * number + Math.round(100 * missing) + taught,
@@ -42,7 +46,7 @@ export async function simulate(run: Run): Promise<Cell[]> {
         const floor = await openFloor();
         await teach(floor, shop, chance, taught);
         for (const slip of [null, ...SLIPS])
-          for (let i = 0; i < run.animals * (slip ? 1 : run.rightTimes); i++) {
+          for (let i = 0; i < (run.animals / count) * (slip ? 1 : run.rightTimes); i++) {
             const outcome = await weighIn(floor, shop, chance, slip);
             shops.set(slip, [...(shops.get(slip) ?? []), { shop, outcome }]);
           }
@@ -54,7 +58,8 @@ export async function simulate(run: Run): Promise<Cell[]> {
           taught,
           slip,
           outcomes: all.map(({ outcome }) => outcome),
-          best: all.map(({ shop, outcome }) => bestOdds(shop, outcome.seen)),
+          best: all.map(({ shop, outcome }) => bestOdds(trueFigures(shop), outcome.seen)),
+          bestFresh: all.map(({ shop, outcome }) => bestOdds(publishedFigures(shop), outcome.seen)),
         });
     }
   return cells;
@@ -70,8 +75,9 @@ export interface Tally {
   readonly silent: number;
   /** Asked, named or told that the weights do not fit. */
   readonly found: number;
-  /** The same of the best possible test, at as many false alarms as `LEVEL` allows. */
+  /** The same of the best possible tests, at as many false alarms as `LEVEL` allows. */
   readonly best: number;
+  readonly bestFresh: number;
   /** Of what was asked about or named: how often something was offered, and how often that was right; null for none. */
   readonly offered: number | null;
   readonly offeredRight: number | null;
@@ -82,16 +88,22 @@ export interface Tally {
 /** False alarms that both tests are allowed. */
 export const LEVEL = 0.015;
 
-/** The odds above which the best test calls out, from the right animals of the same kind of shop. */
-export function bestThreshold(cells: readonly Cell[], missing: number): number {
-  const right = cells
-    .filter((cell) => cell.missing === missing && cell.slip === null)
-    .flatMap(({ best }) => best)
-    .sort((a, b) => b - a);
-  return right[Math.floor(LEVEL * right.length)] ?? 0;
+/** The odds above which each of the best tests calls out, from the right animals of the same kind of shop. */
+export interface Thresholds {
+  readonly best: number;
+  readonly bestFresh: number;
 }
 
-export function tally({ outcomes, best }: Cell, threshold: number): Tally {
+export function bestThresholds(cells: readonly Cell[], missing: number): Thresholds {
+  const right = cells.filter((cell) => cell.missing === missing && cell.slip === null);
+  const threshold = (of: 'best' | 'bestFresh'): number => {
+    const odds = right.flatMap((cell) => cell[of]).sort((a, b) => b - a);
+    return odds[Math.floor(LEVEL * odds.length)] ?? 0;
+  };
+  return { best: threshold('best'), bestFresh: threshold('bestFresh') };
+}
+
+export function tally({ outcomes, best, bestFresh }: Cell, threshold: Thresholds): Tally {
   const share = (is: (one: Outcome) => boolean, of = outcomes): number => of.filter(is).length / of.length;
   const reached = outcomes.filter(({ asked, named }) => asked || named);
   const offered = reached.filter(({ offeredRight }) => offeredRight !== null);
@@ -104,7 +116,8 @@ export function tally({ outcomes, best }: Cell, threshold: number): Tally {
     wrongNamed: share((one) => missed(one) && !one.unclear && one.rightQuestioned > 0),
     silent: share((one) => missed(one) && !one.unclear && one.rightQuestioned === 0),
     found: share(({ asked, named, unclear }) => asked || named || unclear),
-    best: best.filter((odds) => odds > threshold).length / best.length,
+    best: best.filter((odds) => odds > threshold.best).length / best.length,
+    bestFresh: bestFresh.filter((odds) => odds > threshold.bestFresh).length / bestFresh.length,
     offered: reached.length > 0 ? offered.length / reached.length : null,
     offeredRight: offered.length > 0 ? share((one) => one.offeredRight === true, offered) : null,
     questioned:

@@ -42,31 +42,79 @@ const CORRELATION = [
 ] as const;
 /** Shops differ from the published means by about this share of what animals differ by. */
 const BETWEEN = 0.5;
+const BETWEEN_SD = RATIO_SD.map((sd) => BETWEEN * sd);
 export const STEP = 0.5;
 /** How a tote comes to be missing, by part. */
 export const MISSED = { damage: 0.6, sinew: 0.25, bone: 0.15 } as const;
 
+/** Shrink varies by this much from animal to animal, and as much from shop to shop: standard deviations of its logarithm. */
+const SHRINK_SD = { animals: 0.3, shops: 0.25 } as const;
+/** The hook scale reads so much of a true pound. */
+export const HOOK_SCALES = [0.99, 1.01] as const;
+
 export function openShop(missing: number, seed: number, code = 'white-tail'): { shop: Shop; chance: Chance } {
   const chance = seeded(seed);
+  const published = publishedShop(missing, code);
+  const { ratios, shrink } = published;
+  const shop: Shop = {
+    ...published,
+    hookScale: HOOK_SCALES[chance.uniform() < 0.5 ? 0 : 1],
+    ratios: {
+      ...ratios,
+      mean: ratios.mean.map((mean, i) => mean + (BETWEEN_SD[i] ?? 0) * chance.normal()),
+    },
+    shrink: { ...shrink, logMean: shrink.logMean + SHRINK_SD.shops * chance.normal() },
+  };
+  return { shop, chance };
+}
+
+/** The shop in the middle of all shops: what somebody may read who was never there. Its hook scale is right. */
+function publishedShop(missing: number, code: string): Shop {
   const species = profiles.find((profile) => profile.code === code);
   if (!species) throw new Error(`no ${code}`);
   const lost = 1 - species.takeHome.mean;
   const meat = species.takeHome.mean - species.ownFat.mean;
   const { bone, sinew, damage, shrink } = species.loss;
   const means = [species.ownFat.mean / meat, (sinew.mean * lost) / meat, (bone.mean * lost) / meat];
-  const shop: Shop = {
+  return {
     species,
-    hookScale: chance.uniform() < 0.5 ? 0.99 : 1.01,
+    hookScale: 1,
     missing,
     ratios: {
-      mean: means.map((ratio, i) => Math.log(ratio) + BETWEEN * (RATIO_SD[i] ?? 0) * chance.normal()),
+      mean: means.map((ratio) => Math.log(ratio)),
       covariance: CORRELATION.map((row, i) => row.map((r, j) => r * (RATIO_SD[i] ?? 0) * (RATIO_SD[j] ?? 0))),
     },
     damage: { zero: 0.35, shape: 1.5, mean: (damage.mean * lost) / 0.65 },
-    shrink: { logMean: Math.log(shrink.mean * lost) + 0.25 * chance.normal(), logSd: 0.3 },
+    shrink: { logMean: Math.log(shrink.mean * lost), logSd: SHRINK_SD.animals },
     containers: [2.5, 4],
   };
-  return { shop, chance };
+}
+
+/** What somebody knows of a shop: figures and how far they may be off. */
+export interface Figures extends Omit<Shop, 'hookScale'> {
+  /** What its hook scale may read of a true pound, each as likely. */
+  readonly hookScales: readonly number[];
+  /** Standard deviations by which the means of the log-ratios may be off. */
+  readonly meanSd: readonly number[];
+}
+
+/** The shop's true figures. */
+export function trueFigures({ hookScale, ...shop }: Shop): Figures {
+  return { ...shop, hookScales: [hookScale], meanSd: shop.ratios.mean.map(() => 0) };
+}
+
+/**
+ * What is known of a shop that nobody has seen an animal of: the published means, and how far shops and animals differ. All
+ * that shops differ by is normal, so that one animal of an unknown shop is as one with these wider spreads, exactly.
+ */
+export function publishedFigures({ missing, species }: Pick<Shop, 'missing' | 'species'>): Figures {
+  const shop = publishedShop(missing, species.code);
+  return {
+    ...trueFigures(shop),
+    hookScales: HOOK_SCALES,
+    meanSd: BETWEEN_SD,
+    shrink: { ...shop.shrink, logSd: Math.hypot(SHRINK_SD.animals, SHRINK_SD.shops) },
+  };
 }
 
 export interface Animal {

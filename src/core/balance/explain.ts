@@ -5,7 +5,7 @@
 import type { MistypeKind, Typed } from '../mistype-digits.ts';
 import { slipsByKind } from '../mistype.ts';
 import { readingGrams } from '../reading.ts';
-import { logSum } from './share-fit.ts';
+import { logSum } from '../log-sum.ts';
 
 /** One weight of the set. */
 export interface WeightEntered {

@@ -31,11 +31,6 @@ const WITHIN = 0.75;
 const MEAN_ANIMALS = WITHIN / (1 - WITHIN);
 /** The prior covariance counts as so many animals. */
 const SPREAD_ANIMALS = 6;
-/**
- * Widens the prediction while few animals were weighed: the variance of a Student's t over that of a normal, which is
- * degrees / (degrees - 2), for the five parts together. Set by `npm run slips`: a new shop must not doubt right animals.
- */
-const SPREAD_DOUBT = 5;
 /** The published mean and spread of damage count as so many animals: shops differ in what they call damage. */
 const DAMAGE_ANIMALS = 4;
 
@@ -67,8 +62,8 @@ export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
     mean = next;
     if (change < DONE) break;
   }
-  // One more animal also strays by what is not known of the mean and of the spread: as Student's t, in its variance.
-  covariance.mul((1 + 1 / (MEAN_ANIMALS + animals)) * (1 + SPREAD_DOUBT / (SPREAD_ANIMALS + animals)));
+  // One more animal also strays by what is not known of the mean.
+  covariance.mul(1 + 1 / (MEAN_ANIMALS + animals));
   return { mean: mean.to1DArray(), covariance, damage: damageOf(prior, kind?.damage), animals };
 }
 

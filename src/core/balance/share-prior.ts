@@ -20,7 +20,11 @@ const BROUGHT: Readonly<Record<Base, Brought>> = { carcass: 'skinned', quarters:
 
 const priors = new WeakMap<SpeciesProfile, Map<Base, SharePrior>>();
 
-/** By drawing animals from the yield model of the published figures, so that the parts of one carcass hang together. */
+/**
+ * By drawing animals from the yield model of the published figures, so that the parts of one carcass hang together. Shrink,
+ * in that model what the other splits leave, gets the spread that is published for it: everything that leaves the hook is
+ * weighed, and however an animal divides, it adds up.
+ */
 export function sharePrior(profile: SpeciesProfile, base: Base): SharePrior {
   const known = priors.get(profile) ?? new Map<Base, SharePrior>();
   priors.set(profile, known);
@@ -37,16 +41,24 @@ export function shareBaseOf(brought: Brought): Base {
 function drawShares(profile: SpeciesProfile, base: Base): number[][] {
   const chance = seeded(SEED);
   const splits = foretellSplits(modelFrom([profile], {}), { species: profile.code, brought: BROUGHT[base] });
-  return Array.from({ length: DRAWS }, () => {
+  const draws = Array.from({ length: DRAWS }, () => {
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {
-      const { middle, scale, degrees } = splits[split];
-      share[split] = shareOf(middle + scale * chance.studentT(degrees));
+      const { middle, scale } = splits[split];
+      share[split] = shareOf(middle + scale * chance.normal());
     }
-    const parts = divide(1, share, base);
-    return SHARE_PARTS.map((part) => parts[part]);
+    return divide(1, share, base);
+  });
+  const usual = draws.reduce((sum, { shrink }) => sum + shrink, 0) / DRAWS;
+  const { mean, sd } = profile.loss.shrink;
+  const spread = Math.hypot((usual * sd) / mean, SCALES_SD);
+  return draws.map((parts) => {
+    const left = (1 - usual - spread * chance.normal()) / (1 - parts.shrink);
+    return SHARE_PARTS.map((part) => parts[part] * left);
   });
 }
+/** The scale at the hook and the one at the table differ by about this share. Assumption. */
+const SCALES_SD = 0.008;
 
 function momentsOf(draws: readonly (readonly number[])[]): SharePrior {
   const mean = SHARE_PARTS.map((_, i) => draws.reduce((sum, draw) => sum + (draw[i] ?? 0), 0) / draws.length);

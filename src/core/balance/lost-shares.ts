@@ -1,0 +1,117 @@
+/** What of a carcass is not on the table: shrink between hook and packages, with the damage where nobody weighed it. */
+import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
+import type { ShareModel } from './share-model.ts';
+
+/** A share that may be lost, and the share of its distribution that lies nearest to it. */
+export interface Lost {
+  readonly share: number;
+  readonly mass: number;
+}
+
+export interface LostShares {
+  /** Logarithm of the density of a lost share against the highest density there is: at most 0. */
+  log(share: number): number;
+  /** Points over the whole distribution, to sum over where the parts weighed do not tell what is lost. */
+  readonly points: readonly Lost[];
+}
+
+/**
+ * Shrink is at least nothing but for two scales that differ and for rounded readings, so that it is skewed: log-normal in
+ * share + this offset, with the mean and the variance that the model says.
+ */
+const SHRINK_OFFSET = 0.01;
+const LEAST_SHRINK = 0.005;
+/** Damage that nobody weighed is as likely none at all as some. Our own choice. */
+const NO_DAMAGE_CHANCE = 0.5;
+/** Now and then a bag is lost or the cooler runs dry: one animal in a hundred strays so many times as far. Our own choice. */
+const STRAY = { chance: 0.01, spread: 2.5 } as const;
+
+const SHRINK_POINTS = 15;
+const SHRINK_REACH = 3;
+/** Steps in which unweighed damage is tried, and the most that is tried. */
+const DAMAGE_STEP = 0.01;
+const MOST_DAMAGE = 0.5;
+
+/** @param extraVariance variance of the sum of the readings, in shares, besides what the model has learned */
+export function shrinkShares(model: ShareModel, extraVariance: number): LostShares {
+  const shrink = shrinkOf(model, extraVariance);
+  const most = peak(shrink.density, shrink.points);
+  return { log: (share) => Math.log(shrink.density(share) / most), points: shrink.points };
+}
+
+/** Shrink and damage together, where nobody weighed the damage. */
+export function shrinkAndDamageShares(model: ShareModel, extraVariance: number): LostShares {
+  const shrink = shrinkOf(model, extraVariance);
+  const damages = damagePoints(model);
+  const density = (share: number): number => {
+    let sum = NO_DAMAGE_CHANCE * shrink.density(share);
+    for (const { share: damage, mass } of damages) sum += mass * shrink.density(share - damage);
+    return sum;
+  };
+  const low = shrink.points[0]?.share ?? 0;
+  const steps = Math.round((MOST_DAMAGE + (shrink.points.at(-1)?.share ?? 0) - low) / DAMAGE_STEP);
+  const points = Array.from({ length: steps }, (_, i) => {
+    const share = low + (i + 0.5) * DAMAGE_STEP;
+    return { share, mass: density(share) * DAMAGE_STEP };
+  });
+  const most = peak(density, points);
+  return { log: (share) => Math.log(density(share) / most), points };
+}
+
+/** Little damage is never a fault, and none is common. */
+export function damageLog({ damage: { logMean, logSd } }: ShareModel, share: number): number {
+  const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
+  return share === 0 ? 0 : -(Math.max(0, z) ** 2) / 2;
+}
+
+function peak(density: (share: number) => number, points: readonly Lost[]): number {
+  return points.reduce((most, { share }) => Math.max(most, density(share)), 0);
+}
+
+function shrinkOf(
+  { mean, covariance }: ShareModel,
+  extraVariance: number,
+): { density(share: number): number; points: Lost[] } {
+  const middle = Math.max(LEAST_SHRINK, 1 - mean.reduce((sum, share) => sum + share, 0) + SHRINK_OFFSET);
+  const relative = (covariance.sum() + extraVariance) / middle ** 2;
+  const logSd = Math.sqrt(Math.log1p(relative));
+  const logMean = Math.log(middle) - logSd ** 2 / 2;
+  const density = (share: number): number => {
+    const above = share + SHRINK_OFFSET;
+    if (!(above > 0)) return TINY;
+    const z = (Math.log(above) - logMean) / logSd;
+    const stray = z / STRAY.spread;
+    return (
+      TINY +
+      ((1 - STRAY.chance) * Math.exp((-z * z) / 2) +
+        (STRAY.chance / STRAY.spread) * Math.exp((-stray * stray) / 2)) /
+        (above * logSd * ROOT_TWO_PI)
+    );
+  };
+  const width = (2 * SHRINK_REACH) / SHRINK_POINTS;
+  const points = Array.from({ length: SHRINK_POINTS }, (_, i) => {
+    const z = (i + 0.5) * width - SHRINK_REACH;
+    const mass = (Math.exp((-z * z) / 2) * width) / ROOT_TWO_PI;
+    return { share: Math.exp(logMean + logSd * z) - SHRINK_OFFSET, mass };
+  });
+  return { density, points };
+}
+const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
+/** Nothing is impossible: keeps logarithms finite, and explanations of hopeless sets comparable. */
+const TINY = 1e-12;
+
+/** Amounts of damage from nothing to `MOST_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */
+function damagePoints({ damage: { logMean, logSd } }: ShareModel): Lost[] {
+  const points = Array.from({ length: Math.round(MOST_DAMAGE / DAMAGE_STEP) }, (_, i) => {
+    const share = (i + 0.5) * DAMAGE_STEP;
+    const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
+    return { share, mass: Math.exp((-z * z) / 2) / (share + DAMAGE_OFFSET) };
+  });
+  const all = points.reduce((sum, { mass }) => sum + mass, 0);
+  return points.map(({ share, mass }) => ({ share, mass: ((1 - NO_DAMAGE_CHANCE) * mass) / all }));
+}
+
+/** The mean share of the parts on the table besides damage. */
+export function meanRest({ mean }: ShareModel): number {
+  return mean.reduce((sum, share, i) => (SHARE_PARTS[i] === 'damage' ? sum : sum + share), 0);
+}

@@ -1,0 +1,9 @@
+/** ln(sum of exponentials), without overflow. @example logSum([Math.log(1), Math.log(2)]) // Math.log(3) */
+export function logSum(logs: readonly number[]): number {
+  let most = -Infinity;
+  for (const log of logs) if (log > most) most = log;
+  if (most === -Infinity) return -Infinity;
+  let sum = 0;
+  for (const log of logs) sum += Math.exp(log - most);
+  return most + Math.log(sum);
+}
