@@ -27,6 +27,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
     case 'open': {
       const { bookPath, named, demo, demoKeptAt } = message;
       const opened = await openDesk({
+        worker: new URL('./worker.js', import.meta.url),
         bookPath,
         named,
         demo,

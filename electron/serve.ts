@@ -35,6 +35,7 @@ async function serve(options: StartOptions): Promise<void> {
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
   const { named, demo } = options;
   const desk = await openDesk({
+    worker: new URL('./worker.js', import.meta.url),
     bookPath,
     named,
     demo,

@@ -26,10 +26,10 @@ const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 're
 
 /**
  * Opens the plain copy at `path` read-only and checks it whole: ours, `integrity_check`, foreign keys, and if
- * `wanted` is given the counts and totals of the book that it is a copy of.
+ * `wanted` is given the counts and totals of the book that it is a copy of, or what lies between those and `until`.
  * @throws BookTrouble `backup` when anything is not as it should be, `newer` when a newer program wrote it
  */
-export function checkCopy(path: string, wanted: string | null): Holdings {
+export function checkCopy(path: string, wanted: string | null, until = wanted): Holdings {
   let copy: Database.Database | undefined;
   try {
     copy = new Database(path, { readonly: true, fileMustExist: true });
@@ -39,7 +39,7 @@ export function checkCopy(path: string, wanted: string | null): Holdings {
     if (found !== 'ok') throw new BookTrouble('backup', path, String(found));
     const loose = copy.pragma('foreign_key_check') as unknown[];
     if (loose.length > 0) throw new BookTrouble('backup', path, `${loose.length} loose ends`);
-    if (wanted !== null && totals(copy) !== wanted)
+    if (wanted !== null && !isBetween(totals(copy), wanted, until ?? wanted))
       throw new BookTrouble('backup', path, 'rows differ from the book');
     const held = holdings(copy);
     if (held.version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${held.version}`);
@@ -49,6 +49,19 @@ export function checkCopy(path: string, wanted: string | null): Holdings {
   } finally {
     copy?.close();
   }
+}
+
+/** Whether every figure of some totals lies between, or is equal to, those of two others. */
+function isBetween(found: string, from: string, to: string): boolean {
+  if (found === from) return true;
+  const figures = (text: string): number[] => text.split(', ').map((one) => Number(one.split(' ')[1]));
+  const names = (text: string): string => text.replaceAll(/ [^,]+/g, '');
+  if (names(found) !== names(from) || names(found) !== names(to)) return false;
+  const [start, end] = [figures(from), figures(to)];
+  return figures(found).every(
+    (one, i) =>
+      one >= Math.min(start[i] ?? NaN, end[i] ?? NaN) && one <= Math.max(start[i] ?? NaN, end[i] ?? NaN),
+  );
 }
 
 /** Row counts, summed weights and amounts as one text, to compare a copy with its original; tables of later versions may be missing. */

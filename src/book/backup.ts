@@ -18,6 +18,7 @@ export interface Backup extends Kept {
   book: string | null;
 }
 
+const MOST_TRIES = 5;
 export const LOCKED_ENDING = '.gambrel-locked';
 const NAME =
   /^.*?(?: book-([0-9a-f]{8}))? (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
@@ -43,12 +44,30 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
   const path = freePath(`${start}${mark}`, '.gambrel');
   finish(path, (part) => {
     makeFolder(folder);
-    db.prepare('VACUUM INTO ?').run(part);
-    keepPrivate(part);
-    checkCopy(part, totals(db));
+    copyWhole(db, part);
     flush(part);
   });
   return backupAt(path);
+}
+
+/**
+ * Another connection may write between counting the book and copying it, so it is counted again afterwards: the copy must
+ * lie between the two. Figures that went up and down meanwhile say nothing, and the copy is made again.
+ */
+function copyWhole(db: Database.Database, part: string, tries = MOST_TRIES): void {
+  const version = (): unknown => db.pragma('data_version', { simple: true });
+  const at = version();
+  const before = totals(db);
+  db.prepare('VACUUM INTO ?').run(part);
+  keepPrivate(part);
+  const written = version() !== at;
+  try {
+    checkCopy(part, before, written ? totals(db) : before);
+  } catch (error) {
+    if (!written || tries <= 1) throw error;
+    rmSync(part, { force: true });
+    copyWhole(db, part, tries - 1);
+  }
 }
 
 /** A path that no file has yet. */

@@ -97,8 +97,18 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
       checkPlace();
       return inOne.immediate(work) as T;
     },
+    /** @throws BookTrouble `missing` or `changed` when the file at the book's path is no longer the one opened */
+    checkPlace,
     /** Long readings go over a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
+    /** Lets go of a book that another connection of this program has open; what is in the log is on disk and stays there. */
+    leave(): void {
+      readers.close();
+      db.pragma('wal_checkpoint(PASSIVE)');
+      db.close();
+    },
+    /** How large the file is, in bytes. */
+    size: (): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0,
     close(): void {
       readers.close();
       closeBook(db);

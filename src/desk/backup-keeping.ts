@@ -17,8 +17,10 @@ import type { ShopSettings } from './shapes.ts';
 export interface BackupState {
   /** Whether the book changed since the last one. */
   due(): boolean;
-  /** Notes that the book is now backed up as it stands. */
-  made(): void;
+  /** How the book stands; a backup that is begun now is of this. */
+  mark(): string;
+  /** Notes that the book is backed up as it stood at a mark; as it stands now, where none is given. */
+  made(at?: string): void;
   /** Why the last one could not be made beside the book, and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
@@ -46,7 +48,8 @@ export function backupState({ db, path }: Book): BackupState {
   let last = (lastEntryOf(db) ?? '') > newest ? '' : mark();
   return {
     due: () => mark() !== last,
-    made: () => void (last = mark()),
+    mark,
+    made: (at = mark()) => void (last = at),
     problem: null,
     secondProblem: null,
   };

@@ -12,6 +12,7 @@ import type { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
 import { isBefore } from './renew-backups.ts';
+import type { DeskRoom } from './room.ts';
 import { by, text } from './input.ts';
 import { Trouble } from './problem.ts';
 import { door, host, write, type Door } from './procedure.ts';
@@ -31,8 +32,18 @@ const wanted = v.object({
   passphrase,
 });
 
+/** A book that is larger takes more than a tenth of a second to copy and check. */
+const LONG_BOOK_BYTES = 10_000_000;
+const isLongBook = ({ book }: DeskRoom): boolean => book.size() > LONG_BOOK_BYTES;
+
 /** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
-export const backUpNow = host(v.object({}), (room): BackupMade => {
+export const backUpNow = host(v.object({}), backUp, {
+  when: isLongBook,
+  onlyReads: true,
+  begin: noteBackup,
+});
+
+function backUp(room: DeskRoom): BackupMade {
   const kept = keepBackup(room, new Date(room.now()));
   if (!kept.ok)
     throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
@@ -42,7 +53,22 @@ export const backUpNow = host(v.object({}), (room): BackupMade => {
     second: kept.second?.path ?? null,
     secondProblem: room.backups.secondProblem,
   };
-});
+}
+
+/** What was written while the backup was made is not in it. */
+function noteBackup({ backups }: DeskRoom) {
+  const mark = backups.mark();
+  return {
+    done(value: unknown): void {
+      backups.made(mark);
+      backups.problem = null;
+      backups.secondProblem = (value as BackupMade).secondProblem;
+    },
+    failed(error: unknown): void {
+      if (error instanceof Trouble) backups.problem = error.problem;
+    },
+  };
+}
 
 /** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
 export const look = door(
@@ -89,6 +115,8 @@ export const tryOne = door(
       return { animals, weighings, payments, lastEntry, own: isOurs(book, ourBook(at)), shop };
     }),
   true,
+  // Backups are about as large as the book.
+  { when: isLongBook },
 );
 
 /** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */

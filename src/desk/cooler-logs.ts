@@ -12,7 +12,7 @@ import {
 import { decodeSheet, guessEncoding, guessSeparator } from '../core/sheet-text.ts';
 import { guessDateOrder, type DateOrder } from '../core/sheet-values.ts';
 import { rowsOf, type SheetRow } from './bring/rows.ts';
-import { dropUpload, tableOf } from './bring/upload.ts';
+import { dropUpload, longUpload, tableOf } from './bring/upload.ts';
 import { coolerOf } from './coolers.ts';
 import { askFar } from './day-doubts.ts';
 import { by, id, sureOf } from './input.ts';
@@ -55,54 +55,63 @@ interface LoggerFile {
 }
 
 /** How a file would be read, and everything that is wrong with it. Writes nothing. @throws CoreProblem `sheet.*`, `logger.columns` */
-export const look = read(v.object(which), (room, input): LoggerLook => {
-  const { name, bytes } = tableOf(room, input.upload);
-  const { fresh, known, problems, ...how } = readFile(room, bytes, input);
-  const times = fresh.map(({ at }) => at).sort();
-  const temperatures = fresh.map(({ tenthsC }) => tenthsC / 10);
-  return {
-    name,
-    ...how,
-    fresh: fresh.length,
-    known,
-    from: times[0] ?? null,
-    to: times.at(-1) ?? null,
-    lowestC: lowest(temperatures),
-    highestC: highest(temperatures),
-    first: fresh.slice(0, FIRST_SHOWN).map(({ at, typed, tenthsC }) => ({ at, typed, c: tenthsC / 10 })),
-    problems: problems.slice(0, MOST_TOLD),
-    problemCount: problems.length,
-  };
-});
+export const look = read(
+  v.object(which),
+  (room, input): LoggerLook => {
+    const { name, bytes } = tableOf(room, input.upload);
+    const { fresh, known, problems, ...how } = readFile(room, bytes, input);
+    const times = fresh.map(({ at }) => at).sort();
+    const temperatures = fresh.map(({ tenthsC }) => tenthsC / 10);
+    return {
+      name,
+      ...how,
+      fresh: fresh.length,
+      known,
+      from: times[0] ?? null,
+      to: times.at(-1) ?? null,
+      lowestC: lowest(temperatures),
+      highestC: highest(temperatures),
+      first: fresh.slice(0, FIRST_SHOWN).map(({ at, typed, tenthsC }) => ({ at, typed, c: tenthsC / 10 })),
+      problems: problems.slice(0, MOST_TOLD),
+      problemCount: problems.length,
+    };
+  },
+  false,
+  longUpload,
+);
 
 /**
  * Brings in what the book does not know yet of a file, all of it or nothing.
  * @throws Trouble `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
  * `date.long-ago` (conflict: pass `sure`)
  */
-export const bringIn = write(v.object({ ...which, sure: sureOf, by }), (room, input) => {
-  const cooler = coolerOf(room, input.coolerId);
-  const { name, bytes, sha256 } = tableOf(room, input.upload);
-  const { fresh, known, problems } = readFile(room, bytes, input);
-  const [first] = problems;
-  if (first)
-    throw new Trouble('refused', 'sheet.problems', { with: { count: problems.length, row: first.row } });
-  if (fresh.length === 0) throw new Trouble('refused', 'logger.nothing-new', { with: { count: known } });
-  const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), room.now());
-  const span = { ago: OLD_DAYS };
-  askFar(input.sure, 'upload', room.dayOf(oldest), room.today(), span);
-  const at = room.now();
-  const logId = room.book.coolerLogs.add(
-    { coolerId: cooler.id, file: name, sha256, known, at, by: input.by },
-    fresh,
-  );
-  room.book.audit.note({
+export const bringIn = write(
+  v.object({ ...which, sure: sureOf, by }),
+  (room, input) => {
+    const cooler = coolerOf(room, input.coolerId);
+    const { name, bytes, sha256 } = tableOf(room, input.upload);
+    const { fresh, known, problems } = readFile(room, bytes, input);
+    const [first] = problems;
+    if (first)
+      throw new Trouble('refused', 'sheet.problems', { with: { count: problems.length, row: first.row } });
+    if (fresh.length === 0) throw new Trouble('refused', 'logger.nothing-new', { with: { count: known } });
+    const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), room.now());
+    const span = { ago: OLD_DAYS };
+    askFar(input.sure, 'upload', room.dayOf(oldest), room.today(), span);
+    const at = room.now();
+    const logId = room.book.coolerLogs.add(
+      { coolerId: cooler.id, file: name, sha256, known, at, by: input.by },
+      fresh,
+    );
+    room.book.audit.note({
     record: 'cooler_log', recordId: logId, act: 'add', after: { file: name, cooler: cooler.name, readings: fresh.length, known },
     at, by: input.by,
   }); // prettier-ignore
-  dropUpload(room);
-  return { id: logId, readings: fresh.length, known };
-});
+    dropUpload(room);
+    return { id: logId, readings: fresh.length, known };
+  },
+  { long: longUpload },
+);
 
 /** Takes all readings of a file back; they stay in the book and count no more. @throws Trouble `logger.unknown`, `logger.undone` */
 export const undo = write(v.object({ id, by }), (room, input) => {

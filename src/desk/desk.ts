@@ -5,11 +5,14 @@ import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
 import { refuseWrongClock } from './clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
 import { Trouble, type Answer, type Problem } from './problem.ts';
+import { readyUpload } from './bring/upload.ts';
 import type { AnyProcedure } from './procedure.ts';
 import { procedures } from './procedures.ts';
 import type { DeskRoom } from './room.ts';
 import { clearLeftovers } from './temporary.ts';
+import { adoptParcel } from './take-out/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
+import { WorkerLine, WorkerLost } from './worker/line.ts';
 
 /** The call that wrote, and the opening of the book that is open now; null while none is. */
 export interface DeskChanged {
@@ -45,6 +48,8 @@ export interface DeskOptions {
   onBroken?: (error: unknown) => void;
   /** Backups by themselves, the seal on closing, and a look for what other programs wrote; without it there are none. */
   upkeep?: UpkeepTimes;
+  /** The worker thread's script, where it is not `worker/run.ts` itself. */
+  worker?: URL;
 }
 
 /** Said when nobody knows what changed: every screen looks at the shop's settings. */
@@ -68,9 +73,12 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     onBroken,
   });
   clearLeftovers();
+  const worker = new WorkerLine(options.worker);
   if (options.demo) await door.startInDemo();
   else door.open();
-  const stopUpkeep = options.upkeep ? startUpkeep(door, options.upkeep, announce, onBroken) : () => undefined;
+  const stopUpkeep = options.upkeep
+    ? startUpkeep(door, options.upkeep, { announce, backUp, isWriting: () => longWrites > 0 }, onBroken)
+    : () => undefined;
 
   async function call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>> {
     if (!Object.hasOwn(procedures, name))
@@ -82,7 +90,9 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
     if (!checked.success) return { ok: false, problem: invalid(checked.issues[0]) };
     try {
-      const value = await carryOut(procedure, checked.output);
+      while (longWrites > 0 && mayWrite(procedure)) await written;
+      if (room !== door.room && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
+      const value = await carryOut(name, procedure, checked.output);
       if (procedure.kind !== 'read' && !(procedure.kind === 'door' && procedure.quiet)) {
         door.room?.settle(true);
         announce(name);
@@ -93,14 +103,63 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     }
   }
 
-  function carryOut(procedure: AnyProcedure, input: unknown): unknown {
-    if (procedure.kind === 'door') return procedure.run(door, input);
+  /** Calls that write in the worker thread, and when the last of them is over: only one connection can write. */
+  let longWrites = 0;
+  let written: Promise<unknown> = Promise.resolve();
+
+  function carryOut(name: string, procedure: AnyProcedure, input: unknown): unknown {
+    if (procedure.kind === 'door')
+      return door.room && isLong(procedure, door.room, input)
+        ? inWorker(door.room, name, procedure, input)
+        : procedure.run(door, input);
     const room = openRoom();
     if (room.othersWrote()) announce(ANYTHING);
-    if (procedure.kind === 'write' && !procedure.anyClock) refuseWrongClock(room);
+    const long = isLong(procedure, room, input);
+    // The worker does not look at the clock again.
+    if (procedure.kind === 'write' ? !procedure.anyClock : long && writesLong(procedure))
+      refuseWrongClock(room);
+    return long ? inWorker(room, name, procedure, input) : here(procedure, room, input);
+  }
+
+  function isLong(procedure: AnyProcedure, room: DeskRoom, input: unknown): boolean {
+    return worker.usable && procedure.long?.when(room, input) === true;
+  }
+
+  function here(procedure: AnyProcedure, room: DeskRoom, input: unknown): unknown {
+    if (procedure.kind === 'door') return procedure.run(door, input);
     return procedure.kind === 'write'
       ? room.book.change(() => procedure.run(room, input))
       : procedure.run(room, input);
+  }
+
+  async function inWorker(room: DeskRoom, name: string, procedure: AnyProcedure, input: unknown) {
+    room.book.checkPlace();
+    const begun = procedure.long?.begin?.(room);
+    const answer = worker.send(room, { call: name, input, upload: readyUpload(room) });
+    if (writesLong(procedure)) {
+      longWrites += 1;
+      written = answer.then(
+        () => (longWrites -= 1),
+        () => (longWrites -= 1),
+      );
+    }
+    try {
+      const { value, parcel } = await answer;
+      // What the worker wrote came over another connection, as if another program had.
+      if (door.room === room) room.othersWrote();
+      begun?.done(value);
+      return parcel === null ? value : { ...(value as object), id: adoptParcel(room, parcel) };
+    } catch (error) {
+      if (error instanceof WorkerLost && !worker.usable) return here(procedure, room, input);
+      begun?.failed(error);
+      throw error;
+    }
+  }
+
+  /** A backup that fails is told to the windows as well: the Shop shows why. */
+  async function backUp(): Promise<void> {
+    const answer = await call('shop.backUp', {});
+    if (!answer.ok) announce('shop.backUp');
   }
 
   function openRoom(): DeskRoom {
@@ -130,9 +189,20 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     trouble: () => door.trouble,
     close(how) {
       stopUpkeep();
+      worker.end();
       door.close(how);
     },
   };
+}
+
+/** What only reads goes on while the worker writes; what opens another book has to wait as well. */
+function mayWrite(procedure: AnyProcedure): boolean {
+  return procedure.kind === 'door' ? !procedure.quiet : procedure.kind !== 'read';
+}
+
+/** Whether the worker holds the book's one place for writing while it carries this out. */
+function writesLong(procedure: AnyProcedure): boolean {
+  return mayWrite(procedure) && !procedure.long?.onlyReads;
 }
 
 /** What stands at the door works on the file of the book, whichever it is, and names no record in it. */

@@ -16,7 +16,17 @@ export interface Procedure<
   /** Writes whatever the computer's clock shows. */
   anyClock?: boolean;
   input: S;
+  long?: Long<S> | undefined;
   run: (room: DeskRoom, input: v.InferOutput<S>) => R;
+}
+
+/** When a call would keep others waiting: it is then carried out by the worker thread, over the same book. */
+export interface Long<S extends v.GenericSchema = v.GenericSchema> {
+  when: (room: DeskRoom, input: v.InferOutput<S>) => boolean;
+  /** It writes nothing into the book, whatever its kind is: others write on meanwhile. */
+  onlyReads?: boolean;
+  /** Begins here what the worker cannot tell this room; what it returns is called with the answer or the error. */
+  begin?: (room: DeskRoom) => { done(value: unknown): void; failed(error: unknown): void };
 }
 
 type Run<S extends v.GenericSchema, R> = (room: DeskRoom, input: v.InferOutput<S>) => R;
@@ -26,25 +36,30 @@ export function read<S extends v.GenericSchema, R>(
   input: S,
   run: Run<S, R>,
   anyOpening = false,
+  long?: Long<S>,
 ): Procedure<S, R, 'read'> {
-  return { kind: 'read', anyOpening, input, run };
+  return { kind: 'read', anyOpening, long, input, run };
 }
 
 /** Changes the book: runs in one immediate transaction, so it must be synchronous, and announces the change. */
 export function write<S extends v.GenericSchema, R>(
   input: S,
   run: Run<S, R extends Promise<unknown> ? never : R>,
-  { anyClock = false } = {},
+  { anyClock = false, long }: { anyClock?: boolean; long?: Long<S> } = {},
 ): Procedure<S, R, 'write'> {
-  return { kind: 'write', anyClock, input, run: run as Run<S, R> };
+  return { kind: 'write', anyClock, long, input, run: run as Run<S, R> };
 }
 
 /**
  * Does something with the book as a whole, or needs a solver before it writes; opens its own transaction with
  * `room.book.change` if it writes, and announces the change.
  */
-export function host<S extends v.GenericSchema, R>(input: S, run: Run<S, R>): Procedure<S, R, 'host'> {
-  return { kind: 'host', input, run };
+export function host<S extends v.GenericSchema, R>(
+  input: S,
+  run: Run<S, R>,
+  long?: Long<S>,
+): Procedure<S, R, 'host'> {
+  return { kind: 'host', long, input, run };
 }
 
 /** Which book is open: the shop's, the demo's, or none while the shop's does not open. */
@@ -76,6 +91,8 @@ export interface DoorProcedure<S extends v.GenericSchema = v.GenericSchema, R = 
   input: S;
   /** Changes nothing that another window shows. */
   quiet: boolean;
+  /** Asked only while a book is open. */
+  long?: Long<S> | undefined;
   run: (door: Door, input: v.InferOutput<S>) => R;
 }
 
@@ -86,6 +103,7 @@ export function door<S extends v.GenericSchema, R>(
   input: S,
   run: (door: Door, input: v.InferOutput<S>) => R,
   quiet = false,
+  long?: Long<S>,
 ): DoorProcedure<S, R> {
-  return { kind: 'door', input, quiet, run };
+  return { kind: 'door', input, quiet, long, run };
 }

@@ -32,6 +32,15 @@ export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | nu
   return folder;
 }
 
+/** Leaves a folder to another thread of this process, which takes it over with `adoptTemporary`. */
+export function giveAwayTemporary(folder: string): void {
+  folders.delete(folder);
+}
+
+export function adoptTemporary(folder: string, owner: object): void {
+  folders.set(folder, owner);
+}
+
 /** Removes a folder, trying again for a second and a half. @throws Error when a file in it stays in use */
 export function dropTemporary(folder: string): void {
   rmSync(folder, REMOVING);

@@ -1,5 +1,4 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
-import { keepBackup } from './backup-keeping.ts';
 import type { Door } from './procedure.ts';
 import { wipeIfDue } from './remove-details.ts';
 import { summariseNext } from './season-summaries.ts';
@@ -14,17 +13,27 @@ export interface UpkeepTimes {
 /** Half an hour of typing is what a dead computer may cost at most: our choice, no source. */
 export const USUAL_TIMES: UpkeepTimes = { backUpEvery: 30 * 60_000, lookEvery: 2_000 };
 
+interface Desk {
+  /** Tells the windows of a change. */
+  announce(call: string): void;
+  /** Makes a backup and tells the windows, also when there could be none; never rejects. */
+  backUp(): Promise<void>;
+  /** Whether the worker thread writes just now: then nobody else can. */
+  isWriting(): boolean;
+}
+
 /** A summary only saves time: one that could not be written (a full disk) is tried again after this long, ms. */
 const SUMMARISE_AGAIN = 10 * 60_000;
 
 /**
  * Begins; the function that it returns ends it.
+ * @param desk what upkeep asks of the desk
  * @param onBroken told of what went wrong, since nobody waits for an answer
  */
 export function startUpkeep(
   door: Door,
   { backUpEvery, lookEvery }: UpkeepTimes,
-  announce: (call: string) => void,
+  { announce, backUp, isWriting }: Desk,
   onBroken: (error: unknown) => void,
 ): () => void {
   const backups = setInterval(() => {
@@ -33,8 +42,7 @@ export function startUpkeep(
     wipeIfDue(room);
     if (!room.backups.due()) return;
     // What went wrong stays with the room, and the Shop shows it.
-    keepBackup(room, door.now());
-    announce('shop.backUp');
+    void backUp();
   }, backUpEvery);
   const looks = setInterval(() => {
     if (door.room?.othersWrote()) announce('shop.change');
@@ -43,7 +51,7 @@ export function startUpkeep(
   let summariseFrom = 0;
   function summarise(): void {
     const { room } = door;
-    if (!room || room.demo || Date.now() < summariseFrom) return;
+    if (!room || room.demo || isWriting() || Date.now() < summariseFrom) return;
     try {
       summariseNext(room);
     } catch (error) {

@@ -44,14 +44,14 @@ describe('backups by themselves', () => {
     try {
       const shop = await guardedDesk(tempBookPath(), undefined, { backUpEvery: 60_000, lookEvery: 2_000 });
       await shop.call('shop.setUp', { shopName: 'Test Locker', unit: 'lb' });
-      vi.advanceTimersByTime(60_000);
+      await vi.advanceTimersByTimeAsync(60_000);
       expect(listBackups(shop.bookPath)).toHaveLength(1);
       expect(shop.heard).toEqual(['shop.setUp', 'shop.backUp']);
       shop.wait(3600);
-      vi.advanceTimersByTime(180_000);
+      await vi.advanceTimersByTimeAsync(180_000);
       expect(listBackups(shop.bookPath)).toHaveLength(1);
       await shop.call('hunters.save', { name: 'Hunter A' });
-      vi.advanceTimersByTime(60_000);
+      await vi.advanceTimersByTimeAsync(60_000);
       expect(listBackups(shop.bookPath)).toHaveLength(2);
     } finally {
       vi.useRealTimers();

@@ -13,12 +13,13 @@ export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15
 }
 
 /** A desk on the book at `path`, which another desk may have begun. */
-export async function deskOn(bookPath: string, start = '2026-10-10T15:00:00Z') {
+export async function deskOn(bookPath: string, start = '2026-10-10T15:00:00Z', worker?: URL) {
   let now = Date.parse(start);
   const broken: unknown[] = [];
   const desk = await openDesk({
     bookPath,
     clock: () => new Date(now),
+    worker,
     onBroken: (error) => broken.push(error),
     demoBook: demoBook(),
   });

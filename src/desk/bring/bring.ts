@@ -9,12 +9,22 @@ import type { BringKind, BroughtIn, SheetLook } from '../shapes.ts';
 import { FIELDS } from './fields.ts';
 import { layoutSchema, remember, type Remembered } from './layout.ts';
 import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
-import { addPiece, beginUpload, dropUpload, MOST_BOOK_BYTES, MOST_PIECE, tableOf } from './upload.ts';
+import {
+  addPiece,
+  beginUpload,
+  dropUpload,
+  longUpload,
+  MOST_BOOK_BYTES,
+  MOST_PIECE,
+  tableOf,
+} from './upload.ts';
 import { dictionary, valuesOf } from './words.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');
 /** How the first rows show a part that there was none of, as it may stand in the file. */
 const NONE = 'none';
+/** Longer than this, a file is brought in and undone by the worker thread. */
+const LONG_ROWS = 800;
 const which = { upload: id, kind, layout: v.optional(layoutSchema) };
 
 /** Begins to hand a file over; the pieces follow. */
@@ -38,7 +48,12 @@ export const piece = read(
 );
 
 /** How the table would be read, its first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
-export const look = read(v.object(which), (room, input): SheetLook => {
+export const look = read(v.object(which), lookAtTable, false, longUpload);
+
+function lookAtTable(
+  room: DeskRoom,
+  input: v.InferOutput<v.ObjectSchema<typeof which, undefined>>,
+): SheetLook {
   const { name, bytes, sha256 } = tableOf(room, input.upload);
   const sheet = openSheet(room, input.kind, bytes, input.layout, rememberedOf(room, input.kind));
   const found = lookThrough(room, input.kind, sheet);
@@ -48,42 +63,46 @@ export const look = read(v.object(which), (room, input): SheetLook => {
     ...sheetLook(room, input.kind, sheet, found),
     twice: broughtIn(room.book.broughtIn.same(input.kind, sha256)),
   };
-});
+}
 
 /**
  * Brings all of it in, or nothing. @throws Trouble `sheet.problems` (refused), `sheet.no-rows` (refused),
  * `sheet.doubts`, `sheet.twice` (conflict, unless `sure`)
  */
-export const bringIn = write(v.object({ ...which, layout: layoutSchema, sure, by }), (room, input) => {
-  const { name, bytes, sha256 } = tableOf(room, input.upload);
-  const sheet = openSheet(room, input.kind, bytes, input.layout, null);
-  const found = lookThrough(room, input.kind, sheet);
-  const [first] = found.problems;
-  if (first)
-    throw new Trouble('refused', 'sheet.problems', { with: { count: found.problemCount, row: first.row } });
-  const { hunters, animals, weighings, none, known } = found.counts;
-  if (hunters + animals + weighings + none === 0)
-    throw new Trouble('refused', 'sheet.no-rows', { with: { count: known } });
-  if (!input.sure) {
-    const [doubt] = found.doubts;
-    if (doubt)
-      throw new Trouble('conflict', 'sheet.doubts', { with: { count: found.doubtCount, row: doubt.row } });
-    const before = room.book.broughtIn.same(input.kind, sha256);
-    if (before) throw new Trouble('conflict', 'sheet.twice', { with: { name: before.file } });
-  }
-  const { counts, at, ...written } = writeAll(room, input.kind, sheet, input.by);
-  const broughtInId = room.book.broughtIn.add({
+export const bringIn = write(
+  v.object({ ...which, layout: layoutSchema, sure, by }),
+  (room, input) => {
+    const { name, bytes, sha256 } = tableOf(room, input.upload);
+    const sheet = openSheet(room, input.kind, bytes, input.layout, null);
+    const found = lookThrough(room, input.kind, sheet);
+    const [first] = found.problems;
+    if (first)
+      throw new Trouble('refused', 'sheet.problems', { with: { count: found.problemCount, row: first.row } });
+    const { hunters, animals, weighings, none, known } = found.counts;
+    if (hunters + animals + weighings + none === 0)
+      throw new Trouble('refused', 'sheet.no-rows', { with: { count: known } });
+    if (!input.sure) {
+      const [doubt] = found.doubts;
+      if (doubt)
+        throw new Trouble('conflict', 'sheet.doubts', { with: { count: found.doubtCount, row: doubt.row } });
+      const before = room.book.broughtIn.same(input.kind, sha256);
+      if (before) throw new Trouble('conflict', 'sheet.twice', { with: { name: before.file } });
+    }
+    const { counts, at, ...written } = writeAll(room, input.kind, sheet, input.by);
+    const broughtInId = room.book.broughtIn.add({
     kind: input.kind, file: name, sha256, rows: found.rows, ...written, at, by: input.by,
   }); // prettier-ignore
-  room.book.settings.put(`bringIn.${input.kind}`, remember(sheet.layout, sheet.headings));
-  room.book.audit.note({
+    room.book.settings.put(`bringIn.${input.kind}`, remember(sheet.layout, sheet.headings));
+    room.book.audit.note({
     record: 'brought in', recordId: broughtInId, act: 'add', after: { file: name, kind: input.kind, rows: found.rows, ...counts },
     at, by: input.by,
   }); // prettier-ignore
-  dropUpload(room);
-  room.relearn();
-  return { id: broughtInId, rows: found.rows, ...counts };
-});
+    dropUpload(room);
+    room.relearn();
+    return { id: broughtInId, rows: found.rows, ...counts };
+  },
+  { long: longUpload },
+);
 
 /** What was brought in, newest first. */
 export const list = read(v.object({}), (room): BroughtIn[] =>
@@ -91,24 +110,28 @@ export const list = read(v.object({}), (room): BroughtIn[] =>
 );
 
 /** Takes all of a file out again. @throws Trouble `bring.unknown`, `bring.undone`, `bring.since` (refused: something hangs on it) */
-export const undo = write(v.object({ id, by }), (room, input) => {
-  const row = room.book.broughtIn.get(input.id);
-  if (!row) throw new Trouble('missing', 'bring.unknown');
-  if (row.undone_at !== null) throw new Trouble('conflict', 'bring.undone', { with: { name: row.file } });
-  const since = room.book.broughtIn.since(row);
-  if (since)
-    throw new Trouble('refused', since.what === 'later ticket' ? 'bring.later-ticket' : 'bring.since', {
-      with: { name: since.name, what: since.what },
-    });
-  const at = room.now();
-  room.book.broughtIn.takeOut(row, at, input.by);
-  room.book.audit.note({
+export const undo = write(
+  v.object({ id, by }),
+  (room, input) => {
+    const row = room.book.broughtIn.get(input.id);
+    if (!row) throw new Trouble('missing', 'bring.unknown');
+    if (row.undone_at !== null) throw new Trouble('conflict', 'bring.undone', { with: { name: row.file } });
+    const since = room.book.broughtIn.since(row);
+    if (since)
+      throw new Trouble('refused', since.what === 'later ticket' ? 'bring.later-ticket' : 'bring.since', {
+        with: { name: since.name, what: since.what },
+      });
+    const at = room.now();
+    room.book.broughtIn.takeOut(row, at, input.by);
+    room.book.audit.note({
     record: 'brought in', recordId: row.id, act: 'void', before: { file: row.file, kind: row.kind, rows: row.rows },
     reason: 'undone', at, by: input.by,
   }); // prettier-ignore
-  room.relearn();
-  return { id: row.id, name: row.file };
-});
+    room.relearn();
+    return { id: row.id, name: row.file };
+  },
+  { long: { when: ({ book }, input) => (book.broughtIn.get(input.id)?.rows ?? 0) > LONG_ROWS } },
+);
 
 function rememberedOf(room: DeskRoom, of: BringKind): Remembered | null {
   return (room.book.settings.all()[`bringIn.${of}`] as Remembered | undefined) ?? null;

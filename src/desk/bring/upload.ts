@@ -1,5 +1,13 @@
 /** A file on its way into the book: it arrives in pieces that any carrier takes, and lies in a temporary place until it is used. */
-import { closeSync, ftruncateSync, openSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  ftruncateSync,
+  openSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { createHash } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/durable-files.ts';
@@ -7,7 +15,7 @@ import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
 import { dropTemporary, inTemporary, temporaryFolder } from '../temporary.ts';
 
-interface Upload {
+export interface Upload {
   id: number;
   name: string;
   path: string;
@@ -18,6 +26,8 @@ interface Upload {
 export const MOST_PIECE = 700_000;
 /** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundreds. */
 export const MOST_TABLE_BYTES = 64_000_000;
+/** Some 800 rows, which are brought in within a tenth of a second. */
+const LONG_BYTES = 64_000;
 export const MOST_BOOK_BYTES = 1_000_000_000;
 
 /** One at a time for each open book: a second file takes the place of the first. */
@@ -69,6 +79,32 @@ export function tableOf(room: DeskRoom, id: number): { name: string; bytes: Buff
     return readFileSync(path);
   });
   return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
+}
+
+/** Takes over a file that arrived in another thread's room, which goes on owning its folder. */
+export function adoptUpload(room: DeskRoom, upload: Upload): void {
+  uploads.set(room, upload);
+}
+
+/** Going over a long file would keep other calls waiting. */
+export const longUpload = {
+  when: (room: DeskRoom, input: { upload: number }): boolean => {
+    const upload = uploads.get(room);
+    return upload?.id === input.upload && upload.bytes > LONG_BYTES;
+  },
+  /** What the worker used up is gone for this room, too. */
+  begin: (room: DeskRoom) => ({
+    done(): void {
+      const upload = uploads.get(room);
+      if (upload && !existsSync(upload.path)) dropUpload(room);
+    },
+    failed: () => undefined,
+  }),
+};
+
+/** The file that lies ready, if any. */
+export function readyUpload(room: DeskRoom): Upload | null {
+  return uploads.get(room) ?? null;
 }
 
 /** @throws Trouble `sheet.gone` */

@@ -5,7 +5,14 @@ import { writeWhole } from '../../book/durable-files.ts';
 import type { Db } from '../../book/open.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
-import { dropTemporary, inTemporary, inTemporaryMeanwhile, temporaryFolder } from '../temporary.ts';
+import {
+  adoptTemporary,
+  dropTemporary,
+  giveAwayTemporary,
+  inTemporary,
+  inTemporaryMeanwhile,
+  temporaryFolder,
+} from '../temporary.ts';
 import { Chunks } from './chunks.ts';
 
 const PIECE_BYTES = 500_000;
@@ -40,6 +47,24 @@ export async function packParcel(
     dropTemporary(folder);
     throw error;
   }
+}
+
+/** Lets go of what was packed for a room, for another thread to hand over. @returns its path, or null if there is none */
+export function giveAwayParcel(room: DeskRoom): string | null {
+  const parcel = parcels.get(room);
+  if (!parcel) return null;
+  parcels.delete(room);
+  giveAwayTemporary(dirname(parcel.path));
+  return parcel.path;
+}
+
+/** Takes over what another thread packed. @returns its id in this room */
+export function adoptParcel(room: DeskRoom, path: string): number {
+  dropParcel(room);
+  adoptTemporary(dirname(path), room);
+  const parcel = { id: ++last, path };
+  parcels.set(room, parcel);
+  return parcel.id;
 }
 
 /** A piece in base64; the last one takes the file away. @throws Trouble `takeout.gone` */

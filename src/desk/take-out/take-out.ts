@@ -6,7 +6,7 @@ import { backUp } from '../../book/backup.ts';
 import type { Db } from '../../book/open.ts';
 import { bookAsText } from '../../book/book-as-text.ts';
 import { bookFromText, takeOver } from '../../book/book-from-text.ts';
-import { dropUpload, uploadOf } from '../bring/upload.ts';
+import { dropUpload, longUpload, uploadOf } from '../bring/upload.ts';
 import { hunterOf } from '../hunters.ts';
 import { by, id } from '../input.ts';
 import { host, read } from '../procedure.ts';
@@ -18,6 +18,9 @@ import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
 import { packParcel, pieceOf, writeText } from './outbox.ts';
 import { csvText, tableFiles } from './tables-csv.ts';
 import { writeZip } from './zip.ts';
+
+/** A book that is larger takes a tenth of a second to copy. */
+const LONG_BOOK_BYTES = 30_000_000;
 
 /** Packs what is asked for; the pieces are fetched after. */
 export const pack = read(
@@ -33,6 +36,9 @@ export const pack = read(
     const name = what === 'description' ? 'book-tables' : `book-${room.today()}`;
     return { ...(await packParcel(room, write)), name: `${name}.${ending}` };
   },
+  false,
+  // `VACUUM INTO` is one step; all other files are written in slices.
+  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES },
 );
 
 /** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws Trouble `hunter.unknown` */
@@ -70,25 +76,29 @@ export const piece = read(
  * Fills an empty book with one that was taken out as text; the book as it was is backed up first.
  * @throws Trouble `takeout.not-empty` (refused), `takeout.format`, `takeout.newer`, `takeout.torn`, `takeout.row`
  */
-export const fill = host(v.object({ upload: id, by }), (room, input) => {
-  refuseWrongClock(room);
-  const upload = uploadOf(room, input.upload);
-  if (!isEmpty(room)) throw new Trouble('refused', 'takeout.not-empty');
-  const folder = temporaryFolder('fill');
-  try {
-    const path = join(folder, 'book.gambrel');
-    const trouble = inTemporary(() => bookFromText(upload.path, path, new Date(room.now())));
-    if (trouble) throw new Trouble('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
-    backUp(room.book.db, room.book.path, new Date(room.now()));
-    takeOver(room.book.db, path);
-  } finally {
-    dropTemporary(folder);
-  }
-  dropUpload(room);
-  room.forget();
-  room.reshelve();
-  return { animals: Number(room.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
-});
+export const fill = host(
+  v.object({ upload: id, by }),
+  (room, input) => {
+    refuseWrongClock(room);
+    const upload = uploadOf(room, input.upload);
+    if (!isEmpty(room)) throw new Trouble('refused', 'takeout.not-empty');
+    const folder = temporaryFolder('fill');
+    try {
+      const path = join(folder, 'book.gambrel');
+      const trouble = inTemporary(() => bookFromText(upload.path, path, new Date(room.now())));
+      if (trouble) throw new Trouble('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
+      backUp(room.book.db, room.book.path, new Date(room.now()));
+      takeOver(room.book.db, path);
+    } finally {
+      dropTemporary(folder);
+    }
+    dropUpload(room);
+    room.forget();
+    room.reshelve();
+    return { animals: Number(room.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
+  },
+  longUpload,
+);
 
 /** `VACUUM INTO` may not run inside the transaction that holds the book as it stood. */
 function copyTo(path: string, db: Db): void {

@@ -1,0 +1,96 @@
+/** The desk's side of its worker thread: one call after the other, each answered as if it had run here. */
+import { SHARE_ENV, Worker } from 'node:worker_threads';
+import type { DeskRoom } from '../room.ts';
+import { thrownAgain, type Done, type Errand } from './messages.ts';
+
+/** A call that hangs must not keep the program from ending for ever. */
+const MOST_WAIT_MS = 120_000;
+
+interface Waiting {
+  resolve(answer: Done['answer'] & { ok: true }): void;
+  reject(error: Error): void;
+}
+
+/** The thread ended with calls undone. What they would have written was rolled back. */
+export class WorkerLost extends Error {}
+
+export class WorkerLine {
+  /** False once a thread could not even begin: then everything is done here, if more slowly. */
+  usable = true;
+  readonly #program: URL;
+  readonly #open = new Int32Array(new SharedArrayBuffer(4));
+  readonly #waiting = new Map<number, Waiting>();
+  #worker: Worker | null = null;
+  #last = 0;
+  #answered = false;
+
+  /** @param program the worker's script: `run.ts` itself, or what it was built into */
+  constructor(program: URL = new URL('./run.ts', import.meta.url)) {
+    this.#program = program;
+  }
+
+  /** Has the worker carry a call out. @throws what the call threw; WorkerLost */
+  send(
+    room: DeskRoom,
+    errand: Pick<Errand, 'call' | 'input' | 'upload'>,
+  ): Promise<Done['answer'] & { ok: true }> {
+    const worker = this.#started();
+    const id = ++this.#last;
+    worker.ref();
+    Atomics.add(this.#open, 0, 1);
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject });
+      const book = { path: room.book.path, demo: room.demo };
+      worker.postMessage({ ...errand, id, book, now: room.now() } satisfies Errand);
+    });
+  }
+
+  /** Waits, holding this thread, until nothing goes on: before a book is closed nobody else may have it open. */
+  settle(): void {
+    const until = Date.now() + MOST_WAIT_MS;
+    for (let open = this.#count(); open > 0 && Date.now() < until; open = this.#count())
+      Atomics.wait(this.#open, 0, open, until - Date.now());
+  }
+
+  /** Lets the thread go once what it does is done. */
+  end(): void {
+    this.settle();
+    void this.#worker?.terminate();
+    this.#worker = null;
+  }
+
+  #count(): number {
+    return Atomics.load(this.#open, 0);
+  }
+
+  #started(): Worker {
+    if (this.#worker) return this.#worker;
+    const worker = new Worker(this.#program, {
+      workerData: { open: this.#open.buffer },
+      execArgv: [],
+      env: SHARE_ENV,
+    });
+    worker.on('message', (done: Done) => this.#done(worker, done));
+    worker.on('error', (error) => this.#lost(worker, error));
+    worker.on('exit', () => this.#lost(worker, new WorkerLost('the worker thread ended')));
+    return (this.#worker = worker);
+  }
+
+  #done(worker: Worker, { id, answer }: Done): void {
+    this.#answered = true;
+    const waiting = this.#waiting.get(id);
+    this.#waiting.delete(id);
+    if (this.#waiting.size === 0) worker.unref();
+    if (answer.ok) waiting?.resolve(answer);
+    else waiting?.reject(thrownAgain(answer.thrown));
+  }
+
+  #lost(worker: Worker, error: unknown): void {
+    if (this.#worker !== worker) return;
+    this.#worker = null;
+    this.usable = this.#answered;
+    Atomics.store(this.#open, 0, 0);
+    for (const { reject } of this.#waiting.values()) reject(new WorkerLost(String(error)));
+    this.#waiting.clear();
+  }
+}

@@ -1,0 +1,59 @@
+/** What the desk and its worker thread tell each other. Only plain values cross; errors are told by their kind. */
+import Database from 'better-sqlite3';
+import { BookTrouble } from '../../book/trouble.ts';
+import { CoreProblem } from '../../core/problem.ts';
+import type { Upload } from '../bring/upload.ts';
+import { Trouble, type Problem } from '../problem.ts';
+
+/** One call, and what the desk that hands it over knows: the worker opens the book for itself. */
+export interface Errand {
+  id: number;
+  call: string;
+  /** As the schema left it. */
+  input: unknown;
+  book: { path: string; demo: boolean };
+  /** UTC moment; the worker has no clock of its own. */
+  now: string;
+  upload: Upload | null;
+}
+
+export interface Done {
+  id: number;
+  answer: { ok: true; value: unknown; parcel: string | null } | { ok: false; thrown: Thrown };
+}
+
+export type Thrown =
+  | { kind: 'trouble'; problem: Problem }
+  | { kind: 'core'; code: string; field: string | undefined; with: CoreProblem['with'] }
+  | { kind: 'book'; code: BookTrouble['code']; path: string; detail: string }
+  | { kind: 'sqlite'; code: string; message: string }
+  | { kind: 'other'; message: string };
+
+export function asThrown(error: unknown): Thrown {
+  if (error instanceof Trouble) return { kind: 'trouble', problem: error.problem };
+  if (error instanceof CoreProblem)
+    return { kind: 'core', code: error.code, field: error.field, with: { ...error.with } };
+  if (error instanceof BookTrouble)
+    return { kind: 'book', code: error.code, path: error.path, detail: error.detail };
+  if (error instanceof Database.SqliteError)
+    return { kind: 'sqlite', code: error.code, message: error.message };
+  return { kind: 'other', message: error instanceof Error ? (error.stack ?? error.message) : String(error) };
+}
+
+/** The error that `asThrown` told of, of the same class. */
+export function thrownAgain(thrown: Thrown): Error {
+  switch (thrown.kind) {
+    case 'trouble': {
+      const { kind, code, ...more } = thrown.problem;
+      return new Trouble(kind, code, more);
+    }
+    case 'core':
+      return new CoreProblem(thrown.code, thrown.field, { ...thrown.with });
+    case 'book':
+      return new BookTrouble(thrown.code, thrown.path, thrown.detail);
+    case 'sqlite':
+      return new Database.SqliteError(thrown.message, thrown.code);
+    case 'other':
+      return new Error(thrown.message);
+  }
+}

@@ -1,0 +1,71 @@
+/**
+ * The worker thread's program: carries calls out that take long, over a connection of its own, while the desk answers
+ * others. A call is the same procedure as in the desk; only where it runs differs.
+ */
+import { parentPort, workerData } from 'node:worker_threads';
+import { openRecordBook } from '../../book/book.ts';
+import { adoptUpload } from '../bring/upload.ts';
+import { passClock } from '../clock.ts';
+import { procedures } from '../procedures.ts';
+import type { AnyProcedure, Door } from '../procedure.ts';
+import { createRoom, type DeskRoom } from '../room.ts';
+import { giveAwayParcel } from '../take-out/outbox.ts';
+import { asThrown, type Done, type Errand } from './messages.ts';
+
+/** How many errands are not done yet; the desk waits on it when it closes. */
+const open = new Int32Array((workerData as { open: SharedArrayBuffer }).open);
+
+parentPort?.on('message', (errand: Errand) => void carryOut(errand));
+
+async function carryOut(errand: Errand): Promise<void> {
+  let answer: Done['answer'];
+  try {
+    answer = await answerOf(errand);
+  } catch (error) {
+    answer = { ok: false, thrown: asThrown(error) };
+  }
+  parentPort?.postMessage({ id: errand.id, answer } satisfies Done);
+  Atomics.sub(open, 0, 1);
+  Atomics.notify(open, 0);
+}
+
+async function answerOf({ call, input, book: at, now, upload }: Errand): Promise<Done['answer']> {
+  const procedure = procedures[call as keyof typeof procedures] as unknown as AnyProcedure;
+  const clock = () => new Date(now);
+  const book = openRecordBook(at.path, clock(), at.demo);
+  try {
+    const room = createRoom({ book, demo: at.demo, clock, host: { openDemo: noOther, leaveDemo: noOther } });
+    passClock(room);
+    if (upload) adoptUpload(room, upload);
+    const value = await carriedOut(procedure, room, input);
+    return { ok: true, value, parcel: giveAwayParcel(room) };
+  } finally {
+    book.leave();
+  }
+}
+
+function carriedOut(procedure: AnyProcedure, room: DeskRoom, input: unknown): unknown {
+  if (procedure.kind === 'door') return procedure.run(doorOf(room), input);
+  if (procedure.kind === 'write') return room.book.change(() => procedure.run(room, input));
+  return procedure.run(room, input);
+}
+
+/** A door that only shows the room: what opens another book never comes here. */
+function doorOf(room: DeskRoom): Door {
+  return {
+    room,
+    trouble: null,
+    bookPath: room.book.path,
+    now: () => new Date(room.now()),
+    open: noOther,
+    tryAgain: noOther,
+    openDemo: noOther,
+    leaveDemo: noOther,
+    restore: noOther,
+    beginAnew: noOther,
+  };
+}
+
+function noOther(): never {
+  throw new Error('a worker opens no other book');
+}
