@@ -10,7 +10,7 @@ import { isWithin } from '../book/same-folder.ts';
 import { copyToSecondPlace } from '../book/second-place.ts';
 import { bookTroubleOf, type BookTrouble } from '../book/trouble.ts';
 import { problemOfTrouble } from './book-problems.ts';
-import type { Problem } from './problem.ts';
+import { Trouble, type Problem } from './problem.ts';
 import type { ShopSettings } from './shapes.ts';
 
 /** What is known of an open book's backups. */
@@ -62,6 +62,29 @@ export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | 
     mayBeOf(one, identity) && (one.book !== null || ownerOf(one)?.label.book === identity);
   return listBackups(path).find(isOurs) ?? null;
 }
+
+/** A book that is larger takes more than a tenth of a second to copy and check. */
+const LONG_BOOK_BYTES = 10_000_000;
+
+export const isLongBook = ({ book }: Pick<BackedUp, 'book'>): boolean => book.size() > LONG_BOOK_BYTES;
+
+/** A backup of a large book is made by the worker thread; what is written meanwhile is not in it. */
+export const longBackup = {
+  when: isLongBook,
+  begin({ backups }: BackedUp) {
+    const mark = backups.mark();
+    return {
+      done(value: unknown): void {
+        backups.made(mark);
+        backups.problem = null;
+        backups.secondProblem = (value as { secondProblem?: Problem | null }).secondProblem ?? null;
+      },
+      failed(error: unknown): void {
+        if (error instanceof Trouble) backups.problem = error.problem;
+      },
+    };
+  },
+};
 
 /** Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first. */
 export function keepBackup(room: BackedUp, at: Date): KeptBackup {

@@ -9,7 +9,7 @@ import { othersCanRead } from '../book/private-files.ts';
 import { listSetAside, tryBackup, type Source } from '../book/restore.ts';
 import { isWithin } from '../book/same-folder.ts';
 import type { BookTrouble } from '../book/trouble.ts';
-import { keepBackup, keptLock } from './backup-keeping.ts';
+import { isLongBook, keepBackup, keptLock, longBackup } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
 import { isBefore } from './renew-backups.ts';
 import type { DeskRoom } from './room.ts';
@@ -32,16 +32,8 @@ const wanted = v.object({
   passphrase,
 });
 
-/** A book that is larger takes more than a tenth of a second to copy and check. */
-const LONG_BOOK_BYTES = 10_000_000;
-const isLongBook = ({ book }: DeskRoom): boolean => book.size() > LONG_BOOK_BYTES;
-
 /** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
-export const backUpNow = host(v.object({}), backUp, {
-  when: isLongBook,
-  onlyReads: true,
-  begin: noteBackup,
-});
+export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
 
 function backUp(room: DeskRoom): BackupMade {
   const kept = keepBackup(room, new Date(room.now()));
@@ -52,21 +44,6 @@ function backUp(room: DeskRoom): BackupMade {
     path: kept.backup.path,
     second: kept.second?.path ?? null,
     secondProblem: room.backups.secondProblem,
-  };
-}
-
-/** What was written while the backup was made is not in it. */
-function noteBackup({ backups }: DeskRoom) {
-  const mark = backups.mark();
-  return {
-    done(value: unknown): void {
-      backups.made(mark);
-      backups.problem = null;
-      backups.secondProblem = (value as BackupMade).secondProblem;
-    },
-    failed(error: unknown): void {
-      if (error instanceof Trouble) backups.problem = error.problem;
-    },
   };
 }
 

@@ -5,7 +5,7 @@ import { listBackups, type Backup } from '../book/backup.ts';
 import { ownBackups } from '../book/backup-owner.ts';
 import { identityOf, inName } from '../book/book-identity.ts';
 import { listSetAside } from '../book/restore.ts';
-import { keepBackup, keptLock } from './backup-keeping.ts';
+import { keepBackup, keptLock, longBackup } from './backup-keeping.ts';
 import { problemOfTrouble } from './book-problems.ts';
 import { by } from './input.ts';
 import { host } from './procedure.ts';
@@ -24,28 +24,32 @@ export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean
  * set aside. What is no earlier state of the open book is left, for something may be in it that is nowhere else.
  * @throws Trouble `backup.demo`, `backup.none-before` (refused); what kept the fresh backup from being made (broken)
  */
-export const renewBackups = host(v.object({ by }), (room, input): BackupsRenewed => {
-  if (room.demo) throw new Trouble('refused', 'backup.demo');
-  const removedAt = room.book.removedDetails.lastRemoval();
-  const { beside, away, others } = earlierBackups(room, removedAt ?? '');
-  if (beside.length + away.length + others.length === 0) throw new Trouble('refused', 'backup.none-before');
-  const kept = keepBackup(room, new Date(room.now()));
-  if (!kept.ok)
-    throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
-  const fresh = [kept.backup.path, kept.second?.path];
-  const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
-  const deleted = going.filter(({ path }) => remove(path)).length;
-  const left = [...beside, ...away, ...others]
-    .map(({ path }) => path)
-    .filter((path) => !fresh.includes(path) && existsSync(path));
-  room.book.change(() =>
+export const renewBackups = host(
+  v.object({ by }),
+  (room, input): BackupsRenewed => {
+    if (room.demo) throw new Trouble('refused', 'backup.demo');
+    const removedAt = room.book.removedDetails.lastRemoval();
+    const { beside, away, others } = earlierBackups(room, removedAt ?? '');
+    if (beside.length + away.length + others.length === 0) throw new Trouble('refused', 'backup.none-before');
+    const kept = keepBackup(room, new Date(room.now()));
+    if (!kept.ok)
+      throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
+    const fresh = [kept.backup.path, kept.second?.path];
+    const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
+    const deleted = going.filter(({ path }) => remove(path)).length;
+    const left = [...beside, ...away, ...others]
+      .map(({ path }) => path)
+      .filter((path) => !fresh.includes(path) && existsSync(path));
+    room.book.change(() =>
     room.book.audit.note({
       record: 'setting', recordId: 'backups', act: 'void', after: { deleted }, reason: 'details removed',
       at: room.now(), by: input.by,
     }),
   ); // prettier-ignore
-  return { made: kept.backup.path, second: kept.second?.path ?? null, deleted, left };
-});
+    return { made: kept.backup.path, second: kept.second?.path ?? null, deleted, left };
+  },
+  longBackup,
+);
 
 /** A file that is write-protected, or away with its stick, stays and is told. @returns whether it is gone */
 function remove(path: string): boolean {
