@@ -24,6 +24,7 @@ const lightCore = [
   'scale-line.ts',
   'cutting.ts',
   'csv.ts',
+  'zone.ts',
 ];
 
 export default ts.config(

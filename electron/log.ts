@@ -1,11 +1,14 @@
 /** The log of the shell: a few files of limited length in the program's own folder. */
-import { appendFileSync, mkdirSync, renameSync, statSync } from 'node:fs';
+import { closeSync, constants, lstatSync, mkdirSync, openSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { errorLine, logLine, markOf, type ErrorMark } from './log-lines.ts';
 
 /** A file longer than this, bytes, is set aside; so many are kept beside the one that is written. */
 const LONGEST = 256 * 1024;
 const KEPT = 3;
+
+/** Never through a link; Windows has no such flag, and there only the look before stands in the way. */
+const APPEND = constants.O_WRONLY | constants.O_APPEND | constants.O_CREAT | (constants.O_NOFOLLOW ?? 0);
 
 let file: string | null = null;
 
@@ -42,8 +45,16 @@ export function logMark(event: string, mark: ErrorMark): void {
 function append(line: string): void {
   if (!file) return;
   try {
-    if ((statSync(file, { throwIfNoEntry: false })?.size ?? 0) > LONGEST) rotate(file);
-    appendFileSync(file, line);
+    const found = lstatSync(file, { throwIfNoEntry: false });
+    // What is no file of ours goes aside like a full one: a link would have the log written into somebody's file, and a
+    // pipe would never answer.
+    if (found && (!found.isFile() || found.size > LONGEST)) rotate(file);
+    const open = openSync(file, APPEND, 0o600);
+    try {
+      writeSync(open, line);
+    } finally {
+      closeSync(open);
+    }
   } catch (error) {
     // The log is the last place to tell: a full disk costs the log, not the work.
     console.error('Gambrel: the log could not be written.', error);
@@ -54,6 +65,6 @@ function append(line: string): void {
 function rotate(full: string): void {
   for (let number = KEPT; number > 0; number -= 1) {
     const older = number === 1 ? full : `${full}.${number - 1}`;
-    if (statSync(older, { throwIfNoEntry: false })) renameSync(older, `${full}.${number}`);
+    if (lstatSync(older, { throwIfNoEntry: false })) renameSync(older, `${full}.${number}`);
   }
 }

@@ -1,7 +1,7 @@
 /** Where files go that a person saves: asked each time, in the folder that was used last. */
-import { writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { app, dialog, session, type BrowserWindow, type Session } from 'electron';
+import { replaceFile } from '../src/book/part-files.ts';
 import { tell } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
@@ -41,7 +41,7 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
   });
   if (canceled || !filePath) return;
   try {
-    await writeFile(filePath, pdf);
+    replaceFile(filePath, pdf);
     noteFolder(noteFile, filePath);
   } catch (error) {
     logError('pdf-not-saved', error);

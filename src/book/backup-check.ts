@@ -2,6 +2,7 @@
 import Database from 'better-sqlite3';
 import { identityOf } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION } from './migrations/index.ts';
+import { openFile } from './open-file.ts';
 import { BookTrouble } from './trouble.ts';
 
 /** What is in a backup, to choose by. */
@@ -32,7 +33,7 @@ const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 're
 export function checkCopy(path: string, wanted: string | null, until = wanted): Holdings {
   let copy: Database.Database | undefined;
   try {
-    copy = new Database(path, { readonly: true, fileMustExist: true });
+    copy = openFile(path, { readonly: true, fileMustExist: true });
     if (copy.pragma('application_id', { simple: true }) !== APPLICATION_ID)
       throw new BookTrouble('backup', path, 'mark');
     const found = copy.pragma('integrity_check(1)', { simple: true });

@@ -1,10 +1,12 @@
 /** Whose a backup is, told by its name and by what is in it. */
-import { rmSync, statSync } from 'node:fs';
-import Database from 'better-sqlite3';
+import { statSync } from 'node:fs';
+import type Database from 'better-sqlite3';
 import type { Backup } from './backup.ts';
 import { shopOf } from './backup-check.ts';
 import { inName, isEarlierState, labelOf, type BookLabel } from './book-identity.ts';
 import { outsideOf, unlockFile, type Lock } from './locked-file.ts';
+import { openFile } from './open-file.ts';
+import { removePart } from './part-files.ts';
 
 /** What was read of a backup. */
 export interface Owner {
@@ -66,7 +68,7 @@ export function mayBeOf({ book: named }: Pick<Backup, 'book'>, book: string | nu
 }
 
 function ownerOfPlain(path: string): Owner | null {
-  const db = new Database(path, { readonly: true, fileMustExist: true });
+  const db = openFile(path, { readonly: true, fileMustExist: true });
   try {
     return { label: labelOf(db), shop: shopOf(db) };
   } finally {
@@ -83,6 +85,6 @@ function ownerOfLocked(path: string, opener?: Opener): Owner | null {
     unlockFile(path, opener.scratch, opener.lock);
     return ownerOfPlain(opener.scratch);
   } finally {
-    rmSync(opener.scratch, { force: true });
+    removePart(opener.scratch);
   }
 }

@@ -1,11 +1,12 @@
-import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { lstatSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, totals } from './backup-check.ts';
 import { backupsToDrop, type Kept } from './backup-rotation.ts';
 import { identityOf, inName } from './book-identity.ts';
 import { flush, flushFolder, momentInName } from './durable-files.ts';
-import { keepPrivate, makeFolder } from './private-files.ts';
+import { clearParts, makePart, partOf, removePart } from './part-files.ts';
+import { makeFolder } from './private-files.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 /** A finished copy of the book. It was checked before it got its name. */
@@ -19,6 +20,8 @@ export interface Backup extends Kept {
 }
 
 const MOST_TRIES = 5;
+/** The note of what the book looked like when it was closed; it lies among the backups. */
+export const SEAL = 'last closed.sha256';
 export const LOCKED_ENDING = '.gambrel-locked';
 const NAME =
   /^.*?(?: book-([0-9a-f]{8}))? (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
@@ -29,11 +32,11 @@ export function backupFolder(bookPath: string): string {
 }
 
 /**
- * Copies the open book with `VACUUM INTO` to a `.part` file, opens the copy read-only, checks it whole
+ * Copies the open book with `VACUUM INTO` to a part, opens the copy read-only, checks it whole
  * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then gives it its name.
  * @param beforeVersion the version that the book is about to be brought to
- * @throws BookTrouble `full`, `read-only` or `folder` where it cannot be written, `backup` when the copy is not as
- *   good as the book; the bad copy is removed
+ * @throws BookTrouble `full`, `backups` where it cannot be written, `backup` when the copy is not as good as the book;
+ *   the bad copy is removed
  */
 export function backUp(db: Database.Database, bookPath: string, at: Date, beforeVersion?: number): Backup {
   const folder = backupFolder(bookPath);
@@ -41,13 +44,33 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
   const whose = identity === null ? '' : ` book-${inName(identity)}`;
   const start = join(folder, `${basename(bookPath, '.gambrel')}${whose} ${momentInName(at)}`);
   const mark = beforeVersion === undefined ? '' : ` before version ${beforeVersion}`;
-  const path = freePath(`${start}${mark}`, '.gambrel');
-  finish(path, (part) => {
+  try {
+    refuseStrangeLink(folder);
     makeFolder(folder);
-    copyWhole(db, part);
-    flush(part);
-  });
-  return backupAt(path);
+    const path = freePath(`${start}${mark}`, '.gambrel');
+    finish(path, (part) => {
+      copyWhole(db, part);
+      flush(part);
+    });
+    return backupAt(path);
+  } catch (error) {
+    const { code, detail } = bookTroubleOf(error, folder);
+    throw UNUSABLE.includes(code) ? new BookTrouble('backups', folder, detail) : error;
+  }
+}
+
+/** What a place for files is when nothing can be kept there. */
+const UNUSABLE: readonly BookTrouble['code'][] = ['read-only', 'folder', 'drive', 'link'];
+
+/**
+ * A link in the place of the folder is followed only when this account laid it: another account could have its own folder
+ * filled with the shop's records. Windows does not say who laid it.
+ * @throws BookTrouble `link`
+ */
+function refuseStrangeLink(folder: string): void {
+  const found = lstatSync(folder, { throwIfNoEntry: false });
+  if (found?.isSymbolicLink() && !(process.getuid && [0, process.getuid()].includes(found.uid)))
+    throw new BookTrouble('link', folder);
 }
 
 /**
@@ -58,14 +81,14 @@ function copyWhole(db: Database.Database, part: string, tries = MOST_TRIES): voi
   const version = (): unknown => db.pragma('data_version', { simple: true });
   const at = version();
   const before = totals(db);
+  makePart(part);
   db.prepare('VACUUM INTO ?').run(part);
-  keepPrivate(part);
   const written = version() !== at;
   try {
     checkCopy(part, before, written ? totals(db) : before);
   } catch (error) {
     if (!written || tries <= 1) throw error;
-    rmSync(part, { force: true });
+    removePart(part);
     copyWhole(db, part, tries - 1);
   }
 }
@@ -73,23 +96,23 @@ function copyWhole(db: Database.Database, part: string, tries = MOST_TRIES): voi
 /** A path that no file has yet. */
 export function freePath(start: string, ending: string): string {
   let path = start + ending;
-  for (let n = 2; existsSync(path); n++) path = `${start} (${n})${ending}`;
+  for (let n = 2; lstatSync(path, { throwIfNoEntry: false }); n++) path = `${start} (${n})${ending}`;
   return path;
 }
 
 /**
- * Has `write` make a whole, checked `.part` file and then gives it the name `path`.
+ * Has `write` make a part, whole and checked, and then gives it the name `path`. Whatever lies there is replaced; a link
+ * there is not followed.
  * @throws BookTrouble; what was half written is removed
  */
 export function finish(path: string, write: (part: string) => void): void {
-  const part = `${path}.part`;
+  const part = partOf(path);
   try {
-    rmSync(part, { force: true });
     write(part);
     renameSync(part, path);
     flushFolder(dirname(path));
   } catch (error) {
-    if (existsSync(part)) rmSync(part, { force: true });
+    removePart(part);
     const trouble = bookTroubleOf(error, path);
     throw ['full', 'read-only', 'folder', 'drive', 'backup'].includes(trouble.code)
       ? trouble
@@ -97,14 +120,56 @@ export function finish(path: string, write: (part: string) => void): void {
   }
 }
 
-/** Finished backups of a book, newest first; every book's in another folder than its own. */
+/**
+ * Finished backups of a book, newest first; every book's in another folder than its own. None where the folder cannot be
+ * read: then `backupsIn` says why.
+ */
 export function listBackups(bookPath: string, folder = backupFolder(bookPath)): Backup[] {
-  if (!existsSync(folder)) return [];
-  const start = folder === backupFolder(bookPath) ? `${basename(bookPath, '.gambrel')} ` : '';
-  return readdirSync(folder)
-    .filter((name) => name.startsWith(start) && NAME.test(name))
-    .sort((a, b) => (momentOf(a) < momentOf(b) || (momentOf(a) === momentOf(b) && a < b) ? 1 : -1))
-    .map((name) => backupAt(join(folder, name)));
+  try {
+    return backupsIn(bookPath, folder);
+  } catch {
+    return [];
+  }
+}
+
+/** The same. @throws BookTrouble what keeps the folder from being read; one that is not there has no backups */
+export function backupsIn(bookPath: string, folder: string): Backup[] {
+  try {
+    const start = folder === backupFolder(bookPath) ? `${basename(bookPath, '.gambrel')} ` : '';
+    return namesIn(folder)
+      .filter((name) => name.startsWith(start) && isBackupName(name))
+      .sort((a, b) => (momentOf(a) < momentOf(b) || (momentOf(a) === momentOf(b) && a < b) ? 1 : -1))
+      .map((name) => join(folder, name))
+      .filter((path) => lstatSync(path, { throwIfNoEntry: false })?.isFile())
+      .map((path) => backupAt(path));
+  } catch (error) {
+    throw bookTroubleOf(error, folder);
+  }
+}
+
+/** Removes what backups and restores of this book left half written when they were cut short. */
+export function clearOwnParts(bookPath: string): void {
+  const own = basename(bookPath);
+  clearParts(dirname(bookPath), (name) => name === own);
+  const start = `${basename(bookPath, '.gambrel')} `;
+  clearParts(
+    backupFolder(bookPath),
+    (name) => name === SEAL || (name.startsWith(start) && isBackupName(name)),
+  );
+}
+
+/** Whether a file of this name is a backup. */
+export function isBackupName(name: string): boolean {
+  return NAME.test(name);
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return [];
+    throw error;
+  }
 }
 
 /**

@@ -15,7 +15,7 @@ import { hookPairs } from './hook-pairs.ts';
 import { hunterRecords } from './hunters.ts';
 import { ownSpeciesRecords } from './own-species.ts';
 import { partNoneRecords } from './part-none.ts';
-import { closeBook, openBook } from './open.ts';
+import { checkBuilt, closeBook, openBook } from './open.ts';
 import { paymentRecords } from './payments.ts';
 import { priceRecords } from './prices.ts';
 import { productRecords } from './products.ts';
@@ -99,6 +99,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     },
     /** @throws BookTrouble `missing` or `changed` when the file at the book's path is no longer the one opened */
     checkPlace,
+    /** Another program wrote: looks whether it left the tables, triggers and views as they were. @throws BookTrouble `altered` */
+    checkBuilt: (): unknown => checkBuilt(db, path),
     /** Long readings go over a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
     /** Lets go of a book that another connection of this program has open; what is in the log is on disk and stays there. */

@@ -1,33 +1,35 @@
-import { accessSync, constants, existsSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import Database from 'better-sqlite3';
-import { backUp, listBackups } from './backup.ts';
+import type Database from 'better-sqlite3';
+import { backUp } from './backup.ts';
 import { ensureIdentity } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
+import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
-import { listSetAside } from './restore.ts';
+import { schemaDifference, versionBuilt } from './schema-difference.ts';
 import { tightenBeside, tightenBook } from './tighten.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
 
 export type Db = Database.Database;
 
 /**
- * Opens the record book, or makes it: file and folder → application id → `quick_check` → version → verified backup →
- * all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing that is wrong and
- * leaves the file as it found it. `relaxed` trades durability for speed and is only for throw-away books.
+ * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified
+ * backup → all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing
+ * that is wrong and leaves the file as it found it. `relaxed` trades durability for speed, makes no backup, and is only for
+ * throw-away books.
  * @throws BookTrouble
  */
 export function openBook(path: string, now: Date, relaxed = false): Db {
   let db: Db | undefined;
   try {
     reachable(path);
-    db = new Database(path, { timeout: 5000 });
+    db = openFile(path);
     const fresh = isEmpty(db);
     tightenBook(path); // before there is a log, which gets the mode of the book
     if (!relaxed) tightenBeside(path);
     if (!fresh) checkOurs(db, path);
     setDurability(db, relaxed);
-    migrate(db, path, now, fresh);
+    migrate(db, path, fresh || relaxed ? null : now);
     if (db.pragma('foreign_keys', { simple: true }) !== 1)
       throw new BookTrouble('damaged', path, 'foreign keys are off');
     tryWriting(db);
@@ -40,24 +42,13 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
 }
 
 /**
- * Where there are backups there was a book: an absent or empty file is then a loss, not a first start.
- * @throws BookTrouble `missing`, or `damaged` for an empty file
- */
-export function expectBook(path: string): void {
-  const there = existsSync(path);
-  if (there && statSync(path).size > 0) return;
-  if (listBackups(path).length === 0 && listSetAside(path).length === 0) return;
-  throw new BookTrouble(there ? 'damaged' : 'missing', path);
-}
-
-/**
  * Tells what is wrong with a book without opening it for writing.
- * @throws BookTrouble `foreign`, `damaged`, `newer`, or what kept it from being read
+ * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
  */
 export function inspectBook(path: string): void {
   let db: Db | undefined;
   try {
-    db = new Database(path, { readonly: true, timeout: 5000 });
+    db = openFile(path, { readonly: true, fileMustExist: true });
     checkOurs(db, path);
   } catch (error) {
     throw bookTroubleOf(error, path);
@@ -91,20 +82,39 @@ function reachable(path: string): void {
   if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
 }
 
+/** A file that was just made, or whose making was cut short: nothing of ours is in it, not even the mark. */
 function isEmpty(db: Db): boolean {
   return (
+    db.pragma('application_id', { simple: true }) === 0 &&
     db.pragma('user_version', { simple: true }) === 0 &&
     db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
   );
 }
 
-function checkOurs(db: Db, path: string): void {
-  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-    throw new BookTrouble('foreign', path);
+/**
+ * Whether a file is a book of ours, built as one of its version, and readable. The schema is looked at before anything is
+ * read through it.
+ * @returns its version
+ * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`
+ */
+export function checkOurs(db: Db, path: string): number {
+  const version = checkBuilt(db, path);
   const found = db.pragma('quick_check(1)', { simple: true });
   if (found !== 'ok') throw new BookTrouble('damaged', path, String(found));
+  return version;
+}
+
+/** The part of `checkOurs` that reads nothing but marks and schema. */
+export function checkBuilt(db: Db, path: string): number {
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+    throw new BookTrouble('foreign', path);
   const version = Number(db.pragma('user_version', { simple: true }));
   if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+  const difference = version < 1 ? null : schemaDifference(db, version);
+  if (version < 1 || (difference && versionBuilt(db) !== null))
+    throw new BookTrouble('altered', path, `version ${version}`);
+  if (difference) throw new BookTrouble('altered', path, Object.values(difference).join(' '), difference);
+  return version;
 }
 
 /** SQLite forgets `synchronous` when a book is reopened, so it is set and read back at every opening. */
@@ -120,10 +130,11 @@ function setDurability(db: Db, relaxed: boolean): void {
     throw new BookTrouble('damaged', db.name, 'synchronous');
 }
 
-function migrate(db: Db, path: string, now: Date, fresh: boolean): void {
+/** @param backUpAt the moment of the backup that is made first, or null for none */
+function migrate(db: Db, path: string, backUpAt: Date | null): void {
   const from = Number(db.pragma('user_version', { simple: true }));
   if (from === BOOK_VERSION) return;
-  if (!fresh) backUp(db, path, now, BOOK_VERSION);
+  if (backUpAt) backUp(db, path, backUpAt, BOOK_VERSION);
   try {
     db.transaction(() => {
       for (const step of MIGRATIONS.slice(from)) db.exec(step);

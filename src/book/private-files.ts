@@ -3,7 +3,7 @@
  * folder that somebody else made, such as the root of a stick, stays as it is. Windows has no such modes: there a person's own
  * folder keeps the others out, and what lies elsewhere is told.
  */
-import { chmodSync, closeSync, fstatSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
+import { chmodSync, closeSync, fstatSync, lstatSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, resolve } from 'node:path';
 import { flush, writeWhole } from './durable-files.ts';
@@ -22,13 +22,13 @@ export function makeFolder(path: string): void {
 }
 
 /**
- * Keeps a file or a folder of ours to this account. What is not there, belongs to another account or lies where modes do
+ * Keeps a file or a folder of ours to this account. What is not there, is a link, belongs to another account or lies where modes do
  * not stick stays as it is: `othersCanRead` tells.
  */
 export function keepPrivate(path: string): void {
   if (process.platform === 'win32') return;
   try {
-    const stats = statSync(path);
+    const stats = lstatSync(path);
     if ((stats.mode & GROUP_AND_OTHERS) === 0) return;
     if (stats.isDirectory()) chmodSync(path, PRIVATE_FOLDER);
     else if (stats.isFile()) chmodSync(path, PRIVATE);

@@ -1,7 +1,7 @@
 /** Long readings of an open book, each over a connection of its own, so that the desk writes on meanwhile. */
-import Database from 'better-sqlite3';
 import { endReading } from './each-row.ts';
 import type { Db } from './open.ts';
+import { openFile } from './open-file.ts';
 import { bookTroubleOf } from './trouble.ts';
 
 export function bookReaders(path: string) {
@@ -36,7 +36,7 @@ export function bookReaders(path: string) {
 function snapshotOf(path: string): Db {
   let db: Db | undefined;
   try {
-    db = new Database(path, { readonly: true, fileMustExist: true, timeout: 5000 });
+    db = openFile(path, { readonly: true, fileMustExist: true });
     db.exec('BEGIN');
     db.prepare('SELECT count(*) FROM setting').get();
     return db;

@@ -1,59 +1,49 @@
 /** The way back: a backup takes the book's place, and the book that lay there is kept under another name. */
-import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
-import Database from 'better-sqlite3';
+import { existsSync, lstatSync, renameSync, rmSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
+import type Database from 'better-sqlite3';
 import { checkCopy, type Holdings } from './backup-check.ts';
-import { flush, flushFolder, momentInName } from './durable-files.ts';
+import { ENDINGS, setAside, type Source } from './books-aside.ts';
+import { flush, flushFolder } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
+import { checkBuilt, closeBook, openBook } from './open.ts';
+import { openFile } from './open-file.ts';
+import { makePart, partOf, removePart } from './part-files.ts';
 import { copyPrivately } from './private-files.ts';
-import { breakSeal } from './seal.ts';
-import { BookTrouble, bookTroubleOf } from './trouble.ts';
+import { copyRecords } from './records-only.ts';
+import { BookTrouble, bookTroubleOf, roomIn } from './trouble.ts';
 
-/** The book's own file and what SQLite may have left beside it. */
-export const ENDINGS = ['', '-wal', '-shm'];
-const ASIDE = /^ set aside (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)(?: \(\d+\))?$/;
-
-/** A backup, or a book that was set aside. */
-export interface Source {
-  path: string;
-  locked: boolean;
-}
-
-/** A book that a restored one replaced. */
-export interface SetAside extends Source {
-  /** UTC moment at which it was set aside. */
-  at: string;
-  bytes: number;
-}
-
-/** Books that were set aside, newest first. */
-export function listSetAside(bookPath: string): SetAside[] {
-  const folder = dirname(bookPath);
-  const start = basename(bookPath);
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .filter((name) => name.startsWith(start))
-    .flatMap((name) => {
-      const [, day, hour, minute, second] = ASIDE.exec(name.slice(start.length)) ?? [];
-      if (!day) return [];
-      const path = join(folder, name);
-      return [{ path, locked: false, at: `${day}T${hour}:${minute}:${second}Z`, bytes: statSync(path).size }];
-    })
-    .sort((a, b) => (a.path < b.path ? 1 : -1));
+/** How a backup is to be opened. */
+export interface Opening {
+  /** The passphrase of a locked one, or the lock that it was made with. */
+  opener?: string | Lock | undefined;
+  /** Takes its records over into a clean book, and leaves out everything else that was built into it. */
+  recordsOnly?: boolean;
 }
 
 /**
- * Opens a backup as restoring it would, and says what is in it. Nothing is changed.
- * @throws BookTrouble `backup`, `newer`, `passphrase`
+ * Does with a copy of a backup all that restoring and opening it would do, migrations included, and says what is in it.
+ * Nothing is changed.
+ * @param alsoTry what else is done with the copy, a book of today's version then
+ * @throws BookTrouble `backup`, `altered`, `misfit`, `newer`, `passphrase`
  */
-export function tryBackup(bookPath: string, source: Source, opener?: string | Lock): Holdings {
-  const part = `${bookPath}.rehearsal`;
+export function tryBackup(
+  bookPath: string,
+  source: Source,
+  now: Date,
+  opening: Opening = {},
+  alsoTry: (path: string) => void = () => undefined,
+): Holdings {
+  const part = partOf(bookPath);
   try {
-    return layOut(part, source, opener);
+    const held = layOut(part, source, opening);
+    closeBook(openBook(part, now, true));
+    alsoTry(part);
+    return held;
   } catch (error) {
-    throw bookTroubleOf(error, source.path);
+    throw troubleOfSource(error, source.path);
   } finally {
-    removeAll(part);
+    removePart(part);
   }
 }
 
@@ -68,33 +58,21 @@ export function restoreBackup(
   bookPath: string,
   source: Source,
   now: Date,
-  opener?: string | Lock,
+  opening: Opening = {},
 ): string | null {
   refuseIfOpenElsewhere(bookPath);
-  const part = `${bookPath}.part`;
+  const part = partOf(bookPath);
   try {
-    layOut(part, source, opener);
+    layOut(part, source, opening);
     flush(part);
     const aside = setAside(bookPath, now);
     renameSync(part, bookPath);
     flushFolder(dirname(bookPath));
     return aside;
   } catch (error) {
-    removeAll(part);
-    throw bookTroubleOf(error, source.path);
+    removePart(part);
+    throw troubleOfSource(error, source.path);
   }
-}
-
-/** Takes the closed book from its place and keeps it beside it. @returns its new path, or null if there was none */
-export function setAside(bookPath: string, now: Date): string | null {
-  breakSeal(bookPath);
-  const start = `${bookPath} set aside ${momentInName(now)}`;
-  let aside = start;
-  for (let n = 2; existsSync(aside); n++) aside = `${start} (${n})`;
-  const there = ENDINGS.filter((ending) => existsSync(bookPath + ending));
-  for (const ending of there) renameSync(bookPath + ending, aside + ending);
-  flushFolder(dirname(bookPath));
-  return there.includes('') ? aside : null;
 }
 
 /** Undoes `restoreBackup`: the restored copy goes, the book that was set aside returns. */
@@ -106,22 +84,67 @@ export function takeBack(bookPath: string, aside: string | null): void {
 }
 
 /** Makes the plain, checked copy `part` of a source. */
-function layOut(part: string, source: Source, opener?: string | Lock): Holdings {
-  removeAll(part);
+function layOut(part: string, source: Source, { opener, recordsOnly = false }: Opening): Holdings {
+  if (!statSync(source.path).isFile()) throw new BookTrouble('backup', source.path, 'no file');
+  refuseWithoutRoom(part, source.path);
   if (source.locked) {
     if (opener === undefined || opener === '') throw new BookTrouble('passphrase', source.path);
     unlockFile(source.path, part, opener);
   } else {
     copyPrivately(source.path, part);
-    if (existsSync(`${source.path}-wal`)) copyPrivately(`${source.path}-wal`, `${part}-wal`);
+    const log = `${source.path}-wal`;
+    const found = lstatSync(log, { throwIfNoEntry: false });
+    if (found && !found.isFile()) throw new BookTrouble('backup', source.path, 'its log is no file');
+    if (found) copyPrivately(log, `${part}-wal`);
     takeInLog(part);
   }
+  if (recordsOnly) keepRecordsOnly(part);
+  checkBuiltAsOurs(part);
   return checkCopy(part, null);
+}
+
+/** A file that claims to be longer than the disk would fill it before anybody looked into it. */
+function refuseWithoutRoom(part: string, source: string): void {
+  if (statSync(source).size > roomIn(dirname(part)))
+    throw new BookTrouble('full', part, 'no room for a copy');
+}
+
+function keepRecordsOnly(part: string): void {
+  const clean = partOf(part);
+  try {
+    makePart(clean);
+    copyRecords(part, clean);
+    removePart(part);
+    renameSync(clean, part);
+  } finally {
+    removePart(clean);
+  }
+}
+
+/** Looked at before anything is read through the schema. */
+function checkBuiltAsOurs(part: string): void {
+  const db = openFile(part, { readonly: true, fileMustExist: true });
+  try {
+    checkBuilt(db, part);
+  } finally {
+    db.close();
+  }
+}
+
+/** Tells of the backup what was found in a copy of it. */
+function troubleOfSource(error: unknown, source: string): BookTrouble {
+  const trouble = bookTroubleOf(error, source);
+  const { code, detail, difference } = trouble;
+  if (code === 'altered' || code === 'misfit' || code === 'newer')
+    return new BookTrouble(code, source, detail, difference);
+  return code === 'foreign' || code === 'damaged' || code === 'migration'
+    ? new BookTrouble('backup', source, detail)
+    : trouble;
 }
 
 /** A book set aside after a power cut has its newest entries in the log beside it; the copy becomes one file. */
 function takeInLog(part: string): void {
-  const copy = new Database(part);
+  const copy = openFile(part);
   try {
     copy.pragma('journal_mode = DELETE');
   } catch (error) {
@@ -137,7 +160,7 @@ function refuseIfOpenElsewhere(bookPath: string): void {
   if (!existsSync(bookPath)) return;
   let db: Database.Database | undefined;
   try {
-    db = new Database(bookPath, { timeout: 200 });
+    db = openFile(bookPath, { timeout: 200 });
     db.pragma('locking_mode = EXCLUSIVE');
     db.prepare('SELECT count(*) FROM sqlite_schema').get();
   } catch (error) {

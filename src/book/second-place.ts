@@ -1,12 +1,13 @@
 /** A copy of a backup in a second place: a USB stick, another drive, a folder on another computer. */
-import { existsSync, rmSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import Database from 'better-sqlite3';
 import {
   backupAt,
   backupFolder,
+  backupsIn,
   finish,
   freePath,
+  isBackupName,
   listBackups,
   LOCKED_ENDING,
   thinBackups,
@@ -16,6 +17,8 @@ import { checkCopy, totals } from './backup-check.ts';
 import { mayBeOf, ownBackups, ownerOf, type Opener } from './backup-owner.ts';
 import { labelOf } from './book-identity.ts';
 import { lockFile, unlockFile, type Lock } from './locked-file.ts';
+import { openFile } from './open-file.ts';
+import { clearParts, partOf, removePart } from './part-files.ts';
 import { copyPrivately, keepPrivate } from './private-files.ts';
 import { isWithin } from './same-folder.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
@@ -37,14 +40,16 @@ export function copyToSecondPlace(
 ): Backup {
   if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookTrouble('no-stick', folder);
   refuseOwnFolder(bookPath, folder);
-  const source = new Database(made.path, { readonly: true, fileMustExist: true });
+  if (made.book !== null)
+    clearParts(folder, (name) => isBackupName(name) && name.includes(` book-${made.book} `));
+  const source = openFile(made.path, { readonly: true, fileMustExist: true });
   try {
     const label = labelOf(source);
     if (lock === null && hasLockedOf(bookPath, folder, made.book, label.book))
       throw new BookTrouble('unlocked', folder);
     const path = freePath(join(folder, basename(made.path, '.gambrel')), lock ? LOCKED_ENDING : '.gambrel');
     const wanted = totals(source);
-    const scratch = `${made.path}.rehearsal`;
+    const scratch = partOf(made.path);
     finish(path, (part) => {
       if (lock) {
         lockFile(made.path, part, lock, label);
@@ -73,7 +78,7 @@ export function refuseOwnFolder(bookPath: string, folder: string): void {
 /** Locked copies from before labels are taken for this book's when they carry its file's name. */
 function hasLockedOf(bookPath: string, folder: string, named: string | null, book: string | null): boolean {
   const start = `${basename(bookPath, '.gambrel')} `;
-  return listBackups(bookPath, folder).some((one) => {
+  return backupsIn(bookPath, folder).some((one) => {
     if (!one.locked) return false;
     const owner = ownerOf(one);
     if (owner) return owner.label.book === book;
@@ -91,6 +96,6 @@ function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: strin
     const trouble = bookTroubleOf(error, plain);
     throw trouble.code === 'full' ? new BookTrouble('full', plain, trouble.detail) : error;
   } finally {
-    rmSync(plain, { force: true });
+    removePart(plain);
   }
 }

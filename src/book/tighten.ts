@@ -1,11 +1,13 @@
 /** Books of earlier versions, and those that came from elsewhere, are kept to this account when they are opened. */
+import { existsSync, realpathSync } from 'node:fs';
 import { backupFolder, listBackups } from './backup.ts';
 import { keepPrivate } from './private-files.ts';
-import { ENDINGS, listSetAside } from './restore.ts';
+import { ENDINGS, listSetAside } from './books-aside.ts';
 
 /** Keeps the file of a book and its logs to this account. The logs that SQLite makes later get the mode of the file. */
 export function tightenBook(bookPath: string): void {
-  for (const ending of ENDINGS) keepPrivate(bookPath + ending);
+  const path = existsSync(bookPath) ? realpathSync(bookPath) : bookPath;
+  for (const ending of ENDINGS) keepPrivate(path + ending);
 }
 
 /** Keeps what lies beside a book to this account: its backups in their folder, and books that were set aside. */

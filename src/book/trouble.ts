@@ -1,6 +1,7 @@
 import { existsSync, statfsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname } from 'node:path';
+import type { SchemaDifference } from './schema-difference.ts';
 
 /** Why a book or a backup cannot be used, each with a way on. */
 export type BookTroubleCode =
@@ -11,6 +12,9 @@ export type BookTroubleCode =
   | 'damaged'
   | 'changed' // not as it was left when it was last closed
   | 'foreign'
+  | 'altered' // not built as its version is
+  | 'misfit' // its records do not go into a clean book
+  | 'link' // a link lies where a file of ours should
   | 'newer'
   | 'locked' // open in another program
   | 'missing'
@@ -18,6 +22,8 @@ export type BookTroubleCode =
   | 'addon' // the program's own SQLite library cannot be loaded; nothing is known of the book
   | 'migration'
   | 'backup' // a copy is not sound
+  | 'backups' // the folder for backups cannot be used
+  | 'no-list' // a folder of backups elsewhere cannot be read
   | 'no-stick' // the second place is not there
   | 'same-place' // the second place is where the backups lie anyway
   | 'temporary' // the folder for temporary files has no room
@@ -30,13 +36,16 @@ export class BookTrouble extends Error {
   readonly path: string;
   /** What the system said, for the log. */
   readonly detail: string;
+  /** With `altered`, in what the book is not built as its version is; null where it is only marked as another version. */
+  readonly difference: SchemaDifference | null;
 
-  constructor(code: BookTroubleCode, path: string, detail = '') {
+  constructor(code: BookTroubleCode, path: string, detail = '', difference: SchemaDifference | null = null) {
     super(`book ${code}: ${path}${detail ? ` (${detail})` : ''}`);
     this.name = 'BookTrouble';
     this.code = code;
     this.path = path;
     this.detail = detail;
+    this.difference = difference;
   }
 }
 
@@ -73,7 +82,7 @@ export function bookTroubleOf(error: unknown, path: string): BookTrouble {
 }
 
 /** Bytes free in a folder; endless where that cannot be told. */
-function roomIn(folder: string): number {
+export function roomIn(folder: string): number {
   if (!existsSync(folder)) return Infinity;
   const { bavail, bsize, blocks } = statfsSync(folder);
   return blocks > 0 ? bavail * bsize : Infinity;

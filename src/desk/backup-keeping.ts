@@ -1,5 +1,6 @@
 /** Makes the shop's backups: beside the book, and in the second place if there is one. */
 import { dirname } from 'node:path';
+import * as v from 'valibot';
 import { backUp, listBackups, thinBackups, type Backup } from '../book/backup.ts';
 import { lastEntryOf } from '../book/backup-check.ts';
 import { mayBeOf, ownBackups, ownerOf } from '../book/backup-owner.ts';
@@ -11,6 +12,7 @@ import { copyToSecondPlace } from '../book/second-place.ts';
 import { bookTroubleOf, type BookTrouble } from '../book/trouble.ts';
 import { problemOfTrouble } from './book-problems.ts';
 import { Trouble, type Problem } from './problem.ts';
+import { keptAs } from './settings.ts';
 import type { ShopSettings } from './shapes.ts';
 
 /** What is known of an open book's backups. */
@@ -104,6 +106,12 @@ export function keepBackup(room: BackedUp, at: Date): KeptBackup {
   }
 }
 
+/** Why somebody who asked for a backup got none: told of the book, or of the folder for backups where that is the matter. */
+export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookTrouble): Trouble {
+  const path = trouble.code === 'backups' ? trouble.path : book.path;
+  return new Trouble('broken', problemOfTrouble(trouble).code, { with: { path } });
+}
+
 function copyAway({ book, backups, settings }: BackedUp, backup: Backup): Backup | null {
   const folder = settings.secondBackupFolder;
   backups.secondProblem = null;
@@ -119,8 +127,15 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup): Backup
   }
 }
 
+const lockKept = v.union([
+  v.literal(false),
+  v.object({
+    salt: v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/)),
+    key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+  }),
+]);
+
 /** The lock of copies that leave the computer; `false`: the shop wants none; null: it never said. */
 export function keptLock(book: Book): Lock | false | null {
-  const kept = book.settings.all()['backupLock'];
-  return kept === undefined ? null : (kept as Lock | false);
+  return keptAs(book, 'backupLock', lockKept) ?? null;
 }

@@ -1,21 +1,24 @@
 /** Backups, and the way back to one; most of it works also while the book does not open. */
 import { existsSync } from 'node:fs';
 import * as v from 'valibot';
-import { backupFolder, listBackups, type Backup } from '../book/backup.ts';
+import { backupFolder, backupsIn, listBackups, type Backup } from '../book/backup.ts';
 import { ownerOf } from '../book/backup-owner.ts';
 import { identityOf, inName } from '../book/book-identity.ts';
 import { makeLock, type Lock } from '../book/locked-file.ts';
 import { othersCanRead } from '../book/private-files.ts';
-import { listSetAside, tryBackup, type Source } from '../book/restore.ts';
+import { listSetAside, type Source } from '../book/books-aside.ts';
+import type { Opening } from '../book/restore.ts';
 import { isWithin } from '../book/same-folder.ts';
-import type { BookTrouble } from '../book/trouble.ts';
-import { isLongBook, keepBackup, keptLock, longBackup } from './backup-keeping.ts';
+import { BookTrouble, bookTroubleOf } from '../book/trouble.ts';
+import { isLongBook, keepBackup, keptLock, longBackup, notKept } from './backup-keeping.ts';
 import { problemOfTrouble, troubleWithBook } from './book-problems.ts';
 import { isBefore } from './renew-backups.ts';
 import type { DeskRoom } from './room.ts';
 import { by, text } from './input.ts';
-import { Trouble } from './problem.ts';
+import { Trouble, type Problem } from './problem.ts';
 import { door, host, write, type Door } from './procedure.ts';
+import { shopLook } from './shop.ts';
+import { tryOut } from './try-out.ts';
 import type { BackupMade, BackupRow, BackupsLook, BackupTried } from './shapes.ts';
 
 /** The longest path that Linux takes. */
@@ -30,6 +33,8 @@ const wanted = v.object({
   ),
   folder,
   passphrase,
+  /** Takes the records over into a clean book: for a backup that is not built as Gambrel builds a book. */
+  recordsOnly: v.optional(v.boolean('input.invalid'), false),
 });
 
 /** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
@@ -37,8 +42,7 @@ export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: 
 
 function backUp(room: DeskRoom): BackupMade {
   const kept = keepBackup(room, new Date(room.now()));
-  if (!kept.ok)
-    throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
+  if (!kept.ok) throw notKept(room, kept.trouble);
   return {
     at: kept.backup.at,
     path: kept.backup.path,
@@ -73,6 +77,7 @@ export const look = door(
             place === 'away' && !locked && own !== false && othersCanRead(path),
         ),
       },
+      unreadable: unreadableOf(at, input.folder),
       problem: room?.backups.problem ?? null,
       secondProblem: room?.backups.secondProblem ?? null,
     };
@@ -86,8 +91,7 @@ export const tryOne = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      const opener = openerFor(at, source, input.passphrase);
-      const held = tryBackup(at.room?.book.path ?? at.bookPath, source, opener);
+      const held = tryOut(at.room?.book.path ?? at.bookPath, source, at.now(), openingOf(at, source, input));
       const { animals, weighings, payments, lastEntry, book, shop } = held;
       return { animals, weighings, payments, lastEntry, own: isOurs(book, ourBook(at)), shop };
     }),
@@ -101,8 +105,19 @@ export const restore = door(wanted, (at, input): { setAside: string | null } => 
   if (at.room?.demo) throw new Trouble('refused', 'backup.demo');
   return worded(() => {
     const source = sourceOf(at, input);
-    return { setAside: at.restore(source, openerFor(at, source, input.passphrase)) };
+    return { setAside: at.restore(source, openingOf(at, source, input), shopLook) };
   });
+});
+
+/**
+ * Where the book is not built as Gambrel builds one: puts a clean book with its records in its place, and opens that. The
+ * file as it was is kept beside it.
+ */
+export const keepRecords = door(v.object({}), (at): { setAside: string | null } => {
+  const { trouble, bookPath } = at;
+  if (trouble?.code !== 'altered') throw new Trouble('refused', 'book.not-altered');
+  const source = { path: bookPath, locked: false };
+  return worded(() => ({ setAside: at.restore(source, { recordsOnly: true }, shopLook) }), 'book');
 });
 
 /** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
@@ -144,7 +159,7 @@ export const setLock = write(
 
 /** A book that is whole and only out of reach must not be put away. */
 function mayBeginAnew({ code }: BookTrouble): boolean {
-  return ['damaged', 'foreign', 'migration', 'missing', 'absent', 'changed'].includes(code);
+  return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
 }
 
 function placeOf({ room }: Door, folder: string): string {
@@ -171,6 +186,27 @@ function rowsOf(at: Door, folder: string): BackupRow[] {
     row.holdsRemoved =
       removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** Why folders that should have backups show none. */
+function unreadableOf(at: Door, folder: string): Problem[] {
+  const bookPath = at.room?.book.path ?? at.bookPath;
+  const beside = folderTrouble(bookPath, backupFolder(bookPath));
+  const away = placeOf(at, folder);
+  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
+  return [
+    ...(beside ? [problemOfTrouble(new BookTrouble('backups', beside.path))] : []),
+    ...(there ? [problemOfTrouble(new BookTrouble('no-list', away))] : []),
+  ];
+}
+
+function folderTrouble(bookPath: string, folder: string): BookTrouble | null {
+  try {
+    backupsIn(bookPath, folder);
+    return null;
+  } catch (error) {
+    return bookTroubleOf(error, folder);
+  }
 }
 
 function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
@@ -222,13 +258,21 @@ function openerFor({ room }: Door, { locked }: Source, typed: string): string | 
   return lock;
 }
 
-function worded<T>(work: () => T): T {
+function openingOf(
+  at: Door,
+  source: Source,
+  { passphrase: typed, recordsOnly }: { passphrase: string; recordsOnly: boolean },
+): Opening {
+  return { opener: openerFor(at, source, typed), recordsOnly };
+}
+
+function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
   try {
     return work();
   } catch (error) {
     const trouble = troubleWithBook(error, '');
     if (!trouble) throw error;
-    const { code, with: parameters } = problemOfTrouble(trouble, 'backup');
+    const { code, with: parameters } = problemOfTrouble(trouble, where);
     throw code === 'backup.passphrase'
       ? new Trouble('conflict', code, { field: 'passphrase', with: parameters })
       : new Trouble('broken', code, { with: parameters });

@@ -11,6 +11,9 @@ const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
   damaged: 'book.damaged',
   changed: 'book.changed',
   foreign: 'book.foreign',
+  altered: 'book.altered',
+  misfit: 'book.misfit',
+  link: 'book.link',
   newer: 'book.newer',
   locked: 'book.locked',
   missing: 'book.missing',
@@ -18,6 +21,8 @@ const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
   addon: 'book.addon',
   migration: 'book.migration',
   backup: 'book.backup',
+  backups: 'book.backups',
+  'no-list': 'second.unreadable',
   'no-stick': 'second.missing',
   'same-place': 'second.own-folder',
   temporary: 'temporary.full',
@@ -36,6 +41,8 @@ const OF_BACKUP: Readonly<Partial<Record<BookTroubleCode, string>>> = {
   damaged: 'backup.bad',
   foreign: 'backup.bad',
   migration: 'backup.bad',
+  altered: 'backup.altered',
+  misfit: 'backup.misfit',
   missing: 'backup.gone',
   folder: 'backup.gone',
   newer: 'backup.newer',
@@ -44,10 +51,10 @@ const TABLES = { book: OF_BOOK, second: OF_SECOND, backup: OF_BACKUP };
 
 /** Words a trouble for where it happened: with the book, in the second place, or with a backup that is to be restored. */
 export function problemOfTrouble(
-  { code, path }: BookTrouble,
+  { code, path, difference }: BookTrouble,
   where: keyof typeof TABLES = 'book',
 ): Problem & { with: { path: string } } {
-  return { kind: 'broken', code: TABLES[where][code] ?? OF_BOOK[code], with: { path } };
+  return { kind: 'broken', code: TABLES[where][code] ?? OF_BOOK[code], with: { path, ...difference } };
 }
 
 /** What went wrong with the file at `path` or its drive, or null when the error is about something else. */

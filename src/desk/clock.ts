@@ -5,6 +5,7 @@ import { by } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
+import { keptAs } from './settings.ts';
 import type { ClockDoubt } from './shapes.ts';
 
 const DAY_MS = 86_400_000;
@@ -20,10 +21,8 @@ const LOOK_AGAIN_MS = 60 * 60_000;
 const SETTING = 'clockTrusted';
 
 /** That somebody looked at the clock: what it showed, and the newest entry that the book had then. */
-interface Trusted {
-  at: string;
-  newest: string | null;
-}
+const trustedKept = v.object({ at: v.string(), newest: v.nullable(v.string()) });
+type Trusted = v.InferOutput<typeof trustedKept>;
 
 const passed = new WeakMap<DeskRoom, number>();
 
@@ -35,7 +34,7 @@ export function clockDoubt(room: DeskRoom): ClockDoubt | null {
   if (now < EARLIEST || now > LATEST) return { what: 'impossible', newest: null };
   const found = lastEntryOf(room.book.db);
   if (found === null) return null;
-  const trusted = room.book.settings.all()[SETTING] as Trusted | undefined;
+  const trusted = keptAs(room.book, SETTING, trustedKept);
   // Entries that were there when the clock was looked at, and are later than it, were made with a wrong clock.
   const known = trusted !== undefined && (trusted.newest === null || found <= trusted.newest);
   const newest = known && (found < trusted.at || found > at) ? trusted.at : found;

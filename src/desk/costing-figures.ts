@@ -5,6 +5,7 @@ import { GRAMS_PER } from '../core/units.ts';
 import { by, packageGrams, text } from './input.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
+import { keptAs } from './settings.ts';
 import type { CostFigures, ServiceCode } from './shapes.ts';
 import { typedGrams } from './typed-grams.ts';
 import { typedMoney } from './typed-money.ts';
@@ -38,10 +39,20 @@ export const figuresTyped = v.object({
   by,
 });
 
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
+const serviceKept = v.object({ minutesPerAnimal: amount, minutesPerKg: amount, packageGrams: amount });
+const figuresKept = v.object({
+  wagePerHour: amount,
+  overheadPerHour: amount,
+  packagingPerPackage: amount,
+  wantedMargin: amount,
+  services: v.object({ cutting: serviceKept, grinding: serviceKept, products: serviceKept }),
+});
+
 /** @returns the figures in force, and whether they are the shop's own */
 export function figuresOf(room: DeskRoom): { own: boolean; figures: CostFigures } {
-  const kept = room.book.settings.all()[KEY];
-  if (kept !== undefined) return { own: true, figures: kept as CostFigures };
+  const kept = keptAs(room.book, KEY, figuresKept);
+  if (kept) return { own: true, figures: kept };
   const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
   return {
     own: false,

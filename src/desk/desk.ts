@@ -173,7 +173,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     if (began && began !== door.room && !(error instanceof Trouble)) return OTHER_OPENING;
     door.room?.settle(false);
     const trouble = door.room && troubleWithBook(error, door.room.book.path);
-    if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign'].includes(trouble.code)) {
+    if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign', 'altered'].includes(trouble.code)) {
       door.doubt(trouble);
       announce(ANYTHING);
     }

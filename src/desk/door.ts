@@ -2,9 +2,11 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
-import type { Lock } from '../book/locked-file.ts';
-import { expectBook, inspectBook } from '../book/open.ts';
-import { restoreBackup, setAside, takeBack, type Source } from '../book/restore.ts';
+import { clearOwnParts } from '../book/backup.ts';
+import { expectBook } from '../book/expect-book.ts';
+import { inspectBook } from '../book/open.ts';
+import { setAside, type Source } from '../book/books-aside.ts';
+import { restoreBackup, takeBack, type Opening } from '../book/restore.ts';
 import { breakSeal, seal, sealHolds } from '../book/seal.ts';
 import { BookTrouble } from '../book/trouble.ts';
 import { keepBackup, keptLock } from './backup-keeping.ts';
@@ -58,7 +60,9 @@ export class BookDoor implements Door {
 
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs = false): void {
-    if (!this.room) this.#attempt(() => this.#shop(asItIs));
+    if (this.room) return;
+    clearOwnParts(this.bookPath);
+    this.#attempt(() => this.#shop(asItIs));
   }
 
   /** Starts in the demo. What keeps it from being set up is told by every answer, as with a book that does not open. */
@@ -95,16 +99,18 @@ export class BookDoor implements Door {
 
   /**
    * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
+   * @param firstLook what a window does first with a book that was opened
    * @returns where the replaced book lies, or null if there was none
    * @throws BookTrouble
    */
-  restore(source: Source, opener?: string | Lock): string | null {
+  restore(source: Source, opening: Opening, firstLook: (room: DeskRoom) => unknown): string | null {
     const places = this.room && placesOf(this.room);
     this.close();
     let aside: string | null | undefined;
     try {
-      aside = restoreBackup(this.bookPath, source, this.now(), opener);
+      aside = restoreBackup(this.bookPath, source, this.now(), opening);
       this.room = this.#shop(true);
+      firstLook(this.room);
       if (places) carryOver(this.room, places);
       this.trouble = null;
       return aside;

@@ -1,6 +1,6 @@
 import type * as v from 'valibot';
-import type { Lock } from '../book/locked-file.ts';
-import type { Source } from '../book/restore.ts';
+import type { Source } from '../book/books-aside.ts';
+import type { Opening } from '../book/restore.ts';
 import type { BookTrouble } from '../book/trouble.ts';
 import type { DeskRoom } from './room.ts';
 
@@ -77,10 +77,13 @@ export interface Door {
   leaveDemo(): Promise<DeskRoom>;
   /**
    * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
+   * @param firstLook what a window does first with a book that was opened
    * @returns where the replaced book lies, or null if there was none
    * @throws BookTrouble
    */
-  restore(source: Source, opener?: string | Lock): string | null;
+  restore(source: Source, opening: Opening, firstLook: (room: DeskRoom) => unknown): string | null;
+  /** The open book's file gave trouble: lets go of it and tries it afresh. */
+  doubt(trouble: BookTrouble): void;
   /** Begins a new, empty book; the file that does not open is kept beside it. */
   beginAnew(): void;
 }

@@ -64,6 +64,7 @@ export const procedures = {
   'shop.restore': backups.restore,
   'shop.setLock': backups.setLock,
   'shop.tryAgain': backups.tryAgain,
+  'shop.keepRecords': backups.keepRecords,
   'shop.beginAnew': backups.beginAnew,
 
   'hunters.find': hunters.find,

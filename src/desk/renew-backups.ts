@@ -4,9 +4,9 @@ import * as v from 'valibot';
 import { listBackups, type Backup } from '../book/backup.ts';
 import { ownBackups } from '../book/backup-owner.ts';
 import { identityOf, inName } from '../book/book-identity.ts';
-import { listSetAside } from '../book/restore.ts';
-import { keepBackup, keptLock, longBackup } from './backup-keeping.ts';
-import { problemOfTrouble } from './book-problems.ts';
+import { listSetAside } from '../book/books-aside.ts';
+import { partOf } from '../book/part-files.ts';
+import { keepBackup, keptLock, longBackup, notKept } from './backup-keeping.ts';
 import { by } from './input.ts';
 import { host } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -32,8 +32,7 @@ export const renewBackups = host(
     const { beside, away, others } = earlierBackups(room, removedAt ?? '');
     if (beside.length + away.length + others.length === 0) throw new Trouble('refused', 'backup.none-before');
     const kept = keepBackup(room, new Date(room.now()));
-    if (!kept.ok)
-      throw new Trouble('broken', problemOfTrouble(kept.trouble).code, { with: { path: room.book.path } });
+    if (!kept.ok) throw notKept(room, kept.trouble);
     const fresh = [kept.backup.path, kept.second?.path];
     const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
     const deleted = going.filter(({ path }) => remove(path)).length;
@@ -68,7 +67,7 @@ function earlierBackups(
 ): Record<'beside' | 'away' | 'others', Backup[]> {
   const identity = identityOf(book.db);
   const lock = keptLock(book);
-  const opener = lock ? { lock, scratch: `${book.path}.rehearsal` } : undefined;
+  const opener = lock ? { lock, scratch: partOf(book.path) } : undefined;
   const before = (backups: readonly Backup[]): Backup[] => backups.filter((one) => isBefore(one, removedAt));
   const mine = (backups: readonly Backup[]): Backup[] => ownBackups(book.db, identity, backups, opener);
   const setAside = before(

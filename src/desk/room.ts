@@ -7,8 +7,8 @@ import { fatLearning } from './fat-learning.ts';
 import { shrinkLearning, type HookShrink } from './hook-shrink.ts';
 import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
 import { localDate } from './local-date.ts';
-import type { ShopSettings } from './shapes.ts';
-import { settingsOf } from './settings.ts';
+import type { SettingReplaced, ShopSettings } from './shapes.ts';
+import { readSettings, type ReadSettings } from './settings.ts';
 import { speciesShelf, type SpeciesShelf } from './species-shelf.ts';
 import type { YieldKnowledge } from './yield-knowledge.ts';
 import { yieldLearning } from './yield-learning.ts';
@@ -23,6 +23,8 @@ export interface DeskRoom {
   readonly opening: string;
   readonly demo: boolean;
   readonly settings: ShopSettings;
+  /** Settings of the book that cannot be used here, with what is gone by instead. */
+  readonly settingsReplaced: readonly SettingReplaced[];
   /** The kinds of game that the shop knows. */
   readonly species: SpeciesShelf;
   /** The yield model as the book stands; learned again only after a change. */
@@ -43,7 +45,10 @@ export interface DeskRoom {
   readonly backups: BackupState;
   /** Opens another book in place of this one. */
   readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
-  /** Whether another program wrote since this was last asked; all that was read or learned is then forgotten. */
+  /**
+   * Whether another program wrote since this was last asked; all that was read or learned is then forgotten.
+   * @throws BookTrouble `altered` when it built something into the book
+   */
   othersWrote(): boolean;
   /** Reads the settings again; called after every change. */
   forget(): void;
@@ -61,7 +66,8 @@ export function createRoom(options: {
   clock: () => Date;
   host: DeskRoom['host'];
 }): DeskRoom {
-  let settings: ShopSettings | undefined;
+  let settings: ReadSettings | undefined;
+  const read = (): ReadSettings => (settings ??= readSettings(options.book));
   let species: SpeciesShelf | undefined;
   const learning = yieldLearning(options.book);
   const ofFat = fatLearning(options.book);
@@ -84,7 +90,10 @@ export function createRoom(options: {
     host: options.host,
     ofSeason: keptOfSeason(options.book),
     get settings() {
-      return (settings ??= settingsOf(options.book));
+      return read().settings;
+    },
+    get settingsReplaced() {
+      return read().replaced;
     },
     get species() {
       return (species ??= lookedUp(speciesShelf(options.book)));
@@ -109,6 +118,7 @@ export function createRoom(options: {
     othersWrote() {
       const now = version();
       if (now === seen) return false;
+      options.book.checkBuilt();
       seen = now;
       options.book.changes.forget();
       room.forget();

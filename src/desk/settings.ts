@@ -1,8 +1,10 @@
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
+import { shownName } from '../book/shown-name.ts';
+import { isZone, knownZone } from '../core/zone.ts';
 import { listOf, needed, text } from './input.ts';
 import { GENERAL_SET, RECORD_FIELDS, RECORD_SETS, recordSetOf, requiredBy } from './record-sets.ts';
-import type { ShopSettings } from './shapes.ts';
+import type { SettingReplaced, ShopSettings } from './shapes.ts';
 
 const days = v.pipe(
   v.number('days.range'),
@@ -88,7 +90,7 @@ const DEFAULTS: ShopSettings = {
   locale: 'en-US',
   dayOrder: 'locale',
   clock: 'locale',
-  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  zone: knownZone(Intl.DateTimeFormat().resolvedOptions().timeZone),
   seasonStartsMonth: 7,
   hangingReadyDays: 4,
   hangingLimitDays: 7,
@@ -106,23 +108,49 @@ const DEFAULTS: ShopSettings = {
   theme: 'system',
 };
 
-/** The settings that every screen reads; what else the book keeps under a key is read by its own file. */
-export function settingsOf(book: Book): ShopSettings {
-  const kept = Object.entries(book.settings.all()).filter(([key]) => Object.hasOwn(DEFAULTS, key));
-  return { ...DEFAULTS, ...Object.fromEntries(kept) };
+/** What a book's settings say here. */
+export interface ReadSettings {
+  settings: ShopSettings;
+  /** Those that cannot be used as they stand: another program wrote them, or a computer that knows other zones. */
+  replaced: SettingReplaced[];
+}
+
+/**
+ * The settings that every screen reads; what else the book keeps under a key is read with `keptAs`. A setting that makes
+ * no sense here gives way to the usual one, so that nothing stands still for it and it can be put right in the Shop.
+ */
+export function readSettings(book: Book): ReadSettings {
+  const settings: Record<string, unknown> = { ...DEFAULTS };
+  const replaced: SettingReplaced[] = [];
+  for (const [key, kept] of Object.entries(book.settings.all())) {
+    if (!isSetting(key)) continue;
+    if (v.is(settingSchemas[key], kept)) settings[key] = kept;
+    else replaced.push({ setting: key, kept: worded(kept), used: worded(DEFAULTS[key]) });
+  }
+  return { settings: settings as unknown as ShopSettings, replaced };
+}
+
+/** What the book keeps under a key of its own, or undefined where there is nothing or nothing that makes sense. */
+export function keptAs<S extends v.GenericSchema>(
+  book: Book,
+  key: string,
+  schema: S,
+): v.InferOutput<S> | undefined {
+  const found = v.safeParse(schema, book.settings.all()[key]);
+  return found.success ? found.output : undefined;
+}
+
+function isSetting(key: string): key is keyof ShopSettings {
+  return Object.hasOwn(DEFAULTS, key);
+}
+
+function worded(value: unknown): string {
+  return shownName(typeof value === 'string' ? value : JSON.stringify(value));
 }
 
 function isLocale(tag: string): boolean {
   try {
     return Intl.getCanonicalLocales(tag).length === 1;
-  } catch {
-    return false;
-  }
-}
-
-function isZone(zone: string): boolean {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone !== '';
   } catch {
     return false;
   }

@@ -54,6 +54,8 @@ export interface BackupsLook {
   second: { folder: string; there: boolean } | null;
   /** Whether other accounts of this computer can read the book or what lies beside it, and copies in the second place that are not locked. */
   othersRead: { here: boolean; away: boolean };
+  /** Why a folder that should have backups shows none: it cannot be read. */
+  unreadable: Problem[];
   /** What kept the last backup from being made, beside the book and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;

@@ -189,6 +189,8 @@ export interface ShopLook {
   season: number;
   seasons: number[];
   settings: ShopSettings;
+  /** Settings of the book that cannot be used here; `settings` has what is gone by instead. */
+  settingsReplaced: SettingReplaced[];
   staff: { initials: string; name: string }[];
   species: SpeciesCard[];
   /** Offered no more, but animals of them may be in the book. */
@@ -203,6 +205,13 @@ export interface ShopLook {
   /** UTC moment of the newest entry when the computer's clock stands before it; else null. */
   clockBehind: string | null;
   clockDoubt: ClockDoubt | null;
+}
+
+/** A setting that makes no sense here: what the book says, and what is gone by until somebody chooses. */
+export interface SettingReplaced {
+  setting: keyof ShopSettings;
+  kept: string;
+  used: string;
 }
 
 /** Why nothing is written until somebody has looked at the computer's clock. */

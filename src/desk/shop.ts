@@ -64,7 +64,10 @@ export const change = write(
       refuseCurrency(room, changes.currency);
     if (second && second !== before.secondBackupFolder) checkSecondPlace(room, second);
     const changed = Object.entries(changes).filter(
-      ([key, value]) => value !== undefined && !isDeepStrictEqual(before[key as keyof ShopSettings], value),
+      ([key, value]) =>
+        value !== undefined &&
+        // One that was replaced is written even if it is what is gone by already.
+        (isReplaced(room, key) || !isDeepStrictEqual(before[key as keyof ShopSettings], value)),
     );
     keepSettings(room, Object.fromEntries(changed), initials);
     room.forget();
@@ -107,9 +110,14 @@ function checkSecondPlace({ book }: DeskRoom, folder: string): void {
   }
 }
 
+function isReplaced(room: DeskRoom, key: string): boolean {
+  return room.settingsReplaced.some(({ setting }) => setting === key);
+}
+
 /** Writes settings, and beside each who changed it from what. */
 function keepSettings(room: DeskRoom, settings: Partial<ShopSettings>, initials: string): void {
-  const before = room.settings;
+  const replaced = Object.fromEntries(room.settingsReplaced.map(({ setting, kept }) => [setting, kept]));
+  const before = { ...room.settings, ...replaced };
   for (const [key, after] of Object.entries(settings)) {
     room.book.settings.put(key, after);
     room.book.audit.note({
@@ -119,7 +127,8 @@ function keepSettings(room: DeskRoom, settings: Partial<ShopSettings>, initials:
   }
 }
 
-function shopLook(room: DeskRoom): ShopLook {
+/** What `shop.look` answers: the first thing that is read of a book that was opened. */
+export function shopLook(room: DeskRoom): ShopLook {
   const cardOf = (species: SpeciesProfile) => speciesCard(species, room.species.own.has(species.code));
   const { settings } = room;
   const season = room.season();
@@ -133,6 +142,7 @@ function shopLook(room: DeskRoom): ShopLook {
     season,
     seasons: [...new Set([...room.book.animals.seasons(), season])].sort((a, b) => b - a),
     settings,
+    settingsReplaced: [...room.settingsReplaced],
     staff: room.book.settings.staff(),
     species: room.species.offered.map(cardOf),
     speciesAway: room.species.all.filter((one) => !room.species.offered.includes(one)).map(cardOf),

@@ -1,5 +1,7 @@
 /** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
+import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
+import { CoreProblem } from '../core/problem.ts';
 import { changedSpecies } from '../core/species-changed.ts';
 import { ownSpecies } from '../core/species-own.ts';
 import type { SpeciesProfile } from '../core/species.ts';
@@ -17,12 +19,39 @@ export interface SpeciesShelf {
   of(code: string): SpeciesProfile;
 }
 
+/** What is read of a kept profile before its figures are those of today. */
+const profileKept = v.looseObject({
+  code: v.string(),
+  name: v.string(),
+  many: v.string(),
+  body: v.string(),
+  family: v.string(),
+  words: v.object({ male: v.string(), female: v.string(), young: v.string() }),
+  hangingGrams: v.looseObject({}),
+  primals: v.pipe(
+    v.array(v.looseObject({ code: v.string(), name: v.string(), pair: v.boolean(), share: v.number() })),
+    v.minLength(1),
+  ),
+  cautions: v.array(v.string()),
+});
+
+function isProfile(kept: unknown): kept is SpeciesProfile {
+  if (!v.is(profileKept, kept)) return false;
+  try {
+    return withTodaysFigures(kept as unknown as SpeciesProfile).primals.length > 0;
+  } catch (error) {
+    if (error instanceof CoreProblem || error instanceof TypeError) return false;
+    throw error;
+  }
+}
+
 export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesShelf {
   const rows = ownSpecies.all();
   const own = new Map<string, SpeciesProfile>();
   for (const { code, profile } of rows) {
-    const kept = JSON.parse(profile) as SpeciesProfile | null;
-    if (kept) own.set(code, withTodaysFigures(kept));
+    const kept: unknown = JSON.parse(profile);
+    // One that another program spoilt is left out, and the supplied one stands in its place.
+    if (isProfile(kept) && kept.code === code) own.set(code, withTodaysFigures(kept));
   }
   const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
   const all =

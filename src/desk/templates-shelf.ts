@@ -1,5 +1,7 @@
 /** Cutting instructions to start from: the supplied ones and the shop's own. */
+import * as v from 'valibot';
 import suppliedJson from '../../resources/instructions.json' with { type: 'json' };
+import { instructions as instructionsKept } from './input.ts';
 import { USUAL_INSTRUCTIONS } from './instructions.ts';
 import type { DeskRoom } from './room.ts';
 import type { Instructions, TemplateCard, TemplateOnShelf } from './shapes.ts';
@@ -20,11 +22,21 @@ export function templatesOnShelf(room: DeskRoom): TemplateOnShelf[] {
   const rows = room.book.templates.all();
   const usual = { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[room.settings.unit] };
   const own = rows.flatMap(({ id, name, carcass, body, active }): TemplateOnShelf[] => {
-    const instructions = JSON.parse(body) as Instructions | null;
-    if (!instructions) return [];
+    const kept: unknown = JSON.parse(body);
+    // Only put away, or spoilt by another program.
+    if (typeof kept !== 'object' || kept === null) return [];
+    const found = v.safeParse(instructionsKept, { ...usual, ...kept });
+    if (!found.success) return [];
     const supplied = SUPPLIED.some((one) => isNamesake(one, { name, carcass }));
     return [
-      { id, name, carcass, instructions: { ...usual, ...instructions }, supplied, offered: active === 1 },
+      {
+        id,
+        name,
+        carcass,
+        instructions: { ...usual, ...(kept as Partial<Instructions>) },
+        supplied,
+        offered: active === 1,
+      },
     ];
   });
   const supplied = SUPPLIED.filter((one) => !own.some((other) => isNamesake(one, other))).map(

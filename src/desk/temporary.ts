@@ -6,6 +6,7 @@ import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { runs } from '../book/part-files.ts';
 import { BookTrouble, bookTroubleOf } from '../book/trouble.ts';
 import { Trouble } from './problem.ts';
 
@@ -127,14 +128,5 @@ function namesIn(folder: string): string[] {
     return readdirSync(folder);
   } catch {
     return []; // whoever needs a temporary file is told so then
-  }
-}
-
-function runs(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return error instanceof Error && 'code' in error && error.code === 'EPERM';
   }
 }

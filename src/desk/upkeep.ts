@@ -1,4 +1,5 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
+import { troubleWithBook } from './book-problems.ts';
 import type { Door } from './procedure.ts';
 import { wipeIfDue } from './remove-details.ts';
 import { summariseNext } from './season-summaries.ts';
@@ -45,9 +46,20 @@ export function startUpkeep(
     void backUp();
   }, backUpEvery);
   const looks = setInterval(() => {
-    if (door.room?.othersWrote()) announce('shop.change');
+    noticeOthers();
     summarise();
   }, lookEvery);
+  function noticeOthers(): void {
+    const { room } = door;
+    try {
+      if (room?.othersWrote()) announce('shop.change');
+    } catch (error) {
+      const trouble = room && troubleWithBook(error, room.book.path);
+      if (!trouble) return onBroken(error);
+      door.doubt(trouble);
+      announce('shop.change');
+    }
+  }
   let summariseFrom = 0;
   function summarise(): void {
     const { room } = door;

@@ -6,7 +6,8 @@ import { backUp, listBackups } from '../../src/book/backup.ts';
 import { openRecordBook } from '../../src/book/book.ts';
 import { makeLock } from '../../src/book/locked-file.ts';
 import { BOOK_VERSION } from '../../src/book/migrations/index.ts';
-import { listSetAside, restoreBackup, takeBack, tryBackup } from '../../src/book/restore.ts';
+import { listSetAside } from '../../src/book/books-aside.ts';
+import { restoreBackup, takeBack, tryBackup } from '../../src/book/restore.ts';
 import { copyToSecondPlace } from '../../src/book/second-place.ts';
 import { smallDisk } from './small-disk.ts';
 import { tempBookPath } from './temp-book.ts';
@@ -80,7 +81,7 @@ describe('going back to a backup', () => {
   it('tells what is in a backup without touching anything', () => {
     const { path, backup } = bookOfTwo();
     const before = readFileSync(path);
-    expect(tryBackup(path, backup)).toMatchObject({
+    expect(tryBackup(path, backup, NOW)).toMatchObject({
       version: BOOK_VERSION, animals: 0, weighings: 0, payments: 0, lastEntry: null,
     }); // prettier-ignore
     expect(readFileSync(path).equals(before)).toBe(true);
@@ -157,9 +158,11 @@ describe('the second place', () => {
     expect(readFileSync(copy.path).includes('first')).toBe(false);
     expect(readdirSync(dirname(backup.path))).toEqual([basename(backup.path)]);
     expect(troubleOf(() => restoreBackup(path, copy, NOW))).toBe('passphrase');
-    expect(troubleOf(() => restoreBackup(path, copy, NOW, 'three warm elk hooks'))).toBe('passphrase');
+    expect(troubleOf(() => restoreBackup(path, copy, NOW, { opener: 'three warm elk hooks' }))).toBe(
+      'passphrase',
+    );
     expect(namesIn(path)).toEqual(['first', 'second']);
-    restoreBackup(path, copy, NOW, 'three cold elk hooks');
+    restoreBackup(path, copy, NOW, { opener: 'three cold elk hooks' });
     expect(namesIn(path)).toEqual(['first']);
   });
 

@@ -5,9 +5,10 @@
  */
 import Database from 'better-sqlite3';
 import * as v from 'valibot';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
+import type { Db } from '../../src/book/open.ts';
 import { DEMO_NOW } from '../../src/desk/demo/season.ts';
 import type { AnyProcedure } from '../../src/desk/procedure.ts';
 import { procedures } from '../../src/desk/procedures.ts';
@@ -18,6 +19,22 @@ import type { BenchDesk } from '../bench/open-desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { demoAt } from '../demo-copy.ts';
 import { guardedDesk } from './guarded-desk.ts';
+
+type Taught = Book['seasonsTaught'];
+const disk = vi.hoisted(() => ({ full: false }));
+vi.mock('../../src/book/seasons-taught.ts', async (original) => {
+  const { seasonsTaught } = await original<{ seasonsTaught: (db: Db) => Taught }>();
+  return {
+    seasonsTaught: (db: Db) => {
+      const records = seasonsTaught(db);
+      const keep: Taught['keep'] = (...row) => {
+        if (disk.full) throw new Error('disk full');
+        records.keep(...row);
+      };
+      return { ...records, keep };
+    },
+  };
+});
 
 const READS = (Object.keys(procedures) as CallName[]).filter((name) => procedures[name].kind === 'read');
 /** The running season and two that are over. */
@@ -140,13 +157,10 @@ describe('upkeep', () => {
   it('says that a summary could not be written, and does not try it over and over', async () => {
     const path = tempBookPath();
     await demoAt(path);
-    const full = new Database(path);
-    full.exec(
-      "CREATE TRIGGER full BEFORE INSERT ON season_taught BEGIN SELECT raise(abort, 'disk full'); END",
-    );
-    full.close();
+    disk.full = true;
+    onTestFinished(() => void (disk.full = false));
     const shop = await guardedDesk(path, DEMO_NOW.toISOString(), { backUpEvery: 1e9, lookEvery: 20 });
-    await expect.poll(() => shop.broken.map(String), { timeout: 15_000 }).toEqual(['SqliteError: disk full']);
+    await expect.poll(() => shop.broken.map(String), { timeout: 15_000 }).toEqual(['Error: disk full']);
     await new Promise((done) => setTimeout(done, 200));
     expect(shop.broken).toHaveLength(1);
     await shop.call('season.check', {});

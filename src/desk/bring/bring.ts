@@ -5,9 +5,10 @@ import { by, id, needed, sure } from '../input.ts';
 import { read, write } from '../procedure.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
+import { keptAs } from '../settings.ts';
 import type { BringKind, BroughtIn, SheetLook } from '../shapes.ts';
 import { FIELDS } from './fields.ts';
-import { layoutSchema, remember, type Remembered } from './layout.ts';
+import { layoutSchema, remember, rememberedKept, type Remembered } from './layout.ts';
 import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
 import {
   addPiece,
@@ -134,7 +135,7 @@ export const undo = write(
 );
 
 function rememberedOf(room: DeskRoom, of: BringKind): Remembered | null {
-  return (room.book.settings.all()[`bringIn.${of}`] as Remembered | undefined) ?? null;
+  return keptAs(room.book, `bringIn.${of}`, rememberedKept) ?? null;
 }
 
 function sheetLook(

@@ -50,6 +50,17 @@ export interface Remembered {
   unit: MassUnit;
 }
 
+/** The same as the book keeps it. */
+export const rememberedKept: v.GenericSchema<unknown, Remembered> = v.object({
+  headings: v.record(
+    v.string(),
+    v.custom<BringField>((code) => typeof code === 'string'),
+  ),
+  always: layoutSchema.entries.always,
+  words: layoutSchema.entries.words,
+  unit: layoutSchema.entries.unit,
+});
+
 /** Rows that are looked at for a guess. */
 const LOOKED_AT = 200;
 /** A heading or a date is shorter; what is guessed goes over each cell many times. */

@@ -1,5 +1,7 @@
-import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, renameSync, statSync } from 'node:fs';
 import { openRecordBook } from '../../book/book.ts';
+import { makePart, partOf, removePart } from '../../book/part-files.ts';
+import { BookTrouble } from '../../book/trouble.ts';
 import type { DemoBook } from '../door.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
 
@@ -13,20 +15,35 @@ export function demoBook(keptAt?: string): DemoBook {
  * program; where nothing can be kept there, it is made anew each time.
  */
 export async function copyDemo(path: string, keptAt?: string): Promise<void> {
-  if (keptAt !== undefined && existsSync(keptAt)) return copyFileSync(keptAt, path);
+  if (keptAt !== undefined && copied(keptAt, path)) return;
   const book = openRecordBook(path, DEMO_NOW, true);
   await fillDemo(book);
   book.close();
   if (keptAt !== undefined) keep(path, keptAt);
 }
 
-function keep(path: string, keptAt: string): void {
-  const part = `${keptAt}.${process.pid}.part`;
+/** Whether there was a kept demo that opens; what is left of another is removed from `path`. */
+function copied(keptAt: string, path: string): boolean {
+  if (!statSync(keptAt, { throwIfNoEntry: false })?.isFile()) return false;
+  copyFileSync(keptAt, path);
   try {
+    openRecordBook(path, DEMO_NOW, true).close();
+    return true;
+  } catch (error) {
+    if (!(error instanceof BookTrouble)) throw error;
+    removePart(path);
+    return false;
+  }
+}
+
+function keep(path: string, keptAt: string): void {
+  const part = partOf(keptAt);
+  try {
+    makePart(part);
     copyFileSync(path, part);
     renameSync(part, keptAt);
   } catch {
     // An installed program's folder is not for writing: the next demo is made anew, and nothing is lost.
-    rmSync(part, { force: true });
+    removePart(part);
   }
 }

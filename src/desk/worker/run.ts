@@ -62,6 +62,7 @@ function doorOf(room: DeskRoom): Door {
     openDemo: noOther,
     leaveDemo: noOther,
     restore: noOther,
+    doubt: noOther,
     beginAnew: noOther,
   };
 }

@@ -10,7 +10,7 @@ export function useGoBack() {
 
   /** Resolves to whether it was done; what stands against it is in `restore.problem`. */
   async function goBack(
-    wanted: { path: string; folder: string; passphrase: string },
+    wanted: { path: string; folder: string; passphrase: string; recordsOnly: boolean },
     done: string,
   ): Promise<boolean> {
     const answer = await restore.run(wanted);

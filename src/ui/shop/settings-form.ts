@@ -59,6 +59,7 @@ export function typeSettings(stored: ShopSettings): TypedSettings {
 export function changesOf(
   typed: TypedSettings,
   stored: ShopSettings,
+  unread: readonly string[] = [],
 ): { changes: Partial<ShopSettings>; wrong: WrongSettings } {
   const before = typeSettings(stored);
   const { readyDays, limitDays, cooler, quoteDays, pickupDays, detailEvery, ...rest } = typed;
@@ -80,7 +81,9 @@ export function changesOf(
   };
   if (Object.keys(wrong).length > 0) return { changes: {}, wrong };
   const next = { ...rest, ...numbers };
-  const changed = Object.entries(next).filter(([key, value]) => stored[key as keyof ShopSettings] !== value);
+  const changed = Object.entries(next).filter(
+    ([key, value]) => unread.includes(key) || stored[key as keyof ShopSettings] !== value,
+  );
   return { changes: Object.fromEntries(changed) as Partial<ShopSettings>, wrong };
 }
 

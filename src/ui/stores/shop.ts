@@ -1,6 +1,7 @@
 import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
+import { knownZone } from '../../core/zone.ts';
 import { call, onChanged } from '../bridge.ts';
 import { showOpening } from '../opening.ts';
 import { makeFormat } from '../texts/format.ts';
@@ -16,7 +17,7 @@ const NO_SHOP = {
   step: 0.02,
   locale: 'en-US',
   currency: 'USD',
-  zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  zone: knownZone(Intl.DateTimeFormat().resolvedOptions().timeZone),
 } as const;
 
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
@@ -32,7 +33,7 @@ export const useShop = defineStore('shop', () => {
   const unit = computed(() => settings.value?.unit ?? NO_SHOP.unit);
   const step = computed(() => settings.value?.step ?? NO_SHOP.step);
   const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);
-  const zone = computed(() => settings.value?.zone ?? NO_SHOP.zone);
+  const zone = computed(() => knownZone(settings.value?.zone, NO_SHOP.zone));
   /** The date of the trade, from the desk: the demo season has its own calendar. */
   const today = computed(() => look.value?.today ?? '');
 

@@ -79,6 +79,8 @@ export const backupText = {
     'What was entered later is not in it. The book as it is now is kept, and you can come back to it in the same way.',
   open: 'Open this one',
   openLocked: 'Unlock it',
+  recordsOnly: 'Look at its records only',
+  openRecords: 'Open its records in a clean book',
   opened: (when: string) => `The book is now as it was on ${when}.`,
 
   staleTitle: 'Older backups still hold what was removed',
@@ -97,6 +99,10 @@ export const backupText = {
   notOpen: 'The record book is not open.',
   tryAgain: 'Try again',
   asItIs: 'Open it as it is',
+  keepRecords: 'Keep the records in a clean book',
+  keepRecordsHint:
+    'All entries are taken over; what the other program built in is left out. The file as it is now stays beside the clean book.',
+  keptRecords: 'The records are in a clean book now. The file as it was is kept beside it.',
   anew: 'Begin a new, empty book',
   anewHint: 'The file that does not open is kept beside the new book.',
   nothing: 'No backup was found beside the book. If you have one on a stick, look there.',

@@ -1,5 +1,13 @@
 /** Wordings for a book that does not open, a second place that takes no backup, and a backup that cannot be restored. */
-import type { Wording } from './wording.ts';
+import type { With, Wording } from './wording.ts';
+
+/** In what a book is not built as Gambrel builds one. @example '“watch” (a trigger) was added to it' */
+function alteredIn({ how, what, name }: With): string {
+  if (how === undefined) return 'the number of its version does not fit what is in it';
+  const part = `“${String(name)}” (${what === 'index' ? 'an' : 'a'} ${String(what)})`;
+  if (how === 'added') return `${part} was added to it`;
+  return how === 'missing' ? `${part} is missing from it` : `${part} is not as Gambrel made it`;
+}
 
 export const bookWording: Readonly<Record<string, Wording>> = {
   'book.folder': (p) =>
@@ -16,6 +24,15 @@ export const bookWording: Readonly<Record<string, Wording>> = {
     `The book ${p.path} is not as Gambrel left it. The drive may be failing, or somebody copied another file there. Open the newest backup, or open this file as it is if you exchanged it yourself.`,
   'book.foreign': (p) =>
     `The file ${p.path} is not a Gambrel book, or its beginning was overwritten. It was left as it is. Open the newest backup below; the file is kept beside it.`,
+  'book.altered': (p) =>
+    `The book ${p.path} was changed by another program: ${alteredIn(p)}. Nothing in it was run, and the file was left as it is. Keep its records in a clean book, or open a backup from before.`,
+  'book.not-altered': () => 'This book is built as Gambrel builds one, so there is nothing to leave out.',
+  'book.misfit': (p) =>
+    `The records of ${p.path} do not fit into a clean book: some are not as Gambrel writes them. Nothing was changed. Open the newest backup below.`,
+  'book.link': (p) =>
+    `A link lies at ${p.path}, where Gambrel keeps a file of its own, and Gambrel does not write through it. Remove the link, then try again.`,
+  'book.backups': (p) =>
+    `Backups cannot be kept in ${p.path}. Check that it is a folder which this account may read and write, and that its drive is there, then try again.`,
   'book.newer': (p) =>
     `The book ${p.path} was written by a newer Gambrel. It is whole: install the newer Gambrel on this computer, then start it again.`,
   'book.locked': () => 'Another Gambrel has this book open. Close it there, then try again.',
@@ -35,6 +52,8 @@ export const bookWording: Readonly<Record<string, Wording>> = {
 
   'second.missing': (p) =>
     `The second place for backups is not there: ${p.path}. Plug in the stick or the drive, then press Back up now.`,
+  'second.unreadable': (p) =>
+    `The folder ${p.path} cannot be read, so what lies there is not in the list. Check that it is a folder which this account may read, and that its drive answers.`,
   'second.full': (p) =>
     `The second place for backups is full: ${p.path}. Take something off it or use another one, then press Back up now.`,
   'second.own-folder': (p) =>
@@ -56,6 +75,10 @@ export const bookWording: Readonly<Record<string, Wording>> = {
   'backup.bad': () => 'This backup is damaged and cannot be opened. Nothing was changed. Take the next one.',
   'backup.none-before': () =>
     'No backup of this book is from before personal details were removed. Nothing needs doing.',
+  'backup.altered': (p) =>
+    `This backup was changed by another program: ${alteredIn(p)}. Nothing in it was run or changed. Take another one, or open only its records.`,
+  'backup.misfit': () =>
+    'The records of this backup do not fit into a clean book: some are not as Gambrel writes them. Nothing was changed. Take another one.',
   'backup.gone': () => 'This backup is no longer there. Plug in the stick if it was on one, or take another.',
   'backup.newer': () => 'This backup is from a newer Gambrel. Install that one first, then open it.',
   'backup.passphrase': () =>

@@ -1,3 +1,5 @@
+import type { SettingReplaced } from '../../bridge/contract.ts';
+
 /** Words of the Shop: its settings and its people. */
 export const shopText = {
   heading: 'Shop',
@@ -46,6 +48,10 @@ export const shopText = {
   numberProblem: 'Type a whole number of days.',
   theme: 'Light or dark',
   themes: { light: 'Light', dark: 'Dark', system: 'As the computer has it' },
+  replaced: ({ setting, kept, used }: SettingReplaced) =>
+    setting === 'zone'
+      ? `The book names the time zone “${kept}”, which this computer does not know. Gambrel goes by ${used} meanwhile. Choose the shop’s zone below, then keep these settings.`
+      : `${settingNames[setting]}: the book says “${kept}”, which cannot be used. Gambrel goes by “${used}” meanwhile. Put it right, then keep these settings.`,
   keep: 'Keep these settings',
   kept: 'The settings are kept.',
   nothing: 'Nothing was changed.',
@@ -61,4 +67,31 @@ export const shopText = {
   folder: 'Second place for backups',
   folderHint: 'For example a USB stick; leave empty for none.',
   demo: 'This is the demo season: settings changed here are gone when it is left.',
+};
+
+/** What each setting is called where one of them is named. */
+const settingNames: Readonly<Record<SettingReplaced['setting'], string>> = {
+  shopName: shopText.name,
+  unit: shopText.unit,
+  step: shopText.step,
+  currency: shopText.currency,
+  locale: shopText.locale,
+  dayOrder: shopText.dayOrder,
+  clock: shopText.clock,
+  zone: shopText.zone,
+  seasonStartsMonth: shopText.seasonStarts,
+  hangingReadyDays: shopText.ready,
+  hangingLimitDays: shopText.limit,
+  coolerLimitC: shopText.coolerC,
+  quoteValidDays: shopText.quoteDays,
+  pickupLimitDays: shopText.pickupDays,
+  pickupMessage: shopText.pickupMessage,
+  detailEvery: shopText.detailEvery,
+  cutWhileHeld: 'Cutting while held',
+  recordSet: 'Fields of the record book',
+  recordFields: 'Fields of the record book',
+  retentionYears: 'Years to keep records',
+  lateDays: 'Days until an entry is late',
+  secondBackupFolder: shopText.folder,
+  theme: shopText.theme,
 };

@@ -38,6 +38,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'shop.restore': limit(0, 4096, OPENS_A_BOOK),
   'shop.setLock': limit(0, 200),
   'shop.tryAgain': limit(0, 0, OPENS_A_BOOK),
+  'shop.keepRecords': limit(0, 0, OPENS_A_BOOK),
   'shop.beginAnew': limit(0, 0, OPENS_A_BOOK),
   'hunters.find': limit(0, 200),
   'hunters.save': limit(0, 500),

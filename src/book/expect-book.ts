@@ -1,0 +1,54 @@
+/** Whether a book that is not there was there before. */
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
+import { backupFolder, backupsIn } from './backup.ts';
+import { listSetAside } from './books-aside.ts';
+import { BookTrouble } from './trouble.ts';
+
+/** Bytes of the header and of the head of the schema's page in "Database File Format", https://www.sqlite.org/fileformat2.html. */
+const VERSION_AT = 60;
+const APPLICATION_AT = 68;
+const OBJECTS_AT = 103;
+const HEAD = 108;
+
+/**
+ * Where there are backups there was a book: an absent or empty file is then a loss, not a first start.
+ * @throws BookTrouble `missing`, or `damaged` for an empty file
+ */
+export function expectBook(path: string): void {
+  const there = existsSync(path);
+  if (there && !holdsNothing(path)) return;
+  if (listSetAside(path).length === 0 && !hadBackups(path)) return;
+  throw new BookTrouble(there ? 'damaged' : 'missing', path);
+}
+
+/** Whether a file is of no length, or a database into which nothing was ever written, or of which all was dropped. */
+function holdsNothing(path: string): boolean {
+  const found = statSync(path);
+  // Anything else than a file is told when it is opened.
+  if (!found.isFile()) return false;
+  if (found.size === 0) return true;
+  // With a log beside it the file alone says nothing.
+  if (existsSync(`${path}-wal`)) return false;
+  const head = Buffer.alloc(HEAD);
+  const file = openSync(path, 'r');
+  try {
+    if (readSync(file, head, 0, HEAD, 0) < HEAD || !head.toString('latin1').startsWith('SQLite format 3'))
+      return false;
+  } finally {
+    closeSync(file);
+  }
+  return (
+    head.readUInt32BE(VERSION_AT) === 0 &&
+    head.readUInt32BE(APPLICATION_AT) === 0 &&
+    head.readUInt16BE(OBJECTS_AT) === 0
+  );
+}
+
+/** True as well where the folder of backups is there and cannot be read: somebody's book was here. */
+function hadBackups(path: string): boolean {
+  try {
+    return backupsIn(path, backupFolder(path)).length > 0;
+  } catch {
+    return true;
+  }
+}

@@ -1,0 +1,39 @@
+/** Opening a database file that anybody may have written. */
+import { lstatSync, realpathSync, statSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { LOG_ENDINGS } from './part-files.ts';
+import { BookTrouble } from './trouble.ts';
+
+/**
+ * Opens the database file at `path` as SQLite's "Defense Against The Dark Arts" asks for files of unknown origin
+ * (https://www.sqlite.org/security.html, section 2.2, from memory): functions with side effects cannot be called from
+ * its schema, and each cell is checked before it is read. Defensive mode is on by itself in better-sqlite3, which also
+ * keeps the schema from being written as a table.
+ * @throws BookTrouble `foreign` where no file lies (a folder, a pipe, a device), `folder` or `link` where something else
+ *   than a file lies in the place of its log
+ */
+export function openFile(path: string, options: Database.Options = {}): Database.Database {
+  onlyFiles(path);
+  const db = new Database(path, { timeout: 5000, ...options });
+  try {
+    db.pragma('trusted_schema = OFF');
+    db.pragma('cell_size_check = ON');
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
+
+/** A pipe would never answer, and a link in the place of the log would have the log written over the file that it leads to. */
+function onlyFiles(path: string): void {
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (!found) return;
+  if (!found.isFile()) throw new BookTrouble('foreign', path, 'no file');
+  const real = realpathSync(path);
+  for (const ending of LOG_ENDINGS) {
+    const beside = lstatSync(real + ending, { throwIfNoEntry: false });
+    if (beside?.isSymbolicLink()) throw new BookTrouble('link', real + ending);
+    if (beside && !beside.isFile()) throw new BookTrouble('folder', real + ending, 'no file');
+  }
+}
