@@ -5,8 +5,9 @@
  *   given back.
  * - A payment is in the currency of the bill that stands, else in that of the payments before it, else in the shop's.
  * - A bill is made only with prices in the shop's currency, and not over money that was paid in another.
- * - Voiding a payment never leaves more given back than was taken.
+ * - Voiding a payment never leaves more given back than was taken, and brings no money of another currency into the account.
  */
+import type { PaymentRecord } from '../book/payments.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 
@@ -37,4 +38,13 @@ export function refuseBillIn(room: DeskRoom, currency: string, animal: { id: num
     throw new Trouble('refused', 'bill.paid-in-other-currency', {
       with: { ticket: animal.ticket, paidIn, currency },
     });
+}
+
+/** @throws Trouble `payment.other-currency` for a payment, or a refund, from before the account went on in other money */
+export function refuseVoidIn(
+  room: DeskRoom,
+  { animal_id: animalId, currency }: Pick<PaymentRecord, 'animal_id' | 'currency'>,
+): void {
+  const now = accountCurrency(room, animalId);
+  if (now !== currency) throw new Trouble('refused', 'payment.other-currency', { with: { currency, now } });
 }

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { parseMoney } from '../core/money.ts';
 import { applies } from '../core/price-lines.ts';
 import { priceLines } from '../core/price.ts';
-import { accountCurrency, refuseBillIn } from './account.ts';
+import { accountCurrency, refuseBillIn, refuseVoidIn } from './account.ts';
 import { weighedAmounts } from './bill-amounts.ts';
 import { billLook, sumsOf } from './bill-look.ts';
 import { by, id, listOf, needed, sure, text } from './input.ts';
@@ -150,13 +150,14 @@ export const pay = write(
 
 /**
  * Takes a payment back that was written wrongly. One that was given back meanwhile stays until the refund is voided.
- * @throws Trouble `payment.unknown`, `payment.voided`, `payment.given-back`
+ * @throws Trouble `payment.unknown`, `payment.voided`, `payment.given-back`, `payment.other-currency`
  */
 export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), by }), (room, input) => {
   const payment = room.book.payments.get(input.paymentId);
   if (!payment) throw new Trouble('missing', 'payment.unknown', { field: 'paymentId' });
   if (payment.void_at !== null)
     throw new Trouble('conflict', 'payment.voided', { with: { reason: payment.void_reason ?? '' } });
+  refuseVoidIn(room, payment);
   const paidMinor = room.book.payments.paid(payment.animal_id);
   if (payment.kind !== 'refund' && paidMinor < payment.amount_minor)
     throw new Trouble('refused', 'payment.given-back', {

@@ -99,3 +99,32 @@ describe('a deposit that was given back', () => {
     shop.desk.close();
   });
 });
+
+describe('a payment from before the shop changed its currency', () => {
+  it('is not voided while the account goes on in other money, in which it would count', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    const deposit = await pay(shop, animalId, 'deposit', '40');
+    const refund = await pay(shop, animalId, 'refund', '40');
+    await shop.call('shop.change', toEuros);
+    await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines] });
+    const { id: billId } = await shop.call('bills.make', { animalId, sure: true });
+    const refused = {
+      kind: 'refused',
+      code: 'payment.other-currency',
+      with: { currency: 'USD', now: 'EUR' },
+    };
+    for (const { id: paymentId } of [refund, deposit])
+      expect(await shop.problem('bills.voidPayment', { paymentId, reason: 'miscounted' })).toMatchObject(
+        refused,
+      );
+    expect((await shop.call('bills.look', { animalId })).dueMinor).toBe(9500);
+
+    await shop.call('bills.void', { billId, reason: 'first the refund' });
+    await shop.call('bills.voidPayment', { paymentId: refund.id, reason: 'miscounted' });
+    expect(await shop.problem('bills.make', { animalId, sure: true })).toMatchObject({
+      code: 'bill.paid-in-other-currency',
+    });
+    shop.desk.close();
+  });
+});

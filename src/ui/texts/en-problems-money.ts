@@ -27,6 +27,8 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `Only ${moneyIn(p, 'paidMinor', format)} was paid, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
   'payment.given-back': () =>
     'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
+  'payment.other-currency': (p) =>
+    `This was paid in ${p.currency}, and the ticket now goes on in ${p.now}. Take back what stands in ${p.now} first, then this line.`,
   'currency.accounts-open': (p) =>
     `Money is still open in ${p.currency} for ${p.tickets}${Number(p.count) > 5 ? ` and ${plural(Number(p.count) - 5, 'other animal', 'other animals')}` : ''}. Take or give back what is open, or take those bills back, then change the currency.`,
   'bill.other-currency': (p) =>

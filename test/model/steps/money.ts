@@ -140,6 +140,7 @@ export const voidPayment: Step = {
         [payment.id === 9999, 'payment.unknown'],
         [payment.voided, 'payment.voided'],
         [!payment.voided && payment.kind !== 'refund' && shop.paid(payment.animal) < payment.minor, 'payment.given-back'],
+        [payment.id !== 9999 && !payment.voided && shop.currencyOf(payment.animal) !== payment.currency, 'payment.other-currency'],
       ),
       done: () => void (payment.voided = true),
     });
