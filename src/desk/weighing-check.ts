@@ -56,6 +56,7 @@ export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Cand
       given.stage === 'cut' && sums ? culpritWith(room, animal, sums, given) : null,
     );
     if (given.sure) return;
+    if (given.stage === 'packed') askAboutPackages(sums, given, whole);
     if (given.stage === 'cut') askAboutPart(room, animal, sums, given);
     if (given.stage === 'primal')
       askAboutPrimal(
@@ -70,6 +71,21 @@ export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Cand
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
     if (!given.sure) askAboutCarcass(room, animal, sums, given);
   }
+}
+
+/** Packages come out of the animal, one after the other: together they weigh no more than it, whatever each weighs. */
+function askAboutPackages(
+  sums: WeightSums | undefined,
+  { grams }: Candidate,
+  base: 'hanging' | 'received',
+): void {
+  const whole = sums?.[base] ?? null;
+  const overGrams = (sums?.packed ?? 0) + grams - (whole ?? 0);
+  if (whole !== null && overGrams > whole * (SLACK - 1))
+    throw new Trouble('conflict', 'weight.over', {
+      field: 'typed',
+      with: { grams, part: 'package', overGrams },
+    });
 }
 
 function refuseMoreThanAnimal(

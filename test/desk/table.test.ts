@@ -98,6 +98,22 @@ describe('weighing at the table', () => {
     });
   });
 
+  it('asks when packages together outweigh their animal, each of which could be', async () => {
+    const shop = await freshDesk();
+    const animalId = await takeIn(shop, {}, '100');
+    const pack = { animalId, stage: 'packed', part: 'package', product: 'Steaks', count: 30 } as const;
+    await shop.call('table.weigh', { ...pack, typed: '60' });
+    expect(await shop.problem('table.weigh', { ...pack, typed: '55' })).toMatchObject({
+      kind: 'conflict',
+      code: 'weight.over',
+      with: { part: 'package', overGrams: expect.closeTo(15 * 453.59237, 6) as number },
+    });
+    const kept = await shop.call('table.weigh', { ...pack, typed: '55', sure: true });
+    // Corrected to what it was, it is one package weight and not two.
+    await shop.call('table.correct', { weighingId: kept.weighingId, typed: '39.5', reason: 'misread' });
+    shop.desk.close();
+  });
+
   it('asks when the same weight comes twice within seconds, not later', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);

@@ -56,7 +56,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
         ? `${massIn(p, 'grams', format)} is hardly possible for such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
         : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
   'weight.over': (p, format) =>
-    `With ${massIn(p, 'grams', format)} the parts weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
+    `With ${massIn(p, 'grams', format)} the ${p.part === 'package' ? 'packages' : 'parts'} weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
   'weight.same-again': (p, format) =>
     `${massIn(p, 'grams', format)} was kept ${plural(Number(p.seconds), 'second', 'seconds')} ago. Is this a second one of the same weight?`,
   ...tradeWording,
