@@ -4,6 +4,7 @@ import { checkMass, massOf } from './batch-mass.ts';
 import { batchOf, openBatchOf } from './closed.ts';
 import { refuseHeldInBatch } from './hold-rules.ts';
 import { by, id, needed, sure, text, typed } from './input.ts';
+import { refusePooledInBatch } from './pooling.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -31,6 +32,7 @@ export const weighIn = write(
     if (animalId !== null && !animals.some((animal) => animal.id === animalId))
       throw new Trouble('refused', 'batch.not-in', { field: 'animalId', with: { batch: batch.name } });
     refuseHeldInBatch(room, batch.id, animalId);
+    refusePooledInBatch(room, batch.id, animalId);
     return weighBatch(room, { ...input, animalId, fatLotId, part, stage: 'grinder' });
   },
 );

@@ -12,8 +12,8 @@ import { grindWants } from './grind-wants.ts';
 import { instructionsOf } from './instructions.ts';
 import { heldAs, refuseHeldPool } from './hold-rules.ts';
 import { by, id, listOf, needed, someGrams, targetFat } from './input.ts';
+import { refusePooled } from './pooling.ts';
 import { host, read } from './procedure.ts';
-import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 import type { BatchLine, GrinderLook, GrindPlan } from './shapes.ts';
 import { batchOf, openAnimalOf } from './closed.ts';
@@ -74,18 +74,14 @@ export const plan = read(v.object(asked), async (room, input): Promise<GrindPlan
 /** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
 export const start = host(v.object({ ...asked, product: needed(60), by }), async (room, input) => {
   refuseWrongClock(room);
-  refusePooled(
-    room,
-    input.animals.map((one) => one.id),
-  );
-  refuseHeldPool(
-    room,
-    input.animals.map((one) => openAnimalOf(room, one.id)),
-  );
+  const animalIds = input.animals.map((one) => one.id);
+  refuseTogether(room, animalIds);
   const answer = await planGrind(room, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
-  return room.book.change(() =>
-    room.book.batches.add({
+  return room.book.change(() => {
+    // While the solver worked, one of them may have been put on hold or picked up in another window.
+    refuseTogether(room, animalIds);
+    return room.book.batches.add({
       season: room.season(),
       product: input.product,
       targetFat: input.targetFat,
@@ -94,23 +90,20 @@ export const start = host(v.object({ ...asked, product: needed(60), by }), async
         parts,
         fat: 'fat' in answer ? answer.fat : answer.nearest.fat,
       } satisfies StoredPlan,
-      animalIds: input.animals.map((one) => one.id),
+      animalIds,
       startedOn: room.today(),
       at: room.now(),
       by: input.by,
-    }),
-  );
+    });
+  });
 });
 
-function refusePooled(room: DeskRoom, ids: readonly number[]): void {
-  if (new Set(ids).size !== ids.length) throw new Trouble('invalid', 'trim.twice', { field: 'animals' });
-  if (ids.length < 2) return;
-  const refusing = trimWaiting(room).find((row) => ids.includes(row.id) && row.refuses_pooling === 1);
-  if (refusing)
-    throw new Trouble('refused', 'batch.no-pooling', {
-      field: 'animals',
-      with: { hunter: refusing.hunter, ticket: refusing.ticket },
-    });
+function refuseTogether(room: DeskRoom, animalIds: readonly number[]): void {
+  refusePooled(room, animalIds);
+  refuseHeldPool(
+    room,
+    animalIds.map((animalId) => openAnimalOf(room, animalId)),
+  );
 }
 
 function batchLine(room: DeskRoom, batch: BatchRecord): BatchLine {

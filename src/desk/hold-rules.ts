@@ -1,5 +1,6 @@
 /** What an animal on hold must not go through. Receiving and hanging weights are always free. */
 import type { AnimalRow, HoldRow } from '../book/animals.ts';
+import type { WeighingRecord } from '../book/weighings.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
 
@@ -60,6 +61,31 @@ export function refuseHeldInBatch(room: DeskRoom, batchId: number, animalId: num
     ({ id }) => held || id === animalId || weighed.some(({ animal_id }) => animal_id === id),
   );
   refuseHeldPool(room, together);
+}
+
+/**
+ * Refuses to take the weight of an animal out of a batch that was ground, while held meat lies in it with another animal's: what
+ * went through the plate stays in there, and only this weight keeps the others from going out. Packages that were taken back
+ * say as much as those that stand. A weight that was misread is corrected instead; where the held animal was never in it, its
+ * hold ends or its result is corrected first.
+ * @throws Trouble `batch.held-in`
+ */
+export function refuseHeldOut(
+  room: DeskRoom,
+  { batch_id: batchId, animal_id: animalId, stage }: Pick<WeighingRecord, 'batch_id' | 'animal_id' | 'stage'>,
+): void {
+  if (batchId === null || animalId === null || stage !== 'grinder') return;
+  const rows = room.book.weighings.ofBatch(batchId);
+  if (!rows.some((row) => row.stage === 'packed') && room.book.batches.passes(batchId).length === 0) return;
+  const goneIn = rows.filter((row) => row.stage === 'grinder' && row.void_at === null);
+  const animals = room.book.batches
+    .animals(batchId)
+    .filter(({ id }) => goneIn.some((row) => row.animal_id === id));
+  const held = animals.find(({ id }) => room.book.animals.hold(id));
+  if (held && animals.length > 1)
+    throw new Trouble('refused', 'batch.held-in', {
+      with: { ticket: held.ticket, batch: room.book.batches.get(batchId)?.name ?? '' },
+    });
 }
 
 /** Animals on hold whose meat was ground into one batch with this one's. */

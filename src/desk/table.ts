@@ -1,8 +1,9 @@
 import * as v from 'valibot';
+import { refuseHeldOut } from './hold-rules.ts';
 import { by, id, needed, sure, text, typed } from './input.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
-import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch } from './weigh.ts';
+import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
 
 const stage = v.picklist(
   ['live', 'dressed', 'received', 'hanging', 'primal', 'cut', 'packed'],
@@ -96,9 +97,10 @@ export const correct = write(
 
 /**
  * Takes a weight back, with a reason; it stays to be read, struck through.
- * @throws Trouble `weighing.unknown`, `weighing.voided`, `weighing.used`, `animal.closed`, `batch.done`
+ * @throws Trouble `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
  */
 const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (room, input) => {
+  refuseHeldOut(room, weighingOf(room, input.weighingId));
   const old = voidWeighing(room, input.weighingId, input.reason, input.by);
   if (old.batch_id === null) checkNothingOverdrawn(room, old);
   return { weighingId: old.id };

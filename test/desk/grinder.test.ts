@@ -346,6 +346,42 @@ describe('a batch', () => {
     ).toMatchObject({ kind: 'refused', code: 'batch.no-pooling', with: { hunter: 'Vera Stone' } });
   });
 
+  it('takes no meat of a hunter who came to refuse pooling after it was begun', async () => {
+    const shop = await freshDesk();
+    const [own, other] = [await takeIn(shop), await takeIn(shop, { hunter: { name: 'Ray Ortega' } })];
+    for (const id of [own, other]) await cut(shop, id, { trim: '60' });
+    const { id: batchId } = await shop.call('grinder.start', {
+      animals: [{ id: own }, { id: other }], fat: 'none', targetFat: null, product: 'Ground',
+    }); // prettier-ignore
+    await shop.call('grinder.weighIn', { batchId, animalId: other, part: 'trim', typed: '60' });
+    await shop.call('animals.mend', {
+      id: own,
+      changes: { owner: { name: 'Lee Hart', refusesPooling: true } },
+      reason: 'wrong hunter',
+    });
+    expect(
+      await shop.problem('grinder.weighIn', { batchId, animalId: own, part: 'trim', typed: '60' }),
+    ).toMatchObject({
+      kind: 'refused',
+      code: 'batch.no-pooling',
+      with: { hunter: 'Lee Hart', ticket: '26-0001' },
+    });
+    shop.desk.close();
+  });
+
+  it('is not begun with an animal that was put on hold while the plan was worked out', async () => {
+    const shop = await freshDesk();
+    const [first, second] = [await takeIn(shop), await takeIn(shop)];
+    for (const id of [first, second]) await cut(shop, id, { trim: '60' });
+    const begun = shop.desk.call('grinder.start', {
+      animals: [{ id: first }, { id: second }], fat: 'none', targetFat: null, product: 'Ground',
+    }); // prettier-ignore
+    await shop.call('animals.hold', { id: first, reason: 'sample', sample: 'L26-118' });
+    expect(await begun).toMatchObject({ ok: false, problem: { code: 'cut.held' } });
+    expect((await shop.call('grinder.look', {})).open).toEqual([]);
+    shop.desk.close();
+  });
+
   it('does not let more out than went in', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);

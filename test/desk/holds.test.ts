@@ -228,3 +228,66 @@ describe('a hold whose result was taken back', () => {
     expect(shop.broken).toEqual([]);
   });
 });
+
+describe('a batch that was ground with held meat in it', () => {
+  const REASON = { reason: 'weighed into the wrong batch' };
+
+  /** Two animals in one batch, ground as `how` says; the first is put on hold afterwards. */
+  async function groundTogether(
+    shop: FreshDesk,
+    how: 'packed' | 'packed and taken back' | 'passed' | 'not yet',
+  ) {
+    const [held, other] = [await takeIn(shop), await takeIn(shop)];
+    for (const id of [held, other]) await cut(shop, id, { trim: '60' });
+    const { id: batchId } = await shop.call('grinder.start', {
+      ...BATCH,
+      animals: [{ id: held }, { id: other }],
+    });
+    const into = [];
+    for (const animalId of [held, other])
+      into.push(await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '60' }));
+    if (how === 'passed') await shop.call('grinder.pass', { batchId, plate: '4.5 mm' });
+    if (how.startsWith('packed')) {
+      const { weighingId } = await shop.call('grinder.pack', {
+        batchId,
+        product: 'Ground',
+        count: 90,
+        typed: '115',
+      });
+      if (how !== 'packed') await shop.call('table.void', { weighingId, ...REASON });
+    }
+    await shop.call('animals.hold', { id: held, reason: 'sample', sample: 'L26-118' });
+    return { held, other, into: into.map(({ weighingId }) => weighingId) };
+  }
+
+  it.each(['packed', 'packed and taken back', 'passed'] as const)(
+    'keeps the others from going out by a voided weight, of whichever animal (%s)',
+    async (how) => {
+      const shop = await freshDesk();
+      const { held, other, into } = await groundTogether(shop, how);
+      await shop.call('animals.testResult', { id: held, result: 'positive' });
+      for (const weighingId of into)
+        expect(await shop.problem('table.void', { weighingId, ...REASON })).toMatchObject({
+          kind: 'refused',
+          code: 'batch.held-in',
+          with: { ticket: '26-0001', batch: 'G26-001' },
+        });
+      expect(await shop.problem('animals.setStage', { id: other, stage: 'ready' })).toMatchObject({
+        code: 'pooled.positive',
+      });
+      // A misread weight is put right all the same.
+      await shop.call('table.correct', { weighingId: into[1] ?? 0, typed: '59', ...REASON });
+      shop.desk.close();
+    },
+  );
+
+  it('lets a weight out before it was ground, and once the hold has ended', async () => {
+    const shop = await freshDesk();
+    const early = await groundTogether(shop, 'not yet');
+    await shop.call('table.void', { weighingId: early.into[0] ?? 0, ...REASON });
+    const late = await groundTogether(shop, 'packed');
+    await shop.call('animals.endHold', { id: late.held, reason: 'wrong animal' });
+    await shop.call('table.void', { weighingId: late.into[0] ?? 0, ...REASON });
+    shop.desk.close();
+  });
+});

@@ -77,6 +77,8 @@ export interface Batch {
   done: boolean;
   /** Somebody said why more came out than went in. */
   moreOut: boolean;
+  /** It went through the plate. */
+  passed: boolean;
 }
 
 export interface PriceLine {

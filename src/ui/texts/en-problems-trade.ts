@@ -66,6 +66,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'cleaning.voided': () => 'This cleaning was voided already.',
   'batch.held-alone': (p) =>
     `${p.ticket} is on hold and is ground by itself, never with other animals. Make it a batch of its own, and clean the grinder after it.`,
+  'batch.held-in': (p) =>
+    `Batch ${p.batch} was ground with meat of ${p.ticket} in it, which is on hold, so no animal’s weight is taken out of it. Correct the weight if it was misread. If ${p.ticket} was never in this batch, end its hold or correct its result first.`,
   'dispose.reason': (p) =>
     `${p.ticket} has no positive result. Say why it is done away with, for example: spoiled, condemned by the inspector.`,
   'animal.not-hanging': (p) => `${p.ticket} does not hang any more, so it takes no place in a cooler.`,

@@ -5,7 +5,13 @@ import type { Animal, Batch, Weighing } from '../state.ts';
 import { NOBODY } from './nobody.ts';
 import { weightNear } from '../typed.ts';
 
-const NO_BATCH = { id: 9999, animals: [] as number[], done: false, moreOut: false } as unknown as Batch;
+const NO_BATCH = {
+  id: 9999,
+  animals: [] as number[],
+  done: false,
+  moreOut: false,
+  passed: false,
+} as unknown as Batch;
 /** Two scales agree within it; more is asked about, once for a batch. */
 export const AS_WEIGHED = 1.02;
 /** Whatever was added, more than twice of what went in is no sausage. */
@@ -38,7 +44,7 @@ export const start: Step = {
     const fat = dice.pick(['none', 'pork-back-fat', 'own', 'whale']);
     const rests = animals.map(({ id }) => shop.trimLeft(id));
     const refuses = animals.filter(
-      ({ id, hunter }) => shop.trimLeft(id) > trimCrumb(shop) && shop.book.hunters.some((one) => one.id === hunter && one.refusesPooling),
+      ({ hunter }) => shop.book.hunters.some((one) => one.id === hunter && one.refusesPooling),
     );
     const held = animals.some((one) => shop.held(one) !== 'free');
     const product = dice.pick(['Ground', 'Summer sausage']);
@@ -61,7 +67,7 @@ export const start: Step = {
       done({ id, name }) {
         if (shop.book.batches.some((one) => one.name === name)) throw new Error(`batch ${name} was begun before`);
         if (!name.startsWith(`G${markOf(shop.season)}-`)) throw new Error(`batch ${name} in season ${shop.season}`);
-        shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false });
+        shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false, passed: false });
       },
     });
   },
@@ -122,6 +128,12 @@ function gone(shop: Shop, into: Pick<Weighing, 'id' | 'animal' | 'batch' | 'lot'
 function into(shop: Shop, batch: Batch, animal: Animal | null): string[] {
   const inIt = batch.animals.filter((id) => shop.wentInto(batch.id, id));
   const isHeld = animal !== null && shop.held(animal) !== 'free';
+  const pooled = [...new Set([...inIt, ...(animal ? [animal.id] : [])])].filter((id) =>
+    batch.animals.includes(id),
+  );
+  const refuses = pooled.some((id) =>
+    shop.book.hunters.some((one) => one.id === shop.animal(id)?.hunter && one.refusesPooling),
+  );
   const together = (isHeld ? batch.animals : [...new Set([...inIt, ...(animal ? [animal.id] : [])])])
     .flatMap((id) => shop.animal(id) ?? []); // prettier-ignore
   return [
@@ -130,6 +142,7 @@ function into(shop: Shop, batch: Batch, animal: Animal | null): string[] {
       [batch.done, 'batch.done'],
       [batch !== NO_BATCH && animal !== null && !batch.animals.includes(animal.id), 'batch.not-in'],
       [together.length > 1 && together.some((one) => shop.held(one) !== 'free'), 'batch.held-alone'],
+      [animal !== null && pooled.length > 1 && refuses, 'batch.no-pooling'],
       [animal !== null && animal !== NOBODY && !isInShop(animal), 'animal.closed'],
     ),
     ...together.flatMap((one) => shop.knifeOff(one)),
@@ -208,6 +221,7 @@ export const pass: Step = {
     const tempTyped = dice.pick(['', '38', 'cold']);
     return act('grinder.pass', { batchId: batch.id, plate: '4.5 mm', tempTyped }, {
       refuse: because([batch === NO_BATCH, 'batch.unknown'], [batch.done, 'batch.done'], [tempTyped === 'cold', 'temperature.unreadable']),
+      done: () => void (batch.passed = true),
     });
   },
 }; // prettier-ignore

@@ -154,6 +154,15 @@ function closed(shop: Shop, old: Weighing): string[] {
   );
 }
 
+/** Whether a weight in a batch that was ground is one of several animals', of which one is held. */
+function heldIn(shop: Shop, old: Weighing): boolean {
+  const batch = old.batch === null || old.animal === null ? undefined : shop.batch(old.batch);
+  if (!batch) return false;
+  const ground = batch.passed || shop.book.weighings.some((one) => one.batch === batch.id && one.stage === 'packed');
+  const animals = batch.animals.filter((id) => shop.wentInto(batch.id, id));
+  return ground && animals.length > 1 && animals.some((id) => shop.held(shop.animal(id) as Animal) !== 'free');
+} // prettier-ignore
+
 export const voidWeight: Step = {
   weight: 3,
   calls: ['table.void'],
@@ -162,7 +171,7 @@ export const voidWeight: Step = {
     if (!old) return null;
     const rest = overdrawn(shop, old, 0);
     return act('table.void', { weighingId: old.id, reason: dice.pick(REASONS), by: 'MB' }, {
-      refuse: [...closed(shop, old), ...rest.refuse],
+      refuse: [...closed(shop, old), ...rest.refuse, ...because([heldIn(shop, old), 'batch.held-in'])],
       may: rest.may,
       done: () => takeBack(shop, old),
     }); // prettier-ignore
