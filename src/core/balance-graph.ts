@@ -16,8 +16,6 @@ export interface Edge {
   from: number;
   to: number;
   known: { grams: number; sd: number } | null;
-  /** True for a prior: believed, not weighed. */
-  believed: boolean;
 }
 
 export interface Graph {
@@ -41,11 +39,11 @@ export function graphOf(flows: readonly Flow[], nodes: readonly string[]): Graph
     const [from, to] = [numbered(flow.from), numbered(flow.to)];
     const reading = flow.grams === null ? null : { grams: flow.grams, sd: flow.sd as number };
     const prior = flow.prior ? { grams: flow.prior.mean, sd: flow.prior.sd } : null;
-    if (!reading || !prior) return [{ flow: i, from, to, known: reading ?? prior, believed: !!prior }];
+    if (!reading || !prior) return [{ flow: i, from, to, known: reading ?? prior }];
     const between = places++;
     return [
-      { flow: i, from, to: between, known: reading, believed: false },
-      { flow: i, from: between, to, known: prior, believed: true },
+      { flow: i, from, to: between, known: reading },
+      { flow: i, from: between, to, known: prior },
     ];
   });
   return { places, edges };

@@ -1,5 +1,4 @@
 /** The graph of flows that a balance is drawn over, and what is refused before any is drawn. */
-import type { Typed } from './mistype.ts';
 import { CoreProblem } from './problem.ts';
 
 /** Mass going from one place to another. */
@@ -12,20 +11,14 @@ export interface Flow {
   grams: number | null;
   /** Standard deviation of the reading in grams, > 0; not looked at where nothing was weighed. */
   sd?: number;
-  /** The reading as typed, so that a slip can be looked for. May be gross of a tare: only differences count. */
-  reading?: Typed;
   /** What is known without weighing, in grams, e.g. shrink: mean 2 % of the hanging weight, sd 1.5 % of it. */
   prior?: { mean: number; sd: number };
-  /** Weight of the tub or hook of this reading, if a forgotten tare is to be considered. */
-  tareGrams?: number;
 }
 
 export interface BalanceInput {
   flows: readonly Flow[];
   /** Ids of the places where what goes in must come out. */
   nodes: readonly string[];
-  /** Share of false alarms accepted when every reading is right; 0.05 unless told. */
-  level?: number;
 }
 
 /** The balance is solved densely, in time that grows with the cube of the flows: a carcass has a few dozen. */
@@ -37,14 +30,12 @@ const WIDEST = 1e6;
 
 /**
  * @throws CoreProblem `balance.too-many-flows`, `balance.id-twice`, `balance.unknown-node`, `balance.same-ends`,
- *   `balance.sd-spread`, `number.not-finite`, `number.too-large`, `flow.negative`, `sd.not-positive`,
- *   `share.out-of-range`
+ *   `balance.sd-spread`, `number.not-finite`, `number.too-large`, `flow.negative`, `sd.not-positive`
  */
-export function checkInput({ flows, nodes, level }: BalanceInput): void {
+export function checkInput({ flows, nodes }: BalanceInput): void {
   if (flows.length > MOST_FLOWS) {
     throw new CoreProblem('balance.too-many-flows', 'flows', { flows: flows.length, most: MOST_FLOWS });
   }
-  if (level !== undefined && !(level > 0 && level < 1)) throw new CoreProblem('share.out-of-range', 'level');
   checkUnlike(nodes, 'nodes');
   checkUnlike(
     flows.map((flow) => flow.id),

@@ -9,8 +9,6 @@ export interface Solved {
   sd: number | null;
   /** Measurement test: (estimate - known) / sd of that difference; null if nothing checks the edge. */
   z: number | null;
-  /** The value that the rest of the balance asks for, without this edge, and the sd of its distance from it. */
-  others: { grams: number; sd: number } | null;
 }
 
 export interface Solution {
@@ -32,10 +30,7 @@ export function solve(graph: Graph): Solution {
     if (!edge.known) continue;
     const at = split.position.get(edge);
     const { grams, sd } = edge.known;
-    known.set(
-      edge,
-      at === undefined ? { grams, sd, z: null, others: null } : checkedEdge(edge.known, split, at),
-    );
+    known.set(edge, at === undefined ? { grams, sd, z: null } : checkedEdge(edge.known, split, at));
   }
   const edges = graph.edges.map((edge) => known.get(edge) ?? unweighed(graph, edge, known, split));
   return { edges, chiSquare: split.chiSquare, degrees: split.degrees };
@@ -48,14 +43,13 @@ function checkedEdge({ grams, sd }: NonNullable<Edge['known']>, split: Split, at
     grams: grams - sd * residual,
     sd: sd * length(split.free[at] ?? []),
     z: residual === 0 ? 0 : -residual / seen,
-    others: { grams: grams - (sd * residual) / seen ** 2, sd: sd / seen },
   };
 }
 
 /** What goes into the places on one side of the edge, less what comes out, must pass through it. */
 function unweighed(graph: Graph, edge: Edge, known: ReadonlyMap<Edge, Solved>, split: Split): Solved {
   const side = sideOf(graph, edge);
-  if (!side) return { grams: null, sd: null, z: null, others: null };
+  if (!side) return { grams: null, sd: null, z: null };
   const outward = side.has(edge.from) ? 1 : -1;
   let grams = 0;
   let variance = 0;
@@ -69,7 +63,7 @@ function unweighed(graph: Graph, edge: Edge, known: ReadonlyMap<Edge, Solved>, s
     else
       free.forEach((sum, j) => (free[j] = sum + sign * (other.known?.sd ?? 0) * (split.free[at]?.[j] ?? 0)));
   }
-  return { grams, sd: Math.hypot(Math.sqrt(variance), length(free)), z: null, others: null };
+  return { grams, sd: Math.hypot(Math.sqrt(variance), length(free)), z: null };
 }
 
 function length(row: readonly number[]): number {

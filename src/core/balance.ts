@@ -1,10 +1,8 @@
 import { graphOf, type Edge } from './balance-graph.ts';
 import { checkInput, type BalanceInput, type Flow } from './balance-input.ts';
 import { solve, type Solved } from './balance-solve.ts';
-import { criticalZ, rankSuspects, type Suspect } from './balance-suspects.ts';
-import { chiSquareCdf } from './distributions.ts';
 
-export type { BalanceInput, Flow, Suspect };
+export type { BalanceInput, Flow };
 
 /** What the balance makes of one flow. All in grams. */
 export interface ReconciledFlow {
@@ -26,18 +24,13 @@ export interface ReconciledFlow {
 
 export interface Reconciled {
   flows: ReconciledFlow[];
-  /** Weighted sum of squared adjustments, the independent balances behind it, and how often chance alone does worse. */
+  /** Weighted sum of squared adjustments, and the independent balances behind it. */
   chiSquare: number;
   degrees: number;
-  pValue: number;
-  /** |z| that a single reading must pass to stand out; null if nothing is checked. */
-  criticalZ: number | null;
-  suspects: Suspect[];
   /** Per node: in minus out by the readings as they stand; null unless each of its flows was weighed. */
   unclosed: { node: string; grams: number | null }[];
 }
 
-const LEVEL = 0.05;
 /** Below zero by more than rounding: as a share of the largest reading. */
 const ROUNDING = 1e-9;
 
@@ -47,33 +40,24 @@ const ROUNDING = 1e-9;
  * independently and normally. The readings themselves are never changed; estimates may come out below zero and
  * are then marked, not cut. Methods and sources: `balance-graph.ts`, `balance-solve.ts`.
  *
- * Suspects are named only if the whole does not fit (chi-square with `degrees`, p < `level`) or one reading's |z|
- * passes `criticalZ`, which allows for the number of readings looked at; ranked by |z|. With a single balance all
- * its readings have the same |z|: all are named, and a plausible slip of one puts it first.
- * @throws CoreProblem as `checkInput` in `balance-input.ts`, and `tare.not-positive`
+ * With a single balance all its readings have the same |z|: the balance alone cannot tell which of them is wrong.
+ * @throws CoreProblem as `checkInput` in `balance-input.ts`
  * @example
  * reconcile({ nodes: ['table'], flows: [
  *   { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },
  *   { id: 'meat', from: 'table', to: null, grams: 600, sd: 3 },
  *   { id: 'bone', from: 'table', to: null, grams: 391, sd: 3 } ] })
- * // hanging 997, meat 603, bone 394, each with sd 2.449; chiSquare 3, degrees 1, pValue 0.083; no suspects
+ * // hanging 997, meat 603, bone 394, each with sd 2.449; chiSquare 3, degrees 1
  */
 export function reconcile(input: BalanceInput): Reconciled {
   checkInput(input);
-  const { flows, nodes, level = LEVEL } = input;
+  const { flows, nodes } = input;
   const graph = graphOf(flows, nodes);
   const { edges, chiSquare, degrees } = solve(graph);
-  const zs = edges.flatMap(({ z }) => (z === null ? [] : [Math.abs(z)]));
-  const critical = degrees === 0 ? null : criticalZ(level, zs.length);
-  const pValue = degrees === 0 ? 1 : 1 - chiSquareCdf(chiSquare, degrees);
-  const alarm = critical !== null && (pValue < level || Math.max(...zs) > critical);
   return {
     flows: flowsOf(flows, graph.edges, edges),
     chiSquare,
     degrees,
-    pValue,
-    criticalZ: critical,
-    suspects: alarm ? rankSuspects(flows, graph.edges, edges, critical) : [],
     unclosed: nodes.map((node) => ({ node, grams: unclosedAt(node, flows) })),
   };
 }

@@ -46,23 +46,16 @@ const MOST_GRAMS = 1e7;
 
 /**
  * The single slips that explain `reading` if the true weight was `targetGrams`, give or take `toleranceGrams`
- * (about two standard deviations of the target); most plausible first, none if no slip lands within. With
- * `tareGrams`, the weight of the tub or hook, a weight typed with the tare left in is considered too.
- * @throws CoreProblem `number.not-finite`, `tolerance.not-positive`, `tare.not-positive`
+ * (about two standard deviations of the target); most plausible first, none if no slip lands within.
+ * @throws CoreProblem `number.not-finite`, `tolerance.not-positive`
  * @example likelyMistypes({ digits: 2100, decimals: 1, unit: 'lb' }, 500, 54431) // first: 120.0 lb, digits-swapped
  */
-export function likelyMistypes(
-  reading: Typed,
-  toleranceGrams: number,
-  targetGrams: number,
-  tareGrams?: number,
-): Mistype[] {
+export function likelyMistypes(reading: Typed, toleranceGrams: number, targetGrams: number): Mistype[] {
   if (!Number.isFinite(targetGrams)) throw new CoreProblem('number.not-finite', 'targetGrams');
   if (!(toleranceGrams > 0)) throw new CoreProblem('tolerance.not-positive', 'toleranceGrams');
-  if (tareGrams !== undefined && !(tareGrams > 0)) throw new CoreProblem('tare.not-positive', 'tareGrams');
 
   const best = new Map<number, Mistype>();
-  for (const [kind, slips] of slipsByKind(reading, tareGrams === undefined ? [] : [tareGrams])) {
+  for (const [kind, slips] of slipsByKind(reading, [])) {
     for (const slip of slips) {
       const grams = readingGrams(slip);
       const off = (grams - targetGrams) / (toleranceGrams / 2);

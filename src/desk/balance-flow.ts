@@ -20,7 +20,6 @@ export function flowOf(
   from: string | null,
   to: string | null,
 ): Flow {
-  const { digits, decimals, unit } = row;
   const sd = Math.hypot(readingStepGrams(row) / 2, row.grams * RELATIVE_SD);
-  return { id: `${row.id}`, from, to, grams: row.grams, sd, reading: { digits, decimals, unit } };
+  return { id: `${row.id}`, from, to, grams: row.grams, sd };
 }

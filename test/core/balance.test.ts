@@ -8,7 +8,7 @@ const near = (a: number, b: number, scale: number) => expect(Math.abs(a - b)).to
 
 describe('reconcile', () => {
   it('closes the worked example', () => {
-    const { flows, chiSquare, degrees, pValue, suspects, unclosed } = reconcile({
+    const { flows, chiSquare, degrees, unclosed } = reconcile({
       nodes: ['table'],
       flows: [
         { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },
@@ -20,8 +20,6 @@ describe('reconcile', () => {
     for (const { sd } of flows) expect(sd).toBeCloseTo(Math.sqrt(6), 9);
     expect(chiSquare).toBeCloseTo(3, 9);
     expect(degrees).toBe(1);
-    expect(pValue).toBeCloseTo(0.0833, 4);
-    expect(suspects).toEqual([]);
     expect(unclosed).toEqual([{ node: 'table', grams: 9 }]);
   });
 
@@ -49,13 +47,12 @@ describe('reconcile', () => {
   it('adjusts nothing when the readings close', () => {
     fc.assert(
       fc.property(perfectCarcass, (input) => {
-        const { flows, chiSquare, suspects, unclosed } = reconcile(frozen(input));
+        const { flows, chiSquare, unclosed } = reconcile(frozen(input));
         for (const { adjusted, redundant } of flows) {
           expect(redundant).toBe(true);
           near(adjusted as number, 0, 1e-6);
         }
         expect(chiSquare).toBeLessThan(1e-9);
-        expect(suspects).toEqual([]);
         for (const { grams } of unclosed) expect(grams).toBe(0);
       }),
       RUNS,
@@ -95,8 +92,6 @@ describe('reconcile', () => {
           if (flow.grams !== null) near(same?.grams as number, flow.grams, 1e-6);
           if (flow.z !== null) near(same?.z as number, flow.z, 1e-6 * Math.max(1, Math.abs(flow.z)));
         }
-        const ids = (result: typeof one) => result.suspects.map(({ id }) => id).sort();
-        expect(ids(other)).toEqual(ids(one));
       }),
       RUNS,
     );
@@ -181,7 +176,7 @@ describe('reconcile on a part-weighed carcass', () => {
     });
     expect(bone?.sd).toBeCloseTo(Math.hypot(20, 10), 9);
     expect(flowOf(input, 'meat')).toMatchObject({ redundant: false, sd: 10, z: null });
-    expect(reconcile(input)).toMatchObject({ chiSquare: 0, degrees: 0, pValue: 1, criticalZ: null });
+    expect(reconcile(input)).toMatchObject({ chiSquare: 0, degrees: 0 });
     expect(reconcile(input).unclosed).toEqual([{ node: 'table', grams: null }]);
   });
 
@@ -211,10 +206,8 @@ describe('reconcile on a part-weighed carcass', () => {
       flows: [{ grams: 50_000, sd: 20, redundant: false, observable: true }],
       chiSquare: 0,
       degrees: 0,
-      pValue: 1,
-      suspects: [],
     });
-    expect(reconcile({ nodes: [], flows: [] })).toMatchObject({ flows: [], degrees: 0, pValue: 1 });
+    expect(reconcile({ nodes: [], flows: [] })).toMatchObject({ flows: [], degrees: 0 });
   });
 
   it('uses what is usual for shrink as if it were a vague weighing', () => {
@@ -223,9 +216,8 @@ describe('reconcile on a part-weighed carcass', () => {
       nodes: ['table'],
       flows: [hanging, part('meat', 30_000), part('bone', 18_500), shrink],
     };
-    const { flows, degrees, suspects } = reconcile(input);
+    const { flows, degrees } = reconcile(input);
     expect(degrees).toBe(1);
-    expect(suspects).toEqual([]);
     const spread = Math.hypot(20, 10, 10, 750);
     expect(flows[3]?.grams).toBeCloseTo(1000 + (500 * 750 ** 2) / spread ** 2, 6);
     expect(flows[3]?.z).toBeCloseTo(500 / spread, 9);
@@ -234,10 +226,10 @@ describe('reconcile on a part-weighed carcass', () => {
 
   it('lets a weighed shrink and the usual shrink check each other', () => {
     const shrink: Flow = { ...part('shrink', 4000), prior: { mean: 1000, sd: 750 } };
-    const { degrees, suspects, flows } = reconcile({ nodes: ['table'], flows: [hanging, shrink] });
+    const { degrees, chiSquare, flows } = reconcile({ nodes: ['table'], flows: [hanging, shrink] });
     expect(degrees).toBe(2);
     expect(flows[1]?.redundant).toBe(true);
-    expect(suspects.length).toBeGreaterThan(0);
+    expect(chiSquare).toBeGreaterThan(5.99); // the 95 % quantile of chi-square with 2 degrees
   });
 
   it('balances a circle that nothing enters or leaves', () => {
@@ -250,6 +242,42 @@ describe('reconcile on a part-weighed carcass', () => {
     });
     expect(degrees).toBe(1);
     expect(flows[0]?.grams).toBeCloseTo(102, 9);
+  });
+});
+
+describe('the measurement test', () => {
+  it('says of one balance alone that its readings cannot be told apart', () => {
+    const { flows } = reconcile({
+      nodes: ['table'],
+      flows: [
+        { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },
+        { id: 'meat', from: 'table', to: null, grams: 600, sd: 5 },
+        { id: 'bone', from: 'table', to: null, grams: 300, sd: 4 },
+      ],
+    });
+    const z = 100 / Math.hypot(3, 5, 4);
+    expect(flows.map((flow) => flow.z)).toEqual([-z, z, z].map((each) => expect.closeTo(each, 9)));
+  });
+
+  it('is largest for the wrong reading where two balances see it', () => {
+    fc.assert(
+      fc.property(perfectCarcass, fc.nat(), fc.constantFrom(-1, 1), (input, pick, sign) => {
+        const primals = input.flows.filter(({ id }) => id.startsWith('primal'));
+        fc.pre(primals.length > 1);
+        const wrong = primals[pick % primals.length] as Flow;
+        const off = sign * 40 * (wrong.sd as number);
+        fc.pre((wrong.grams ?? 0) + off >= 0);
+        const changed = input.flows.map((flow) =>
+          flow === wrong ? { ...flow, grams: (flow.grams ?? 0) + off } : flow,
+        );
+        const { flows } = reconcile({ ...input, flows: changed });
+        const [first, second] = flows.toSorted((a, b) => Math.abs(b.z ?? 0) - Math.abs(a.z ?? 0));
+        expect(first?.id).toBe(wrong.id);
+        expect(Math.sign(first?.z ?? 0)).toBe(-sign);
+        expect(Math.abs(second?.z ?? 0)).toBeLessThan(Math.abs(first?.z ?? 0));
+      }),
+      RUNS,
+    );
   });
 });
 
@@ -274,7 +302,6 @@ describe('reconcile with bad input', () => {
     ['sd.not-positive', flow({ sd: Number.NaN })],
     ['number.not-finite', flow({ sd: Infinity })],
     ['sd.not-positive', flow({ prior: { mean: 1, sd: -1 } })],
-    ['share.out-of-range', { ...flow({}), level: 5 }],
   ])('answers %s', (code, input) => {
     expect(() => reconcile(input)).toThrow(expect.objectContaining({ code }));
   });

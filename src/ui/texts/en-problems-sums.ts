@@ -22,7 +22,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
   [NUMBER]: [
     'amount.negative', 'amount.not-positive', 'grams.negative', 'grams.not-positive', 'money.not-whole',
     'number.too-large', 'probability.out-of-range', 'range.reversed', 'sd.not-positive', 'share.out-of-range',
-    'step.not-positive', 'spread.below-one', 'spread.negative', 'spread.too-few', 'tare.not-positive', 'tolerance.not-positive', 'degrees.not-positive',
+    'step.not-positive', 'spread.below-one', 'spread.negative', 'spread.too-few', 'tolerance.not-positive', 'degrees.not-positive',
   ],
   [BALANCE]: [
     'balance.id-twice', 'balance.same-ends', 'balance.sd-spread', 'balance.too-many-flows', 'balance.unknown-node',

@@ -1,4 +1,3 @@
-import { criticalZ } from '../../../src/core/balance-suspects.ts';
 import { reconcile, type Flow } from '../../../src/core/balance.ts';
 import type { PublishedResult } from '../result.ts';
 
@@ -48,15 +47,5 @@ export const balances: readonly PublishedResult[] = [
     },
     near: { digits: 12 },
     mistake: { what: 'the gap shared in proportion to the readings', gives: [-1100 / 210, 1000 / 210] },
-  },
-  {
-    name: 'critical |z| of the measurement test for 1, 2, 5, 10 readings at 5 % overall',
-    source: 'Mah & Tamhane, AIChE J. 28:828 (1982): 1 − β/2 quantile, β = 1 − 0.95^(1/n)',
-    basis: 'computed',
-    note: 'their rule; quantiles from the normal table, from memory',
-    expected: [1.96, 2.2365, 2.5688, 2.8],
-    ours: () => [1, 2, 5, 10].map((n) => criticalZ(0.05, n)),
-    near: { within: 0.001 },
-    mistake: { what: '5 % divided by n instead of the root', gives: [1.96, 2.2414, 2.5758, 2.807] },
   },
 ]; // prettier-ignore
