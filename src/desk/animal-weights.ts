@@ -41,9 +41,31 @@ export function culpritWith(
   room: DeskRoom,
   animal: AnimalRow,
   sums: WeightSums,
-  { stage, part, primal = null, reading, tare, grams }: Entering,
+  given: Entering,
 ): ExplainedWeight | null {
-  const entering: BalanceRow = {
+  const found = doubtWith(room, animal, sums, given);
+  if (found?.id !== `${ENTERING}`) return null;
+  return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
+}
+
+/** Whether the weights fit as they stand and no longer do with this one among them, whichever of them is wrong. */
+export function misfitsWith(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
+  return doubtWith(room, animal, sums, given) !== null && doubtWith(room, animal, sums, null) === null;
+}
+
+function doubtWith(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums,
+  given: Entering | null,
+): ExplainedWeight | null {
+  const kept = balanceRows(room.book.weighings.ofAnimal(animal.id), sums);
+  const rows = given ? [...kept, rowOf(room, given)] : kept;
+  return culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
+}
+
+function rowOf(room: DeskRoom, { stage, part, primal = null, reading, tare, grams }: Entering): BalanceRow {
+  return {
     id: ENTERING,
     stage: stage as BalanceRow['stage'],
     part,
@@ -54,10 +76,6 @@ export function culpritWith(
     at: room.now(),
     void_at: null,
   };
-  const rows = [...balanceRows(room.book.weighings.ofAnimal(animal.id), sums), entering];
-  const found = culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
-  if (found?.id !== `${ENTERING}`) return null;
-  return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
 }
 
 function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {

@@ -60,7 +60,7 @@ export const sure = v.optional(v.boolean(), false);
 /** What a yes can be said to by name. */
 const QUESTIONS = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
-  'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again',
+  'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
 ] as const; // prettier-ignore
 export type Question = (typeof QUESTIONS)[number];
 /** The questions answered with yes, by their codes; `true` answers every one. */

@@ -60,7 +60,7 @@ const newAnimal = v.object({
 }); // prettier-ignore
 
 /** A yes to one of these is for the first weights. */
-const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again'] as const;
+const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'] as const;
 
 /**
  * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing.

@@ -54,7 +54,7 @@ const SAME_AGAIN_SECONDS = 20;
 /**
  * Keeps one weight of an animal. @throws CoreProblem `reading.*`; Trouble `weight.more-than-animal`, `cut.held`,
  * `cut.positive`, `primal.not-brought` (refused), `primal.needed`, `primal.unknown` (invalid),
- * `weight.unlikely`, `weight.over`, `weight.same-again` (conflict: pass `sure` to keep it all the same)
+ * `weight.unlikely`, `weight.over`, `weight.same-again`, `weight.hung-again` (conflict: pass `sure` to keep it all the same)
  */
 export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
   const animal = openAnimalOf(room, input.animalId);

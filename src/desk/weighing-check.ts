@@ -7,8 +7,9 @@ import type { SpeciesProfile } from '../core/species.ts';
 import type { Range } from '../core/yield.ts';
 import type { ExplainedWeight } from '../core/balance/explain.ts';
 import { slipOf } from './animal-balance.ts';
-import { culpritWith } from './animal-weights.ts';
+import { culpritWith, misfitsWith } from './animal-weights.ts';
 import { carcassLimits } from './carcass-limits.ts';
+import { askHungAgain } from './hung-again.ts';
 import { askAboutPrimal } from './primal-check.ts';
 import { Trouble } from './problem.ts';
 import type { DeskRoom } from './room.ts';
@@ -24,12 +25,15 @@ interface Candidate {
   tare: Reading | null;
   grams: number;
   sure: boolean;
+  /** The weight that this one takes the place of. */
+  corrects?: number;
 }
 
 /** Two scales, a wet hide and a rounded step: parts may outweigh their animal by this much before it is said. */
 const SLACK = 1.005;
 /** An 80 % range is 2.56 standard deviations wide. */
 const SD_OF_RANGE = 2.56;
+const EIGHT_IN_TEN = SD_OF_RANGE / 2;
 
 /** What the parts of this animal are shares of, also when only the weight in its hide is known. */
 export function shareBase(
@@ -47,7 +51,10 @@ export function sdOf(range: Range): number {
   return (range.high - range.low) / SD_OF_RANGE;
 }
 
-/** @throws Trouble `weight.more-than-animal` (refused); `weight.unlikely`, `weight.over` (conflict, unless `sure`) */
+/**
+ * @throws Trouble `weight.more-than-animal` (refused); `weight.unlikely`, `weight.over`, `weight.hung-again` (conflict,
+ * unless `sure`)
+ */
 export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Candidate): void {
   const sums = room.book.weighings.sums(animal.id);
   if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
@@ -67,8 +74,11 @@ export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Cand
         given,
       );
   } else {
-    if (given.stage === 'hanging')
+    if (given.stage === 'hanging') {
+      // Before the sum is looked at: of a carcass weighed again there is none.
+      if (!given.sure && given.corrects === undefined) askHungAgain(room, animal);
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
+    }
     if (!given.sure) askAboutCarcass(room, animal, sums, given);
   }
 }
@@ -150,7 +160,10 @@ function askAboutCarcass(
     given.stage === 'hanging' ? (sums?.hanging ?? 0) : inPieces ? ((sums && sums.received) ?? 0) : 0;
   const total = given.grams + before;
   // Pieces are weighed one by one: each is held against the least, all of them against the most.
-  if ((inPieces ? given.grams : total) >= low && total <= high) return;
+  if ((inPieces ? given.grams : total) >= low && total <= high) {
+    if (given.stage === 'hanging' && !inPieces && sums) askAboutHookLoss(room, animal, sums, given);
+    return;
+  }
   const [slip] = likelyMistypes(given.reading, high, Math.max(target - before, low));
   throw new Trouble('conflict', 'weight.unlikely', {
     field: 'typed',
@@ -160,6 +173,27 @@ function askAboutCarcass(
       low,
       high,
       ...(slip && slip.grams >= low && slip.grams + before <= high ? { likely: typedText(slip) } : {}),
+    },
+  });
+}
+
+/** Asks where the carcass lost more or less on the hook than the balance would believe afterwards. */
+function askAboutHookLoss(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Candidate): void {
+  const { received, hanging } = sums;
+  if (received === null || !misfitsWith(room, animal, sums, given)) return;
+  const lost = room.shrink.lost(animal, room.species.of(animal.species), received, room.now());
+  const [mean, sd] = [received * (1 - lost.mean), received * lost.sd];
+  const before = hanging ?? 0;
+  const [slip] = likelyMistypes(given.reading, 2 * sd, mean - before);
+  throw new Trouble('conflict', 'weight.unlikely', {
+    field: 'typed',
+    with: {
+      grams: given.grams + before,
+      part: 'hook',
+      baseGrams: received,
+      low: mean - EIGHT_IN_TEN * sd,
+      high: Math.min(received, mean + EIGHT_IN_TEN * sd),
+      ...(slip ? { likely: typedText(slip, room.settings.unit) } : {}),
     },
   });
 }

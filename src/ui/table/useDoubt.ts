@@ -19,6 +19,8 @@ export function useDoubt(
     keep: (sure: boolean) => Promise<boolean>;
     accept: (likely: string) => Promise<boolean>;
     empty: () => void;
+    /** Puts the weight in the place of the hanging weight that stands. */
+    hungAgain: () => Promise<boolean>;
   },
 ) {
   const shop = useShop();
@@ -30,6 +32,17 @@ export function useDoubt(
         { key: 'y', label: text.second, does: () => does.keep(true) },
         { key: 'n', label: text.sameOne, does: does.empty },
       ];
+    if (ask.value.code === 'weight.hung-again')
+      return ask.value.with?.count === 1
+        ? [
+            { key: 'y', label: text.sameHung, does: does.hungAgain },
+            { key: 'n', label: text.otherHung, does: () => does.keep(true) },
+            { key: 'Escape', label: text.again, does: does.empty },
+          ]
+        : [
+            { key: 'y', label: text.addHung, does: () => does.keep(true) },
+            { key: 'n', label: text.noAgain, does: does.empty },
+          ];
     const asTyped = typedWithUnit(typed.value, shop.unit);
     if (likely === undefined)
       return [

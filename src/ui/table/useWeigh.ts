@@ -99,7 +99,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   usePrimalTurn(page, entry, () => drafts.rest(draft));
 
   async function keepCorrection(row: WeighingRow, sure: boolean): Promise<boolean> {
-    const tared = row.tareTyped === null || entry.tare === row.tareTyped ? {} : { tareTyped: entry.tare };
+    const tared = entry.tare === (row.tareTyped ?? '') ? {} : { tareTyped: entry.tare };
     const answer = await correct.run({
       weighingId: row.id,
       typed: entry.typed,
@@ -153,7 +153,18 @@ export function useWeigh(page: Ref<AnimalPage>) {
     entry.typed = likely;
     return keep();
   }
-  const answers = useDoubt(ask, toRef(entry, 'typed'), { keep, accept, empty });
+
+  /** The carcass was weighed before: the new weight corrects that one. */
+  async function hungAgain(): Promise<boolean> {
+    const row = page.value.weighings.findLast(({ stage, voided }) => stage === 'hanging' && !voided);
+    if (!row) return keep();
+    // Should the new weight be doubted too, a yes is about this correction.
+    entry.correcting = row.id;
+    const done = await keepCorrection(row, false);
+    if (done) goOn();
+    return done;
+  }
+  const answers = useDoubt(ask, toRef(entry, 'typed'), { keep, accept, empty, hungAgain });
 
   function startCorrecting(row: WeighingRow): void {
     entry.correcting = row.id;

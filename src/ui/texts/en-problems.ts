@@ -54,11 +54,17 @@ export const problemWording: Readonly<Record<string, Wording>> = {
       ? `${massIn(p, 'grams', format)} is hardly possible for what came in of such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
       : p.part === 'carcass'
         ? `${massIn(p, 'grams', format)} is hardly possible for such an animal: it weighs ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`
-        : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
+        : p.part === 'hook'
+          ? `${massIn(p, 'grams', format)} is unusual: of ${massIn(p, 'baseGrams', format)} that came in, such an animal mostly hangs at ${format.massRange(Number(p.low), Number(p.high))} by now.${meant(p, format)}`
+          : `${massIn(p, 'grams', format)} of ${part(p)} is unusual: such an animal mostly has ${format.massRange(Number(p.low), Number(p.high))}.${meant(p, format)}`,
   'weight.over': (p, format) =>
     `With ${massIn(p, 'grams', format)} the ${p.part === 'package' ? 'packages' : 'parts'} weigh ${massIn(p, 'overGrams', format)} more than the animal.${meant(p, format)}`,
   'weight.same-again': (p, format) =>
     `${massIn(p, 'grams', format)} was kept ${plural(Number(p.seconds), 'second', 'seconds')} ago. Is this a second one of the same weight?`,
+  'weight.hung-again': (p, format) =>
+    Number(p.count) === 1
+      ? `It already has a hanging weight of ${massIn(p, 'grams', format)}. Is this the same ${p.part === 'pieces' ? 'piece' : 'carcass'}, weighed again?`
+      : `It already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together. Add this one only if it is another ${p.part === 'pieces' ? 'piece' : 'side'}; if one was weighed again, press Correct beside its old weight.`,
   ...tradeWording,
   ...choiceWording,
   ...shelfWording,

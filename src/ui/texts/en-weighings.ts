@@ -48,6 +48,10 @@ export const weighingText = {
 export const doubtText = {
   heading: 'This does not add up.',
   sameAgain: 'The same again?',
+  hungAgain: 'Weighed again?',
+  sameHung: 'Yes, use the new weight',
+  otherHung: 'No, another side or piece: add it',
+  addHung: 'Yes, add it',
   second: 'Yes, a second one',
   sameOne: 'No, it is the same one',
   yesKeep: (typed: string) => `Yes, keep ${typed}`,

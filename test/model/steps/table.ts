@@ -61,7 +61,7 @@ export const weigh: Step = {
       ...(primal && { primal }), ...(stage === 'packed' && { product: 'Steaks', count }),
     }, {
       refuse: [...refuse, ...weight.wrong],
-      may: [...may, ...(sure ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again'])],
+      may: [...may, ...(sure ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'])],
       done({ weighingId, grams }) {
         keep(shop, animal, { id: weighingId, stage, part, primal, count, grams: weight.grams }, grams);
         if (stage === 'cut' && animal.stage === 'hanging') animal.stage = 'cutting';
