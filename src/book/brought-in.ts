@@ -67,6 +67,15 @@ export function broughtInRecords(db: Db) {
          ON o.season = a.season AND a.number > o.most WHERE a.id NOT BETWEEN @first AND @last ORDER BY a.id LIMIT 1`,
     )
     .pluck();
+  // Trim that the grinder already took would be ground from nothing without the file.
+  const groundOf = db
+    .prepare<{ first: number | null; last: number | null; crumb: number }, string>(
+      `SELECT a.ticket FROM (SELECT animal_id, sum(grams) AS grams FROM weighing_now
+           WHERE id BETWEEN @first AND @last AND stage = 'cut' AND part = 'trim' GROUP BY animal_id) f
+         JOIN animal_sum s ON s.animal_id = f.animal_id JOIN animal a ON a.id = f.animal_id
+       WHERE s.trim_ground > coalesce(s.trim, 0.0) - f.grams + @crumb ORDER BY a.id LIMIT 1`,
+    )
+    .pluck();
   // BETWEEN NULL AND NULL is no row: a file that wrote none of a kind deletes none.
   const deleteWeighings = db.prepare("DELETE FROM weighing WHERE id BETWEEN ? AND ? AND source = 'import'");
   const deleteNone = db.prepare('DELETE FROM part_none WHERE id BETWEEN ? AND ?');
@@ -115,13 +124,18 @@ export function broughtInRecords(db: Db) {
     byOldNumber: (number: string) => byOldNumber.all(number),
     /** Everybody, to know again who is in the book already. */
     people: () => eachRow(people),
-    /** What was done since with anything that a file wrote, or null: then it can be undone. */
-    since(row: BroughtInRow): Since | null {
+    /**
+     * What was done since with anything that a file wrote, or null: then it can be undone.
+     * @param crumb grams of trim that may be ground beyond what was weighed: the scale's rounding
+     */
+    since(row: BroughtInRow, crumb: number): Since | null {
       for (const kind of KINDS) {
         const found = firstTouched(db, kind, row);
         if (found !== null)
           return { what: kind, name: db.prepare<[number], string>(CALLED[kind]).pluck().get(found) ?? '' };
       }
+      const ground = groundOf.get({ first: row.weighing_first, last: row.weighing_last, crumb });
+      if (ground !== undefined) return { what: 'weighing', name: ground };
       if (row.animal_first === null || row.animal_last === null) return null;
       const ticket = laterTicket.get({ first: row.animal_first, last: row.animal_last });
       return ticket === undefined ? null : { what: 'later ticket', name: ticket };

@@ -447,6 +447,18 @@ describe('a file on its way', () => {
     });
   });
 
+  it('stays once the grinder took the trim that it tells of', async () => {
+    const shop = await freshDesk();
+    const animalId = await takeIn(shop);
+    const { id } = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n', {}, true);
+    const { id: batchId } = await shop.call('grinder.start', { animals: [{ id: animalId }], fat: 'none', targetFat: null, product: 'Ground' });
+    const { weighingId } = await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '40' });
+    expect(await shop.problem('bring.undo', { id })).toMatchObject({ code: 'bring.since', with: { name: '26-0001' } });
+    await shop.call('table.void', { weighingId, reason: 'another animal' });
+    await shop.call('bring.undo', { id });
+    expect((await shop.call('animals.open', { id: animalId })).weighings).toHaveLength(2);
+  }); // prettier-ignore
+
   it('does not cut an animal on hold', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { sample: 'L1' });

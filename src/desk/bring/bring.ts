@@ -1,6 +1,7 @@
 /** Bringing a table of an earlier time into the book: look at it as often as needed, bring all of it in, undo all of it. */
 import * as v from 'valibot';
 import type { BroughtInRow } from '../../book/brought-in.ts';
+import { CRUMB_GRAMS } from '../fat-moves.ts';
 import { by, id, needed, sure } from '../input.ts';
 import { read, write } from '../procedure.ts';
 import { Trouble } from '../problem.ts';
@@ -117,7 +118,7 @@ export const undo = write(
     const row = room.book.broughtIn.get(input.id);
     if (!row) throw new Trouble('missing', 'bring.unknown');
     if (row.undone_at !== null) throw new Trouble('conflict', 'bring.undone', { with: { name: row.file } });
-    const since = room.book.broughtIn.since(row);
+    const since = room.book.broughtIn.since(row, CRUMB_GRAMS);
     if (since)
       throw new Trouble('refused', since.what === 'later ticket' ? 'bring.later-ticket' : 'bring.since', {
         with: { name: since.name, what: since.what },
