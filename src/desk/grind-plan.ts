@@ -51,7 +51,9 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
   const need = needed.kind === 'add' ? needed.grams : 0;
   const slack = halfStep(room, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
   const sources = sharing(room, [...trim, ...fats]);
-  const answer = await planBlend({ sources, fat: { min: target - slack, max: target + slack } });
+  // Of a handful of trim, half a step is more than the whole target.
+  const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
+  const answer = await planBlend({ sources, fat });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
   const have = fats.reduce((total, { source }) => total + source.availableGrams, 0);
   return {

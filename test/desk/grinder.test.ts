@@ -170,6 +170,18 @@ describe('planning a grind', () => {
       expect(Math.abs(plan.fat - targetFat)).toBeLessThan(0.001);
     }
   });
+
+  it('plans a handful of trim, of which half a scale step of fat is more than the target', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '0.05', 'fat saved': '3' });
+    const asked = { animals: [{ id }], fat: 'own', targetFat: 0.1 };
+    const plan = await shop.call('grinder.plan', asked);
+    expect(plan.kind).toBe('plan');
+    expect(await shop.call('grinder.start', { ...asked, product: 'Ground' })).toMatchObject({
+      name: 'G26-001',
+    });
+  });
 });
 
 describe('a batch', () => {
