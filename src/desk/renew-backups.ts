@@ -7,6 +7,7 @@ import { identityOf, inName } from '../book/book-identity.ts';
 import { listSetAside } from '../book/books-aside.ts';
 import { partOf } from '../book/part-files.ts';
 import { keepBackup, keptLock, longBackup, notKept } from './backup-keeping.ts';
+import { refuseWrongClock } from './clock.ts';
 import { by } from './input.ts';
 import { host } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -22,12 +23,13 @@ export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean
  * Makes a fresh backup, checked as every one is, and only then deletes those of this book that are from before personal
  * details were last removed: beside the book, in the second place where the fresh one lies there too, and books that were
  * set aside. What is no earlier state of the open book is left, for something may be in it that is nowhere else.
- * @throws Trouble `backup.demo`, `backup.none-before` (refused); what kept the fresh backup from being made (broken)
+ * @throws Trouble `backup.demo`, `backup.none-before`, `clock.*` (refused); what kept the fresh backup from being made (broken)
  */
 export const renewBackups = host(
   v.object({ by }),
   (room, input): BackupsRenewed => {
     if (room.demo) throw new Trouble('refused', 'backup.demo');
+    refuseWrongClock(room);
     const removedAt = room.book.removedDetails.lastRemoval();
     const { beside, away, others } = earlierBackups(room, removedAt ?? '');
     if (beside.length + away.length + others.length === 0) throw new Trouble('refused', 'backup.none-before');

@@ -67,6 +67,14 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
+  it('are left while the clock cannot be right', async () => {
+    const { shop } = await removed();
+    shop.wait(100 * 365 * 86_400);
+    expect(await shop.problem('shop.renewBackups', {})).toMatchObject({ code: 'clock.impossible' });
+    expect(await holding(shop)).toHaveLength(4);
+    shop.desk.close();
+  });
+
   it('are left where the fresh one could not be made: the stick is away, or the folder takes nothing', async () => {
     const { shop, second } = await removed();
     const away = readdirSync(second).sort();
