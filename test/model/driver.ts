@@ -36,7 +36,12 @@ const ENTRIES = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', '
 /** Calls at the door and the one by which a window learns the opening are answered in any. */
 const inAnyOpening = (call: CallName): boolean => procedures[call].kind === 'door' || call === 'shop.look';
 /** What writes, but not as a `write`. */
-const CLOCKED: readonly CallName[] = ['grinder.start', 'takeout.fill'];
+const CLOCKED: readonly CallName[] = [
+  'grinder.start',
+  'takeout.fill',
+  'shop.renewBackups',
+  'hunters.removeDetails',
+];
 
 export class Driver {
   readonly shop: Shop;

@@ -6,6 +6,8 @@ import { clockDoubt } from '../clock.ts';
 
 const HOUR = 3_600_000;
 const DAY = 24 * HOUR;
+/** No clock is set to a later moment than this. */
+const LAST = Date.parse('2099-11-01T12:00:00Z');
 /** Where clocks end up whose battery is empty, or that somebody set wrongly. */
 const FAR = [
   '1970-01-01T00:00:10Z',
@@ -33,7 +35,7 @@ export const rightClock: Step = {
     const newest = Math.max(...Object.values(shop.book.lastEntries), 0);
     const { refuse } = clockDoubt(shop);
     if (refuse.length > 0 && newest > 0 && (dice.onceIn(2) || refuse.includes('clock.impossible')))
-      return { deed: 'the clock is set right', run: async () => void (shop.now = trustedOr(shop.book.trusted, newest) + HOUR) };
+      return { deed: 'the clock is set right', run: async () => void (shop.now = Math.min(trustedOr(shop.book.trusted, newest) + HOUR, LAST)) };
     return act('shop.trustClock', { by: 'RO' }, {
       refuse: because([refuse.includes('clock.impossible'), 'clock.impossible']),
       done: () => void (shop.book.trusted = { at: shop.now, newest: newest === 0 ? null : newest }),
@@ -98,6 +100,17 @@ export const backUp: Step = {
       );
     },
   }),
+}; // prettier-ignore
+
+/** Backups from before details were removed are made anew. */
+export const renewBackups: Step = {
+  weight: 0.3,
+  calls: ['shop.renewBackups'],
+  draw: (shop) =>
+    act('shop.renewBackups', { by: 'RO' }, {
+      refuse: because([!shop.book.hunters.some(({ removed }) => removed), 'backup.none-before']),
+      may: ['backup.none-before'],
+    }),
 }; // prettier-ignore
 
 /** Tries a backup, or puts it in the book's place. */
