@@ -21,7 +21,9 @@ UNION ALL
     json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason)
   FROM animal a JOIN audit u ON u.record = 'animal' AND u.record_id = CAST(a.id AS TEXT) WHERE a.id = @id AND u.act = 'change'
     -- An animal that was brought in by mistake and taken out leaves its number here to the next one.
-    AND u.id > coalesce((SELECT max(n.id) FROM audit n WHERE n.record = 'animal' AND n.record_id = u.record_id AND n.act = 'add'), 0)
+    -- Looked up once and not for every row, or an animal with thousands of changes would hold the desk.
+    AND u.id > coalesce((SELECT max(n.id) FROM animal m JOIN audit n ON n.record = 'animal' AND n.record_id = CAST(m.id AS TEXT)
+      WHERE m.id = @id AND n.act = 'add'), 0)
 UNION ALL
   SELECT 0, b.id, 'brought-in', b.at, b.by, json_object('file', b.file)
   FROM brought_in b WHERE @id BETWEEN b.animal_first AND b.animal_last
