@@ -45,12 +45,14 @@ export function startDeskProcess(
   let closing: Promise<void> | null = null;
   let ending = false;
   let fatal = false;
+  let gone = false;
   // Without a listener an emitter throws its `error`. The report names folders and people, so it is not logged.
   child.on('error', (type) => {
     fatal = true;
     logEvent('desk-fatal', { type });
   });
   child.on('exit', (code) => {
+    gone = true;
     if (closing || ending) return;
     logEvent('desk-stopped', { code });
     onStopped(!fatal && OUT_OF_MEMORY_CODES.includes(code));
@@ -60,6 +62,8 @@ export function startDeskProcess(
   });
   const send = (message: ToDesk) => child.postMessage(message);
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
+    // A process that has ended answers nothing and does not end again.
+    if (gone) return Promise.resolve(null);
     const answer = heard(child, kind);
     send(message);
     return answer;

@@ -6,7 +6,7 @@ import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
 import { waitForClosing } from './closing.ts';
 import { DESK_NAME } from './desk-messages.ts';
 import { startDeskProcess, type DeskProcess, type Opened } from './desk-process.ts';
-import { tell } from './dialogs.ts';
+import { announce, tell } from './dialogs.ts';
 import { logError, logEvent, logFile } from './log.ts';
 import { setMenu, type MenuActions } from './menu.ts';
 import { chooseNewerVersions, lookForNewer } from './newer-versions.ts';
@@ -62,13 +62,16 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
       .then(() => {
         end = 'closed';
         logEvent('ended');
-        app.quit();
+        // Not before Electron took note of the refusal above: until then it takes no other order to quit.
+        setImmediate(() => app.quit());
       });
   });
   closeWhenSessionEnds(places.note('closed'), (backUp, doneFile) => desk.closeNow(backUp, doneFile));
   endWithSystem();
   let memoryRanOut = false;
-  app.on('child-process-gone', (_event, { reason, name }) => {
+  app.on('child-process-gone', (_event, { type, reason, name }) => {
+    if (!['clean-exit', 'killed'].includes(reason))
+      logEvent('process-stopped', { type: type.replaceAll(' ', '-'), reason });
     if (name === DESK_NAME && reason === 'oom') memoryRanOut = true;
   });
   ipcMain.on(DESK_PORT_CHANNEL, (event) => {
@@ -84,7 +87,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     openRecent: (path) => attempt(openBook(path)),
     backUp: () => attempt(backUp(desk)),
     savePdf: () => window && attempt(savePdf(window, places.note('saving'))),
-    print: () => window && printWindow(window.webContents),
+    print: () => window && attempt(printWindow(window.webContents)),
     chooseLabelPrinter: () => window && attempt(chooseLabelPrinter(window, places.note('label-printer'))),
     newerVersions: () => window && attempt(chooseNewerVersions(window, places.note('newer-versions'))),
     showLog: () => shell.showItemInFolder(logFile() ?? places.note('window')),
@@ -100,9 +103,10 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     },
   };
 
-  /** Opens the book and shows it; false when the desk stopped meanwhile, so that another one begins in its place. */
+  /** Opens the book and shows it; false when the desk stopped meanwhile, so that another one begins in its place, or when the program ends. */
   async function begin(): Promise<boolean> {
     if (!(await desk.open(open))) return false;
+    if (end !== 'not yet') return false; // quitting waits for its turn: no window comes up before it
     if (!open.demo && existsSync(open.book))
       setMenu(actions, noteRecent(places.note('recent-books'), open.book));
     if (window) {
@@ -141,7 +145,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
 
   function onStopped(outOfMemory: boolean): void {
     if (onceTooOften()) {
-      void tell('error', DESK_KEEPS_STOPPING).finally(() => app.exit(1));
+      void announce('error', DESK_KEEPS_STOPPING).then(() => app.exit(1));
       return;
     }
     // At once and not in turn: whoever has the next turn must not meet a desk that has ended.
@@ -159,12 +163,10 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
 
 /** Says that something which the person asked for was not done, if it fails in a way that it does not say itself. */
 function attempt(work: Promise<unknown>): void {
-  work
-    .catch((error: unknown) => {
-      logError('not-done', error);
-      return tell('error', NOT_DONE);
-    })
-    .catch((error: unknown) => logError('not-told', error));
+  work.catch((error: unknown) => {
+    logError('not-done', error);
+    return announce('error', NOT_DONE);
+  });
 }
 
 /** Quits when Linux or macOS shuts down; the system waits a little for those that ask. Windows says so to its windows. */

@@ -1,13 +1,20 @@
 /** The shell's own news and questions, outside the window. */
 import { dialog } from 'electron';
+import { logError } from './log.ts';
 
 /** One sentence with nothing to decide. */
 export async function tell(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
   await dialog.showMessageBox({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
 }
 
+/** The same for those who can do nothing about a sentence that cannot be shown: it is logged. Never rejects. */
+export async function announce(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
+  await tell(kind, message).catch((error: unknown) => logError('not-told', error));
+}
+
 /**
  * A question with a button for each answer; the first one stands under Enter.
+ * @param buttons shown as they are: each system takes another sign in them for the mark of a key, and names hold such signs
  * @param escape the answer for a person who goes away from the question; the first one if not said
  * @returns the number of the answer
  */
@@ -16,7 +23,8 @@ export async function ask(message: string, buttons: string[], escape = 0): Promi
     type: 'question',
     title: 'Gambrel',
     message,
-    buttons,
+    buttons: buttons.map((label) => label.replaceAll('&', '&&')),
+    normalizeAccessKeys: true,
     defaultId: 0,
     cancelId: escape,
     noLink: true,

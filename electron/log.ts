@@ -12,9 +12,10 @@ const APPEND = constants.O_WRONLY | constants.O_APPEND | constants.O_CREAT | (co
 
 let file: string | null = null;
 
-/** Begins to log into `folder`. What is logged earlier goes to the terminal alone. */
-export function openLog(folder: string): void {
+/** Begins to log into the folder that `place` names; it may throw. What is logged earlier goes to the terminal alone. */
+export function openLog(place: () => string): void {
   try {
+    const folder = place();
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     file = join(folder, 'gambrel.log');
   } catch (error) {

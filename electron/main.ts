@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { app } from 'electron';
 import { usualBookPlace } from './book-place.ts';
 import { openDesktop, type Desktop } from './desktop.ts';
-import { tell } from './dialogs.ts';
+import { announce } from './dialogs.ts';
 import { logError, logEvent, openLog } from './log.ts';
 import { appId } from './packaging/builder.json';
 import { whenParentGone } from './parent-watch.ts';
@@ -37,7 +37,7 @@ app.on('second-instance', (_event, _args, _folder, more) => {
   const { args, folder } = (more ?? { args: [], folder: given.folder }) as typeof given;
   const read = readStartOptions(args, {}, folder, false);
   if (read.ok) void opened.promise.then((desktop) => desktop.comeBack(read.options.book));
-  else void tell('error', read.sentence);
+  else void announce('error', read.sentence);
 });
 app.on('open-file', (event, path) => {
   event.preventDefault();
@@ -51,7 +51,7 @@ else app.quit();
 async function start(): Promise<void> {
   starting = true;
   const note = (name: string) => join(app.getPath('userData'), `${name}.json`);
-  openLog(app.getPath('logs'));
+  openLog(() => app.getPath('logs'));
   const { electron = '', chrome = '' } = process.versions;
   logEvent('started', { version: app.getVersion(), electron, chrome, system: process.platform });
   if (startsUnguarded()) return refuse(noSandbox(Boolean(process.env['APPIMAGE'])));
@@ -76,14 +76,14 @@ async function start(): Promise<void> {
 
 async function refuse(sentence: string): Promise<void> {
   logEvent('refused');
-  await tell('error', sentence);
+  await announce('error', sentence);
   app.exit(1);
 }
 
 /** A start that failed must not stay behind, unseen and holding the place of the next one. */
 async function giveUp(error: unknown): Promise<void> {
   logError('not-started', error);
-  await tell('error', NOT_STARTED).catch((failed: unknown) => logError('not-told', failed));
+  await announce('error', NOT_STARTED);
   app.exit(1);
 }
 

@@ -21,7 +21,7 @@ export async function chooseNewerVersions(window: BrowserWindow, noteFile: strin
     ['Leave it so', 'Choose a folder…', 'Do not look'],
   );
   if (choice === 2) writeNote(noteFile, {});
-  if (choice !== 1) return;
+  if (choice !== 1 || window.isDestroyed()) return;
   const { filePaths } = await dialog.showOpenDialog(window, {
     title: 'Where do newer versions lie?',
     properties: ['openDirectory'],

@@ -1,6 +1,6 @@
 /** Printing: through the system's dialog, or labels straight to the printer that was chosen for them. */
 import type { BrowserWindow, PrinterInfo, Size, WebContents } from 'electron';
-import { ask, tell } from './dialogs.ts';
+import { announce, ask, tell } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
@@ -9,7 +9,7 @@ import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
  * Prints what the window shows, through the system's print dialog; a failure is said in words. Electron prints on A4 unless
  * it is told of the paper (electron/electron#49374).
  */
-export function printWindow(contents: WebContents): void {
+export async function printWindow(contents: WebContents): Promise<void> {
   contents.print({ usePrinterDefaultPageSize: true }, said);
 }
 
@@ -23,7 +23,7 @@ export async function printLabels(contents: WebContents, paper: unknown, noteFil
   const pageSize = inMicrons(paper);
   if (!pageSize) {
     logEvent('paper-not-known');
-    printWindow(contents);
+    await printWindow(contents);
     return;
   }
   const onPaper = { pageSize, margins: { marginType: 'none' }, printBackground: true } as const;
@@ -33,6 +33,7 @@ export async function printLabels(contents: WebContents, paper: unknown, noteFil
     return;
   }
   const printers = await contents.getPrintersAsync();
+  if (contents.isDestroyed()) return; // its window was closed meanwhile
   if (!printers.some((printer) => printer.name === name)) {
     await tell('error', labelPrinterNotThere(name));
     return;
@@ -80,5 +81,5 @@ function shownName({ displayName, name }: PrinterInfo): string {
 function said(success: boolean, reason: string): void {
   if (success || /cancel/i.test(reason)) return;
   logEvent('not-printed');
-  void tell('error', notPrinted(reason));
+  void announce('error', notPrinted(reason));
 }

@@ -19,7 +19,10 @@ export function declareScheme(): void {
 export function serveScheme(folder: string): void {
   protocol.handle(SCHEME, async (request) => {
     if (!isOurs(request.url)) return new Response('Not found.', { status: 404 });
-    const { status, headers, body } = await windowFile(folder, new URL(request.url).pathname);
+    const { pathname } = new URL(request.url);
+    const { status, headers, body } = await windowFile(folder, pathname);
+    // Any answer to a page is a page that was loaded, were it 404; the window has to hear that there is none.
+    if (status !== 200 && /(^\/|\.html)$/.test(pathname)) return Response.error();
     return new Response(body, { status, headers });
   });
 }

@@ -1,8 +1,9 @@
 /** Where files go that a person saves: asked each time, in the folder that was used last. */
+import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { app, dialog, session, type BrowserWindow, type Session } from 'electron';
 import { replaceFile } from '../src/book/part-files.ts';
-import { tell } from './dialogs.ts';
+import { announce, tell } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { notPrinted, notSaved } from './sentences.ts';
@@ -19,7 +20,7 @@ export function guardDownloads(noteFile: string, ours: Session = session.default
       if (state === 'completed') noteFolder(noteFile, path);
       if (state !== 'interrupted') return;
       logEvent('file-not-saved');
-      void tell('error', notSaved(path || item.getFilename()));
+      void announce('error', notSaved(path || item.getFilename()));
     });
   });
 }
@@ -31,9 +32,10 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     pdf = await window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true });
   } catch (error) {
     logError('pdf-not-made', error);
-    await tell('error', notPrinted('the page could not be made into a PDF'));
+    if (!window.isDestroyed()) await tell('error', notPrinted('the page could not be made into a PDF'));
     return;
   }
+  if (window.isDestroyed()) return; // closed while the page was made
   const { canceled, filePath } = await dialog.showSaveDialog(window, {
     title: 'Save as PDF',
     defaultPath: placeFor(noteFile, `Gambrel ${localDay(new Date())}.pdf`),
@@ -50,7 +52,17 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
 }
 
 function placeFor(noteFile: string, name: string): string {
-  return join(noted(readNote(noteFile), 'folder') ?? app.getPath('documents'), basename(name));
+  return join(noted(readNote(noteFile), 'folder') ?? documents(), basename(name));
+}
+
+/** Where people keep their papers. A folder that was redirected to a share may have no name while that is away. */
+function documents(): string {
+  try {
+    return app.getPath('documents');
+  } catch (error) {
+    logError('no-documents-folder', error);
+    return homedir();
+  }
 }
 
 function noteFolder(noteFile: string, path: string): void {

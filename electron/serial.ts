@@ -1,5 +1,6 @@
 /** Which serial port is the scale's: asked once, by the names of the ports, and remembered. */
-import { dialog, session, type SerialPort, type Session } from 'electron';
+import { session, type SerialPort, type Session } from 'electron';
+import { ask, tell } from './dialogs.ts';
 import { logError } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { isOurs } from './protocol.ts';
@@ -44,17 +45,12 @@ async function choosePort(ports: SerialPort[], noteFile: string): Promise<string
 
 /** The one used last stands first, under Enter. */
 async function askPort(ports: SerialPort[], last: string | null): Promise<SerialPort | undefined> {
+  if (ports.length === 0) {
+    await tell('info', NO_PORT);
+    return undefined;
+  }
   const sorted = ports.toSorted((a, b) => Number(nameOf(b) === last) - Number(nameOf(a) === last));
-  const { response } = await dialog.showMessageBox({
-    type: ports.length > 0 ? 'question' : 'info',
-    title: 'Gambrel',
-    message: ports.length > 0 ? WHICH_PORT : NO_PORT,
-    buttons: ports.length > 0 ? [...sorted.map(buttonOf), 'None of these'] : ['OK'],
-    defaultId: 0,
-    cancelId: sorted.length,
-    noLink: true,
-  });
-  return sorted[response];
+  return sorted[await ask(WHICH_PORT, [...sorted.map(buttonOf), 'None of these'], sorted.length)];
 }
 
 /** What Electron calls a port when it asks for permission: its display name or else its path. */

@@ -1,5 +1,5 @@
 import { app, BrowserWindow, screen, type WebPreferences } from 'electron';
-import { ask, tell } from './dialogs.ts';
+import { announce, ask } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { countStops } from './often.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
@@ -41,29 +41,48 @@ export function openWindow(preload: string, placeFile: string): BrowserWindow {
     writeWindowPlace(placeFile, { ...window.getNormalBounds(), maximized: window.isMaximized() });
   window.on('close', keepPlace);
   window.on('session-end', keepPlace); // no window is closed then
+  tellFailedLoads(window);
   startAgain(window);
   void loadPage(window, WINDOW_ADDRESS);
   return window;
+}
+
+/** What `did-fail-load` says of a page whose place another one took. */
+const ABORTED = -3;
+
+/** Says that the page is not there, whoever loaded it: a reload tells its caller nothing. */
+function tellFailedLoads(window: BrowserWindow): void {
+  window.webContents.on('did-fail-load', (_event, code, name, _address, isMainFrame) => {
+    if (!isMainFrame || code === ABORTED) return;
+    logEvent('page-not-loaded', { code: name || code });
+    void announce('error', WINDOW_NOT_LOADED);
+  });
 }
 
 /** Everything that was saved is with the desk, so a window that crashed or hangs simply starts again. */
 function startAgain(window: BrowserWindow): void {
   const onceTooOften = countStops();
   window.webContents.on('render-process-gone', (_event, { reason }) => {
-    if (reason === 'clean-exit') return;
+    if (reason === 'clean-exit' || window.isDestroyed()) return;
     logEvent('window-stopped', { reason });
     if (onceTooOften()) {
-      void tell('error', WINDOW_KEEPS_STOPPING).then(() => app.quit());
+      void announce('error', WINDOW_KEEPS_STOPPING).then(() => app.quit());
       return;
     }
     window.webContents.reload();
-    void tell('warning', WINDOW_STOPPED);
+    void announce('warning', WINDOW_STOPPED);
   });
+  let asking = false;
   window.on('unresponsive', () => {
+    if (asking) return; // it is said again for what is pressed meanwhile
+    asking = true;
     logEvent('window-hangs');
-    void ask(WINDOW_HANGS, ['Wait', 'Open the window again']).then((choice) => {
-      if (choice === 1) window.webContents.forcefullyCrashRenderer();
-    });
+    void ask(WINDOW_HANGS, ['Wait', 'Open the window again'])
+      .then((choice) => {
+        if (choice === 1 && !window.isDestroyed()) window.webContents.forcefullyCrashRenderer();
+      })
+      .catch((error: unknown) => logError('not-asked', error))
+      .finally(() => (asking = false));
   });
 }
 
@@ -74,7 +93,7 @@ export function focusWindow(window: BrowserWindow): void {
   window.focus();
 }
 
-/** Loads a page into a window; one that cannot be loaded is said. */
+/** Loads a page into a window; that it could not be loaded is said by `tellFailedLoads`. */
 export async function loadPage(window: BrowserWindow, address: string): Promise<void> {
   try {
     await window.loadURL(address);
@@ -82,6 +101,5 @@ export async function loadPage(window: BrowserWindow, address: string): Promise<
     // Closed while it loaded, or another page took its place: `ERR_ABORTED` (-3).
     if (window.isDestroyed() || (error as { code?: unknown }).code === 'ERR_ABORTED') return;
     logError('window-not-loaded', error);
-    await tell('error', WINDOW_NOT_LOADED);
   }
 }

@@ -51,7 +51,7 @@ export async function boot(
     prepare?: (folder: string) => void;
     /** Whether the book is there before; an empty file is a book that has not begun. */
     bookThere?: boolean;
-  } & Pick<DoubleOptions, 'screens' | 'switches' | 'withheld' | 'openedWith' | 'rejects'> = {},
+  } & Pick<DoubleOptions, 'screens' | 'switches' | 'withheld' | 'openedWith' | 'rejects' | 'noFolder'> = {},
 ): Promise<Booted> {
   const built = join(OUT, 'main/main.js');
   if (!existsSync(built)) throw new Error('The shell is not built: run "npm run build" first.');

@@ -1,7 +1,7 @@
 /** Quitting the built shell: it waits for the book, shows that it waits, and never waits for ever. */
 import { spawnSync } from 'node:child_process';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { bridgeOf, opened, windowOf } from './running.ts';
+import { bridgeOf, opened, started, windowOf } from './running.ts';
 
 afterEach(() => void vi.useRealTimers());
 const soon = () => new Promise((resolve) => setImmediate(resolve));
@@ -54,6 +54,39 @@ describe('quitting', () => {
     vi.useRealTimers();
     desk.kill();
     await expect.poll(() => shell.ended).toBe(0);
+  });
+
+  it('does not wait for a desk that was gone before', async () => {
+    const shell = await opened();
+    for (let n = 0; n < 3; n += 1) {
+      if (n === 2) shell.boxes.stand = 1; // the sentence that it stops again and again
+      shell.desks[n]?.crash();
+      await expect.poll(() => shell.dialogs.length, { timeout: 10_000 }).toBe(n + 1);
+    }
+    windowOf(shell).close();
+    await expect.poll(() => shell.ended, { timeout: 3_000 }).toBe(0);
+  });
+
+  it('goes on when the desk cannot even be told to close', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened();
+    const [desk] = shell.desks;
+    if (!desk) throw new Error('No desk');
+    vi.spyOn(desk, 'postMessage').mockImplementation(() => {
+      throw new Error('no pipe');
+    });
+    shell.powerMonitor.emit('shutdown', { preventDefault: () => undefined });
+    await expect.poll(() => shell.ended, { timeout: 3_000 }).toBe(0);
+    told.mockRestore();
+  });
+
+  it('opens no window when it begins while the book is still being opened', async () => {
+    const shell = await started();
+    let windows = 0;
+    shell.app.on('browser-window-created', () => (windows += 1));
+    shell.powerMonitor.emit('shutdown', { preventDefault: () => undefined });
+    await expect.poll(() => shell.ended, { timeout: 10_000 }).toBe(0);
+    expect(windows).toBe(0);
   });
 
   it('begins by itself when the program that started it was killed', async () => {

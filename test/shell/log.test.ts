@@ -60,6 +60,27 @@ describe('the log', () => {
     told.mockRestore();
   });
 
+  it('that has no folder does not hinder the start', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened({ noFolder: 'logs' });
+    expect(told.mock.calls.map(([what]) => what)).toEqual(['Gambrel: there is no log.']);
+    expect(shell.dialogs).toEqual([]);
+    told.mockRestore();
+  });
+
+  it('tells of a process of the runtime that stopped, and not of one that was ended', async () => {
+    const shell = await opened();
+    const gone = (details: object) => shell.app.emit('child-process-gone', {}, details);
+    gone({ type: 'GPU', reason: 'crashed', exitCode: 5 });
+    gone({ type: 'Sandbox helper', reason: 'launch-failed', exitCode: 1 });
+    gone({ type: 'Utility', name: 'Gambrel desk', reason: 'killed', exitCode: 15 });
+    gone({ type: 'Utility', name: 'Network Service', reason: 'clean-exit', exitCode: 0 });
+    expect(linesOf(shell).slice(1).map((line) => line.split('Z ')[1])).toEqual([
+      'process-stopped type=GPU reason=crashed',
+      'process-stopped type=Sandbox-helper reason=launch-failed',
+    ]); // prettier-ignore
+  });
+
   it('is shown in the list of files', async () => {
     const shell = await opened();
     click(shell, 'Show the &log');

@@ -3,7 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { newestInstaller } from '../../electron/installer-names.ts';
-import { click, noteOf, opened, started } from './running.ts';
+import { click, noteOf, opened, started, windowOf } from './running.ts';
 
 /** Installers of this system in a folder, chosen or not. */
 function shelf(names: string[], chosen: boolean) {
@@ -44,6 +44,16 @@ describe('a newer version', () => {
     click(shell, '&Newer versions…');
     await expect.poll(() => noteOf(shell, 'newer-versions')).toEqual({});
     expect(shell.dialogs[2]?.message).toContain(`looks in ${stick} when it starts`);
+  });
+
+  it('needs no folder when the window was closed over the question', async () => {
+    const shell = await opened();
+    shell.boxes.stand = 1;
+    click(shell, '&Newer versions…');
+    windowOf(shell).close();
+    shell.answerStanding(1);
+    await expect.poll(() => shell.ended).toBe(0);
+    expect([shell.dialogs.length, shell.files]).toEqual([1, []]);
   });
 });
 

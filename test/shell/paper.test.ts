@@ -1,5 +1,6 @@
 /** What leaves the built shell: pages on a printer, labels on theirs, and files where the person wants them. */
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import type { Booted } from './boot.ts';
@@ -107,6 +108,60 @@ it('a page is printed on the paper of the printer, not on A4', async () => {
   expect(windowOf(shell).contents.papers).toEqual(['of the printer']);
 });
 
+it('a page that cannot be printed at all is said, from the menu too', async () => {
+  const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+  const shell = await opened();
+  vi.spyOn(windowOf(shell).contents, 'print').mockImplementation(() => {
+    throw new TypeError('Invalid print settings');
+  });
+  click(shell, '&Print…');
+  await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^That could not be done\./);
+  told.mockRestore();
+});
+
+describe('a window that is closed meanwhile', () => {
+  /** A promise that the test settles. */
+  function held<T>() {
+    return Promise.withResolvers<T>();
+  }
+
+  it('gets no labels, and nobody is told', async () => {
+    const shell = await withPrinters(note('label-printer', { name: 'roll-102' }));
+    const window = windowOf(shell);
+    const printers = held<(typeof ROLL)[]>();
+    vi.spyOn(window.contents, 'getPrintersAsync').mockReturnValue(printers.promise);
+    printLabels(shell);
+    window.close();
+    printers.resolve([ROLL]);
+    await expect.poll(() => shell.ended).toBe(0);
+    expect([window.contents.prints, shell.dialogs]).toEqual([[], []]);
+  });
+
+  it('is not asked where its PDF goes', async () => {
+    const shell = await opened();
+    const window = windowOf(shell);
+    const pdf = held<Buffer<ArrayBuffer>>();
+    vi.spyOn(window.contents, 'printToPDF').mockReturnValue(pdf.promise);
+    click(shell, '&Save as PDF…');
+    window.close();
+    pdf.resolve(Buffer.from('%PDF-1.7'));
+    await expect.poll(() => shell.ended).toBe(0);
+    expect([shell.files, shell.dialogs]).toEqual([[], []]);
+  });
+
+  it('and whose PDF was given up is told nothing', async () => {
+    const shell = await opened();
+    const window = windowOf(shell);
+    const pdf = held<Buffer<ArrayBuffer>>();
+    vi.spyOn(window.contents, 'printToPDF').mockReturnValue(pdf.promise);
+    click(shell, '&Save as PDF…');
+    window.close();
+    pdf.reject(new Error('Failed to generate PDF: web contents destroyed'));
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(shell.dialogs).toEqual([]);
+  });
+});
+
 describe('a PDF', () => {
   it('is made by the runtime on the paper of the page, and saved where the person says', async () => {
     const shell = await opened();
@@ -155,6 +210,13 @@ describe('a file that the window saves', () => {
     );
     expect(noteOf(shell, 'saving')).toEqual({ folder: '/stick/papers' });
     expect(shell.dialogs).toEqual([]);
+  });
+
+  it('is asked for in the home folder where the system cannot name one for documents', async () => {
+    const shell = await opened({ noFolder: 'documents' });
+    expect(shell.download('season.csv', '/stick/season.csv', 'cancelled').defaultPath).toBe(
+      join(homedir(), 'season.csv'),
+    );
   });
 
   it('that was not written is said', async () => {

@@ -45,6 +45,14 @@ describe('choosing the port of the scale', () => {
     });
   });
 
+  it('shows the signs in a name that systems take for the mark of a key', async () => {
+    const shell = await opened();
+    shell.answers.push(0);
+    const signs = { ...ADAPTER, displayName: 'Scale_one & two' };
+    await shell.selectPort([signs, BOARD], page(shell));
+    expect(shell.dialogs[0]?.buttons[0]).toBe('Scale_one & two (ttyUSB0)');
+  });
+
   it('puts the port used last first the next time', async () => {
     const shell = await opened();
     shell.answers.push(1, 0);

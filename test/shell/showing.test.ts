@@ -47,4 +47,19 @@ describe('the window', () => {
     await new Promise((resolve) => setTimeout(resolve, 50));
     expect(shell.dialogs).toEqual([]);
   });
+
+  it('says so when its page cannot be loaded again', async () => {
+    const rejects: { loadURL?: Error } = {};
+    const shell = await opened({ rejects });
+    rejects.loadURL = new Error('ERR_FAILED (-2) loading app://gambrel/');
+    windowOf(shell).contents.reload();
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\./);
+    expect(shell.dialogs).toHaveLength(1);
+  });
+
+  it('takes a page that is not there for one that could not be loaded, and not for a page', async () => {
+    const shell = await opened();
+    await expect(windowOf(shell).contents.open('app://gambrel/gone.html')).rejects.toThrow(/ERR_FAILED/);
+    await expect.poll(() => shell.dialogs[0]?.message).toMatch(/^The window could not be loaded\./);
+  });
 });

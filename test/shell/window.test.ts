@@ -201,4 +201,46 @@ describe('a window that stops', () => {
     window.emit('unresponsive');
     await expect.poll(() => window.contents.loads).toBe(2);
   });
+
+  it('that does not answer is asked about once at a time', async () => {
+    const shell = await opened();
+    const window = windowOf(shell);
+    shell.boxes.stand = 1;
+    window.emit('unresponsive');
+    window.emit('unresponsive'); // each key that is pressed meanwhile may bring another
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(shell.dialogs).toHaveLength(1);
+    shell.answerStanding(0);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    shell.answers.push(1);
+    window.emit('unresponsive');
+    await expect.poll(() => window.contents.loads).toBe(2);
+  });
+
+  it('that does not answer and was closed meanwhile is let go', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const shell = await opened();
+    const window = windowOf(shell);
+    shell.boxes.stand = 1;
+    window.emit('unresponsive');
+    window.close();
+    shell.answerStanding(1);
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(told).not.toHaveBeenCalled();
+    told.mockRestore();
+  });
+
+  it('again and again ends the program also where that cannot be said', async () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const rejects: { showMessageBox?: Error } = { showMessageBox: new Error('no display') };
+    const shell = await opened({ rejects });
+    const { contents } = windowOf(shell);
+    for (let n = 1; n <= 3; n += 1) {
+      await expect.poll(() => contents.loads).toBe(n);
+      contents.emit('render-process-gone', {}, { reason: 'crashed' });
+    }
+    await expect.poll(() => shell.ended).toBe(0);
+    expect(told.mock.calls.map(([what]) => what)).toEqual(Array(3).fill('Gambrel: not-told.'));
+    told.mockRestore();
+  });
 });

@@ -39,6 +39,7 @@ export class DeskThread extends StrictEmitter {
   ended = false;
   /** Whether it hears nothing any more, as while it writes to a slow drive. */
   busy = false;
+  #exiting = false;
 
   constructor(file: string) {
     super('UtilityProcess', ['message', 'exit', 'spawn', 'error']);
@@ -46,12 +47,16 @@ export class DeskThread extends StrictEmitter {
     this.#worker.on('message', (message: unknown) => this.emit('message', message));
     this.#worker.on('exit', (code) => {
       this.ended = true;
+      this.#exiting = true;
       this.emit('exit', code);
+      this.#exiting = false;
     });
     this.#worker.on('error', (error) => console.error('The desk thread threw', error));
   }
 
   postMessage(message: { kind: string }, transfer?: readonly unknown[]): void {
+    // Later it is lost without a word; here some versions end the whole program (electron/electron#53923).
+    if (this.#exiting) throw new Error('Nothing may be sent to a process while its exit is told');
     const ports = rawPorts(transfer);
     this.sent.push(message.kind);
     if (this.busy) return;
@@ -85,11 +90,15 @@ export class DeskThread extends StrictEmitter {
   }
 }
 
-export function utilityProcessDouble(started: DeskThread[]): {
+export function utilityProcessDouble(
+  isReady: () => boolean,
+  started: DeskThread[],
+): {
   fork: (...args: [string, string[], object]) => DeskThread;
 } {
   return {
     fork(file, args, options) {
+      if (!isReady()) throw new Error('utilityProcess.fork comes after ready');
       if (!Array.isArray(args)) throw new Error('fork needs a list of arguments');
       checkOptions('utilityProcess.fork', options, ['serviceName', 'env', 'execArgv', 'cwd', 'stdio']);
       const thread = new DeskThread(file);

@@ -7,6 +7,7 @@ export interface AskedDialog {
   detail?: string;
   buttons: string[];
   cancelId?: number;
+  normalizeAccessKeys?: boolean;
 }
 
 /** A dialog that asks for a file or a folder. */
@@ -18,15 +19,30 @@ export interface AskedFile {
   properties?: string[];
 }
 
-const MESSAGE_OPTIONS = ['type', 'title', 'message', 'detail', 'buttons', 'defaultId', 'cancelId', 'noLink'];
+const MESSAGE_OPTIONS = [
+  'type',
+  'title',
+  'message',
+  'detail',
+  'buttons',
+  'defaultId',
+  'cancelId',
+  'noLink',
+  'normalizeAccessKeys',
+];
 const OPEN_OPTIONS = ['title', 'defaultPath', 'filters', 'properties'];
 const SAVE_OPTIONS = ['title', 'defaultPath', 'filters'];
 const PROPERTIES = ['openFile', 'openDirectory', 'createDirectory'];
 
 /** @param refuses what showing a message rejects with, if it fails */
-export function dialogsDouble(refuses?: Error) {
+export function dialogsDouble(isReady: () => boolean, refuses?: Error) {
+  /** Boxes that stand open: nobody has pressed a button yet. */
+  const standing: ((response: number) => void)[] = [];
   const record = {
+    /** What was shown, with the buttons as the person reads them. */
     dialogs: [] as AskedDialog[],
+    /** `stand`: how many boxes from now on stay open until the test answers them. */
+    boxes: { stand: 0 },
     /** Answers to dialogs that have a choice, first come first. */
     answers: [] as number[],
     files: [] as AskedFile[],
@@ -39,7 +55,9 @@ export function dialogsDouble(refuses?: Error) {
     asked: AskedFile,
     known: readonly string[],
   ): string | null {
+    if (!isReady()) throw new Error('dialog module can only be used after app is ready');
     if (typeof over !== 'object' || !over) throw new Error(`A dialog to ${kind} stands over its window`);
+    if ((over as { destroyed?: boolean }).destroyed) throw new TypeError('Object has been destroyed');
     checkOptions(`a dialog to ${kind}`, asked, known);
     const wrong = (asked.properties ?? []).filter((property) => !PROPERTIES.includes(property));
     if (wrong.length > 0) throw new Error(`There is no property ${wrong.join(', ')}`);
@@ -51,8 +69,15 @@ export function dialogsDouble(refuses?: Error) {
   const dialog = strict('dialog', {
     async showMessageBox(asked: AskedDialog) {
       checkOptions('showMessageBox', asked, MESSAGE_OPTIONS);
+      if (!isReady()) throw new Error('dialog module can only be used after app is ready');
       if (refuses) throw refuses;
-      record.dialogs.push(structuredClone(asked));
+      const read = asked.buttons.map((label) => asRead(label, asked.normalizeAccessKeys === true));
+      record.dialogs.push({ ...structuredClone(asked), buttons: read });
+      if (record.boxes.stand > 0) {
+        record.boxes.stand -= 1;
+        const late = await new Promise<number>((resolve) => standing.push(resolve));
+        return { response: late, checkboxChecked: false };
+      }
       const response = asked.buttons.length === 1 ? 0 : record.answers.shift();
       if (response === undefined) throw new Error(`Nobody answers: ${asked.message}`);
       if (response >= asked.buttons.length) throw new Error(`There is no button ${response}`);
@@ -67,5 +92,22 @@ export function dialogsDouble(refuses?: Error) {
       return { canceled: path === null, filePath: path ?? '' };
     },
   });
-  return { dialog, record };
+  return { dialog, record, answerStanding: (response: number) => standing.shift()?.(response) };
+}
+
+/**
+ * The text of a button as a person reads it. Each system takes a sign in it for the mark of a key: Linux an underscore,
+ * Windows an ampersand. Written twice it is the sign itself. macOS has no such mark.
+ */
+function asRead(label: string, normalized: boolean): string {
+  const mark = { linux: '_', win32: '&' }[process.platform as string];
+  const given = normalized ? normalize(label, mark) : label;
+  return mark ? given.replace(new RegExp(`${mark}(.)`, 'g'), '$1') : given;
+}
+
+/** What Electron makes of a label whose key is marked by an ampersand. */
+function normalize(label: string, mark: string | undefined): string {
+  if (mark === '&') return label;
+  const own = mark ? label.replaceAll(mark, mark + mark) : label;
+  return own.replace(/&(&?)/g, (_all, second: string) => second || (mark ?? ''));
 }

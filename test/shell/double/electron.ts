@@ -42,6 +42,8 @@ export interface DoubleOptions {
   openedWith?: string;
   /** What a call of this name fails with, as `showMessageBox` where there is no display. */
   rejects?: Partial<Record<'loadURL' | 'showMessageBox' | 'BrowserWindow', Error>>;
+  /** A folder that the system cannot name. */
+  noFolder?: keyof Folders;
   /** The areas of the screens that windows may use; one ordinary screen if not said. */
   screens?: { x: number; y: number; width: number; height: number }[];
 }
@@ -57,7 +59,7 @@ export function electronDouble(options: DoubleOptions) {
   const beforeRequest = once<BeforeRequest>('onBeforeRequest');
   const serial = serialDouble();
   const downloads = downloadsDouble();
-  const dialogs = dialogsDouble(options.rejects?.showMessageBox);
+  const dialogs = dialogsDouble(() => record.ready, options.rejects?.showMessageBox);
   const sessionListeners: Record<string, (listener: never) => void> = {
     'select-serial-port': serial.onSelect,
     'will-download': downloads.onDownload,
@@ -68,6 +70,7 @@ export function electronDouble(options: DoubleOptions) {
     windows: [] as WindowDouble[],
     desks: [] as DeskThread[],
     ...dialogs.record,
+    answerStanding: dialogs.answerStanding,
     menu: [] as MenuItem[],
     schemes: [] as { scheme: string; privileges: Record<string, boolean> }[],
     powerMonitor,
@@ -114,16 +117,22 @@ export function electronDouble(options: DoubleOptions) {
     },
   };
 
+  let quitting = false;
+  /** Closes the windows, unless one does not let itself be closed, then asks whether it may end. */
   function quit(): void {
-    if (record.ended !== null) return;
+    if (record.ended !== null || quitting) return;
     app.emit('before-quit', preventable({}));
-    for (const window of record.windows.splice(0)) {
-      window.emit('close', preventable({}));
-      window.emit('closed');
-    }
+    if (!record.windows.every((window) => window.closes())) return;
+    quitting = true;
+    const closing = record.windows.splice(0);
+    for (const window of closing) window.end();
     const leaving = preventable({});
     app.emit('will-quit', leaving);
     if (!leaving.prevented()) record.ended = 0;
+    // Where windows had to close first the runtime itself asks, and what a listener has settled already runs before it
+    // takes note of the refusal: a quit that is asked for then is lost (electron/electron#33643).
+    if (closing.length > 0) setImmediate(() => (quitting = false));
+    else quitting = false;
   }
 
   const session = strict('session', {
@@ -143,7 +152,10 @@ export function electronDouble(options: DoubleOptions) {
       commandLine: strict('commandLine', {
         hasSwitch: (name: string) => (options.switches ?? []).includes(name),
       }),
-      setAppUserModelId: (id: string) => void (record.appUserModelId = id),
+      // Windows alone has it.
+      ...(process.platform === 'win32' && {
+        setAppUserModelId: (id: string) => void (record.appUserModelId = id),
+      }),
       requestSingleInstanceLock(more: object) {
         record.handedOver = structuredClone(more);
         return options.onlyInstance ?? true;
@@ -155,6 +167,7 @@ export function electronDouble(options: DoubleOptions) {
       },
       getPath(name: string) {
         if (!Object.hasOwn(options.folders, name)) throw new Error(`Who needs ${name}?`);
+        if (options.noFolder === name) throw new Error(`Failed to get '${name}' path`);
         return options.folders[name as keyof Folders];
       },
       getVersion: () => '0.1.0',
@@ -207,7 +220,10 @@ export function electronDouble(options: DoubleOptions) {
         return session;
       },
     }),
-    utilityProcess: strict('utilityProcess', utilityProcessDouble(record.desks)),
+    utilityProcess: strict(
+      'utilityProcess',
+      utilityProcessDouble(() => record.ready, record.desks),
+    ),
   };
   return { electron, record };
 }

@@ -48,6 +48,7 @@ export class WebContentsDouble extends StrictEmitter {
   printers: PrinterDouble[] = [];
   /** What the page is as a PDF; null: the runtime cannot make one. */
   pdf: Buffer | null = Buffer.from('%PDF-1.7');
+  destroyed = false;
   readonly #preload: string | null;
   readonly #around: Surroundings;
 
@@ -57,13 +58,20 @@ export class WebContentsDouble extends StrictEmitter {
     this.#around = around;
   }
 
-  /** Loads an address, or tells first that it failed and then rejects, as Electron does. */
+  /**
+   * Loads an address, or tells first that it failed and then rejects, as Electron does. Any status is a page that was
+   * loaded; only a network error is not. A load that was given up rejects and is not told.
+   */
   async open(address: string): Promise<void> {
+    checkAlive(this.destroyed);
     const refused = this.#around.rejects();
     const response = refused ? null : await this.#around.load(address);
-    if (response?.status !== 200) {
-      this.#tell('did-fail-load', {}, -6, 'ERR_FILE_NOT_FOUND', address, true);
-      throw refused ?? new Error(`${address} answered ${response?.status}`);
+    if (!response || response.type === 'error') {
+      const error =
+        refused ?? Object.assign(new Error(`ERR_FAILED (-2) loading '${address}'`), { errno: -2 });
+      if ((error as { errno?: number }).errno !== -3)
+        this.#tell('did-fail-load', {}, -2, 'ERR_FAILED', address, true);
+      throw error;
     }
     this.address = address;
     this.loads += 1;
@@ -83,15 +91,22 @@ export class WebContentsDouble extends StrictEmitter {
     this.openHandler = handler;
   }
 
+  isDestroyed(): boolean {
+    return this.destroyed;
+  }
+
   getURL(): string {
+    checkAlive(this.destroyed);
     return this.address;
   }
 
   postMessage(channel: string, message: unknown, transfer?: readonly unknown[]): void {
+    checkAlive(this.destroyed);
     this.page?.receive(channel, message, rawPorts(transfer));
   }
 
   print(options: object, done: (success: boolean, reason: string) => void): void {
+    checkAlive(this.destroyed);
     checkOptions('print', options, PRINT_OPTIONS);
     if ('deviceName' in options && !this.printers.some(({ name }) => name === options.deviceName))
       throw new Error('There is no such printer');
@@ -103,24 +118,30 @@ export class WebContentsDouble extends StrictEmitter {
       throw new Error('A print without a page size: Electron takes A4, or refuses');
     this.papers.push('pageSize' in options ? options.pageSize : 'of the printer');
     this.prints.push(structuredClone(options));
-    done(...this.printResult);
+    const result = this.printResult;
+    setImmediate(() => done(...result));
   }
 
   async getPrintersAsync(): Promise<PrinterDouble[]> {
+    checkAlive(this.destroyed);
     return structuredClone(this.printers);
   }
 
   async printToPDF(options: object): Promise<Buffer> {
+    checkAlive(this.destroyed);
     checkOptions('printToPDF', options, ['preferCSSPageSize', 'printBackground', 'pageSize', 'landscape', 'margins', 'scale']); // prettier-ignore
     if (!this.pdf) throw new Error('Failed to generate PDF: Printing failed');
     return this.pdf;
   }
 
+  /** Says nothing to its caller: only events tell how it went. */
   reload(): void {
-    void this.open(this.address);
+    checkAlive(this.destroyed);
+    this.open(this.address).catch(() => undefined);
   }
 
   forcefullyCrashRenderer(): void {
+    checkAlive(this.destroyed);
     this.emit('render-process-gone', {}, { reason: 'killed', exitCode: 9 });
   }
 
@@ -143,7 +164,7 @@ export class WindowDouble extends StrictEmitter {
   };
   /** For tests; the shell sees `webContents`, which knows only what Electron's has and is used. */
   readonly contents: WebContentsDouble;
-  readonly webContents: WebContentsDouble;
+  readonly #webContents: WebContentsDouble;
   readonly #around: Surroundings;
   shown = false;
   /** How often it was shown. */
@@ -170,16 +191,23 @@ export class WindowDouble extends StrictEmitter {
     this.#around = around;
     const { preload } = options.webPreferences;
     this.contents = new WebContentsDouble(typeof preload === 'string' ? preload : null, around);
-    this.webContents = strict('webContents', this.contents);
-    around.created(this.webContents);
+    this.#webContents = strict('webContents', this.contents);
+    around.created(this.#webContents);
+  }
+
+  get webContents(): WebContentsDouble {
+    checkAlive(this.destroyed);
+    return this.#webContents;
   }
 
   async loadURL(address: string): Promise<void> {
-    await this.webContents.open(address);
+    checkAlive(this.destroyed);
+    await this.contents.open(address);
     if (!this.#around.withheld.includes('ready-to-show')) this.emit('ready-to-show');
   }
 
   show(): void {
+    checkAlive(this.destroyed);
     this.shown = true;
     this.shows += 1;
   }
@@ -187,43 +215,69 @@ export class WindowDouble extends StrictEmitter {
     return this.destroyed;
   }
   maximize(): void {
+    checkAlive(this.destroyed);
     this.maximized = true;
   }
   isMaximized(): boolean {
+    checkAlive(this.destroyed);
     return this.maximized;
   }
   isMinimized(): boolean {
+    checkAlive(this.destroyed);
     return this.minimized;
   }
   restore(): void {
+    checkAlive(this.destroyed);
     this.minimized = false;
   }
   focus(): void {
+    checkAlive(this.destroyed);
     this.focused += 1;
   }
   getNormalBounds(): { x: number; y: number; width: number; height: number } {
+    checkAlive(this.destroyed);
     const { x = 0, y = 0, width, height } = { ...this.options, ...this.moved };
     return { x, y, width, height };
   }
   setProgressBar(share: number): void {
+    checkAlive(this.destroyed);
     this.progress = share;
   }
+  /** Once more is no error: the one call besides `isDestroyed` that a destroyed window takes. */
   destroy(): void {
-    this.destroyed = true;
-    this.emit('closed');
+    if (this.destroyed) return;
+    this.end();
     this.#around.closed(this);
+  }
+  /** The window goes, and its page with it. */
+  end(): void {
+    this.destroyed = true;
+    this.contents.destroyed = true;
+    this.emit('closed');
   }
   /** Windows ends the person's session: when this returns, the process is ended. */
   endSession(...reasons: ('shutdown' | 'close-app' | 'critical' | 'logoff')[]): void {
     this.emit('session-end', preventable({ reasons }));
   }
-  /** The person closes it. */
-  close(): void {
-    this.emit('close', preventable({}));
-    this.destroyed = true;
-    this.emit('closed');
+  /** The person closes it; false where the system does not let them. Linux lets them close every window. */
+  close(): boolean {
+    if (!this.closes()) return false;
+    this.end();
     this.#around.closed(this);
+    return true;
   }
+  /** Whether it may close now; asks the shell. */
+  closes(): boolean {
+    if (this.options.closable === false && process.platform !== 'linux') return false;
+    const event = preventable({});
+    this.emit('close', event);
+    return !event.prevented();
+  }
+}
+
+/** Electron throws at whoever uses a window or a page that is gone. */
+function checkAlive(destroyed: boolean): void {
+  if (destroyed) throw new TypeError('Object has been destroyed');
 }
 
 /** As Electron checks it: a name, or sides in microns of at least 353. */
