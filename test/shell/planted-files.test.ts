@@ -84,7 +84,7 @@ describe('the log', () => {
   ])('sets %s aside and is written into a file of its own', (_, make) => {
     const file = join(folder, 'gambrel.log');
     make(file);
-    openLog(folder);
+    openLog(() => folder);
     logEvent('started');
     expect(lstatSync(file).isFile()).toBe(true);
     expect(readFileSync(file, 'utf8')).toMatch(/Z started\n$/);
