@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import axe from 'axe-core';
+import Database from 'better-sqlite3';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { guardedDesk } from '../desk/guarded-desk.ts';
@@ -69,4 +70,23 @@ it('asks before it makes a book that was named and is not there', async () => {
   await page.getByRole('button', { name: 'Begin a new, empty book' }).press('Enter');
   await page.getByText('Your own book').first().waitFor();
   expect(existsSync(away)).toBe(true);
+}, 90_000);
+
+it('names what another program built into the book, and goes on in a clean one with all records', async () => {
+  await served.end('SIGINT');
+  const path = join(folder, 'altered', 'shop.gambrel');
+  const shop = await guardedDesk(path);
+  await shop.call('shop.setUp', { shopName: 'Cold Creek Locker', unit: 'lb' });
+  await shop.call('hunters.save', { name: 'Dana Whitlock' });
+  shop.desk.close();
+  const other = new Database(path);
+  other.exec('CREATE TRIGGER spy AFTER INSERT ON payment BEGIN SELECT 1; END');
+  other.close();
+  rmSync(join(folder, 'altered', 'shop backups', 'last closed.sha256'));
+  await openWindow('--book', path);
+  await page.getByText('“spy” (a trigger) was added to it').waitFor();
+  await page.getByRole('button', { name: 'Keep the records in a clean book' }).press('Enter');
+  await page.getByText('The records are in a clean book now.').waitFor();
+  await page.getByRole('navigation', { name: 'Places' }).waitFor();
+  expect(await page.getByRole('heading', { level: 1 }).innerText()).toContain('Cold Creek Locker');
 }, 90_000);

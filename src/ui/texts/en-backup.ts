@@ -80,6 +80,7 @@ export const backupText = {
   open: 'Open this one',
   openLocked: 'Unlock it',
   recordsOnly: 'Look at its records only',
+  leavesOut: 'Its records go into a clean book. What another program built into it is left out.',
   openRecords: 'Open its records in a clean book',
   opened: (when: string) => `The book is now as it was on ${when}.`,
 

@@ -50,8 +50,8 @@ export const shopText = {
   themes: { light: 'Light', dark: 'Dark', system: 'As the computer has it' },
   replaced: ({ setting, kept, used }: SettingReplaced) =>
     setting === 'zone'
-      ? `The book names the time zone “${kept}”, which this computer does not know. Gambrel goes by ${used} meanwhile. Choose the shop’s zone below, then keep these settings.`
-      : `${settingNames[setting]}: the book says “${kept}”, which cannot be used. Gambrel goes by “${used}” meanwhile. Put it right, then keep these settings.`,
+      ? `The book names the time zone “${kept}”, which this computer does not know. Gambrel goes by ${used} until you choose the shop’s zone below and keep these settings.`
+      : `The book says “${kept}” for “${settingNames[setting]}”, which cannot be used. Gambrel goes by “${used}” until you put it right and keep these settings.`,
   keep: 'Keep these settings',
   kept: 'The settings are kept.',
   nothing: 'Nothing was changed.',
