@@ -154,12 +154,22 @@ describe('a setting that makes no sense here', () => {
     ['costing', '{"wagePerHour":"much"}'],
     ['bringIn.hunters', '[]'],
     ['bookIdentity', '{}'],
-  ])('%s of %s stops neither writing nor backing up', async (key, value) => {
-    const shop = await shopWith('Hunter A');
-    setTo(shop.bookPath, key, value);
+  ])('%s of %s stops neither writing, backing up, costing nor bringing a table in', async (key, value) => {
+    const before = await shopWith('Hunter A');
+    const stick = join(dirname(before.bookPath), 'stick');
+    mkdirSync(stick);
+    await before.call('shop.change', { changes: { secondBackupFolder: stick } });
+    before.desk.close();
+    setTo(before.bookPath, key, value);
+    rmSync(join(backupFolder(before.bookPath), 'last closed.sha256'));
+    const shop = await guardedDesk(before.bookPath);
     await shop.call('hunters.save', { name: 'Hunter B' });
-    await shop.call('shop.backUp', {});
+    expect((await shop.call('shop.backUp', {})).secondProblem).toBeNull();
     await shop.call('costing.look', {});
+    const { upload } = await shop.call('bring.begin', { name: 'hunters.csv' });
+    const base64 = Buffer.from('Name,Phone\nAnn Miller,307 555 0123\n').toString('base64');
+    await shop.call('bring.piece', { upload, from: 0, base64 });
+    await shop.call('bring.look', { upload, kind: 'hunters' });
     expect(shop.broken).toEqual([]);
   });
 
@@ -176,6 +186,10 @@ describe('a setting that makes no sense here', () => {
     inFile(shop.bookPath, sql);
     const look = await shop.call('shop.look', {});
     expect(look.species.some(({ code }) => code === 'elk')).toBe(true);
+    expect(look.products.filter(({ packageGrams }) => packageGrams === undefined)).toEqual([]);
+    expect(look.templates.filter(({ instructions }) => typeof instructions.cutsShare !== 'number')).toEqual(
+      [],
+    );
     await shop.call('rail.look', {});
     expect(shop.broken).toEqual([]);
   });
