@@ -89,6 +89,12 @@ export function broughtInRecords(db: Db) {
        UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last`,
     )
     .pluck();
+  const leftSince = db.prepare<Written, { ticket: string; stage: string }>(
+    `SELECT a.ticket, a.stage FROM animal a WHERE a.stage IN ('released', 'disposed') AND NOT ${CAME_BY_FILE} AND a.id IN (
+       SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
+       UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last)
+     ORDER BY a.id LIMIT 1`,
+  );
   const addUp = (animals: string) =>
     ['animal_sum', 'cut_sum'].map((sum) =>
       db.prepare(`INSERT OR REPLACE INTO ${sum} SELECT * FROM ${sum}_now WHERE animal_id ${animals}`),
@@ -140,6 +146,8 @@ export function broughtInRecords(db: Db) {
       const ticket = laterTicket.get({ first: row.animal_first, last: row.animal_last });
       return ticket === undefined ? null : { what: 'later ticket', name: ticket };
     },
+    /** An animal that was in the shop when the file brought weights of it, and has left since. */
+    leftSince: (row: BroughtInRow) => leftSince.get(row),
     /** Runs `write`, which adds animals and weighings by the thousand, and adds up the animals concerned once, at the end. */
     inBulk<W extends Written>(write: () => W): W {
       return setTriggersAside(db, sumKeepers, () => {

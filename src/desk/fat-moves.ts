@@ -92,11 +92,15 @@ export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by
 }
 
 /** Own fat that left with an animal is on hand again, now that the animal is. Call it after `throwOutOwnFat` or handing over. */
-export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): void {
+export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
   const lot = room.book.fat.ofAnimal(animal.id);
   const last = lot && room.book.fat.movements(lot.id).at(-1);
   if (!lot || !last) return;
-  if (last.kind !== 'handed over' && !(last.kind === 'thrown out' && last.note === DISPOSED_NOTE)) return;
+  const leftWithIt =
+    animal.stage === 'released'
+      ? last.kind === 'handed over'
+      : last.kind === 'thrown out' && last.note === DISPOSED_NOTE;
+  if (!leftWithIt) return;
   const grams = -last.grams;
   room.book.fat.move({
     lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: room.now(), by,

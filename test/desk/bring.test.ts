@@ -459,6 +459,37 @@ describe('a file on its way', () => {
     expect((await shop.call('animals.open', { id: animalId })).weighings).toHaveLength(2);
   }); // prettier-ignore
 
+  it('does not cut one that came from a file, was opened again, and is on hold', async () => {
+    const shop = await freshDesk();
+    await bringIn(
+      shop,
+      'animals',
+      'Name,Species,Brought in as,Date received,Hanging weight\nDana Whitlock,Elk,skinned,10/01/2024,300\n',
+    );
+    await shop.call('animals.reopen', { id: 1, reason: 'some of it is still here' });
+    await shop.call('animals.hold', { id: 1, reason: 'sample', sample: 'L1' });
+    const { ticket } = await shop.call('animals.open', { id: 1 });
+    const { problems } = await lookAt(shop, 'weighings', `Ticket,Part,Weight\n${ticket},trim,40\n`);
+    expect(problems).toMatchObject([{ row: 2, field: 'ticket', problem: { code: 'cut.held' } }]);
+  });
+
+  it('stays as the animal is picked up with it: its file is undone only once the animal is opened again', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    const file = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n');
+    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
+    expect(await shop.problem('bring.undo', { id: file.id })).toMatchObject({
+      kind: 'refused',
+      code: 'animal.closed',
+      with: { ticket: '26-0001', stage: 'released' },
+    });
+    expect((await shop.call('animals.open', { id })).weighings).toHaveLength(2);
+    await shop.call('animals.reopen', { id, reason: 'the file was of another shop' });
+    await shop.call('bring.undo', { id: file.id });
+    expect((await shop.call('animals.open', { id })).weighings).toHaveLength(1);
+  });
+
   it('does not cut an animal on hold', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { sample: 'L1' });

@@ -231,3 +231,18 @@ describe('a finished batch', () => {
     shop.desk.close();
   });
 });
+
+describe('own fat of an animal that is opened again', () => {
+  it('is not on hand again where it was thrown out before, whatever was said of it', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '60', 'fat saved': '10' });
+    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.throwOut', { lotId, reason: 'disposed of with its animal' });
+    await shop.call('animals.setStage', { id, stage: 'ready' });
+    await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
+    await shop.call('animals.reopen', { id, reason: 'wrong animal' });
+    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    shop.desk.close();
+  });
+});

@@ -111,13 +111,15 @@ export const list = read(v.object({}), (room): BroughtIn[] =>
   room.book.broughtIn.all().flatMap((row) => broughtIn(row) ?? []),
 );
 
-/** Takes all of a file out again. @throws Trouble `bring.unknown`, `bring.undone`, `bring.since` (refused: something hangs on it) */
+/** Takes all of a file out again. @throws Trouble `bring.unknown`, `bring.undone`, `bring.since`, `animal.closed` (refused: something hangs on it) */
 export const undo = write(
   v.object({ id, by }),
   (room, input) => {
     const row = room.book.broughtIn.get(input.id);
     if (!row) throw new Trouble('missing', 'bring.unknown');
     if (row.undone_at !== null) throw new Trouble('conflict', 'bring.undone', { with: { name: row.file } });
+    const left = room.book.broughtIn.leftSince(row);
+    if (left) throw new Trouble('refused', 'animal.closed', { with: left });
     const since = room.book.broughtIn.since(row, CRUMB_GRAMS);
     if (since)
       throw new Trouble('refused', since.what === 'later ticket' ? 'bring.later-ticket' : 'bring.since', {

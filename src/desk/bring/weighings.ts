@@ -11,7 +11,7 @@ import { keepNone, keepWeight } from './weights.ts';
 interface Found {
   id: number;
   ticket: string;
-  /** In the shop, so that its holds are in force; one that came from a file itself was cut long ago. */
+  /** In the shop, so that its holds are in force; one that came from a file was cut long ago, unless it was opened again. */
   inShop: boolean;
   /** What it weighed on the hook or as received, in grams; null: not weighed. */
   base: number | null;
@@ -43,7 +43,7 @@ export function weighingTaker(room: DeskRoom): Taker {
     const found = {
       id: animal.id,
       ticket: number,
-      inShop: animal.came === 0,
+      inShop: OPEN.includes(animal.stage),
       base: sums?.hanging ?? sums?.received ?? null,
     };
     met.set(number, found);

@@ -6,7 +6,7 @@ import { openDesk } from '../../../src/desk/desk.ts';
 import type { Dice } from '../dice.ts';
 import type { Driver, Window } from '../driver.ts';
 import { act, because, type Step } from '../step.ts';
-import { dayPlus, seasonOf, type Shop } from '../shop.ts';
+import { dayPlus, isInShop, seasonOf, type Shop } from '../shop.ts';
 import type { Animal, BroughtFile } from '../state.ts';
 import { nextTicket } from './intake.ts';
 
@@ -48,7 +48,7 @@ const SHEETS: Record<Kind, (shop: Shop, dice: Dice) => Sheet> = {
       kind: 'weighings',
       content: `Ticket,What,Weight\n${ticket},${what},${pounds}\n`,
       wrong: ticket === '26-9999' || ((animal?.stage === 'released' || animal?.stage === 'disposed') && !came)
-        || (animal !== undefined && what !== 'hanging' && shop.knifeOff(animal).length > 0 && !came),
+        || (animal !== undefined && what !== 'hanging' && shop.knifeOff(animal).length > 0 && isInShop(animal)),
     };
   },
 }; // prettier-ignore
@@ -130,6 +130,14 @@ function readIn(driver: Driver, file: Pick<BroughtFile, 'id' | 'kind' | 'content
   if (wrote > rows || (file.kind !== 'hunters' && wrote !== rows)) throw new Error(`${wrote} ${file.kind} of ${rows} rows`);
 } // prettier-ignore
 
+/** Whether an animal that stood in the shop has left with weights of the file. */
+function leftWith({ book }: Shop, file: BroughtFile): boolean {
+  const came = book.files.filter(({ undone }) => !undone).flatMap(({ animals }) => animals);
+  return book.weighings
+    .filter(({ id }) => file.weighings.includes(id))
+    .some(({ animal }) => book.animals.some((one) => one.id === animal && !isInShop(one) && !came.includes(one.id)));
+} // prettier-ignore
+
 export const undoFile: Step = {
   weight: 0.5,
   calls: ['bring.undo'],
@@ -137,7 +145,7 @@ export const undoFile: Step = {
     const file = dice.mostly(shop.book.files.filter(({ undone }) => !undone), shop.book.files);
     if (!file) return null;
     return act('bring.undo', { id: file.id, by: 'RO' }, {
-      refuse: because([file.undone, 'bring.undone']),
+      refuse: because([file.undone, 'bring.undone'], [!file.undone && leftWith(shop, file), 'animal.closed']),
       may: ['bring.since', 'bring.later-ticket'],
       done() {
         const { book } = shop;
