@@ -1,3 +1,4 @@
+import { eachRow } from './each-row.ts';
 import type { Db } from './open.ts';
 
 export interface OfficerRow {
@@ -166,7 +167,7 @@ export function recordBook(db: Db) {
   );
   return {
     /** In the order of their tickets. */
-    entries: (asked: OfficerQuestion) => entries.all(asked),
+    entries: (asked: OfficerQuestion) => eachRow(entries, asked),
     /** The ticket numbers of each season, newest season first. */
     ticketRuns: () => ticketRuns.all(),
     /** Numbers that no animal of the season has, as the two that stand around each gap. */

@@ -1,22 +1,26 @@
 import * as v from 'valibot';
 import { nameKey } from '../book/hunters.ts';
-import type { OfficerRow } from '../book/record-book.ts';
+import { recordBook, type OfficerRow } from '../book/record-book.ts';
 import { ticketOf } from '../book/season-mark.ts';
 import { daysBetween, FIRST_DAY, yearsBefore } from '../core/dates.ts';
 import { needed, optionalDate, text } from './input.ts';
 import { read } from './procedure.ts';
 import { lacksOf } from './record-sets.ts';
+import { Trouble } from './problem.ts';
 import { seasonYear } from './season-filter.ts';
 import type { DeskRoom } from './room.ts';
+import { inSlices } from './slices.ts';
 import type { RecordCheck, RecordRow } from './shapes.ts';
 
+/** Four of the largest seasons; a window shows, sorts and prints no more at once. */
+const MOST_RECORDS = 20_000;
 /** The numbers of a wide gap are not all listed. */
 const MOST_GAPS = 50;
 const MOST_WRONG_DAYS = 20;
 
 /**
  * The record book with what an officer would find missing in each entry: of a season, or of all animals received
- * between two days; of the running season when neither is asked for.
+ * between two days; of the running season when neither is asked for. @throws Trouble `records.too-many` (refused)
  */
 export const records = read(
   v.object({
@@ -27,16 +31,22 @@ export const records = read(
     state: v.optional(v.nullable(v.picklist(['open', 'closed'], 'choice.state')), null),
     text: text(200),
   }),
-  (room, input): RecordRow[] => {
+  async (room, input): Promise<RecordRow[]> => {
     const { from, to, species, state } = input;
     const dated = from !== null || to !== null;
     const season = input.season ?? (dated ? null : room.season());
     const key = nameKey(input.text);
     const kept = yearsBefore(room.today(), room.settings.retentionYears);
-    return room.book.records
-      .entries({ season, from, to, species, state })
-      .filter((row) => key === '' || isFound(row, key))
-      .map((row) => recordRow(room, row, kept));
+    let found = 0;
+    const rows = await room.book.read((db) =>
+      inSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
+        if (key !== '' && !isFound(row, key)) return [];
+        if ((found += 1) > MOST_RECORDS)
+          throw new Trouble('refused', 'records.too-many', { with: { most: MOST_RECORDS } });
+        return [recordRow(room, row, kept)];
+      }),
+    );
+    return rows.flat();
   },
 );
 

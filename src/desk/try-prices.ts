@@ -5,6 +5,7 @@ import { priceLineList, taxRule } from './price-input.ts';
 import { coreLine } from './prices.ts';
 import { read } from './procedure.ts';
 import type { DeskRoom } from './room.ts';
+import { inSlices } from './slices.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';
 import { seasonYear } from './season-filter.ts';
 import type { PricesTried } from './shapes.ts';
@@ -20,12 +21,12 @@ export const tryPrices = read(
     taxRule,
     lines: priceLineList,
   }),
-  (room, input): PricesTried => {
+  async (room, input): Promise<PricesTried> => {
     const { currency } = room.settings;
     const season = input.season ?? room.book.seasonMoney.newestBilled(currency) ?? room.season();
     const lines = input.lines.map(coreLine);
     const seen = amountsFor(room, lines);
-    const bills = billedAnimals(room, season).map((bill) => ({
+    const bills = await inSlices(billedAnimals(room, season), (bill) => ({
       ...bill,
       now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
     }));

@@ -178,8 +178,8 @@ describe('the demo season', { timeout: SLOW }, () => {
     expect(control?.outside.length).toBeGreaterThanOrEqual(1);
   });
 
-  test('has gaps in its record book, quotes that were taken, holds of every outcome and prices of its own', () => {
-    const records: RecordRow[] = procedures['books.records'].run(room, {
+  test('has gaps in its record book, quotes that were taken, holds of every outcome and prices of its own', async () => {
+    const records: RecordRow[] = await procedures['books.records'].run(room, {
       from: null,
       to: null,
       species: null,

@@ -5,6 +5,8 @@ export const recordWording: Readonly<Record<string, Wording>> = {
   'choice.record-set': () => 'Pick a place from the list, or “No agency picked”.',
   'choice.record-field': () => 'One of the fields to be asked for is not known. Load the page anew.',
   'choice.state': () => 'Pick whether to see what is still here, what has left, or both.',
+  'records.too-many': (p) =>
+    `That is more than ${p.most} records, too many to show at once. Pick one season, or fewer days.`,
   'retention.range': () => 'Type for how many years records are kept, a whole number from 1 to 50.',
   'mend.nothing': (p) => `The record of ${p.ticket} says that already. Change something first.`,
   'mend.other-season': (p) =>

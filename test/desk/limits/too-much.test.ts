@@ -114,6 +114,32 @@ describe('payments', () => {
   }, 60_000);
 });
 
+describe('records', () => {
+  it('of more animals than a window shows are refused, and those of fewer days are shown', async () => {
+    const before = await freshDesk();
+    await takeIn(before, {}, null);
+    before.desk.close();
+    const db = new Database(before.bookPath);
+    const columns = (db.pragma('table_info(animal)') as { name: string }[])
+      .map(({ name }) => name)
+      .filter((name) => name !== 'id');
+    const copied = columns.map((name) =>
+      name === 'number' ? 'n.value + 1' : name === 'ticket' ? "'26-' || (n.value + 1)" : `a.${name}`,
+    );
+    db.exec(`WITH RECURSIVE n (value) AS (SELECT 1 UNION ALL SELECT value + 1 FROM n WHERE value < 20000)
+      INSERT INTO animal (${columns.join()}) SELECT ${copied.join()} FROM animal a, n`);
+    db.close();
+    const shop = await deskOn(before.bookPath);
+    expect(await shop.problem('books.records', {})).toMatchObject({
+      code: 'records.too-many',
+      with: { most: 20_000 },
+    });
+    expect(await shop.call('books.records', { from: '2027-01-01' })).toEqual([]);
+    expect(await shop.call('books.records', { text: '26-19999' })).toHaveLength(1);
+    expect(shop.broken).toEqual([]);
+  }, 60_000);
+});
+
 describe('price lines', () => {
   const species = Array.from({ length: 200 }, (_, n) => `species-${n}`);
   const discounts = (n: number): Lines[number] => ({

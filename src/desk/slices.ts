@@ -1,0 +1,20 @@
+import { setImmediate } from 'node:timers/promises';
+
+/** A slice of work, ms: a call that comes meanwhile waits no longer than a few of them. */
+const SLICE_MS = 15;
+
+/**
+ * What `work` makes of each item, in order. After each slice other calls have their turn, so what is worked on must not be
+ * what they change.
+ */
+export async function inSlices<T, R>(items: Iterable<T>, work: (item: T) => R): Promise<R[]> {
+  const made: R[] = [];
+  let until = performance.now() + SLICE_MS;
+  for (const item of items) {
+    made.push(work(item));
+    if (performance.now() < until) continue;
+    await setImmediate();
+    until = performance.now() + SLICE_MS;
+  }
+  return made;
+}
