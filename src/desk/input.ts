@@ -58,7 +58,7 @@ export const by = v.optional(clean(6), '');
 export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
 export const sure = v.optional(v.boolean(), false);
 /** What a yes can be said to by name. */
-const QUESTIONS = [
+export const QUESTIONS = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
   'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
 ] as const; // prettier-ignore

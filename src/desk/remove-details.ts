@@ -3,6 +3,7 @@ import { yearsBefore } from '../core/dates.ts';
 import { hunterOf } from './hunters.ts';
 import { by, id, needed } from './input.ts';
 import { USUAL_INSTRUCTIONS } from './instructions.ts';
+import { isLongBook } from './backup-keeping.ts';
 import { host } from './procedure.ts';
 import { Trouble } from './problem.ts';
 import { refuseWrongClock } from './clock.ts';
@@ -18,14 +19,18 @@ import type { DeskRoom } from './room.ts';
  * Backups made before still hold all of it: `shop.backups` names them, and `shop.renewBackups` makes them anew.
  * @throws Trouble `hunter.removed` (conflict), `hunter.animal-here`, `hunter.still-kept` (refused)
  */
-export const removeDetails = host(v.object({ id, reason: needed(300), by }), (room, input) => {
-  refuseWrongClock(room);
-  room.book.change(() => remove(room, input));
-  // What was looked up before may still say it.
-  room.book.changes.forget();
-  room.reshelve();
-  return { id: input.id, wiped: wipeIfDue(room) };
-});
+export const removeDetails = host(
+  v.object({ id, reason: needed(300), by }),
+  (room, input) => {
+    refuseWrongClock(room);
+    room.book.change(() => remove(room, input));
+    // What was looked up before may still say it.
+    room.book.changes.forget();
+    room.reshelve();
+    return { id: input.id, wiped: wipeIfDue(room) };
+  },
+  { when: isLongBook },
+);
 
 function remove(room: DeskRoom, input: { id: number; reason: string; by: string }): void {
   const hunter = hunterOf(room, input.id);

@@ -9,6 +9,7 @@ import { passClock } from '../clock.ts';
 import { procedures } from '../procedures.ts';
 import type { AnyProcedure, Door } from '../procedure.ts';
 import { createRoom, type DeskRoom } from '../room.ts';
+import { summariseNext } from '../season-summaries.ts';
 import { giveAwayParcel } from '../take-out/outbox.ts';
 import { asThrown, type Done, type Errand } from './messages.ts';
 
@@ -38,6 +39,8 @@ async function answerOf({ call, input, book: at, now, upload }: Errand): Promise
     passClock(room);
     if (upload) adoptUpload(room, upload);
     const value = await carriedOut(procedure, room, input);
+    // A file of earlier animals empties the summaries of their seasons; the desk would go over all of them at its next look.
+    if (procedure.kind === 'write') while (summariseNext(room));
     return { ok: true, value, parcel: giveAwayParcel(room) };
   } finally {
     book.leave();

@@ -6,7 +6,7 @@ import { listBackups } from '../../../src/book/backup.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { handOver, lookAt } from '../bring-file.ts';
-import { deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { deskOn, freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
 const ROWS = 4000;
@@ -97,6 +97,22 @@ describe('a long table', () => {
     expect(await shop.call('bring.bringIn', { upload, kind: 'hunters', layout })).toMatchObject({
       hunters: ROWS,
     });
+  }, 60_000);
+});
+
+describe('a long table of animals of earlier seasons', () => {
+  it('leaves the summaries of those seasons behind, so that the next quote does not go over all of them', async () => {
+    const shop = await freshDesk();
+    const rows = Array.from(
+      { length: 2000 },
+      (_, n) =>
+        `${n},20${14 + (n % 10)}-11-0${1 + (n % 9)},Hunter ${n},mule deer,skinned,${60 + (n % 40)},${30 + (n % 20)}`,
+    );
+    const text = ['No,Date,Customer,Species,Brought as,Hanging,Take home', ...rows].join('\n');
+    const { upload, layout } = await lookAt(shop, 'animals', text);
+    await shop.call('bring.bringIn', { upload, kind: 'animals', layout, sure: true });
+    const taught = inBook(shop, ({ db }) => db.prepare('SELECT count(*) FROM season_taught').pluck().get());
+    expect(taught).toBe(10);
   }, 60_000);
 });
 
