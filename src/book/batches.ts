@@ -1,5 +1,5 @@
 import type { Db } from './open.ts';
-import { firstFree, seasonMark } from './season-mark.ts';
+import { firstFree, MOST_IN_SEASON, seasonMark } from './season-mark.ts';
 
 export interface BatchRecord {
   id: number;
@@ -36,7 +36,9 @@ export function batchRecords(db: Db) {
     'SELECT b.* FROM batch b JOIN batch_animal m ON m.batch_id = b.id WHERE m.animal_id = ? ORDER BY b.id',
   );
   const nextNumber = db
-    .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ?')
+    .prepare<[number], number>(
+      `SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ? AND number < ${MOST_IN_SEASON}`,
+    )
     .pluck();
   const named = db.prepare<[string], number>('SELECT id FROM batch WHERE name = ?').pluck();
   const insert = db.prepare(

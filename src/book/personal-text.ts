@@ -27,7 +27,7 @@ const RELEASES = `(SELECT id FROM release WHERE ${OF_ANIMAL})`;
 const HOLDS = `(SELECT id FROM hold WHERE ${OF_ANIMAL})`;
 /** A quote that was given by phone may know the hunter by name alone. */
 const QUOTES = `hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE ${OF_ANIMAL})
-  OR (hunter_id IS NULL AND trim(hunter_name) <> '' AND lower(trim(hunter_name)) = (SELECT lower(trim(name)) FROM hunter WHERE id = @id))`;
+  OR (hunter_id IS NULL AND trim(hunter_name) <> '' AND name_key_of(hunter_name) = (SELECT name_key FROM hunter WHERE id = @id))`;
 /** What was written of an animal while it stood under the hunter's name, up to the correction of its owner. */
 export const WAS_OWNED = `record = 'animal' AND (before ->> '$.hunter_id' = @id OR after ->> '$.hunter_id' = @id)`;
 const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FROM hunter WHERE id = @id))
@@ -54,7 +54,7 @@ const saidAs = (column: string): string => `iif(${column} = '', '', '${REMOVED}'
 
 /**
  * Columns that are cleared, in this order: what is found by another column is cleared before it. `other_word`,
- * `other_words` and `audit_facts` are functions of `remove-details.ts`.
+ * `other_words`, `audit_facts` and `name_key_of` are functions of `remove-details.ts`.
  */
 export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   audit: {

@@ -1,5 +1,5 @@
 import type { Db } from './open.ts';
-import { firstFree, seasonMark } from './season-mark.ts';
+import { firstFree, MOST_IN_SEASON, seasonMark } from './season-mark.ts';
 
 export interface QuoteRecord {
   id: number;
@@ -15,7 +15,9 @@ export interface QuoteRecord {
 /** Quotes given, frozen as they were answered. */
 export function quoteRecords(db: Db) {
   const nextNumber = db
-    .prepare<[number], number>('SELECT coalesce(max(number), 0) + 1 FROM quote WHERE season = ?')
+    .prepare<[number], number>(
+      `SELECT coalesce(max(number), 0) + 1 FROM quote WHERE season = ? AND number < ${MOST_IN_SEASON}`,
+    )
     .pluck();
   const named = db.prepare<[string], number>('SELECT id FROM quote WHERE name = ?').pluck();
   const insert = db.prepare(

@@ -1,3 +1,4 @@
+import { nameKey } from './hunters.ts';
 import type { Db } from './open.ts';
 import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
 import { guardsOf, setTriggersAside } from './set-aside.ts';
@@ -34,6 +35,7 @@ export function removedDetails(db: Db) {
   );
   db.function('other_words', (json: string) => withoutWords(json, replacements));
   db.function('audit_facts', factsOf);
+  db.function('name_key_of', (name: string | null) => (name === null ? null : nameKey(name)));
   const mark = db.prepare<{ id: number; at: string }>(
     'UPDATE hunter SET details_removed_at = @at WHERE id = @id',
   );

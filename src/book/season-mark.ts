@@ -14,6 +14,9 @@ export function ticketOf(season: number, number: number): string {
   return `${seasonMark(season)}-${String(number).padStart(4, '0')}`;
 }
 
+/** No season has so many; a number from there on came with a spoilt or foreign book, and none is counted on from it. */
+export const MOST_IN_SEASON = 1_000_000;
+
 /** The first number from `from` on whose name nobody has: a row with a wrong season may hold one of this season's names. */
 export function firstFree(from: number, isTaken: (number: number) => boolean): number {
   let number = from;

@@ -221,6 +221,18 @@ describe('removing a hunter’s details', () => {
     again.desk.close();
   });
 
+  it('takes the name out of a quote that was given by phone, however it was spelled there', async () => {
+    const shop = await freshDesk();
+    const { id } = await shop.call('hunters.save', { name: 'Émile Ångström' });
+    const asked = { species: 'elk', brought: 'skinned', stage: 'hanging', typed: '400' } as const;
+    for (const hunterName of ['ÉMILE  ÅNGSTRÖM', 'emile angstrom', 'Bo Lind'])
+      await shop.call('quote.save', { ...asked, instructions: orders('usual'), hunterName });
+    await shop.call('hunters.removeDetails', { id, reason: 'asked by letter' });
+    const names = (await shop.call('quote.list', {})).map(({ hunter }) => hunter);
+    expect(names.filter((name) => name !== null && name !== '')).toEqual(['Bo Lind']);
+    shop.desk.close();
+  });
+
   it('keeps the name of a product that others order too', async () => {
     const shop = await freshDesk();
     const own = { ...orders('House'), note: '' };

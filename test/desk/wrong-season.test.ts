@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { tempBookPath } from '../book/temp-book.ts';
-import { deskOn, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const VERSION_10 = join(import.meta.dirname, '..', 'book', 'versions', 'version-10.sql');
 
@@ -170,5 +170,26 @@ describe('an animal that is moved to another season', () => {
     const id = await takeIn(shop, { receivedOn: '1998-11-02', sure: true }, null);
     expect((await shop.call('animals.open', { id })).ticket).toBe('1998-0001');
     expect((await shop.call('animals.open', { ticket: '1998-0001' })).id).toBe(id);
+  });
+});
+
+describe('a book in which a running number is beyond all numbers', () => {
+  it('takes animals and batches in after the highest that can be', async () => {
+    const shop = await freshDesk();
+    const first = await takeIn(shop);
+    const spoilt = await takeIn(shop);
+    await cut(shop, first, { trim: '60' });
+    const grind = { animals: [{ id: first }], fat: 'none', targetFat: null, product: 'Ground' } as const;
+    const { id: batchId } = await shop.call('grinder.start', grind);
+    const other = new Database(shop.bookPath);
+    const most = 2 ** 53;
+    other.prepare('UPDATE animal SET number = ? WHERE id = ?').run(most, spoilt);
+    other.prepare('UPDATE batch SET number = ? WHERE id = ?').run(most, batchId);
+    other.close();
+    const ticket = async (id: number) => (await shop.call('animals.open', { id })).ticket;
+    expect(await ticket(await takeIn(shop))).toBe('26-0003');
+    expect(await ticket(await takeIn(shop))).toBe('26-0004');
+    expect((await shop.call('grinder.start', grind)).name).toBe('G26-002');
+    shop.desk.close();
   });
 });
