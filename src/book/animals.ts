@@ -15,6 +15,8 @@ export interface AnimalRow {
   sex: 'male' | 'female' | 'unknown';
   age: 'young' | 'yearling' | 'adult' | 'unknown';
   brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  /** Of the lower legs of an animal in its hide; unknown where nobody said, and of all others. */
+  legs: 'on' | 'off' | 'unknown';
   origin: 'hunter' | 'farm';
   licence: string;
   tag: string;
@@ -63,6 +65,7 @@ export type RecordFields = Pick<
   | 'species'
   | 'sex'
   | 'age'
+  | 'legs'
   | 'origin'
   | 'licence'
   | 'tag'
@@ -109,9 +112,9 @@ export function animalRecords(db: Db) {
     return ids.flatMap((id) => get.get(id) ?? []);
   };
   const insert = db.prepare(
-    `INSERT INTO animal (season, number, ticket, hunter_id, deliverer_name, deliverer_address, species, sex, age, brought, origin,
+    `INSERT INTO animal (season, number, ticket, hunter_id, deliverer_name, deliverer_address, species, sex, age, brought, legs, origin,
        licence, tag, kill_date, kill_area, received_on, promised_on, condition, damage, detail, stage, created_at)
-     VALUES (@season, @number, @ticket, @hunter_id, @deliverer_name, @deliverer_address, @species, @sex, @age, @brought, @origin,
+     VALUES (@season, @number, @ticket, @hunter_id, @deliverer_name, @deliverer_address, @species, @sex, @age, @brought, @legs, @origin,
        @licence, @tag, @kill_date, @kill_area, @received_on, @promised_on, @condition, @damage, @detail, 'hanging', @created_at)`,
   );
   const insertPart = db.prepare('INSERT INTO animal_part (animal_id, primal, count) VALUES (?, ?, ?)');
@@ -123,7 +126,7 @@ export function animalRecords(db: Db) {
   );
   const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
   const putRight = db.prepare(
-    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
+    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, legs = @legs, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
        kill_area = @kill_area, received_on = @received_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
      WHERE id = @id`,
   );

@@ -1,10 +1,13 @@
+import type { AnimalRow } from './animals.ts';
 import type { Db } from './open.ts';
 
 /** An animal's two weights on its way to the table: as it came in, and on the hook. */
 export interface HookPair {
   id: number;
   species: string;
-  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  brought: AnimalRow['brought'];
+  legs: AnimalRow['legs'];
+  sex: AnimalRow['sex'];
   received_on: string;
   received: number;
   hanging: number;
@@ -19,8 +22,8 @@ const MOST_PAIRS = 400;
 /** Animals that were weighed twice and have left the hook, so that neither weight has more to come. */
 export function hookPairs(db: Db) {
   const pairs = (which: string): string =>
-    `SELECT s.animal_id AS id, s.species, s.brought, s.received_on, s.received, s.hanging, max(w.at) AS hung_at
-     FROM animal_sum s JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'hanging'
+    `SELECT s.animal_id AS id, s.species, s.brought, a.legs, s.sex, s.received_on, s.received, s.hanging, max(w.at) AS hung_at
+     FROM animal_sum s JOIN animal a ON a.id = s.animal_id JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'hanging'
      WHERE ${which} AND s.stage != 'hanging' AND s.received IS NOT NULL AND s.hanging IS NOT NULL
      GROUP BY s.animal_id`;
   const newest = db.prepare<[], HookPair>(

@@ -190,7 +190,7 @@ export const NEVER_ANYWHERE: readonly string[] = ['at', 'by', 'created_at'];
 /** What tells of no hunter, table by table. */
 export const NEVER: Readonly<Record<string, readonly string[]>> = {
   animal: [
-    'ticket', 'species', 'sex', 'age', 'brought', 'origin', 'kill_date', 'received_on', 'promised_on', 'detail', 'stage',
+    'ticket', 'species', 'sex', 'age', 'brought', 'legs', 'origin', 'kill_date', 'received_on', 'promised_on', 'detail', 'stage',
     'ready_on',
   ], // prettier-ignore
   animal_part: ['primal'],

@@ -1,6 +1,7 @@
 /** What a carcass is expected to lose on the hook before a shop has weighed any of its own twice. */
 import { CoreProblem } from './problem.ts';
-import type { Brought, SpeciesProfile } from './species.ts';
+import type { Brought, Legs, Sex, SpeciesProfile } from './species.ts';
+import { dressedToHanging } from './yield-convert.ts';
 
 /** A rate with its spread between shops (one cooler is drier than another) and between animals, each as a share of the rate. */
 export interface Rate {
@@ -55,6 +56,9 @@ const AS_IT_CAME: Readonly<Record<Brought, { factor: number; sd: number; source:
 export interface Hung {
   readonly species: string;
   readonly brought: Brought;
+  /** Of an animal in its hide. */
+  readonly legs?: Legs;
+  readonly sex?: Sex;
   /** What came in, g. */
   readonly receivedGrams: number;
   /** Whole days from then to the hanging weight. */
@@ -87,7 +91,8 @@ export function lossTerms(
   if (!(receivedGrams > 0)) throw new CoreProblem('hanging.received', 'receivedGrams');
   const inHide = brought === 'whole';
   const came = AS_IT_CAME[brought];
-  const kept = inHide ? ratios.dressedToHanging.mean : 1;
+  const dressed = dressedToHanging(ratios, hung);
+  const kept = inHide ? dressed.mean : 1;
   // Within what such animals weigh: a slip in this very weight must not move what is expected of it far.
   const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
   // Both weights may be of the same afternoon, or of the evening and the next dawn.
@@ -102,7 +107,7 @@ export function lossTerms(
     );
   if (inHide) {
     // One published spread for shops and animals together: half of its variance each.
-    const each = ratios.dressedToHanging.sd / kept / Math.SQRT2;
+    const each = dressed.sd / kept / Math.SQRT2;
     terms.push({ of: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
   }
   return terms;

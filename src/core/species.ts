@@ -8,6 +8,8 @@
 export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
 export type Sex = 'male' | 'female' | 'unknown';
 export type AgeClass = 'young' | 'yearling' | 'adult' | 'unknown';
+/** Whether an animal in its hide has its lower legs, down from knee and hock. Mostly it has. */
+export type Legs = 'on' | 'off' | 'unknown';
 /** Shot damage as the shop judges it at the hook. */
 export type Damage = 'none' | 'some' | 'heavy' | 'unknown';
 

@@ -1,7 +1,7 @@
 /** Guesses the hanging weight from an earlier weight, for quotes made before the animal hangs. */
 import { normalQuantile } from './distributions.ts';
 import { CoreProblem } from './problem.ts';
-import type { Grade, Sex, Share, Sourced, SpeciesProfile, StageRatios } from './species.ts';
+import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } from './species.ts';
 
 /** `dressed` is field-dressed with its lower legs on, `legs off` the same with them taken off at knee and hock. */
 export type WeighedAs = 'live' | 'dressed' | 'legs off' | 'hanging' | 'quarters' | 'boned';
@@ -51,6 +51,18 @@ export function hangingFrom(asked: {
     ratio,
     from,
   };
+}
+
+/**
+ * The share of a field-dressed animal that hangs, with its spread: by its lower legs, which are on where nobody said, and
+ * by its sex where the literature gives it.
+ * @example dressedToHanging(elk.ratios, { legs: 'off' }).mean // 0.85
+ */
+export function dressedToHanging(
+  ratios: StageRatios,
+  { legs = 'unknown', sex = 'unknown' }: { legs?: Legs; sex?: Sex },
+): { mean: number; sd: number } {
+  return ofSex((legs === 'off' ? ratios.legsOff : ratios).dressedToHanging, sex);
 }
 
 interface Ratio {

@@ -8,6 +8,7 @@ import { shareFit, type PartWeighed } from '../core/balance/share-fit.ts';
 import type { ShareModel } from '../core/balance/share-model.ts';
 import { readingGrams } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
+import { dressedToHanging } from '../core/yield-convert.ts';
 import { flowOf, type BalanceRow } from './balance-flow.ts';
 import { hookFlows } from './hook-flows.ts';
 import type { HookShrink } from './hook-shrink.ts';
@@ -151,7 +152,7 @@ function baseOf(
   const [hanging, received] = [sumOf(rows, 'hanging'), sumOf(rows, 'received')];
   const base = baseGrams({ brought: animal.brought, hanging, received });
   if (base !== null) return base;
-  if (received !== null) return received * species.ratios.dressedToHanging.mean;
+  if (received !== null) return received * dressedToHanging(species.ratios, animal).mean;
   if (change?.as !== 'unknown' || going) return null;
   const cut = rows.filter(({ stage }) => isOfTable(stage));
   const weighed = new Set(cut.map(({ part }) => PART_OF[part] ?? 'meat'));

@@ -49,6 +49,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     sex: animal.sex,
     age: animal.age,
     brought: animal.brought,
+    legs: animal.legs,
     parts,
     origin: animal.origin,
     hunter: hunterCard(hunter),

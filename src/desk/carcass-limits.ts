@@ -1,6 +1,7 @@
 /** Between which weights an animal, or what came in of it, can be: beyond them it is surely mistyped. */
 import type { AnimalRow } from '../book/animals.ts';
 import type { SpeciesProfile } from '../core/species.ts';
+import { dressedToHanging } from '../core/yield-convert.ts';
 import { broughtOfWhole } from './primals.ts';
 
 export interface CarcassLimits {
@@ -22,7 +23,7 @@ const LEAST_OF_RECEIVED = 0.5;
  * and of the lightest such animal; boned meat has no least, since somebody may bring a bag of it.
  */
 export function carcassLimits(
-  animal: Pick<AnimalRow, 'brought'>,
+  animal: Pick<AnimalRow, 'brought' | 'legs' | 'sex'>,
   species: SpeciesProfile,
   stage: string,
   parts: readonly { primal: string; count: number }[],
@@ -46,11 +47,10 @@ export function carcassLimits(
   });
   if (stage === 'hanging')
     return between(received === null ? least : Math.max(least, received * LEAST_OF_RECEIVED), most);
-  const { liveToDressed, dressedToHanging } = species.ratios;
-  const perHanging =
-    animal.brought === 'skinned'
-      ? 1
-      : 1 / dressedToHanging.mean / (stage === 'live' ? liveToDressed.mean : 1);
+  const { ratios } = species;
+  const ofLive = ratios.liveToDressed.mean * ratios.dressedToHanging.mean;
+  const hangs = stage === 'live' ? ofLive : dressedToHanging(ratios, animal).mean;
+  const perHanging = animal.brought === 'skinned' ? 1 : 1 / hangs;
   return between(least, most * perHanging);
 }
 

@@ -21,7 +21,7 @@ export interface ShrinkLearning {
   forget(): void;
 }
 
-type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'received_on'>;
+type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'legs' | 'sex' | 'received_on'>;
 type Lost = { mean: number; sd: number };
 
 /** Keeps the pairs at hand: of animals that changed only those are read again. @param dayOf the shop's date at a moment */
@@ -89,9 +89,9 @@ function shrinkOf(
     (code) => byCode.get(code),
   );
   return {
-    lost: ({ id, species, brought, received_on }, profile, receivedGrams, hungAt) =>
+    lost: ({ id, species, brought, legs, sex, received_on }, profile, receivedGrams, hungAt) =>
       model.expected(
-        { species, brought, receivedGrams, days: hungAt === null ? 0 : days(received_on, hungAt) },
+        { species, brought, legs, sex, receivedGrams, days: hungAt === null ? 0 : days(received_on, hungAt) },
         profile,
         id,
       ),

@@ -71,6 +71,7 @@ export const sureOf = v.optional(
 
 export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
 export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
+export const legs = v.picklist(['on', 'off', 'unknown'], 'choice.legs');
 export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
 /** More than any animal is cut into. */
 export const MOST_PRIMALS = 100;

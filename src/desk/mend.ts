@@ -5,7 +5,7 @@ import { compareDates, daysBetween, seasonOf } from '../core/dates.ts';
 import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } from './day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from './hunters.ts';
 import { instructionsOf } from './instructions.ts';
-import { age, by, date, id, line, needed, sex, sureOf } from './input.ts';
+import { age, by, date, id, legs, line, needed, sex, sureOf } from './input.ts';
 import { mendRelease } from './mend-release.ts';
 import { write } from './procedure.ts';
 import { Trouble } from './problem.ts';
@@ -22,6 +22,8 @@ const mendable = v.strictObject({
   species: v.optional(needed(40)),
   sex: v.optional(sex),
   age: v.optional(age),
+  /** Of an animal that came in its hide. */
+  legs: v.optional(legs),
   origin: v.optional(v.picklist(['hunter', 'farm'], 'choice.origin')),
   licence: v.optional(line(80)),
   tag: v.optional(line(80)),
@@ -82,6 +84,7 @@ function putRight(
     species: wanted.species ?? animal.species,
     sex: wanted.sex ?? animal.sex,
     age: wanted.age ?? animal.age,
+    legs: (animal.brought === 'whole' ? wanted.legs : undefined) ?? animal.legs,
     origin: wanted.origin ?? animal.origin,
     licence: wanted.licence ?? animal.licence,
     tag: wanted.tag ?? animal.tag,

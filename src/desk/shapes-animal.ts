@@ -10,6 +10,7 @@ import type {
   AnimalStage,
   Brought,
   CutPart,
+  Legs,
   NonePart,
   Sex,
   SourceTold,
@@ -135,6 +136,7 @@ export interface AnimalPage {
   sex: Sex;
   age: Age;
   brought: Brought;
+  legs: Legs;
   parts: { primal: string; count: number }[];
   origin: 'hunter' | 'farm';
   hunter: HunterCard;

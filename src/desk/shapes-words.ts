@@ -2,6 +2,8 @@
 
 export type MassUnit = 'lb' | 'oz' | 'kg' | 'g';
 export type Sex = 'male' | 'female' | 'unknown';
+/** Whether an animal in its hide came with its lower legs. */
+export type Legs = 'on' | 'off' | 'unknown';
 export type Age = 'young' | 'yearling' | 'adult' | 'unknown';
 export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
 export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';

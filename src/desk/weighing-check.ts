@@ -5,6 +5,7 @@ import { likelyMistypes } from '../core/mistype.ts';
 import type { Reading } from '../core/reading.ts';
 import type { SpeciesProfile } from '../core/species.ts';
 import type { Range } from '../core/yield.ts';
+import { dressedToHanging } from '../core/yield-convert.ts';
 import type { ExplainedWeight } from '../core/balance/explain.ts';
 import { slipOf } from './animal-balance.ts';
 import { culpritWith, misfitsWith } from './animal-weights.ts';
@@ -44,7 +45,7 @@ export function shareBase(
   if (!sums) return null;
   const base = baseGrams({ brought: animal.brought, hanging: sums.hanging, received: sums.received });
   if (base !== null || sums.received === null) return base;
-  return sums.received * ratios.dressedToHanging.mean;
+  return sums.received * dressedToHanging(ratios, animal).mean;
 }
 
 export function sdOf(range: Range): number {

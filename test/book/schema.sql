@@ -103,7 +103,7 @@ CREATE TABLE animal (
   detail TEXT NOT NULL CHECK (detail IN ('detailed', 'quick')),
   stage TEXT NOT NULL CHECK (stage IN ('hanging', 'cutting', 'packing', 'ready', 'released', 'disposed')),
   ready_on TEXT CHECK (ready_on IS date(ready_on)),
-  created_at TEXT NOT NULL, old_number TEXT NOT NULL DEFAULT '',
+  created_at TEXT NOT NULL, old_number TEXT NOT NULL DEFAULT '', legs TEXT NOT NULL DEFAULT 'unknown' CHECK (legs IN ('on', 'off', 'unknown')),
   UNIQUE (season, number)
 ) STRICT;
 

@@ -55,7 +55,7 @@ describe('the schema', () => {
     );
     const { id } = book.animals.add(
       {
-        season: 2026, hunter_id: hunter, deliverer_name: '', deliverer_address: '', species: 'elk', sex: 'male', age: 'adult', brought: 'skinned',
+        season: 2026, hunter_id: hunter, deliverer_name: '', deliverer_address: '', species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', legs: 'unknown',
         origin: 'hunter', licence: '', tag: '', kill_date: null, kill_area: '', received_on: '2026-10-01', promised_on: null, condition: '',
         damage: '', detail: 'quick', created_at: '',
       },
@@ -87,7 +87,7 @@ describe('the schema', () => {
     const take = (season: number) =>
       book.animals.add(
         {
-          season, hunter_id: hunter, deliverer_name: '', deliverer_address: '', species: 'elk', sex: 'male', age: 'adult', brought: 'skinned',
+          season, hunter_id: hunter, deliverer_name: '', deliverer_address: '', species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', legs: 'unknown',
           origin: 'hunter', licence: '', tag: '', kill_date: null, kill_area: '', received_on: '2026-10-01', promised_on: null, condition: '',
           damage: '', detail: 'quick', created_at: '',
         },

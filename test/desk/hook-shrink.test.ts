@@ -112,7 +112,14 @@ describe('the loss on the hook', () => {
     const animals: number[] = [];
     for (const hanging of ['65.0', '64.0', '56.0', '66.5'])
       animals.push((await hungAndCut(shop, { received: '70', hanging, days: 7, meantLb: 65 })).id);
-    const nobody = { id: 0, species: 'white-tail', brought: 'skinned', received_on: '2026-10-10' } as const;
+    const nobody = {
+      id: 0,
+      species: 'white-tail',
+      brought: 'skinned',
+      legs: 'unknown',
+      sex: 'male',
+      received_on: '2026-10-10',
+    } as const;
     inBook(shop, (book) => {
       const dayOf = (moment: string): string => moment.slice(0, 10);
       const kept = shrinkLearning(book, dayOf);

@@ -13,6 +13,7 @@ import { formerTickets } from './0011-former-tickets.ts';
 import { partNone } from './0012-part-none.ts';
 import { reopened } from './0013-reopened.ts';
 import { holdsAndFat } from './0014-holds-and-fat.ts';
+import { legs } from './0015-legs.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -30,6 +31,7 @@ export const MIGRATIONS: readonly string[] = [
   partNone,
   reopened,
   holdsAndFat,
+  legs,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -62,6 +62,7 @@ export function animalTaker(room: DeskRoom): Taker {
           sex: (texts.sex ?? 'unknown') as AnimalRow['sex'],
           age: (texts.age ?? 'unknown') as AnimalRow['age'],
           brought: (texts.brought ?? 'whole') as AnimalRow['brought'],
+          legs: 'unknown',
           origin: (texts.origin ?? 'hunter') as AnimalRow['origin'],
           licence: texts.licence ?? '',
           tag: texts.tag ?? '',

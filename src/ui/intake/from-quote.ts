@@ -14,7 +14,7 @@ export function fromQuote(
   unit: 'lb' | 'kg',
 ): Pick<
   IntakeForm,
-  'species' | 'sex' | 'age' | 'brought' | 'parts' | 'received' | 'hanging' | 'instructions'
+  'species' | 'sex' | 'age' | 'brought' | 'legs' | 'parts' | 'received' | 'hanging' | 'instructions'
 > {
   const dressed = asked.stage === 'dressed' || asked.stage === 'legs off';
   const asItCame = asked.stage === 'parts' || (dressed && asked.brought === 'whole');
@@ -23,6 +23,7 @@ export function fromQuote(
     sex: asked.sex,
     age: asked.age,
     brought: asked.brought,
+    legs: asked.stage === 'legs off' ? 'off' : 'on',
     parts: Object.fromEntries(asked.parts.map(({ primal, count }) => [primal, count])),
     received: asItCame ? asked.typed : '',
     hanging: asked.stage === 'hanging' ? asked.typed : '',

@@ -1,4 +1,4 @@
-import type { Age, Brought, CallInput, HunterCard, Instructions, Sex } from '../../bridge/contract.ts';
+import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
 import { intakeText } from '../texts/en-intake.ts';
 import { usualInstructions, type TypedInstructions } from './instructions-form.ts';
 
@@ -17,6 +17,8 @@ export interface IntakeForm {
   sex: Sex | '';
   age: Age | '';
   brought: Brought | '';
+  /** Asked of an animal in its hide. */
+  legs: Exclude<Legs, 'unknown'>;
   /** Count of each primal that came in, when not all did. */
   parts: Record<string, number>;
   received: string;
@@ -41,7 +43,7 @@ export interface IntakeForm {
 export function emptyIntake(unit: 'lb' | 'kg'): IntakeForm {
   return {
     known: null, find: '', name: '', phone: '', address: '', hunterLicence: '', refusesPooling: false,
-    species: '', sex: '', age: 'unknown', brought: '', parts: {}, received: '', hanging: '',
+    species: '', sex: '', age: 'unknown', brought: '', legs: 'on', parts: {}, received: '', hanging: '',
     tag: '', killDate: '', killArea: '', sample: '', promisedOn: '', receivedOn: '', condition: '', damage: '',
     origin: 'hunter', detail: 'shop', delivererName: '', delivererAddress: '',
     instructions: usualInstructions(unit),
@@ -97,6 +99,7 @@ export function intakeInput(
     sex: form.sex || 'unknown',
     age: form.age || 'unknown',
     brought: form.brought || 'whole',
+    ...(form.brought === 'whole' && { legs: form.legs }),
     parts: partsOf(form),
     origin: form.origin,
     licence: form.hunterLicence,

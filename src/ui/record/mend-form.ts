@@ -4,7 +4,7 @@ import { recordText as text } from '../texts/en-record.ts';
 type Changes = CallInput<'animals.mend'>['changes'];
 type Typed = Exclude<
   keyof Changes,
-  'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'origin'
+  'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'legs' | 'origin'
 >;
 interface TypedField {
   field: Typed;
@@ -32,7 +32,7 @@ export const typedFields = ({ release }: AnimalPage): readonly TypedField[] =>
   release ? [...TYPED, ...LEFT] : TYPED;
 
 export type MendForm = Record<Typed, string> &
-  Pick<AnimalPage, 'sex' | 'age' | 'origin'> & { species: string };
+  Pick<AnimalPage, 'sex' | 'age' | 'legs' | 'origin'> & { species: string };
 
 export function mendForm(page: AnimalPage): MendForm {
   return {
@@ -48,6 +48,7 @@ export function mendForm(page: AnimalPage): MendForm {
     species: page.species.code,
     sex: page.sex,
     age: page.age,
+    legs: page.legs,
     origin: page.origin,
   };
 }

@@ -29,6 +29,8 @@ export const intakeText = {
   sex: 'Sex',
   age: 'Age',
   brought: 'Brought as',
+  legs: 'Lower legs',
+  legsHint: 'Legs off: the lower legs are cut off at knee and hock.',
   bonedFrom: 'Boned from, if known',
   pieces: 'Pieces that came in',
   piecesOf: (primal: string) => `Pieces of ${primal}`,

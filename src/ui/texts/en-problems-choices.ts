@@ -9,6 +9,7 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'season.unknown': () => 'Pick a season from the list.',
   'choice.degrees': () => 'Pick the scale of the temperatures: °F or °C.',
   'choice.detail': () => 'Pick whether every part is weighed or only what goes home.',
+  'choice.legs': () => 'Pick whether its lower legs are on or off, or “Unknown”.',
   'choice.locale': () => 'This way of writing numbers is not known. Type for example en-US or en-CA.',
   'choice.measure': () => 'Pick what to compare by from the list.',
   'choice.origin': () => 'Pick whether it is the hunter’s own or farm stock.',

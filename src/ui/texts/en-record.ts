@@ -60,6 +60,7 @@ export const recordText = {
   licenceIs: (licence: string) => `licence ${licence}`,
   tagIs: (tag: string) => `tag ${tag}`,
   sex: 'Sex',
+  legs: 'Lower legs',
   brought: 'Brought as',
   killed: 'Killed',
   killArea: 'Kill area',

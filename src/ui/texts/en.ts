@@ -1,6 +1,7 @@
 /** The words of the window. Codes come from the desk; nobody at work should ever see one. */
 import type {
   Age,
+  Legs,
   AnimalStage,
   Brought,
   CutPart,
@@ -43,6 +44,7 @@ export const words = {
     adult: 'Adult',
     unknown: 'Unknown',
   } satisfies Record<Age, string>,
+  legs: { on: 'Legs on', off: 'Legs off', unknown: 'Unknown' } satisfies Record<Legs, string>,
   brought: {
     whole: 'Whole, in its skin',
     skinned: 'Skinned',

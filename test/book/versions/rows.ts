@@ -98,4 +98,7 @@ INSERT INTO disposal_void VALUES (2, 'meant for another animal', '2026-10-05T12:
 INSERT INTO hold VALUES (2, 1, 'smells', '', '2026-10-02T16:00:00.000Z', 'RB');
 INSERT INTO hold_end VALUES (2, 2, 'withdrawn', 'another animal', '2026-10-02T16:05:00.000Z', 'RB'), (3, 2, 'withdrawn', 'said again', '2026-10-02T16:06:00.000Z', 'RB');
 `,
+  15: `
+UPDATE animal SET legs = 'off' WHERE id = 2;
+`,
 };
