@@ -3,14 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openRecordBook, type Book } from '../src/book/book.ts';
-import {
-  gather,
-  modelFrom,
-  predict,
-  SPLITS,
-  type YieldObservation,
-  type YieldSums,
-} from '../src/core/yield.ts';
+import { gather, modelFrom, predict, without } from '../src/core/yield.ts';
 import { DEMO_NOW } from '../src/desk/demo/season.ts';
 import { demoAt } from './demo-copy.ts';
 import { SPECIES, speciesOf } from '../src/desk/resources.ts';
@@ -85,20 +78,4 @@ export function quotesHeld(book: Book): Held {
     return own('low') <= grams && grams <= own('high');
   });
   return { name: 'quotes', animals: taken.length, held: [inside.length] };
-}
-
-/** The sums as they would be without one of the animals in them. */
-export function without(sums: YieldSums, observation: YieldObservation): YieldSums {
-  const left = { ...sums };
-  for (const [key, { group, splits: own }] of Object.entries(gather([observation]))) {
-    const splits = { ...sums[key]?.splits };
-    for (const split of SPLITS) {
-      const [all, one] = [splits[split], own[split]];
-      if (!all || !one) continue;
-      if (all.n === one.n) delete splits[split];
-      else splits[split] = { n: all.n - one.n, sum: all.sum - one.sum, squares: all.squares - one.squares };
-    }
-    left[key] = { group, splits };
-  }
-  return left;
 }

@@ -183,6 +183,8 @@ function splitsHeld(
 ): number {
   let [held, all] = [0, 0];
   eachShare({ hangingGrams, takeHomeGrams: parts.takeHome, parts, group }, (split, share) => {
+    // Whether there is none at all is foretold by a chance, not by this range.
+    if (share === 0 && split === 'damage') return;
     const { middle, scale, degrees } = predicted[split] as Foretold;
     all += 1;
     if (Math.abs(logitOf(share) - middle) <= scale * tQuantile(0.9, degrees)) held += 1;

@@ -33,13 +33,24 @@ export function totesTable(
   ];
   const rows = MISSING.flatMap((missing) =>
     TAUGHT.map((taught) => {
-      const inside = COUNTED.map(() => LEVELS.map(() => 0));
-      for (let number = 0; number < shops; number++) countOne(missing, taught, number, inside);
-      const cells = inside.flatMap((counts) => counts.map((count, i) => mark(count / shops, LEVELS[i] ?? 0)));
+      const { inside } = totesHeld(missing, taught, shops);
+      const cells = COUNTED.flatMap((part) => inside[part].map((share, i) => mark(share, LEVELS[i] ?? 0)));
       return [`${100 * missing} %`, String(taught), ...cells];
     }),
   );
   return { titles, rows };
+}
+
+/** Shares of shops whose next animal the ranges held, by part and level, where so many animals miss a tote. */
+export function totesHeld(
+  missing: number,
+  taught: number,
+  shops: number,
+): { inside: Record<(typeof COUNTED)[number], number[]> } {
+  const inside = COUNTED.map(() => LEVELS.map(() => 0));
+  for (let number = 0; number < shops; number++) countOne(missing, taught, number, inside);
+  const shares = COUNTED.map((part, at) => [part, inside[at]?.map((count) => count / shops)]);
+  return { inside: Object.fromEntries(shares) as Record<(typeof COUNTED)[number], number[]> };
 }
 
 function countOne(missing: number, taught: number, seed: number, inside: number[][]): void {

@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { seeded, type Chance } from '../src/core/random.ts';
 import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../src/core/species.ts';
 import { columnsOf, withinShop } from '../src/core/yield-columns.ts';
+import { NONE_BEFORE } from '../src/core/yield-none.ts';
 import { splitPriors } from '../src/core/yield-prior.ts';
 import { baseOf, divide, shareOf, SPLITS, type Base, type Part, type Split } from '../src/core/yield-tree.ts';
 import type { Group, YieldObservation } from '../src/core/yield.ts';
@@ -22,7 +23,7 @@ export interface World {
   readonly uneven: number;
   /** How one animal differs from the mean of its kind: unit variance each. */
   readonly error: 'normal' | 'heavy' | 'skewed';
-  /** Share of animals with no shot damage to weigh. */
+  /** Share of animals with no shot damage to weigh, where it is more than believed. */
   readonly undamaged: number;
   /** Share of animals that were weighed only on the hook and packed. */
   readonly weighedTwice: number;
@@ -102,7 +103,7 @@ export function openShop(
       const z = effect(profile.family, group) + spreadOf(profile.code) * deviation(world, chance);
       share[split] = shareOf(middle + spread * withinShop(animals) * z);
     }
-    if (chance.uniform() < world.undamaged) share.damage = 0;
+    if (chance.uniform() < Math.max(NONE_BEFORE, world.undamaged)) share.damage = 0;
     const hangingGrams = profile.hangingGrams.typical * Math.exp(0.25 * chance.normal());
     const { liveToDressed, dressedToHanging, liveToHanging } = profile.ratios;
     const ratio = liveToHanging

@@ -1,11 +1,13 @@
 /** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
 import { conflictVarianceAt, foretell, meanAt } from './yield-fit.ts';
+import { correlationsWithDamage } from './yield-latent.ts';
 import { priorOf, spotsOf } from './yield-layout.ts';
-import { needBase, poolOf, type YieldModel } from './yield-model.ts';
+import { needBase, poolOf, type Pool, type YieldModel } from './yield-model.ts';
+import { chancesOfNone } from './yield-none.ts';
 import type { Group } from './yield-observation.ts';
 import { SPLITS, type Split } from './yield-tree.ts';
 
-/** One split foretold on the logit scale: middle + scale * Student's t. */
+/** One split foretold on the logit scale: middle + scale * Student's t; of damage, among animals that have any. */
 export interface Foretold {
   readonly middle: number;
   readonly scale: number;
@@ -18,6 +20,47 @@ export function foretellSplits(model: YieldModel, group: Group): Record<Split, F
     Split,
     Foretold
   >;
+}
+
+/** How the splits of one animal hang together through its damage. */
+export interface Together {
+  /** Probability that it has no damage at all. */
+  readonly none: number;
+  /** Of a split with the damage score (`yield-latent.ts`); left out: 0. */
+  readonly correlations: Readonly<Partial<Record<Split, number>>>;
+}
+
+/** What damage has to do with the rest of one more animal of this kind. */
+export function foretellTogether(model: YieldModel, group: Group): Together {
+  const pool = poolOf(group);
+  const known = learned.get(model) ?? {};
+  learned.set(model, known);
+  const { chanceOfNone, correlations } = (known[pool] ??= learnTogether(model, pool));
+  return { none: chanceOfNone(group), correlations };
+}
+
+interface Learned {
+  readonly chanceOfNone: (group: Group) => number;
+  readonly correlations: Together['correlations'];
+}
+
+/** The same for every animal of a pool: worked out once for each model. */
+const learned = new WeakMap<YieldModel, Partial<Record<Pool, Learned>>>();
+
+function learnTogether(model: YieldModel, pool: Pool): Learned {
+  const cells = model.cells[pool];
+  const chanceOfNone = chancesOfNone(cells);
+  const spots = new WeakMap<Group, readonly number[]>();
+  // Means and spreads alone, without how well they are known: that takes most of the time, a cell being asked four times.
+  const animalOf = (group: Group, split: Split) => {
+    const places = spots.get(group) ?? spotsOf(group, model.profiles, model.places);
+    spots.set(group, places);
+    const { effects, variance } = model.fits[pool][split];
+    const prior = priorOf(model.priors, group.species, needBase(group))[split];
+    const mean = places.reduce((total, place) => total + (effects[place] ?? 0), 0);
+    return { middle: prior.middle + prior.spread * mean, spread: prior.spread * Math.sqrt(variance) };
+  };
+  return { chanceOfNone, correlations: correlationsWithDamage(cells, chanceOfNone, animalOf) };
 }
 
 /** One split of one more animal of this kind. */

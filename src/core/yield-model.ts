@@ -8,13 +8,15 @@ import type { Cell, YieldSums } from './yield-sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './yield-tree.ts';
 
 /** Carcasses and bone-in pieces teach each other; field-boned meat is another job and keeps its own shop effects. */
-type Pool = 'on the bone' | 'boned';
+export type Pool = 'on the bone' | 'boned';
 
 export interface YieldModel {
   readonly profiles: ReadonlyMap<string, SpeciesProfile>;
   readonly places: ReadonlyMap<string, number>;
   readonly priors: Priors;
   readonly fits: Readonly<Record<Pool, Readonly<Record<Split, Fit>>>>;
+  /** The kinds of animal that were weighed, by pool: what damage has to do with the other splits is learned from them. */
+  readonly cells: Readonly<Record<Pool, readonly Cell[]>>;
   /** Animals of the shop's own with a take-home weight, by species. */
   readonly animals: ReadonlyMap<string, number>;
 }
@@ -31,9 +33,9 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
     if (!byCode.has(group.species))
       throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
 
+  const cellsOf = (pool: Pool) => cells.filter((cell) => poolOf(cell.group) === pool);
   const fitOf = (pool: Pool, split: Split): Fit => {
-    const heaps = cells
-      .filter((cell) => poolOf(cell.group) === pool)
+    const heaps = cellsOf(pool)
       .map((cell) => heapOf(cell, split, priors, spots))
       .filter((heap) => heap !== null);
     return fitSplit(columns(split), heaps);
@@ -44,6 +46,7 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
     places,
     priors,
     fits: { 'on the bone': fitsOf('on the bone'), boned: fitsOf('boned') },
+    cells: { 'on the bone': cellsOf('on the bone'), boned: cellsOf('boned') },
     animals: countAnimals(cells),
   };
 }
@@ -66,7 +69,7 @@ export function needBase(group: Group): Base {
 
 function heapOf({ group, splits }: Cell, split: Split, priors: Priors, spots: Layout['spots']): Heap | null {
   const seen = splits[split];
-  if (!seen) return null;
+  if (!seen || seen.n === 0) return null;
   const { middle, spread } = priorOf(priors, group.species, needBase(group))[split];
   const { n, sum, squares } = seen;
   return {

@@ -61,7 +61,7 @@ function ofTakeHome(sums: YieldSums): Record<string, Cell> {
           group,
           splits: { takeHome },
         },
-      ]) => [key, { group, splits: takeHome ? { takeHome: { ...takeHome } } : {} }],
+      ]) => [key, { group, splits: takeHome ? { takeHome: { ...takeHome } } : {}, pairs: {} }],
     ),
   );
 }

@@ -1,7 +1,8 @@
-/** What a species profile says beforehand about each split, on the logit scale. */
+/** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
 import { CoreProblem } from './problem.ts';
 import type { Share, SpeciesProfile } from './species.ts';
 import { matchLogit } from './yield-match.ts';
+import { amongSome } from './yield-none.ts';
 import { SPLITS, type Base, type Split } from './yield-tree.ts';
 
 /**
@@ -33,16 +34,15 @@ const worked = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, Sp
 
 function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
   const takeHome = takeHomeOf(profile, base);
-  const { bone, sinew, damage, shrink, animals } = profile.loss;
+  const { bone, sinew, animals } = profile.loss;
   const afterBone = 1 - bone.mean;
-  const last = damage.mean + shrink.mean;
   const shares: Record<Split, { mean: number; sd: number; animals: number }> = {
     takeHome,
     fatSaved: { ...ofWhole(profile.ownFat, takeHome.mean), animals: profile.ownFat.animals },
     wholeCuts: profile.wholeCuts,
     bone: { ...bone, animals },
     sinew: { ...(base === 'boned' ? BONED_SINEW : ofWhole(sinew, afterBone)), animals },
-    damage: { ...ofWhole(damage, last), animals },
+    damage: { ...amongSome(damageOf(profile)), animals },
   };
   const priors = {} as Record<Split, SplitPrior>;
   for (const split of SPLITS) {
@@ -52,6 +52,16 @@ function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior>
     priors[split] = { ...matchLogit(mean, sd), animals: worth };
   }
   return priors;
+}
+
+/** Middle and spread of damage over all animals, those that have none among them: for what takes no heed of those apart. */
+export function damageOfAll(profile: SpeciesProfile): { middle: number; spread: number } {
+  const { mean, sd } = damageOf(profile);
+  return matchLogit(mean, sd);
+}
+
+function damageOf({ loss: { damage, shrink } }: SpeciesProfile): { mean: number; sd: number } {
+  return ofWhole(damage, damage.mean + shrink.mean);
 }
 
 function takeHomeOf(profile: SpeciesProfile, base: Base) {

@@ -5,7 +5,7 @@
 import { aboutShare, type OffForetold } from './order-kept.ts';
 import { CoreProblem } from './problem.ts';
 import type { SpeciesProfile } from './species.ts';
-import { foretellSplits } from './yield-foretell.ts';
+import { foretellSplits, foretellTogether } from './yield-foretell.ts';
 import { modelFrom, needBase, type YieldModel } from './yield-model.ts';
 import type { Group, YieldObservation } from './yield-observation.ts';
 import { drawParts, type Range } from './yield-simulate.ts';
@@ -87,7 +87,7 @@ export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
   const toTheLetter = about ? null : cutsShare;
   const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
   return {
-    ...drawParts(splits, drawing, PARTS),
+    ...drawParts(splits, foretellTogether(model, group), drawing, PARTS),
     animals: model.animals.get(group.species) ?? 0,
   };
 }
@@ -113,7 +113,7 @@ export function rangeOfShare(model: YieldModel, group: Group, part: Part, level:
     draws: DRAWS,
     base: needBase(group),
   };
-  return drawParts(foretellSplits(model, group), drawing, [part]).parts[part];
+  return drawParts(foretellSplits(model, group), foretellTogether(model, group), drawing, [part]).parts[part];
 }
 
 function onlyGroup(model: YieldModel): Group {

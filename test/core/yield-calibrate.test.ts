@@ -29,7 +29,8 @@ describe.each([0, 25])(
     it.each(COUNTED)('8 in 10 hold for %s', (part) => {
       const share = held(lots, EIGHT_IN_TEN).get(part);
       expect(share).toBeGreaterThan(0.76);
-      expect(share).toBeLessThan(0.84);
+      // Where more than a tenth have no damage nothing lies below its range: an honest one holds up to 90 %.
+      expect(share).toBeLessThan(part === 'damage' ? 0.91 : 0.84);
     });
 
     it('every single seed holds over all parts, at every level', () => {

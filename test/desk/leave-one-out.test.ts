@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gather, type YieldObservation } from '../../src/core/yield.ts';
-import { leaveOneOut, withDemo, without } from '../calibrate-demo.ts';
+import { gather, without, type YieldObservation } from '../../src/core/yield.ts';
+import { leaveOneOut, withDemo } from '../calibrate-demo.ts';
 import { binomialCounts, LEVELS } from '../calibrate-run.ts';
 
 const elk = { species: 'elk', brought: 'whole' } as const;

@@ -4,6 +4,7 @@ import { seeded } from '../random.ts';
 import type { Brought, SpeciesProfile } from '../species.ts';
 import { foretellSplits } from '../yield-foretell.ts';
 import { modelFrom } from '../yield-model.ts';
+import { damageOfAll, splitPriors } from '../yield-prior.ts';
 import { baseOf, divide, shareOf, SPLITS, type Base, type Split } from '../yield-tree.ts';
 import { SHARE_PARTS } from './part-shares.ts';
 
@@ -41,6 +42,13 @@ export function shareBaseOf(brought: Brought): Base {
 function drawShares(profile: SpeciesProfile, base: Base): number[][] {
   const chance = seeded(SEED);
   const splits = foretellSplits(modelFrom([profile], {}), { species: profile.code, brought: BROUGHT[base] });
+  // A covariance has no room for a lump at zero: damage is that of all animals here, those without any among them.
+  const all = damageOfAll(profile);
+  splits.damage = {
+    ...splits.damage,
+    middle: all.middle,
+    scale: (splits.damage.scale * all.spread) / splitPriors(profile, base).damage.spread,
+  };
   const draws = Array.from({ length: DRAWS }, () => {
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {

@@ -1,7 +1,7 @@
 /** What is really in an invented animal, before anyone weighs it: the world that the yield model believes in. */
 import type { SpeciesProfile } from '../../core/species.ts';
 import { withinShop } from '../../core/yield-columns.ts';
-import { splitPriors } from '../../core/yield-prior.ts';
+import { damageOfAll, splitPriors } from '../../core/yield-prior.ts';
 import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../../core/yield-tree.ts';
 import type { Age, Brought } from '../shapes.ts';
 import type { Draw } from './draw.ts';
@@ -33,7 +33,9 @@ const CLEAN = 0.6;
 /** Grams of every part; they add up to `baseGrams`. */
 export function truthOf(made: Made, draw: Draw): Record<Part, number> {
   const base = baseOf(made.brought) ?? 'carcass';
-  const priors = splitPriors(made.profile, base);
+  const published = splitPriors(made.profile, base);
+  // Published damage is a mean over all animals; which of them have none is made up below.
+  const priors = { ...published, damage: { ...published.damage, ...damageOfAll(made.profile) } };
   const share = {} as Record<Split, number>;
   for (const split of SPLITS) {
     const { middle, spread, animals } = priors[split];
