@@ -23,7 +23,7 @@ const everything = {
   path: '/shop/shop.gambrel',
   cooler: 'Cold room 1', count: 3, sample: 'L26-118', before: 'positive', other: '26-0012',
   inGrams: 20000, outGrams: 23000, tickets: '26-0012, 26-0013', shop: 'EUR', paidIn: 'USD',
-  today: '2126-11-20', last: '2026-10-10', season: 2025,
+  now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
 }; // prettier-ignore
 
 /** Written like codes, but names of fields and of files. */
