@@ -9,7 +9,12 @@ const ROOT = join(import.meta.dirname, '..');
 
 /** Puts a demo book at `path`. */
 export function demoAt(path: string): Promise<void> {
-  return copyDemo(path, join(tmpdir(), `gambrel-demo-${sourcesKey()}.gambrel`));
+  return copyDemo(path, demoKeptAt());
+}
+
+/** Where the demo of these sources is kept. */
+export function demoKeptAt(): string {
+  return join(tmpdir(), `gambrel-demo-${sourcesKey()}.gambrel`);
 }
 
 let key: string | undefined;

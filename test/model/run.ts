@@ -1,7 +1,9 @@
 /**
  * `npm run model`: random histories of a shop's days at a real desk, against a model of what a shop may do.
- * `node test/model/run.ts [--steps 100000] [--seed 1] [--length 250] [--history N] [--replay JSON] [--broken] [--demo]`
+ * `node test/model/run.ts [--steps 100000] [--seed 1] [--length 250] [--history N] [--replay JSON] [--broken]`
  */
+import { demoBook } from '../../src/desk/demo/copy.ts';
+import { demoKeptAt } from '../demo-copy.ts';
 import { BROKEN, findBroken } from './broken.ts';
 import { historyOf, run, type Drawn } from './history.ts';
 import { shorten, told } from './shorten.ts';
@@ -38,14 +40,15 @@ if (replay !== undefined) {
   process.exitCode = missed === 0 ? 0 : 1;
 } else {
   const tally = new Tally();
+  const demo = demoBook(demoKeptAt());
   const started = Date.now();
   for (let n = only === undefined ? 0 : Number(only); tally.steps < wanted; n++) {
     const history = historyOf(seed, n, length);
-    const ran = await run(history, { tally });
+    const ran = await run(history, { tally, demo });
     tally.histories += 1;
     if (ran.wrong !== null) {
       console.log(`History ${n} of seed ${seed} fails at step ${ran.at + 1}: ${ran.wrong}\nShortening …`);
-      console.log(told(await shorten(history, ran)));
+      console.log(told(await shorten(history, ran, { demo })));
       process.exitCode = 1;
       break;
     }

@@ -28,9 +28,11 @@ export function outOf(shop: Shop, batchId: number, more: number, said: boolean):
 
 const openBatches = (shop: Shop) => shop.book.batches.filter(({ done }) => !done);
 
+/** The scale's step in the shop's unit, as the shop is set up; another unit leaves the number as it is. */
+const SCALE_STEP = 0.05;
+
 /** Trim that half a scale step decides counts as none. */
-const trimCrumb = ({ book: { settings } }: Shop): number =>
-  ((settings.unit === 'lb' ? 0.05 : 0.02) * GRAMS[settings.unit]) / 2 + CRUMB;
+const trimCrumb = ({ book: { settings } }: Shop): number => (SCALE_STEP * GRAMS[settings.unit]) / 2 + CRUMB;
 
 export const start: Step = {
   weight: 7,

@@ -177,8 +177,11 @@ async function throughDemo(driver: Driver): Promise<void> {
 /** A door that is open: nothing to try again, and no new book in place of a good one. */
 export const atTheDoor: Step = {
   weight: 0.2,
-  calls: ['shop.tryAgain', 'shop.beginAnew'],
-  draw: (_, dice) => act(dice.pick(['shop.tryAgain', 'shop.beginAnew'] as const), {}),
+  calls: ['shop.tryAgain', 'shop.beginAnew', 'shop.keepRecords'],
+  draw(_, dice) {
+    const call = dice.pick(['shop.tryAgain', 'shop.beginAnew', 'shop.keepRecords'] as const);
+    return act(call, {}, { refuse: because([call === 'shop.keepRecords', 'book.not-altered']) });
+  },
 };
 
 export const lockBackups: Step = {
