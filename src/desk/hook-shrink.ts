@@ -68,6 +68,12 @@ export function shrinkLearning(
   };
 }
 
+/**
+ * Nothing hangs longer. More days come of a wrong date or clock, or of a file that tells only when the animal came; what it
+ * lost would have no bounds then. Our choice, no source.
+ */
+const MOST_DAYS = 60;
+
 function isSame(one: HookPair | undefined, other: HookPair | undefined): boolean {
   return JSON.stringify(one) === JSON.stringify(other);
 }
@@ -78,7 +84,8 @@ function shrinkOf(
   dayOf: (moment: string) => string,
 ): HookShrink {
   const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
-  const days = (from: string, to: string): number => Math.max(0, daysBetween(from, dayOf(to)));
+  const days = (from: string, to: string): number =>
+    Math.min(MOST_DAYS, Math.max(0, daysBetween(from, dayOf(to))));
   const model: ShrinkModel = learnShrink(
     Array.from(pairs, ({ received_on, hung_at, received, hanging, ...pair }): ShrinkPair => ({
       ...pair,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SPECIES } from '../../src/desk/resources.ts';
 import { shrinkLearning } from '../../src/desk/hook-shrink.ts';
+import { bringIn } from './bring-file.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 const DAY = 24 * 3600;
@@ -157,4 +158,25 @@ describe('the loss on the hook', () => {
       expect(seen.size).toBe(5);
     });
   });
+});
+
+describe('a hanging weight many years after the animal came, by its dates', () => {
+  it('keeps the animal open to be read and weighed: a clock that was wrong', async () => {
+    const shop = await freshDesk('kg');
+    const id = await takeIn(shop, {}, null);
+    await shop.call('table.weigh', { animalId: id, stage: 'received', part: 'carcass', typed: '180' });
+    shop.wait(12 * 365 * 86_400);
+    await shop.call('shop.trustClock', {});
+    await shop.call('table.weigh', { animalId: id, stage: 'hanging', part: 'carcass', typed: '172', sure: true });
+    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '20', sure: true });
+    expect((await shop.call('animals.open', { id })).weighings).toHaveLength(3);
+    expect(shop.broken).toEqual([]);
+  }); // prettier-ignore
+
+  it('keeps the animal open to be read: a file of long ago', async () => {
+    const shop = await freshDesk('kg');
+    await bringIn(shop, 'animals', 'Name,Species,Brought in as,Date received,Received weight,Hanging weight\nBo,Elk,skinned,11/02/2013,180,172\n', {}, true);
+    expect((await shop.call('animals.open', { id: 1 })).weighings).toHaveLength(2);
+    expect(shop.broken).toEqual([]);
+  }); // prettier-ignore
 });
