@@ -28,12 +28,12 @@ const SHEETS: Record<Kind, (shop: Shop, dice: Dice) => Sheet> = {
     wrong: false,
   }),
   animals(shop, dice) {
-    const days = [dice.between(1, 900), dice.between(1, 1500), dice.onceIn(8) ? -3 : 20].map((ago) => dayPlus(shop.today, -ago));
+    const days = [dice.between(1, 900), dice.between(1, 5000), dice.onceIn(8) ? -3 : 20].map((ago) => dayPlus(shop.today, -ago));
     if (dice.onceIn(12)) days[0] = `1926${days[0]?.slice(4)}`;
-    const rows = days.map((day, i) => `Dana Whitlock ${i + dice.below(3)},Elk,skinned,${american(day)},${300 + i * 7},old ${i}`);
+    const rows = days.map((day, i) => `Dana Whitlock ${i + dice.below(3)},Elk,skinned,${american(day)},${320 + i * 7},${300 + i * 7},old ${i}`);
     return {
       kind: 'animals',
-      content: ['Name,Species,Brought in as,Date received,Hanging weight,Old number', ...rows, ''].join('\n'),
+      content: ['Name,Species,Brought in as,Date received,Received weight,Hanging weight,Old number', ...rows, ''].join('\n'),
       wrong: days.some((day) => day > shop.today || day < '1950-01-01'),
     };
   },

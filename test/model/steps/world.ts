@@ -162,7 +162,7 @@ async function throughDemo(driver: Driver): Promise<void> {
   if (!driver.hasDemo) return;
   await otherLeaves(driver);
   driver.letGo();
-  await driver.perform(act('shop.openDemo', {}));
+  await driver.perform(act('shop.openDemo', {}), driver.windowAnew());
   driver.inDemo = true;
   await driver.learnOpening(0);
   for (const call of ['rail.look', 'pickup.look', 'season.yields', 'books.check', 'grinder.look'] as const)
