@@ -1,5 +1,6 @@
 /** Whether a book that is not there was there before. */
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { backupFolder, backupsIn } from './backup.ts';
 import { listSetAside } from './books-aside.ts';
 import { BookTrouble } from './trouble.ts';
@@ -46,6 +47,8 @@ function holdsNothing(path: string): boolean {
 
 /** True as well where the folder of backups is there and cannot be read: somebody's book was here. */
 function hadBackups(path: string): boolean {
+  // Nothing ever lay in a place that is no folder; opening says what is wrong with it.
+  if (existsSync(dirname(path)) && !statSync(dirname(path)).isDirectory()) return false;
   try {
     return backupsIn(path, backupFolder(path)).length > 0;
   } catch {
