@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import vue from '@vitejs/plugin-vue';
 import { defineConfig } from 'vitest/config';
 
@@ -9,6 +10,8 @@ export default defineConfig({
     globalSetup: ['test/new-enough-node.ts'],
     setupFiles: ['test/property-seed.ts'],
     env: { TZ: 'America/Denver' },
+    // The browser tests wait more than they compute, so that even two processors carry two files at a time.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     testTimeout: 20_000,
     hookTimeout: 60_000,
   },

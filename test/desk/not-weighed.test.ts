@@ -24,7 +24,7 @@ describe('parts that were not weighed', () => {
     for (let i = 0; i < 30; i++) await deerWithoutDamageTote(shop, 70 + i, normal);
     const after = await damageRange(shop);
     // What is said of damage rests on the published figures as before, not on thirty zeros.
-    expect(after.low).toBeGreaterThan(before.low * 0.7);
+    expect(after.low).toBeGreaterThanOrEqual(before.low * 0.7);
     expect(after.high).toBeGreaterThan(before.high * 0.7);
     const id = await takeIn(shop, { species: 'white-tail', detail: 'detailed' }, '83.4');
     await cut(shop, id, { 'whole cuts': '20.0', trim: '25.0', bone: '19.2', sinew: '9.2', damage: '2.1' });

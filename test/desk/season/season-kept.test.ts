@@ -100,6 +100,7 @@ describe('a season at hand', () => {
     expect(await lookAtAll(shop.desk)).toEqual(await lookAnew(shop.bookPath));
     const { weighings } = await shop.call('animals.open', { id: shop.done });
     const into = weighings.find(({ stage }) => stage === 'grinder');
+    await shop.call('grinder.reopen', { batchId: shop.batchId, reason: 'a wrong tub was weighed' });
     await shop.call('table.void', { weighingId: into?.id ?? 0, reason: 'wrong tub' });
     const after = await lookAtAll(shop.desk);
     expect(after).toEqual(await lookAnew(shop.bookPath));
