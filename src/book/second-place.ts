@@ -30,6 +30,7 @@ import { BookTrouble, bookTroubleOf } from './trouble.ts';
  * there by the same rule as beside the book; what else lies there is left alone.
  * @param lock the lock; `false` when the shop decided against one; null when it never decided: then a folder that
  *   has locked copies of this book gets no plain one, for the book may come from a backup older than the passphrase
+ * @param keeping the path of a copy that stays although others are thinned
  * @throws BookTrouble `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
  */
 export function copyToSecondPlace(
@@ -37,6 +38,7 @@ export function copyToSecondPlace(
   bookPath: string,
   folder: string,
   lock: Lock | false | null,
+  keeping?: string,
 ): Backup {
   if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookTrouble('no-stick', folder);
   refuseOwnFolder(bookPath, folder);
@@ -63,7 +65,8 @@ export function copyToSecondPlace(
     const opener: Opener | undefined = lock ? { lock, scratch } : undefined;
     const ours = listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book));
     for (const one of ours) keepPrivate(one.path); // those that earlier versions put there
-    thinBackups(ours, copy, (backups) => ownBackups(source, label.book, backups, opener));
+    const mayGo = ours.filter(({ path: there }) => there !== keeping);
+    thinBackups(mayGo, copy, (backups) => ownBackups(source, label.book, backups, opener));
     return copy;
   } finally {
     source.close();

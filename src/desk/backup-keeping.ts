@@ -88,17 +88,20 @@ export const longBackup = {
   },
 };
 
-/** Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first. */
-export function keepBackup(room: BackedUp, at: Date): KeptBackup {
+/**
+ * Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first.
+ * @param keeping the path of one that stays, whichever of the two places it lies in
+ */
+export function keepBackup(room: BackedUp, at: Date, keeping?: string): KeptBackup {
   const { book, backups } = room;
   try {
     const backup = backUp(book.db, book.path, at);
     backups.problem = null;
     backups.made();
     const identity = identityOf(book.db);
-    const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity));
+    const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity) && one.path !== keeping);
     thinBackups(beside, backup, (backups) => ownBackups(book.db, identity, backups));
-    return { ok: true, backup, second: room.demo ? null : copyAway(room, backup) };
+    return { ok: true, backup, second: room.demo ? null : copyAway(room, backup, keeping) };
   } catch (error) {
     const trouble = bookTroubleOf(error, book.path);
     backups.problem = problemOfTrouble(trouble);
@@ -112,12 +115,12 @@ export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookTro
   return new Trouble('broken', problemOfTrouble(trouble).code, { with: { path } });
 }
 
-function copyAway({ book, backups, settings }: BackedUp, backup: Backup): Backup | null {
+function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping?: string): Backup | null {
   const folder = settings.secondBackupFolder;
   backups.secondProblem = null;
   if (!folder) return null;
   try {
-    return copyToSecondPlace(backup, book.path, folder, keptLock(book));
+    return copyToSecondPlace(backup, book.path, folder, keptLock(book), keeping);
   } catch (error) {
     const trouble = bookTroubleOf(error, folder);
     // What went wrong on this computer's own disk is no matter of the stick.

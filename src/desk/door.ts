@@ -105,7 +105,8 @@ export class BookDoor implements Door {
    */
   restore(source: Source, opening: Opening, firstLook: (room: DeskRoom) => unknown): string | null {
     const places = this.room && placesOf(this.room);
-    this.close();
+    // The backup made on closing begins a new day, on which the one that is wanted might have to go.
+    this.close({ keeping: source.path });
     let aside: string | null | undefined;
     try {
       aside = restoreBackup(this.bookPath, source, this.now(), opening);
@@ -144,11 +145,14 @@ export class BookDoor implements Door {
     else this.#attempt(() => this.#shop(false));
   }
 
-  /** Lets go of the book, leaving one whole file; one that changed is backed up first, unless there is no time for it. */
-  close({ backUp = true } = {}): void {
+  /**
+   * Lets go of the book, leaving one whole file; one that changed is backed up first, unless there is no time for it.
+   * @param how.keeping a backup that stays although others are thinned
+   */
+  close({ backUp = true, keeping }: { backUp?: boolean; keeping?: string } = {}): void {
     const { room } = this;
     if (!room) return;
-    if (backUp && this.#guarded && !room.demo && room.backups.due()) this.#backUp(room);
+    if (backUp && this.#guarded && !room.demo && room.backups.due()) this.#backUp(room, keeping);
     this.#letGo();
     if (room.demo) dropIfPossible(dirname(room.book.path));
     else if (this.#guarded) this.#try(() => seal(this.bookPath));
@@ -201,8 +205,8 @@ export class BookDoor implements Door {
     }
   }
 
-  #backUp(room: DeskRoom): void {
-    const kept = keepBackup(room, this.now());
+  #backUp(room: DeskRoom, keeping?: string): void {
+    const kept = keepBackup(room, this.now(), keeping);
     if (!kept.ok) this.#onBroken(kept.trouble);
   }
 

@@ -1,4 +1,14 @@
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
@@ -26,6 +36,33 @@ const newest = async (shop: Desk, place: string) => {
 };
 const hunters = async (shop: Desk) =>
   (await shop.call('hunters.find', { text: 'hunter' })).map(({ name }) => name);
+
+describe('going back to a backup of an earlier day', () => {
+  /** A morning, a noon and an evening of the day before, each with one hunter more, and one entry of today. */
+  async function dayAfter(second = ''): Promise<Desk> {
+    const shop = await shopWith();
+    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    for (const name of ['Hunter A', 'Hunter B', 'Hunter C']) {
+      await shop.call('hunters.save', { name });
+      await shop.call('shop.backUp', {});
+      shop.wait(2 * 3600);
+    }
+    shop.wait(86_400);
+    await shop.call('hunters.save', { name: 'Hunter D' });
+    return shop;
+  }
+
+  it.each([
+    ['beside', 0], ['beside', 1], ['beside', 2], ['away', 0], ['away', 1], ['away', 2],
+  ] as const)('finds it (%s, %s) although the backup made on closing thins that day', async (place, which) => {
+    const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
+    onTestFinished(() => rmSync(second, { recursive: true, force: true }));
+    const shop = await dayAfter(second);
+    const row = (await shop.call('shop.backups', {})).rows.filter((one) => one.place === place).toReversed()[which];
+    await shop.call('shop.restore', { path: row?.path ?? '' });
+    expect((await hunters(shop)).sort()).toEqual(['Hunter A', 'Hunter B', 'Hunter C'].slice(0, which + 1));
+  }); // prettier-ignore
+});
 
 describe('backups by themselves', () => {
   it('are made when the desk closes, if the book changed, and not again if it did not', async () => {
