@@ -2,12 +2,15 @@
 import type { Shop } from './shop.ts';
 
 const DAY = 86_400_000;
+const EARLIEST = Date.parse('2020-01-01T00:00:00Z');
+const LATEST = Date.parse('2099-12-01T00:00:00Z');
 /** The desk looks again within the hour. */
 const HOURS = 2 * 3_600_000;
 
 export function clockDoubt({ now, book }: Shop): { refuse: string[]; may: string[] } {
-  if (now < Date.parse('2020-01-01') || now > Date.parse('2099-12-01T00:00:00Z'))
-    return { refuse: ['clock.impossible'], may: [] };
+  const beyond = Math.max(EARLIEST - now, now - LATEST);
+  if (beyond > HOURS) return { refuse: ['clock.impossible'], may: [] };
+  if (beyond > 0) return { refuse: [], may: ['clock.impossible'] };
   const entries = Object.values(book.lastEntries);
   if (entries.length === 0) return { refuse: [], may: [] };
   const found = Math.max(...entries);
