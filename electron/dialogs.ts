@@ -1,10 +1,10 @@
 /** The shell's own news and questions, outside the window. */
-import { dialog } from 'electron';
+import { BrowserWindow, dialog, type MessageBoxOptions, type MessageBoxReturnValue } from 'electron';
 import { logError } from './log.ts';
 
 /** One sentence with nothing to decide. */
 export async function tell(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
-  await dialog.showMessageBox({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
+  await show({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
 }
 
 /** The same for those who can do nothing about a sentence that cannot be shown: it is logged. Never rejects. */
@@ -19,7 +19,7 @@ export async function announce(kind: 'info' | 'warning' | 'error', message: stri
  * @returns the number of the answer
  */
 export async function ask(message: string, buttons: string[], escape = 0): Promise<number> {
-  const { response } = await dialog.showMessageBox({
+  const { response } = await show({
     type: 'question',
     title: 'Gambrel',
     message,
@@ -30,4 +30,15 @@ export async function ask(message: string, buttons: string[], escape = 0): Promi
     noLink: true,
   });
   return response;
+}
+
+/**
+ * On macOS a box without a window stops the whole process until it is answered: pages do not load, and an end of the desk is not
+ * noticed. Over a window it is a sheet and stops nothing. Never over a hidden window, where nobody could answer.
+ */
+function show(options: MessageBoxOptions): Promise<MessageBoxReturnValue> {
+  const over = BrowserWindow.getAllWindows().find((window) => window.isVisible());
+  return process.platform === 'darwin' && over
+    ? dialog.showMessageBox(over, options)
+    : dialog.showMessageBox(options);
 }

@@ -45,7 +45,13 @@ app.on('open-file', (event, path) => {
   else openedWith = path;
 });
 
-if (app.requestSingleInstanceLock(given)) app.whenReady().then(start).catch(giveUp);
+// macOS closes a box of the same turn at once (electron/electron#31402), and the person would never read it.
+if (app.requestSingleInstanceLock(given))
+  app
+    .whenReady()
+    .then(() => new Promise<void>((next) => setImmediate(next)))
+    .then(start)
+    .catch(giveUp);
 else app.quit();
 
 async function start(): Promise<void> {

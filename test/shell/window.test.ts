@@ -140,6 +140,15 @@ describe('on other systems', () => {
     expect(shell.appUserModelId).toBe(null);
   });
 
+  it('macOS shows a sentence over the window, where it stops nothing', async () => {
+    pretend('darwin');
+    const shell = await opened();
+    windowOf(shell).contents.emit('render-process-gone', {}, { reason: 'crashed' });
+    await expect
+      .poll(() => shell.dialogs.map(({ message }) => message))
+      .toEqual([expect.stringMatching(/^The window stopped/)]);
+  });
+
   it('the taskbar of Windows knows the program by the name that its installer gives the shortcuts', async () => {
     pretend('win32');
     const shell = await started({ onlyInstance: false });

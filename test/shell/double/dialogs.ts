@@ -34,8 +34,11 @@ const OPEN_OPTIONS = ['title', 'defaultPath', 'filters', 'properties'];
 const SAVE_OPTIONS = ['title', 'defaultPath', 'filters'];
 const PROPERTIES = ['openFile', 'openDirectory', 'createDirectory'];
 
-/** @param refuses what showing a message rejects with, if it fails */
-export function dialogsDouble(isReady: () => boolean, refuses?: Error) {
+/**
+ * @param visible the windows that a person sees
+ * @param refuses what showing a message rejects with, if it fails
+ */
+export function dialogsDouble(isReady: () => boolean, visible: () => readonly object[], refuses?: Error) {
   /** Boxes that stand open: nobody has pressed a button yet. */
   const standing: ((response: number) => void)[] = [];
   const record = {
@@ -67,7 +70,14 @@ export function dialogsDouble(isReady: () => boolean, refuses?: Error) {
     return path;
   }
   const dialog = strict('dialog', {
-    async showMessageBox(asked: AskedDialog) {
+    async showMessageBox(first: AskedDialog | object, second?: AskedDialog) {
+      const over = second && first;
+      const asked = second ?? (first as AskedDialog);
+      if (over && !visible().includes(over))
+        throw new Error(`Nobody can answer over a window that is not seen: ${asked.message}`);
+      // There the box would stop the whole main process, which a double in one process cannot play.
+      if (!over && process.platform === 'darwin' && visible().length > 0)
+        throw new Error(`A box without a window stops everything on macOS: ${asked.message}`);
       checkOptions('showMessageBox', asked, MESSAGE_OPTIONS);
       if (!isReady()) throw new Error('dialog module can only be used after app is ready');
       if (refuses) throw refuses;

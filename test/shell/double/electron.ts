@@ -59,7 +59,11 @@ export function electronDouble(options: DoubleOptions) {
   const beforeRequest = once<BeforeRequest>('onBeforeRequest');
   const serial = serialDouble();
   const downloads = downloadsDouble();
-  const dialogs = dialogsDouble(() => record.ready, options.rejects?.showMessageBox);
+  const dialogs = dialogsDouble(
+    () => record.ready,
+    () => record.windows.filter(({ shown }) => shown),
+    options.rejects?.showMessageBox,
+  );
   const sessionListeners: Record<string, (listener: never) => void> = {
     'select-serial-port': serial.onSelect,
     'will-download': downloads.onDownload,
@@ -176,6 +180,9 @@ export function electronDouble(options: DoubleOptions) {
       exit: (code: number) => (record.ended ??= code),
     }),
     BrowserWindow: class extends WindowDouble {
+      static getAllWindows(): WindowDouble[] {
+        return [...record.windows];
+      }
       constructor(windowOptions: WindowDouble['options']) {
         if (!record.ready) throw new Error('No window before ready');
         if (options.rejects?.BrowserWindow) throw options.rejects.BrowserWindow;

@@ -211,6 +211,10 @@ export class WindowDouble extends StrictEmitter {
     this.shown = true;
     this.shows += 1;
   }
+  isVisible(): boolean {
+    checkAlive(this.destroyed);
+    return this.shown;
+  }
   isDestroyed(): boolean {
     return this.destroyed;
   }
