@@ -3,7 +3,7 @@ import type { CallName } from '../../src/bridge/contract.ts';
 import { STEPS } from './steps/index.ts';
 
 /** Called before each history begins. */
-const AT_THE_BEGINNING: readonly CallName[] = ['shop.setUp'];
+export const AT_THE_BEGINNING: readonly CallName[] = ['shop.setUp'];
 
 export const DRIVEN: ReadonlySet<CallName> = new Set([
   ...AT_THE_BEGINNING,

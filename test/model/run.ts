@@ -5,6 +5,7 @@
 import { demoBook } from '../../src/desk/demo/copy.ts';
 import { demoKeptAt } from '../demo-copy.ts';
 import { BROKEN, findBroken } from './broken.ts';
+import { AT_THE_BEGINNING, DRIVEN } from './driven.ts';
 import { historyOf, run, type Drawn } from './history.ts';
 import { shorten, told } from './shorten.ts';
 import { Tally } from './tally.ts';
@@ -59,5 +60,9 @@ if (replay !== undefined) {
     if (only !== undefined) break;
   }
   console.log(tally.table());
+  const never = [...DRIVEN].filter(
+    (call) => !AT_THE_BEGINNING.includes(call) && !tally.calls.get(call)?.done,
+  );
+  console.log(`Never carried out: ${never.join(', ') || 'none'}`);
   console.log(`Seed ${seed}, ${Math.round((Date.now() - started) / 1000)} s.`);
 }

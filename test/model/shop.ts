@@ -154,11 +154,10 @@ export class Shop {
       .reduce((sum, { kind, minor }) => sum + (kind === 'refund' ? -minor : minor), 0);
   }
 
-  /** Every ticket that an animal of this book has or had. */
+  /** Every ticket that an animal of this book has or had, once for each animal. */
   get tickets(): string[] {
     return this.book.animals.flatMap(({ ticket, formerTickets }) => [
-      ticket,
-      ...formerTickets.map((one) => one.ticket),
+      ...new Set([ticket, ...formerTickets.map((one) => one.ticket)]),
     ]);
   }
 }
