@@ -33,11 +33,12 @@ export const rightClock: Step = {
   calls: ['shop.trustClock'],
   draw(shop, dice) {
     const newest = Math.max(...Object.values(shop.book.lastEntries), 0);
-    const { refuse } = clockDoubt(shop);
+    const { refuse, may } = clockDoubt(shop);
     if (refuse.length > 0 && newest > 0 && (dice.onceIn(2) || refuse.includes('clock.impossible')))
       return { deed: 'the clock is set right', run: async () => void (shop.now = Math.min(trustedOr(shop.book.trusted, newest) + HOUR, LAST)) };
     return act('shop.trustClock', { by: 'RO' }, {
       refuse: because([refuse.includes('clock.impossible'), 'clock.impossible']),
+      may: may.filter((code) => code === 'clock.impossible'),
       done: () => void (shop.book.trusted = { at: shop.now, newest: newest === 0 ? null : newest }),
     });
   },
