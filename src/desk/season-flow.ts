@@ -25,7 +25,7 @@ export const flow = read(seasonFilter, (room, input): FlowLook => {
     season: filter.season,
     days: days.days,
     places: placesOf(room),
-    ...(running && whole && days.days.length > 0 ? forecastOf(room, days) : { forecast: [], pace: null }),
+    ...(running && whole && hasBegun(room, days) ? forecastOf(room, days) : { forecast: [], pace: null }),
     ...waitsOf(room, rows),
     backlog: backlogOf(room, filter.season, rows),
   };
@@ -36,15 +36,24 @@ function placesOf(room: DeskRoom): number | null {
   return coolers.length > 0 ? coolers.reduce((total, { places }) => total + places, 0) : null;
 }
 
+/** Whether anything came up to today: with a clock that was set back, all of it may lie ahead. */
+function hasBegun(room: DeskRoom, { taken }: SeasonDays): boolean {
+  return taken.some(({ on }) => on <= room.today());
+}
+
+/** Looks ahead from what happened up to today. */
 function forecastOf(room: DeskRoom, { days, taken, left }: SeasonDays): Pick<FlowLook, 'forecast' | 'pace'> {
   const season = room.season();
+  const today = room.today();
+  const known = <Day extends { on: string }>(all: readonly Day[]): Day[] =>
+    all.filter(({ on }) => on <= today);
   const { takenPerDay, cutPerDay, paceDays, earlierSeasons, ...told } = coolerForecast(
     {
-      today: room.today(),
+      today,
       season,
-      hanging: days.at(-1)?.hanging ?? 0,
-      taken,
-      left,
+      hanging: known(days).at(-1)?.hanging ?? 0,
+      taken: known(taken),
+      left: known(left),
       earlier: earlierIntake(room, season),
     },
     FORECAST_DAYS,

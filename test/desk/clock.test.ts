@@ -112,3 +112,25 @@ describe('a clock far from the newest entry', () => {
     expect(JSON.parse(found.after)).toMatchObject({ at: expect.stringMatching(/^2029-10/) as string });
   });
 });
+
+it('shows the season as it is, and looks ahead from nothing, while all of it lies ahead of a clock that was set back', async () => {
+  const shop = await freshDesk();
+  await takeIn(shop);
+  shop.wait(-40 * 86_400);
+  const { days, forecast, pace } = await shop.call('season.flow', {});
+  expect(days.map(({ on, taken }) => [on, taken])).toEqual([['2026-10-10', 1]]);
+  expect([forecast, pace]).toEqual([[], null]);
+});
+
+it('looks ahead from what came up to its day, where a clock that was set back has some of the season ahead', async () => {
+  const shop = await freshDesk('lb', '2026-09-01T15:00:00Z');
+  for (const _ of [1, 2]) await takeIn(shop);
+  shop.wait(20 * 86_400);
+  for (const _ of [1, 2, 3]) await takeIn(shop);
+  shop.wait(-10 * 86_400);
+  const { forecast, days } = await shop.call('season.flow', {});
+  expect(days.at(-1)).toMatchObject({ on: '2026-09-21', hanging: 5 });
+  // Two hang on the day that the clock shows; on the next no more than a few can.
+  expect(forecast[0]?.on).toBe('2026-09-12');
+  expect(forecast[0]?.mean).toBeLessThan(4);
+});
