@@ -125,6 +125,8 @@ export const restore: Step = {
 }; // prettier-ignore
 
 async function wayBack(driver: Driver, which: number, tries: boolean): Promise<void> {
+  // Leaving makes a backup, and thins others.
+  if (!tries) await otherLeaves(driver);
   const there = [...driver.backups.keys()].filter((path) => existsSync(path));
   const path = there[which % Math.max(1, there.length)];
   if (!path) return;
@@ -139,7 +141,6 @@ async function wayBack(driver: Driver, which: number, tries: boolean): Promise<v
     }));
     return;
   }
-  await otherLeaves(driver);
   const before = structuredClone(driver.shop.book);
   driver.letGo();
   const done = await driver.perform(act('shop.restore', { path }, {
