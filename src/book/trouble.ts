@@ -1,4 +1,4 @@
-import { existsSync, statfsSync } from 'node:fs';
+import { existsSync, statSync, statfsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname } from 'node:path';
 import type { SchemaDifference } from './schema-difference.ts';
@@ -76,9 +76,20 @@ export function bookTroubleOf(error: unknown, path: string): BookTrouble {
   const room = roomIn(dirname(path));
   const full = (meaning === 'folder' || meaning === 'drive') && room < HARDLY_ANY_BYTES;
   // SQLite sorts and undoes in temporary files, and does not say which of its files found no room.
-  if ((full || meaning === 'full') && code.startsWith('SQLITE_') && roomIn(tmpdir()) < room)
+  if (
+    (full || meaning === 'full') &&
+    code.startsWith('SQLITE_') &&
+    temporaryLiesApart(path) &&
+    roomIn(tmpdir()) < room
+  )
     return new BookTrouble('temporary', tmpdir(), detail);
   return new BookTrouble(full ? 'full' : meaning, path, detail);
+}
+
+/** Whether temporary files lie on another disk than the book: on one disk, both have the same room. */
+function temporaryLiesApart(path: string): boolean {
+  const at = (folder: string) => statSync(folder, { throwIfNoEntry: false })?.dev;
+  return at(tmpdir()) !== at(dirname(path));
 }
 
 /** Bytes free in a folder; endless where that cannot be told. */
