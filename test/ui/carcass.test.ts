@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { BOX, drawingOf, type Point, type Region } from '../../src/ui/carcass/drawing.ts';
@@ -9,9 +10,7 @@ interface Profile {
   body: string;
   primals: { code: string; name: string; pair: boolean }[];
 }
-const species = JSON.parse(
-  readFileSync(new URL('../../resources/species.json', import.meta.url), 'utf8'),
-) as Profile[];
+const species = JSON.parse(readFileSync('resources/species.json', 'utf8')) as Profile[];
 const bodies = [...new Set(species.map(({ body }) => body))];
 
 /** Flattens the curves of a path (M, then C only, as the drawings are written) into a polygon. */

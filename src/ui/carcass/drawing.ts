@@ -1,8 +1,8 @@
-import { bear } from './drawings/bear.ts';
-import { bison } from './drawings/bison.ts';
-import { boar } from './drawings/boar.ts';
-import { cervid } from './drawings/cervid.ts';
-import { pronghorn } from './drawings/pronghorn.ts';
+import bear from './drawings/bear.svg?raw';
+import bison from './drawings/bison.svg?raw';
+import boar from './drawings/boar.svg?raw';
+import cervid from './drawings/cervid.svg?raw';
+import pronghorn from './drawings/pronghorn.svg?raw';
 
 /** Width and height of every drawing, in its own units; text is 12 of them high. */
 export const BOX = { width: 420, height: 260 } as const;
@@ -35,9 +35,41 @@ export interface Drawing {
   eye: Point;
 }
 
-const drawings: Readonly<Record<string, Drawing>> = { cervid, pronghorn, boar, bear, bison };
+const files: Readonly<Record<string, string>> = { cervid, pronghorn, boar, bear, bison };
+const read = new Map<string, Drawing>();
 
 /** The drawing of a build of body (`species.body`), or none for a build that nobody has drawn. */
 export function drawingOf(body: string): Drawing | undefined {
-  return drawings[body];
+  const file = files[body];
+  if (file === undefined) return undefined;
+  const drawing = read.get(body) ?? readDrawing(file);
+  read.set(body, drawing);
+  return drawing;
+}
+
+/** Reads a file of `drawings`: a group of paths for each kind of line, and `data-` attributes for the words of a region. */
+function readDrawing(file: string): Drawing {
+  const svg = new DOMParser().parseFromString(file, 'image/svg+xml');
+  const pathsOf = (group: string): SVGPathElement[] => [
+    ...svg.querySelectorAll<SVGPathElement>(`#${group} > path`),
+  ];
+  const linesOf = (group: string): string[] => pathsOf(group).map((path) => path.getAttribute('d') ?? '');
+  const eye = svg.querySelector('#eye');
+  return {
+    regions: pathsOf('regions').map((path) => {
+      const [x = 0, y = 0] = (path.dataset.at ?? '').split(' ').map(Number);
+      return {
+        code: path.id,
+        path: path.getAttribute('d') ?? '',
+        at: [x, y],
+        room: Number(path.dataset.room),
+        rows: Number(path.dataset.rows),
+      };
+    }),
+    rest: linesOf('rest'),
+    horns: linesOf('horns'),
+    beams: linesOf('beams'),
+    hints: linesOf('hints'),
+    eye: [Number(eye?.getAttribute('cx')), Number(eye?.getAttribute('cy'))],
+  };
 }
