@@ -6,9 +6,11 @@ import App from './App.vue';
 import { openBridge } from './bridge.ts';
 import { animalPage, makeRouter } from './router.ts';
 import { useShop } from './stores/shop.ts';
+import { useTheme } from './use/theme.ts';
 
 await openBridge();
 const app = createApp(App).use(createPinia());
+useTheme();
 await useShop().start();
 app.use(makeRouter()).mount('#window');
 // The first ticket of the day shall open as fast as the next: its page is fetched while nobody waits.

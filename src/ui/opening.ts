@@ -1,23 +1,18 @@
-/** The opening of a book that this window shows, and the end of what the window remembers of it. */
+import { defineStore } from 'pinia';
+import { ref, watch } from 'vue';
 
-let shown: string | null = null;
-const resets: (() => void)[] = [];
-
-/** The opening that calls of this window are meant for; null before the first look at the shop, and while no book is open. */
-export const shownOpening = (): string | null => shown;
+/** The opening of a book that this window shows. */
+export const useOpening = defineStore('opening', () => {
+  /** What calls of this window are meant for; null before the first look at the shop, and while no book is open. */
+  const shown = ref<string | null>(null);
+  return { shown };
+});
 
 /**
- * Registers what clears state that outlives a page: record numbers, half-typed entries and ways back of one book mean
- * something else in another. It stays registered for as long as the window lives.
+ * Clears a store when another opening is shown: record numbers, half-typed entries and ways back of one book mean
+ * something else in another. Call it where the store is set up.
  */
 export function onOtherOpening(reset: () => void): void {
-  resets.push(reset);
-}
-
-/** Shows this opening from now on. Another one than before clears everything that belongs to a book; says whether it did. */
-export function showOpening(next: string | null): boolean {
-  if (next === shown) return false;
-  shown = next;
-  for (const reset of resets) reset();
-  return true;
+  const opening = useOpening();
+  watch(() => opening.shown, reset, { flush: 'sync' });
 }

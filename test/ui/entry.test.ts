@@ -2,7 +2,7 @@ import { createPinia, setActivePinia } from 'pinia';
 import { reactive } from 'vue';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { PrimalWeighed, WeighingRow } from '../../src/bridge/contract.ts';
-import { showOpening } from '../../src/ui/opening.ts';
+import { useOpening } from '../../src/ui/opening.ts';
 import { useDrafts } from '../../src/ui/stores/drafts.ts';
 import {
   entryName,
@@ -161,7 +161,7 @@ describe('half-typed entries', () => {
     const drafts = useDrafts();
     drafts.of('table 1', fresh).typed = '18.6';
     drafts.lastPlace = 'Freezer 2';
-    showOpening('of another book');
+    useOpening().shown = 'of another book';
     expect(drafts.of('table 1', fresh)).toEqual(fresh());
     expect(drafts.lastPlace).toBe('');
   });

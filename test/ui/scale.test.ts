@@ -1,3 +1,4 @@
+// @vitest-environment happy-dom
 /** The scale of a window, against a port over real streams: what it shows, what it offers, what it survives. */
 import { createPinia, setActivePinia } from 'pinia';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -30,6 +31,7 @@ function around(known: ScalePort[] = [], kept: string | null = null) {
   const storage = {
     getItem: (key: string) => store.get(key) ?? null,
     setItem: (key: string, value: string) => void store.set(key, value),
+    removeItem: (key: string) => void store.delete(key),
   };
   return {
     scale: makeScale({ ports, storage, now: () => performance.now() }),

@@ -1,3 +1,4 @@
+import { useMemoize } from '@vueuse/core';
 import bear from './drawings/bear.svg?raw';
 import bison from './drawings/bison.svg?raw';
 import boar from './drawings/boar.svg?raw';
@@ -36,16 +37,12 @@ export interface Drawing {
 }
 
 const files: Readonly<Record<string, string>> = { cervid, pronghorn, boar, bear, bison };
-const read = new Map<string, Drawing>();
 
 /** The drawing of a build of body (`species.body`), or none for a build that nobody has drawn. */
-export function drawingOf(body: string): Drawing | undefined {
+export const drawingOf = useMemoize((body: string): Drawing | undefined => {
   const file = files[body];
-  if (file === undefined) return undefined;
-  const drawing = read.get(body) ?? readDrawing(file);
-  read.set(body, drawing);
-  return drawing;
-}
+  return file === undefined ? undefined : readDrawing(file);
+});
 
 /** Reads a file of `drawings`: a group of paths for each kind of line, and `data-` attributes for the words of a region. */
 function readDrawing(file: string): Drawing {

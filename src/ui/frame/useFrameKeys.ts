@@ -1,6 +1,6 @@
-import { onMounted, onUnmounted } from 'vue';
+import { useEventListener } from '@vueuse/core';
 import { useRouter } from 'vue-router';
-import { undoLast } from '../parts/toasts.ts';
+import { useToasts } from '../parts/toasts.ts';
 import { places } from './places.ts';
 import { isFullTicket } from './quick-ticket.ts';
 import { makeScan, READER_MS } from './scan.ts';
@@ -15,6 +15,7 @@ interface FrameKeys {
 /** Keys that work everywhere: places, find, help, undo, a ticket from a barcode reader. */
 export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const router = useRouter();
+  const toasts = useToasts();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
   /** The field as it was before the reader, which may have typed over a weight that was selected. */
@@ -34,7 +35,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       return;
     }
     if (command && event.key === 'z' && !hasText(event.target)) {
-      if (undoLast()) event.preventDefault();
+      if (toasts.undoLast()) event.preventDefault();
       return;
     }
     if (command || event.altKey) return;
@@ -61,8 +62,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
     scanned(text);
   }
   // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
-  onMounted(() => window.addEventListener('keydown', onKey, true));
-  onUnmounted(() => window.removeEventListener('keydown', onKey, true));
+  useEventListener('keydown', onKey, true);
 }
 
 /** True where letters go into a text: shortcuts of one key must not steal them. */

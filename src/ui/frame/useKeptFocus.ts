@@ -1,4 +1,4 @@
-import { onMounted, onUnmounted } from 'vue';
+import { useEventListener, useMutationObserver, useTimeoutFn } from '@vueuse/core';
 
 /** Whoever closed a sheet or led on puts the focus where it belongs; only if nobody did, it is put somewhere here. */
 const AFTER_OTHERS_MS = 60;
@@ -9,34 +9,25 @@ const AFTER_OTHERS_MS = 60;
  */
 export function useKeptFocus(): void {
   let around: Element[] = [];
-  let timer: ReturnType<typeof setTimeout> | undefined;
 
   const remember = ({ target }: FocusEvent): void => {
     around = [];
     for (let one = target as Element | null; one && one !== document.body; one = one.parentElement)
       around.push(one);
   };
+  function putBack(): void {
+    if (document.activeElement !== document.body) return;
+    const card = around.find((one) => one.isConnected && one.matches('main section, main form'));
+    const next = card ?? document.querySelector('main h1');
+    if (!(next instanceof HTMLElement)) return;
+    next.tabIndex = -1;
+    next.focus({ preventScroll: true });
+  }
+  const { isPending, start } = useTimeoutFn(putBack, AFTER_OTHERS_MS, { immediate: false });
   const look = (): void => {
-    if (around.length === 0 || around[0]?.isConnected || timer !== undefined) return;
-    timer = setTimeout(() => {
-      timer = undefined;
-      if (document.activeElement !== document.body) return;
-      const card = around.find((one) => one.isConnected && one.matches('main section, main form'));
-      const next = card ?? document.querySelector('main h1');
-      if (!(next instanceof HTMLElement)) return;
-      next.tabIndex = -1;
-      next.focus({ preventScroll: true });
-    }, AFTER_OTHERS_MS);
+    if (around.length > 0 && !around[0]?.isConnected && !isPending.value) start();
   };
-  const watcher = new MutationObserver(look);
 
-  onMounted(() => {
-    document.addEventListener('focusin', remember);
-    watcher.observe(document.body, { childList: true, subtree: true });
-  });
-  onUnmounted(() => {
-    document.removeEventListener('focusin', remember);
-    watcher.disconnect();
-    clearTimeout(timer);
-  });
+  useEventListener(document, 'focusin', remember);
+  useMutationObserver(document.body, look, { childList: true, subtree: true });
 }

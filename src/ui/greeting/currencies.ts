@@ -1,5 +1,5 @@
 /** Where the pound is what the scale in a shop shows. */
-const POUND_REGIONS = new Set(['US', 'LR', 'MM']);
+const POUND_REGIONS: ReadonlySet<string> = new Set(['US', 'LR', 'MM']);
 /** Money of the places where game is mostly cut for hunters; every other is found in the list. From memory. */
 const MONEY_OF: Readonly<Record<string, string>> = {
   US: 'USD', CA: 'CAD', GB: 'GBP', AU: 'AUD', NZ: 'NZD', ZA: 'ZAR', NA: 'NAD', NO: 'NOK', SE: 'SEK', DK: 'DKK', CH: 'CHF',

@@ -14,7 +14,7 @@ import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from '.
 import { readInstructions } from './read-instructions.ts';
 
 /** Fields that say themselves what is wrong with them. */
-const shownFields = new Set([
+const shownFields: ReadonlySet<string> = new Set([
   'hunter', 'name', 'phone', 'address', 'licence', 'species', 'sex', 'brought', 'parts', 'received', 'hanging',
   'tag', 'killDate', 'killArea', 'sample', 'promisedOn', 'receivedOn',
 ]); // prettier-ignore

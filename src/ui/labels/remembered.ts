@@ -1,13 +1,15 @@
 /** What this computer keeps from one printing to the next: the sizes that its printer prints on. */
-import { ref, watch, type Ref } from 'vue';
+import { useLocalStorage } from '@vueuse/core';
+import type { Ref } from 'vue';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
 
 /** A choice kept under `key`. What was kept and is no choice any more is forgotten. */
 function remembered<T extends string>(key: string, choices: readonly T[], first: T): Ref<T> {
-  const kept = localStorage.getItem(key);
-  const choice = ref(choices.find((one) => one === kept) ?? first) as Ref<T>;
-  watch(choice, (value) => localStorage.setItem(key, value));
-  return choice;
+  return useLocalStorage<T>(key, first, {
+    serializer: { read: (kept) => choices.find((one) => one === kept) ?? first, write: String },
+    writeDefaults: false,
+    listenToStorageChanges: false,
+  });
 }
 
 /** The size of package labels that this computer prints on. */

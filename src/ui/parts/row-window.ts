@@ -1,5 +1,6 @@
+import { useEventListener } from '@vueuse/core';
 import { defaultRangeExtractor, type Range, useWindowVirtualizer } from '@tanstack/vue-virtual';
-import { computed, nextTick, onMounted, onUnmounted, ref, shallowRef, watch, type Ref } from 'vue';
+import { computed, nextTick, onMounted, ref, shallowRef, watch, type Ref } from 'vue';
 
 /** From so many rows on, only those near the screen are drawn: thousands take seconds. */
 const MANY = 500;
@@ -74,23 +75,12 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
   }
   watch([some, rows], settle, { flush: 'post' });
 
-  const drawAll = (): void => void (whole.value = true);
-  const drawSome = (): void => void (whole.value = false);
-  const onKey = (event: KeyboardEvent): void => {
-    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'f') drawAll();
-  };
-  onMounted(() => {
-    void settle();
-    window.addEventListener('resize', settle);
-    window.addEventListener('beforeprint', drawAll);
-    window.addEventListener('afterprint', drawSome);
-    window.addEventListener('keydown', onKey);
-  });
-  onUnmounted(() => {
-    window.removeEventListener('resize', settle);
-    window.removeEventListener('beforeprint', drawAll);
-    window.removeEventListener('afterprint', drawSome);
-    window.removeEventListener('keydown', onKey);
+  onMounted(() => void settle());
+  useEventListener('resize', () => void settle());
+  useEventListener('beforeprint', () => (whole.value = true));
+  useEventListener('afterprint', () => (whole.value = false));
+  useEventListener('keydown', (event) => {
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'f') whole.value = true;
   });
   return {
     some,

@@ -1,4 +1,6 @@
-import { readonly, shallowRef } from 'vue';
+import { useTimeoutFn } from '@vueuse/core';
+import { defineStore } from 'pinia';
+import { shallowRef } from 'vue';
 import { onOtherOpening } from '../opening.ts';
 
 /** How long a thing just done may be undone with one press. */
@@ -10,34 +12,40 @@ export interface Toast {
   undo?: () => void;
 }
 
-const shown = shallowRef<readonly Toast[]>([]);
-let last = 0;
-// Undone would be something in the book that is open now.
-onOtherOpening(() => (shown.value = []));
+/** What was done last, shown by the frame. Only the newest: a pile would cover what it tells of. */
+export const useToasts = defineStore('toasts', () => {
+  const shown = shallowRef<Toast | null>(null);
+  let last = 0;
+  const timer = useTimeoutFn(dismiss, SHOWN_MS, { immediate: false });
 
-/** What is on screen now, drawn once, by the frame. Only the newest: a pile would cover what it tells of. */
-export const toasts = readonly(shown);
+  function show(text: string, undo?: () => void): void {
+    shown.value = { id: ++last, text, undo };
+    timer.start();
+  }
+
+  /** Takes the toast away before its time. */
+  function dismiss(): void {
+    shown.value = null;
+  }
+
+  /** Undoes the newest thing if it can be undone; false otherwise. */
+  function undoLast(): boolean {
+    const undo = shown.value?.undo;
+    if (!undo) return false;
+    dismiss();
+    undo();
+    return true;
+  }
+
+  // Undone would be something in the book that is open now.
+  onOtherOpening(dismiss);
+  return { shown, show, dismiss, undoLast };
+});
 
 /**
  * Says that something was done, for ten seconds, with a way back if `undo` is given.
  * @example toast('Kept 18.62 lb trim', () => void undo(weighingId));
  */
 export function toast(text: string, undo?: () => void): void {
-  const id = ++last;
-  shown.value = [{ id, text, undo }];
-  setTimeout(() => dismiss(id), SHOWN_MS);
-}
-
-/** Takes a toast away before its time. */
-export function dismiss(id: number): void {
-  shown.value = shown.value.filter((one) => one.id !== id);
-}
-
-/** Undoes the newest thing that can be undone; false if there is none. */
-export function undoLast(): boolean {
-  const newest = shown.value.findLast((one) => one.undo);
-  if (!newest?.undo) return false;
-  newest.undo();
-  dismiss(newest.id);
-  return true;
+  useToasts().show(text, undo);
 }

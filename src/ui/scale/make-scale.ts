@@ -1,11 +1,11 @@
+import { useIntervalFn, useStorage, type StorageLike } from '@vueuse/core';
 import { computed, reactive, ref, shallowRef } from 'vue';
 import { listenTo, type Listening } from './listen.ts';
 import { isSamePort, type PortSource, type ScalePort } from './port.ts';
 import { makePracticePort, type PracticeLoad, type PracticePort } from './practice-port.ts';
-import { readSettings, type ScaleSettings } from './scale-settings.ts';
+import { readSettings, USUAL, type ScaleSettings } from './scale-settings.ts';
 import { makeWatch, type ScaleProblem, type Shown } from './scale-watch.ts';
 
-const SETTINGS_KEY = 'gambrel.scale';
 /** Lines kept for the person who sets the scale up. */
 const LINES_KEPT = 8;
 const LOOK_EVERY_MS = 200;
@@ -14,14 +14,20 @@ const NOTHING: Shown = { state: 'none', weight: null, range: null, problem: null
 export interface ScaleAround {
   /** Null in a browser without serial ports. */
   ports: PortSource | null;
-  storage: Pick<Storage, 'getItem' | 'setItem'>;
+  storage: StorageLike;
   /** Milliseconds of a steady clock. */
   now(): number;
 }
 
 /** The scale of this window: its port, what it shows, and the weight that it offers. A person takes it, or types. */
 export function makeScale({ ports, storage, now }: ScaleAround) {
-  const settings = shallowRef(readSettings(storage.getItem(SETTINGS_KEY)));
+  const settings = useStorage<ScaleSettings>('gambrel.scale', USUAL, storage, {
+    serializer: { read: readSettings, write: JSON.stringify },
+    writeDefaults: false,
+    listenToStorageChanges: false,
+    shallow: true,
+    flush: 'sync',
+  });
   const shown = shallowRef<Shown>(NOTHING);
   /** As they came, newest last. */
   const lines = shallowRef<string[]>([]);
@@ -64,9 +70,9 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     }
     port = next;
     look();
-    const timer = setInterval(look, LOOK_EVERY_MS);
+    const looking = useIntervalFn(look, LOOK_EVERY_MS);
     void listening.ended.then((how) => {
-      clearInterval(timer);
+      looking.pause();
       listening = port = null;
       if (how === 'gone') shown.value = { ...NOTHING, state: 'gone' };
     });
@@ -90,7 +96,6 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
 
   function save(changes: Partial<ScaleSettings>): void {
     settings.value = { ...settings.value, ...changes };
-    storage.setItem(SETTINGS_KEY, JSON.stringify(settings.value));
   }
   function tell(problem: ScaleProblem): void {
     shown.value = { ...shown.value, problem };

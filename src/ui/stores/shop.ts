@@ -3,9 +3,8 @@ import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/zone.ts';
 import { call, onChanged } from '../bridge.ts';
-import { showOpening } from '../opening.ts';
+import { useOpening } from '../opening.ts';
 import { makeFormat } from '../texts/format.ts';
-import { setTheme } from '../use/theme.ts';
 
 /** Who works at this computer, for each book: the same initials are somebody else's in another. */
 const initialsKey = ({ bookPath }: ShopLook): string => `gambrel.initials ${bookPath}`;
@@ -22,6 +21,7 @@ const NO_SHOP = {
 
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
 export const useShop = defineStore('shop', () => {
+  const opening = useOpening();
   const look = shallowRef<ShopLook | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const by = ref('');
@@ -52,13 +52,15 @@ export const useShop = defineStore('shop', () => {
     // Without its book the desk has nothing to show; what stands on screen may be gone.
     if (!answer.problem.code.startsWith('book.')) return;
     look.value = null;
-    showOpening(null);
+    opening.shown = null;
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
   function take(fresh: ShopLook): void {
     look.value = fresh;
-    if (showOpening(fresh.opening)) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
+    const isOther = opening.shown !== fresh.opening;
+    opening.shown = fresh.opening;
+    if (isOther) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
     problem.value = null;
     if (by.value && !fresh.staff.some((one) => one.initials === by.value)) by.value = '';
   }
@@ -82,7 +84,6 @@ export const useShop = defineStore('shop', () => {
     // The people of the demo are not kept.
     if (look.value && !look.value.demo) localStorage.setItem(initialsKey(look.value), initials);
   });
-  watch(() => settings.value?.theme ?? 'system', setTheme, { immediate: true });
 
   return {
     look,

@@ -9,9 +9,9 @@ import { tableText as text } from '../texts/en-table.ts';
 import { weighingText } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
-import { confirmed } from './believed.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from './entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
+import { useStoodBy } from './stood-by.ts';
 import { useDoubt } from './useDoubt.ts';
 import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
@@ -24,6 +24,7 @@ export type Weigh = ReturnType<typeof useWeigh>;
 export function useWeigh(page: Ref<AnimalPage>) {
   const shop = useShop();
   const drafts = useDrafts();
+  const stoodBy = useStoodBy();
   const weigh = useCall('table.weigh');
   const correct = useCall('table.correct');
   const take = useCall('table.void');
@@ -67,7 +68,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!answer.ok) return false;
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
-    if (sure && doubt !== 'weight.over') confirmed.add(weighingId);
+    if (sure && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
     toast(text.kept(shop.format.mass(grams), what.value), () => void undo(weighingId));
     if (entry.stage === 'packed' && entry.place.trim()) drafts.lastPlace = entry.place.trim();
     goOn();
@@ -111,7 +112,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
     const { weighingId, grams } = answer.value;
-    if (sure) confirmed.add(weighingId);
+    if (sure) stoodBy.confirmed.add(weighingId);
     toast(
       text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
       () => void putBack(row, weighingId),

@@ -1,4 +1,4 @@
-import { onMounted, onUnmounted } from 'vue';
+import { useEventListener } from '@vueuse/core';
 
 /** So long after a page is drawn may it still put the focus into its first field, in milliseconds. */
 const HOLD_MS = 1000;
@@ -16,16 +16,8 @@ export function useHeldFocus(element: () => HTMLElement | undefined): () => void
   }
   const letGo = (): void => void (until = 0);
 
-  onMounted(() => {
-    window.addEventListener('focusin', onFocus);
-    window.addEventListener('keydown', letGo, true);
-    window.addEventListener('pointerdown', letGo, true);
-  });
-  onUnmounted(() => {
-    window.removeEventListener('focusin', onFocus);
-    window.removeEventListener('keydown', letGo, true);
-    window.removeEventListener('pointerdown', letGo, true);
-  });
+  useEventListener('focusin', onFocus);
+  useEventListener(['keydown', 'pointerdown'], letGo, true);
   return () => {
     until = performance.now() + HOLD_MS;
     focus();

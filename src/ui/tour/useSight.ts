@@ -1,3 +1,4 @@
+import { useMutationObserver } from '@vueuse/core';
 import { onScopeDispose, ref, watch } from 'vue';
 
 /** Marks what the tour speaks of; `look/sight.css` draws around it. */
@@ -26,13 +27,9 @@ export function useSight(sights: () => readonly string[] | null) {
     marked = now;
     found.value = now !== null;
   }
-  const drawn = new MutationObserver(look);
-  drawn.observe(document.body, { childList: true, subtree: true });
+  useMutationObserver(document.body, look, { childList: true, subtree: true });
   watch(sights, look, { flush: 'post', immediate: true });
-  onScopeDispose(() => {
-    drawn.disconnect();
-    marked?.removeAttribute(MARK);
-  });
+  onScopeDispose(() => marked?.removeAttribute(MARK));
   return found;
 }
 

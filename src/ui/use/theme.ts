@@ -1,32 +1,27 @@
-import { readonly, ref } from 'vue';
+import { useEventListener, usePreferredDark } from '@vueuse/core';
+import { defineStore } from 'pinia';
+import { computed, ref, watch } from 'vue';
+import { useShop } from '../stores/shop.ts';
 
-const prefersDark = matchMedia('(prefers-color-scheme: dark)');
-const wish = ref<'light' | 'dark' | 'system'>('system');
-const current = ref<'light' | 'dark'>('light');
-const printing = ref(false);
+/** Light or dark, as the shop wishes or as the computer is set; it stands on <html> for the style sheets. */
+export const useTheme = defineStore('theme', () => {
+  const shop = useShop();
+  const prefersDark = usePreferredDark();
+  /** True while the page is laid out for paper, which is always light. */
+  const onPaper = ref(false);
+  /** The theme on screen. Charts watch it, because a canvas keeps the colours that it was drawn with. */
+  const current = computed(() => {
+    const wish = shop.settings?.theme ?? 'system';
+    const dark = wish === 'dark' || (wish === 'system' && prefersDark.value);
+    return dark && !onPaper.value ? 'dark' : 'light';
+  });
 
-/** The theme on screen. Charts watch it, because a canvas keeps the colours that it was drawn with. */
-export const theme = readonly(current);
-/** True while the page is laid out for paper, which is always light. */
-export const onPaper = readonly(printing);
-
-/** Puts the shop's wish on <html> as `light` or `dark`; `system` follows the computer. */
-export function setTheme(wanted: 'light' | 'dark' | 'system'): void {
-  wish.value = wanted;
-  apply();
-}
-
-function apply(): void {
-  const dark = wish.value === 'dark' || (wish.value === 'system' && prefersDark.matches);
-  current.value = dark && !printing.value ? 'dark' : 'light';
-  document.documentElement.dataset.theme = current.value;
-}
-
-function print(now: boolean): void {
-  printing.value = now;
-  apply();
-}
-
-prefersDark.addEventListener('change', apply);
-window.addEventListener('beforeprint', () => print(true));
-window.addEventListener('afterprint', () => print(false));
+  // The browser takes the page as it stands when `beforeprint` is over.
+  watch(current, (theme) => (document.documentElement.dataset.theme = theme), {
+    immediate: true,
+    flush: 'sync',
+  });
+  useEventListener('beforeprint', () => (onPaper.value = true));
+  useEventListener('afterprint', () => (onPaper.value = false));
+  return { current, onPaper };
+});

@@ -4,7 +4,7 @@ import { opensABook } from '../../bridge/client/opens-a-book.ts';
 import { OTHER_OPENING } from '../../bridge/client/other-opening.ts';
 import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
 import { callFor } from '../bridge.ts';
-import { shownOpening } from '../opening.ts';
+import { useOpening } from '../opening.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
@@ -17,10 +17,11 @@ import { useShop } from '../stores/shop.ts';
  */
 export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
   const shop = useShop();
+  const opening = useOpening();
   const problem = shallowRef<Problem | null>(null);
   const busy = ref(false);
   const running = new Set<string>();
-  const setUpIn = shownOpening();
+  const setUpIn = opening.shown;
 
   async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
     const signed = shop.by ? { ...input, by: shop.by } : input;
@@ -28,7 +29,7 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
     if (running.has(key)) return ALREADY;
     running.add(key);
     busy.value = true;
-    const meant = lasting ? shownOpening() : setUpIn;
+    const meant = lasting ? opening.shown : setUpIn;
     const answer = leftBehind(meant, await callFor(meant, name, signed));
     running.delete(key);
     busy.value = running.size > 0;
@@ -38,7 +39,7 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
 
   /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
   function leftBehind(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
-    return meant === shownOpening() || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
+    return meant === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }
 
   const clear = (): void => {
