@@ -95,7 +95,7 @@ export function openShop(
     };
     const base = baseOf(group.brought) as Base;
     const mean = base === 'boned' ? tendencies.boned : tendencies.bone;
-    const priors = splitPriors(profile, base);
+    const priors = splitPriors(profile, base, group.sex);
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {
       const { middle, spread, animals } = priors[split];

@@ -23,8 +23,8 @@ export function normalPriorRange(
   const heaps = Object.values(sums).flatMap((cell): Heap[] => {
     const { takeHome } = cell.splits;
     if (!takeHome || poolOf(cell.group) !== poolOf(group)) return [];
-    const { species } = cell.group;
-    const { middle, spread } = priorOf(priors, species, needBase(cell.group)).takeHome;
+    const { species, sex } = cell.group;
+    const { middle, spread } = priorOf(priors, species, needBase(cell.group), sex).takeHome;
     const { n, sum, squares } = takeHome;
     const standard = {
       sum: (sum - n * middle) / spread,
@@ -45,7 +45,7 @@ export function normalPriorRange(
   const own = (COMMON_ANIMALS * posterior.variance + squares) / (COMMON_ANIMALS + n);
   const degrees = n === 0 ? posterior.degrees : Math.min(posterior.degrees, COMMON_ANIMALS + n);
   const mean = meanAt(posterior, spots(group));
-  const { middle, spread } = priorOf(priors, group.species, needBase(group)).takeHome;
+  const { middle, spread } = priorOf(priors, group.species, needBase(group), group.sex).takeHome;
   const centre = middle + spread * mean.middle;
   const scale = spread * Math.sqrt(own + posterior.variance * mean.variance);
   const reach = scale * tQuantile((1 + level) / 2, degrees);

@@ -56,7 +56,7 @@ function learnTogether(model: YieldModel, pool: Pool): Learned {
     const places = spots.get(group) ?? spotsOf(group, model.profiles, model.places);
     spots.set(group, places);
     const { effects, variance } = model.fits[pool][split];
-    const prior = priorOf(model.priors, group.species, needBase(group))[split];
+    const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
     const mean = places.reduce((total, place) => total + (effects[place] ?? 0), 0);
     return { middle: prior.middle + prior.spread * mean, spread: prior.spread * Math.sqrt(variance) };
   };
@@ -67,7 +67,7 @@ function learnTogether(model: YieldModel, pool: Pool): Learned {
 export function foretellSplit(model: YieldModel, group: Group, split: Split): Foretold {
   const places = spotsOf(group, model.profiles, model.places);
   const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
-  const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
   return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
 }
 
@@ -84,7 +84,7 @@ export function meanOf(
   const fit = model.fits[poolOf(group)][split];
   const places = spotsOf(group, model.profiles, model.places);
   const mean = meanAt(fit, places);
-  const prior = priorOf(model.priors, group.species, needBase(group))[split];
+  const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
   const variance = mean.variance + conflictVarianceAt(fit, places) / fit.variance;
   const spread = prior.spread * Math.sqrt(fit.variance);
   return {

@@ -1,12 +1,12 @@
 /** Where the effects of the yield model lie and what is believed of them, all of which follows from the profiles alone. */
 import { CoreProblem } from './problem.ts';
-import type { SpeciesProfile } from './species.ts';
+import type { Sex, SpeciesProfile } from './species.ts';
 import { columnsOf, placesOf, withinShop, type Column } from './yield-columns.ts';
 import type { Group } from './yield-observation.ts';
 import { splitPriors, type SplitPrior } from './yield-prior.ts';
 import { SPLITS, type Base, type Split } from './yield-tree.ts';
 
-/** By species and base, as `elk/carcass`. */
+/** By species, base and sex, as `elk/carcass/female`. */
 export type Priors = ReadonlyMap<string, Readonly<Record<Split, SplitPrior>>>;
 
 export interface Layout {
@@ -31,7 +31,8 @@ function layOut(profiles: readonly SpeciesProfile[]): Layout {
   const priors = new Map<string, Readonly<Record<Split, SplitPrior>>>();
   for (const profile of profiles)
     for (const base of ['carcass', 'quarters', 'boned'] as const)
-      priors.set(`${profile.code}/${base}`, withinOneShop(splitPriors(profile, base)));
+      for (const sex of ['male', 'female', 'unknown'] as const)
+        priors.set(`${profile.code}/${base}/${sex}`, withinOneShop(splitPriors(profile, base, sex)));
   const worth = (code: string, split: Split): number => priorOf(priors, code, 'carcass')[split].animals;
   const columns = {} as Record<Split, readonly Column[]>;
   for (const split of SPLITS) columns[split] = columnsOf(split, profiles, (code) => worth(code, split));
@@ -75,8 +76,13 @@ function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Spli
 }
 
 /** @throws CoreProblem `yield.species-unknown` */
-export function priorOf(priors: Priors, species: string, base: Base): Readonly<Record<Split, SplitPrior>> {
-  const prior = priors.get(`${species}/${base}`);
+export function priorOf(
+  priors: Priors,
+  species: string,
+  base: Base,
+  sex: Sex = 'unknown',
+): Readonly<Record<Split, SplitPrior>> {
+  const prior = priors.get(`${species}/${base}/${sex}`);
   if (!prior) throw new CoreProblem('yield.species-unknown', 'species', { species });
   return prior;
 }

@@ -70,7 +70,7 @@ export function needBase(group: Group): Base {
 function heapOf({ group, splits }: Cell, split: Split, priors: Priors, spots: Layout['spots']): Heap | null {
   const seen = splits[split];
   if (!seen || seen.n === 0) return null;
-  const { middle, spread } = priorOf(priors, group.species, needBase(group))[split];
+  const { middle, spread } = priorOf(priors, group.species, needBase(group), group.sex)[split];
   const { n, sum, squares } = seen;
   return {
     places: spots(group),

@@ -1,9 +1,9 @@
 /** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
 import { CoreProblem } from './problem.ts';
-import type { Share, SpeciesProfile } from './species.ts';
+import type { Sex, Share, SpeciesProfile } from './species.ts';
 import { matchLogit } from './yield-match.ts';
 import { amongSome } from './yield-none.ts';
-import { SPLITS, type Base, type Split } from './yield-tree.ts';
+import { logitOf, SPLITS, type Base, type Split } from './yield-tree.ts';
 
 /**
  * Middle and spread on the logit scale, of animals whatever the shop; the middle counts as much as `animals` animals.
@@ -19,14 +19,31 @@ const BONED_SINEW = { mean: 0.7, sd: 0.12 };
 
 /**
  * The priors of all splits of one species for one base. Shares of the loss are turned into shares of what is left
- * at each step; saved fat, given as a share of hanging, into a share of the take-home.
+ * at each step; saved fat, given as a share of hanging, into a share of the take-home. Where the profile gives the take-home
+ * by sex, that of a known sex is moved by half the difference on the logit scale, and an unknown sex is the even mixture.
  * @throws CoreProblem `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
  */
-export function splitPriors(profile: SpeciesProfile, base: Base): Readonly<Record<Split, SplitPrior>> {
+export function splitPriors(
+  profile: SpeciesProfile,
+  base: Base,
+  sex: Sex = 'unknown',
+): Readonly<Record<Split, SplitPrior>> {
   const known = worked.get(profile) ?? {};
   const priors = (known[base] ??= workOut(profile, base));
   worked.set(profile, known);
-  return priors;
+  const offset = sexOffset(takeHomeOf(profile, base), sex);
+  if (offset === 0) return priors;
+  return { ...priors, takeHome: { ...priors.takeHome, middle: priors.takeHome.middle + offset } };
+}
+
+/**
+ * How far the published share of one sex lies from the middle of both, on the logit scale. Centred, because the two figures
+ * need not average to the profile's mean, which stands for an even mix.
+ */
+function sexOffset({ bySex }: Share, sex: Sex): number {
+  if (!bySex || sex === 'unknown') return 0;
+  const half = (logitOf(bySex.male) - logitOf(bySex.female)) / 2;
+  return sex === 'male' ? half : -half;
 }
 
 /** Matching means and spreads takes longer than all the rest of learning: once a profile is enough. */

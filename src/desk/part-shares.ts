@@ -28,7 +28,7 @@ export function partSharesOf(
     const weighed = grams[part] ?? null;
     return weighed === null ? [] : [[part, weighed / base] as const];
   });
-  const fit = shareFit(shareModel(sharePrior(profile, shareBaseOf(group.brought))));
+  const fit = shareFit(shareModel(sharePrior(profile, shareBaseOf(group.brought), group.sex)));
   const parts = Object.fromEntries(known.map(([part, share]) => [part, { share, sd: 0, open: false }]));
   return fit(parts) < LEAST_FIT ? null : Object.fromEntries(known);
 }

@@ -4,6 +4,7 @@ import type { YieldRow } from '../book/sums.ts';
 import {
   addShares,
   joinShares,
+  kindKey,
   type KindSums,
   type PartShares,
   type ShareSums,
@@ -11,14 +12,14 @@ import {
 import { shareBaseOf } from '../core/balance/share-prior.ts';
 import type { OffSums } from '../core/order-kept.ts';
 import type { SpeciesProfile } from '../core/species.ts';
-import { gather, together, type YieldObservation, type YieldSums } from '../core/yield.ts';
+import { gather, together, type Group, type YieldObservation, type YieldSums } from '../core/yield.ts';
 import { cutOff } from './cuts-off.ts';
 import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
 /** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
-const WAY = 3;
+const WAY = 4;
 
 /** What decides which weights teach and what they say: another set of species gives other summaries. */
 export function ruleOf(profiles: readonly SpeciesProfile[]): string {
@@ -71,8 +72,7 @@ export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
   for (const animal of animals) {
     const { observation } = animal;
     if (observation) observations.push(observation);
-    if (observation && animal.shares)
-      addShares(shares, observation.group.species, shareBaseOf(observation.group.brought), animal.shares);
+    if (observation && animal.shares) addShares(shares, keyOf(observation.group), animal.shares);
     if (animal.leftOut) leftOut += 1;
     if (animal.cutOff === null) continue;
     cutsOff.n += 1;
@@ -80,6 +80,11 @@ export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
     cutsOff.squares += animal.cutOff ** 2;
   }
   return { sums: gather(observations), shares, cutsOff, leftOut };
+}
+
+/** The kind of animal whose sums its shares are added to. */
+function keyOf({ species, brought, sex = 'unknown' }: Group): string {
+  return kindKey(species, shareBaseOf(brought), sex);
 }
 
 export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {

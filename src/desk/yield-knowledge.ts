@@ -3,6 +3,7 @@ import type { YieldRow } from '../book/sums.ts';
 import { kindKey, withoutShares } from '../core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../core/balance/share-model.ts';
 import { shareBaseOf, sharePrior } from '../core/balance/share-prior.ts';
+import { ofSex, sexesTogether, sexShift } from '../core/balance/share-sexes.ts';
 import type { OffForetold } from '../core/order-kept.ts';
 import { CoreProblem } from '../core/problem.ts';
 import type { SpeciesProfile } from '../core/species.ts';
@@ -36,7 +37,7 @@ export interface YieldKnowledge {
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
   /** All parts of this kind of animal together, learned from the other animals alone. @throws CoreProblem `yield.species-unknown` */
-  partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought'>): ShareModel;
+  partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex'>): ShareModel;
   /** What the animals of the seasons before this one add up to. */
   before(season: number): YieldSums;
   /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
@@ -77,16 +78,19 @@ export function knowledgeFrom(
       beside.set(animal.id, found);
       return found;
     },
-    partShares({ id, species, brought }) {
+    partShares({ id, species, brought, sex }) {
       const profile = profiles.find(({ code }) => code === species);
       if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species });
       const base = shareBaseOf(brought);
-      const kind = shares[kindKey(species, base)];
+      const kind = kindKey(species, base, sex);
       const own = ofAnimal(id)?.shares;
-      const key = own ? `${id}` : kindKey(species, base);
+      const key = own ? `${id}` : kind;
       let model = models.get(key);
       if (!model) {
-        model = shareModel(sharePrior(profile, base), kind && own ? withoutShares(kind, own) : kind);
+        const summed = shares[kind];
+        const others = summed && own ? { ...shares, [kind]: withoutShares(summed, own) } : shares;
+        const both = shareModel(sharePrior(profile, base), sexesTogether(others, profile, base));
+        model = ofSex(both, sexShift(profile, base, sex));
         models.set(key, model);
       }
       return model;

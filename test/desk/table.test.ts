@@ -246,7 +246,8 @@ describe('weighing at the table', () => {
 describe('an animal whose cutting goes on', () => {
   it('asks about a tote that is too heavy, not about parts that are still to come', async () => {
     const shop = await freshDesk();
-    const id = await takeIn(shop);
+    // 109 lb of bone is much for a bull of 400 lb, and 190 may then be another slip.
+    const id = await takeIn(shop, { sex: 'female' });
     await cut(shop, id, { trim: '60', sinew: '12' });
     expect((await shop.call('animals.open', { id })).balance.suspects).toEqual([]);
     await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'bone', typed: '190.0', sure: true });

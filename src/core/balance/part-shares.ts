@@ -2,6 +2,7 @@
  * What the shop's animals say about the parts of a carcass, as sums: for each kind of animal and each set of parts that was
  * weighed, a count, sums and sums of products of the shares. A part that was not weighed is missing, never zero.
  */
+import type { Sex } from '../species.ts';
 import type { Base } from '../yield-tree.ts';
 
 /** Parts that leave the cutting table, in the order of every vector here; shrink is what they leave of the whole. */
@@ -32,14 +33,15 @@ export interface KindSums {
   damage: DamageSums;
 }
 
-/** Plain data by `species/base`: may be stored as JSON. */
+/** Plain data by `kindKey`: may be stored as JSON. */
 export type ShareSums = Readonly<Record<string, KindSums>>;
 
 /** Added to a share of damage before its logarithm is taken: half a percent, about a pound of an elk's hundredweight. */
 export const DAMAGE_OFFSET = 0.005;
 
-export function kindKey(species: string, base: Base): string {
-  return `${species}/${base}`;
+/** @example kindKey('elk', 'carcass', 'female') // 'elk/carcass/female' */
+export function kindKey(species: string, base: Base, sex: Sex): string {
+  return `${species}/${base}/${sex}`;
 }
 
 /** The parts of a pattern, as positions in `SHARE_PARTS`. @example positionsOf('10010') // [0, 3] */
@@ -47,18 +49,17 @@ export function positionsOf(pattern: string): number[] {
   return [...pattern].flatMap((mark, i) => (mark === '1' ? [i] : []));
 }
 
-/** Adds one animal to sums that nobody else holds; with `weight` -1 it is taken out again. */
+/** Adds one animal to the sums of its `kindKey`, which nobody else may hold; with `weight` -1 it is taken out again. */
 export function addShares(
   all: Record<string, KindSums>,
-  species: string,
-  base: Base,
+  key: string,
   shares: PartShares,
   weight: 1 | -1 = 1,
 ): void {
   const values = SHARE_PARTS.flatMap((part) => shares[part] ?? []);
   if (values.length === 0) return;
   const pattern = SHARE_PARTS.map((part) => (shares[part] === undefined ? '0' : '1')).join('');
-  const kind = (all[kindKey(species, base)] ??= { patterns: {}, damage: { ...NO_DAMAGE } });
+  const kind = (all[key] ??= { patterns: {}, damage: { ...NO_DAMAGE } });
   const sums = (kind.patterns[pattern] ??= emptyPattern(values.length));
   sums.n += weight;
   values.forEach((value, i) => {
@@ -90,10 +91,12 @@ export function joinShares(a: ShareSums, b: ShareSums): ShareSums {
 /** The sums of a kind without one of its animals; the given sums are left as they are. */
 export function withoutShares(kind: KindSums, shares: PartShares): KindSums {
   const own: Record<string, KindSums> = {};
-  addShares(own, '', 'carcass', shares, -1);
-  const one = own[kindKey('', 'carcass')];
+  addShares(own, OWN, shares, -1);
+  const one = own[OWN];
   return one ? joinKinds(kind, one) : kind;
 }
+
+const OWN = 'own';
 
 const NO_DAMAGE: Readonly<DamageSums> = { zeros: 0, n: 0, sum: 0, squares: 0 };
 
@@ -101,7 +104,8 @@ function emptyPattern(parts: number): PatternSums {
   return { n: 0, sums: Array<number>(parts).fill(0), products: Array<number>(parts * parts).fill(0) };
 }
 
-function joinKinds(a: KindSums, b: KindSums): KindSums {
+/** The sums of two kinds of animal as if they were one kind; the given sums are left as they are. */
+export function joinKinds(a: KindSums, b: KindSums): KindSums {
   const patterns = { ...a.patterns };
   for (const [pattern, sums] of Object.entries(b.patterns)) {
     const own = patterns[pattern] ?? emptyPattern(sums.sums.length);

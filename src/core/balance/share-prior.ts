@@ -1,7 +1,7 @@
 /** What the published figures say of all parts of a carcass together, before any animal of the shop's own is weighed. */
 import { Matrix } from 'ml-matrix';
 import { seeded } from '../random.ts';
-import type { Brought, SpeciesProfile } from '../species.ts';
+import type { Brought, Sex, SpeciesProfile } from '../species.ts';
 import { foretellSplits } from '../yield-foretell.ts';
 import { modelFrom } from '../yield-model.ts';
 import { damageOfAll, splitPriors } from '../yield-prior.ts';
@@ -19,18 +19,24 @@ const SEED = 1;
 /** How an animal of each base was brought, for the yield model that the draws come from. */
 const BROUGHT: Readonly<Record<Base, Brought>> = { carcass: 'skinned', quarters: 'quarters', boned: 'boned' };
 
-const priors = new WeakMap<SpeciesProfile, Map<Base, SharePrior>>();
+const priors = new WeakMap<SpeciesProfile, Map<string, SharePrior>>();
 
 /**
  * By drawing animals from the yield model of the published figures, so that the parts of one carcass hang together. Shrink,
  * in that model what the other splits leave, gets the spread that is published for it: everything that leaves the hook is
  * weighed, and however an animal divides, it adds up.
  */
-export function sharePrior(profile: SpeciesProfile, base: Base): SharePrior {
-  const known = priors.get(profile) ?? new Map<Base, SharePrior>();
+export function sharePrior(profile: SpeciesProfile, base: Base, sex: Sex = 'unknown'): SharePrior {
+  const known = priors.get(profile) ?? new Map<string, SharePrior>();
   priors.set(profile, known);
-  let prior = known.get(base);
-  if (!prior) known.set(base, (prior = momentsOf(drawShares(profile, base))));
+  const key = `${base}/${sex}`;
+  let prior = known.get(key);
+  if (!prior) {
+    // Most profiles say nothing of the sexes: the same figures are drawn once.
+    const asUnknown = sex !== 'unknown' && splitPriors(profile, base, sex) === splitPriors(profile, base);
+    prior = asUnknown ? sharePrior(profile, base) : momentsOf(drawShares(profile, base, sex));
+    known.set(key, prior);
+  }
   return prior;
 }
 
@@ -39,9 +45,10 @@ export function shareBaseOf(brought: Brought): Base {
   return baseOf(brought) ?? 'carcass';
 }
 
-function drawShares(profile: SpeciesProfile, base: Base): number[][] {
+function drawShares(profile: SpeciesProfile, base: Base, sex: Sex): number[][] {
   const chance = seeded(SEED);
-  const splits = foretellSplits(modelFrom([profile], {}), { species: profile.code, brought: BROUGHT[base] });
+  const group = { species: profile.code, brought: BROUGHT[base], sex };
+  const splits = foretellSplits(modelFrom([profile], {}), group);
   // A covariance has no room for a lump at zero: damage is that of all animals here, those without any among them.
   const all = damageOfAll(profile);
   splits.damage = {

@@ -85,7 +85,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const draw = drawing(SEASONS.seed, season.season, number);
   const person = whose(draw);
   const profile = speciesOf(kind.code);
-  const sex = draw.maybe(kind.male) ? 'male' : 'female';
+  const sex: 'male' | 'female' = draw.maybe(kind.male) ? 'male' : 'female';
   const age = draw.pickShare(kind.ages);
   const brought = draw.pickShare(kind.brought);
   const damage = draw.pickShare<DamageSeen>({
@@ -103,7 +103,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
     drawing(SEASONS.seed, season.season, number, PIECES),
   );
   const cutter = draw.pick(CUTTERS);
-  const made = { profile, brought, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
+  const made = { profile, brought, sex, age, damage, baseGrams, savesFat, cutterShift: cutter.takeHomeShift };
   const truth = truthOf({ ...made, cutsShare: order.instructions.cutsShare }, draw);
   if (order.instructions.fat === 'own' && !reaches(truth, ORDERS.ownFatTarget))
     order.instructions.targetFat = null;

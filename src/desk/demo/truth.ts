@@ -3,13 +3,14 @@ import type { SpeciesProfile } from '../../core/species.ts';
 import { withinShop } from '../../core/yield-columns.ts';
 import { damageOfAll, splitPriors } from '../../core/yield-prior.ts';
 import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../../core/yield-tree.ts';
-import type { Age, Brought } from '../shapes.ts';
+import type { Age, Brought, Sex } from '../shapes.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type DamageSeen } from './invention.ts';
 
 export interface Made {
   profile: SpeciesProfile;
   brought: Brought;
+  sex: Sex;
   age: Age;
   damage: DamageSeen;
   /** Hanging weight, or the weight received of pieces. */
@@ -33,7 +34,7 @@ const CLEAN = 0.6;
 /** Grams of every part; they add up to `baseGrams`. */
 export function truthOf(made: Made, draw: Draw): Record<Part, number> {
   const base = baseOf(made.brought) ?? 'carcass';
-  const published = splitPriors(made.profile, base);
+  const published = splitPriors(made.profile, base, made.sex);
   // Published damage is a mean over all animals; which of them have none is made up below.
   const priors = { ...published, damage: { ...published.damage, ...damageOfAll(made.profile) } };
   const share = {} as Record<Split, number>;

@@ -33,8 +33,8 @@ function herd(count: number, keep: (i: number) => readonly (typeof KEYS)[number]
 
 function sumsOf(animals: readonly PartShares[]): KindSums {
   const sums: Record<string, KindSums> = {};
-  for (const animal of animals) addShares(sums, 'white-tail', 'carcass', animal);
-  return sums['white-tail/carcass'] as KindSums;
+  for (const animal of animals) addShares(sums, 'deer', animal);
+  return sums.deer as KindSums;
 }
 
 /** The log-density that the fit maximises, by plain loops over the animals: the oracle. */

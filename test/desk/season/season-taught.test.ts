@@ -9,5 +9,5 @@ it('reads no summary whose sums mean something else', () => {
   const [cell] = Object.values(gather([{ hangingGrams: 100_000, takeHomeGrams: 60_000, parts, group }]));
   expect(cell?.splits.damage).toEqual({ none: 1, n: 0, sum: 0, squares: 0 });
   expect(Object.keys(cell?.pairs ?? {})).toEqual(['takeHome', 'bone', 'sinew']);
-  expect(ruleOf([])).toMatch(/^3-/);
+  expect(ruleOf([])).toMatch(/^4-/);
 });

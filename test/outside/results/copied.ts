@@ -80,13 +80,14 @@ export const copied: readonly CopiedFigure[] = [
     within: 0.001,
   },
   {
-    name: 'boneless of hanging: elk bulls and cows, mule deer',
+    name: 'boneless of hanging: elk bulls and cows as a fresh shop is told (218 of 364 lb, 169 of 294), mule deer',
     source: WYOMING,
     printed: [218 / 364, 169 / 294, (55 / 96 + 44 / 79) / 2],
-    ours: () => {
-      const { mean, bySex } = profileOf('elk').takeHome;
-      return [bySex?.male ?? mean, bySex?.female ?? mean, profileOf('mule-deer').takeHome.mean];
-    },
+    ours: () => [
+      ...(['male', 'female'] as const).map((sex) => partOfHanging('elk', 'takeHome', { sex })),
+      profileOf('mule-deer').takeHome.mean,
+    ],
+    // Without heed of the sex, cows are 0.015 off. An even mix of both is told the profile's 0.59, which rounds 0.587.
     within: 0.006,
   },
   {

@@ -1,7 +1,7 @@
 import species from '../../../resources/species.json' with { type: 'json' };
 import type { SpeciesProfile } from '../../../src/core/species.ts';
 import { hangingFrom, type WeighedAs } from '../../../src/core/yield-convert.ts';
-import { learn, predict, type Part } from '../../../src/core/yield.ts';
+import { learn, predict, type Group, type Part } from '../../../src/core/yield.ts';
 
 export const profiles = species as SpeciesProfile[];
 const model = learn(profiles, []);
@@ -22,7 +22,11 @@ export function hangingShare(
 }
 
 /** A part as a share of the hanging weight, before a shop has weighed any animal. */
-export function partOfHanging(code: string, part: Part, brought: 'skinned' | 'quarters' = 'skinned'): number {
-  const asked = { hangingGrams: 1, level: 0.8, seed: 1, group: { species: code, brought } };
+export function partOfHanging(
+  code: string,
+  part: Part,
+  { brought = 'skinned', sex = 'unknown' }: Partial<Pick<Group, 'brought' | 'sex'>> = {},
+): number {
+  const asked = { hangingGrams: 1, level: 0.8, seed: 1, group: { species: code, brought, sex } };
   return predict(model, asked).parts[part].mean;
 }

@@ -1,0 +1,51 @@
+/**
+ * Both sexes of a kind share one distribution of parts, moved by what is published to differ between them. So the cows of a
+ * shop teach its bulls, and each is still held against its own mean.
+ */
+import type { Sex, SpeciesProfile } from '../species.ts';
+import type { Base } from '../yield-tree.ts';
+import { joinKinds, kindKey, positionsOf, SHARE_PARTS, type KindSums, type ShareSums } from './part-shares.ts';
+import type { ShareModel } from './share-model.ts';
+import { sharePrior } from './share-prior.ts';
+
+const SEXES: readonly Sex[] = ['male', 'female', 'unknown'];
+
+/**
+ * How far the mean shares of `SHARE_PARTS` of one sex lie from those of an animal of unknown sex; 0 where nothing is
+ * published. Damage stays: a shot does not ask for the sex.
+ */
+export function sexShift(profile: SpeciesProfile, base: Base, sex: Sex): readonly number[] {
+  const [own, both] = [sharePrior(profile, base, sex).mean, sharePrior(profile, base).mean];
+  return SHARE_PARTS.map((part, i) => (part === 'damage' ? 0 : (own[i] ?? 0) - (both[i] ?? 0)));
+}
+
+/** The sums of all sexes of a kind, each animal taken as if its sex were unknown; undefined where there is none. */
+export function sexesTogether(shares: ShareSums, profile: SpeciesProfile, base: Base): KindSums | undefined {
+  return SEXES.reduce<KindSums | undefined>((all, sex) => {
+    const kind = shares[kindKey(profile.code, base, sex)];
+    if (!kind) return all;
+    const centred = moved(kind, sexShift(profile, base, sex));
+    return all ? joinKinds(all, centred) : centred;
+  }, undefined);
+}
+
+/** The model of one sex from that of `sexesTogether`. */
+export function ofSex(model: ShareModel, shift: readonly number[]): ShareModel {
+  return { ...model, mean: model.mean.map((share, i) => share + (shift[i] ?? 0)) };
+}
+
+/** The sums as they would be if the shares of each animal were smaller by `shift`. */
+function moved(kind: KindSums, shift: readonly number[]): KindSums {
+  if (shift.every((share) => share === 0)) return kind;
+  const patterns = Object.entries(kind.patterns).map(([pattern, { n, sums, products }]) => {
+    const by = positionsOf(pattern).map((at) => shift[at] ?? 0);
+    const size = by.length;
+    const product = (value: number, at: number): number => {
+      const [i, j] = [Math.floor(at / size), at % size];
+      const [a, b] = [by[i] ?? 0, by[j] ?? 0];
+      return value - a * (sums[j] ?? 0) - b * (sums[i] ?? 0) + n * a * b;
+    };
+    return [pattern, { n, sums: sums.map((sum, i) => sum - n * (by[i] ?? 0)), products: products.map(product) }];
+  });
+  return { ...kind, patterns: Object.fromEntries(patterns) as KindSums['patterns'] };
+}
