@@ -5,6 +5,7 @@ import type { DeskRoom } from '../room.ts';
 import { refuseHeldWeight } from '../hold-rules.ts';
 import { isNonePart, refuseWeighed } from '../part-none.ts';
 import type { RowValues } from './cells.ts';
+import { hangMore, hungInBook, type Hung } from './hung-before.ts';
 import type { Taker } from './taker.ts';
 import { keepNone, keepWeight } from './weights.ts';
 
@@ -29,6 +30,8 @@ const SLACK = 1.02;
 
 export function weighingTaker(room: DeskRoom): Taker {
   const met = new Map<string, Found>();
+  /** By animal: one file may name it by its ticket and by its old number. */
+  const hung = new Map<number, Hung>();
   function animalOf(number: string): Found {
     const before = met.get(number);
     if (before) return before;
@@ -50,7 +53,7 @@ export function weighingTaker(room: DeskRoom): Taker {
     return found;
   }
   return {
-    check(values, tell) {
+    check(values, tell, doubt) {
       const { texts, weights } = values;
       const { stage, part, isNone } = partOf(values);
       if (isNone && texts.what && !isNonePart(part))
@@ -68,8 +71,14 @@ export function weighingTaker(room: DeskRoom): Taker {
         if (animal.inShop) refuseHeldWeight(room, animal, stage);
         if (isNone && isNonePart(part)) refuseWeighed(room, animal.id, part);
         if (isNone) return;
-        if (part === 'carcass') {
-          if (stage === 'hanging' || animal.base === null) animal.base = Math.max(grams, animal.base ?? 0);
+        if (stage === 'hanging' && grams > 0) {
+          const before = hung.get(animal.id) ?? hungInBook(room, animal.id);
+          hung.set(animal.id, before);
+          const again = hangMore(before, texts.ticket, grams, texts.note);
+          if (again) doubt('weight', again);
+          animal.base = Math.max(before.grams, animal.base ?? 0);
+        } else if (part === 'carcass') {
+          if (grams > 0) animal.base ??= grams;
         } else if (animal.base !== null && grams > animal.base * SLACK)
           tell(
             'weight',

@@ -58,6 +58,10 @@ export const bringWording: Readonly<Record<string, Wording>> = {
     `${plural(Number(p.count), 'weight is', 'weights are')} unlikely, from row ${p.row} on. Look at them, then bring all in anyway if they are right.`,
   'sheet.none-of': (p) =>
     `Only fat, sinew, bone and damage can be none. Give the ${wordFor(words.part, String(p.what)).toLowerCase()} a weight, or leave this row out.`,
+  'sheet.hung-again': (p, format) =>
+    Number(p.count) === 1
+      ? `Ticket ${p.ticket} already has a hanging weight of ${massIn(p, 'grams', format)}, and this one would be added to it. Right for a second side or piece; if the same carcass was weighed again, leave the older row out of the file.`
+      : `Ticket ${p.ticket} already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together, and this one would be added to them. Right for another side or piece; if one was weighed again, leave its older row out of the file.`,
   'sheet.twice': (p) =>
     `This very file was brought in before, as ${p.name}. Undo that first, unless everything is to be in the book twice.`,
   'bring.unknown': () => 'This file is not among those that were brought in.',
