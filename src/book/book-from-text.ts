@@ -15,6 +15,13 @@ export interface TextTrouble {
 }
 
 const CHUNK_BYTES = 1 << 20;
+/**
+ * The longest line, in UTF-16 units. A row comes of one call, and a call brings 1 MB; quoting what is quoted already makes
+ * that a few times as long.
+ */
+const MOST_LINE = 8_000_000;
+/** A line was longer: no row of ours is. */
+class LineTooLong extends Error {}
 
 /**
  * Makes a book at `path` out of the text of one, brought to today's version; foreign keys are checked.
@@ -75,7 +82,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
     db.pragma(`application_id = ${APPLICATION_ID}`);
     db.pragma(`user_version = ${version}`);
   } catch (error) {
-    if (error instanceof SyntaxError) return 'format';
+    if (error instanceof SyntaxError || error instanceof LineTooLong) return 'format';
     throw error;
   }
   try {
@@ -89,6 +96,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
     return (db.pragma('foreign_key_check') as unknown[]).length > 0 ? 'row' : null;
   } catch (error) {
     if (error instanceof SyntaxError) return 'torn';
+    if (error instanceof LineTooLong) return 'row';
     // What the table refuses: a value of the wrong kind, one too many, a key twice, a column that is not there.
     if (
       error instanceof Database.SqliteError &&
@@ -119,26 +127,42 @@ function fillTables(db: Db, lines: Generator<string>): boolean {
   return false;
 }
 
+/** @param at counts the lines, the one that is too long among them */
 function* countedLines(path: string, at: { line: number }): Generator<string> {
-  for (const line of linesOf(path)) {
+  for (const line of linesOf(path, at)) {
     at.line += 1;
     yield line;
   }
 }
 
-/** The lines of a text file, without reading it whole. */
-function* linesOf(path: string): Generator<string> {
+/**
+ * The lines of a text file, without reading it whole, in time that grows with its length and no faster.
+ * @throws LineTooLong
+ */
+function* linesOf(path: string, at: { line: number }): Generator<string> {
   const file = openSync(path, 'r');
   try {
     const decoder = new StringDecoder('utf8');
     const chunk = Buffer.alloc(CHUNK_BYTES);
-    let rest = '';
+    /** What came so far of a line that goes on. */
+    let begun: string[] = [];
+    let length = 0;
     for (let n = readSync(file, chunk); n > 0; n = readSync(file, chunk)) {
-      const lines = (rest + decoder.write(chunk.subarray(0, n))).split('\n');
-      rest = lines.pop() ?? '';
-      yield* lines;
+      const [first = '', ...more] = decoder.write(chunk.subarray(0, n)).split('\n');
+      begun.push(first);
+      length += first.length;
+      if (length > MOST_LINE) {
+        at.line += 1;
+        throw new LineTooLong();
+      }
+      const last = more.pop();
+      if (last === undefined) continue;
+      yield begun.join('');
+      yield* more;
+      begun = [last];
+      length = last.length;
     }
-    if (rest !== '') yield rest;
+    if (length > 0) yield begun.join('');
   } finally {
     closeSync(file);
   }

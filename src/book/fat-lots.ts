@@ -46,6 +46,7 @@ export interface NewFatMovement {
 }
 
 export interface FatMovementRow {
+  id: number;
   kind: NewFatMovement['kind'];
   grams: number;
   typed: string | null;
@@ -82,7 +83,7 @@ export function fatLotRecords(db: Db) {
      VALUES (@lotId, @kind, @grams, @typed, @weighingId, @note, @at, @by)`,
   );
   const movements = db.prepare<[number], FatMovementRow>(
-    `SELECT m.kind, m.grams, m.typed, m.note, m.at, m.by, b.name AS batch FROM fat_movement m
+    `SELECT m.id, m.kind, m.grams, m.typed, m.note, m.at, m.by, b.name AS batch FROM fat_movement m
      LEFT JOIN weighing w ON w.id = m.weighing_id LEFT JOIN batch b ON b.id = w.batch_id
      WHERE m.lot_id = ? ORDER BY m.id`,
   );
@@ -101,7 +102,8 @@ export function fatLotRecords(db: Db) {
       const code = `F${String(nextNumber.get() ?? 1).padStart(3, '0')}`;
       return Number(insert.run({ ...lot, code }).lastInsertRowid);
     },
-    move: (movement: NewFatMovement): void => void move.run({ note: '', ...movement }),
+    /** @returns the movement's id */
+    move: (movement: NewFatMovement): number => Number(move.run({ note: '', ...movement }).lastInsertRowid),
     /** All that went in and out of a lot, first first. */
     movements: (lotId: number) => movements.all(lotId),
     /** What a weighing took from or gave to lots, so that voiding it can be answered. */

@@ -37,11 +37,11 @@ export const dispose = write(
     const { what, how, reason, by: initials } = input;
     const at = room.now();
     room.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });
-    throwOutOwnFat(room, animal, initials);
+    const fatMovementId = throwOutOwnFat(room, animal, initials);
     room.book.animals.setStage(animal.id, 'disposed', on);
     room.book.audit.note({
       record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage },
-      after: { stage: 'disposed', what, how, on }, reason: positive ? 'positive' : reason, at, by: initials,
+      after: { stage: 'disposed', what, how, on, fatMovementId }, reason: positive ? 'positive' : reason, at, by: initials,
     }); // prettier-ignore
     room.relearn(animal.id);
     return { id: animal.id, pooledWith: room.book.batches.pooledWith(animal.id) };

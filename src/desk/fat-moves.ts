@@ -1,11 +1,11 @@
 /** What weighings do to the fat on hand. Every movement is a row; a voided weighing is answered by a row back. */
 import type { AnimalRow } from '../book/animals.ts';
-import type { FatLotRecord } from '../book/fat-lots.ts';
+import type { FatLotRecord, FatMovementRow } from '../book/fat-lots.ts';
 import { Trouble } from './problem.ts';
 import { ownFatSource } from './resources.ts';
 import type { DeskRoom } from './room.ts';
 
-/** Tells own fat that was thrown out with its animal from other fat. */
+/** What is read of own fat that went with its animal. */
 const DISPOSED_NOTE = 'disposed of with its animal';
 
 /** Less than this is a rounded scale step, not fat. */
@@ -75,11 +75,14 @@ export function returnFat(room: DeskRoom, weighingId: number, by: string): void 
   }
 }
 
-/** Fat saved of an animal that is done away with goes the same way. */
-export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): void {
+/**
+ * Fat saved of an animal that is done away with goes the same way.
+ * @returns the id of the movement, which the disposal's entry in the audit names; null where no fat is left
+ */
+export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
   const lot = room.book.fat.ofAnimal(animal.id);
-  if (!lot || lot.left_grams <= 0) return;
-  room.book.fat.move({
+  if (!lot || lot.left_grams <= 0) return null;
+  return room.book.fat.move({
     lotId: lot.id,
     kind: 'thrown out',
     grams: -lot.left_grams,
@@ -91,20 +94,41 @@ export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by
   });
 }
 
-/** Own fat that left with an animal is on hand again, now that the animal is. Call it after `throwOutOwnFat` or handing over. */
+/**
+ * Own fat that left with an animal is on hand again, now that the animal is. What a person threw out before stays thrown
+ * out, whatever reason was given.
+ */
 export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
   const lot = room.book.fat.ofAnimal(animal.id);
   const last = lot && room.book.fat.movements(lot.id).at(-1);
   if (!lot || !last) return;
   const leftWithIt =
-    animal.stage === 'released'
-      ? last.kind === 'handed over'
-      : last.kind === 'thrown out' && last.note === DISPOSED_NOTE;
+    animal.stage === 'released' ? last.kind === 'handed over' : wentWithDisposal(room, animal, last);
   if (!leftWithIt) return;
   const grams = -last.grams;
   room.book.fat.move({
     lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: room.now(), by,
   }); // prettier-ignore
+}
+
+/**
+ * Whether the animal's last disposal caused this movement. Its entry in the audit names the movement, or null; entries of
+ * earlier versions name none, so there the note decides, for a movement that is no older than the disposal.
+ */
+function wentWithDisposal(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, moved: FatMovementRow): boolean {
+  const disposal = room.book.audit
+    .of('animal', animal.id)
+    .map(({ at, after }) => ({ at: at ?? '', after: JSON.parse(after ?? 'null') as DisposalEntry | null }))
+    .findLast(({ after }) => after?.stage === 'disposed');
+  if (!disposal?.after) return false;
+  const named = disposal.after.fatMovementId;
+  if (named !== undefined) return named === moved.id;
+  return moved.kind === 'thrown out' && moved.note === DISPOSED_NOTE && moved.at >= disposal.at;
+}
+
+interface DisposalEntry {
+  stage?: AnimalRow['stage'];
+  fatMovementId?: number | null;
 }
 
 /** @throws Trouble `fat.lot-unknown` */

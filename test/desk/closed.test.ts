@@ -96,7 +96,7 @@ describe('an animal that left', () => {
   it('is opened again with a reason, put right, and handed over on the same day as before', async () => {
     const shop = await freshDesk();
     const id = await pickedUp(shop);
-    expect((await shop.call('animals.open', { id })).ownFat?.leftGrams).toBe(0);
+    expect((await shop.call('animals.open', { id })).ownFat?.leftGrams).toBeCloseTo(0, 6);
     expect(await shop.problem('animals.reopen', { id, reason: ' ' })).toMatchObject({ code: 'text.needed' });
     shop.wait(2 * 86_400);
     expect(await shop.call('animals.reopen', { id, reason: 'trim was misread', by: 'RO' })).toEqual({
@@ -243,6 +243,31 @@ describe('own fat of an animal that is opened again', () => {
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     await shop.call('animals.reopen', { id, reason: 'wrong animal' });
     expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    shop.desk.close();
+  });
+
+  it('stays thrown out where a person did that, in the very words of a disposal, and the animal was disposed of after', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '60', 'fat saved': '10' });
+    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.throwOut', { lotId, reason: 'disposed of with its animal' });
+    await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'spoiled' });
+    await shop.call('animals.reopen', { id, reason: 'wrong animal' });
+    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    shop.desk.close();
+  });
+
+  it('comes back where the disposal threw it out, also after a part of it was thrown out in the same words', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '60', 'fat saved': '10' });
+    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.throwOut', { lotId, typed: '4', reason: 'disposed of with its animal' });
+    await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'spoiled' });
+    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    await shop.call('animals.reopen', { id, reason: 'wrong animal' });
+    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBeCloseTo(6 * 453.59237, 3);
     shop.desk.close();
   });
 });
