@@ -2,6 +2,7 @@ import { closeSync, openSync, readSync, rmSync } from 'node:fs';
 import { StringDecoder } from 'node:string_decoder';
 import Database from 'better-sqlite3';
 import { FORMAT, FORMAT_VERSION } from './book-as-text.ts';
+import { wrongTime } from './check-moments.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
 import { closeBook, openBook, type Db } from './open.ts';
 import { setTriggersAside } from './set-aside.ts';
@@ -93,7 +94,8 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
       () => fillTables(db, lines),
     );
     if (!whole) return 'torn';
-    return (db.pragma('foreign_key_check') as unknown[]).length > 0 ? 'row' : null;
+    const loose = (db.pragma('foreign_key_check') as unknown[]).length > 0;
+    return loose || wrongTime(db) !== null ? 'row' : null;
   } catch (error) {
     if (error instanceof SyntaxError) return 'torn';
     if (error instanceof LineTooLong) return 'row';

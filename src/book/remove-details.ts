@@ -7,7 +7,7 @@ import { withoutWords, wordsOfHunter } from './words-of-hunter.ts';
 /** What the trail may go on saying: codes, days, numbers and weights. */
 const FACTS: ReadonlySet<string> = new Set([
   'stage', 'detail', 'species', 'sex', 'age', 'origin', 'kill_date', 'received_on', 'receivedOn', 'released_on', 'on', 'season',
-  'ticket', 'hunter_id', 'state', 'inGrams', 'outGrams', 'typed', 'grams', 'kind', 'amountMinor', 'number', 'totalMinor',
+  'ticket', 'hunter_id', 'state', 'fatMovementId', 'inGrams', 'outGrams', 'typed', 'grams', 'kind', 'amountMinor', 'number', 'totalMinor',
 ]); // prettier-ignore
 
 /** When a hunter's last animal left, and whether one is still here. */

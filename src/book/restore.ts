@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, type Holdings } from './backup-check.ts';
 import { ENDINGS, setAside, type Source } from './books-aside.ts';
+import { wrongTime } from './check-moments.ts';
 import { flush, flushFolder } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
 import { checkBuilt, closeBook, openBook } from './open.ts';
@@ -100,7 +101,9 @@ function layOut(part: string, source: Source, { opener, recordsOnly = false }: O
   }
   if (recordsOnly) keepRecordsOnly(part);
   checkBuiltAsOurs(part);
-  return checkCopy(part, null);
+  const held = checkCopy(part, null);
+  checkTimes(part);
+  return held;
 }
 
 /** A file that claims to be longer than the disk would fill it before anybody looked into it. */
@@ -118,6 +121,17 @@ function keepRecordsOnly(part: string): void {
     renameSync(clean, part);
   } finally {
     removePart(clean);
+  }
+}
+
+/** A moment that is none would leave pages of the book broken that show it. */
+function checkTimes(part: string): void {
+  const db = openFile(part, { readonly: true, fileMustExist: true });
+  try {
+    const wrong = wrongTime(db);
+    if (wrong !== null) throw new BookTrouble('backup', part, `no moment or day in ${wrong}`);
+  } finally {
+    db.close();
   }
 }
 

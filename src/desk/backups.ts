@@ -93,7 +93,9 @@ export const tryOne = door(
       const source = sourceOf(at, input);
       const held = tryOut(at.room?.book.path ?? at.bookPath, source, at.now(), openingOf(at, source, input));
       const { animals, weighings, payments, lastEntry, book, shop } = held;
-      return { animals, weighings, payments, lastEntry, own: isOurs(book, ourBook(at)), shop };
+      const own = isOurs(book, ourBook(at));
+      const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
+      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved };
     }),
   true,
   // Backups are about as large as the book.
@@ -182,10 +184,16 @@ function rowsOf(at: Door, folder: string): BackupRow[] {
     })),
   ];
   const removedAt = removedAtOf(at);
-  for (const row of rows)
-    row.holdsRemoved =
-      removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
+  for (const row of rows) row.holdsRemoved = holdsRemovedDetails(row, removedAt);
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** Whether it is of this book, from before personal details were last removed. */
+function holdsRemovedDetails(
+  row: Pick<BackupRow, 'at' | 'own' | 'place'>,
+  removedAt: string | null,
+): boolean {
+  return removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
 }
 
 /** Why folders that should have backups show none. */
@@ -243,7 +251,7 @@ function ourBook({ room, bookPath }: Door): string | null {
 }
 
 /** Only what is in the list may be restored: a window names no other file of this computer. */
-function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source {
+function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source & BackupRow {
   const found = rowsOf(at, folder).find((row) => row.path === path);
   if (!found) throw new Trouble('missing', 'backup.gone');
   return found;

@@ -150,8 +150,8 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       begun?.done(value);
       return parcel === null ? value : { ...(value as object), id: adoptParcel(room, parcel) };
     } catch (error) {
-      if (error instanceof WorkerLost && !worker.usable) return here(procedure, room, input);
       begun?.failed(error);
+      if (error instanceof WorkerLost && !worker.usable) return here(procedure, room, input);
       throw error;
     }
   }

@@ -28,7 +28,23 @@ export function partSharesOf(
     const weighed = grams[part] ?? null;
     return weighed === null ? [] : [[part, weighed / base] as const];
   });
-  const fit = shareFit(shareModel(sharePrior(profile, shareBaseOf(group.brought), group.sex)));
+  const fit = publishedFit(profile, shareBaseOf(group.brought), group.sex);
   const parts = Object.fromEntries(known.map(([part, share]) => [part, { share, sd: 0, open: false }]));
   return fit(parts) < LEAST_FIT ? null : Object.fromEntries(known);
+}
+
+type Fit = ReturnType<typeof shareFit>;
+type PriorOf = Parameters<typeof sharePrior>;
+const fits = new WeakMap<SpeciesProfile, Map<string, Fit>>();
+
+/** How well parts fit what is published of a kind: made once for thousands of animals. */
+function publishedFit(profile: SpeciesProfile, base: PriorOf[1], sex: PriorOf[2]): Fit {
+  const ofProfile = fits.get(profile) ?? new Map<string, Fit>();
+  fits.set(profile, ofProfile);
+  const key = `${base} ${sex}`;
+  const known = ofProfile.get(key);
+  if (known) return known;
+  const made = shareFit(shareModel(sharePrior(profile, base, sex)));
+  ofProfile.set(key, made);
+  return made;
 }

@@ -63,6 +63,8 @@ export interface BackupsLook {
 
 /** What is in a backup. */
 export interface BackupTried {
+  /** It is of this book, from before personal details were last removed: going back to it brings them back. */
+  holdsRemoved: boolean;
   animals: number;
   weighings: number;
   payments: number;

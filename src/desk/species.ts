@@ -1,6 +1,7 @@
 /** Species of the shop's own, and supplied ones as the shop calls them. */
 import * as v from 'valibot';
 import type { SpeciesProfile } from '../core/species.ts';
+import { isLongBook } from './backup-keeping.ts';
 import { codeOfName } from './code-of-name.ts';
 import { by, needed } from './input.ts';
 import { write } from './procedure.ts';
@@ -14,7 +15,12 @@ import { profileOf, speciesWish } from './species-wish.ts';
  * Adds a species, or changes one. @throws CoreProblem `species.*`, `reading.*`; Trouble `species.like`,
  * `species.taken`, `species.primal-used` (refused), `primal.unknown`
  */
-export const save = write(speciesWish, (room, input): SpeciesOnShelf => {
+export const save = write(speciesWish, saveSpecies, {
+  // Every season's summary rests on the kinds of game: in the worker they are all made anew before it answers.
+  long: { when: isLongBook },
+});
+
+function saveSpecies(room: DeskRoom, input: v.InferOutput<typeof speciesWish>): SpeciesOnShelf {
   const before = input.code === undefined ? null : room.species.of(input.code);
   const codes = room.species.all.map((one) => one.code);
   const code = before?.code ?? codeOfName(input.name, codes, 'species');
@@ -27,7 +33,7 @@ export const save = write(speciesWish, (room, input): SpeciesOnShelf => {
     at: room.now(), by: input.by,
   }); // prettier-ignore
   return taken(room, code);
-});
+}
 
 const which = v.object({ code: needed(40), by });
 

@@ -19,7 +19,10 @@ function filled(units: number): { trouble: TextTrouble | null; line: number; too
   book.close();
   const long = SIGNS.repeat(Math.ceil(units / SIGNS.length)).slice(0, units);
   const textPath = join(dirname(path), 'book.json');
-  writeFileSync(textPath, text.replace('long-here', () => long));
+  writeFileSync(
+    textPath,
+    text.replace('long-here', () => long),
+  );
   const other = join(dirname(path), 'other.gambrel');
   const started = performance.now();
   const trouble = bookFromText(textPath, other, NOW);

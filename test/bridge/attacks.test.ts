@@ -173,6 +173,25 @@ describe('many at once', () => {
     await few.close();
   });
 
+  it('keeps streams of changes for other windows, whatever one session asks for', async () => {
+    const counter = await openCounter({ desk: shop.desk });
+    const { port } = counter.carrier;
+    const stream = (bearer: string) =>
+      hold(
+        port,
+        `GET /events HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\nauthorization: Bearer ${bearer}\r\n\r\n`,
+      );
+    const greedy = await counter.session();
+    const taken = await Promise.all(Array.from({ length: 70 }, () => stream(greedy)));
+    await expect
+      .poll(() => taken.every(({ heard }) => /listening|request\.too-many/.test(heard())))
+      .toBe(true);
+    expect(taken.filter(({ heard }) => heard().includes('listening'))).toHaveLength(4);
+    const other = await stream(await counter.session());
+    await expect.poll(() => other.heard()).toContain('listening');
+    await counter.close();
+  });
+
   it('lets a new line of a stranger take the place of the one that did nothing for longest', async () => {
     const few = await openCounter({ desk: shop.desk, most: { strangers: 3, windows: 3, streams: 3 } });
     const { port } = few.carrier;

@@ -51,6 +51,35 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
+  it('say so when one is tried; one made after does not', async () => {
+    const { shop, second } = await removed();
+    const trying = async (path: string) => (await shop.call('shop.tryBackup', { path })).holdsRemoved;
+    for (const { path } of await holding(shop)) expect(await trying(path), path).toBe(true);
+    const { path } = await shop.call('shop.backUp', {});
+    expect(await trying(path)).toBe(false);
+    expect(readdirSync(second)).toHaveLength(3);
+    shop.desk.close();
+  });
+
+  it('say so when a locked one is tried', async () => {
+    const shop = await freshDesk();
+    const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
+    onTestFinished(() => rmSync(second, { recursive: true, force: true }));
+    await shop.call('shop.setLock', { passphrase: 'nine tails of a cat' });
+    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    const { id } = await shop.call('hunters.save', { name: NAME, phone: '555-0142' });
+    await shop.call('shop.backUp', {});
+    shop.wait(3600);
+    await shop.call('hunters.removeDetails', { id, reason: 'asked' });
+    const [away] = (await shop.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    expect(away).toMatchObject({ locked: true });
+    expect(await shop.call('shop.tryBackup', { path: away?.path ?? '' })).toMatchObject({
+      own: true,
+      holdsRemoved: true,
+    });
+    shop.desk.close();
+  });
+
   it('are made anew: fresh ones in both places, none that says the name, and another book’s left alone', async () => {
     const { shop, second } = await removed();
     const other = join(second, 'other book-00000000 2026-10-09T10-00-00.gambrel');

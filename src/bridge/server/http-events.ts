@@ -9,18 +9,25 @@ const HEARTBEAT = 15_000;
 const MOST_WAITING = 64 * 1024;
 
 export interface Streams {
-  /** Keeps `response` open and tells it of every change; false when there are too many already. */
-  open(response: ServerResponse): boolean;
+  /** Keeps `response` open and tells it of every change; false when there are too many already, of this session or of all. */
+  open(response: ServerResponse, session: string): boolean;
 }
 
-/** The streams of one server, never more than `most` at once. */
-export function openStreams(desk: DeskCaller, most: number): Streams {
+/** The streams of one server, never more than `most` at once, and `mostEach` of one session: no window shuts the others out. */
+export function openStreams(desk: DeskCaller, most: number, mostEach: number): Streams {
   let count = 0;
+  const of = new Map<string, number>();
+  const add = (session: string, by: number): void => {
+    count += by;
+    const now = (of.get(session) ?? 0) + by;
+    if (now > 0) of.set(session, now);
+    else of.delete(session);
+  };
   return {
-    open(response) {
-      if (count >= most) return false;
-      count += 1;
-      response.once('close', () => (count -= 1));
+    open(response, session) {
+      if (count >= most || (of.get(session) ?? 0) >= mostEach) return false;
+      add(session, 1);
+      response.once('close', () => add(session, -1));
       streamChanges(desk, response);
       return true;
     },

@@ -34,6 +34,8 @@ export interface HttpCarrier {
 const PATIENCE = { headersMs: 5_000, requestMs: 10_000, checkMs: 1_000 };
 /** A browser opens six lines to one address, and a hidden window holds none: more than any shop has windows. */
 const MOST = { strangers: 128, windows: 256, streams: 64 };
+/** A window has one stream of changes; a tab that was duplicated shares its session. */
+const MOST_STREAMS_OF_SESSION = 4;
 
 /**
  * Starts the loopback server. An address carries its code in the fragment, which a browser never sends; the page
@@ -44,7 +46,7 @@ export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCa
   const most = options.most ?? MOST;
   const lines = keepLines(most);
   const sessions = openSessions();
-  const streams = openStreams(options.desk, most.streams);
+  const streams = openStreams(options.desk, most.streams, MOST_STREAMS_OF_SESSION);
   const app = openApp(options.patience ?? PATIENCE, lines);
   let port = 0;
   app.addHook('onRequest', async (request) => {

@@ -57,8 +57,9 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
       .send(answer);
   });
 
-  app.get('/events', { onRequest }, (_request, reply) => {
-    if (!streams.open(reply.raw)) throw new RefusedRequest(503, 'refused', 'request.too-many');
+  app.get('/events', { onRequest }, (request, reply) => {
+    if (!streams.open(reply.raw, bearerOf(request.raw) ?? ''))
+      throw new RefusedRequest(503, 'refused', 'request.too-many');
     reply.hijack();
   });
 

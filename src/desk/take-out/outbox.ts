@@ -24,28 +24,53 @@ interface Parcel {
 
 /** One at a time for each open book: the one packed last. */
 const parcels = new WeakMap<DeskRoom, Parcel>();
+/** Rooms in which something is being packed, here or by the worker thread. */
+const packing = new WeakSet<DeskRoom>();
 let last = 0;
 
 /**
+ * Begins to pack, which takes the disk and both threads for seconds: one at a time.
+ * @returns a function that ends it
+ * @throws Trouble `takeout.busy`
+ */
+function beginPacking(room: DeskRoom): () => void {
+  if (packing.has(room)) throw new Trouble('refused', 'takeout.busy');
+  packing.add(room);
+  return () => void packing.delete(room);
+}
+
+/** For a file that the worker thread packs. */
+export const longPacking = {
+  begin(room: DeskRoom) {
+    const end = beginPacking(room);
+    return { done: end, failed: end };
+  },
+};
+
+/**
  * Lets `write` make the file out of the book as it stands now; the desk goes on working meanwhile.
- * @throws Trouble `temporary.full`, `temporary.folder`; nothing is left of the file then
+ * @throws Trouble `takeout.busy`; `temporary.full`, `temporary.folder`, and nothing is left of the file then
  */
 export async function packParcel(
   room: DeskRoom,
   write: (path: string, db: Db) => void | Promise<void>,
 ): Promise<{ id: number; bytes: number }> {
-  dropParcel(room);
-  const folder = temporaryFolder('out', room);
-  const path = join(folder, 'file');
+  const end = beginPacking(room);
+  let folder: string | null = null;
   try {
+    dropParcel(room);
+    folder = temporaryFolder('out', room);
+    const path = join(folder, 'file');
     await room.book.read((db) => inTemporaryMeanwhile(async () => write(path, db)));
     dropParcel(room);
     const parcel = { id: ++last, path };
     parcels.set(room, parcel);
     return { id: parcel.id, bytes: statSync(path).size };
   } catch (error) {
-    dropTemporary(folder);
+    if (folder !== null) dropTemporary(folder);
     throw error;
+  } finally {
+    end();
   }
 }
 

@@ -15,14 +15,14 @@ import type { DeskRoom } from '../room.ts';
 import { dropTemporary, inTemporary, temporaryFolder } from '../temporary.ts';
 import { describeTables } from './describe.ts';
 import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
-import { packParcel, pieceOf, writeText } from './outbox.ts';
+import { longPacking, packParcel, pieceOf, writeText } from './outbox.ts';
 import { csvText, tableFiles } from './tables-csv.ts';
 import { writeZip } from './zip.ts';
 
 /** A book that is larger takes a tenth of a second to copy. */
 const LONG_BOOK_BYTES = 30_000_000;
 
-/** Packs what is asked for; the pieces are fetched after. */
+/** Packs what is asked for; the pieces are fetched after. @throws Trouble `takeout.busy` */
 export const pack = read(
   v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
   async (room, { what }) => {
@@ -38,7 +38,7 @@ export const pack = read(
   },
   false,
   // `VACUUM INTO` is one step; all other files are written in slices.
-  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES },
+  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES, ...longPacking },
 );
 
 /** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws Trouble `hunter.unknown` */

@@ -77,6 +77,8 @@ export const backupText = {
   isOf: (shop: string) => `It is the book of ${shop}.`,
   keeps:
     'What was entered later is not in it. The book as it is now is kept, and you can come back to it in the same way.',
+  bringsBack:
+    'This backup is from before personal details were removed. Going back to it brings those details back: remove them again afterwards.',
   open: 'Open this one',
   openLocked: 'Unlock it',
   recordsOnly: 'Look at its records only',

@@ -76,6 +76,8 @@ export const bringWording: Readonly<Record<string, Wording>> = {
   'choice.dates': () => 'Pick what comes first in a date: the day or the month.',
   'choice.table': () => 'Pick what the table holds: hunters, animals or weights.',
   'choice.take-out': () => 'Pick what to take out.',
+  'takeout.busy': () =>
+    'Another file is being made right now. Wait until it is ready, then press the button again.',
   'takeout.gone': () => 'Gambrel no longer has this file ready. Press the button again.',
   'takeout.not-empty': () =>
     'A whole book can only fill an empty one, and this one has hunters or animals in it. Start Gambrel with a new book for that.',
