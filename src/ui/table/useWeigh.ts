@@ -1,14 +1,14 @@
-import { computed, ref, shallowRef, toRef, watch, type Ref } from 'vue';
-import type { AnimalPage, CallInput, Problem, WeighingRow } from '../../bridge/contract.ts';
+import { computed, toRef, watch, type Ref } from 'vue';
+import type { AnimalPage, Answer, WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
-import { useScaleEntry } from '../scale/useScaleEntry.ts';
-import { say } from '../say.ts';
 import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
 import { tableText as text } from '../texts/en-table.ts';
 import { weighingText } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../use/useCall.ts';
+import { useKeepWeight, type KeptWeight, type TypedWeight } from '../weighing/useKeepWeight.ts';
+import { useUndoWeighing } from '../weighing/useUndoWeighing.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from './entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
 import { useStoodBy } from './stood-by.ts';
@@ -27,24 +27,17 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const stoodBy = useStoodBy();
   const weigh = useCall('table.weigh');
   const correct = useCall('table.correct');
-  const take = useCall('table.void');
+  const undo = useUndoWeighing(weighingText.reasons.undone);
   const putBack = usePutBack();
   const partNone = usePartNone(page);
   const draft = `table ${page.value.id}`;
   const entry = drafts.of(draft, () => freshEntry(page.value));
-  const scale = useScaleEntry(toRef(entry, 'typed'), toRef(entry, 'taken'));
   /** A kept weight that is being weighed again. */
   const correcting = computed(
     () => page.value.weighings.find(({ id, voided }) => id === entry.correcting && !voided) ?? null,
   );
-  const problem = shallowRef<Problem | null>(null);
-  const kept = ref(0);
   const named = (row: Parameters<typeof weighingName>[0]): string => weighingName(row, page.value.primals);
 
-  const ask = computed(() => (problem.value?.kind === 'conflict' ? problem.value : null));
-  const wrong = computed(() =>
-    problem.value && problem.value.kind !== 'conflict' ? say(problem.value, shop.format) : '',
-  );
   const what = computed(() =>
     correcting.value ? named(correcting.value) : entryName(entry, page.value.primals),
   );
@@ -58,23 +51,46 @@ export function useWeigh(page: Ref<AnimalPage>) {
     set: (typed) => (entry.count = typed),
   });
 
-  /** Keeps the weight as typed. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
+  const { scale, busy, problem, ask, wrong, emptied, accept, empty, ...asked } = useKeepWeight(
+    entry,
+    (weight) => (correcting.value ? sendAgain(correcting.value, weight) : send(weight)),
+    () => drafts.rest(draft),
+  );
+
+  /** Keeps what stands in the entry. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
   async function keep(sure = false): Promise<boolean> {
-    if (correcting.value) return keepCorrection(correcting.value, sure);
-    if (nonePartAt(entry) && saysNone(entry.typed)) return keepNone();
+    const none = !correcting.value && nonePartAt(entry) !== null && saysNone(entry.typed);
+    return none ? keepNone() : asked.keep(sure);
+  }
+
+  async function send(weight: TypedWeight): Promise<Answer<KeptWeight>> {
+    const { stage, tare, product, place, primal } = entry;
+    const parts = {
+      cut: entry.part,
+      packed: 'package',
+      primal: 'primal',
+      received: 'carcass',
+      hanging: 'carcass',
+    } as const;
     const doubt = problem.value?.code;
-    const answer = await weigh.run({ ...entryInput(), sure });
-    problem.value = answer.ok ? null : answer.problem;
-    if (!answer.ok) return false;
+    const name = what.value;
+    const answer = await weigh.run({
+      animalId: page.value.id,
+      stage,
+      part: parts[stage],
+      tareTyped: tare,
+      ...weight,
+      ...(stage === 'cut' || stage === 'primal' ? { primal: primal || null } : {}),
+      ...(stage === 'packed' ? { product, place, count: Number(count.value) || null } : {}),
+    });
+    if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
-    if (sure && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
-    toast(text.kept(shop.format.mass(grams), what.value), () => void undo(weighingId));
-    if (entry.stage === 'packed' && entry.place.trim()) drafts.lastPlace = entry.place.trim();
+    if (weight.sure && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
+    toast(text.kept(shop.format.mass(grams), name), () => void undo(weighingId));
+    if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
-    empty();
-    drafts.rest(draft);
-    return true;
+    return answer;
   }
 
   /** Keeps that the animal has none of the part that the entry stands at. Resolves to whether it was kept. */
@@ -99,60 +115,25 @@ export function useWeigh(page: Ref<AnimalPage>) {
   }
   usePrimalTurn(page, entry, () => drafts.rest(draft));
 
-  async function keepCorrection(row: WeighingRow, sure: boolean): Promise<boolean> {
+  /** Puts the weight in the place of one that was kept. */
+  async function sendAgain(row: WeighingRow, weight: TypedWeight): Promise<Answer<KeptWeight>> {
     const tared = entry.tare === (row.tareTyped ?? '') ? {} : { tareTyped: entry.tare };
     const answer = await correct.run({
       weighingId: row.id,
-      typed: entry.typed,
-      source: scale.source.value,
       reason: weighingText.reasons.again,
-      sure,
+      ...weight,
       ...tared,
     });
-    problem.value = answer.ok ? null : answer.problem;
-    if (!answer.ok) return false;
+    if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
-    if (sure) stoodBy.confirmed.add(weighingId);
+    if (weight.sure) stoodBy.confirmed.add(weighingId);
     toast(
       text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
       () => void putBack(row, weighingId),
     );
-    stopCorrecting();
-    return true;
-  }
-
-  function entryInput(): CallInput<'table.weigh'> {
-    const { stage, typed, tare, product, place, primal } = entry;
-    const packed = stage === 'packed' ? { product, place, count: Number(count.value) || null } : {};
-    const part =
-      stage === 'cut'
-        ? entry.part
-        : stage === 'packed'
-          ? 'package'
-          : stage === 'primal'
-            ? 'primal'
-            : 'carcass';
-    return {
-      animalId: page.value.id,
-      stage,
-      part,
-      typed,
-      tareTyped: tare,
-      source: scale.source.value,
-      ...(stage === 'cut' || stage === 'primal' ? { primal: primal || null } : {}),
-      ...packed,
-    };
-  }
-
-  async function undo(weighingId: number): Promise<void> {
-    const answer = await take.run({ weighingId, reason: weighingText.reasons.undone });
-    if (!answer.ok) toast(say(answer.problem, shop.format));
-  }
-
-  /** Takes what was probably meant, and keeps it. */
-  async function accept(likely: string): Promise<boolean> {
-    entry.typed = likely;
-    return keep();
+    entry.tare = '';
+    entry.correcting = null;
+    return answer;
   }
 
   /** The carcass was weighed before: the new weight corrects that one. */
@@ -161,7 +142,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!row) return keep();
     // Should the new weight be doubted too, a yes is about this correction.
     entry.correcting = row.id;
-    const done = await keepCorrection(row, false);
+    const done = await keep();
     if (done) goOn();
     return done;
   }
@@ -178,11 +159,6 @@ export function useWeigh(page: Ref<AnimalPage>) {
     entry.correcting = null;
     empty();
     drafts.rest(draft);
-  }
-  function empty(): void {
-    entry.typed = '';
-    problem.value = null;
-    kept.value++;
   }
 
   // A refusal is about the text as it stood.
@@ -209,8 +185,8 @@ export function useWeigh(page: Ref<AnimalPage>) {
     answers,
     wrong,
     what,
-    kept,
-    busy: weigh.busy,
+    emptied,
+    busy,
     keep,
     keepNone,
     empty,

@@ -1,0 +1,14 @@
+import { toast } from '../parts/index.ts';
+import { say } from '../say.ts';
+import { useShop } from '../stores/shop.ts';
+import { useCall } from '../use/useCall.ts';
+
+/** Voids a weight from the message that told of it. @param reason as it stands in the history */
+export function useUndoWeighing(reason: string): (weighingId: number) => Promise<void> {
+  const shop = useShop();
+  const take = useCall('table.void');
+  return async (weighingId) => {
+    const answer = await take.run({ weighingId, reason });
+    if (!answer.ok) toast(say(answer.problem, shop.format));
+  };
+}
