@@ -93,6 +93,32 @@ export default ts.config(
       ],
     },
   },
+  {
+    files: ['src/ui/**/*.vue'],
+    rules: {
+      'vue/no-bare-strings-in-template': [
+        'error',
+        {
+          // Signs, single letters, units and our own name are no words.
+          allowlist: ['/\\b(lb|kg|oz|Ctrl|Gambrel)\\b/u', '/(?<!\\p{L})\\p{L}(?!\\p{L})/u', '/\\P{L}/u'],
+          attributes: {
+            '/.+/': [
+              'aria-label',
+              'placeholder',
+              'title',
+              'label',
+              'hint',
+              'text',
+              'caption',
+              'alt',
+              'keep-label',
+            ],
+          },
+          directives: ['v-text', 'v-html'],
+        },
+      ],
+    },
+  },
   { files: ['src/ui/parts/*'], rules: { 'no-restricted-imports': 'off' } },
   {
     files: ['src/ui/**/*.{ts,vue}'],
