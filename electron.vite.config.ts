@@ -23,7 +23,7 @@ export default defineConfig({
           main: resolve(here, 'electron/main.ts'),
           desk: resolve(here, 'electron/desk.ts'),
           serve: resolve(here, 'electron/serve.ts'),
-          worker: resolve(here, 'src/desk/worker/run.ts'),
+          worker: resolve(here, 'src/desk/worker.ts'),
         },
       },
     },

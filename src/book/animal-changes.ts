@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** More changes than this at once (a file brought in) and everything is read again. */
 const MOST_KNOWN = 1000;

@@ -1,5 +1,5 @@
 import { hunterFinding } from './hunter-find.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { ticketRecords } from './tickets.ts';
 
 export interface AnimalRow {

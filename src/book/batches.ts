@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { firstFree, MOST_IN_SEASON, seasonMark } from './season-mark.ts';
 
 export interface BatchRecord {

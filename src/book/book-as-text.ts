@@ -1,5 +1,5 @@
 import { BOOK_VERSION } from './migrations/index.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { rowsOfTable, tablesOf } from './tables.ts';
 
 /*

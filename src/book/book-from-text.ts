@@ -4,7 +4,8 @@ import Database from 'better-sqlite3';
 import { FORMAT, FORMAT_VERSION } from './book-as-text.ts';
 import { wrongTime } from './check-moments.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
-import { closeBook, openBook, type Db } from './open.ts';
+import type { Db } from './db.ts';
+import { closeBook, openBook } from './open.ts';
 import { setTriggersAside } from './set-aside.ts';
 import { quoted, tablesOf, type CellValue } from './tables.ts';
 

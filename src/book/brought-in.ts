@@ -1,5 +1,5 @@
 import { eachRow } from './each-row.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { guardsOf, setTriggersAside, sumKeepers } from './set-aside.ts';
 
 /** What one file wrote: first and last id of each kind of record, null where it wrote none. */

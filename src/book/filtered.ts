@@ -1,5 +1,5 @@
 import type { Statement } from 'better-sqlite3';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { boundOf, conditionsOf, type SumFilter } from './season-filter.ts';
 
 /**

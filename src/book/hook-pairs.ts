@@ -1,5 +1,5 @@
 import type { AnimalRow } from './animals.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** An animal's two weights on its way to the table: as it came in, and on the hook. */
 export interface HookPair {

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** As many hunters are shown at most. */
 const SHOWN = 12;

@@ -1,6 +1,6 @@
 /** What is read of a season's animals, kept at hand: the season's views ask for the same thousands again and again. */
 import type { AnimalChanges } from './animal-changes.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** As many seasons as are looked at side by side: each takes some megabytes. */
 const MOST_SEASONS = 2;

@@ -1,16 +1,14 @@
 import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import type Database from 'better-sqlite3';
 import { backUp } from './backup.ts';
 import { ensureIdentity } from './book-identity.ts';
+import type { Db } from './db.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
 import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
 import { schemaDifference, versionBuilt } from './schema-difference.ts';
 import { tightenBeside, tightenBook } from './tighten.ts';
 import { BookTrouble, bookTroubleOf } from './trouble.ts';
-
-export type Db = Database.Database;
 
 /**
  * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** Parts that an animal may have none of. Meat is always weighed. */
 export type NonePart = 'fat saved' | 'sinew' | 'bone' | 'damage';

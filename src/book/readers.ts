@@ -1,6 +1,6 @@
 /** Long readings of an open book, each over a connection of its own, so that the desk writes on meanwhile. */
 import { endReading } from './each-row.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { openFile } from './open-file.ts';
 import { bookTroubleOf } from './trouble.ts';
 

@@ -1,5 +1,5 @@
 import { eachRow } from './each-row.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 export interface OfficerRow {
   id: number;

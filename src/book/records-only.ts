@@ -5,7 +5,7 @@
 import Database from 'better-sqlite3';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from './migrations/index.ts';
 import { openFile } from './open-file.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { versionBuilt } from './schema-difference.ts';
 import { setTriggersAside } from './set-aside.ts';
 import { quoted, tablesOf } from './tables.ts';

@@ -1,5 +1,5 @@
 import { nameKey } from './hunters.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
 import { guardsOf, setTriggersAside } from './set-aside.ts';
 import { withoutWords, wordsOfHunter } from './words-of-hunter.ts';

@@ -4,7 +4,7 @@
  */
 import Database from 'better-sqlite3';
 import { MIGRATIONS } from './migrations/index.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { shownName } from './shown-name.ts';
 
 /** The first thing found in which a book is not built as its version is. */

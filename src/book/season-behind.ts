@@ -1,5 +1,5 @@
 import { filtered } from './filtered.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { MEASURES, type Measure } from './season-compare.ts';
 import type { SumFilter } from './season-filter.ts';
 

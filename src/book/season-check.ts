@@ -1,6 +1,6 @@
 import type { AnimalChanges } from './animal-changes.ts';
 import { keptRows } from './kept-rows.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** A quote that an animal came of: what it said of its take-home, and the weight that it was made for, in grams. */
 export interface Quoted {

@@ -1,5 +1,5 @@
 import { filtered } from './filtered.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import type { SumFilter } from './season-filter.ts';
 
 /** What animals are measured by, one number each; NULL where it is not known. */

@@ -1,5 +1,5 @@
 import { filtered } from './filtered.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import type { SumFilter } from './season-filter.ts';
 
 /** A batch as planned and as last tested. */

@@ -1,6 +1,6 @@
 import type { AnimalChanges } from './animal-changes.ts';
 import { keptRows } from './kept-rows.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** A bill that stands, with its animal and what was said of it in the quote that it came of. */
 export interface SeasonBill {

@@ -1,5 +1,5 @@
 import { filtered } from './filtered.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import type { SumFilter } from './season-filter.ts';
 
 /** Every part was weighed, so that what is left over says something; `isWeighedWhole` says the same of a row at hand. */

@@ -1,6 +1,6 @@
 import type { AnimalChanges } from './animal-changes.ts';
 import { keptRows } from './kept-rows.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** An animal of a season with its sums, by the names of `animal_sum`. */
 export interface SeasonRow {

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** Summaries of what finished seasons teach; triggers throw away what is no longer so. */
 export function seasonsTaught(db: Db) {

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 /** Settings of the shop: a JSON value per key. */
 export function settingRecords(db: Db) {

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import type { WeightSums } from './weighings.ts';
 
 /** One finished animal's weights, as the yield model and the season read them. */

@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { firstFree, MOST_IN_SEASON, ticketOf } from './season-mark.ts';
 
 /** A season's running number and the ticket that is written of it. */

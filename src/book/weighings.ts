@@ -1,4 +1,4 @@
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 
 type Unit = 'lb' | 'oz' | 'kg' | 'g';
 

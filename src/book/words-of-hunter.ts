@@ -1,5 +1,5 @@
 /** Names of products and extras that were typed for one hunter alone: free text, in which the hunter's own name may stand. */
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { REMOVED } from './personal-text.ts';
 
 /** Keys of JSON under which free text stands: cleared whatever it says. */

@@ -48,7 +48,7 @@ export interface DeskOptions {
   onBroken?: (error: unknown) => void;
   /** Backups by themselves, the seal on closing, and a look for what other programs wrote; without it there are none. */
   upkeep?: UpkeepTimes;
-  /** The worker thread's script, where it is not `worker/run.ts` itself. */
+  /** The worker thread's script, where it is not `worker.ts` itself. */
   worker?: URL;
 }
 

@@ -8,7 +8,7 @@ import * as v from 'valibot';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
-import type { Db } from '../../src/book/open.ts';
+import type { Db } from '../../src/book/db.ts';
 import { DEMO_NOW } from '../../src/desk/demo/season.ts';
 import type { AnyProcedure } from '../../src/desk/procedure.ts';
 import { procedures } from '../../src/desk/procedures.ts';

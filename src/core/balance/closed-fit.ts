@@ -6,7 +6,7 @@ import { inverse, Matrix } from 'ml-matrix';
 import { logSum } from '../log-sum.ts';
 import { damageLog, meanRest, shrinkAndDamageShares, shrinkShares, type LostShares } from './lost-shares.ts';
 import { SHARE_PARTS, type SharePart } from './part-shares.ts';
-import type { PartsWeighed } from './share-fit.ts';
+import type { PartsWeighed } from './parts-weighed.ts';
 import type { ShareModel } from './share-model.ts';
 
 const SOUND = SHARE_PARTS.filter((part) => part !== 'damage');

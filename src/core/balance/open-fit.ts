@@ -5,7 +5,7 @@ import { logSum } from '../log-sum.ts';
 import { damageLog } from './lost-shares.ts';
 import { DAMAGE_OFFSET, SHARE_PARTS, type SharePart } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
-import type { PartsWeighed } from './share-fit.ts';
+import type { PartsWeighed } from './parts-weighed.ts';
 
 /** The parts besides damage are normal given the damage; damage itself is skewed and has a distribution of its own. */
 const SOUND = SHARE_PARTS.filter((part) => part !== 'damage');

@@ -1,18 +1,8 @@
 /** How well the weighed parts of one animal fit what its kind usually gives, all of them together. */
 import { closedFit } from './closed-fit.ts';
 import { openFit } from './open-fit.ts';
-import type { SharePart } from './part-shares.ts';
+import type { PartsWeighed } from './parts-weighed.ts';
 import type { ShareModel } from './share-model.ts';
-
-/** One part as far as it was weighed, as shares of the whole. */
-export interface PartWeighed {
-  readonly share: number;
-  /** Standard deviation of the readings behind it. */
-  readonly sd: number;
-  /** More of this part may still come: what was weighed is the least that it can be. */
-  readonly open: boolean;
-}
-export type PartsWeighed = Readonly<Partial<Record<SharePart, PartWeighed>>>;
 
 /**
  * A function that gives the natural logarithm of the relative likelihood of weighed parts, near 0 where everything is just

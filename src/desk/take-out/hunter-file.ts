@@ -1,5 +1,5 @@
 /** Everything about one hunter, as far as one record leads to the next: animals, weights, bills, calls, changes. */
-import type { Db } from '../../book/open.ts';
+import type { Db } from '../../book/db.ts';
 import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/tables.ts';
 
 export interface HunterRecords {

@@ -2,7 +2,7 @@
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/durable-files.ts';
-import type { Db } from '../../book/open.ts';
+import type { Db } from '../../book/db.ts';
 import { Trouble } from '../problem.ts';
 import type { DeskRoom } from '../room.ts';
 import {

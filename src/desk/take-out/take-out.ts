@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import * as v from 'valibot';
 import { refuseWrongClock } from '../clock.ts';
 import { backUp } from '../../book/backup.ts';
-import type { Db } from '../../book/open.ts';
+import type { Db } from '../../book/db.ts';
 import { bookAsText } from '../../book/book-as-text.ts';
 import { bookFromText, takeOver } from '../../book/book-from-text.ts';
 import { dropUpload, longUpload, uploadOf } from '../bring/upload.ts';

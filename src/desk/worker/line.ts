@@ -24,8 +24,8 @@ export class WorkerLine {
   #last = 0;
   #answered = false;
 
-  /** @param program the worker's script: `run.ts` itself, or what it was built into */
-  constructor(program: URL = new URL('./run.ts', import.meta.url)) {
+  /** @param program the worker's script: `worker.ts` itself, or what it was built into */
+  constructor(program: URL = new URL('../worker.ts', import.meta.url)) {
     this.#program = program;
   }
 

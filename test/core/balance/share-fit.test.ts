@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { shareFit, type PartsWeighed } from '../../../src/core/balance/share-fit.ts';
+import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
+import { shareFit } from '../../../src/core/balance/share-fit.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
 import { SPECIES } from '../../../src/desk/resources.ts';

@@ -3,15 +3,15 @@
  * others. A call is the same procedure as in the desk; only where it runs differs.
  */
 import { parentPort, workerData } from 'node:worker_threads';
-import { openRecordBook } from '../../book/book.ts';
-import { adoptUpload } from '../bring/upload.ts';
-import { passClock } from '../clock.ts';
-import { procedures } from '../procedures.ts';
-import type { AnyProcedure, Door } from '../procedure.ts';
-import { createRoom, type DeskRoom } from '../room.ts';
-import { summariseNext } from '../season-summaries.ts';
-import { giveAwayParcel } from '../take-out/outbox.ts';
-import { asThrown, type Done, type Errand } from './messages.ts';
+import { openRecordBook } from '../book/book.ts';
+import { adoptUpload } from './bring/upload.ts';
+import { passClock } from './clock.ts';
+import { procedures } from './procedures.ts';
+import type { AnyProcedure, Door } from './procedure.ts';
+import { createRoom, type DeskRoom } from './room.ts';
+import { summariseNext } from './season-summaries.ts';
+import { giveAwayParcel } from './take-out/outbox.ts';
+import { asThrown, type Done, type Errand } from './worker/messages.ts';
 
 /** How many errands are not done yet; the desk waits on it when it closes. */
 const open = new Int32Array((workerData as { open: SharedArrayBuffer }).open);
