@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
-import { demoBook } from '../src/desk/demo/copy.ts';
+import { demoBook } from '../src/demo/copy.ts';
 import { openDesk, type Desk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { DESK_FAILED, type FromDesk, type ToDesk } from './desk-messages.ts';

@@ -1,7 +1,7 @@
 /** What the shell remembers between starts: one small JSON file each, in the program's own folder. */
 import { readFileSync, statSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { clearParts, replaceFile } from '../src/book/part-files.ts';
+import { clearParts, replaceFile } from '../src/book/file/part-files.ts';
 import { logError } from './log.ts';
 
 /** No note of ours comes near this, bytes. */

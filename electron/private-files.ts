@@ -1,7 +1,7 @@
 /** What this program writes is for the account that runs it: other accounts of the computer read none of it. */
 import { dirname } from 'node:path';
 import { isMainThread } from 'node:worker_threads';
-import { keepPrivate } from '../src/book/private-files.ts';
+import { keepPrivate } from '../src/book/file/private-files.ts';
 
 /** Group and others get nothing. */
 const PRIVATE = 0o077;

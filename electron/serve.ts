@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { serveOverHttp } from '../src/bridge/server/http.ts';
-import { demoBook } from '../src/desk/demo/copy.ts';
+import { demoBook } from '../src/demo/copy.ts';
 import { openDesk } from '../src/desk/desk.ts';
 import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';

@@ -2,9 +2,9 @@
  * Does the range of a batch's fat hold 9 in 10 batches, and how much wider is it than the range of somebody who knows the
  * shop's true figures? In the made-up shops of `calibrate-batch-world.ts`.
  */
-import { normalQuantile } from '../src/core/distributions.ts';
-import { seeded } from '../src/core/random.ts';
-import { mixtureOf } from '../src/desk/fat-believed.ts';
+import { normalQuantile } from '../src/core/stats/distributions.ts';
+import { seeded } from '../src/core/stats/random.ts';
+import { mixtureOf } from '../src/desk/learning/fat-believed.ts';
 import {
   BATCH_WORLDS,
   openShop,

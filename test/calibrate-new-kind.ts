@@ -2,12 +2,12 @@
  * A busy shop gets its first animals of a kind, and the profile is wrong about them. How often do the ranges hold the
  * next one, and how wide are they, beside the t-interval of a running mean that knows no profile?
  */
-import { tQuantile } from '../src/core/distributions.ts';
-import { foretellSplits, type Foretold } from '../src/core/yield-foretell.ts';
-import { eachShare } from '../src/core/yield-observation.ts';
-import { modelFrom, takeHomeRange } from '../src/core/yield.ts';
-import { addTo, gather, type Cell } from '../src/core/yield-sums.ts';
-import { logitOf, shareOf } from '../src/core/yield-tree.ts';
+import { tQuantile } from '../src/core/stats/distributions.ts';
+import { foretellSplits, type Foretold } from '../src/core/yield/predict.ts';
+import { eachShare } from '../src/core/yield/observation.ts';
+import { modelFrom, takeHomeRange } from '../src/core/yield/yield.ts';
+import { addTo, gather, type Cell } from '../src/core/yield/sums.ts';
+import { logitOf, shareOf } from '../src/core/yield/tree.ts';
 import { LEVELS } from './calibrate-run.ts';
 import { normalPriorRange } from './normal-prior.ts';
 import {

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { copyDemo } from '../src/desk/demo/copy.ts';
+import { copyDemo } from '../src/demo/copy.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 

@@ -1,9 +1,9 @@
 import type * as v from 'valibot';
-import type { Answer } from '../desk/problem.ts';
+import type { Answer } from '../desk/contract/problem.ts';
 import type { procedures } from '../desk/procedures.ts';
 
-export type { Answer, Problem } from '../desk/problem.ts';
-export type * from '../desk/shapes.ts';
+export type { Answer, Problem } from '../desk/contract/problem.ts';
+export type * from '../desk/contract/contract.ts';
 
 /** The table of contents of the program: every call that a window can make, with its types. */
 type Procedures = typeof procedures;

@@ -1,6 +1,6 @@
 /** What travels between a window and the desk on a message port; HTTP carries the same two things in its own clothes. */
 import type { DeskChanged } from '../desk/desk.ts';
-import type { Answer } from '../desk/problem.ts';
+import type { Answer } from '../desk/contract/problem.ts';
 
 /** Window to desk: one call, numbered by the window so that its answer finds its way back. */
 export interface CallMessage {

@@ -2,19 +2,24 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
-import { clearOwnParts } from '../book/backup.ts';
-import { expectBook } from '../book/expect-book.ts';
-import { inspectBook } from '../book/open.ts';
-import { setAside, type Source } from '../book/books-aside.ts';
-import { restoreBackup, takeBack, type Opening } from '../book/restore.ts';
-import { breakSeal, seal, sealHolds } from '../book/seal.ts';
-import { BookTrouble } from '../book/trouble.ts';
-import { keepBackup, keptLock } from './backup-keeping.ts';
-import { troubleWithBook } from './book-problems.ts';
-import { Trouble } from './problem.ts';
-import type { Door } from './procedure.ts';
-import { createRoom, type DeskRoom } from './room.ts';
-import { dropIfPossible, dropTemporariesOf, inTemporaryMeanwhile, temporaryFolder } from './temporary.ts';
+import { clearOwnParts } from '../book/file/backup.ts';
+import { expectBook } from '../book/file/expect-book.ts';
+import { inspectBook } from '../book/file/open.ts';
+import { setAside, type Source } from '../book/file/books-aside.ts';
+import { restoreBackup, takeBack, type Opening } from '../book/file/restore.ts';
+import { breakSeal, seal, sealHolds } from '../book/file/seal.ts';
+import { BookTrouble } from '../book/file/trouble.ts';
+import { keepBackup, keptLock } from './session/backup-keeping.ts';
+import { troubleWithBook } from './contract/book-problems.ts';
+import { Trouble } from './contract/problem.ts';
+import type { Door } from './session/procedure.ts';
+import { createRoom, type DeskRoom } from './session/room.ts';
+import {
+  dropIfPossible,
+  dropTemporariesOf,
+  inTemporaryMeanwhile,
+  temporaryFolder,
+} from './session/temporary.ts';
 
 /** A book with an invented season to look at, made by whoever opens the desk. */
 export interface DemoBook {

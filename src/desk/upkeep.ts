@@ -1,8 +1,8 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
-import { troubleWithBook } from './book-problems.ts';
-import type { Door } from './procedure.ts';
-import { wipeIfDue } from './remove-details.ts';
-import { summariseNext } from './season-summaries.ts';
+import { troubleWithBook } from './contract/book-problems.ts';
+import type { Door } from './session/procedure.ts';
+import { wipeIfDue } from './records/remove-details.ts';
+import { summariseNext } from './session/season-summaries.ts';
 
 export interface UpkeepTimes {
   /** How often a book that changed is backed up, ms. */

@@ -4,12 +4,12 @@
  */
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRecordBook } from '../book/book.ts';
-import { adoptUpload } from './bring/upload.ts';
-import { passClock } from './clock.ts';
+import { adoptUpload } from './session/upload.ts';
+import { passClock } from './session/clock.ts';
 import { procedures } from './procedures.ts';
-import type { AnyProcedure, Door } from './procedure.ts';
-import { createRoom, type DeskRoom } from './room.ts';
-import { summariseNext } from './season-summaries.ts';
+import type { AnyProcedure, Door } from './session/procedure.ts';
+import { createRoom, type DeskRoom } from './session/room.ts';
+import { summariseNext } from './session/season-summaries.ts';
 import { giveAwayParcel } from './take-out/outbox.ts';
 import { asThrown, type Done, type Errand } from './worker/messages.ts';
 

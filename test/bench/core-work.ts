@@ -2,11 +2,11 @@
 import loadHighs from 'highs';
 import { Matrix, solve } from 'ml-matrix';
 import { mean, variance } from 'simple-statistics';
-import { reconcile, type Flow } from '../../src/core/balance.ts';
-import { fatToAdd, planBlend, type BlendSource } from '../../src/core/blend.ts';
-import { seeded } from '../../src/core/random.ts';
-import { learn, type YieldObservation } from '../../src/core/yield.ts';
-import { SPECIES } from '../../src/desk/resources.ts';
+import { reconcile, type Flow } from '../../src/core/balance/balance.ts';
+import { fatToAdd, planBlend, type BlendSource } from '../../src/core/blend/blend.ts';
+import { seeded } from '../../src/core/stats/random.ts';
+import { learn, type YieldObservation } from '../../src/core/yield/yield.ts';
+import { SPECIES } from '../../src/desk/supplied/resources.ts';
 import type { Measure } from './timing.ts';
 
 const ANIMALS = 100_000;

@@ -3,10 +3,10 @@ import { copyFileSync, fsyncSync, openSync, closeSync, rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { stringify } from 'csv-stringify/sync';
 import { HyperFormula } from 'hyperformula';
-import { backUp } from '../../src/book/backup.ts';
-import { toCsv } from '../../src/core/csv.ts';
-import { quantileRanks } from '../../src/core/quantile.ts';
-import { spreadOf, type Spread } from '../../src/core/spread.ts';
+import { backUp } from '../../src/book/file/backup.ts';
+import { toCsv } from '../../src/core/values/csv.ts';
+import { quantileRanks } from '../../src/core/stats/quantile.ts';
+import { spreadOf, type Spread } from '../../src/core/stats/spread.ts';
 import type { BenchDesk } from './open-desk.ts';
 import type { Measure } from './timing.ts';
 

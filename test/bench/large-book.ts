@@ -10,9 +10,9 @@ import { fileURLToPath } from 'node:url';
 import type { Database } from 'better-sqlite3';
 import { openRecordBook } from '../../src/book/book.ts';
 import { MIGRATIONS } from '../../src/book/migrations/index.ts';
-import { DEMO_NOW } from '../../src/desk/demo/season.ts';
-import { createRoom } from '../../src/desk/room.ts';
-import { summariseNext } from '../../src/desk/season-summaries.ts';
+import { DEMO_NOW } from '../../src/demo/season.ts';
+import { createRoom } from '../../src/desk/session/room.ts';
+import { summariseNext } from '../../src/desk/session/season-summaries.ts';
 import { demoAt } from '../demo-copy.ts';
 
 export const ANIMALS_A_SEASON = 5000;

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { openDesk } from '../../src/desk/desk.ts';
-import { DEMO_NOW } from '../../src/desk/demo/season.ts';
+import { DEMO_NOW } from '../../src/demo/season.ts';
 import { largeBook } from './large-book.ts';
 
 /** A desk on a copy of the large book, so that what is measured changes nothing for the next. */

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { APPEND_ONLY } from '../../src/book/migrations/0001-the-book-views.ts';
-import { openBook } from '../../src/book/open.ts';
+import { openBook } from '../../src/book/file/open.ts';
 import { openRecordBook } from '../../src/book/book.ts';
 import { tempBookPath } from './temp-book.ts';
 

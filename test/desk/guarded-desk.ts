@@ -1,6 +1,6 @@
 import { onTestFinished } from 'vitest';
 import type { CallInput, CallName, CallOutput, Problem } from '../../src/bridge/contract.ts';
-import { demoBook } from '../../src/desk/demo/copy.ts';
+import { demoBook } from '../../src/demo/copy.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 

@@ -9,7 +9,7 @@ import { OTHER_OPENING } from '../../src/bridge/client/other-opening.ts';
 import type { CallName } from '../../src/bridge/contract.ts';
 import { openDesk, type Desk } from '../../src/desk/desk.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import type { ShopLook } from '../../src/desk/shapes.ts';
+import type { ShopLook } from '../../src/desk/contract/contract.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { allRows } from './all-rows.ts';
 import { freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';

@@ -1,6 +1,6 @@
 /** What is kept beside a weight: where its number came from, where the packages lie, how closely the animal is weighed. */
 import { describe, expect, it } from 'vitest';
-import { detailFor } from '../../src/desk/detail.ts';
+import { detailFor } from '../../src/desk/input/detail.ts';
 import { cut, freshDesk, takeIn } from './fresh-desk.ts';
 
 const LB = 453.59237;

@@ -1,6 +1,6 @@
 /** For every call that writes, a shop that is ready for it and an input that it takes: for tests of all of them. */
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
-import { bringIn, handOver, lookAt } from './bring-file.ts';
+import { bringIn, handOver, lookAt } from './bring/bring-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];

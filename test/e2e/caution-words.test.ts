@@ -1,7 +1,7 @@
 /** Cautions take a line each: no screen may be read away by them, and none of them may be missing for that. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CAUTIONS, SPECIES } from '../../src/desk/resources.ts';
+import { CAUTIONS, SPECIES } from '../../src/desk/supplied/resources.ts';
 import { cautionsAt } from '../../src/ui/cautions/at-place.ts';
 import type { CautionPlace } from '../../src/bridge/contract.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';

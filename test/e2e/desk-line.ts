@@ -1,6 +1,6 @@
 import type { CallInput, CallName, CallOutput } from '../../src/bridge/contract.ts';
 import { OPENING_HEADER } from '../../src/bridge/wire.ts';
-import type { Answer } from '../../src/desk/problem.ts';
+import type { Answer } from '../../src/desk/contract/problem.ts';
 
 /**
  * A line to the desk of a served program beside its window: to look up what to open, not to be tested itself. It means

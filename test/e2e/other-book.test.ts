@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { copyDemo } from '../../src/desk/demo/copy.ts';
+import { copyDemo } from '../../src/demo/copy.ts';
 import { openBrowser } from './browser.ts';
 import { deskLine } from './desk-line.ts';
 import { keysOf, type Keys } from './keys.ts';

@@ -2,7 +2,7 @@
  * `npm run model`: random histories of a shop's days at a real desk, against a model of what a shop may do.
  * `node test/model/run.ts [--steps 100000] [--seed 1] [--length 250] [--history N] [--replay JSON] [--broken]`
  */
-import { demoBook } from '../../src/desk/demo/copy.ts';
+import { demoBook } from '../../src/demo/copy.ts';
 import { demoKeptAt } from '../demo-copy.ts';
 import { BROKEN, findBroken } from './broken.ts';
 import { AT_THE_BEGINNING, DRIVEN } from './driven.ts';

@@ -1,6 +1,6 @@
 /** An opening day at the desk: every animal goes from the door to its hunter, call by call, on a clock of its own. */
-import { GRAMS_PER } from '../../src/core/units.ts';
-import type { AnimalPage, CutPart } from '../../src/desk/shapes.ts';
+import { GRAMS_PER } from '../../src/core/values/units.ts';
+import type { AnimalPage, CutPart } from '../../src/desk/contract/contract.ts';
 import type { FreshDesk } from '../desk/fresh-desk.ts';
 import { stopwatch, type Stopwatch } from './stopwatch.ts';
 import { lb, type Visitor } from './visitors.ts';

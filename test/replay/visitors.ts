@@ -1,8 +1,8 @@
 /** The hunters of an opening day and what they bring: invented, and the same for the same seed. */
-import { seeded, type Chance } from '../../src/core/random.ts';
-import { GRAMS_PER } from '../../src/core/units.ts';
-import { SPECIES } from '../../src/desk/resources.ts';
-import type { Brought, CutPart } from '../../src/desk/shapes.ts';
+import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { GRAMS_PER } from '../../src/core/values/units.ts';
+import { SPECIES } from '../../src/desk/supplied/resources.ts';
+import type { Brought, CutPart } from '../../src/desk/contract/contract.ts';
 
 /** One animal of the day: who brought it, what it weighs, and what its parts will weigh, in pounds as a scale shows them. */
 export interface Visitor {

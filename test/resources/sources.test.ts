@@ -1,9 +1,9 @@
 /** Every figure that comes with the program says how far it can be trusted, and who published it. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { ownSpecies } from '../../src/core/species-own.ts';
-import type { Grade, SpeciesProfile } from '../../src/core/species.ts';
-import { PUBLICATIONS, sourceTold } from '../../src/desk/sources.ts';
+import { ownSpecies } from '../../src/core/species/own.ts';
+import type { Grade, SpeciesProfile } from '../../src/core/species/species.ts';
+import { PUBLICATIONS, sourceTold } from '../../src/desk/supplied/sources.ts';
 
 const FOLDER = new URL('../../resources/', import.meta.url);
 const json = (name: string): unknown => JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'));

@@ -3,8 +3,8 @@
  * figures or with what is published. Parts that were not weighed are integrated over; rounding counts as added variance.
  */
 import { explain, type Change } from '../../src/core/balance/explain.ts';
-import { logSum } from '../../src/core/log-sum.ts';
-import { parseReading, readingGrams } from '../../src/core/reading.ts';
+import { logSum } from '../../src/core/stats/log-sum.ts';
+import { parseReading, readingGrams } from '../../src/core/values/reading.ts';
 import type { Seen } from './shop-floor.ts';
 import { MISSED, ODD, PARTS, STEP, type Figures, type Sound } from './world.ts';
 

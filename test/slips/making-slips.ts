@@ -1,5 +1,5 @@
 /** The slips of hand and eye that are tried, each made on one tote. */
-import type { Chance } from '../../src/core/random.ts';
+import type { Chance } from '../../src/core/stats/random.ts';
 import { STEP, type Tote } from './world.ts';
 
 export const SLIPS = [

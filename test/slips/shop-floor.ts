@@ -1,6 +1,6 @@
 /** Weighs made-up animals in at a real desk, slips and all, and notes who is asked about what. */
-import type { Chance } from '../../src/core/random.ts';
-import { parseReading, readingGrams } from '../../src/core/reading.ts';
+import type { Chance } from '../../src/core/stats/random.ts';
+import { parseReading, readingGrams } from '../../src/core/values/reading.ts';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -4,8 +4,8 @@
  * the scale at the hook and the one at the table differ by 1 %, and some totes are never weighed.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type Chance } from '../../src/core/random.ts';
-import type { SpeciesProfile } from '../../src/core/species.ts';
+import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import type { SpeciesProfile } from '../../src/core/species/species.ts';
 
 const profiles = JSON.parse(
   readFileSync(new URL('../../resources/species.json', import.meta.url), 'utf8'),

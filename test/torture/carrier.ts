@@ -3,7 +3,7 @@
  * packs the book, and takes animals in meanwhile, and writes a line for each animal that was acknowledged.
  */
 import { writeSync } from 'node:fs';
-import { seeded } from '../../src/core/random.ts';
+import { seeded } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Said } from './said.ts';
 

@@ -2,8 +2,8 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { listBackups } from '../../src/book/backup.ts';
-import { seeded, type Chance } from '../../src/core/random.ts';
+import { listBackups } from '../../src/book/file/backup.ts';
+import { seeded, type Chance } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tally, type Tally } from './tally.ts';
 import { digest } from './verify.ts';

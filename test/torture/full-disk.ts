@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { seeded } from '../../src/core/random.ts';
+import { seeded } from '../../src/core/stats/random.ts';
 import { smallDisk, type SmallDisk } from '../book/small-disk.ts';
 import { listenTo } from './kills.ts';
 import { entriesOf, linesOf } from './said.ts';

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { seeded, type Chance } from '../../src/core/random.ts';
+import { seeded, type Chance } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { listenTo } from './kills.ts';
 import { entriesOf, linesOf, type Entry } from './said.ts';

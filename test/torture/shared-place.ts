@@ -5,13 +5,13 @@
 import { copyFileSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { backUp, backupAt, type Backup } from '../../src/book/backup.ts';
-import { checkCopy } from '../../src/book/backup-check.ts';
-import { backupsToDrop } from '../../src/book/backup-rotation.ts';
+import { backUp, backupAt, type Backup } from '../../src/book/file/backup.ts';
+import { checkCopy } from '../../src/book/file/backup-check.ts';
+import { backupsToDrop } from '../../src/book/file/backup-rotation.ts';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
-import { makeLock, type Lock } from '../../src/book/locked-file.ts';
-import { copyToSecondPlace } from '../../src/book/second-place.ts';
-import { seeded } from '../../src/core/random.ts';
+import { makeLock, type Lock } from '../../src/book/file/locked-file.ts';
+import { copyToSecondPlace } from '../../src/book/file/second-place.ts';
+import { seeded } from '../../src/core/stats/random.ts';
 import { tally, type Tally } from './tally.ts';
 
 interface Shop {

@@ -2,8 +2,8 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { listBackups } from '../../src/book/backup.ts';
-import { seeded } from '../../src/core/random.ts';
+import { listBackups } from '../../src/book/file/backup.ts';
+import { seeded } from '../../src/core/stats/random.ts';
 import { openDesk, type Desk } from '../../src/desk/desk.ts';
 import { smallDisk } from '../book/small-disk.ts';
 import type { Entry } from './said.ts';

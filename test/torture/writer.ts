@@ -4,7 +4,7 @@
  * entries (third argument) were refused for want of room.
  */
 import { existsSync, statSync, writeSync } from 'node:fs';
-import { seeded } from '../../src/core/random.ts';
+import { seeded } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Said } from './said.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS } from '../../src/desk/resources.ts';
+import { CAUTIONS } from '../../src/desk/supplied/resources.ts';
 import { cautionsAt } from '../../src/ui/cautions/at-place.ts';
 import type { Caution } from '../../src/bridge/contract.ts';
 

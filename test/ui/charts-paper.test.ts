@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { toCsv } from '../../src/core/csv.ts';
+import { toCsv } from '../../src/core/values/csv.ts';
 import { wrap } from '../../src/ui/charts/picture.ts';
-import { quantile } from '../../src/core/quantile.ts';
+import { quantile } from '../../src/core/stats/quantile.ts';
 import { spread } from '../../src/ui/charts/spread.ts';
 
 describe('a table as comma-separated text', () => {

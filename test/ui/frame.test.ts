@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ticketOf } from '../../src/book/season-mark.ts';
+import { ticketOf } from '../../src/book/records/season-mark.ts';
 import { isFullTicket, quickTicket } from '../../src/ui/frame/quick-ticket.ts';
 import { fitHooks, HOOK_WIDTH } from '../../src/ui/frame/rail-fit.ts';
 import { makeScan, READER_MS } from '../../src/ui/frame/scan.ts';

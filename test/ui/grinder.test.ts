@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../src/desk/shapes.ts';
+import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../src/desk/contract/contract.ts';
 import { divide } from '../../src/ui/grinder/batch-bar.ts';
 import { fatOptions, leftOf } from '../../src/ui/grinder/fat-options.ts';
 import { percentTyped } from '../../src/ui/grinder/percent-typed.ts';

@@ -1,6 +1,6 @@
 /** What labels say: weights, ingredients, whose package it is, and the words that must and must not be on them. */
 import { describe, expect, it } from 'vitest';
-import type { BatchPage, FatLotRow } from '../../src/desk/shapes.ts';
+import type { BatchPage, FatLotRow } from '../../src/desk/contract/contract.ts';
 import { weighedIngredients } from '../../src/ui/labels/ingredients.ts';
 import { localDay } from '../../src/ui/labels/local-day.ts';
 import { netWeight } from '../../src/ui/labels/net-weight.ts';

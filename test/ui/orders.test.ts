@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Instructions, PrimalUse, TemplateCard } from '../../src/bridge/contract.ts';
-import { keptShare } from '../../src/core/cutting.ts';
-import { seeded } from '../../src/core/random.ts';
-import { GRAMS_PER } from '../../src/core/units.ts';
+import { keptShare } from '../../src/core/species/cutting.ts';
+import { seeded } from '../../src/core/stats/random.ts';
+import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { sizesFor, sizeText } from '../../src/ui/intake/cut-sizes.ts';
 import { emptyAlso, typeInstructions, usualInstructions } from '../../src/ui/intake/instructions-form.ts';
 import { groundProducts, usualOf } from '../../src/ui/intake/product-usual.ts';

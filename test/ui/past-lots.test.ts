@@ -1,6 +1,6 @@
 import { nextTick, ref } from 'vue';
 import { describe, expect, it } from 'vitest';
-import type { FatLotRow, LeftOutLot } from '../../src/desk/shapes.ts';
+import type { FatLotRow, LeftOutLot } from '../../src/desk/contract/contract.ts';
 import { usePastLots } from '../../src/ui/grinder/usePastLots.ts';
 
 function lot(id: number, more: Partial<FatLotRow> = {}): FatLotRow {

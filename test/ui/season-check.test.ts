@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BeliefPath, CheckedQuote, CheckLook, QuotesKept } from '../../src/desk/shapes.ts';
+import type { BeliefPath, CheckedQuote, CheckLook, QuotesKept } from '../../src/desk/contract/contract.ts';
 import { bandBefore } from '../../src/ui/charts/belief-band.ts';
 import { pathStory } from '../../src/ui/charts/belief-path.ts';
 import { beliefStory } from '../../src/ui/charts/belief.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FatBatch, FatCounts, FatLook, SpeciesFat } from '../../src/desk/shapes.ts';
+import type { FatBatch, FatCounts, FatLook, SpeciesFat } from '../../src/desk/contract/contract.ts';
 import { controlStory } from '../../src/ui/charts/fat-control.ts';
 import { fatStory } from '../../src/ui/charts/fat-by-batch.ts';
 import { ownFatStory } from '../../src/ui/charts/fat-own.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { FlowLook } from '../../src/desk/shapes.ts';
-import { addDays } from '../../src/core/dates.ts';
-import { daysFrom } from '../../src/core/day-counts.ts';
+import type { FlowLook } from '../../src/desk/contract/contract.ts';
+import { addDays } from '../../src/core/values/dates.ts';
+import { daysFrom } from '../../src/core/forecast/day-counts.ts';
 import type { ChartColours } from '../../src/ui/charts/colours.ts';
 import { hangingStory } from '../../src/ui/charts/hanging-story.ts';
 import { intakeStory } from '../../src/ui/charts/intake-story.ts';

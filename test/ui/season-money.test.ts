@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CostingLook, ServiceAnswer } from '../../src/desk/shapes.ts';
+import type { CostingLook, ServiceAnswer } from '../../src/desk/contract/contract.ts';
 import type { ChartColours } from '../../src/ui/charts/colours.ts';
 import { fatMoneyStory } from '../../src/ui/charts/fat-money-story.ts';
 import { grindFeeStory } from '../../src/ui/charts/grind-fee-story.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PriceLineRow, ShopSettings } from '../../src/desk/shapes.ts';
+import type { PriceLineRow, ShopSettings } from '../../src/desk/contract/contract.ts';
 import { emptyLine, readLine, typeLine } from '../../src/ui/books/price-line.ts';
 import { placeRange } from '../../src/ui/quote/range-bar.ts';
 import { ageOf, isOld } from '../../src/ui/backup/age.ts';

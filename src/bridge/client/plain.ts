@@ -1,4 +1,4 @@
-import type { Problem } from '../../desk/problem.ts';
+import type { Problem } from '../../desk/contract/problem.ts';
 
 export type PlainCopy = { ok: true; json: string } | { ok: false; problem: Problem };
 

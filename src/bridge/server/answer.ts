@@ -1,6 +1,6 @@
 /** The one gate that every call passes, whichever carrier brought it. */
 import type { DeskChanged } from '../../desk/desk.ts';
-import type { Answer, Problem } from '../../desk/problem.ts';
+import type { Answer, Problem } from '../../desk/contract/problem.ts';
 
 /** What a carrier needs of the desk. */
 export interface DeskCaller {

@@ -2,7 +2,7 @@
 import type { ServerResponse } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import type { Problem } from '../../desk/problem.ts';
+import type { Problem } from '../../desk/contract/problem.ts';
 import { SAFE_HEADERS } from './window-files.ts';
 
 /** How long a sender has to read why it was refused before its line is cut, ms. */

@@ -3,7 +3,7 @@
  * skewed and the same for odd animals as for all; what is left divides into meat, fat, sinew and bone about normally.
  */
 import { inverse, Matrix } from 'ml-matrix';
-import { logSum } from '../log-sum.ts';
+import { logSum } from '../stats/log-sum.ts';
 import { damageLog, meanRest, shrinkAndDamageShares, shrinkShares, type LostShares } from './lost-shares.ts';
 import { SHARE_PARTS, type SharePart } from './part-shares.ts';
 import type { PartsWeighed } from './parts-weighed.ts';

@@ -2,10 +2,10 @@
  * What most likely went wrong with a set of weights that do not fit together. Every single slip of every weight is tried
  * on the whole set; the explanations compete with each other and with "nothing went wrong, the animal is like that".
  */
-import type { MistypeKind, Typed } from '../mistype-digits.ts';
-import { slipsByKind } from '../mistype.ts';
-import { readingGrams } from '../reading.ts';
-import { logSum } from '../log-sum.ts';
+import type { MistypeKind, Typed } from '../values/mistype-digits.ts';
+import { slipsByKind } from '../values/mistype.ts';
+import { readingGrams } from '../values/reading.ts';
+import { logSum } from '../stats/log-sum.ts';
 
 /** One weight of the set. */
 export interface WeightEntered {

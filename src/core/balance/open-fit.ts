@@ -1,7 +1,7 @@
 /** How well the parts weighed so far fit what the kind of animal usually gives, while more of them may still come. */
 import { inverse, Matrix } from 'ml-matrix';
-import { normalCdf } from '../distributions.ts';
-import { logSum } from '../log-sum.ts';
+import { normalCdf } from '../stats/distributions.ts';
+import { logSum } from '../stats/log-sum.ts';
 import { damageLog } from './lost-shares.ts';
 import { DAMAGE_OFFSET, SHARE_PARTS, type SharePart } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';

@@ -2,8 +2,8 @@
  * What the shop's animals say about the parts of a carcass, as sums: for each kind of animal and each set of parts that was
  * weighed, a count, sums and sums of products of the shares. A part that was not weighed is missing, never zero.
  */
-import type { Sex } from '../species.ts';
-import type { Base } from '../yield-tree.ts';
+import type { Sex } from '../species/species.ts';
+import type { Base } from '../yield/tree.ts';
 
 /** Parts that leave the cutting table, in the order of every vector here; shrink is what they leave of the whole. */
 export const SHARE_PARTS = ['meat', 'fatSaved', 'sinew', 'bone', 'damage'] as const;

@@ -1,11 +1,11 @@
 /** What the published figures say of all parts of a carcass together, before any animal of the shop's own is weighed. */
 import { Matrix } from 'ml-matrix';
-import { seeded } from '../random.ts';
-import type { Brought, Sex, SpeciesProfile } from '../species.ts';
-import { foretellSplits } from '../yield-foretell.ts';
-import { modelFrom } from '../yield-model.ts';
-import { damageOfAll, splitPriors } from '../yield-prior.ts';
-import { baseOf, divide, shareOf, SPLITS, type Base, type Split } from '../yield-tree.ts';
+import { seeded } from '../stats/random.ts';
+import type { Brought, Sex, SpeciesProfile } from '../species/species.ts';
+import { foretellSplits } from '../yield/predict.ts';
+import { modelFrom } from '../yield/model.ts';
+import { damageOfAll, splitPriors } from '../yield/prior.ts';
+import { baseOf, divide, shareOf, SPLITS, type Base, type Split } from '../yield/tree.ts';
 import { SHARE_PARTS } from './part-shares.ts';
 
 /** Mean and covariance of the shares of `SHARE_PARTS` in an animal of a shop that nothing is known of. */

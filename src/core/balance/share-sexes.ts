@@ -2,9 +2,16 @@
  * Both sexes of a kind share one distribution of parts, moved by what is published to differ between them. So the cows of a
  * shop teach its bulls, and each is still held against its own mean.
  */
-import type { Sex, SpeciesProfile } from '../species.ts';
-import type { Base } from '../yield-tree.ts';
-import { joinKinds, kindKey, positionsOf, SHARE_PARTS, type KindSums, type ShareSums } from './part-shares.ts';
+import type { Sex, SpeciesProfile } from '../species/species.ts';
+import type { Base } from '../yield/tree.ts';
+import {
+  joinKinds,
+  kindKey,
+  positionsOf,
+  SHARE_PARTS,
+  type KindSums,
+  type ShareSums,
+} from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 import { sharePrior } from './share-prior.ts';
 
@@ -45,7 +52,10 @@ function moved(kind: KindSums, shift: readonly number[]): KindSums {
       const [a, b] = [by[i] ?? 0, by[j] ?? 0];
       return value - a * (sums[j] ?? 0) - b * (sums[i] ?? 0) + n * a * b;
     };
-    return [pattern, { n, sums: sums.map((sum, i) => sum - n * (by[i] ?? 0)), products: products.map(product) }];
+    return [
+      pattern,
+      { n, sums: sums.map((sum, i) => sum - n * (by[i] ?? 0)), products: products.map(product) },
+    ];
   });
   return { ...kind, patterns: Object.fromEntries(patterns) as KindSums['patterns'] };
 }

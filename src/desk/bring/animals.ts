@@ -1,12 +1,12 @@
 /** Animals of earlier seasons, one a row: who brought it, what it was, what it weighed. They come in as finished. */
-import { compareDates, seasonOf } from '../../core/dates.ts';
-import { readingGrams, type Reading } from '../../core/reading.ts';
-import type { AnimalRow } from '../../book/animals.ts';
-import { canHang } from '../yield-observation.ts';
-import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../day-doubts.ts';
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
-import type { BringField } from '../shapes.ts';
+import { compareDates, seasonOf } from '../../core/values/dates.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { canHang } from '../learning/yield-observation.ts';
+import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-doubts.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BringField } from '../contract/contract.ts';
 import type { Taker } from './taker.ts';
 import { peopleOf, writeHunter } from './people.ts';
 import { keepNone, keepWeight } from './weights.ts';

@@ -1,13 +1,13 @@
 /** Bringing a table of an earlier time into the book: look at it as often as needed, bring all of it in, undo all of it. */
 import * as v from 'valibot';
-import type { BroughtInRow } from '../../book/brought-in.ts';
-import { CRUMB_GRAMS } from '../fat-moves.ts';
-import { by, id, needed, sure } from '../input.ts';
-import { read, write } from '../procedure.ts';
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
-import { keptAs } from '../settings.ts';
-import type { BringKind, BroughtIn, SheetLook } from '../shapes.ts';
+import type { BroughtInRow } from '../../book/records/brought-in.ts';
+import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { by, id, needed, sure } from '../input/input.ts';
+import { read, write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { keptAs } from '../session/settings.ts';
+import type { BringKind, BroughtIn, SheetLook } from '../contract/contract.ts';
 import { FIELDS } from './fields.ts';
 import { layoutSchema, remember, rememberedKept, type Remembered } from './layout.ts';
 import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
@@ -19,7 +19,7 @@ import {
   MOST_BOOK_BYTES,
   MOST_PIECE,
   tableOf,
-} from './upload.ts';
+} from '../session/upload.ts';
 import { dictionary, valuesOf } from './words.ts';
 
 const kind = v.picklist(['hunters', 'animals', 'weighings'], 'choice.table');

@@ -1,11 +1,11 @@
 /** One row of a table as the book would take it: every field read, and everything that is wrong with it. */
-import { CoreProblem } from '../../core/problem.ts';
-import type { Reading } from '../../core/reading.ts';
-import { readDay, readWeight } from '../../core/sheet-values.ts';
-import type { MassUnit } from '../../core/units.ts';
-import { hasControl } from '../input.ts';
-import { Trouble, type Problem } from '../problem.ts';
-import type { BringField, BringKind, SheetLayout, WordField } from '../shapes.ts';
+import { CoreProblem } from '../../core/values/problem.ts';
+import type { Reading } from '../../core/values/reading.ts';
+import { readDay, readWeight } from '../../core/sheet/values.ts';
+import type { MassUnit } from '../../core/values/units.ts';
+import { hasControl } from '../input/input.ts';
+import { Trouble, type Problem } from '../contract/problem.ts';
+import type { BringField, BringKind, SheetLayout, WordField } from '../contract/contract.ts';
 import { FIELDS, folded, type FieldRule } from './fields.ts';
 import { unitOfHeading } from './layout.ts';
 import type { Dictionary } from './words.ts';

@@ -1,6 +1,6 @@
 /** What a table may tell of hunters, animals and weights: each field with the headings that it is known by. */
 
-import type { BringField, BringKind } from '../shapes.ts';
+import type { BringField, BringKind } from '../contract/contract.ts';
 
 export interface FieldRule {
   code: BringField;

@@ -1,6 +1,6 @@
 /** Further hanging weights in a table: another side or piece, or the same carcass weighed again? */
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
 
 /** The hanging weights of one animal so far, in the book and in the rows above. */
 export interface Hung {

@@ -1,5 +1,5 @@
 /** Hunters, one a row. Who is in the book already stays as he or she is. */
-import type { DeskRoom } from '../room.ts';
+import type { DeskRoom } from '../session/room.ts';
 import type { Taker } from './taker.ts';
 import { peopleOf, writeHunter } from './people.ts';
 

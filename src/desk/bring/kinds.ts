@@ -1,5 +1,5 @@
-import type { DeskRoom } from '../room.ts';
-import type { BringKind } from '../shapes.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BringKind } from '../contract/contract.ts';
 import { animalTaker } from './animals.ts';
 import { hunterTaker } from './hunters.ts';
 import type { Taker } from './taker.ts';

@@ -1,12 +1,12 @@
 /** How a table is to be read: what the shop picked, or what its first rows and headings make likely. */
 import * as v from 'valibot';
-import { guessSeparator, type Separator, type SheetEncoding } from '../../core/sheet-text.ts';
-import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet-values.ts';
-import type { MassUnit } from '../../core/units.ts';
-import { needed, text } from '../input.ts';
-import type { BringField, BringKind, SheetLayout, ShopSettings } from '../shapes.ts';
+import { guessSeparator, type Separator, type SheetEncoding } from '../../core/sheet/text.ts';
+import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet/values.ts';
+import type { MassUnit } from '../../core/values/units.ts';
+import { needed, text } from '../input/input.ts';
+import type { BringField, BringKind, SheetLayout, ShopSettings } from '../contract/contract.ts';
 import { FIELDS, folded } from './fields.ts';
-import { MOST_COLUMNS, rowsOf, type SheetRow } from './rows.ts';
+import { MOST_COLUMNS, rowsOf, type SheetRow } from '../input/rows.ts';
 
 const column = v.pipe(
   v.number('input.invalid'),

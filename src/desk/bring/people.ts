@@ -1,6 +1,6 @@
 /** Knowing again who is in the book: by name, and by telephone or address where a name is met twice. */
-import { nameKey, phoneKey } from '../../book/hunters.ts';
-import type { DeskRoom } from '../room.ts';
+import { nameKey, phoneKey } from '../../book/records/hunters.ts';
+import type { DeskRoom } from '../session/room.ts';
 import type { RowValues } from './cells.ts';
 
 interface Known {

@@ -1,13 +1,13 @@
 /** Going over a whole table: once to see what is in it and what is wrong with it, once more to write it. */
-import { decodeSheet, guessEncoding } from '../../core/sheet-text.ts';
-import type { Written } from '../../book/brought-in.ts';
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
-import type { BringKind, SheetLayout } from '../shapes.ts';
+import { decodeSheet, guessEncoding } from '../../core/sheet/text.ts';
+import type { Written } from '../../book/records/brought-in.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BringKind, SheetLayout } from '../contract/contract.ts';
 import { cellReader, type CellReader, type RowProblem, type RowValues } from './cells.ts';
 import { takerOf } from './kinds.ts';
 import { guessLayout, type Remembered } from './layout.ts';
-import { eachRow, rowsOf } from './rows.ts';
+import { eachRow, rowsOf } from '../input/rows.ts';
 import type { Counts, Writing } from './taker.ts';
 import { dictionary } from './words.ts';
 

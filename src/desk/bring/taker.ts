@@ -1,5 +1,5 @@
-import type { Trouble } from '../problem.ts';
-import type { BringField } from '../shapes.ts';
+import type { Trouble } from '../contract/problem.ts';
+import type { BringField } from '../contract/contract.ts';
 import type { RowValues } from './cells.ts';
 
 /** How much a table holds. `known`: rows of hunters who are in the book already and stay as they are. */

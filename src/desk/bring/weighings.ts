@@ -1,9 +1,9 @@
 /** Single weights, one a row, of animals that are in the book: by our ticket, or by the number that they had before. */
-import { readingGrams } from '../../core/reading.ts';
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
-import { refuseHeldWeight } from '../hold-rules.ts';
-import { isNonePart, refuseWeighed } from '../part-none.ts';
+import { readingGrams } from '../../core/values/reading.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { refuseHeldWeight } from '../animal/hold-rules.ts';
+import { isNonePart, refuseWeighed } from '../weighing/part-none.ts';
 import type { RowValues } from './cells.ts';
 import { hangMore, hungInBook, type Hung } from './hung-before.ts';
 import type { Taker } from './taker.ts';

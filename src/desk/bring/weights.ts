@@ -1,7 +1,7 @@
 /** Writing a weight that stands in a table: as it stands there, marked as brought in. */
-import { readingGrams, type Reading } from '../../core/reading.ts';
-import { isNonePart } from '../part-none.ts';
-import type { DeskRoom } from '../room.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
+import { isNonePart } from '../weighing/part-none.ts';
+import type { DeskRoom } from '../session/room.ts';
 import type { Writing } from './taker.ts';
 
 /** What packages are called whose table does not name them. */

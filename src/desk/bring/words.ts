@@ -1,6 +1,6 @@
 /** The words that a table uses for one of a few: species, sex, how it came … */
-import type { SpeciesProfile } from '../../core/species.ts';
-import type { WordField } from '../shapes.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import type { WordField } from '../contract/contract.ts';
 import { folded } from './fields.ts';
 
 /** What a word stands for, by field. Words as they are said in shops and camps: common practice, no source. */

@@ -1,7 +1,7 @@
 /** What the tables and columns of the book mean, in words. */
 import wordsJson from '../../../resources/book-columns.json' with { type: 'json' };
-import { tablesOf } from '../../book/tables.ts';
-import type { Db } from '../../book/db.ts';
+import { tablesOf } from '../../book/file/tables.ts';
+import type { Db } from '../../book/file/db.ts';
 
 interface Words {
   about: string;

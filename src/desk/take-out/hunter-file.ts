@@ -1,6 +1,6 @@
 /** Everything about one hunter, as far as one record leads to the next: animals, weights, bills, calls, changes. */
-import type { Db } from '../../book/db.ts';
-import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/tables.ts';
+import type { Db } from '../../book/file/db.ts';
+import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/file/tables.ts';
 
 export interface HunterRecords {
   table: Table;

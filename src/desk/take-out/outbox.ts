@@ -1,10 +1,10 @@
 /** A file on its way out: written to a temporary place, and handed over in pieces that any carrier takes. */
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { writeWhole } from '../../book/durable-files.ts';
-import type { Db } from '../../book/db.ts';
-import { Trouble } from '../problem.ts';
-import type { DeskRoom } from '../room.ts';
+import { writeWhole } from '../../book/file/durable-files.ts';
+import type { Db } from '../../book/file/db.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
 import {
   adoptTemporary,
   dropTemporary,
@@ -12,7 +12,7 @@ import {
   inTemporary,
   inTemporaryMeanwhile,
   temporaryFolder,
-} from '../temporary.ts';
+} from '../session/temporary.ts';
 import { Chunks } from './chunks.ts';
 
 const PIECE_BYTES = 500_000;

@@ -1,8 +1,8 @@
 /** The book as tables for a spreadsheet: three that can be brought in again, and every table as it stands. */
-import { csvLine } from '../../core/csv.ts';
-import { eachRow } from '../../book/each-row.ts';
-import type { Db } from '../../book/db.ts';
-import { rowsOfTable, tablesOf, type CellValue } from '../../book/tables.ts';
+import { csvLine } from '../../core/values/csv.ts';
+import { eachRow } from '../../book/file/each-row.ts';
+import type { Db } from '../../book/file/db.ts';
+import { rowsOfTable, tablesOf, type CellValue } from '../../book/file/tables.ts';
 import { describeTables } from './describe.ts';
 
 interface File {

@@ -1,7 +1,7 @@
 /** Writing a .zip archive entry by entry, without ever holding one whole (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
 import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
-import { writeWhole } from '../../book/durable-files.ts';
+import { writeWhole } from '../../book/file/durable-files.ts';
 import { Chunks } from './chunks.ts';
 
 /** The lowest version that reads deflated entries, and the flag for names in UTF-8. */

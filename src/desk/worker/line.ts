@@ -1,6 +1,6 @@
 /** The desk's side of its worker thread: one call after the other, each answered as if it had run here. */
 import { SHARE_ENV, Worker } from 'node:worker_threads';
-import type { DeskRoom } from '../room.ts';
+import type { DeskRoom } from '../session/room.ts';
 import { thrownAgain, type Done, type Errand } from './messages.ts';
 
 /** A call that hangs must not keep the program from ending for ever. */

@@ -1,9 +1,9 @@
 /** What the desk and its worker thread tell each other. Only plain values cross; errors are told by their kind. */
 import Database from 'better-sqlite3';
-import { BookTrouble } from '../../book/trouble.ts';
-import { CoreProblem } from '../../core/problem.ts';
-import type { Upload } from '../bring/upload.ts';
-import { Trouble, type Problem } from '../problem.ts';
+import { BookTrouble } from '../../book/file/trouble.ts';
+import { CoreProblem } from '../../core/values/problem.ts';
+import type { Upload } from '../session/upload.ts';
+import { Trouble, type Problem } from '../contract/problem.ts';
 
 /** One call, and what the desk that hands it over knows: the worker opens the book for itself. */
 export interface Errand {

@@ -1,5 +1,5 @@
 import type { Brought, PriceLineRow } from '../../bridge/contract.ts';
-import { parseMoney } from '../../core/money.ts';
+import { parseMoney } from '../../core/values/money.ts';
 import { pricesText as text } from '../texts/en-prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 

@@ -1,5 +1,5 @@
 import type { RecordRow } from '../../bridge/contract.ts';
-import { fromGrams } from '../../core/units.ts';
+import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en.ts';
 import { recordText as text } from '../texts/en-record.ts';

@@ -1,4 +1,4 @@
-import { addDays, daysBetween } from '../../core/dates.ts';
+import { addDays, daysBetween } from '../../core/values/dates.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';

@@ -1,5 +1,5 @@
 import type { PoundsLook } from '../../bridge/contract.ts';
-import { toGrams } from '../../core/units.ts';
+import { toGrams } from '../../core/values/units.ts';
 import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';

@@ -1,6 +1,6 @@
 import type { CallInput, CostFigures, ServiceCode } from '../../bridge/contract.ts';
-import { currencyDecimals } from '../../core/money.ts';
-import { GRAMS_PER } from '../../core/units.ts';
+import { currencyDecimals } from '../../core/values/money.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];

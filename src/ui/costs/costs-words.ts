@@ -1,6 +1,6 @@
 /** What a service's figures say, in sentences. */
 import type { CostingLook, Measured, ServiceAnswer, SpeciesMargin } from '../../bridge/contract.ts';
-import { GRAMS_PER } from '../../core/units.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
 import { costsText as text } from '../texts/en-costs.ts';
 import type { Format } from '../texts/format.ts';
 

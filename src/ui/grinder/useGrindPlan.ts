@@ -1,5 +1,5 @@
 import { computed, ref } from 'vue';
-import { readingGrams } from '../../core/reading.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import type { FatChoice, FatLotRow, GrinderLook } from '../../bridge/contract.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';

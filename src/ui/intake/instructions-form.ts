@@ -1,6 +1,6 @@
 /** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
 import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
-import { GRAMS_PER } from '../../core/units.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
 import { ordersText } from '../texts/en-orders.ts';
 import { percentText } from '../texts/percent.ts';
 

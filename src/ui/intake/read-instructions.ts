@@ -1,6 +1,6 @@
 import type { Instructions, PrimalOrder } from '../../bridge/contract.ts';
-import { keptShare, type PrimalShare } from '../../core/cutting.ts';
-import { readingGrams } from '../../core/reading.ts';
+import { keptShare, type PrimalShare } from '../../core/species/cutting.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { ordersText } from '../texts/en-orders.ts';
 import { readPercent } from '../texts/percent.ts';

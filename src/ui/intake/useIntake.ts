@@ -1,8 +1,8 @@
 import { defineStore } from 'pinia';
 import { computed, reactive, ref, shallowRef } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
-import { broughtPrimals } from '../../core/cutting.ts';
-import { readingGrams } from '../../core/reading.ts';
+import { broughtPrimals } from '../../core/species/cutting.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../opening.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../say.ts';

@@ -1,4 +1,4 @@
-import { formatAmount, fromGrams, type MassUnit } from '../../core/units.ts';
+import { formatAmount, fromGrams, type MassUnit } from '../../core/values/units.ts';
 
 /** A net weight in the shop's unit and in the other one. */
 export interface NetWeight {

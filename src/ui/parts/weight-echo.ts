@@ -1,5 +1,5 @@
-import { parseReading, readingGrams, type Reading } from '../../core/reading.ts';
-import { formatAmount, fromGrams } from '../../core/units.ts';
+import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';
+import { formatAmount, fromGrams } from '../../core/values/units.ts';
 
 const OUNCES_PER_POUND = 16;
 

@@ -1,7 +1,7 @@
 import { computed, reactive, watch } from 'vue';
 import { useRoute } from 'vue-router';
 import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
-import { broughtPrimals } from '../../core/cutting.ts';
+import { broughtPrimals } from '../../core/species/cutting.ts';
 import { usualInstructions } from '../intake/instructions-form.ts';
 import { partsOf } from '../intake/intake-form.ts';
 import { readInstructions } from '../intake/read-instructions.ts';

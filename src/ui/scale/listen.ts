@@ -1,4 +1,4 @@
-import { makeLineSplitter } from '../../core/scale-line.ts';
+import { makeLineSplitter } from '../../core/scale/line.ts';
 import { askRegularly } from './ask.ts';
 import type { ScalePort } from './port.ts';
 import { requestBytes, type ScaleSettings } from './scale-settings.ts';

@@ -1,4 +1,4 @@
-import type { ScaleForm } from '../../core/scale-line.ts';
+import type { ScaleForm } from '../../core/scale/line.ts';
 import type { PortInfo, PortSettings } from './port.ts';
 
 /** How this window talks to its scale. */

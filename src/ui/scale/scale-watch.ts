@@ -6,8 +6,8 @@ import {
   type ScaleLine,
   type ScaleWeight,
   type TimedWeight,
-} from '../../core/scale-line.ts';
-import { readingGrams, readingStepGrams } from '../../core/reading.ts';
+} from '../../core/scale/line.ts';
+import { readingGrams, readingStepGrams } from '../../core/values/reading.ts';
 
 /** `none`: no scale is used; `connected`: it says nothing that can be read; `gone`: its port went away. */
 export type ScaleState = 'none' | 'connected' | 'reading' | 'unstable' | 'overload' | 'gone';

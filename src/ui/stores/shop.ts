@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
-import { knownZone } from '../../core/zone.ts';
+import { knownZone } from '../../core/values/zone.ts';
 import { call, onChanged } from '../bridge.ts';
 import { useOpening } from '../opening.ts';
 import { makeFormat } from '../texts/format.ts';

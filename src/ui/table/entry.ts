@@ -1,6 +1,6 @@
 /** The number entry of the Table as it stands, and what it comes to next. Pure: the page of the animal decides. */
 import type { AnimalPage, CutPart, PrimalWeighed } from '../../bridge/contract.ts';
-import { readingGrams } from '../../core/reading.ts';
+import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import type { Taken } from '../scale/useScaleEntry.ts';
 import { words } from '../texts/en.ts';

@@ -1,4 +1,4 @@
-import { isDate, isTradeDay, nearestYear } from '../../core/dates.ts';
+import { isDate, isTradeDay, nearestYear } from '../../core/values/dates.ts';
 
 /** In which order a date is written and typed. */
 export type DayOrder = 'month first' | 'day first' | 'year first';

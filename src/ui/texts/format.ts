@@ -1,4 +1,4 @@
-import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/units.ts';
+import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/values/units.ts';
 import { dayWriter, orderOf, type DayOrder } from './days.ts';
 
 /** What the shop set: everything that changes how an amount is written. */

@@ -1,4 +1,4 @@
-import { GRAMS_PER } from '../../core/units.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
 import type { Format } from './format.ts';
 
 /**

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../../src/book/backup.ts';
+import { listBackups } from '../../../src/book/file/backup.ts';
 import { BOOK_VERSION } from '../../../src/book/migrations/index.ts';
 import { openRecordBook } from '../../../src/book/book.ts';
 import { tempBookPath } from '../temp-book.ts';

@@ -3,8 +3,8 @@ import { closedFit } from '../../../src/core/balance/closed-fit.ts';
 import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { logSum } from '../../../src/core/log-sum.ts';
-import { SPECIES } from '../../../src/desk/resources.ts';
+import { logSum } from '../../../src/core/stats/log-sum.ts';
+import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 
 const deer = SPECIES.find(({ code }) => code === 'white-tail');
 if (!deer) throw new Error('no white-tail');

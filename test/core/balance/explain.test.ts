@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { explain, type Change } from '../../../src/core/balance/explain.ts';
-import { parseReading, readingGrams } from '../../../src/core/reading.ts';
+import { parseReading, readingGrams } from '../../../src/core/values/reading.ts';
 
 const LB = 453.59237;
 const weight = (id: string, typed: string, more: { hasTwin?: boolean; tareGrams?: number } = {}) => ({

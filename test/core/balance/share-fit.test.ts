@@ -3,7 +3,7 @@ import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
 import { shareFit } from '../../../src/core/balance/share-fit.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { SPECIES } from '../../../src/desk/resources.ts';
+import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 
 const elk = SPECIES.find(({ code }) => code === 'elk');
 if (!elk) throw new Error('no elk');

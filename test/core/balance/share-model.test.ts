@@ -9,8 +9,8 @@ import {
 } from '../../../src/core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { seeded } from '../../../src/core/random.ts';
-import { SPECIES } from '../../../src/desk/resources.ts';
+import { seeded } from '../../../src/core/stats/random.ts';
+import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 
 const deer = SPECIES.find(({ code }) => code === 'white-tail');
 if (!deer) throw new Error('no white-tail');

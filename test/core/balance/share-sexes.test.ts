@@ -3,8 +3,8 @@ import { addShares, kindKey, type KindSums, type PartShares } from '../../../src
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
 import { ofSex, sexesTogether, sexShift } from '../../../src/core/balance/share-sexes.ts';
-import { seeded } from '../../../src/core/random.ts';
-import type { Sex } from '../../../src/core/species.ts';
+import { seeded } from '../../../src/core/stats/random.ts';
+import type { Sex } from '../../../src/core/species/species.ts';
 import { profileOf } from '../../outside/results/profiles.ts';
 
 const elk = profileOf('elk');

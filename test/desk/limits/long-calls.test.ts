@@ -2,10 +2,10 @@
 import { readdirSync, statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { listBackups } from '../../../src/book/backup.ts';
+import { listBackups } from '../../../src/book/file/backup.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver, lookAt } from '../bring-file.ts';
+import { handOver, lookAt } from '../bring/bring-file.ts';
 import { deskOn, freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 

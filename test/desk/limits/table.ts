@@ -3,8 +3,8 @@
  * weighings). The schemas enforce the first two; `limits.test.ts` holds them against this table. `npm run limits` measures the third.
  */
 import type { CallName } from '../../../src/bridge/contract.ts';
-import { QUESTIONS } from '../../../src/desk/input.ts';
-import { RECORD_FIELDS } from '../../../src/desk/record-sets.ts';
+import { QUESTIONS } from '../../../src/desk/input/input.ts';
+import { RECORD_FIELDS } from '../../../src/desk/input/record-sets.ts';
 
 export interface Limit {
   /** Items of the longest list, or entries of the longest record; 0 where there is none. */

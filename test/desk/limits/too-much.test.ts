@@ -2,8 +2,8 @@
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
-import { MOST_MINOR } from '../../../src/core/money-sums.ts';
-import { checkPrices } from '../../../src/desk/price-input.ts';
+import { MOST_MINOR } from '../../../src/core/values/money-sums.ts';
+import { checkPrices } from '../../../src/desk/pricing/price-input.ts';
 import { deskOn, freshDesk, takeIn } from '../fresh-desk.ts';
 
 type Lines = CallInput<'prices.save'>['lines'];

@@ -1,6 +1,6 @@
 /** Seasons that no shop ever had, written into a book row by row: odd units, slips taken back, weights that are missing. */
 import { openRecordBook, type Book } from '../../../src/book/book.ts';
-import { seeded } from '../../../src/core/random.ts';
+import { seeded } from '../../../src/core/stats/random.ts';
 
 const SPECIES = ['elk', 'mule-deer', 'moose', 'white-tail'] as const;
 const BROUGHT = ['whole', 'skinned', 'skinned', 'quarters', 'primals', 'boned'] as const;

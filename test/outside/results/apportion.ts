@@ -1,4 +1,4 @@
-import { apportion } from '../../../src/core/apportion.ts';
+import { apportion } from '../../../src/core/values/apportion.ts';
 import type { PublishedResult } from '../result.ts';
 
 /** Populations of the census of 1790: CT DE GA MD MA KY NH NJ NY NC PA RI SC VT VA. */

@@ -1,4 +1,4 @@
-import { reconcile, type Flow } from '../../../src/core/balance.ts';
+import { reconcile, type Flow } from '../../../src/core/balance/balance.ts';
 import type { PublishedResult } from '../result.ts';
 
 const flow = (id: string, from: string | null, to: string | null, grams: number): Flow => ({

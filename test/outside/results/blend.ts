@@ -1,5 +1,5 @@
 /** Blends held against published examples; each by the two-part balance (Pearson square) and by the planner. */
-import { fatToAdd, planBlend } from '../../../src/core/blend.ts';
+import { fatToAdd, planBlend } from '../../../src/core/blend/blend.ts';
 import type { PublishedResult } from '../result.ts';
 import { gramsBySimplex } from './simplex.ts';
 

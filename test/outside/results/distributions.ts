@@ -1,11 +1,11 @@
-import { binomialBand } from '../../../src/core/binomial-band.ts';
+import { binomialBand } from '../../../src/core/stats/binomial-band.ts';
 import {
   chiSquareCdf,
   chiSquareQuantile,
   normalCdf,
   normalQuantile,
   tQuantile,
-} from '../../../src/core/distributions.ts';
+} from '../../../src/core/stats/distributions.ts';
 import type { PublishedResult } from '../result.ts';
 
 const T_SHARES = [0.9, 0.95, 0.975, 0.99, 0.995];

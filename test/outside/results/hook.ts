@@ -1,6 +1,6 @@
 import species from '../../../resources/species.json' with { type: 'json' };
-import { learnShrink } from '../../../src/core/shrink-model.ts';
-import type { SpeciesProfile } from '../../../src/core/species.ts';
+import { learnShrink } from '../../../src/core/cold/shrink-model.ts';
+import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 import type { PublishedResult } from '../result.ts';
 
 const profiles = species as SpeciesProfile[];

@@ -1,6 +1,6 @@
-import { individualsChart } from '../../../src/core/control-chart.ts';
-import { quantile } from '../../../src/core/quantile.ts';
-import { compareMeans } from '../../../src/core/two-means.ts';
+import { individualsChart } from '../../../src/core/stats/control-chart.ts';
+import { quantile } from '../../../src/core/stats/quantile.ts';
+import { compareMeans } from '../../../src/core/stats/welch.ts';
 import type { PublishedResult } from '../result.ts';
 
 /** Digits before the point are the same in all: taken off first, so that they cost none behind it. */

@@ -1,7 +1,7 @@
 import species from '../../../resources/species.json' with { type: 'json' };
-import type { SpeciesProfile } from '../../../src/core/species.ts';
-import { hangingFrom, type WeighedAs } from '../../../src/core/yield-convert.ts';
-import { learn, predict, type Group, type Part } from '../../../src/core/yield.ts';
+import type { SpeciesProfile } from '../../../src/core/species/species.ts';
+import { hangingFrom, type WeighedAs } from '../../../src/core/yield/convert.ts';
+import { learn, predict, type Group, type Part } from '../../../src/core/yield/yield.ts';
 
 export const profiles = species as SpeciesProfile[];
 const model = learn(profiles, []);

@@ -1,4 +1,4 @@
-import { fitLine } from '../../../src/core/regression.ts';
+import { fitLine } from '../../../src/core/stats/regression.ts';
 
 /** One coefficient of a regression with an intercept and several predictors. */
 export interface Coefficient {

@@ -1,4 +1,4 @@
-import { fitLine } from '../../../src/core/regression.ts';
+import { fitLine } from '../../../src/core/stats/regression.ts';
 import type { PublishedResult } from '../result.ts';
 import { sweptCoefficients } from './regression-sweep.ts';
 

@@ -1,5 +1,5 @@
-import { parseReading, readingGrams } from '../../../src/core/reading.ts';
-import { fromGrams, toGrams } from '../../../src/core/units.ts';
+import { parseReading, readingGrams } from '../../../src/core/values/reading.ts';
+import { fromGrams, toGrams } from '../../../src/core/values/units.ts';
 import type { PublishedResult } from '../result.ts';
 
 export const units: readonly PublishedResult[] = [

@@ -2,7 +2,7 @@
  * Yields held against published figures that ours were not taken from. What ours were taken from stands in `copied.ts`: that a
  * first guess agrees with its own source shows nothing.
  */
-import { FIRST_DAY } from '../../../src/core/shrink-prior.ts';
+import { FIRST_DAY } from '../../../src/core/cold/shrink-prior.ts';
 import type { PublishedResult } from '../result.ts';
 import { hangingShare, partOfHanging, profileOf } from './profiles.ts';
 

@@ -1,0 +1,115 @@
+/** Rehearsing a backup: it is opened and looked through before anybody relies on it. */
+import Database from 'better-sqlite3';
+import { identityOf } from './book-identity.ts';
+import { APPLICATION_ID, BOOK_VERSION } from '../migrations/index.ts';
+import { openFile } from './open-file.ts';
+import { BookTrouble } from './trouble.ts';
+
+/** What is in a backup, to choose by. */
+export interface Holdings {
+  version: number;
+  animals: number;
+  weighings: number;
+  payments: number;
+  /** UTC moment of the newest entry, or null in an empty book. */
+  lastEntry: string | null;
+  /** The identity of its book, or null for an old book without entries. */
+  book: string | null;
+  /** Name of the shop; empty where it was never set. */
+  shop: string;
+}
+
+/** Tables that are compared row for row in number; amounts and weights are summed as well. */
+const COUNTED = ['hunter', 'animal', 'weighing', 'weighing_void', 'fat_movement', 'bill', 'payment', 'audit'];
+const SUMMED = { weighing: 'grams', fat_movement: 'grams', bill: 'total_minor', payment: 'amount_minor' };
+/** Where entries carry the moment at which they were made. */
+const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 'release', 'audit'];
+
+/**
+ * Opens the plain copy at `path` read-only and checks it whole: ours, `integrity_check`, foreign keys, and if
+ * `wanted` is given the counts and totals of the book that it is a copy of, or what lies between those and `until`.
+ * @throws BookTrouble `backup` when anything is not as it should be, `newer` when a newer program wrote it
+ */
+export function checkCopy(path: string, wanted: string | null, until = wanted): Holdings {
+  let copy: Database.Database | undefined;
+  try {
+    copy = openFile(path, { readonly: true, fileMustExist: true });
+    if (copy.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+      throw new BookTrouble('backup', path, 'mark');
+    const found = copy.pragma('integrity_check(1)', { simple: true });
+    if (found !== 'ok') throw new BookTrouble('backup', path, String(found));
+    const loose = copy.pragma('foreign_key_check') as unknown[];
+    if (loose.length > 0) throw new BookTrouble('backup', path, `${loose.length} loose ends`);
+    if (wanted !== null && !isBetween(totals(copy), wanted, until ?? wanted))
+      throw new BookTrouble('backup', path, 'rows differ from the book');
+    const held = holdings(copy);
+    if (held.version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${held.version}`);
+    return held;
+  } catch (error) {
+    throw error instanceof Database.SqliteError ? new BookTrouble('backup', path, error.message) : error;
+  } finally {
+    copy?.close();
+  }
+}
+
+/** Whether every figure of some totals lies between, or is equal to, those of two others. */
+function isBetween(found: string, from: string, to: string): boolean {
+  if (found === from) return true;
+  const figures = (text: string): number[] => text.split(', ').map((one) => Number(one.split(' ')[1]));
+  const names = (text: string): string => text.replaceAll(/ [^,]+/g, '');
+  if (names(found) !== names(from) || names(found) !== names(to)) return false;
+  const [start, end] = [figures(from), figures(to)];
+  return figures(found).every(
+    (one, i) =>
+      one >= Math.min(start[i] ?? NaN, end[i] ?? NaN) && one <= Math.max(start[i] ?? NaN, end[i] ?? NaN),
+  );
+}
+
+/** Row counts, summed weights and amounts as one text, to compare a copy with its original; tables of later versions may be missing. */
+export function totals(db: Database.Database): string {
+  const present = tablesOf(db);
+  return [
+    ...COUNTED.filter((table) => present.has(table)).map((table) => `${table} ${count(db, table)}`),
+    ...Object.entries(SUMMED)
+      .filter(([table]) => present.has(table))
+      .map(
+        ([table, column]) => `${table} ${db.prepare(`SELECT total(${column}) FROM ${table}`).pluck().get()}`,
+      ),
+  ].join(', ');
+}
+
+/** The moment of the newest entry of a book: the last written of each kind, so a clock set back does not hide it. */
+export function lastEntryOf(db: Database.Database): string | null {
+  const present = tablesOf(db);
+  const lasts = DATED.filter((table) => present.has(table)).map((table) =>
+    db.prepare<[], string>(`SELECT at FROM ${table} ORDER BY id DESC LIMIT 1`).pluck().get(),
+  );
+  return lasts.reduce<string | null>((last, at) => (at && (!last || at > last) ? at : last), null);
+}
+
+function holdings(db: Database.Database): Holdings {
+  return {
+    version: Number(db.pragma('user_version', { simple: true })),
+    animals: count(db, 'animal'),
+    weighings: count(db, 'weighing'),
+    payments: count(db, 'payment'),
+    lastEntry: lastEntryOf(db),
+    book: identityOf(db),
+    shop: shopOf(db),
+  };
+}
+
+/** The name of the shop whose book it is; empty where it was never set. */
+export function shopOf(db: Database.Database): string {
+  const kept = db.prepare<[], string>("SELECT value FROM setting WHERE key = 'shopName'").pluck().get();
+  const name: unknown = kept === undefined ? '' : JSON.parse(kept);
+  return typeof name === 'string' ? name : '';
+}
+
+function count(db: Database.Database, table: string): number {
+  return Number(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get());
+}
+
+function tablesOf(db: Database.Database): Set<unknown> {
+  return new Set(db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all());
+}

@@ -1,0 +1,147 @@
+import { accessSync, constants, existsSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { backUp } from './backup.ts';
+import { ensureIdentity } from './book-identity.ts';
+import type { Db } from './db.ts';
+import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
+import { openFile } from './open-file.ts';
+import { makeFolder } from './private-files.ts';
+import { schemaDifference, versionBuilt } from './schema-difference.ts';
+import { tightenBeside, tightenBook } from './tighten.ts';
+import { BookTrouble, bookTroubleOf } from './trouble.ts';
+
+/**
+ * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified
+ * backup → all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing
+ * that is wrong and leaves the file as it found it. `relaxed` trades durability for speed, makes no backup, and is only for
+ * throw-away books.
+ * @throws BookTrouble
+ */
+export function openBook(path: string, now: Date, relaxed = false): Db {
+  let db: Db | undefined;
+  try {
+    reachable(path);
+    db = openFile(path);
+    const fresh = isEmpty(db);
+    tightenBook(path); // before there is a log, which gets the mode of the book
+    if (!relaxed) tightenBeside(path);
+    if (!fresh) checkOurs(db, path);
+    setDurability(db, relaxed);
+    migrate(db, path, fresh || relaxed ? null : now);
+    if (db.pragma('foreign_keys', { simple: true }) !== 1)
+      throw new BookTrouble('damaged', path, 'foreign keys are off');
+    tryWriting(db);
+    if (!relaxed) ensureIdentity(db);
+    return db;
+  } catch (error) {
+    db?.close();
+    throw bookTroubleOf(error, path);
+  }
+}
+
+/**
+ * Tells what is wrong with a book without opening it for writing.
+ * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
+ */
+export function inspectBook(path: string): void {
+  let db: Db | undefined;
+  try {
+    db = openFile(path, { readonly: true, fileMustExist: true });
+    checkOurs(db, path);
+  } catch (error) {
+    throw bookTroubleOf(error, path);
+  } finally {
+    db?.close();
+  }
+}
+
+/** Writes what is still in the log into the one file, and lets go of it. On a full disk the log stays beside the file, and nothing is lost. */
+export function closeBook(db: Db): void {
+  if (!db.open) return;
+  try {
+    db.pragma('optimize');
+    db.pragma('wal_checkpoint(TRUNCATE)');
+  } catch (error) {
+    if (bookTroubleOf(error, db.name).code !== 'full') throw error;
+  } finally {
+    db.close();
+  }
+}
+
+/** A book whose log cannot be shared opens and reads, and would refuse the first weight of the day. */
+function tryWriting(db: Db): void {
+  db.transaction(() => db.prepare('SELECT count(*) FROM setting').get()).immediate();
+}
+
+function reachable(path: string): void {
+  const folder = dirname(path);
+  makeFolder(folder);
+  accessSync(folder, constants.W_OK);
+  if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
+}
+
+/** A file that was just made, or whose making was cut short: nothing of ours is in it, not even the mark. */
+function isEmpty(db: Db): boolean {
+  return (
+    db.pragma('application_id', { simple: true }) === 0 &&
+    db.pragma('user_version', { simple: true }) === 0 &&
+    db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() === 0
+  );
+}
+
+/**
+ * Whether a file is a book of ours, built as one of its version, and readable. The schema is looked at before anything is
+ * read through it.
+ * @returns its version
+ * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`
+ */
+export function checkOurs(db: Db, path: string): number {
+  const version = checkBuilt(db, path);
+  const found = db.pragma('quick_check(1)', { simple: true });
+  if (found !== 'ok') throw new BookTrouble('damaged', path, String(found));
+  return version;
+}
+
+/** The part of `checkOurs` that reads nothing but marks and schema. */
+export function checkBuilt(db: Db, path: string): number {
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+    throw new BookTrouble('foreign', path);
+  const version = Number(db.pragma('user_version', { simple: true }));
+  if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+  const difference = version < 1 ? null : schemaDifference(db, version);
+  if (version < 1 || (difference && versionBuilt(db) !== null))
+    throw new BookTrouble('altered', path, `version ${version}`);
+  if (difference) throw new BookTrouble('altered', path, Object.values(difference).join(' '), difference);
+  return version;
+}
+
+/** SQLite forgets `synchronous` when a book is reopened, so it is set and read back at every opening. */
+function setDurability(db: Db, relaxed: boolean): void {
+  db.pragma('journal_mode = WAL');
+  db.pragma(`synchronous = ${relaxed ? 'OFF' : 'FULL'}`);
+  db.pragma('foreign_keys = ON');
+  // Without it INSERT OR REPLACE would slip past the triggers that keep rows from being deleted.
+  db.pragma('recursive_triggers = ON');
+  if (db.pragma('journal_mode', { simple: true }) !== 'wal')
+    throw new BookTrouble('folder', db.name, 'no write-ahead log here');
+  if (!relaxed && db.pragma('synchronous', { simple: true }) !== 2)
+    throw new BookTrouble('damaged', db.name, 'synchronous');
+}
+
+/** @param backUpAt the moment of the backup that is made first, or null for none */
+function migrate(db: Db, path: string, backUpAt: Date | null): void {
+  const from = Number(db.pragma('user_version', { simple: true }));
+  if (from === BOOK_VERSION) return;
+  if (backUpAt) backUp(db, path, backUpAt, BOOK_VERSION);
+  try {
+    db.transaction(() => {
+      for (const step of MIGRATIONS.slice(from)) db.exec(step);
+      db.pragma(`application_id = ${APPLICATION_ID}`);
+      db.pragma(`user_version = ${BOOK_VERSION}`);
+      const broken = db.pragma('foreign_key_check') as unknown[];
+      if (broken.length > 0) throw new BookTrouble('migration', path, `${broken.length} loose ends`);
+    }).immediate();
+  } catch (error) {
+    throw error instanceof BookTrouble ? error : new BookTrouble('migration', path, String(error));
+  }
+}

@@ -1,0 +1,123 @@
+/**
+ * A clean book made of the records of one that is not built as its version is: rows are taken over, and none of the
+ * tables, triggers, views and indexes that came with them.
+ */
+import Database from 'better-sqlite3';
+import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
+import { openFile } from './open-file.ts';
+import type { Db } from './db.ts';
+import { versionBuilt } from './schema-difference.ts';
+import { setTriggersAside } from './set-aside.ts';
+import { quoted, tablesOf } from './tables.ts';
+import { BookTrouble, bookTroubleOf } from './trouble.ts';
+
+/**
+ * Copies the records of the book at `from` into a new book at `to`, of the version that `from` has. What is worked out of
+ * other rows is worked out again. `from` is opened for reading alone and should be a copy.
+ * @throws BookTrouble `foreign`, `newer`, `damaged`; `misfit` where rows are no rows of ours: a value that its table
+ *   refuses, a row that belongs to none
+ */
+export function copyRecords(from: string, to: string): void {
+  const version = versionOf(from);
+  const db = new Database(to);
+  try {
+    db.pragma('trusted_schema = OFF');
+    db.pragma('foreign_keys = OFF');
+    db.prepare('ATTACH ? AS other').run(from);
+    db.transaction(() => {
+      for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
+      setTriggersAside(
+        db,
+        () => true,
+        () => fill(db),
+      );
+      db.pragma(`application_id = ${APPLICATION_ID}`);
+      db.pragma(`user_version = ${version}`);
+    })();
+    const loose = db.pragma('main.foreign_key_check') as { table: string }[];
+    if (loose[0]) throw new BookTrouble('misfit', from, loose[0].table);
+    db.exec('DETACH other');
+  } catch (error) {
+    throw isOfRows(error) ? new BookTrouble('misfit', from, String(error)) : bookTroubleOf(error, from);
+  } finally {
+    db.close();
+  }
+}
+
+function versionOf(path: string): number {
+  const db = openFile(path, { readonly: true, fileMustExist: true });
+  try {
+    if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
+      throw new BookTrouble('foreign', path);
+    const version = Number(db.pragma('user_version', { simple: true }));
+    if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+    return versionBuilt(db) ?? (version >= 1 ? version : newestOf(db));
+  } finally {
+    db.close();
+  }
+}
+
+/** Where the mark of the version was lost too: the newest one that brought a column which is there. */
+function newestOf(db: Db): number {
+  const present = recordTables(db, 'main');
+  const empty = new Database(':memory:');
+  const known = new Set<string>();
+  let newest = 1;
+  MIGRATIONS.forEach((step, at) => {
+    empty.exec(step);
+    for (const { name, columns } of tablesOf(empty))
+      for (const column of columns) {
+        const key = `${name}.${column}`;
+        if (!known.has(key) && present.get(name)?.has(column)) newest = at + 1;
+        known.add(key);
+      }
+  });
+  empty.close();
+  return newest;
+}
+
+function fill(db: Db): void {
+  const found = recordTables(db, 'other');
+  const tables = tablesOf(db);
+  for (const { name, columns } of tables) {
+    const given = found.get(name);
+    const names = columns.filter((column) => given?.has(column)).map(quoted);
+    db.exec(`DELETE FROM main.${quoted(name)}`);
+    if (names.length > 0)
+      db.exec(
+        `INSERT INTO main.${quoted(name)} (${names.join()}) SELECT ${names.join()} FROM other.${quoted(name)}`,
+      );
+  }
+  for (const { name } of tables) workOut(db, name);
+}
+
+/** A table that holds what its `_now` view says is filled from that view; what seasons taught is learned again. */
+function workOut(db: Db, name: string): void {
+  if (name === 'season_taught') db.exec('DELETE FROM main.season_taught');
+  const view = `${name}_now`;
+  if (!/_(sum|lookup)$/.test(name) || !isThere(db, view)) return;
+  db.exec(
+    `DELETE FROM main.${quoted(name)}; INSERT INTO main.${quoted(name)} SELECT * FROM main.${quoted(view)}`,
+  );
+}
+
+function isThere(db: Db, view: string): boolean {
+  const found = db.prepare("SELECT 1 FROM main.sqlite_schema WHERE type = 'view' AND name = ?").get(view);
+  return found !== undefined;
+}
+
+/** The real tables of a database with their stored columns: nothing that is computed when it is read. */
+function recordTables(db: Db, schema: 'main' | 'other'): Map<string, Set<string>> {
+  const names = db
+    .prepare<[string], string>("SELECT name FROM pragma_table_list WHERE schema = ? AND type = 'table'")
+    .pluck()
+    .all(schema);
+  const columns = db
+    .prepare<[string, string], string>('SELECT name FROM pragma_table_xinfo(?, ?) WHERE hidden = 0')
+    .pluck();
+  return new Map(names.map((name) => [name, new Set(columns.all(name, schema))]));
+}
+
+function isOfRows(error: unknown): boolean {
+  return error instanceof Database.SqliteError && /^SQLITE_(CONSTRAINT|MISMATCH|RANGE)/.test(error.code);
+}

@@ -1,0 +1,200 @@
+import { hunterFinding } from './hunter-find.ts';
+import type { Db } from '../file/db.ts';
+import { ticketRecords } from './tickets.ts';
+
+export interface AnimalRow {
+  id: number;
+  season: number;
+  number: number;
+  ticket: string;
+  hunter_id: number;
+  hunter: string;
+  deliverer_name: string;
+  deliverer_address: string;
+  species: string;
+  sex: 'male' | 'female' | 'unknown';
+  age: 'young' | 'yearling' | 'adult' | 'unknown';
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  /** Of the lower legs of an animal in its hide; unknown where nobody said, and of all others. */
+  legs: 'on' | 'off' | 'unknown';
+  origin: 'hunter' | 'farm';
+  licence: string;
+  tag: string;
+  kill_date: string | null;
+  kill_area: string;
+  received_on: string;
+  promised_on: string | null;
+  condition: string;
+  damage: string;
+  detail: 'detailed' | 'quick';
+  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  ready_on: string | null;
+  /** UTC moment at which it was written in. */
+  created_at: string;
+  /** The shop's own number from before this book, for an animal that came from a file. */
+  old_number: string;
+}
+
+export type NewAnimal = Omit<
+  AnimalRow,
+  'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on' | 'old_number'
+>;
+
+export interface HookRow extends AnimalRow {
+  phone: string;
+  /** Reason of the hold, or `positive` once that was the result. */
+  hold: string | null;
+  grams: number | null;
+  packages: number;
+  packed: number | null;
+}
+
+export interface HoldRow {
+  id: number;
+  reason: string;
+  sample: string;
+  at: string;
+  /** 1 where the result came back positive: such a hold lasts unless the result is corrected. */
+  positive: number;
+}
+
+/** What may be put right in the record of an animal. */
+export type RecordFields = Pick<
+  AnimalRow,
+  | 'hunter_id'
+  | 'species'
+  | 'sex'
+  | 'age'
+  | 'legs'
+  | 'origin'
+  | 'licence'
+  | 'tag'
+  | 'kill_date'
+  | 'kill_area'
+  | 'received_on'
+  | 'deliverer_name'
+  | 'deliverer_address'
+>;
+
+/** Fewer hunters than this are few; among more, the newest animals soon have eight of them. */
+const FEW_NAMESAKES = 500;
+
+/** Animals, their parts as brought, holds and instructions. */
+export function animalRecords(db: Db) {
+  const columns = 'a.*, h.name AS hunter';
+  const from = 'FROM animal a JOIN hunter h ON h.id = a.hunter_id';
+  const get = db.prepare<[number], AnimalRow>(`SELECT ${columns} ${from} WHERE a.id = ?`);
+  const tickets = ticketRecords(db);
+  const byTicket = (ticket: string): AnimalRow | undefined => {
+    const id = tickets.holder(ticket);
+    return id === undefined ? undefined : get.get(id);
+  };
+  const byNumber = db.prepare<[number], AnimalRow>(
+    `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
+  );
+  // A name that few have is looked up from its hunters; one that many have is met soon among the newest animals.
+  const ofHunters = db
+    .prepare<[string], number>(
+      `SELECT a.id FROM json_each(?) found CROSS JOIN animal a ON a.hunter_id = found.value ORDER BY a.id DESC LIMIT 8`,
+    )
+    .pluck();
+  // As a subquery, so that no filter over all hunters is built first.
+  const newestNamed = db
+    .prepare<[string], number>(
+      `SELECT a.id FROM animal a WHERE instr((SELECT h.name_key FROM hunter h WHERE h.id = a.hunter_id), ?) > 0
+       ORDER BY a.id DESC LIMIT 8`,
+    )
+    .pluck();
+  const hunters = hunterFinding(db);
+  const byHunter = (key: string): AnimalRow[] => {
+    const few = hunters.allNamed(key, FEW_NAMESAKES);
+    const ids = few ? ofHunters.all(JSON.stringify(few)) : newestNamed.all(key);
+    return ids.flatMap((id) => get.get(id) ?? []);
+  };
+  const insert = db.prepare(
+    `INSERT INTO animal (season, number, ticket, hunter_id, deliverer_name, deliverer_address, species, sex, age, brought, legs, origin,
+       licence, tag, kill_date, kill_area, received_on, promised_on, condition, damage, detail, stage, created_at)
+     VALUES (@season, @number, @ticket, @hunter_id, @deliverer_name, @deliverer_address, @species, @sex, @age, @brought, @legs, @origin,
+       @licence, @tag, @kill_date, @kill_area, @received_on, @promised_on, @condition, @damage, @detail, 'hanging', @created_at)`,
+  );
+  const insertPart = db.prepare('INSERT INTO animal_part (animal_id, primal, count) VALUES (?, ?, ?)');
+  const parts = db.prepare<[number], { primal: string; count: number }>(
+    'SELECT primal, count FROM animal_part WHERE animal_id = ? ORDER BY primal',
+  );
+  const setStage = db.prepare(
+    "UPDATE animal SET stage = @stage, ready_on = iif(@stage = 'ready', coalesce(ready_on, @on), ready_on) WHERE id = @id",
+  );
+  const setDetail = db.prepare('UPDATE animal SET detail = ? WHERE id = ?');
+  const putRight = db.prepare(
+    `UPDATE animal SET hunter_id = @hunter_id, species = @species, sex = @sex, age = @age, legs = @legs, origin = @origin, licence = @licence, tag = @tag, kill_date = @kill_date,
+       kill_area = @kill_area, received_on = @received_on, deliverer_name = @deliverer_name, deliverer_address = @deliverer_address
+     WHERE id = @id`,
+  );
+  const inShop = db.prepare<[], HookRow>(
+    `SELECT ${columns}, h.phone,
+       (SELECT iif(n.positive, 'positive', n.reason)
+          FROM hold_now n WHERE n.animal_id = a.id ORDER BY n.positive DESC, n.id LIMIT 1) AS hold,
+       coalesce(w.hanging, w.received) AS grams,
+       coalesce((SELECT sum(p.count) FROM weighing_now p WHERE p.animal_id = a.id AND p.stage = 'packed'), 0) AS packages,
+       w.packed
+     ${from} JOIN animal_sum w ON w.animal_id = a.id
+     WHERE a.stage IN ('hanging', 'cutting', 'packing', 'ready') ORDER BY a.received_on, a.id`,
+  );
+  const hold = db.prepare<[number], HoldRow>(
+    'SELECT id, reason, sample, at, positive FROM hold_now WHERE animal_id = ? ORDER BY positive DESC, id LIMIT 1',
+  );
+  const addHold = db.prepare('INSERT INTO hold (animal_id, reason, sample, at, by) VALUES (?, ?, ?, ?, ?)');
+  const endHold = db.prepare('INSERT INTO hold_end (hold_id, outcome, note, at, by) VALUES (?, ?, ?, ?, ?)');
+  const instructedOf = db.prepare<[number], AnimalRow>(
+    `SELECT ${columns} ${from} WHERE a.hunter_id = ? AND EXISTS (SELECT 1 FROM instruction i WHERE i.animal_id = a.id)
+     ORDER BY a.received_on DESC, a.id DESC LIMIT 60`,
+  );
+  const instruct = db.prepare('INSERT INTO instruction (animal_id, body, at, by) VALUES (?, ?, ?, ?)');
+  const instruction = db
+    .prepare<[number], string>('SELECT body FROM instruction WHERE animal_id = ? ORDER BY id DESC LIMIT 1')
+    .pluck();
+  const seasons = db.prepare<[], number>('SELECT DISTINCT season FROM animal ORDER BY season').pluck();
+
+  return {
+    get: (id: number) => get.get(id),
+    /** By the ticket that it has, or had before its season was put right. */
+    byTicket,
+    formerTickets: (id: number) => tickets.former(id),
+    toSeason: (animal: AnimalRow, season: number, at: string, by: string) =>
+      tickets.move(animal, season, at, by),
+    /** By full ticket, by running number, else by part of the hunter's name. */
+    find(text: string, nameKey: string): AnimalRow[] {
+      const exact = byTicket(text);
+      if (exact) return [exact];
+      if (/^\d{1,6}$/.test(text)) return byNumber.all(Number(text));
+      return nameKey === '' ? [] : byHunter(nameKey);
+    },
+    /** Gives the next running number of the season; call inside the transaction. */
+    add(
+      animal: NewAnimal,
+      brought: readonly { primal: string; count: number }[],
+    ): { id: number; number: number; ticket: string } {
+      const { number, ticket } = tickets.next(animal.season);
+      const id = Number(insert.run({ ...animal, number, ticket }).lastInsertRowid);
+      for (const { primal, count } of brought) insertPart.run(id, primal, count);
+      return { id, number, ticket };
+    },
+    parts: (id: number) => parts.all(id),
+    setStage: (id: number, stage: AnimalRow['stage'], on: string): void =>
+      void setStage.run({ id, stage, on }),
+    setDetail: (id: number, detail: AnimalRow['detail']): void => void setDetail.run(detail, id),
+    putRight: (id: number, fields: RecordFields): void => void putRight.run({ ...fields, id }),
+    inShop: () => inShop.all(),
+    hold: (id: number) => hold.get(id),
+    addHold: (id: number, reason: string, sample: string, at: string, by: string): void =>
+      void addHold.run(id, reason, sample, at, by),
+    endHold: (holdId: number, outcome: string, note: string, at: string, by: string): void =>
+      void endHold.run(holdId, outcome, note, at, by),
+    instruct: (id: number, body: unknown, at: string, by: string): void =>
+      void instruct.run(id, JSON.stringify(body), at, by),
+    instruction: (id: number): unknown => JSON.parse(instruction.get(id) ?? 'null'),
+    /** A hunter's animals with instructions, newest first. */
+    instructedOf: (hunterId: number) => instructedOf.all(hunterId),
+    seasons: () => seasons.all(),
+  };
+}

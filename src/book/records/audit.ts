@@ -1,0 +1,36 @@
+import type { Db } from '../file/db.ts';
+
+export interface AuditEntry {
+  record: string;
+  recordId: string | number;
+  act: 'add' | 'change' | 'void';
+  before?: unknown;
+  after?: unknown;
+  reason?: string;
+  at: string;
+  by: string;
+}
+
+/** Who changed what, when, from what to what. */
+export function auditRecords(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO audit (record, record_id, act, before, after, reason, at, by)
+     VALUES (@record, @recordId, @act, @before, @after, @reason, @at, @by)`,
+  );
+  const of = db.prepare<[string, string], Record<string, string | null>>(
+    'SELECT act, before, after, reason, at, by FROM audit WHERE record = ? AND record_id = ? ORDER BY id',
+  );
+  const json = (value: unknown): string | null => (value === undefined ? null : JSON.stringify(value));
+  return {
+    note(entry: AuditEntry): void {
+      insert.run({
+        ...entry,
+        recordId: String(entry.recordId),
+        before: json(entry.before),
+        after: json(entry.after),
+        reason: entry.reason ?? '',
+      });
+    },
+    of: (record: string, recordId: string | number) => of.all(record, String(recordId)),
+  };
+}

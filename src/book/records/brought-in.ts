@@ -1,0 +1,217 @@
+import { eachRow } from '../file/each-row.ts';
+import type { Db } from '../file/db.ts';
+import { guardsOf, setTriggersAside, sumKeepers } from '../file/set-aside.ts';
+
+/** What one file wrote: first and last id of each kind of record, null where it wrote none. */
+export interface Written {
+  hunter_first: number | null;
+  hunter_last: number | null;
+  animal_first: number | null;
+  animal_last: number | null;
+  weighing_first: number | null;
+  weighing_last: number | null;
+  part_none_first: number | null;
+  part_none_last: number | null;
+}
+
+export interface BroughtInRow extends Written {
+  id: number;
+  kind: 'hunters' | 'animals' | 'weighings';
+  file: string;
+  sha256: string;
+  rows: number;
+  at: string;
+  by: string;
+  undone_at: string | null;
+}
+
+/** Why a file cannot be undone: which record, by its name or ticket, has got something else since. */
+export interface Since {
+  what: 'hunter' | 'animal' | 'weighing' | 'part_none' | 'later ticket';
+  name: string;
+}
+
+const KINDS = ['hunter', 'animal', 'weighing', 'part_none'] as const;
+/** How a record is called when it stands in the way. */
+const CALLED = {
+  hunter: 'SELECT name FROM hunter WHERE id = ?',
+  animal: 'SELECT ticket FROM animal WHERE id = ?',
+  weighing: 'SELECT a.ticket FROM weighing w JOIN animal a ON a.id = w.animal_id WHERE w.id = ?',
+  part_none: 'SELECT a.ticket FROM part_none n JOIN animal a ON a.id = n.animal_id WHERE n.id = ?',
+} as const;
+const SHOWN = 30;
+/** SQL that says whether an animal `a` came by a file that still stands. */
+const CAME_BY_FILE = `EXISTS (SELECT 1 FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
+  AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
+
+/** Files that were brought in: what each wrote, and how to take it out again. */
+export function broughtInRecords(db: Db) {
+  const columns = 'b.*, u.at AS undone_at';
+  const from = 'FROM brought_in b LEFT JOIN brought_in_undone u ON u.brought_in_id = b.id';
+  const insert = db.prepare(
+    `INSERT INTO brought_in (kind, file, sha256, rows, hunter_first, hunter_last, animal_first, animal_last, weighing_first, weighing_last,
+       part_none_first, part_none_last, at, by)
+     VALUES (@kind, @file, @sha256, @rows, @hunter_first, @hunter_last, @animal_first, @animal_last, @weighing_first, @weighing_last,
+       @part_none_first, @part_none_last, @at, @by)`,
+  );
+  const all = db.prepare<[], BroughtInRow>(`SELECT ${columns} ${from} ORDER BY b.id DESC LIMIT ${SHOWN}`);
+  const get = db.prepare<[number], BroughtInRow>(`SELECT ${columns} ${from} WHERE b.id = ?`);
+  const same = db.prepare<[string, string], BroughtInRow>(
+    `SELECT ${columns} ${from} WHERE b.kind = ? AND b.sha256 = ? AND u.at IS NULL LIMIT 1`,
+  );
+  const undone = db.prepare('INSERT INTO brought_in_undone (brought_in_id, at, by) VALUES (?, ?, ?)');
+  const finish = db.prepare("UPDATE animal SET stage = 'released', old_number = ? WHERE id = ?");
+  const laterTicket = db
+    .prepare<{ first: number; last: number }, string>(
+      `SELECT a.ticket FROM animal a JOIN (SELECT season, max(number) AS most FROM animal WHERE id BETWEEN @first AND @last GROUP BY season) o
+         ON o.season = a.season AND a.number > o.most WHERE a.id NOT BETWEEN @first AND @last ORDER BY a.id LIMIT 1`,
+    )
+    .pluck();
+  // Trim that the grinder already took would be ground from nothing without the file.
+  const groundOf = db
+    .prepare<{ first: number | null; last: number | null; crumb: number }, string>(
+      `SELECT a.ticket FROM (SELECT animal_id, sum(grams) AS grams FROM weighing_now
+           WHERE id BETWEEN @first AND @last AND stage = 'cut' AND part = 'trim' GROUP BY animal_id) f
+         JOIN animal_sum s ON s.animal_id = f.animal_id JOIN animal a ON a.id = f.animal_id
+       WHERE s.trim_ground > coalesce(s.trim, 0.0) - f.grams + @crumb ORDER BY a.id LIMIT 1`,
+    )
+    .pluck();
+  // BETWEEN NULL AND NULL is no row: a file that wrote none of a kind deletes none.
+  const deleteWeighings = db.prepare("DELETE FROM weighing WHERE id BETWEEN ? AND ? AND source = 'import'");
+  const deleteNone = db.prepare('DELETE FROM part_none WHERE id BETWEEN ? AND ?');
+  const deleteAnimals = ['animal_sum WHERE animal_id', 'release WHERE animal_id', 'animal WHERE id'].map(
+    (rows) => db.prepare(`DELETE FROM ${rows} BETWEEN ? AND ?`),
+  );
+  const deleteHunters = db.prepare('DELETE FROM hunter WHERE id BETWEEN ? AND ?');
+  const concerned = db
+    .prepare<Written, number>(
+      `SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
+       UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last`,
+    )
+    .pluck();
+  const leftSince = db.prepare<Written, { ticket: string; stage: string }>(
+    `SELECT a.ticket, a.stage FROM animal a WHERE a.stage IN ('released', 'disposed') AND NOT ${CAME_BY_FILE} AND a.id IN (
+       SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
+       UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last)
+     ORDER BY a.id LIMIT 1`,
+  );
+  const addUp = (animals: string) =>
+    ['animal_sum', 'cut_sum'].map((sum) =>
+      db.prepare(`INSERT OR REPLACE INTO ${sum} SELECT * FROM ${sum}_now WHERE animal_id ${animals}`),
+    );
+  const addUpAnimals = addUp('BETWEEN ? AND ?');
+  const addUpEach = (animalIds: readonly number[]): void => {
+    for (const animalId of animalIds) for (const statement of addUpAnimals) statement.run(animalId, animalId);
+  };
+  const byTicket = db.prepare<
+    { ticket: string },
+    { id: number; season: number; stage: string; came: number }
+  >(
+    `SELECT a.id, a.season, a.stage, ${CAME_BY_FILE} AS came FROM animal a
+     WHERE a.id = coalesce((SELECT id FROM animal WHERE ticket = @ticket), (SELECT animal_id FROM former_ticket WHERE ticket = @ticket))`,
+  );
+  const byOldNumber = db.prepare<[string], { id: number; season: number; stage: string; came: number }>(
+    `SELECT a.id, a.season, a.stage, 1 AS came FROM animal a WHERE a.old_number = ? AND a.old_number <> '' ORDER BY a.id LIMIT 3`,
+  );
+  const people = db.prepare<[], { id: number; name_key: string; phone_key: string; address: string }>(
+    'SELECT id, name_key, phone_key, address FROM hunter WHERE details_removed_at IS NULL ORDER BY id',
+  );
+
+  return {
+    add: (row: Omit<BroughtInRow, 'id' | 'undone_at'>): number => Number(insert.run(row).lastInsertRowid),
+    all: () => all.all(),
+    get: (id: number) => get.get(id),
+    /** The same file, brought in before and not undone. */
+    same: (kind: string, sha256: string) => same.get(kind, sha256),
+    /** An animal of an earlier season is finished, and keeps the number that it had. */
+    finish: (animalId: number, oldNumber: string): void => void finish.run(oldNumber, animalId),
+    byTicket: (ticket: string) => byTicket.get({ ticket }),
+    /** Animals of one old number; one number may have been given in several seasons. */
+    byOldNumber: (number: string) => byOldNumber.all(number),
+    /** Everybody, to know again who is in the book already. */
+    people: () => eachRow(people),
+    /**
+     * What was done since with anything that a file wrote, or null: then it can be undone.
+     * @param crumb grams of trim that may be ground beyond what was weighed: the scale's rounding
+     */
+    since(row: BroughtInRow, crumb: number): Since | null {
+      for (const kind of KINDS) {
+        const found = firstTouched(db, kind, row);
+        if (found !== null)
+          return { what: kind, name: db.prepare<[number], string>(CALLED[kind]).pluck().get(found) ?? '' };
+      }
+      const ground = groundOf.get({ first: row.weighing_first, last: row.weighing_last, crumb });
+      if (ground !== undefined) return { what: 'weighing', name: ground };
+      if (row.animal_first === null || row.animal_last === null) return null;
+      const ticket = laterTicket.get({ first: row.animal_first, last: row.animal_last });
+      return ticket === undefined ? null : { what: 'later ticket', name: ticket };
+    },
+    /** An animal that was in the shop when the file brought weights of it, and has left since. */
+    leftSince: (row: BroughtInRow) => leftSince.get(row),
+    /** Runs `write`, which adds animals and weighings by the thousand, and adds up the animals concerned once, at the end. */
+    inBulk<W extends Written>(write: () => W): W {
+      return setTriggersAside(db, sumKeepers, () => {
+        const written = write();
+        if (written.animal_first !== null)
+          for (const statement of addUpAnimals) statement.run(written.animal_first, written.animal_last);
+        else addUpEach(concerned.all(written));
+        return written;
+      });
+    },
+    /** Takes out all that a file wrote, as if it had never been brought in; call `since` first, in the same transaction. */
+    takeOut(row: BroughtInRow, at: string, by: string): void {
+      const animals = concerned.all(row);
+      setTriggersAside(db, guardsOf(['weighing', 'part_none', 'release']), () => {
+        deleteWeighings.run(row.weighing_first, row.weighing_last);
+        deleteNone.run(row.part_none_first, row.part_none_last);
+        for (const statement of deleteAnimals) statement.run(row.animal_first, row.animal_last);
+        deleteHunters.run(row.hunter_first, row.hunter_last);
+      });
+      if (row.animal_first === null) addUpEach(animals);
+      undone.run(row.id, at, by);
+    },
+  };
+}
+
+/**
+ * The first record of a kind that something else leans on: a row of any table that names it and was not written by the
+ * same file, or a change that somebody made to it. Read from the foreign keys, so that a table added later counts too.
+ */
+function firstTouched(db: Db, kind: (typeof KINDS)[number], row: BroughtInRow): number | null {
+  const [first, last] = [row[`${kind}_first`], row[`${kind}_last`]];
+  if (first === null || last === null) return null;
+  for (const { table, column } of childrenOf(db, kind)) {
+    if (table === 'animal_sum') continue; // only sums of the rows themselves
+    const found = db
+      .prepare<Record<string, number | string>, number>(
+        `SELECT "${column}" FROM "${table}" WHERE "${column}" BETWEEN @first AND @last ${otherThan(table, row)} LIMIT 1`,
+      )
+      .pluck()
+      .get({ first, last, at: row.at });
+    if (found !== undefined) return found;
+  }
+  const changed = db
+    .prepare<[string, number, number], number>(
+      `SELECT CAST(record_id AS INTEGER) FROM audit WHERE record = ? AND CAST(record_id AS INTEGER) BETWEEN ? AND ? LIMIT 1`,
+    )
+    .pluck()
+    .get(kind, first, last);
+  return changed ?? null;
+}
+
+function childrenOf(db: Db, parent: string): { table: string; column: string }[] {
+  return db
+    .prepare<[string], { table: string; column: string }>(
+      `SELECT t.name AS "table", f."from" AS "column" FROM sqlite_schema t, pragma_foreign_key_list(t.name) f
+       WHERE t.type = 'table' AND f."table" = ? ORDER BY t.name, f.id`,
+    )
+    .all(parent);
+}
+
+/** Leaves out the rows that the file wrote itself. */
+function otherThan(table: string, row: Written): string {
+  if (table === 'release') return 'AND at <> @at';
+  if (table !== 'animal' && table !== 'weighing' && table !== 'part_none') return '';
+  const [first, last] = [row[`${table}_first`], row[`${table}_last`]];
+  return first === null || last === null ? '' : `AND id NOT BETWEEN ${first} AND ${last}`;
+}

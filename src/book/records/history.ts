@@ -1,0 +1,117 @@
+import type { Db } from '../file/db.ts';
+
+export interface HistoryRow {
+  what: string;
+  at: string;
+  by: string;
+  /** JSON, as the branch of its kind below writes it. */
+  facts: string;
+}
+
+/**
+ * All that was ever written about one animal, each kind from its own rows. Rows of one moment stand in the order in
+ * which the work goes: it is taken in before it is hung, weighed before it moves on.
+ */
+const HISTORY = `
+  SELECT 0 AS rank, u.id, 'taken-in' AS what, u.at, u.by,
+    json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason) AS facts
+  FROM animal a JOIN audit u ON u.record = 'animal' AND u.record_id = CAST(a.id AS TEXT) WHERE a.id = @id AND u.act = 'add'
+UNION ALL
+  SELECT 7, u.id, 'changed', u.at, u.by,
+    json_object('before', json(u.before), 'after', json(u.after), 'reason', u.reason)
+  FROM animal a JOIN audit u ON u.record = 'animal' AND u.record_id = CAST(a.id AS TEXT) WHERE a.id = @id AND u.act = 'change'
+    -- An animal that was brought in by mistake and taken out leaves its number here to the next one.
+    -- Looked up once and not for every row, or an animal with thousands of changes would hold the desk.
+    AND u.id > coalesce((SELECT max(n.id) FROM animal m JOIN audit n ON n.record = 'animal' AND n.record_id = CAST(m.id AS TEXT)
+      WHERE m.id = @id AND n.act = 'add'), 0)
+UNION ALL
+  SELECT 0, b.id, 'brought-in', b.at, b.by, json_object('file', b.file)
+  FROM brought_in b WHERE @id BETWEEN b.animal_first AND b.animal_last
+    AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id)
+UNION ALL
+  SELECT 7, u.id, 'owner-changed', u.at, u.by,
+    json_object('act', u.act, 'before', json(u.before), 'after', json(u.after), 'reason', u.reason)
+  FROM animal a JOIN audit u ON u.record = 'hunter' AND u.record_id = CAST(a.hunter_id AS TEXT)
+  WHERE a.id = @id AND u.act <> 'add' AND u.at >= a.created_at
+UNION ALL
+  SELECT 1, q.id, 'quote', t.at, t.by, json_object('quote', q.name)
+  FROM quote_taken t JOIN quote q ON q.id = t.quote_id WHERE t.animal_id = @id
+UNION ALL
+  SELECT 2, h.id, 'held', h.at, h.by, json_object('reason', h.reason, 'sample', h.sample)
+  FROM hold h WHERE h.animal_id = @id
+UNION ALL
+  SELECT 6, e.id, 'hold-ended', e.at, e.by, json_object('outcome', e.outcome, 'note', e.note)
+  FROM hold_end e JOIN hold h ON h.id = e.hold_id WHERE h.animal_id = @id
+UNION ALL
+  SELECT 6, r.id, 'test-result', r.at, r.by,
+    json_object('result', r.result, 'sample', r.sample, 'lab', r.lab, 'on', r.reported_on, 'note', r.note, 'reason', r.reason)
+  FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = @id
+UNION ALL
+  SELECT 3, i.id, 'instructed', i.at, i.by,
+    json_object('before', json(lag(i.body) OVER (ORDER BY i.id)), 'after', json(i.body))
+  FROM instruction i WHERE i.animal_id = @id
+UNION ALL
+  SELECT 4, s.id, 'hung', s.at, s.by, json_object('cooler', c.name, 'place', s.place)
+  FROM cooler_stay s JOIN cooler c ON c.id = s.cooler_id WHERE s.animal_id = @id
+UNION ALL
+  SELECT 5, w.id, iif(o.id IS NULL, 'weighed', 'weight-corrected'), w.at, w.by,
+    json_object('stage', w.stage, 'part', w.part, 'primal', w.primal, 'product', w.product, 'count', w.count, 'typed', w.typed,
+      'unit', w.unit, 'tare', w.tare_typed, 'batch', b.name, 'was', o.typed, 'wasUnit', o.unit, 'wasTare', o.tare_typed,
+      'reason', v.reason)
+  FROM weighing w LEFT JOIN batch b ON b.id = w.batch_id LEFT JOIN weighing o ON o.id = w.corrects
+    LEFT JOIN weighing_void v ON v.weighing_id = o.id
+  WHERE w.animal_id = @id
+UNION ALL
+  SELECT 5, w.id, 'weight-voided', v.at, v.by,
+    json_object('stage', w.stage, 'part', w.part, 'primal', w.primal, 'product', w.product, 'count', w.count, 'typed', w.typed,
+      'unit', w.unit, 'tare', w.tare_typed, 'batch', b.name, 'reason', v.reason)
+  FROM weighing_void v JOIN weighing w ON w.id = v.weighing_id LEFT JOIN batch b ON b.id = w.batch_id
+  WHERE w.animal_id = @id AND NOT EXISTS (SELECT 1 FROM weighing n WHERE n.corrects = w.id)
+UNION ALL
+  SELECT 5, n.id, 'none-stated', n.at, n.by, json_object('part', n.part) FROM part_none n WHERE n.animal_id = @id
+UNION ALL
+  SELECT 5, n.id, 'none-voided', v.at, v.by, json_object('part', n.part, 'reason', v.reason)
+  FROM part_none n JOIN part_none_void v ON v.none_id = n.id WHERE n.animal_id = @id
+UNION ALL
+  SELECT 5, b.id, 'batched', b.at, b.by, json_object('batch', b.name, 'product', b.product,
+    'others', (SELECT count(*) - 1 FROM batch_animal o WHERE o.batch_id = b.id))
+  FROM batch_animal m JOIN batch b ON b.id = m.batch_id WHERE m.animal_id = @id
+UNION ALL
+  SELECT 6, m.id, 'fat-moved', m.at, m.by,
+    json_object('kind', m.kind, 'grams', m.grams, 'reason', m.note)
+  FROM fat_lot l JOIN fat_movement m ON m.lot_id = l.id
+  WHERE l.animal_id = @id AND m.kind IN ('thrown out', 'counted', 'handed over')
+UNION ALL
+  SELECT 6, b.id, 'billed', b.at, b.by, json_object('number', b.number, 'totalMinor', b.total_minor)
+  FROM bill b WHERE b.animal_id = @id
+UNION ALL
+  SELECT 6, b.id, 'bill-voided', v.at, v.by,
+    json_object('number', b.number, 'totalMinor', b.total_minor, 'reason', v.reason)
+  FROM bill_void v JOIN bill b ON b.id = v.bill_id WHERE b.animal_id = @id
+UNION ALL
+  SELECT 6, p.id, 'paid', p.at, p.by, json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor)
+  FROM payment p WHERE p.animal_id = @id
+UNION ALL
+  SELECT 6, p.id, 'payment-voided', v.at, v.by,
+    json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'reason', v.reason)
+  FROM payment_void v JOIN payment p ON p.id = v.payment_id WHERE p.animal_id = @id
+UNION ALL
+  SELECT 6, c.id, 'called', c.at, c.by, json_object('text', c.text) FROM call_note c WHERE c.animal_id = @id
+UNION ALL
+  SELECT 8, r.id, 'released', r.at, r.by,
+    json_object('to', r.given_to, 'on', r.released_on, 'unpaidBy', r.unpaid_override, 'note', r.note)
+  FROM release r WHERE r.animal_id = @id
+UNION ALL
+  SELECT 8, d.id, 'disposed', d.at, d.by,
+    json_object('disposedOf', d.what, 'how', d.how, 'on', d.disposed_on, 'reason', d.reason)
+  FROM disposal d WHERE d.animal_id = @id
+ORDER BY at DESC, rank DESC, id DESC`;
+
+/** The history of one animal, from the rows that tell it. */
+export function historyRecords(db: Db) {
+  const ofAnimal = db.prepare<{ id: number }, HistoryRow>(HISTORY);
+  return {
+    /** Newest first. */
+    ofAnimal: (id: number) => ofAnimal.all({ id }),
+  };
+}

@@ -1,0 +1,35 @@
+import type { Db } from '../file/db.ts';
+
+export interface OwnSpeciesRow {
+  code: string;
+  /** JSON in the shape of `resources/species.json`; `null`: a supplied one, unchanged, that was put away. */
+  profile: string;
+  active: 0 | 1;
+}
+
+/** Species of the shop's own, and supplied ones that the shop changed or put away. */
+export function ownSpeciesRecords(db: Db) {
+  const all = db.prepare<[], OwnSpeciesRow>(
+    'SELECT code, profile, active FROM species_profile ORDER BY code',
+  );
+  const put = db.prepare(
+    `INSERT INTO species_profile (code, profile, active) VALUES (@code, @profile, @active)
+     ON CONFLICT (code) DO UPDATE SET profile = excluded.profile, active = excluded.active`,
+  );
+  const primals = db
+    .prepare<{ species: string }, string>(
+      `SELECT w.primal FROM weighing w JOIN animal a ON a.id = w.animal_id
+         WHERE a.species = @species AND w.primal IS NOT NULL
+       UNION SELECT p.primal FROM animal_part p JOIN animal a ON a.id = p.animal_id WHERE a.species = @species
+       UNION SELECT o.value ->> '$.primal' FROM instruction i JOIN animal a ON a.id = i.animal_id,
+         json_each(i.body, '$.primals') o WHERE a.species = @species`,
+    )
+    .pluck();
+  return {
+    all: () => all.all(),
+    put: (code: string, profile: object | null, active: boolean): void =>
+      void put.run({ code, profile: JSON.stringify(profile), active: active ? 1 : 0 }),
+    /** Codes of primals that animals of a species were weighed, brought or ordered by. */
+    primalsUsed: (species: string): string[] => primals.all({ species }),
+  };
+}

@@ -1,0 +1,79 @@
+import type { Db } from '../file/db.ts';
+
+export interface PaymentRecord {
+  id: number;
+  animal_id: number;
+  bill_id: number | null;
+  kind: 'deposit' | 'payment' | 'refund';
+  method: string;
+  amount_minor: number;
+  currency: string;
+  paid_on: string;
+  by: string;
+  void_reason: string | null;
+  void_at: string | null;
+  void_by: string | null;
+}
+
+export interface NewPayment {
+  animalId: number;
+  billId: number | null;
+  kind: PaymentRecord['kind'];
+  method: string;
+  amountMinor: number;
+  currency: string;
+  paidOn: string;
+  at: string;
+  by: string;
+}
+
+export interface OpenAccount {
+  ticket: string;
+  currency: string;
+}
+
+/** Money taken and given back: written once, voided by another row. */
+export function paymentRecords(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO payment (animal_id, bill_id, kind, method, amount_minor, currency, paid_on, at, by)
+     VALUES (@animalId, @billId, @kind, @method, @amountMinor, @currency, @paidOn, @at, @by)`,
+  );
+  const columns = 'p.*, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
+  const from = 'FROM payment p LEFT JOIN payment_void v ON v.payment_id = p.id';
+  const get = db.prepare<[number], PaymentRecord>(`SELECT ${columns} ${from} WHERE p.id = ?`);
+  const ofAnimal = db.prepare<[number], PaymentRecord>(
+    `SELECT ${columns} ${from} WHERE p.animal_id = ? ORDER BY p.id`,
+  );
+  const paid = db
+    .prepare<[number], number>(
+      // Exact up to 2^53; a whole-number sum of what was written before amounts had a most could overflow and end the call.
+      `SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER)
+       FROM payment p WHERE p.animal_id = ? AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)`,
+    )
+    .pluck();
+  const openAccounts = db.prepare<[string], OpenAccount>(
+    `WITH owed AS (
+       SELECT animal_id, currency, total_minor AS minor FROM bill b
+         WHERE NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)
+       UNION ALL
+       SELECT animal_id, currency, iif(kind = 'refund', amount_minor, -amount_minor) FROM payment p
+         WHERE NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)
+     )
+     SELECT a.ticket, min(o.currency) AS currency FROM owed o JOIN animal a ON a.id = o.animal_id
+     GROUP BY o.animal_id HAVING total(o.minor) <> 0 AND max(o.currency <> ?) ORDER BY o.animal_id DESC`,
+  );
+  const count = db.prepare<[number], number>('SELECT count(*) FROM payment WHERE animal_id = ?').pluck();
+  const voidOne = db.prepare('INSERT INTO payment_void (payment_id, reason, at, by) VALUES (?, ?, ?, ?)');
+  return {
+    add: (payment: NewPayment): number => Number(insert.run(payment).lastInsertRowid),
+    get: (id: number) => get.get(id),
+    ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    /** Those that were voided too. */
+    count: (animalId: number): number => count.get(animalId) ?? 0,
+    /** Minor units taken for an animal, refunds taken off, voided ones left out. */
+    paid: (animalId: number): number => paid.get(animalId) ?? 0,
+    /** Animals with money still to pay or to give back in another currency than this one, newest first. */
+    openAccounts: (currency: string): OpenAccount[] => openAccounts.all(currency),
+    void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
+  };
+}

@@ -1,0 +1,235 @@
+/**
+ * Every text column of the book, by whether it tells who somebody is. `test/book/records/personal-text.test.ts` holds this list
+ * against the schema, so a new column must be put into it; removing a hunter's details goes by it.
+ *
+ * - `personal`: written to tell who somebody is (names, numbers, addresses).
+ * - `may hold`: free text about a hunter's animals, batches or money, in which a name may stand.
+ * - `follows`: kept up by triggers from a column above.
+ * - `never`: codes, days, weights, names given by the shop, or text that is tied to no hunter's animal.
+ */
+
+/** What a text that was removed says where something had to stay. */
+export const REMOVED = 'removed';
+
+/** Rows that belong to the hunter `@id`. */
+const ANIMALS = '(SELECT id FROM animal WHERE hunter_id = @id)';
+const BATCHES = `(SELECT batch_id FROM batch_animal WHERE animal_id IN ${ANIMALS})`;
+const OF_ANIMAL = `animal_id IN ${ANIMALS}`;
+const OF_BATCH = `batch_id IN ${BATCHES}`;
+/** The hunter's own, and those of a batch that are no other animal's: its packages and bought fat. */
+const WEIGHED = `${OF_ANIMAL} OR (animal_id IS NULL AND ${OF_BATCH})`;
+const WEIGHINGS = `(SELECT id FROM weighing WHERE ${WEIGHED})`;
+/** Packages of a batch are found by it as long as an animal of the batch is here. */
+const SOME_HERE = `SELECT 1 FROM batch_animal m JOIN animal a ON a.id = m.animal_id
+  WHERE m.batch_id = weighing.batch_id AND a.stage NOT IN ('released', 'disposed')`;
+const BILLS = `(SELECT id FROM bill WHERE ${OF_ANIMAL})`;
+const RELEASES = `(SELECT id FROM release WHERE ${OF_ANIMAL})`;
+const HOLDS = `(SELECT id FROM hold WHERE ${OF_ANIMAL})`;
+/** A quote that was given by phone may know the hunter by name alone. */
+const QUOTES = `hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE ${OF_ANIMAL})
+  OR (hunter_id IS NULL AND trim(hunter_name) <> '' AND name_key_of(hunter_name) = (SELECT name_key FROM hunter WHERE id = @id))`;
+/** What was written of an animal while it stood under the hunter's name, up to the correction of its owner. */
+export const WAS_OWNED = `record = 'animal' AND (before ->> '$.hunter_id' = @id OR after ->> '$.hunter_id' = @id)`;
+const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FROM hunter WHERE id = @id))
+  OR (record = 'animal' AND (record_id IN (SELECT CAST(id AS TEXT) FROM animal WHERE hunter_id = @id)
+    OR (record_id IN (SELECT record_id FROM audit WHERE ${WAS_OWNED})
+      AND id <= (SELECT max(n.id) FROM audit n WHERE n.record = 'animal' AND n.record_id = audit.record_id
+        AND (n.before ->> '$.hunter_id' = @id OR n.after ->> '$.hunter_id' = @id)))))
+  OR (record = 'weighing' AND record_id IN (SELECT CAST(id AS TEXT) FROM weighing WHERE id IN ${WEIGHINGS}))
+  OR (record = 'batch' AND record_id IN (SELECT CAST(batch_id AS TEXT) FROM batch_animal WHERE ${OF_ANIMAL}))
+  OR (record = 'bill' AND record_id IN (SELECT CAST(id AS TEXT) FROM bill WHERE ${OF_ANIMAL}))
+  OR (record = 'payment' AND record_id IN (SELECT CAST(id AS TEXT) FROM payment WHERE ${OF_ANIMAL}))`;
+
+export interface PersonalTable {
+  /** SQL condition: the rows of the hunter `@id`. */
+  rows: string;
+  /** Column → what it is, and the SQL of what stands there afterwards. */
+  columns: Readonly<Record<string, readonly ['personal' | 'may hold', becomes: string]>>;
+}
+
+const blank = "''";
+const said = `'${REMOVED}'`;
+/** Whether something was said stays: sums and questions rest on it. */
+const saidAs = (column: string): string => `iif(${column} = '', '', '${REMOVED}')`;
+
+/**
+ * Columns that are cleared, in this order: what is found by another column is cleared before it. `other_word`,
+ * `other_words`, `audit_facts` and `name_key_of` are functions of `remove-details.ts`.
+ */
+export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
+  audit: {
+    rows: AUDITED,
+    columns: {
+      before: ['may hold', 'audit_facts(before)'],
+      after: ['may hold', 'audit_facts(after)'],
+      reason: ['may hold', saidAs('reason')],
+    },
+  },
+  quote: {
+    rows: QUOTES,
+    columns: {
+      hunter_name: ['personal', blank],
+      asked: ['may hold', 'other_words(asked)'],
+      answered: ['may hold', 'other_words(answered)'],
+    },
+  },
+  hold_end: { rows: `hold_id IN ${HOLDS}`, columns: { note: ['may hold', saidAs('note')] } },
+  hold_result: {
+    rows: `hold_id IN ${HOLDS}`,
+    columns: {
+      sample: ['personal', saidAs('sample')],
+      lab: ['may hold', saidAs('lab')],
+      note: ['may hold', saidAs('note')],
+      reason: ['may hold', saidAs('reason')],
+    },
+  },
+  hold: {
+    rows: OF_ANIMAL,
+    columns: {
+      reason: ['may hold', `iif(reason IN ('sample', 'positive'), reason, ${said})`],
+      sample: ['personal', saidAs('sample')],
+    },
+  },
+  instruction: { rows: OF_ANIMAL, columns: { body: ['may hold', 'other_words(body)'] } },
+  cooler_stay: { rows: OF_ANIMAL, columns: { place: ['may hold', blank] } },
+  part_none_void: {
+    rows: `none_id IN (SELECT id FROM part_none WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  weighing_void: { rows: `weighing_id IN ${WEIGHINGS}`, columns: { reason: ['may hold', said] } },
+  fat_movement: {
+    rows: `lot_id IN (SELECT id FROM fat_lot WHERE ${OF_ANIMAL})`,
+    columns: { note: ['may hold', saidAs('note')] },
+  },
+  weighing: {
+    rows: WEIGHED,
+    columns: {
+      product: ['may hold', 'other_word(product)'],
+      place: ['may hold', `iif(EXISTS (${SOME_HERE}), place, NULL)`],
+      note: ['may hold', saidAs('note')],
+    },
+  },
+  grind_pass: { rows: OF_BATCH, columns: { plate: ['may hold', said] } },
+  fat_test: { rows: OF_BATCH, columns: { method: ['may hold', said] } },
+  grinder_cleaning_void: {
+    rows: `cleaning_id IN (SELECT id FROM grinder_cleaning WHERE ${OF_BATCH})`,
+    columns: { reason: ['may hold', said] },
+  },
+  grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', said] } },
+  batch: { rows: `id IN ${BATCHES}`, columns: { product: ['may hold', 'other_word(product)'] } },
+  bill_void: { rows: `bill_id IN ${BILLS}`, columns: { reason: ['may hold', said] } },
+  bill: { rows: OF_ANIMAL, columns: { amounts: ['may hold', 'other_words(amounts)'] } },
+  payment_void: {
+    rows: `payment_id IN (SELECT id FROM payment WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  payment: {
+    rows: OF_ANIMAL,
+    columns: {
+      method: ['may hold', "iif(method IN ('cash', 'card', 'check', 'transfer'), method, 'other')"],
+    },
+  },
+  call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', said] } },
+  release_void: { rows: `release_id IN ${RELEASES}`, columns: { reason: ['may hold', said] } },
+  release_mend: { rows: `release_id IN ${RELEASES}`, columns: { given_to: ['personal', said] } },
+  release: {
+    rows: OF_ANIMAL,
+    columns: { given_to: ['personal', said], note: ['may hold', saidAs('note')] },
+  },
+  disposal_void: {
+    rows: `disposal_id IN (SELECT id FROM disposal WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  disposal: {
+    rows: OF_ANIMAL,
+    columns: {
+      what: ['may hold', saidAs('what')],
+      how: ['may hold', saidAs('how')],
+      reason: ['may hold', saidAs('reason')],
+    },
+  },
+  animal: {
+    rows: 'hunter_id = @id',
+    columns: {
+      deliverer_name: ['personal', blank],
+      deliverer_address: ['personal', blank],
+      licence: ['personal', blank],
+      tag: ['personal', blank],
+      old_number: ['may hold', blank],
+      kill_area: ['may hold', saidAs('kill_area')],
+      condition: ['may hold', saidAs('condition')],
+      damage: ['may hold', saidAs('damage')],
+    },
+  },
+  hunter: {
+    rows: 'id = @id',
+    columns: {
+      name: ['personal', `'${REMOVED} ' || id`],
+      name_key: ['personal', `'${REMOVED} ' || id`],
+      phone: ['personal', blank],
+      phone_key: ['personal', blank],
+      email: ['personal', blank],
+      address: ['personal', blank],
+      licence: ['personal', blank],
+      note: ['may hold', blank],
+    },
+  },
+};
+
+/** Columns that triggers keep up from those above. */
+export const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
+  batch_sum: ['product'],
+  hunter_digits_lookup: ['digits'],
+  hunter_word_lookup: ['word', 'name_key'],
+  word_lookup: ['word'],
+};
+
+/** Moments, and initials of the shop's people: in every table. */
+export const NEVER_ANYWHERE: readonly string[] = ['at', 'by', 'created_at'];
+
+/** What tells of no hunter, table by table. */
+export const NEVER: Readonly<Record<string, readonly string[]>> = {
+  animal: [
+    'ticket', 'species', 'sex', 'age', 'brought', 'legs', 'origin', 'kill_date', 'received_on', 'promised_on', 'detail', 'stage',
+    'ready_on',
+  ], // prettier-ignore
+  animal_part: ['primal'],
+  animal_sum: [
+    'species', 'brought', 'sex', 'age', 'detail', 'stage', 'received_on', 'ready_on', 'cutter', 'cut_at',
+  ], // prettier-ignore
+  audit: ['record', 'record_id', 'act'],
+  // The plan names tickets, kinds of fat and lots.
+  batch: ['name', 'plan', 'state', 'started_on'],
+  batch_sum: ['started_on', 'state'],
+  bill: ['currency', 'billed_on'],
+  // Copied from the price book.
+  bill_line: ['code', 'label', 'basis', 'unit'],
+  brought_in: ['kind', 'file', 'sha256'],
+  cooler: ['name'],
+  cooler_log: ['file', 'sha256'],
+  cooler_temperature: ['typed'],
+  cooler_temperature_void: ['reason'],
+  disposal: ['disposed_on'],
+  // Own fat is named by the program; the rest is of bought lots.
+  fat_lot: ['code', 'source', 'name', 'cost_unit', 'supplier', 'supplier_lot', 'use_by', 'received_on'],
+  fat_movement: ['kind', 'typed'],
+  former_ticket: ['ticket'],
+  grind_pass: ['temp_typed'],
+  hold_end: ['outcome'],
+  hold_result: ['result', 'reported_on'],
+  hunter: ['details_removed_at'],
+  instruction_template: ['name', 'carcass', 'body'],
+  part_none: ['part'],
+  payment: ['kind', 'currency', 'paid_on'],
+  price_book: ['name', 'valid_from', 'currency', 'tax_rule'],
+  price_line: ['code', 'label', 'basis', 'unit', 'species', 'brought', 'product', 'fat_source'],
+  product: ['code', 'name', 'kind', 'body'],
+  quote: ['name', 'species', 'made_on', 'valid_until'],
+  release: ['released_on', 'unpaid_override'],
+  release_mend: ['released_on'],
+  season_taught: ['rule', 'body'],
+  setting: ['key', 'value'],
+  species_profile: ['code', 'profile'],
+  staff: ['initials', 'name'],
+  weighing: ['stage', 'part', 'primal', 'typed', 'unit', 'tare_typed', 'tare_unit', 'source', 'scale'],
+};

@@ -1,0 +1,62 @@
+import type { Db } from '../file/db.ts';
+
+export interface PriceBookRecord {
+  id: number;
+  name: string;
+  valid_from: string;
+  currency: string;
+  tax_rule: 'per line' | 'per bill';
+  example: number;
+}
+
+export interface PriceLineRecord {
+  code: string;
+  label: string;
+  basis: string;
+  amount_minor: number | null;
+  rate: number | null;
+  unit: 'lb' | 'kg' | null;
+  species: string | null;
+  brought: string | null;
+  product: string | null;
+  fat_source: string | null;
+  tax_rate: number;
+}
+
+/** Price books: dated, written once; a change is a new book. */
+export function priceRecords(db: Db) {
+  const inForce = db.prepare<[string], PriceBookRecord>(
+    'SELECT * FROM price_book WHERE valid_from <= ? ORDER BY valid_from DESC, id DESC LIMIT 1',
+  );
+  const lines = db.prepare<[number], PriceLineRecord>(
+    'SELECT * FROM price_line WHERE price_book_id = ? ORDER BY position',
+  );
+  const addBook = db.prepare(
+    `INSERT INTO price_book (name, valid_from, currency, tax_rule, example, at, by)
+     VALUES (@name, @validFrom, @currency, @taxRule, @example, @at, @by)`,
+  );
+  const addLine = db.prepare(
+    `INSERT INTO price_line (price_book_id, position, code, label, basis, amount_minor, rate, unit, species, brought, product, fat_source, tax_rate)
+     VALUES (@bookId, @position, @code, @label, @basis, @amount_minor, @rate, @unit, @species, @brought, @product, @fat_source, @tax_rate)`,
+  );
+  return {
+    inForce: (on: string) => inForce.get(on),
+    lines: (bookId: number) => lines.all(bookId),
+    add(
+      book: {
+        name: string;
+        validFrom: string;
+        currency: string;
+        taxRule: 'per line' | 'per bill';
+        example: boolean;
+        at: string;
+        by: string;
+      },
+      priceLines: readonly PriceLineRecord[],
+    ): number {
+      const bookId = Number(addBook.run({ ...book, example: book.example ? 1 : 0 }).lastInsertRowid);
+      priceLines.forEach((line, position) => addLine.run({ ...line, bookId, position }));
+      return bookId;
+    },
+  };
+}

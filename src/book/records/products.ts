@@ -1,0 +1,28 @@
+import type { Db } from '../file/db.ts';
+
+export interface ProductRow {
+  code: string;
+  name: string;
+  kind: 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';
+  /** JSON: usual fat, package and what else is in it, as the desk writes it; `null`: a supplied one, only put away. */
+  body: string;
+  active: 0 | 1;
+}
+
+/** What the shop makes: products of its own, and supplied ones that it changed or put away. */
+export function productRecords(db: Db) {
+  const all = db.prepare<[], ProductRow>('SELECT code, name, kind, body, active FROM product ORDER BY name');
+  const put = db.prepare(
+    `INSERT INTO product (code, name, kind, body, active) VALUES (@code, @name, @kind, @body, @active)
+     ON CONFLICT (code) DO UPDATE SET name = excluded.name, kind = excluded.kind, body = excluded.body, active = excluded.active`,
+  );
+  return {
+    all: () => all.all(),
+    put: (product: Omit<ProductRow, 'body' | 'active'> & { body: object | null; active: boolean }): void =>
+      void put.run({
+        ...product,
+        body: JSON.stringify(product.body),
+        active: product.active ? 1 : 0,
+      }),
+  };
+}

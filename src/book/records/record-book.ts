@@ -1,0 +1,212 @@
+import { eachRow } from '../file/each-row.ts';
+import type { Db } from '../file/db.ts';
+
+export interface OfficerRow {
+  id: number;
+  ticket: string;
+  hunter: string;
+  address: string;
+  phone: string;
+  /** When the owner's details were taken out for good, or null. */
+  details_removed_at: string | null;
+  deliverer_name: string;
+  deliverer_address: string;
+  licence: string;
+  tag: string;
+  species: string;
+  sex: 'male' | 'female' | 'unknown';
+  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  /** JSON: `[{ primal, count }]`. */
+  parts: string;
+  kill_date: string | null;
+  kill_area: string;
+  received_on: string;
+  created_at: string;
+  /** The file of an earlier time that it came from, or null. */
+  from_file: string | null;
+  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  origin: 'hunter' | 'farm';
+  received_grams: number | null;
+  hanging_grams: number | null;
+  packed_grams: number | null;
+  released_on: string | null;
+  given_to: string | null;
+  disposed_on: string | null;
+  disposed_what: string | null;
+  disposed_how: string | null;
+  /** Total of the bill that stands, or null. */
+  billed_minor: number | null;
+  paid_minor: number;
+}
+
+/** Which entries are asked for; null: any. */
+export interface OfficerQuestion {
+  season: number | null;
+  from: string | null;
+  to: string | null;
+  species: string | null;
+  state: 'open' | 'closed' | null;
+}
+
+export interface DisposalRow {
+  what: string;
+  how: string;
+  reason: string;
+  disposed_on: string;
+  by: string;
+}
+
+export interface TicketRun {
+  season: number;
+  first: number;
+  last: number;
+  firstTicket: string;
+  lastTicket: string;
+  entries: number;
+}
+
+/** An animal whose day of receipt cannot be right. */
+export interface WrongDayRow {
+  id: number;
+  ticket: string;
+  received_on: string;
+}
+
+export interface ReleaseRow {
+  id: number;
+  given_to: string;
+  released_on: string;
+  by: string;
+}
+
+interface Voiding {
+  animalId: number;
+  reason: string;
+  at: string;
+  by: string;
+}
+
+/** What a wildlife officer asks to see, handing over and disposal. */
+export function recordBook(db: Db) {
+  const weighed = (stage: string): string =>
+    `(SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}')`;
+  const fromFile = `(SELECT b.file FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
+    AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
+  const entries = db.prepare<OfficerQuestion, OfficerRow>(
+    `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
+       a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, a.stage, a.origin,
+       (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
+       ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
+       r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
+       (SELECT b.total_minor FROM bill b WHERE b.animal_id = a.id
+          AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1) AS billed_minor,
+       (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
+          WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
+     FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id
+     LEFT JOIN disposal_now d ON d.animal_id = a.id
+     WHERE (@season IS NULL OR a.season = @season) AND (@from IS NULL OR a.received_on >= @from)
+       AND (@to IS NULL OR a.received_on <= @to) AND (@species IS NULL OR a.species = @species)
+       AND (@state IS NULL OR (a.stage IN ('released', 'disposed')) = (@state = 'closed'))
+     ORDER BY a.season, a.number`,
+  );
+  const ticketRuns = db.prepare<[], TicketRun>(
+    `SELECT r.*, f.ticket AS firstTicket, l.ticket AS lastTicket FROM
+       (SELECT season, min(number) AS first, max(number) AS last, count(*) AS entries FROM animal GROUP BY season) r
+     JOIN animal f ON f.season = r.season AND f.number = r.first JOIN animal l ON l.season = r.season AND l.number = r.last
+     ORDER BY r.season DESC`,
+  );
+  const wrongDays = db.prepare<{ first: string; last: string; most: number }, WrongDayRow>(
+    `SELECT id, ticket, received_on FROM animal WHERE received_on < @first OR received_on > @last ORDER BY id LIMIT @most`,
+  );
+  // A run of numbers that begins later than one after the number before it leaves a gap.
+  const gaps = db.prepare<[number], { after: number; before: number }>(
+    `SELECT earlier AS after, number AS before FROM
+       (SELECT number, lag(number, 1, 0) OVER (ORDER BY number) AS earlier FROM animal WHERE season = ?)
+     WHERE number > earlier + 1 ORDER BY number`,
+  );
+  const leftBefore = db
+    // By the day first written; the few that were put right are counted over again, and voided ones taken off.
+    .prepare<{ day: string }, number>(
+      `SELECT (SELECT count(*) FROM release WHERE released_on < @day)
+         + (SELECT coalesce(sum((n.released_on < @day) - (r.released_on < @day)), 0) FROM release r JOIN release_now n ON n.id = r.id
+            WHERE r.id IN (SELECT release_id FROM release_mend))
+         - (SELECT count(*) FROM release_void v JOIN release r ON r.id = v.release_id WHERE r.released_on < @day)
+         + (SELECT count(*) FROM disposal_now d WHERE d.disposed_on < @day
+            AND NOT EXISTS (SELECT 1 FROM release_now r WHERE r.animal_id = d.animal_id))`,
+    )
+    .pluck();
+  const release = db.prepare(
+    'INSERT INTO release (animal_id, given_to, released_on, unpaid_override, note, at, by) VALUES (@animalId, @to, @on, @unpaidBy, @note, @at, @by)',
+  );
+  const releaseOf = db.prepare<[number], ReleaseRow>(
+    'SELECT id, given_to, released_on, by FROM release_now WHERE animal_id = ?',
+  );
+  const mendRelease = db.prepare<{ releaseId: number; to: string; on: string; at: string; by: string }>(
+    'INSERT INTO release_mend (release_id, given_to, released_on, at, by) VALUES (@releaseId, @to, @on, @at, @by)',
+  );
+  const dispose = db.prepare(
+    `INSERT INTO disposal (animal_id, what, how, reason, disposed_on, at, by)
+     VALUES (@animalId, @what, @how, @reason, @on, @at, @by)`,
+  );
+  const disposalOf = db.prepare<[number], DisposalRow>(
+    'SELECT what, how, reason, disposed_on, by FROM disposal_now WHERE animal_id = ?',
+  );
+  const voidRelease = db.prepare<Voiding>(
+    `INSERT INTO release_void (release_id, reason, at, by)
+     SELECT id, @reason, @at, @by FROM release_now WHERE animal_id = @animalId`,
+  );
+  const voidDisposal = db.prepare<Voiding>(
+    `INSERT INTO disposal_void (disposal_id, reason, at, by)
+     SELECT id, @reason, @at, @by FROM disposal_now WHERE animal_id = @animalId`,
+  );
+  const lastRelease = db.prepare<[number], Pick<ReleaseRow, 'given_to' | 'released_on'>>(
+    `SELECT coalesce(m.given_to, r.given_to) AS given_to, coalesce(m.released_on, r.released_on) AS released_on
+     FROM release r LEFT JOIN release_mend m
+       ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id)
+     WHERE r.animal_id = ? ORDER BY r.id DESC LIMIT 1`,
+  );
+  return {
+    /** In the order of their tickets. */
+    entries: (asked: OfficerQuestion) => eachRow(entries, asked),
+    /** The ticket numbers of each season, newest season first. */
+    ticketRuns: () => ticketRuns.all(),
+    /** Numbers that no animal of the season has, as the two that stand around each gap. */
+    gaps: (season: number) => gaps.all(season),
+    /** Animals received before `first` or after `last`, at most so many. */
+    wrongDays: (first: string, last: string, most: number) => wrongDays.all({ first, last, most }),
+    /** How many animals left the shop before a day. */
+    leftBefore: (day: string): number => leftBefore.get({ day }) ?? 0,
+    release: (row: {
+      animalId: number;
+      to: string;
+      on: string;
+      note: string;
+      /** Initials of who let it go unpaid, or null. */
+      unpaidBy: string | null;
+      at: string;
+      by: string;
+    }): void => void release.run(row),
+    dispose: (row: {
+      animalId: number;
+      what: string;
+      how: string;
+      reason: string;
+      on: string;
+      at: string;
+      by: string;
+    }): void => void dispose.run(row),
+    disposalOf: (animalId: number) => disposalOf.get(animalId),
+    /** Voids the handing over, or the disposal, that counts. An animal of an earlier season may have left without either. */
+    voidLeaving(row: Voiding): void {
+      voidRelease.run(row);
+      voidDisposal.run(row);
+    },
+    /** The newest handing over, whether it counts or was voided. */
+    lastRelease: (animalId: number) => lastRelease.get(animalId),
+    /** As it was last put right. */
+    releaseOf: (animalId: number) => releaseOf.get(animalId),
+    /** Puts a handing over right; what stood there before stays in the book. */
+    mendRelease: (row: { releaseId: number; to: string; on: string; at: string; by: string }): void =>
+      void mendRelease.run(row),
+  };
+}

@@ -1,0 +1,90 @@
+import type { Db } from '../file/db.ts';
+import { firstFree, MOST_IN_SEASON, ticketOf } from './season-mark.ts';
+
+/** A season's running number and the ticket that is written of it. */
+export interface Ticket {
+  season: number;
+  number: number;
+  ticket: string;
+}
+
+export interface TicketHolder extends Ticket {
+  id: number;
+}
+
+/** Ticket numbers: which comes next, and which an animal had before it moved to its right season. */
+export function ticketRecords(db: Db) {
+  const last = db
+    .prepare<{ season: number }, number>(
+      `SELECT max(coalesce((SELECT max(number) FROM animal WHERE season = @season AND number < ${MOST_IN_SEASON}), 0),
+         coalesce((SELECT max(number) FROM former_ticket WHERE season = @season AND number < ${MOST_IN_SEASON}), 0))`,
+    )
+    .pluck();
+  const holder = db
+    .prepare<{ ticket: string }, number>(
+      `SELECT id FROM animal WHERE ticket = @ticket
+       UNION ALL SELECT animal_id FROM former_ticket WHERE ticket = @ticket LIMIT 1`,
+    )
+    .pluck();
+  const taken = db
+    .prepare<{ season: number; number: number }, number>(
+      `SELECT 1 FROM animal WHERE season = @season AND number = @number
+       UNION ALL SELECT 1 FROM former_ticket WHERE season = @season AND number = @number LIMIT 1`,
+    )
+    .pluck();
+  const formerIn = db.prepare<[number, number], Ticket>(
+    'SELECT season, number, ticket FROM former_ticket WHERE animal_id = ? AND season = ? ORDER BY id LIMIT 1',
+  );
+  const former = db
+    .prepare<[number], string>('SELECT ticket FROM former_ticket WHERE animal_id = ? ORDER BY id')
+    .pluck();
+  const keep = db.prepare(
+    `INSERT INTO former_ticket (animal_id, season, number, ticket, at, by)
+     SELECT @id, @season, @number, @ticket, @at, @by
+     WHERE NOT EXISTS (SELECT 1 FROM former_ticket WHERE ticket = @ticket)`,
+  );
+  const move = db.prepare(
+    'UPDATE animal SET season = @season, number = @number, ticket = @ticket WHERE id = @id',
+  );
+
+  /** The next running number of a season, past every ticket that is taken for whatever reason. */
+  function next(season: number): Ticket {
+    const after = (last.get({ season }) ?? 0) + 1;
+    const number = firstFree(after, (n) => holder.get({ ticket: ticketOf(season, n) }) !== undefined);
+    return { season, number, ticket: ticketOf(season, number) };
+  }
+
+  /**
+   * What an animal is called in another season: the ticket that it bears, where this is also right there; else the one
+   * that it had there before; else the next of that season.
+   */
+  function inSeason(animal: TicketHolder, season: number): Ticket {
+    const { id, number, ticket } = animal;
+    if (ticketOf(season, number) === ticket && taken.get({ season, number }) === undefined)
+      return { season, number, ticket };
+    return formerIn.get(id, season) ?? next(season);
+  }
+
+  return {
+    next,
+    /** The animal that has a ticket, or had it. */
+    holder: (ticket: string) => holder.get({ ticket }),
+    /** Tickets that an animal had before, oldest first. */
+    former: (animalId: number) => former.all(animalId),
+    /** Moves an animal to another season, inside the transaction. The ticket that it loses finds it still. */
+    move(animal: TicketHolder, season: number, at: string, by: string): Ticket {
+      const now = inSeason(animal, season);
+      if (now.ticket !== animal.ticket)
+        keep.run({
+          id: animal.id,
+          season: animal.season,
+          number: animal.number,
+          ticket: animal.ticket,
+          at,
+          by,
+        });
+      move.run({ ...now, id: animal.id });
+      return now;
+    },
+  };
+}

@@ -1,0 +1,56 @@
+/** What is read of a season's animals, kept at hand: the season's views ask for the same thousands again and again. */
+import type { AnimalChanges } from './animal-changes.ts';
+import type { Db } from '../file/db.ts';
+
+/** As many seasons as are looked at side by side: each takes some megabytes. */
+const MOST_SEASONS = 2;
+
+/**
+ * Rows of a season's animals, read once; after a change only those of the animals that changed are read again. They are
+ * shared by all who ask: nobody may change them.
+ * @param sql the query for some animals of `animal_sum s`, by a condition; its rows name their `animal_id`
+ * @param kept what is kept of a row
+ */
+export function keptRows<Raw extends { animal_id: number }, Row>(
+  db: Db,
+  changes: AnimalChanges,
+  sql: (condition: string) => string,
+  kept: (raw: Raw) => Row,
+): (season: number) => readonly Row[] {
+  const all = db.prepare<[number], Raw>(sql('s.season = ?'));
+  const one = db.prepare<[number, number], Raw>(sql('s.season = ? AND s.animal_id = ?'));
+  const seasons = new Map<number, { byAnimal: Map<number, Row[]>; rows: readonly Row[]; mark: number }>();
+
+  function readAll(season: number): readonly Row[] {
+    const mark = changes.mark();
+    const byAnimal = new Map<number, Row[]>();
+    const rows = all.all(season).map((raw) => {
+      const row = kept(raw);
+      const beside = byAnimal.get(raw.animal_id);
+      if (beside) beside.push(row);
+      else byAnimal.set(raw.animal_id, [row]);
+      return row;
+    });
+    seasons.delete(season);
+    seasons.set(season, { byAnimal, rows, mark });
+    const [oldest] = seasons.keys();
+    if (seasons.size > MOST_SEASONS && oldest !== undefined) seasons.delete(oldest);
+    return rows;
+  }
+
+  return (season) => {
+    // What a transaction changed may yet be undone, so it is not kept.
+    if (db.inTransaction) return all.all(season).map(kept);
+    const known = seasons.get(season);
+    const since = known && changes.since(known.mark);
+    if (!known || !since) return readAll(season);
+    for (const id of since.animals) {
+      const rows = one.all(season, id).map(kept);
+      if (rows.length > 0) known.byAnimal.set(id, rows);
+      else known.byAnimal.delete(id);
+    }
+    if (since.animals.size > 0) known.rows = [...known.byAnimal.values()].flat();
+    known.mark = since.mark;
+    return known.rows;
+  };
+}

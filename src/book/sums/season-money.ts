@@ -1,0 +1,127 @@
+import type { AnimalChanges } from './animal-changes.ts';
+import { keptRows } from './kept-rows.ts';
+import type { Db } from '../file/db.ts';
+
+/** A bill that stands, with its animal and what was said of it in the quote that it came of. */
+export interface SeasonBill {
+  animal_id: number;
+  number: number;
+  ticket: string;
+  species: string;
+  currency: string;
+  /** As frozen on the bill. */
+  amounts: unknown;
+  subtotal_minor: number;
+  total_minor: number;
+  price_book_id: number;
+  /** What the animal gave, once that is known; NULL before. */
+  take_home: number | null;
+  /** NULL without a quote. */
+  quote: string | null;
+  /** NULL without a price. */
+  quoted_currency: string | null;
+  price_low: number;
+  price_mean: number;
+  price_high: number;
+  grams_low: number;
+  grams_mean: number;
+  grams_high: number;
+}
+
+export interface SeasonBillLine {
+  code: string;
+  label: string;
+  basis: string;
+  bills: number;
+  amount_minor: number;
+}
+
+/** What was packed of one product at the Table of one animal, in grams. */
+export interface PackedProduct {
+  animal_id: number;
+  product: string;
+  grams: number;
+}
+
+/** One finished grind: own meat in, bought fat in, packages out, in grams. */
+export interface SeasonGrind {
+  product: string;
+  own: number;
+  fat: number;
+  out: number;
+}
+
+/** Bought fat of one lot that went into one product, in grams. */
+export interface SeasonFat {
+  lot_id: number;
+  product: string;
+  grams: number;
+  cost_minor: number | null;
+  cost_unit: 'lb' | 'kg' | null;
+}
+
+/** What a season's bills, grinds and fat come to; a season is that of the animal, or of the batch. */
+export function seasonMoney(db: Db, changes: AnimalChanges) {
+  const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
+    WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
+  const said = (figure: string, end: string): string => `q.answered ->> '$.${figure}.${end}'`;
+  const bills = keptRows<SeasonBill & { amounts: string }, SeasonBill>(
+    db,
+    changes,
+    (
+      condition,
+    ) => `SELECT s.animal_id, b.number, a.ticket, s.species, b.currency, b.amounts, b.subtotal_minor, b.total_minor, b.price_book_id,
+       iif(s.finished = 1, s.take_home, NULL) AS take_home, q.name AS quote, ${said('price', 'currency')} AS quoted_currency,
+       ${said('price', 'low')} AS price_low, ${said('price', 'mean')} AS price_mean, ${said('price', 'high')} AS price_high,
+       ${said('takeHomeGrams', 'low')} AS grams_low, ${said('takeHomeGrams', 'mean')} AS grams_mean, ${said('takeHomeGrams', 'high')} AS grams_high
+     FROM animal_sum s JOIN animal a ON a.id = s.animal_id JOIN bill b ON b.animal_id = s.animal_id LEFT JOIN quote q ON q.id = b.quote_id
+     WHERE ${condition} AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
+    (row) => ({ ...row, amounts: JSON.parse(row.amounts) as unknown }),
+  );
+  const lines = db.prepare<[number, string], SeasonBillLine>(
+    `SELECT l.code, max(l.label) AS label, l.basis, count(*) AS bills, sum(l.amount_minor) AS amount_minor
+     FROM bill_line l WHERE l.bill_id IN (SELECT b.id ${standing}) GROUP BY l.code, l.basis ORDER BY 5 DESC, 1`,
+  );
+  const newest = db
+    .prepare<[string], number | null>(
+      `SELECT max(a.season) FROM bill b JOIN animal a ON a.id = b.animal_id
+       WHERE b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
+    )
+    .pluck();
+  const takenBy = db.prepare<[number, string, number], { basis: string; amount_minor: number }>(
+    `SELECT l.basis, sum(l.amount_minor) AS amount_minor FROM bill_line l
+     WHERE l.bill_id IN (SELECT b.id ${standing} AND b.price_book_id = ?) GROUP BY l.basis`,
+  );
+  const grinds = db.prepare<[number], SeasonGrind>(
+    `SELECT product, own, bought AS fat, out FROM batch_sum WHERE season = ? AND state = 'done' ORDER BY batch_id`,
+  );
+  const fat = db.prepare<[number], SeasonFat>(
+    `SELECT s.fat_lot_id AS lot_id, b.product, sum(s.grams) AS grams, l.cost_minor, l.cost_unit
+     FROM batch_sum b JOIN batch_source_sum s ON s.batch_id = b.batch_id JOIN fat_lot l ON l.id = s.fat_lot_id
+     WHERE b.season = ? AND b.state = 'done' AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
+     ORDER BY s.fat_lot_id, b.product`,
+  );
+  const packed = keptRows<PackedProduct, PackedProduct>(
+    db,
+    changes,
+    (condition) => `SELECT s.animal_id, w.product, sum(w.grams) AS grams
+     FROM animal_sum s JOIN weighing_now w ON w.animal_id = s.animal_id AND w.stage = 'packed'
+     WHERE ${condition} GROUP BY s.animal_id, w.product`,
+    (row) => row,
+  );
+  return {
+    /** Bills that stand, in no order. */
+    bills,
+    /** Their lines added up by code, greatest first. */
+    lines: (season: number, currency: string) => lines.all(season, currency),
+    /** The newest season that a bill stands for. */
+    newestBilled: (currency: string) => newest.get(currency) ?? null,
+    /** What the bills made with one price book took, by what it was charged on. */
+    takenBy: (season: number, currency: string, priceBookId: number) =>
+      takenBy.all(season, currency, priceBookId),
+    grinds: (season: number) => grinds.all(season),
+    fat: (season: number) => fat.all(season),
+    /** What was packed at the Table, in no order. */
+    packed,
+  };
+}

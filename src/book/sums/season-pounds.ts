@@ -1,0 +1,37 @@
+import { filtered } from './filtered.ts';
+import type { Db } from '../file/db.ts';
+import type { SumFilter } from './season-filter.ts';
+
+/** Every part was weighed, so that what is left over says something; `isWeighedWhole` says the same of a row at hand. */
+const WEIGHED_WHOLE = `s.finished = 1 AND s.base > 0 AND s.take_home IS NOT NULL AND s.bone IS NOT NULL AND s.sinew IS NOT NULL`;
+
+/** The part that these animals' meat had in their batches. */
+export interface GroundSums {
+  batches: number;
+  /** Their own meat and fat in, their part of the bought fat, of what came out, and of what the grinder kept. */
+  own: number;
+  bought: number;
+  out: number;
+}
+
+/** Where the weight on the hook went, as far as the animals' own sums do not tell. */
+export function seasonPounds(db: Db) {
+  const ground = filtered<GroundSums>(
+    db,
+    (conditions) =>
+      `SELECT count(*) AS batches, total(mine) AS own, total(b.bought * mine / b.own) AS bought, total(b.out * mine / b.own) AS out
+       FROM (SELECT g.batch_id, sum(g.grams) AS mine FROM animal_sum s JOIN batch_source_sum g ON g.animal_id = s.animal_id
+         WHERE g.animal_id > 0 AND ${WEIGHED_WHOLE} AND ${conditions} GROUP BY g.batch_id) m
+       JOIN batch_sum b ON b.batch_id = m.batch_id WHERE b.state = 'done' AND b.own > 0 AND b.out > 0`,
+  );
+  const billed = db.prepare<[number, string], { animal_id: number; minor: number }>(
+    `SELECT s.animal_id, b.subtotal_minor AS minor FROM animal_sum s JOIN bill b ON b.animal_id = s.animal_id
+     WHERE s.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
+  );
+  return {
+    ground: (filter: SumFilter): GroundSums =>
+      ground.get(filter) ?? { batches: 0, own: 0, bought: 0, out: 0 },
+    /** What each standing bill of the season's animals took before tax. */
+    billed: (season: number, currency: string) => billed.all(season, currency),
+  };
+}

@@ -1,0 +1,33 @@
+import type { Db } from '../file/db.ts';
+
+/** Summaries of what finished seasons teach; triggers throw away what is no longer so. */
+export function seasonsTaught(db: Db) {
+  const all = db.prepare<[string], { season: number; body: string }>(
+    'SELECT season, body FROM season_taught WHERE rule = ?',
+  );
+  const ruled = db.prepare<[string], number>('SELECT season FROM season_taught WHERE rule = ?').pluck();
+  const put = db.prepare('INSERT OR REPLACE INTO season_taught (season, rule, body) VALUES (?, ?, ?)');
+  const seasons = db
+    .prepare<[], number>(
+      // One step down the index for each season, however many animals each has.
+      `WITH RECURSIVE s (season) AS (
+         SELECT min(season) FROM animal_sum
+         UNION ALL SELECT (SELECT min(a.season) FROM animal_sum a WHERE a.season > s.season) FROM s WHERE s.season IS NOT NULL)
+       SELECT season FROM s WHERE season IS NOT NULL`,
+    )
+    .pluck();
+  return {
+    /** Seasons with animals, oldest first. */
+    seasons: () => seasons.all(),
+    /** Those that have no summary by this rule, oldest first. */
+    without(rule: string): number[] {
+      const summarised = new Set(ruled.all(rule));
+      return seasons.all().filter((season) => !summarised.has(season));
+    },
+    /** Summaries made by this rule. */
+    kept: (rule: string) =>
+      new Map(all.all(rule).map(({ season, body }) => [season, JSON.parse(body) as unknown])),
+    keep: (season: number, rule: string, body: unknown): void =>
+      void put.run(season, rule, JSON.stringify(body)),
+  };
+}

@@ -1,0 +1,85 @@
+/** The graph of flows that a balance is drawn over, and what is refused before any is drawn. */
+import { CoreProblem } from '../values/problem.ts';
+
+/** Mass going from one place to another. */
+export interface Flow {
+  id: string;
+  /** Id of a node, or null for the world outside. */
+  from: string | null;
+  to: string | null;
+  /** What the scale said, net; null = not weighed. */
+  grams: number | null;
+  /** Standard deviation of the reading in grams, > 0; not looked at where nothing was weighed. */
+  sd?: number;
+  /** What is known without weighing, in grams, e.g. shrink: mean 2 % of the hanging weight, sd 1.5 % of it. */
+  prior?: { mean: number; sd: number };
+}
+
+export interface BalanceInput {
+  flows: readonly Flow[];
+  /** Ids of the places where what goes in must come out. */
+  nodes: readonly string[];
+}
+
+/** The balance is solved densely, in time that grows with the cube of the flows: a carcass has a few dozen. */
+export const MOST_FLOWS = 300;
+/** A thousand tonnes: larger numbers would drown a gram in rounding. */
+const MOST_GRAMS = 1e9;
+/** Widest ratio of two standard deviations; beyond it the vague one carries no weight and the sums no digits. */
+const WIDEST = 1e6;
+
+/**
+ * @throws CoreProblem `balance.too-many-flows`, `balance.id-twice`, `balance.unknown-node`, `balance.same-ends`,
+ *   `balance.sd-spread`, `number.not-finite`, `number.too-large`, `flow.negative`, `sd.not-positive`
+ */
+export function checkInput({ flows, nodes }: BalanceInput): void {
+  if (flows.length > MOST_FLOWS) {
+    throw new CoreProblem('balance.too-many-flows', 'flows', { flows: flows.length, most: MOST_FLOWS });
+  }
+  checkUnlike(nodes, 'nodes');
+  checkUnlike(
+    flows.map((flow) => flow.id),
+    'flows',
+  );
+  const known = new Set(nodes);
+  flows.forEach((flow, i) => checkFlow(flow, known, `flows[${i}]`));
+  const sds = flows.flatMap(({ grams, sd, prior }) => [
+    ...(grams === null || sd === undefined ? [] : [sd]),
+    ...(prior ? [prior.sd] : []),
+  ]);
+  if (Math.max(...sds) > WIDEST * Math.min(...sds)) throw new CoreProblem('balance.sd-spread', 'flows');
+}
+
+function checkUnlike(ids: readonly string[], field: string): void {
+  const twice = ids.find((id, i) => ids.indexOf(id) !== i);
+  if (twice !== undefined) throw new CoreProblem('balance.id-twice', field, { id: twice });
+}
+
+function checkFlow(flow: Flow, known: ReadonlySet<string>, field: string): void {
+  const { id, from, to, grams, sd, prior } = flow;
+  for (const end of [from, to]) {
+    if (end !== null && !known.has(end)) {
+      throw new CoreProblem('balance.unknown-node', field, { id, node: end });
+    }
+  }
+  if (from === to) throw new CoreProblem('balance.same-ends', field, { id });
+  if (grams !== null) {
+    checkSize(grams, `${field}.grams`);
+    if (grams < 0) throw new CoreProblem('flow.negative', `${field}.grams`, { id });
+    checkSd(sd ?? Number.NaN, `${field}.sd`);
+  }
+  if (prior) {
+    checkSize(prior.mean, `${field}.prior.mean`);
+    checkSd(prior.sd, `${field}.prior.sd`);
+  }
+}
+
+function checkSize(value: number, field: string): void {
+  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  if (Math.abs(value) > MOST_GRAMS) throw new CoreProblem('number.too-large', field);
+}
+
+function checkSd(sd: number, field: string): void {
+  if (!(sd > 0)) throw new CoreProblem('sd.not-positive', field);
+  checkSize(sd, field);
+}

@@ -1,0 +1,70 @@
+/** Blending lean trim and fat: the two-part balance, and the cheapest batch from any number of sources. */
+import { batchOf, proveGroundRules, provePlan, SLACK } from './batch.ts';
+import { cheapestInTime, sizeTolerance } from './cheapest.ts';
+import { readRecipe, withoutSteps, type Recipe } from './input.ts';
+import { nearestBatch } from './nearest.ts';
+import type { BlendPlan, BlendRequest, ImpossibleBlend, WhyImpossible } from './types.ts';
+import { explain } from './infeasible.ts';
+import { worthOfOneMoreKg } from './worth.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+export { fatToAdd, type FatToAdd, type TwoPartBlend } from './square.ts';
+export type * from './types.ts';
+
+/**
+ * The cheapest batch that uses what must go in, keeps the size, the fat range and the share limits, and weighs in
+ * whole scale steps where asked: a linear (with steps, integer) program solved by HiGHS, every rule then checked
+ * again in our own arithmetic to one part in 10⁹ (with steps the cost is the least to one part in 10⁵). Without `batchGrams` the batch is as large as it has to be, so
+ * trim that all goes in gets exactly the fat that reaches `fat.min`, unless adding more saves money.
+ *
+ * When no batch meets every wish the answer says why, what is missing, and which batch is nearest. The fat range is
+ * never widened for the sake of scale steps; a range that whole steps jump over is `impossible` with code `steps`.
+ *
+ * @throws CoreProblem for bad input: `sources.empty`, `sources.too-many`, `id.empty`, `id.duplicate`,
+ *   `number.not-finite`, `share.out-of-range`, `range.reversed`, `grams.negative`, `grams.not-positive`,
+ *   `step.not-positive`, `probability.out-of-range`, `blend.no-size`; for the solver: `blend.too-long`,
+ *   `blend.solver`, and `blend.unproven` when an answer fails the check
+ * @example
+ * // 10 kg of elk trim at 6 % to 12.5 % with pork back fat (88.69 %): 10 × 6.5 / 76.19 = 0.853 kg
+ * await planBlend({
+ *   sources: [
+ *     { id: 'elk', fat: 0.06, availableGrams: 10_000, costPerKg: 0, useAll: true },
+ *     { id: 'back fat', fat: 0.8869, availableGrams: 5_000, costPerKg: 300 },
+ *   ],
+ *   fat: { min: 0.125, max: 0.13 },
+ * });
+ */
+export async function planBlend(request: BlendRequest): Promise<BlendPlan | ImpossibleBlend> {
+  const recipe = readRecipe(request);
+  const found = await cheapestInTime(recipe);
+  if (!found || found === 'too long') return impossible(request, recipe, found === null);
+  const batch = batchOf(request, recipe, found.grams);
+  provePlan(recipe, found.grams, batch, sizeTolerance(recipe));
+  return { kind: 'plan', ...batch, worthOfOneMoreKg: await worthOfOneMoreKg(recipe, found) };
+}
+
+async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<ImpossibleBlend> {
+  const { why, reach, missing } = await explain(withoutSteps(recipe), proven);
+  const grams = await nearestInTime(recipe, why);
+  if (!grams) return { kind: 'impossible', why, nearest: null, reach, missing };
+  proveGroundRules(recipe, grams);
+  const batch = batchOf(request, recipe, grams);
+  const { min, max } = recipe.fat;
+  const fatOff = Math.max(min - batch.fat, batch.fat - max);
+  const nearest = {
+    ...batch,
+    fatOff: fatOff > SLACK ? fatOff : 0,
+    gramsOff: recipe.size === null ? 0 : batch.batchGrams - recipe.size,
+  };
+  return { kind: 'impossible', why, nearest, reach, missing };
+}
+
+/** The nearest batch only helps; where it takes too long to find, the answer stands without it. */
+async function nearestInTime(recipe: Recipe, why: WhyImpossible): Promise<readonly number[] | null> {
+  try {
+    return await nearestBatch(recipe, why);
+  } catch (problem) {
+    if (problem instanceof CoreProblem && problem.code === 'blend.too-long') return null;
+    throw problem;
+  }
+}

@@ -1,0 +1,102 @@
+/** Finds the first reason why no batch meets every wish, and what is missing. */
+import { type Recipe } from './input.ts';
+import { SLACK } from './batch.ts';
+import { fatTerms } from './cheapest.ts';
+import { missingGrams } from './missing.ts';
+import { groundRules, sizeColumn, withFat, withGoal, withSize } from './model.ts';
+import { leastShare } from './ratio.ts';
+import { solveBlend, solveSure } from './chance-constraint.ts';
+import type { ImpossibleBlend, WhyImpossible } from './types.ts';
+
+type Explained = Pick<ImpossibleBlend, 'why' | 'reach' | 'missing'>;
+type Range = { low: number; high: number };
+
+/**
+ * Sizes that can be made are a range, and so are the fats that can be reached at one size (both are convex sets).
+ * So the wishes are tried in order: share limits, size, fat, certainty; if each holds, only whole steps can forbid.
+ * `recipe` is weighed out freely here; `proven`: whether the search in whole steps came to its end.
+ */
+export async function explain(recipe: Recipe, proven: boolean): Promise<Explained> {
+  const sizes = await sizeRange(recipe, true);
+  const { size } = recipe;
+  const missed = size !== null && (!sizes || size > sizes.high || size < sizes.low);
+  if (!sizes || missed) {
+    const why = (await sizeReason(recipe, sizes)) ?? { code: 'shares' };
+    const reach = sizes && (await fatReach(recipe, nearestIn(sizes, size)));
+    return { why, reach, missing: why.code === 'too-little' ? await missingGrams(recipe) : [] };
+  }
+  const reach = (await fatReach(recipe, size)) ?? { lowest: 0, highest: 1 };
+  const { min, max } = recipe.fat;
+  if (reach.highest < min - SLACK || reach.lowest > max + SLACK) {
+    const missing = await missingGrams(recipe);
+    return { why: fatReason(recipe, reach, missing.length > 0), reach, missing };
+  }
+  return { why: (await certaintyReason(recipe)) ?? { code: 'steps', proven }, reach, missing: [] };
+}
+
+async function sizeReason(recipe: Recipe, sizes: Range | null): Promise<WhyImpossible | null> {
+  const { size } = recipe;
+  const open = await sizeRange(recipe, false);
+  if (size === null) return null;
+  if (!open) return { code: 'too-little', mostGrams: 0, missingGrams: size };
+  if (size > open.high)
+    return { code: 'too-little', mostGrams: sizes?.high ?? open.high, missingGrams: size - open.high };
+  if (size < open.low) return { code: 'too-much', leastGrams: open.low, surplusGrams: open.low - size };
+  return null;
+}
+
+function fatReason(
+  recipe: Recipe,
+  reach: { lowest: number; highest: number },
+  enoughWould: boolean,
+): WhyImpossible {
+  const fats = recipe.sources.map((source) => source.fat);
+  const tooLean = reach.highest < recipe.fat.min;
+  const never = tooLean ? Math.max(...fats) < recipe.fat.min : Math.min(...fats) > recipe.fat.max;
+  const because = enoughWould ? 'amounts' : never ? 'sources' : 'limits';
+  return tooLean
+    ? { code: 'too-lean', highestFat: reach.highest, because }
+    : { code: 'too-fat', lowestFat: reach.lowest, because };
+}
+
+/** Whether the wishes hold without the promise of `sureBelow`, but not with it. */
+async function certaintyReason(recipe: Recipe): Promise<WhyImpossible | null> {
+  if (!recipe.sureBelow) return null;
+  const rules = withFat(groundRules(recipe), recipe, recipe.fat);
+  const sized = recipe.size === null ? rules : withSize(rules, recipe, recipe.size, recipe.size);
+  if (await solveSure(recipe, withGoal(sized, recipe, 'cost'))) return null;
+  return { code: 'not-sure' };
+}
+
+/** Least and greatest size under the ground rules, grams; null when they contradict each other. */
+async function sizeRange(recipe: Recipe, shares: boolean): Promise<Range | null> {
+  const rules = groundRules(recipe, { shares });
+  const size = sizeColumn(recipe);
+  const least = await solveBlend(recipe, withGoal(rules, recipe, [[size, 1]]));
+  const most = await solveBlend(recipe, withGoal(rules, recipe, [[size, -1]]));
+  if (!least || !most) return null;
+  const low = (least.values[size] as number) * recipe.massUnit;
+  const high = (most.values[size] as number) * recipe.massUnit;
+  return high > SLACK * recipe.massUnit ? { low, high } : null;
+}
+
+function nearestIn(sizes: Range, size: number | null): number | null {
+  return size === null ? null : Math.min(sizes.high, Math.max(sizes.low, size));
+}
+
+/** Leanest and fattest batch of one size (of any size when null). */
+async function fatReach(
+  recipe: Recipe,
+  size: number | null,
+): Promise<{ lowest: number; highest: number } | null> {
+  const rules = groundRules(recipe);
+  const sized = size === null ? rules : withSize(rules, recipe, size, size);
+  const fat = fatTerms(recipe);
+  const lean = await leastShare(recipe, sized, fat);
+  const fattest = await leastShare(
+    recipe,
+    sized,
+    fat.map(([column, coefficient]) => [column, -coefficient]),
+  );
+  return lean && fattest && { lowest: lean.share, highest: -fattest.share };
+}

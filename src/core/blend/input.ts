@@ -1,0 +1,122 @@
+/** Refuses a blend that cannot be meant, and lays out the rest for the solver. */
+import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
+import { tiesOf, type Tie } from './spread.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+/** More tubs than any shop; above it the solver would take minutes. */
+export const MOST_SOURCES = 20_000;
+
+/** A checked request, its sources sorted by id, so that the order in which they were listed changes nothing. */
+export interface Recipe {
+  readonly sources: readonly BlendSource[];
+  /** Grams that one unit of a source's column stands for: its scale step, else `massUnit`. */
+  readonly columnGrams: readonly number[];
+  /**
+   * A power of two near the batch, in grams: keeps the solver's numbers near 1 without rounding any. Of an open size
+   * only what goes in anyway is known; what lies on hand may be a thousand times as much, and in such a unit the
+   * solver's tolerance would be more than a fat limit may be missed by.
+   */
+  readonly massUnit: number;
+  readonly size: number | null;
+  readonly fat: FatLimits;
+  readonly sureBelow: BlendRequest['sureBelow'];
+  /** What the sources' fat shares. */
+  readonly ties: readonly Tie[];
+}
+
+/** @throws CoreProblem for the first wrong input, with its field */
+export function readRecipe(request: BlendRequest): Recipe {
+  const { sources, batchGrams, fat, sureBelow } = request;
+  if (sources.length === 0) throw new CoreProblem('sources.empty', 'sources');
+  if (sources.length > MOST_SOURCES)
+    throw new CoreProblem('sources.too-many', 'sources', { most: MOST_SOURCES });
+  const seen = new Set<string>();
+  sources.forEach((source, i) => {
+    checkSource(source, `sources[${i}]`);
+    if (seen.has(source.id)) throw new CoreProblem('id.duplicate', `sources[${i}].id`, { id: source.id });
+    seen.add(source.id);
+  });
+  checkRange(fat.min, fat.max, 'fat.min', 'fat.max');
+  if (sureBelow) {
+    fraction(sureBelow.fat, 'sureBelow.fat');
+    if (!(sureBelow.probability >= 0.5 && sureBelow.probability < 1))
+      throw new CoreProblem('probability.out-of-range', 'sureBelow.probability', { least: 0.5 });
+  }
+  const total = sources.reduce((sum, source) => sum + source.availableGrams, 0);
+  finite(total, 'sources');
+  if (batchGrams !== undefined) positive(batchGrams, 'batchGrams');
+  else if (!sources.some((source) => source.useAll && source.availableGrams > 0))
+    throw new CoreProblem('blend.no-size', 'batchGrams');
+  const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? goesIn(sources)));
+  const sorted = sources.toSorted((a, b) => (a.id < b.id ? -1 : 1));
+  return {
+    sources: sorted,
+    columnGrams: sorted.map((source) => (isStepped(source) ? (source.stepGrams as number) : massUnit)),
+    massUnit,
+    size: batchGrams ?? null,
+    fat,
+    sureBelow,
+    ties: tiesOf(sorted),
+  };
+}
+
+/** Grams that go in whatever is wished. */
+function goesIn(sources: readonly BlendSource[]): number {
+  return sources.reduce((sum, source) => sum + (source.useAll ? source.availableGrams : 0), 0);
+}
+
+/** The same recipe weighed out freely, its scale steps left aside. */
+export function withoutSteps(recipe: Recipe): Recipe {
+  return {
+    ...recipe,
+    sources: recipe.sources.map((source) => ({ ...source, stepGrams: undefined })),
+    columnGrams: recipe.columnGrams.map(() => recipe.massUnit),
+  };
+}
+
+/** Whether the source is weighed out in whole scale steps. */
+export function isStepped(source: BlendSource): boolean {
+  return source.stepGrams !== undefined && !source.useAll;
+}
+
+/** Whether some source is weighed out freely, to the gram or finer. */
+export function hasLoose(recipe: Recipe): boolean {
+  return recipe.sources.some((source) => !source.useAll && !isStepped(source));
+}
+
+export function finite(value: number, field: string): void {
+  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+}
+
+export function positive(value: number, field: string): void {
+  finite(value, field);
+  if (value <= 0) throw new CoreProblem('grams.not-positive', field, { grams: value });
+}
+
+export function fraction(value: number, field: string): void {
+  finite(value, field);
+  if (value < 0 || value > 1) throw new CoreProblem('share.out-of-range', field, { share: value });
+}
+
+function checkSource(source: BlendSource, field: string): void {
+  if (source.id === '') throw new CoreProblem('id.empty', `${field}.id`);
+  fraction(source.fat, `${field}.fat`);
+  if (source.fatSd !== undefined) fraction(source.fatSd, `${field}.fatSd`);
+  finite(source.availableGrams, `${field}.availableGrams`);
+  if (source.availableGrams < 0)
+    throw new CoreProblem('grams.negative', `${field}.availableGrams`, { grams: source.availableGrams });
+  finite(source.costPerKg, `${field}.costPerKg`);
+  checkRange(source.minShare ?? 0, source.maxShare ?? 1, `${field}.minShare`, `${field}.maxShare`);
+  if (source.stepGrams !== undefined) {
+    finite(source.stepGrams, `${field}.stepGrams`);
+    if (source.stepGrams <= 0)
+      throw new CoreProblem('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
+  }
+  if (source.turn !== undefined) finite(source.turn, `${field}.turn`);
+}
+
+function checkRange(min: number, max: number, minField: string, maxField: string): void {
+  fraction(min, minField);
+  fraction(max, maxField);
+  if (min > max) throw new CoreProblem('range.reversed', minField, { min, max });
+}

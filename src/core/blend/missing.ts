@@ -1,0 +1,37 @@
+import { type Recipe } from './input.ts';
+import { SLACK } from './batch.ts';
+import { groundRules, withFat, withGoal, withSize, type Term } from './model.ts';
+import { solve, type Column, type Program, type Row } from './program.ts';
+
+/**
+ * The least extra weight of the sources at hand, together, that would make size and fat possible: every source
+ * but those that all go in already may be had beyond what is there, and the sum of the extras is made as small as
+ * can be. Empty when no amount would do. Whole scale steps are left aside: weigh up to the next step.
+ */
+export async function missingGrams(recipe: Recipe): Promise<{ id: string; grams: number }[]> {
+  const ground = groundRules(recipe);
+  const unlimited = ground.columns.map((column, i) =>
+    recipe.sources[i]?.useAll ? column : { ...column, upper: Infinity },
+  );
+  const extras: { id: string; column: number }[] = [];
+  const columns: Column[] = [...unlimited];
+  const rows: Row[] = [...ground.rows];
+  recipe.sources.forEach((source, i) => {
+    if (source.useAll) return;
+    extras.push({ id: source.id, column: columns.length });
+    const beyond: Term[] = [
+      [i, (recipe.columnGrams[i] as number) / recipe.massUnit],
+      [columns.length, -1],
+    ];
+    columns.push({ lower: 0, upper: Infinity, cost: 0 });
+    rows.push({ terms: beyond, lower: -Infinity, upper: source.availableGrams / recipe.massUnit });
+  });
+  let program: Program = withFat({ columns, rows }, recipe, recipe.fat);
+  if (recipe.size !== null) program = withSize(program, recipe, recipe.size, recipe.size);
+  const goal: Term[] = extras.map(({ column }) => [column, 1]);
+  const found = await solve(withGoal(program, recipe, goal));
+  if (!found) return [];
+  return extras
+    .map(({ id, column }) => ({ id, grams: (found.values[column] as number) * recipe.massUnit }))
+    .filter(({ grams }) => grams > SLACK * recipe.massUnit);
+}

@@ -1,0 +1,123 @@
+/** A linear program, and the one door to the HiGHS solver (Huangfu & Hall, Math. Prog. Comp. 10:119, 2018). */
+import loadHighs from 'highs';
+import { CoreProblem } from '../values/problem.ts';
+
+export interface Column {
+  readonly lower: number;
+  /** May be Infinity. */
+  readonly upper: number;
+  /** Contribution to the objective, which is made as small as possible. */
+  readonly cost: number;
+  readonly whole?: boolean;
+}
+
+export interface Row {
+  readonly terms: readonly (readonly [column: number, coefficient: number])[];
+  /** May be -Infinity. */
+  readonly lower: number;
+  /** May be Infinity. */
+  readonly upper: number;
+}
+
+export interface Program {
+  readonly columns: readonly Column[];
+  readonly rows: readonly Row[];
+  /** With whole columns: how far from the least objective an answer may be; 1e-7 when left out. */
+  readonly nearEnough?: number;
+}
+
+export interface Solution {
+  readonly values: readonly number[];
+  /** Change of the objective per unit by which a column's binding limit moves up; null with whole columns. */
+  readonly slopes: readonly number[] | null;
+}
+
+/**
+ * A batch in whole steps counts as the best when none can be cheaper by more than this part of its cost: among
+ * hundreds of sources the last cent would take minutes to prove.
+ */
+export const WHOLE_STEP_GAP = 1e-5;
+
+/** Seconds after which a solve is given up: ten thousand sources take half a second, a hard case of steps for ever. */
+const TIME_LIMIT = 10;
+const WHOLE_STEP_TIME_LIMIT = 2;
+
+/** Rows are met to ten digits (nine with whole steps). */
+const OPTIONS = {
+  primal_feasibility_tolerance: 1e-10,
+  dual_feasibility_tolerance: 1e-10,
+  mip_feasibility_tolerance: 1e-9,
+  mip_rel_gap: WHOLE_STEP_GAP,
+  small_matrix_value: 1e-12,
+  output_flag: false,
+} as const;
+
+type Highs = Awaited<ReturnType<typeof loadHighs>>;
+let loaded: Promise<Highs> | undefined;
+
+/**
+ * The best values of the columns, or null when the solver proves that nothing satisfies the rows. Only "Optimal"
+ * is taken as an answer: unreadable text, for one, does not throw but gives "Empty". The programs made here are
+ * all bounded, so "infeasible or unbounded" means infeasible.
+ * @throws CoreProblem `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other end
+ */
+export async function solve(program: Program): Promise<Solution | null> {
+  const text = programText(program);
+  const whole = program.columns.some((column) => column.whole);
+  loaded ??= loadHighs();
+  let result: ReturnType<Highs['solve']>;
+  try {
+    result = (await loaded).solve(text, {
+      ...OPTIONS,
+      mip_abs_gap: program.nearEnough ?? 1e-7,
+      time_limit: whole ? WHOLE_STEP_TIME_LIMIT : TIME_LIMIT,
+    });
+  } catch (error) {
+    loaded = undefined; // a WebAssembly module that threw is not trusted again
+    throw new CoreProblem('blend.solver', undefined, { status: String(error) });
+  }
+  if (result.Status === 'Infeasible' || result.Status === 'Primal infeasible or unbounded') return null;
+  if (result.Status === 'Time limit reached') throw new CoreProblem('blend.too-long');
+  if (result.Status !== 'Optimal')
+    throw new CoreProblem('blend.solver', undefined, { status: result.Status });
+  const columns = program.columns.map((_, i) => result.Columns[`x${i}`] as { Primal: number; Dual?: number });
+  return {
+    values: columns.map((column) => column.Primal),
+    slopes: whole ? null : columns.map((column) => column.Dual ?? 0),
+  };
+}
+
+/** The program in CPLEX LP format, its columns named x0, x1, … so that no product's name can spoil the text. */
+export function programText(program: Program): string {
+  const rows = program.rows.flatMap((row, i) => rowLines(row, i));
+  const whole = program.columns.flatMap((column, i) => (column.whole ? [` x${i}`] : []));
+  return [
+    'Minimize',
+    ' cost:',
+    ...program.columns.map((column, i) => term(column.cost, i)),
+    'Subject To',
+    ...rows,
+    'Bounds',
+    ...program.columns.map((column, i) =>
+      column.upper === Infinity
+        ? ` x${i} >= ${column.lower}`
+        : ` ${column.lower} <= x${i} <= ${column.upper}`,
+    ),
+    ...(whole.length > 0 ? ['General', ...whole] : []),
+    'End',
+    '',
+  ].join('\n');
+}
+
+function rowLines(row: Row, index: number): string[] {
+  const terms = row.terms.map(([column, coefficient]) => term(coefficient, column));
+  if (row.lower === row.upper) return [` r${index}:`, ...terms, ` = ${row.lower}`];
+  return [
+    ...(row.lower > -Infinity ? [` r${index}a:`, ...terms, ` >= ${row.lower}`] : []),
+    ...(row.upper < Infinity ? [` r${index}b:`, ...terms, ` <= ${row.upper}`] : []),
+  ];
+}
+
+function term(coefficient: number, column: number): string {
+  return ` ${coefficient < 0 ? '-' : '+'} ${Math.abs(coefficient)} x${column}`;
+}

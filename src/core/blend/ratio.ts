@@ -1,0 +1,36 @@
+import type { Recipe } from './input.ts';
+import { sizeColumn, withGoal, type Term } from './model.ts';
+import type { Program } from './program.ts';
+import { solveSure, type Solved } from './chance-constraint.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+const NEAR_ENOUGH = 1e-10;
+const MOST_ROUNDS = 50;
+
+/**
+ * The batch whose `amount` is the least share of its own size, e.g. the leanest batch when its size is open.
+ * A ratio is no linear goal; Dinkelbach's method (Management Science 13:492, 1967) minimises amount − share·size
+ * for the best share so far until nothing is gained, which takes a handful of rounds and holds with whole steps
+ * too. The program must keep the size above 0. `off` is passed on to the promise of `sureBelow`; `promise: false`
+ * leaves that promise aside. @returns null when nothing satisfies the rows @throws CoreProblem `blend.too-long`
+ */
+export async function leastShare(
+  recipe: Recipe,
+  program: Program,
+  amount: readonly Term[],
+  options: { promise: boolean; off?: number } = { promise: false },
+): Promise<(Solved & { share: number }) | null> {
+  const kept = options.promise ? recipe : { ...recipe, sureBelow: undefined };
+  let share = 0;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const goal: Term[] = [...amount, [sizeColumn(recipe), -share]];
+    const found = await solveSure(kept, withGoal(program, recipe, goal), options.off);
+    if (!found) return null;
+    const size = found.values[sizeColumn(recipe)] as number;
+    const better =
+      amount.reduce((sum, [i, coefficient]) => sum + coefficient * (found.values[i] as number), 0) / size;
+    if (round > 0 && better >= share - NEAR_ENOUGH) return { ...found, share: better };
+    share = better;
+  }
+  throw new CoreProblem('blend.too-long');
+}

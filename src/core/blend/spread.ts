@@ -1,0 +1,66 @@
+/** The spread of a batch's fat: each source's own, and what sources share. */
+import type { BlendSource } from './types.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+/** Two sources, by their places in the list, whose fat has this covariance. */
+export interface Tie {
+  readonly one: number;
+  readonly other: number;
+  readonly covariance: number;
+}
+
+/** Covariances may exceed what the two spreads allow by rounding. */
+const ROUNDING = 1e-9;
+
+/**
+ * The pairs of sources that share a part of their spread, each once; sources may both name a pair or one of them.
+ * @throws CoreProblem `fat.unknown-source`, `number.not-finite`, `share.out-of-range` (|covariance| above the product of
+ *   both spreads, or two figures for one pair)
+ */
+export function tiesOf(sources: readonly BlendSource[]): Tie[] {
+  const places = new Map(sources.map(({ id }, i) => [id, i]));
+  const ties: Tie[] = [];
+  sources.forEach((source, one) => {
+    for (const [id, covariance] of Object.entries(source.fatCovariance ?? {})) {
+      const field = `${source.id}.fatCovariance.${id}`;
+      const other = places.get(id);
+      if (other === undefined || other === one) throw new CoreProblem('fat.unknown-source', field, { id });
+      if (!Number.isFinite(covariance)) throw new CoreProblem('number.not-finite', field);
+      const partner = sources[other] as BlendSource;
+      const most = (source.fatSd ?? 0) * (partner.fatSd ?? 0);
+      const told = partner.fatCovariance?.[source.id];
+      const apart = Math.abs((told ?? covariance) - covariance);
+      if (Math.abs(covariance) > most * (1 + ROUNDING) || apart > most * ROUNDING)
+        throw new CoreProblem('share.out-of-range', field, { covariance });
+      if (covariance !== 0 && (told === undefined || one < other)) ties.push({ one, other, covariance });
+    }
+  });
+  return ties;
+}
+
+/** Variance of the fat mass xᵀΣx in grams², x the grams of each source and Σ the covariance of their fat. */
+export function fatMassVariance(
+  { sources, ties }: { readonly sources: readonly BlendSource[]; readonly ties: readonly Tie[] },
+  grams: readonly number[],
+): number {
+  const own = sources.reduce((sum, source, i) => sum + ((source.fatSd ?? 0) * (grams[i] as number)) ** 2, 0);
+  const shared = ties.reduce(
+    (sum, { one, other, covariance }) =>
+      sum + 2 * covariance * (grams[one] as number) * (grams[other] as number),
+    0,
+  );
+  return Math.max(0, own + shared);
+}
+
+/** Σx, half the slope of that variance in each source's grams. */
+export function fatMassSlopes(
+  { sources, ties }: { readonly sources: readonly BlendSource[]; readonly ties: readonly Tie[] },
+  grams: readonly number[],
+): number[] {
+  const slopes = sources.map((source, i) => (source.fatSd ?? 0) ** 2 * (grams[i] as number));
+  for (const { one, other, covariance } of ties) {
+    slopes[one] = (slopes[one] as number) + covariance * (grams[other] as number);
+    slopes[other] = (slopes[other] as number) + covariance * (grams[one] as number);
+  }
+  return slopes;
+}

@@ -1,0 +1,60 @@
+/** First in, first out: of sources that cost the same, the one that came first is used up before the next is opened. */
+import type { Recipe } from './input.ts';
+import { withColumn, withRow } from './model.ts';
+import type { Program } from './program.ts';
+
+/** Whether any source must wait for another. */
+export function hasTurns(recipe: Recipe): boolean {
+  return recipe.sources.some((_, index) => earlier(recipe, index).length > 0);
+}
+
+/**
+ * For each source that must wait a yes-or-no column "opened": nothing of it without a yes, and a yes only when all of
+ * the source just before it is in, which then is open itself. Of a source weighed in whole steps "all" is its whole steps.
+ * A row for each pair of sources instead took half a minute for 300 lots.
+ */
+export function withTurns(program: Program, recipe: Recipe): Program {
+  return recipe.sources.reduce((all, _, index) => {
+    const before = justBefore(recipe, index, (other) => upperOf(program, other) > 0);
+    if (before.length === 0) return all;
+    const opened = all.columns.length;
+    const waiting = withRow(withColumn(all, { lower: 0, upper: 1, cost: 0, whole: true }), {
+      terms: [[index, 1], [opened, -upperOf(program, index)]],
+      lower: -Infinity,
+      upper: 0,
+    }); // prettier-ignore
+    return before.reduce(
+      (rows, other) =>
+        withRow(rows, {
+          terms: [[other, 1], [opened, -upperOf(program, other)]],
+          lower: 0,
+          upper: Infinity,
+        }), // prettier-ignore
+      waiting,
+    );
+  }, program);
+}
+
+/** Sources of the same cost with an earlier turn. What goes in whole waits for nothing, nor does anything wait for it. */
+function earlier(recipe: Recipe, index: number): number[] {
+  const source = recipe.sources[index];
+  if (source?.turn === undefined || source.useAll) return [];
+  const { turn, costPerKg } = source;
+  return recipe.sources.flatMap((other, i) =>
+    other.turn !== undefined && other.turn < turn && other.costPerKg === costPerKg && !other.useAll
+      ? [i]
+      : [],
+  );
+}
+
+/** Of the earlier sources with something to give, the latest one, or several of one turn. */
+function justBefore(recipe: Recipe, index: number, gives: (other: number) => boolean): number[] {
+  const before = earlier(recipe, index).filter(gives);
+  const turnOf = (other: number): number => recipe.sources[other]?.turn ?? -Infinity;
+  const latest = Math.max(...before.map(turnOf));
+  return before.filter((other) => turnOf(other) === latest);
+}
+
+function upperOf(program: Program, index: number): number {
+  return program.columns[index]?.upper ?? 0;
+}

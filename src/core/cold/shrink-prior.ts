@@ -1,0 +1,114 @@
+/** What a carcass is expected to lose on the hook before a shop has weighed any of its own twice. */
+import { CoreProblem } from '../values/problem.ts';
+import type { Brought, Legs, Sex, SpeciesProfile } from '../species/species.ts';
+import { dressedToHanging } from '../yield/convert.ts';
+
+/** A rate with its spread between shops (one cooler is drier than another) and between animals, each as a share of the rate. */
+export interface Rate {
+  readonly mean: number;
+  readonly shopSd: number;
+  readonly animalSd: number;
+  readonly source: string;
+}
+
+/**
+ * Lost in the first day, by chilling. Size hardly shows in it (beef sides of 600 lb, fallow deer and lambs lose about
+ * the same), so it is one figure for all. A carcass may come in cold already, or wet: hence the spread, an assumption.
+ */
+export const FIRST_DAY: Rate = {
+  mean: 0.017,
+  shopSd: 0.35,
+  animalSd: 0.35,
+  source:
+    'fallow deer 1.35-2.03 % warm to cold: Fitzhenry et al., Afr. J. Wildl. Res. 49:100-110, 2019, doi 10.3957/056.049.0100 ' +
+    '(computed from its weights); beef 1-2 % overnight: Kansas State AES Report of Progress 557, 1972; lamb 2.2 % in 24 h: ' +
+    'James & James, Meat Refrigeration, 2002, chapter 5',
+};
+
+/** Lost on each later day by a skinned carcass of `DRYING_GRAMS`. The spreads are assumptions: none was published. */
+export const DRYING: Rate = {
+  mean: 0.0027,
+  shopSd: 0.5,
+  animalSd: 0.35,
+  source:
+    'beef 4-6 % over 14 days on the rail: Purdue Extension (Lemenager), "Amount of freezer beef expected from a carcass", ' +
+    'less the first day',
+};
+/** A carcass of 660 lb, about what the beef of that source weighs. */
+const DRYING_GRAMS = 300_000;
+
+/** How much faster or slower than a skinned carcass it dries as it hangs, and how wide that factor is, as a share of it. */
+const AS_IT_CAME: Readonly<Record<Brought, { factor: number; sd: number; source: string }>> = {
+  whole: { factor: 0.4, sd: 0.5, source: 'assumption: the hide covers nearly all of it' },
+  skinned: { factor: 1, sd: 0.25, source: 'what the rates are of' },
+  quarters: {
+    factor: 1.75,
+    sd: 0.35,
+    source:
+      'uncovered beef cuts lose 6.0-8.9 % in 14 days where sides lose 4-6 %: Dry aging of beef, J. Anim. Sci. Technol. 58:20, ' +
+      '2016, doi 10.1186/s40781-016-0101-9, table 1; a quarter has 4^(1/3) = 1.6 times the surface of its mass',
+  },
+  primals: { factor: 2, sd: 0.4, source: 'assumption: as quarters, in smaller pieces' },
+  boned: { factor: 1, sd: 0.6, source: 'assumption: drips in its container more than it dries' },
+};
+
+/** One carcass, or its pieces, between two weighings. */
+export interface Hung {
+  readonly species: string;
+  readonly brought: Brought;
+  /** Of an animal in its hide. */
+  readonly legs?: Legs;
+  readonly sex?: Sex;
+  /** What came in, g. */
+  readonly receivedGrams: number;
+  /** Whole days from then to the hanging weight. */
+  readonly days: number;
+}
+
+/**
+ * One part of what is lost, −ln(hanging / received): `mean`, known up to the shop's own factor with the standard deviation
+ * `shopSd` under the name `of`, and up to the animal's own with `animalSd`.
+ */
+export interface LossTerm {
+  readonly of: string;
+  readonly mean: number;
+  readonly shopSd: number;
+  readonly animalSd: number;
+}
+
+/**
+ * The parts of what a carcass loses between coming in and its hanging weight: hide and head where it came in its hide, the
+ * first day, and drying on each later day. A small body has more surface for its mass and dries faster, by the cube
+ * root of its mass. Drying knows two deviations: of the cooler, which all animals share, and of the kind and how it came.
+ * @throws CoreProblem `hanging.days`, `hanging.received`
+ */
+export function lossTerms(
+  hung: Hung,
+  { ratios, hangingGrams }: Pick<SpeciesProfile, 'ratios' | 'hangingGrams'>,
+): LossTerm[] {
+  const { species, brought, receivedGrams, days } = hung;
+  if (!Number.isInteger(days) || days < 0) throw new CoreProblem('hanging.days', 'days');
+  if (!(receivedGrams > 0)) throw new CoreProblem('hanging.received', 'receivedGrams');
+  const inHide = brought === 'whole';
+  const came = AS_IT_CAME[brought];
+  const dressed = dressedToHanging(ratios, hung);
+  const kept = inHide ? dressed.mean : 1;
+  // Within what such animals weigh: a slip in this very weight must not move what is expected of it far.
+  const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
+  // Both weights may be of the same afternoon, or of the evening and the next dawn.
+  const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? came.factor : 1);
+  const drying = Math.max(0, days - 1) * DRYING.mean * came.factor * Math.cbrt(DRYING_GRAMS / body);
+  const chill = { shopSd: FIRST_DAY.shopSd * firstDay, animalSd: FIRST_DAY.animalSd * firstDay };
+  const terms: LossTerm[] = [{ of: 'first day', mean: firstDay, ...chill }];
+  if (drying > 0)
+    terms.push(
+      { of: 'cooler', mean: drying, shopSd: DRYING.shopSd * drying, animalSd: DRYING.animalSd * drying },
+      { of: `${species} ${brought}`, mean: 0, shopSd: came.sd * drying, animalSd: 0 },
+    );
+  if (inHide) {
+    // One published spread for shops and animals together: half of its variance each.
+    const each = dressed.sd / kept / Math.SQRT2;
+    terms.push({ of: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
+  }
+  return terms;
+}

@@ -1,0 +1,107 @@
+/** How much fat will be wanted for trim that is not ground yet, and how sure that is. */
+import { normalQuantile } from '../stats/distributions.ts';
+import type { FatGuess } from './fat.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+/** One grind that is to come. Trim in grams, its fat and the rest as fractions. */
+export interface GrindToCome {
+  /** `sharedSd` is the part of `sd` that all animals of the species share (doubt about its mean yield); none left out. */
+  readonly trim: { readonly mean: number; readonly sd: number; readonly sharedSd?: number };
+  readonly trimFat: FatGuess;
+  /** Fat of the fat that is added. */
+  readonly fatFat: number;
+  readonly target: number;
+}
+
+/** A need in grams and what moves it. */
+export interface NeedGuess {
+  readonly mean: number;
+  /** By the weight of the trim and its fat. */
+  readonly sd: number;
+  /** By the weight of the trim: the animal's own part, and the part that its species shares. */
+  readonly weight: { readonly ownSd: number; readonly sharedSd: number };
+  /** Grams for each unit of the trim's fat, and of the added fat's: both 0 or below. */
+  readonly slopes: { readonly trimFat: number; readonly fatFat: number };
+}
+
+/**
+ * Fat for one grind by the two-part balance, need = trim × (target − f) / (F − target), f and F the fat of trim and of
+ * fat; nothing where the trim is fat enough. Spread by the delta method, weight and fat of the trim independent:
+ *
+ *     sd² = (need / trim × sdTrim)² + (trim / (F − target) × sdFat)²
+ *
+ * @throws CoreProblem `grams.negative`, `share.out-of-range`, `fat.too-lean` (F is not above the target)
+ * @example fatNeed({ trim: { mean: 10_000, sd: 0 }, trimFat: { mean: 0.02, sd: 0 }, fatFat: 0.9, target: 0.1 }).mean // 1000
+ */
+export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedGuess {
+  const { mean, sd, sharedSd = 0 } = trim;
+  if (!(mean >= 0 && sd >= 0 && sharedSd >= 0 && Number.isFinite(mean + sd + sharedSd)))
+    throw new CoreProblem('grams.negative', 'trim');
+  for (const [field, share] of Object.entries({ trimFat: trimFat.mean, fatFat, target }))
+    if (!(share >= 0 && share <= 1)) throw new CoreProblem('share.out-of-range', field);
+  if (!(trimFat.sd >= 0 && trimFat.sd <= 1)) throw new CoreProblem('share.out-of-range', 'trimFat.sd');
+  if (fatFat <= target) throw new CoreProblem('fat.too-lean', 'fatFat', { fat: fatFat });
+  if (trimFat.mean >= target)
+    return { mean: 0, sd: 0, weight: { ownSd: 0, sharedSd: 0 }, slopes: { trimFat: 0, fatFat: 0 } };
+  const perGram = (target - trimFat.mean) / (fatFat - target);
+  const shared = Math.min(sd, sharedSd);
+  const slopes = { trimFat: -mean / (fatFat - target), fatFat: -(mean * perGram) / (fatFat - target) };
+  return {
+    mean: mean * perGram,
+    sd: Math.hypot(perGram * sd, slopes.trimFat * trimFat.sd),
+    weight: { ownSd: perGram * Math.sqrt(sd ** 2 - shared ** 2), sharedSd: perGram * shared },
+    slopes,
+  };
+}
+
+/** All grinds of one animal. */
+export interface AnimalNeeds {
+  readonly species: string;
+  readonly needs: readonly NeedGuess[];
+}
+
+/** What all the needs share: none where it is left out. */
+export interface SharedDoubt {
+  /** SD of the sum of the animals' trim fat, each times its weight; the weights in the order of the animals. */
+  readonly trimFatSd: (weights: readonly number[]) => number;
+  /** SD of the fat that is added: the same for every grind. */
+  readonly fatFatSd: number;
+}
+
+/**
+ * All grinds together. By the weight of trim, the errors of one animal go the same way and so do those that its species
+ * shares: their SDs add; the animals' own parts add as variances. By the fat of trim as `trimFatSd` says, and by the fat
+ * that is added as one unknown. The range holds `level` of such sums, normal and cut off at nothing.
+ * @throws CoreProblem `probability.out-of-range`
+ */
+export function sumNeeds(
+  animals: readonly AnimalNeeds[],
+  level: number,
+  { trimFatSd, fatFatSd }: SharedDoubt,
+): { low: number; mean: number; high: number } {
+  if (!(level > 0 && level < 1)) throw new CoreProblem('probability.out-of-range', 'level');
+  const sum = (needs: readonly NeedGuess[], value: (need: NeedGuess) => number): number =>
+    needs.reduce((total, need) => total + value(need), 0);
+  const all = animals.flatMap(({ needs }) => needs);
+  const mean = sum(all, (need) => need.mean);
+  const own = animals.map(({ needs }) => sum(needs, ({ weight }) => weight.ownSd));
+  const shared = [...Map.groupBy(animals, ({ species }) => species).values()].map((same) =>
+    sum(
+      same.flatMap(({ needs }) => needs),
+      ({ weight }) => weight.sharedSd,
+    ),
+  );
+  const byTrimFat = trimFatSd(animals.map(({ needs }) => sum(needs, ({ slopes }) => slopes.trimFat)));
+  const byFatFat = fatFatSd * sum(all, ({ slopes }) => slopes.fatFat);
+  const reach = normalQuantile((1 + level) / 2) * Math.hypot(...own, ...shared, byTrimFat, byFatFat);
+  return { low: Math.max(0, mean - reach), mean, high: mean + reach };
+}
+
+/** What of a need is not on hand, end by end. @example toOrder({ low: 0, mean: 5, high: 9 }, 6) // { low: 0, mean: 0, high: 3 } */
+export function toOrder(
+  need: { readonly low: number; readonly mean: number; readonly high: number },
+  onHandGrams: number,
+): { low: number; mean: number; high: number } {
+  const lacking = (grams: number): number => Math.max(0, grams - onHandGrams);
+  return { low: lacking(need.low), mean: lacking(need.mean), high: lacking(need.high) };
+}

@@ -1,0 +1,131 @@
+/** How many animals will hang on the days to come, from what hangs now, what is to come and how fast it is cut. */
+import { arrivalsToCome, type ArrivalsKnown } from './arrivals.ts';
+import { added, countBelow, countChances, meanCount, mixed, takenAway, type Chances } from './counts.ts';
+import { cuttingPace } from './pace.ts';
+import { addDays } from '../values/dates.ts';
+import { firstDay, type DayCount } from './day-counts.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+export interface HangingDay {
+  on: string;
+  low: number;
+  mean: number;
+  high: number;
+}
+
+export interface CoolerForecast {
+  days: HangingDay[];
+  /** Expected intake a day over these days. */
+  takenPerDay: number;
+  /** Off the hook on an open day. */
+  cutPerDay: number;
+  /** Open days that the pace of cutting was measured on. */
+  paceDays: number;
+  earlierSeasons: number;
+}
+
+/** A flow's expected counts, day by day; how its days vary; how sure its level is. */
+export interface Flow {
+  readonly perDay: readonly number[];
+  /** Variance of a day over its mean, 1 or more. */
+  readonly spread: number;
+  /** Standard deviation of the level, as a part of it; the same for all days. */
+  readonly doubt: number;
+}
+
+/**
+ * Tells the hanging animals of the days after today: what comes by `arrivalsToCome`, what goes by `cuttingPace` on open
+ * days, joined by `hangingChances`. It takes a shop to go on cutting as it did, whatever hangs, and animals to come as in
+ * the earlier seasons; it knows nothing of weather, of opening days that move, or of a day off that is planned.
+ * @param level part of such days that the range should hold, 0.8 for 8 in 10
+ * @throws CoreProblem `amount.negative`, `share.out-of-range`, `date.unreadable`
+ */
+export function coolerForecast(
+  known: ArrivalsKnown & { readonly hanging: number; readonly left: readonly DayCount[] },
+  days: number,
+  level: number,
+): CoolerForecast {
+  const { today, hanging, taken, left } = known;
+  const arrivals = arrivalsToCome(known, days);
+  const first = firstDay(taken) ?? today;
+  const pace = cuttingPace(left, today, first);
+  const dates = arrivals.perDay.map((_, k) => addDays(today, k + 1));
+  const ranges = hangingRanges(
+    hanging,
+    arrivals,
+    { ...pace, perDay: dates.map((on) => (pace.open(on) ? pace.perDay : 0)) },
+    level,
+  );
+  return {
+    days: dates.map((on, k) => ({ on, ...(ranges[k] as Omit<HangingDay, 'on'>) })),
+    takenPerDay: arrivals.perDay.reduce((total, one) => total + one, 0) / Math.max(1, days),
+    cutPerDay: pace.perDay,
+    paceDays: pace.days,
+    earlierSeasons: arrivals.earlierSeasons,
+  };
+}
+
+/**
+ * Mean and range of what hangs at the end of each day. Day by day, hanging = max(0, hanging − cut) + come, with the whole
+ * distribution carried along (the recursion of D. V. Lindley, Proc. Cambridge Philos. Soc. 48 (1952) 277–289): what
+ * comes today is not cut today, and cutters of an empty rail wait. Days vary independently, each with variance `spread`
+ * times its mean (negative binomial). The level of each flow is one unknown factor for all days, log-normal with `doubt`,
+ * taken at the three nodes of Gauss and Hermite and scaled to mean 1. So the mean falls by exactly what is expected to
+ * be cut and grows by what is expected to come, as long as the rail does not run empty.
+ * @throws CoreProblem `amount.negative`, `share.out-of-range`, `spread.below-one`
+ */
+export function hangingRanges(
+  hanging: number,
+  come: Flow,
+  cut: Flow,
+  level: number,
+): { low: number; mean: number; high: number }[] {
+  if (!(Number.isSafeInteger(hanging) && hanging >= 0)) throw new CoreProblem('amount.negative', 'hanging');
+  if (!(level > 0 && level < 1)) throw new CoreProblem('share.out-of-range', 'level');
+  const now: Chances = [...new Array<number>(hanging).fill(0), 1];
+  const goes = atEachLevel(
+    cut,
+    come.perDay.map((_, k) => cut.perDay[k] ?? 0),
+  );
+  const paths = atEachLevel(come, come.perDay).flatMap((comes) =>
+    goes.map((gone) => {
+      let chances = now;
+      const days = comes.days.map(
+        (came, k) => (chances = added(takenAway(chances, gone.days[k] as Chances), came)),
+      );
+      return { weight: comes.weight * gone.weight, days };
+    }),
+  );
+  return come.perDay.map((_, k) => {
+    const chances = mixed(paths.map(({ weight, days }) => ({ weight, chances: days[k] as Chances })));
+    const mean = meanCount(chances);
+    const tail = (1 - level) / 2;
+    // The mean of a lopsided count may lie beyond the range that holds enough of it.
+    return {
+      low: Math.min(mean, countBelow(chances, tail)),
+      mean,
+      high: Math.max(mean, countBelow(chances, 1 - tail)),
+    };
+  });
+}
+
+const NODES = [-Math.sqrt(3), 0, Math.sqrt(3)];
+const WEIGHTS = [1 / 6, 2 / 3, 1 / 6];
+
+/** The chances of each day's count, should the level of a flow be this or that. */
+function atEachLevel(
+  { doubt, spread }: Flow,
+  perDay: readonly number[],
+): { weight: number; days: Chances[] }[] {
+  return levelsOf(doubt).map(({ factor, weight }) => ({
+    weight,
+    days: perDay.map((mean) => countChances(mean * factor, spread)),
+  }));
+}
+
+function levelsOf(doubt: number): { factor: number; weight: number }[] {
+  if (!(doubt >= 0 && Number.isFinite(doubt))) throw new CoreProblem('amount.negative', 'doubt');
+  const factors = NODES.map((z) => Math.exp(z * doubt));
+  const mean = factors.reduce((total, factor, i) => total + factor * (WEIGHTS[i] as number), 0);
+  return factors.map((factor, i) => ({ factor: factor / mean, weight: WEIGHTS[i] as number }));
+}

@@ -1,0 +1,27 @@
+/** A charged line before tax, and the line for the minimum charge. */
+import type { PriceLine } from './lines.ts';
+import type { TaxedPart } from './tax.ts';
+
+export interface Untaxed {
+  line: PriceLine;
+  quantity: number;
+  unitPriceMinor: number;
+  amountMinor: number;
+  /** The amount by tax rate; the parts sum to it. */
+  taxed: readonly TaxedPart[];
+}
+
+/** A line that is taxed at its own rate. */
+export function ownRate(line: PriceLine, amount: Omit<Untaxed, 'line' | 'taxed'>): Untaxed {
+  return { line, ...amount, taxed: [{ amountMinor: amount.amountMinor, rate: line.taxRate ?? 0 }] };
+}
+
+/** The line that lifts the sum to the highest minimum that applies, where it lacks anything; it has its own tax rate. */
+export function minimumLine(lines: readonly PriceLine[], soFar: number): Untaxed[] {
+  const [highest] = lines
+    .filter(({ basis }) => basis === 'minimum')
+    .toSorted((a, b) => (b.amountMinor ?? 0) - (a.amountMinor ?? 0) || (a.taxRate ?? 0) - (b.taxRate ?? 0));
+  const lacking = (highest?.amountMinor ?? 0) - soFar;
+  if (!highest || lacking <= 0) return [];
+  return [ownRate(highest, { quantity: 1, unitPriceMinor: lacking, amountMinor: lacking })];
+}

@@ -1,0 +1,48 @@
+/** Refuses price lines and amounts that cannot be charged as they are written. */
+import type { Amounts, Basis, PriceLine } from './lines.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'fat'];
+const NAMED = { product: 'product', fat: 'fatSource', extra: 'extra' } as const;
+
+/** @throws CoreProblem for the first line that cannot be charged as it is written */
+export function checkLine(line: PriceLine, field: string): void {
+  const refuse = (code: string, part: keyof PriceLine): never => {
+    throw new CoreProblem(code, `${field}.${part}`, { code: line.code });
+  };
+  if (line.code === '') refuse('price.no-code', 'code');
+  if (BY_WEIGHT.includes(line.basis) && !line.unit) refuse('price.no-unit', 'unit');
+  const named = line.basis in NAMED && NAMED[line.basis as keyof typeof NAMED];
+  if (named && !line[named]) refuse('price.not-named', named);
+  const hasAmount = line.amountMinor !== undefined;
+  const hasRate = line.rate !== undefined;
+  const wantsRate = line.basis === 'percent' || (line.basis === 'deposit' && !hasAmount);
+  if (wantsRate !== hasRate || wantsRate === hasAmount)
+    refuse('price.amount-or-rate', wantsRate ? 'rate' : 'amountMinor');
+  if (hasAmount && !Number.isSafeInteger(line.amountMinor)) refuse('money.not-whole', 'amountMinor');
+  if (hasRate && !Number.isFinite(line.rate)) refuse('number.not-finite', 'rate');
+  const notBelowZero = line.basis === 'deposit' || line.basis === 'minimum';
+  if (notBelowZero && (line.amountMinor ?? line.rate ?? 0) < 0) refuse('price.negative', 'amountMinor');
+  if (line.basis === 'deposit' && (line.rate ?? 0) > 1) refuse('share.out-of-range', 'rate');
+  const tax = line.taxRate ?? 0;
+  if (!(tax >= 0 && tax <= 1)) refuse('share.out-of-range', 'taxRate');
+}
+
+/** @throws CoreProblem `number.not-finite`, `amount.negative` */
+export function checkAmounts(amounts: Amounts): void {
+  const named = (kind: string, record: Readonly<Record<string, number>> = {}): [string, number][] =>
+    Object.entries(record).map(([code, grams]) => [`${kind}.${code}`, grams]);
+  const all: [string, number][] = [
+    ['animals', amounts.animals ?? 1],
+    ['hangingGrams', amounts.hangingGrams],
+    ['groundGrams', amounts.groundGrams],
+    ['packages', amounts.packages ?? 0],
+    ['hours', amounts.hours ?? 0],
+    ...named('products', amounts.products),
+    ...named('fats', amounts.fats),
+  ];
+  for (const [field, value] of all) {
+    if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', `amounts.${field}`);
+    if (value < 0) throw new CoreProblem('amount.negative', `amounts.${field}`);
+  }
+}

@@ -1,0 +1,83 @@
+/** Discounts and surcharges in percent: what each comes to, and at which rates it is taxed. */
+import { addDecimals, decimalNumber, decimalOf, timesDecimal, type Decimal } from '../values/money-sums.ts';
+import type { Untaxed } from './adjust.ts';
+import type { PriceLine } from './lines.ts';
+import type { TaxedPart } from './tax.ts';
+import { CoreProblem } from '../values/problem.ts';
+
+/**
+ * Each line gets the step that it adds to the running percentage, so that together they take the exact share.
+ *
+ * A percentage off everything is that percentage off each thing, and tax is due on what is charged in the end (Texas
+ * Comptroller, STAR 200904303L of 24 April 2009: 10 % off all purchases makes a $150 dress $135, taxed as $135; Minnesota
+ * Revenue, "Discounts and Coupons": tax "after you subtract the discount" unless a third party pays it back; New York
+ * TB-ST-860 asks to tell taxable and exempt lines of a bill apart). So a discount or surcharge is taxed at the rates of
+ * the lines that it is of, in proportion to them; it has no rate of its own. Whole minor units are shared out by largest
+ * remainders, equal ones to the lower tax rate, so that the order of the lines decides nothing.
+ *
+ * @throws CoreProblem `price.discount-over-all`
+ * @example
+ * // $100 free of tax and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
+ */
+export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxed[]): Untaxed[] {
+  const total = plain.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
+  const sums = sumsByRate(plain);
+  let running: Decimal = { digits: 0n, decimals: 0 };
+  let shared = sharedOut(running, total, sums);
+  const steps = new Map<PriceLine, Untaxed>();
+  const percents = lines.filter(({ basis }) => basis === 'percent');
+  for (const line of percents.toSorted(byCode)) {
+    const before = shared;
+    running = addDecimals(running, decimalOf(line.rate ?? 0, 'rate'));
+    shared = sharedOut(running, total, sums);
+    const taxed = shared.map(({ rate, amountMinor }, i) => ({
+      rate,
+      amountMinor: amountMinor - (before[i] as TaxedPart).amountMinor,
+    }));
+    const amountMinor = taxed.reduce((sum, part) => sum + part.amountMinor, 0);
+    steps.set(line, { line, quantity: line.rate ?? 0, unitPriceMinor: total, amountMinor, taxed });
+  }
+  if (decimalNumber(running) < -1)
+    throw new CoreProblem('price.discount-over-all', 'lines', { rate: decimalNumber(running) });
+  return percents.map((line) => steps.get(line) as Untaxed);
+}
+
+/** The steps are taken in an order of their own, so that the order in which lines are listed changes no cent. */
+function byCode(a: PriceLine, b: PriceLine): number {
+  return a.code === b.code ? (a.rate ?? 0) - (b.rate ?? 0) : a.code < b.code ? -1 : 1;
+}
+
+/** The plain lines' amounts by tax rate, the lowest first. */
+function sumsByRate(plain: readonly Untaxed[]): TaxedPart[] {
+  const sums = new Map<number, number>();
+  for (const { taxed } of plain)
+    for (const { rate, amountMinor } of taxed) sums.set(rate, (sums.get(rate) ?? 0) + amountMinor);
+  return [...sums].map(([rate, amountMinor]) => ({ rate, amountMinor })).sort((a, b) => a.rate - b.rate);
+}
+
+/**
+ * A percentage of the total in whole minor units, divided among the tax rates by largest remainders as `apportion` does;
+ * not by it, for the sum at one rate may be below zero (a discount in money) and even cancel the others.
+ */
+function sharedOut(percentage: Decimal, total: number, sums: readonly TaxedPart[]): TaxedPart[] {
+  const sign = percentage.digits < 0n ? -1 : 1;
+  const size = percentage.digits < 0n ? -percentage.digits : percentage.digits;
+  const one = 10n ** BigInt(percentage.decimals);
+  const quotas = sums.map(({ amountMinor }, index) => {
+    const exact = BigInt(amountMinor) * size;
+    const rest = ((exact % one) + one) % one;
+    return { index, whole: Number((exact - rest) / one), rest };
+  });
+  const wanted = sign * timesDecimal(total, percentage);
+  const left = wanted - quotas.reduce((sum, { whole }) => sum + whole, 0);
+  const more = new Set(
+    quotas
+      .toSorted((a, b) => (a.rest === b.rest ? a.index - b.index : a.rest > b.rest ? -1 : 1))
+      .slice(0, left)
+      .map(({ index }) => index),
+  );
+  return sums.map(({ rate }, i) => {
+    const amountMinor = (quotas[i]?.whole ?? 0) + (more.has(i) ? 1 : 0);
+    return { rate, amountMinor: amountMinor === 0 ? 0 : sign * amountMinor };
+  });
+}

@@ -1,0 +1,107 @@
+/** One function prices quotes and bills alike: the same lines on predicted or on weighed amounts. */
+import { boundedMinor, decimalNumber, percentOf, timesDecimal } from '../values/money-sums.ts';
+import { minimumLine, ownRate, type Untaxed } from './adjust.ts';
+import { checkAmounts, checkLine } from './check.ts';
+import { applies, quantityOf } from './lines.ts';
+import type { Amounts, Basis, PriceLine } from './lines.ts';
+import { percentLines } from './percent.ts';
+import { taxOf, type TaxRule } from './tax.ts';
+
+export type { Amounts, Basis, PriceLine } from './lines.ts';
+export type { TaxRule } from './tax.ts';
+
+/** One line of a quote or bill: quantity × unit price, rounded to a whole minor unit. */
+export interface ChargedLine {
+  code: string;
+  label: string;
+  basis: Basis;
+  /** In the unit of the line; for `percent` the rate, for `minimum` 1. */
+  quantity: number;
+  /** For `percent` the sum that the rate is taken of. */
+  unitPriceMinor: number;
+  amountMinor: number;
+  taxMinor: number;
+}
+
+export interface Charge {
+  lines: ChargedLine[];
+  /** Sum of the lines before tax. */
+  subtotalMinor: number;
+  /** Sum of the lines' taxes. */
+  taxMinor: number;
+  totalMinor: number;
+  /** Part of the total asked for in advance, never more than the total; it is no line of its own. */
+  depositMinor: number;
+}
+
+/**
+ * Prices a job. A line is charged when all its filters match; where several match, all are charged. Lines with
+ * nothing to charge (no fat added, extra not asked for) are left out. Each amount is rounded half away from zero
+ * to a whole minor unit; the lines then sum to the total exactly. In this order:
+ * 1. lines by animal, weight, package, hour and extra;
+ * 2. `percent` lines, each on the sum of 1 (two discounts of 10 % take 20 %, not 19 %);
+ * 3. `minimum`: what the sum of 1 and 2 lacks to the highest minimum that applies;
+ * 4. tax: `per line` rounds each line, `per bill` rounds the sum of all that has one tax rate; a `percent` line is
+ *    taxed at the rates of the lines it is of, in proportion to them, whatever rate of its own it has;
+ * 5. `deposit`: fixed, or a rate of the total with tax.
+ *
+ * @throws CoreProblem `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
+ *   `price.negative`, `price.discount-over-all` (discounts of more than the whole), `money.not-whole`,
+ *   `money.too-large`, `share.out-of-range`, `amount.negative`, `number.not-finite`
+ * @example
+ * // 100 lb hanging at $1.10, discount 10 %: 11000 − 1100 = 9900
+ * priceLines({
+ *   lines: [
+ *     { code: 'cut', label: 'Cut and wrap', basis: 'hanging', unit: 'lb', amountMinor: 110 },
+ *     { code: 'early', label: 'Early bird', basis: 'percent', rate: -0.1 },
+ *   ],
+ *   amounts: { species: 'elk', brought: 'whole', hangingGrams: 45359.237, groundGrams: 0 },
+ * }).totalMinor;
+ */
+export function priceLines(job: {
+  readonly lines: readonly PriceLine[];
+  readonly amounts: Amounts;
+  /** Where tax is rounded; `per bill` when left out. */
+  readonly taxRule?: TaxRule;
+}): Charge {
+  job.lines.forEach((line, i) => checkLine(line, `lines[${i}]`));
+  checkAmounts(job.amounts);
+  const matching = job.lines.filter((line) => applies(line, job.amounts));
+
+  const charged: Untaxed[] = matching.flatMap((line) => ownAmount(line, job.amounts));
+  charged.push(...percentLines(matching, charged));
+  charged.push(...minimumLine(matching, sum(charged)));
+
+  const taxes = taxOf(
+    charged.map(({ taxed }) => taxed),
+    job.taxRule ?? 'per bill',
+  );
+  const lines = charged.map(({ line, quantity, unitPriceMinor, amountMinor }, i) => {
+    const { code, label, basis } = line;
+    return { code, label, basis, quantity, unitPriceMinor, amountMinor, taxMinor: taxes[i] as number };
+  });
+  const subtotalMinor = sum(charged);
+  const taxMinor = taxes.reduce((all, tax) => all + tax, 0);
+  const totalMinor = subtotalMinor + taxMinor;
+  boundedMinor(totalMinor, 'totalMinor');
+  return { lines, subtotalMinor, taxMinor, totalMinor, depositMinor: depositOf(matching, totalMinor) };
+}
+
+function ownAmount(line: PriceLine, amounts: Amounts): Untaxed[] {
+  const quantity = quantityOf(line, amounts);
+  if (!quantity || quantity.digits === 0n) return [];
+  const unitPriceMinor = line.amountMinor ?? 0;
+  const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, quantity), 'amountMinor');
+  return [ownRate(line, { quantity: decimalNumber(quantity), unitPriceMinor, amountMinor })];
+}
+
+function depositOf(lines: readonly PriceLine[], totalMinor: number): number {
+  const asked = lines
+    .filter(({ basis }) => basis === 'deposit')
+    .reduce((all, line) => all + (line.amountMinor ?? percentOf(totalMinor, line.rate ?? 0)), 0);
+  return Math.max(0, Math.min(asked, totalMinor));
+}
+
+function sum(lines: readonly Untaxed[]): number {
+  return lines.reduce((all, { amountMinor }) => all + amountMinor, 0);
+}

@@ -1,0 +1,86 @@
+/**
+ * Reads what a scale sends as plain text: one line, one weight. The forms are those published in scale makers'
+ * manuals in general terms; there is no open standard (OIML R 76 covers the instrument, not the line).
+ */
+import { CoreProblem } from '../values/problem.ts';
+import { readByForm, type ScaleForm } from './form.ts';
+import { FILLED_FIELD, poundsOunces, signedReading, type SignedReading } from './number.ts';
+import { partFrame } from './status.ts';
+import { meaningOf, piecesOf, unitOf, type Meaning, type Piece } from './words.ts';
+
+// The reader's other parts, so that a window has one door to it.
+export { learnForm, type ScaleForm } from './form.ts';
+export { makeLineSplitter, type LineSplitter } from './split.ts';
+export { isSteady, type SteadyRule, type TimedWeight } from './steady.ts';
+
+/** A weight on the scale. `stable` is null where the line does not say. */
+export interface ScaleWeight extends SignedReading {
+  readonly overload: false;
+  readonly stable: boolean | null;
+  readonly basis: 'gross' | 'net' | null;
+}
+
+/** The scale cannot weigh what is on it: too much, or less than it may show. */
+export interface ScaleOverload {
+  readonly overload: true;
+  readonly range: 'over' | 'under';
+  readonly stable: boolean | null;
+}
+
+export type ScaleLine = ScaleWeight | ScaleOverload;
+
+/**
+ * Reads one line, with or without its status line behind it, by the general rules or by a learned form. A unit that
+ * neither the line nor the form states is never guessed, nor is a decimal point in a field filled up with zeros.
+ * @throws CoreProblem `scale.empty`, `scale.noise` (bytes that are no text), `scale.no-weight`, `scale.no-unit`,
+ *   `scale.no-point` (`001862 lb`), `scale.ambiguous` (several numbers), `scale.unknown-word`, `scale.form` (not the
+ *   learned form), `reading.ounces`, `reading.too-fine`, `reading.too-heavy`
+ * @example parseScaleLine('US,GS,+  18.62lb')
+ *   // { digits: 1862, decimals: 2, unit: 'lb', typed: '18.62 lb', sign: 1, stable: false, basis: 'gross', overload: false }
+ */
+export function parseScaleLine(text: string, form?: ScaleForm | null): ScaleLine {
+  const { line, status } = partFrame(text);
+  const pieces = piecesOf(line);
+  const said = pieces
+    .filter(({ kind, text: word }) => kind === 'word' && !unitOf(word))
+    .map(({ text: word }) => meaningOf(word));
+  const stable = says(said, 'moving') ? false : (status?.stable ?? (says(said, 'stable') ? true : null));
+  const range = status?.range ?? rangeOf(said, pieces);
+  if (range) return { overload: true, range, stable };
+  const reading = form ? readByForm(line, form) : readAlone(line, pieces);
+  const basis = says(said, 'net') ? 'net' : says(said, 'gross') ? 'gross' : null;
+  return { ...reading, stable, basis, overload: false };
+}
+
+const says = (said: readonly Meaning[], one: Meaning): boolean => said.includes(one);
+
+function rangeOf(said: readonly Meaning[], pieces: readonly Piece[]): 'over' | 'under' | null {
+  const dashes = pieces.find(({ kind }) => kind === 'dashes');
+  if (says(said, 'under') || dashes?.text.startsWith('_')) return 'under';
+  return says(said, 'over') || dashes ? 'over' : null;
+}
+
+/** The one weight of a line in which everything is understood. */
+function readAlone(line: string, pieces: readonly Piece[]): SignedReading {
+  const numbers = pieces.flatMap(({ kind }, index) => (kind === 'number' ? [index] : []));
+  const [at, second] = numbers;
+  if (at === undefined) throw new CoreProblem('scale.no-weight', 'line', { line });
+  const sign = pieces[at - 1]?.text === '-' ? -1 : 1;
+  const number = pieces[at]?.text ?? '';
+  const unit = unitOf(pieces[at + 1]?.text ?? '');
+  const ounces = unit === 'lb' && second === at + 2 && unitOf(pieces[at + 3]?.text ?? '') === 'oz';
+  if (numbers.length > (ounces ? 2 : 1)) throw new CoreProblem('scale.ambiguous', 'line', { line });
+  refuseStrangers(line, pieces.slice(0, at), pieces.slice(at + (unit ? 2 : 1) + (ounces ? 2 : 0)));
+  if (!unit) throw new CoreProblem('scale.no-unit', 'line', { line });
+  if (ounces) return poundsOunces(number, pieces[at + 2]?.text ?? '', sign);
+  if (unit !== 'g' && FILLED_FIELD.test(number)) throw new CoreProblem('scale.no-point', 'line', { line });
+  return signedReading(number, unit, sign);
+}
+
+/** A word that is not known may say that this is a tare, a price or a count. */
+function refuseStrangers(line: string, before: readonly Piece[], after: readonly Piece[]): void {
+  const known = ({ kind, text }: Piece): boolean => kind === 'word' && meaningOf(text) !== 'other';
+  const sign = before.at(-1)?.kind === 'sign' ? before.length - 1 : before.length;
+  const stranger = [...before.slice(0, sign), ...after].find((piece) => !known(piece));
+  if (stranger) throw new CoreProblem('scale.unknown-word', 'line', { line, word: stranger.text });
+}

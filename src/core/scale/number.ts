@@ -1,0 +1,67 @@
+import { CoreProblem } from '../values/problem.ts';
+import { readingGrams, type Reading } from '../values/reading.ts';
+import type { MassUnit } from '../values/units.ts';
+
+/** A reading as the scale showed it; one below zero has its minus in `typed` alone. */
+export interface SignedReading extends Reading {
+  readonly sign: 1 | -1;
+}
+
+/** As typed weights have it: finer, or heavier, than anything in a shop means that the line was misread. */
+const MOST_DECIMALS = 4;
+const MOST_DIGITS = 9;
+const MOST_GRAMS = 1e7;
+const OUNCES_PER_POUND = 16;
+
+/** Digits that fill a field of fixed width, in which scales like to leave the point out. */
+export const FILLED_FIELD = /^(0\d+|\d{5,})$/;
+
+/** Digits of a scale. They never hold a thousands mark (common practice, no source), so a comma is the decimal mark. */
+interface Digits {
+  digits: number;
+  decimals: number;
+  plain: string;
+}
+
+/** @throws CoreProblem `reading.too-fine`, `reading.too-heavy` */
+function digitsOf(text: string): Digits {
+  const [whole = '', fraction = ''] = text.replace(',', '.').split('.');
+  const plainWhole = whole.replace(/^0+(?=\d)/, '') || '0';
+  if (fraction.length > MOST_DECIMALS) throw new CoreProblem('reading.too-fine', 'line', { typed: text });
+  if (plainWhole.length > MOST_DIGITS) throw new CoreProblem('reading.too-heavy', 'line', { typed: text });
+  return {
+    digits: Number(plainWhole + fraction),
+    decimals: fraction.length,
+    plain: fraction ? `${plainWhole}.${fraction}` : plainWhole,
+  };
+}
+
+/**
+ * The digits of a line as a reading. Zeros in front go; those behind the point stay: they tell the scale's step.
+ * @throws CoreProblem `reading.too-fine`, `reading.too-heavy`
+ * @example signedReading('0018.60', 'lb', 1) // { digits: 1860, decimals: 2, unit: 'lb', typed: '18.60 lb', sign: 1 }
+ */
+export function signedReading(text: string, unit: MassUnit, sign: 1 | -1): SignedReading {
+  const { digits, decimals, plain } = digitsOf(text);
+  return finished({ digits, decimals, unit }, `${plain} ${unit}`, sign);
+}
+
+/** Pounds and ounces as ounces, as typed weights have it. @throws CoreProblem `reading.ounces` and as above */
+export function poundsOunces(pounds: string, ounces: string, sign: 1 | -1): SignedReading {
+  const lb = digitsOf(pounds);
+  const oz = digitsOf(ounces);
+  const typed = `${lb.plain} lb ${oz.plain} oz`;
+  const perPound = OUNCES_PER_POUND * 10 ** oz.decimals;
+  if (oz.digits >= perPound) throw new CoreProblem('reading.ounces', 'line', { typed });
+  return finished(
+    { digits: lb.digits * perPound + oz.digits, decimals: oz.decimals, unit: 'oz' },
+    typed,
+    sign,
+  );
+}
+
+function finished(read: Omit<Reading, 'typed'>, shown: string, sign: 1 | -1): SignedReading {
+  if (readingGrams(read) > MOST_GRAMS) throw new CoreProblem('reading.too-heavy', 'line', { typed: shown });
+  const below = sign < 0 && read.digits > 0;
+  return { ...read, typed: below ? `-${shown}` : shown, sign: below ? -1 : 1 };
+}

@@ -1,0 +1,102 @@
+/** Reading the rows of a temperature logger's file: which columns hold the moment and the temperature, and what a cell says. */
+import { CoreProblem } from '../values/problem.ts';
+import { readDay, type DateOrder } from './values.ts';
+
+export type Degrees = 'F' | 'C';
+
+export interface LoggerColumns {
+  /** Lines above the first reading, headings among them. */
+  above: number;
+  date: number;
+  /** The column of the hour; the same as `date` where both stand in one. */
+  time: number;
+  temperature: number;
+  /** As the heading says, or null. */
+  degrees: Degrees | null;
+}
+
+const CLOCK = /(?:^|[T ,])(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)? ?([ap]\.?m\.?)?(Z|[+-]\d\d:?\d\d)?$/i;
+const DAY = /\d{1,4}[-/. ]\d{1,2}[-/. ]\d{1,4}|\d{1,2}[ -.][a-z]{3,9}|[a-z]{3,9} \d{1,2},? \d/i;
+const NUMBER = /^[+\-−]?\d{1,3}([.,]\d+)? ?°? ?[fc]?$/i;
+/** Titles, serial numbers and settings above the readings. */
+const MOST_ABOVE = 60;
+
+/**
+ * The columns by their headings, else by what stands in them: the first row with a day, a clock and a number begins the
+ * readings. Of several numbers that one is taken whose heading speaks of temperature, else the first behind the moment.
+ * @throws CoreProblem `logger.columns` where no row looks like a reading
+ */
+export function guessLoggerColumns(rows: readonly (readonly string[])[]): LoggerColumns {
+  for (const [above, cells] of rows.slice(0, MOST_ABOVE).entries()) {
+    const time = cells.findIndex((cell) => CLOCK.test(cell.trim()));
+    const date = cells.findIndex((cell) => DAY.test(cell.trim()));
+    if (time < 0 || date < 0) continue;
+    const numbers = cells.flatMap((cell, at) =>
+      at !== time && at !== date && NUMBER.test(cell.trim()) ? [at] : [],
+    );
+    const heading = (at: number): string => rows[above - 1]?.[at] ?? '';
+    const temperature =
+      numbers.find((at) => /temp|°|deg|celsius|fahrenheit/i.test(heading(at))) ??
+      numbers.find((at) => at > Math.max(time, date));
+    if (temperature !== undefined)
+      return { above, date, time, temperature, degrees: degreesOf(heading(temperature)) };
+  }
+  throw new CoreProblem('logger.columns');
+}
+
+/** The scale that a heading or a cell names. @example degreesOf('Temperature (°F)') // 'F' */
+export function degreesOf(text: string): Degrees | null {
+  if (/fahrenheit|(°|deg\.?|º) ?f\b|[([ _,\d]f[)\]]?$/i.test(text.trim())) return 'F';
+  return /celsius|centigrade|(°|deg\.?|º) ?c\b|[([ _,\d]c[)\]]?$/i.test(text.trim()) ? 'C' : null;
+}
+
+export interface LoggerMoment {
+  /** Day of the calendar, `YYYY-MM-DD`. */
+  day: string;
+  /** Seconds after midnight on the logger's clock. */
+  seconds: number;
+  /** Minutes that this clock is ahead of UTC, where the cell says so. */
+  zoneMinutes: number | null;
+}
+
+/** @throws CoreProblem `sheet.date`, `logger.clock` */
+export function readLoggerMoment(
+  date: string,
+  time: string,
+  order: DateOrder,
+  thisYear: number,
+): LoggerMoment {
+  const match = CLOCK.exec(time.trim());
+  const [hour, minute, second] = [1, 2, 3].map((at) => Number(match?.[at] ?? 0)) as [number, number, number];
+  const half = match?.[4]?.[0]?.toLowerCase();
+  if (!match || minute > 59 || second > 59 || (half ? hour < 1 || hour > 12 : hour > 23))
+    throw new CoreProblem('logger.clock', undefined, { typed: time.trim().slice(0, 60) });
+  const hours = half ? (hour % 12) + (half === 'p' ? 12 : 0) : hour;
+  return {
+    day: readDay(date, order, thisYear),
+    seconds: hours * 3600 + minute * 60 + second,
+    zoneMinutes: zoneOf(match[5]),
+  };
+}
+
+function zoneOf(text: string | undefined): number | null {
+  if (!text) return null;
+  if (/^z$/i.test(text)) return 0;
+  const minutes = Number(text.slice(1, 3)) * 60 + Number(text.slice(-2));
+  return text.startsWith('-') ? -minutes : minutes;
+}
+
+/**
+ * °C of a cell such as `36.5`, `2,4 °C` or `36.5F`; a scale in the cell goes before that of the column.
+ * @throws CoreProblem `temperature.unreadable`, `temperature.range` (no cooler is below −40 or above 60 °C)
+ */
+export function readLoggerDegrees(cell: string, column: Degrees): number {
+  const plain = cell.trim().replace('−', '-');
+  if (!NUMBER.test(plain))
+    throw new CoreProblem('temperature.unreadable', undefined, { typed: plain.slice(0, 60) });
+  const value = Number.parseFloat(plain.replace(',', '.'));
+  const celsius = (degreesOf(plain) ?? column) === 'F' ? ((value - 32) * 5) / 9 : value;
+  if (celsius < -40 || celsius > 60)
+    throw new CoreProblem('temperature.range', undefined, { typed: plain.slice(0, 60) });
+  return celsius;
+}

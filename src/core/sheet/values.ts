@@ -1,0 +1,101 @@
+/** Reading single cells of a table that some other program saved: days and weights, whatever order or comma it used. */
+import { isDate, isTradeDay } from '../values/dates.ts';
+import { CoreProblem } from '../values/problem.ts';
+import { parseReading, type Reading } from '../values/reading.ts';
+import type { MassUnit } from '../values/units.ts';
+
+export type DateOrder = 'day first' | 'month first';
+export type DecimalMark = '.' | ',';
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const NUMBERS = /^(\d{1,2})([/.\- ])(\d{1,2})\2(\d{4}|\d{2})$/;
+/** What a program may write behind a day: an hour of the clock. */
+const HOUR = /[T ,]+\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?( ?[ap]\.?m\.?)?(Z|[+-]\d\d:?\d\d)?$/i;
+
+/**
+ * A day of the calendar as `YYYY-MM-DD`, out of `2023-11-04`, `11/4/2023`, `04.11.23`, `4 Nov 2023`, `Nov 4, 2023`, with or
+ * without an hour behind it. Two digits are the year up to `thisYear`, else of the century before.
+ * @throws CoreProblem `sheet.date`, `sheet.year` (outside the years of `isTradeDay`)
+ */
+export function readDay(text: string, order: DateOrder, thisYear: number): string {
+  const plain = text.trim().replace(HOUR, '');
+  const day = isoDay(plain) ?? numberDay(plain, order, thisYear) ?? namedDay(plain, thisYear);
+  if (day === null || !isDate(day))
+    throw new CoreProblem('sheet.date', undefined, { typed: text.trim().slice(0, 60) });
+  if (!isTradeDay(day))
+    throw new CoreProblem('sheet.year', undefined, { typed: text.trim().slice(0, 60), date: day });
+  return day;
+}
+
+/** Which of the two numbers is the day, as far as these dates tell: a number above 12 is no month. Null: any would do. */
+export function guessDateOrder(texts: readonly string[]): DateOrder | null {
+  let [first, second, dotted] = [0, 0, 0];
+  for (const text of texts) {
+    const match = NUMBERS.exec(text.trim().replace(HOUR, ''));
+    if (!match) continue;
+    if (Number(match[1]) > 12) first++;
+    if (Number(match[3]) > 12) second++;
+    if (match[2] === '.') dotted++;
+  }
+  if (first !== second) return first > second ? 'day first' : 'month first';
+  return dotted > 0 ? 'day first' : null;
+}
+
+/** Which mark these weights use before their decimals; null: they do not tell. `1,234` and `1.234` alone tell nothing. */
+export function guessDecimal(texts: readonly string[]): DecimalMark | null {
+  let [comma, point] = [0, 0];
+  for (const text of texts) {
+    if (/\d,\d{1,2}(\D|$)|\d\.\d{3},/.test(text)) comma++;
+    if (/\d\.\d{1,2}(\D|$)|\d,\d{3}\./.test(text)) point++;
+  }
+  return comma === point ? null : comma > point ? ',' : '.';
+}
+
+/**
+ * A weight of a cell, kept as it stands there. The decimal mark of the file settles what would be doubtful when typed:
+ * with a decimal point `1,234` is 1234, with a decimal comma it is 1.234.
+ * @throws CoreProblem `reading.*`
+ */
+export function readWeight(text: string, unit: MassUnit, decimal: DecimalMark): Reading {
+  const group = decimal === '.' ? ',' : '.';
+  const settled = text
+    .replace(/\d{1,3}(?:[.,]\d{3})+(?=[.,]\d|\D|$)/g, (number) => number.replaceAll(group, ''))
+    .replace(/(\d),(\d)/g, decimal === ',' ? '$1.$2' : '$1,$2');
+  return { ...parseReading(settled, unit), typed: text.trim() };
+}
+
+function isoDay(text: string): string | null {
+  const match = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
+  return match ? written(Number(match[1]), Number(match[2]), Number(match[3])) : null;
+}
+
+function numberDay(text: string, order: DateOrder, thisYear: number): string | null {
+  const match = NUMBERS.exec(text);
+  if (!match) return null;
+  const [a, b, year] = [Number(match[1]), Number(match[3]), fullYear(match[4] ?? '', thisYear)];
+  return order === 'day first' ? written(year, b, a) : written(year, a, b);
+}
+
+function namedDay(text: string, thisYear: number): string | null {
+  const match =
+    /^(?:(\d{1,2})[. -]*)?([a-z]{3,9})[. -]*(?:(\d{1,2})(?:st|nd|rd|th)?[ ,]+)?(\d{4}|\d{2})$/i.exec(
+      text.replace(/^[a-z]{2,9}[., ]+(?=[a-z0-9])/i, (word) => (monthOf(word) > 0 ? word : '')),
+    );
+  const day = match?.[1] ?? match?.[3];
+  if (!match || day === undefined) return null;
+  return written(fullYear(match[4] ?? '', thisYear), monthOf(match[2] ?? ''), Number(day));
+}
+
+function monthOf(word: string): number {
+  return MONTHS.indexOf(word.slice(0, 3).toLowerCase()) + 1;
+}
+
+function fullYear(digits: string, thisYear: number): number {
+  if (digits.length === 4) return Number(digits);
+  const century = thisYear - (thisYear % 100);
+  return Number(digits) <= thisYear % 100 ? century + Number(digits) : century - 100 + Number(digits);
+}
+
+function written(year: number, month: number, day: number): string {
+  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
+}

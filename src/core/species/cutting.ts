@@ -1,0 +1,61 @@
+/** What the cutting instructions come to, before anything is weighed. */
+import { CoreProblem } from '../values/problem.ts';
+
+/** A primal with its share of the meat of a whole animal, as a fraction. */
+export interface PrimalShare {
+  code: string;
+  share: number;
+}
+
+/**
+ * The share of an animal's meat that stays whole (steaks, roasts, stew …): the shares of all primals that are not
+ * ground, over the shares of all that there are. A primal without an order is ground.
+ *
+ * @param primals what there is, shares as fractions; they need not sum to one, half an animal is whole to itself
+ * @param orders what becomes of each; `as: 'grind'` is ground, everything else kept
+ * @returns a fraction from 0 to 1
+ * @throws CoreProblem `share.range` (a share is no fraction, or nothing is there), `primal.unknown`, `primal.twice`
+ * @example keptShare([{ code: 'ham', share: 0.3 }, { code: 'neck', share: 0.1 }], [{ primal: 'ham', as: 'roasts' }])
+ * // 0.75
+ */
+export function keptShare(
+  primals: readonly PrimalShare[],
+  orders: readonly { primal: string; as: string }[],
+): number {
+  const uses = new Map(orders.map(({ primal, as }) => [primal, as]));
+  if (uses.size !== orders.length) throw new CoreProblem('primal.twice', 'orders');
+  for (const [index, { primal }] of orders.entries())
+    if (!primals.some(({ code }) => code === primal))
+      throw new CoreProblem('primal.unknown', `orders[${index}].primal`, { primal });
+  let kept = 0;
+  let all = 0;
+  for (const [index, { code, share }] of primals.entries()) {
+    if (!(share >= 0 && share <= 1))
+      throw new CoreProblem('share.range', `primals[${index}].share`, { share: String(share) });
+    all += share;
+    if ((uses.get(code) ?? 'grind') !== 'grind') kept += share;
+  }
+  if (!(all > 0)) throw new CoreProblem('share.range', 'primals', { share: all });
+  return kept / all;
+}
+
+/**
+ * The primals that came in, each with what came of it: one hind leg of two is half its share. Without a count of
+ * pieces all of the animal is there.
+ *
+ * @param primals those of a whole animal; of a `pair` there are two pieces, of the others one
+ * @param parts pieces that came in; more than the animal has count as all, unknown codes as nothing
+ * @example broughtPrimals([{ code: 'ham', share: 0.3, pair: true }], [{ primal: 'ham', count: 1 }])
+ * // [{ code: 'ham', share: 0.15, pair: true }]
+ */
+export function broughtPrimals<P extends PrimalShare & { pair: boolean }>(
+  primals: readonly P[],
+  parts: readonly { primal: string; count: number }[],
+): P[] {
+  if (parts.length === 0) return [...primals];
+  return primals.flatMap((primal) => {
+    const pieces = parts.reduce((sum, part) => sum + (part.primal === primal.code ? part.count : 0), 0);
+    const of = primal.pair ? 2 : 1;
+    return pieces > 0 ? [{ ...primal, share: (primal.share * Math.min(pieces, of)) / of }] : [];
+  });
+}

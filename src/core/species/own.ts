@@ -1,0 +1,114 @@
+/** A species of the shop's own, made from a relative's figures until its own weights say better. */
+import { CoreProblem } from '../values/problem.ts';
+import { cautionsByName } from './hazards.ts';
+import type { DressedRatios, Primal, Share, Sourced, SpeciesProfile } from './species.ts';
+
+/** What a shop says of a species; everything else is taken over from its relative. */
+export interface SpeciesWish extends Pick<
+  SpeciesProfile,
+  'code' | 'name' | 'many' | 'words' | 'hangingGrams'
+> {
+  /** `share` may be in any measure: they are brought to a sum of 1. */
+  readonly primals: readonly Primal[];
+}
+
+/** A ratio that is another species' is off by about as much again as animals of one species differ: √(1² + 1²). */
+const RATIO_WIDER = Math.SQRT2;
+/** Where a mean counts as one animal, that doubt is in the count already; the spread itself is borrowed too. */
+const SHARE_WIDER = 1.2;
+/** Small lopsided shares, such as saved fat, end here: no logit-normal of their mean is much wider. */
+const WIDEST_OF_MEAN = 1.25;
+/** No borrowed ratio is surer than this, however close its own measurements lie. Our choice, as all spreads here. */
+const LEAST_RATIO_SD = 0.04;
+const LEAST_FAT_SD = 0.025;
+/** Borrowed means count as one animal of the shop's own, whatever they counted for in the relative. */
+const WORTH_ANIMALS = 1;
+const MOST_PRIMALS = 20;
+
+/**
+ * A whole profile from a relative's: its means, counting as one animal of the shop's own only, so that the first ones
+ * weighed outvote them. Spreads wider by a fifth; by √2 for ratios and the fat of trim, which count no animals,
+ * because the difference between two species comes on top of that between animals (our choice, no source). Every
+ * source says whose figure it is.
+ * @param relative a profile with published figures; not one made here, or spreads would grow with each step
+ * @throws CoreProblem `species.no-primals`, `species.primal-share`,
+ *   `species.primal-twice`, `species.too-many-primals`
+ * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
+ */
+export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): SpeciesProfile {
+  const from = ({ source, cites }: Sourced): Sourced => ({
+    grade: 'assumption',
+    source: `taken over from ${relative.name}: the shop's own choice; ${source}`,
+    cites,
+  });
+  const ratio = (share: Share): Share => {
+    const wider = taken(share, RATIO_WIDER);
+    return { ...wider, sd: Math.max(wider.sd, LEAST_RATIO_SD) };
+  };
+  const dressed = ({ liveToDressed, dressedToHanging }: DressedRatios): DressedRatios => ({
+    liveToDressed: ratio(liveToDressed),
+    dressedToHanging: ratio(dressedToHanging),
+  });
+  const part = (share: Share): Share => taken(share, SHARE_WIDER);
+  const counted = <T extends Share & { readonly animals: number }>(share: T): T => ({
+    ...taken(share, SHARE_WIDER),
+    animals: WORTH_ANIMALS,
+  });
+  function taken<T extends Share>(share: T, wider: number): T {
+    const sd = Math.max(share.sd, Math.min(share.sd * wider, share.mean * WIDEST_OF_MEAN));
+    return { ...share, sd, ...from(share) };
+  }
+  const { ratios, loss } = relative;
+  const trimFat = taken(relative.trimFat, RATIO_WIDER);
+  return {
+    code: wish.code,
+    name: wish.name,
+    many: wish.many,
+    body: relative.body,
+    family: relative.family,
+    words: wish.words,
+    hangingGrams: wish.hangingGrams,
+    ratios: {
+      ...dressed(ratios),
+      legsOff: dressed(ratios.legsOff),
+      ...(ratios.liveToHanging ? { liveToHanging: ratio(ratios.liveToHanging) } : {}),
+    },
+    trimFat: { ...trimFat, sd: Math.max(trimFat.sd, LEAST_FAT_SD), ndb: null },
+    takeHome: counted(relative.takeHome),
+    takeHomeOfQuarters: counted(relative.takeHomeOfQuarters),
+    takeHomeOfBoned: counted(relative.takeHomeOfBoned),
+    wholeCuts: counted(relative.wholeCuts),
+    loss: {
+      bone: part(loss.bone),
+      sinew: part(loss.sinew),
+      damage: part(loss.damage),
+      shrink: part(loss.shrink),
+      animals: WORTH_ANIMALS,
+    },
+    ownFat: counted(relative.ownFat),
+    primals: wholePrimals(wish.primals),
+    primalsFrom: {
+      grade: 'assumption',
+      source: `the shop's own, after ${relative.name}: ${relative.primalsFrom.source}`,
+      cites: relative.primalsFrom.cites,
+    },
+    cautions: cautionsByName(wish.name, relative.cautions),
+    like: relative.code,
+  };
+}
+
+function wholePrimals(primals: readonly Primal[]): Primal[] {
+  if (primals.length === 0) throw new CoreProblem('species.no-primals', 'primals');
+  if (primals.length > MOST_PRIMALS)
+    throw new CoreProblem('species.too-many-primals', 'primals', { most: MOST_PRIMALS });
+  const names = new Set<string>();
+  for (const { name, share } of primals) {
+    if (!(share > 0 && Number.isFinite(share)))
+      throw new CoreProblem('species.primal-share', 'primals', { primal: name });
+    const key = name.toLowerCase();
+    if (names.has(key)) throw new CoreProblem('species.primal-twice', 'primals', { primal: name });
+    names.add(key);
+  }
+  const total = primals.reduce((sum, { share }) => sum + share, 0);
+  return primals.map((primal) => ({ ...primal, share: primal.share / total }));
+}

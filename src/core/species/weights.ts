@@ -1,0 +1,42 @@
+/** Hanging weights of a species that a shop describes, in proportion to those of its relative. */
+import { CoreProblem } from '../values/problem.ts';
+import type { HangingWeights } from './species.ts';
+
+/** Lighter than any carcass that hangs by a gambrel: our choice. */
+const LEAST_GRAMS = 1500;
+
+/** What a shop says of a carcass on the hook, in grams; null: in proportion to the relative. */
+export interface WeightsWish {
+  readonly typicalGrams: number;
+  readonly leastGrams: number | null;
+  readonly mostGrams: number | null;
+}
+
+/**
+ * The five hanging weights of a species from its typical one: the relative's limits times typical over the relative's
+ * typical; what the shop says of the limits itself stands. Never below 1.5 kg, which no carcass on a hook is.
+ * @param relative whose limits are taken in proportion; its source goes into the answer's
+ * @throws CoreProblem `species.weights` unless 1.5 kg <= least < typical < most
+ * @example scaledWeights({ name: 'Elk', hangingGrams: { typical: 120000, least: 40000, … } }, { typicalGrams: 60000, … }).least // 20000
+ */
+export function scaledWeights(
+  relative: { readonly name: string; readonly hangingGrams: HangingWeights },
+  wish: WeightsWish,
+): HangingWeights {
+  const { name, hangingGrams: own } = relative;
+  const by = wish.typicalGrams / own.typical;
+  const least = wish.leastGrams ?? Math.max(LEAST_GRAMS, own.least * by);
+  const most = wish.mostGrams ?? own.most * by;
+  if (!(least >= LEAST_GRAMS && least < wish.typicalGrams && wish.typicalGrams < most))
+    throw new CoreProblem('species.weights', 'typicalTyped', { least, typical: wish.typicalGrams, most });
+  return {
+    least,
+    low: Math.min(wish.typicalGrams, Math.max(least, own.low * by)),
+    typical: wish.typicalGrams,
+    high: Math.max(wish.typicalGrams, Math.min(most, own.high * by)),
+    most,
+    grade: 'assumption',
+    source: `the shop's own weight; limits that it did not give in proportion to ${name}: ${own.source}`,
+    cites: own.cites,
+  };
+}

@@ -1,0 +1,116 @@
+/** Guesses the hanging weight from an earlier weight, for quotes made before the animal hangs. */
+import { normalQuantile } from '../stats/distributions.ts';
+import { CoreProblem } from '../values/problem.ts';
+import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } from '../species/species.ts';
+
+/** `dressed` is field-dressed with its lower legs on, `legs off` the same with them taken off at knee and hock. */
+export type WeighedAs = 'live' | 'dressed' | 'legs off' | 'hanging' | 'quarters' | 'boned';
+
+export interface HangingGuess {
+  /** Mean hanging weight; for quarters and boned meat the weight received, as it stands. */
+  readonly grams: number;
+  /** Spread of its natural logarithm: hand it to `predict` as `hangingLogSd`, so that the quote's range holds it. */
+  readonly logSd: number;
+  readonly low: number;
+  readonly high: number;
+  readonly ratio: number;
+  /** Where the ratio is from; null when nothing was converted. */
+  readonly from: Sourced | null;
+}
+
+/**
+ * Hanging weight from a weight at another stage, by the species' ratio and its spread; by the ratio of its sex where
+ * the literature gives one. Live weight uses the direct ratio where there is one, else live to dressed times dressed to
+ * hanging (their relative variances add, taken as independent). The weight is log-normal about its mean. Quarters and
+ * boned meat need no conversion: their take-home is a share of the weight received (tell `predict` how they were
+ * brought).
+ * @param level of the range low..high, e.g. 0.8
+ * @throws CoreProblem `yield.weight`, `yield.level`, `yield.stage`
+ * @example hangingFrom({ stage: 'legs off', grams: 100_000, profile: elk, level: 0.8 }).grams // 85_000
+ */
+export function hangingFrom(asked: {
+  stage: WeighedAs;
+  grams: number;
+  profile: Pick<SpeciesProfile, 'ratios'>;
+  sex?: Sex;
+  level: number;
+}): HangingGuess {
+  const { stage, grams, profile, level, sex = 'unknown' } = asked;
+  if (!(grams > 0 && Number.isFinite(grams))) throw new CoreProblem('yield.weight', 'grams');
+  if (!(level > 0 && level < 1)) throw new CoreProblem('yield.level', 'level');
+  const { mean: ratio, sd, from } = ratioOf(stage, profile.ratios, sex);
+  const logSd = Math.sqrt(Math.log1p((sd / ratio) ** 2));
+  const mean = grams * ratio;
+  const reach = normalQuantile((1 + level) / 2) * logSd;
+  const middle = mean * Math.exp(-(logSd * logSd) / 2);
+  return {
+    grams: mean,
+    logSd,
+    low: sd === 0 ? mean : middle * Math.exp(-reach),
+    high: sd === 0 ? mean : middle * Math.exp(reach),
+    ratio,
+    from,
+  };
+}
+
+/**
+ * The share of a field-dressed animal that hangs, with its spread: by its lower legs, which are on where nobody said, and
+ * by its sex where the literature gives it.
+ * @example dressedToHanging(elk.ratios, { legs: 'off' }).mean // 0.85
+ */
+export function dressedToHanging(
+  ratios: StageRatios,
+  { legs = 'unknown', sex = 'unknown' }: { legs?: Legs; sex?: Sex },
+): { mean: number; sd: number } {
+  return ofSex((legs === 'off' ? ratios.legsOff : ratios).dressedToHanging, sex);
+}
+
+interface Ratio {
+  mean: number;
+  sd: number;
+  from: Sourced | null;
+}
+
+function ratioOf(stage: WeighedAs, ratios: StageRatios, sex: Sex): Ratio {
+  switch (stage) {
+    case 'live':
+      if (ratios.liveToHanging) return ofSex(ratios.liveToHanging, sex);
+      return inTwoSteps(ofSex(ratios.liveToDressed, sex), ofSex(ratios.dressedToHanging, sex));
+    case 'dressed':
+      return ofSex(ratios.dressedToHanging, sex);
+    case 'legs off':
+      return ofSex(ratios.legsOff.dressedToHanging, sex);
+    case 'hanging':
+    case 'quarters':
+    case 'boned':
+      return { mean: 1, sd: 0, from: null };
+    default:
+      throw new CoreProblem('yield.stage', 'stage', { stage });
+  }
+}
+
+function ofSex(share: Share, sex: Sex): Ratio & { from: Sourced } {
+  const mean = (sex === 'unknown' ? undefined : share.bySex?.[sex]) ?? share.mean;
+  return { mean, sd: share.sd, from: share };
+}
+
+function inTwoSteps(first: ReturnType<typeof ofSex>, second: ReturnType<typeof ofSex>): Ratio {
+  const mean = first.mean * second.mean;
+  return {
+    mean,
+    sd: mean * Math.hypot(first.sd / first.mean, second.sd / second.mean),
+    from: {
+      grade: weaker(first.from.grade, second.from.grade),
+      source: `${first.from.source}; then ${second.from.source}`,
+      cites: [...new Set([...first.from.cites, ...second.from.cites])],
+    },
+  };
+}
+
+/** From the surest to the least sure. */
+const GRADES: readonly Grade[] = ['measured', 'official', 'extension', 'assumption'];
+
+/** A product is no surer than its weaker factor. */
+function weaker(a: Grade, b: Grade): Grade {
+  return GRADES[Math.max(GRADES.indexOf(a), GRADES.indexOf(b))] ?? 'assumption';
+}

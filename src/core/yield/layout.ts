@@ -1,0 +1,88 @@
+/** Where the effects of the yield model lie and what is believed of them, all of which follows from the profiles alone. */
+import { CoreProblem } from '../values/problem.ts';
+import type { Sex, SpeciesProfile } from '../species/species.ts';
+import { columnsOf, placesOf, withinShop, type Column } from './columns.ts';
+import type { Group } from './observation.ts';
+import { splitPriors, type SplitPrior } from './prior.ts';
+import { SPLITS, type Base, type Split } from './tree.ts';
+
+/** By species, base and sex, as `elk/carcass/female`. */
+export type Priors = ReadonlyMap<string, Readonly<Record<Split, SplitPrior>>>;
+
+export interface Layout {
+  byCode: ReadonlyMap<string, SpeciesProfile>;
+  priors: Priors;
+  columns: (split: Split) => readonly Column[];
+  places: ReadonlyMap<string, number>;
+  spots: (group: Required<Group>) => readonly number[];
+}
+
+const layouts = new WeakMap<readonly SpeciesProfile[], Layout>();
+
+/** Worked out once for each list of profiles: a path of beliefs fits one model after another. */
+export function laidOut(profiles: readonly SpeciesProfile[]): Layout {
+  let layout = layouts.get(profiles);
+  if (!layout) layouts.set(profiles, (layout = layOut(profiles)));
+  return layout;
+}
+
+function layOut(profiles: readonly SpeciesProfile[]): Layout {
+  const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
+  const priors = new Map<string, Readonly<Record<Split, SplitPrior>>>();
+  for (const profile of profiles)
+    for (const base of ['carcass', 'quarters', 'boned'] as const)
+      for (const sex of ['male', 'female', 'unknown'] as const)
+        priors.set(`${profile.code}/${base}/${sex}`, withinOneShop(splitPriors(profile, base, sex)));
+  const worth = (code: string, split: Split): number => priorOf(priors, code, 'carcass')[split].animals;
+  const columns = {} as Record<Split, readonly Column[]>;
+  for (const split of SPLITS) columns[split] = columnsOf(split, profiles, (code) => worth(code, split));
+  const places = new Map(columns.takeHome.map(({ name }, place) => [name, place]));
+  const known = new WeakMap<Group, readonly number[]>();
+  return {
+    byCode,
+    priors,
+    columns: (split) => columns[split],
+    places,
+    spots(group) {
+      let spots = known.get(group);
+      if (!spots) known.set(group, (spots = spotsOf(group, byCode, places)));
+      return spots;
+    },
+  };
+}
+
+/** The places of the effects that speak for this kind. @throws CoreProblem `yield.species-unknown`, `yield.group` */
+export function spotsOf(
+  group: Group,
+  profiles: ReadonlyMap<string, SpeciesProfile>,
+  places: ReadonlyMap<string, number>,
+): number[] {
+  const profile = profiles.get(group.species);
+  if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
+  return placesOf(group, profile.family, places);
+}
+
+/** Standard measure counts in the spread within one shop and kind. */
+function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
+  const within = ({ middle, spread, animals }: SplitPrior): SplitPrior => ({
+    middle,
+    spread: spread * withinShop(animals),
+    animals,
+  });
+  return Object.fromEntries(SPLITS.map((split) => [split, within(priors[split])])) as Record<
+    Split,
+    SplitPrior
+  >;
+}
+
+/** @throws CoreProblem `yield.species-unknown` */
+export function priorOf(
+  priors: Priors,
+  species: string,
+  base: Base,
+  sex: Sex = 'unknown',
+): Readonly<Record<Split, SplitPrior>> {
+  const prior = priors.get(`${species}/${base}/${sex}`);
+  if (!prior) throw new CoreProblem('yield.species-unknown', 'species', { species });
+  return prior;
+}

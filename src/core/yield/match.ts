@@ -1,0 +1,46 @@
+/** Finds the logit-normal that has a wanted mean and standard deviation of the share itself. */
+import { normalQuantile } from '../stats/distributions.ts';
+import { CoreProblem } from '../values/problem.ts';
+import { logitOf, shareOf } from './tree.ts';
+
+/** A normal, stood for by the middles of 64 slices of equal probability. */
+const SLICES = Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64));
+const MOST_STEPS = 100;
+const LONGEST_STEP = 0.5;
+const NEAR = 1e-4;
+
+/**
+ * Middle and spread of y ~ N(middle, spread^2) such that `shareOf(y)` has this mean and standard deviation. Taking
+ * logit(mean) for the middle would overstate small skewed shares, such as saved fat, by half and more.
+ * Method: shift the middle by the error of the mean over the slope there, widen the spread by the root of the wanted
+ * over the found deviation, until both are within one part in ten thousand.
+ * @throws CoreProblem `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
+ * @example matchLogit(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
+ */
+export function matchLogit(mean: number, sd: number): { middle: number; spread: number } {
+  let middle = logitOf(mean);
+  let spread = sd / (mean * (1 - mean));
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const found = momentsOf(middle, spread);
+    if (Math.abs(found.mean - mean) < NEAR * mean && Math.abs(found.sd - sd) < NEAR * sd)
+      return { middle, spread };
+    // Small steps: the two moments pull on each other where the share is drawn in at 0 or 1.
+    const shift = (mean - found.mean) / Math.max(found.slope, NEAR);
+    middle += Math.min(LONGEST_STEP, Math.max(-LONGEST_STEP, shift));
+    spread *= Math.sqrt(Math.min(2, Math.max(0.5, sd / found.sd)));
+  }
+  throw new CoreProblem('yield.prior-spread', 'sd', { mean, sd });
+}
+
+function momentsOf(middle: number, spread: number): { mean: number; sd: number; slope: number } {
+  let [sum, squares, slope] = [0, 0, 0];
+  for (const z of SLICES) {
+    const share = shareOf(middle + spread * z);
+    sum += share;
+    squares += share * share;
+    slope += share * (1 - share);
+  }
+  const n = SLICES.length;
+  const mean = sum / n;
+  return { mean, sd: Math.sqrt(Math.max(0, squares / n - mean * mean)), slope: slope / n };
+}

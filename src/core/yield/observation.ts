@@ -1,0 +1,73 @@
+/** One animal as far as it was weighed, and the shares that its weights tell. */
+import { CoreProblem } from '../values/problem.ts';
+import type { AgeClass, Brought, Damage, Sex } from '../species/species.ts';
+import type { Part, Split } from './tree.ts';
+
+/** What kind of animal; what is not said counts as `unknown`. */
+export interface Group {
+  readonly species: string;
+  readonly brought: Brought;
+  readonly sex?: Sex;
+  readonly age?: AgeClass;
+  readonly damage?: Damage;
+}
+
+/** One animal as far as it was weighed, in grams. Take-home holds saved own fat but no fat added from elsewhere. */
+export interface YieldObservation {
+  /** Hanging weight; for quarters, primals and boned meat the weight received. */
+  readonly hangingGrams: number;
+  readonly takeHomeGrams?: number;
+  readonly parts?: Readonly<Partial<Record<Exclude<Part, 'meat' | 'takeHome' | 'loss'>, number>>>;
+  readonly group: Group;
+}
+
+/** Parts may outweigh their whole by this share of it (two readings, rounding); then they count as all of it. */
+const SLACK = 0.02;
+/** Sums of grams differ by rounding from what was just allowed: 51 lb of parts on 50 lb are 2 %, and no more. */
+const ROUNDING = 1e-9;
+/** Of a whole smaller than this share of the animal nothing is learned: the scale's step would speak, not the meat. */
+const LEAST_WHOLE = 0.005;
+
+/**
+ * Hands over the shares that this animal was weighed far enough to tell.
+ * @throws CoreProblem `yield.weight`, `yield.parts-exceed`
+ */
+export function eachShare(observation: YieldObservation, take: (split: Split, share: number) => void): void {
+  const hanging = observation.hangingGrams;
+  if (!(hanging > 0 && Number.isFinite(hanging))) throw new CoreProblem('yield.weight', 'hangingGrams');
+  const parts = observation.parts ?? {};
+  const takeHome = weight(observation.takeHomeGrams, 'takeHomeGrams');
+  const cuts = weight(parts.wholeCuts, 'parts.wholeCuts');
+  const trim = weight(parts.trim, 'parts.trim');
+  const fat = weight(parts.fatSaved, 'parts.fatSaved');
+  const bone = weight(parts.bone, 'parts.bone');
+  const sinew = weight(parts.sinew, 'parts.sinew');
+  const damage = weight(parts.damage, 'parts.damage');
+  const shrink = weight(parts.shrink, 'parts.shrink');
+
+  const learn = (split: Split, part: number | null, whole: number | null): void => {
+    if (part === null || whole === null) return;
+    if (part - whole > (SLACK + ROUNDING) * hanging) throw new CoreProblem('yield.parts-exceed', split);
+    if (whole >= LEAST_WHOLE * hanging) take(split, Math.min(1, part / whole));
+  };
+  learn('takeHome', takeHome, hanging);
+  learn('fatSaved', fat, takeHome);
+  learn('wholeCuts', cuts, cuts === null || trim === null ? null : cuts + trim);
+  const loss = less(hanging, takeHome);
+  const boned = observation.group.brought === 'boned';
+  if (!boned) learn('bone', bone, loss);
+  const afterBone = less(loss, boned ? 0 : bone);
+  learn('sinew', sinew, afterBone);
+  const last = less(afterBone, sinew);
+  learn('damage', damage ?? less(last, shrink), last);
+}
+
+function weight(grams: number | undefined, field: string): number | null {
+  if (grams === undefined) return null;
+  if (!(grams >= 0 && Number.isFinite(grams))) throw new CoreProblem('yield.weight', field);
+  return grams;
+}
+
+function less(whole: number | null, part: number | null): number | null {
+  return whole === null || part === null ? null : Math.max(0, whole - part);
+}

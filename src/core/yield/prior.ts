@@ -1,0 +1,91 @@
+/** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
+import { CoreProblem } from '../values/problem.ts';
+import type { Sex, Share, SpeciesProfile } from '../species/species.ts';
+import { matchLogit } from './match.ts';
+import { amongSome } from './none.ts';
+import { logitOf, SPLITS, type Base, type Split } from './tree.ts';
+
+/**
+ * Middle and spread on the logit scale, of animals whatever the shop; the middle counts as much as `animals` animals.
+ */
+export interface SplitPrior {
+  readonly middle: number;
+  readonly spread: number;
+  readonly animals: number;
+}
+
+/** Boned meat has nothing left to lose but sinew, crust and drip: assumption, no published figure was found. */
+const BONED_SINEW = { mean: 0.7, sd: 0.12 };
+
+/**
+ * The priors of all splits of one species for one base. Shares of the loss are turned into shares of what is left
+ * at each step; saved fat, given as a share of hanging, into a share of the take-home. Where the profile gives the take-home
+ * by sex, that of a known sex is moved by half the difference on the logit scale, and an unknown sex is the even mixture.
+ * @throws CoreProblem `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
+ */
+export function splitPriors(
+  profile: SpeciesProfile,
+  base: Base,
+  sex: Sex = 'unknown',
+): Readonly<Record<Split, SplitPrior>> {
+  const known = worked.get(profile) ?? {};
+  const priors = (known[base] ??= workOut(profile, base));
+  worked.set(profile, known);
+  const offset = sexOffset(takeHomeOf(profile, base), sex);
+  if (offset === 0) return priors;
+  return { ...priors, takeHome: { ...priors.takeHome, middle: priors.takeHome.middle + offset } };
+}
+
+/**
+ * How far the published share of one sex lies from the middle of both, on the logit scale. Centred, because the two figures
+ * need not average to the profile's mean, which stands for an even mix.
+ */
+function sexOffset({ bySex }: Share, sex: Sex): number {
+  if (!bySex || sex === 'unknown') return 0;
+  const half = (logitOf(bySex.male) - logitOf(bySex.female)) / 2;
+  return sex === 'male' ? half : -half;
+}
+
+/** Matching means and spreads takes longer than all the rest of learning: once a profile is enough. */
+const worked = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, SplitPrior>>>>();
+
+function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
+  const takeHome = takeHomeOf(profile, base);
+  const { bone, sinew, animals } = profile.loss;
+  const afterBone = 1 - bone.mean;
+  const shares: Record<Split, { mean: number; sd: number; animals: number }> = {
+    takeHome,
+    fatSaved: { ...ofWhole(profile.ownFat, takeHome.mean), animals: profile.ownFat.animals },
+    wholeCuts: profile.wholeCuts,
+    bone: { ...bone, animals },
+    sinew: { ...(base === 'boned' ? BONED_SINEW : ofWhole(sinew, afterBone)), animals },
+    damage: { ...amongSome(damageOf(profile)), animals },
+  };
+  const priors = {} as Record<Split, SplitPrior>;
+  for (const split of SPLITS) {
+    const { mean, sd, animals: worth } = shares[split];
+    if (!(mean > 0 && mean < 1 && sd > 0 && sd < 1 && worth > 0))
+      throw new CoreProblem('yield.prior', `${profile.code}.${split}`, { mean, sd });
+    priors[split] = { ...matchLogit(mean, sd), animals: worth };
+  }
+  return priors;
+}
+
+/** Middle and spread of damage over all animals, those that have none among them: for what takes no heed of those apart. */
+export function damageOfAll(profile: SpeciesProfile): { middle: number; spread: number } {
+  const { mean, sd } = damageOf(profile);
+  return matchLogit(mean, sd);
+}
+
+function damageOf({ loss: { damage, shrink } }: SpeciesProfile): { mean: number; sd: number } {
+  return ofWhole(damage, damage.mean + shrink.mean);
+}
+
+function takeHomeOf(profile: SpeciesProfile, base: Base) {
+  if (base === 'carcass') return profile.takeHome;
+  return base === 'quarters' ? profile.takeHomeOfQuarters : profile.takeHomeOfBoned;
+}
+
+function ofWhole(share: Pick<Share, 'mean' | 'sd'>, whole: number): { mean: number; sd: number } {
+  return { mean: share.mean / whole, sd: share.sd / whole };
+}

@@ -1,0 +1,95 @@
+/** Bayesian linear regression with a conjugate normal-inverse-gamma prior, from sums alone. */
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import type { Column } from './columns.ts';
+
+/** The animals of one kind, in standard measure (0 = the prior's middle, 1 = one prior spread). */
+export interface Heap {
+  /** Places of the columns that speak for this kind. */
+  readonly places: readonly number[];
+  readonly species: string;
+  readonly n: number;
+  readonly sum: number;
+  readonly squares: number;
+}
+
+export interface Posterior {
+  /** Posterior means of the effects. */
+  readonly effects: readonly number[];
+  /** Their covariance over the residual variance. */
+  readonly covariance: Matrix;
+  /** Residual variance over all species, and the degrees of freedom it is known with. */
+  readonly variance: number;
+  readonly degrees: number;
+}
+
+/**
+ * The prior spread counts as much as this many degrees of freedom (our choice); it is 1 in standard measure, the
+ * standard deviation of a Student's t whose squared scale is (degrees - 2) / degrees.
+ */
+const SPREAD_DEGREES = 10;
+
+/** All that the regression needs of the animals: X'X, X'z, z'z and their number. */
+export interface CrossProducts {
+  readonly gram: Matrix;
+  readonly moments: readonly number[];
+  readonly squares: number;
+  readonly n: number;
+}
+
+/** Adds up animals whose effects are `size` columns. */
+export function crossProductsOf(size: number, heaps: readonly Heap[]): CrossProducts {
+  const gram = Matrix.zeros(size, size);
+  const moments = new Array<number>(size).fill(0);
+  let squares = 0;
+  let n = 0;
+  for (const heap of heaps) {
+    n += heap.n;
+    squares += heap.squares;
+    for (const i of heap.places) {
+      moments[i] = (moments[i] ?? 0) + heap.sum;
+      for (const j of heap.places) gram.set(i, j, gram.get(i, j) + heap.n);
+    }
+  }
+  return { gram, moments, squares, n };
+}
+
+/**
+ * The conjugate normal-inverse-gamma posterior: with effects b | s2 ~ N(m0, s2 V0) and s2 ~ IG(a0, b0), and
+ * standard shares z = Xb + e, e ~ N(0, s2):
+ *
+ *     A = V0^-1 + X'X    m = A^-1 (V0^-1 m0 + X'z)    a = a0 + n/2    b = b0 + (m0'V0^-1 m0 + z'z - m'Am) / 2
+ *
+ * (Gelman et al., Bayesian Data Analysis, 3rd ed., ch. 14; from memory.) `variance` is b/a, `degrees` 2a.
+ */
+export function posteriorOf(columns: readonly Column[], products: CrossProducts): Posterior {
+  const information = products.gram.clone();
+  const pull = Matrix.columnVector([...products.moments]);
+  let { squares } = products;
+  for (const [i, { middle, variance }] of columns.entries()) {
+    information.set(i, i, information.get(i, i) + 1 / variance);
+    pull.set(i, 0, pull.get(i, 0) + middle / variance);
+    squares += (middle * middle) / variance;
+  }
+  // The prior's diagonal keeps the matrix positive definite whatever was weighed.
+  const covariance = new CholeskyDecomposition(information).solve(Matrix.eye(columns.length));
+  const effects = covariance.mmul(pull).to1DArray();
+  const explained = effects.reduce((total, effect, i) => total + effect * pull.get(i, 0), 0);
+  const degrees = SPREAD_DEGREES + products.n;
+  return { effects, covariance, variance: (SPREAD_DEGREES - 2 + squares - explained) / degrees, degrees };
+}
+
+/** Posterior mean, and variance over the residual variance, of the mean of animals of this kind. */
+export function meanAt(
+  { effects, covariance }: Pick<Posterior, 'effects' | 'covariance'>,
+  places: readonly number[],
+): { middle: number; variance: number } {
+  const middle = places.reduce((total, i) => total + (effects[i] ?? 0), 0);
+  return { middle, variance: sumAt(covariance, places) };
+}
+
+/** The sum of a matrix over the rows and columns at `places`: the variance of the sum of these effects. */
+export function sumAt(matrix: Matrix, places: readonly number[]): number {
+  let total = 0;
+  for (const i of places) for (const j of places) total += matrix.get(i, j);
+  return total;
+}

@@ -1,0 +1,86 @@
+/** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
+import { seeded } from '../stats/random.ts';
+import type { Foretold, Together } from './predict.ts';
+import { scoreOf } from './latent.ts';
+import { divide, shareOf, SPLITS, type Base, type Part, type Split } from './tree.ts';
+
+export interface Range {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export interface Drawing {
+  readonly hangingGrams: number;
+  /** Spread of the natural logarithm of the hanging weight; 0 when it was weighed. */
+  readonly hangingLogSd: number;
+  /** When the cutting order says which share of the meat stays whole, that share; null to foretell it. */
+  readonly cutsShare: number | null;
+  readonly base: Base;
+  readonly level: number;
+  readonly seed: number;
+  readonly draws: number;
+}
+
+/**
+ * Draws `draws` animals, each split from its own Student's t, hanging together through the damage alone, and gives for each
+ * part the mean and the middle `level` of the draws. Where more animals than that leave out below have none, `low` is 0. The hanging weight, where it is itself a guess, is log-normal with mean
+ * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
+ * @param told the parts whose ranges are wanted: putting the draws in order is half the work
+ */
+export function drawParts<P extends Part>(
+  splits: Readonly<Record<Split, Foretold>>,
+  together: Together,
+  drawing: Drawing,
+  told: readonly P[],
+): { hanging: Range; parts: Record<P, Range> } {
+  const chance = seeded(drawing.seed);
+  const { hangingGrams, hangingLogSd, draws, level, base } = drawing;
+  const hanging = new Float64Array(draws);
+  const values = Object.fromEntries(told.map((part) => [part, new Float64Array(draws)])) as Record<
+    P,
+    Float64Array
+  >;
+  const share = {} as Record<Split, number>;
+  const score = scoreOf(together.none);
+  const drawn = SPLITS.map((split) => {
+    const leans = together.correlations[split] ?? 0;
+    return { split, ...splits[split], leans, left: Math.sqrt(1 - leans * leans) };
+  });
+  for (let i = 0; i < draws; i++) {
+    const guess = hangingLogSd * chance.normal() - (hangingLogSd * hangingLogSd) / 2;
+    const whole = hangingGrams * Math.exp(guess);
+    const damage = chance.normal();
+    const clean = chance.uniform() < together.none;
+    const { mean, sd } = clean ? score.none : score.some;
+    const own = mean + sd * damage;
+    for (const { split, middle, scale, degrees, leans, left } of drawn) {
+      const normal = split === 'damage' ? damage : leans * own + left * chance.normal();
+      share[split] = shareOf(
+        middle + scale * (normal / Math.sqrt((2 * chance.gamma(degrees / 2)) / degrees)),
+      );
+    }
+    if (clean) share.damage = 0;
+    share.wholeCuts = drawing.cutsShare ?? share.wholeCuts;
+    const parts = divide(whole, share, base);
+    hanging[i] = whole;
+    for (const part of told) values[part][i] = parts[part];
+  }
+  const parts = Object.fromEntries(told.map((part) => [part, rangeOf(values[part], level)]));
+  return { hanging: rangeOf(hanging, level), parts: parts as Record<P, Range> };
+}
+
+function rangeOf(values: Float64Array, level: number): Range {
+  const sorted = values.sort();
+  const mean = sorted.reduce((total, value) => total + value, 0) / sorted.length;
+  return { mean, low: quantile(sorted, (1 - level) / 2), high: quantile(sorted, (1 + level) / 2) };
+}
+
+/** The p-quantile of sorted draws, by a straight line between plotting positions i / (n + 1). */
+function quantile(sorted: Float64Array, p: number): number {
+  const at = Math.min(sorted.length - 1, Math.max(0, p * (sorted.length + 1) - 1));
+  const below = Math.floor(at);
+  const low = sorted[below] ?? 0;
+  const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;
+  return low + (at - below) * (high - low);
+}

@@ -1,0 +1,174 @@
+/**
+ * Boils weighed animals down to sums: for each kind of animal and each split a count, a sum and a sum of squares of
+ * the logit shares. The model needs nothing else, so sums can be kept, added to, and learned from at once.
+ */
+import { CoreProblem } from '../values/problem.ts';
+import { eachShare, type Group, type YieldObservation } from './observation.ts';
+import { baseOf, logitOf, type Split } from './tree.ts';
+
+export type SplitSums = {
+  /** Animals that had none of it at all: they are in no other sum here. Of damage alone, else 0. */
+  none: number;
+  n: number;
+  sum: number;
+  squares: number;
+};
+
+/** The splits that damage may have to do with. */
+export const PAIRED_SPLITS = ['takeHome', 'bone', 'sinew'] as const satisfies readonly Split[];
+export type PairedSplit = (typeof PAIRED_SPLITS)[number];
+
+/** One split of the animals whose damage is known as well: x is its logit, y that of the damage. */
+export type PairSums = {
+  /** Animals without damage: their number, sum of x and of its square. */
+  clean: number;
+  cleanX: number;
+  cleanXX: number;
+  /** Animals with damage. */
+  some: number;
+  x: number;
+  y: number;
+  xx: number;
+  yy: number;
+  xy: number;
+};
+
+export interface Cell {
+  readonly group: Required<Group>;
+  readonly splits: Partial<Record<Split, SplitSums>>;
+  readonly pairs: Partial<Record<PairedSplit, PairSums>>;
+}
+
+/** Plain data: may be stored as JSON. */
+export type YieldSums = Readonly<Record<string, Cell>>;
+
+/** Sums over all observations in one pass. @throws CoreProblem as `observe`, the field begun with `observations[i].` */
+export function gather(observations: readonly YieldObservation[]): YieldSums {
+  const cells: Record<string, Cell> = {};
+  observations.forEach((observation, i) => {
+    try {
+      addTo(cells, observation);
+    } catch (problem) {
+      if (!(problem instanceof CoreProblem)) throw problem;
+      throw new CoreProblem(problem.code, `observations[${i}].${problem.field}`, problem.with);
+    }
+  });
+  return cells;
+}
+
+/**
+ * Adds one more animal to cells that nobody else holds: a pass over 100,000 animals copies nothing.
+ * @throws CoreProblem as `observe`
+ */
+export function addTo(cells: Record<string, Cell>, observation: YieldObservation): void {
+  const [key, cell] = cellOf(cells, observation.group);
+  addAnimal(cell, observation);
+  cells[key] = cell;
+}
+
+/**
+ * The sums with one more animal; the given sums are left as they are.
+ * @throws CoreProblem `yield.weight` (not finite, negative, hanging not above 0), `yield.parts-exceed` (more than 2 %
+ *   over their whole), `yield.brought` (not a way of bringing), `yield.species-needed`
+ */
+export function observe(sums: YieldSums, observation: YieldObservation): YieldSums {
+  const [key, cell] = cellOf(sums, observation.group);
+  const { group, splits, pairs } = cell;
+  const more: Cell = { group, ...structuredClone({ splits, pairs }) };
+  addAnimal(more, observation);
+  return { ...sums, [key]: more };
+}
+
+/**
+ * The sums as they would be without one of the animals in them; the given sums are left as they are.
+ * @throws CoreProblem as `observe`
+ * @example without(observe(sums, elk), elk) // the sums again, but for rounding
+ */
+export function without(sums: YieldSums, observation: YieldObservation): YieldSums {
+  const left = { ...sums };
+  for (const [key, { group, splits, pairs }] of Object.entries(gather([observation]))) {
+    const all = sums[key];
+    left[key] = {
+      group,
+      splits: joined(all?.splits, splits, -1, ({ none, n }) => none + n > 0),
+      pairs: joined(all?.pairs, pairs, -1, ({ clean, some }) => clean + some > 0),
+    };
+  }
+  return left;
+}
+
+/** The sums of two lots of animals together; the given sums are left as they are. */
+export function together(a: YieldSums, b: YieldSums): YieldSums {
+  const all: Record<string, Cell> = { ...a };
+  for (const [key, { group, splits, pairs }] of Object.entries(b)) {
+    const one = all[key];
+    all[key] = { group, splits: joined(one?.splits, splits, 1), pairs: joined(one?.pairs, pairs, 1) };
+  }
+  return all;
+}
+
+/** `all`, with every sum of `more` added or taken away `times`; what is not `wanted` afterwards is left out. */
+function joined<K extends string, F extends string>(
+  all: Partial<Record<K, Record<F, number>>> = {},
+  more: Partial<Record<K, Record<F, number>>>,
+  times: 1 | -1,
+  wanted: (sums: Record<F, number>) => boolean = () => true,
+): Partial<Record<K, Record<F, number>>> {
+  const both = { ...all };
+  for (const key of Object.keys(more) as K[]) {
+    const [one, other] = [all[key], more[key]];
+    if (!other || (!one && times < 0)) continue;
+    const sums = { ...other };
+    for (const field of Object.keys(other) as F[]) sums[field] = (one?.[field] ?? 0) + times * other[field];
+    if (wanted(sums)) both[key] = sums;
+    else delete both[key];
+  }
+  return both;
+}
+
+const PAIRED: ReadonlySet<Split> = new Set(PAIRED_SPLITS);
+
+function addAnimal({ splits, pairs }: Cell, observation: YieldObservation): void {
+  const seen: [PairedSplit, number][] = [];
+  eachShare(observation, (split, share) => {
+    const y = logitOf(share);
+    const sums = (splits[split] ??= { none: 0, n: 0, sum: 0, squares: 0 });
+    if (split === 'damage') for (const [other, x] of seen) addPair(pairs, other, x, share === 0 ? null : y);
+    else if (PAIRED.has(split)) seen.push([split as PairedSplit, y]);
+    if (split === 'damage' && share === 0) {
+      sums.none += 1;
+      return;
+    }
+    sums.n += 1;
+    sums.sum += y;
+    sums.squares += y * y;
+  });
+}
+
+/** @param y the logit of the damage; null where there was none */
+function addPair(pairs: Cell['pairs'], split: PairedSplit, x: number, y: number | null): void {
+  const sums = (pairs[split] ??= {
+    clean: 0, cleanX: 0, cleanXX: 0, some: 0, x: 0, y: 0, xx: 0, yy: 0, xy: 0,
+  }); // prettier-ignore
+  if (y === null) {
+    sums.clean += 1;
+    sums.cleanX += x;
+    sums.cleanXX += x * x;
+    return;
+  }
+  sums.some += 1;
+  sums.x += x;
+  sums.y += y;
+  sums.xx += x * x;
+  sums.yy += y * y;
+  sums.xy += x * y;
+}
+
+/** The cell of this kind of animal, new and empty where there is none yet. */
+function cellOf(cells: YieldSums, kind: Group): [string, Cell] {
+  const { species, brought, sex = 'unknown', age = 'unknown', damage = 'unknown' } = kind;
+  if (species === '') throw new CoreProblem('yield.species-needed', 'group.species');
+  if (!baseOf(brought)) throw new CoreProblem('yield.brought', 'group.brought', { brought });
+  const key = `${species}/${brought}/${sex}/${age}/${damage}`;
+  return [key, cells[key] ?? { group: { species, brought, sex, age, damage }, splits: {}, pairs: {} }];
+}

@@ -1,0 +1,127 @@
+/**
+ * What an animal will give: the published figures to begin with, and the shop's own weighings as they come in.
+ * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
+ */
+import { aboutShare, type OffForetold } from './order-kept.ts';
+import { CoreProblem } from '../values/problem.ts';
+import type { SpeciesProfile } from '../species/species.ts';
+import { foretellSplits, foretellTogether } from './predict.ts';
+import { modelFrom, needBase, type YieldModel } from './model.ts';
+import type { Group, YieldObservation } from './observation.ts';
+import { drawParts, type Range } from './simulate.ts';
+import { gather } from './sums.ts';
+import { PARTS, type Part } from './tree.ts';
+
+export { meanOf } from './predict.ts';
+export { modelFrom, type YieldModel } from './model.ts';
+export type { Group, YieldObservation } from './observation.ts';
+export { beliefPath, takeHomeRange } from './path.ts';
+export type { Range } from './simulate.ts';
+export { gather, observe, together, without, type YieldSums } from './sums.ts';
+export { PARTS, SPLITS, type Part, type Split } from './tree.ts';
+
+/** Draws for a quote: the end of an 8-in-10 range then lies within about 0.6 points (one standard error) of its level. */
+const DRAWS = 2500;
+/** Season charts show shares with a seed of their own: the same weighings, the same band. */
+const SHARES_SEED = 1;
+
+export interface Foretelling {
+  /** Hanging weight, or its mean where it is a guess; for quarters, primals and boned meat the weight received. */
+  readonly hangingGrams: number;
+  /** Spread of the natural logarithm of the hanging weight (from `hangingFrom`); 0, the default: it was weighed. */
+  readonly hangingLogSd?: number;
+  /** May be left out where the model knows a single species, then brought skinned. */
+  readonly group?: Group;
+  /** The share of the meat that the cutting order keeps whole; left out, it is foretold from what was cut before. */
+  readonly cutsShare?: number;
+  /** How far such orders come out from what was asked (`shareOff`, `foretellOff`); left out: to the letter. */
+  readonly cutsOff?: OffForetold;
+  /** 0.8 for "8 in 10". */
+  readonly level: number;
+  /** Any whole number; the same seed gives the same ranges. */
+  readonly seed: number;
+  /** Default 2500, least 100. */
+  readonly draws?: number;
+}
+
+export interface YieldForetold {
+  readonly hanging: Range;
+  /** In grams. The means of the seven leaves add up to the mean hanging weight. */
+  readonly parts: Readonly<Record<Part, Range>>;
+  /** Animals of this species, weighed in this shop, that the answer rests on. */
+  readonly animals: number;
+}
+
+/**
+ * The model after these animals: `prior` is the list of species profiles, `observations` are the shop's own.
+ * The order of either changes nothing. Keep `gather`ed sums and call `modelFrom` to skip the pass over all animals.
+ * @throws CoreProblem as `gather` and `modelFrom`
+ */
+export function learn(
+  prior: readonly SpeciesProfile[],
+  observations: readonly YieldObservation[],
+): YieldModel {
+  return modelFrom(prior, gather(observations));
+}
+
+/**
+ * The parts that an animal of this weight and kind will give, each with the range that `level` of such animals fall
+ * in. Ranges of different parts belong together: they come from the same drawn animals.
+ * @throws CoreProblem `yield.weight`, `yield.spread`, `yield.level`, `yield.share`, `yield.draws`, `random.seed`,
+ *   `yield.species-needed`, `yield.species-unknown`, `yield.brought`, `yield.group`
+ * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
+ */
+export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
+  const { hangingGrams, hangingLogSd = 0, cutsShare = null, cutsOff, level, seed, draws = DRAWS } = asked;
+  need(hangingGrams > 0 && Number.isFinite(hangingGrams), 'yield.weight', 'hangingGrams');
+  need(hangingLogSd >= 0 && hangingLogSd < 1, 'yield.spread', 'hangingLogSd');
+  need(level > 0 && level < 1, 'yield.level', 'level');
+  need(cutsShare === null || (cutsShare >= 0 && cutsShare <= 1), 'yield.share', 'cutsShare');
+  need(Number.isInteger(draws) && draws >= 100, 'yield.draws', 'draws');
+  const group = asked.group ?? onlyGroup(model);
+  const base = needBase(group);
+  const splits = foretellSplits(model, group);
+  // Who wants no steaks, or nothing but steaks, gets just that.
+  const about = cutsOff && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
+  if (about) splits.wholeCuts = aboutShare(cutsShare, cutsOff);
+  const toTheLetter = about ? null : cutsShare;
+  const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
+  return {
+    ...drawParts(splits, foretellTogether(model, group), drawing, PARTS),
+    animals: model.animals.get(group.species) ?? 0,
+  };
+}
+
+/**
+ * Each part as a share of the hanging weight: what `level` of other animals of this kind gave. For the table and the
+ * season charts ("other mule deer does, 8 in 10").
+ * @throws CoreProblem as `predict`
+ */
+export function rangeOfShares(model: YieldModel, group: Group, level: number): Record<Part, Range> {
+  return { ...predict(model, { hangingGrams: 1, group, level, seed: SHARES_SEED }).parts };
+}
+
+/** The range of one part alone, the same as among `rangeOfShares`. @throws CoreProblem as `predict` */
+export function rangeOfShare(model: YieldModel, group: Group, part: Part, level: number): Range {
+  need(level > 0 && level < 1, 'yield.level', 'level');
+  const drawing = {
+    hangingGrams: 1,
+    hangingLogSd: 0,
+    cutsShare: null,
+    level,
+    seed: SHARES_SEED,
+    draws: DRAWS,
+    base: needBase(group),
+  };
+  return drawParts(foretellSplits(model, group), foretellTogether(model, group), drawing, [part]).parts[part];
+}
+
+function onlyGroup(model: YieldModel): Group {
+  const [species, another] = model.profiles.keys();
+  if (species === undefined || another !== undefined) throw new CoreProblem('yield.species-needed', 'group');
+  return { species, brought: 'skinned' };
+}
+
+function need(right: boolean, code: string, field: string): void {
+  if (!right) throw new CoreProblem(code, field);
+}

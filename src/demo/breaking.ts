@@ -1,0 +1,48 @@
+/** Carcasses weighed primal by primal before they are cut: some of those of which every part is weighed. */
+import { primalsOf, PRIMAL_SPREAD } from '../desk/animal/primals.ts';
+import type { DemoAnimal } from './animal.ts';
+import { drawing } from './draw.ts';
+import { SEASONS } from './invention.ts';
+import { allWeights } from './slips.ts';
+import { gramsOf, STEP_GRAMS, typedOf } from './typed.ts';
+
+/** Draws of the block stand apart from those of the animal. */
+const BLOCK = 47;
+const BROKEN_DOWN = 0.5;
+/** The same cutter parts them alike, so they lie nearer to what is usual than those of any shop. */
+const ALIKE = 0.45;
+/** Of a pair the sides differ by so much, either way. */
+const SIDES = 0.03;
+/** Sawdust, drip and crumbs, as a share of the carcass. */
+const CRUMBS = [0, 0.004] as const;
+
+export interface PieceWeighed {
+  primal: string;
+  typed: string;
+}
+
+/**
+ * What is typed for each piece that comes off the block, in the order of the carcass; none for most animals. An
+ * animal with a slip is left out, so that the slip stays as hard to find as it was planted.
+ */
+export function piecesWeighed(animal: DemoAnimal): PieceWeighed[] {
+  const { season, number, profile, parts, brought, detailed, weights } = animal;
+  const draw = drawing(SEASONS.seed, season.season, number, BLOCK);
+  const base = (weights.hook[0] ?? weights.intake[0])?.typed;
+  const clean = allWeights(animal).every(({ slip }) => !slip);
+  const fits = season.mistakes && detailed && brought !== 'boned' && clean;
+  if (!fits || base === undefined || !draw.maybe(BROKEN_DOWN)) return [];
+  const came = primalsOf(profile, parts)
+    .filter(({ share }) => share > 0)
+    .map((primal) => ({ primal, size: primal.share * Math.exp(ALIKE * PRIMAL_SPREAD * draw.normal()) }));
+  const all = came.reduce((total, { size }) => total + size, 0);
+  const grams = gramsOf(base) * (1 - draw.between(...CRUMBS));
+  return came.flatMap(({ primal: { code, brought: count }, size }) => {
+    const whole = (grams * size) / all;
+    const left = count > 1 ? 0.5 + SIDES * draw.normal() : 1;
+    return [left, 1 - left]
+      .map((share) => whole * share)
+      .filter((piece) => piece > STEP_GRAMS)
+      .map((piece) => ({ primal: code, typed: typedOf(piece) }));
+  });
+}

@@ -1,0 +1,69 @@
+/** The demo's days: local shop hours as moments, and a diary in which everything happens in its turn. */
+import { addDays, daysBetween } from '../core/values/dates.ts';
+import { SHOP } from './invention.ts';
+
+const MINUTE = 60_000;
+const offsets = new Map<string, number>();
+const zoned = new Intl.DateTimeFormat('en-US', { timeZone: SHOP.settings.zone, timeZoneName: 'longOffset' });
+
+/** The moment at which the shop's clock shows `minutes` after midnight on that day. */
+export function momentAt(date: string, minutes: number): Date {
+  const midnight = Date.parse(`${date}T00:00:00Z`);
+  let offset = offsets.get(date);
+  if (offset === undefined) {
+    // Asked at local noon: clocks change at night.
+    const name = zoned.formatToParts(midnight + 19 * 60 * MINUTE).find(({ type }) => type === 'timeZoneName');
+    const [, sign, hours, rest] = /GMT([+-])(\d\d):(\d\d)/.exec(name?.value ?? '') ?? ['', '+', '0', '0'];
+    offset = (Number(hours) * 60 + Number(rest)) * (sign === '-' ? -1 : 1);
+    offsets.set(date, offset);
+  }
+  return new Date(midnight + Math.round((minutes - offset) * 60) * 1000);
+}
+
+/** On Sundays animals are taken in, but nothing is cut. */
+export function isSunday(date: string): boolean {
+  return daysBetween('2026-09-06', date) % 7 === 0;
+}
+
+/** That day, or the Monday after where it is a Sunday. */
+export function workday(date: string): string {
+  return isSunday(date) ? addDays(date, 1) : date;
+}
+
+/** What happens when; things noted down while others happen take their turn too. */
+export interface Diary {
+  note(at: Date, happens: () => void | Promise<void>): void;
+  /** Lives through it in order, up to `until`; what is noted for later stays undone. */
+  live(until: Date, setClock: (at: Date) => void): Promise<void>;
+}
+
+export function openDiary(): Diary {
+  const pages: { at: number; happens: () => void | Promise<void> }[] = [];
+  return {
+    note(at, happens) {
+      // Behind everything at the same moment, so that the order is that of noting.
+      let low = 0;
+      let high = pages.length;
+      while (low < high) {
+        const middle = (low + high) >> 1;
+        if ((pages[middle]?.at ?? 0) > at.getTime()) low = middle + 1;
+        else high = middle;
+      }
+      pages.splice(low, 0, { at: at.getTime(), happens });
+    },
+    async live(until, setClock) {
+      for (;;) {
+        const next = pages.at(-1);
+        if (!next || next.at > until.getTime()) return;
+        pages.pop();
+        setClock(new Date(next.at));
+        await next.happens();
+      }
+    },
+  };
+}
+
+/** The next day on which the knives are out. */
+export function nextWorkday(date: string): string {
+  return workday(addDays(date, 1));
+}

@@ -1,0 +1,67 @@
+/** The invented shop at its counter: every entry goes through the same procedures that a shop's window calls. */
+import * as v from 'valibot';
+import type { Book } from '../book/book.ts';
+import { Trouble } from '../desk/contract/problem.ts';
+import type { Procedure } from '../desk/session/procedure.ts';
+import { procedures } from '../desk/procedures.ts';
+import { createRoom, type DeskRoom } from '../desk/session/room.ts';
+
+type Procedures = typeof procedures;
+export type Name = keyof Procedures;
+type Asked<N extends Name> = v.InferInput<Procedures[N]['input']>;
+type Told<N extends Name> = ReturnType<Procedures[N]['run']>;
+
+export interface Counter {
+  readonly book: Book;
+  setClock(at: Date): void;
+  now(): Date;
+  today(): string;
+  call<N extends Name>(name: N, input: Asked<N>): Told<N>;
+  /** As `call`, but what is only asked about is confirmed, as a busy shop does. */
+  confirm<N extends Name>(name: N, input: Asked<N>): Told<N>;
+  /** Lets the shop learn from what it has weighed. */
+  learn(): void;
+}
+
+export function openCounter(book: Book): Counter {
+  let clock = new Date(0);
+  const whole = createRoom({
+    book,
+    demo: true,
+    clock: () => clock,
+    host: { openDemo: stay, leaveDemo: stay },
+  });
+  function stay(): Promise<DeskRoom> {
+    return Promise.resolve(whole);
+  }
+  // Learning after each of thousands of entries would take minutes; `learn` does it now and then instead.
+  const room: DeskRoom = Object.create(whole, { relearn: { value: () => undefined } });
+
+  function call<N extends Name>(name: N, input: Asked<N>): Told<N> {
+    const procedure = procedures[name] as unknown as Procedure;
+    const checked = v.parse(procedure.input, input);
+    const told =
+      procedure.kind === 'write'
+        ? book.change(() => procedure.run(room, checked))
+        : procedure.run(room, checked);
+    if (name.startsWith('shop.')) whole.forget();
+    return told as Told<N>;
+  }
+
+  return {
+    book,
+    setClock: (at) => (clock = at),
+    now: () => clock,
+    today: () => whole.today(),
+    call,
+    confirm(name, input) {
+      try {
+        return call(name, input);
+      } catch (error) {
+        if (!(error instanceof Trouble) || error.problem.kind !== 'conflict') throw error;
+        return call(name, { ...input, sure: true });
+      }
+    },
+    learn: () => whole.relearn(),
+  };
+}

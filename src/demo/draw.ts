@@ -1,0 +1,48 @@
+import { seeded } from '../core/stats/random.ts';
+import type { Weighted } from './invention.ts';
+
+/** Draws of one animal or one kind of event; each has its own, so that one more animal does not change the others. */
+export interface Draw {
+  /** True in a share `share` of draws. */
+  maybe(share: number): boolean;
+  between(low: number, high: number): number;
+  /** Whole number, both ends included. */
+  whole(low: number, high: number): number;
+  /** Normal with mean 0 and spread 1, without its farthest tails: nobody believes a demo with a monster in it. */
+  normal(): number;
+  pick<T>(list: readonly T[]): T;
+  pickWeighted<T>(list: readonly Weighted<T>[]): T;
+  /** A key of a table of shares. */
+  pickShare<K extends string>(shares: Readonly<Record<K, number>>): K;
+}
+
+const FARTHEST = 2.2;
+
+/** One seed of several: the multiply-and-shift rounds keep neighbours apart (constants of MurmurHash3, Appleby). */
+function mixed(before: number, seed: number): number {
+  let hash = Math.imul(before ^ seed, 0x85ebca6b);
+  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35) + seed;
+  return (hash ^ (hash >>> 16)) >>> 0;
+}
+
+export function drawing(...seeds: number[]): Draw {
+  const chance = seeded(seeds.reduce(mixed, 0));
+  const draw: Draw = {
+    maybe: (share) => chance.uniform() < share,
+    between: (low, high) => low + (high - low) * chance.uniform(),
+    whole: (low, high) => Math.floor(draw.between(low, high + 1)),
+    normal: () => Math.max(-FARTHEST, Math.min(FARTHEST, chance.normal())),
+    pick: (list) => draw.pickWeighted(list.map((value) => ({ value, weight: 1 }))),
+    pickWeighted(list) {
+      let left = chance.uniform() * list.reduce((total, { weight }) => total + weight, 0);
+      const found = list.find(({ weight }) => (left -= weight) <= 0) ?? list.at(-1);
+      if (!found) throw new RangeError('nothing to draw from');
+      return found.value;
+    },
+    pickShare: <K extends string>(shares: Readonly<Record<K, number>>) =>
+      draw.pickWeighted(
+        (Object.entries(shares) as [K, number][]).map(([value, weight]) => ({ value, weight })),
+      ),
+  };
+  return draw;
+}

@@ -1,0 +1,74 @@
+/** Fills the demo book with an invented shop's seasons, made entry by entry as a shop would make them. */
+import type { Book } from '../book/book.ts';
+import { addDays } from '../core/values/dates.ts';
+import type { DemoAnimal } from './animal.ts';
+import { momentAt, openDiary } from './calendar.ts';
+import { planCoolers } from './cold-rooms.ts';
+import { openCounter } from './counter.ts';
+import { planCutting } from './cutting.ts';
+import { planDeliveries } from './fat-bought.ts';
+import { herdOf } from './herd.ts';
+import { SEASONS, SHOP } from './invention.ts';
+import { openTown } from './people.ts';
+import { setUpShop } from './set-up.ts';
+import { openShop } from './shop-day.ts';
+import { planQuotes } from './quotes.ts';
+import { allWeights, plantSlips } from './slips.ts';
+import { planIntake } from './taking-in.ts';
+import { planSausage } from './to-grinder.ts';
+
+/** The demo's calendar stands still at a Saturday in November, so that its season looks the same all year. */
+export const DEMO_NOW = new Date(SEASONS.today);
+
+/** Days of a season on which the shop's yields are learned again. */
+const LEARNS = [0] as const;
+
+/** What was planted in the made season, for tests. */
+export interface DemoMade {
+  /** Animals with a slip that stayed, in the order of `resources/demo/mistakes.json`. */
+  slipped: { ticket: string; typed: string }[];
+}
+
+export async function fillDemo(book: Book): Promise<DemoMade> {
+  // One transaction for the whole fill: each entry is a step within it, and a demo half made is no demo.
+  book.db.exec('BEGIN IMMEDIATE');
+  try {
+    const made = await fill(book);
+    book.db.exec('COMMIT');
+    return made;
+  } catch (error) {
+    book.db.exec('ROLLBACK');
+    throw error;
+  }
+}
+
+async function fill(book: Book): Promise<DemoMade> {
+  const counter = openCounter(book);
+  const diary = openDiary();
+  const town = openTown();
+  setUpShop(counter);
+  counter.setClock(DEMO_NOW);
+  const shop = openShop(counter, diary, town, counter.today());
+  const front = SHOP.staff[0]?.initials ?? '';
+  const slipped: DemoAnimal[] = [];
+  for (const season of SEASONS.seasons) {
+    const animals = herdOf(season, town, shop.lastDay);
+    if (season.mistakes) slipped.push(...plantSlips(animals, shop.lastDay));
+    if (season.mistakes) planDeliveries(shop, season);
+    if (season.mistakes) planCoolers(shop, season);
+    if (season.quotes > 0) planQuotes(shop, season, animals);
+    planSausage(shop, season);
+    for (const animal of animals) {
+      planIntake(shop, animal, front);
+      planCutting(shop, animal);
+    }
+    for (const day of LEARNS) diary.note(momentAt(addDays(season.opens, day), 0), () => counter.learn());
+  }
+  await diary.live(DEMO_NOW, counter.setClock);
+  return {
+    slipped: slipped.map((animal) => ({
+      ticket: animal.ticket,
+      typed: allWeights(animal).find(({ slip }) => slip)?.slip?.typed ?? '',
+    })),
+  };
+}

@@ -1,0 +1,72 @@
+/** When whose trim goes to the grinder: one owner's on the next working day, some kept for the day sausage is made. */
+import { GRAMS_PER } from '../core/values/units.ts';
+import type { DemoAnimal } from './animal.ts';
+import { momentAt, nextWorkday } from './calendar.ts';
+import { grind } from './grinding.ts';
+import { foundPositive, ready } from './hand-over.ts';
+import { ORDERS, type InventedSeason } from './invention.ts';
+import type { AlsoGround } from '../desk/contract/contract.ts';
+import { reachesForSausage } from './sausage.ts';
+import type { Shop } from './shop-day.ts';
+
+const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
+/** On the last day half the morning's batches are still to come when the demo stands still. */
+const LAST_DAY = [8 * 60 + 30, 13 * 60] as const;
+const SAME_DAY = 0.45;
+const SAUSAGE_AT = 9 * 60 + 50;
+const SAUSAGE_PACK_GRAMS = GRAMS_PER.lb;
+
+export function planGrind(shop: Shop, animal: DemoAnimal): void {
+  const { draw, cutOn, order, cutter: by } = animal;
+  const { fat, targetFat, grindProduct: product, packageGrams } = order.instructions;
+  const left = trimLeft(shop, animal);
+  // A slip at the table may have left too little of it.
+  const sausage = order.sausageGrams > 0 && reachesForSausage(order, left);
+  const done = () => (sausage ? void shop.sausage.push(animal) : ready(shop, animal));
+  const grams = sausage ? left - order.sausageGrams : null;
+  const asked = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
+  const happens = () => (foundPositive(shop, animal) ? undefined : grind(shop, asked));
+  if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.soon(draw.between(20, 60), happens);
+  const day = nextWorkday(cutOn);
+  shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);
+}
+
+/** Sausage days: who waits, up to so many; too few wait for the next one, unless there is none. */
+export function planSausage(shop: Shop, season: InventedSeason): void {
+  const { products, leastOwners, mostOwners } = ORDERS.sausage;
+  for (const [i, day] of season.pools.entries())
+    shop.diary.note(momentAt(day, SAUSAGE_AT), async () => {
+      const last = i === season.pools.length - 1;
+      for (const product of products) {
+        const waiting = shop.sausage.filter((owner) => sausageOf(owner)?.product === product);
+        if (waiting.length < (last ? 1 : leastOwners)) continue;
+        await makeSausage(shop, waiting.slice(0, last ? waiting.length : mostOwners));
+      }
+    });
+}
+
+async function makeSausage(shop: Shop, owners: DemoAnimal[]): Promise<void> {
+  shop.sausage = shop.sausage.filter((owner) => !owners.includes(owner));
+  const [first] = owners;
+  const order = first && sausageOf(first);
+  if (!order) return;
+  await grind(shop, {
+    owners,
+    grams: null,
+    fat: order.fat,
+    targetFat: order.targetFat,
+    product: order.product,
+    packageGrams: SAUSAGE_PACK_GRAMS,
+    by: first.cutter,
+    done: () => owners.forEach((owner) => ready(shop, owner)),
+  });
+}
+
+function sausageOf({ order }: DemoAnimal): AlsoGround | undefined {
+  return order.instructions.alsoGround[0];
+}
+
+function trimLeft({ counter }: Shop, { id }: DemoAnimal): number {
+  const sums = counter.book.weighings.sums(id);
+  return (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
+}

@@ -1,0 +1,68 @@
+/** What is really in an invented animal, before anyone weighs it: the world that the yield model believes in. */
+import type { SpeciesProfile } from '../core/species/species.ts';
+import { withinShop } from '../core/yield/columns.ts';
+import { damageOfAll, splitPriors } from '../core/yield/prior.ts';
+import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../core/yield/tree.ts';
+import type { Age, Brought, Sex } from '../desk/contract/contract.ts';
+import type { Draw } from './draw.ts';
+import { SHOP, type DamageSeen } from './invention.ts';
+
+export interface Made {
+  profile: SpeciesProfile;
+  brought: Brought;
+  sex: Sex;
+  age: Age;
+  damage: DamageSeen;
+  /** Hanging weight, or the weight received of pieces. */
+  baseGrams: number;
+  cutsShare: number;
+  savesFat: boolean;
+  /** The cutter's own touch, in spreads. */
+  cutterShift: number;
+}
+
+/** How far each thing moves a split, in animal-to-animal spreads; our own choice. */
+const AGE_MOVES: Readonly<Record<Age, number>> = { young: -0.4, yearling: 0, adult: 0.1, unknown: 0 };
+const DAMAGE_MOVES: Readonly<Record<DamageSeen, { takeHome: number; damage: number }>> = {
+  none: { takeHome: 0.3, damage: -1 },
+  some: { takeHome: 0, damage: 0.1 },
+  heavy: { takeHome: -0.9, damage: 1.1 },
+};
+/** A clean animal has next to nothing cut away. */
+const CLEAN = 0.6;
+
+/** Grams of every part; they add up to `baseGrams`. */
+export function truthOf(made: Made, draw: Draw): Record<Part, number> {
+  const base = baseOf(made.brought) ?? 'carcass';
+  const published = splitPriors(made.profile, base, made.sex);
+  // Published damage is a mean over all animals; which of them have none is made up below.
+  const priors = { ...published, damage: { ...published.damage, ...damageOfAll(made.profile) } };
+  const share = {} as Record<Split, number>;
+  for (const split of SPLITS) {
+    const { middle, spread, animals } = priors[split];
+    const z = movesOf(split, made) + draw.normal();
+    share[split] = shareOf(middle + spread * withinShop(animals) * z);
+  }
+  share.wholeCuts = Math.min(0.95, Math.max(0.05, made.cutsShare + 0.04 * draw.normal()));
+  if (made.damage === 'none' && draw.maybe(CLEAN)) share.damage = 0;
+  const parts = divide(made.baseGrams, share, base);
+  return made.savesFat ? parts : thrownFat(parts);
+}
+
+/** Fat that nobody wants goes with the sinew. */
+function thrownFat(parts: Record<Part, number>): Record<Part, number> {
+  const { fatSaved, sinew, takeHome, loss } = parts;
+  return {
+    ...parts,
+    fatSaved: 0,
+    sinew: sinew + fatSaved,
+    takeHome: takeHome - fatSaved,
+    loss: loss + fatSaved,
+  };
+}
+
+function movesOf(split: Split, { age, damage, cutterShift }: Made): number {
+  const shop = SHOP.shopShift[split] ?? 0;
+  if (split === 'takeHome') return shop + cutterShift + AGE_MOVES[age] + DAMAGE_MOVES[damage].takeHome;
+  return split === 'damage' ? shop + DAMAGE_MOVES[damage].damage : shop;
+}

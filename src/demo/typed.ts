@@ -1,0 +1,53 @@
+/** Weights as a person types them off the scale, and the slips that persons make. */
+import { parseReading, readingGrams } from '../core/values/reading.ts';
+import { GRAMS_PER, roundToStep, toGrams } from '../core/values/units.ts';
+import type { Draw } from './draw.ts';
+import { SHOP, type SlipKind } from './invention.ts';
+
+const STEP = SHOP.settings.step;
+/** One step of the shop's scale. */
+export const STEP_GRAMS = toGrams(STEP, SHOP.settings.unit);
+/** A shop that thinks in pounds now and then reads another scale. */
+const OUNCES = 0.025;
+const KILOS = 0.03;
+const KILO_STEP = 0.02;
+
+/** In the shop's unit and steps; at least one step. */
+export function typedOf(grams: number): string {
+  return Math.max(STEP, roundToStep(grams / GRAMS_PER[SHOP.settings.unit], STEP)).toFixed(2);
+}
+
+/** Mostly as `typedOf`, now and then in pounds and ounces or off the kilogram scale. */
+export function typedSomehow(grams: number, draw: Draw): string {
+  const pounds = grams / GRAMS_PER.lb;
+  if (draw.maybe(OUNCES) && pounds > 5) {
+    const ounces = Math.round(pounds * 16);
+    return `${Math.floor(ounces / 16)} lb ${ounces % 16} oz`;
+  }
+  if (draw.maybe(KILOS) && pounds > 5) return `${roundToStep(grams / GRAMS_PER.kg, KILO_STEP).toFixed(2)} kg`;
+  return typedOf(grams);
+}
+
+export function gramsOf(typed: string): number {
+  return readingGrams(parseReading(typed, SHOP.settings.unit));
+}
+
+/** What stands in the book after the slip, or null where this text cannot slip so. Only plain pounds slip. */
+export function slipped(typed: string, slip: SlipKind): string | null {
+  const [whole = '', decimals = ''] = typed.split('.');
+  if (!/^\d+$/.test(whole) || !/^\d+$/.test(decimals)) return null;
+  switch (slip) {
+    case 'digits swapped':
+      return whole.length < 2 || whole[1] === '0' || whole[0] === whole[1]
+        ? null
+        : `${whole[1]}${whole[0]}${whole.slice(2)}.${decimals}`;
+    case 'digit missing':
+      return whole.length < 2 || whole[1] === '0' ? null : `${whole.slice(1)}.${decimals}`;
+    case 'decimal slipped':
+      return `${whole}${decimals[0] ?? ''}.${decimals.slice(1)}0`;
+    case 'kilograms as pounds':
+      return roundToStep(gramsOf(typed) / GRAMS_PER.kg, KILO_STEP).toFixed(2);
+    case 'weighed twice':
+      return typed;
+  }
+}

@@ -1,0 +1,109 @@
+/** Which weights of an animal the shop writes down, and what is typed for each. */
+import { learnShrink } from '../core/cold/shrink-model.ts';
+import type { SpeciesProfile } from '../core/species/species.ts';
+import { GRAMS_PER } from '../core/values/units.ts';
+import type { Part } from '../core/yield/tree.ts';
+import type { Brought, CutPart, NonePart } from '../desk/contract/contract.ts';
+import type { Draw } from './draw.ts';
+import type { SlipKind } from './invention.ts';
+import { typedOf, typedSomehow } from './typed.ts';
+
+export interface PlannedWeight {
+  stage: 'received' | 'hanging' | 'cut';
+  part: 'carcass' | CutPart;
+  typed: string;
+  slip?: PlannedSlip;
+}
+
+export interface PlannedSlip {
+  kind: SlipKind;
+  /** What stands in the book first. */
+  typed: string;
+  /** Why the shop put it right; null where it did not notice. */
+  reason: string | null;
+}
+
+export interface Weights {
+  intake: PlannedWeight[];
+  /** Of a skinned carcass, weighed again just before it is cut. */
+  hook: PlannedWeight[];
+  /** A whole animal is skinned and hung within hours. */
+  hookAtIntake: boolean;
+  table: PlannedWeight[];
+  /** Parts that a shop which weighs every part states there is none of. */
+  none: NonePart[];
+}
+
+interface Asked {
+  profile: SpeciesProfile;
+  brought: Brought;
+  baseGrams: number;
+  days: number;
+  truth: Record<Part, number>;
+  detailed: boolean;
+  weighsTrim: boolean;
+}
+
+/** What a tote holds before somebody must lift it. */
+const TOTE_GRAMS = 50 * GRAMS_PER.lb;
+const WEIGHED_AGAIN = 0.3;
+/** The made-up cooler is as published. */
+const PUBLISHED = learnShrink([], () => undefined);
+/** Less than this is swept up, not weighed. */
+const LEAST_GRAMS = 150;
+
+export function weightsOf(asked: Asked, draw: Draw): Weights {
+  const { brought, profile, baseGrams, days } = asked;
+  const table = tableOf(asked, draw);
+  const none = noneOf(asked);
+  const received = (grams: number): PlannedWeight[] => [
+    { stage: 'received', part: 'carcass', typed: typedSomehow(grams, draw) },
+  ];
+  const hanging: PlannedWeight[] = [
+    { stage: 'hanging', part: 'carcass', typed: typedSomehow(baseGrams, draw) },
+  ];
+  if (brought === 'whole') {
+    const { mean, sd } = profile.ratios.dressedToHanging;
+    const intake = received(baseGrams / (mean + 0.7 * sd * draw.normal()));
+    return { intake, hook: hanging, hookAtIntake: true, table, none };
+  }
+  if (brought === 'skinned' && days > 0 && draw.maybe(WEIGHED_AGAIN)) {
+    const shrink = PUBLISHED.expected(
+      { species: profile.code, brought, receivedGrams: baseGrams, days },
+      profile,
+    );
+    const intake = received(baseGrams / (1 - shrink.mean - 0.7 * shrink.sd * draw.normal()));
+    return { intake, hook: hanging, hookAtIntake: false, table, none };
+  }
+  return { intake: received(baseGrams), hook: [], hookAtIntake: false, table, none };
+}
+
+/** Waste first or last, as the cutter likes; a quick animal only has its trim and saved fat weighed. */
+function tableOf({ truth, detailed, weighsTrim }: Asked, draw: Draw): PlannedWeight[] {
+  const totes = (part: CutPart, grams: number) => totesOf(part, grams, draw);
+  const trim = weighsTrim || detailed ? totes('trim', truth.trim) : [];
+  const fat = totes('fat saved', truth.fatSaved);
+  if (!detailed) return [...trim, ...fat];
+  const waste = [...totes('sinew', truth.sinew), ...totes('bone', truth.bone)];
+  const meat = [...totes('whole cuts', truth.wholeCuts), ...trim];
+  const damage = totes('damage', truth.damage);
+  return draw.maybe(0.5) ? [...damage, ...meat, ...fat, ...waste] : [...damage, ...waste, ...fat, ...meat];
+}
+
+/** What the cutter says aloud and keeps, so that a missing tote is not taken for a forgotten one. */
+function noneOf({ truth, detailed }: Asked): NonePart[] {
+  return detailed && truth.damage < LEAST_GRAMS ? ['damage'] : [];
+}
+
+function totesOf(part: CutPart, grams: number, draw: Draw): PlannedWeight[] {
+  if (grams < LEAST_GRAMS) return [];
+  const count = Math.ceil(grams / TOTE_GRAMS);
+  const fills = Array.from({ length: count }, () => draw.between(0.8, 1.2));
+  const all = fills.reduce((total, fill) => total + fill, 0);
+  return fills.map((fill) => {
+    const share = (grams * fill) / all;
+    // The grinder takes trim and fat back out in the shop's own steps.
+    const typed = part === 'trim' || part === 'fat saved' ? typedOf(share) : typedSomehow(share, draw);
+    return { stage: 'cut', part, typed };
+  });
+}

@@ -1,0 +1,102 @@
+import * as v from 'valibot';
+import type { HunterFields, HunterRow } from '../../book/records/hunters.ts';
+import { by, id, needed, text } from '../input/input.ts';
+import { read, write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { HunterCard } from '../contract/contract.ts';
+
+export const hunterFields = {
+  name: needed(200),
+  phone: text(60),
+  email: text(200),
+  address: text(500),
+  licence: text(80),
+  refusesPooling: v.optional(v.boolean(), false),
+};
+
+/** Hunters by part of a name or of a phone number; nothing typed gives the newest. */
+export const find = read(v.object({ text: text(200) }), (room, input) =>
+  room.book.hunters.find(input.text).map(hunterCard),
+);
+
+/** Writes a hunter in, or changes one; why is kept where it is said. */
+export const save = write(
+  v.object({ id: v.optional(id), ...hunterFields, reason: text(300), by }),
+  (room, { id: known, reason, by: initials, ...fields }) => {
+    const hunterId = known ?? addHunter(room, fields, initials);
+    if (known !== undefined) changeHunter(room, known, fields, { reason, by: initials });
+    return hunterCard(hunterOf(room, hunterId));
+  },
+);
+
+export function addHunter(room: DeskRoom, fields: HunterFields, by: string): number {
+  const hunterId = room.book.hunters.add(fields, room.now());
+  // What was written is in the hunter's own row: it may have to be removed there one day, and an audit is for good.
+  room.book.audit.note({ record: 'hunter', recordId: hunterId, act: 'add', at: room.now(), by });
+  return hunterId;
+}
+
+/**
+ * Changes what is given and different, keeping what stood there before. @returns whether anything was
+ * @throws Trouble `hunter.unknown`, `hunter.gone`
+ */
+export function changeHunter(
+  room: DeskRoom,
+  hunterId: number,
+  wanted: { [Field in keyof HunterFields]?: HunterFields[Field] | undefined },
+  said: { reason: string; by: string },
+): boolean {
+  const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(room, hunterId));
+  const before: HunterFields = { name, phone, email, address, licence, refusesPooling };
+  const changed = (Object.keys(before) as (keyof HunterFields)[]).filter(
+    (field) => wanted[field] !== undefined && wanted[field] !== before[field],
+  );
+  if (changed.length === 0) return false;
+  presentHunterOf(room, hunterId);
+  const only = (fields: typeof wanted) => Object.fromEntries(changed.map((field) => [field, fields[field]]));
+  room.book.hunters.change(hunterId, { ...before, ...only(wanted) });
+  room.book.audit.note({
+    record: 'hunter',
+    recordId: hunterId,
+    act: 'change',
+    before: only(before),
+    after: only(wanted),
+    at: room.now(),
+    ...said,
+  });
+  return true;
+}
+
+/** @throws Trouble `hunter.unknown` */
+export function hunterOf(room: DeskRoom, hunterId: number): HunterRow {
+  const found = room.book.hunters.get(hunterId);
+  if (!found) throw new Trouble('missing', 'hunter.unknown', { field: 'hunter' });
+  return found;
+}
+
+/**
+ * A hunter whose details are in the book: after they were removed nothing new is written to that row.
+ * @throws Trouble `hunter.unknown`, `hunter.gone`
+ */
+export function presentHunterOf(room: DeskRoom, hunterId: number): HunterRow {
+  const hunter = hunterOf(room, hunterId);
+  if (room.book.removedDetails.removedAt(hunterId) !== null)
+    throw new Trouble('refused', 'hunter.gone', { field: 'hunter', with: { name: hunter.name } });
+  return hunter;
+}
+
+export function hunterCard(row: HunterRow): HunterCard {
+  const { refuses_pooling, last_ticket, ...rest } = row;
+  return {
+    id: rest.id,
+    name: rest.name,
+    phone: rest.phone,
+    email: rest.email,
+    address: rest.address,
+    licence: rest.licence,
+    animals: rest.animals,
+    refusesPooling: refuses_pooling === 1,
+    lastTicket: last_ticket,
+  };
+}

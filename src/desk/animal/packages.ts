@@ -1,0 +1,44 @@
+/** What of an animal lies packed: straight from the Table, and its share of each batch. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { WeighingRecord } from '../../book/records/weighings.ts';
+import { ownersOf } from './owners.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { AnimalPage } from '../contract/contract.ts';
+
+export function packagesOf(
+  room: DeskRoom,
+  animal: Pick<AnimalRow, 'id' | 'ticket'>,
+  weighings: readonly WeighingRecord[],
+): AnimalPage['packages'] {
+  const own = weighings
+    .filter((row) => row.stage === 'packed' && row.void_at === null)
+    .map((row) => ({
+      product: row.product ?? '',
+      count: row.count ?? 0,
+      grams: row.grams,
+      batch: null,
+      places: placesOf([row]),
+    }));
+  const ground = room.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
+    const mine = ownersOf(room, id).find(({ ticket }) => ticket === animal.ticket);
+    const packed = room.book.weighings
+      .ofBatch(id)
+      .filter((row) => row.stage === 'packed' && row.void_at === null);
+    if (!mine || packed.length === 0) return [];
+    return [
+      {
+        product: packed[0]?.product ?? '',
+        count: mine.packages,
+        grams: mine.shareGrams,
+        batch: name,
+        places: placesOf(packed),
+      },
+    ];
+  });
+  return [...own, ...ground];
+}
+
+/** Freezer places of weighings, each once, in the order of packing. */
+function placesOf(rows: readonly WeighingRecord[]): string[] {
+  return [...new Set(rows.flatMap(({ place }) => (place ? [place] : [])))];
+}

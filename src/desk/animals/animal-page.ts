@@ -1,0 +1,163 @@
+/** Everything that the Table shows of one animal, put together from the book and the core. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { WeightSums } from '../../book/records/weighings.ts';
+import { daysBetween } from '../../core/values/dates.ts';
+import { hangState } from '../../core/cold/hanging.ts';
+import { balanceOfAnimal } from '../weighing/animal-weights.ts';
+import { dueOf } from '../bills/due.ts';
+import { whereOf } from '../coolers/coolers.ts';
+import { hunterCard, hunterOf } from '../animal/hunters.ts';
+import { heldGrind } from '../animal/grinder-traces.ts';
+import { heldWith } from '../animal/hold-rules.ts';
+import { instructionsOf } from '../animal/instructions.ts';
+import { packagesOf } from '../animal/packages.ts';
+import { noneOf } from '../weighing/part-none.ts';
+import { primalsWeighed } from '../animal/primals.ts';
+import { lacksOf } from '../input/record-sets.ts';
+import { resultsOf } from './test-results.ts';
+import { speciesCard } from '../supplied/resources.ts';
+import { sourceTold } from '../supplied/sources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { AnimalPage, CutPart, LadderPiece } from '../contract/contract.ts';
+import { PART_OF, weighedOf } from '../animal/weighed-parts.ts';
+import { shareBase } from '../weighing/weighing-check.ts';
+import { weighingRow } from '../weighing/weighing-row.ts';
+import { takeHomeGrams } from '../learning/take-home.ts';
+
+export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
+
+export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
+  const { book, settings } = room;
+  const species = room.species.of(animal.species);
+  const weighings = book.weighings.ofAnimal(animal.id);
+  const sums = book.weighings.sums(animal.id);
+  const base = shareBase(animal, sums, species);
+  const shares = room.yields.sharesBeside(animal);
+  const hunter = hunterOf(room, animal.hunter_id);
+  const hold = book.animals.hold(animal.id);
+  const lot = book.fat.ofAnimal(animal.id);
+  const release = book.records.releaseOf(animal.id);
+  const disposal = book.records.disposalOf(animal.id) ?? null;
+  const days = Math.max(0, daysBetween(animal.received_on, room.today()));
+  const parts = book.animals.parts(animal.id);
+  const balance = balanceOfAnimal(room, animal, weighings, sums);
+  return {
+    id: animal.id,
+    ticket: animal.ticket,
+    formerTickets: book.animals.formerTickets(animal.id),
+    species: speciesCard(species, room.species.own.has(species.code)),
+    sex: animal.sex,
+    age: animal.age,
+    brought: animal.brought,
+    legs: animal.legs,
+    parts,
+    origin: animal.origin,
+    hunter: hunterCard(hunter),
+    licence: animal.licence,
+    tag: animal.tag,
+    killDate: animal.kill_date,
+    killArea: animal.kill_area,
+    deliverer: { name: animal.deliverer_name, address: animal.deliverer_address },
+    lacks: lacksOf(
+      {
+        ...animal,
+        address: hunter.address,
+        phone: hunter.phone,
+        details_removed_at: book.removedDetails.removedAt(hunter.id),
+        received_grams: sums?.received ?? null,
+        hanging_grams: sums?.hanging ?? null,
+      },
+      settings.recordFields,
+    ),
+    receivedOn: animal.received_on,
+    promisedOn: animal.promised_on,
+    condition: animal.condition,
+    damage: animal.damage,
+    detail: animal.detail,
+    stage: animal.stage,
+    days,
+    hangState: hangState(days, {
+      readyDays: settings.hangingReadyDays,
+      limitDays: settings.hangingLimitDays,
+    }),
+    hold: hold
+      ? {
+          id: hold.id,
+          reason: hold.reason,
+          sample: hold.sample,
+          openedAt: hold.at,
+          positive: hold.positive === 1,
+        }
+      : null,
+    where: whereOf(room, animal),
+    instructions: instructionsOf(room, animal.id),
+    weighings: weighings.map(weighingRow),
+    none: noneOf(room, animal.id, weighings),
+    weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
+    ladder: ladderOf(sums),
+    expected: expectedOf(shares, base, sums),
+    expectedFrom: {
+      ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
+      ...sourceTold(species.takeHome),
+    },
+    primals: primalsWeighed(species, parts, weighings, base, (id) =>
+      balance.suspects.some(({ weighingId }) => weighingId === id),
+    ),
+    primalsFrom: sourceTold(species.primalsFrom),
+    balance,
+    trimGrams: sums?.trim ?? 0,
+    trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),
+    ownFat: lot ? { lotId: lot.id, grams: lot.start_grams, leftGrams: Math.max(0, lot.left_grams) } : null,
+    takeHomeGrams: sums ? (takeHomeGrams({ ...animal, ...sums }) ?? 0) : 0,
+    batches: book.batches
+      .ofAnimal(animal.id)
+      .map(({ id, name, product, state }) => ({ id, name, product, state })),
+    packages: packagesOf(room, animal, weighings),
+    release: release ? { to: release.given_to, on: release.released_on, by: release.by } : null,
+    disposal: disposal && {
+      what: disposal.what,
+      how: disposal.how,
+      reason: disposal.reason,
+      on: disposal.disposed_on,
+      by: disposal.by,
+    },
+    bill: dueOf(room, animal.id),
+    results: resultsOf(room, animal.id),
+    waitsFor: heldWith(room, animal.id),
+    heldGrinds: hold
+      ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(room, batch, animal.ticket) ?? [])
+      : [],
+    pooledWith: book.batches.pooledWith(animal.id),
+  };
+}
+
+function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {
+  const base = sums?.hanging ?? sums?.received ?? null;
+  if (!sums || base === null) return null;
+  const pieces: LadderPiece[] = CUT_PARTS.map((part) => ({
+    part,
+    grams: weighedOf(sums, PART_OF[part] ?? 'meat'),
+  }))
+    .filter(({ grams }) => grams > 0)
+    .map((piece) => ({ ...piece, share: piece.grams / base }));
+  const rest = base - pieces.reduce((total, { grams }) => total + grams, 0);
+  return { baseGrams: base, base: sums.hanging === null ? 'received' : 'hanging', pieces, restGrams: rest };
+}
+
+/** Shares are said of the weight that the ladder shows, also when that still has its hide on. */
+function expectedOf(
+  shares: ReturnType<DeskRoom['yields']['shares']>,
+  base: number | null,
+  sums: WeightSums | undefined,
+): AnimalPage['expected'] {
+  const shown = sums?.hanging ?? sums?.received ?? null;
+  const scale = base === null || shown === null ? 1 : base / shown;
+  const said = [
+    ...CUT_PARTS.map((part) => [part, PART_OF[part]] as const),
+    ['take-home', 'takeHome'] as const,
+    ['shrink', 'shrink'] as const,
+  ];
+  return said.flatMap(([part, known]) =>
+    known ? [{ part, low: shares[known].low * scale, high: shares[known].high * scale }] : [],
+  );
+}

@@ -1,0 +1,40 @@
+import { FATS } from '../supplied/resources.ts';
+import type { HistoryChange, Instructions } from '../contract/contract.ts';
+
+/** What new cutting instructions changed in those before, field by field and piece by piece. */
+export function orderChanges(
+  before: Instructions,
+  after: Instructions,
+  nameOf: (primal: string) => string,
+): HistoryChange[] {
+  const plain = (
+    [
+      ['cutsShare', (one) => one.cutsShare],
+      ['fat', (one) => fatName(one.fat)],
+      ['targetFat', (one) => one.targetFat],
+      ['grindProduct', (one) => one.grindProduct],
+      ['pattyGrams', (one) => one.pattyGrams],
+      ['packageGrams', (one) => one.packageGrams],
+      ['alsoGround', (one) => one.alsoGround.map(({ product }) => product).join(', ')],
+      ['extras', (one) => one.extras.join(', ')],
+      ['note', (one) => one.note],
+    ] satisfies [string, (one: Instructions) => string | number | null][]
+  ).map(([field, said]) => ({ field, before: said(before), after: said(after) }));
+  const primals = [...new Set([...before.primals, ...after.primals].map(({ primal }) => primal))];
+  const pieces = primals.map((primal) => ({
+    field: 'piece',
+    of: nameOf(primal),
+    before: orderOf(before, primal),
+    after: orderOf(after, primal),
+  }));
+  return [...plain, ...pieces].filter((change) => change.before !== change.after);
+}
+
+function orderOf({ primals }: Instructions, primal: string): string | null {
+  const order = primals.find((one) => one.primal === primal);
+  return order ? [order.as, order.size].filter(Boolean).join(', ') : null;
+}
+
+function fatName(fat: string): string {
+  return FATS.find(({ code }) => code === fat)?.name ?? fat;
+}

@@ -1,0 +1,82 @@
+/** The history of one animal: what was done to it and to its record, by whom, and what stood there before. */
+import * as v from 'valibot';
+import type { HistoryRow } from '../../book/records/history.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
+import { orderChanges } from './history-orders.ts';
+import { id } from '../input/input.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { HistoryChange, HistoryEntry, HistoryKind, Instructions } from '../contract/contract.ts';
+import { animalOf } from '../animal/closed.ts';
+
+/** Newest first. @throws Trouble `animal.unknown` */
+export const history = read(v.object({ id }), (room, input): HistoryEntry[] => {
+  const species = room.species.of(animalOf(room, input.id).species);
+  return room.book.history
+    .ofAnimal(input.id)
+    .map((row) => entryOf(room, species, row))
+    .filter((entry) => !toldElsewhere(entry));
+});
+
+type Side = Record<string, string | number | boolean | null> | null;
+
+function entryOf(room: DeskRoom, species: SpeciesProfile, row: HistoryRow): HistoryEntry {
+  const { reason, before, after, ...facts } = JSON.parse(row.facts) as {
+    reason?: string | null;
+    before?: Side;
+    after?: Side;
+  } & Record<string, string | number | null>;
+  const what = row.what as HistoryKind;
+  const primal = typeof facts.primal === 'string' ? nameOf(species, facts.primal) : null;
+  return {
+    at: row.at,
+    by: row.by,
+    what,
+    facts: { ...facts, ...(primal !== null && { primal }) },
+    changes: changesOf(room, species, what, before ?? null, after ?? null),
+    reason: reason ?? '',
+  };
+}
+
+function changesOf(
+  room: DeskRoom,
+  species: SpeciesProfile,
+  what: HistoryKind,
+  before: Side,
+  after: Side,
+): HistoryChange[] {
+  if (after === null || before === null) return [];
+  if (what === 'instructed')
+    return orderChanges(
+      { ...USUAL_INSTRUCTIONS, ...(before as unknown as Partial<Instructions>) },
+      { ...USUAL_INSTRUCTIONS, ...(after as unknown as Partial<Instructions>) },
+      (primal) => nameOf(species, primal),
+    );
+  return Object.keys(after)
+    .filter((field) => field in before && before[field] !== after[field])
+    .map((field) => ({
+      field,
+      before: saidOf(room, field, before[field]),
+      after: saidOf(room, field, after[field]),
+    }));
+}
+
+function saidOf(room: DeskRoom, field: string, value: unknown): string | number | null {
+  if (field === 'species' && typeof value === 'string') return room.species.of(value).name;
+  if (field === 'hunter_id' && typeof value === 'number') return room.book.hunters.get(value)?.name ?? null;
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return typeof value === 'string' || typeof value === 'number' ? value : null;
+}
+
+/** Handing over and disposal have sentences of their own, which say more than that the stage changed. */
+function toldElsewhere({ what, changes }: HistoryEntry): boolean {
+  if (what !== 'changed' || changes.length === 0) return false;
+  return changes.every(
+    ({ field, after }) => field === 'stage' && (after === 'released' || after === 'disposed'),
+  );
+}
+
+function nameOf(species: SpeciesProfile, primal: string): string {
+  return species.primals.find(({ code }) => code === primal)?.name ?? primal;
+}

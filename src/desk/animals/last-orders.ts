@@ -1,0 +1,50 @@
+import * as v from 'valibot';
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { id, needed } from '../input/input.ts';
+import { instructionsOf } from '../animal/instructions.ts';
+import { hunterOf } from '../animal/hunters.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { Instructions } from '../contract/contract.ts';
+
+export interface LastOrders {
+  ticket: string;
+  receivedOn: string;
+  speciesName: string;
+  sameSpecies: boolean;
+  instructions: Instructions;
+}
+
+/**
+ * How the hunter wanted it last time: the newest animal of the species, else of the same build of body, else any.
+ * Primals come along only where this species has them.
+ */
+export const lastOrders = read(
+  v.object({ hunterId: id, species: needed(40) }),
+  (room, input): LastOrders | null => {
+    const wanted = room.species.of(input.species);
+    const earlier = room.book.animals.instructedOf(hunterOf(room, input.hunterId).id);
+    const bodyOf = ({ species }: AnimalRow) => room.species.of(species).body;
+    const found =
+      earlier.find(({ species }) => species === wanted.code) ??
+      earlier.find((animal) => bodyOf(animal) === wanted.body) ??
+      earlier[0];
+    return found ? lastOf(room, found, wanted) : null;
+  },
+);
+
+function lastOf(
+  room: DeskRoom,
+  animal: AnimalRow,
+  wanted: { code: string; primals: readonly { code: string }[] },
+): LastOrders {
+  const instructions = instructionsOf(room, animal.id);
+  const fits = instructions.primals.every(({ primal }) => wanted.primals.some(({ code }) => code === primal));
+  return {
+    ticket: animal.ticket,
+    receivedOn: animal.received_on,
+    speciesName: room.species.of(animal.species).name,
+    sameSpecies: animal.species === wanted.code,
+    instructions: fits ? instructions : { ...instructions, primals: [] },
+  };
+}

@@ -1,0 +1,83 @@
+import * as v from 'valibot';
+import type { HookRow } from '../../book/records/animals.ts';
+import { cutOrder } from '../../core/cold/cut-order.ts';
+import { daysBetween } from '../../core/values/dates.ts';
+import { hangState } from '../../core/cold/hanging.ts';
+import { trimWaiting } from '../grinder/blend-sources.ts';
+import { whereOf } from '../coolers/coolers.ts';
+import { heldWith } from '../animal/hold-rules.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { Hook, NextCut, RailLook } from '../contract/contract.ts';
+
+/** What hangs, what is next, what is ready, and how much of each. */
+export const look = read(v.object({}), (room): RailLook => {
+  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays } = room.settings;
+  const rows = room.book.animals.inShop();
+  const at = (...stages: HookRow['stage'][]) => rows.filter(({ stage }) => stages.includes(stage));
+  const hooks: Hook[] = at('hanging', 'cutting', 'packing').map((row) => {
+    const days = daysSince(room, row.received_on);
+    return {
+      id: row.id,
+      ticket: row.ticket,
+      species: row.species,
+      speciesName: room.species.of(row.species).name,
+      hunter: row.hunter,
+      brought: row.brought,
+      stage: row.stage,
+      days,
+      state: hangState(days, { readyDays, limitDays }),
+      hold: row.hold,
+      grams: row.grams,
+      promisedOn: row.promised_on,
+      where: whereOf(room, row),
+    };
+  });
+  return {
+    hooks,
+    next: nextOf(room, at('hanging')),
+    ready: at('ready').map((row) => ({
+      id: row.id,
+      ticket: row.ticket,
+      hunter: row.hunter,
+      speciesName: room.species.of(row.species).name,
+      days: daysSince(room, row.ready_on ?? room.today()),
+      hold: row.hold,
+      waits: heldWith(room, row.id).length > 0,
+    })),
+    counts: {
+      hanging: at('hanging').length,
+      cutting: at('cutting').length,
+      packing: at('packing').length,
+      ready: at('ready').length,
+      hangingGrams: at('hanging').reduce((total, { grams }) => total + (grams ?? 0), 0),
+    },
+    limitDays,
+    trimWaiting: trimWaiting(room).length,
+  };
+});
+
+/** After a positive result an animal is never cut, whatever the shop's rule. */
+function nextOf(room: DeskRoom, hanging: readonly HookRow[]): NextCut[] {
+  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays, cutWhileHeld } = room.settings;
+  const today = room.today();
+  const animals = hanging
+    .filter(({ hold }) => hold !== 'positive')
+    .map((row) => ({
+      id: row.id,
+      days: daysSince(room, row.received_on),
+      promisedInDays: row.promised_on === null ? null : daysBetween(today, row.promised_on),
+      grams: row.grams,
+      held: row.hold !== null,
+    }));
+  const tickets = new Map(hanging.map(({ id, ticket }) => [id, ticket]));
+  return cutOrder(animals, { readyDays, limitDays, cutWhileHeld }).map(({ id, why }) => ({
+    id,
+    ticket: tickets.get(id) ?? '',
+    why,
+  }));
+}
+
+function daysSince(room: DeskRoom, date: string): number {
+  return Math.max(0, daysBetween(date, room.today()));
+}

@@ -1,0 +1,94 @@
+/** What a laboratory reported on a held animal: kept as a result, from which the hold follows. */
+import * as v from 'valibot';
+import type { HoldStanding } from '../../book/records/test-results.ts';
+import { compareDates } from '../../core/values/dates.ts';
+import { askFar, isSure, refuseFuture, RESULT_DAYS } from '../input/day-doubts.ts';
+import { by, id, optionalDate, sureOf, text } from '../input/input.ts';
+import { write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { TestResult } from '../contract/contract.ts';
+import { animalOf } from '../animal/closed.ts';
+
+/**
+ * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a
+ * result that was entered by mistake, so that the hold waits again. A second result of one hold corrects the first
+ * and wants the reason; the first stays to be read. Entered without a sample number it is that of the hold.
+ * @throws Trouble `hold.none`, `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
+ * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `sure` to keep it all the same)
+ */
+export const testResult = write(
+  v.object({
+    id,
+    /** Left out: the hold that lasts. */
+    holdId: v.optional(id),
+    result: v.picklist(['positive', 'not detected', 'none'], 'choice.result'),
+    sample: text(80),
+    lab: text(120),
+    on: optionalDate,
+    note: text(500),
+    reason: text(300),
+    sure: sureOf,
+    by,
+  }),
+  (room, input) => {
+    const animal = animalOf(room, input.id);
+    const holdId = input.holdId ?? room.book.animals.hold(animal.id)?.id ?? 0;
+    const known = room.book.testResults.standing(holdId);
+    if (!known || known.animal_id !== animal.id || known.lifted === 1)
+      throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
+    checkCorrection(animal.ticket, known, input);
+    const on = input.on ?? room.today();
+    refuseFuture(on, room.today(), 'on');
+    if (animal.kill_date && compareDates(on, animal.kill_date) < 0)
+      throw new Trouble('invalid', 'result.before-kill', { field: 'on' });
+    askFar(input.sure, 'on', on, room.today(), { ago: RESULT_DAYS });
+    const sample = input.sample || known.sample;
+    if (!isSure(input.sure, 'result.other-sample') && known.sample !== '' && sample !== known.sample)
+      throw new Trouble('conflict', 'result.other-sample', {
+        field: 'sample',
+        with: { ticket: animal.ticket, sample: known.sample, typed: sample },
+      });
+    room.book.testResults.add({
+      hold_id: known.id,
+      result: input.result,
+      sample,
+      lab: input.lab,
+      reported_on: on,
+      note: input.note,
+      reason: input.reason,
+      at: room.now(),
+      by: input.by,
+    });
+    return { id: animal.id };
+  },
+);
+
+function checkCorrection(
+  ticket: string,
+  { result: before }: HoldStanding,
+  { result, reason }: { result: TestResult; reason: string },
+): void {
+  const first = before === null || before === 'none';
+  if (first && result === 'none')
+    throw new Trouble('refused', 'result.nothing-to-correct', { with: { ticket } });
+  if (!first && reason === '')
+    throw new Trouble('invalid', 'result.reason', { field: 'reason', with: { ticket, before } });
+}
+
+/** Results of an animal's samples, newest first; of each hold the newest counts. */
+export function resultsOf(room: DeskRoom, animalId: number) {
+  const rows = room.book.testResults.ofAnimal(animalId);
+  return rows.map((row, i) => ({
+    holdId: row.hold_id,
+    result: row.result,
+    sample: row.sample,
+    lab: row.lab,
+    on: row.reported_on,
+    note: row.note,
+    reason: row.reason,
+    at: row.at,
+    by: row.by,
+    counts: rows.findIndex(({ hold_id }) => hold_id === row.hold_id) === i,
+  }));
+}

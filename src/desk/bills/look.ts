@@ -1,0 +1,95 @@
+/** One animal's money: what a bill would say, the bill that stands, what was paid, and how it differs from the quote. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { BillRecord } from '../../book/records/bills.ts';
+import type { PaymentRecord } from '../../book/records/payments.ts';
+import { priceLines, type Charge, type PriceLine } from '../../core/pricing/price.ts';
+import { accountCurrency } from '../pricing/account.ts';
+import { weighedAmounts, type Beside } from './amounts.ts';
+import { quoteBeside } from './quote.ts';
+import { hunterOf } from '../animal/hunters.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BillLineRow, BillLook, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
+
+export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): BillLook {
+  const prices = pricesInForce(room);
+  const { amounts, lacks } = weighedAmounts(room, animal, prices?.lines ?? [], beside);
+  const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
+  const draft = charge &&
+    prices && {
+      ...sumsOf(charge, prices.lines),
+      depositMinor: charge.depositMinor,
+      exampleBook: prices.example,
+    };
+  const bills = room.book.bills.ofAnimal(animal.id);
+  const standing = bills.find((bill) => bill.void_at === null);
+  const bill = standing ? billRow(room, standing) : null;
+  const paidMinor = room.book.payments.paid(animal.id);
+  const currency = standing?.currency ?? prices?.currency ?? room.settings.currency;
+  const { name, address, phone } = hunterOf(room, animal.hunter_id);
+  return {
+    animalId: animal.id,
+    ticket: animal.ticket,
+    hunter: { name, address, phone },
+    speciesName: room.species.of(animal.species).name,
+    currency,
+    paidIn: accountCurrency(room, animal.id),
+    draft,
+    lacks,
+    bill,
+    voidedBills: bills.filter((one) => one.void_at !== null).map((one) => billRow(room, one)),
+    payments: room.book.payments.ofAnimal(animal.id).map(paymentRow),
+    paidMinor,
+    dueMinor:
+      (bill ?? draft)?.totalMinor === undefined ? -paidMinor : ((bill ?? draft)?.totalMinor ?? 0) - paidMinor,
+    quote: quoteBeside(room, animal, bill ?? draft, currency),
+  };
+}
+
+export function sumsOf(
+  { lines, subtotalMinor, taxMinor, totalMinor }: Charge,
+  prices: readonly PriceLine[],
+): BillSums {
+  const unitOf = (code: string): 'lb' | 'kg' | null =>
+    prices.find((line) => line.code === code)?.unit ?? null;
+  return {
+    lines: lines.map((line): BillLineRow => ({ ...line, unit: unitOf(line.code) })),
+    subtotalMinor,
+    taxMinor,
+    totalMinor,
+  };
+}
+
+export function billRow(room: DeskRoom, bill: BillRecord): BillRow {
+  return {
+    id: bill.id,
+    number: bill.number,
+    billedOn: bill.billed_on,
+    by: bill.by,
+    lines: room.book.bills.lines(bill.id).map((line) => ({
+      code: line.code,
+      label: line.label,
+      basis: line.basis,
+      quantity: line.quantity,
+      unit: line.unit === 'lb' || line.unit === 'kg' ? line.unit : null,
+      unitPriceMinor: line.unit_price_minor,
+      amountMinor: line.amount_minor,
+      taxMinor: line.tax_minor,
+    })),
+    subtotalMinor: bill.subtotal_minor,
+    taxMinor: bill.tax_minor,
+    totalMinor: bill.total_minor,
+    voided: voidedBy(bill),
+  };
+}
+
+function paymentRow(row: PaymentRecord): PaymentRow {
+  const { id, kind, method, amount_minor: amountMinor, paid_on: paidOn, by } = row;
+  return { id, kind, method, amountMinor, paidOn, by, voided: voidedBy(row) };
+}
+
+function voidedBy(row: Pick<BillRecord, 'void_reason' | 'void_at' | 'void_by'>): BillRow['voided'] {
+  return row.void_at === null
+    ? null
+    : { reason: row.void_reason ?? '', by: row.void_by ?? '', at: row.void_at };
+}

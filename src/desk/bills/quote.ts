@@ -1,0 +1,82 @@
+/** The quote that an animal came of, beside its bill, line by line and with the reasons. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { splitDifference } from './difference.ts';
+import { answeredOf } from '../pricing/quote-saved.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BillLook, BillSums, LineReckoned, QuoteDifference, QuoteLine } from '../contract/contract.ts';
+
+/** One side of a line, as far as it is there. */
+interface Side {
+  label: string;
+  minor: number;
+  reckoned: LineReckoned | null;
+}
+
+/** A smallest charge is what the other lines lack, so its own quantity says nothing. */
+const FOLLOWS = 'minimum';
+
+/** Line by line by its code; tax is a line of its own on both sides, so that the differences add up to that of the totals. */
+export function quoteBeside(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: BillSums | null,
+  currency: string,
+): BillLook['quote'] {
+  const quote = room.book.quotes.ofAnimal(animal.id);
+  const price = quote && answeredOf(quote).price;
+  // Sums in two currencies are not compared.
+  if (!quote || !price || !sums || price.currency !== currency) return null;
+  const quoted = new Map(price.lines.map((line) => [line.code, quotedSide(line)]));
+  const billed = billedSides(sums);
+  const codes = [...new Set([...quoted.keys(), ...billed.keys()])];
+  return {
+    id: quote.id,
+    name: quote.name,
+    totalMinor: price.mean,
+    lowMinor: price.low,
+    highMinor: price.high,
+    lines: codes.map((code) => differenceOf(code, quoted.get(code), billed.get(code))),
+  };
+}
+
+function quotedSide(line: QuoteLine): Side {
+  const { label, basis, quantity, unit, unitPriceMinor, mean } = line;
+  // Most likely there is none of it, so it was not quoted as a price of so much.
+  const there = quantity !== null && unitPriceMinor !== null && quantity.mean !== 0;
+  return {
+    label,
+    minor: mean,
+    reckoned: there ? { basis, quantity: quantity.mean, unit, unitPriceMinor } : null,
+  };
+}
+
+function billedSides({ lines, taxMinor }: BillSums): Map<string, Side> {
+  const sides = new Map<string, Side>(
+    lines.map(({ code, label, basis, quantity, unit, unitPriceMinor, amountMinor }) => [
+      code,
+      { label, minor: amountMinor, reckoned: { basis, quantity, unit, unitPriceMinor } },
+    ]),
+  );
+  if (taxMinor !== 0) sides.set('tax', { label: 'Tax', minor: taxMinor, reckoned: null });
+  return sides;
+}
+
+function differenceOf(code: string, quoted: Side | undefined, billed: Side | undefined): QuoteDifference {
+  const before = quoted?.reckoned ?? null;
+  const after = billed?.reckoned ?? null;
+  const quotedMinor = quoted?.minor ?? 0;
+  const billedMinor = billed?.minor ?? 0;
+  const comparable = before && after && before.basis === after.basis && before.basis !== FOLLOWS;
+  return {
+    code,
+    label: billed?.label ?? quoted?.label ?? code,
+    quotedMinor,
+    billedMinor,
+    differenceMinor: billedMinor - quotedMinor,
+    quoted: before,
+    billed: after,
+    split: comparable
+      ? splitDifference({ ...before, amountMinor: quotedMinor }, { ...after, amountMinor: billedMinor })
+      : null,
+  };
+}

@@ -1,0 +1,69 @@
+/** What may be wrong with the file of the book, of a backup or in the second place, as an answer for the window. */
+import Database from 'better-sqlite3';
+import { BookTrouble, bookTroubleOf, type BookTroubleCode } from '../../book/file/trouble.ts';
+import type { Problem } from './problem.ts';
+
+const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
+  folder: 'book.folder',
+  'read-only': 'book.read-only',
+  full: 'book.full',
+  drive: 'book.drive',
+  damaged: 'book.damaged',
+  changed: 'book.changed',
+  foreign: 'book.foreign',
+  altered: 'book.altered',
+  misfit: 'book.misfit',
+  link: 'book.link',
+  newer: 'book.newer',
+  locked: 'book.locked',
+  missing: 'book.missing',
+  absent: 'book.absent',
+  addon: 'book.addon',
+  migration: 'book.migration',
+  backup: 'book.backup',
+  backups: 'book.backups',
+  'no-list': 'second.unreadable',
+  'no-stick': 'second.missing',
+  'same-place': 'second.own-folder',
+  temporary: 'temporary.full',
+  unlocked: 'second.unlocked',
+  passphrase: 'backup.passphrase',
+};
+const OF_SECOND: Readonly<Partial<Record<BookTroubleCode, string>>> = {
+  full: 'second.full',
+  'read-only': 'second.read-only',
+  folder: 'second.drive',
+  drive: 'second.drive',
+  backup: 'second.bad',
+};
+const OF_BACKUP: Readonly<Partial<Record<BookTroubleCode, string>>> = {
+  backup: 'backup.bad',
+  damaged: 'backup.bad',
+  foreign: 'backup.bad',
+  migration: 'backup.bad',
+  altered: 'backup.altered',
+  misfit: 'backup.misfit',
+  missing: 'backup.gone',
+  folder: 'backup.gone',
+  newer: 'backup.newer',
+};
+const TABLES = { book: OF_BOOK, second: OF_SECOND, backup: OF_BACKUP };
+
+/** Words a trouble for where it happened: with the book, in the second place, or with a backup that is to be restored. */
+export function problemOfTrouble(
+  { code, path, difference }: BookTrouble,
+  where: keyof typeof TABLES = 'book',
+): Problem & { with: { path: string } } {
+  return { kind: 'broken', code: TABLES[where][code] ?? OF_BOOK[code], with: { path, ...difference } };
+}
+
+/** What went wrong with the file at `path` or its drive, or null when the error is about something else. */
+export function troubleWithBook(error: unknown, path: string): BookTrouble | null {
+  if (error instanceof BookTrouble) return error;
+  const ofSystem = error instanceof Error && 'syscall' in error;
+  const ofFile =
+    error instanceof Database.SqliteError &&
+    /^SQLITE_(BUSY|LOCKED|READONLY|PERM|FULL|CANTOPEN|IOERR|NOTADB|CORRUPT)/.test(error.code);
+  const trouble = bookTroubleOf(error, path);
+  return ofSystem || ofFile || trouble.code === 'addon' ? trouble : null;
+}

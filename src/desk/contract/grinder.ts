@@ -1,0 +1,219 @@
+/** Fat on hand, plans and batches, as a window sees them. */
+import type { WeighingRow } from './weighing.ts';
+import type { FatKeeps, LeftOutLot } from './fat.ts';
+import type { FatChoice, WeighSource } from './words.ts';
+
+export interface FatLotRow {
+  id: number;
+  code: string;
+  source: string;
+  name: string;
+  /** Ticket whose own fat this is, or null for bought fat. */
+  ticket: string | null;
+  fat: number;
+  costMinor: number | null;
+  costUnit: 'lb' | 'kg' | null;
+  supplierLot: string;
+  useBy: string | null;
+  receivedOn: string;
+  startGrams: number;
+  leftGrams: number;
+  keeps: FatKeeps;
+}
+
+/** One product that a hunter wants ground, and how much of his trim goes into it. */
+export interface GrindWant {
+  product: string;
+  fat: FatChoice;
+  targetFat: number | null;
+  /** Weight of a patty, or null for bulk. */
+  pattyGrams: number | null;
+  /** Trim still to go into it. */
+  grams: number;
+}
+
+export interface GrinderLook {
+  waiting: {
+    id: number;
+    ticket: string;
+    hunter: string;
+    speciesName: string;
+    trimLeftGrams: number;
+    ownFatLeftGrams: number;
+    trimFat: { mean: number; sd: number };
+    /** What it is wanted for, in the order to grind it; at least one. */
+    wants: GrindWant[];
+    refusesPooling: boolean;
+    /** Reason of a hold, or `positive`; null where there is none. */
+    hold: string | null;
+  }[];
+  open: BatchLine[];
+  recent: BatchLine[];
+  fat: FatLotRow[];
+  /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
+  uncleaned: Uncleaned[];
+  /** The newest cleanings of the grinder, newest first. */
+  cleanings: Cleaning[];
+}
+
+/** One time that the grinder was taken apart and cleaned. */
+export interface Cleaning {
+  id: number;
+  how: string;
+  at: string;
+  by: string;
+}
+
+/** An animal on hold. */
+export interface HeldIn {
+  ticket: string;
+  /** Its test was positive. */
+  positive: boolean;
+}
+
+/** A batch with meat of animals on hold, after which the grinder still has to be cleaned. */
+export interface Uncleaned {
+  batchId: number;
+  batch: string;
+  held: HeldIn[];
+  /** How many batches were at work since. */
+  since: number;
+}
+
+/** A batch with meat of animals on hold, and what the grinder carried on into. */
+export interface HeldGrind {
+  batchId: number;
+  batch: string;
+  held: HeldIn[];
+  /** The first cleaning after it was ground; null while none is recorded. */
+  cleaned: Cleaning | null;
+  /** Other batches that were at work between its first weight in and that cleaning. */
+  between: { id: number; name: string; tickets: string[] }[];
+}
+
+export interface BatchLine {
+  id: number;
+  name: string;
+  product: string;
+  tickets: string[];
+  state: 'open' | 'done';
+  targetFat: number | null;
+  fat: number | null;
+  inGrams: number;
+  at: string;
+}
+
+export interface PlanPart {
+  key: string;
+  kind: 'trim' | 'fat';
+  label: string;
+  ticket: string | null;
+  /** Whose trim or own fat it is; null for bought fat. */
+  animalId: number | null;
+  fatLotId: number | null;
+  /** What to weigh, in whole scale steps of the shop's unit. */
+  grams: number;
+  share: number;
+  fat: number;
+}
+
+/** A plan, and the lots of the chosen fat that it does without. */
+export type GrindPlan = BlendPlan & { leftOut: LeftOutLot[] };
+
+export type BlendPlan =
+  | {
+      kind: 'plan';
+      parts: PlanPart[];
+      batchGrams: number;
+      fat: number;
+      /** Where 9 in 10 such batches fall, from the spread of each source's fat. */
+      fatRange: { low: number; high: number };
+      fatToAddGrams: number;
+      costMinor: number;
+    }
+  | {
+      kind: 'lean enough';
+      fat: number;
+      target: number;
+      parts: PlanPart[];
+      batchGrams: number;
+      leanToAddGrams: number | null;
+    }
+  | {
+      kind: 'not enough fat';
+      target: number;
+      haveGrams: number;
+      needGrams: number;
+      missingGrams: number;
+      nearest: { parts: PlanPart[]; batchGrams: number; fat: number };
+    }
+  | {
+      kind: 'out of reach';
+      target: number;
+      richest: number;
+      nearest: { parts: PlanPart[]; batchGrams: number; fat: number };
+    };
+
+export interface BatchPage {
+  id: number;
+  name: string;
+  product: string;
+  state: 'open' | 'done';
+  at: string;
+  targetFat: number | null;
+  cookTo: { f: number; c: number; source: string };
+  species: string[];
+  /** Sizes of patties in grams that its owners ordered of its product, each once; none: in bulk. */
+  patties: number[];
+  /** The package its first owner ordered; null where it has no owner. */
+  packageGrams: number | null;
+  planned: PlanPart[];
+  plannedFat: number | null;
+  weighedIn: (WeighingRow & { ticket: string | null; fatLot: string | null; fat: number })[];
+  inGrams: number;
+  /** Fat of what was really weighed in; null before anything was. */
+  fat: number | null;
+  fatRange: { low: number; high: number } | null;
+  fatAddedGrams: number;
+  /** Still to weigh in against the plan. */
+  toWeigh: PlanPart[];
+  /** What would still bring the batch to its target, or null when it is there. */
+  topUp: { grams: number; fatLotId: number; fat: number; label: string; leftGrams: number } | null;
+  /** Bought fat of the plan that no lot holds any more; null where there is enough. */
+  shortFat: { source: string; name: string; grams: number } | null;
+  packages: {
+    id: number;
+    product: string;
+    count: number;
+    typed: string;
+    grams: number;
+    source: WeighSource;
+    /** Where they lie in the freezer, or null while nobody said. */
+    place: string | null;
+    at: string;
+    by: string;
+  }[];
+  outGrams: number;
+  /** What somebody said when more came out than went in, or null. */
+  whyMoreOut: { reason: string; by: string } | null;
+  /** Each time that it was opened again after it was finished. */
+  reopened: { reason: string; at: string; by: string }[];
+  fatTests: { fat: number; method: string; at: string; by: string }[];
+  /** Of a batch with held meat: what went through the grinder after it, until it was cleaned; null without held meat. */
+  heldGrind: HeldGrind | null;
+  /** Batches with held meat that went through the grinder before this one, without a cleaning in between. */
+  throughBefore: { batchId: number; batch: string; held: HeldIn[] }[];
+  passes: { pass: number; plate: string; tempC: number | null; at: string; by: string }[];
+  owners: BatchOwner[];
+}
+
+/** One owner of a batch. Grams are exact; those shown are in whole scale steps, so that a column adds up. */
+export interface BatchOwner {
+  ticket: string;
+  hunter: string;
+  leanGrams: number;
+  shareGrams: number;
+  shownLeanGrams: number;
+  shownShareGrams: number;
+  packages: number;
+}

@@ -1,0 +1,51 @@
+/** Quotes, as a window sees them. */
+import type { Range, SourceTold } from './words.ts';
+
+export interface QuoteLine {
+  code: string;
+  label: string;
+  /** What it is charged by, as in the price book; 'tax' for the tax; '' in a quote saved before this was kept. */
+  basis: string;
+  /** How much of it, in the unit of the line, for a percentage the rate; null for tax and in old quotes. */
+  quantity: Range | null;
+  unit: 'lb' | 'kg' | null;
+  /** The price of one; for a percentage and for a smallest charge the sum most likely. */
+  unitPriceMinor: number | null;
+  low: number;
+  mean: number;
+  high: number;
+}
+
+export interface QuoteResult {
+  hangingGrams: Range;
+  takeHomeGrams: Range;
+  parts: { part: string; grams: Range }[];
+  /** Patties where it is made into some. */
+  products: { product: string; grams: Range; packages: Range; patties: Range | null }[];
+  fatToBuyGrams: Range;
+  price: {
+    currency: string;
+    lines: QuoteLine[];
+    low: number;
+    mean: number;
+    high: number;
+    exampleBook: boolean;
+  } | null;
+  restsOn: {
+    ownAnimals: number;
+    relatives: boolean;
+    /** Where the take-home share is from before the shop's own animals; without a grade in a quote saved before it had one. */
+    takeHome: Told;
+    /** Where the ratio is from that turned the weight told into a hanging weight; null where none was needed. */
+    weight: Told | null;
+  };
+}
+
+/** As it was told when the quote was made. */
+export type Told = Pick<SourceTold, 'source'> & { grade: SourceTold['grade'] | null };
+
+export interface QuoteSaved {
+  id: number;
+  name: string;
+  validUntil: string;
+}

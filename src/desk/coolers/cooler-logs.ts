@@ -1,0 +1,216 @@
+/** Files of temperature loggers: looked at, brought in whole or not at all, never twice, undone as one step. */
+import * as v from 'valibot';
+import { CoreProblem } from '../../core/values/problem.ts';
+import {
+  degreesOf,
+  guessLoggerColumns,
+  readLoggerDegrees,
+  readLoggerMoment,
+  type Degrees,
+  type LoggerColumns,
+} from '../../core/sheet/logger-cells.ts';
+import { decodeSheet, guessEncoding, guessSeparator } from '../../core/sheet/text.ts';
+import { guessDateOrder, type DateOrder } from '../../core/sheet/values.ts';
+import { rowsOf, type SheetRow } from '../input/rows.ts';
+import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
+import { coolerOf } from './coolers.ts';
+import { askFar } from '../input/day-doubts.ts';
+import { by, id, sureOf } from '../input/input.ts';
+import { momentsOf } from '../input/local-moment.ts';
+import { read, write } from '../session/procedure.ts';
+import { Trouble, type Problem } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { CoolerLogCard, LoggerLook } from '../contract/contract.ts';
+
+/** Rows told one by one; of more there is only the number. */
+const MOST_TOLD = 20;
+const FIRST_SHOWN = 5;
+/** A logger whose clock runs ahead by more than this was set wrong. Our choice. */
+const AHEAD_MS = 60 * 60_000;
+/** Loggers that lost their battery begin at 2000 or before; no shop's cooler is older than this file. Our choice. */
+const EARLIEST_YEAR = 2005;
+/** Readings from longer ago than this are asked about. Our choice. */
+const OLD_DAYS = 400;
+
+const which = {
+  coolerId: id,
+  upload: id,
+  degrees: v.optional(v.nullable(v.picklist(['F', 'C'], 'choice.degrees')), null),
+  dates: v.optional(v.nullable(v.picklist(['day first', 'month first'], 'choice.dates')), null),
+};
+
+interface LoggerReading {
+  at: string;
+  typed: string;
+  tenthsC: number;
+}
+
+interface LoggerFile {
+  degrees: Degrees;
+  dates: DateOrder;
+  /** Not in the book yet, in the order of the file. */
+  fresh: LoggerReading[];
+  known: number;
+  problems: { row: number; problem: Problem }[];
+}
+
+/** How a file would be read, and everything that is wrong with it. Writes nothing. @throws CoreProblem `sheet.*`, `logger.columns` */
+export const look = read(
+  v.object(which),
+  (room, input): LoggerLook => {
+    const { name, bytes } = tableOf(room, input.upload);
+    const { fresh, known, problems, ...how } = readFile(room, bytes, input);
+    const times = fresh.map(({ at }) => at).sort();
+    const temperatures = fresh.map(({ tenthsC }) => tenthsC / 10);
+    return {
+      name,
+      ...how,
+      fresh: fresh.length,
+      known,
+      from: times[0] ?? null,
+      to: times.at(-1) ?? null,
+      lowestC: lowest(temperatures),
+      highestC: highest(temperatures),
+      first: fresh.slice(0, FIRST_SHOWN).map(({ at, typed, tenthsC }) => ({ at, typed, c: tenthsC / 10 })),
+      problems: problems.slice(0, MOST_TOLD),
+      problemCount: problems.length,
+    };
+  },
+  false,
+  longUpload,
+);
+
+/**
+ * Brings in what the book does not know yet of a file, all of it or nothing.
+ * @throws Trouble `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
+ * `date.long-ago` (conflict: pass `sure`)
+ */
+export const bringIn = write(
+  v.object({ ...which, sure: sureOf, by }),
+  (room, input) => {
+    const cooler = coolerOf(room, input.coolerId);
+    const { name, bytes, sha256 } = tableOf(room, input.upload);
+    const { fresh, known, problems } = readFile(room, bytes, input);
+    const [first] = problems;
+    if (first)
+      throw new Trouble('refused', 'sheet.problems', { with: { count: problems.length, row: first.row } });
+    if (fresh.length === 0) throw new Trouble('refused', 'logger.nothing-new', { with: { count: known } });
+    const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), room.now());
+    const span = { ago: OLD_DAYS };
+    askFar(input.sure, 'upload', room.dayOf(oldest), room.today(), span);
+    const at = room.now();
+    const logId = room.book.coolerLogs.add(
+      { coolerId: cooler.id, file: name, sha256, known, at, by: input.by },
+      fresh,
+    );
+    room.book.audit.note({
+    record: 'cooler_log', recordId: logId, act: 'add', after: { file: name, cooler: cooler.name, readings: fresh.length, known },
+    at, by: input.by,
+  }); // prettier-ignore
+    dropUpload(room);
+    return { id: logId, readings: fresh.length, known };
+  },
+  { long: longUpload },
+);
+
+/** Takes all readings of a file back; they stay in the book and count no more. @throws Trouble `logger.unknown`, `logger.undone` */
+export const undo = write(v.object({ id, by }), (room, input) => {
+  const log = room.book.coolerLogs.get(input.id);
+  if (!log) throw new Trouble('missing', 'logger.unknown');
+  if (log.undone_at !== null) throw new Trouble('conflict', 'logger.undone', { with: { name: log.file } });
+  const at = room.now();
+  room.book.coolerLogs.undo(log.id, at, input.by);
+  room.book.audit.note({
+    record: 'cooler_log', recordId: log.id, act: 'void', before: { file: log.file }, reason: 'undone', at, by: input.by,
+  }); // prettier-ignore
+  return { id: log.id, name: log.file };
+});
+
+/** The files of one cooler, newest first. */
+export const list = read(v.object({ coolerId: id }), (room, input): CoolerLogCard[] =>
+  room.book.coolerLogs.of(input.coolerId).map((log) => ({
+    id: log.id,
+    file: log.file,
+    readings: log.temperature_last - log.temperature_first + 1,
+    at: log.at,
+    by: log.by,
+    undoneAt: log.undone_at,
+  })),
+);
+
+function readFile(
+  room: DeskRoom,
+  bytes: Uint8Array,
+  input: { coolerId: number; degrees: Degrees | null; dates: DateOrder | null },
+): LoggerFile {
+  const text = decodeSheet(bytes, guessEncoding(bytes));
+  const rows = rowsOf(text, guessSeparator(text), Infinity);
+  const columns = guessLoggerColumns(rows.map(({ cells }) => cells));
+  const readings = rows.slice(columns.above).filter(({ cells }) => (cells[columns.temperature] ?? '').trim());
+  const cells = (at: number) => readings.map((row) => row.cells[at] ?? '');
+  const named = columns.degrees ?? degreesOf(cells(columns.temperature)[0] ?? '');
+  const file: LoggerFile = {
+    degrees: input.degrees ?? named ?? (room.settings.unit === 'lb' ? 'F' : 'C'),
+    dates: input.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(room),
+    fresh: [],
+    known: 0,
+    problems: [],
+  };
+  const met = new Set<string>();
+  let before = -Infinity;
+  for (const row of readings)
+    try {
+      const reading = readRow(room, row, columns, file, before);
+      before = Date.parse(reading.at);
+      if (met.has(reading.at) || room.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
+      else file.fresh.push(reading);
+      met.add(reading.at);
+    } catch (error) {
+      file.problems.push({ row: row.number, problem: told(error) });
+    }
+  return file;
+}
+
+function readRow(
+  room: DeskRoom,
+  { cells }: SheetRow,
+  columns: LoggerColumns,
+  { degrees, dates }: Pick<LoggerFile, 'degrees' | 'dates'>,
+  before: number,
+): LoggerReading {
+  const cell = (at: number) => (cells[at] ?? '').trim();
+  const thisYear = Number(room.today().slice(0, 4));
+  const moment = readLoggerMoment(cell(columns.date), cell(columns.time), dates, thisYear);
+  const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
+  const meant =
+    moment.zoneMinutes === null
+      ? momentsOf(moment.day, moment.seconds, room.settings.zone)
+      : [own - moment.zoneMinutes * 60_000];
+  // In the hour that the clock goes through twice in autumn a later row means the second time.
+  const at = meant.find((one) => one > before) ?? meant[0] ?? own;
+  if (at > Date.parse(room.now()) + AHEAD_MS)
+    throw new Trouble('invalid', 'logger.ahead', { with: { date: moment.day } });
+  if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
+    throw new Trouble('invalid', 'logger.too-old', { with: { date: moment.day } });
+  const typed = cell(columns.temperature);
+  return {
+    at: new Date(at).toISOString(),
+    typed: degreesOf(typed) ? typed : `${typed} ${degrees}`,
+    tenthsC: Math.round(readLoggerDegrees(typed, degrees) * 10),
+  };
+}
+
+const usualOrder = (room: DeskRoom): DateOrder =>
+  /-(US|PH)$/.test(room.settings.locale) ? 'month first' : 'day first';
+
+function told(error: unknown): Problem {
+  if (error instanceof Trouble) return error.problem;
+  if (error instanceof CoreProblem) return { kind: 'invalid', code: error.code, with: { ...error.with } };
+  throw error;
+}
+
+/** Of thousands of values, more than a call takes as arguments. */
+const lowest = (values: readonly number[]) =>
+  values.length === 0 ? null : values.reduce((a, b) => Math.min(a, b));
+const highest = (values: readonly number[]) =>
+  values.length === 0 ? null : values.reduce((a, b) => Math.max(a, b));

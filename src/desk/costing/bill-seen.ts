@@ -1,0 +1,58 @@
+/** The frozen amounts of bills as the prices in force see them, kept: neither a bill nor a price book ever changes. */
+import { priceLines, type Amounts } from '../../core/pricing/price.ts';
+import { incomeCodeOf } from './income.ts';
+import type { pricesInForce } from '../pricing/prices.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { amountsFor, groundNames } from './season-bills.ts';
+import type { IncomeCode } from '../contract/contract.ts';
+
+type Prices = ReturnType<typeof pricesInForce>;
+
+export interface BillSeen {
+  amounts: Amounts;
+  productGrams: number;
+  fatGrams: number;
+  /** What these prices would have charged for each service, in minor units; worked out when it is first asked for. */
+  taken(): Readonly<Record<IncomeCode, number>>;
+}
+
+export function nothingTaken(): Record<IncomeCode, number> {
+  return { cutting: 0, grinding: 0, products: 0, fat: 0, extras: 0, whole: 0 };
+}
+
+const kept = new WeakMap<Amounts, { by: string; seen: BillSeen }>();
+
+/** @param prices null without any */
+export function billsSeenBy(room: DeskRoom, prices: Prices): (amounts: Amounts) => BillSeen {
+  const lines = prices?.lines ?? [];
+  const by = JSON.stringify([prices?.id, ...groundNames(room)]);
+  const seen = amountsFor(room, lines);
+  return (amounts) => {
+    const known = kept.get(amounts);
+    if (known?.by === by) return known.seen;
+    const one = seenAs(seen(amounts), prices);
+    kept.set(amounts, { by, seen: one });
+    return one;
+  };
+}
+
+function seenAs(amounts: Amounts, prices: Prices): BillSeen {
+  let taken: Record<IncomeCode, number> | undefined;
+  return {
+    amounts,
+    productGrams: sum(Object.values(amounts.products ?? {})),
+    fatGrams: sum(Object.values(amounts.fats ?? {})),
+    taken() {
+      if (taken) return taken;
+      taken = nothingTaken();
+      if (prices)
+        for (const { basis, amountMinor } of priceLines({ ...prices, amounts }).lines)
+          taken[incomeCodeOf(basis)] += amountMinor;
+      return taken;
+    },
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, one) => total + one, 0);
+}

@@ -1,0 +1,108 @@
+/** The shop's running costs as it typed them, or the example until it has. */
+import * as v from 'valibot';
+import exampleJson from '../../../resources/example-costs.json' with { type: 'json' };
+import { GRAMS_PER } from '../../core/values/units.ts';
+import { by, packageGrams, text } from '../input/input.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { keptAs } from '../session/settings.ts';
+import type { CostFigures, ServiceCode } from '../contract/contract.ts';
+import { typedGrams } from '../input/typed-grams.ts';
+import { typedMoney } from '../input/typed-money.ts';
+
+export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
+
+/** What stands for a figure that no weighing tells yet: made up, to be replaced by the first weighings. */
+export const ASSUMED = exampleJson.weighed;
+
+const KEY = 'costing';
+const LONGEST_MINUTES = 999;
+
+const servicesTyped = v.object({
+  minutesPerAnimal: text(20),
+  /** Per pound or kilogram, as the shop weighs. */
+  minutesPerUnit: text(20),
+  packageSize: text(30),
+});
+
+/** The form as typed: money and minutes as text, package sizes as weights. */
+export const figuresTyped = v.object({
+  wagePerHour: text(30),
+  overheadPerHour: text(30),
+  packagingPerPackage: text(30),
+  wantedMargin: v.pipe(
+    v.number('margin.range'),
+    v.minValue(0, 'margin.range'),
+    v.maxValue(0.9, 'margin.range'),
+  ),
+  services: v.object({ cutting: servicesTyped, grinding: servicesTyped, products: servicesTyped }),
+  by,
+});
+
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
+const serviceKept = v.object({ minutesPerAnimal: amount, minutesPerKg: amount, packageGrams: amount });
+const figuresKept = v.object({
+  wagePerHour: amount,
+  overheadPerHour: amount,
+  packagingPerPackage: amount,
+  wantedMargin: amount,
+  services: v.object({ cutting: serviceKept, grinding: serviceKept, products: serviceKept }),
+});
+
+/** @returns the figures in force, and whether they are the shop's own */
+export function figuresOf(room: DeskRoom): { own: boolean; figures: CostFigures } {
+  const kept = keptAs(room.book, KEY, figuresKept);
+  if (kept) return { own: true, figures: kept };
+  const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
+  return {
+    own: false,
+    figures: { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services },
+  };
+}
+
+/** @throws CoreProblem `money.*`, `reading.*`; Trouble `money.negative`, `minutes.range`, `package.size` */
+export function readFigures(room: DeskRoom, typed: v.InferOutput<typeof figuresTyped>): CostFigures {
+  const { currency, unit } = room.settings;
+  const money = (field: 'wagePerHour' | 'overheadPerHour' | 'packagingPerPackage'): number =>
+    typedMoney(typed[field], currency, field);
+  const service = (code: ServiceCode): CostFigures['services'][ServiceCode] => {
+    const { minutesPerAnimal, minutesPerUnit, packageSize } = typed.services[code];
+    const at = (field: string): string => `services.${code}.${field}`;
+    const grams = typedGrams(packageSize, unit, at('packageSize'));
+    if (!v.is(packageGrams, grams))
+      throw new Trouble('invalid', 'package.size', { field: at('packageSize') });
+    return {
+      minutesPerAnimal: minutesOf(minutesPerAnimal, at('minutesPerAnimal')),
+      minutesPerKg: (minutesOf(minutesPerUnit, at('minutesPerUnit')) * 1000) / GRAMS_PER[unit],
+      packageGrams: grams,
+    };
+  };
+  return {
+    wagePerHour: money('wagePerHour'),
+    overheadPerHour: money('overheadPerHour'),
+    packagingPerPackage: money('packagingPerPackage'),
+    wantedMargin: typed.wantedMargin,
+    services: { cutting: service('cutting'), grinding: service('grinding'), products: service('products') },
+  };
+}
+
+export function keepFigures(room: DeskRoom, figures: CostFigures, initials: string): void {
+  const { own, figures: before } = figuresOf(room);
+  room.book.settings.put(KEY, figures);
+  room.book.audit.note({
+    record: 'setting',
+    recordId: KEY,
+    act: own ? 'change' : 'add',
+    ...(own && { before }),
+    after: figures,
+    at: room.now(),
+    by: initials,
+  });
+}
+
+function minutesOf(typed: string, field: string): number {
+  const minutes = /^\d{1,3}(?:[.,]\d{1,4})?$/.test(typed) ? Number(typed.replace(',', '.')) : NaN;
+  if (!(minutes >= 0 && minutes <= LONGEST_MINUTES))
+    throw new Trouble('invalid', 'minutes.range', { field, with: { typed } });
+  return minutes;
+}

@@ -1,0 +1,111 @@
+/** What a season's own weighings say of each service; an assumption stands in where they say nothing. */
+import type { SeasonFat, SeasonGrind } from '../../book/sums/season-money.ts';
+import { median } from '../../core/stats/median.ts';
+import { fatSpent } from './fat.ts';
+import { ASSUMED } from './figures.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { groundNames } from './season-bills.ts';
+import type { Measured, ServiceCode } from '../contract/contract.ts';
+
+export type MeasuredService = Record<Measured['figure'], Measured>;
+
+/** A grind that gave more than went in was mistyped, and tells nothing. */
+const MOST_OUT = 1.02;
+
+/** @param fats bought fat of the season's grinds */
+export function measure(
+  room: DeskRoom,
+  season: number,
+  fats: readonly SeasonFat[],
+): Record<ServiceCode, MeasuredService> {
+  const priced = new Set(
+    (pricesInForce(room)?.lines ?? []).flatMap(({ basis, product }) =>
+      basis === 'product' ? [product] : [],
+    ),
+  );
+  const grinds = room.book.seasonMoney
+    .grinds(season)
+    .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MOST_OUT);
+  // As on the bill: what has a price of its own is a product, all else counts as grind.
+  const of = (code: 'grinding' | 'products'): MeasuredService => {
+    const belongs = ({ product }: { product: string }): boolean =>
+      priced.has(product) === (code === 'products');
+    return measuredGrind(code, grinds.filter(belongs), fats.filter(belongs), fats);
+  };
+  return { cutting: measuredCutting(room, season), grinding: of('grinding'), products: of('products') };
+}
+
+function measuredCutting(room: DeskRoom, season: number): MeasuredService {
+  const assumed = ASSUMED.cutting;
+  const ground = groundNames(room);
+  // Packages of what is ground are no cuts.
+  const cuts = new Map<number, number>();
+  for (const { animal_id: id, product, grams } of room.book.seasonMoney.packed(season))
+    if (!ground.has(product)) cuts.set(id, (cuts.get(id) ?? 0) + grams);
+  const known = room.book
+    .seasonRows(season)
+    .flatMap(({ animal_id: id, finished, base, take_home: given }) =>
+      finished === 1 && base !== null && given !== null && given > 0 && given < base
+        ? [{ base, share: given / base, packed: Math.min(1, (cuts.get(id) ?? 0) / given) }]
+        : [],
+    );
+  const share = median(known.map((one) => one.share));
+  const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
+    figure: name,
+    value: value ?? assumption,
+    from: value === null ? 0 : known.length,
+    of: 'animals',
+  });
+  return {
+    received: figure('received', median(known.map(({ base }) => base)), assumed.receivedGrams),
+    shrink: figure('shrink', share === null ? null : 1 - share, assumed.shrink),
+    packedShare: figure('packedShare', median(known.map(({ packed }) => packed)), assumed.packedShare),
+    ...noFat,
+  };
+}
+
+/** No fat is bought for cutting. */
+const noFat = {
+  boughtFatShare: { figure: 'boughtFatShare', value: 0, from: 0, of: 'batches' },
+  fatPerKg: { figure: 'fatPerKg', value: 0, from: 0, of: 'lots' },
+} as const satisfies Partial<MeasuredService>;
+
+/**
+ * Weight and loss are those of the middle batch; bought fat is the share of it in all that the batches made, for many
+ * have none. All loss is taken to be the owner's meat, so that bought fat is what was weighed in.
+ */
+function measuredGrind(
+  code: 'grinding' | 'products',
+  grinds: readonly SeasonGrind[],
+  used: readonly SeasonFat[],
+  ofAny: readonly SeasonFat[],
+): MeasuredService {
+  const assumed = ASSUMED[code];
+  const [fat, out] = [sum(grinds.map((one) => one.fat)), sum(grinds.map((one) => one.out))];
+  const shrink = median(grinds.map((one) => Math.max(0, 1 - (one.out - one.fat) / one.own)));
+  const figure = (name: Measured['figure'], value: number | null, assumption: number): Measured => ({
+    figure: name,
+    value: value ?? assumption,
+    from: value === null ? 0 : grinds.length,
+    of: 'batches',
+  });
+  return {
+    received: figure('received', median(grinds.map(({ own }) => own)), assumed.receivedGrams),
+    shrink: figure('shrink', shrink, assumed.shrink),
+    packedShare: { figure: 'packedShare', value: 1, from: grinds.length, of: 'batches' },
+    boughtFatShare: figure('boughtFatShare', out > 0 ? fat / out : null, assumed.boughtFatShare),
+    fatPerKg: fatPrice(used, ofAny),
+  };
+}
+
+/** What a kilogram of the lots used was bought for; those of other grinds stand in where none of these says a price. */
+function fatPrice(used: readonly SeasonFat[], ofAny: readonly SeasonFat[]): Measured {
+  const own = fatSpent(used);
+  const told = own.perKg === null ? fatSpent(ofAny) : own;
+  return { figure: 'fatPerKg', value: told.perKg ?? ASSUMED.fatPerKg, from: told.lots, of: 'lots' };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, one) => total + one, 0);
+}

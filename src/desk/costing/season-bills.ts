@@ -1,0 +1,70 @@
+/** A season's standing bills with their frozen amounts, and those amounts as other prices would charge them. */
+import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
+import { productsOnShelf } from '../pricing/products-shelf.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { Range } from '../contract/contract.ts';
+
+export interface BilledAnimal {
+  number: number;
+  ticket: string;
+  species: string;
+  amounts: Amounts;
+  subtotalMinor: number;
+  totalMinor: number;
+  priceBookId: number;
+  /** What the animal gave, before any fat; null while it is not known. */
+  takeHomeGrams: number | null;
+  /** What was said of price, in the shop's currency, and take-home; null without a quote that did. */
+  quote: { name: string; minor: Range; grams: Range } | null;
+}
+
+/** Bills in the shop's currency that stand for animals of the season, by number. */
+export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
+  const { currency } = room.settings;
+  return room.book.seasonMoney
+    .bills(season)
+    .filter((bill) => bill.currency === currency)
+    .map((bill) => ({
+      number: bill.number,
+      ticket: bill.ticket,
+      species: bill.species,
+      amounts: bill.amounts as Amounts,
+      subtotalMinor: bill.subtotal_minor,
+      totalMinor: bill.total_minor,
+      priceBookId: bill.price_book_id,
+      takeHomeGrams: bill.take_home,
+      quote:
+        bill.quote !== null && bill.quoted_currency === currency
+          ? {
+              name: bill.quote,
+              minor: { low: bill.price_low, mean: bill.price_mean, high: bill.price_high },
+              grams: { low: bill.grams_low, mean: bill.grams_mean, high: bill.grams_high },
+            }
+          : null,
+    }))
+    .sort((a, b) => a.number - b.number);
+}
+
+/**
+ * Frozen amounts as these lines see them: what had a price of its own and has none now counts as grind, if it is one, as
+ * on a bill made now.
+ */
+export function amountsFor(room: DeskRoom, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
+  const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
+  const ground = groundNames(room);
+  return (amounts) => {
+    const kept = Object.entries(amounts.products ?? {});
+    const folded = kept.filter(([product]) => !priced.has(product) && ground.has(product));
+    return {
+      ...amounts,
+      groundGrams: folded.reduce((total, [, grams]) => total + grams, amounts.groundGrams),
+      products: Object.fromEntries(kept.filter((one) => !folded.includes(one))),
+    };
+  };
+}
+
+/** Names on the shelf of what goes through the grinder. */
+export function groundNames(room: DeskRoom): ReadonlySet<string> {
+  const grinds = productsOnShelf(room).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
+  return new Set(grinds.map(({ name }) => name));
+}

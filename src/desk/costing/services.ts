@@ -1,0 +1,140 @@
+/** Each service as the shop runs it: what a finished pound costs, what it takes, and which figure matters most. */
+import { sensitivity } from '../../core/pricing/costing-sensitivity.ts';
+import { breakEvenFee, costOf, marginOf, type Service } from '../../core/pricing/costing.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
+import type { SeasonFat } from '../../book/sums/season-money.ts';
+import { fatSpent } from './fat.ts';
+import { SERVICES } from './figures.ts';
+import { INCOME_CODES, incomeCodeOf } from './income.ts';
+import type { MeasuredService } from './measured.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { billsSeenBy, nothingTaken } from './bill-seen.ts';
+import type { BilledAnimal } from './season-bills.ts';
+import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
+
+/** Figures that move a cost less than these are not worth a look. */
+const SHOWN_SWINGS = 4;
+/** Shown beside the cost, in this order; a service has those that it was measured for. */
+const SHOWN: Readonly<Record<ServiceCode, readonly Measured['figure'][]>> = {
+  cutting: ['received', 'shrink', 'packedShare'],
+  grinding: ['received', 'shrink', 'boughtFatShare', 'fatPerKg'],
+  products: ['received', 'shrink', 'boughtFatShare', 'fatPerKg'],
+};
+
+/** What the shop says and what its weighings say, as one job of the core. */
+export function serviceOf(code: ServiceCode, figures: CostFigures, measured: MeasuredService): Service {
+  const { minutesPerAnimal, minutesPerKg, packageGrams } = figures.services[code];
+  const packedShare = measured.packedShare.value;
+  return {
+    code,
+    receivedGrams: measured.received.value,
+    shrink: measured.shrink.value,
+    minutesPerAnimal,
+    minutesPerKg,
+    wagePerHour: figures.wagePerHour,
+    overheadPerHour: figures.overheadPerHour,
+    // Cutting packs only part of what it hands on, so a package stands for more meat than is in it.
+    gramsPerPackage: packageGrams / (packedShare > 0 ? packedShare : 1),
+    packagingPerPackage: packedShare > 0 ? figures.packagingPerPackage : 0,
+    boughtFatShare: measured.boughtFatShare.value,
+    fatPerKg: measured.fatPerKg.value,
+  };
+}
+
+export function answerOf(
+  room: DeskRoom,
+  service: Service,
+  asked: { figures: CostFigures; measured: MeasuredService; fee: ServiceAnswer['fee'] },
+): ServiceAnswer {
+  const { unit } = room.settings;
+  const cost = costOf(service);
+  const perUnit = (minor: number): number => (minor * GRAMS_PER[unit]) / cost.finishedGrams;
+  const perLbToUnit = GRAMS_PER[unit] / GRAMS_PER.lb;
+  const fee = asked.fee ? asked.fee.service + asked.fee.fat : 0;
+  const code = service.code as ServiceCode;
+  return {
+    code,
+    measured: SHOWN[code].map((figure) => asked.measured[figure]),
+    receivedGrams: service.receivedGrams,
+    finishedGrams: cost.finishedGrams,
+    hours: cost.hours,
+    packages: cost.packages,
+    costPerJob: cost.costPerJob,
+    costPerLb: cost.costPerLb,
+    costPerKg: cost.costPerKg,
+    parts: {
+      wages: perUnit(cost.parts.wages),
+      overhead: perUnit(cost.parts.overhead),
+      packaging: perUnit(cost.parts.packaging),
+      fat: perUnit(cost.parts.fat),
+    },
+    cost: perUnit(cost.costPerJob),
+    fee: asked.fee,
+    margin: fee > 0 ? marginOf(service, fee, unit).share : null,
+    breakEven: breakEvenFee(service, 0, unit),
+    wanted: breakEvenFee(service, asked.figures.wantedMargin, unit),
+    finishedShare: cost.finishedGrams / service.receivedGrams,
+    swings: sensitivity(service)
+      .filter(({ swing }) => swing > 0)
+      .slice(0, SHOWN_SWINGS)
+      .map(({ input, lowCostPerLb, highCostPerLb }) => ({
+        input,
+        low: lowCostPerLb * perLbToUnit,
+        high: highCostPerLb * perLbToUnit,
+      })),
+  };
+}
+
+/**
+ * What the prices in force take for a finished unit of each service, on the animals billed; fat charges go to the services
+ * by the fat that each used. Null for a service without such an animal, or without prices.
+ */
+export function feesOf(
+  room: DeskRoom,
+  { season, bills, used }: { season: number; bills: readonly BilledAnimal[]; used: readonly SeasonFat[] },
+  services: Readonly<Record<ServiceCode, Service>>,
+): Record<ServiceCode, ServiceAnswer['fee']> {
+  const none = { cutting: null, grinding: null, products: null };
+  const prices = pricesInForce(room);
+  if (!prices || bills.length === 0) return none;
+  const { id, lines } = prices;
+  const taken = nothingTaken();
+  const grams = { cutting: 0, grinding: 0, products: 0 };
+  const count = { cutting: 0, grinding: 0, products: 0 };
+  // Bills made with these prices say themselves what they took.
+  const { currency } = room.settings;
+  const own = room.ofSeason('bills', season, `taken by ${id} in ${currency}`, () =>
+    room.book.seasonMoney.takenBy(season, currency, id),
+  );
+  for (const { basis, amount_minor } of own) taken[incomeCodeOf(basis)] += amount_minor;
+  const seenBy = billsSeenBy(room, prices);
+  for (const bill of bills) {
+    const seen = seenBy(bill.amounts);
+    if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.taken()[code];
+    const made = {
+      cutting: seen.amounts.hangingGrams * (1 - services.cutting.shrink),
+      grinding: seen.amounts.groundGrams,
+      products: seen.productGrams,
+    };
+    for (const code of SERVICES) {
+      grams[code] += made[code];
+      if (made[code] > 0) count[code]++;
+    }
+  }
+  const all = fatSpent(used).usedGrams;
+  const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
+  const inProducts = fatSpent(used.filter(({ product }) => priced.has(product))).usedGrams;
+  const fatOf = { cutting: 0, grinding: all - inProducts, products: inProducts };
+  const perUnit = (minor: number, code: ServiceCode): number =>
+    (minor * GRAMS_PER[room.settings.unit]) / grams[code];
+  const feeOf = (code: ServiceCode): ServiceAnswer['fee'] =>
+    grams[code] > 0
+      ? {
+          service: perUnit(taken[code], code),
+          fat: all > 0 ? perUnit((taken.fat * fatOf[code]) / all, code) : 0,
+          bills: count[code],
+        }
+      : null;
+  return { cutting: feeOf('cutting'), grinding: feeOf('grinding'), products: feeOf('products') };
+}

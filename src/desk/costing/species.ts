@@ -1,0 +1,86 @@
+/** What the billed animals cost, each by its own weights and the services' figures: by kind of game and by service. */
+import { costOf, type Service } from '../../core/pricing/costing.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { billsSeenBy, type BillSeen } from './bill-seen.ts';
+import type { BilledAnimal } from './season-bills.ts';
+import type { ServiceCode, SpeciesMargin } from '../contract/contract.ts';
+
+/** Bought fat is never all of a grind. */
+const MOST_FAT = 0.95;
+
+/** What was bought for or done to some animals, in minor units. */
+export type WorkCost = Record<ServiceCode | 'fat', number>;
+
+/** A billed animal with what it cost. */
+export interface CostedAnimal {
+  species: string;
+  subtotalMinor: number;
+  cost: WorkCost;
+}
+
+export function costedAnimals(
+  room: DeskRoom,
+  bills: readonly BilledAnimal[],
+  services: Readonly<Record<ServiceCode, Service>>,
+  fatPerKg: number,
+): CostedAnimal[] {
+  const seenBy = billsSeenBy(room, pricesInForce(room));
+  return bills.map(({ species, subtotalMinor, amounts }) => ({
+    species,
+    subtotalMinor,
+    cost: workCost(seenBy(amounts), services, fatPerKg),
+  }));
+}
+
+export function speciesMargins(room: DeskRoom, animals: readonly CostedAnimal[]): SpeciesMargin[] {
+  return [...Map.groupBy(animals, ({ species }) => species)]
+    .map(([code, own]) => ({
+      code,
+      name: room.species.of(code).name,
+      animals: own.length,
+      incomeMinor: own.reduce((total, { subtotalMinor }) => total + subtotalMinor, 0),
+      cost: own.reduce((total, { cost }) => total + sum(Object.values(cost)), 0),
+    }))
+    .sort((a, b) => b.incomeMinor - a.incomeMinor || a.name.localeCompare(b.name));
+}
+
+/** The same animals' costs by what was done. */
+export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
+  const of = (work: keyof WorkCost): number => sum(animals.map(({ cost }) => cost[work]));
+  return {
+    cutting: of('cutting'),
+    grinding: of('grinding'),
+    products: of('products'),
+    fat: of('fat'),
+  };
+}
+
+/**
+ * Cutting by hanging weight, grinding by what came out, each as a job of its own; products, which are mostly made of
+ * several owners' meat, by weight at the cost of a typical batch; and the fat that went in at its price.
+ */
+function workCost(
+  { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: BillSeen,
+  services: Readonly<Record<ServiceCode, Service>>,
+  fatPerKg: number,
+): WorkCost {
+  const { cutting, grinding, products } = services;
+  const made = groundGrams + productGrams;
+  const boughtFatShare = made > 0 ? Math.min(MOST_FAT, fatGrams / made) : 0;
+  const job = (service: Service): number => costOf({ ...service, fatPerKg: 0 }).costPerJob;
+  const ground = {
+    boughtFatShare,
+    receivedGrams: (groundGrams * (1 - boughtFatShare)) / (1 - grinding.shrink),
+  };
+  return {
+    cutting: hangingGrams > 0 ? job({ ...cutting, receivedGrams: hangingGrams }) : 0,
+    grinding: groundGrams > 0 ? job({ ...grinding, ...ground }) : 0,
+    products: productGrams > 0 ? (productGrams / 1000) * costOf({ ...products, fatPerKg: 0 }).costPerKg : 0,
+    fat: (fatGrams / 1000) * fatPerKg,
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, one) => total + one, 0);
+}

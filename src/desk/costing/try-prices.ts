@@ -1,0 +1,101 @@
+/** What a season's bills would have come to with other prices. Nothing is kept. */
+import * as v from 'valibot';
+import { priceLines } from '../../core/pricing/price.ts';
+import { priceLineList, taxRule } from '../pricing/price-input.ts';
+import { coreLine } from '../pricing/prices.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { inSlices } from '../session/slices.ts';
+import { amountsFor, billedAnimals } from './season-bills.ts';
+import { seasonYear } from '../session/season-filter.ts';
+import type { PricesTried } from '../contract/contract.ts';
+
+/** So many animals are named; the rest is in the sums. */
+const NAMED = 10;
+const TAX = 'tax';
+
+/** The newest season with bills when none is asked for. */
+export const tryPrices = read(
+  v.object({
+    season: v.optional(seasonYear),
+    taxRule,
+    lines: priceLineList,
+  }),
+  async (room, input): Promise<PricesTried> => {
+    const { currency } = room.settings;
+    const season = input.season ?? room.book.seasonMoney.newestBilled(currency) ?? room.season();
+    const lines = input.lines.map(coreLine);
+    const seen = amountsFor(room, lines);
+    const bills = await inSlices(billedAnimals(room, season), (bill) => ({
+      ...bill,
+      now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
+    }));
+    const changed = bills.filter(({ totalMinor, now }) => now.totalMinor !== totalMinor);
+    const products = new Set(bills.flatMap(({ amounts }) => Object.keys(amounts.products ?? {})));
+    return {
+      season,
+      animals: bills.length,
+      thenMinor: sum(bills, ({ totalMinor }) => totalMinor),
+      nowMinor: sum(bills, ({ now }) => now.totalMinor),
+      lines: byLine(
+        room,
+        season,
+        bills.flatMap(({ now }) => now.lines),
+        {
+          then: sum(bills, ({ totalMinor, subtotalMinor }) => totalMinor - subtotalMinor),
+          now: sum(bills, ({ now }) => now.taxMinor),
+        },
+      ),
+      species: bySpecies(room, bills),
+      most: changed
+        .sort((a, b) => Math.abs(b.now.totalMinor - b.totalMinor) - Math.abs(a.now.totalMinor - a.totalMinor))
+        .slice(0, NAMED)
+        .map(({ ticket, species, totalMinor, now }) => ({
+          ticket,
+          speciesName: room.species.of(species).name,
+          thenMinor: totalMinor,
+          nowMinor: now.totalMinor,
+        })),
+      notSplit: lines.flatMap(({ basis, product }) =>
+        basis === 'product' && product && bills.length > 0 && !products.has(product) ? [product] : [],
+      ),
+    };
+  },
+);
+
+function byLine(
+  room: DeskRoom,
+  season: number,
+  charged: readonly { code: string; label: string; amountMinor: number }[],
+  tax: { then: number; now: number },
+): PricesTried['lines'] {
+  const rows = new Map<string, PricesTried['lines'][number]>();
+  const add = (code: string, label: string, thenMinor: number, nowMinor: number): void => {
+    const row = rows.get(code) ?? { code, label, thenMinor: 0, nowMinor: 0 };
+    rows.set(code, { ...row, thenMinor: row.thenMinor + thenMinor, nowMinor: row.nowMinor + nowMinor });
+  };
+  for (const { code, label, amount_minor } of room.book.seasonMoney.lines(season, room.settings.currency))
+    add(code, label, amount_minor, 0);
+  for (const { code, label, amountMinor } of charged) add(code, label, 0, amountMinor);
+  if (tax.then !== 0 || tax.now !== 0) add(TAX, 'Tax', tax.then, tax.now);
+  return [...rows.values()];
+}
+
+function bySpecies(
+  room: DeskRoom,
+  bills: readonly { species: string; totalMinor: number; now: { totalMinor: number } }[],
+): PricesTried['species'] {
+  return [...Map.groupBy(bills, ({ species }) => species)]
+    .map(([code, own]) => ({
+      code,
+      name: room.species.of(code).name,
+      animals: own.length,
+      thenMinor: sum(own, ({ totalMinor }) => totalMinor),
+      nowMinor: sum(own, ({ now }) => now.totalMinor),
+    }))
+    .sort((a, b) => b.animals - a.animals || a.name.localeCompare(b.name));
+}
+
+function sum<T>(rows: readonly T[], of: (row: T) => number): number {
+  return rows.reduce((total, row) => total + of(row), 0);
+}

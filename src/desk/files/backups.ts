@@ -1,0 +1,288 @@
+/** Backups, and the way back to one; most of it works also while the book does not open. */
+import { existsSync } from 'node:fs';
+import * as v from 'valibot';
+import { backupFolder, backupsIn, listBackups, type Backup } from '../../book/file/backup.ts';
+import { ownerOf } from '../../book/file/backup-owner.ts';
+import { identityOf, inName } from '../../book/file/book-identity.ts';
+import { makeLock, type Lock } from '../../book/file/locked-file.ts';
+import { othersCanRead } from '../../book/file/private-files.ts';
+import { listSetAside, type Source } from '../../book/file/books-aside.ts';
+import type { Opening } from '../../book/file/restore.ts';
+import { isWithin } from '../../book/file/same-folder.ts';
+import { BookTrouble, bookTroubleOf } from '../../book/file/trouble.ts';
+import { isLongBook, keepBackup, keptLock, longBackup, notKept } from '../session/backup-keeping.ts';
+import { problemOfTrouble, troubleWithBook } from '../contract/book-problems.ts';
+import { isBefore } from './renew-backups.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { by, text } from '../input/input.ts';
+import { Trouble, type Problem } from '../contract/problem.ts';
+import { door, host, write, type Door } from '../session/procedure.ts';
+import { shopLook } from '../shop/shop.ts';
+import { tryOut } from './try-out.ts';
+import type { BackupMade, BackupRow, BackupsLook, BackupTried } from '../contract/contract.ts';
+
+/** The longest path that Linux takes. */
+const MOST_PATH = 4096;
+const folder = text(1000);
+const passphrase = v.optional(v.pipe(v.string('passphrase.needed'), v.maxLength(200, 'text.too-long')), '');
+const wanted = v.object({
+  path: v.pipe(
+    v.string('text.needed'),
+    v.minLength(1, 'text.needed'),
+    v.maxLength(MOST_PATH, 'text.too-long'),
+  ),
+  folder,
+  passphrase,
+  /** Takes the records over into a clean book: for a backup that is not built as Gambrel builds a book. */
+  recordsOnly: v.optional(v.boolean('input.invalid'), false),
+});
+
+/** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
+export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
+
+function backUp(room: DeskRoom): BackupMade {
+  const kept = keepBackup(room, new Date(room.now()));
+  if (!kept.ok) throw notKept(room, kept.trouble);
+  return {
+    at: kept.backup.at,
+    path: kept.backup.path,
+    second: kept.second?.path ?? null,
+    secondProblem: room.backups.secondProblem,
+  };
+}
+
+/** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
+export const look = door(
+  v.object({ folder }),
+  (at, input): BackupsLook => {
+    const { room, trouble } = at;
+    const second = placeOf(at, input.folder);
+    const lock = room && !room.demo ? keptLock(room.book) : null;
+    const bookPath = room?.book.path ?? at.bookPath;
+    const rows = worded(() => rowsOf(at, input.folder));
+    return {
+      at: (room ? new Date(room.now()) : at.now()).toISOString(),
+      trouble: trouble && problemOfTrouble(trouble),
+      bookPath,
+      rows,
+      removedAt: removedAtOf(at),
+      locked: Boolean(lock),
+      second: second ? { folder: second, there: existsSync(second) } : null,
+      othersRead: {
+        here: [bookPath, ...rows.filter(({ place }) => place !== 'away').map(({ path }) => path)].some(
+          othersCanRead,
+        ),
+        away: rows.some(
+          ({ place, locked, own, path }) =>
+            place === 'away' && !locked && own !== false && othersCanRead(path),
+        ),
+      },
+      unreadable: unreadableOf(at, input.folder),
+      problem: room?.backups.problem ?? null,
+      secondProblem: room?.backups.secondProblem ?? null,
+    };
+  },
+  true,
+);
+
+/** Opens a backup as restoring it would, and tells what is in it. */
+export const tryOne = door(
+  wanted,
+  (at, input): BackupTried =>
+    worded(() => {
+      const source = sourceOf(at, input);
+      const held = tryOut(at.room?.book.path ?? at.bookPath, source, at.now(), openingOf(at, source, input));
+      const { animals, weighings, payments, lastEntry, book, shop } = held;
+      const own = isOurs(book, ourBook(at));
+      const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
+      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved };
+    }),
+  true,
+  // Backups are about as large as the book.
+  { when: isLongBook },
+);
+
+/** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */
+export const restore = door(wanted, (at, input): { setAside: string | null } => {
+  if (at.room?.demo) throw new Trouble('refused', 'backup.demo');
+  return worded(() => {
+    const source = sourceOf(at, input);
+    return { setAside: at.restore(source, openingOf(at, source, input), shopLook) };
+  });
+});
+
+/**
+ * Where the book is not built as Gambrel builds one: puts a clean book with its records in its place, and opens that. The
+ * file as it was is kept beside it.
+ */
+export const keepRecords = door(v.object({}), (at): { setAside: string | null } => {
+  const { trouble, bookPath } = at;
+  if (trouble?.code !== 'altered') throw new Trouble('refused', 'book.not-altered');
+  const source = { path: bookPath, locked: false };
+  return worded(() => ({ setAside: at.restore(source, { recordsOnly: true }, shopLook) }), 'book');
+});
+
+/** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
+export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), async (at, { asItIs }) => {
+  await at.tryAgain(asItIs);
+  return { open: at.room !== null };
+});
+
+/** Begins an empty book where there is nothing to go back to; the file that does not open is kept. */
+export const beginAnew = door(v.object({}), (at) => {
+  if (at.trouble && !mayBeginAnew(at.trouble))
+    throw new Trouble('refused', problemOfTrouble(at.trouble).code);
+  at.beginAnew();
+  return { open: at.room !== null };
+});
+
+/** Locks copies in the second place with a passphrase; none takes the lock away. Copies made before stay as they are. */
+export const setLock = write(
+  v.object({
+    passphrase: v.nullable(
+      v.pipe(
+        v.string('passphrase.needed'),
+        v.trim(),
+        v.minLength(8, 'passphrase.short'),
+        v.maxLength(200, 'text.too-long'),
+      ),
+    ),
+    by,
+  }),
+  (room, input) => {
+    room.book.settings.put('backupLock', input.passphrase === null ? false : makeLock(input.passphrase));
+    room.book.audit.note({
+      record: 'setting', recordId: 'backupLock', act: 'change', after: input.passphrase === null ? 'off' : 'on',
+      at: room.now(), by: input.by,
+    }); // prettier-ignore
+    return { locked: input.passphrase !== null };
+  },
+);
+
+/** A book that is whole and only out of reach must not be put away. */
+function mayBeginAnew({ code }: BookTrouble): boolean {
+  return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
+}
+
+function placeOf({ room }: Door, folder: string): string {
+  return folder || (room && !room.demo ? room.settings.secondBackupFolder : '');
+}
+
+function rowsOf(at: Door, folder: string): BackupRow[] {
+  const bookPath = at.room?.book.path ?? at.bookPath;
+  const ours = ourBook(at);
+  const rows: BackupRow[] = [
+    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
+    ...awayBackups(at, bookPath, folder).map((one) => rowOf(one, 'away', ours)),
+    ...listSetAside(bookPath).map((one) => ({
+      ...one,
+      place: 'set aside' as const,
+      beforeUpdate: false,
+      own: null,
+      shop: '',
+      holdsRemoved: false,
+    })),
+  ];
+  const removedAt = removedAtOf(at);
+  for (const row of rows) row.holdsRemoved = holdsRemovedDetails(row, removedAt);
+  return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** Whether it is of this book, from before personal details were last removed. */
+function holdsRemovedDetails(
+  row: Pick<BackupRow, 'at' | 'own' | 'place'>,
+  removedAt: string | null,
+): boolean {
+  return removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
+}
+
+/** Why folders that should have backups show none. */
+function unreadableOf(at: Door, folder: string): Problem[] {
+  const bookPath = at.room?.book.path ?? at.bookPath;
+  const beside = folderTrouble(bookPath, backupFolder(bookPath));
+  const away = placeOf(at, folder);
+  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
+  return [
+    ...(beside ? [problemOfTrouble(new BookTrouble('backups', beside.path))] : []),
+    ...(there ? [problemOfTrouble(new BookTrouble('no-list', away))] : []),
+  ];
+}
+
+function folderTrouble(bookPath: string, folder: string): BookTrouble | null {
+  try {
+    backupsIn(bookPath, folder);
+    return null;
+  } catch (error) {
+    return bookTroubleOf(error, folder);
+  }
+}
+
+function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
+  const away = placeOf(at, folder);
+  // Those beside the book are in the list already.
+  return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
+}
+
+function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
+  const { path, at, bytes, locked, beforeUpdate, book } = backup;
+  const row = { path, at, bytes, locked, beforeUpdate, place, holdsRemoved: false };
+  if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
+  const owner = ownerOf(backup);
+  const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
+  return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
+}
+
+function removedAtOf({ room }: Door): string | null {
+  return room && !room.demo ? room.book.removedDetails.lastRemoval() : null;
+}
+
+function isOurs(book: string | null, ours: string | null): boolean | null {
+  return book === null || ours === null ? null : book === ours;
+}
+
+/** The identity of the open book; of one that does not open, that of its newest backup beside it. */
+function ourBook({ room, bookPath }: Door): string | null {
+  if (room) return identityOf(room.book.db);
+  for (const one of listBackups(bookPath)) {
+    const owner = ownerOf(one);
+    if (owner) return owner.label.book;
+  }
+  return null;
+}
+
+/** Only what is in the list may be restored: a window names no other file of this computer. */
+function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source & BackupRow {
+  const found = rowsOf(at, folder).find((row) => row.path === path);
+  if (!found) throw new Trouble('missing', 'backup.gone');
+  return found;
+}
+
+/** The passphrase typed; without one the lock that the open book keeps, which opens what this shop locked itself. */
+function openerFor({ room }: Door, { locked }: Source, typed: string): string | Lock | undefined {
+  if (!locked) return undefined;
+  if (typed) return typed;
+  const lock = room && !room.demo && keptLock(room.book);
+  if (!lock) throw new Trouble('conflict', 'passphrase.needed', { field: 'passphrase' });
+  return lock;
+}
+
+function openingOf(
+  at: Door,
+  source: Source,
+  { passphrase: typed, recordsOnly }: { passphrase: string; recordsOnly: boolean },
+): Opening {
+  return { opener: openerFor(at, source, typed), recordsOnly };
+}
+
+function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
+  try {
+    return work();
+  } catch (error) {
+    const trouble = troubleWithBook(error, '');
+    if (!trouble) throw error;
+    const { code, with: parameters } = problemOfTrouble(trouble, where);
+    throw code === 'backup.passphrase'
+      ? new Trouble('conflict', code, { field: 'passphrase', with: parameters })
+      : new Trouble('broken', code, { with: parameters });
+  }
+}

@@ -1,0 +1,185 @@
+/** One grind batch: planned against weighed in, the fat that follows, what is still to weigh, packages and owners. */
+import type { BatchRecord } from '../../book/records/batches.ts';
+import type { WeighingRecord } from '../../book/records/weighings.ts';
+import { fatToAdd } from '../../core/blend/blend.ts';
+import { normalQuantile } from '../../core/stats/distributions.ts';
+import { GROUND_HEAT } from '../../core/cold/ground-heat.ts';
+import { roundToStep, toGrams } from '../../core/values/units.ts';
+import { whyMoreOut } from '../animal/batch-mass.ts';
+import { batchOrders } from './batch-orders.ts';
+import { lotLabel } from './blend-sources.ts';
+import { weighingRow } from '../weighing/weighing-row.ts';
+import { fatOfSource, mixtureOf } from '../learning/fat-believed.ts';
+import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { heldGrind, throughBefore } from '../animal/grinder-traces.ts';
+import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
+import { ownersOf } from '../animal/owners.ts';
+import { fromOtherLots, lotToTopUp } from './other-lots.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BatchPage, PlanPart } from '../contract/contract.ts';
+
+const NINE_IN_TEN = normalQuantile(0.95);
+
+export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
+  const plan = JSON.parse(batch.plan) as StoredPlan;
+  const rows = room.book.weighings.ofBatch(batch.id);
+  const animals = room.book.batches.animals(batch.id);
+  const species = [...new Set(animals.map((animal) => animal.species))].map((code) => room.species.of(code));
+  const now = rows.filter((row) => row.void_at === null);
+  const packed = now.filter((row) => row.stage === 'packed');
+  const believed = room.fats.before(batch.id);
+  const mix = fatIn(room, batch.id);
+  const { toWeigh, short } = fromOtherLots(
+    room,
+    stillToWeigh(room, plan.parts, now),
+    believed,
+    standIns(plan.parts, now),
+  );
+  return {
+    id: batch.id,
+    name: batch.name,
+    product: batch.product,
+    state: batch.state,
+    at: batch.at,
+    targetFat: batch.target_fat,
+    cookTo: GROUND_HEAT,
+    species: species.map(({ name }) => name),
+    ...batchOrders(room, animals, batch.product),
+    planned: plan.parts,
+    plannedFat: plan.fat,
+    weighedIn: rows
+      .filter((row) => row.stage === 'grinder')
+      .map((row) => ({
+        ...weighingRow(row),
+        ticket: row.ticket,
+        fatLot: row.lot,
+        fat: fatOfSource(believed, row).mean,
+      })),
+    inGrams: mix.grams,
+    fat: mix.fat,
+    fatRange:
+      mix.fat === null
+        ? null
+        : {
+            low: Math.max(0, mix.fat - NINE_IN_TEN * mix.sd),
+            high: Math.min(1, mix.fat + NINE_IN_TEN * mix.sd),
+          },
+    fatAddedGrams: now
+      .filter((row) => row.stage === 'grinder' && row.part !== 'trim')
+      .reduce((total, { grams }) => total + grams, 0),
+    toWeigh,
+    shortFat: batch.state === 'open' ? short : null,
+    topUp: toWeigh.length === 0 && !short ? topUpOf(room, batch, mix, plan.parts) : null,
+    packages: packed.map(({ id, product, count, typed, grams, source, place, at, by }) => ({
+      id,
+      product: product ?? '',
+      count: count ?? 0,
+      typed,
+      grams,
+      source,
+      place,
+      at,
+      by,
+    })),
+    outGrams: packed.reduce((total, { grams }) => total + grams, 0),
+    whyMoreOut: whyMoreOut(room, batch.id),
+    reopened: reopenings(room, batch.id),
+    fatTests: room.book.batches.tests(batch.id).map(({ fat, method, at, by }) => ({ fat, method, at, by })),
+    passes: room.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
+      pass, plate, at, by, tempC: temp_tenths_c === null ? null : temp_tenths_c / 10,
+    })), // prettier-ignore
+    heldGrind: heldGrind(room, batch),
+    throughBefore: throughBefore(room, batch),
+    owners: ownersOf(room, batch.id),
+  };
+}
+
+/** When it was opened again after it was finished, and why. */
+function reopenings(room: DeskRoom, batchId: number): BatchPage['reopened'] {
+  return room.book.audit
+    .of('batch', batchId)
+    .filter(({ before }) => before === '{"state":"done"}')
+    .map(({ reason, at, by }) => ({ reason: reason ?? '', at: at ?? '', by: by ?? '' }));
+}
+
+/**
+ * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it, by what was believed
+ * before the batch's own tests. Trim of one kind shares the doubt about the kind's mean, as in the plan.
+ */
+export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: number | null; sd: number } {
+  const rows = room.book.weighings
+    .ofBatch(batchId)
+    .filter((row) => row.stage === 'grinder' && row.void_at === null);
+  const grams = rows.reduce((total, row) => total + row.grams, 0);
+  const mix = mixtureOf(room.fats.before(batchId), rows);
+  return { grams, fat: mix?.mean ?? null, sd: mix?.sd ?? 0 };
+}
+
+function stillToWeigh(
+  room: DeskRoom,
+  planned: readonly PlanPart[],
+  rows: readonly WeighingRecord[],
+): PlanPart[] {
+  const step = toGrams(room.settings.step, room.settings.unit);
+  return planned.flatMap((part) => {
+    const weighed = rows
+      .filter(
+        (row) =>
+          row.stage === 'grinder' &&
+          (part.fatLotId === null
+            ? row.fat_lot_id === null && row.animal_id === part.animalId
+            : row.fat_lot_id === part.fatLotId),
+      )
+      .reduce((total, row) => total + row.grams, 0);
+    const left = part.grams - weighed;
+    // Within two steps it is weighed: totes are filled by hand.
+    return left > 2 * step + CRUMB_GRAMS && (part.kind === 'fat' || weighed === 0)
+      ? [{ ...part, grams: left }]
+      : [];
+  });
+}
+
+/** Fat that went in from lots that the plan did not name. */
+function standIns(
+  planned: readonly PlanPart[],
+  rows: readonly WeighingRecord[],
+): { lotId: number; grams: number }[] {
+  return rows.flatMap(({ stage, fat_lot_id: lotId, grams }) =>
+    stage === 'grinder' && lotId !== null && !planned.some((part) => part.fatLotId === lotId)
+      ? [{ lotId, grams }]
+      : [],
+  );
+}
+
+/** The fat that would still bring a batch to its target: the first of its plan, or more of the same where that is empty. */
+function topUpOf(
+  room: DeskRoom,
+  batch: BatchRecord,
+  mix: { grams: number; fat: number | null },
+  planned: readonly PlanPart[],
+): BatchPage['topUp'] {
+  const source = planned.find(({ kind }) => kind === 'fat');
+  if (batch.target_fat === null || mix.fat === null || !source || mix.fat >= batch.target_fat - AT_TARGET)
+    return null;
+  const planLot = room.book.fat.get(source.fatLotId ?? 0);
+  if (!planLot) return null;
+  const lot = lotToTopUp(room, planLot);
+  const add = fatToAdd({
+    leanGrams: mix.grams,
+    leanFat: mix.fat,
+    fatFat: room.fats.before(batch.id).lot(lot).mean,
+    targetFat: batch.target_fat,
+  });
+  if (add.kind !== 'add') return null;
+  const { unit, step } = room.settings;
+  const grams = toGrams(roundToStep(add.grams / toGrams(1, unit), step), unit);
+  return grams > 0
+    ? {
+        grams,
+        fatLotId: lot.id,
+        fat: room.fats.before(batch.id).lot(lot).mean,
+        label: lotLabel(lot),
+        leftGrams: Math.max(0, lot.left_grams),
+      }
+    : null;
+}

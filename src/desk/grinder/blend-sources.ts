@@ -1,0 +1,155 @@
+/** What goes into a grind: animals' trim and lots of fat, as the core's blend sources and as lines for the bench. */
+import type { FatLotRecord } from '../../book/records/fat-lots.ts';
+import type { TrimRow } from '../../book/sums/sums.ts';
+import type { BlendSource } from '../../core/blend/types.ts';
+import { GRAMS_PER, toGrams } from '../../core/values/units.ts';
+import { fatOf, trimOf, type WeighedSource } from '../learning/fat-believed.ts';
+import { keepsOf } from './fat-keeps.ts';
+import { CRUMB_GRAMS, lotOf } from '../animal/fat-moves.ts';
+import { Trouble } from '../contract/problem.ts';
+import { FATS } from '../supplied/resources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { FatChoice, LeftOutLot, PlanPart } from '../contract/contract.ts';
+import { openAnimalOf } from '../animal/closed.ts';
+
+/** A source with how it is called on the bench. */
+export interface BenchSource {
+  source: BlendSource;
+  /** Whose fat it is, to ask what sources share. */
+  of: WeighedSource;
+  line: Omit<PlanPart, 'grams' | 'share'>;
+}
+
+/** Trim that waits for the grinder. */
+export function trimWaiting(room: DeskRoom): TrimRow[] {
+  return room.book.sums.trimWaiting(trimCrumb(room));
+}
+
+/** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
+export function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
+  return toGrams(step, unit) / 2 + CRUMB_GRAMS;
+}
+
+/** The trim of these animals, all of it that is left or the amount given. @throws Trouble `animal.closed`, `trim.not-enough`, `trim.none` */
+export function trimSources(
+  room: DeskRoom,
+  animals: readonly { id: number; grams?: number | undefined }[],
+): BenchSource[] {
+  return animals.map(({ id, grams }) => {
+    const animal = openAnimalOf(room, id);
+    const sums = room.book.weighings.sums(id);
+    const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
+    if (left <= trimCrumb(room))
+      throw new Trouble('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
+    if (grams !== undefined && grams > left + CRUMB_GRAMS)
+      throw new Trouble('refused', 'trim.not-enough', {
+        field: 'animals',
+        with: { grams, leftGrams: left, ticket: animal.ticket },
+      });
+    const { mean, sd } = room.fats.now.trim(animal);
+    const key = `trim ${id}`;
+    return {
+      source: { id: key, fat: mean, fatSd: sd, availableGrams: grams ?? left, costPerKg: 0, useAll: true },
+      of: trimOf(animal),
+      line: {
+        key,
+        kind: 'trim',
+        label: `Trim of ${animal.ticket}`,
+        ticket: animal.ticket,
+        animalId: id,
+        fatLotId: null,
+        fat: mean,
+      },
+    };
+  });
+}
+
+/**
+ * The lots that a choice of fat means, oldest first, and among lots of one price used up in that order; past their
+ * use-by only where named. @throws Trouble `fat.unknown`, `fat.lot-unknown`
+ */
+export function fatSources(
+  room: DeskRoom,
+  choice: FatChoice,
+  animalIds: readonly number[],
+  lotIds?: readonly number[],
+): BenchSource[] {
+  if (choice === 'none') return [];
+  const lots = lotIds
+    ? lotIds.map((id) => lotOf(room, id)).sort(oldestFirst)
+    : lotsOf(room, choice, animalIds).filter((lot) => keepsOf(room, lot) !== 'past');
+  const stepGrams = toGrams(room.settings.step, room.settings.unit);
+  return lots
+    .filter((lot) => lot.left_grams > CRUMB_GRAMS)
+    .map((lot, age) => {
+      const key = `fat ${lot.id}`;
+      const { mean, sd } = room.fats.now.lot(lot);
+      return {
+        source: {
+          id: key,
+          fat: mean,
+          fatSd: sd,
+          availableGrams: lot.left_grams,
+          costPerKg: costPerKg(lot),
+          turn: age,
+          stepGrams,
+        },
+        of: fatOf(lot),
+        line: {
+          key,
+          kind: 'fat',
+          label: lotLabel(lot),
+          ticket: lot.ticket,
+          animalId: lot.animal_id,
+          fatLotId: lot.id,
+          fat: mean,
+        },
+      };
+    });
+}
+
+/** The bench's sources with what their fat shares: trim of one kind the doubt about its mean, what one test spoke of its error. */
+export function sharing({ fats }: Pick<DeskRoom, 'fats'>, bench: readonly BenchSource[]): BlendSource[] {
+  return bench.map(({ source, of }, i) => ({
+    ...source,
+    fatCovariance: Object.fromEntries(
+      bench.slice(0, i).map((other) => [other.source.id, fats.now.covariance(of, other.of)]),
+    ),
+  }));
+}
+
+/** What is there of the chosen fat but past its use-by, so that a plan does without. */
+export function leftOut(
+  room: DeskRoom,
+  asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
+): LeftOutLot[] {
+  if (asked.fat === 'none') return [];
+  const ids = asked.animals.map(({ id }) => id);
+  return lotsOf(room, asked.fat, ids)
+    .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(room, lot) === 'past')
+    .filter(({ id }) => !asked.lotIds?.includes(id))
+    .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
+}
+
+/** How a lot is called on the bench. */
+export function lotLabel(lot: Pick<FatLotRecord, 'ticket' | 'name' | 'code'>): string {
+  return lot.ticket === null ? `${lot.name}, lot ${lot.code}` : `Own fat of ${lot.ticket}`;
+}
+
+function oldestFirst(a: FatLotRecord, b: FatLotRecord): number {
+  return a.received_on === b.received_on ? a.id - b.id : a.received_on < b.received_on ? -1 : 1;
+}
+
+export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): number {
+  if (lot.cost_minor === null || lot.cost_unit === null) return 0;
+  return (lot.cost_minor * GRAMS_PER.kg) / GRAMS_PER[lot.cost_unit];
+}
+
+function lotsOf(room: DeskRoom, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
+  const all = room.book.fat.withLeft(CRUMB_GRAMS);
+  if (choice === 'own')
+    return all.filter(({ animal_id }) => animal_id !== null && animalIds.includes(animal_id));
+  if (!FATS.some(({ code }) => code === choice))
+    throw new Trouble('missing', 'fat.unknown', { field: 'fat', with: { source: choice } });
+  return all.filter(({ animal_id, source }) => animal_id === null && source === choice);
+}

@@ -1,0 +1,184 @@
+/** How much of each bought fat the animals in the shop will still take, and the quotes that may come in. */
+import * as v from 'valibot';
+import type { HookRow } from '../../book/records/animals.ts';
+import { normalQuantile } from '../../core/stats/distributions.ts';
+import { fatNeed, sumNeeds, toOrder, type NeedGuess } from '../../core/fat/needs.ts';
+import { meanOf, predict, type Group } from '../../core/yield/yield.ts';
+import { instructionsOf } from '../animal/instructions.ts';
+import { trimOf } from '../learning/fat-believed.ts';
+import { keepsOf } from './fat-keeps.ts';
+import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { grindWants } from './grind-wants.ts';
+import { read } from '../session/procedure.ts';
+import type { QuoteAsked } from '../quotes/work.ts';
+import { FATS } from '../supplied/resources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { FatNeeds, GrindWant, Instructions, QuoteResult } from '../contract/contract.ts';
+import { baseGrams } from '../learning/take-home.ts';
+import { LEVEL } from '../learning/yield-knowledge.ts';
+import { groupOf } from '../learning/yield-observation.ts';
+
+const SEED = 1;
+/** Enough for a sum over many animals. */
+const DRAWS = 500;
+/** Half the width of a range that holds 8 in 10, in standard deviations. */
+const REACH = normalQuantile((1 + LEVEL) / 2);
+const QUOTES = 200;
+
+/** Trim to come in grams; `sharedSd` is the part of `sd` that all animals of the species share. */
+interface TrimToCome {
+  mean: number;
+  sd: number;
+  sharedSd: number;
+}
+
+/** What one animal, or one quote, will want of each fat, by the fat's code. */
+interface Wanted {
+  animal: { id: number; species: string };
+  needs: Map<string, NeedGuess[]>;
+}
+
+export const needs = read(v.object({}), (room): FatNeeds => {
+  const unweighed: string[] = [];
+  const inShop: Wanted[] = [];
+  for (const row of room.book.animals
+    .inShop()
+    .filter(({ stage, hold }) => stage !== 'ready' && hold !== 'positive')) {
+    const trim = trimToCome(room, row);
+    const orders = instructionsOf(room, row.id);
+    if (trim === null) {
+      if (wantsBought(orders)) unweighed.push(row.ticket);
+    } else
+      inShop.push(
+        wantedOf(
+          room,
+          row,
+          trim,
+          grindWants(orders, room.book.sums.trimInto(row.id), trim.mean, CRUMB_GRAMS),
+        ),
+      );
+  }
+  const quoted = openQuotes(room);
+  const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name, sd }) => {
+    const of = (all: readonly Wanted[]) => all.filter(({ needs }) => needs.has(code));
+    const [mine, theirs] = [of(inShop), of(quoted)];
+    if (mine.length === 0 && theirs.length === 0) return [];
+    const need = together(room, mine, { code, sd });
+    const onHandGrams = onHand(room, code);
+    return [{
+      source: code, name, animals: mine.length, need, onHandGrams, order: toOrder(need, onHandGrams),
+      quotes: { count: theirs.length, need: together(room, theirs, { code, sd }) },
+    }]; // prettier-ignore
+  });
+  return { sources, unweighed };
+});
+
+/** All that is wanted of one fat: trim shares the doubt about its kind, and every grind the doubt about the fat. */
+function together(room: DeskRoom, wanted: readonly Wanted[], fat: { code: string; sd: number }) {
+  const animals = wanted.map(({ animal, needs }) => ({
+    species: animal.species,
+    needs: needs.get(fat.code) ?? [],
+  }));
+  const trims = wanted.map(({ animal }) => trimOf(animal));
+  return sumNeeds(animals, LEVEL, {
+    trimFatSd: (weights) =>
+      room.fats.now.sdOfSum(trims.map((of, i) => ({ of, weight: weights[i] as number }))),
+    fatFatSd: fat.sd,
+  });
+}
+
+/** Trim of an animal that is not ground yet: weighed, or foretold while it is not cut; null while nothing was weighed. */
+function trimToCome(room: DeskRoom, row: HookRow): TrimToCome | null {
+  const sums = room.book.weighings.sums(row.id);
+  const left = Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0));
+  if (row.stage === 'packing') return weighedTrim(left);
+  const base = baseGrams({
+    brought: row.brought,
+    hanging: sums?.hanging ?? null,
+    received: sums?.received ?? null,
+  });
+  if (base === null) return sums?.trim ? weighedTrim(left) : null;
+  const { trim } = predict(room.yields.model, {
+    hangingGrams: base,
+    group: groupOf(row),
+    cutsShare: instructionsOf(room, row.id).cutsShare,
+    level: LEVEL,
+    seed: SEED,
+    draws: DRAWS,
+  }).parts;
+  const weighed = sums?.trim ?? 0;
+  // Once more is weighed than was foretold, the scale is believed.
+  if (weighed >= trim.mean) return weighedTrim(left);
+  const sd = (trim.high - trim.low) / (2 * REACH);
+  const mean = Math.max(0, trim.mean - (sums?.trim_ground ?? 0));
+  return { mean, sd, sharedSd: sharedSd(room, groupOf(row), { mean: trim.mean, sd }) };
+}
+
+function weighedTrim(left: number): TrimToCome {
+  return { mean: left, sd: 0, sharedSd: 0 };
+}
+
+/**
+ * The part of a predicted trim's SD that comes from the mean take-home of its kind being in doubt: no more animals make it
+ * smaller. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
+ */
+function sharedSd(room: DeskRoom, group: Group, trim: { mean: number; sd: number }): number {
+  const { middle, standardError } = meanOf(room.yields.model, group, 'takeHome');
+  return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(middle)));
+}
+
+/** The rest of the trim is what is unsure; what has an amount of its own is not. */
+function wantedOf(
+  room: DeskRoom,
+  animal: { id: number; species: string },
+  trim: TrimToCome,
+  wants: readonly GrindWant[],
+): Wanted {
+  const needs: Wanted['needs'] = new Map();
+  const trimFat = room.fats.now.trim(animal);
+  for (const [i, { fat, targetFat, grams }] of wants.entries()) {
+    const source = FATS.find(({ code, animal: of }) => code === fat && of !== 'own');
+    if (!source || targetFat === null || source.fat <= targetFat) continue;
+    const rest = i === wants.length - 1;
+    const need = fatNeed({
+      trim: { mean: grams, sd: rest ? trim.sd : 0, sharedSd: rest ? trim.sharedSd : 0 },
+      trimFat,
+      fatFat: source.fat,
+      target: targetFat,
+    });
+    needs.set(source.code, [...(needs.get(source.code) ?? []), need]);
+  }
+  return { animal, needs };
+}
+
+/** Quotes that still hold and that no animal came of. */
+function openQuotes(room: DeskRoom): Wanted[] {
+  return room.book.quotes
+    .recent(QUOTES)
+    .filter((quote) => quote.valid_until >= room.today() && room.book.quotes.takenAs(quote.id) === undefined)
+    .map((quote) => {
+      const { instructions, ...asked } = JSON.parse(quote.asked) as QuoteAsked;
+      const { parts } = JSON.parse(quote.answered) as QuoteResult;
+      const grams = parts.find(({ part }) => part === 'trim')?.grams ?? { low: 0, mean: 0, high: 0 };
+      const weight = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };
+      const trim = { ...weight, sharedSd: sharedSd(room, groupOf(asked), weight) };
+      return wantedOf(
+        room,
+        { id: -quote.id, species: asked.species },
+        trim,
+        grindWants(instructions, [], trim.mean, CRUMB_GRAMS),
+      );
+    });
+}
+
+function wantsBought({ fat, alsoGround }: Instructions): boolean {
+  const bought = (code: string): boolean => FATS.some((one) => one.code === code && one.animal !== 'own');
+  return bought(fat) || alsoGround.some((also) => bought(also.fat));
+}
+
+function onHand(room: DeskRoom, source: string): number {
+  return room.book.fat
+    .withLeft(0)
+    .filter((lot) => lot.animal_id === null && lot.source === source && keepsOf(room, lot) !== 'past')
+    .reduce((total, { left_grams }) => total + left_grams, 0);
+}

@@ -1,0 +1,95 @@
+import * as v from 'valibot';
+import type { FatLotRecord } from '../../book/records/fat-lots.ts';
+import { parseMoney } from '../../core/values/money.ts';
+import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { askFar, USE_BY_AGO_DAYS, USE_BY_AHEAD_DAYS } from '../input/day-doubts.ts';
+import { keepsOf } from './fat-keeps.ts';
+import { by, id, needed, optionalDate, sureOf, text, typed } from '../input/input.ts';
+import { read, write } from '../session/procedure.ts';
+import { boughtFatSource } from '../supplied/resources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { FatLotRow } from '../contract/contract.ts';
+
+/** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
+export const lots = read(
+  v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
+  (room, { usedUp, batchId }) =>
+    (usedUp ? room.book.fat.all() : room.book.fat.withLeftOrIn(batchId ?? null)).map((lot) =>
+      lotRow(room, lot),
+    ),
+);
+
+/**
+ * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
+ * @throws Trouble `date.long-ago`, `date.far-ahead` (conflict: pass `sure`)
+ */
+export const buy = write(
+  v.object({
+    source: needed(40),
+    typed,
+    fatPercent: v.optional(
+      v.pipe(v.number('fat.range'), v.minValue(1, 'fat.range'), v.maxValue(100, 'fat.range')),
+    ),
+    costTyped: text(30),
+    costUnit: v.optional(v.picklist(['lb', 'kg'], 'choice.unit')),
+    supplier: text(120),
+    supplierLot: text(80),
+    useBy: optionalDate,
+    sure: sureOf,
+    by,
+  }),
+  (room, input) => {
+    if (input.useBy)
+      askFar(input.sure, 'useBy', input.useBy, room.today(), {
+        ago: USE_BY_AGO_DAYS,
+        ahead: USE_BY_AHEAD_DAYS,
+      });
+    const source = boughtFatSource(input.source);
+    const reading = parseReading(input.typed, room.settings.unit);
+    const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, room.settings.currency);
+    const lotId = room.book.fat.add({
+      source: source.code,
+      name: source.name,
+      animalId: null,
+      fat: input.fatPercent === undefined ? source.fat : input.fatPercent / 100,
+      fatSd: source.sd,
+      costMinor: cost,
+      costUnit: cost === null ? null : (input.costUnit ?? room.settings.unit),
+      supplier: input.supplier,
+      supplierLot: input.supplierLot,
+      useBy: input.useBy,
+      receivedOn: room.today(),
+      at: room.now(),
+      by: input.by,
+    });
+    room.book.fat.move({
+      lotId,
+      kind: 'bought',
+      grams: readingGrams(reading),
+      typed: reading.typed,
+      weighingId: null,
+      at: room.now(),
+      by: input.by,
+    });
+    return { id: lotId };
+  },
+);
+
+export function lotRow(room: DeskRoom, lot: FatLotRecord): FatLotRow {
+  return {
+    id: lot.id,
+    code: lot.code,
+    source: lot.source,
+    name: lot.name,
+    ticket: lot.ticket,
+    fat: lot.fat,
+    costMinor: lot.cost_minor,
+    costUnit: lot.cost_unit,
+    supplierLot: lot.supplier_lot,
+    useBy: lot.use_by,
+    receivedOn: lot.received_on,
+    startGrams: lot.start_grams,
+    leftGrams: Math.max(0, lot.left_grams),
+    keeps: keepsOf(room, lot),
+  };
+}

@@ -1,0 +1,175 @@
+/** What to weigh into a batch so that it reaches its fat, or by how much it cannot and what would make it possible. */
+import { fatToAdd, planBlend } from '../../core/blend/blend.ts';
+import type { Batch, BlendSource } from '../../core/blend/types.ts';
+import { toGrams } from '../../core/values/units.ts';
+import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
+import { FATS, ownFatSource } from '../supplied/resources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { animalOf } from '../animal/closed.ts';
+import type { BlendPlan, FatChoice, PlanPart } from '../contract/contract.ts';
+
+export interface GrindAsked {
+  animals: readonly { id: number; grams?: number | undefined }[];
+  fat: FatChoice;
+  lotIds?: readonly number[] | undefined;
+  targetFat: number | null;
+}
+
+/** The plan as the book keeps it with its batch. */
+export interface StoredPlan {
+  kind: string;
+  parts: PlanPart[];
+  fat: number;
+}
+
+/** Half a scale step either way, and a hair for rounding, so that the nearest whole step is always within. */
+const HALF_STEP = 0.5001;
+/** Shows as the target at a tenth of a percent. */
+export const AT_TARGET = 0.0005;
+
+export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<BlendPlan> {
+  const ids = asked.animals.map(({ id }) => id);
+  const trim = trimSources(room, asked.animals);
+  const fats = fatSources(room, asked.fat, ids, asked.lotIds);
+  const lean = mixOf(trim.map(({ source }) => source));
+  const target = asked.targetFat;
+  if (target === null || asked.fat === 'none')
+    return allOf(room, trim, asked.fat === 'none' ? [] : fats, target);
+  if (lean.fat >= target - AT_TARGET)
+    return {
+      kind: 'lean enough',
+      fat: lean.fat,
+      target,
+      parts: partsOf(trim, lean),
+      batchGrams: lean.grams,
+      leanToAddGrams: leanToAdd(room, ids, lean, target),
+    };
+
+  const richness = fats.length > 0 ? mixOf(fats.map(({ source }) => source)).fat : fatOf(room, asked);
+  if (richness <= target + AT_TARGET) return outOfReach(trim, fats, target, richness);
+  const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richness, targetFat: target });
+  const need = needed.kind === 'add' ? needed.grams : 0;
+  const slack = halfStep(room, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
+  const sources = sharing(room, [...trim, ...fats]);
+  // Of a handful of trim, half a step is more than the whole target.
+  const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
+  const answer = await planBlend({ sources, fat });
+  if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
+  const have = fats.reduce((total, { source }) => total + source.availableGrams, 0);
+  return {
+    kind: 'not enough fat',
+    target,
+    haveGrams: have,
+    needGrams: need,
+    missingGrams: Math.max(0, need - have),
+    nearest: nearestOf(trim, fats),
+  };
+}
+
+/**
+ * By how much half a scale step moves the fat of the batch: of the richest lot, which moves it most and needs the
+ * smallest batch. With less than that, whole steps of a rich lot could jump over the target although there is plenty.
+ */
+function halfStep(
+  room: DeskRoom,
+  lean: { grams: number; fat: number },
+  richest: number,
+  target: number,
+): number {
+  const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richest, targetFat: target });
+  const batch = lean.grams + (needed.kind === 'add' ? needed.grams : 0);
+  return (HALF_STEP * toGrams(room.settings.step, room.settings.unit) * (richest - target)) / batch;
+}
+
+/** Everything chosen goes in as it is: no target was given, or no fat is wanted. */
+async function allOf(
+  room: DeskRoom,
+  trim: BenchSource[],
+  fats: BenchSource[],
+  target: number | null,
+): Promise<BlendPlan> {
+  // All of it is weighed already, so the scale's step does not matter.
+  const all = [
+    ...trim,
+    ...fats.map((one) => ({ ...one, source: { ...one.source, stepGrams: undefined, useAll: true } })),
+  ];
+  const sources = sharing(room, all);
+  const answer = await planBlend({ sources, fat: { min: 0, max: 1 } });
+  if (answer.kind === 'plan') return planned(all, answer);
+  return {
+    kind: 'out of reach',
+    target: target ?? 0,
+    richest: mixOf(sources).fat,
+    nearest: nearestOf(trim, fats),
+  };
+}
+
+function planned(bench: BenchSource[], batch: Batch): BlendPlan {
+  const parts = bench
+    .map(({ line, source }) => ({ line, part: batch.parts.find(({ id }) => id === source.id) }))
+    .flatMap(({ line, part }) =>
+      part && part.grams > 0 ? [{ ...line, grams: part.grams, share: part.share }] : [],
+    );
+  return {
+    kind: 'plan',
+    parts,
+    batchGrams: batch.batchGrams,
+    fat: batch.fat,
+    fatRange: { low: batch.fatRange.low, high: batch.fatRange.high },
+    fatToAddGrams: parts.filter(({ kind }) => kind === 'fat').reduce((total, { grams }) => total + grams, 0),
+    costMinor: Math.round(batch.cost),
+  };
+}
+
+/** All the fat there is, with all the trim: as near as it gets when there is too little. */
+function nearestOf(
+  trim: BenchSource[],
+  fats: BenchSource[],
+): { parts: PlanPart[]; batchGrams: number; fat: number } {
+  const all = [...trim, ...fats];
+  const mix = mixOf(all.map(({ source }) => source));
+  return { parts: partsOf(all, mix), batchGrams: mix.grams, fat: mix.fat };
+}
+
+function outOfReach(trim: BenchSource[], fats: BenchSource[], target: number, richest: number): BlendPlan {
+  return { kind: 'out of reach', target, richest, nearest: nearestOf(trim, fats) };
+}
+
+function partsOf(bench: BenchSource[], mix: { grams: number }): PlanPart[] {
+  return bench.map(({ line, source }) => ({
+    ...line,
+    grams: source.availableGrams,
+    share: source.availableGrams / mix.grams,
+  }));
+}
+
+function mixOf(sources: readonly BlendSource[]): { grams: number; fat: number } {
+  const grams = sources.reduce((total, { availableGrams }) => total + availableGrams, 0);
+  const fat = sources.reduce((total, source) => total + source.availableGrams * source.fat, 0);
+  return { grams, fat: grams > 0 ? fat / grams : 0 };
+}
+
+/** How rich the chosen fat would be, when none of it is on hand. */
+function fatOf(room: DeskRoom, { fat, animals }: GrindAsked): number {
+  const [first] = animals;
+  if (fat === 'own' && first) return ownFatSource(room.species.of(animalOf(room, first.id).species)).fat;
+  return FATS.find(({ code }) => code === fat)?.fat ?? 0;
+}
+
+/** Lean that would bring a fat batch down to its target, from the leanest other trim that waits; null without any. */
+function leanToAdd(
+  room: DeskRoom,
+  ids: readonly number[],
+  mix: { grams: number; fat: number },
+  target: number,
+): number | null {
+  const others = trimWaiting(room).filter(({ id }) => !ids.includes(id));
+  const [leanest] = trimSources(
+    room,
+    others.map(({ id }) => ({ id })),
+  )
+    .map(({ source }) => source.fat)
+    .filter((fat) => fat < target)
+    .sort((a, b) => a - b);
+  return leanest === undefined ? null : (mix.grams * (mix.fat - target)) / (target - leanest);
+}

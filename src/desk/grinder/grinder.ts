@@ -1,0 +1,122 @@
+/** What the grinder looks like: trim that waits, plans, and beginning a batch. */
+import * as v from 'valibot';
+import type { BatchRecord } from '../../book/records/batches.ts';
+import { batchPage, fatIn } from './batch-page.ts';
+import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
+import { refuseWrongClock } from '../session/clock.ts';
+import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { lotRow } from './fat.ts';
+import { planGrind, type StoredPlan } from './grind-plan.ts';
+import { cleaningOf, uncleaned } from '../animal/grinder-traces.ts';
+import { grindWants } from './grind-wants.ts';
+import { instructionsOf } from '../animal/instructions.ts';
+import { heldAs, refuseHeldPool } from '../animal/hold-rules.ts';
+import { by, id, listOf, needed, someGrams, targetFat } from '../input/input.ts';
+import { refusePooled } from './pooling.ts';
+import { host, read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BatchLine, GrinderLook, GrindPlan } from '../contract/contract.ts';
+import { batchOf, openAnimalOf } from '../animal/closed.ts';
+
+/** Fat on hand lies in fewer boxes than this. */
+const MOST_LOTS = 100;
+
+const asked = {
+  animals: v.pipe(
+    v.array(v.object({ id, grams: v.optional(someGrams) })),
+    v.minLength(1, 'trim.choose'),
+    v.maxLength(60, 'trim.choose'),
+  ),
+  fat: needed(40),
+  lotIds: v.optional(v.pipe(listOf(id, MOST_LOTS), v.minLength(1, 'fat.choose'))),
+  targetFat,
+};
+const RECENT = 12;
+const CLEANINGS = 5;
+
+/** Whose trim waits, open and newest batches, and the fat on hand. */
+export const look = read(v.object({}), (room): GrinderLook => ({
+  waiting: trimWaiting(room).map((row) => {
+    const species = room.species.of(row.species);
+    return {
+      id: row.id,
+      ticket: row.ticket,
+      hunter: row.hunter,
+      speciesName: species.name,
+      trimLeftGrams: row.trim_left,
+      ownFatLeftGrams: Math.max(0, room.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
+      trimFat: { ...room.fats.now.trim(row) },
+      wants: grindWants(
+        instructionsOf(room, row.id),
+        room.book.sums.trimInto(row.id),
+        row.trim_left,
+        trimCrumb(room),
+      ),
+      refusesPooling: row.refuses_pooling === 1,
+      hold: heldAs(room.book.animals.hold(row.id)),
+    };
+  }),
+  open: room.book.batches.open().map((batch) => batchLine(room, batch)),
+  recent: room.book.batches.recent(RECENT).map((batch) => batchLine(room, batch)),
+  fat: room.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(room, lot)),
+  uncleaned: uncleaned(room),
+  cleanings: room.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
+}));
+
+export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
+
+/** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
+export const plan = read(v.object(asked), async (room, input): Promise<GrindPlan> => ({
+  ...(await planGrind(room, input)),
+  leftOut: leftOut(room, input),
+}));
+
+/** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
+export const start = host(v.object({ ...asked, product: needed(60), by }), async (room, input) => {
+  refuseWrongClock(room);
+  const animalIds = input.animals.map((one) => one.id);
+  refuseTogether(room, animalIds);
+  const answer = await planGrind(room, input);
+  const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
+  return room.book.change(() => {
+    // While the solver worked, one of them may have been put on hold or picked up in another window.
+    refuseTogether(room, animalIds);
+    return room.book.batches.add({
+      season: room.season(),
+      product: input.product,
+      targetFat: input.targetFat,
+      plan: {
+        kind: answer.kind,
+        parts,
+        fat: 'fat' in answer ? answer.fat : answer.nearest.fat,
+      } satisfies StoredPlan,
+      animalIds,
+      startedOn: room.today(),
+      at: room.now(),
+      by: input.by,
+    });
+  });
+});
+
+function refuseTogether(room: DeskRoom, animalIds: readonly number[]): void {
+  refusePooled(room, animalIds);
+  refuseHeldPool(
+    room,
+    animalIds.map((animalId) => openAnimalOf(room, animalId)),
+  );
+}
+
+function batchLine(room: DeskRoom, batch: BatchRecord): BatchLine {
+  const { grams, fat } = fatIn(room, batch.id);
+  return {
+    id: batch.id,
+    name: batch.name,
+    product: batch.product,
+    tickets: room.book.batches.animals(batch.id).map(({ ticket }) => ticket),
+    state: batch.state,
+    targetFat: batch.target_fat,
+    fat,
+    inGrams: grams,
+    at: batch.at,
+  };
+}

@@ -1,0 +1,85 @@
+/** What to weigh when a planned lot of bought fat has run dry: other lots of the same fat, and what is still missing. */
+import type { FatLotRecord } from '../../book/records/fat-lots.ts';
+import { lotLabel } from './blend-sources.ts';
+import type { FatBelieved } from '../learning/fat-believed.ts';
+import { keepsOf } from './fat-keeps.ts';
+import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { BatchPage, PlanPart } from '../contract/contract.ts';
+
+/**
+ * Parts still to weigh, each no more than its lot holds; what a lot lacks comes from other lots of its fat, oldest
+ * first, none past its use-by. `standIns` is what went in from lots that were not planned: it counts for those of the
+ * same fat that were. `short` is what no lot holds. An animal's own fat is replaced by nothing.
+ */
+export function fromOtherLots(
+  room: DeskRoom,
+  toWeigh: readonly PlanPart[],
+  believed: FatBelieved,
+  standIns: readonly { lotId: number; grams: number }[],
+): { toWeigh: PlanPart[]; short: BatchPage['shortFat'] } {
+  const stoodIn = new Map<string, number>();
+  for (const { lotId, grams } of standIns) {
+    const source = room.book.fat.get(lotId)?.source ?? '';
+    stoodIn.set(source, (stoodIn.get(source) ?? 0) + grams);
+  }
+  const spent = new Map<number, number>();
+  const leftOf = (lot: FatLotRecord): number => Math.max(0, lot.left_grams - (spent.get(lot.id) ?? 0));
+  const parts: PlanPart[] = [];
+  const lacks: NonNullable<BatchPage['shortFat']>[] = [];
+  for (const part of toWeigh) {
+    const planned = part.fatLotId === null ? undefined : room.book.fat.get(part.fatLotId);
+    if (!planned) {
+      parts.push(part);
+      continue;
+    }
+    const others = planned.animal_id === null ? sameFat(room, planned) : [];
+    const already = Math.min(part.grams, stoodIn.get(planned.source) ?? 0);
+    stoodIn.set(planned.source, (stoodIn.get(planned.source) ?? 0) - already);
+    let missing = part.grams - already;
+    for (const lot of [planned, ...others]) {
+      // A planned lot that holds nearly all of it is filled to the last crumb.
+      const grams =
+        lot === planned && missing <= leftOf(lot) + CRUMB_GRAMS ? missing : Math.min(missing, leftOf(lot));
+      if (missing <= CRUMB_GRAMS || grams <= CRUMB_GRAMS) continue;
+      spent.set(lot.id, (spent.get(lot.id) ?? 0) + grams);
+      missing -= grams;
+      parts.push(lot === planned ? { ...part, grams } : partOf(lot, grams, part, believed));
+    }
+    if (missing > CRUMB_GRAMS) lacks.push({ source: planned.source, name: planned.name, grams: missing });
+  }
+  const [first] = lacks;
+  const grams = lacks.reduce((total, lack) => total + lack.grams, 0);
+  return { toWeigh: parts, short: first ? { ...first, grams } : null };
+}
+
+/** The lot to top a batch up from: the planned one, or where it is empty another of the same fat. */
+export function lotToTopUp(room: DeskRoom, planned: FatLotRecord): FatLotRecord {
+  if (planned.left_grams > CRUMB_GRAMS || planned.animal_id !== null) return planned;
+  return sameFat(room, planned)[0] ?? planned;
+}
+
+function sameFat(room: DeskRoom, planned: FatLotRecord): FatLotRecord[] {
+  return room.book.fat
+    .all()
+    .filter(
+      (lot) =>
+        lot.id !== planned.id &&
+        lot.animal_id === null &&
+        lot.source === planned.source &&
+        lot.left_grams > CRUMB_GRAMS &&
+        keepsOf(room, lot) !== 'past',
+    );
+}
+
+function partOf(lot: FatLotRecord, grams: number, instead: PlanPart, believed: FatBelieved): PlanPart {
+  return {
+    ...instead,
+    key: `fat ${lot.id}`,
+    label: lotLabel(lot),
+    fatLotId: lot.id,
+    fat: believed.lot(lot).mean,
+    grams,
+    share: (instead.share * grams) / instead.grams,
+  };
+}

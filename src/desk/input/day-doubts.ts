@@ -1,0 +1,73 @@
+/**
+ * Days that can be and still are probably mistyped: the desk asks, and takes them once somebody is sure. How far is too
+ * far is our choice for each kind of day, no source.
+ */
+import { compareDates, daysBetween } from '../../core/values/dates.ts';
+import type { Question } from './input.ts';
+import { Trouble } from '../contract/problem.ts';
+
+/** An animal is written in on the day it comes, or a few weeks later from a paper slip. */
+export const RECEIVED_DAYS = 60;
+/** Meat of an animal killed longer ago came frozen, or the day is wrong. */
+export const KILLED_DAYS = 30;
+export const PROMISED_DAYS = 180;
+export const DISPOSED_DAYS = 60;
+/** A laboratory's letter may take its time. */
+export const RESULT_DAYS = 120;
+/** Nobody leaves finished meat for longer. */
+export const LEFT_DAYS = 400;
+export const PRICES_AHEAD_DAYS = 366;
+export const PRICES_AGO_DAYS = 10 * 366;
+/** Frozen fat keeps for a year or two. */
+export const USE_BY_AHEAD_DAYS = 5 * 366;
+export const USE_BY_AGO_DAYS = 60;
+/** Earlier seasons that are brought in from a file. */
+export const BROUGHT_IN_DAYS = 15 * 366;
+
+export type Sure = boolean | readonly Question[];
+
+/** Whether the question of this code was answered with yes. */
+export function isSure(sure: Sure, code: Question): boolean {
+  return typeof sure === 'boolean' ? sure : sure.includes(code);
+}
+
+/** @throws Trouble `code` (conflict) unless somebody is sure */
+export function ask(sure: Sure, code: Question, field: string, day: string): void {
+  if (!isSure(sure, code)) throw new Trouble('conflict', code, { field, with: { date: day } });
+}
+
+/** The question about a day that lies further from another than it usually does, or null. */
+export function farCode(
+  day: string,
+  from: string,
+  { ago, ahead }: { ago?: number; ahead?: number },
+): 'date.long-ago' | 'date.far-ahead' | null {
+  const days = daysBetween(from, day);
+  if (ago !== undefined && -days > ago) return 'date.long-ago';
+  return ahead !== undefined && days > ahead ? 'date.far-ahead' : null;
+}
+
+/** @throws Trouble `date.future` where a day lies after today */
+export function refuseFuture(day: string, today: string, field: string): void {
+  if (compareDates(day, today) > 0) throw new Trouble('invalid', 'date.future', { field });
+}
+
+/** @throws Trouble `date.long-ago`, `date.far-ahead` (conflict: pass `sure`) */
+export function askFar(
+  sure: Sure,
+  field: string,
+  day: string,
+  from: string,
+  span: { ago?: number; ahead?: number },
+): void {
+  const code = farCode(day, from, span);
+  if (code) ask(sure, code, field, day);
+}
+
+/** @throws Trouble `date.killed-after-received`; `date.killed-long-before` (conflict) */
+export function checkKilled(sure: Sure, killed: string | null, received: string): void {
+  if (!killed) return;
+  if (compareDates(killed, received) > 0)
+    throw new Trouble('invalid', 'date.killed-after-received', { field: 'killDate' });
+  if (daysBetween(killed, received) > KILLED_DAYS) ask(sure, 'date.killed-long-before', 'killDate', killed);
+}

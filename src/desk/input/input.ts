@@ -1,0 +1,156 @@
+/** The pieces that input schemas are made of. A message is a problem code, which the window words. */
+import * as v from 'valibot';
+import { isDate, isTradeDay } from '../../core/values/dates.ts';
+
+/**
+ * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
+ * written in two (a cut-off emoji) would come back from the book as another one.
+ */
+export const hasControl = (text: string): boolean => /[^\P{Cc}\n\r\t]|\p{Cs}/u.test(text);
+
+const clean = (most: number) =>
+  v.pipe(
+    v.string('text.needed'),
+    v.trim(),
+    v.maxLength(most, 'text.too-long'),
+    v.check((text) => !hasControl(text), 'text.control'),
+  );
+
+/** Text that may be empty, but is not left out. */
+export const line = (most = 200) => clean(most);
+/** Text that may be left out; it is then empty. */
+export const text = (most = 200) => v.optional(clean(most), '');
+/** Text that must say something. */
+export const needed = (most = 200) => v.pipe(clean(most), v.minLength(1, 'text.needed'));
+export const id = v.pipe(
+  v.number('id.needed'),
+  v.integer('id.needed'),
+  v.minValue(1, 'id.needed'),
+  v.maxValue(Number.MAX_SAFE_INTEGER, 'id.needed'),
+);
+/** A list with a most; every list in an input has one. */
+export const listOf = <S extends v.GenericSchema>(item: S, most: number) =>
+  v.pipe(v.array(item), v.maxLength(most, 'list.too-long'));
+/** Ten tonnes: heavier than anything that is weighed in a shop, in grams. The most that a reading may say, too. */
+const MOST_GRAMS = 1e7;
+/** A planned weight. */
+export const someGrams = v.pipe(
+  v.number('reading.empty'),
+  v.minValue(1, 'reading.zero'),
+  v.maxValue(MOST_GRAMS, 'reading.too-heavy'),
+);
+/** A day of the trade. Every call that takes one uses this schema: `test/desk/input/dates.test.ts` tries each of them. */
+export const date = v.pipe(
+  v.string('date.unreadable'),
+  v.maxLength(10, 'date.unreadable'),
+  v.check(isDate, 'date.unreadable'),
+  v.check(isTradeDay, 'date.year'),
+);
+export const optionalDate = v.optional(v.nullable(date), null);
+export const share = v.pipe(
+  v.number('share.range'),
+  v.minValue(0, 'share.range'),
+  v.maxValue(1, 'share.range'),
+);
+/** Initials of who did it. */
+export const by = v.optional(clean(6), '');
+/** A weight as typed; the desk reads it. */
+export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
+export const sure = v.optional(v.boolean(), false);
+/** What a yes can be said to by name. */
+export const QUESTIONS = [
+  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
+  'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
+] as const; // prettier-ignore
+export type Question = (typeof QUESTIONS)[number];
+/** The questions answered with yes, by their codes; `true` answers every one. */
+export const sureOf = v.optional(
+  v.union([v.boolean(), listOf(v.picklist(QUESTIONS), QUESTIONS.length)], 'input.invalid'),
+  false,
+);
+
+export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
+export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
+export const legs = v.picklist(['on', 'off', 'unknown'], 'choice.legs');
+export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
+/** More than any animal is cut into. */
+export const MOST_PRIMALS = 100;
+/** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
+export const parts = v.optional(
+  v.pipe(
+    listOf(
+      v.object({
+        primal: needed(40),
+        count: v.pipe(
+          v.number('count.range'),
+          v.integer('count.range'),
+          v.minValue(1, 'count.range'),
+          v.maxValue(8, 'count.range'),
+        ),
+      }),
+      MOST_PRIMALS,
+    ),
+    v.check((came) => new Set(came.map(({ primal }) => primal)).size === came.length, 'pieces.twice'),
+  ),
+  [],
+);
+export const cutPart = v.picklist(
+  ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
+  'choice.part',
+);
+
+export const targetFat = v.nullable(
+  v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),
+);
+
+/** The heaviest pack that a home freezer takes; beyond it something was mistyped. */
+const MOST_PACKAGE_GRAMS = 25_000;
+/** Half a kilogram: beyond it, a patty is a package. */
+const MOST_PATTY_GRAMS = 500;
+
+export const packageGrams = v.pipe(
+  v.number('package.size'),
+  v.minValue(50, 'package.size'),
+  v.maxValue(MOST_PACKAGE_GRAMS, 'package.size'),
+);
+export const pattyGrams = v.nullable(
+  v.pipe(v.number('patty.size'), v.minValue(20, 'patty.size'), v.maxValue(MOST_PATTY_GRAMS, 'patty.size')),
+);
+
+export const instructions = v.object({
+  cutsShare: share,
+  primals: v.optional(
+    v.pipe(
+      listOf(
+        v.object({
+          primal: needed(40),
+          as: v.picklist(['steaks', 'roasts', 'stew', 'strips', 'whole', 'grind'], 'choice.use'),
+          size: text(30),
+        }),
+        20,
+      ),
+      v.check((orders) => new Set(orders.map(({ primal }) => primal)).size === orders.length, 'primal.twice'),
+    ),
+    [],
+  ),
+  fat: needed(40),
+  targetFat,
+  grindProduct: needed(60),
+  pattyGrams: v.optional(pattyGrams, null),
+  alsoGround: v.optional(
+    listOf(
+      v.object({
+        product: needed(60),
+        grams: someGrams,
+        fat: needed(40),
+        targetFat,
+        pattyGrams: v.optional(pattyGrams, null),
+      }),
+      10,
+    ),
+    [],
+  ),
+  packageGrams,
+  extras: listOf(needed(40), 30),
+  note: text(2000),
+});

@@ -1,0 +1,59 @@
+/** The rows of a table, one after the other, whatever line ends and stray quotes it has. */
+import { CsvError, parse } from 'csv-parse/sync';
+import { asTyped } from '../../core/values/csv.ts';
+import { CoreProblem } from '../../core/values/problem.ts';
+import type { Separator } from '../../core/sheet/text.ts';
+
+export interface SheetRow {
+  /** As a spreadsheet counts it, from 1. */
+  number: number;
+  cells: string[];
+}
+
+/** More columns than any shop's table has; a quote that was never closed makes such rows. */
+export const MOST_COLUMNS = 300;
+const MOST_ROW_LETTERS = 200_000;
+export const MOST_ROWS = 200_000;
+
+/** The first `most` rows. @throws CoreProblem as `eachRow` */
+export function rowsOf(text: string, separator: Separator, most: number): SheetRow[] {
+  const rows: SheetRow[] = [];
+  eachRow(text, separator, (row) => rows.push(row), most);
+  return rows;
+}
+
+/**
+ * Hands over every row that is not empty, without keeping any.
+ * @throws CoreProblem `sheet.quote`, `sheet.row-too-long`, `sheet.too-many-rows`, each with its row
+ */
+export function eachRow(
+  text: string,
+  separator: Separator,
+  take: (row: SheetRow) => void,
+  most = Infinity,
+): void {
+  let number = 0;
+  try {
+    parse(text, {
+      delimiter: separator,
+      record_delimiter: ['\r\n', '\n', '\r'],
+      relax_quotes: true,
+      relax_column_count: true,
+      max_record_size: MOST_ROW_LETTERS,
+      ...(most < Infinity && { to: most }),
+      on_record: (cells: string[]) => {
+        number += 1;
+        if (number > MOST_ROWS)
+          throw new CoreProblem('sheet.too-many-rows', undefined, { row: number, most: MOST_ROWS });
+        if (cells.length > MOST_COLUMNS)
+          throw new CoreProblem('sheet.row-too-long', undefined, { row: number });
+        if (cells.some((cell) => cell.trim() !== '')) take({ number, cells: cells.map(asTyped) });
+        return null;
+      },
+    });
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const code = error.code === 'CSV_MAX_RECORD_SIZE' ? 'sheet.row-too-long' : 'sheet.quote';
+    throw new CoreProblem(code, undefined, { row: number + 1 });
+  }
+}

@@ -1,0 +1,122 @@
+/** What is believed at one point of the shop's fat tests: of each source, and of what sources share. */
+import type { FatLotRecord } from '../../book/records/fat-lots.ts';
+import { jointFat, type FatPredictor } from '../../core/fat/joint.ts';
+import { fatOfKind } from '../../core/fat/kind.ts';
+import type { FatBelief, FatGuess } from '../../core/fat/fat.ts';
+import { Trouble } from '../contract/problem.ts';
+
+/** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
+export interface FatBelieved {
+  trim(animal: { id: number; species: string }): FatGuess;
+  lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatGuess;
+  /** In fractions²; of a source with itself its variance. Trim of one kind shares the doubt about the kind's mean. */
+  covariance(one: WeighedSource, other: WeighedSource): number;
+  /** SD of the weighted sum of the sources' fat. */
+  sdOfSum(parts: readonly { of: WeighedSource; weight: number }[]): number;
+}
+
+/** The published figures by species. */
+export interface FatShelf {
+  of(species: string): { readonly trimFat: FatGuess };
+}
+
+/** What went into a grind: of a lot, or of an animal's trim. */
+export interface WeighedSource {
+  animal_id: number | null;
+  species: string | null;
+  fat_lot_id: number | null;
+  lot_fat: number | null;
+  lot_fat_sd: number | null;
+}
+
+/** How closely the shop trims, in standard deviations of its published spread: all kinds hang on it. */
+export const SHOP: FatBelief = { id: 'shop', mean: 0, sd: 1 };
+
+export const trimKey = (id: number): string => `trim ${id}`;
+export const lotKey = (id: number): string => `fat ${id}`;
+export const kindKey = (species: string): string => `species ${species}`;
+
+export function trimOf({ id, species }: { id: number; species: string }): WeighedSource {
+  return { animal_id: id, species, fat_lot_id: null, lot_fat: null, lot_fat_sd: null };
+}
+
+export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): WeighedSource {
+  return { animal_id: null, species: null, fat_lot_id: id, lot_fat: fat, lot_fat_sd: fat_sd };
+}
+
+/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
+export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGuess {
+  const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
+  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
+  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+  return believed.trim({ id, species });
+}
+
+/**
+ * Mean and SD of a batch's fat, each part with its grams: parts of one source are one unknown, and sources of one kind
+ * share its mean. Null without grams.
+ */
+export function mixtureOf(
+  believed: FatBelieved,
+  parts: readonly (WeighedSource & { grams: number })[],
+): FatGuess | null {
+  const grams = parts.reduce((total, part) => total + part.grams, 0);
+  if (grams === 0) return null;
+  const mean = parts.reduce((sum, part) => sum + part.grams * fatOfSource(believed, part).mean, 0) / grams;
+  return { mean, sd: believed.sdOfSum(parts.map((part) => ({ of: part, weight: part.grams / grams }))) };
+}
+
+/** @param ratioOf by how much a species' animal-to-animal variance is the assumed one's, as learned */
+export function believedOf(
+  beliefs: readonly FatBelief[],
+  ratioOf: (species: string) => number,
+  shelf: FatShelf,
+): FatBelieved {
+  const joint = jointFat(beliefs);
+  const itself = (id: string): FatPredictor => ({ offset: 0, on: { id, loading: 1 }, terms: {} });
+
+  const trimPredictor = ({ id, species }: { id: number; species: string }): FatPredictor => {
+    const [animal, kind] = [trimKey(id), kindKey(species)];
+    if (joint.has(animal)) return itself(animal);
+    const { mean, shopSd, kindSd, ownSd } = fatOfKind(shelf.of(species).trimFat);
+    const own = ownSd ** 2 * ratioOf(species);
+    if (joint.has(kind)) return { ...itself(kind), terms: { [animal]: own } };
+    return {
+      offset: mean.mean,
+      on: { id: SHOP.id, loading: shopSd },
+      terms: { [kind]: kindSd ** 2, [animal]: own },
+    };
+  };
+  const lotPredictor = ({
+    id,
+    fat,
+    fat_sd: sd,
+  }: {
+    id: number;
+    fat: number;
+    fat_sd: number;
+  }): FatPredictor =>
+    joint.has(lotKey(id)) ? itself(lotKey(id)) : { offset: fat, terms: { [lotKey(id)]: sd ** 2 } };
+  const predictorOf = ({
+    animal_id: id,
+    species,
+    fat_lot_id: lot,
+    lot_fat: fat,
+    lot_fat_sd: sd,
+  }: WeighedSource) => {
+    if (lot !== null && fat !== null) return lotPredictor({ id: lot, fat, fat_sd: sd ?? 0 });
+    if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+    return trimPredictor({ id, species });
+  };
+
+  return {
+    trim: (animal) => within(joint.guess(trimPredictor(animal))),
+    lot: (lot) => within(joint.guess(lotPredictor(lot))),
+    covariance: (one, other) => joint.covariance(predictorOf(one), predictorOf(other)),
+    sdOfSum: (parts) => joint.sdOfSum(parts.map(({ of, weight }) => ({ of: predictorOf(of), weight }))),
+  };
+}
+
+function within({ mean, sd }: FatGuess): FatGuess {
+  return { mean: Math.min(1, Math.max(0, mean)), sd };
+}

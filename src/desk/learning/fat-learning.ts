@@ -1,0 +1,94 @@
+/** Learns fat from the book's tests, batch by batch in the order in which they were begun, and goes back no further than what changed. */
+import type { Book } from '../../book/book.ts';
+import type { FatBelieved } from './fat-believed.ts';
+import { afterTests, believedAt, NOTHING_TESTED, type FatKnowledge, type FatState } from './fat-knowledge.ts';
+import type { SpeciesShelf } from '../supplied/species-shelf.ts';
+
+export interface FatLearning {
+  /** As the book stands. */
+  knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
+  /** How often it was learned anew. */
+  readonly times: number;
+  /** Anything may have changed. */
+  forget(): void;
+}
+
+interface Told {
+  batch: number;
+  after: FatBelieved;
+}
+
+/** A state to go back to: after so many tested batches. */
+interface Stop {
+  told: number;
+  state: FatState;
+}
+
+/** A stop after so many batches, and so many stops: some hundreds of batches, which is what is still worked on. */
+const APART = 32;
+const MOST_STOPS = 16;
+
+const START: Stop = { told: 0, state: NOTHING_TESTED };
+
+export function fatLearning({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatLearning {
+  let told: readonly Told[] = [];
+  let stops: readonly Stop[] = [START];
+  let known: FatKnowledge | undefined;
+  let times = 0;
+
+  function learn(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge {
+    times++;
+    const right = countBefore(told, testedGrinds.changed.first());
+    const kept = stops.filter((stop) => stop.told <= right);
+    const from = kept.at(-1) ?? START;
+    const after = told.slice(0, from.told);
+    const last = after.at(-1)?.batch ?? 0;
+    const sourcesOf = Map.groupBy(testedGrinds.sources(last), ({ batch }) => batch);
+    let { state } = from;
+    for (const [batch, tests] of Map.groupBy(testedGrinds.tests(last), (test) => test.batch)) {
+      const sources = sourcesOf.get(batch);
+      // All that was weighed in may have been taken back since.
+      if (!sources) continue;
+      state = afterTests(state, batch, sources, tests, shelf);
+      after.push({ batch, after: believedAt(state, shelf) });
+      if (after.length % APART === 0) kept.push({ told: after.length, state });
+    }
+    told = after;
+    stops = [START, ...kept.filter((stop) => stop !== START).slice(-MOST_STOPS)];
+    testedGrinds.changed.settle();
+    return knowledgeOf(after, believedAt(NOTHING_TESTED, shelf));
+  }
+
+  return {
+    knowledge(shelf) {
+      if (testedGrinds.changed.first() < Infinity) known = undefined;
+      return (known ??= learn(shelf));
+    },
+    get times() {
+      return times;
+    },
+    forget() {
+      told = [];
+      stops = [START];
+      known = undefined;
+    },
+  };
+}
+
+function knowledgeOf(told: readonly Told[], untold: FatBelieved): FatKnowledge {
+  return {
+    now: told.at(-1)?.after ?? untold,
+    before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
+  };
+}
+
+/** How many of these, which are in order, come before this batch. */
+function countBefore(told: readonly Told[], batchId: number): number {
+  let [least, most] = [0, told.length];
+  while (least < most) {
+    const middle = (least + most) >> 1;
+    if ((told[middle]?.batch ?? batchId) < batchId) least = middle + 1;
+    else most = middle;
+  }
+  return least;
+}

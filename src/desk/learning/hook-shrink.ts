@@ -1,0 +1,106 @@
+/** What the shop's animals lose between coming in and their hanging weight, learned from those that were weighed twice. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { Book } from '../../book/book.ts';
+import type { HookPair } from '../../book/records/hook-pairs.ts';
+import { daysBetween } from '../../core/values/dates.ts';
+import { learnShrink, type ShrinkModel, type ShrinkPair } from '../../core/cold/shrink-model.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+
+export interface HookShrink {
+  /**
+   * The share of what came in that is gone by the hanging weight, as the other animals tell it.
+   * @param hungAt moment of the hanging weight; null: not weighed, only what is taken off counts
+   */
+  lost(animal: Came, species: SpeciesProfile, receivedGrams: number, hungAt: string | null): Lost;
+}
+
+export interface ShrinkLearning {
+  /** As the book stands. */
+  knowledge(profiles: readonly SpeciesProfile[]): HookShrink;
+  /** Anything may have changed. */
+  forget(): void;
+}
+
+type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'legs' | 'sex' | 'received_on'>;
+type Lost = { mean: number; sd: number };
+
+/** Keeps the pairs at hand: of animals that changed only those are read again. @param dayOf the shop's date at a moment */
+export function shrinkLearning(
+  book: Pick<Book, 'hookPairs' | 'changes' | 'db'>,
+  dayOf: (moment: string) => string,
+): ShrinkLearning {
+  let pairs: Map<number, HookPair> | undefined;
+  let mark = 0;
+  let known: { profiles: readonly SpeciesProfile[]; shrink: HookShrink } | undefined;
+
+  function read(): void {
+    const changed = pairs && book.changes.since(mark);
+    mark = changed?.mark ?? book.changes.mark();
+    if (!pairs || !changed) {
+      pairs = new Map(book.hookPairs.newest().map((pair) => [pair.id, pair]));
+      known = undefined;
+      return;
+    }
+    for (const id of changed.animals) {
+      const pair = book.hookPairs.of(id);
+      // Cut parts change an animal too, but not what it lost on the hook.
+      if (isSame(pair, pairs.get(id))) continue;
+      if (pair) pairs.set(id, pair);
+      else pairs.delete(id);
+      known = undefined;
+    }
+  }
+
+  return {
+    knowledge(profiles) {
+      read();
+      if (known?.profiles !== profiles)
+        known = { profiles, shrink: shrinkOf(pairs?.values() ?? [], profiles, dayOf) };
+      const { shrink } = known;
+      // What a transaction changed may yet be undone.
+      if (book.db.inTransaction) pairs = undefined;
+      return shrink;
+    },
+    forget() {
+      pairs = undefined;
+      known = undefined;
+    },
+  };
+}
+
+/**
+ * Nothing hangs longer. More days come of a wrong date or clock, or of a file that tells only when the animal came; what it
+ * lost would have no bounds then. Our choice, no source.
+ */
+const MOST_DAYS = 60;
+
+function isSame(one: HookPair | undefined, other: HookPair | undefined): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
+}
+
+function shrinkOf(
+  pairs: Iterable<HookPair>,
+  profiles: readonly SpeciesProfile[],
+  dayOf: (moment: string) => string,
+): HookShrink {
+  const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
+  const days = (from: string, to: string): number =>
+    Math.min(MOST_DAYS, Math.max(0, daysBetween(from, dayOf(to))));
+  const model: ShrinkModel = learnShrink(
+    Array.from(pairs, ({ received_on, hung_at, received, hanging, ...pair }): ShrinkPair => ({
+      ...pair,
+      receivedGrams: received,
+      hangingGrams: hanging,
+      days: days(received_on, hung_at),
+    })),
+    (code) => byCode.get(code),
+  );
+  return {
+    lost: ({ id, species, brought, legs, sex, received_on }, profile, receivedGrams, hungAt) =>
+      model.expected(
+        { species, brought, legs, sex, receivedGrams, days: hungAt === null ? 0 : days(received_on, hungAt) },
+        profile,
+        id,
+      ),
+  };
+}

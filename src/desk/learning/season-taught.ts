@@ -1,0 +1,110 @@
+/** Summarises what a season's finished animals teach, as sums that can be stored and added. */
+import { createHash } from 'node:crypto';
+import type { YieldRow } from '../../book/sums/sums.ts';
+import {
+  addShares,
+  joinShares,
+  kindKey,
+  type KindSums,
+  type PartShares,
+  type ShareSums,
+} from '../../core/balance/part-shares.ts';
+import { shareBaseOf } from '../../core/balance/share-prior.ts';
+import type { OffSums } from '../../core/yield/order-kept.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import {
+  gather,
+  together,
+  type Group,
+  type YieldObservation,
+  type YieldSums,
+} from '../../core/yield/yield.ts';
+import { cutOff } from './cuts-off.ts';
+import { partSharesOf } from './part-shares.ts';
+import { wholeTakeHomeGrams } from './take-home.ts';
+import { observationOf } from './yield-observation.ts';
+
+/** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
+const WAY = 4;
+
+/** What decides which weights teach and what they say: another set of species gives other summaries. */
+export function ruleOf(profiles: readonly SpeciesProfile[]): string {
+  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
+  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
+}
+
+/** Plain data: kept in the book as JSON. */
+export interface SeasonTaught {
+  sums: YieldSums;
+  /** Shares of all parts together, for the balance. */
+  shares: ShareSums;
+  cutsOff: OffSums;
+  /** Finished animals left out because their weights cannot be right as they stand. */
+  leftOut: number;
+}
+
+/** What one finished animal teaches. */
+export interface AnimalTaught {
+  observation: YieldObservation | null;
+  /** Null where its weights cannot be right. */
+  shares: PartShares | null;
+  cutOff: number | null;
+  leftOut: boolean;
+}
+
+const NOTHING_TAUGHT: SeasonTaught = {
+  sums: {},
+  shares: {},
+  cutsOff: { n: 0, sum: 0, squares: 0 },
+  leftOut: 0,
+};
+
+export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[]): AnimalTaught {
+  const observation = observationOf(row, profiles);
+  const profile = profiles.find(({ code }) => code === row.species);
+  return {
+    observation,
+    shares: observation && profile ? partSharesOf(row, observation, profile) : null,
+    cutOff: cutOff(row),
+    leftOut: observation === null && wholeTakeHomeGrams(row) !== null,
+  };
+}
+
+export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
+  const observations: YieldObservation[] = [];
+  const cutsOff = { n: 0, sum: 0, squares: 0 };
+  const shares: Record<string, KindSums> = {};
+  let leftOut = 0;
+  for (const animal of animals) {
+    const { observation } = animal;
+    if (observation) observations.push(observation);
+    if (observation && animal.shares) addShares(shares, keyOf(observation.group), animal.shares);
+    if (animal.leftOut) leftOut += 1;
+    if (animal.cutOff === null) continue;
+    cutsOff.n += 1;
+    cutsOff.sum += animal.cutOff;
+    cutsOff.squares += animal.cutOff ** 2;
+  }
+  return { sums: gather(observations), shares, cutsOff, leftOut };
+}
+
+/** The kind of animal whose sums its shares are added to. */
+function keyOf({ species, brought, sex = 'unknown' }: Group): string {
+  return kindKey(species, shareBaseOf(brought), sex);
+}
+
+export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {
+  return seasons.reduce(
+    (all, one) => ({
+      sums: together(all.sums, one.sums),
+      shares: joinShares(all.shares, one.shares),
+      cutsOff: {
+        n: all.cutsOff.n + one.cutsOff.n,
+        sum: all.cutsOff.sum + one.cutsOff.sum,
+        squares: all.cutsOff.squares + one.cutsOff.squares,
+      },
+      leftOut: all.leftOut + one.leftOut,
+    }),
+    NOTHING_TAUGHT,
+  );
+}

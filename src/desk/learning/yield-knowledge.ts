@@ -1,0 +1,160 @@
+/** The yield model as the shop's book stands, and what it says of a kind of animal. */
+import type { YieldRow } from '../../book/sums/sums.ts';
+import { kindKey, withoutShares } from '../../core/balance/part-shares.ts';
+import { shareModel, type ShareModel } from '../../core/balance/share-model.ts';
+import { shareBaseOf, sharePrior } from '../../core/balance/share-prior.ts';
+import { ofSex, sexesTogether, sexShift } from '../../core/balance/share-sexes.ts';
+import type { OffForetold } from '../../core/yield/order-kept.ts';
+import { CoreProblem } from '../../core/values/problem.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import {
+  modelFrom,
+  rangeOfShare,
+  rangeOfShares,
+  without,
+  type Group,
+  type Part,
+  type Range,
+  type YieldModel,
+  type YieldObservation,
+  type YieldSums,
+} from '../../core/yield/yield.ts';
+import { cutsOffFrom } from './cuts-off.ts';
+import { SPECIES } from '../supplied/resources.ts';
+import { animalTaught, joined, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
+import { groupOf } from './yield-observation.ts';
+
+export interface YieldKnowledge {
+  model: YieldModel;
+  /** Finished animals left out because their weights cannot be right as they stand. */
+  leftOut: number;
+  /** How far the share kept whole comes out from what is ordered. */
+  cutsOff: OffForetold;
+  /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
+  shares(group: Group): Record<Part, Range>;
+  /** One part of the same, where the others are not asked for. */
+  share(group: Group, part: Part): Range;
+  /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
+  sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
+  /** All parts of this kind of animal together, learned from the other animals alone. @throws CoreProblem `yield.species-unknown` */
+  partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex'>): ShareModel;
+  /** What the animals of the seasons before this one add up to. */
+  before(season: number): YieldSums;
+  /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
+  taught(season: number): ReadonlyMap<number, YieldObservation>;
+}
+
+/** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
+export interface LearnedFrom {
+  seasons: readonly (SeasonTaught & { season: number })[];
+  /** What one finished animal taught; undefined while it is not finished. */
+  ofAnimal(id: number): AnimalTaught | undefined;
+  ofSeason(season: number): ReadonlyMap<number, YieldObservation>;
+}
+
+export const LEVEL = 0.8;
+
+export function knowledgeFrom(
+  { seasons, ofAnimal, ofSeason }: LearnedFrom,
+  profiles: readonly SpeciesProfile[],
+): YieldKnowledge {
+  const { sums, shares, cutsOff, leftOut } = joined(seasons);
+  const known = knowledgeOf(modelFrom(profiles, sums));
+  const beside = new Map<number, Record<Part, Range>>();
+  const models = new Map<string, ShareModel>();
+  return {
+    ...known,
+    leftOut,
+    cutsOff: cutsOffFrom(cutsOff),
+    before: (season) => joined(seasons.filter((one) => one.season < season)).sums,
+    taught: ofSeason,
+    sharesBeside(animal) {
+      let found = beside.get(animal.id);
+      if (found) return found;
+      const own = ofAnimal(animal.id)?.observation;
+      found = own
+        ? rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL)
+        : known.shares(groupOf(animal));
+      beside.set(animal.id, found);
+      return found;
+    },
+    partShares({ id, species, brought, sex }) {
+      const profile = profiles.find(({ code }) => code === species);
+      if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species });
+      const base = shareBaseOf(brought);
+      const kind = kindKey(species, base, sex);
+      const own = ofAnimal(id)?.shares;
+      const key = own ? `${id}` : kind;
+      let model = models.get(key);
+      if (!model) {
+        const summed = shares[kind];
+        const others = summed && own ? { ...shares, [kind]: withoutShares(summed, own) } : shares;
+        const both = shareModel(sharePrior(profile, base), sexesTogether(others, profile, base));
+        model = ofSex(both, sexShift(profile, base, sex));
+        models.set(key, model);
+      }
+      return model;
+    },
+  };
+}
+
+/** What these finished animals teach, learned from them all at once. */
+export function yieldKnowledge(
+  finished: readonly YieldRow[],
+  profiles: readonly SpeciesProfile[] = SPECIES,
+): YieldKnowledge {
+  const observations = (rows: readonly YieldRow[]) =>
+    new Map(
+      rows.flatMap((row) => {
+        const { observation } = animalTaught(row, profiles);
+        return observation ? [[row.id, observation] as const] : [];
+      }),
+    );
+  const bySeason = Map.groupBy(finished, ({ season }) => season);
+  const taught = new Map(finished.map((row) => [row.id, animalTaught(row, profiles)]));
+  return knowledgeFrom(
+    {
+      seasons: [...bySeason].map(([season, rows]) => ({
+        season,
+        ...seasonTaught(rows.map((row) => animalTaught(row, profiles))),
+      })),
+      ofAnimal: (id) => taught.get(id),
+      ofSeason: (season) => observations(bySeason.get(season) ?? []),
+    },
+    profiles,
+  );
+}
+
+const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
+
+/** What is believed before any of the shop's own animals: the published figures alone. */
+export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
+  let known = untaught.get(profiles);
+  if (!known) {
+    known = knowledgeFrom({ seasons: [], ofAnimal: () => undefined, ofSeason: () => new Map() }, profiles);
+    untaught.set(profiles, known);
+  }
+  return known;
+}
+
+function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares' | 'share'> {
+  const kept = new Map<string, Record<Part, Range>>();
+  const single = new Map<string, Range>();
+  const keyOf = ({ species, brought, sex, age, damage }: Group): string =>
+    [species, brought, sex, age, damage].join('/');
+  return {
+    model,
+    shares(group) {
+      const key = keyOf(group);
+      let found = kept.get(key);
+      if (!found) kept.set(key, (found = rangeOfShares(model, group, LEVEL)));
+      return found;
+    },
+    share(group, part) {
+      const key = `${keyOf(group)}/${part}`;
+      let found = kept.get(keyOf(group))?.[part] ?? single.get(key);
+      if (!found) single.set(key, (found = rangeOfShare(model, group, part, LEVEL)));
+      return found;
+    },
+  };
+}

@@ -1,0 +1,66 @@
+/** What the shop makes: the supplied products, and its own beside or in place of them. */
+import * as v from 'valibot';
+import suppliedJson from '../../../resources/products.json' with { type: 'json' };
+import type { DeskRoom } from '../session/room.ts';
+import type { ProductCard, ProductKind, ProductOnShelf } from '../contract/contract.ts';
+
+/** What a product is beside its name, as the book keeps it. */
+export type ProductBody = Omit<ProductCard, 'code' | 'name' | 'kind' | 'own'>;
+
+const KINDS: readonly ProductKind[] = ['whole cuts', 'grind', 'sausage', 'jerky', 'other'];
+const SUPPLIED = suppliedJson as readonly Omit<ProductCard, 'own'>[];
+
+const bodyKept = v.object({
+  fat: v.nullable(v.string()),
+  targetFat: v.nullable(v.number()),
+  packageGrams: v.nullable(v.number()),
+  pattyGrams: v.nullable(v.number()),
+  ingredients: v.string(),
+});
+/** A product of whose details nothing can be read stays on the shelf under its name. */
+const NOTHING_SAID: ProductBody = {
+  fat: null,
+  targetFat: null,
+  packageGrams: null,
+  pattyGrams: null,
+  ingredients: '',
+};
+
+/** Null for a supplied product that was only put away, and for what makes no sense. */
+function bodyOf(body: string): ProductBody | null {
+  const found = v.safeParse(bodyKept, JSON.parse(body));
+  return found.success ? found.output : null;
+}
+
+/** Products by kind, each kind in the order of the supplied list with the shop's own after them. */
+export function productsOnShelf(room: DeskRoom): ProductOnShelf[] {
+  const rows = new Map(room.book.products.all().map((row) => [row.code, row]));
+  const supplied = SUPPLIED.map((card): ProductOnShelf => {
+    const row = rows.get(card.code);
+    rows.delete(card.code);
+    const changed = row ? bodyOf(row.body) : null;
+    return {
+      ...card,
+      ...(row && changed && { ...changed, name: row.name, kind: row.kind }),
+      own: changed !== null,
+      supplied: true,
+      offered: row?.active !== 0,
+    };
+  });
+  const own = [...rows.values()].map(({ code, name, kind, body, active }): ProductOnShelf => ({
+    ...(bodyOf(body) ?? NOTHING_SAID),
+    code,
+    name,
+    kind,
+    own: true,
+    supplied: false,
+    offered: active === 1,
+  }));
+  const every = [...supplied, ...own];
+  return KINDS.flatMap((kind) => every.filter((one) => one.kind === kind));
+}
+
+/** Products on offer. */
+export function productCards(room: DeskRoom): ProductCard[] {
+  return productsOnShelf(room).filter(({ offered }) => offered);
+}

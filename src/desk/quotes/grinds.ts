@@ -1,0 +1,80 @@
+/** What one end of a quote's ranges is made into: cuts, each grind with its fat, and own fat that is kept. */
+import { fatToAdd } from '../../core/blend/blend.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { Trouble } from '../contract/problem.ts';
+import { FATS, ownFatSource } from '../supplied/resources.ts';
+import type { AlsoGround, FatChoice, Instructions } from '../contract/contract.ts';
+
+/** Predicted meat, in grams; `trimFat` is the fat of the trim, as a fraction. */
+export interface Meat {
+  cuts: number;
+  trim: number;
+  ownFat: number;
+  trimFat: number;
+}
+
+export interface GrindMade {
+  product: string;
+  fat: FatChoice;
+  /** Trim and fat together, in grams. */
+  grams: number;
+  /** Of it fat that must be bought. */
+  boughtGrams: number;
+}
+
+export interface Outcome {
+  cuts: number;
+  /** One a product; a product ordered twice is one. */
+  grinds: GrindMade[];
+  ownFatKept: number;
+}
+
+type Wish = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
+
+/**
+ * Shares the trim out: what has an amount of its own first, as far as the trim reaches, the rest to the main grind.
+ * The animal's own fat goes to whom it is promised, in the same order. Nothing is lost:
+ * cuts + grinds + own fat kept = cuts + trim + own fat + fat bought.
+ * @throws Trouble `fat.unknown`, `fat.too-lean`
+ */
+export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile): Outcome {
+  const grinds: GrindMade[] = [];
+  let trim = meat.trim;
+  let ownFat = meat.ownFat;
+  const make = (wish: Wish, lean: number, field: string): void => {
+    if (lean <= 0) return;
+    trim -= lean;
+    const need = fatNeeded(lean, meat.trimFat, wish, profile, field);
+    const own = wish.fat !== 'own' ? 0 : Math.min(ownFat, wish.targetFat === null ? ownFat : need);
+    ownFat -= own;
+    const boughtGrams = wish.fat === 'own' ? 0 : need;
+    const made = { product: wish.product, fat: wish.fat, grams: lean + own + boughtGrams, boughtGrams };
+    const same = grinds.find(({ product, fat }) => product === made.product && fat === made.fat);
+    if (!same) grinds.push(made);
+    else Object.assign(same, { grams: same.grams + made.grams, boughtGrams: same.boughtGrams + boughtGrams });
+  };
+  for (const [i, also] of wanted.alsoGround.entries())
+    make(also, Math.min(also.grams, trim), `instructions.alsoGround[${i}]`);
+  make({ ...wanted, product: wanted.grindProduct }, trim, 'instructions');
+  return { cuts: meat.cuts, grinds, ownFatKept: ownFat };
+}
+
+function fatNeeded(
+  lean: number,
+  leanFat: number,
+  { fat, targetFat }: Wish,
+  profile: SpeciesProfile,
+  field: string,
+): number {
+  if (fat === 'none') return 0;
+  const source = fat === 'own' ? ownFatSource(profile) : FATS.find(({ code }) => code === fat);
+  if (!source) throw new Trouble('missing', 'fat.unknown', { field: `${field}.fat`, with: { source: fat } });
+  if (targetFat === null) return 0;
+  const add = fatToAdd({ leanGrams: lean, leanFat, fatFat: source.fat, targetFat });
+  if (add.kind === 'out of reach')
+    throw new Trouble('invalid', 'fat.too-lean', {
+      field: `${field}.targetFat`,
+      with: { fat: source.fat, source: source.name },
+    });
+  return add.kind === 'add' ? add.grams : 0;
+}

@@ -1,0 +1,154 @@
+/** Works a quote: the weight told → hanging weight → parts → products and fat → price, each with its range. */
+import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
+import { predict } from '../../core/yield/yield.ts';
+import { settleOrders } from '../animal/orders.ts';
+import { Trouble } from '../contract/problem.ts';
+import { productCards } from '../pricing/products-shelf.ts';
+import { makeOf, type Outcome } from './grinds.ts';
+import { priceQuote } from './price.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { sourceTold } from '../supplied/sources.ts';
+import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from '../contract/contract.ts';
+import { LEVEL } from '../learning/yield-knowledge.ts';
+
+export interface QuoteAsked {
+  species: string;
+  sex: Sex;
+  age: Age;
+  brought: Brought;
+  /** Pieces of it, when not all of the animal comes; none: all of it, or nobody said. */
+  parts: readonly { primal: string; count: number }[];
+  stage: 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
+  typed: string;
+  instructions: Instructions;
+}
+
+/** The same question gets the same answer: ranges are drawn from this seed. */
+const SEED = 1;
+/** An animal that has no number yet is believed to be like others of its species. */
+const NOT_YET_IN = 0;
+type End = keyof Range;
+
+/** @throws CoreProblem `reading.*`; Trouble `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
+export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
+  const profile = room.species.of(asked.species);
+  const wanted = settleOrders(profile, asked.parts, asked.instructions);
+  const reading = parseReading(asked.typed, room.settings.unit);
+  const guess = hangingFrom({
+    stage: weighedAs(asked),
+    grams: readingGrams(reading),
+    profile,
+    sex: asked.sex,
+    level: LEVEL,
+  });
+  const { model, cutsOff } = room.yields;
+  const foretold = predict(model, {
+    hangingGrams: guess.grams,
+    hangingLogSd: guess.logSd,
+    group: { species: asked.species, brought: asked.brought, sex: asked.sex, age: asked.age },
+    cutsShare: wanted.cutsShare,
+    cutsOff,
+    level: LEVEL,
+    seed: SEED,
+  });
+  const { parts } = foretold;
+  const trimFat = room.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
+  const outcomes = perEnd((end) => {
+    const meat = { cuts: parts.wholeCuts[end], trim: parts.trim[end], ownFat: parts.fatSaved[end], trimFat };
+    return makeOf(meat, wanted, profile);
+  });
+  const products = productsOf(room, wanted, outcomes);
+  const fatToBuyGrams = perEnd((end) => sum(outcomes[end].grinds.map(({ boughtGrams }) => boughtGrams)));
+  const relatives = [...model.profiles.values()].some(
+    ({ code, family }) =>
+      family === profile.family && code !== profile.code && (model.animals.get(code) ?? 0) > 0,
+  );
+  return {
+    hangingGrams: { ...foretold.hanging },
+    takeHomeGrams: perEnd((end) => parts.takeHome[end] + fatToBuyGrams[end]),
+    parts: (['wholeCuts', 'trim', 'fatSaved', 'bone', 'sinew', 'damage', 'shrink'] as const).map((part) => ({
+      part,
+      grams: { ...parts[part] },
+    })),
+    products,
+    fatToBuyGrams,
+    price: priceQuote(room, {
+      species: asked.species,
+      brought: asked.brought,
+      extras: wanted.extras,
+      ends: perEnd((end) => ({
+        hangingGrams: foretold.hanging[end],
+        outcome: outcomes[end],
+        packages: sum(
+          products.filter(({ product }) => product !== OWN_FAT).map(({ packages }) => packages[end]),
+        ),
+      })),
+    }),
+    restsOn: {
+      ownAnimals: foretold.animals,
+      relatives,
+      takeHome: sourceTold(profile.takeHome),
+      weight: guess.from && sourceTold(guess.from),
+    },
+  };
+}
+
+const WHOLE_CUTS = 'Whole cuts';
+const OWN_FAT = 'Own fat, saved';
+
+/** What goes home, each in its packages: a product beside the main grind is packed as the shop packs it. */
+function productsOf(
+  room: DeskRoom,
+  wanted: Instructions,
+  outcomes: Record<End, Outcome>,
+): QuoteResult['products'] {
+  const cards = productCards(room);
+  const gramsOf = (product: string, end: End): number => {
+    const { cuts, grinds, ownFatKept } = outcomes[end];
+    if (product === WHOLE_CUTS) return cuts;
+    if (product === OWN_FAT) return ownFatKept;
+    return sum(grinds.filter((grind) => grind.product === product).map(({ grams }) => grams));
+  };
+  const grinds = [...wanted.alsoGround.map(({ product }) => product), wanted.grindProduct];
+  return [...new Set([WHOLE_CUTS, ...grinds, OWN_FAT])]
+    .map((product) => {
+      const usual = cards.find(({ name }) => name === product)?.packageGrams;
+      const beside = product !== wanted.grindProduct && grinds.includes(product);
+      const packageGrams = beside ? (usual ?? wanted.packageGrams) : wanted.packageGrams;
+      const grams = perEnd((end) => gramsOf(product, end));
+      const pattyGrams = pattyOf(wanted, product);
+      return {
+        product,
+        grams,
+        packages: perEnd((end) => Math.ceil(grams[end] / packageGrams)),
+        patties: pattyGrams === null ? null : perEnd((end) => Math.floor(grams[end] / pattyGrams)),
+      };
+    })
+    .filter(({ grams }) => grams.high > 0);
+}
+
+/** The weight of a patty of this product, or null where it is made in bulk. */
+function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product: string): number | null {
+  if (product === grindProduct) return pattyGrams;
+  return alsoGround.find((one) => one.product === product)?.pattyGrams ?? null;
+}
+
+/** Whole animals may be told by any weight; pieces only by what they weigh themselves. */
+function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
+  if (brought === 'whole' || brought === 'skinned') {
+    if (stage === 'parts') throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
+    return stage;
+  }
+  if (stage !== 'hanging' && stage !== 'parts')
+    throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
+  return brought === 'boned' ? 'boned' : 'quarters';
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, one) => total + one, 0);
+}
+
+function perEnd<T>(work: (end: End) => T): Record<End, T> {
+  return { low: work('low'), mean: work('mean'), high: work('high') };
+}

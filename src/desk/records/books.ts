@@ -1,0 +1,140 @@
+import * as v from 'valibot';
+import { nameKey } from '../../book/records/hunters.ts';
+import { recordBook, type OfficerRow } from '../../book/records/record-book.ts';
+import { ticketOf } from '../../book/records/season-mark.ts';
+import { daysBetween, FIRST_DAY, yearsBefore } from '../../core/values/dates.ts';
+import { needed, optionalDate, text } from '../input/input.ts';
+import { read } from '../session/procedure.ts';
+import { lacksOf } from '../input/record-sets.ts';
+import { Trouble } from '../contract/problem.ts';
+import { seasonYear } from '../session/season-filter.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { inSlices } from '../session/slices.ts';
+import type { RecordCheck, RecordRow } from '../contract/contract.ts';
+
+/** Four of the largest seasons; a window shows, sorts and prints no more at once. */
+const MOST_RECORDS = 20_000;
+/** The numbers of a wide gap are not all listed. */
+const MOST_GAPS = 50;
+const MOST_WRONG_DAYS = 20;
+
+/**
+ * The record book with what an officer would find missing in each entry: of a season, or of all animals received
+ * between two days; of the running season when neither is asked for. @throws Trouble `records.too-many` (refused)
+ */
+export const records = read(
+  v.object({
+    season: v.optional(seasonYear),
+    from: optionalDate,
+    to: optionalDate,
+    species: v.optional(v.nullable(needed(40)), null),
+    state: v.optional(v.nullable(v.picklist(['open', 'closed'], 'choice.state')), null),
+    text: text(200),
+  }),
+  async (room, input): Promise<RecordRow[]> => {
+    const { from, to, species, state } = input;
+    const dated = from !== null || to !== null;
+    const season = input.season ?? (dated ? null : room.season());
+    const key = nameKey(input.text);
+    const kept = yearsBefore(room.today(), room.settings.retentionYears);
+    let found = 0;
+    const rows = await room.book.read((db) =>
+      inSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
+        if (key !== '' && !isFound(row, key)) return [];
+        if ((found += 1) > MOST_RECORDS)
+          throw new Trouble('refused', 'records.too-many', { with: { most: MOST_RECORDS } });
+        return [recordRow(room, row, kept)];
+      }),
+    );
+    return rows.flat();
+  },
+);
+
+/**
+ * Whether the ticket numbers are whole, naming what is not there; which animals came on a day that cannot be; and how
+ * much is older than the shop keeps.
+ */
+export const check = read(v.object({}), (room): RecordCheck => {
+  const years = room.settings.retentionYears;
+  const before = yearsBefore(room.today(), years);
+  return {
+    seasons: room.book.records
+      .ticketRuns()
+      .map(({ season, first, last, firstTicket, lastTicket, entries }) => ({
+        season,
+        first: firstTicket,
+        last: lastTicket,
+        entries,
+        // A whole run from 1 on has none, and needs no look at every number.
+        gaps: first === 1 && last === entries ? [] : gapsOf(room, season),
+      })),
+    wrongDays: room.book.records
+      .wrongDays(FIRST_DAY, room.today(), MOST_WRONG_DAYS)
+      .map(({ ticket, received_on }) => ({ ticket, receivedOn: received_on })),
+    pastKeeping: { years, before, entries: room.book.records.leftBefore(before) },
+  };
+});
+
+function gapsOf(room: DeskRoom, season: number): string[] {
+  const missing: string[] = [];
+  for (const { after, before } of room.book.records.gaps(season))
+    for (let number = after + 1; number < before && missing.length < MOST_GAPS; number++)
+      // A ticket that an animal of another season bears, or bore, is accounted for.
+      if (!room.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
+  return missing;
+}
+
+function isFound(row: OfficerRow, key: string): boolean {
+  return (
+    row.ticket.includes(key) ||
+    [row.hunter, row.deliverer_name, row.tag, row.licence].some((said) => nameKey(said).includes(key))
+  );
+}
+
+function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow {
+  const species = room.species.of(row.species);
+  const nameOf = (primal: string): string =>
+    species.primals.find(({ code }) => code === primal)?.name ?? primal;
+  const enteredOn = room.dayOf(row.created_at);
+  const days = daysBetween(row.received_on, enteredOn);
+  const dueMinor = row.billed_minor === null ? 0 : row.billed_minor - row.paid_minor;
+  const leftOn = row.released_on ?? row.disposed_on;
+  return {
+    id: row.id,
+    ticket: row.ticket,
+    hunter: row.hunter,
+    address: row.address,
+    phone: row.phone,
+    deliverer: row.deliverer_name,
+    delivererAddress: row.deliverer_address,
+    licence: row.licence,
+    tag: row.tag,
+    species: species.code,
+    speciesName: species.name,
+    sex: row.sex,
+    brought: row.brought,
+    pieces: (JSON.parse(row.parts) as { primal: string; count: number }[]).map(({ primal, count }) => ({
+      name: nameOf(primal),
+      count,
+    })),
+    killDate: row.kill_date,
+    killArea: row.kill_area,
+    receivedOn: row.received_on,
+    enteredOn,
+    // What was brought in from a file was written down at its time, elsewhere.
+    lateDays: row.from_file === null && days > room.settings.lateDays ? days : 0,
+    receivedGrams: row.received_grams,
+    hangingGrams: row.hanging_grams,
+    packedGrams: row.packed_grams,
+    releasedOn: row.released_on,
+    releasedTo: row.given_to,
+    disposedOn: row.disposed_on,
+    disposedWhat: row.disposed_what,
+    disposedHow: row.disposed_how,
+    stage: row.stage,
+    money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
+    dueMinor,
+    lacks: lacksOf(row, room.settings.recordFields),
+    pastKeeping: leftOn !== null && leftOn < keptFrom,
+  };
+}

@@ -1,0 +1,53 @@
+/** The work that waits in the shop, in hours by its own minutes. */
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { ASSUMED, figuresOf } from '../costing/figures.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { FlowLook } from '../contract/contract.ts';
+
+/** @param rows the animals of the season that it is asked for */
+export function backlogOf(room: DeskRoom, season: number, rows: readonly SeasonRow[]): FlowLook['backlog'] {
+  const { own, figures } = figuresOf(room);
+  const { cutting, grinding } = figures.services;
+  const inWork = rows.filter(({ stage }) => ['hanging', 'cutting', 'packing'].includes(stage));
+  const positive = room.book.seasonFlow.positive(inWork.map(({ animal_id: id }) => id));
+  const worked = inWork.filter(({ animal_id: id }) => !positive.has(id));
+  const uncut = worked.filter(({ stage, cut_at: at }) => stage !== 'packing' && at === null);
+  const unweighed = uncut.filter(({ base }) => base === null);
+  const grams = sum(uncut.map(({ base }) => base ?? 0));
+  const toCome = sum(unweighed.map(({ species }) => usualWeight(room, season, species)));
+  const trimGrams = sum(worked.map(({ trim, trim_ground: ground }) => Math.max(0, (trim ?? 0) - ground)));
+  const batches = Math.ceil(
+    trimGrams / (room.book.seasonFlow.usualBatch(season) ?? ASSUMED.grinding.receivedGrams),
+  );
+  return {
+    animals: uncut.length,
+    grams,
+    unweighed: unweighed.length,
+    hours: hours(uncut.length, grams + toCome, cutting),
+    trimGrams,
+    grindHours: hours(batches, trimGrams, grinding),
+    ownMinutes: own,
+  };
+}
+
+/** The mean of the season's weighed animals of the species. */
+function usualWeight(room: DeskRoom, season: number, species: string): number {
+  return room.ofSeason('sums', season, `usual weight ${species}`, () => {
+    const weighed = room.book
+      .seasonRows(season)
+      .flatMap((row) => (row.species === species && row.base !== null ? [row.base] : []));
+    return weighed.length > 0 ? sum(weighed) / weighed.length : ASSUMED.cutting.receivedGrams;
+  });
+}
+
+function hours(
+  jobs: number,
+  grams: number,
+  { minutesPerAnimal, minutesPerKg }: { minutesPerAnimal: number; minutesPerKg: number },
+): number {
+  return (jobs * minutesPerAnimal + (grams / 1000) * minutesPerKg) / 60;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, one) => total + one, 0);
+}

@@ -1,0 +1,83 @@
+/** The shop's own predictions against what came: its quotes, and what it expected of each species through the season. */
+import type { Quoted } from '../../book/sums/season-check.ts';
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { binomialBand } from '../../core/stats/binomial-band.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
+import { beliefPaths } from './paths.ts';
+import type { CheckedQuote, CheckLook, QuotesKept } from '../contract/contract.ts';
+import { LEVEL } from '../learning/yield-knowledge.ts';
+
+/** As many as a table can be read through. */
+const MOST_LISTED = 500;
+/** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
+const FAR_OFF = 0.05;
+
+export const check = read(seasonFilter, (room, input): CheckLook => {
+  const filter = sumsOf(room, input);
+  const rows = chosenRows(room, filter);
+  const quotes = checkedQuotes(room, filter.season, rows);
+  const missed = quotes.filter((one) => !holds(one));
+  return {
+    season: filter.season,
+    quotes: quotes.slice(-MOST_LISTED),
+    species: [...Map.groupBy(quotes, ({ code }) => code)]
+      .map(([code, of]) => ({ code, name: room.species.of(code).name, ...keptOf(of) }))
+      .sort((a, b) => b.n - a.n || a.name.localeCompare(b.name)),
+    all: {
+      ...keptOf(quotes),
+      toldWrong: missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF)
+        .length,
+    },
+    paths: beliefPaths(room, filter, rows),
+  };
+});
+
+/** Quotes of finished animals, in the order in which these came. */
+function checkedQuotes(room: DeskRoom, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
+  const byId = new Map(rows.map((row) => [row.animal_id, row]));
+  const quoted = room.book.seasonCheck
+    .quoted(season)
+    .filter(({ animal_id: id }) => isWeighed(byId.get(id)))
+    .sort((a, b) => a.animal_id - b.animal_id);
+  const bought = room.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
+  return quoted.flatMap((quote) => {
+    const row = byId.get(quote.animal_id);
+    return isWeighed(row) ? [checked(room, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
+  });
+}
+
+/** A finished animal whose base and take-home are known. */
+type Weighed = SeasonRow & { base: number; take_home: number };
+
+function isWeighed(row: SeasonRow | undefined): row is Weighed {
+  return row?.finished === 1 && row.base !== null && row.base > 0 && row.take_home !== null;
+}
+
+function checked(room: DeskRoom, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
+  return {
+    ticket: row.ticket,
+    quote: quote.quote,
+    code: row.species,
+    speciesName: room.species.of(row.species).name,
+    quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
+    takeHomeGrams: row.take_home + boughtGrams,
+    toldGrams: quote.told,
+    hungGrams: row.base,
+  };
+}
+
+function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
+  return low <= takeHomeGrams && takeHomeGrams <= high;
+}
+
+function keptOf(quotes: readonly CheckedQuote[]): QuotesKept {
+  const off = quotes.map(({ takeHomeGrams, quotedGrams }) => takeHomeGrams / quotedGrams.mean - 1);
+  return {
+    n: quotes.length,
+    held: quotes.filter(holds).length,
+    honest: binomialBand(LEVEL, quotes.length),
+    bias: off.length === 0 ? null : off.reduce((sum, one) => sum + one, 0) / off.length,
+  };
+}

@@ -1,0 +1,108 @@
+/** A season day by day: what came, what hung at the end of the day, what was ready. */
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { addDays } from '../../core/values/dates.ts';
+import { countsByDay, daysFrom, firstDay, type DayCount } from '../../core/forecast/day-counts.ts';
+import { localDate } from '../input/local-date.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { FlowLook } from '../contract/contract.ts';
+
+/** A date that was mistyped by years must not draw years of empty days. */
+const MOST_DAYS = 400;
+/** Every zone's offset is whole in these; formatting a moment is the dear part. */
+const QUARTER_MS = 900_000;
+
+/** When something happened to an animal, as its records say. */
+export interface Happened {
+  received_on: string;
+  /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null while there is none. */
+  cut_at: string | null;
+  /** Set when it became ready, and kept afterwards. */
+  ready_on: string | null;
+  disposed_on: string | null;
+  stage: string;
+}
+
+export interface SeasonDays {
+  days: FlowLook['days'];
+  taken: DayCount[];
+  left: DayCount[];
+}
+
+/** What happened to these animals. */
+export function happenedTo(room: DeskRoom, rows: readonly SeasonRow[]): Happened[] {
+  const idsOf = (some: readonly SeasonRow[]) => some.map(({ animal_id: id }) => id);
+  const ground = room.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
+  const disposed = room.book.seasonFlow.disposed(idsOf(rows.filter(({ stage }) => stage === 'disposed')));
+  return rows.map(({ animal_id: id, received_on, cut_at, ready_on, stage }) => ({
+    received_on,
+    cut_at: cut_at ?? ground.get(id) ?? null,
+    ready_on,
+    disposed_on: disposed.get(id) ?? null,
+    stage,
+  }));
+}
+
+/**
+ * When an animal left the hook: on the first day of those on which it was cut (local to the shop), disposed of or ready;
+ * null while it hangs. Of one that is neither hanging nor says when it left, nobody wrote that it hung at all.
+ */
+export function leftOn(one: Happened, localDay: (moment: string) => string): string | null {
+  const first = earliest(
+    one.cut_at === null ? null : localDay(one.cut_at),
+    earliest(one.disposed_on, one.ready_on),
+  );
+  if (first !== null) return first < one.received_on ? one.received_on : first;
+  return one.stage === 'hanging' || one.stage === 'cutting' ? null : one.received_on;
+}
+
+function earliest(a: string | null, b: string | null): string | null {
+  if (a === null || b === null) return a ?? b;
+  return a < b ? a : b;
+}
+
+/** @param until draws on to this day even if nothing happened any more; null to end with the last event */
+export function seasonDays(animals: readonly Happened[], zone: string, until: string | null): SeasonDays {
+  const localDay = rememberedDay(zone);
+  const taken = counted(animals, ({ received_on: on }) => on);
+  const left = counted(animals, (one) => leftOn(one, localDay));
+  const ready = counted(animals, ({ ready_on: on, stage }) =>
+    stage === 'ready' || stage === 'released' ? on : null,
+  );
+  return { days: byDay({ taken, left, ready }, until), taken, left };
+}
+
+/** How many animals on each day; those without a day are left out. */
+function counted(animals: readonly Happened[], dayOf: (one: Happened) => string | null): DayCount[] {
+  const counts = new Map<string, number>();
+  for (const one of animals) {
+    const on = dayOf(one);
+    if (on !== null) counts.set(on, (counts.get(on) ?? 0) + 1);
+  }
+  return [...counts].map(([on, count]) => ({ on, animals: count }));
+}
+
+function byDay(
+  { taken, left, ready }: Record<'taken' | 'left' | 'ready', readonly DayCount[]>,
+  until: string | null,
+): FlowLook['days'] {
+  const first = firstDay(taken);
+  if (first === undefined) return [];
+  const longest = addDays(first, MOST_DAYS);
+  const last = [...left, ...ready, ...taken].reduce((end, { on }) => (on > end ? on : end), until ?? first);
+  const [came, went, made] = [countsByDay(taken), countsByDay(left), countsByDay(ready)];
+  let hanging = 0;
+  return daysFrom(first, last < longest ? last : longest).map((on) => {
+    hanging += (came.get(on) ?? 0) - (went.get(on) ?? 0);
+    return { on, taken: came.get(on) ?? 0, hanging, ready: made.get(on) ?? 0 };
+  });
+}
+
+function rememberedDay(zone: string): (moment: string) => string {
+  const known = new Map<number, string>();
+  return (moment) => {
+    const quarter = Math.floor(Date.parse(moment) / QUARTER_MS);
+    let day = known.get(quarter);
+    if (day === undefined) known.set(quarter, (day = localDate(new Date(quarter * QUARTER_MS), zone)));
+    return day;
+  };
+}

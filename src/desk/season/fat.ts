@@ -1,0 +1,133 @@
+/** Fat through a season's grinds: wanted, planned, weighed in and tested; what it came from and which species took it. */
+import type { BatchSource } from '../../book/sums/season-fat.ts';
+import { individualsChart } from '../../core/stats/control-chart.ts';
+import { fatSpent } from '../costing/fat.ts';
+import { fatOfSource } from '../learning/fat-believed.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { seasonFilter, sumsOf } from '../session/season-filter.ts';
+import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
+import type { FatBatch, FatCounts, FatLook } from '../contract/contract.ts';
+
+/** Fewer tests than this draw no limits that mean anything. Common practice, no source. */
+const LEAST_TESTS = 5;
+/** A batch within a point of its target is on it: a shop's scale and trim allow no finer. Common practice, no source. */
+const ON_TARGET = 0.01;
+/** As many as a table can be read through. */
+const MOST_LISTED = 500;
+
+export const fat = read(seasonFilter, (room, input): FatLook => {
+  const filter = sumsOf(room, input);
+  const rowsOf = Map.groupBy(room.book.seasonFat.sources(filter), ({ batch }) => batch);
+  const batches = room.book.seasonFat.batches(filter).map((batch): FilledBatch => {
+    const rows = rowsOf.get(batch.id) ?? [];
+    return { ...batch, rows, weighedIn: weighedIn(room, batch.id, rows) };
+  });
+  const rows = batches.flatMap((batch) => batch.rows);
+  const { animals, saved, ground } = room.book.seasonFat.saved(filter);
+  return {
+    season: filter.season,
+    batches: listed(room, batches.slice(-MOST_LISTED)),
+    counts: countsOf(batches),
+    control: controlOf(batches),
+    sources: sourcesOf(rows),
+    saved: {
+      savedGrams: saved,
+      ownUsedGrams: ground,
+      boughtGrams: gramsOf(rows.filter(({ animal_id: id }) => id === null)),
+      animals,
+    },
+    species: speciesFat(room, batches, filter.species),
+  };
+});
+
+/** Fat of what was weighed in, by what was believed before the batch's own tests; null while nothing was. */
+function weighedIn(room: DeskRoom, batchId: number, rows: readonly BatchSource[]): number | null {
+  const grams = gramsOf(rows);
+  if (grams === 0) return null;
+  const believed = room.fats.before(batchId);
+  return rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
+}
+
+function listed(room: DeskRoom, batches: readonly FilledBatch[]): FatBatch[] {
+  const species = room.book.seasonFat.species(batches.map(({ id }) => id));
+  return batches.map((batch) => ({
+    id: batch.id,
+    name: batch.name,
+    on: batch.started_on,
+    product: batch.product,
+    target: batch.target_fat,
+    planned: batch.planned,
+    weighedIn: batch.weighedIn,
+    tested: batch.tested,
+    species: (species.get(batch.id) ?? []).map((code) => room.species.of(code).name),
+  }));
+}
+
+function countsOf(batches: readonly FilledBatch[]): FatCounts {
+  const off = batches.flatMap(({ target_fat: target, weighedIn: fatIn }) =>
+    target === null || fatIn === null ? [] : [Math.abs(fatIn - target)],
+  );
+  const gaps = batches.flatMap(({ tested, weighedIn: fatIn }) =>
+    tested === null || fatIn === null ? [] : [tested - fatIn],
+  );
+  return {
+    batches: batches.length,
+    aimed: off.length,
+    // Exactly a point off is on target, whatever the last bit says.
+    onTarget: off.filter((points) => points <= ON_TARGET + 1e-9).length,
+    tested: batches.filter(({ tested }) => tested !== null).length,
+    testedAimed: batches.filter(({ tested, target_fat: target }) => tested !== null && target !== null)
+      .length,
+    gap:
+      gaps.length === 0
+        ? null
+        : { n: gaps.length, mean: gaps.reduce((total, gap) => total + gap, 0) / gaps.length },
+  };
+}
+
+/** A test is judged by how far it lies from what was aimed at, so that batches of different targets share one chart. */
+function controlOf(batches: readonly FilledBatch[]): FatLook['control'] {
+  const tests = batches.flatMap(({ id, name, tested, target_fat: target }) =>
+    tested === null || target === null ? [] : [{ id, name, off: tested - target }],
+  );
+  if (tests.length < LEAST_TESTS) return null;
+  const { centre, lower, upper, outside } = individualsChart(tests.map(({ off }) => off));
+  return {
+    centre,
+    lower,
+    upper,
+    outside: outside.flatMap((at) => {
+      const test = tests[at];
+      return test ? [{ id: test.id, name: test.name }] : [];
+    }),
+  };
+}
+
+/** Fat by what it came from; all that the animals gave themselves is one source. */
+function sourcesOf(rows: readonly BatchSource[]): FatLook['sources'] {
+  const fats = rows.flatMap((row) =>
+    row.fat_lot_id === null
+      ? []
+      : [
+          {
+            ...row,
+            lot_id: row.fat_lot_id,
+            product: '',
+            key: row.animal_id === null ? (row.lot_source ?? '') : 'own',
+          },
+        ],
+  );
+  return [...Map.groupBy(fats, ({ key }) => key)]
+    .map(([source, of]) => {
+      const { cost, lots } = fatSpent(of);
+      return {
+        source,
+        name: of.at(-1)?.lot_name ?? source,
+        grams: gramsOf(of),
+        batches: new Set(of.map(({ batch }) => batch)).size,
+        costMinor: source === 'own' || lots === 0 ? null : Math.round(cost),
+      };
+    })
+    .sort((a, b) => b.grams - a.grams || a.source.localeCompare(b.source));
+}

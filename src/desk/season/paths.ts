@@ -1,0 +1,109 @@
+/** What was expected of a skinned animal of each species as a season's animals were finished, and what they gave. */
+import type { SumFilter } from '../../book/sums/season-filter.ts';
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { beliefPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { evenly } from './yields.ts';
+import type { BeliefPath } from '../contract/contract.ts';
+import { LEVEL } from '../learning/yield-knowledge.ts';
+
+/** Steps that one path can be drawn with; each is one fit of the take-home for all species together. */
+const MOST_STEPS = 20;
+/** More dots than this in one picture cannot be told apart. */
+const MOST_POINTS = 300;
+
+/** A finished animal that taught something, with the day on which it did. */
+interface Taught {
+  row: SeasonRow;
+  on: string;
+  /** Its place among all of the season, from 0. */
+  at: number;
+  observation: YieldObservation;
+}
+
+/**
+ * Every species that the season's animals taught of, those with most animals first. The band rests on all of the
+ * season's animals, whatever the filter: the shop learned from them all. The dots and the species are the filter's.
+ * @param rows the filter's animals
+ */
+export function beliefPaths(
+  room: DeskRoom,
+  filter: SumFilter & { season: number },
+  rows: readonly SeasonRow[],
+): BeliefPath[] {
+  const taught = inOrder(room, filter.season);
+  const shown = new Set(rows);
+  const groups = [...Map.groupBy(taught, ({ row }) => row.species)]
+    .filter(([code]) => filter.species === undefined || filter.species === code)
+    .sort(([, a], [, b]) => b.length - a.length);
+  if (groups.length === 0) return [];
+  const before = room.yields.before(filter.season);
+  const stops = stopsOf(taught.length);
+  const ranges = beliefPath(
+    room.species.all,
+    before,
+    taught.map(({ observation }) => observation),
+    {
+      groups: groups.map(([species]) => ({ species, brought: 'skinned' as const })),
+      stops,
+      level: LEVEL,
+    },
+  );
+  return groups.map(([code, own], column) => {
+    let n = 0;
+    const steps = stops.flatMap((stop, row) => {
+      const range = ranges[row]?.[column];
+      while ((own[n]?.at ?? stop) < stop) n++;
+      return range ? [{ on: taught[Math.max(0, stop - 1)]?.on ?? '', n, ...range }] : [];
+    });
+    return {
+      code,
+      name: room.species.of(code).name,
+      earlier: animalsIn(before, code),
+      // Where only relatives came in between, the newest of like steps: it holds what they taught.
+      steps: steps.filter(({ n }, row) => row === 0 || (n > 0 && n !== steps[row + 1]?.n)),
+      points: [...evenly(pointsOf(own, shown), MOST_POINTS)],
+    };
+  });
+}
+
+function pointsOf(own: readonly Taught[], shown: ReadonlySet<SeasonRow>): BeliefPath['points'] {
+  return own.flatMap(({ row, on }, i) =>
+    row.share === null || !shown.has(row) ? [] : [{ ticket: row.ticket, on, share: row.share, nth: i + 1 }],
+  );
+}
+
+/** The season's animals in the order in which they were ready; those still being packed by the day they were cut. */
+function inOrder(room: DeskRoom, season: number): Taught[] {
+  const observations = room.yields.taught(season);
+  const byDay = new Map<string, { row: SeasonRow; observation: YieldObservation }[]>();
+  for (const row of room.book.seasonRows(season)) {
+    const observation = row.finished === 1 ? observations.get(row.animal_id) : undefined;
+    if (!observation) continue;
+    const { ready_on: ready, cut_at: cut, received_on: received } = row;
+    const on = ready ?? (cut === null ? received : room.dayOf(cut));
+    const beside = byDay.get(on);
+    if (beside) beside.push({ row, observation });
+    else byDay.set(on, [{ row, observation }]);
+  }
+  return [...byDay]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([on, own]) =>
+      own
+        .sort((a, b) => a.row.animal_id - b.row.animal_id)
+        .map(({ row, observation }) => ({ row, observation, on })),
+    )
+    .map(({ row, observation, on }, at) => ({ row, observation, on, at }));
+}
+
+/** Before the first, after the last, and evenly between: `stopsOf(3)` is [0, 1, 2, 3]. */
+function stopsOf(animals: number): number[] {
+  const steps = Math.min(animals, MOST_STEPS - 1);
+  return Array.from({ length: steps + 1 }, (_, i) => Math.round((i * animals) / steps));
+}
+
+function animalsIn(sums: YieldSums, species: string): number {
+  return Object.values(sums)
+    .filter(({ group }) => group.species === species)
+    .reduce((total, { splits }) => total + (splits.takeHome?.n ?? 0), 0);
+}

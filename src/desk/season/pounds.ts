@@ -1,0 +1,108 @@
+/** Where the weight on the hook went, for the animals whose every part was weighed. */
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
+import type { CutPart, LossKind, PoundsLook } from '../contract/contract.ts';
+
+const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
+  'whole cuts': 'whole_cuts',
+  trim: 'trim',
+  'fat saved': 'fat_saved',
+  bone: 'bone',
+  sinew: 'sinew',
+  damage: 'damage',
+};
+const GRAMS_PER_KG = 1000;
+
+export const pounds = read(seasonFilter, (room, input): PoundsLook => {
+  const filter = sumsOf(room, input);
+  const rows = chosenRows(room, filter);
+  const of = bySpecies(rows).flatMap(([code, all]) => {
+    const own = all.filter(isWeighedWhole);
+    const sums = own.length > 0 ? poundSums(own, mostShrink(room, code)) : null;
+    return sums ? [{ code, name: room.species.of(code).name, sums }] : [];
+  });
+  const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
+  const ground = room.book.seasonPounds.ground(filter);
+  const lossGrams = Math.max(0, ground.own + ground.bought - ground.out);
+  const income = incomeOf(room, filter.season);
+  const minorPerKg = income.grams > 0 ? income.minor / (income.grams / GRAMS_PER_KG) : null;
+  const base = total('base');
+  const losses: [LossKind, number][] = [
+    ['bone', total('bone')],
+    ['sinew', total('sinew')],
+    ['damage', total('damage')],
+    ['shrink', total('shrink')],
+    ['unexplained', total('unexplained')],
+    ['grinder', lossGrams],
+  ];
+  return {
+    season: filter.season,
+    n: total('n'),
+    others: rows.filter((row) => isDone(row.stage) && !isWeighedWhole(row)).length,
+    baseGrams: base,
+    parts: (Object.keys(PARTS) as CutPart[]).map((part) => ({ part, grams: total(PARTS[part]) })),
+    shrinkGrams: total('shrink'),
+    damageUnknown: total('damage_unknown'),
+    unexplainedGrams: total('unexplained'),
+    overGrams: total('over'),
+    grinder: {
+      batches: ground.batches,
+      inGrams: ground.own,
+      fatGrams: ground.bought,
+      outGrams: ground.out,
+      lossGrams,
+    },
+    packedGrams: total('packed') + ground.out,
+    minorPerKg,
+    losses: losses
+      .filter(([, grams]) => grams > 0)
+      .map(([what, grams]) => ({
+        what,
+        grams,
+        share: grams / base,
+        minor: minorPerKg === null ? null : Math.round((grams / GRAMS_PER_KG) * minorPerKg),
+      }))
+      .sort((a, b) => b.grams - a.grams),
+    species: of.map(({ code, name, sums }) => ({
+      code,
+      name,
+      n: sums.n,
+      baseGrams: sums.base,
+      shares: {
+        'whole cuts': sums.whole_cuts / sums.base,
+        trim: sums.trim / sums.base,
+        'fat saved': sums.fat_saved / sums.base,
+        bone: sums.bone / sums.base,
+        sinew: sums.sinew / sums.base,
+        damage: sums.damage / sums.base,
+        shrink: sums.shrink / sums.base,
+        unexplained: sums.unexplained / sums.base,
+      },
+    })),
+  };
+});
+
+/** The share of the hanging weight that 9 in 10 animals of the species lose at most in drying and dripping. */
+function mostShrink(room: DeskRoom, species: string): number {
+  return room.yields.share({ species, brought: 'skinned' }, 'shrink').high;
+}
+
+/** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
+function incomeOf(room: DeskRoom, season: number): { minor: number; grams: number } {
+  const { currency } = room.settings;
+  const billed = room.ofSeason('bills', season, `billed in ${currency}`, () =>
+    room.book.seasonPounds.billed(season, currency),
+  );
+  const byId = new Map<number, SeasonRow>(room.book.seasonRows(season).map((row) => [row.animal_id, row]));
+  const income = { minor: 0, grams: 0 };
+  for (const { animal_id: id, minor } of billed) {
+    const grams = byId.get(id)?.take_home ?? 0;
+    if (grams <= 0) continue;
+    income.minor += minor;
+    income.grams += grams;
+  }
+  return income;
+}

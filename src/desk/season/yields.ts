@@ -1,0 +1,98 @@
+/** Take-home by species: how it lies, what was published, what earlier seasons gave, what it parts by. */
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { quantileRanks } from '../../core/stats/quantile.ts';
+import { spreadOf } from '../../core/stats/spread.ts';
+import { read } from '../session/procedure.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
+import { sourceTold } from '../supplied/sources.ts';
+import type { SpeciesYield, SplitBy, YieldsLook } from '../contract/contract.ts';
+
+/** More dots than this in one row cannot be told apart. */
+const MOST_POINTS = 300;
+
+type Filter = ReturnType<typeof sumsOf>;
+/** An animal whose share is known. */
+type Shared = SeasonRow & { share: number };
+
+export const yields = read(seasonFilter, (room, input): YieldsLook => {
+  const filter = sumsOf(room, input);
+  const rows = chosenRows(room, filter);
+  const seasons = room.book.seasonsTaught.seasons();
+  return {
+    season: filter.season,
+    animals: rows.length,
+    takeHomeGrams: rows.reduce((sum, row) => sum + (row.finished ? (row.take_home ?? 0) : 0), 0),
+    untold: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
+    species: bySpecies(rows).map(([species, of]) => speciesYield(room, { ...filter, species }, of, seasons)),
+  };
+});
+
+function speciesYield(
+  room: DeskRoom,
+  filter: Filter & { species: string },
+  of: readonly SeasonRow[],
+  seasons: readonly number[],
+): SpeciesYield {
+  const { name, takeHome } = room.species.of(filter.species);
+  const rows = of.filter((row): row is Shared => row.share !== null).sort((a, b) => a.share - b.share);
+  const shares = rows.map(({ share }) => share);
+  return {
+    code: filter.species,
+    name,
+    spread: spreadOf(shares),
+    points: evenly(rows, MOST_POINTS).map(({ ticket, share }) => ({ ticket, share })),
+    published:
+      takeHome.grade === 'assumption'
+        ? null
+        : { low: takeHome.low, high: takeHome.high, ...sourceTold(takeHome) },
+    seasons: seasons.flatMap((season) => quartersOf(room, { ...filter, season })),
+    splits: {
+      brought: split(rows, ({ brought }) => brought),
+      sex: split(rows, ({ sex }) => sex),
+      age: split(rows, ({ age }) => age),
+      damaged: split(rows, ({ damaged }) => (damaged ? 'yes' : 'no')),
+      detail: split(rows, ({ detail }) => detail),
+      cutter: split(rows, ({ cutter }) => cutter),
+    },
+  };
+}
+
+/** The quarters of a season, read by rank off the index instead of from all its animals; none without any. */
+function quartersOf(room: DeskRoom, filter: Filter & { species: string }): SpeciesYield['seasons'] {
+  // Days lie within one season, so they narrow no other.
+  const any = { ...filter, from: undefined, to: undefined };
+  return room.ofSeason('sums', any.season, `quarters ${JSON.stringify(any)}`, () => {
+    const { seasonYields } = room.book;
+    const n = seasonYields.shares(any);
+    if (n === 0) return [];
+    const at = (p: number): number => {
+      const { rank, beyond } = quantileRanks(n, p);
+      const [below = 0, above = below] = seasonYields.ranked(any, rank);
+      return below + (above - below) * beyond;
+    };
+    return [{ season: any.season, n, q1: at(0.25), median: at(0.5), q3: at(0.75) }];
+  });
+}
+
+function split(rows: readonly Shared[], by: (row: Shared) => string | null): SpeciesYield['splits'][SplitBy] {
+  const groups = new Map<string, number[]>();
+  for (const row of rows) {
+    const value = by(row);
+    if (value === null) continue;
+    const own = groups.get(value);
+    if (own) own.push(row.share);
+    else groups.set(value, [row.share]);
+  }
+  return [...groups].flatMap(([value, own]) => {
+    const spread = spreadOf(own);
+    return spread === null ? [] : [{ value, spread }];
+  });
+}
+
+/** So many of an ordered list, evenly through its order, the first and the last among them. */
+export function evenly<T>(ordered: readonly T[], most: number): readonly T[] {
+  if (ordered.length <= most) return ordered;
+  const step = (ordered.length - 1) / (most - 1);
+  return Array.from({ length: most }, (_, i) => ordered[Math.round(i * step)] as T);
+}

@@ -1,0 +1,144 @@
+/** Makes the shop's backups: beside the book, and in the second place if there is one. */
+import { dirname } from 'node:path';
+import * as v from 'valibot';
+import { backUp, listBackups, thinBackups, type Backup } from '../../book/file/backup.ts';
+import { lastEntryOf } from '../../book/file/backup-check.ts';
+import { mayBeOf, ownBackups, ownerOf } from '../../book/file/backup-owner.ts';
+import type { Book } from '../../book/book.ts';
+import { identityOf } from '../../book/file/book-identity.ts';
+import type { Lock } from '../../book/file/locked-file.ts';
+import { isWithin } from '../../book/file/same-folder.ts';
+import { copyToSecondPlace } from '../../book/file/second-place.ts';
+import { bookTroubleOf, type BookTrouble } from '../../book/file/trouble.ts';
+import { problemOfTrouble } from '../contract/book-problems.ts';
+import { Trouble, type Problem } from '../contract/problem.ts';
+import { keptAs } from './settings.ts';
+import type { ShopSettings } from '../contract/contract.ts';
+
+/** What is known of an open book's backups. */
+export interface BackupState {
+  /** Whether the book changed since the last one. */
+  due(): boolean;
+  /** How the book stands; a backup that is begun now is of this. */
+  mark(): string;
+  /** Notes that the book is backed up as it stood at a mark; as it stands now, where none is given. */
+  made(at?: string): void;
+  /** Why the last one could not be made beside the book, and in the second place. */
+  problem: Problem | null;
+  secondProblem: Problem | null;
+}
+
+/** An open book with what its backups need to know. */
+export interface BackedUp {
+  readonly book: Book;
+  readonly demo: boolean;
+  readonly settings: ShopSettings;
+  readonly backups: BackupState;
+}
+
+export type KeptBackup =
+  { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookTrouble };
+
+/**
+ * Whether the book changed is told by `total_changes`, the rows that this program wrote, and `data_version`, which
+ * moves when another did. A book whose newest entry is younger than its newest backup was cut short last time.
+ */
+export function backupState({ db, path }: Book): BackupState {
+  const changes = db.prepare('SELECT total_changes()').pluck();
+  const mark = () => `${changes.get()} ${db.pragma('data_version', { simple: true })}`;
+  const newest = newestBackup({ db, path })?.at ?? '';
+  let last = (lastEntryOf(db) ?? '') > newest ? '' : mark();
+  return {
+    due: () => mark() !== last,
+    mark,
+    made: (at = mark()) => void (last = at),
+    problem: null,
+    secondProblem: null,
+  };
+}
+
+/** The newest backup of this book beside it; those of another that lay here before do not count. */
+export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | null {
+  const identity = identityOf(db);
+  const isOurs = (one: Backup): boolean =>
+    mayBeOf(one, identity) && (one.book !== null || ownerOf(one)?.label.book === identity);
+  return listBackups(path).find(isOurs) ?? null;
+}
+
+/** A book that is larger takes more than a tenth of a second to copy and check. */
+const LONG_BOOK_BYTES = 10_000_000;
+
+export const isLongBook = ({ book }: Pick<BackedUp, 'book'>): boolean => book.size() > LONG_BOOK_BYTES;
+
+/** A backup of a large book is made by the worker thread; what is written meanwhile is not in it. */
+export const longBackup = {
+  when: isLongBook,
+  begin({ backups }: BackedUp) {
+    const mark = backups.mark();
+    return {
+      done(value: unknown): void {
+        backups.made(mark);
+        backups.problem = null;
+        backups.secondProblem = (value as { secondProblem?: Problem | null }).secondProblem ?? null;
+      },
+      failed(error: unknown): void {
+        if (error instanceof Trouble) backups.problem = error.problem;
+      },
+    };
+  },
+};
+
+/**
+ * Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first.
+ * @param keeping the path of one that stays, whichever of the two places it lies in
+ */
+export function keepBackup(room: BackedUp, at: Date, keeping?: string): KeptBackup {
+  const { book, backups } = room;
+  try {
+    const backup = backUp(book.db, book.path, at);
+    backups.problem = null;
+    backups.made();
+    const identity = identityOf(book.db);
+    const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity) && one.path !== keeping);
+    thinBackups(beside, backup, (backups) => ownBackups(book.db, identity, backups));
+    return { ok: true, backup, second: room.demo ? null : copyAway(room, backup, keeping) };
+  } catch (error) {
+    const trouble = bookTroubleOf(error, book.path);
+    backups.problem = problemOfTrouble(trouble);
+    return { ok: false, trouble };
+  }
+}
+
+/** Why somebody who asked for a backup got none: told of the book, or of the folder for backups where that is the matter. */
+export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookTrouble): Trouble {
+  const path = trouble.code === 'backups' ? trouble.path : book.path;
+  return new Trouble('broken', problemOfTrouble(trouble).code, { with: { path } });
+}
+
+function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping?: string): Backup | null {
+  const folder = settings.secondBackupFolder;
+  backups.secondProblem = null;
+  if (!folder) return null;
+  try {
+    return copyToSecondPlace(backup, book.path, folder, keptLock(book), keeping);
+  } catch (error) {
+    const trouble = bookTroubleOf(error, folder);
+    // What went wrong on this computer's own disk is no matter of the stick.
+    const there = isWithin(dirname(trouble.path), folder) || isWithin(trouble.path, folder);
+    backups.secondProblem = problemOfTrouble(trouble, there ? 'second' : 'book');
+    return null;
+  }
+}
+
+const lockKept = v.union([
+  v.literal(false),
+  v.object({
+    salt: v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/)),
+    key: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)),
+  }),
+]);
+
+/** The lock of copies that leave the computer; `false`: the shop wants none; null: it never said. */
+export function keptLock(book: Book): Lock | false | null {
+  return keptAs(book, 'backupLock', lockKept) ?? null;
+}

@@ -1,0 +1,82 @@
+/** Whether the computer's clock can be right. Tickets, seasons and every entry's moment go by it. */
+import * as v from 'valibot';
+import { lastEntryOf } from '../../book/file/backup-check.ts';
+import { by } from '../input/input.ts';
+import { write } from './procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from './room.ts';
+import { keptAs } from './settings.ts';
+import type { ClockDoubt } from '../contract/contract.ts';
+
+const DAY_MS = 86_400_000;
+/** No computer that runs this program can stand before or after: the program is younger, and no season is that far. */
+const EARLIEST = Date.parse('2020-01-01T00:00:00Z');
+const LATEST = Date.parse('2099-12-01T00:00:00Z');
+/** A shop that opens once a year has an entry a year old; after more, somebody looks at the clock. Our choice. */
+const AHEAD_DAYS = 400;
+/** Computers that share a book differ by minutes; a month behind the newest entry is another date. Our choice. */
+const BEHIND_DAYS = 30;
+/** A clock that was found right is not looked at again for this long, while it goes on. */
+const LOOK_AGAIN_MS = 60 * 60_000;
+const SETTING = 'clockTrusted';
+
+/** That somebody looked at the clock: what it showed, and the newest entry that the book had then. */
+const trustedKept = v.object({ at: v.string(), newest: v.nullable(v.string()) });
+type Trusted = v.InferOutput<typeof trustedKept>;
+
+const passed = new WeakMap<DeskRoom, number>();
+
+/** What is doubtful about the clock, or null. In the demo the clock is made up. */
+export function clockDoubt(room: DeskRoom): ClockDoubt | null {
+  if (room.demo) return null;
+  const at = room.now();
+  const now = Date.parse(at);
+  if (now < EARLIEST || now > LATEST) return { what: 'impossible', newest: null };
+  const found = lastEntryOf(room.book.db);
+  if (found === null) return null;
+  const trusted = keptAs(room.book, SETTING, trustedKept);
+  // Entries that were there when the clock was looked at, and are later than it, were made with a wrong clock.
+  const known = trusted !== undefined && (trusted.newest === null || found <= trusted.newest);
+  const newest = known && (found < trusted.at || found > at) ? trusted.at : found;
+  const days = (now - Date.parse(newest)) / DAY_MS;
+  if (days > AHEAD_DAYS) return { what: 'ahead', newest: room.dayOf(newest) };
+  return days < -BEHIND_DAYS ? { what: 'behind', newest: room.dayOf(newest) } : null;
+}
+
+/**
+ * Called before anything is written.
+ * @throws Trouble `clock.impossible` (refused), `clock.ahead`, `clock.behind` (conflict, until `shop.trustClock`)
+ */
+export function refuseWrongClock(room: DeskRoom): void {
+  const now = Date.parse(room.now());
+  if (Math.abs(now - (passed.get(room) ?? -Infinity)) < LOOK_AGAIN_MS) return;
+  const doubt = clockDoubt(room);
+  if (!doubt) return void passed.set(room, now);
+  const { what, newest } = doubt;
+  const code = { impossible: 'clock.impossible', ahead: 'clock.ahead', behind: 'clock.behind' }[what];
+  const told = { today: room.today(), ...(newest && { last: newest }) };
+  throw new Trouble(what === 'impossible' ? 'refused' : 'conflict', code, { with: told });
+}
+
+/** Takes the clock for right: it was looked at where the call came from. */
+export function passClock(room: DeskRoom): void {
+  passed.set(room, Date.parse(room.now()));
+}
+
+/** Somebody looked at the clock and its date is right. @throws Trouble `clock.impossible` (refused) */
+export const trustClock = write(
+  v.object({ by }),
+  (room, input) => {
+    if (clockDoubt(room)?.what === 'impossible')
+      throw new Trouble('refused', 'clock.impossible', { with: { today: room.today() } });
+    const before = room.book.settings.all()[SETTING];
+    const after: Trusted = { at: room.now(), newest: lastEntryOf(room.book.db) };
+    room.book.settings.put(SETTING, after);
+    room.book.audit.note({
+      record: 'setting', recordId: SETTING, act: 'change', ...(before !== undefined && { before }), after,
+      at: after.at, by: input.by,
+    }); // prettier-ignore
+    return { today: room.today() };
+  },
+  { anyClock: true },
+);

@@ -1,0 +1,59 @@
+/** What a window narrows a season view by, and how the book sees it. */
+import * as v from 'valibot';
+import { chosenOf, type SumFilter } from '../../book/sums/season-filter.ts';
+import type { SeasonRow } from '../../book/sums/season-rows.ts';
+import { age, brought, date, needed, sex } from '../input/input.ts';
+import type { DeskRoom } from './room.ts';
+import type { SeasonFilter } from '../contract/contract.ts';
+
+/** A season by the year in which it begins. */
+export const seasonYear = v.pipe(
+  v.number('season.unknown'),
+  v.integer('season.unknown'),
+  v.minValue(1, 'season.unknown'),
+  v.maxValue(9999, 'season.unknown'),
+);
+
+export const filterFields = {
+  season: v.optional(seasonYear),
+  species: v.optional(needed(60)),
+  from: v.optional(date),
+  to: v.optional(date),
+  brought: v.optional(brought),
+  sex: v.optional(sex),
+  age: v.optional(age),
+  damaged: v.optional(v.boolean()),
+  detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
+  cutter: v.optional(needed(6)),
+};
+
+export const seasonFilter = v.object(filterFields);
+
+/** The filter over the book's sums, of the running season when none is named. */
+export function sumsOf(
+  room: DeskRoom,
+  { damaged, season, ...rest }: SeasonFilter,
+): SumFilter & { season: number } {
+  return {
+    ...rest,
+    season: season ?? room.season(),
+    ...(damaged === undefined ? {} : { damaged: damaged ? 1 : 0 }),
+  };
+}
+
+/** The animals that a view is about, with their sums. */
+export function chosenRows(room: DeskRoom, filter: SumFilter & { season: number }): readonly SeasonRow[] {
+  return chosenOf(room.book.seasonRows(filter.season), filter);
+}
+
+/** By species, those of most animals first. */
+export function bySpecies<Row extends SeasonRow>(rows: readonly Row[]): [species: string, rows: Row[]][] {
+  return [...Map.groupBy(rows, ({ species }) => species)].sort(
+    ([a, of], [b, others]) => others.length - of.length || (a < b ? -1 : 1),
+  );
+}
+
+/** Whether all is weighed that will be weighed at the Table. */
+export function isDone(stage: string): boolean {
+  return stage === 'packing' || stage === 'ready' || stage === 'released';
+}

@@ -1,0 +1,24 @@
+/** Summaries of seasons that are over, written into the book by upkeep: a call that reads writes nothing. */
+import type { DeskRoom } from './room.ts';
+import { animalTaught, ruleOf, seasonTaught } from '../learning/season-taught.ts';
+
+/**
+ * Summarises one season that is over and has no summary by the present rule, from its rows as they stand in the same
+ * transaction. One at a time, so that nobody waits for twenty seasons.
+ * @returns whether there was one. A book that only gained a summary needs no backup for it.
+ */
+export function summariseNext(room: DeskRoom): boolean {
+  const { book, backups } = room;
+  const profiles = room.species.all;
+  const rule = ruleOf(profiles);
+  const running = room.season();
+  const season = book.seasonsTaught.without(rule).find((one) => one !== running);
+  if (season === undefined) return false;
+  const due = backups.due();
+  book.change(() => {
+    const animals = book.sums.finished(season).map((row) => animalTaught(row, profiles));
+    book.seasonsTaught.keep(season, rule, seasonTaught(animals));
+  });
+  if (!due) backups.made();
+  return true;
+}

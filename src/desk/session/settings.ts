@@ -1,0 +1,157 @@
+import * as v from 'valibot';
+import type { Book } from '../../book/book.ts';
+import { shownName } from '../../book/file/shown-name.ts';
+import { isZone, knownZone } from '../../core/values/zone.ts';
+import { listOf, needed, text } from '../input/input.ts';
+import { GENERAL_SET, RECORD_FIELDS, RECORD_SETS, recordSetOf, requiredBy } from '../input/record-sets.ts';
+import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
+
+const days = v.pipe(
+  v.number('days.range'),
+  v.integer('days.range'),
+  v.minValue(0, 'days.range'),
+  v.maxValue(120, 'days.range'),
+);
+
+/** What a setting may be. */
+export const settingSchemas = {
+  shopName: needed(120),
+  unit: v.picklist(['lb', 'kg'], 'choice.unit'),
+  step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
+  currency: v.pipe(
+    v.string('choice.currency'),
+    v.maxLength(3, 'choice.currency'),
+    v.regex(/^[A-Z]{3}$/, 'choice.currency'),
+  ),
+  locale: v.pipe(
+    v.string('choice.locale'),
+    v.maxLength(60, 'choice.locale'),
+    v.check(isLocale, 'choice.locale'),
+  ),
+  dayOrder: v.picklist(['locale', 'month first', 'day first', 'year first'], 'input.invalid'),
+  clock: v.picklist(['locale', '12', '24'], 'input.invalid'),
+  zone: v.pipe(v.string('choice.zone'), v.maxLength(80, 'choice.zone'), v.check(isZone, 'choice.zone')),
+  seasonStartsMonth: v.pipe(
+    v.number('month.range'),
+    v.integer('month.range'),
+    v.minValue(1, 'month.range'),
+    v.maxValue(12, 'month.range'),
+  ),
+  hangingReadyDays: days,
+  hangingLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
+  coolerLimitC: v.pipe(
+    v.number('temperature.range'),
+    v.minValue(-5, 'temperature.range'),
+    v.maxValue(10, 'temperature.range'),
+  ),
+  quoteValidDays: v.pipe(days, v.minValue(1, 'days.range')),
+  pickupLimitDays: v.pipe(days, v.minValue(1, 'days.range')),
+  pickupMessage: text(300),
+  detailEvery: v.pipe(
+    v.number('count.range'),
+    v.integer('count.range'),
+    v.minValue(1, 'count.range'),
+    v.maxValue(1000, 'count.range'),
+  ),
+  cutWhileHeld: v.boolean('input.invalid'),
+  recordSet: v.picklist(
+    RECORD_SETS.map(({ code }) => code),
+    'choice.record-set',
+  ),
+  recordFields: listOf(v.picklist(RECORD_FIELDS, 'choice.record-field'), RECORD_FIELDS.length),
+  retentionYears: v.pipe(
+    v.number('retention.range'),
+    v.integer('retention.range'),
+    v.minValue(1, 'retention.range'),
+    v.maxValue(50, 'retention.range'),
+  ),
+  lateDays: days,
+  secondBackupFolder: text(1000),
+  theme: v.picklist(['light', 'dark', 'system'], 'choice.theme'),
+};
+
+/** 40 °F in °C: the limit that the extension services name for hanging and holding meat. */
+const COOLER_LIMIT_C = 4.4;
+
+/** Two weeks to fetch what is ready: common practice, no source. */
+const PICKUP_LIMIT_DAYS = 14;
+
+/** Written down the day after it came is still in time: common practice, no source. */
+const LATE_DAYS = 1;
+
+/** The longest that a published list of `resources/record-fields.json` says (Utah: three years). */
+const RETENTION_YEARS = 3;
+
+const DEFAULTS: ShopSettings = {
+  shopName: '',
+  unit: 'lb',
+  step: 0.05,
+  currency: 'USD',
+  locale: 'en-US',
+  dayOrder: 'locale',
+  clock: 'locale',
+  zone: knownZone(Intl.DateTimeFormat().resolvedOptions().timeZone),
+  seasonStartsMonth: 7,
+  hangingReadyDays: 4,
+  hangingLimitDays: 7,
+  coolerLimitC: COOLER_LIMIT_C,
+  quoteValidDays: 30,
+  pickupLimitDays: PICKUP_LIMIT_DAYS,
+  pickupMessage: '',
+  detailEvery: 10,
+  cutWhileHeld: false,
+  recordSet: GENERAL_SET,
+  recordFields: requiredBy(recordSetOf(GENERAL_SET)),
+  retentionYears: RETENTION_YEARS,
+  lateDays: LATE_DAYS,
+  secondBackupFolder: '',
+  theme: 'system',
+};
+
+/** What a book's settings say here. */
+export interface ReadSettings {
+  settings: ShopSettings;
+  /** Those that cannot be used as they stand: another program wrote them, or a computer that knows other zones. */
+  replaced: SettingReplaced[];
+}
+
+/**
+ * The settings that every screen reads; what else the book keeps under a key is read with `keptAs`. A setting that makes
+ * no sense here gives way to the usual one, so that nothing stands still for it and it can be put right in the Shop.
+ */
+export function readSettings(book: Book): ReadSettings {
+  const settings: Record<string, unknown> = { ...DEFAULTS };
+  const replaced: SettingReplaced[] = [];
+  for (const [key, kept] of Object.entries(book.settings.all())) {
+    if (!isSetting(key)) continue;
+    if (v.is(settingSchemas[key], kept)) settings[key] = kept;
+    else replaced.push({ setting: key, kept: worded(kept), used: worded(DEFAULTS[key]) });
+  }
+  return { settings: settings as unknown as ShopSettings, replaced };
+}
+
+/** What the book keeps under a key of its own, or undefined where there is nothing or nothing that makes sense. */
+export function keptAs<S extends v.GenericSchema>(
+  book: Book,
+  key: string,
+  schema: S,
+): v.InferOutput<S> | undefined {
+  const found = v.safeParse(schema, book.settings.all()[key]);
+  return found.success ? found.output : undefined;
+}
+
+function isSetting(key: string): key is keyof ShopSettings {
+  return Object.hasOwn(DEFAULTS, key);
+}
+
+function worded(value: unknown): string {
+  return shownName(typeof value === 'string' ? value : JSON.stringify(value));
+}
+
+function isLocale(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length === 1;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,123 @@
+/** A file on its way into the book: it arrives in pieces that any carrier takes, and lies in a temporary place until it is used. */
+import {
+  closeSync,
+  existsSync,
+  ftruncateSync,
+  openSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { createHash } from 'node:crypto';
+import { dirname, join } from 'node:path';
+import { writeWhole } from '../../book/file/durable-files.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from './room.ts';
+import { dropTemporary, inTemporary, temporaryFolder } from './temporary.ts';
+
+export interface Upload {
+  id: number;
+  name: string;
+  path: string;
+  bytes: number;
+}
+
+/** Largest piece in letters of base64: with its wrapping it stays below what the loopback server takes at once. */
+export const MOST_PIECE = 700_000;
+/** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundreds. */
+export const MOST_TABLE_BYTES = 64_000_000;
+/** Some 800 rows, which are brought in within a tenth of a second. */
+const LONG_BYTES = 64_000;
+export const MOST_BOOK_BYTES = 1_000_000_000;
+
+/** One at a time for each open book: a second file takes the place of the first. */
+const uploads = new WeakMap<DeskRoom, Upload>();
+let last = 0;
+
+/** @throws Trouble `temporary.full`, `temporary.folder` */
+export function beginUpload(room: DeskRoom, name: string): number {
+  dropUpload(room);
+  const path = join(temporaryFolder('file', room), 'file');
+  inTemporary(() => writeFileSync(path, ''));
+  const upload = { id: ++last, name, path, bytes: 0 };
+  uploads.set(room, upload);
+  return upload.id;
+}
+
+/**
+ * A piece that did not fit leaves the file as it was, and may come again.
+ * @throws Trouble `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
+ *   `temporary.folder`
+ */
+export function addPiece(room: DeskRoom, id: number, from: number, base64: string): number {
+  const upload = uploadOf(room, id);
+  if (from !== upload.bytes) throw new Trouble('conflict', 'sheet.torn');
+  const piece = Buffer.from(base64, 'base64');
+  if (upload.bytes + piece.length > MOST_BOOK_BYTES) throw new Trouble('refused', 'sheet.too-large');
+  inTemporary(() => addTo(upload, piece));
+  upload.bytes += piece.length;
+  return upload.bytes;
+}
+
+function addTo({ path, bytes }: Upload, piece: Buffer): void {
+  const file = openSync(path, 'r+');
+  try {
+    writeWhole(file, piece, bytes);
+  } catch (error) {
+    ftruncateSync(file, bytes);
+    throw error;
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** The whole of a table. @throws Trouble `sheet.gone`, `sheet.too-large` */
+export function tableOf(room: DeskRoom, id: number): { name: string; bytes: Buffer; sha256: string } {
+  const { name, path } = uploadOf(room, id);
+  const bytes = inTemporary(() => {
+    if (statSync(path).size > MOST_TABLE_BYTES) throw new Trouble('refused', 'sheet.too-large');
+    return readFileSync(path);
+  });
+  return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
+}
+
+/** Takes over a file that arrived in another thread's room, which goes on owning its folder. */
+export function adoptUpload(room: DeskRoom, upload: Upload): void {
+  uploads.set(room, upload);
+}
+
+/** Going over a long file would keep other calls waiting. */
+export const longUpload = {
+  when: (room: DeskRoom, input: { upload: number }): boolean => {
+    const upload = uploads.get(room);
+    return upload?.id === input.upload && upload.bytes > LONG_BYTES;
+  },
+  /** What the worker used up is gone for this room, too. */
+  begin: (room: DeskRoom) => ({
+    done(): void {
+      const upload = uploads.get(room);
+      if (upload && !existsSync(upload.path)) dropUpload(room);
+    },
+    failed: () => undefined,
+  }),
+};
+
+/** The file that lies ready, if any. */
+export function readyUpload(room: DeskRoom): Upload | null {
+  return uploads.get(room) ?? null;
+}
+
+/** @throws Trouble `sheet.gone` */
+export function uploadOf(room: DeskRoom, id: number): Upload {
+  const upload = uploads.get(room);
+  if (!upload || upload.id !== id) throw new Trouble('missing', 'sheet.gone');
+  return upload;
+}
+
+/** Forgets the file: it was used, or another one comes. */
+export function dropUpload(room: DeskRoom): void {
+  const upload = uploads.get(room);
+  if (!upload) return;
+  dropTemporary(dirname(upload.path));
+  uploads.delete(room);
+}

@@ -1,0 +1,89 @@
+/** What a shop says of a species, and the whole profile that comes of it. */
+import * as v from 'valibot';
+import { changedSpecies } from '../../core/species/changed.ts';
+import { ownSpecies } from '../../core/species/own.ts';
+import { scaledWeights } from '../../core/species/weights.ts';
+import type { HangingWeights, Primal, SpeciesProfile } from '../../core/species/species.ts';
+import type { MassUnit } from '../../core/values/units.ts';
+import { codeOfName } from '../input/code-of-name.ts';
+import { by, listOf, MOST_PRIMALS, needed, typed } from '../input/input.ts';
+import { Trouble } from '../contract/problem.ts';
+import { SPECIES } from '../supplied/resources.ts';
+import { typedGrams } from '../input/typed-grams.ts';
+
+const primal = v.object({
+  /** Left out for a piece that is new. */
+  code: v.optional(needed(40)),
+  name: needed(40),
+  pair: v.boolean('input.invalid'),
+  /** In any measure: shares are brought to a sum of 1. */
+  share: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(1e6, 'share.range')),
+});
+
+export const speciesWish = v.object({
+  /** Left out for a new species. */
+  code: v.optional(needed(40)),
+  /** The supplied species whose figures hold until the shop has weighed some; a supplied one is like itself. */
+  like: needed(40),
+  name: needed(60),
+  many: needed(60),
+  words: v.object({ male: needed(20), female: needed(20), young: needed(20) }),
+  /** Hanging weights as typed. Without the typical one, those of a known species stay as they are. */
+  typicalTyped: v.optional(typed),
+  leastTyped: v.optional(typed),
+  mostTyped: v.optional(typed),
+  primals: listOf(primal, MOST_PRIMALS),
+  by,
+});
+type Wish = v.InferOutput<typeof speciesWish>;
+
+/**
+ * The profile of a species as the shop wants it: a supplied one with other words, or one made from a relative.
+ * @param before the profile that it has now, or null for a new species
+ * @throws CoreProblem `species.*`, `reading.*`; Trouble `species.like`, `primal.unknown`
+ */
+export function profileOf(
+  input: Wish & { code: string },
+  before: SpeciesProfile | null,
+  unit: MassUnit,
+): SpeciesProfile {
+  const supplied = SPECIES.find(({ code }) => code === input.code);
+  const relative = supplied ?? SPECIES.find(({ code }) => code === input.like);
+  if (!relative) throw new Trouble('invalid', 'species.like', { field: 'like' });
+  const asked = {
+    code: input.code,
+    name: input.name,
+    many: input.many,
+    words: input.words,
+    hangingGrams: weightsOf(input, relative, before, unit),
+    primals: primalsOf(input.primals, [...relative.primals, ...(before?.primals ?? [])]),
+  };
+  return supplied ? changedSpecies(supplied, asked) : ownSpecies(relative, asked);
+}
+
+function weightsOf(
+  { typicalTyped, leastTyped, mostTyped }: Wish,
+  relative: SpeciesProfile,
+  before: SpeciesProfile | null,
+  unit: MassUnit,
+): HangingWeights {
+  if (before && typicalTyped === undefined) return before.hangingGrams;
+  return scaledWeights(relative, {
+    typicalGrams: typedGrams(typicalTyped ?? '', unit, 'typicalTyped'),
+    leastGrams: leastTyped?.trim() ? typedGrams(leastTyped, unit, 'leastTyped') : null,
+    mostGrams: mostTyped?.trim() ? typedGrams(mostTyped, unit, 'mostTyped') : null,
+  });
+}
+
+/** Known pieces keep their codes, which weights are kept by; new ones get one from their name. */
+function primalsOf(wanted: Wish['primals'], known: readonly Primal[]): Primal[] {
+  const codes = new Set(known.map(({ code }) => code));
+  const stranger = wanted.find(({ code }) => code !== undefined && !codes.has(code));
+  if (stranger)
+    throw new Trouble('invalid', 'primal.unknown', { field: 'primals', with: { primal: stranger.name } });
+  return wanted.map(({ code, name, pair, share }) => {
+    const given = code ?? codeOfName(name, codes, 'piece');
+    codes.add(given);
+    return { code: given, name, pair, share };
+  });
+}

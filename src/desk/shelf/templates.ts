@@ -1,0 +1,115 @@
+/** Cutting instructions of the shop's own to start from, and supplied ones as the shop cuts. */
+import * as v from 'valibot';
+import { keptShare } from '../../core/species/cutting.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { by, id, instructions, needed } from '../input/input.ts';
+import { write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import { needFatChoice } from '../supplied/resources.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { Instructions, TemplateOnShelf } from '../contract/contract.ts';
+import { isNamesake, templatesOnShelf } from './templates-shelf.ts';
+
+const named = { name: needed(60), carcass: v.nullable(needed(20)) };
+
+/**
+ * Keeps instructions under a name. A name that one put away has brings it back with what it now says.
+ * @throws Trouble `template.taken`, `template.unknown`, `template.carcass`, `primal.unknown`, `fat.unknown`
+ */
+export const save = write(
+  v.object({
+    /** The one of the shop's own that is changed; left out for a new one. */
+    id: v.optional(id),
+    ...named,
+    instructions,
+    /** Says that a supplied one of this name and carcass is to be replaced. */
+    inPlace: v.optional(v.boolean(), false),
+    by,
+  }),
+  (room, { id: changed, inPlace, by: initials, ...template }): TemplateOnShelf => {
+    const every = templatesOnShelf(room);
+    const before = changed === undefined ? undefined : every.find((one) => one.id === changed);
+    if (changed !== undefined && !before) throw new Trouble('missing', 'template.unknown', { field: 'id' });
+    const same = every.find((one) => isNamesake(one, template));
+    if (same && isTaken(same, before, inPlace))
+      throw new Trouble('invalid', 'template.taken', { field: 'name', with: { name: same.name } });
+    const body = fitting(room, template);
+    const row = rowOf(room, changed, template);
+    const kept = {
+      name: template.name,
+      carcass: template.carcass,
+      body,
+      active: true,
+    };
+    if (row === undefined) room.book.templates.add(kept);
+    else room.book.templates.change(row, kept);
+    room.book.audit.note({
+      record: 'template', recordId: template.name, act: before ? 'change' : 'add', ...(before && { before }), after: template,
+      at: room.now(), by: initials,
+    }); // prettier-ignore
+    return templateOf(room, template);
+  },
+);
+
+const which = v.object({ ...named, by });
+
+/** Offers a template no more; the orders that began with it stay. @throws Trouble `template.unknown` */
+export const putAway = write(which, (room, input) => offer(room, input, false));
+
+/** @throws Trouble `template.unknown` */
+export const bringBack = write(which, (room, input) => offer(room, input, true));
+
+function offer(room: DeskRoom, { by: initials, ...key }: v.InferOutput<typeof which>, offered: boolean) {
+  const { name, carcass, id: own, instructions: body } = templateOf(room, key);
+  const row = rowOf(room, own ?? undefined, key);
+  const kept = { name, carcass, body: own === null ? null : body, active: offered };
+  if (row === undefined) room.book.templates.add(kept);
+  else room.book.templates.change(row, kept);
+  room.book.audit.note({
+    record: 'template', recordId: name, act: 'change', after: { carcass, offered }, at: room.now(), by: initials,
+  }); // prettier-ignore
+  return templateOf(room, key);
+}
+
+/** A name may be that of the one being changed, of one put away, or, when told so, of a supplied one. */
+function isTaken(same: TemplateOnShelf, before: TemplateOnShelf | undefined, inPlace: boolean): boolean {
+  if (before) return same.id !== before.id && (same.offered || same.id !== null);
+  return same.offered && !(inPlace && same.id === null);
+}
+
+type Key = Pick<TemplateOnShelf, 'name' | 'carcass'>;
+
+/** The row to write into: the one changed, or one of the same name that was put away. */
+function rowOf(room: DeskRoom, changed: number | undefined, key: Key): number | undefined {
+  return changed ?? room.book.templates.all().find((row) => isNamesake(row, key))?.id;
+}
+
+function templateOf(room: DeskRoom, key: Key): TemplateOnShelf {
+  const found = templatesOnShelf(room).find((one) => isNamesake(one, key));
+  if (!found) throw new Trouble('missing', 'template.unknown', { field: 'name' });
+  return found;
+}
+
+/**
+ * The orders, with the share kept whole as their pieces have it. Pieces are those of one species that hangs so; a
+ * template for any animal names none.
+ */
+function fitting(
+  room: DeskRoom,
+  { carcass, instructions: orders }: Key & { instructions: Instructions },
+): Instructions {
+  const hanging = room.species.all.filter(({ body }) => body === carcass);
+  if (carcass === null ? orders.primals.length > 0 : hanging.length === 0)
+    throw new Trouble('invalid', 'template.carcass', { field: 'carcass' });
+  for (const { fat } of [orders, ...orders.alsoGround]) needFatChoice(fat);
+  if (orders.primals.length === 0) return orders;
+  const has = (species: SpeciesProfile, primal: string) =>
+    species.primals.some(({ code }) => code === primal);
+  const species = hanging.find((one) => orders.primals.every(({ primal }) => has(one, primal)));
+  if (species) return { ...orders, cutsShare: keptShare(species.primals, orders.primals) };
+  const stranger = orders.primals.find(({ primal }) => !hanging.some((one) => has(one, primal)));
+  throw new Trouble('invalid', 'primal.unknown', {
+    field: 'primals',
+    with: { primal: (stranger ?? orders.primals[0])?.primal ?? '' },
+  });
+}

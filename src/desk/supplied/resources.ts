@@ -1,0 +1,69 @@
+/** What comes with the program as data: species, fats, cautions and the example prices. */
+import exampleJson from '../../../resources/example-prices.json' with { type: 'json' };
+import cautionsJson from '../../../resources/cautions.json' with { type: 'json' };
+import fatsJson from '../../../resources/fats.json' with { type: 'json' };
+import speciesJson from '../../../resources/species.json' with { type: 'json' };
+import { GROUND_HEAT } from '../../core/cold/ground-heat.ts';
+import type { Caution, Grade, Sourced, SpeciesProfile } from '../../core/species/species.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from '../contract/contract.ts';
+
+export interface FatSource extends FatSourceCard, Sourced {
+  grade: Grade;
+  sd: number;
+}
+
+export const SPECIES = speciesJson as unknown as readonly SpeciesProfile[];
+export const FATS = fatsJson as readonly FatSource[];
+export const CAUTIONS = cautionsJson as readonly Caution[];
+/** Made-up prices per unit system: an example to be changed, not advice. */
+export const EXAMPLE_PRICES = exampleJson as Record<'lb' | 'kg', PriceLineRow[]>;
+
+const byCode = new Map(SPECIES.map((species) => [species.code, species]));
+
+/** @throws Trouble `species.unknown` */
+export function speciesOf(code: string): SpeciesProfile {
+  const found = byCode.get(code);
+  if (!found) throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+  return found;
+}
+
+/** What an animal's own saved fat is believed to be. */
+export function ownFatSource(species: SpeciesProfile): FatSource {
+  const code = species.family === 'pig' ? 'own-fat-boar' : 'own-fat';
+  const own = FATS.find((fat) => fat.code === code);
+  if (!own) throw new Trouble('broken', 'resources.own-fat');
+  return own;
+}
+
+/** @throws Trouble `fat.unknown` */
+export function boughtFatSource(code: string): FatSource {
+  const found = FATS.find((fat) => fat.code === code && fat.animal !== 'own');
+  if (!found) throw new Trouble('missing', 'fat.unknown', { field: 'source', with: { source: code } });
+  return found;
+}
+
+/** None, the animal's own, or a bought source. @throws Trouble `fat.unknown` */
+export function needFatChoice(choice: FatChoice): void {
+  if (choice !== 'none' && choice !== 'own') boughtFatSource(choice);
+}
+
+export function speciesCard(species: SpeciesProfile, own = false): SpeciesCard {
+  const { code, name, many, body, words, primals, cautions } = species;
+  return {
+    code,
+    name,
+    many,
+    body,
+    words,
+    primals: primals.map(({ code: primal, name: called, pair, share }) => ({
+      code: primal,
+      name: called,
+      pair,
+      share,
+    })),
+    cookTo: GROUND_HEAT,
+    cautions: [...cautions],
+    own,
+  };
+}

@@ -1,0 +1,95 @@
+/** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
+import * as v from 'valibot';
+import type { Book } from '../../book/book.ts';
+import { CoreProblem } from '../../core/values/problem.ts';
+import { changedSpecies } from '../../core/species/changed.ts';
+import { ownSpecies } from '../../core/species/own.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { Trouble } from '../contract/problem.ts';
+import { SPECIES } from './resources.ts';
+
+export interface SpeciesShelf {
+  /** Every profile that an animal of the book may have, those put away included. */
+  readonly all: readonly SpeciesProfile[];
+  /** Those that are offered at intake and in a quote. */
+  readonly offered: readonly SpeciesProfile[];
+  /** Codes of profiles that the shop made or changed. */
+  readonly own: ReadonlySet<string>;
+  /** @throws Trouble `species.unknown` */
+  of(code: string): SpeciesProfile;
+}
+
+/** What is read of a kept profile before its figures are those of today. */
+const profileKept = v.looseObject({
+  code: v.string(),
+  name: v.string(),
+  many: v.string(),
+  body: v.string(),
+  family: v.string(),
+  words: v.object({ male: v.string(), female: v.string(), young: v.string() }),
+  hangingGrams: v.looseObject({}),
+  primals: v.pipe(
+    v.array(v.looseObject({ code: v.string(), name: v.string(), pair: v.boolean(), share: v.number() })),
+    v.minLength(1),
+  ),
+  cautions: v.array(v.string()),
+});
+
+function isProfile(kept: unknown): kept is SpeciesProfile {
+  if (!v.is(profileKept, kept)) return false;
+  try {
+    return withTodaysFigures(kept as unknown as SpeciesProfile).primals.length > 0;
+  } catch (error) {
+    if (error instanceof CoreProblem || error instanceof TypeError) return false;
+    throw error;
+  }
+}
+
+export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesShelf {
+  const rows = ownSpecies.all();
+  const own = new Map<string, SpeciesProfile>();
+  for (const { code, profile } of rows) {
+    const kept: unknown = JSON.parse(profile);
+    // One that another program spoilt is left out, and the supplied one stands in its place.
+    if (isProfile(kept) && kept.code === code) own.set(code, withTodaysFigures(kept));
+  }
+  const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
+  const all =
+    own.size === 0
+      ? SPECIES
+      : [
+          ...SPECIES.map((supplied) => own.get(supplied.code) ?? supplied),
+          ...[...own.values()].filter(({ code }) => !isSupplied(code)),
+        ];
+  const byCode = new Map(all.map((profile) => [profile.code, profile]));
+  return {
+    all,
+    offered: all.filter(({ code }) => !away.has(code)),
+    own: new Set(own.keys()),
+    of(code) {
+      const found = byCode.get(code);
+      if (!found)
+        throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+      return found;
+    },
+  };
+}
+
+/**
+ * What the shop said of a species stays as it was kept; figures and cautions that it took over are those of this
+ * program, so that what is put right here is put right for the species made from it too. One whose relative is unknown here was
+ * kept by a later program and is taken as it stands.
+ */
+function withTodaysFigures(kept: SpeciesProfile): SpeciesProfile {
+  const hangingGrams = { ...kept.hangingGrams, grade: 'assumption' as const, cites: [] };
+  const wish = { ...kept, hangingGrams };
+  const supplied = SPECIES.find(({ code }) => code === kept.code);
+  if (supplied) return changedSpecies(supplied, wish);
+  const relative = SPECIES.find(({ code }) => code === kept.like);
+  return relative ? ownSpecies(relative, wish) : kept;
+}
+
+/** Whether a species came with the program. */
+export function isSupplied(code: string): boolean {
+  return SPECIES.some((supplied) => supplied.code === code);
+}

@@ -1,0 +1,96 @@
+/** Puts together what the balance needs of one animal: its weights, its kind, the shop's containers. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { WeighingRecord, WeightSums } from '../../book/records/weighings.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
+import type { ExplainedWeight } from '../../core/balance/explain.ts';
+import { balanceOf, culprit, type AnimalBalance } from './animal-balance.ts';
+import { balanceRows, type AnimalWeights } from './animal-fit.ts';
+import type { BalanceRow } from './balance-flow.ts';
+import type { DeskRoom } from '../session/room.ts';
+
+/** A weight that somebody is about to keep. */
+interface Entering {
+  stage: string;
+  part: string;
+  primal?: string | null;
+  reading: Reading;
+  tare: Reading | null;
+  grams: number;
+}
+
+/** No weighing has this id: it stands for the one that is being entered. */
+const ENTERING = 0;
+/**
+ * The weight that is being entered is asked about if it is this likely to be the wrong one: after a tote of another animal
+ * the right ones that follow must not be questioned. A weight that stands there already needs less.
+ */
+const ASK_CHANCE = { twice: 0.9, other: 0.95 } as const;
+
+export function balanceOfAnimal(
+  room: DeskRoom,
+  animal: AnimalRow,
+  weighings: readonly WeighingRecord[],
+  sums: WeightSums | undefined,
+): AnimalBalance {
+  if (!sums) return { suspects: [], doubtful: false, overGrams: 0 };
+  return balanceOf(weightsOf(room, animal, balanceRows(weighings, sums)), sums, () => containersOf(room));
+}
+
+/** What is wrong with the set once this weight is in it, where that is most likely this weight itself; else null. */
+export function culpritWith(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums,
+  given: Entering,
+): ExplainedWeight | null {
+  const found = doubtWith(room, animal, sums, given);
+  if (found?.id !== `${ENTERING}`) return null;
+  return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
+}
+
+/** Whether the weights fit as they stand and no longer do with this one among them, whichever of them is wrong. */
+export function misfitsWith(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
+  return doubtWith(room, animal, sums, given) !== null && doubtWith(room, animal, sums, null) === null;
+}
+
+function doubtWith(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums,
+  given: Entering | null,
+): ExplainedWeight | null {
+  const kept = balanceRows(room.book.weighings.ofAnimal(animal.id), sums);
+  const rows = given ? [...kept, rowOf(room, given)] : kept;
+  return culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
+}
+
+function rowOf(room: DeskRoom, { stage, part, primal = null, reading, tare, grams }: Entering): BalanceRow {
+  return {
+    id: ENTERING,
+    stage: stage as BalanceRow['stage'],
+    part,
+    primal,
+    ...reading,
+    grams,
+    tareGrams: tare ? readingGrams(tare) : 0,
+    at: room.now(),
+    void_at: null,
+  };
+}
+
+function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {
+  return {
+    species: room.species.of(animal.species),
+    animal,
+    brought: room.book.animals.parts(animal.id),
+    rows,
+    none: room.book.partNone.ofAnimal(animal.id).map(({ part }) => part),
+    shares: room.yields.partShares(animal),
+    going: animal.stage === 'hanging' || animal.stage === 'cutting',
+    shrink: room.shrink,
+  };
+}
+
+function containersOf(room: DeskRoom): number[] {
+  return [...new Set(room.book.weighings.containers().map(readingGrams))];
+}

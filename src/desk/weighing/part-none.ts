@@ -1,0 +1,78 @@
+/**
+ * Stating that an animal has none of a part. A part that was not weighed is unknown; only a statement makes it zero, and a
+ * weight of the part outweighs the statement.
+ */
+import * as v from 'valibot';
+import type { NonePart } from '../../book/records/part-none.ts';
+import type { WeighingRecord } from '../../book/records/weighings.ts';
+import { refuseHeldWeight } from '../animal/hold-rules.ts';
+import { by, id, needed } from '../input/input.ts';
+import { write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import type { PartNone } from '../contract/contract.ts';
+import { openAnimalOf } from '../animal/closed.ts';
+
+const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
+
+export function isNonePart(part: string): part is NonePart {
+  return NONE_PARTS.some((one) => one === part);
+}
+
+/** The statements of an animal that hold: not voided, and nothing of the part was weighed all the same. */
+export function noneOf(
+  room: DeskRoom,
+  animalId: number,
+  weighings: readonly WeighingRecord[] = room.book.weighings.ofAnimal(animalId),
+): PartNone[] {
+  return room.book.partNone
+    .ofAnimal(animalId)
+    .filter(({ part }) => weighedAs(part, weighings) === null)
+    .map(({ id: noneId, part, at, by: initials }) => ({ id: noneId, part, at, by: initials }));
+}
+
+/**
+ * States that the animal has none of a part.
+ * @throws Trouble `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused), `none.stated` (conflict)
+ */
+export const none = write(
+  v.object({ animalId: id, part: v.picklist(NONE_PARTS, 'choice.part'), by }),
+  (room, { animalId, part, by: initials }) => {
+    const animal = openAnimalOf(room, animalId);
+    refuseHeldWeight(room, animal, 'cut');
+    refuseWeighed(room, animalId, part);
+    if (room.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part))
+      throw new Trouble('conflict', 'none.stated', { field: 'part', with: { part, ticket: animal.ticket } });
+    const noneId = room.book.partNone.add(animalId, part, room.now(), initials);
+    room.relearn(animalId);
+    return { noneId };
+  },
+);
+
+/** Voids a statement, with a reason: the part is unknown again. @throws Trouble `none.unknown`, `none.voided`, `animal.closed` */
+export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }), (room, input) => {
+  const stated = room.book.partNone.get(input.noneId);
+  if (!stated) throw new Trouble('missing', 'none.unknown');
+  if (stated.void_by !== null)
+    throw new Trouble('conflict', 'none.voided', {
+      with: { by: stated.void_by, reason: stated.void_reason ?? '' },
+    });
+  openAnimalOf(room, stated.animal_id);
+  room.book.partNone.void(stated.id, input.reason, room.now(), input.by);
+  room.relearn(stated.animal_id);
+  return { noneId: stated.id };
+});
+
+/** @throws Trouble `none.weighed` where the part was weighed, at the table or, of own fat, into the grinder */
+export function refuseWeighed(room: DeskRoom, animalId: number, part: NonePart): void {
+  const stage = weighedAs(part, room.book.weighings.ofAnimal(animalId));
+  if (stage !== null) throw new Trouble('refused', 'none.weighed', { field: 'part', with: { part, stage } });
+}
+
+/** The stage at which the part was weighed, or null. */
+function weighedAs(part: NonePart, weighings: readonly WeighingRecord[]): 'cut' | 'grinder' | null {
+  const stages = weighings
+    .filter((row) => row.part === part && row.void_at === null)
+    .map(({ stage }) => stage);
+  return stages.includes('cut') ? 'cut' : stages.includes('grinder') ? 'grinder' : null;
+}

@@ -1,0 +1,108 @@
+import * as v from 'valibot';
+import { refuseHeldOut } from '../animal/hold-rules.ts';
+import { by, id, needed, sure, text, typed } from '../input/input.ts';
+import { write } from '../session/procedure.ts';
+import { Trouble } from '../contract/problem.ts';
+import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
+
+const stage = v.picklist(
+  ['live', 'dressed', 'received', 'hanging', 'primal', 'cut', 'packed'],
+  'choice.stage',
+);
+const part = v.picklist(
+  ['carcass', 'primal', 'whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage', 'package'],
+  'choice.part',
+);
+/** Which parts are weighed at which stage. */
+const PARTS_AT: Readonly<Record<string, readonly string[]>> = {
+  primal: ['primal'],
+  cut: ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
+  packed: ['package'],
+};
+export const count = v.pipe(
+  v.number('count.range'),
+  v.integer('count.range'),
+  v.minValue(1, 'count.range'),
+  v.maxValue(10_000, 'count.range'),
+);
+
+/** Where the number of a weight came from. */
+export const source = v.optional(v.picklist(['typed', 'scale', 'practice'], 'choice.source'), 'typed');
+/** Where packages lie in the freezer. */
+export const freezerPlace = text(40);
+
+/** One weight of an animal, as it was read off the scale. */
+export const weigh = write(
+  v.object({
+    animalId: id,
+    stage,
+    part,
+    primal: v.optional(v.nullable(needed(40)), null),
+    product: v.optional(v.nullable(needed(60)), null),
+    count: v.optional(v.nullable(count), null),
+    typed,
+    tareTyped: text(60),
+    source,
+    place: freezerPlace,
+    note: text(500),
+    sure,
+    by,
+  }),
+  (room, input) => {
+    if (!(PARTS_AT[input.stage] ?? ['carcass']).includes(input.part))
+      throw new Trouble('invalid', 'choice.part', { field: 'part' });
+    if (input.stage !== 'packed' && (input.product !== null || input.count !== null || input.place !== ''))
+      throw new Trouble('invalid', 'input.invalid', { field: 'product' });
+    return weighAnimal(room, input);
+  },
+);
+
+/**
+ * Corrects a weight: a new row that voids the old one; the old stays to be read.
+ * @throws Trouble `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
+ */
+export const correct = write(
+  v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), sure, by }),
+  (room, input) => {
+    const old = voidWeighing(room, input.weighingId, input.reason || 'corrected', input.by);
+    const same = {
+      stage: old.stage,
+      part: old.part,
+      product: old.product,
+      count: old.count,
+      typed: input.typed,
+      tareTyped: input.tareTyped ?? old.tare_typed ?? '',
+      source: input.source,
+      place: old.place ?? '',
+      note: old.note,
+      sure: input.sure,
+      by: input.by,
+      corrects: old.id,
+    };
+    if (old.batch_id !== null) {
+      return weighBatch(room, {
+        ...same,
+        batchId: old.batch_id,
+        animalId: old.animal_id,
+        fatLotId: old.fat_lot_id,
+        reason: input.reason,
+      });
+    }
+    if (old.animal_id === null) throw new Trouble('broken', 'weighing.of-nothing');
+    const weighed = weighAnimal(room, { ...same, animalId: old.animal_id, primal: old.primal });
+    checkNothingOverdrawn(room, old);
+    return weighed;
+  },
+);
+
+/**
+ * Takes a weight back, with a reason; it stays to be read, struck through.
+ * @throws Trouble `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
+ */
+const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (room, input) => {
+  refuseHeldOut(room, weighingOf(room, input.weighingId));
+  const old = voidWeighing(room, input.weighingId, input.reason, input.by);
+  if (old.batch_id === null) checkNothingOverdrawn(room, old);
+  return { weighingId: old.id };
+});
+export { voidOne as void };

@@ -1,0 +1,200 @@
+/** Whether a weight can be: impossible ones are refused, unlikely ones are asked about, and the likely slip is offered. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import type { WeightSums } from '../../book/records/weighings.ts';
+import { likelyMistypes } from '../../core/values/mistype.ts';
+import type { Reading } from '../../core/values/reading.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import type { Range } from '../../core/yield/yield.ts';
+import { dressedToHanging } from '../../core/yield/convert.ts';
+import type { ExplainedWeight } from '../../core/balance/explain.ts';
+import { slipOf } from './animal-balance.ts';
+import { culpritWith, misfitsWith } from './animal-weights.ts';
+import { carcassLimits } from '../animal/carcass-limits.ts';
+import { askHungAgain } from './hung-again.ts';
+import { askAboutPrimal } from '../animal/primal-check.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from '../session/room.ts';
+import { typedText } from '../input/typed-text.ts';
+import { baseGrams } from '../learning/take-home.ts';
+import { allParts, PART_OF } from '../animal/weighed-parts.ts';
+
+interface Candidate {
+  stage: string;
+  part: string;
+  primal?: string | null;
+  reading: Reading;
+  tare: Reading | null;
+  grams: number;
+  sure: boolean;
+  /** The weight that this one takes the place of. */
+  corrects?: number;
+}
+
+/** Two scales, a wet hide and a rounded step: parts may outweigh their animal by this much before it is said. */
+const SLACK = 1.005;
+/** An 80 % range is 2.56 standard deviations wide. */
+const SD_OF_RANGE = 2.56;
+const EIGHT_IN_TEN = SD_OF_RANGE / 2;
+
+/** What the parts of this animal are shares of, also when only the weight in its hide is known. */
+export function shareBase(
+  animal: AnimalRow,
+  sums: WeightSums | undefined,
+  { ratios }: Pick<SpeciesProfile, 'ratios'>,
+): number | null {
+  if (!sums) return null;
+  const base = baseGrams({ brought: animal.brought, hanging: sums.hanging, received: sums.received });
+  if (base !== null || sums.received === null) return base;
+  return sums.received * dressedToHanging(ratios, animal).mean;
+}
+
+export function sdOf(range: Range): number {
+  return (range.high - range.low) / SD_OF_RANGE;
+}
+
+/**
+ * @throws Trouble `weight.more-than-animal` (refused); `weight.unlikely`, `weight.over`, `weight.hung-again` (conflict,
+ * unless `sure`)
+ */
+export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Candidate): void {
+  const sums = room.book.weighings.sums(animal.id);
+  if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
+    const whole = sums?.hanging === null || sums === undefined ? 'received' : 'hanging';
+    refuseMoreThanAnimal(sums, given, whole, () =>
+      given.stage === 'cut' && sums ? culpritWith(room, animal, sums, given) : null,
+    );
+    if (given.sure) return;
+    if (given.stage === 'packed') askAboutPackages(sums, given, whole);
+    if (given.stage === 'cut') askAboutPart(room, animal, sums, given);
+    if (given.stage === 'primal')
+      askAboutPrimal(
+        room,
+        animal,
+        shareBase(animal, sums, room.species.of(animal.species)),
+        sums?.hanging ?? sums?.received ?? null,
+        given,
+      );
+  } else {
+    if (given.stage === 'hanging') {
+      // Before the sum is looked at: of a carcass weighed again there is none.
+      if (!given.sure && given.corrects === undefined) askHungAgain(room, animal);
+      refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
+    }
+    if (!given.sure) askAboutCarcass(room, animal, sums, given);
+  }
+}
+
+/** Packages come out of the animal, one after the other: together they weigh no more than it, whatever each weighs. */
+function askAboutPackages(
+  sums: WeightSums | undefined,
+  { grams }: Candidate,
+  base: 'hanging' | 'received',
+): void {
+  const whole = sums?.[base] ?? null;
+  const overGrams = (sums?.packed ?? 0) + grams - (whole ?? 0);
+  if (whole !== null && overGrams > whole * (SLACK - 1))
+    throw new Trouble('conflict', 'weight.over', {
+      field: 'typed',
+      with: { grams, part: 'package', overGrams },
+    });
+}
+
+function refuseMoreThanAnimal(
+  sums: WeightSums | undefined,
+  given: Candidate,
+  base: 'hanging' | 'received',
+  culprit: () => ExplainedWeight | null = () => null,
+): void {
+  const whole = sums?.[base] ?? null;
+  if (whole === null || given.grams <= whole * SLACK) return;
+  throw new Trouble('refused', 'weight.more-than-animal', {
+    field: 'typed',
+    with: { grams: given.grams, baseGrams: whole, base, ...offerOf(culprit()) },
+  });
+}
+
+/** What was probably meant instead, as text that can be typed. */
+function offerOf(found: ExplainedWeight | null): Record<string, string> {
+  if (!found) return {};
+  const { kind, meant } = slipOf(found);
+  if (meant) return { likely: typedText(meant), slip: kind };
+  return kind === 'unknown' ? {} : { slip: kind };
+}
+
+/**
+ * Asks only where this weight itself is the likeliest thing to be wrong: where an earlier one explains the whole set better,
+ * that one is asked about beside the list, and this one is kept without a question.
+ */
+function askAboutPart(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums | undefined,
+  given: Candidate,
+): void {
+  const base = shareBase(animal, sums, room.species.of(animal.species));
+  const part = PART_OF[given.part];
+  if (base === null || !sums || !part) return;
+  const found = culpritWith(room, animal, sums, given);
+  if (!found) return;
+  const { grams } = given;
+  const usual = room.yields.sharesBeside(animal)[part];
+  const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * SLACK;
+  const told = { grams, part: given.part, ...offerOf(found) };
+  throw new Trouble('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
+    field: 'typed',
+    with:
+      overGrams > 0 ? { ...told, overGrams } : { ...told, low: usual.low * base, high: usual.high * base },
+  });
+}
+
+function askAboutCarcass(
+  room: DeskRoom,
+  animal: AnimalRow,
+  sums: WeightSums | undefined,
+  given: Candidate,
+): void {
+  const species = room.species.of(animal.species);
+  const parts = room.book.animals.parts(animal.id);
+  const { low, high, target } = carcassLimits(animal, species, given.stage, parts, sums?.received ?? null);
+  const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
+  const before =
+    given.stage === 'hanging' ? (sums?.hanging ?? 0) : inPieces ? ((sums && sums.received) ?? 0) : 0;
+  const total = given.grams + before;
+  // Pieces are weighed one by one: each is held against the least, all of them against the most.
+  if ((inPieces ? given.grams : total) >= low && total <= high) {
+    if (given.stage === 'hanging' && !inPieces && sums) askAboutHookLoss(room, animal, sums, given);
+    return;
+  }
+  const [slip] = likelyMistypes(given.reading, high, Math.max(target - before, low));
+  throw new Trouble('conflict', 'weight.unlikely', {
+    field: 'typed',
+    with: {
+      grams: total,
+      part: inPieces ? 'pieces' : 'carcass',
+      low,
+      high,
+      ...(slip && slip.grams >= low && slip.grams + before <= high ? { likely: typedText(slip) } : {}),
+    },
+  });
+}
+
+/** Asks where the carcass lost more or less on the hook than the balance would believe afterwards. */
+function askAboutHookLoss(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Candidate): void {
+  const { received, hanging } = sums;
+  if (received === null || !misfitsWith(room, animal, sums, given)) return;
+  const lost = room.shrink.lost(animal, room.species.of(animal.species), received, room.now());
+  const [mean, sd] = [received * (1 - lost.mean), received * lost.sd];
+  const before = hanging ?? 0;
+  const [slip] = likelyMistypes(given.reading, 2 * sd, mean - before);
+  throw new Trouble('conflict', 'weight.unlikely', {
+    field: 'typed',
+    with: {
+      grams: given.grams + before,
+      part: 'hook',
+      baseGrams: received,
+      low: mean - EIGHT_IN_TEN * sd,
+      high: Math.min(received, mean + EIGHT_IN_TEN * sd),
+      ...(slip ? { likely: typedText(slip, room.settings.unit) } : {}),
+    },
+  });
+}

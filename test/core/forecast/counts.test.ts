@@ -1,0 +1,91 @@
+/** Chances of counts: known values of Poisson and of the negative binomial, and what must hold of any. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  added,
+  countBelow,
+  countChances,
+  meanCount,
+  mixed,
+  takenAway,
+} from '../../../src/core/forecast/counts.ts';
+
+const sum = (values: readonly number[]) => values.reduce((total, one) => total + one, 0);
+const variance = (chances: readonly number[]) => {
+  const mean = meanCount(chances);
+  return sum(chances.map((chance, k) => chance * (k - mean) ** 2));
+};
+
+describe('chances of a count', () => {
+  it('at spread 1 are those of Poisson', () => {
+    // e^-3 × 3^k / k!
+    const three = countChances(3, 1);
+    [0, 1, 2, 5].forEach((k) => {
+      const factorial = [1, 1, 2, 6, 24, 120][k] as number;
+      expect(three[k]).toBeCloseTo((Math.exp(-3) * 3 ** k) / factorial, 9);
+    });
+  });
+
+  it('at spread 2 and mean 1 halve from one count to the next', () => {
+    // r = 1: the geometric distribution, 1/2, 1/4, 1/8 …
+    countChances(1, 2)
+      .slice(0, 12)
+      .forEach((chance, k) => expect(chance).toBeCloseTo(0.5 ** (k + 1), 8));
+  });
+
+  it('have the mean and the variance that were asked for, and sum to 1, however great', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 2000, noNaN: true }),
+        fc.double({ min: 1, max: 8, noNaN: true }),
+        (mean, spread) => {
+          const chances = countChances(mean, spread);
+          expect(sum(chances)).toBeCloseTo(1, 9);
+          expect(meanCount(chances)).toBeCloseTo(mean, 4);
+          expect(variance(chances) / Math.max(mean, 1e-3)).toBeCloseTo(
+            mean > 1e-3 ? spread : variance(chances) / 1e-3,
+            2,
+          );
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  it('refuse a count below nothing and a spread below pure chance', () => {
+    expect(() => countChances(-1, 1)).toThrow('amount.negative');
+    expect(() => countChances(NaN, 1)).toThrow('amount.negative');
+    expect(() => countChances(1, 0.9)).toThrow('spread.below-one');
+  });
+});
+
+describe('counts together', () => {
+  it('add up as two dice do', () => {
+    const die = [0, ...new Array<number>(6).fill(1 / 6)];
+    const two = added(die, die);
+    expect(two[7]).toBeCloseTo(6 / 36, 12);
+    expect(two[2]).toBeCloseTo(1 / 36, 12);
+    expect(two[12]).toBeCloseTo(1 / 36, 12);
+  });
+
+  it('leave nothing, never less, when more is taken than there is', () => {
+    // 3 less 0 to 5, each 1/6: nothing in three of six cases.
+    const rest = takenAway([0, 0, 0, 1], new Array<number>(6).fill(1 / 6));
+    [3 / 6, 1 / 6, 1 / 6, 1 / 6].forEach((chance, k) => expect(rest[k]).toBeCloseTo(chance, 12));
+  });
+
+  it('mix by weight', () => {
+    expect(
+      mixed([
+        { weight: 0.25, chances: [1] },
+        { weight: 0.75, chances: [0, 1] },
+      ]),
+    ).toEqual([0.25, 0.75]);
+  });
+
+  it('tell the count that is not exceeded', () => {
+    expect(countBelow([0.5, 0.3, 0.2], 0.8)).toBe(1);
+    expect(countBelow([0.5, 0.3, 0.2], 0.81)).toBe(2);
+    expect(countBelow([0.5, 0.3, 0.2], 1)).toBe(2);
+  });
+});

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { broughtPrimals, keptShare } from '../../../src/core/species/cutting.ts';
+
+/** Fallow deer, Massey University 1985, shares normalised. */
+const DEER = Object.freeze([
+  { code: 'neck', share: 0.1251, pair: false },
+  { code: 'shoulder', share: 0.1768, pair: true },
+  { code: 'saddle', share: 0.1539, pair: false },
+  { code: 'flank', share: 0.1529, pair: true },
+  { code: 'haunch', share: 0.3913, pair: true },
+]);
+const order = (primal: string, as: string) => Object.freeze({ primal, as });
+
+describe('keptShare', () => {
+  it('sums what is not ground', () =>
+    expect(
+      keptShare(DEER, [order('saddle', 'steaks'), order('haunch', 'roasts'), order('neck', 'grind')]),
+    ).toBeCloseTo(0.1539 + 0.3913, 12));
+
+  it('grinds what nobody spoke of', () => expect(keptShare(DEER, [])).toBe(0));
+
+  it('is one when all is kept, whatever the shares sum to', () => {
+    const half = DEER.slice(0, 2);
+    expect(keptShare(half, [order('neck', 'whole'), order('shoulder', 'stew')])).toBe(1);
+    expect(keptShare(half, [order('neck', 'whole')])).toBeCloseTo(0.1251 / (0.1251 + 0.1768), 12);
+  });
+
+  it('keeps and grinds add up to everything', () => {
+    for (let bits = 0; bits < 32; bits++) {
+      const orders = (kept: boolean) =>
+        DEER.map(({ code }, i) => order(code, Boolean(bits & (1 << i)) === kept ? 'roasts' : 'grind'));
+      expect(keptShare(DEER, orders(true)) + keptShare(DEER, orders(false))).toBeCloseTo(1, 12);
+    }
+  });
+
+  it.each([
+    ['primal.unknown', DEER, [order('ham', 'roasts')]],
+    ['primal.twice', DEER, [order('neck', 'roasts'), order('neck', 'grind')]],
+    ['share.range', [{ code: 'neck', share: Number.NaN }], []],
+    ['share.range', [{ code: 'neck', share: -0.1 }], []],
+    ['share.range', [], []],
+  ] as const)('refuses %s', (code, primals, orders) =>
+    expect(() => keptShare(primals, orders)).toThrow(expect.objectContaining({ code })),
+  );
+});
+
+describe('broughtPrimals', () => {
+  it('is the whole animal where no pieces were counted', () =>
+    expect(broughtPrimals(DEER, [])).toEqual(DEER));
+
+  it('halves a pair of which one came in, and leaves out what did not', () =>
+    expect(
+      broughtPrimals(DEER, [
+        { primal: 'haunch', count: 1 },
+        { primal: 'saddle', count: 1 },
+        { primal: 'shoulder', count: 2 },
+        { primal: 'neck', count: 0 },
+      ]).map(({ code, share }) => [code, share]),
+    ).toEqual([
+      ['shoulder', 0.1768],
+      ['saddle', 0.1539],
+      ['haunch', 0.3913 / 2],
+    ]));
+
+  it('counts more pieces than an animal has as all of them', () =>
+    expect(broughtPrimals(DEER, [{ primal: 'haunch', count: 4 }])[0]?.share).toBe(0.3913));
+});

@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  decimalsOf,
+  formatAmount,
+  formatMass,
+  fromGrams,
+  roundToStep,
+  toGrams,
+  type MassUnit,
+} from '../../../src/core/values/units.ts';
+
+const unit = fc.constantFrom<MassUnit>('lb', 'oz', 'kg', 'g');
+const step = fc.constantFrom(0.001, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.25, 0.5, 1, 2, 5);
+
+describe('conversion', () => {
+  it('comes back to what it was', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), unit, (value, one) => {
+        const back = fromGrams(toGrams(value, one), one);
+        expect(Math.abs(back - value)).toBeLessThanOrEqual(1e-15 * Math.abs(value) + Number.MIN_VALUE);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('holds sixteen ounces in a pound, exactly', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 1e5 }), (n) => {
+        expect(toGrams(16 * n, 'oz')).toBe(toGrams(n, 'lb'));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it.each([NaN, Infinity, -Infinity])('refuses %f', (value) => {
+    for (const convert of [toGrams, fromGrams])
+      expect(() => convert(value, 'lb')).toThrow(expect.objectContaining({ code: 'number.not-finite' }));
+  });
+});
+
+describe('roundToStep', () => {
+  it.each([
+    [1.005, 0.01, 1.01], [2.675, 0.01, 2.68], [-1.005, 0.01, -1.01], [0.125, 0.05, 0.15], [18.61, 0.02, 18.62], [18.609, 0.02, 18.6],
+    [7.5, 5, 10], [7.4, 5, 5], [-0.004, 0.01, 0], [0.25, 0.5, 0.5], [12.5, 1, 13], [1e6 + 0.5, 1, 1_000_001], [0, 0.1, 0],
+    [0.3, 0.1, 0.3], [0.1 + 0.2, 0.1, 0.3],
+  ])('puts %f in steps of %f at %f', (value, by, expected) => {
+    expect(roundToStep(value, by)).toBe(expected);
+  }); // prettier-ignore
+
+  it('moves by no more than half a step, stays put the second time, and treats both signs alike', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), step, (value, by) => {
+        const rounded = roundToStep(value, by);
+        expect(Math.abs(rounded - value)).toBeLessThanOrEqual(by / 2 + 1e-9);
+        expect(roundToStep(rounded, by)).toBe(rounded);
+        expect(roundToStep(-value, by)).toBe(rounded === 0 ? 0 : -rounded);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it.each([
+    [NaN, 0.1, 'number.not-finite'],
+    [1, NaN, 'number.not-finite'],
+    [1, 0, 'step.not-positive'],
+    [1, -0.1, 'step.not-positive'],
+  ])('refuses %f in steps of %f', (value, by, code) => {
+    expect(() => roundToStep(value, by)).toThrow(expect.objectContaining({ code }));
+  });
+});
+
+describe('showing a mass', () => {
+  it.each([
+    [8445.89, 'lb', 0.02, '18.62 lb'],
+    [8445.89, 'kg', 0.005, '8.445 kg'],
+    [1_000_000, 'kg', 1, '1,000 kg'],
+    [453.59237, 'oz', 0.1, '16.0 oz'],
+    [0, 'g', 5, '0 g'],
+  ] as const)('writes %f g in %s by %f as %s', (grams, one, by, text) => {
+    expect(formatMass(grams, one, by)).toBe(text);
+  });
+
+  it('follows the locale', () => {
+    expect(formatMass(1_234_500, 'kg', 0.1, 'de-DE')).toBe('1.234,5 kg');
+    expect(formatAmount(1.5, 2, 'fr-FR')).toBe('1,50');
+  });
+
+  it.each([[0.05, 2], [5, 0], [0.25, 2], [0.001, 3], [2.5, 1]])('shows a step of %f with %i decimals', (by, places) => {
+    expect(decimalsOf(by)).toBe(places);
+  }); // prettier-ignore
+});

@@ -1,0 +1,54 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from '../../back-test.ts';
+import { withDemo } from '../../calibrate-demo.ts';
+
+/** An honest share of 8 in 10 lies between these; of few animals it is the binomial band that counts. */
+const [LEAST, MOST] = [0.76, 0.84];
+
+let tested: BackTested[];
+beforeAll(async () => {
+  tested = await withDemo(backTest);
+}, 120_000);
+
+function expectHonest({ n, inside, band }: Counted, of: string): void {
+  expect.soft(inside, `${of}: ${inside} of ${n}`).toBeGreaterThanOrEqual(Math.min(LEAST * n, band.low));
+  expect.soft(inside, `${of}: ${inside} of ${n}`).toBeLessThanOrEqual(Math.max(MOST * n, band.high));
+}
+
+/** All of it, by season and by species. */
+function groups(): [string, BackTested[]][] {
+  const seasons = Map.groupBy(tested, ({ season }) => String(season));
+  const species = Map.groupBy(tested, (one) => one.species);
+  return [['all', tested], ...seasons, ...species];
+}
+
+describe('the quotes that the shop would have given', () => {
+  it('are of all its seasons, most of them with a bill to hold them against', () => {
+    expect(tested.length).toBeGreaterThan(400);
+    expect(new Set(tested.map(({ season }) => season)).size).toBe(3);
+    expect(countBills(tested, 'on the hook').n).toBeGreaterThan(400);
+  });
+
+  it.each(TOLD)('hold the meat that went home 8 times in 10, told the weight %s', (told) => {
+    for (const [name, of] of groups()) expectHonest(countTakeHome(of, told), name);
+  });
+
+  it('hold the bill 8 times in 10, by season and by species', () => {
+    for (const [name, of] of groups()) expectHonest(countBills(of, 'on the hook'), name);
+  });
+
+  it('hold the bill 8 times in 10 too where the hanging weight itself was foretold', () => {
+    expectHonest(countBills(tested, 'as it came'), 'all');
+  });
+
+  it('miss on either side: neither the meat nor the bill is promised too high as a rule', () => {
+    for (const { n, inside, below } of [
+      countTakeHome(tested, 'on the hook'),
+      countBills(tested, 'on the hook'),
+    ]) {
+      const outside = n - inside;
+      expect(below).toBeGreaterThan(outside / 5);
+      expect(below).toBeLessThan((4 * outside) / 5);
+    }
+  });
+});

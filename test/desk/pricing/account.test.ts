@@ -1,0 +1,130 @@
+/** One account, one currency, and never more given back than was taken. */
+import { describe, expect, it } from 'vitest';
+import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+
+const LINE = {
+  code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
+  product: null, fatSource: null, taxRate: 0,
+} as const; // prettier-ignore
+const PRICES = { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] } as const;
+
+async function priced() {
+  const shop = await freshDesk();
+  await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines] });
+  return shop;
+}
+const pay = (shop: FreshDesk, animalId: number, kind: 'deposit' | 'payment' | 'refund', typed: string) =>
+  shop.call('bills.pay', { animalId, kind, method: 'cash', typed });
+const toEuros = { changes: { currency: 'EUR' } };
+
+describe('the currency of the shop', () => {
+  it('does not change under an open bill or a deposit, and changes once every account is settled', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    const deposit = await pay(shop, animalId, 'deposit', '20');
+    const refused = {
+      kind: 'refused',
+      code: 'currency.accounts-open',
+      with: { currency: 'USD', count: 1, tickets: '26-0001' },
+    };
+    expect(await shop.problem('shop.change', toEuros)).toMatchObject(refused);
+    await shop.call('bills.make', { animalId, sure: true });
+    expect(await shop.problem('shop.change', toEuros)).toMatchObject(refused);
+    expect(
+      await shop.problem('shop.setUp', { shopName: 'Again', unit: 'lb', currency: 'EUR' }),
+    ).toMatchObject(refused);
+    await pay(shop, animalId, 'payment', '75');
+    await shop.call('shop.change', toEuros);
+    // What was paid stays in its own money, also when it is given back.
+    const { id } = await pay(shop, animalId, 'refund', '75');
+    expect((await shop.call('bills.look', { animalId })).paidIn).toBe('USD');
+    expect(await shop.problem('shop.change', { changes: { currency: 'CAD' } })).toMatchObject(refused);
+    await shop.call('bills.voidPayment', { paymentId: id, reason: 'not given' });
+    expect(deposit.id).toBe(1);
+    shop.desk.close();
+  });
+
+  it('counts a deposit that was taken in the new one', async () => {
+    const shop = await priced();
+    await shop.call('shop.change', toEuros);
+    const animalId = await takeIn(shop);
+    await pay(shop, animalId, 'deposit', '20');
+    expect(await shop.problem('shop.change', { changes: { currency: 'USD' } })).toMatchObject({
+      code: 'currency.accounts-open',
+    });
+    shop.desk.close();
+  });
+
+  it('is that of every new bill: prices in another make none, and money paid in another is given back first', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    await shop.call('bills.make', { animalId, sure: true });
+    await pay(shop, animalId, 'payment', '95');
+    await shop.call('shop.change', toEuros);
+    const other = await takeIn(shop, { hunter: { name: 'Cy Marsh' } });
+    expect(await shop.problem('bills.make', { animalId: other, sure: true })).toMatchObject({
+      code: 'bill.other-currency', with: { currency: 'USD', shop: 'EUR' },
+    }); // prettier-ignore
+    await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines], validFrom: '2026-10-01' });
+    const { bill } = await shop.call('bills.look', { animalId });
+    await shop.call('bills.void', { billId: bill?.id ?? 0, reason: 'another price' });
+    expect(await shop.problem('bills.make', { animalId, sure: true })).toMatchObject({
+      code: 'bill.paid-in-other-currency', with: { ticket: '26-0001', paidIn: 'USD', currency: 'EUR' },
+    }); // prettier-ignore
+    await pay(shop, animalId, 'refund', '95');
+    await shop.call('bills.make', { animalId, sure: true });
+    await pay(shop, animalId, 'payment', '95');
+    expect(await shop.call('bills.look', { animalId })).toMatchObject({
+      currency: 'EUR',
+      paidIn: 'EUR',
+      dueMinor: 0,
+    });
+    shop.desk.close();
+  });
+});
+
+describe('a deposit that was given back', () => {
+  it('is not voided before its refund is', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    const deposit = await pay(shop, animalId, 'deposit', '50');
+    const refund = await pay(shop, animalId, 'refund', '50');
+    const voided = { paymentId: deposit.id, reason: 'another animal' };
+    expect(await shop.problem('bills.voidPayment', voided)).toMatchObject({
+      kind: 'refused', code: 'payment.given-back', with: { amountMinor: 5000, paidMinor: 0 },
+    }); // prettier-ignore
+    await shop.call('bills.voidPayment', { paymentId: refund.id, reason: 'another animal' });
+    await shop.call('bills.voidPayment', voided);
+    expect((await shop.call('bills.look', { animalId })).paidMinor).toBe(0);
+    shop.desk.close();
+  });
+});
+
+describe('a payment from before the shop changed its currency', () => {
+  it('is not voided while the account goes on in other money, in which it would count', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    const deposit = await pay(shop, animalId, 'deposit', '40');
+    const refund = await pay(shop, animalId, 'refund', '40');
+    await shop.call('shop.change', toEuros);
+    await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines] });
+    const { id: billId } = await shop.call('bills.make', { animalId, sure: true });
+    const refused = {
+      kind: 'refused',
+      code: 'payment.other-currency',
+      with: { currency: 'USD', now: 'EUR' },
+    };
+    for (const { id: paymentId } of [refund, deposit])
+      expect(await shop.problem('bills.voidPayment', { paymentId, reason: 'miscounted' })).toMatchObject(
+        refused,
+      );
+    expect((await shop.call('bills.look', { animalId })).dueMinor).toBe(9500);
+
+    await shop.call('bills.void', { billId, reason: 'first the refund' });
+    await shop.call('bills.voidPayment', { paymentId: refund.id, reason: 'miscounted' });
+    expect(await shop.problem('bills.make', { animalId, sure: true })).toMatchObject({
+      code: 'bill.paid-in-other-currency',
+    });
+    shop.desk.close();
+  });
+});

@@ -1,0 +1,168 @@
+/**
+ * A call that reads never writes: with a full disk, or a file that may not be written, a quote is still answered. Every
+ * procedure that reads is asked on a connection that refuses to write (`PRAGMA query_only`) and counts what was written
+ * (`total_changes`).
+ */
+import Database from 'better-sqlite3';
+import * as v from 'valibot';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
+import type { CallInput, CallName, CallOutput } from '../../../src/bridge/contract.ts';
+import { openRecordBook, type Book } from '../../../src/book/book.ts';
+import type { Db } from '../../../src/book/file/db.ts';
+import { DEMO_NOW } from '../../../src/demo/season.ts';
+import type { AnyProcedure } from '../../../src/desk/session/procedure.ts';
+import { procedures } from '../../../src/desk/procedures.ts';
+import { createRoom, type DeskRoom } from '../../../src/desk/session/room.ts';
+import { summariseNext } from '../../../src/desk/session/season-summaries.ts';
+import { askedIn, NOT_INTERACTIVE, READINGS, type Asked } from '../../bench/readings.ts';
+import type { BenchDesk } from '../../bench/open-desk.ts';
+import { tempBookPath } from '../../book/temp-book.ts';
+import { demoAt } from '../../demo-copy.ts';
+import { guardedDesk } from '../guarded-desk.ts';
+
+type Taught = Book['seasonsTaught'];
+const disk = vi.hoisted(() => ({ full: false }));
+vi.mock('../../../src/book/sums/seasons-taught.ts', async (original) => {
+  const { seasonsTaught } = await original<{ seasonsTaught: (db: Db) => Taught }>();
+  return {
+    seasonsTaught: (db: Db) => {
+      const records = seasonsTaught(db);
+      const keep: Taught['keep'] = (...row) => {
+        if (disk.full) throw new Error('disk full');
+        records.keep(...row);
+      };
+      return { ...records, keep };
+    },
+  };
+});
+
+const READS = (Object.keys(procedures) as CallName[]).filter((name) => procedures[name].kind === 'read');
+/** The running season and two that are over. */
+const OVER = [2024, 2025];
+let book: Book;
+let room: DeskRoom;
+let asked: Asked;
+const written = (): unknown => book.db.prepare('SELECT total_changes()').pluck().get();
+const summarised = (of: Pick<Book, 'db'>): unknown[] =>
+  of.db.prepare('SELECT season FROM season_taught ORDER BY 1').pluck().all();
+
+/** Opened anew, so that nothing was learned yet. */
+function roomOn(path: string): DeskRoom {
+  book = openRecordBook(path, DEMO_NOW, true);
+  const stay = () => Promise.resolve(room);
+  return createRoom({ book, demo: false, clock: () => DEMO_NOW, host: { openDemo: stay, leaveDemo: stay } });
+}
+
+async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
+  const { run, input: schema } = procedures[name] as unknown as AnyProcedure & { run: DeskRun };
+  return (await run(room, v.parse(schema, input))) as CallOutput<N>;
+}
+type DeskRun = (room: DeskRoom, input: unknown) => unknown;
+const desk: Pick<BenchDesk, 'call'> = { call };
+
+const table = Buffer.from('name,phone\nBo Rask,555-0100\n').toString('base64');
+const logger = Buffer.from('Date,Time,Temp (F)\n10/9/2026,06:00,36\n').toString('base64');
+async function upload(base64: string): Promise<number> {
+  const begun = await call('bring.begin', { name: 'old.csv' });
+  await call('bring.piece', { upload: begun.upload, from: 0, base64 });
+  return begun.upload;
+}
+/** What `READINGS` leaves out because nobody waits for it. */
+const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
+  'coolers.lookLog': async () =>
+    call('coolers.lookLog', { coolerId: asked.coolerId, upload: await upload(logger) }),
+  'books.check': () => call('books.check', { season: 2026 }),
+  'bring.begin': () => call('bring.begin', { name: 'old.csv' }),
+  'bring.piece': () => upload(table),
+  'bring.look': async () => call('bring.look', { kind: 'hunters', upload: await upload(table) }),
+  'takeout.pack': async () => {
+    for (const what of ['tables', 'text', 'description'] as const) await call('takeout.pack', { what });
+  },
+  'takeout.packHunter': () => call('takeout.packHunter', { id: asked.hunterId }),
+  'takeout.piece': async () => {
+    const { id } = await call('takeout.packHunter', { id: asked.hunterId });
+    return call('takeout.piece', { id, from: 0 });
+  },
+};
+const TRIED: readonly [string, CallName, () => Promise<unknown>][] = [
+  ...Object.entries(READINGS).map(
+    ([words, { call: name, ask }]) => [words, name, () => ask(desk as BenchDesk, asked)] as const,
+  ),
+  ...Object.entries(OTHERS).map(([name, ask]) => [name, name as CallName, ask] as const),
+].map(([words, name, ask]) => [words, name, ask]);
+
+beforeAll(async () => {
+  const path = tempBookPath();
+  await demoAt(path);
+  room = roomOn(path);
+  asked = await askedIn(desk as BenchDesk);
+}, 120_000);
+afterAll(() => book.close());
+
+describe('a call that reads', () => {
+  it('is tried below, whichever it is', () => {
+    expect([...new Set(TRIED.map(([, name]) => name))].sort()).toEqual([...READS].sort());
+    expect(Object.keys(OTHERS).sort()).toEqual(Object.keys(NOT_INTERACTIVE).sort());
+  });
+
+  it.each(TRIED)('writes nothing: %s', async (_words, _name, ask) => {
+    // As after a start, and without a summary of any season: what is learned is learned by this call.
+    book.db.exec('DELETE FROM season_taught');
+    room.reshelve();
+    room.forget();
+    book.db.pragma('query_only = ON');
+    try {
+      const before = written();
+      await ask();
+      expect(written()).toBe(before);
+    } finally {
+      book.db.pragma('query_only = OFF');
+    }
+  });
+
+  it('copies the whole book, which query_only takes for writing, and writes nothing into it', async () => {
+    const before = written();
+    await call('takeout.pack', { what: 'book' });
+    expect(written()).toBe(before);
+  });
+
+  it('says the same with the summaries of past seasons as without', async () => {
+    expect(summarised(book)).toEqual([]);
+    const without = await Promise.all([call('season.yields', {}), call('season.check', {})]);
+    room.backups.made();
+    while (summariseNext(room));
+    expect(room.backups.due()).toBe(false);
+    expect(summarised(book)).toEqual(OVER);
+    room.reshelve();
+    expect(await Promise.all([call('season.yields', {}), call('season.check', {})])).toEqual(without);
+  });
+});
+
+describe('upkeep', () => {
+  it('summarises past seasons one by one, and one again whose summary was thrown away', async () => {
+    const path = tempBookPath();
+    await demoAt(path);
+    await guardedDesk(path, DEMO_NOW.toISOString(), { backUpEvery: 1e9, lookEvery: 20 });
+    const db = new Database(path);
+    await expect.poll(() => summarised({ db }), { timeout: 15_000 }).toEqual(OVER);
+    const summary = () => db.prepare('SELECT body FROM season_taught WHERE season = 2025').pluck().get();
+    const before = summary();
+    // What the triggers do once an animal of the season changed.
+    db.exec('DELETE FROM season_taught WHERE season = 2025');
+    expect(summary()).toBeUndefined();
+    await expect.poll(summary, { timeout: 15_000 }).toBe(before);
+    db.close();
+  }, 60_000);
+
+  it('says that a summary could not be written, and does not try it over and over', async () => {
+    const path = tempBookPath();
+    await demoAt(path);
+    disk.full = true;
+    onTestFinished(() => void (disk.full = false));
+    const shop = await guardedDesk(path, DEMO_NOW.toISOString(), { backUpEvery: 1e9, lookEvery: 20 });
+    await expect.poll(() => shop.broken.map(String), { timeout: 15_000 }).toEqual(['Error: disk full']);
+    await new Promise((done) => setTimeout(done, 200));
+    expect(shop.broken).toHaveLength(1);
+    await shop.call('season.check', {});
+  }, 60_000);
+});
