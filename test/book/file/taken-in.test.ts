@@ -28,7 +28,7 @@ import { tempBookPath } from '../temp-book.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
 const HUNTER = { phone: '', email: '', address: '', licence: '', refusesPooling: false };
-const VERSIONS = join(import.meta.dirname, 'versions');
+const VERSIONS = join(import.meta.dirname, '../versions');
 const stored = readdirSync(VERSIONS).filter((name) => /^version-\d+\.sql$/.test(name));
 
 function storedBook(file: string): string {
