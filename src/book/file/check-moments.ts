@@ -1,6 +1,6 @@
 /** Moments and days of a file that may be of anybody's making. Tables let any text through where a moment belongs. */
 import { eachRow } from './each-row.ts';
-import type { Db } from './open.ts';
+import type { Db } from './db.ts';
 import { quoted, tablesOf } from './tables.ts';
 
 /** Columns with a UTC moment, and with a day of the trade; `test/book/check-moments.test.ts` holds the names against the schema. */
