@@ -26,7 +26,7 @@ import { closeWhenSessionEnds } from './session-end.ts';
 import { takeTurns } from './turns.ts';
 import { focusWindow, loadPage, openWindow } from './windows.ts';
 
-export interface Places {
+interface Places {
   /** The built desk program and the built preload. */
   desk: string;
   preload: string;

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { withUsualMask } from './private-files.ts';
 
-export interface BrowserCommand {
+interface BrowserCommand {
   command: string;
   args: string[];
   /** What it reads from its input. */

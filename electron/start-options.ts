@@ -14,7 +14,7 @@ export interface StartOptions {
   openBrowser: boolean;
 }
 
-export type StartOptionsResult = { ok: true; options: StartOptions } | { ok: false; sentence: string };
+type StartOptionsResult = { ok: true; options: StartOptions } | { ok: false; sentence: string };
 
 /** No registered service of IANA's list has it; any free port does as well. */
 const USUAL_PORT = 4747;

@@ -1,14 +1,14 @@
 /** Where the window stood last time, and whether it can stand there now. */
 import { readNote, writeNote } from './note-file.ts';
 
-export interface Box {
+interface Box {
   x: number;
   y: number;
   width: number;
   height: number;
 }
 
-export interface WindowPlace {
+interface WindowPlace {
   width: number;
   height: number;
   /** Missing where the window is to be put in the middle. */

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
 /** One licence with its own words, and the packages that come under it, as the page About shows them. */
-export interface Licence {
+interface Licence {
   licence: string;
   /** The words of the licence and of the notices beside it; empty where the packages bring none. */
   text: string;
@@ -45,7 +45,7 @@ export function licencePlugins(root: string, shipped: readonly string[]): { gath
 }
 
 /** The folder of the package that a bundled file comes from; null for our own. The bundler writes slashes everywhere. */
-export function packageFolder(id: string): string | null {
+function packageFolder(id: string): string | null {
   return /^\0*(.*\/node_modules\/(?:@[^/]+\/)?[^/@]+)\//.exec(id)?.[1] ?? null;
 }
 
@@ -53,7 +53,7 @@ export function packageFolder(id: string): string | null {
  * Packages that bring the same words stand together, else the same licence would be there a hundred times. A version
  * that lies in several folders, within packages that each brought it along, is listed once.
  */
-export function listLicences(folders: readonly string[]): Licence[] {
+function listLicences(folders: readonly string[]): Licence[] {
   const list = new Map<string, Licence>();
   const listed = new Set<string>();
   for (const folder of folders.toSorted()) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { toCsv } from '../../src/core/values/csv.ts';
 import { wrap } from '../../src/ui/charts/picture.ts';
 import { quantile } from '../../src/core/stats/quantile.ts';
-import { spread } from '../../src/ui/charts/spread.ts';
+import { spread } from '../../src/ui/charts/yield-drawing.ts';
 
 describe('a table as comma-separated text', () => {
   it('quotes commas, quotes and line breaks as RFC 4180 asks, and ends every row with CRLF', () => {

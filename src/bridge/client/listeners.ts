@@ -1,7 +1,7 @@
 import type { Changed } from '../contract.ts';
 
 /** Who wants to hear of changes in one window. */
-export interface Listeners {
+interface Listeners {
   add(listener: (changed: Changed) => void): () => void;
   tell(changed: Changed): void;
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '../../desk/contract/problem.ts';
 
-export type PlainCopy = { ok: true; json: string } | { ok: false; problem: Problem };
+type PlainCopy = { ok: true; json: string } | { ok: false; problem: Problem };
 
 /**
  * The input of a call as JSON text. Reactive objects are read through and so lose what cannot cross to another process; members

@@ -15,7 +15,7 @@ import { SAFE_HEADERS, windowFile } from './window-files.ts';
 const CODE_LIMIT = 1024;
 const CALL = '/call/';
 
-export interface Counter {
+interface Counter {
   desk: DeskCaller;
   windowFolder: string;
   lines: Lines;

@@ -39,7 +39,7 @@ const MEDIA_TYPES: Readonly<Record<string, string>> = {
 /** What reading a path says that leads to no file. */
 const NOT_THERE: ReadonlySet<string> = new Set(['ENOENT', 'EISDIR', 'ENOTDIR', 'ENAMETOOLONG']);
 
-export interface WindowFile {
+interface WindowFile {
   status: 200 | 400 | 404;
   headers: Record<string, string>;
   body: Uint8Array<ArrayBuffer>;

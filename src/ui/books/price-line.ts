@@ -4,7 +4,7 @@ import { pricesText as text } from '../texts/en-prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 /** A price line as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
-export interface TypedLine {
+interface TypedLine {
   code: string;
   label: string;
   basis: string;

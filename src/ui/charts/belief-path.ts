@@ -3,8 +3,7 @@ import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
 import { bandBefore, isInside, roomFor, type Point } from './belief-band.ts';
 import { drawPath } from './belief-path-drawing.ts';
-import { FEW } from './few.ts';
-import type { SceneStory } from './story.ts';
+import { FEW, type SceneStory } from './story.ts';
 
 /** Ends of two bands this near are the same to a shop: a tenth of a point. */
 const SAME = 0.001;

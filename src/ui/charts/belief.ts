@@ -62,7 +62,7 @@ function endsOf({ name, steps }: BeliefPath): Species[] {
 }
 
 /** Tells of the species that was cut most: what is expected after its animals, and what was before the first of them. */
-export function beliefFinding(shown: readonly Species[], format: Format): string {
+function beliefFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;
   const { name, n, prior, believed } = main;

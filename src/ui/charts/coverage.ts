@@ -3,8 +3,7 @@ import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
 import { biasWords, type Cover } from './cover.ts';
 import { drawCoverage } from './coverage-drawing.ts';
-import { FEW } from './few.ts';
-import type { SceneStory } from './story.ts';
+import { FEW, type SceneStory } from './story.ts';
 
 /** How often quotes held, species by species, beside how often honest ones would. */
 export function coverageStory(

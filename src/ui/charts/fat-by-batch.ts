@@ -53,7 +53,7 @@ export function fatStory(look: FatLook, format: Format): ChartStory {
 }
 
 /** How many batches met their target, and which way the tests lie. */
-export function fatFinding({ batches, aimed, onTarget, gap }: FatCounts, format: Format): string {
+function fatFinding({ batches, aimed, onTarget, gap }: FatCounts, format: Format): string {
   if (batches === 0) return text.noFat;
   return [
     aimed === 0 ? text.noTargets(batches) : text.onTarget(onTarget, aimed),

@@ -3,7 +3,6 @@ import { fatText as text } from '../texts/en-season-fat.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { pointsOf } from './points.ts';
 import { axisOf } from './scene-axis.ts';
 import { box, diamond, disc, line, type Mark, type Scene } from './scene.ts';
 
@@ -69,4 +68,11 @@ export function drawMisses(
     }; // prettier-ignore
   });
   return { width, height: bottom + FOOT, marks: [ground, ...rows] };
+}
+
+/** A difference of two fats in points with its sign: `+0.4`, `−1.2`. */
+export function pointsOf(share: number, format: Format): string {
+  const points = format.number(Math.abs(share) * 100, 1);
+  if (Number(points.replace(',', '.')) === 0) return points;
+  return share < 0 ? `−${points}` : `+${points}`;
 }

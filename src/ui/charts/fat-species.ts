@@ -1,10 +1,8 @@
 import type { FatLook, SpeciesFat } from '../../bridge/contract.ts';
 import { fatText as text } from '../texts/en-season-fat.ts';
 import type { Format } from '../texts/format.ts';
-import { drawMisses } from './fat-species-drawing.ts';
-import { FEW } from './few.ts';
-import { pointsOf } from './points.ts';
-import type { SceneStory } from './story.ts';
+import { drawMisses, pointsOf } from './fat-species-drawing.ts';
+import { FEW, type SceneStory } from './story.ts';
 
 /** Each species' batches against their targets, and what fat it took. */
 export function fatSpeciesStory(

@@ -30,7 +30,7 @@ export function grindFeeStory(look: CostingLook, format: Format, link: string): 
   };
 }
 
-export function feeFinding(answer: ServiceAnswer, format: Format): string {
+function feeFinding(answer: ServiceAnswer, format: Format): string {
   const per = costsText.per[format.unit];
   return `${costFinding(answer, format)} ${text.breakEvenFinding(format.money(answer.breakEven), per)}`;
 }

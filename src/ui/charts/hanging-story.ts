@@ -47,7 +47,7 @@ export function hangingStory(look: FlowLook, narrowed: boolean, format: Format):
 }
 
 /** Whether and when the coolers fill, and what that rests on; of a season that is over, how full they got. */
-export function hangingFinding(look: FlowLook, format: Format): string {
+function hangingFinding(look: FlowLook, format: Format): string {
   if (look.days.length === 0) return text.empty(look.season);
   if (look.pace === null) return pastFinding(look, format);
   return [...fillSentences(look, format), ...restSentences(look.pace, format)].join(' ');

@@ -39,7 +39,7 @@ export function intakeStory(look: FlowLook, format: Format, linkOf: (on: string)
 }
 
 /** The busiest day, and the weekday that brings most. */
-export function intakeFinding({ season, days }: FlowLook, format: Format): string {
+function intakeFinding({ season, days }: FlowLook, format: Format): string {
   const count = days.reduce((total, { taken }) => total + taken, 0);
   const busiest = days.reduce((most, day) => (day.taken > (most?.taken ?? 0) ? day : most), days[0]);
   if (!busiest || count === 0) return text.empty(season);

@@ -51,7 +51,7 @@ function moneyPer(minorPerKg: number, format: Format): string {
 }
 
 /** How much was lost, and the most of what a shop can do something about. */
-export function lossesFinding(look: PoundsLook, format: Format): string {
+function lossesFinding(look: PoundsLook, format: Format): string {
   const { n, baseGrams, losses } = look;
   if (n === 0 || losses.length === 0) return text.noLoss;
   const lost = losses.reduce((total, { grams }) => total + grams, 0);

@@ -2,11 +2,10 @@ import type { PoundsLook } from '../../bridge/contract.ts';
 import { poundsText as text } from '../texts/en-season-pounds.ts';
 import type { Format } from '../texts/format.ts';
 import { fateName, fateSaid } from './fate-name.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import type { Fate } from './part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
 import { fatesOf, isHome } from './pounds-layout.ts';
-import type { SceneStory } from './story.ts';
 
 /** From the hook to every end: the one picture of where the weight went. `linkOf` leads to the animals of an end. */
 export function poundsStory(look: PoundsLook, format: Format, linkOf: (fate: Fate) => string): SceneStory {

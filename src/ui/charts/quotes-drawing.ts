@@ -3,7 +3,6 @@ import { checkText as text } from '../texts/en-season-check.ts';
 import type { Format } from '../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { holds } from './kept-quote.ts';
 
 /** A row for each quote: its range as a line about 100 %, and what came of it. */
 export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours, format: Format) {
@@ -69,4 +68,9 @@ export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours
       },
     },
   };
+}
+
+/** Whether what went home lies within what was quoted. */
+function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
+  return low <= takeHomeGrams && takeHomeGrams <= high;
 }

@@ -50,10 +50,7 @@ export function quotesStory({ season, quotes: kept, all }: CheckLook, format: Fo
 }
 
 /** How many held against how many should, which way they lean, and how many misses were a weight told wrong. */
-export function quotesFinding(
-  { n, held, honest, bias, toldWrong }: CheckLook['all'],
-  format: Format,
-): string {
+function quotesFinding({ n, held, honest, bias, toldWrong }: CheckLook['all'], format: Format): string {
   if (bias === null) return text.noQuotes;
   return [
     text.quotesHeld(held, n, honest.low, honest.high),

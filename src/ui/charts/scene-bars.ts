@@ -3,7 +3,7 @@ import type { ChartColours } from './colours.ts';
 import { box, line, type Mark, type PathShape, type Scene } from './scene.ts';
 
 /** One bar: what it stands for on its left, its value in words at its end. */
-export interface Bar {
+interface Bar {
   name: string;
   note: string;
   value: number;

@@ -4,11 +4,10 @@ import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import { fateName } from './fate-name.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import { HOME, inkOf, letterOf, LOST, painted } from './part-paint.ts';
 import { unweighedNote } from './pounds-story.ts';
 import { box, line, type Mark, type Scene } from './scene.ts';
-import type { SceneStory } from './story.ts';
 
 type Species = PoundsLook['species'][number];
 type BarPart = keyof Species['shares'];

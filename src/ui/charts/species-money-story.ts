@@ -2,9 +2,8 @@ import type { CostingLook, SpeciesMargin } from '../../bridge/contract.ts';
 import { leftShare, speciesFinding } from '../costs/costs-words.ts';
 import { moneyText as text } from '../texts/en-season-money.ts';
 import type { Format } from '../texts/format.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import { drawPairs, type PairRow } from './pair-bars.ts';
-import type { SceneStory } from './story.ts';
 
 /**
  * What each kind of game was billed and cost; `only` narrows it to one, named `onlyName`. `linkOf` leads to its animals.
@@ -51,7 +50,7 @@ export function speciesMoneyStory(
 }
 
 /** The kinds that leave most and least, of those with enough animals; the others are named. */
-export function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
+function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
   const told = rows.filter(({ animals }) => animals >= FEW);
   const few = rows.filter(({ animals }) => animals < FEW);
   const said = speciesFinding(told.length > 0 ? told : rows, format);

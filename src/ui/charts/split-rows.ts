@@ -28,7 +28,7 @@ const WORDS: Readonly<Record<SplitBy, Readonly<Record<string, string>>>> = {
 };
 
 /** The rows of a species parted one way, those with most animals first. */
-export function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
+function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
   return splits[by]
     .toSorted((a, b) => b.spread.n - a.spread.n)
     .map(({ value, spread }) => {

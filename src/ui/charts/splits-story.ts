@@ -1,10 +1,9 @@
 import type { SeasonFilter } from '../../bridge/contract.ts';
 import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
 import { drawSplits, type SplitSizes, WIDE } from './splits-drawing.ts';
-import type { SceneStory } from './story.ts';
 
 /** Take-home of groups of animals as boxes under each other. */
 export function splitsStory(

@@ -2,6 +2,13 @@ import type { ChartConfiguration, ChartType } from 'chart.js';
 import type { ChartColours } from './colours.ts';
 import type { Scene } from './scene.ts';
 
+/** Fewer animals than this say little of what is usual, and every chart says so. Common practice, no source. */
+export const FEW = 5;
+/** Width of a chart on paper, in CSS pixels: what a card has between the margins of A4 and of Letter. */
+export const PAPER_WIDTH = 640;
+/** Dots to a pixel on paper: 96 pixels to the inch make 288 dots. */
+export const PAPER_RATIO = 3;
+
 /** A table of what a chart shows, for the eye (`rows`) and for a spreadsheet (`plain`, unformatted). */
 export interface ChartTable {
   head: string[];

@@ -3,7 +3,7 @@ import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { FEW } from './few.ts';
+import { FEW } from './story.ts';
 import { box, disc, line, type Mark, type Scene } from './scene.ts';
 import { axisOf, type SceneAxis } from './scene-axis.ts';
 

@@ -1,8 +1,7 @@
 import type { SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
 import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
-import { FEW } from './few.ts';
-import type { SceneStory } from './story.ts';
+import { FEW, type SceneStory } from './story.ts';
 import { drawTrend } from './trend-drawing.ts';
 import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
@@ -44,7 +43,7 @@ export function trendStory(
 const countOf = ({ seasons }: SpeciesYield): number => seasons.reduce((total, { n }) => total + n, 0);
 
 /** The two commonest species that this season can be held against an earlier one with. */
-export function trendFinding(shown: readonly SpeciesYield[], season: number, format: Format): string {
+function trendFinding(shown: readonly SpeciesYield[], season: number, format: Format): string {
   if (new Set(shown.flatMap(({ seasons }) => seasons.map((one) => one.season))).size < 2)
     return text.trendOne;
   const said = shown.slice(0, 2).flatMap(({ name, seasons }) => {

@@ -3,10 +3,9 @@ import { flowText as text } from '../texts/en-season-flow.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import { axisOf, type SceneAxis } from './scene-axis.ts';
 import { box, disc, line, type Mark, type Scene, type Shape } from './scene.ts';
-import type { SceneStory } from './story.ts';
 
 const ROW = 46;
 const NAMES = 200;
@@ -48,7 +47,7 @@ export function waitSpeciesStory(
 }
 
 /** The slowest and the soonest of the kinds with enough animals to say so. */
-export function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => string): string {
+function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => string): string {
   const told = kinds.filter(({ spread }) => spread.n >= FEW);
   const order = (told.length > 0 ? told : kinds).toSorted((a, b) => b.spread.median - a.spread.median);
   const [slow, fast] = [order[0], order.at(-1)];

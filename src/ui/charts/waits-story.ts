@@ -3,10 +3,9 @@ import { flowText as text } from '../texts/en-season-flow.ts';
 import type { Format } from '../texts/format.ts';
 import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { FEW } from './few.ts';
+import { FEW, type SceneStory } from './story.ts';
 import { axisOf } from './scene-axis.ts';
 import { box, line, type Mark, type Scene } from './scene.ts';
-import type { SceneStory } from './story.ts';
 import { middleOf, type WaitBin, waitBins } from './wait-bins.ts';
 
 const TOP = 28;
@@ -46,7 +45,7 @@ export function waitsStory(
 }
 
 /** The middle half of the days, and how many took long. */
-export function waitsFinding(waits: FlowLook['waits'], format: Format): string {
+function waitsFinding(waits: FlowLook['waits'], format: Format): string {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const only = waits[0];
   if (!only) return text.noWaits;

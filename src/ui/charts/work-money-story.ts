@@ -54,7 +54,7 @@ function worksOf({ income, workCost }: CostingLook): Work[] {
 }
 
 /** What all of it left, which service left most, and which did not pay. */
-export function workFinding(works: readonly Work[], format: Format): string {
+function workFinding(works: readonly Work[], format: Format): string {
   const billed = works.reduce((total, work) => total + work.billed, 0);
   const cost = works.reduce((total, work) => total + (work.cost ?? 0), 0);
   const said =

@@ -2,8 +2,7 @@ import type { SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
 import { yieldsText as text } from '../texts/en-season-yields.ts';
 import { words } from '../texts/en.ts';
 import type { Format } from '../texts/format.ts';
-import { FEW } from './few.ts';
-import type { PlotStory } from './story.ts';
+import { FEW, type PlotStory } from './story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';
 
 /**
@@ -61,7 +60,7 @@ const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
 const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
 
 /** What there is to see: the species with most animals against its published range, then the two ends. */
-export function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
+function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
   const count = shown.reduce((total, species) => total + countOf(species), 0);
   const main = shown.toSorted((a, b) => countOf(b) - countOf(a))[0];
   if (!main) return text.none;

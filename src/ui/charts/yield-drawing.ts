@@ -3,8 +3,18 @@ import { yieldsText as text } from '../texts/en-season-yields.ts';
 import type { Format } from '../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from './axes.ts';
 import type { ChartColours } from './colours.ts';
-import { FEW } from './few.ts';
-import { spread } from './spread.ts';
+import { FEW } from './story.ts';
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * Where the `index`-th of several marks stands across its row, from −0.5 to 0.5: multiples of the golden section,
+ * which spread marks evenly and the same way each time (no randomness, so a saved picture never changes).
+ * @example spread(0) // 0
+ */
+export function spread(index: number): number {
+  return ((index * GOLDEN + 0.5) % 1) - 0.5;
+}
 
 /** A dot for each animal, beside the others of its species. */
 export function dotsOf(shown: readonly SpeciesYield[]) {

@@ -5,10 +5,10 @@ import { percentText, readPercent } from '../texts/percent.ts';
 
 export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
 
-export type TypedService = CallInput<'costing.save'>['services'][ServiceCode];
+type TypedService = CallInput<'costing.save'>['services'][ServiceCode];
 
 /** The figures as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
-export interface TypedCosts {
+interface TypedCosts {
   wagePerHour: string;
   overheadPerHour: string;
   packagingPerPackage: string;

@@ -66,7 +66,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
 }
 
 /** True where letters go into a text: shortcuts of one key must not steal them. */
-export function isTyping(target: EventTarget | null): boolean {
+function isTyping(target: EventTarget | null): boolean {
   if (target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement) return true;
   return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);
 }

@@ -1,5 +1,5 @@
 /** Grams in a batch by what they are, whatever they came from. */
-export interface BatchGrams {
+interface BatchGrams {
   lean: number;
   /** Fat that was in the trim. */
   trimFat: number;

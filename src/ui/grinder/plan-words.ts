@@ -3,7 +3,7 @@ import { grinderText as text } from '../texts/en-grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The part of an answer that can be weighed in: the plan, or the nearest that is possible. */
-export interface Batch {
+interface Batch {
   parts: PlanPart[];
   batchGrams: number;
   fat: number;

@@ -4,7 +4,7 @@ import { grinderText as text } from '../texts/en-grinder.ts';
 type Row = BatchPage['weighedIn'][number];
 
 /** A part of the plan with what is in already and what is still to go, in grams. */
-export interface PartToWeigh {
+interface PartToWeigh {
   part: PlanPart;
   inGrams: number;
   toGoGrams: number;

@@ -12,7 +12,7 @@ export interface TypedGrind {
   patty: string;
 }
 
-export interface TypedAlso extends TypedGrind {
+interface TypedAlso extends TypedGrind {
   /** Trim that goes into it. */
   trim: string;
 }

@@ -1,7 +1,7 @@
 import type { Instructions, SpeciesCard, TemplateCard } from '../../bridge/contract.ts';
 
 /** One of the shop's ways to cut an animal, as a button. */
-export interface Way {
+interface Way {
   key: string;
   name: string;
   instructions: Instructions;

@@ -1,5 +1,5 @@
 /** The most labels printed of one kind at a time: a slip of the finger shall not empty a roll. */
-export const MOST_COPIES = 200;
+const MOST_COPIES = 200;
 
 /**
  * How many labels a typed text asks for, or null if it is no whole number from 0 to `most`.

@@ -2,13 +2,13 @@
 import type { AnimalPage, Answer, BatchPage, FatLotRow } from '../../bridge/contract.ts';
 import { call } from '../bridge.ts';
 
-export interface BatchSource {
+interface BatchSource {
   batch: BatchPage;
   lots: FatLotRow[];
   animals: AnimalPage[];
 }
 
-export interface AnimalSource {
+interface AnimalSource {
   animal: AnimalPage;
   batches: BatchSource[];
 }

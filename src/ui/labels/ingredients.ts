@@ -2,7 +2,7 @@ import type { BatchPage, FatLotRow, FatSourceCard } from '../../bridge/contract.
 import { labelText as text } from '../texts/en-labels.ts';
 
 /** What of an animal an ingredient list needs. */
-export interface Whose {
+interface Whose {
   ticket: string;
   species: { name: string };
 }

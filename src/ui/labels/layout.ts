@@ -2,7 +2,7 @@
 import type { SaleLine } from './not-for-sale.ts';
 import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
 
-export interface LabelLayout {
+interface LabelLayout {
   /** Empty edge all round: no printer prints to the very edge. */
   edge: number;
   /**

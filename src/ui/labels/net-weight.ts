@@ -1,7 +1,7 @@
 import { formatAmount, fromGrams, type MassUnit } from '../../core/values/units.ts';
 
 /** A net weight in the shop's unit and in the other one. */
-export interface NetWeight {
+interface NetWeight {
   shop: string;
   other: string;
 }

@@ -4,8 +4,7 @@
  */
 export type SaleLine = 'NOT FOR SALE' | 'NOT FOR' | 'SALE';
 
-/** 3/8 in, and what we print: printers shrink a little. */
-export const LEAST_LETTER_MM = 9.525;
+/** 3/8 in are 9.525 mm; we print a little more, for printers shrink. */
 const LETTER_MM = 9.9;
 const GAP_MM = 1.2;
 /** O and S rise above and hang below the flat letters by this much of the type's height, measured. */
@@ -18,7 +17,7 @@ export const SALE_TYPE_MM = LETTER_MM / CAP;
 /** Widths of the lines at weight 800, in heights of type, measured with the bundled font. */
 const NATURAL: Record<SaleLine, number> = { 'NOT FOR SALE': 7.228, 'NOT FOR': 4.421, SALE: 2.477 };
 
-export interface SaleBox {
+interface SaleBox {
   width: number;
   height: number;
   lines: { text: SaleLine; baseline: number; width: number }[];

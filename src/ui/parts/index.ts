@@ -14,7 +14,7 @@
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
  *   <Paper from day title> a sheet to hand over
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
- *   toast(text, undo?)   readingIn(typed, unit)   echoOf(typed, unit, locale)
+ *   toast(text, undo?)   readingIn(typed, unit)
  *
  * Beside them: useShop() (stores/shop.ts: look, settings, unit, step, today, by, format, species(), cautions(),
  * take(freshLook)), useCall(name) and useLive(name, () => input) (use/), say(problem, shop.format) (say.ts),
@@ -42,7 +42,7 @@ export { default as Sentence } from './Sentence.vue';
 export { default as Tabs } from './Tabs.vue';
 export { default as WhyDialog } from './WhyDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
-export type { ChoiceOption } from './choice.ts';
-export type { PickOption } from './pick.ts';
+export type { ChoiceOption } from './Choice.vue';
+export type { PickOption } from './PickOne.vue';
 export { toast } from './toasts.ts';
-export { echoOf, readingIn } from './weight-echo.ts';
+export { readingIn } from './weight-echo.ts';

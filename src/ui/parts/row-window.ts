@@ -10,7 +10,7 @@ const ROW_PX = 64;
 const BEYOND = 12;
 
 /** A row that is drawn, and how many CSS pixels stand empty above it. */
-export interface DrawnRow<Row> {
+interface DrawnRow<Row> {
   row: Row;
   index: number;
   gap: number;

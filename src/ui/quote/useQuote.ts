@@ -9,7 +9,7 @@ import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
 
-export type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
+type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
 export type QuoteAsked = CallInput<'quote.work'>;
 
 /** Typing pauses shorter than this are the middle of a number. */

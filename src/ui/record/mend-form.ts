@@ -31,7 +31,7 @@ const LEFT: readonly TypedField[] = [
 export const typedFields = ({ release }: AnimalPage): readonly TypedField[] =>
   release ? [...TYPED, ...LEFT] : TYPED;
 
-export type MendForm = Record<Typed, string> &
+type MendForm = Record<Typed, string> &
   Pick<AnimalPage, 'sex' | 'age' | 'legs' | 'origin'> & { species: string };
 
 export function mendForm(page: AnimalPage): MendForm {

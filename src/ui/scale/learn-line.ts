@@ -15,7 +15,7 @@ export interface Lesson {
   decimals: number | null;
 }
 
-export type Learnt = { ok: true; form: ScaleForm; typed: string } | { ok: false; problem: ScaleProblem };
+type Learnt = { ok: true; form: ScaleForm; typed: string } | { ok: false; problem: ScaleProblem };
 
 /** What would be learned from a marking, and how the line would then read. */
 export function tryLesson({ line, from, to, unit, decimals }: Lesson): Learnt {

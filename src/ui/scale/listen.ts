@@ -3,7 +3,7 @@ import { askRegularly } from './ask.ts';
 import type { ScalePort } from './port.ts';
 import { requestBytes, type ScaleSettings } from './scale-settings.ts';
 
-export interface Heard {
+interface Heard {
   onLine(line: string): void;
   /** Bytes were damaged on the way; the line that they stood in is lost. */
   onDamage(): void;

@@ -11,7 +11,7 @@ const LINES_KEPT = 8;
 const LOOK_EVERY_MS = 200;
 const NOTHING: Shown = { state: 'none', weight: null, range: null, problem: null };
 
-export interface ScaleAround {
+interface ScaleAround {
   /** Null in a browser without serial ports. */
   ports: PortSource | null;
   storage: StorageLike;

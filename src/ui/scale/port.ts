@@ -36,3 +36,8 @@ export function portsOf(navigator: Navigator): PortSource | null {
 export function isSamePort(info: PortInfo, last: PortInfo): boolean {
   return info.usbVendorId === last.usbVendorId && info.usbProductId === last.usbProductId;
 }
+
+/** Whether the window runs on desktop Linux, where serial ports belong to a group. Android says Linux too. */
+export function onLinux(agent = navigator.userAgent): boolean {
+  return /\bLinux\b/.test(agent) && !/Android/.test(agent);
+}

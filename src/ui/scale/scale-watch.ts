@@ -10,7 +10,7 @@ import {
 import { readingGrams, readingStepGrams } from '../../core/values/reading.ts';
 
 /** `none`: no scale is used; `connected`: it says nothing that can be read; `gone`: its port went away. */
-export type ScaleState = 'none' | 'connected' | 'reading' | 'unstable' | 'overload' | 'gone';
+type ScaleState = 'none' | 'connected' | 'reading' | 'unstable' | 'overload' | 'gone';
 
 /** What is wrong, as a code of the core or of this folder, with what is needed to word it. */
 export interface ScaleProblem {
@@ -27,7 +27,7 @@ export interface Shown {
 }
 
 /** Longer than this without a line that can be read: nobody knows what is on the scale. */
-export const SILENT_MS = 2500;
+const SILENT_MS = 2500;
 /** Rest of a scale that does not say so itself. Common practice, no source. */
 const REST = { least: 3, overMs: 800 };
 /** Readings kept to judge rest by; a scale sends up to some 20 a second. */

@@ -95,7 +95,7 @@ export function checkStories(look: CheckLook, format: Format): ChartStory[] {
   return [coverageStory(look, format, nowhere), beliefStory(look, format)];
 }
 
-export interface SpeciesStories {
+interface SpeciesStories {
   yield: PlotStory;
   trend: SceneStory;
   /** Null where none of its animals was weighed in every part. */

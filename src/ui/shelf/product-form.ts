@@ -7,7 +7,7 @@ import { percentText, readPercent } from '../texts/percent.ts';
 export const AS_ASKED = '';
 
 /** A product as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
-export interface TypedProduct {
+interface TypedProduct {
   name: string;
   kind: ProductKind;
   fat: string;

@@ -5,7 +5,7 @@ const OF_THE_RECORD = ['recordSet', 'recordFields', 'retentionYears', 'lateDays'
 type RecordSetting = (typeof OF_THE_RECORD)[number];
 
 /** Settings as they stand in the fields. */
-export interface TypedSettings extends Omit<
+interface TypedSettings extends Omit<
   ShopSettings,
   | 'hangingReadyDays'
   | 'hangingLimitDays'

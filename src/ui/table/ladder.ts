@@ -25,7 +25,7 @@ export interface Rung {
   grams: number;
 }
 
-export interface Ladder {
+interface Ladder {
   rungs: Rung[];
   /** Where the weight of the animal ends: the right edge, or inside the bar when the parts outweigh it. */
   baseAt: number;

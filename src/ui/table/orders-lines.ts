@@ -4,7 +4,7 @@ import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
 
 /** One line for the wall: which pieces or which product, and what becomes of it. */
-export interface OrderLine {
+interface OrderLine {
   kind: 'cut' | 'grind' | 'pack';
   head: string;
   text: string;

@@ -4,7 +4,7 @@ import type { Entry } from './entry.ts';
 
 const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
 
-export function isNonePart(part: CutPart): part is NonePart {
+function isNonePart(part: CutPart): part is NonePart {
   return NONE_PARTS.some((one) => one === part);
 }
 

@@ -4,7 +4,7 @@ import { words } from '../texts/en.ts';
 import { ladderText as text } from '../texts/en-ladder.ts';
 import { ladderPieces, partLook, type PartLook } from './ladder.ts';
 
-export interface PartRow {
+interface PartRow {
   key: string;
   look: PartLook | null;
   name: string;

@@ -5,7 +5,7 @@ import { doubtText as text } from '../texts/en-weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /** What can be done about a doubt of the desk. */
-export interface DoubtAnswer {
+interface DoubtAnswer {
   key: string;
   label: string;
   does: () => unknown;

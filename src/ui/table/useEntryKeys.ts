@@ -6,7 +6,7 @@ import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';
 
 /** What is picked beside the number: a part of the table or a primal, by letter or by arrow. */
-export interface Kind {
+interface Kind {
   value: string;
   label: string;
   key: string;

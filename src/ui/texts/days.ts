@@ -65,7 +65,7 @@ function readAnyDay(typed: string, order: DayOrder, today: string): string | nul
 }
 
 /** Writes days in words and times, the shop's way. */
-export interface DayWriter {
+interface DayWriter {
   /** `Tue, Nov 24` */
   day: (date: string) => string;
   /** `Nov 24` */

@@ -1,5 +1,5 @@
 /** Every key of the window. `keys` names them as the code knows them: a test holds both lists against each other. */
-export interface KeyLine {
+interface KeyLine {
   shown: string;
   does: string;
   keys: readonly string[];

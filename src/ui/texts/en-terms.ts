@@ -2,7 +2,7 @@
  * The words of the trade, each told in one or two sentences to a hand on its first day. `source` says where the word is used
  * so, or that it is common practice. A test keeps every word in use somewhere in the window.
  */
-export interface TermText {
+interface TermText {
   name: string;
   says: string;
   source: string;

@@ -2,7 +2,7 @@ import { decimalsOf, formatAmount, fromGrams, roundToStep } from '../../core/val
 import { dayWriter, orderOf, type DayOrder } from './days.ts';
 
 /** What the shop set: everything that changes how an amount is written. */
-export interface FormatSettings {
+interface FormatSettings {
   unit: 'lb' | 'kg';
   /** Scale step in the shop's unit. */
   step: number;

@@ -1,7 +1,7 @@
 import { call } from '../bridge.ts';
 
 /** One stop of the tour: where it is in the season at hand, and what it speaks of there, the best sight first. */
-export interface Stop {
+interface Stop {
   place: () => Promise<string>;
   sights: readonly string[];
 }
