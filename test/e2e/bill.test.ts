@@ -172,5 +172,16 @@ describe('the money of one deer', () => {
     });
   });
 
+  it('keeps its own money on the screen and on paper when the shop goes on in another', async () => {
+    const { call, page } = shop;
+    await call('shop.change', { changes: { currency: 'EUR' } });
+    await page.goto(`${page.url().split('#')[0]}#/bill/${deer.ticket}`);
+    const paper = page.getByRole('article', { name: 'Bill 1' });
+    await paper.getByRole('row', { name: 'Total $102.32', exact: true }).waitFor();
+    const payments = page.getByRole('table', { name: 'Payments' });
+    expect((await payments.getByRole('row').allInnerTexts()).join()).toMatch(/\$50\.00[^]*\$52\.32/);
+    expect(await page.locator('body').innerText()).not.toContain('€');
+  });
+
   it('complained about nothing on the way', () => expect(shop.complaints).toEqual([]));
 });

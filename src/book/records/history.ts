@@ -82,18 +82,19 @@ UNION ALL
   FROM fat_lot l JOIN fat_movement m ON m.lot_id = l.id
   WHERE l.animal_id = @id AND m.kind IN ('thrown out', 'counted', 'handed over')
 UNION ALL
-  SELECT 6, b.id, 'billed', b.at, b.by, json_object('number', b.number, 'totalMinor', b.total_minor)
+  SELECT 6, b.id, 'billed', b.at, b.by, json_object('number', b.number, 'totalMinor', b.total_minor, 'currency', b.currency)
   FROM bill b WHERE b.animal_id = @id
 UNION ALL
   SELECT 6, b.id, 'bill-voided', v.at, v.by,
-    json_object('number', b.number, 'totalMinor', b.total_minor, 'reason', v.reason)
+    json_object('number', b.number, 'totalMinor', b.total_minor, 'currency', b.currency, 'reason', v.reason)
   FROM bill_void v JOIN bill b ON b.id = v.bill_id WHERE b.animal_id = @id
 UNION ALL
-  SELECT 6, p.id, 'paid', p.at, p.by, json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor)
+  SELECT 6, p.id, 'paid', p.at, p.by,
+    json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'currency', p.currency)
   FROM payment p WHERE p.animal_id = @id
 UNION ALL
   SELECT 6, p.id, 'payment-voided', v.at, v.by,
-    json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'reason', v.reason)
+    json_object('kind', p.kind, 'method', p.method, 'amountMinor', p.amount_minor, 'currency', p.currency, 'reason', v.reason)
   FROM payment_void v JOIN payment p ON p.id = v.payment_id WHERE p.animal_id = @id
 UNION ALL
   SELECT 6, c.id, 'called', c.at, c.by, json_object('text', c.text) FROM call_note c WHERE c.animal_id = @id

@@ -36,6 +36,7 @@ export interface OfficerRow {
   disposed_how: string | null;
   /** Total of the bill that stands, or null. */
   billed_minor: number | null;
+  billed_currency: string | null;
   paid_minor: number;
 }
 
@@ -92,14 +93,15 @@ export function recordBook(db: Db) {
     `(SELECT sum(w.grams) FROM weighing_now w WHERE w.animal_id = a.id AND w.stage = '${stage}')`;
   const fromFile = `(SELECT b.file FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
     AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
+  const ofBill = (column: string): string => `(SELECT b.${column} FROM bill b WHERE b.animal_id = a.id
+    AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1)`;
   const entries = db.prepare<OfficerQuestion, OfficerRow>(
     `SELECT a.id, a.ticket, h.name AS hunter, h.address, h.phone, h.details_removed_at, a.deliverer_name, a.deliverer_address, a.licence, a.tag, a.species,
        a.sex, a.brought, a.kill_date, a.kill_area, a.received_on, a.created_at, ${fromFile} AS from_file, a.stage, a.origin,
        (SELECT json_group_array(json_object('primal', p.primal, 'count', p.count)) FROM animal_part p WHERE p.animal_id = a.id) AS parts,
        ${weighed('received')} AS received_grams, ${weighed('hanging')} AS hanging_grams, ${weighed('packed')} AS packed_grams,
        r.released_on, r.given_to, d.disposed_on, d.what AS disposed_what, d.how AS disposed_how,
-       (SELECT b.total_minor FROM bill b WHERE b.animal_id = a.id
-          AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id) ORDER BY b.number DESC LIMIT 1) AS billed_minor,
+       ${ofBill('total_minor')} AS billed_minor, ${ofBill('currency')} AS billed_currency,
        (SELECT CAST(total(iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)) AS INTEGER) FROM payment p
           WHERE p.animal_id = a.id AND NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)) AS paid_minor
      FROM animal a JOIN hunter h ON h.id = a.hunter_id LEFT JOIN release_now r ON r.animal_id = a.id

@@ -97,11 +97,11 @@ export const release = write(
 );
 
 function refuseUnpaid(room: DeskRoom, { id: animalId, ticket }: AnimalRow): void {
-  const { billed, dueMinor } = dueOf(room, animalId);
+  const { billed, dueMinor, currency } = dueOf(room, animalId);
   const prices = pricesInForce(room);
   if (!billed && prices && !prices.example)
     throw new Trouble('refused', 'release.no-bill', { with: { ticket } });
-  if (dueMinor > 0) throw new Trouble('refused', 'release.unpaid', { with: { ticket, dueMinor } });
+  if (dueMinor > 0) throw new Trouble('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
 }
 
 /** Fat saved and not ground goes home with the meat, so it is not on hand any more. */

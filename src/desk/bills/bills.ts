@@ -58,7 +58,7 @@ export const make = write(v.object({ ...asked, sure, by }), (room, input) => {
   const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
   if (charge.totalMinor < 0)
     throw new Trouble('refused', 'bill.below-zero', { with: { ticket: animal.ticket } });
-  const { lines } = sumsOf(charge, prices.lines);
+  const { lines } = sumsOf(charge, prices);
   return room.book.bills.add(
     {
       animalId: animal.id,
@@ -129,9 +129,15 @@ export const pay = write(
       });
     const { bill, dueMinor, paidMinor } = billLook(room, animal, {});
     if (input.kind === 'refund' && amountMinor > paidMinor)
-      throw new Trouble('refused', 'payment.refund', { field: 'typed', with: { paidMinor, amountMinor } });
+      throw new Trouble('refused', 'payment.refund', {
+        field: 'typed',
+        with: { paidMinor, amountMinor, currency },
+      });
     if (input.kind === 'payment' && bill && amountMinor > dueMinor && !input.sure)
-      throw new Trouble('conflict', 'payment.over', { field: 'typed', with: { dueMinor, amountMinor } });
+      throw new Trouble('conflict', 'payment.over', {
+        field: 'typed',
+        with: { dueMinor, amountMinor, currency },
+      });
     return {
       id: room.book.payments.add({
         animalId: animal.id,

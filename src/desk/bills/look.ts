@@ -17,7 +17,7 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
   const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
   const draft = charge &&
     prices && {
-      ...sumsOf(charge, prices.lines),
+      ...sumsOf(charge, prices),
       depositMinor: charge.depositMinor,
       exampleBook: prices.example,
     };
@@ -25,7 +25,11 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
   const standing = bills.find((bill) => bill.void_at === null);
   const bill = standing ? billRow(room, standing) : null;
   const paidMinor = room.book.payments.paid(animal.id);
-  const currency = standing?.currency ?? prices?.currency ?? room.settings.currency;
+  const paidIn = accountCurrency(room, animal.id);
+  // Money of another currency is to be given back before a bill can be made, so the draft is not set against it.
+  const isOther = !standing && paidMinor !== 0 && paidIn !== prices?.currency;
+  const currency = standing?.currency ?? (isOther ? paidIn : (prices?.currency ?? room.settings.currency));
+  const owed = bill ?? (isOther ? null : draft);
   const { name, address, phone } = hunterOf(room, animal.hunter_id);
   return {
     animalId: animal.id,
@@ -33,26 +37,26 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
     hunter: { name, address, phone },
     speciesName: room.species.of(animal.species).name,
     currency,
-    paidIn: accountCurrency(room, animal.id),
+    paidIn,
     draft,
     lacks,
     bill,
     voidedBills: bills.filter((one) => one.void_at !== null).map((one) => billRow(room, one)),
     payments: room.book.payments.ofAnimal(animal.id).map(paymentRow),
     paidMinor,
-    dueMinor:
-      (bill ?? draft)?.totalMinor === undefined ? -paidMinor : ((bill ?? draft)?.totalMinor ?? 0) - paidMinor,
-    quote: quoteBeside(room, animal, bill ?? draft, currency),
+    dueMinor: (owed?.totalMinor ?? 0) - paidMinor,
+    quote: quoteBeside(room, animal, owed),
   };
 }
 
 export function sumsOf(
   { lines, subtotalMinor, taxMinor, totalMinor }: Charge,
-  prices: readonly PriceLine[],
+  prices: { currency: string; lines: readonly PriceLine[] },
 ): BillSums {
   const unitOf = (code: string): 'lb' | 'kg' | null =>
-    prices.find((line) => line.code === code)?.unit ?? null;
+    prices.lines.find((line) => line.code === code)?.unit ?? null;
   return {
+    currency: prices.currency,
     lines: lines.map((line): BillLineRow => ({ ...line, unit: unitOf(line.code) })),
     subtotalMinor,
     taxMinor,
@@ -66,6 +70,7 @@ export function billRow(room: DeskRoom, bill: BillRecord): BillRow {
     number: bill.number,
     billedOn: bill.billed_on,
     by: bill.by,
+    currency: bill.currency,
     lines: room.book.bills.lines(bill.id).map((line) => ({
       code: line.code,
       label: line.label,
@@ -84,8 +89,8 @@ export function billRow(room: DeskRoom, bill: BillRecord): BillRow {
 }
 
 function paymentRow(row: PaymentRecord): PaymentRow {
-  const { id, kind, method, amount_minor: amountMinor, paid_on: paidOn, by } = row;
-  return { id, kind, method, amountMinor, paidOn, by, voided: voidedBy(row) };
+  const { id, kind, method, amount_minor: amountMinor, currency, paid_on: paidOn, by } = row;
+  return { id, kind, method, amountMinor, currency, paidOn, by, voided: voidedBy(row) };
 }
 
 function voidedBy(row: Pick<BillRecord, 'void_reason' | 'void_at' | 'void_by'>): BillRow['voided'] {

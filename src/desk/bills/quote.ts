@@ -16,16 +16,11 @@ interface Side {
 const FOLLOWS = 'minimum';
 
 /** Line by line by its code; tax is a line of its own on both sides, so that the differences add up to that of the totals. */
-export function quoteBeside(
-  room: DeskRoom,
-  animal: AnimalRow,
-  sums: BillSums | null,
-  currency: string,
-): BillLook['quote'] {
+export function quoteBeside(room: DeskRoom, animal: AnimalRow, sums: BillSums | null): BillLook['quote'] {
   const quote = room.book.quotes.ofAnimal(animal.id);
   const price = quote && answeredOf(quote).price;
   // Sums in two currencies are not compared.
-  if (!quote || !price || !sums || price.currency !== currency) return null;
+  if (!quote || !price || !sums || price.currency !== sums.currency) return null;
   const quoted = new Map(price.lines.map((line) => [line.code, quotedSide(line)]));
   const billed = billedSides(sums);
   const codes = [...new Set([...quoted.keys(), ...billed.keys()])];

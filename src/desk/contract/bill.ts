@@ -13,6 +13,7 @@ export interface BillLineRow {
 }
 
 export interface BillSums {
+  currency: string;
   lines: BillLineRow[];
   subtotalMinor: number;
   taxMinor: number;
@@ -34,6 +35,7 @@ export interface BillState {
   number: number | null;
   /** Still to pay of it; below zero: to be given back. 0 where there is no bill. */
   dueMinor: number;
+  currency: string;
 }
 
 export interface PaymentRow {
@@ -41,6 +43,7 @@ export interface PaymentRow {
   kind: 'deposit' | 'payment' | 'refund';
   method: string;
   amountMinor: number;
+  currency: string;
   paidOn: string;
   by: string;
   voided: { reason: string; by: string; at: string } | null;
@@ -79,6 +82,7 @@ export interface BillLook {
   ticket: string;
   hunter: { name: string; address: string; phone: string };
   speciesName: string;
+  /** Of what is due, what was paid in all and the quote: that of the bill that stands, or of money still to be given back, else of the prices in force. */
   currency: string;
   /** In which its payments are taken: that of the bill that stands, or of the payments before. */
   paidIn: string;

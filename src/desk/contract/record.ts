@@ -65,6 +65,8 @@ export interface RecordRow {
   /** `none`: not billed. */
   money: 'none' | 'paid' | 'open';
   dueMinor: number;
+  /** Of `dueMinor`. */
+  currency: string;
   /** Codes of what an officer would find missing. */
   lacks: RecordField[];
   /** It left longer ago than the shop keeps its records. */

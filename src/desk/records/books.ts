@@ -134,6 +134,7 @@ function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow
     stage: row.stage,
     money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
     dueMinor,
+    currency: row.billed_currency ?? room.settings.currency,
     lacks: lacksOf(row, room.settings.recordFields),
     pastKeeping: leftOn !== null && leftOn < keptFrom,
   };

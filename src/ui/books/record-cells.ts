@@ -24,8 +24,8 @@ export function weightsOf(row: RecordRow, format: Format): string[] {
   ].filter((one) => one !== '');
 }
 
-export function moneyOf({ money, dueMinor }: RecordRow, format: Format): string {
-  return money === 'open' ? text.owes(format.money(dueMinor)) : text.money[money];
+export function moneyOf({ money, dueMinor, currency }: RecordRow, format: Format): string {
+  return money === 'open' ? text.owes(format.money(dueMinor, currency)) : text.money[money];
 }
 
 /** Who brought it and where that person lives, if it was not the owner. */

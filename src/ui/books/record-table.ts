@@ -39,7 +39,7 @@ export function recordTable(
     [text.disposedWhat, (row) => row.disposedWhat],
     [text.disposedHow, (row) => row.disposedHow],
     [text.paid, (row) => text.money[row.money]],
-    [text.due, (row) => (row.money === 'open' ? money(row.dueMinor) : null)],
+    [text.due, (row) => (row.money === 'open' ? money(row.dueMinor, row.currency) : null)],
     [text.lacks, (row) => text.lacking(row.lacks)],
   ];
   return {

@@ -10,7 +10,10 @@ export type Ready = CallOutput<'pickup.look'>[number];
  * @example // 'Hello Dana Whitlock,\nyour elk, ticket 26-0001, is packed and ready at Cold Creek Locker: 34 packages, …'
  */
 export function messageTo(
-  animal: Pick<Ready, 'ticket' | 'hunter' | 'speciesName' | 'packages' | 'grams' | 'billed' | 'dueMinor'>,
+  animal: Pick<
+    Ready,
+    'ticket' | 'hunter' | 'speciesName' | 'packages' | 'grams' | 'billed' | 'dueMinor' | 'currency'
+  >,
   shop: { shopName: string; pickupMessage: string },
   format: Format,
 ): string {
@@ -18,7 +21,7 @@ export function messageTo(
     animal.packages > 0
       ? text.content(plural(animal.packages, 'package', 'packages'), format.mass(animal.grams))
       : '.';
-  const due = animal.dueMinor > 0 ? text.toPay(format.money(animal.dueMinor)) : text.allPaid;
+  const due = animal.dueMinor > 0 ? text.toPay(format.money(animal.dueMinor, animal.currency)) : text.allPaid;
   return [
     text.greeting(animal.hunter),
     `${text.isReady(animal.speciesName.toLowerCase(), animal.ticket, shop.shopName)}${packed}`,

@@ -117,10 +117,10 @@ export function priceOf(
   return line.unit ? `${price} / ${line.unit}` : price;
 }
 
-/** How an animal stands with its bill. @example stateOf({ billed: true, number: 3, dueMinor: 4550 }, format) // 'Bill 3: $45.50 to pay.' */
-export function stateOf({ number, dueMinor }: BillState, format: Format): string {
+/** How an animal stands with its bill. @example stateOf({ billed: true, number: 3, dueMinor: 4550, currency: 'USD' }, format) // 'Bill 3: $45.50 to pay.' */
+export function stateOf({ number, dueMinor, currency }: BillState, format: Format): string {
   if (number === null) return billText.notBilled;
   if (dueMinor === 0) return billText.state(number, billText.statePaid);
-  const amount = format.money(Math.abs(dueMinor));
+  const amount = format.money(Math.abs(dueMinor), currency);
   return billText.state(number, dueMinor > 0 ? billText.stateDue(amount) : billText.stateBack(amount));
 }

@@ -94,7 +94,8 @@ function weightText({ stage, part, primal, product, count, typed, unit, tare }: 
   return `${name} ${typedWithUnit(String(typed), unit as 'lb')}${less}`;
 }
 
-const money = (facts: Facts, key: string, format: Format): string => format.money(Number(facts[key]));
+const money = (facts: Facts, key: string, format: Format): string =>
+  format.money(Number(facts[key]), String(facts.currency));
 const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
 
 const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {

@@ -28,8 +28,16 @@ export function makeFormat({
   dayOrder = 'locale',
   clock = 'locale',
 }: FormatSettings) {
-  const money = new Intl.NumberFormat(locale, { style: 'currency', currency });
-  const minorDigits = money.resolvedOptions().maximumFractionDigits ?? 2;
+  const writers = new Map<string, (minor: number) => string>();
+  const writerOf = (of: string): ((minor: number) => string) => {
+    let writer = writers.get(of);
+    if (!writer) {
+      const number = new Intl.NumberFormat(locale, { style: 'currency', currency: of });
+      const unitOfMinor = 10 ** (number.resolvedOptions().maximumFractionDigits ?? 2);
+      writers.set(of, (writer = (minor) => number.format(minor / unitOfMinor)));
+    }
+    return writer;
+  };
   const order = dayOrder === 'locale' ? null : dayOrder;
 
   /** Grams as a bare number in the shop's unit, to `places` decimals (the scale's own if left out). */
@@ -42,7 +50,8 @@ export function makeFormat({
   const mass = (grams: number, places?: number): string => `${massNumber(grams, places)} ${unit}`;
   /** A fraction as a percentage: 0.294 → `29.4 %`. */
   const share = (fraction: number, places = 1): string => `${formatAmount(fraction * 100, places, locale)} %`;
-  const moneyText = (minor: number): string => money.format(minor / 10 ** minorDigits);
+  /** Minor units in the shop's currency, or in the one that an older bill was written in. */
+  const money = (minor: number, of: string = currency): string => writerOf(of)(minor);
 
   return {
     unit,
@@ -57,13 +66,19 @@ export function makeFormat({
     /** `25–38 %`, whole per cents unless told. */
     shareRange: (low: number, high: number, places = 0): string =>
       joined(formatAmount(low * 100, places, locale), formatAmount(high * 100, places, locale), ' %'),
-    money: moneyText,
-    moneyRange: (low: number, high: number): string => joined(moneyText(low), moneyText(high), ''),
+    money,
+    moneyRange: (low: number, high: number): string => joined(money(low), money(high), ''),
     number: (value: number, places = 0): string => formatAmount(value, places, locale),
     ...dayWriter(locale, order, clock === 'locale' ? null : clock),
     /** In which order dates are typed. */
     dayOrder: order ?? orderOf(locale),
   };
+}
+
+/** The same writer with another currency: a bill keeps its own when the shop goes on in another. */
+export function inCurrency(format: Format, currency: string): Format {
+  const money = (minor: number, of = currency): string => format.money(minor, of);
+  return { ...format, money, moneyRange: (low, high) => joined(money(low), money(high), '') };
 }
 
 function joined(low: string, high: string, unit: string): string {

@@ -11,7 +11,8 @@ export function massIn(parameters: With, key: string, format: Format): string {
   return format.mass(Number(parameters[key]));
 }
 
-/** An amount of money among the parameters, in the shop's currency. */
+/** An amount of money among the parameters, in their `currency`; where they name none, in the shop's. */
 export function moneyIn(parameters: With, key: string, format: Format): string {
-  return format.money(Number(parameters[key]));
+  const { currency } = parameters;
+  return format.money(Number(parameters[key]), typeof currency === 'string' ? currency : undefined);
 }

@@ -51,6 +51,7 @@ describe('the message to the hunter', () => {
   const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
   const animal = {
     ticket: '26-0001', hunter: 'Dana Whitlock', speciesName: 'Elk', packages: 114, grams: 51_664.17, billed: true, dueMinor: 18_558,
+    currency: 'USD',
   }; // prettier-ignore
   const shop = { shopName: 'Cold Creek Locker', pickupMessage: 'Open Monday to Saturday, 8 to 6.' };
 

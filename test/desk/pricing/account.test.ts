@@ -1,5 +1,10 @@
 /** One account, one currency, and never more given back than was taken. */
 import { describe, expect, it } from 'vitest';
+import { moneyOf } from '../../../src/ui/books/record-cells.ts';
+import { say } from '../../../src/ui/say.ts';
+import { stateOf } from '../../../src/ui/texts/en-bill.ts';
+import { historySentence } from '../../../src/ui/texts/en-history.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const LINE = {
@@ -96,6 +101,56 @@ describe('a deposit that was given back', () => {
     await shop.call('bills.voidPayment', { paymentId: refund.id, reason: 'another animal' });
     await shop.call('bills.voidPayment', voided);
     expect((await shop.call('bills.look', { animalId })).paidMinor).toBe(0);
+    shop.desk.close();
+  });
+});
+
+describe('a bill from before the shop changed its currency', () => {
+  it('is told in its own money, with its payments, in whatever place', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    const { id: billId } = await shop.call('bills.make', { animalId, sure: true });
+    await shop.call('bills.void', { billId, reason: 'wrong animal' });
+    await shop.call('bills.make', { animalId, sure: true });
+    await pay(shop, animalId, 'payment', '95');
+    await shop.call('shop.change', toEuros);
+    await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines] });
+
+    const look = await shop.call('bills.look', { animalId });
+    expect(look).toMatchObject({ currency: 'USD', paidIn: 'USD', dueMinor: 0, paidMinor: 9500 });
+    expect(look.draft?.currency).toBe('EUR');
+    expect([look.bill, ...look.voidedBills, ...look.payments].map((one) => one?.currency)).toEqual([
+      'USD', 'USD', 'USD',
+    ]); // prettier-ignore
+    // Words of an English shop that counts in euros: none of them stands at a dollar.
+    const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'EUR' });
+    const page = await shop.call('animals.open', { id: animalId });
+    expect(stateOf({ ...page.bill, dueMinor: 1250 }, format)).toBe('Bill 2: $12.50 to pay.');
+    const history = await shop.call('animals.history', { id: animalId });
+    const told = history
+      .map((entry) => historySentence(entry, format))
+      .filter((said) => /\d\.\d\d/.test(said));
+    expect(told.filter((said) => said.includes('$95.00'))).toHaveLength(4);
+    expect(told.join()).not.toContain('€');
+    const over = await shop.problem('bills.pay', { animalId, kind: 'payment', method: 'cash', typed: '5' });
+    expect(say(over, format)).toContain('$5.00 is more than the $0.00');
+    const rows = await shop.call('books.records', {});
+    expect(rows.map((row) => moneyOf({ ...row, money: 'open', dueMinor: 9500 }, format))).toEqual([
+      expect.stringContaining('$95.00'),
+    ]);
+    shop.desk.close();
+  });
+
+  it('leaves a deposit to be given back, not a difference of two currencies', async () => {
+    const shop = await priced();
+    const animalId = await takeIn(shop);
+    await pay(shop, animalId, 'deposit', '40');
+    const refund = await pay(shop, animalId, 'refund', '40');
+    await shop.call('shop.change', toEuros);
+    await shop.call('prices.save', { ...PRICES, lines: [...PRICES.lines] });
+    expect(await shop.call('bills.look', { animalId })).toMatchObject({ currency: 'EUR', dueMinor: 9500 });
+    await shop.call('bills.voidPayment', { paymentId: refund.id, reason: 'not given' });
+    expect(await shop.call('bills.look', { animalId })).toMatchObject({ currency: 'USD', dueMinor: -4000 });
     shop.desk.close();
   });
 });
