@@ -69,7 +69,7 @@ export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () 
     if (!body) return;
     top.value = body.getBoundingClientRect().top + window.scrollY;
     await nextTick();
-    widths.value = [...(table.value?.tHead?.rows[0]?.cells ?? [])].map(
+    widths.value = [...(table.value?.querySelectorAll('thead th') ?? [])].map(
       (cell) => cell.getBoundingClientRect().width,
     );
   }
