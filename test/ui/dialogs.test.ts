@@ -61,6 +61,7 @@ describe('a sheet', () => {
 
   it('stays at a press beside it, for what is typed would be lost', async () => {
     await opened();
+    await new Promise((listening) => setTimeout(listening));
     document.body.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true, cancelable: true }));
     await flushPromises();
     expect(sheet()).not.toBeNull();
