@@ -5,7 +5,7 @@ import { useLive } from '../use/useLive.ts';
 
 /** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
 export const useRail = defineStore('rail', () => {
-  const { value: look, problem, slow, refresh } = useLive('rail.look', () => ({}));
+  const { value: look, problem, refresh } = useLive('rail.look', () => ({}));
   onOtherOpening(() => {
     look.value = null;
     void refresh();
@@ -17,5 +17,5 @@ export const useRail = defineStore('rail', () => {
   const hooks = computed(() => sorted.value.filter(({ stage }) => stage !== 'packing'));
   /** Cut, and on the way into packages. */
   const packing = computed(() => sorted.value.filter(({ stage }) => stage === 'packing'));
-  return { look, problem, slow, hooks, packing };
+  return { look, problem, hooks, packing };
 });

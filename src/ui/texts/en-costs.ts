@@ -8,7 +8,6 @@ const per: Readonly<Record<'lb' | 'kg', string>> = { lb: 'a pound', kg: 'a kilog
 export const costsText = {
   heading: (season: number) => `What a pound costs, ${season}`,
   headingKilo: (season: number) => `What a kilogram costs, ${season}`,
-  charts: 'Weights and fat',
   costs: 'Costs and prices',
   tabs: 'Season',
   choose: 'Season',

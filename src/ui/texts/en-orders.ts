@@ -24,7 +24,6 @@ export const ordersText = {
   byPiece: 'Piece by piece',
   byShare: 'By share only',
   change: 'Change',
-  fold: 'Fold away',
   uses: {
     steaks: 'Steaks',
     roasts: 'Roasts',
@@ -44,7 +43,6 @@ export const ordersText = {
   kept: (share: string) => `About ${share} stays whole, the rest is ground.`,
   keptAll: 'All of it stays whole, nothing is ground.',
   keptNone: 'All of it is ground.',
-  pickSpecies: 'Pick the species to say it piece by piece.',
   cuts: 'Kept as steaks and roasts, %',
   cutsHint: 'The rest is ground.',
   product: 'Ground as',

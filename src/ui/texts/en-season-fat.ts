@@ -94,8 +94,6 @@ export const fatText = {
   nSpecies: (species: number, animals: number) =>
     `n = ${plural(animals, 'animal', 'animals')} of ${plural(species, 'species', 'species')}`,
   noSpecies: 'Nothing was weighed into these batches yet.',
-  noAims: (name: string, bought: string) =>
-    `None of these batches had a target. ${name} took ${bought} of bought fat.`,
   mostFat: (name: string, perAnimal: string) => `${name} took most bought fat: ${perAnimal} an animal.`,
   noFatBought: 'None of them took bought fat.',
   farthest: (few: number, name: string, n: number, points: string, leaner: boolean) =>
