@@ -6,7 +6,8 @@ import { defineComponent, h } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import App from '../../src/ui/App.vue';
 import { useShop } from '../../src/ui/stores/shop.ts';
-import { desk, mountPart, openWindow } from './played-desk.ts';
+import { mountPart, openWindow } from './mount-part.ts';
+import { desk } from './played-desk.ts';
 
 const begun: string[] = [];
 const face = (name: string) =>

@@ -2,7 +2,7 @@
 import { flushPromises } from '@vue/test-utils';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import DataTable from '../../src/ui/parts/DataTable.vue';
-import { mountPart } from './played-desk.ts';
+import { mountPart } from './mount-part.ts';
 
 const COLUMNS = [
   { key: 'ticket', label: 'Ticket', sorted: 'ascending' as const },

@@ -7,7 +7,8 @@ import Dialog from '../../src/ui/parts/Dialog.vue';
 import Toasts from '../../src/ui/parts/Toasts.vue';
 import { toast } from '../../src/ui/parts/toasts.ts';
 import TakeBack from '../../src/ui/weighing/TakeBack.vue';
-import { desk, mountPart, ok, openWindow } from './played-desk.ts';
+import { mountPart, openWindow } from './mount-part.ts';
+import { desk, ok } from './played-desk.ts';
 
 vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client);
 beforeEach(() => openWindow());

@@ -5,7 +5,7 @@ import { reactive } from 'vue';
 import type { Answer, Problem } from '../../src/bridge/contract.ts';
 import KeepWeight from '../../src/ui/grinder/KeepWeight.vue';
 import type { KeptWeight, TypedWeight } from '../../src/ui/weighing/useKeepWeight.ts';
-import { mountPart, openWindow } from './played-desk.ts';
+import { mountPart, openWindow } from './mount-part.ts';
 
 vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client);
 beforeEach(() => openWindow());

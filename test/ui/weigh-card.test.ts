@@ -9,7 +9,8 @@ import { useToasts } from '../../src/ui/parts/toasts.ts';
 import { useStoodBy } from '../../src/ui/table/stood-by.ts';
 import { useWeigh } from '../../src/ui/table/useWeigh.ts';
 import WeighCard from '../../src/ui/table/WeighCard.vue';
-import { desk, mountPart, ok, openWindow } from './played-desk.ts';
+import { mountPart, openWindow } from './mount-part.ts';
+import { desk, ok } from './played-desk.ts';
 
 vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client);
 

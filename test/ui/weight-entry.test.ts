@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import WeightEntry from '../../src/ui/parts/WeightEntry.vue';
-import { mountPart, openWindow } from './played-desk.ts';
+import { mountPart, openWindow } from './mount-part.ts';
 
 vi.mock('../../src/bridge/client/index.ts', async () => (await import('./played-desk.ts')).client);
 beforeEach(() => openWindow());

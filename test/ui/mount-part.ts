@@ -1,0 +1,49 @@
+/** Parts of the window, mounted on the desk that a test answers for. */
+import { enableAutoUnmount, mount, type ComponentMountingOptions } from '@vue/test-utils';
+import { createPinia, setActivePinia } from 'pinia';
+import { afterEach } from 'vitest';
+import type { Component } from 'vue';
+import type { ShopLook } from '../../src/bridge/contract.ts';
+import { openBridge } from '../../src/ui/bridge.ts';
+import { useShop } from '../../src/ui/stores/shop.ts';
+import { desk } from './played-desk.ts';
+
+enableAutoUnmount(afterEach);
+
+const LOOK = {
+  opening: 'first',
+  demo: false,
+  setUp: true,
+  bookPath: '/shop.gambrel',
+  season: 2026,
+  today: '2026-11-24',
+  staff: [],
+  products: [],
+  fatSources: [],
+  species: [],
+  speciesAway: [],
+  cautions: [],
+  seasons: [2026],
+  settings: {
+    unit: 'lb',
+    step: 0.02,
+    locale: 'en-US',
+    currency: 'USD',
+    zone: 'America/Denver',
+    theme: 'light',
+  },
+} as unknown as ShopLook;
+
+/** Begins a window anew in which this shop is open. */
+export async function openWindow(look: Partial<ShopLook> = {}): Promise<void> {
+  desk.begin();
+  document.body.innerHTML = '';
+  setActivePinia(createPinia());
+  await openBridge();
+  useShop().take({ ...LOOK, ...look });
+}
+
+/** Puts a part on the page of that window. */
+export function mountPart<T extends Component>(part: T, options: ComponentMountingOptions<T> = {}) {
+  return mount(part, { attachTo: document.body, ...options } as ComponentMountingOptions<T>);
+}
