@@ -1,0 +1,54 @@
+/** Lower legs on or off: said at Intake of an animal in its hide, and mended in its record. */
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { words } from '../../src/ui/texts/en.ts';
+import { intakeText as intake } from '../../src/ui/texts/en-intake.ts';
+import { recordText as record } from '../../src/ui/texts/en-record.ts';
+import { openShop, type ShopWindow } from './shop-window.ts';
+
+let shop: ShopWindow;
+let taken: { id: number; ticket: string };
+
+beforeAll(async () => {
+  shop = await openShop();
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+const legsOf = async (): Promise<string> => (await shop.call('animals.open', { id: taken.id })).legs;
+
+describe('the lower legs of an animal in its hide', () => {
+  it('are asked about at Intake only where they can be on', async () => {
+    const { keys, page } = shop;
+    await keys.goTo('intake', 2);
+    await keys.fill('Name or phone number', 'Dana Whitlock');
+    await keys.fill('Phone', '307-555-0142');
+    await keys.choose('Species', 'Mule deer');
+    await keys.choose('Sex', 'Buck');
+    await keys.choose(intake.brought, words.brought.skinned);
+    expect(await page.getByRole('group', { name: 'Lower legs' }).count()).toBe(0);
+    await keys.choose(intake.brought, words.brought.whole);
+    const legs = page.getByRole('group', { name: 'Lower legs', exact: true });
+    expect(await legs.getByRole('radio', { name: 'Legs on' }).isChecked()).toBe(true);
+    await keys.choose('Lower legs', 'Legs off');
+    await keys.press('Control+Enter');
+    await page.getByRole('button', { name: 'To the table with it' }).waitFor();
+    const [hook] = (await shop.call('rail.look', {})).hooks;
+    taken = hook ?? { id: 0, ticket: '' };
+    expect(await legsOf()).toBe('off');
+  });
+
+  it('are mended in the record, which tells them', async () => {
+    const { keys, page } = shop;
+    await page.goto(`${page.url().split('#')[0]}#/table/${taken.ticket}`);
+    await page.getByText('Legs off').first().waitFor();
+    await keys.pressOn(record.mend);
+    const list = page.getByRole('combobox', { name: 'Lower legs', exact: true });
+    expect(await list.inputValue()).toBe('off');
+    await keys.choose('Lower legs', 'Legs on');
+    await keys.fill(record.reason, 'They were on');
+    await keys.press('Enter');
+    await page.getByText('Legs on').first().waitFor();
+    expect(await legsOf()).toBe('on');
+    expect(shop.complaints).toEqual([]);
+  });
+});
