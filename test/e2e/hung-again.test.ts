@@ -57,6 +57,23 @@ describe('a second hanging weight', () => {
     expect(await hangs(id)).toBeCloseTo(77.8, 6);
   });
 
+  it('of two sides that hang asks whether it is one more of them', async () => {
+    const { keys, page, call } = shop;
+    const deer = await deerAtDesk(shop, 'Di Dogwood', {}, { weights: [] });
+    for (const typed of ['39.2', '38.6'])
+      await call('table.weigh', { animalId: deer.id, stage: 'hanging', part: 'carcass', typed, sure: true });
+    await scanTicket(page, deer.ticket);
+    await page.getByRole('radio', { name: 'Hanging', exact: true }).check({ force: true });
+    await page.getByRole('textbox', { name: 'Hanging weight', exact: true }).focus();
+    await keys.type('37.9');
+    await keys.press('Enter');
+    await page
+      .getByText('Another side or piece? It already has 2 hanging weights, 77.80 lb together.')
+      .waitFor();
+    await keys.press('n');
+    expect(await hangs(deer.id)).toBeCloseTo(77.8, 6);
+  });
+
   it('is typed again with Escape, and nothing was kept', async () => {
     const id = await typedAgain('Cy Cedar', '78.5', '76.9');
     await shop.keys.press('Escape');

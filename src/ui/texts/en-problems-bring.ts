@@ -60,8 +60,8 @@ export const bringWording: Readonly<Record<string, Wording>> = {
     `Only fat, sinew, bone and damage can be none. Give the ${wordFor(words.part, String(p.what)).toLowerCase()} a weight, or leave this row out.`,
   'sheet.hung-again': (p, format) =>
     Number(p.count) === 1
-      ? `Ticket ${p.ticket} already has a hanging weight of ${massIn(p, 'grams', format)}, and this one would be added to it. Right for a second side or piece; if the same carcass was weighed again, leave the older row out of the file.`
-      : `Ticket ${p.ticket} already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together, and this one would be added to them. Right for another side or piece; if one was weighed again, leave its older row out of the file.`,
+      ? `Ticket ${p.ticket} already has a hanging weight of ${massIn(p, 'grams', format)}, and this one would be added to it. That is right for a second side or piece. If the same carcass was weighed again, take one of the two out.`
+      : `Ticket ${p.ticket} already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together, and this one would be added to them. That is right for another side or piece. If one was weighed again, take its other weight out.`,
   'sheet.twice': (p) =>
     `This very file was brought in before, as ${p.name}. Undo that first, unless everything is to be in the book twice.`,
   'bring.unknown': () => 'This file is not among those that were brought in.',

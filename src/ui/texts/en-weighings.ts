@@ -49,6 +49,7 @@ export const doubtText = {
   heading: 'This does not add up.',
   sameAgain: 'The same again?',
   hungAgain: 'Weighed again?',
+  anotherHung: 'Another side or piece?',
   sameHung: 'Yes, use the new weight',
   otherHung: 'No, another side or piece: add it',
   addHung: 'Yes, add it',

@@ -34,7 +34,7 @@ describe('two hanging weights of one animal in a file', () => {
       },
     ]);
     expect(say(look.doubts[0]?.problem ?? { kind: 'invalid', code: '' }, format)).toBe(
-      'Ticket A7 already has a hanging weight of 310.0 lb, and this one would be added to it. Right for a second side or piece; if the same carcass was weighed again, leave the older row out of the file.',
+      'Ticket A7 already has a hanging weight of 310.0 lb, and this one would be added to it. That is right for a second side or piece. If the same carcass was weighed again, take one of the two out.',
     );
     const asked = { upload: look.upload, kind: 'weighings', layout: look.layout } as const;
     expect(await shop.problem('bring.bringIn', asked)).toMatchObject({
