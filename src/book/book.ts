@@ -40,6 +40,7 @@ import { testResultRecords } from './records/test-results.ts';
 import { testedGrinds } from './records/tested-grinds.ts';
 import { BookTrouble } from './file/trouble.ts';
 import { weighingRecords } from './records/weighings.ts';
+import { rowCounts } from './records/counts.ts';
 
 /** The record book, open: one place per kind of record, and `change`, in which every write happens. */
 export type Book = ReturnType<typeof openRecordBook>;
@@ -75,6 +76,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false) {
     bills: billRecords(db),
     payments: paymentRecords(db),
     callNotes: callNoteRecords(db),
+    counts: rowCounts(db),
     records: recordBook(db),
     history: historyRecords(db),
     broughtIn: broughtInRecords(db),

@@ -8,6 +8,7 @@ import { read, write } from '../session/procedure.ts';
 import { Trouble } from '../contract/problem.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** One animal by its ticket or its id. */
 export const open = read(v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }), (room, input) => {
@@ -65,7 +66,8 @@ export const setDetail = write(
 
 /** New instructions; the earlier ones stay to be read. @throws Trouble `animal.unknown`, `animal.closed` */
 export const instruct = write(v.object({ id, instructions, by }), (room, input) => {
-  const { id: animalId, species } = openAnimalOf(room, input.id);
+  const { id: animalId, species, ticket } = openAnimalOf(room, input.id);
+  refuseMoreOfAnimal(room, { id: animalId, ticket }, 'instructions');
   const parts = room.book.animals.parts(animalId);
   const settled = settleOrders(room.species.of(species), parts, input.instructions);
   room.book.animals.instruct(animalId, settled, room.now(), input.by);

@@ -3,12 +3,14 @@ import { by, id, needed, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { Trouble } from '../contract/problem.ts';
 import { animalOf } from '../animal/closed.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
-/** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws Trouble `animal.closed` */
+/** Keeps an animal back; also one that was picked up, for whoever shares its grind. @throws Trouble `animal.closed`, `hold.too-many` */
 export const hold = write(v.object({ id, reason: needed(200), sample: text(80), by }), (room, input) => {
   const animal = animalOf(room, input.id);
   if (animal.stage === 'disposed')
     throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket, stage: animal.stage } });
+  refuseMoreOfAnimal(room, animal, 'hold');
   room.book.animals.addHold(animal.id, input.reason, input.sample, room.now(), input.by);
   return { id: animal.id };
 });

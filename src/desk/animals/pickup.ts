@@ -13,6 +13,7 @@ import { Trouble } from '../contract/problem.ts';
 import type { DeskRoom } from '../session/room.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf } from '../animal/closed.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
 export const look = read(v.object({}), (room) =>
@@ -51,11 +52,12 @@ function handedBefore(room: DeskRoom, animalId: number): { to: string; on: strin
   return last ? { to: last.given_to, on: last.released_on } : null;
 }
 
-/** Keeps what came of a call to the hunter. @throws Trouble `animal.unknown`, `note.not-ready` */
+/** Keeps what came of a call to the hunter. @throws Trouble `animal.unknown`, `note.not-ready`, `note.too-many` */
 export const note = write(v.object({ id, text: needed(500), by }), (room, input) => {
   const animal = animalOf(room, input.id);
   if (animal.stage !== 'ready')
     throw new Trouble('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
+  refuseMoreOfAnimal(room, animal, 'note');
   const said = { animalId: animal.id, text: input.text, at: room.now(), by: input.by };
   return { id: room.book.callNotes.add(said) };
 });

@@ -9,12 +9,13 @@ import { Trouble } from '../contract/problem.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { TestResult } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /**
  * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a
  * result that was entered by mistake, so that the hold waits again. A second result of one hold corrects the first
  * and wants the reason; the first stays to be read. Entered without a sample number it is that of the hold.
- * @throws Trouble `hold.none`, `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
+ * @throws Trouble `hold.none`, `result.too-many` (refused), `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
  * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `sure` to keep it all the same)
  */
 export const testResult = write(
@@ -37,6 +38,7 @@ export const testResult = write(
     const known = room.book.testResults.standing(holdId);
     if (!known || known.animal_id !== animal.id || known.lifted === 1)
       throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
+    refuseMoreOfAnimal(room, animal, 'result');
     checkCorrection(animal.ticket, known, input);
     const on = input.on ?? room.today();
     refuseFuture(on, room.today(), 'on');

@@ -8,6 +8,7 @@ import { Trouble } from '../contract/problem.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { CoolerCard, CoolerLook } from '../contract/contract.ts';
 import { parseTemperature } from '../input/temperature.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** The log is judged over the last three days; our choice. */
 const HOURS_JUDGED = 72;
@@ -46,14 +47,16 @@ export const look = read(v.object({}), (room): CoolerLook[] => {
   });
 });
 
-/** A new cooler, or another name or count of places for one. @throws Trouble `cooler.unknown`, `cooler.twice` */
+/** A new cooler, or another name or count of places for one. @throws Trouble `cooler.unknown`, `cooler.twice`, `cooler.too-many` */
 export const save = write(
   v.object({ id: v.optional(id), name: needed(60), places, by }),
   (room, { id: known, name, places: count, by: initials }) => {
-    const same = room.book.coolers.all().find((one) => one.name.toLowerCase() === name.toLowerCase());
+    const coolers = room.book.coolers.all();
+    const same = coolers.find((one) => one.name.toLowerCase() === name.toLowerCase());
     if (same && same.id !== known)
       throw new Trouble('refused', 'cooler.twice', { field: 'name', with: { cooler: same.name } });
     const before = known === undefined ? undefined : coolerOf(room, known);
+    if (!before) refuseMoreOfShop('cooler', coolers.length);
     const coolerId = before ? before.id : room.book.coolers.add(name, count);
     if (before) room.book.coolers.change(before.id, name, count);
     room.book.audit.note({

@@ -9,6 +9,7 @@ import { read, write } from '../session/procedure.ts';
 import { boughtFatSource } from '../supplied/resources.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { FatLotRow } from '../contract/contract.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
 export const lots = read(
@@ -21,7 +22,7 @@ export const lots = read(
 
 /**
  * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
- * @throws Trouble `date.long-ago`, `date.far-ahead` (conflict: pass `sure`)
+ * @throws Trouble `fat.too-many` (refused); `date.long-ago`, `date.far-ahead` (conflict: pass `sure`)
  */
 export const buy = write(
   v.object({
@@ -45,6 +46,7 @@ export const buy = write(
         ahead: USE_BY_AHEAD_DAYS,
       });
     const source = boughtFatSource(input.source);
+    refuseMoreOfShop('fat', room.book.counts.boughtLots());
     const reading = parseReading(input.typed, room.settings.unit);
     const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, room.settings.currency);
     const lotId = room.book.fat.add({

@@ -9,6 +9,7 @@ import { needFatChoice } from '../supplied/resources.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { ProductOnShelf } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 const NOTHING: ProductBody = {
   fat: null,
@@ -21,7 +22,7 @@ const NOTHING: ProductBody = {
 /**
  * Adds a product, or changes one; what is left out stays as it is, and what is put away stays away. A new one with the
  * name of one put away brings that back. @throws CoreProblem `reading.*`; Trouble `product.taken`, `product.unknown`, `product.fat`, `fat.unknown`,
- * `package.size`, `patty.size`
+ * `package.size`, `patty.size`, `product.too-many` (refused)
  */
 export const save = write(
   v.object({
@@ -44,6 +45,7 @@ export const save = write(
       input.code === undefined ? (same?.offered ? undefined : same) : productOf(room, input.code);
     if (same && same.code !== before?.code)
       throw new Trouble('invalid', 'product.taken', { field: 'name', with: { name: same.name } });
+    if (!before) refuseMoreOfShop('product', every.length);
     const codes = every.map((one) => one.code);
     const product = {
       code: before?.code ?? codeOfName(input.name, codes, 'product'),

@@ -8,12 +8,13 @@ import { write } from '../session/procedure.ts';
 import { Trouble } from '../contract/problem.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { SpeciesOnShelf } from '../contract/contract.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 import { speciesOnShelf } from './shelf.ts';
 import { profileOf, speciesWish } from './species-wish.ts';
 
 /**
  * Adds a species, or changes one. @throws CoreProblem `species.*`, `reading.*`; Trouble `species.like`,
- * `species.taken`, `species.primal-used` (refused), `primal.unknown`
+ * `species.taken`, `species.too-many`, `species.primal-used` (refused), `primal.unknown`
  */
 export const save = write(speciesWish, saveSpecies, {
   // Every season's summary rests on the kinds of game: in the worker they are all made anew before it answers.
@@ -24,6 +25,7 @@ function saveSpecies(room: DeskRoom, input: v.InferOutput<typeof speciesWish>): 
   const before = input.code === undefined ? null : room.species.of(input.code);
   const codes = room.species.all.map((one) => one.code);
   const code = before?.code ?? codeOfName(input.name, codes, 'species');
+  if (!before) refuseMoreOfShop('species', codes.length);
   needNameOfItsOwn(room, code, input.name);
   const profile = profileOf({ ...input, code }, before, room.settings.unit);
   if (before) refuseLosingPrimals(room, before, profile);

@@ -8,13 +8,14 @@ import { Trouble } from '../contract/problem.ts';
 import { needFatChoice } from '../supplied/resources.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { Instructions, TemplateOnShelf } from '../contract/contract.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 import { isNamesake, templatesOnShelf } from './templates-shelf.ts';
 
 const named = { name: needed(60), carcass: v.nullable(needed(20)) };
 
 /**
  * Keeps instructions under a name. A name that one put away has brings it back with what it now says.
- * @throws Trouble `template.taken`, `template.unknown`, `template.carcass`, `primal.unknown`, `fat.unknown`
+ * @throws Trouble `template.too-many` (refused), `template.taken`, `template.unknown`, `template.carcass`, `primal.unknown`, `fat.unknown`
  */
 export const save = write(
   v.object({
@@ -41,6 +42,7 @@ export const save = write(
       body,
       active: true,
     };
+    if (row === undefined && !same) refuseMoreOfShop('template', every.length);
     if (row === undefined) room.book.templates.add(kept);
     else room.book.templates.change(row, kept);
     room.book.audit.note({

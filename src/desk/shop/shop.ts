@@ -19,6 +19,7 @@ import type { DeskRoom } from '../session/room.ts';
 import { settingSchemas } from '../session/settings.ts';
 import type { ShopLook, ShopSettings } from '../contract/contract.ts';
 import { templateCards } from '../shelf/templates-shelf.ts';
+import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** What every screen needs to know of the shop, and which opening of a book the desk works in. */
 export const look = read(v.object({}), shopLook, true);
@@ -78,7 +79,9 @@ export const change = write(
 export const addStaff = write(
   v.object({ initials: v.pipe(needed(6), v.toUpperCase()), name: needed(80), by }),
   (room, input) => {
-    const before = room.book.settings.staff().find((one) => one.initials === input.initials);
+    const staff = room.book.settings.staff();
+    const before = staff.find((one) => one.initials === input.initials);
+    if (!before) refuseMoreOfShop('staff', staff.length);
     room.book.settings.addStaff(input.initials, input.name);
     room.book.audit.note({
       record: 'staff',

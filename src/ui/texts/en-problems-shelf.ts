@@ -9,6 +9,12 @@ export const shelfWording: Readonly<Record<string, Wording>> = {
   'species.weights': (p, format) =>
     `Those weights cannot be: least ${massIn(p, 'least', format)}, mostly ${massIn(p, 'typical', format)}, most ${massIn(p, 'most', format)}. They must rise, and begin at ${format.mass(1500)} or more.`,
   'species.no-primals': () => 'Name at least one piece that it is broken down into.',
+  'species.too-many': (p) =>
+    `There are ${p.count} kinds of game in the list already, and no more fit. Change one that you do not use.`,
+  'product.too-many': (p) =>
+    `There are ${p.count} products in the list already, and no more fit. Change one that you do not make any more.`,
+  'template.too-many': (p) =>
+    `There are ${p.count} sets of cutting instructions already, and no more fit. Change one that you do not use.`,
   'species.too-many-primals': (p) => `An animal has at most ${p.most} pieces here. Leave some out.`,
   'species.primal-share': (p) =>
     `How much of the carcass is ${p.primal}? Type a percentage above 0; a guess will do.`,

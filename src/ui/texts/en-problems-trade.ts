@@ -109,6 +109,20 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   // What was typed.
   'weights.too-many': (p) =>
     `This ${p.of === 'batch' ? 'batch' : 'animal'} has ${p.count} weights already, and no more fit. Void small ones and weigh them again in one larger tote.`,
+  'hold.too-many': (p) =>
+    `Ticket ${p.ticket} was put on hold ${p.count} times, and no more fit. End the hold that lasts and leave the animal where it is until it is clear.`,
+  'result.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} test results in the book, and no more fit. Keep the laboratory’s sheet with the animal’s papers.`,
+  'note.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} notes already, and no more fit. Write this one on its card.`,
+  'orders.too-many': (p) =>
+    `The cutting instructions of ticket ${p.ticket} were changed ${p.count} times, and no more changes fit. Write this one on its card.`,
+  'staff.too-many': (p) =>
+    `The shop has ${p.count} people in its list already, and no more fit. Use initials that are in it.`,
+  'cooler.too-many': (p) =>
+    `The shop has ${p.count} coolers already, and no more fit. Put one away that is not used.`,
+  'fat.too-many': (p) =>
+    `There are ${p.count} lots of bought fat on hand already, and no more fit. Throw out or count to nothing what is not there any more.`,
   'text.needed': () => 'This cannot stay empty.',
   'text.too-long': () => 'That is too long. Shorten it.',
   'list.too-long': () => 'That is more than can be entered at once. Enter it in smaller parts.',

@@ -1,0 +1,26 @@
+import type { Db } from '../file/open.ts';
+
+const OF_ANIMAL = {
+  hold: 'SELECT count(*) FROM hold WHERE animal_id = ?',
+  result: 'SELECT count(*) FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = ?',
+  note: 'SELECT count(*) FROM call_note WHERE animal_id = ?',
+  instructions: 'SELECT count(*) FROM instruction WHERE animal_id = ?',
+} as const;
+
+/** How many rows there are of what may be added again and again. */
+export function rowCounts(db: Db) {
+  const ofAnimal = Object.fromEntries(
+    Object.entries(OF_ANIMAL).map(([kind, sql]) => [kind, db.prepare<[number], number>(sql).pluck()]),
+  );
+  const lots = db
+    .prepare<[], number>(
+      `SELECT count(*) FROM fat_lot l JOIN fat_lot_sum s ON s.lot_id = l.id
+       WHERE s.left_grams > 0 AND l.animal_id IS NULL`,
+    )
+    .pluck();
+  return {
+    ofAnimal: (kind: keyof typeof OF_ANIMAL, animalId: number): number => ofAnimal[kind]?.get(animalId) ?? 0,
+    /** Lots of bought fat of which something is left. */
+    boughtLots: (): number => lots.get() ?? 0,
+  };
+}

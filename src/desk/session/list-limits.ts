@@ -1,0 +1,55 @@
+/**
+ * How many of a kind the book takes, so that no list on a screen grows without end. All are our own choice, far above what
+ * a shop has. Weights, payments and bills have theirs where they are entered (`weigh.ts`, `bills.ts`).
+ */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { Trouble } from '../contract/problem.ts';
+import type { DeskRoom } from './room.ts';
+
+interface Most {
+  most: number;
+  /** The problem's code where one more is wanted. */
+  code: string;
+}
+
+/** Of one animal. */
+export const MOST_OF_ANIMAL = {
+  hold: { most: 100, code: 'hold.too-many' },
+  result: { most: 200, code: 'result.too-many' },
+  note: { most: 200, code: 'note.too-many' },
+  instructions: { most: 200, code: 'orders.too-many' },
+} as const satisfies Record<string, Most>;
+/** Of the shop: staff and coolers in use, lots of bought fat on hand, and all on a shelf, offered or not. */
+export const MOST_OF_SHOP = {
+  staff: { most: 200, code: 'staff.too-many' },
+  cooler: { most: 100, code: 'cooler.too-many' },
+  fat: { most: 200, code: 'fat.too-many' },
+  species: { most: 200, code: 'species.too-many' },
+  product: { most: 500, code: 'product.too-many' },
+  template: { most: 500, code: 'template.too-many' },
+} as const satisfies Record<string, Most>;
+
+/**
+ * Called before one more is added.
+ * @throws Trouble `hold.too-many`, `result.too-many`, `note.too-many`, `orders.too-many` (refused)
+ */
+export function refuseMoreOfAnimal(
+  room: DeskRoom,
+  animal: Pick<AnimalRow, 'id' | 'ticket'>,
+  kind: keyof typeof MOST_OF_ANIMAL,
+): void {
+  const { most, code } = MOST_OF_ANIMAL[kind];
+  if (room.book.counts.ofAnimal(kind, animal.id) >= most)
+    throw new Trouble('refused', code, { with: { ticket: animal.ticket, count: most } });
+}
+
+/**
+ * Called before one more is added.
+ * @param count how many there are
+ * @throws Trouble `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
+ *   `template.too-many` (refused)
+ */
+export function refuseMoreOfShop(kind: keyof typeof MOST_OF_SHOP, count: number): void {
+  const { most, code } = MOST_OF_SHOP[kind];
+  if (count >= most) throw new Trouble('refused', code, { with: { count: most } });
+}
