@@ -45,9 +45,9 @@ import { rowCounts } from './records/counts.ts';
 /** The record book, open: one place per kind of record, and `change`, in which every write happens. */
 export type Book = ReturnType<typeof openRecordBook>;
 
-/** Opens (or makes) the book at `path`. @throws BookTrouble */
-export function openRecordBook(path: string, now: Date, relaxed = false) {
-  const db = openBook(path, now, relaxed);
+/** Opens (or makes) the book at `path`; `relaxed` and `checked` as `openBook`. @throws BookTrouble */
+export function openRecordBook(path: string, now: Date, relaxed = false, checked = false) {
+  const db = openBook(path, now, relaxed, checked);
   const checkPlace = placeCheck(path);
   const changes = animalChanges(db);
   const readers = bookReaders(path);

@@ -42,17 +42,24 @@ const ground = async (shop: FreshDesk): Promise<number> => {
 };
 const lot = async (shop: FreshDesk): Promise<number> =>
   (await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' })).id;
+let made = 0;
+/** A name that nothing in a shop has yet. */
+const newName = (what: string): string => `${what} ${(made += 1)}`;
 const cooler = async (shop: FreshDesk): Promise<number> =>
-  (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id;
+  (await shop.call('coolers.save', { name: newName('Cold room'), places: 9 })).id;
 const priced = async (shop: FreshDesk): Promise<number> => {
   await shop.call('prices.save', {
     name: 'Ours',
     validFrom: '2020-01-01',
     taxRule: 'per bill',
     lines: [LINE],
+    // A shop that has newer prices keeps going by those.
+    sure: true,
   });
   return takeIn(shop);
 };
+
+const template = () => ({ name: newName('All ground'), carcass: null });
 
 export const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
@@ -75,12 +82,13 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     'intake.takeIn',
     { hunter: { name: 'Bo' }, species: 'elk', sex: 'male', age: 'adult', brought: 'whole' },
   ],
-  'coolers.save': () => ['coolers.save', { name: 'Cold room', places: 9 }],
+  'coolers.save': () => ['coolers.save', { name: newName('Cold room'), places: 9 }],
   'coolers.putAway': async (shop) => ['coolers.putAway', { id: await cooler(shop) }],
   'coolers.log': async (shop) => ['coolers.log', { coolerId: await cooler(shop), typed: '36' }],
   'coolers.takeBack': async (shop) => {
-    await shop.call('coolers.log', { coolerId: await cooler(shop), typed: '36' });
-    const [room] = await shop.call('coolers.look', {});
+    const coolerId = await cooler(shop);
+    await shop.call('coolers.log', { coolerId, typed: '36' });
+    const room = (await shop.call('coolers.look', {})).find(({ id }) => id === coolerId);
     return ['coolers.takeBack', { readingId: room?.readings[0]?.id ?? 0, reason: 'another room' }];
   },
   'coolers.bringLog': async (shop) => {
@@ -205,27 +213,32 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   ],
   'pickup.note': async (shop) => ['pickup.note', { id: await ready(shop), text: 'left a message' }],
   'pickup.release': async (shop) => ['pickup.release', { id: await ready(shop), to: 'Dana', unpaidBy: 'RO' }],
-  'species.save': () => ['species.save', { ...WISH, primals: [{ name: 'Haunch', pair: true, share: 1 }] }],
+  'species.save': () => [
+    'species.save',
+    { ...WISH, name: newName('Sika deer'), primals: [{ name: 'Haunch', pair: true, share: 1 }] },
+  ],
   'species.putAway': () => ['species.putAway', { code: 'cougar' }],
   'species.bringBack': async (shop) => {
     await shop.call('species.putAway', { code: 'cougar' });
     return ['species.bringBack', { code: 'cougar' }];
   },
-  'products.save': () => ['products.save', { name: 'Links', kind: 'sausage' }],
+  'products.save': () => ['products.save', { name: newName('Links'), kind: 'sausage' }],
   'products.putAway': () => ['products.putAway', { code: 'ground' }],
   'products.bringBack': async (shop) => {
     await shop.call('products.putAway', { code: 'ground' });
     return ['products.bringBack', { code: 'ground' }];
   },
-  'templates.save': () => ['templates.save', { name: 'All ground', carcass: null, instructions: ORDERS }],
+  'templates.save': () => ['templates.save', { ...template(), instructions: ORDERS }],
   'templates.putAway': async (shop) => {
-    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
-    return ['templates.putAway', { name: 'All ground', carcass: null }];
+    const one = template();
+    await shop.call('templates.save', { ...one, instructions: ORDERS });
+    return ['templates.putAway', one];
   },
   'templates.bringBack': async (shop) => {
-    await shop.call('templates.save', { name: 'All ground', carcass: null, instructions: ORDERS });
-    await shop.call('templates.putAway', { name: 'All ground', carcass: null });
-    return ['templates.bringBack', { name: 'All ground', carcass: null }];
+    const one = template();
+    await shop.call('templates.save', { ...one, instructions: ORDERS });
+    await shop.call('templates.putAway', one);
+    return ['templates.bringBack', one];
   },
   'bring.bringIn': async (shop) => {
     const { upload, layout } = await lookAt(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');

@@ -14,10 +14,10 @@ import { BookTrouble, bookTroubleOf } from './trouble.ts';
  * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified
  * backup → all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing
  * that is wrong and leaves the file as it found it. `relaxed` trades durability for speed, makes no backup, and is only for
- * throw-away books.
+ * throw-away books; `checked` leaves `quick_check` out, which reads the whole file: this program has it open already.
  * @throws BookTrouble
  */
-export function openBook(path: string, now: Date, relaxed = false): Db {
+export function openBook(path: string, now: Date, relaxed = false, checked = false): Db {
   let db: Db | undefined;
   try {
     reachable(path);
@@ -25,7 +25,7 @@ export function openBook(path: string, now: Date, relaxed = false): Db {
     const fresh = isEmpty(db);
     tightenBook(path); // before there is a log, which gets the mode of the book
     if (!relaxed) tightenBeside(path);
-    if (!fresh) checkOurs(db, path);
+    if (!fresh) (checked ? checkBuilt : checkOurs)(db, path);
     setDurability(db, relaxed);
     migrate(db, path, fresh || relaxed ? null : now);
     if (db.pragma('foreign_keys', { simple: true }) !== 1)

@@ -1,4 +1,4 @@
-import type { Db } from '../file/open.ts';
+import type { Db } from '../file/db.ts';
 
 const OF_ANIMAL = {
   hold: 'SELECT count(*) FROM hold WHERE animal_id = ?',

@@ -3,8 +3,9 @@ import { batchOf, proveGroundRules, provePlan, SLACK } from './batch.ts';
 import { cheapestInTime, sizeTolerance } from './cheapest.ts';
 import { readRecipe, withoutSteps, type Recipe } from './input.ts';
 import { nearestBatch } from './nearest.ts';
-import type { BlendPlan, BlendRequest, ImpossibleBlend, WhyImpossible } from './types.ts';
+import type { BlendPlan, BlendRequest, CheapestBlend, ImpossibleBlend, WhyImpossible } from './types.ts';
 import { explain } from './infeasible.ts';
+import type { Solved } from './chance-constraint.ts';
 import { worthOfOneMoreKg } from './worth.ts';
 import { CoreProblem } from '../values/problem.ts';
 
@@ -36,11 +37,29 @@ export type * from './types.ts';
  */
 export async function planBlend(request: BlendRequest): Promise<BlendPlan | ImpossibleBlend> {
   const recipe = readRecipe(request);
-  const found = await cheapestInTime(recipe);
-  if (!found || found === 'too long') return impossible(request, recipe, found === null);
-  const batch = batchOf(request, recipe, found.grams);
-  provePlan(recipe, found.grams, batch, sizeTolerance(recipe));
-  return { kind: 'plan', ...batch, worthOfOneMoreKg: await worthOfOneMoreKg(recipe, found) };
+  const found = await cheapestOf(request, recipe);
+  if (found.kind === 'impossible') return found;
+  return { ...found.plan, worthOfOneMoreKg: await worthOfOneMoreKg(recipe, found.solved) };
+}
+
+/**
+ * The same batch without what one more kilogram of each source would be worth: that is planned again for each of them,
+ * which takes seconds among a hundred lots. @throws CoreProblem as `planBlend`
+ */
+export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlend | ImpossibleBlend> {
+  const found = await cheapestOf(request, readRecipe(request));
+  return found.kind === 'impossible' ? found : found.plan;
+}
+
+async function cheapestOf(
+  request: BlendRequest,
+  recipe: Recipe,
+): Promise<{ kind: 'found'; plan: CheapestBlend; solved: Solved } | ImpossibleBlend> {
+  const solved = await cheapestInTime(recipe);
+  if (!solved || solved === 'too long') return impossible(request, recipe, solved === null);
+  const batch = batchOf(request, recipe, solved.grams);
+  provePlan(recipe, solved.grams, batch, sizeTolerance(recipe));
+  return { kind: 'found', plan: { kind: 'plan', ...batch }, solved };
 }
 
 async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<ImpossibleBlend> {

@@ -65,8 +65,11 @@ export interface Batch {
   probabilityBelow?: number;
 }
 
-export interface BlendPlan extends Batch {
+export interface CheapestBlend extends Batch {
   kind: 'plan';
+}
+
+export interface BlendPlan extends CheapestBlend {
   /**
    * For each used-up source that is not `useAll`: by how many minor units this very batch would have been
    * cheaper with one more kilogram of it on hand, found by planning again with 1,000 g more.

@@ -65,14 +65,29 @@ export const look = read(v.object({}), (room): GrinderLook => ({
 
 export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
 
+/** The solver looks for whole scale steps of this many lots in one go, for up to two seconds: then the worker waits for it. */
+const MANY_LOTS = 30;
+const manyLots = { when: ({ book }: DeskRoom): boolean => book.counts.boughtLots() > MANY_LOTS };
+
 /** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
-export const plan = read(v.object(asked), async (room, input): Promise<GrindPlan> => ({
-  ...(await planGrind(room, input)),
-  leftOut: leftOut(room, input),
-}));
+export const plan = read(
+  v.object(asked),
+  async (room, input): Promise<GrindPlan> => ({
+    ...(await planGrind(room, input)),
+    leftOut: leftOut(room, input),
+  }),
+  false,
+  manyLots,
+);
 
 /** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */
-export const start = host(v.object({ ...asked, product: needed(60), by }), async (room, input) => {
+const started = v.object({ ...asked, product: needed(60), by });
+export const start = host(started, startBatch, manyLots);
+
+async function startBatch(
+  room: DeskRoom,
+  input: v.InferOutput<typeof started>,
+): Promise<{ id: number; name: string }> {
   refuseWrongClock(room);
   const animalIds = input.animals.map((one) => one.id);
   refuseTogether(room, animalIds);
@@ -96,7 +111,7 @@ export const start = host(v.object({ ...asked, product: needed(60), by }), async
       by: input.by,
     });
   });
-});
+}
 
 function refuseTogether(room: DeskRoom, animalIds: readonly number[]): void {
   refusePooled(room, animalIds);

@@ -1,0 +1,53 @@
+/** A shelf full of fat lots at as many prices: the plan is still the cheapest, and comes while somebody stands there. */
+import { describe, expect, it } from 'vitest';
+import { cheapestBlend, planBlend } from '../../../src/core/blend/blend.ts';
+import { MOST_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
+import { cut, freshDesk, takeIn } from '../fresh-desk.ts';
+
+const LOTS = MOST_OF_SHOP.fat.most;
+
+describe('as many lots of bought fat as a shop may have', () => {
+  it('of as many prices and fats, most of which go in, are planned in a bounded time', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    await cut(shop, id, { trim: '250' });
+    for (let n = 0; n < LOTS; n++)
+      await shop.call('fat.buy', {
+        source: 'pork-back-fat',
+        typed: '0.5',
+        costTyped: (1 + n / 100).toFixed(2),
+        fatPercent: 60 + n / 10,
+      });
+    const started = process.threadCpuUsage();
+    const plan = await shop.call('grinder.plan', { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.2 });
+    const { user, system } = process.threadCpuUsage(started);
+    if (plan.kind !== 'plan') throw new Error(plan.kind);
+    expect(plan.parts.length).toBeGreaterThan(LOTS / 2);
+    expect(plan.fat).toBeCloseTo(0.2, 2);
+    // Eight seconds before, when the worth of one more kilogram of each lot was worked out and never shown.
+    expect((user + system) / 1000).toBeLessThan(1500);
+    expect(shop.broken).toEqual([]);
+  }, 120_000);
+});
+
+describe('the batch alone', () => {
+  it('is the very batch of the whole answer', async () => {
+    const request = {
+      sources: [
+        { id: 'trim', fat: 0.06, availableGrams: 20_000, costPerKg: 0, useAll: true },
+        ...Array.from({ length: 12 }, (_, n) => ({
+          id: `lot ${n}`, fat: 0.7 + n / 100, availableGrams: 400, costPerKg: 300 + 7 * n, stepGrams: 20,
+        })),
+      ], // prettier-ignore
+      fat: { min: 0.14, max: 0.141 },
+    };
+    const [alone, { worthOfOneMoreKg, ...whole }] = [
+      await cheapestBlend(request),
+      (await planBlend(request)) as Extract<Awaited<ReturnType<typeof planBlend>>, { kind: 'plan' }>,
+    ];
+    expect(alone).toEqual(whole);
+    expect(Object.values(worthOfOneMoreKg ?? {}).some((worth) => worth > 0)).toBe(true);
+    const never = { ...request, fat: { min: 0.9, max: 0.95 } };
+    expect(await cheapestBlend(never)).toEqual(await planBlend(never));
+  });
+});
