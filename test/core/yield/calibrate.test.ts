@@ -1,10 +1,10 @@
 /**
  * The ranges are honest: over many made-up shops the 8-in-10 ranges hold 76 to 84 of 100 new animals.
- * `node test/calibrate.ts` prints the whole table.
+ * `node test/calibrate/run.ts` prints the whole table.
  */
 import { describe, expect, it } from 'vitest';
-import { COUNTED, coverage, LEVELS, type Coverage } from '../../calibrate-run.ts';
-import { WORLDS, type World } from '../../calibrate-world.ts';
+import { COUNTED, coverage, LEVELS, type Coverage } from '../../calibrate/coverage.ts';
+import { WORLDS, type World } from '../../calibrate/world.ts';
 
 const EIGHT_IN_TEN = LEVELS.indexOf(0.8);
 const believed = WORLDS[0] as World;

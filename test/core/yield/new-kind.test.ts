@@ -4,8 +4,8 @@
  * first quarters.
  */
 import { describe, expect, it } from 'vitest';
-import { LEVELS } from '../../calibrate-run.ts';
-import { newKindHeld } from '../../calibrate-new-kind.ts';
+import { LEVELS } from '../../calibrate/coverage.ts';
+import { newKindHeld } from '../../calibrate/new-kind.ts';
 
 const EIGHT_IN_TEN = LEVELS.indexOf(0.8);
 /** The standard error of a share of 80 % is 2 points. */

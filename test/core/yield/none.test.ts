@@ -11,8 +11,8 @@ import {
   type YieldObservation,
 } from '../../../src/core/yield/yield.ts';
 import { logitOf, shareOf } from '../../../src/core/yield/tree.ts';
-import { profiles } from '../../calibrate-world.ts';
-import { totesHeld } from '../../calibrate-totes.ts';
+import { profiles } from '../../calibrate/world.ts';
+import { totesHeld } from '../../calibrate/totes.ts';
 
 const elk: Group = { species: 'elk', brought: 'skinned' };
 

@@ -1,7 +1,7 @@
-/** How often the 9-in-10 range of a batch's fat holds, in made-up shops with known truth (`test/calibrate-batch-world.ts`). */
+/** How often the 9-in-10 range of a batch's fat holds, in made-up shops with known truth (`test/calibrate/batch-world.ts`). */
 import { describe, expect, it } from 'vitest';
-import { batchCoverage, BATCH_SIZES, type BatchCount } from '../../calibrate-batch.ts';
-import { BATCH_WORLDS } from '../../calibrate-batch-world.ts';
+import { batchCoverage, BATCH_SIZES, type BatchCount } from '../../calibrate/batch.ts';
+import { BATCH_WORLDS } from '../../calibrate/batch-world.ts';
 
 const world = (name: string) => {
   const found = BATCH_WORLDS.find((one) => one.name === name);

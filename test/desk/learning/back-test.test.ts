@@ -1,6 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from '../../back-test.ts';
-import { withDemo } from '../../calibrate-demo.ts';
+import {
+  backTest,
+  countBills,
+  countTakeHome,
+  TOLD,
+  type BackTested,
+  type Counted,
+} from '../../calibrate/back-test.ts';
+import { withDemo } from '../../calibrate/demo.ts';
 
 /** An honest share of 8 in 10 lies between these; of few animals it is the binomial band that counts. */
 const [LEAST, MOST] = [0.76, 0.84];

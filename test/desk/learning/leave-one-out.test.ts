@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gather, without, type YieldObservation } from '../../../src/core/yield/yield.ts';
-import { leaveOneOut, withDemo } from '../../calibrate-demo.ts';
-import { binomialCounts, LEVELS } from '../../calibrate-run.ts';
+import { leaveOneOut, withDemo } from '../../calibrate/demo.ts';
+import { binomialCounts, LEVELS } from '../../calibrate/coverage.ts';
 
 const elk = { species: 'elk', brought: 'whole' } as const;
 const animals: YieldObservation[] = [

@@ -1,19 +1,12 @@
 /**
  * Does the range of a batch's fat hold 9 in 10 batches, and how much wider is it than the range of somebody who knows the
- * shop's true figures? In the made-up shops of `calibrate-batch-world.ts`.
+ * shop's true figures? In the made-up shops of `batch-world.ts`.
  */
-import { normalQuantile } from '../src/core/stats/distributions.ts';
-import { seeded } from '../src/core/stats/random.ts';
-import { mixtureOf } from '../src/desk/learning/fat-believed.ts';
-import {
-  BATCH_WORLDS,
-  openShop,
-  TEST_SD,
-  weighedAs,
-  type BatchWorld,
-  type Shop,
-} from './calibrate-batch-world.ts';
-import { binomialBand } from './calibrate-run.ts';
+import { normalQuantile } from '../../src/core/stats/distributions.ts';
+import { seeded } from '../../src/core/stats/random.ts';
+import { mixtureOf } from '../../src/desk/learning/fat-believed.ts';
+import { BATCH_WORLDS, openShop, TEST_SD, weighedAs, type BatchWorld, type Shop } from './batch-world.ts';
+import { binomialBand } from './coverage.ts';
 
 /** Animals in the batch that is predicted, all of one kind; `mixed` is four of three kinds. */
 export const BATCH_SIZES = [1, 2, 4, 6, 10, 'mixed'] as const;

@@ -3,16 +3,24 @@
  * that the model believes in, the others break one of its beliefs.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type Chance } from '../src/core/stats/random.ts';
-import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../src/core/species/species.ts';
-import { columnsOf, withinShop } from '../src/core/yield/columns.ts';
-import { NONE_BEFORE } from '../src/core/yield/none.ts';
-import { splitPriors } from '../src/core/yield/prior.ts';
-import { baseOf, divide, shareOf, SPLITS, type Base, type Part, type Split } from '../src/core/yield/tree.ts';
-import type { Group, YieldObservation } from '../src/core/yield/yield.ts';
+import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../../src/core/species/species.ts';
+import { columnsOf, withinShop } from '../../src/core/yield/columns.ts';
+import { NONE_BEFORE } from '../../src/core/yield/none.ts';
+import { splitPriors } from '../../src/core/yield/prior.ts';
+import {
+  baseOf,
+  divide,
+  shareOf,
+  SPLITS,
+  type Base,
+  type Part,
+  type Split,
+} from '../../src/core/yield/tree.ts';
+import type { Group, YieldObservation } from '../../src/core/yield/yield.ts';
 
 export const profiles = JSON.parse(
-  readFileSync(new URL('../resources/species.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../../resources/species.json', import.meta.url), 'utf8'),
 ) as SpeciesProfile[];
 
 export interface World {

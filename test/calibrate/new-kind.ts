@@ -2,23 +2,15 @@
  * A busy shop gets its first animals of a kind, and the profile is wrong about them. How often do the ranges hold the
  * next one, and how wide are they, beside the t-interval of a running mean that knows no profile?
  */
-import { tQuantile } from '../src/core/stats/distributions.ts';
-import { foretellSplits, type Foretold } from '../src/core/yield/predict.ts';
-import { eachShare } from '../src/core/yield/observation.ts';
-import { modelFrom, takeHomeRange } from '../src/core/yield/yield.ts';
-import { addTo, gather, type Cell } from '../src/core/yield/sums.ts';
-import { logitOf, shareOf } from '../src/core/yield/tree.ts';
-import { LEVELS } from './calibrate-run.ts';
+import { tQuantile } from '../../src/core/stats/distributions.ts';
+import { foretellSplits, type Foretold } from '../../src/core/yield/predict.ts';
+import { eachShare } from '../../src/core/yield/observation.ts';
+import { modelFrom, takeHomeRange } from '../../src/core/yield/yield.ts';
+import { addTo, gather, type Cell } from '../../src/core/yield/sums.ts';
+import { logitOf, shareOf } from '../../src/core/yield/tree.ts';
+import { LEVELS } from './coverage.ts';
 import { normalPriorRange } from './normal-prior.ts';
-import {
-  openShop,
-  profiles,
-  weigh,
-  WORLDS,
-  type Animal,
-  type OffPrior,
-  type World,
-} from './calibrate-world.ts';
+import { openShop, profiles, weigh, WORLDS, type Animal, type OffPrior, type World } from './world.ts';
 
 /** Animals of other kinds that the shop has weighed. */
 export const OTHERS = 240;

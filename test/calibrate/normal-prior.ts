@@ -2,13 +2,13 @@
  * The take-home range that normal priors and one spread prior would give: what heavy tails are measured against, for
  * what they win where a profile is wrong and cost where it is right.
  */
-import { tQuantile } from '../src/core/stats/distributions.ts';
-import type { SpeciesProfile } from '../src/core/species/species.ts';
-import { laidOut, priorOf } from '../src/core/yield/layout.ts';
-import { needBase, poolOf } from '../src/core/yield/model.ts';
-import { crossProductsOf, meanAt, posteriorOf, type Heap } from '../src/core/yield/regression.ts';
-import { shareOf } from '../src/core/yield/tree.ts';
-import type { Group, YieldSums } from '../src/core/yield/yield.ts';
+import { tQuantile } from '../../src/core/stats/distributions.ts';
+import type { SpeciesProfile } from '../../src/core/species/species.ts';
+import { laidOut, priorOf } from '../../src/core/yield/layout.ts';
+import { needBase, poolOf } from '../../src/core/yield/model.ts';
+import { crossProductsOf, meanAt, posteriorOf, type Heap } from '../../src/core/yield/regression.ts';
+import { shareOf } from '../../src/core/yield/tree.ts';
+import type { Group, YieldSums } from '../../src/core/yield/yield.ts';
 
 /** A species' variance is drawn to the common one as if that were so many of its animals. */
 const COMMON_ANIMALS = 20;

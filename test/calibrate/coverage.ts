@@ -1,7 +1,7 @@
 /** Counts how often the model's ranges hold an animal that it has not seen, over many made-up shops. */
-import { hangingFrom } from '../src/core/yield/convert.ts';
-import { learn, predict, type Part } from '../src/core/yield/yield.ts';
-import { openShop, profiles, weigh, type Animal, type World } from './calibrate-world.ts';
+import { hangingFrom } from '../../src/core/yield/convert.ts';
+import { learn, predict, type Part } from '../../src/core/yield/yield.ts';
+import { openShop, profiles, weigh, type Animal, type World } from './world.ts';
 
 export const LEVELS = [0.5, 0.8, 0.95] as const;
 /** Parts that are counted; the others are sums or differences of these. */
@@ -81,4 +81,4 @@ export function binomialBand(level: number, n: number): number {
   return 1.96 * Math.sqrt((level * (1 - level)) / n);
 }
 
-export { binomialBand as binomialCounts } from '../src/core/stats/binomial-band.ts';
+export { binomialBand as binomialCounts } from '../../src/core/stats/binomial-band.ts';

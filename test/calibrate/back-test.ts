@@ -1,17 +1,17 @@
 /** What the shop would have quoted for each of its animals on the day it came, held against what came of it. */
-import type { Book } from '../src/book/book.ts';
-import type { YieldRow } from '../src/book/sums/sums.ts';
-import { GRAMS_PER } from '../src/core/values/units.ts';
-import { instructionsOf } from '../src/desk/animal/instructions.ts';
-import { weighedAmounts } from '../src/desk/bills/amounts.ts';
-import { DEMO_NOW } from '../src/demo/season.ts';
-import { workQuote, type QuoteAsked } from '../src/desk/quotes/work.ts';
-import { ownFatSource, speciesOf } from '../src/desk/supplied/resources.ts';
-import { createRoom, type DeskRoom } from '../src/desk/session/room.ts';
-import type { QuoteResult, Range } from '../src/desk/contract/contract.ts';
-import { baseGrams, wholeTakeHomeGrams } from '../src/desk/learning/take-home.ts';
-import { yieldKnowledge } from '../src/desk/learning/yield-knowledge.ts';
-import { binomialCounts } from './calibrate-run.ts';
+import type { Book } from '../../src/book/book.ts';
+import type { YieldRow } from '../../src/book/sums/sums.ts';
+import { GRAMS_PER } from '../../src/core/values/units.ts';
+import { instructionsOf } from '../../src/desk/animal/instructions.ts';
+import { weighedAmounts } from '../../src/desk/bills/amounts.ts';
+import { DEMO_NOW } from '../../src/demo/season.ts';
+import { workQuote, type QuoteAsked } from '../../src/desk/quotes/work.ts';
+import { ownFatSource, speciesOf } from '../../src/desk/supplied/resources.ts';
+import { createRoom, type DeskRoom } from '../../src/desk/session/room.ts';
+import type { QuoteResult, Range } from '../../src/desk/contract/contract.ts';
+import { baseGrams, wholeTakeHomeGrams } from '../../src/desk/learning/take-home.ts';
+import { yieldKnowledge } from '../../src/desk/learning/yield-knowledge.ts';
+import { binomialCounts } from './coverage.ts';
 
 /** Quotes tell 8 in 10. */
 const QUOTED = 0.8;

@@ -2,13 +2,18 @@
  * Made-up shops to try the range of a batch's fat on. The first world is the one that the model believes in; the others
  * break one of its beliefs.
  */
-import type { GrindSource } from '../src/book/records/tested-grinds.ts';
-import { fatOfKind } from '../src/core/fat/kind.ts';
-import { spreadRatios } from '../src/core/fat/spread.ts';
-import type { Chance } from '../src/core/stats/random.ts';
-import { mixtureOf, type FatBelieved } from '../src/desk/learning/fat-believed.ts';
-import { afterTests, believedAt, NOTHING_TESTED, type FatState } from '../src/desk/learning/fat-knowledge.ts';
-import { FATS } from '../src/desk/supplied/resources.ts';
+import type { GrindSource } from '../../src/book/records/tested-grinds.ts';
+import { fatOfKind } from '../../src/core/fat/kind.ts';
+import { spreadRatios } from '../../src/core/fat/spread.ts';
+import type { Chance } from '../../src/core/stats/random.ts';
+import { mixtureOf, type FatBelieved } from '../../src/desk/learning/fat-believed.ts';
+import {
+  afterTests,
+  believedAt,
+  NOTHING_TESTED,
+  type FatState,
+} from '../../src/desk/learning/fat-knowledge.ts';
+import { FATS } from '../../src/desk/supplied/resources.ts';
 
 export interface BatchWorld {
   readonly name: string;

@@ -2,15 +2,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openRecordBook, type Book } from '../src/book/book.ts';
-import { gather, modelFrom, predict, without } from '../src/core/yield/yield.ts';
-import { DEMO_NOW } from '../src/demo/season.ts';
-import { demoAt } from './demo-copy.ts';
-import { SPECIES, speciesOf } from '../src/desk/supplied/resources.ts';
-import type { QuoteResult } from '../src/desk/contract/contract.ts';
-import { wholeTakeHomeGrams } from '../src/desk/learning/take-home.ts';
-import { observationOf } from '../src/desk/learning/yield-observation.ts';
-import { DRAWS, LEVELS } from './calibrate-run.ts';
+import { openRecordBook, type Book } from '../../src/book/book.ts';
+import { gather, modelFrom, predict, without } from '../../src/core/yield/yield.ts';
+import { DEMO_NOW } from '../../src/demo/season.ts';
+import { demoAt } from '../demo-copy.ts';
+import { SPECIES, speciesOf } from '../../src/desk/supplied/resources.ts';
+import type { QuoteResult } from '../../src/desk/contract/contract.ts';
+import { wholeTakeHomeGrams } from '../../src/desk/learning/take-home.ts';
+import { observationOf } from '../../src/desk/learning/yield-observation.ts';
+import { DRAWS, LEVELS } from './coverage.ts';
 
 /** How often ranges held what was weighed afterwards, by level (in the order of the levels). */
 export interface Held {

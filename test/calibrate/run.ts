@@ -1,15 +1,16 @@
 /**
- * How honest are the ranges? `node test/calibrate.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
+ * How honest are the ranges? `node test/calibrate/run.ts [shops] [--markdown]` prints, for made-up shops of eight worlds,
  * how often the 50, 80 and 95 % ranges held a new animal, with the band in which an honest count falls 19 times in 20;
  * the same for the 9-in-10 range of a batch's fat, and for each finished animal of the demo, foretold by a model that has learned all the others.
+ * The kept table is all that `npm run --silent calibrate -- 400 --markdown > test/calibrate/RESULTS.md` prints.
  */
 import { backTest, countBills, countTakeHome, TOLD, type BackTested, type Counted } from './back-test.ts';
-import { batchTable } from './calibrate-batch.ts';
-import { leaveOneOut, quotesHeld, withDemo, type Held } from './calibrate-demo.ts';
-import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './calibrate-run.ts';
-import { newKindTable, OTHERS } from './calibrate-new-kind.ts';
-import { totesTable } from './calibrate-totes.ts';
-import { WORLDS } from './calibrate-world.ts';
+import { batchTable } from './batch.ts';
+import { leaveOneOut, quotesHeld, withDemo, type Held } from './demo.ts';
+import { binomialBand, binomialCounts, COUNTED, coverage, LEVELS } from './coverage.ts';
+import { newKindTable, OTHERS } from './new-kind.ts';
+import { totesTable } from './totes.ts';
+import { WORLDS } from './world.ts';
 
 const markdown = process.argv.includes('--markdown');
 const shops = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 160);
@@ -20,6 +21,15 @@ const BATCH_SHOPS = 10;
 const QUOTED = 0.8;
 
 const percent = (share: number): string => (100 * share).toFixed(1);
+if (markdown)
+  console.log(
+    `# How honest the ranges are\n\nPrinted by \`npm run --silent calibrate -- ${shops} --markdown\` on ${new Date().toISOString().slice(0, 10)}; nothing here is written by hand.`,
+  );
+
+part(
+  'Yields',
+  'Made-up shops (`world.ts`): each learns so many weighed animals and predicts one more. How often its ranges held.',
+);
 const titles = [
   'world',
   'weighed',
@@ -45,28 +55,31 @@ print(titles, rows);
 const bands = LEVELS.map((level) => `${percent(level)} ± ${percent(binomialBand(level, shops))}`);
 console.log(`\nAn honest count of ${shops} shops falls within ${bands.join(', ')}; * marks those outside.`);
 
-console.log(
-  '\nFat of a batch: how often the 9-in-10 range held, by animals in the batch and fat tests before it.\n',
+part(
+  'Fat of a batch',
+  'How often the 9-in-10 range held, by animals in the batch and fat tests before it (`batch-world.ts`). Where the mean of a shop lies 2 prior SDs off, no range is right before the first test.',
 );
 const batchRanges = batchTable(shops * BATCH_SHOPS);
 print(batchRanges.titles, batchRanges.rows);
 console.log(`\n${batchRanges.note}`);
 
-console.log(
-  `\nA kind that is new to a shop with ${OTHERS} other animals, its true mean so many of its profile's standard deviations off.`,
-  'Widths in points of take-home.\n',
+part(
+  'A kind that is new to a shop',
+  `The shop has weighed ${OTHERS} other animals, and the true mean of the new kind is so many of its profile's standard deviations off. Widths in points of take-home. Beside the model stand a normal prior that no animal can contradict (\`normal-prior.ts\`) and a running mean of the new kind alone. Before the first animal no range can be right.`,
 );
 const newKind = newKindTable(shops, mark);
 print(newKind.titles, newKind.rows);
 
-console.log(
-  '\nShops whose damage is zero or gamma, with odd animals, coarse readings and totes never weighed.\n',
+part(
+  'Totes never weighed',
+  'Shops whose damage is zero or gamma, with odd animals, coarse readings and totes never weighed.',
 );
 const totes = totesTable(shops, mark);
 print(totes.titles, totes.rows);
 
-console.log(
-  '\nThe demo, leave-one-out: how many animals took home what was foretold (the band of an honest count).\n',
+part(
+  'The demo, leave-one-out',
+  "How many animals took home what was predicted (the band of an honest count). The demo's animals are drawn from the same kind of world that the model believes in, with a shop, cutters and slips of its own: this shows that learning and predicting fit together down to the book, not that real shops are like that.",
 );
 const { held, quotes, tested } = await withDemo((book) => ({
   held: leaveOneOut(book),
@@ -80,9 +93,9 @@ console.log(
     'the weight that the hunter guessed is part of that.',
 );
 
-console.log(
-  '\nThe demo, quoted on the day each animal came from what was known then: how often the 80 % range held (* outside',
-  'what is honest). Bills count where the quote was a range.\n',
+part(
+  'The demo, quoted on the day each animal came',
+  'From what was known then: how often the 80 % range held (* outside what is honest). Bills count where the quote was a range.',
 );
 const groups: [string, BackTested[]][] = [
   ['all', tested],
@@ -108,6 +121,11 @@ function heldRow({ name, animals, held }: Held): string[] {
     return `${count}${count < low || count > high ? '*' : ''} = ${percent(count / animals)} % (${low}–${high})`;
   });
   return [name, String(animals), ...cells];
+}
+
+/** Begins one of the tables. */
+function part(title: string, about: string): void {
+  console.log(markdown ? `\n## ${title}\n\n${about}\n` : `\n${title}. ${about}\n`);
 }
 
 /** Aligned for a screen, or as a Markdown table. */

@@ -2,10 +2,10 @@
  * The yield ranges in the shops that `npm run slips` makes up: damage zero or gamma, parts that move together, odd animals,
  * readings in half pounds, a hook scale that is 1 % off, totes that were never weighed.
  */
-import { learn, predict, type Part, type YieldObservation } from '../src/core/yield/yield.ts';
-import { LEVELS } from './calibrate-run.ts';
-import { profiles } from './calibrate-world.ts';
-import { draw, openShop, weighed, type Animal, type Shop, type Weighed } from './slips/world.ts';
+import { learn, predict, type Part, type YieldObservation } from '../../src/core/yield/yield.ts';
+import { LEVELS } from './coverage.ts';
+import { profiles } from './world.ts';
+import { draw, openShop, weighed, type Animal, type Shop, type Weighed } from '../slips/world.ts';
 
 const MISSING = [0, 0.2, 0.6];
 const TAUGHT = [0, 20, 150];
