@@ -15,7 +15,7 @@ export function useLoggerFile(coolerId: () => number) {
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const save = useCall('coolers.bringLog');
-  const doubt = useSure(save.problem, () => look.value);
+  const doubt = useSure(save.problem, () => look.value, bringIn);
   const takeBack = useCall('coolers.undoLog');
   let upload: number | null = null;
 
@@ -52,12 +52,6 @@ export function useLoggerFile(coolerId: () => number) {
     toast(text.done(answer.value.readings), () => void undo(answer.value.id, name));
   }
 
-  /** The file is as old as it says. */
-  function bringInAllTheSame(): Promise<void> {
-    doubt.yes();
-    return bringIn();
-  }
-
   async function undo(id: number, name: string): Promise<void> {
     if ((await takeBack.run({ id })).ok) toast(text.undone(name));
   }
@@ -71,8 +65,7 @@ export function useLoggerFile(coolerId: () => number) {
     choose,
     change,
     bringIn,
-    question: doubt.question,
-    bringInAllTheSame,
+    doubt,
     undo,
   };
 }

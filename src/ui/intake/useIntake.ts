@@ -27,7 +27,11 @@ export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
   const form = reactive<IntakeForm>(emptyIntake(shop.unit));
-  const doubt = useSure(takeIn.problem, () => [form.receivedOn, form.killDate, form.promisedOn]);
+  const doubt = useSure(
+    takeIn.problem,
+    () => [form.receivedOn, form.killDate, form.promisedOn],
+    () => save(),
+  );
   const quoteId = ref<number | null>(null);
   const done = shallowRef<{ id: number; ticket: string; hunter: string; hunterId: number | null } | null>(
     null,
@@ -98,12 +102,6 @@ export const useIntake = defineStore('intake', () => {
     return save();
   }
 
-  /** The day that was asked about is right: saves again. */
-  async function dayIsRight(): Promise<boolean> {
-    doubt.yes();
-    return save();
-  }
-
   /** An empty form for the next animal; the species stays, the hunter if given. */
   function another(hunter: HunterCard | null = null): void {
     const { species } = form;
@@ -135,7 +133,7 @@ export const useIntake = defineStore('intake', () => {
     wrong,
     ask,
     dayQuestion: doubt.question,
-    dayIsRight,
+    dayIsRight: doubt.yes,
     instructions,
     busy: takeIn.busy,
     problem,

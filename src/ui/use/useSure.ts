@@ -11,11 +11,16 @@ const ASKED: readonly string[] = [
 
 /**
  * The desk's questions about one entry, each answered by itself: a yes to a far-off date is none to a strange weight.
- * `sure()` goes along with the call, and `yes()` answers the question that stands and is followed by the call again.
+ * `sure()` goes along with the call; `yes()` answers the question that stands, and calls again.
  * @param about what was entered; once it changes, what was answered counts no more
- * @example const doubt = useSure(save.problem, () => on.value); await save.run({ …, sure: doubt.sure() });
+ * @param again what asked, to be called with the yes
+ * @example const doubt = useSure(save.problem, () => on.value, keep); await save.run({ …, sure: doubt.sure() });
  */
-export function useSure(problem: Readonly<Ref<Problem | null>>, about: () => unknown) {
+export function useSure<T>(
+  problem: Readonly<Ref<Problem | null>>,
+  about: () => unknown,
+  again: () => Promise<T>,
+) {
   const answered = ref<Question[]>([]);
   watch(about, () => (answered.value = []), { deep: true });
   const question = computed(() =>
@@ -24,8 +29,9 @@ export function useSure(problem: Readonly<Ref<Problem | null>>, about: () => unk
   return {
     question,
     sure: (): Question[] => [...answered.value],
-    yes(): void {
+    yes(): Promise<T> {
       if (question.value) answered.value = [...answered.value, question.value.code as Question];
+      return again();
     },
   };
 }
