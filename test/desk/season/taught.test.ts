@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { gather } from '../../../src/core/yield/yield.ts';
-import { ruleOf } from '../../../src/desk/learning/season-taught.ts';
+import { ruleOf, seasonTaught } from '../../../src/desk/learning/season-taught.ts';
 
 /** Raise `WAY` together with what stands here: a summary kept by an older program must not be read as one of these. */
 it('reads no summary whose sums mean something else', () => {
@@ -10,4 +10,20 @@ it('reads no summary whose sums mean something else', () => {
   expect(cell?.splits.damage).toEqual({ none: 1, n: 0, sum: 0, squares: 0 });
   expect(Object.keys(cell?.pairs ?? {})).toEqual(['takeHome', 'bone', 'sinew']);
   expect(ruleOf([])).toMatch(/^4-/);
+});
+
+it('keeps the sums of the sexes apart, so that each can be held against its own', () => {
+  const taught = (['male', 'female', 'unknown'] as const).map((sex) => ({
+    observation: {
+      hangingGrams: 100_000,
+      takeHomeGrams: 59_000,
+      group: { species: 'elk', brought: 'whole' as const, sex },
+    },
+    shares: { meat: 0.59 },
+    cutOff: null,
+    leftOut: false,
+  }));
+  const { shares, sums } = seasonTaught(taught);
+  expect(Object.keys(shares)).toEqual(['elk/carcass/male', 'elk/carcass/female', 'elk/carcass/unknown']);
+  expect(Object.values(sums).map(({ group }) => group.sex)).toEqual(['male', 'female', 'unknown']);
 });
