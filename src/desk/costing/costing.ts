@@ -9,6 +9,10 @@ import { costByWork, costedAnimals, speciesMargins } from './species.ts';
 import { missedQuotes } from './missed-quotes.ts';
 import { read, write } from '../session/procedure.ts';
 import type { DeskRoom } from '../session/room.ts';
+import { billsSeenBy } from './bill-seen.ts';
+import type { SeasonBillLine } from '../../book/sums/season-money.ts';
+import { pricesInForce } from '../pricing/prices.ts';
+import { inSlices, oneByOne } from '../session/slices.ts';
 import { billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { CostFigures, CostingLook } from '../contract/contract.ts';
@@ -16,9 +20,31 @@ import type { CostFigures, CostingLook } from '../contract/contract.ts';
 const season = v.optional(seasonYear);
 
 /** The running season when none is asked for. */
-export const look = read(v.object({ season }), (room, input): CostingLook => {
-  return costingLook(room, input.season ?? room.season());
+export const look = read(v.object({ season }), async (room, input): Promise<CostingLook> => {
+  const of = input.season ?? room.season();
+  await lookUp(room, of);
+  return costingLook(room, of);
 });
+
+/** Reads in slices what a first look at a season needs: its rows, and its bills as the prices in force see them. */
+async function lookUp(room: DeskRoom, of: number): Promise<void> {
+  const { seasonMoney } = room.book;
+  await oneByOne([
+    () => room.book.seasonRows(of),
+    () => seasonMoney.packed(of),
+    () => seasonMoney.bills(of),
+    () => linesOf(room, of),
+  ]);
+  const seenBy = billsSeenBy(room, pricesInForce(room));
+  await inSlices(billedAnimals(room, of), ({ amounts }) => seenBy(amounts).taken());
+}
+
+function linesOf(room: DeskRoom, of: number): readonly SeasonBillLine[] {
+  const { currency } = room.settings;
+  return room.ofSeason('bills', of, `bill lines in ${currency}`, () =>
+    room.book.seasonMoney.lines(of, currency),
+  );
+}
 
 /** Keeps the shop's running costs as typed. @throws as `readFigures` */
 export const save = write(figuresTyped, (room, input): { figures: CostFigures } => {
@@ -41,9 +67,7 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
   const spent = fatSpent(used);
   const animals = costedAnimals(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
   const { currency } = room.settings;
-  const income = groupIncome(
-    room.ofSeason('bills', of, `bill lines in ${currency}`, () => room.book.seasonMoney.lines(of, currency)),
-  );
+  const income = groupIncome(linesOf(room, of));
   return {
     season: of,
     currency,

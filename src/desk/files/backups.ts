@@ -157,6 +157,8 @@ export const setLock = write(
     }); // prettier-ignore
     return { locked: input.passphrase !== null };
   },
+  // Deriving a key takes a quarter of a second, on purpose.
+  { long: { when: (_room, { passphrase: typed }) => typed !== null } },
 );
 
 /** A book that is whole and only out of reach must not be put away. */

@@ -60,10 +60,12 @@ export const count = write(
 /** All that went in and out of a lot, first first, with what was left after each. */
 export const moves = read(v.object({ lotId: id }), (room, { lotId }): FatMoveRow[] => {
   let left = 0;
-  return room.book.fat.movements(lotOf(room, lotId).id).map(({ kind, grams, typed: asTyped, note, at, by: who, batch }) => {
-    left += grams;
-    return { kind, grams, typed: asTyped, note, at, by: who, batch, leftGrams: Math.max(0, left) };
-  });
+  return room.book.fat
+    .movements(lotOf(room, lotId).id)
+    .map(({ kind, grams, typed: asTyped, note, at, by: who, batch }) => {
+      left += grams;
+      return { kind, grams, typed: asTyped, note, at, by: who, batch, leftGrams: Math.max(0, left) };
+    });
 });
 
 /** A lot, unless it is the own fat of an animal that has left, and left with it. */

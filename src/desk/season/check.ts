@@ -5,6 +5,7 @@ import { binomialBand } from '../../core/stats/binomial-band.ts';
 import { read } from '../session/procedure.ts';
 import type { DeskRoom } from '../session/room.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
+import { oneByOne } from '../session/slices.ts';
 import { beliefPaths } from './paths.ts';
 import type { CheckedQuote, CheckLook, QuotesKept } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
@@ -14,8 +15,16 @@ const MOST_LISTED = 500;
 /** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
 const FAR_OFF = 0.05;
 
-export const check = read(seasonFilter, (room, input): CheckLook => {
+export const check = read(seasonFilter, async (room, input): Promise<CheckLook> => {
   const filter = sumsOf(room, input);
+  // A first look at a season reads all of it: in slices.
+  await oneByOne([
+    () => room.yields,
+    () => room.yields.before(filter.season),
+    () => room.yields.taught(filter.season),
+    () => room.book.seasonCheck.quoted(filter.season),
+    () => room.book.seasonRows(filter.season),
+  ]);
   const rows = chosenRows(room, filter);
   const quotes = checkedQuotes(room, filter.season, rows);
   const missed = quotes.filter((one) => !holds(one));

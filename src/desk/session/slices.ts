@@ -4,6 +4,17 @@ import { setImmediate } from 'node:timers/promises';
 const SLICE_MS = 15;
 
 /**
+ * Carries out steps one after the other; between two of them other calls have their turn. It is for steps that look up what
+ * is kept afterwards: an answer put together right after them, in one go, finds it at hand and is of one moment.
+ */
+export async function oneByOne(steps: readonly (() => unknown)[]): Promise<void> {
+  for (const step of steps) {
+    step();
+    await setImmediate();
+  }
+}
+
+/**
  * What `work` makes of each item, in order. After each slice other calls have their turn, so what is worked on must not be
  * what they change.
  */

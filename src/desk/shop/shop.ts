@@ -34,7 +34,7 @@ export const setUp = write(
   }),
   (room, input) => {
     const { shopName, unit, currency = room.settings.currency } = input;
-    refuseCurrency(room, currency);
+    if (currency !== room.settings.currency) refuseCurrency(room, currency);
     keepSettings(
       room,
       { shopName, unit, currency, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
