@@ -144,3 +144,31 @@ describe('a large book', () => {
     expect(shop.broken).toEqual([]);
   }, 120_000);
 });
+
+describe('a first look at a season', () => {
+  it.each(['costing.look', 'season.check'] as const)(
+    'by %s is read in slices, with others answered in between, and says what a second look says',
+    async (call) => {
+      const bookPath = tempBookPath();
+      await demoAt(bookPath);
+      const shop = await deskOn(bookPath, '2026-11-24T18:00:00Z');
+      const first = await meanwhile(shop, shop.call(call, {}), () => shop.call('shop.look', {}));
+      expect(first.answered).toBeGreaterThanOrEqual(4);
+      expect(await shop.call(call, {})).toEqual(first.value);
+      shop.desk.close();
+    },
+    60_000,
+  );
+});
+
+describe('a passphrase', () => {
+  it('is made into a key while others are answered', async () => {
+    const shop = await freshDesk();
+    const set = await meanwhile(shop, shop.call('shop.setLock', { passphrase: 'nine tails of a cat' }));
+    expect(set.answered).toBeGreaterThan(3);
+    expect(await shop.call('shop.backups', {})).toMatchObject({ locked: true });
+    expect(await shop.call('shop.setLock', { passphrase: null })).toEqual({ locked: false });
+    expect(shop.broken).toEqual([]);
+    shop.desk.close();
+  });
+});
