@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import { animalChanges } from './sums/animal-changes.ts';
+import { changeLog } from './changes/change-log.ts';
 import { animalRecords } from './records/animals.ts';
 import { auditRecords } from './records/audit.ts';
 import { batchRecords } from './records/batches.ts';
@@ -49,7 +49,7 @@ export type Book = ReturnType<typeof openRecordBook>;
 export function openRecordBook(path: string, now: Date, relaxed = false, checked = false) {
   const db = openBook(path, now, relaxed, checked);
   const checkPlace = placeCheck(path);
-  const changes = animalChanges(db);
+  const changes = changeLog(db);
   const readers = bookReaders(path);
   const inOne = db.transaction((work: () => unknown) => work());
   return {
@@ -97,7 +97,13 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
     change<T>(work: () => T): T {
       checkPlace();
-      return inOne.immediate(work) as T;
+      const before = changes.mark();
+      try {
+        return inOne.immediate(work) as T;
+      } catch (error) {
+        changes.rolledBack(before);
+        throw error;
+      }
     },
     /** @throws BookTrouble `missing` or `changed` when the file at the book's path is no longer the one opened */
     checkPlace,

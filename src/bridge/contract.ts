@@ -1,12 +1,14 @@
 import type * as v from 'valibot';
 import type { Answer } from '../desk/contract/problem.ts';
 import type { procedures } from '../desk/procedures.ts';
+import type { Stale } from '../desk/reads.ts';
 
 export type { Answer, Problem } from '../desk/contract/problem.ts';
 export type * from '../desk/contract/contract.ts';
 
 /** The table of contents of the program: every call that a window can make, with its types. */
 type Procedures = typeof procedures;
+export type { Stale };
 export type CallName = keyof Procedures;
 /** Calls that write nothing into the book. */
 export type AskName = {
@@ -17,8 +19,10 @@ export type CallOutput<N extends CallName> = Awaited<ReturnType<Procedures[N]['r
 
 /** What changed in the book, so that every open window can look again. */
 export interface Changed {
-  /** The call that wrote. */
-  call: CallName;
+  /** The call that wrote; null where nobody knows. */
+  call: CallName | null;
+  /** Questions whose answers may not be what they were; null where any may be. */
+  stale: Stale | null;
   /** The opening of the book that is open now, null while none is; left out where nobody knows what was missed. */
   opening?: string | null;
 }

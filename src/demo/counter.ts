@@ -4,6 +4,7 @@ import type { Book } from '../book/book.ts';
 import { Trouble } from '../desk/contract/problem.ts';
 import type { Procedure } from '../desk/session/procedure.ts';
 import { procedures } from '../desk/procedures.ts';
+import type { YieldKnowledge } from '../desk/learning/yield-knowledge.ts';
 import { createRoom, type DeskRoom } from '../desk/session/room.ts';
 
 type Procedures = typeof procedures;
@@ -35,7 +36,8 @@ export function openCounter(book: Book): Counter {
     return Promise.resolve(whole);
   }
   // Learning after each of thousands of entries would take minutes; `learn` does it now and then instead.
-  const room: DeskRoom = Object.create(whole, { relearn: { value: () => undefined } });
+  let learned: YieldKnowledge | undefined;
+  const room: DeskRoom = Object.create(whole, { yields: { get: () => (learned ??= whole.yields) } });
 
   function call<N extends Name>(name: N, input: Asked<N>): Told<N> {
     const procedure = procedures[name] as unknown as Procedure;
@@ -44,7 +46,6 @@ export function openCounter(book: Book): Counter {
       procedure.kind === 'write'
         ? book.change(() => procedure.run(room, checked))
         : procedure.run(room, checked);
-    if (name.startsWith('shop.')) whole.forget();
     return told as Told<N>;
   }
 
@@ -62,6 +63,6 @@ export function openCounter(book: Book): Counter {
         return call(name, { ...input, sure: true });
       }
     },
-    learn: () => whole.relearn(),
+    learn: () => (learned = undefined),
   };
 }

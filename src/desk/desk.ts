@@ -9,14 +9,18 @@ import { readyUpload } from './session/upload.ts';
 import type { AnyProcedure } from './session/procedure.ts';
 import { procedures } from './procedures.ts';
 import type { DeskRoom } from './session/room.ts';
+import { staleAfter, type Stale } from './reads.ts';
 import { clearLeftovers } from './session/temporary.ts';
 import { adoptParcel } from './take-out/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 import { WorkerLine, WorkerLost } from './worker/line.ts';
 
-/** The call that wrote, and the opening of the book that is open now; null while none is. */
+/** What a change makes out of date, and which opening of the book is open now; null while none is. */
 export interface DeskChanged {
-  call: string;
+  /** The call that wrote; null where another program did, or nobody knows. */
+  call: string | null;
+  /** Questions to ask again; null where all of them are. */
+  stale: Stale | null;
   opening: string | null;
 }
 
@@ -52,17 +56,14 @@ export interface DeskOptions {
   worker?: URL;
 }
 
-/** Said when nobody knows what changed: every screen looks at the shop's settings. */
-const ANYTHING = 'shop.change';
-
 /** Numbers of one book mean other records in another: nothing is done, and the window looks at the open one. */
 const OTHER_OPENING: Problem = { kind: 'conflict', code: 'book.other-opening' };
 
 /** Everything that the shop's windows can ask for, over one book. A book that does not open is told by each answer. */
 export async function openDesk(options: DeskOptions): Promise<Desk> {
   const listeners = new Set<(changed: DeskChanged) => void>();
-  const announce = (call: string) =>
-    listeners.forEach((listener) => listener({ call, opening: door.room?.opening ?? null }));
+  const announce = (call: string | null, stale: Stale | null) =>
+    listeners.forEach((listener) => listener({ call, stale, opening: door.room?.opening ?? null }));
   const onBroken = options.onBroken ?? (() => undefined);
   const door = new BookDoor({
     bookPath: options.bookPath,
@@ -92,11 +93,9 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     try {
       while (longWrites > 0 && mayWrite(procedure)) await written;
       if (room !== door.room && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
+      const before = room?.book.changes.mark() ?? 0;
       const value = await carryOut(name, procedure, checked.output);
-      if (procedure.kind !== 'read' && !(procedure.kind === 'door' && procedure.quiet)) {
-        door.room?.settle(true);
-        announce(name);
-      }
+      if (mayWrite(procedure)) announce(name, room && room === door.room ? staleSince(room, before, name) : null);
       return { ok: true, value };
     } catch (error) {
       return { ok: false, problem: refusal(error, room) };
@@ -113,7 +112,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
         ? inWorker(door.room, name, procedure, input)
         : procedure.run(door, input);
     const room = openRoom();
-    if (room.othersWrote()) announce(ANYTHING);
+    if (room.othersWrote()) announce(null, null);
     const long = isLong(procedure, room, input);
     // The worker does not look at the clock again.
     if (procedure.kind === 'write' ? !procedure.anyClock : long && writesLong(procedure))
@@ -159,7 +158,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   /** A backup that fails is told to the windows as well: the Shop shows why. */
   async function backUp(): Promise<void> {
     const answer = await call('shop.backUp', {});
-    if (!answer.ok) announce('shop.backUp');
+    if (!answer.ok) announce('shop.backUp', null);
   }
 
   function openRoom(): DeskRoom {
@@ -171,11 +170,10 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   function refusal(error: unknown, began: DeskRoom | null): Problem {
     // The book was closed under a call that had to wait (a solver): it can write no more.
     if (began && began !== door.room && !(error instanceof Trouble)) return OTHER_OPENING;
-    door.room?.settle(false);
     const trouble = door.room && troubleWithBook(error, door.room.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign', 'altered'].includes(trouble.code)) {
       door.doubt(trouble);
-      announce(ANYTHING);
+      announce(null, null);
     }
     return problemOf(error, options.bookPath, onBroken);
   }
@@ -193,6 +191,11 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       door.close(how);
     },
   };
+}
+
+/** What writes files beside the book is among the calls of the shop. */
+function staleSince(room: DeskRoom, mark: number, call: string): Stale | null {
+  return staleAfter(room.book.changes.since(mark), call.startsWith('shop.'));
 }
 
 /** What only reads goes on while the worker writes; what opens another book has to wait as well. */

@@ -16,7 +16,7 @@ export const USUAL_TIMES: UpkeepTimes = { backUpEvery: 30 * 60_000, lookEvery: 2
 
 interface Desk {
   /** Tells the windows of a change. */
-  announce(call: string): void;
+  announce(call: null, stale: null): void;
   /** Makes a backup and tells the windows, also when there could be none; never rejects. */
   backUp(): Promise<void>;
   /** Whether the worker thread writes just now: then nobody else can. */
@@ -52,12 +52,12 @@ export function startUpkeep(
   function noticeOthers(): void {
     const { room } = door;
     try {
-      if (room?.othersWrote()) announce('shop.change');
+      if (room?.othersWrote()) announce(null, null);
     } catch (error) {
       const trouble = room && troubleWithBook(error, room.book.path);
       if (!trouble) return onBroken(error);
       door.doubt(trouble);
-      announce('shop.change');
+      announce(null, null);
     }
   }
   let summariseFrom = 0;

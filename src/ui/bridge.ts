@@ -2,7 +2,7 @@ import { createEventHook } from '@vueuse/core';
 import { connect } from '../bridge/client/index.ts';
 import { opensABook } from '../bridge/client/opens-a-book.ts';
 import { OTHER_OPENING } from '../bridge/client/other-opening.ts';
-import type { Answer, AskName, Bridge, CallInput, CallName, CallOutput } from '../bridge/contract.ts';
+import type { Answer, AskName, Bridge, CallInput, CallName, CallOutput, Stale } from '../bridge/contract.ts';
 import { useOpening } from './opening.ts';
 import { tellWhenSlow } from './use/waiting.ts';
 
@@ -40,11 +40,25 @@ export async function callFor<N extends CallName>(
   return answer;
 }
 
-/** Runs `listener` with the name of the call that wrote, whenever the book shown here changed; returns what stops it. */
-export function onChanged(listener: (call: string) => void): () => void {
-  return opened().on('changed', ({ call: name, opening: now }) => {
-    if (now === undefined || now === useOpening().shown) listener(String(name));
+/**
+ * Runs `listener` whenever a change of the book shown here may have altered the answer to one of these questions; returns
+ * what stops it.
+ * @param animal the one animal that is asked about, if there is one and it is known
+ */
+export function onStale(
+  names: readonly AskName[],
+  animal: () => number | undefined,
+  listener: () => void,
+): () => void {
+  return opened().on('changed', ({ opening: now, stale }) => {
+    if (now !== undefined && now !== useOpening().shown) return;
+    if (stale === null || names.some((name) => isStale(stale, name, animal()))) listener();
   });
+}
+
+function isStale({ asks, ofAnimals }: Stale, name: AskName, animal: number | undefined): boolean {
+  if (asks.includes(name)) return true;
+  return ofAnimals.asks.includes(name) && (animal === undefined || ofAnimals.ids.includes(animal));
 }
 
 /** Runs `listener` when another book than the one shown here turns out to be open. */

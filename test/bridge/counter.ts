@@ -29,7 +29,7 @@ export function echoDesk(): EchoDesk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    change: (call) => listeners.forEach((listener) => listener({ call, opening: 'first' })),
+    change: (call) => listeners.forEach((listener) => listener({ call, stale: null, opening: 'first' })),
     listeners: () => listeners.size,
   };
 }

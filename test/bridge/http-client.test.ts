@@ -139,7 +139,7 @@ it('answers desk.gone while nobody listens, and refuses bad input without asking
 it('hears changes, and after a broken line looks again exactly once', async () => {
   const counter = await counterAt();
   const { bridge, cut } = windowAt(counter.origin, counter.code());
-  const heard: string[] = [];
+  const heard: (string | null)[] = [];
   bridge.on('changed', ({ call: name }) => heard.push(name));
   await expect.poll(() => counter.desk.listeners()).toBe(1);
   counter.desk.change('table.weigh');

@@ -14,7 +14,7 @@ export async function guardedDesk(
 ) {
   let now = Date.parse(start);
   const broken: unknown[] = [];
-  const heard: string[] = [];
+  const heard: (string | null)[] = [];
   const desk = await openDesk({
     bookPath,
     clock: () => new Date(now),

@@ -165,7 +165,7 @@ describe('the way to the book', () => {
   it('carries a call from the page to the book on disk and back, and the news of a change', async () => {
     const shell = await opened();
     const bridge = await bridgeOf(shell);
-    const heard: string[] = [];
+    const heard: (string | null)[] = [];
     bridge.on('changed', ({ call }) => heard.push(call));
     const look = await bridge.call('shop.setUp', { shopName: 'Ridge Game Processing', unit: 'lb' });
     expect(look).toMatchObject({ ok: true, value: { setUp: true, bookPath: shell.book } });

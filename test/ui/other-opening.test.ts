@@ -215,15 +215,15 @@ describe('another opening', () => {
     const heard: string[] = [];
     bridge.onOtherBook((ours) => heard.push(ours ? 'ours' : 'theirs'));
     useShop().take(look('first'));
-    tell({ call: 'table.weigh', opening: 'first' });
+    tell({ call: 'table.weigh', stale: null, opening: 'first' });
     expect(heard).toEqual([]);
-    tell({ call: 'shop.openDemo', opening: 'second' });
+    tell({ call: 'shop.openDemo', stale: null, opening: 'second' });
     expect(heard).toEqual(['theirs']);
     answerNext = () => OTHER_OPENING;
     await bridge.call('rail.look', {});
     expect(heard).toEqual(['theirs', 'theirs']);
     answerNext = () => (
-      tell({ call: 'shop.leaveDemo', opening: 'third' }),
+      tell({ call: 'shop.leaveDemo', stale: null, opening: 'third' }),
       { ok: true, value: look('third') }
     );
     await bridge.callFor('first', 'shop.leaveDemo', {});

@@ -1,3 +1,4 @@
+import { isGone, SCALE_STEP_GRAMS } from '../changes/topics.ts';
 import type { Db } from '../file/db.ts';
 
 /** A fat test of a finished grind. */
@@ -20,12 +21,6 @@ export interface GrindSource {
   until: number | null;
 }
 
-/** Less than this is a rounded scale step, in grams. */
-const CRUMB = 5;
-/** Whether an animal by its sums, called so, has no more to give: ground to the last, or ready. While it is cut, more trim may come. */
-const isGone = (sum: string): string =>
-  `(${sum}.stage IN ('ready', 'released', 'disposed') OR (${sum}.stage = 'packing' AND ${sum}.trim - ${sum}.trim_ground <= ${CRUMB}))`;
-
 /** Finished grinds that were tested for their fat, and what had gone into them: what the shop learns its fat from. */
 export function testedGrinds(db: Db) {
   // A test that more was weighed in after is not one of the finished grind. A correction is no new weight.
@@ -45,54 +40,15 @@ export function testedGrinds(db: Db) {
        CASE
          WHEN s.animal_id > 0 THEN iif(a.stage IN ('ready', 'released', 'disposed') OR (s.fat_lot_id = 0 AND ${isGone('a')}),
            (SELECT max(m.batch_id) FROM batch_animal m WHERE m.animal_id = s.animal_id), NULL)
-         WHEN (SELECT f.left_grams FROM fat_lot_sum f WHERE f.lot_id = s.fat_lot_id) <= ${CRUMB}
+         WHEN (SELECT f.left_grams FROM fat_lot_sum f WHERE f.lot_id = s.fat_lot_id) <= ${SCALE_STEP_GRAMS}
            THEN (SELECT max(w.batch_id) FROM weighing w WHERE w.fat_lot_id = s.fat_lot_id)
        END AS until
      FROM batch_source_sum s LEFT JOIN animal_sum a ON a.animal_id = s.animal_id LEFT JOIN fat_lot l ON l.id = s.fat_lot_id
      WHERE s.batch_id IN (SELECT batch_id FROM fat_test WHERE batch_id > ?) ORDER BY s.batch_id, s.animal_id, s.fat_lot_id`,
   );
-  const changed = changedGrinds(db);
   return {
     /** Of batches after this one, in order; 0 for all. */
     tests: (after: number) => tests.all(after),
     sources: (after: number) => sources.all(after),
-    changed,
-  };
-}
-
-/**
- * The first batch whose tests or sources changed while the book is open, told by triggers of this connection alone, as in
- * `animal-changes.ts`. So is the first tested one of an animal or a lot that may have more to give again.
- */
-function changedGrinds(db: Db): { first(): number; settle(): void } {
-  let first = Infinity;
-  db.function('grind_changed', (batch: number | null) => {
-    if (batch !== null) first = Math.min(first, batch);
-    return null;
-  });
-  const isTested = (batch: string): string => `EXISTS (SELECT 1 FROM fat_test t WHERE t.batch_id = ${batch})`;
-  const ofAnimal = `(SELECT min(s.batch_id) FROM batch_source_sum s WHERE s.animal_id > 0 AND s.animal_id = NEW.animal_id AND ${isTested('s.batch_id')})`;
-  const told: readonly [on: string, batch: string][] = [
-    ['INSERT ON main.fat_test', 'NEW.batch_id'],
-    [`UPDATE OF state ON main.batch WHEN ${isTested('NEW.id')}`, 'NEW.id'],
-    [`INSERT ON main.batch_source_sum WHEN ${isTested('NEW.batch_id')}`, 'NEW.batch_id'],
-    [`DELETE ON main.batch_source_sum WHEN ${isTested('OLD.batch_id')}`, 'OLD.batch_id'],
-    [`INSERT ON main.animal_sum WHEN NOT ${isGone('NEW')}`, ofAnimal],
-    [`UPDATE ON main.animal_sum WHEN NOT ${isGone('NEW')}`, ofAnimal],
-    [
-      "INSERT ON main.fat_movement WHEN NEW.grams > 0 AND NEW.kind IN ('voided', 'counted')",
-      '(SELECT min(w.batch_id) FROM weighing w WHERE w.fat_lot_id = NEW.lot_id)',
-    ],
-  ];
-  for (const [i, [on, batch]] of told.entries()) {
-    const [event, when] = on.split(' WHEN ');
-    db.exec(`CREATE TEMP TRIGGER grind_tells_${i} AFTER ${event} ${when ? `WHEN coalesce(${when}, 1)` : ''} BEGIN
-      SELECT grind_changed(${batch});
-    END`);
-  }
-  return {
-    /** Infinity while nothing changed since it was settled. */
-    first: () => first,
-    settle: () => void (first = Infinity),
   };
 }

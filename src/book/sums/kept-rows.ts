@@ -1,5 +1,5 @@
 /** What is read of a season's animals, kept at hand: the season's views ask for the same thousands again and again. */
-import type { AnimalChanges } from './animal-changes.ts';
+import type { ChangeLog } from '../changes/change-log.ts';
 import type { Db } from '../file/db.ts';
 
 /** As many seasons as are looked at side by side: each takes some megabytes. */
@@ -13,7 +13,7 @@ const MOST_SEASONS = 2;
  */
 export function keptRows<Raw extends { animal_id: number }, Row>(
   db: Db,
-  changes: AnimalChanges,
+  changes: ChangeLog,
   sql: (condition: string) => string,
   kept: (raw: Raw) => Row,
 ): (season: number) => readonly Row[] {
@@ -39,12 +39,10 @@ export function keptRows<Raw extends { animal_id: number }, Row>(
   }
 
   return (season) => {
-    // What a transaction changed may yet be undone, so it is not kept.
-    if (db.inTransaction) return all.all(season).map(kept);
     const known = seasons.get(season);
     const since = known && changes.since(known.mark);
     if (!known || !since) return readAll(season);
-    for (const id of since.animals) {
+    for (const id of since.animals.keys()) {
       const rows = one.all(season, id).map(kept);
       if (rows.length > 0) known.byAnimal.set(id, rows);
       else known.byAnimal.delete(id);

@@ -1,4 +1,4 @@
-import type { AnimalChanges } from './animal-changes.ts';
+import type { ChangeLog } from '../changes/change-log.ts';
 import { keptRows } from './kept-rows.ts';
 import type { Db } from '../file/db.ts';
 
@@ -13,7 +13,7 @@ export interface Quoted {
 }
 
 /** A season's own predictions, to be held against what came. */
-export function seasonCheck(db: Db, changes: AnimalChanges) {
+export function seasonCheck(db: Db, changes: ChangeLog) {
   // Read straight out of the saved answers: 1,500 of them take 7 ms.
   const quoted = keptRows<Quoted, Quoted>(
     db,

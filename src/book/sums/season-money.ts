@@ -1,4 +1,4 @@
-import type { AnimalChanges } from './animal-changes.ts';
+import type { ChangeLog } from '../changes/change-log.ts';
 import { keptRows } from './kept-rows.ts';
 import type { Db } from '../file/db.ts';
 
@@ -61,7 +61,7 @@ export interface SeasonFat {
 }
 
 /** What a season's bills, grinds and fat come to; a season is that of the animal, or of the batch. */
-export function seasonMoney(db: Db, changes: AnimalChanges) {
+export function seasonMoney(db: Db, changes: ChangeLog) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
   const said = (figure: string, end: string): string => `q.answered ->> '$.${figure}.${end}'`;

@@ -1,4 +1,4 @@
-import type { AnimalChanges } from './animal-changes.ts';
+import type { ChangeLog } from '../changes/change-log.ts';
 import { keptRows } from './kept-rows.ts';
 import type { Db } from '../file/db.ts';
 
@@ -34,7 +34,7 @@ export interface SeasonRow {
 }
 
 /** All animals of a season, in no order. */
-export function seasonRows(db: Db, changes: AnimalChanges) {
+export function seasonRows(db: Db, changes: ChangeLog) {
   return keptRows<SeasonRow, SeasonRow>(
     db,
     changes,

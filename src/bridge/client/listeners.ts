@@ -6,11 +6,8 @@ interface Listeners {
   tell(changed: Changed): void;
 }
 
-/**
- * Said after a break in the line, when nobody knows what was missed. It names the change of the shop's settings
- * because that is the one that every screen looks at.
- */
-export const ANYTHING_CHANGED: Changed = { call: 'shop.change' };
+/** Said after a break in the line, when nobody knows what was missed. */
+export const ANYTHING_CHANGED: Changed = { call: null, stale: null };
 
 export function openListeners(): Listeners {
   const all = new Set<(changed: Changed) => void>();

@@ -40,7 +40,6 @@ export const setStage = write(
     const animal = openAnimalOf(room, input.id);
     refuseHeldStep(room, animal, input.stage);
     moveOn(room, animal, input.stage, input.by);
-    room.relearn(animal.id);
     return { id: animal.id };
   },
 );
@@ -71,6 +70,5 @@ export const instruct = write(v.object({ id, instructions, by }), (room, input) 
   const parts = room.book.animals.parts(animalId);
   const settled = settleOrders(room.species.of(species), parts, input.instructions);
   room.book.animals.instruct(animalId, settled, room.now(), input.by);
-  room.relearn(animalId);
   return { id: input.id };
 });

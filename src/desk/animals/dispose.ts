@@ -43,7 +43,6 @@ export const dispose = write(
       record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage },
       after: { stage: 'disposed', what, how, on, fatMovementId }, reason: positive ? 'positive' : reason, at, by: initials,
     }); // prettier-ignore
-    room.relearn(animal.id);
     return { id: animal.id, pooledWith: room.book.batches.pooledWith(animal.id) };
   },
 );

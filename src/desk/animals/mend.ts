@@ -115,7 +115,6 @@ function putRight(
     ...said,
   });
   // Of an animal that moved, both seasons are learned again.
-  room.relearn(moved ? undefined : animal.id);
   return true;
 }
 

@@ -25,7 +25,6 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (ro
   room.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage }, ...said,
   }); // prettier-ignore
-  room.relearn(animal.id);
   return { id: animal.id, stage };
 });
 

@@ -100,7 +100,6 @@ export const bringIn = write(
     at, by: input.by,
   }); // prettier-ignore
     dropUpload(room);
-    room.relearn();
     return { id: broughtInId, rows: found.rows, ...counts };
   },
   { long: longUpload },
@@ -131,7 +130,6 @@ export const undo = write(
     record: 'brought in', recordId: row.id, act: 'void', before: { file: row.file, kind: row.kind, rows: row.rows },
     reason: 'undone', at, by: input.by,
   }); // prettier-ignore
-    room.relearn();
     return { id: row.id, name: row.file };
   },
   { long: { when: ({ book }, input) => (book.broughtIn.get(input.id)?.rows ?? 0) > LONG_ROWS } },

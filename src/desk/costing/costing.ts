@@ -41,7 +41,7 @@ async function lookUp(room: DeskRoom, of: number): Promise<void> {
 
 function linesOf(room: DeskRoom, of: number): readonly SeasonBillLine[] {
   const { currency } = room.settings;
-  return room.ofSeason('bills', of, `bill lines in ${currency}`, () =>
+  return room.ofSeason('money', of, `bill lines in ${currency}`, () =>
     room.book.seasonMoney.lines(of, currency),
   );
 }

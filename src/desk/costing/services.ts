@@ -104,7 +104,7 @@ export function feesOf(
   const count = { cutting: 0, grinding: 0, products: 0 };
   // Bills made with these prices say themselves what they took.
   const { currency } = room.settings;
-  const own = room.ofSeason('bills', season, `taken by ${id} in ${currency}`, () =>
+  const own = room.ofSeason('money', season, `taken by ${id} in ${currency}`, () =>
     room.book.seasonMoney.takenBy(season, currency, id),
   );
   for (const { basis, amount_minor } of own) taken[incomeCodeOf(basis)] += amount_minor;

@@ -7,10 +7,6 @@ import type { SpeciesShelf } from '../supplied/species-shelf.ts';
 export interface FatLearning {
   /** As the book stands. */
   knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
-  /** How often it was learned anew. */
-  readonly times: number;
-  /** Anything may have changed. */
-  forget(): void;
 }
 
 interface Told {
@@ -30,15 +26,15 @@ const MOST_STOPS = 16;
 
 const START: Stop = { told: 0, state: NOTHING_TESTED };
 
-export function fatLearning({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatLearning {
+export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds' | 'changes'>): FatLearning {
   let told: readonly Told[] = [];
   let stops: readonly Stop[] = [START];
-  let known: FatKnowledge | undefined;
-  let times = 0;
+  let known: { shelf: Pick<SpeciesShelf, 'of'>; knowledge: FatKnowledge } | undefined;
+  let mark = changes.mark();
 
-  function learn(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge {
-    times++;
-    const right = countBefore(told, testedGrinds.changed.first());
+  /** @param first the first batch that changed; the batches before it are as they were */
+  function learn(shelf: Pick<SpeciesShelf, 'of'>, first: number): FatKnowledge {
+    const right = countBefore(told, first);
     const kept = stops.filter((stop) => stop.told <= right);
     const from = kept.at(-1) ?? START;
     const after = told.slice(0, from.told);
@@ -55,22 +51,17 @@ export function fatLearning({ testedGrinds }: Pick<Book, 'testedGrinds'>): FatLe
     }
     told = after;
     stops = [START, ...kept.filter((stop) => stop !== START).slice(-MOST_STOPS)];
-    testedGrinds.changed.settle();
     return knowledgeOf(after, believedAt(NOTHING_TESTED, shelf));
   }
 
   return {
     knowledge(shelf) {
-      if (testedGrinds.changed.first() < Infinity) known = undefined;
-      return (known ??= learn(shelf));
-    },
-    get times() {
-      return times;
-    },
-    forget() {
-      told = [];
-      stops = [START];
-      known = undefined;
+      const since = changes.since(mark);
+      mark = changes.mark();
+      if (known?.shelf === shelf && since?.testedGrinds.size === 0) return known.knowledge;
+      const asBefore = known?.shelf === shelf && since;
+      known = { shelf, knowledge: learn(shelf, asBefore ? Math.min(...since.testedGrinds) : 0) };
+      return known.knowledge;
     },
   };
 }

@@ -16,22 +16,20 @@ export interface HookShrink {
 
 export interface ShrinkLearning {
   /** As the book stands. */
-  knowledge(profiles: readonly SpeciesProfile[]): HookShrink;
-  /** Anything may have changed. */
-  forget(): void;
+  knowledge(profiles: readonly SpeciesProfile[], zone: string): HookShrink;
 }
 
 type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'legs' | 'sex' | 'received_on'>;
 type Lost = { mean: number; sd: number };
 
-/** Keeps the pairs at hand: of animals that changed only those are read again. @param dayOf the shop's date at a moment */
+/** Keeps the pairs at hand: of animals that changed only those are read again. @param dayOf the shop's date at a moment, by its zone */
 export function shrinkLearning(
-  book: Pick<Book, 'hookPairs' | 'changes' | 'db'>,
+  book: Pick<Book, 'hookPairs' | 'changes'>,
   dayOf: (moment: string) => string,
 ): ShrinkLearning {
   let pairs: Map<number, HookPair> | undefined;
   let mark = 0;
-  let known: { profiles: readonly SpeciesProfile[]; shrink: HookShrink } | undefined;
+  let known: { profiles: readonly SpeciesProfile[]; zone: string; shrink: HookShrink } | undefined;
 
   function read(): void {
     const changed = pairs && book.changes.since(mark);
@@ -41,7 +39,7 @@ export function shrinkLearning(
       known = undefined;
       return;
     }
-    for (const id of changed.animals) {
+    for (const id of changed.animals.keys()) {
       const pair = book.hookPairs.of(id);
       // Cut parts change an animal too, but not what it lost on the hook.
       if (isSame(pair, pairs.get(id))) continue;
@@ -52,18 +50,11 @@ export function shrinkLearning(
   }
 
   return {
-    knowledge(profiles) {
+    knowledge(profiles, zone) {
       read();
-      if (known?.profiles !== profiles)
-        known = { profiles, shrink: shrinkOf(pairs?.values() ?? [], profiles, dayOf) };
-      const { shrink } = known;
-      // What a transaction changed may yet be undone.
-      if (book.db.inTransaction) pairs = undefined;
-      return shrink;
-    },
-    forget() {
-      pairs = undefined;
-      known = undefined;
+      if (known?.profiles !== profiles || known.zone !== zone)
+        known = { profiles, zone, shrink: shrinkOf(pairs?.values() ?? [], profiles, dayOf) };
+      return known.shrink;
     },
   };
 }

@@ -8,24 +8,17 @@ import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
 export interface YieldLearning {
   /** As the book stands. */
   knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
-  /** How often it was learned anew. */
-  readonly times: number;
-  /** Weights, orders or the stage of this animal may have changed. */
-  changed(animalId: number): void;
-  /** Anything may have changed. */
-  forget(): void;
 }
 
-type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught'>;
+type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught' | 'changes'>;
 
 export function yieldLearning(book: LearnedBook): YieldLearning {
   /** Animals of seasons that are looked at one by one, by season and id. */
   const live = new Map<number, Map<number, AnimalTaught>>();
   /** Summaries of seasons that are over. */
   const over = new Map<number, SeasonTaught>();
-  const changed = new Set<number>();
-  let known: YieldKnowledge | undefined;
-  let times = 0;
+  let mark = book.changes.mark();
+  let known: { profiles: readonly SpeciesProfile[]; running: number; knowledge: YieldKnowledge } | undefined;
 
   function animalsOf(season: number, profiles: readonly SpeciesProfile[]): Map<number, AnimalTaught> {
     let animals = live.get(season);
@@ -36,24 +29,31 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     return animals;
   }
 
+  function forget(): void {
+    live.clear();
+    over.clear();
+    known = undefined;
+  }
+
   /** Looks at changed animals again. An animal that is not finished, and was not, changes nothing. */
   function lookAgain(profiles: readonly SpeciesProfile[]): void {
-    for (const id of changed) {
-      const season = book.animals.get(id)?.season;
-      if (season === undefined) continue;
+    const since = book.changes.since(mark);
+    mark = book.changes.mark();
+    if (!since) return forget();
+    for (const [id, seasons] of since.animals) {
       const row = book.sums.finishedOne(id);
-      const animals = live.get(season);
-      if (!row && animals && !animals.has(id)) continue;
-      if (row) animals?.set(id, animalTaught(row, profiles));
-      else animals?.delete(id);
-      over.delete(season);
-      known = undefined;
+      const now = book.animals.get(id)?.season;
+      for (const season of seasons) {
+        const animals = live.get(season);
+        if (row && season === now) animals?.set(id, animalTaught(row, profiles));
+        else if (animals && !animals.delete(id)) continue;
+        over.delete(season);
+        known = undefined;
+      }
     }
-    changed.clear();
   }
 
   function learn(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge {
-    times++;
     const seasons = book.seasonsTaught.seasons();
     if (seasons.some((season) => season !== running && !over.has(season)))
       summarise(seasons, profiles, running);
@@ -94,18 +94,10 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
 
   return {
     knowledge(profiles, running) {
+      if (known && known.profiles !== profiles) forget();
       lookAgain(profiles);
-      return (known ??= learn(profiles, running));
-    },
-    get times() {
-      return times;
-    },
-    changed: (animalId) => void changed.add(animalId),
-    forget() {
-      live.clear();
-      over.clear();
-      changed.clear();
-      known = undefined;
+      if (known?.running !== running) known = { profiles, running, knowledge: learn(profiles, running) };
+      return known.knowledge;
     },
   };
 }

@@ -24,9 +24,8 @@ export const removeDetails = host(
   (room, input) => {
     refuseWrongClock(room);
     room.book.change(() => remove(room, input));
-    // What was looked up before may still say it.
-    room.book.changes.forget();
-    room.reshelve();
+    // What was read before may still say it.
+    room.book.changes.invalidate();
     return { id: input.id, wiped: wipeIfDue(room) };
   },
   { when: isLongBook },

@@ -32,7 +32,7 @@ export function backlogOf(room: DeskRoom, season: number, rows: readonly SeasonR
 
 /** The mean of the season's weighed animals of the species. */
 function usualWeight(room: DeskRoom, season: number, species: string): number {
-  return room.ofSeason('sums', season, `usual weight ${species}`, () => {
+  return room.ofSeason('animal', season, `usual weight ${species}`, () => {
     const weighed = room.book
       .seasonRows(season)
       .flatMap((row) => (row.species === species && row.base !== null ? [row.base] : []));

@@ -67,7 +67,7 @@ function earlierIntake(room: DeskRoom, season: number): { season: number; taken:
   return Array.from({ length: EARLIER_SEASONS }, (_, k) => season - EARLIER_SEASONS + k)
     .map((of) => ({
       season: of,
-      taken: room.ofSeason('sums', of, 'intake', () => room.book.seasonFlow.intake(of)),
+      taken: room.ofSeason('animal', of, 'intake', () => room.book.seasonFlow.intake(of)),
     }))
     .filter(({ taken }) => taken.length > 0);
 }

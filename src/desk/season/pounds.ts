@@ -93,7 +93,7 @@ function mostShrink(room: DeskRoom, species: string): number {
 /** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
 function incomeOf(room: DeskRoom, season: number): { minor: number; grams: number } {
   const { currency } = room.settings;
-  const billed = room.ofSeason('bills', season, `billed in ${currency}`, () =>
+  const billed = room.ofSeason('money', season, `billed in ${currency}`, () =>
     room.book.seasonPounds.billed(season, currency),
   );
   const byId = new Map<number, SeasonRow>(room.book.seasonRows(season).map((row) => [row.animal_id, row]));

@@ -62,7 +62,7 @@ function speciesYield(
 function quartersOf(room: DeskRoom, filter: Filter & { species: string }): SpeciesYield['seasons'] {
   // Days lie within one season, so they narrow no other.
   const any = { ...filter, from: undefined, to: undefined };
-  return room.ofSeason('sums', any.season, `quarters ${JSON.stringify(any)}`, () => {
+  return room.ofSeason('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
     const { seasonYields } = room.book;
     const n = seasonYields.shares(any);
     if (n === 0) return [];

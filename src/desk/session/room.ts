@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Book } from '../../book/book.ts';
+import type { ChangeLog } from '../../book/changes/change-log.ts';
+import type { Topic } from '../../book/changes/topics.ts';
 import { seasonOf } from '../../core/values/dates.ts';
 import { backupState, type BackupState } from './backup-keeping.ts';
 import type { FatKnowledge } from '../learning/fat-knowledge.ts';
@@ -8,7 +10,7 @@ import { shrinkLearning, type HookShrink } from '../learning/hook-shrink.ts';
 import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
 import { localDate } from '../input/local-date.ts';
 import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
-import { readSettings, type ReadSettings } from './settings.ts';
+import { readSettings } from './settings.ts';
 import { speciesShelf, type SpeciesShelf } from '../supplied/species-shelf.ts';
 import type { YieldKnowledge } from '../learning/yield-knowledge.ts';
 import { yieldLearning } from '../learning/yield-learning.ts';
@@ -46,18 +48,10 @@ export interface DeskRoom {
   /** Opens another book in place of this one. */
   readonly host: { openDemo(): Promise<DeskRoom>; leaveDemo(): Promise<DeskRoom> };
   /**
-   * Whether another program wrote since this was last asked; all that was read or learned is then forgotten.
+   * Whether another program wrote since this was last asked; whatever was read or learned is then out of date.
    * @throws BookTrouble `altered` when it built something into the book
    */
   othersWrote(): boolean;
-  /** Reads the settings again; called after every change. */
-  forget(): void;
-  /** A call that may have written is over: kept, or all of it undone, and then what was looked up meanwhile is forgotten. */
-  settle(kept: boolean): void;
-  /** Learns yields again when next asked: weights or the stage of this animal changed; of any, where none is named. */
-  relearn(animalId?: number): void;
-  /** Looks at the kinds of game again, and learns all anew: one was added or changed. */
-  reshelve(): void;
 }
 
 export function createRoom(options: {
@@ -66,83 +60,61 @@ export function createRoom(options: {
   clock: () => Date;
   host: DeskRoom['host'];
 }): DeskRoom {
-  let settings: ReadSettings | undefined;
-  const read = (): ReadSettings => (settings ??= readSettings(options.book));
-  let species: SpeciesShelf | undefined;
-  const learning = yieldLearning(options.book);
-  const ofFat = fatLearning(options.book);
-  const ofHook = shrinkLearning(options.book, (moment) => room.dayOf(moment));
-  const { db } = options.book;
-  const dataVersion = db.prepare<[], number>('PRAGMA data_version').pluck();
-  const version = () => dataVersion.get();
-  let seen = version();
-  /** Something was looked up within a transaction that may yet be undone. */
-  let unsettled = false;
-  const lookedUp = <T>(found: T): T => {
-    unsettled ||= db.inTransaction;
-    return found;
-  };
+  const { book } = options;
+  const settings = versioned(book.changes, 'settings', () => readSettings(book));
+  const species = versioned(book.changes, 'species', () => speciesShelf(book));
+  const yields = yieldLearning(book);
+  const fats = fatLearning(book);
+  const shrink = shrinkLearning(book, (moment) => room.dayOf(moment));
+  const dataVersion = book.db.prepare<[], number>('PRAGMA data_version').pluck();
+  let seen = dataVersion.get();
   const room: DeskRoom = {
-    book: options.book,
+    book,
     opening: randomUUID(),
-    backups: backupState(options.book),
+    backups: backupState(book),
     demo: options.demo,
     host: options.host,
-    ofSeason: keptOfSeason(options.book),
+    ofSeason: keptOfSeason(book),
     get settings() {
-      return read().settings;
+      return settings().settings;
     },
     get settingsReplaced() {
-      return read().replaced;
+      return settings().replaced;
     },
     get species() {
-      return (species ??= lookedUp(speciesShelf(options.book)));
+      return species();
     },
     get yields() {
-      const before = learning.times;
-      const found = learning.knowledge(room.species.all, room.season());
-      return learning.times === before ? found : lookedUp(found);
+      return yields.knowledge(room.species.all, room.season());
     },
     get fats() {
-      const before = ofFat.times;
-      const found = ofFat.knowledge(room.species);
-      return ofFat.times === before ? found : lookedUp(found);
+      return fats.knowledge(room.species);
     },
     get shrink() {
-      return ofHook.knowledge(room.species.all);
+      return shrink.knowledge(room.species.all, room.settings.zone);
     },
     now: () => options.clock().toISOString(),
     today: () => localDate(options.clock(), room.settings.zone),
     dayOf: (moment) => localDate(new Date(moment), room.settings.zone),
     season: () => seasonOf(room.today(), room.settings.seasonStartsMonth),
     othersWrote() {
-      const now = version();
+      const now = dataVersion.get();
       if (now === seen) return false;
-      options.book.checkBuilt();
+      book.checkBuilt();
       seen = now;
-      options.book.changes.forget();
-      room.forget();
-      room.reshelve();
+      book.changes.invalidate();
       return true;
-    },
-    forget() {
-      settings = undefined;
-    },
-    settle(kept) {
-      settings = undefined;
-      if (unsettled && !kept) room.reshelve();
-      unsettled = false;
-    },
-    relearn(animalId) {
-      if (animalId === undefined) learning.forget();
-      else learning.changed(animalId);
-    },
-    reshelve() {
-      species = undefined;
-      room.relearn();
-      ofFat.forget();
-      ofHook.forget();
     },
   };
   return room;
+}
+
+/** What `read` gives, read again once the topic changed. */
+function versioned<T>(changes: ChangeLog, topic: Topic, read: () => T): () => T {
+  let known: { version: number; value: T } | undefined;
+  return () => {
+    const version = changes.version(topic);
+    if (known?.version !== version) known = { version, value: read() };
+    return known.value;
+  };
 }

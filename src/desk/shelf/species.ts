@@ -59,7 +59,6 @@ function offer(room: DeskRoom, code: string, offered: boolean, initials: string)
 }
 
 function taken(room: DeskRoom, code: string): SpeciesOnShelf {
-  room.reshelve();
   return speciesOnShelf(room, room.species.of(code));
 }
 

@@ -40,7 +40,6 @@ export const setUp = write(
       { shopName, unit, currency, step: unit === 'lb' ? 0.05 : 0.02, zone: room.settings.zone },
       input.by,
     );
-    room.forget(); // The example prices are in the money just chosen.
     if (!room.book.prices.inForce(room.today())) {
       savePrices(room, {
         name: 'Example prices',
@@ -51,7 +50,6 @@ export const setUp = write(
         by: input.by,
       });
     }
-    room.forget();
     return shopLook(room);
   },
 );
@@ -71,7 +69,6 @@ export const change = write(
         (isReplaced(room, key) || !isDeepStrictEqual(before[key as keyof ShopSettings], value)),
     );
     keepSettings(room, Object.fromEntries(changed), initials);
-    room.forget();
     return shopLook(room);
   },
 );

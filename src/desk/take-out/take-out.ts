@@ -93,8 +93,6 @@ export const fill = host(
       dropTemporary(folder);
     }
     dropUpload(room);
-    room.forget();
-    room.reshelve();
     return { animals: Number(room.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
   },
   longUpload,

@@ -44,7 +44,6 @@ export const none = write(
     if (room.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part))
       throw new Trouble('conflict', 'none.stated', { field: 'part', with: { part, ticket: animal.ticket } });
     const noneId = room.book.partNone.add(animalId, part, room.now(), initials);
-    room.relearn(animalId);
     return { noneId };
   },
 );
@@ -59,7 +58,6 @@ export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }),
     });
   openAnimalOf(room, stated.animal_id);
   room.book.partNone.void(stated.id, input.reason, room.now(), input.by);
-  room.relearn(stated.animal_id);
   return { noneId: stated.id };
 });
 

@@ -72,7 +72,6 @@ export function weighAnimal(room: DeskRoom, input: WeighAnimal): Weighed {
     if (input.part === 'fat saved') saveOwnFat(room, animal, weighed, input);
     if (animal.stage === 'hanging') moveOn(room, animal, 'cutting', input.by);
   }
-  room.relearn(animal.id);
   return weighed;
 }
 
@@ -89,7 +88,6 @@ export function weighBatch(room: DeskRoom, input: WeighBatch): Weighed {
   const weighed = keep(room, { ...input, ...read, primal: null });
   if (input.stage === 'packed') checkMass(room, batch, { ...input, reason: input.reason ?? '' });
   if (input.fatLotId !== null) moveFat(room, input.fatLotId, weighed, input);
-  if (input.animalId !== null) room.relearn(input.animalId);
   return weighed;
 }
 
@@ -115,7 +113,6 @@ export function voidWeighing(room: DeskRoom, id: number, reason: string, by: str
     at: room.now(),
     by,
   });
-  if (old.animal_id !== null) room.relearn(old.animal_id);
   return old;
 }
 

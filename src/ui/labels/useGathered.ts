@@ -1,6 +1,9 @@
 import { onScopeDispose, shallowRef, watch } from 'vue';
-import type { Answer, Problem } from '../../bridge/contract.ts';
-import { onChanged } from '../bridge.ts';
+import type { Answer, AskName, Problem } from '../../bridge/contract.ts';
+import { onStale } from '../bridge.ts';
+
+/** What `gather.ts` asks. */
+const ASKED: readonly AskName[] = ['animals.open', 'grinder.open', 'fat.lots'];
 
 /**
  * What several calls give together, gathered anew when the question changes and when the book changed. The newest
@@ -21,7 +24,7 @@ export function useGathered<T>(question: () => string, gather: (question: string
   }
 
   watch(question, () => void refresh(), { immediate: true });
-  const stop = onChanged(() => void refresh());
+  const stop = onStale(ASKED, () => undefined, () => void refresh());
   onScopeDispose(() => {
     asked++;
     stop();

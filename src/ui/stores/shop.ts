@@ -2,14 +2,12 @@ import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/values/zone.ts';
-import { call, onChanged } from '../bridge.ts';
+import { call, onStale } from '../bridge.ts';
 import { useOpening } from '../opening.ts';
 import { makeFormat } from '../texts/format.ts';
 
 /** Who works at this computer, for each book: the same initials are somebody else's in another. */
 const initialsKey = ({ bookPath }: ShopLook): string => `gambrel.initials ${bookPath}`;
-/** Calls that change what `shop.look` tells. */
-const SHOWS_IN_LOOK = /^(shop|species|products|templates|coolers)\./;
 /** Until the shop is known, times are told as this computer tells them. */
 const NO_SHOP = {
   unit: 'lb',
@@ -68,9 +66,11 @@ export const useShop = defineStore('shop', () => {
   /** Looks at the shop now and whenever the book changed. */
   async function start(): Promise<void> {
     await load();
-    onChanged((name) => {
-      if (SHOWS_IN_LOOK.test(name)) void load();
-    });
+    onStale(
+      ['shop.look'],
+      () => undefined,
+      () => void load(),
+    );
   }
 
   /** Every species that an animal may have, those put away included; `look.species` are those on offer. */

@@ -1,6 +1,6 @@
 import { onScopeDispose, ref, shallowRef, watch } from 'vue';
 import type { AskName, CallInput, CallOutput, Problem } from '../../bridge/contract.ts';
-import { call, onChanged } from '../bridge.ts';
+import { call, onStale } from '../bridge.ts';
 import { SLOW_AFTER_MS } from './waiting.ts';
 
 interface LiveOptions<N extends AskName> {
@@ -55,6 +55,12 @@ export function useLive<N extends AskName>(
     value.value = answer;
   }
 
+  /** The animal that is asked about, by the question or, where that names its ticket, by the answer. */
+  function animal(): number | undefined {
+    const about: { animalId?: number; id?: number } = { ...value.value, ...input() };
+    return about.animalId ?? about.id;
+  }
+
   watch(
     () => JSON.stringify(input()),
     () => {
@@ -64,7 +70,7 @@ export function useLive<N extends AskName>(
     },
     { immediate: true },
   );
-  const stop = options.follow === false ? () => undefined : onChanged(() => void refresh());
+  const stop = options.follow === false ? () => undefined : onStale([name], animal, () => void refresh());
   onScopeDispose(() => {
     clearTimeout(wait);
     asked++;

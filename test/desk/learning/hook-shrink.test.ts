@@ -127,7 +127,7 @@ describe('the loss on the hook', () => {
       const told = (learning: typeof kept) => {
         const [whiteTail] = SPECIES;
         if (!whiteTail) throw new Error('no species');
-        return learning.knowledge(SPECIES).lost(nobody, whiteTail, 31_000, '2026-10-17T15:00:00Z');
+        return learning.knowledge(SPECIES, 'UTC').lost(nobody, whiteTail, 31_000, '2026-10-17T15:00:00Z');
       };
       const seen = new Set<number>();
       const compare = (): void => {

@@ -8,10 +8,9 @@ import { describe, expect, it } from 'vitest';
 import type { CallName } from '../../../src/bridge/contract.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
-import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { busyShop as anyBusyShop, BUSY_NOW as NOW, type BusyShop } from '../busy-shop.ts';
 import { TRIED } from '../tried-writes.ts';
 
-const NOW = '2026-10-10T15:00:00Z';
 const ELK = { species: 'elk' } as const;
 const LOOKS: readonly [CallName, unknown][] = [
   ['season.yields', {}],
@@ -51,26 +50,10 @@ async function lookAnew(bookPath: string): Promise<unknown[]> {
   return answers;
 }
 
-/** A shop with a finished, billed animal, a tested grind and trim that waits. */
-async function busyShop(): Promise<FreshDesk & { done: number; cutting: number; batchId: number }> {
-  const shop = await freshDesk('lb', NOW);
-  const done = await takeIn(shop);
-  await cut(shop, done, { 'whole cuts': '90', trim: '140', bone: '70', sinew: '40' });
-  const cutting = await takeIn(shop, { sex: 'female' });
-  await cut(shop, cutting, { trim: '60' });
-  const { id: batchId } = await shop.call('grinder.start', {
-    animals: [{ id: done }],
-    fat: 'none',
-    targetFat: null,
-    product: 'Ground',
-  });
-  await shop.call('grinder.weighIn', { batchId, animalId: done, part: 'trim', typed: '140' });
-  await shop.call('grinder.pack', { batchId, product: 'Ground', count: 130, typed: '138' });
-  await shop.call('grinder.finish', { batchId });
-  await shop.call('grinder.fatTest', { batchId, percent: 9, method: 'Tester' });
-  await shop.call('animals.setStage', { id: done, stage: 'ready' });
+async function busyShop(): Promise<BusyShop> {
+  const shop = await anyBusyShop();
   await lookAtAll(shop.desk);
-  return { ...shop, done, cutting, batchId };
+  return shop;
 }
 
 describe('a season at hand', () => {

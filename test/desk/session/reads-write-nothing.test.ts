@@ -108,8 +108,7 @@ describe('a call that reads', () => {
   it.each(TRIED)('writes nothing: %s', async (_words, _name, ask) => {
     // As after a start, and without a summary of any season: what is learned is learned by this call.
     book.db.exec('DELETE FROM season_taught');
-    room.reshelve();
-    room.forget();
+    room.book.changes.invalidate();
     book.db.pragma('query_only = ON');
     try {
       const before = written();
@@ -133,7 +132,7 @@ describe('a call that reads', () => {
     while (summariseNext(room));
     expect(room.backups.due()).toBe(false);
     expect(summarised(book)).toEqual(OVER);
-    room.reshelve();
+    room.book.changes.invalidate();
     expect(await Promise.all([call('season.yields', {}), call('season.check', {})])).toEqual(without);
   });
 });

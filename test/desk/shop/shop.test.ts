@@ -43,7 +43,7 @@ describe('the shop', () => {
 
   it('tells every listener what was written, and nobody of what was refused or only read', async () => {
     const shop = await freshDesk();
-    const heard: string[] = [];
+    const heard: (string | null)[] = [];
     const stop = shop.desk.onChanged(({ call }) => heard.push(call));
     const id = await takeIn(shop);
     await shop.call('animals.open', { id });

@@ -1,0 +1,26 @@
+import { cut, freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
+
+export const BUSY_NOW = '2026-10-10T15:00:00Z';
+
+export type BusyShop = FreshDesk & { done: number; cutting: number; batchId: number };
+
+/** A shop with a finished, billed animal, a tested grind and trim that waits. */
+export async function busyShop(): Promise<BusyShop> {
+  const shop = await freshDesk('lb', BUSY_NOW);
+  const done = await takeIn(shop);
+  await cut(shop, done, { 'whole cuts': '90', trim: '140', bone: '70', sinew: '40' });
+  const cutting = await takeIn(shop, { sex: 'female' });
+  await cut(shop, cutting, { trim: '60' });
+  const { id: batchId } = await shop.call('grinder.start', {
+    animals: [{ id: done }],
+    fat: 'none',
+    targetFat: null,
+    product: 'Ground',
+  });
+  await shop.call('grinder.weighIn', { batchId, animalId: done, part: 'trim', typed: '140' });
+  await shop.call('grinder.pack', { batchId, product: 'Ground', count: 130, typed: '138' });
+  await shop.call('grinder.finish', { batchId });
+  await shop.call('grinder.fatTest', { batchId, percent: 9, method: 'Tester' });
+  await shop.call('animals.setStage', { id: done, stage: 'ready' });
+  return { ...shop, done, cutting, batchId };
+}

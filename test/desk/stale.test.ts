@@ -1,0 +1,109 @@
+/** No answer that a window shows changes without the window being told to ask again. */
+import { describe, expect, it } from 'vitest';
+import type { AskName, CallInput, CallName } from '../../src/bridge/contract.ts';
+import type { DeskChanged } from '../../src/desk/desk.ts';
+import { READS, type Stale } from '../../src/desk/reads.ts';
+import { busyShop, type BusyShop } from './busy-shop.ts';
+import { TRIED } from './tried-writes.ts';
+
+type Question = { [N in AskName]: readonly [N, CallInput<N>] }[AskName];
+
+const ELK = { species: 'elk' } as const;
+
+/** Every question that a screen keeps open. */
+async function questionsOf(shop: BusyShop): Promise<Question[]> {
+  const { done, cutting, batchId } = shop;
+  const { id: coolerId } = await shop.call('coolers.save', { name: 'Old room', places: 9 });
+  const { id: lotId } = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '9' });
+  const quoted = await TRIED['quote.save']!(shop);
+  const { id: quoteId } = await shop.call('quote.save', quoted[1] as CallInput<'quote.save'>);
+  const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
+  return [
+    ['shop.look', {}],
+    ['shop.backups', {}],
+    ['hunters.find', { text: 'b' }],
+    ['rail.look', {}],
+    ['coolers.look', {}],
+    ['coolers.logs', { coolerId }],
+    ['coolers.record', { coolerId, from: '2026-10-01', to: '2026-10-31' }],
+    ['animals.open', { id: done }],
+    ['animals.open', { id: cutting }],
+    ['animals.find', { text: '26' }],
+    ['animals.history', { id: done }],
+    ['animals.history', { id: cutting }],
+    ['animals.lastOrders', { hunterId: 1, species: 'elk' }],
+    ['grinder.look', {}],
+    ['grinder.open', { id: batchId }],
+    ['grinder.plan', plan],
+    ['fat.lots', { usedUp: true }],
+    ['fat.moves', { lotId }],
+    ['fat.needs', {}],
+    ['quote.list', {}],
+    ['quote.open', { id: quoteId }],
+    ['bills.look', { animalId: done }],
+    ['bills.look', { animalId: cutting }],
+    ['prices.look', {}],
+    ['pickup.look', {}],
+    ['shelf.look', {}],
+    ['season.choices', {}],
+    ['season.yields', {}],
+    ['season.yields', ELK],
+    ['season.pounds', {}],
+    ['season.compare', { a: ELK, b: { species: 'moose' } }],
+    ['season.flow', {}],
+    ['season.fat', {}],
+    ['season.check', {}],
+    ['costing.look', {}],
+    ['books.records', {}],
+    ['books.check', {}],
+    ['bring.list', {}],
+  ];
+}
+
+async function answersOf(shop: BusyShop, questions: readonly Question[]): Promise<string[]> {
+  const answers: string[] = [];
+  for (const [name, input] of questions) answers.push(JSON.stringify(await shop.desk.call(name, input)));
+  return answers;
+}
+
+function isTold(stale: Stale | null, [name, input]: Question): boolean {
+  if (stale === null || stale.asks.includes(name)) return true;
+  const { id, animalId = id } = input as { id?: number; animalId?: number };
+  return (
+    stale.ofAnimals.asks.includes(name) && animalId !== undefined && stale.ofAnimals.ids.includes(animalId)
+  );
+}
+
+describe('after a call that writes', () => {
+  const tried = (Object.keys(TRIED) as CallName[]).filter(
+    (name) => !/^shop\.(openDemo|leaveDemo)/.test(name),
+  );
+
+  it.each(tried)('%s, every question whose answer changed is said to be out of date', async (name) => {
+    const shop = await busyShop();
+    const [call, input] = await TRIED[name]!(shop);
+    const questions = await questionsOf(shop);
+    const heard: DeskChanged[] = [];
+    const before = await answersOf(shop, questions);
+    shop.desk.onChanged((changed) => heard.push(changed));
+    expect(await shop.desk.call(call, { ...input, by: 'TR' })).toMatchObject({ ok: true });
+    const after = await answersOf(shop, questions);
+    const untold = questions.filter(
+      (question, i) => before[i] !== after[i] && !heard.some(({ stale }) => isTold(stale, question)),
+    );
+    expect(untold.map(([ask]) => ask)).toEqual([]);
+    shop.desk.close();
+  });
+
+  it('asks every question that may be out of date', async () => {
+    const shop = await busyShop();
+    const questions = await questionsOf(shop);
+    for (const [name, input] of questions)
+      expect([name, await shop.desk.call(name, input)]).toMatchObject([name, { ok: true }]);
+    const open = Object.entries(READS).filter(([, { all }]) => all.length > 0).map(([name]) => name); // prettier-ignore
+    expect(
+      [...new Set<string>(questions.map(([name]) => name)), 'quote.work', 'season.behind'].sort(),
+    ).toEqual(open.sort());
+    shop.desk.close();
+  });
+});

@@ -1,0 +1,62 @@
+/** A window asks again only for what a change may have altered: counted in three windows while a table is busy. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
+import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
+
+const WEIGHTS = 20;
+
+let shop: ShopWindow;
+beforeAll(async () => {
+  shop = await openShop();
+});
+beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
+afterAll(() => shop?.close());
+
+/** Counts the calls of a window by name from now on. */
+function countCalls(page: Page): () => Record<string, number> {
+  const counts: Record<string, number> = {};
+  page.on('request', (request) => {
+    const [, name] = /\/call\/(.+)$/.exec(request.url()) ?? [];
+    if (name) counts[name] = (counts[name] ?? 0) + 1;
+  });
+  return () => counts;
+}
+
+/** A browser has six lines to one address, and each window holds one open to hear of changes: few windows, then. */
+async function windowAt(place: string): Promise<Page> {
+  return goTo((await shop.another()).page, place);
+}
+
+async function goTo(page: Page, place: string): Promise<Page> {
+  await page.evaluate((hash) => (location.hash = hash), place);
+  await page.waitForTimeout(1500);
+  return page;
+}
+
+it(`${WEIGHTS} weights of one animal make a window ask again for that animal, and for nothing else`, async () => {
+  const animal = await deerAtDesk(shop, 'Ann Alder');
+  const other = await deerAtDesk(shop, 'Bo Birch');
+  // The first one takes the animal from the hook.
+  await shop.call('table.weigh', { animalId: animal.id, stage: 'cut', part: 'trim', typed: '8' });
+  const windows = {
+    season: await windowAt('#/season'),
+    rail: await windowAt('#/rail'),
+    table: await windowAt(`#/table/${animal.ticket}`),
+    'table of another': await windowAt(`#/table/${other.ticket}`),
+    shop: await goTo(shop.page, '#/shop'),
+  };
+  const counted = Object.entries(windows).map(([name, page]) => ({ name, calls: countCalls(page) }));
+  for (let i = 0; i < WEIGHTS; i++) {
+    await shop.call('table.weigh', { animalId: animal.id, stage: 'cut', part: 'trim', typed: `1.${i + 10}` });
+    await shop.page.waitForTimeout(100);
+  }
+  const asked = () => Object.fromEntries(counted.map(({ name, calls }) => [name, calls()]));
+  await expect.poll(() => asked()['table']?.['animals.open'], { timeout: 10_000 }).toBe(WEIGHTS);
+  expect(asked()).toEqual({
+    season: {},
+    rail: {},
+    table: { 'animals.open': WEIGHTS, 'animals.history': WEIGHTS },
+    'table of another': {},
+    shop: {},
+  });
+}, 60_000);
