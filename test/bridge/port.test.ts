@@ -59,7 +59,7 @@ it('says which opening of a book each call is meant for, and hears which one cha
   port.postMessage({ id: 99, name: 'table.weigh', input: {}, opening: 7 });
   await expect.poll(() => desk.calls.map(({ opening }) => opening)).toEqual([null, 'an-opening', null, null]);
   desk.change('table.weigh');
-  await expect.poll(() => heard).toEqual([{ call: 'table.weigh', opening: 'first' }]);
+  await expect.poll(() => heard).toEqual([{ call: 'table.weigh', stale: null, opening: 'first' }]);
 });
 
 it('takes a reactive object, nested and with gaps', async () => {

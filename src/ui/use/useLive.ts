@@ -6,8 +6,6 @@ import { SLOW_AFTER_MS } from './waiting.ts';
 interface LiveOptions<N extends AskName> {
   /** Wait this long after the question changed (typing), in milliseconds. */
   waitMs?: number;
-  /** False for answers that no writing changes. */
-  follow?: boolean;
   /** An answer that is at hand already when a question is new, so that the desk need not be asked; null where there is none. */
   known?: (question: CallInput<N>) => CallOutput<N> | null;
 }
@@ -70,7 +68,7 @@ export function useLive<N extends AskName>(
     },
     { immediate: true },
   );
-  const stop = options.follow === false ? () => undefined : onStale([name], animal, () => void refresh());
+  const stop = onStale([name], animal, () => void refresh());
   onScopeDispose(() => {
     clearTimeout(wait);
     asked++;

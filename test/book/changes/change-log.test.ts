@@ -1,0 +1,76 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openRecordBook, type Book } from '../../../src/book/book.ts';
+import { DERIVED, TOPICS, WATCHED } from '../../../src/book/changes/topics.ts';
+import { tempBookPath } from '../temp-book.ts';
+
+let book: Book;
+beforeEach(() => {
+  book = openRecordBook(tempBookPath(), new Date('2026-10-10T15:00:00Z'));
+});
+afterEach(() => book.close());
+
+const rename = (name: string): void => {
+  book.db
+    .prepare(
+      'INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT DO UPDATE SET value = excluded.value',
+    )
+    .run('shopName', JSON.stringify(name));
+};
+
+it('watches every table, or knows it to change only with one that is watched', () => {
+  const tables = book.db
+    .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck()
+    .all();
+  const known = new Set([...WATCHED.map(({ table }) => table), ...DERIVED]);
+  expect(tables.filter((table) => !known.has(table))).toEqual([]);
+  expect([...known].filter((table) => !tables.includes(table))).toEqual([]);
+});
+
+it('has a use for every topic', () => {
+  const used = new Set(WATCHED.map(({ topic }) => topic));
+  expect(TOPICS.filter((topic) => !used.has(topic))).toEqual(['files']);
+});
+
+describe('the version of a topic', () => {
+  it('rises with its own changes alone', () => {
+    const { changes } = book;
+    const before = [changes.version('settings'), changes.version('price')];
+    book.change(() => rename('One'));
+    expect(changes.version('settings')).toBeGreaterThan(before[0]!);
+    expect(changes.version('price')).toBe(before[1]);
+  });
+
+  it('rises again when the change is rolled back, so that nothing read meanwhile is taken for true', () => {
+    const { changes } = book;
+    const mark = changes.mark();
+    let within = NaN;
+    expect(() =>
+      book.change(() => {
+        rename('Two');
+        within = changes.version('settings');
+        throw new Error('not after all');
+      }),
+    ).toThrow('not after all');
+    expect(changes.version('settings')).toBeGreaterThan(within);
+    expect([...(changes.since(mark)?.topics ?? [])]).toEqual(['settings']);
+  });
+
+  it('rises for all topics when another program wrote', () => {
+    const { changes } = book;
+    const before = TOPICS.map((topic) => changes.version(topic));
+    const mark = changes.mark();
+    changes.invalidate();
+    expect(TOPICS.every((topic, i) => changes.version(topic) > before[i]!)).toBe(true);
+    expect(changes.since(mark)).toBeNull();
+  });
+});
+
+it('says that anything may have changed after more changes than it keeps', () => {
+  const { changes } = book;
+  const mark = changes.mark();
+  book.change(() => {
+    for (let i = 0; i < 1500; i++) rename(`Name ${i}`);
+  });
+  expect(changes.since(mark)).toBeNull();
+});
