@@ -51,9 +51,13 @@ export default defineConfig({
           codeSplitting: {
             // Few scripts compress better than many. Charts, labels with their codes and the farewell stay apart.
             groups: [
-              { name: 'farewell', test: /src\/ui\/texts\/en-about/, priority: 3 },
+              { name: 'farewell', test: /src\/ui\/texts\/en\/about/, priority: 3 },
               { name: 'house', test: HOUSE, priority: 2 },
-              { name: 'season', test: /src\/ui\/(charts|season|costs)\/(?!register)/, priority: 1 },
+              {
+                name: 'season',
+                test: /src\/ui\/(charts|season|season-frame|costs)\/(?!drawing\/register)/,
+                priority: 1,
+              },
             ],
           },
         },

@@ -73,6 +73,46 @@ export default ts.config(
   },
   { files: ['src/ui/parts/*'], rules: { 'no-restricted-imports': 'off' } },
   {
+    files: ['src/ui/**/*.{ts,vue}'],
+    ignores: ['src/ui/stores/shop.ts', 'src/ui/scale/useScale.ts'],
+    rules: {
+      'no-restricted-globals': [
+        'error',
+        ...['localStorage', 'sessionStorage'].map((name) => ({
+          name,
+          message: 'Use useLocalStorage (@vueuse/core).',
+        })),
+      ],
+      'no-restricted-properties': [
+        'error',
+        ...['window', 'document'].map((object) => ({
+          object,
+          property: 'addEventListener',
+          message: 'Use useEventListener (@vueuse/core), which ends with the page.',
+        })),
+      ],
+    },
+  },
+  {
+    files: ['src/ui/**/*.ts'],
+    ignores: ['src/ui/link/bridge.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        ...[
+          'VariableDeclaration[kind="let"]',
+          'VariableDeclaration > VariableDeclarator > CallExpression[callee.name=/^(ref|shallowRef|reactive|shallowReactive|customRef)$/]',
+          'VariableDeclaration > VariableDeclarator:not([id.typeAnnotation.typeAnnotation.typeName.name=/^Readonly/]) > NewExpression[callee.name=/^(Weak)?(Map|Set)$/]',
+          'VariableDeclaration > VariableDeclarator > ArrayExpression[elements.length=0]',
+        ].map((selector) => ({
+          selector: `:matches(Program, Program > ExportNamedDeclaration) > ${selector}`,
+          message:
+            'State that outlives a page is a store of Pinia, cleared with the book (test/ui/calls/other-opening.test.ts).',
+        })),
+      ],
+    },
+  },
+  {
     files: ['src/core/**/*.ts'],
     rules: {
       'no-restricted-syntax': [

@@ -3,10 +3,10 @@ import { createPinia } from 'pinia';
 import { createApp } from 'vue';
 import './look/index.ts';
 import App from './App.vue';
-import { openBridge } from './bridge.ts';
+import { openBridge } from './link/bridge.ts';
 import { animalPage, makeRouter } from './router.ts';
 import { useShop } from './stores/shop.ts';
-import { useTheme } from './use/theme.ts';
+import { useTheme } from './stores/theme.ts';
 
 await openBridge();
 const app = createApp(App).use(createPinia());

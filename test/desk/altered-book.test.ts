@@ -14,7 +14,7 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, vi } from 'vitest';
 import { backupFolder, listBackups } from '../../src/book/file/backup.ts';
-import { problemWording } from '../../src/ui/texts/en-problems.ts';
+import { problemWording } from '../../src/ui/texts/en/problems.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { guardedDesk } from './guarded-desk.ts';
 

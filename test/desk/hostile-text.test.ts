@@ -8,7 +8,7 @@ import type * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import { problemWording } from '../../src/ui/texts/en-problems.ts';
+import { problemWording } from '../../src/ui/texts/en/problems.ts';
 import { freshDesk } from './fresh-desk.ts';
 import { TRIED } from './tried-writes.ts';
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { tourText } from '../../src/ui/texts/en-tour.ts';
+import { tourText } from '../../src/ui/texts/en/tour.ts';
 import { openBrowser } from './browser.ts';
 import { keysOf, type Keys } from './keys.ts';
 import { printed, PT_PER_MM } from './paper.ts';

@@ -1,8 +1,8 @@
 /** Lower legs on or off: said at Intake of an animal in its hide, and mended in its record. */
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { words } from '../../src/ui/texts/en.ts';
-import { intakeText as intake } from '../../src/ui/texts/en-intake.ts';
-import { recordText as record } from '../../src/ui/texts/en-record.ts';
+import { words } from '../../src/ui/texts/en/common.ts';
+import { intakeText as intake } from '../../src/ui/texts/en/intake.ts';
+import { recordText as record } from '../../src/ui/texts/en/books/record.ts';
 import { openShop, type ShopWindow } from './shop-window.ts';
 
 let shop: ShopWindow;

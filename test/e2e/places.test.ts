@@ -10,7 +10,7 @@ const UI = join(import.meta.dirname, '../../src/ui');
 /** Sheets that the demo season has no occasion for, and where else they are opened. */
 const ELSEWHERE = [
   'backup/LockCard.vue', // only with a second folder for backups: below in Shop, the same fields as any sheet
-  'grinder/PastLots.vue', // only with fat past its date: test/ui/past-lots.test.ts
+  'grinder/PastLots.vue', // only with fat past its date: test/ui/grinder/past-lots.test.ts
 ];
 const subjects: Subjects = {
   suspect: '26-0001', plain: '26-0002', held: '26-0003', packed: '26-0004', billed: '26-0005', batch: 1, ground: 2, quote: 3,

@@ -4,7 +4,7 @@ import { createPinia, setActivePinia } from 'pinia';
 import { afterEach } from 'vitest';
 import type { Component } from 'vue';
 import type { ShopLook } from '../../src/bridge/contract.ts';
-import { openBridge } from '../../src/ui/bridge.ts';
+import { openBridge } from '../../src/ui/link/bridge.ts';
 import { useShop } from '../../src/ui/stores/shop.ts';
 import { desk } from './played-desk.ts';
 

@@ -1,7 +1,7 @@
 /** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
 import type { PoundsLook, SpeciesYield, Spread, YieldsLook } from '../../src/bridge/contract.ts';
-import type { ChartColours } from '../../src/ui/charts/colours.ts';
-import type { Scene } from '../../src/ui/charts/scene.ts';
+import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
+import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 import type { SceneStory } from '../../src/ui/charts/story.ts';
 import { makeFormat } from '../../src/ui/texts/format.ts';
 

@@ -3,7 +3,7 @@ import { eachRow } from './each-row.ts';
 import type { Db } from './db.ts';
 import { quoted, tablesOf } from './tables.ts';
 
-/** Columns with a UTC moment, and with a day of the trade; `test/book/check-moments.test.ts` holds the names against the schema. */
+/** Columns with a UTC moment, and with a day of the trade; `test/book/file/check-moments.test.ts` holds the names against the schema. */
 const MOMENT = /^at$|_at$/;
 const DAY = /_on$|_date$|^use_by$|^valid_(?:from|until)$/;
 

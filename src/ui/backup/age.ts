@@ -1,4 +1,4 @@
-import { backupText as text } from '../texts/en-backup.ts';
+import { backupText as text } from '../texts/en/backup.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;

@@ -1,7 +1,7 @@
 import { toast } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
-import { useCall } from '../use/useCall.ts';
-import { say } from '../say.ts';
+import { useCall } from '../calls/useCall.ts';
+import { say } from '../texts/say.ts';
 
 /** Puts a backup in the book's place; one press brings the replaced book back. */
 export function useGoBack() {

@@ -1,6 +1,6 @@
 /** Why a line of the bill is not what was quoted, in short phrases whose amounts add up to its difference. */
 import type { LineReckoned, QuoteDifference } from '../../bridge/contract.ts';
-import { amountOf, billText as text, priceOf } from '../texts/en-bill.ts';
+import { amountOf, billText as text, priceOf } from '../texts/en/bill.ts';
 import type { Format } from '../texts/format.ts';
 
 /** An amount with its sign: `+$19.00`, `-$4.50`. */

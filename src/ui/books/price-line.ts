@@ -1,6 +1,6 @@
 import type { Brought, PriceLineRow } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
-import { pricesText as text } from '../texts/en-prices.ts';
+import { pricesText as text } from '../texts/en/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 /** A price line as it stands in the fields: text, so that nothing typed is lost while it is wrong. */

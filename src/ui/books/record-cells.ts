@@ -1,5 +1,5 @@
 import type { RecordRow } from '../../bridge/contract.ts';
-import { recordText as text } from '../texts/en-record.ts';
+import { recordText as text } from '../texts/en/books/record.ts';
 import type { Format } from '../texts/format.ts';
 
 /** How many entries, and how many of them want something. */

@@ -1,8 +1,8 @@
 import type { RecordRow } from '../../bridge/contract.ts';
 import { fromGrams } from '../../core/values/units.ts';
 import type { Format } from '../texts/format.ts';
-import { words } from '../texts/en.ts';
-import { recordText as text } from '../texts/en-record.ts';
+import { words } from '../texts/en/common.ts';
+import { recordText as text } from '../texts/en/books/record.ts';
 
 type Cell = string | number | null;
 

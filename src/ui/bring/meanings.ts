@@ -1,7 +1,7 @@
 import type { BringField } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { bringText } from '../texts/en-bring.ts';
-import { wordFor, words } from '../texts/en.ts';
+import { bringText } from '../texts/en/books/bring.ts';
+import { wordFor, words } from '../texts/en/common.ts';
 
 /** How the window calls what a word of a table stands for. */
 export function useMeanings(): (field: BringField, value: string) => string {

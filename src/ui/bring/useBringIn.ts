@@ -7,11 +7,11 @@ import type {
   SheetLayout,
   SheetLook,
 } from '../../bridge/contract.ts';
-import { call } from '../bridge.ts';
+import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
-import { bringText as text } from '../texts/en-bring.ts';
-import { useCall } from '../use/useCall.ts';
-import { handOver } from './files.ts';
+import { bringText as text } from '../texts/en/books/bring.ts';
+import { useCall } from '../calls/useCall.ts';
+import { handOver } from '../files/read-file.ts';
 
 /** One file on its way into the book: handed over, looked at after every change, brought in, undone. */
 export function useBringIn() {

@@ -1,6 +1,6 @@
 import type { ChartConfiguration, ChartType } from 'chart.js';
-import type { ChartColours } from './colours.ts';
-import type { Scene } from './scene.ts';
+import type { ChartColours } from './drawing/colours.ts';
+import type { Scene } from './drawing/scene.ts';
 
 /** Fewer animals than this say little of what is usual, and every chart says so. Common practice, no source. */
 export const FEW = 5;

@@ -1,11 +1,11 @@
 import { ref, shallowRef } from 'vue';
 import type { CallInput, LoggerLook, Problem } from '../../bridge/contract.ts';
-import { handOver } from '../bring/files.ts';
-import { call } from '../bridge.ts';
+import { handOver } from '../files/read-file.ts';
+import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
-import { coolerText as text } from '../texts/en-cooler.ts';
-import { useCall } from '../use/useCall.ts';
-import { useSure } from '../use/useSure.ts';
+import { coolerText as text } from '../texts/en/cooler.ts';
+import { useCall } from '../calls/useCall.ts';
+import { useSure } from '../calls/useSure.ts';
 
 type How = Pick<CallInput<'coolers.lookLog'>, 'degrees' | 'dates'>;
 

@@ -1,4 +1,4 @@
-import { frameText } from '../texts/en-frame.ts';
+import { frameText } from '../texts/en/frame.ts';
 
 const { places: names } = frameText;
 

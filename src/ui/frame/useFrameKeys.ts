@@ -2,7 +2,7 @@ import { useEventListener } from '@vueuse/core';
 import { useRouter } from 'vue-router';
 import { useToasts } from '../parts/toasts.ts';
 import { places } from './places.ts';
-import { isFullTicket } from './quick-ticket.ts';
+import { isFullTicket } from '../calls/quick-ticket.ts';
 import { makeScan, READER_MS } from './scan.ts';
 
 interface FrameKeys {

@@ -1,5 +1,5 @@
 import type { BlendPlan, PlanPart } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en-grinder.ts';
+import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The part of an answer that can be weighed in: the plan, or the nearest that is possible. */

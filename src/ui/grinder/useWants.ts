@@ -1,7 +1,7 @@
 import { computed, ref, watch, type Ref } from 'vue';
 import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
 import { toGrams } from '../../core/values/units.ts';
-import { massTyped } from '../intake/instructions-form.ts';
+import { massTyped } from '../orders/instructions-form.ts';
 import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
 import type { Want } from './want-text.ts';

@@ -1,5 +1,5 @@
 import type { FatSourceCard, GrinderLook } from '../../bridge/contract.ts';
-import { grinderText as text } from '../texts/en-grinder.ts';
+import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
 export type Want = GrinderLook['waiting'][number]['wants'][number];

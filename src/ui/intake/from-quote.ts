@@ -1,5 +1,5 @@
 import type { CallOutput } from '../../bridge/contract.ts';
-import { typeInstructions } from './instructions-form.ts';
+import { typeInstructions } from '../orders/instructions-form.ts';
 import type { IntakeForm } from './intake-form.ts';
 
 type Asked = CallOutput<'quote.open'>['asked'];

@@ -1,6 +1,6 @@
 import type { Age, Brought, CallInput, HunterCard, Instructions, Legs, Sex } from '../../bridge/contract.ts';
-import { intakeText } from '../texts/en-intake.ts';
-import { usualInstructions, type TypedInstructions } from './instructions-form.ts';
+import { intakeText } from '../texts/en/intake.ts';
+import { usualInstructions, type TypedInstructions } from '../orders/instructions-form.ts';
 
 /** Everything that is typed at intake, as text and choices. */
 export interface IntakeForm {

@@ -3,15 +3,15 @@ import { computed, reactive, ref, shallowRef } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
 import { broughtPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
-import { onOtherOpening } from '../opening.ts';
+import { onOtherOpening } from '../link/opening.ts';
 import { readingIn } from '../parts/weight-echo.ts';
-import { fieldOf, say } from '../say.ts';
+import { fieldOf, say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
-import { useCall } from '../use/useCall.ts';
-import { useSure } from '../use/useSure.ts';
+import { useCall } from '../calls/useCall.ts';
+import { useSure } from '../calls/useSure.ts';
 import { fromQuote } from './from-quote.ts';
 import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
-import { readInstructions } from './read-instructions.ts';
+import { readInstructions } from '../orders/read-instructions.ts';
 
 /** Fields that say themselves what is wrong with them. */
 const shownFields: ReadonlySet<string> = new Set([

@@ -1,6 +1,6 @@
 /** Fetches what labels tell of: batches, the animals in them, the fat on hand. */
 import type { AnimalPage, Answer, BatchPage, FatLotRow } from '../../bridge/contract.ts';
-import { call } from '../bridge.ts';
+import { call } from '../link/bridge.ts';
 
 interface BatchSource {
   batch: BatchPage;

@@ -1,5 +1,5 @@
 import type { BatchPage, FatLotRow, FatSourceCard } from '../../bridge/contract.ts';
-import { labelText as text } from '../texts/en-labels.ts';
+import { labelText as text } from '../texts/en/labels.ts';
 
 /** What of an animal an ingredient list needs. */
 interface Whose {

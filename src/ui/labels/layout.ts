@@ -1,6 +1,6 @@
 /** Where things stand on each label, in millimetres. The words take what the codes and NOT FOR SALE leave. */
 import type { SaleLine } from './not-for-sale.ts';
-import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
+import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../paper/sizes.ts';
 
 interface LabelLayout {
   /** Empty edge all round: no printer prints to the very edge. */

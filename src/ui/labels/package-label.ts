@@ -1,6 +1,6 @@
 /** What stands on package labels: built from the weights of packages, one run for packages weighed together. */
 import type { AnimalPage, BatchPage, ProductKind } from '../../bridge/contract.ts';
-import { labelText as text } from '../texts/en-labels.ts';
+import { labelText as text } from '../texts/en/labels.ts';
 import { cookedHere } from './cooked-here.ts';
 import { weighedIngredients, type MadeFrom } from './ingredients.ts';
 import { localDay } from './local-day.ts';

@@ -1,7 +1,7 @@
 /** What this computer keeps from one printing to the next: the sizes that its printer prints on. */
 import { useLocalStorage } from '@vueuse/core';
 import type { Ref } from 'vue';
-import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from './sizes.ts';
+import { PACKAGE_SIZES, TAG_SIZES, type PackageSize, type TagSize } from '../paper/sizes.ts';
 
 /** A choice kept under `key`. What was kept and is no choice any more is forgotten. */
 function remembered<T extends string>(key: string, choices: readonly T[], first: T): Ref<T> {

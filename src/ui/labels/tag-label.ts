@@ -1,6 +1,6 @@
 import type { AnimalPage } from '../../bridge/contract.ts';
-import { sexWord, wordFor, words } from '../texts/en.ts';
-import { labelText as text } from '../texts/en-labels.ts';
+import { sexWord, wordFor, words } from '../texts/en/common.ts';
+import { labelText as text } from '../texts/en/labels.ts';
 import { piecesText } from '../texts/pieces.ts';
 import type { Writing } from './package-label.ts';
 

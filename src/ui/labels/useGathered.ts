@@ -1,6 +1,6 @@
 import { onScopeDispose, shallowRef, watch } from 'vue';
 import type { Answer, AskName, Problem } from '../../bridge/contract.ts';
-import { onStale } from '../bridge.ts';
+import { onStale } from '../link/bridge.ts';
 
 /** What `gather.ts` asks. */
 const ASKED: readonly AskName[] = ['animals.open', 'grinder.open', 'fat.lots'];
@@ -24,7 +24,11 @@ export function useGathered<T>(question: () => string, gather: (question: string
   }
 
   watch(question, () => void refresh(), { immediate: true });
-  const stop = onStale(ASKED, () => undefined, () => void refresh());
+  const stop = onStale(
+    ASKED,
+    () => undefined,
+    () => void refresh(),
+  );
   onScopeDispose(() => {
     asked++;
     stop();

@@ -1,9 +1,9 @@
 import { computed, onScopeDispose, reactive, ref, type Ref } from 'vue';
-import { labelText as text } from '../texts/en-labels.ts';
+import { labelText as text } from '../texts/en/labels.ts';
 import { copiesTyped } from './copies.ts';
 import type { LabelRun } from './package-label.ts';
-import { sheetsOf } from './sheets.ts';
-import { PACKAGE_SIZES, type PackageSize } from './sizes.ts';
+import { sheetsOf } from '../paper/sheets.ts';
+import { PACKAGE_SIZES, type PackageSize } from '../paper/sizes.ts';
 import { useRecipes } from './useRecipes.ts';
 
 const EVERYBODY = '';

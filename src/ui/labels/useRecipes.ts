@@ -1,6 +1,6 @@
 import { computed, reactive } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
-import { useCall } from '../use/useCall.ts';
+import { useCall } from '../calls/useCall.ts';
 import { useLive } from '../use/useLive.ts';
 
 /**

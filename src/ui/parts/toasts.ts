@@ -1,7 +1,7 @@
 import { useTimeoutFn } from '@vueuse/core';
 import { defineStore } from 'pinia';
 import { shallowRef } from 'vue';
-import { onOtherOpening } from '../opening.ts';
+import { onOtherOpening } from '../link/opening.ts';
 
 /** How long a thing just done may be undone with one press. */
 const SHOWN_MS = 10_000;

@@ -1,6 +1,6 @@
 import type { CallOutput } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
-import { pickupText as text } from '../texts/en-pickup.ts';
+import { pickupText as text } from '../texts/en/pickup.ts';
 import { plural } from '../texts/plural.ts';
 
 export type Ready = CallOutput<'pickup.look'>[number];

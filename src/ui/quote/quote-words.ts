@@ -1,5 +1,5 @@
 import type { QuoteResult } from '../../bridge/contract.ts';
-import { quoteText as text } from '../texts/en-quote.ts';
+import { quoteText as text } from '../texts/en/quote.ts';
 import type { Format } from '../texts/format.ts';
 
 /** What a quote rests on: own animals, relatives, or only what is published. */

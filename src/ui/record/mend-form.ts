@@ -1,5 +1,5 @@
 import type { AnimalPage, CallInput, RecordField } from '../../bridge/contract.ts';
-import { recordText as text } from '../texts/en-record.ts';
+import { recordText as text } from '../texts/en/books/record.ts';
 
 type Changes = CallInput<'animals.mend'>['changes'];
 type Typed = Exclude<

@@ -1,6 +1,6 @@
 import { learnForm, parseScaleLine, type ScaleForm } from '../../core/scale/line.ts';
 import type { MassUnit } from '../../core/values/units.ts';
-import { problemOf, type ScaleProblem } from './scale-watch.ts';
+import { problemOf, type ScaleProblem } from '../link/scale-watch.ts';
 
 /** A line as it can be shown: bytes that are no text stand as a dot each, so that places stay the same. */
 export function printable(line: string): string {

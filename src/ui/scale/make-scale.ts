@@ -4,7 +4,7 @@ import { listenTo, type Listening } from './listen.ts';
 import { isSamePort, type PortSource, type ScalePort } from './port.ts';
 import { makePracticePort, type PracticeLoad, type PracticePort } from './practice-port.ts';
 import { readSettings, USUAL, type ScaleSettings } from './scale-settings.ts';
-import { makeWatch, type ScaleProblem, type Shown } from './scale-watch.ts';
+import { makeWatch, type ScaleProblem, type Shown } from '../link/scale-watch.ts';
 
 /** Lines kept for the person who sets the scale up. */
 const LINES_KEPT = 8;

@@ -1,5 +1,5 @@
 import type { FlowLook } from '../../bridge/contract.ts';
-import { flowText as text } from '../texts/en-season-flow.ts';
+import { flowText as text } from '../texts/en/season/flow.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The work that waits, in sentences; what does not wait is not named. */

@@ -1,6 +1,6 @@
-import { measureWriter } from '../charts/compare-words.ts';
+import { measureWriter } from '../charts/yields/compare-words.ts';
 import type { Format } from '../texts/format.ts';
-import type { BehindOrder } from './season-query.ts';
+import type { BehindOrder } from '../season-frame/season-query.ts';
 
 /** Writes the value that animals are ordered by. */
 export function writerOf(order: BehindOrder, format: Format): (value: number) => string {

@@ -7,31 +7,31 @@ import type {
   SpeciesYield,
   YieldsLook,
 } from '../../bridge/contract.ts';
-import { beliefStory } from '../charts/belief.ts';
-import { coverageStory } from '../charts/coverage.ts';
-import { fatStory } from '../charts/fat-by-batch.ts';
-import { controlStory } from '../charts/fat-control.ts';
-import { fatMoneyStory } from '../charts/fat-money-story.ts';
-import { ownFatStory } from '../charts/fat-own.ts';
-import { fatSourcesStory } from '../charts/fat-sources.ts';
-import { fatSpeciesStory } from '../charts/fat-species.ts';
-import { grindFeeStory } from '../charts/grind-fee-story.ts';
-import { hangingStory } from '../charts/hanging-story.ts';
-import { intakeStory } from '../charts/intake-story.ts';
-import { lossesStory } from '../charts/losses-story.ts';
-import { poundsStory } from '../charts/pounds-story.ts';
-import { speciesMoneyStory } from '../charts/species-money-story.ts';
-import { speciesBarsStory } from '../charts/species-bars-story.ts';
-import { groupsOfSpecies, type SplitGroup } from '../charts/split-rows.ts';
-import { NARROW } from '../charts/splits-drawing.ts';
-import { splitFinding, splitsStory } from '../charts/splits-story.ts';
+import { beliefStory } from '../charts/yields/belief.ts';
+import { coverageStory } from '../charts/yields/coverage.ts';
+import { fatStory } from '../charts/fat/fat-by-batch.ts';
+import { controlStory } from '../charts/fat/fat-control.ts';
+import { fatMoneyStory } from '../charts/money/fat-money-story.ts';
+import { ownFatStory } from '../charts/fat/fat-own.ts';
+import { fatSourcesStory } from '../charts/fat/fat-sources.ts';
+import { fatSpeciesStory } from '../charts/fat/fat-species.ts';
+import { grindFeeStory } from '../charts/money/grind-fee-story.ts';
+import { hangingStory } from '../charts/flow/hanging-story.ts';
+import { intakeStory } from '../charts/flow/intake-story.ts';
+import { lossesStory } from '../charts/pounds/losses-story.ts';
+import { poundsStory } from '../charts/pounds/pounds-story.ts';
+import { speciesMoneyStory } from '../charts/money/species-money-story.ts';
+import { speciesBarsStory } from '../charts/yields/species-bars-story.ts';
+import { groupsOfSpecies, type SplitGroup } from '../charts/yields/split-rows.ts';
+import { NARROW } from '../charts/yields/splits-drawing.ts';
+import { splitFinding, splitsStory } from '../charts/yields/splits-story.ts';
 import type { ChartStory, PlotStory, SceneStory } from '../charts/story.ts';
-import { trendStory } from '../charts/trend-story.ts';
-import { waitSpeciesStory } from '../charts/wait-species-story.ts';
-import { waitsStory } from '../charts/waits-story.ts';
-import { workMoneyStory } from '../charts/work-money-story.ts';
-import { yieldStory } from '../charts/yield-by-species.ts';
-import { reportText as text } from '../texts/en-season-report.ts';
+import { trendStory } from '../charts/yields/trend-story.ts';
+import { waitSpeciesStory } from '../charts/flow/wait-species-story.ts';
+import { waitsStory } from '../charts/flow/waits-story.ts';
+import { workMoneyStory } from '../charts/money/work-money-story.ts';
+import { yieldStory } from '../charts/yields/yield-by-species.ts';
+import { reportText as text } from '../texts/en/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
 /** Height of the plot of one species in pixels, beside its seasons. */

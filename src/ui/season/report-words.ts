@@ -1,6 +1,6 @@
 import type { PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
 import type { ChartStory } from '../charts/story.ts';
-import { reportText as text } from '../texts/en-season-report.ts';
+import { reportText as text } from '../texts/en/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The figures of the cover, each with what it is. */

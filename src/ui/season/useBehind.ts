@@ -1,8 +1,8 @@
 import { computed } from 'vue';
 import { useRoute, useRouter } from 'vue-router';
 import { useLive } from '../use/useLive.ts';
-import { type BehindOrder, ORDERS } from './season-query.ts';
-import { useSeasonFilter } from './useSeasonFilter.ts';
+import { type BehindOrder, ORDERS } from '../season-frame/season-query.ts';
+import { useSeasonFilter } from '../season-frame/useSeasonFilter.ts';
 
 /** The list of animals behind a mark with its order, all kept in the address: `order=bone&rising=yes&least=3&most=4`. */
 export function useBehind() {

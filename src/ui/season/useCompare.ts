@@ -1,13 +1,13 @@
 import { computed } from 'vue';
 import { useRoute, useRouter } from 'vue-router';
 import type { CompareBy, SeasonChoices, SeasonFilter } from '../../bridge/contract.ts';
-import { compareStory } from '../charts/compare-story.ts';
+import { compareStory } from '../charts/yields/compare-story.ts';
 import { useShop } from '../stores/shop.ts';
-import { compareText as text } from '../texts/en-season-compare.ts';
+import { compareText as text } from '../texts/en/season/compare.ts';
 import { useLive } from '../use/useLive.ts';
 import { firstGroups, type Groups, type Side } from './first-groups.ts';
-import { filterWords } from './filter-words.ts';
-import { behindLink, filterOf, queryOf } from './season-query.ts';
+import { filterWords } from '../season-frame/filter-words.ts';
+import { behindLink, filterOf, queryOf } from '../season-frame/season-query.ts';
 
 export const measures = (Object.keys(text.measures) as CompareBy[]).map((value) => ({
   value,

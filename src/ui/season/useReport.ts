@@ -10,8 +10,8 @@ import {
   poundsStories,
   yieldsStories,
 } from './report-stories.ts';
-import { narrows } from './season-query.ts';
-import { useSeasonFilter } from './useSeasonFilter.ts';
+import { narrows } from '../season-frame/season-query.ts';
+import { useSeasonFilter } from '../season-frame/useSeasonFilter.ts';
 
 /**
  * All that the report prints, in chapters, of the animals that the address asks for. Money is the whole season's: bills

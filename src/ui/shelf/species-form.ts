@@ -1,6 +1,6 @@
 import type { CallInput, SpeciesCard, SpeciesOnShelf } from '../../bridge/contract.ts';
-import { shelfText as text } from '../texts/en-shelf.ts';
-import { massTyped } from '../intake/instructions-form.ts';
+import { shelfText as text } from '../texts/en/books/shelf.ts';
+import { massTyped } from '../orders/instructions-form.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 export interface TypedPrimal {

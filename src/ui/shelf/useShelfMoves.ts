@@ -1,8 +1,8 @@
 import { toast } from '../parts/index.ts';
-import { say } from '../say.ts';
+import { say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
-import { shelfText as text } from '../texts/en-shelf.ts';
-import { useCall } from '../use/useCall.ts';
+import { shelfText as text } from '../texts/en/books/shelf.ts';
+import { useCall } from '../calls/useCall.ts';
 
 type Shelf = 'species' | 'products' | 'templates';
 

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { reactive, ref } from 'vue';
-import { onOtherOpening } from '../opening.ts';
+import { onOtherOpening } from '../link/opening.ts';
 
 /**
  * Half-typed entries, kept while one looks elsewhere: each has a name, such as `table 12`. What was kept in the book,

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { computed } from 'vue';
-import { onOtherOpening } from '../opening.ts';
+import { onOtherOpening } from '../link/opening.ts';
 import { useLive } from '../use/useLive.ts';
 
 /** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */

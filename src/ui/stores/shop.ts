@@ -2,8 +2,8 @@ import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
 import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/values/zone.ts';
-import { call, onStale } from '../bridge.ts';
-import { useOpening } from '../opening.ts';
+import { call, onStale } from '../link/bridge.ts';
+import { useOpening } from '../link/opening.ts';
 import { makeFormat } from '../texts/format.ts';
 
 /** Who works at this computer, for each book: the same initials are somebody else's in another. */

@@ -1,6 +1,6 @@
 /** Parts that an animal may have none of, and how that is typed. */
 import type { AnimalPage, CutPart, NonePart } from '../../bridge/contract.ts';
-import type { Entry } from './entry.ts';
+import type { Entry } from '../weighing/entry.ts';
 
 const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
 

@@ -1,6 +1,6 @@
 import { defineStore } from 'pinia';
 import { reactive } from 'vue';
-import { onOtherOpening } from '../opening.ts';
+import { onOtherOpening } from '../link/opening.ts';
 
 /** What somebody looked at and stood by, while this opening of the book is shown: nobody is asked twice. */
 export const useStoodBy = defineStore('stood by', () => {

@@ -1,7 +1,7 @@
 import { computed, type Ref } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { doubtText as text } from '../texts/en-weighings.ts';
+import { doubtText as text } from '../texts/en/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 
 /** What can be done about a doubt of the desk. */

@@ -1,6 +1,6 @@
 import { computed } from 'vue';
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
-import { words } from '../texts/en.ts';
+import { words } from '../texts/en/common.ts';
 import { partLook } from './ladder.ts';
 import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';

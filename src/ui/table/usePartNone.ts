@@ -1,12 +1,12 @@
 import type { Ref } from 'vue';
 import type { AnimalPage, NonePart, PartNone, Problem } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
-import { say } from '../say.ts';
+import { say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
-import { tableText as text } from '../texts/en-table.ts';
-import { weighingText } from '../texts/en-weighings.ts';
-import { words } from '../texts/en.ts';
-import { useCall } from '../use/useCall.ts';
+import { tableText as text } from '../texts/en/table.ts';
+import { weighingText } from '../texts/en/weighings.ts';
+import { words } from '../texts/en/common.ts';
+import { useCall } from '../calls/useCall.ts';
 
 /** Stating that the animal has none of a part, and voiding that; each is undone from its toast. */
 export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {

@@ -1,6 +1,6 @@
 import { watch, type Ref } from 'vue';
 import type { AnimalPage, PrimalWeighed } from '../../bridge/contract.ts';
-import { nextPrimal, type Entry } from './entry.ts';
+import { nextPrimal, type Entry } from '../weighing/entry.ts';
 
 const gramsOf = (primals: readonly PrimalWeighed[], code: string): number =>
   primals.find((primal) => primal.code === code)?.grams ?? 0;

@@ -3,20 +3,20 @@ import type { AnimalPage, Answer, WeighingRow } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
 import { useDrafts } from '../stores/drafts.ts';
 import { useShop } from '../stores/shop.ts';
-import { tableText as text } from '../texts/en-table.ts';
-import { weighingText } from '../texts/en-weighings.ts';
+import { tableText as text } from '../texts/en/table.ts';
+import { weighingText } from '../texts/en/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
-import { useCall } from '../use/useCall.ts';
+import { useCall } from '../calls/useCall.ts';
 import { useKeepWeight, type KeptWeight, type TypedWeight } from '../weighing/useKeepWeight.ts';
 import { useUndoWeighing } from '../weighing/useUndoWeighing.ts';
-import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from './entry.ts';
+import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from '../weighing/entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
 import { useStoodBy } from './stood-by.ts';
 import { useDoubt } from './useDoubt.ts';
 import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
-import { usePutBack } from './usePutBack.ts';
-import { weighingName } from './weighing-name.ts';
+import { usePutBack } from '../weighing/usePutBack.ts';
+import { weighingName } from '../weighing/weighing-name.ts';
 
 /** The number entry of the table: what is weighed next, keeping it, answering a doubt, correcting, undoing. */
 export type Weigh = ReturnType<typeof useWeigh>;

@@ -1,4 +1,4 @@
-import { call } from '../bridge.ts';
+import { call } from '../link/bridge.ts';
 
 /** One stop of the tour: where it is in the season at hand, and what it speaks of there, the best sight first. */
 interface Stop {

@@ -1,7 +1,7 @@
 import { computed, ref, shallowRef, toRef } from 'vue';
 import type { Answer, Problem } from '../../bridge/contract.ts';
 import { useScaleEntry, type Taken } from '../scale/useScaleEntry.ts';
-import { say } from '../say.ts';
+import { say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
 
 export interface KeptWeight {

@@ -1,7 +1,7 @@
 import { toast } from '../parts/index.ts';
-import { say } from '../say.ts';
+import { say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
-import { useCall } from '../use/useCall.ts';
+import { useCall } from '../calls/useCall.ts';
 
 /** Voids a weight from the message that told of it. @param reason as it stands in the history */
 export function useUndoWeighing(reason: string): (weighingId: number) => Promise<void> {

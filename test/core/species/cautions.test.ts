@@ -5,8 +5,8 @@ import species from '../../../resources/species.json' with { type: 'json' };
 import { GROUND_HEAT } from '../../../src/core/cold/ground-heat.ts';
 import type { Caution, CautionPlace } from '../../../src/core/species/species.ts';
 import { cautionsByName } from '../../../src/core/species/hazards.ts';
-import { fatText } from '../../../src/ui/texts/en-fat.ts';
-import { railText } from '../../../src/ui/texts/en-rail.ts';
+import { fatText } from '../../../src/ui/texts/en/fat.ts';
+import { railText } from '../../../src/ui/texts/en/rail.ts';
 
 const all = cautions as Caution[];
 const toCelsius = (f: number) => ((f - 32) * 5) / 9;

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BringKind, SheetLayout } from '../../../src/bridge/contract.ts';
-import { problemWording } from '../../../src/ui/texts/en-problems.ts';
+import { problemWording } from '../../../src/ui/texts/en/problems.ts';
 import { handOver } from './bring-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
 

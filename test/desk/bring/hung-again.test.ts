@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { say } from '../../../src/ui/say.ts';
+import { say } from '../../../src/ui/texts/say.ts';
 import { bringIn, lookAt } from './bring-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../../src/bridge/contract.ts';
 import { MOST_OF_ANIMAL, MOST_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
-import { problemWording } from '../../../src/ui/texts/en-problems.ts';
+import { problemWording } from '../../../src/ui/texts/en/problems.ts';
 import { deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
 

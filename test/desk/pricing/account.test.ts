@@ -1,9 +1,9 @@
 /** One account, one currency, and never more given back than was taken. */
 import { describe, expect, it } from 'vitest';
 import { moneyOf } from '../../../src/ui/books/record-cells.ts';
-import { say } from '../../../src/ui/say.ts';
-import { stateOf } from '../../../src/ui/texts/en-bill.ts';
-import { historySentence } from '../../../src/ui/texts/en-history.ts';
+import { say } from '../../../src/ui/texts/say.ts';
+import { stateOf } from '../../../src/ui/texts/en/bill.ts';
+import { historySentence } from '../../../src/ui/texts/en/books/history.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 

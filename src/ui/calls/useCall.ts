@@ -1,0 +1,50 @@
+import { ref, shallowRef } from 'vue';
+import { ALREADY } from '../../bridge/client/already.ts';
+import { opensABook } from '../../bridge/client/opens-a-book.ts';
+import { OTHER_OPENING } from '../../bridge/client/other-opening.ts';
+import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
+import { callFor } from '../link/bridge.ts';
+import { useOpening } from '../link/opening.ts';
+import { useShop } from '../stores/shop.ts';
+
+/**
+ * A call that writes, signed with the initials of who works.
+ * `run(input)` gives the desk's answer; `problem` keeps the last refusal until the next run or `clear()`;
+ * `busy` is true while it runs. Every run is meant for the opening of the book that was shown when this was set up, so
+ * an undo that is pressed later cannot reach another book. A store lives longer and clears itself: its calls are meant for
+ * the opening that is `shown` when they run. The same input again meanwhile (a button pressed twice) is not sent a second time.
+ * @example const keep = useCall('table.weigh'); const done = await keep.run({ … }); if (done.ok) …
+ */
+export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
+  const shop = useShop();
+  const opening = useOpening();
+  const problem = shallowRef<Problem | null>(null);
+  const busy = ref(false);
+  const running = new Set<string>();
+  const setUpIn = opening.shown;
+
+  async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
+    const signed = shop.by ? { ...input, by: shop.by } : input;
+    const key = JSON.stringify(signed);
+    if (running.has(key)) return ALREADY;
+    running.add(key);
+    busy.value = true;
+    const meant = lasting ? opening.shown : setUpIn;
+    const answer = leftBehind(meant, await callFor(meant, name, signed));
+    running.delete(key);
+    busy.value = running.size > 0;
+    problem.value = answer.ok ? null : answer.problem;
+    return answer;
+  }
+
+  /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
+  function leftBehind(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
+    return meant === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
+  }
+
+  const clear = (): void => {
+    problem.value = null;
+  };
+
+  return { run, problem, busy, clear };
+}

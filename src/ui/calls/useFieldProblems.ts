@@ -1,0 +1,22 @@
+import { computed, type Ref } from 'vue';
+import type { Problem } from '../../bridge/contract.ts';
+import { fieldOf, say } from '../texts/say.ts';
+import { useShop } from '../stores/shop.ts';
+
+/**
+ * Where a form tells what is wrong: at the field that it is about, else below the form, never twice and never nowhere.
+ * @param fields those that show their own problem
+ * @example const { problemAt, otherProblem } = useFieldProblems(save.problem, ['name', 'typed']);
+ */
+export function useFieldProblems(problem: Readonly<Ref<Problem | null>>, fields: readonly string[]) {
+  const shop = useShop();
+  const field = computed(() => {
+    const about = problem.value ? fieldOf(problem.value) : '';
+    return fields.includes(about) ? about : '';
+  });
+  const sentence = computed(() => (problem.value ? say(problem.value, shop.format) : ''));
+  return {
+    problemAt: (name: string): string | undefined => (field.value === name ? sentence.value : undefined),
+    otherProblem: computed(() => (field.value === '' ? sentence.value : '')),
+  };
+}

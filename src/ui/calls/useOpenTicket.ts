@@ -1,0 +1,22 @@
+import { useRouter } from 'vue-router';
+import { call } from '../link/bridge.ts';
+import { toast } from '../parts/index.ts';
+import { frameText } from '../texts/en/frame.ts';
+import { useJustOpened } from './just-opened.ts';
+
+/** Opens an animal by its ticket if the book has it; says so otherwise. Resolves to whether it was opened. */
+export function useOpenTicket(): (ticket: string) => Promise<boolean> {
+  const router = useRouter();
+  const justOpened = useJustOpened();
+  return async (ticket) => {
+    const answer = await call('animals.open', { ticket });
+    const place = `/table/${ticket}`;
+    // Where it stands open already it follows the book by itself.
+    if (answer.ok && router.currentRoute.value.path !== place) {
+      justOpened.keep(answer.value);
+      await router.push(place);
+    }
+    if (!answer.ok) toast(frameText.noTicket(ticket));
+    return answer.ok;
+  };
+}

@@ -1,0 +1,85 @@
+import { addDays, daysBetween } from '../../../core/values/dates.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from './axes.ts';
+import type { ChartColours } from './colours.ts';
+import { line, type Mark, type TextShape } from './scene.ts';
+import type { SceneAxis } from './scene-axis.ts';
+
+/** Days laid along a picture, each in a column of its own. */
+export interface DayAxis {
+  from: string;
+  days: number;
+  left: number;
+  right: number;
+  /** Width of a day. */
+  step: number;
+  /** Middle of a day's column. */
+  at: (on: string) => number;
+}
+
+/** Room for numbers on the left, and for a word that reaches beyond the last day. */
+const LEFT = 44;
+const RIGHT = 20;
+const LABEL = 78;
+const INTERVALS = [1, 2, 7, 14, 28, 56, 112];
+
+export function dayAxis(from: string, to: string, width: number): DayAxis {
+  const days = daysBetween(from, to) + 1;
+  const right = width - RIGHT;
+  const step = (right - LEFT) / days;
+  const at = (on: string): number => LEFT + (daysBetween(from, on) + 0.5) * step;
+  return { from, days, left: LEFT, right, step, at };
+}
+
+/** Dates under the days, as many as there is room for; from a week on they are Mondays. */
+export function dayMarks(axis: DayAxis, foot: number, format: Format, colours: ChartColours): Mark {
+  const every = INTERVALS.find((days) => days * axis.step >= LABEL) ?? axis.days;
+  const monday = (8 - new Date(`${axis.from}T00:00:00Z`).getUTCDay()) % 7;
+  const first = every >= 7 && monday < axis.days ? monday : 0;
+  const count = Math.ceil((axis.days - first) / every);
+  return {
+    shapes: Array.from({ length: count }, (_, i) => addDays(axis.from, first + i * every)).flatMap((on) => [
+      { kind: 'path' as const, d: line(axis.at(on), foot, axis.at(on), foot + 5), stroke: colours.steel },
+      dateText(axis, on, foot, format, colours),
+    ]),
+  };
+}
+
+/** Centred under its day, but never cut off at the edge. */
+function dateText(axis: DayAxis, on: string, foot: number, format: Format, colours: ChartColours): TextShape {
+  const x = axis.at(on);
+  const near = x > axis.right - LABEL / 3;
+  return {
+    kind: 'text',
+    x: near ? axis.right + RIGHT : x,
+    y: foot + 22,
+    text: format.monthDay(on),
+    size: FONT_SIZE,
+    fill: colours.muted,
+    anchor: near ? 'end' : 'middle',
+  };
+}
+
+/** Whole numbers on the left with quiet lines across. */
+export function countMarks(axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
+  return {
+    shapes: counts.ticks
+      .filter((tick) => Number.isInteger(tick))
+      .flatMap((tick) => [
+        {
+          kind: 'path' as const,
+          d: line(axis.left, counts.at(tick), axis.right, counts.at(tick)),
+          stroke: tick === 0 ? colours.steel : colours.line,
+        },
+        {
+          kind: 'text' as const,
+          x: axis.left - 8,
+          y: counts.at(tick) + 5,
+          text: String(tick),
+          size: FONT_SIZE,
+          fill: colours.muted,
+          anchor: 'end' as const,
+        },
+      ]),
+  };
+}

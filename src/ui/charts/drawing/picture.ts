@@ -1,0 +1,131 @@
+import { type ChartColours, coloursOfPaper } from './colours.ts';
+import { paintScene } from './paint-scene.ts';
+import { plotOptions } from './plot-options.ts';
+import type { ChartStory, PlotStory } from '../story.ts';
+
+/** Width of a saved picture in pixels, and dots to each: 2,880 dots, 348 to the inch across an A4 sheet of 8.27 in. */
+const WIDTH = 960;
+const RATIO = 3;
+const MARGIN = 24;
+const LINE = 24;
+
+/** The drawing itself, `height` pixels tall, painted at the origin of a pen that is already scaled. */
+interface Drawing {
+  height: number;
+  paint: (pen: CanvasRenderingContext2D) => void;
+}
+
+/**
+ * A chart with its title, finding and notes on one sheet, so that a saved picture explains itself: in the light theme
+ * and fine enough for print, whatever the window looks like.
+ */
+export async function pictureOf(story: ChartStory): Promise<Blob> {
+  const colours = coloursOfPaper();
+  await document.fonts.ready;
+  const drawing = await drawingOf(story, colours, WIDTH - 2 * MARGIN);
+  const sheet = paintSheet(story, drawing, colours);
+  return new Promise((resolve, reject) =>
+    sheet.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('No picture came of the sheet')))),
+  );
+}
+
+async function drawingOf(story: ChartStory, colours: ChartColours, width: number): Promise<Drawing> {
+  if (story.scene) {
+    const scene = story.scene(colours, width);
+    return { height: scene.height, paint: (pen) => paintScene(pen, scene, colours.font, RATIO) };
+  }
+  if (!story.draw) throw new Error(`${story.title} has no picture`);
+  const plot = await plotOf(story, story.draw, colours, width);
+  const { height } = story;
+  return {
+    height,
+    paint: (pen) => pen.drawImage(plot, 0, 0, width, height),
+  };
+}
+
+/** Plots off screen, so that neither the size nor the theme of the window is seen in the picture. */
+async function plotOf(
+  { height }: PlotStory,
+  draw: NonNullable<PlotStory['draw']>,
+  colours: ChartColours,
+  width: number,
+): Promise<HTMLCanvasElement> {
+  const { Chart } = await import('./register.ts');
+  const canvas = document.createElement('canvas');
+  canvas.width = width;
+  canvas.height = height;
+  const { options, ...rest } = draw(colours);
+  const chart = new Chart(canvas, {
+    ...rest,
+    options: { ...plotOptions(options), responsive: false, devicePixelRatio: RATIO },
+  });
+  const copy = document.createElement('canvas');
+  copy.width = canvas.width;
+  copy.height = canvas.height;
+  context(copy).drawImage(canvas, 0, 0);
+  chart.destroy();
+  return copy;
+}
+
+function paintSheet(story: ChartStory, drawing: Drawing, colours: ChartColours): HTMLCanvasElement {
+  const sheet = document.createElement('canvas');
+  const pen = context(sheet);
+  const body = `16px ${colours.font}`;
+  const small = `14px ${colours.font}`;
+  pen.font = body;
+  const finding = wrap(pen, story.finding, WIDTH - 2 * MARGIN);
+  pen.font = small;
+  const notes = [story.n, ...story.notes, ...story.sources].flatMap((note) =>
+    wrap(pen, note, WIDTH - 2 * MARGIN),
+  );
+  const top = 2 * MARGIN + LINE * (1 + finding.length);
+  const height = top + drawing.height + MARGIN + LINE * notes.length + MARGIN;
+
+  sheet.width = WIDTH * RATIO;
+  sheet.height = Math.round(height * RATIO);
+  pen.scale(RATIO, RATIO);
+  pen.fillStyle = '#fff';
+  pen.fillRect(0, 0, WIDTH, height);
+  pen.textBaseline = 'top';
+  write(pen, [story.title], MARGIN, `700 18px ${colours.font}`, colours.ink);
+  write(pen, finding, MARGIN + LINE + 6, body, colours.ink);
+  pen.save();
+  pen.translate(MARGIN, top);
+  drawing.paint(pen);
+  pen.restore();
+  write(pen, notes, top + drawing.height + MARGIN, small, colours.muted);
+  return sheet;
+}
+
+function context(canvas: HTMLCanvasElement): CanvasRenderingContext2D {
+  const pen = canvas.getContext('2d');
+  if (!pen) throw new Error('No drawing surface');
+  return pen;
+}
+
+function write(
+  pen: CanvasRenderingContext2D,
+  lines: string[],
+  top: number,
+  font: string,
+  colour: string,
+): void {
+  pen.font = font;
+  pen.fillStyle = colour;
+  lines.forEach((line, i) => pen.fillText(line, MARGIN, top + i * LINE));
+}
+
+/** Breaks a text between words so that no line is wider than `width` in the pen's font. */
+export function wrap(
+  pen: Pick<CanvasRenderingContext2D, 'measureText'>,
+  text: string,
+  width: number,
+): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && pen.measureText(longer).width <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}

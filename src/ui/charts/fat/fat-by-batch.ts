@@ -1,0 +1,64 @@
+import type { FatCounts, FatLook } from '../../../bridge/contract.ts';
+import { fatText as text } from '../../texts/en/season/fat.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawFat } from './fat-drawing.ts';
+import type { ChartStory } from '../story.ts';
+
+/** More marks than this in one picture cannot be told apart. */
+const MOST_DRAWN = 40;
+
+/** Fat of each batch: what was wanted, what was planned, what was weighed in, what a test found. */
+export function fatStory(look: FatLook, format: Format): ChartStory {
+  const { batches, counts } = look;
+  const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
+  const drawn = telling.slice(-MOST_DRAWN);
+  const share = (value: number | null) => (value === null ? '' : format.share(value));
+  return {
+    title: text.title,
+    finding: fatFinding(counts, format),
+    n: text.nBatches(counts.batches, counts.tested),
+    notes: [
+      text.key,
+      ...(drawn.length < counts.batches ? [text.drawn(drawn.length, counts.batches)] : []),
+      ...(batches.length < counts.batches ? [text.listed(batches.length, counts.batches)] : []),
+    ],
+    sources: [],
+    table: {
+      head: [text.batch, text.day, text.species, text.target, text.planned, text.weighedIn, text.tested],
+      rows: batches.map((batch) => [
+        batch.name,
+        format.day(batch.on),
+        batch.species.join(', '),
+        share(batch.target),
+        share(batch.planned),
+        share(batch.weighedIn),
+        share(batch.tested),
+      ]),
+      links: batches.map((batch) => `/grinder/${batch.id}`),
+      plain: batches.map((batch) => [
+        batch.name,
+        batch.on,
+        batch.species.join(', '),
+        batch.target,
+        batch.planned,
+        batch.weighedIn,
+        batch.tested,
+      ]),
+    },
+    fileName: `fat-${look.season}`,
+    height: 420,
+    draw: drawn.length === 0 ? null : (colours) => drawFat(drawn, colours),
+    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
+  };
+}
+
+/** How many batches met their target, and which way the tests lie. */
+function fatFinding({ batches, aimed, onTarget, gap }: FatCounts, format: Format): string {
+  if (batches === 0) return text.noFat;
+  return [
+    aimed === 0 ? text.noTargets(batches) : text.onTarget(onTarget, aimed),
+    gap === null
+      ? text.noTests
+      : text.testGap(gap.n, format.number(Math.abs(gap.mean) * 100, 1), gap.mean < 0),
+  ].join(' ');
+}

@@ -1,0 +1,151 @@
+import type { FatLook } from '../../../bridge/contract.ts';
+import { fatText as text } from '../../texts/en/season/fat.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartStory } from '../story.ts';
+
+/** More marks than this in one picture cannot be told apart. */
+const MOST_DRAWN = 40;
+/** As many batches as a sentence can name. */
+const MOST_NAMED = 4;
+/** Room on the right for the words of the limits, px. */
+const LABEL_ROOM = 112;
+
+/** A fat test held against what was aimed at. */
+interface Miss {
+  id: number;
+  name: string;
+  target: number;
+  tested: number;
+  /** Test less target, as a fraction. */
+  off: number;
+}
+
+/** Fat tests against their targets, with the limits within which they vary by chance. */
+export function controlStory(look: FatLook, format: Format): ChartStory {
+  const misses = missesOf(look.batches);
+  const drawn = misses.slice(-MOST_DRAWN);
+  const points = (share: number) => format.number(share * 100, 1);
+  return {
+    title: text.controlTitle,
+    finding: controlFinding(look, points),
+    n: text.nTests(look.counts.testedAimed),
+    notes: [
+      text.controlKey,
+      ...(drawn.length < look.counts.testedAimed
+        ? [text.controlDrawn(drawn.length, look.counts.testedAimed)]
+        : []),
+    ],
+    sources: [text.limitsSource],
+    table: {
+      head: [text.batch, text.target, text.tested, text.off],
+      rows: misses.map(({ name, target, tested, off }) => [
+        name,
+        format.share(target),
+        format.share(tested),
+        points(off),
+      ]),
+      links: misses.map(({ id }) => `/grinder/${id}`),
+      plain: misses.map(({ name, target, tested, off }) => [name, target, tested, off]),
+    },
+    fileName: `fat-tests-${look.season}`,
+    height: 320,
+    draw: look.control ? (colours) => drawControl(look, drawn, colours, points) : null,
+    linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
+  };
+}
+
+function controlFinding({ control, counts }: FatLook, points: (share: number) => string): string {
+  if (!control) return text.noControl(counts.testedAimed);
+  const names = control.outside.map(({ name }) => name);
+  const named = names.slice(-MOST_NAMED).join(', ');
+  return [
+    text.controlMean(points(Math.abs(control.centre)), control.centre < 0),
+    names.length === 0
+      ? text.noneOutside
+      : text.outside(
+          names.length > MOST_NAMED ? text.andMore(named, names.length - MOST_NAMED) : named,
+          names.length,
+        ),
+  ].join(' ');
+}
+
+function missesOf(batches: FatLook['batches']): Miss[] {
+  return batches.flatMap(({ id, name, target, tested }) =>
+    target === null || tested === null ? [] : [{ id, name, target, tested, off: tested - target }],
+  );
+}
+
+function drawControl(
+  look: FatLook,
+  misses: readonly Miss[],
+  colours: ChartColours,
+  points: (share: number) => string,
+) {
+  const { centre, lower, upper, outside } = look.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
+  const font = { size: FONT_SIZE, family: colours.font };
+  const out = (at: number) => outside.some(({ id }) => id === misses[at]?.id);
+  const limit = (value: number, label: string) => ({
+    type: 'line' as const,
+    yMin: value,
+    yMax: value,
+    borderColor: colours.muted,
+    borderDash: [6, 5],
+    borderWidth: 1.5,
+    label: {
+      display: true,
+      content: label,
+      position: 'end' as const,
+      backgroundColor: colours.card,
+      color: colours.muted,
+      font,
+      padding: 3,
+      // Beside the plot: on it they would hide the newest mark.
+      xAdjust: LABEL_ROOM,
+    },
+  });
+  const names = misses.map(({ name }) => name);
+  return {
+    type: 'line' as const,
+    data: {
+      labels: names,
+      datasets: [
+        {
+          type: 'line' as const,
+          label: text.off,
+          data: misses.map(({ off }) => off),
+          borderColor: colours.steel,
+          borderWidth: 1.5,
+          pointStyle: misses.map((_, at) => (out(at) ? 'rectRot' : 'circle')),
+          pointRadius: misses.map((_, at) => (out(at) ? 10 : 6)),
+          pointHoverRadius: 10,
+          pointBackgroundColor: misses.map((_, at) => (out(at) ? colours.blaze : colours.spruce)),
+          pointBorderColor: colours.card,
+        },
+      ],
+    },
+    options: {
+      layout: { padding: { right: LABEL_ROOM } },
+      scales: {
+        x: { ...nameAxis(colours, names), ticks: { color: colours.ink, font } },
+        y: {
+          ...percentAxis(colours, text.offAxis, ''),
+          suggestedMin: Math.min(lower, 0),
+          suggestedMax: Math.max(upper, 0),
+          grace: '10%',
+        },
+      },
+      plugins: {
+        annotation: {
+          clip: false,
+          annotations: [
+            limit(upper, text.upperLimit(points(upper))),
+            limit(centre, text.centre(points(centre))),
+            limit(lower, text.lowerLimit(points(lower))),
+          ],
+        },
+      },
+    },
+  };
+}

@@ -1,0 +1,64 @@
+import type { FatLook } from '../../../bridge/contract.ts';
+import { fatText as text } from '../../texts/en/season/fat.ts';
+import type { Format } from '../../texts/format.ts';
+import { plural } from '../../texts/plural.ts';
+import type { Pattern } from '../drawing/scene.ts';
+import { drawBars } from '../drawing/scene-bars.ts';
+import type { SceneStory } from '../story.ts';
+
+/** The animals' own fat, saved and ground, beside the fat that was bought for the same batches. */
+export function ownFatStory({ season, saved }: FatLook, format: Format, animalsLink: string): SceneStory {
+  const rows = [
+    { name: text.savedRow, grams: saved.savedGrams },
+    { name: text.groundRow, grams: saved.ownUsedGrams },
+    { name: text.boughtRow, grams: saved.boughtGrams },
+  ];
+  const none = rows.every(({ grams }) => grams === 0);
+  return {
+    title: text.savedTitle,
+    finding: none ? text.noSaved : finding(saved, format),
+    n: text.nSaved(saved.animals),
+    notes: [text.savedKey],
+    sources: [],
+    table: {
+      head: [text.source, text.weight],
+      rows: none ? [] : rows.map(({ name, grams }) => [name, format.mass(grams, 0)]),
+      plainHead: [text.source, `${text.weight}, g`],
+      plain: rows.map(({ name, grams }) => [name, grams]),
+    },
+    fileName: `own-fat-${season}`,
+    scene: none
+      ? null
+      : (colours, width) => {
+          // Own and bought fat look as they do among the sources.
+          const own = (kind: Pattern) => ({ fill: colours.card, pattern: { kind, ink: colours.ink } });
+          const fills = [own('hatch'), own('cross'), { fill: colours.fat }];
+          const notes = [plural(saved.animals, 'animal', 'animals'), '', ''];
+          return drawBars(
+            rows.map(({ name, grams }, i) => ({
+              name,
+              note: notes[i] ?? '',
+              value: grams,
+              words: format.mass(grams, 0),
+              fill: fills[i] ?? {},
+              ...(i === 0 ? { link: animalsLink } : {}),
+            })),
+            colours,
+            width,
+          );
+        },
+  };
+}
+
+function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatLook['saved'], format: Format): string {
+  const mass = (grams: number) => format.mass(grams, 0);
+  const left = savedGrams - ownUsedGrams;
+  const own =
+    animals === 0
+      ? text.savedNone
+      : savedGrams < ownUsedGrams
+        ? text.groundUnsaved(mass(-left))
+        : text.savedUsed(plural(animals, 'animal', 'animals'), mass(savedGrams), format.share(ownUsedGrams / savedGrams, 0));
+  if (boughtGrams === 0) return `${own} ${text.noBought}`;
+  return left > 0 ? `${own} ${text.couldReplace(mass(left), format.share(left / boughtGrams, 0))}` : own;
+} // prettier-ignore

@@ -1,0 +1,67 @@
+import type { FatLook } from '../../../bridge/contract.ts';
+import { fatText as text } from '../../texts/en/season/fat.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawBars } from '../drawing/scene-bars.ts';
+import type { SceneStory } from '../story.ts';
+
+/** What the fat of a season's grinds came from, by weight. */
+export function fatSourcesStory({ season, sources, counts }: FatLook, format: Format): SceneStory {
+  const all = sources.reduce((total, { grams }) => total + grams, 0);
+  const named = sources.map((one) => ({ ...one, name: one.source === 'own' ? text.own : one.name }));
+  return {
+    title: text.sourcesTitle,
+    finding: finding(named, all, format),
+    n: text.nFat(format.mass(all, 0), counts.batches),
+    notes: [text.sourcesKey],
+    sources: [],
+    table: {
+      head: [text.source, text.weight, text.partOfAll, text.batches, text.cost],
+      rows: named.map(({ name, grams, batches, costMinor }) => [
+        name,
+        format.mass(grams, 0),
+        format.share(grams / all, 0),
+        String(batches),
+        costMinor === null ? '' : format.money(costMinor),
+      ]),
+      plainHead: [text.source, `${text.weight}, g`, text.partOfAll, text.batches, text.costMinor],
+      plain: named.map(({ name, grams, batches, costMinor }) => [
+        name,
+        grams,
+        grams / all,
+        batches,
+        costMinor,
+      ]),
+    },
+    fileName: `fat-sources-${season}`,
+    scene:
+      named.length === 0
+        ? null
+        : (colours, width) =>
+            drawBars(
+              named.map(({ source, name, grams, batches }) => ({
+                name,
+                note: text.inBatches(batches),
+                value: grams,
+                words: `${format.mass(grams, 0)} (${format.share(grams / all, 0)})`,
+                fill:
+                  source === 'own'
+                    ? { fill: colours.card, pattern: { kind: 'hatch', ink: colours.ink } }
+                    : { fill: colours.fat },
+              })),
+              colours,
+              width,
+            ),
+  };
+}
+
+function finding(named: FatLook['sources'], all: number, format: Format): string {
+  const [main, another] = named;
+  if (!main) return text.noSources;
+  const mass = format.mass(main.grams, 0);
+  const priced = named.filter(({ costMinor }) => costMinor !== null);
+  const cost = priced.reduce((total, { costMinor }) => total + (costMinor ?? 0), 0);
+  return [
+    another ? text.mainSource(main.name, format.share(main.grams / all, 0), mass) : text.onlySource(main.name, mass),
+    ...(priced.length > 0 ? [text.spent(format.money(cost))] : []),
+  ].join(' '); // prettier-ignore
+}

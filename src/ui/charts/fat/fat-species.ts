@@ -1,0 +1,71 @@
+import type { FatLook, SpeciesFat } from '../../../bridge/contract.ts';
+import { fatText as text } from '../../texts/en/season/fat.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawMisses, pointsOf } from './fat-species-drawing.ts';
+import { FEW, type SceneStory } from '../story.ts';
+
+/** Each species' batches against their targets, and what fat it took. */
+export function fatSpeciesStory(
+  { season, species }: FatLook,
+  format: Format,
+  linkOf: (species: string) => string,
+): SceneStory {
+  const aimed = species.filter(({ misses }) => misses.weighedIn ?? misses.tested);
+  const few = aimed.some(
+    ({ misses }) => Math.max(misses.weighedIn?.batches ?? 0, misses.tested?.batches ?? 0) < FEW,
+  );
+  const share = (value: number | null) => (value === null ? '' : format.share(value));
+  return {
+    title: text.speciesTitle,
+    finding: finding(species, aimed, format),
+    n: text.nSpecies(
+      species.length,
+      species.reduce((total, { animals }) => total + animals, 0),
+    ),
+    notes: [text.speciesKey, ...(few ? [text.few(FEW)] : []),
+      ...(aimed.length < species.length ? [text.tableOnly] : []),
+    ],
+    sources: [],
+    table: {
+      head: [
+        ...[text.species, text.animals, text.batches, text.target, text.weighedIn, text.tested],
+        ...[text.missIn, text.missTest, text.boughtPerAnimal, text.ownFat],
+      ],
+      rows: species.map((one) => [
+        ...[one.name, String(one.animals), String(one.batches)],
+        ...[share(one.target), share(one.weighedIn), share(one.tested)],
+        ...[one.misses.weighedIn, one.misses.tested].map((miss) => (miss ? pointsOf(miss.mean, format) : '')),
+        ...[format.mass(perAnimal(one)), format.mass(one.ownGrams)],
+      ]),
+      links: species.map(({ code }) => linkOf(code)),
+      plainHead: [
+        ...[text.species, text.animals, text.batches, text.target, text.weighedIn, text.tested],
+        ...[text.missIn, text.missTest, `${text.boughtFat}, g`, `${text.ownFat}, g`],
+      ],
+      plain: species.map((one) => [
+        ...[one.name, one.animals, one.batches, one.target, one.weighedIn, one.tested],
+        ...[one.misses.weighedIn?.mean ?? null, one.misses.tested?.mean ?? null, one.boughtGrams, one.ownGrams],
+      ]),
+    },
+    fileName: `fat-species-${season}`,
+    scene: aimed.length === 0 ? null : (colours, width) => drawMisses(aimed, format, linkOf, colours, width),
+  }; // prettier-ignore
+}
+
+const perAnimal = ({ boughtGrams, animals }: SpeciesFat): number => (animals > 0 ? boughtGrams / animals : 0);
+
+function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], format: Format): string {
+  const [hungriest] = species.toSorted((a, b) => perAnimal(b) - perAnimal(a));
+  if (!hungriest) return text.noSpecies;
+  const took =
+    perAnimal(hungriest) === 0
+      ? text.noFatBought
+      : text.mostFat(hungriest.name, format.mass(perAnimal(hungriest), 1));
+  const told = aimed.flatMap(({ name, misses: { tested } }) =>
+    tested && tested.batches >= FEW ? [{ name, ...tested }] : [],
+  );
+  const [far] = told.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
+  return far
+    ? `${took} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
+    : took;
+}

@@ -1,0 +1,79 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { painted, streamed } from '../drawing/part-paint.ts';
+import { box, type Mark, ribbon } from '../drawing/scene.ts';
+
+const TALL = 84;
+const END = 14;
+
+/** What went into the grinder and what came out, on a scale of its own: meat and fat from the left, packages and loss to the right. */
+export function drawGrinder(
+  grinder: PoundsLook['grinder'],
+  format: Format,
+  colours: ChartColours,
+  at: { x: number; y: number; width: number },
+): Mark[] {
+  const { inGrams, fatGrams, outGrams, lossGrams } = grinder;
+  const lost = Math.max(0, lossGrams);
+  const scale = TALL / Math.max(inGrams + fatGrams, outGrams + lost);
+  const [meat, fat, out, loss] = [inGrams, fatGrams, outGrams, lost].map((grams) => grams * scale) as [number, number, number, number]; // prettier-ignore
+  const [top, right] = [at.y + 58, at.x + at.width];
+  const fatTop = top + meat + 6;
+  const middle = at.x + at.width * 0.5;
+  const words = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
+  const amounts = text.grinderIn(format.mass(inGrams, 0), fatGrams > 0 ? format.mass(fatGrams, 0) : null);
+  return [
+    {
+      shapes: [
+        { ...words, x: at.x, y: at.y + 14, text: text.grinder(grinder.batches), size: 15, weight: 700 },
+        { ...words, x: at.x, y: at.y + 40, text: amounts },
+      ],
+    },
+    {
+      says: amounts,
+      shapes: [
+        painted('trim', box(at.x, top, END, meat, 3), colours),
+        streamed('trim', ribbon(at.x + END, top, meat, middle, top, meat), colours),
+        ...(fat > 0
+          ? [
+              painted('fat saved', box(at.x, fatTop, END, Math.max(2, fat), 3), colours),
+              streamed('fat saved', ribbon(at.x + END, fatTop, fat, middle, top + meat, fat), colours),
+            ]
+          : []),
+      ],
+    },
+    {
+      says: text.grinderOut(format.mass(outGrams, 0)),
+      shapes: [
+        streamed('trim', ribbon(middle, top, out, right - END, top, out), colours),
+        { kind: 'path', d: box(right - END, top, END, out, 3), fill: colours.spruce },
+        { ...words, x: right - END - 10, y: top + out / 2 + 5, text: text.grinderOut(format.mass(outGrams, 0)), anchor: 'end', weight: 600 }, // prettier-ignore
+      ],
+    },
+    ...(loss > 0
+      ? [
+          {
+            says: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
+            shapes: [
+              streamed(
+                'grinder',
+                ribbon(middle, top + out, loss, right - END, top + out + 16, loss),
+                colours,
+              ),
+              painted('grinder', box(right - END, top + out + 16, END, Math.max(3, loss), 2), colours),
+              {
+                ...words,
+                x: right,
+                y: top + out + 16 + loss + 20,
+                text: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
+                anchor: 'end' as const,
+              },
+            ],
+          },
+        ]
+      : []),
+  ];
+}

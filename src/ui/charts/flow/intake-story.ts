@@ -1,0 +1,106 @@
+import type { FlowLook } from '../../../bridge/contract.ts';
+import { flowText as text } from '../../texts/en/season/flow.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { countMarks, dayAxis, dayMarks } from '../drawing/day-axis.ts';
+import { axisOf } from '../drawing/scene-axis.ts';
+import { box, type Mark, type Scene } from '../drawing/scene.ts';
+import type { SceneStory } from '../story.ts';
+
+const TOP = 24;
+const FOOT = 190;
+const HEIGHT = 222;
+/** Below this width of a day a number above each bar would run into the next. */
+const ROOM_FOR_COUNT = 22;
+/** With fewer animals a weekday is no habit. Our own choice. */
+const FEWEST_FOR_WEEKDAY = 30;
+
+/** How many animals came on each day. `linkOf` leads to those of a day. */
+export function intakeStory(look: FlowLook, format: Format, linkOf: (on: string) => string): SceneStory {
+  const { days } = look;
+  const busy = days.filter(({ taken, ready }) => taken > 0 || ready > 0);
+  const count = days.reduce((total, { taken }) => total + taken, 0);
+  return {
+    title: text.intakeTitle,
+    finding: intakeFinding(look, format),
+    n: text.nAnimals(count, days.length),
+    notes: [text.intakeKey],
+    sources: [],
+    table: {
+      head: [text.day, text.taken, text.ready],
+      rows: busy.map(({ on, taken, ready }) => [format.day(on), String(taken), String(ready)]),
+      links: busy.map(({ on, taken }) => (taken > 0 ? linkOf(on) : '')),
+      plain: busy.map(({ on, taken, ready }) => [on, taken, ready]),
+    },
+    fileName: `intake-${look.season}`,
+    scene: count === 0 ? null : (colours, width) => drawIntake(look, format, linkOf, colours, width),
+  };
+}
+
+/** The busiest day, and the weekday that brings most. */
+function intakeFinding({ season, days }: FlowLook, format: Format): string {
+  const count = days.reduce((total, { taken }) => total + taken, 0);
+  const busiest = days.reduce((most, day) => (day.taken > (most?.taken ?? 0) ? day : most), days[0]);
+  if (!busiest || count === 0) return text.empty(season);
+  if (busiest.taken === count) return text.intakeOne(count, format.day(busiest.on));
+  if (busiest.taken === 1) return text.intakeSpread(count, days.length);
+  const said = text.intakeBusiest(count, days.length, format.day(busiest.on), busiest.taken);
+  const byWeekday = new Array<number>(7).fill(0);
+  for (const { on, taken } of days) byWeekday[new Date(`${on}T00:00:00Z`).getUTCDay()]! += taken;
+  const most = Math.max(...byWeekday);
+  const name = text.weekdays[byWeekday.indexOf(most)];
+  return count < FEWEST_FOR_WEEKDAY || !name
+    ? said
+    : `${said} ${text.intakeWeekday(name, format.share(most / count, 0))}`;
+}
+
+function drawIntake(
+  { days, forecast }: FlowLook,
+  format: Format,
+  linkOf: (on: string) => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  // The days to come stand empty here, so that this picture and that of the hanging share their days.
+  const last = forecast.at(-1)?.on ?? days.at(-1)?.on ?? '';
+  const axis = dayAxis(days[0]?.on ?? last, last, width);
+  const most = Math.max(...days.map(({ taken }) => taken));
+  const counts = axisOf([0, most], FOOT, TOP, 4);
+  const bar = Math.min(40, Math.max(1.5, axis.step * 0.78));
+  const bars = days
+    .filter(({ taken }) => taken > 0)
+    .map(({ on, taken }): Mark => {
+      const x = axis.at(on);
+      const counted = axis.step >= ROOM_FOR_COUNT || taken === most;
+      return {
+        says: text.barSays(format.day(on), taken),
+        link: linkOf(on),
+        shapes: [
+          {
+            kind: 'path',
+            d: box(x - bar / 2, counts.at(taken), bar, FOOT - counts.at(taken), Math.min(3, bar / 3)),
+            fill: colours.spruce,
+          },
+          ...(counted
+            ? [
+                {
+                  kind: 'text' as const,
+                  x,
+                  y: counts.at(taken) - 6,
+                  text: String(taken),
+                  size: FONT_SIZE,
+                  fill: colours.ink,
+                  anchor: 'middle' as const,
+                },
+              ]
+            : []),
+        ],
+      };
+    });
+  return {
+    width,
+    height: HEIGHT,
+    marks: [countMarks(axis, counts, colours), ...bars, dayMarks(axis, FOOT, format, colours)],
+  };
+}

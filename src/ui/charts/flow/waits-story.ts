@@ -1,0 +1,107 @@
+import type { FlowLook } from '../../../bridge/contract.ts';
+import { flowText as text } from '../../texts/en/season/flow.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { FEW, type SceneStory } from '../story.ts';
+import { axisOf } from '../drawing/scene-axis.ts';
+import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
+import { middleOf, type WaitBin, waitBins } from './wait-bins.ts';
+
+const TOP = 28;
+const FOOT = 220;
+const HEIGHT = 272;
+const LEFT = 44;
+const RIGHT = 12;
+const WIDEST = 56;
+/** What a number of days needs below its bar. */
+const LABEL = 34;
+/** Longer than this many times the middle is long. Our own choice. */
+const LONG = 2;
+
+/** How many animals took how many days. `linkOf` leads to those that took so long. */
+export function waitsStory(
+  look: FlowLook,
+  format: Format,
+  linkOf: (least: number, most: number) => string,
+): SceneStory {
+  const { waits } = look;
+  const count = waits.reduce((total, { animals }) => total + animals, 0);
+  return {
+    title: text.waitsTitle,
+    finding: waitsFinding(waits, format),
+    n: text.readyN(count),
+    notes: [text.waitsKey],
+    sources: [],
+    table: {
+      head: [text.waitDays, text.waitAnimals],
+      rows: waits.map(({ days, animals }) => [String(days), String(animals)]),
+      links: waits.map(({ days }) => linkOf(days, days)),
+      plain: waits.map(({ days, animals }) => [days, animals]),
+    },
+    fileName: `days-to-ready-${look.season}`,
+    scene: count < 2 ? null : (colours, width) => drawWaits(waitBins(waits), linkOf, colours, width),
+  };
+}
+
+/** The middle half of the days, and how many took long. */
+function waitsFinding(waits: FlowLook['waits'], format: Format): string {
+  const count = waits.reduce((total, { animals }) => total + animals, 0);
+  const only = waits[0];
+  if (!only) return text.noWaits;
+  if (count === 1) return text.oneWait(only.days);
+  if (waits.length === 1) return text.waitsSame(count, only.days);
+  const [low, middle, high] = [0.25, 0.5, 0.75].map((p) => middleOf(waits, p)) as [number, number, number];
+  const whole = (days: number): string => format.number(days, Number.isInteger(days) ? 0 : 1);
+  const than = Math.round(LONG * middle);
+  const long = waits.filter(({ days }) => days > than).reduce((total, { animals }) => total + animals, 0);
+  return [
+    text.waits(count, whole(low), whole(high), whole(middle)),
+    ...(long > 0 ? [text.waitsLong(long, than)] : []),
+    ...(count < FEW ? [text.waitsFew] : []),
+  ].join(' ');
+}
+
+function drawWaits(
+  bins: readonly WaitBin[],
+  linkOf: (least: number, most: number) => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const counts = axisOf([0, ...bins.map(({ animals }) => animals)], FOOT, TOP, 4);
+  const step = Math.min(WIDEST, (width - LEFT - RIGHT) / bins.length);
+  const every = Math.max(1, Math.ceil((LABEL + 7 * ((bins[0]?.label.length ?? 1) - 1)) / step));
+  const right = LEFT + step * bins.length;
+  const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.muted };
+  const scale: Mark = {
+    shapes: [
+      ...counts.ticks.filter(Number.isInteger).flatMap((tick) => [
+        {
+          kind: 'path' as const,
+          d: line(LEFT, counts.at(tick), right, counts.at(tick)),
+          stroke: tick === 0 ? colours.steel : colours.line,
+        },
+        { ...print, x: LEFT - 8, y: counts.at(tick) + 5, text: String(tick), anchor: 'end' as const },
+      ]),
+      { ...print, x: LEFT, y: FOOT + 46, text: text.waitsTitle },
+    ],
+  };
+  // The last bar may hold many days, so it is always named.
+  const last = bins.length - 1;
+  const labelled = (i: number): boolean => i === last || (i % every === 0 && last - i >= every);
+  const bars = bins.map(({ least, most, label, animals }, i): Mark => {
+    const [x, top] = [LEFT + step * (i + 0.5), counts.at(animals)];
+    const bar = Math.max(2, step - 5);
+    return {
+      ...(animals > 0 ? { says: text.binSays(label, animals), link: linkOf(least, most) } : {}),
+      shapes: [
+        { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colours.spruce },
+        ...(animals > 0 && step >= 24
+          ? [{ ...print, x, y: top - 6, text: String(animals), fill: colours.ink, anchor: 'middle' as const }]
+          : []),
+        ...(labelled(i) ? [{ ...print, x, y: FOOT + 21, text: label, anchor: 'middle' as const }] : []),
+      ],
+    };
+  });
+  return { width, height: HEIGHT, marks: [scale, ...bars] };
+}

@@ -1,0 +1,77 @@
+/** What a service's figures say, in sentences. */
+import type { CostingLook, Measured, ServiceAnswer, SpeciesMargin } from '../../../bridge/contract.ts';
+import { GRAMS_PER } from '../../../core/values/units.ts';
+import { costsText as text } from '../../texts/en/costs.ts';
+import type { Format } from '../../texts/format.ts';
+
+/** What is taken for a finished unit, fat charges counted in; null where nothing is known. */
+export function feeOf({ fee }: ServiceAnswer): number | null {
+  return fee && fee.service + fee.fat;
+}
+
+/** @example finding(grinding, format) // 'Grinding costs $0.38 a pound; you take $0.45: 16 % is left.' */
+export function finding(answer: ServiceAnswer, format: Format): string {
+  const name = text.service[answer.code];
+  const cost = format.money(answer.cost);
+  const fee = feeOf(answer);
+  if (fee === null) return text.noFee(name, cost, format.unit);
+  if (fee === 0 || answer.margin === null) return text.noPrice(name, cost, format.unit);
+  const taken = format.money(fee);
+  if (taken === cost) return text.even(name, cost, format.unit);
+  return answer.margin < 0
+    ? text.lost(name, cost, taken, format.unit, format.money(answer.cost - fee))
+    : text.left(name, cost, taken, format.unit, format.share(answer.margin, 0));
+}
+
+/** One figure that the cost rests on, with where it comes from. */
+export function restsOn(code: ServiceAnswer['code'], measured: Measured, format: Format): string {
+  const words = text.figure[code === 'cutting' ? 'cutting' : 'grinding'][measured.figure];
+  const from = measured.from > 0 ? text.middle[measured.of](measured.from) : text.assumed;
+  return `${words(valueOf(measured, format))} (${from})`;
+}
+
+function valueOf({ figure, value }: Measured, format: Format): string {
+  if (figure === 'received') return format.mass(value, 0);
+  if (figure === 'fatPerKg')
+    return `${format.money((value * GRAMS_PER[format.unit]) / 1000)} ${text.per[format.unit]}`;
+  return format.share(value, value < 0.1 ? 1 : 0);
+}
+
+/** What is left of what a kind of game brought, as a fraction of it; null where it brought nothing. */
+export function leftShare({ incomeMinor, cost }: SpeciesMargin): number | null {
+  return incomeMinor > 0 ? (incomeMinor - cost) / incomeMinor : null;
+}
+
+/** Which kind of game leaves most of what it brings, and which least. Empty where none brought anything. */
+export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): string {
+  const known = rows.flatMap((row) => {
+    const share = leftShare(row);
+    return share === null ? [] : [{ name: row.name, share }];
+  });
+  known.sort((a, b) => b.share - a.share);
+  const [best, worst] = [known[0], known.at(-1)];
+  if (!best || !worst) return '';
+  const written = (share: number): string => format.share(share, 0);
+  return known.length === 1
+    ? text.speciesOne(best.name, written(best.share))
+    : text.speciesBest(best.name, written(best.share), worst.name, written(worst.share));
+}
+
+/** What the season's bought fat had cost, against what was charged for fat. */
+export function fatFinding(
+  { usedGrams, unpricedGrams, cost, chargedMinor }: CostingLook['fat'],
+  { weighs, mass, money }: Pick<Format, 'weighs' | 'mass' | 'money'>,
+): string {
+  if (!weighs(usedGrams)) return text.noFat;
+  if (usedGrams - unpricedGrams <= 0) return text.fatUnknown(mass(usedGrams, 0));
+  const used = mass(usedGrams, 0);
+  const said =
+    chargedMinor > 0 ? text.fatPaid(used, money(cost), money(chargedMinor)) : text.fatFree(used, money(cost));
+  return weighs(unpricedGrams) ? `${said} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : said;
+}
+
+/** How far outside of a range: '$5.00 over', '1.20 lb under', 'within'. */
+export function offText(off: number, write: (amount: number) => string): string {
+  if (off === 0) return text.within;
+  return off > 0 ? text.over(write(off)) : text.under(write(-off));
+}

@@ -1,0 +1,64 @@
+import type { CostingLook } from '../../../bridge/contract.ts';
+import { fatFinding } from './costs-words.ts';
+import { moneyText as text } from '../../texts/en/season/money.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { costBar } from '../drawing/pair-bars.ts';
+import { box, type Mark, type Scene } from '../drawing/scene.ts';
+import type { SceneStory } from '../story.ts';
+
+const NAMES = 230;
+const AMOUNTS = 110;
+const ROW = 52;
+const BAR = 32;
+
+/** What the ground bought fat had cost, against what was charged for fat. */
+export function fatMoneyStory({ season, fat }: CostingLook, format: Format, link: string): SceneStory {
+  const rows = [
+    { name: text.fatCost, minor: fat.cost },
+    { name: text.fatCharged, minor: fat.chargedMinor },
+  ];
+  return {
+    title: text.fatTitle,
+    finding: fatFinding(fat, format),
+    n: text.fatN(format.mass(fat.usedGrams, 0)),
+    notes: [text.fatKey],
+    sources: [],
+    table: {
+      head: [text.what, text.amount],
+      rows: rows.map(({ name, minor }) => [name, format.money(minor)]),
+      plain: rows.map(({ name, minor }) => [name, minor]),
+    },
+    fileName: `fat-money-${season}`,
+    scene:
+      fat.cost === 0 && fat.chargedMinor === 0
+        ? null
+        : (colours, width) => drawFat(rows, format, link, colours, width),
+  };
+}
+
+function drawFat(
+  rows: readonly { name: string; minor: number }[],
+  format: Format,
+  link: string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const most = Math.max(...rows.map(({ minor }) => minor));
+  const marks = rows.map(({ name, minor }, i): Mark => {
+    const long = Math.max(2, (minor / most) * (width - NAMES - AMOUNTS));
+    const d = box(NAMES, i * ROW + 6, long, BAR, 3);
+    const print = { kind: 'text' as const, y: i * ROW + 27, fill: colours.ink };
+    return {
+      says: `${name}: ${format.money(minor)}`,
+      link,
+      shapes: [
+        { ...print, x: 0, text: name, size: 15, weight: 600 },
+        i === 0 ? costBar(d, colours) : { kind: 'path', d, fill: colours.spruce },
+        { ...print, x: NAMES + long + 10, text: format.money(minor), size: FONT_SIZE },
+      ],
+    };
+  });
+  return { width, height: rows.length * ROW, marks };
+}

@@ -1,0 +1,137 @@
+import type { ServiceAnswer } from '../../../bridge/contract.ts';
+import { type PartName, PARTS } from './parts-bar.ts';
+import { moneyText as text } from '../../texts/en/season/money.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { box, line, type Mark, type PathShape, type Scene, type Shape } from '../drawing/scene.ts';
+
+const NAMES = 110;
+const AMOUNTS = 90;
+const BAR = 44;
+const TAKE = 40;
+const COST = 128;
+const HEIGHT = 246;
+const LINES = { top: TAKE - 16, bottom: COST + BAR + 34 };
+/** About the width of a letter, to know what fits into a piece of a bar. */
+const LETTER = 8;
+
+interface Piece {
+  name: string;
+  amount: number;
+  fill: (d: string) => PathShape;
+  ink: string;
+}
+
+/** Two bars on one scale, each in its parts, with the fees at which nothing and at which enough is left. */
+export function drawFee(
+  { fee, parts, cost, breakEven, wanted }: ServiceAnswer,
+  share: string,
+  format: Format,
+  link: string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const taken = fee ? fee.service + fee.fat : 0;
+  const most = Math.max(taken, cost, breakEven, wanted, 1e-9);
+  const unit = (width - NAMES - AMOUNTS) / most;
+  const takes: Piece[] = [
+    { name: text.grindFee, amount: fee?.service ?? 0, fill: plain(colours.spruce), ink: colours.card },
+    { name: text.fatCharge, amount: fee?.fat ?? 0, fill: plain(colours.fat), ink: colours.onFat },
+  ];
+  const costs = PARTS.map((part): Piece => ({
+    name: text.parts[part],
+    amount: parts[part],
+    fill: partFill(part, colours),
+    ink: part === 'fat' ? colours.onFat : part === 'wages' ? colours.onSinew : colours.ink,
+  }));
+  const bar = (name: string, pieces: readonly Piece[], total: number, y: number): Mark => ({
+    says: `${name} ${format.money(total)}: ${saidParts(pieces, format)}`,
+    link,
+    shapes: [
+      { kind: 'text', x: 0, y: y + 28, text: name, size: 15, weight: 600, fill: colours.ink },
+      ...stacked(pieces, y, unit),
+      {
+        kind: 'text',
+        x: NAMES + total * unit + 10,
+        y: y + 28,
+        text: format.money(total),
+        size: 16,
+        weight: 700,
+        fill: colours.ink,
+      },
+    ],
+  });
+  return {
+    width,
+    height: HEIGHT,
+    marks: [
+      bar(text.take, takes, taken, TAKE),
+      bar(text.costs, costs, cost, COST),
+      feeLine(NAMES + breakEven * unit, text.breakEven(format.money(breakEven)), false, width, colours),
+      feeLine(NAMES + wanted * unit, text.wanted(format.money(wanted), share), true, width, colours),
+    ],
+  };
+}
+
+function saidParts(pieces: readonly Piece[], format: Format): string {
+  return pieces.map(({ name, amount }) => `${name} ${format.money(amount)}`).join(', ');
+}
+
+/** Pieces side by side; a name stands in its piece where it fits, else below it where there is room. */
+function stacked(pieces: readonly Piece[], y: number, unit: number): Shape[] {
+  let x = NAMES;
+  return pieces.flatMap(({ name, amount, fill, ink }) => {
+    const [left, wide] = [x, amount * unit];
+    x += wide;
+    if (wide <= 0) return [];
+    const inside = wide > name.length * LETTER + 8;
+    return [
+      fill(box(left, y, Math.max(1, wide - 1.5), BAR, 3)),
+      ...(inside
+        ? [{ kind: 'text' as const, x: left + 7, y: y + 27, text: name, size: FONT_SIZE, fill: ink }]
+        : []),
+    ];
+  });
+}
+
+/** One fee across both bars; its words stand above, or below for the fee that is wanted, and never beyond the edge. */
+function feeLine(x: number, words: string, below: boolean, width: number, colours: ChartColours): Mark {
+  const right = x + words.length * LETTER > width;
+  return {
+    shapes: [
+      {
+        kind: 'path',
+        d: line(x, LINES.top, x, LINES.bottom),
+        stroke: colours.ink,
+        strokeWidth: 2,
+        dash: below ? [3, 4] : [9, 4],
+      },
+      {
+        kind: 'text',
+        x: right ? x - 6 : x + 6,
+        y: below ? LINES.bottom + 2 : LINES.top + 4,
+        text: words,
+        size: FONT_SIZE,
+        fill: colours.ink,
+        anchor: right ? 'end' : 'start',
+      },
+    ],
+  };
+}
+
+function plain(fill: string): (d: string) => PathShape {
+  return (d) => ({ kind: 'path', d, fill });
+}
+
+/** Parts of a cost, told apart without colour. */
+function partFill(part: PartName, colours: ChartColours): (d: string) => PathShape {
+  const edge = { kind: 'path' as const, stroke: colours.steel, strokeWidth: 1 };
+  return (d) =>
+    ({
+      wages: { ...edge, d, fill: colours.sinew, stroke: colours.steel },
+      overhead: { ...edge, d, fill: colours.card, pattern: { kind: 'hatch' as const, ink: colours.line } },
+      packaging: { ...edge, d, fill: colours.card, pattern: { kind: 'dots' as const, ink: colours.steel } },
+      fat: { ...edge, d, fill: colours.fat },
+    })[part];
+}

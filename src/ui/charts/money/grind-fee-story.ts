@@ -1,0 +1,50 @@
+import type { CostingLook, ServiceAnswer } from '../../../bridge/contract.ts';
+import { finding as costFinding } from './costs-words.ts';
+import { PARTS } from './parts-bar.ts';
+import { costsText } from '../../texts/en/costs.ts';
+import { moneyText as text } from '../../texts/en/season/money.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawFee } from './grind-fee-drawing.ts';
+import type { SceneStory } from '../story.ts';
+
+/** What grinding takes for a finished pound, against what that costs. Null where grinding is not known. */
+export function grindFeeStory(look: CostingLook, format: Format, link: string): SceneStory | null {
+  const answer = look.services.find(({ code }) => code === 'grinding');
+  if (!answer) return null;
+  const batches = answer.measured.find(({ of }) => of === 'batches')?.from ?? 0;
+  const wantedShare = format.share(look.figures.wantedMargin, 0);
+  const rows = feeRows(answer, wantedShare);
+  return {
+    title: text.feeTitle,
+    finding: feeFinding(answer, format),
+    n: text.feeN(answer.fee?.bills ?? 0, batches),
+    notes: [text.feeKey],
+    sources: [],
+    table: {
+      head: [text.part, text.perUnit(format.unit)],
+      rows: rows.map(([name, amount]) => [name, amount === null ? '' : format.money(amount)]),
+      plain: rows,
+    },
+    fileName: `grind-fee-${look.season}`,
+    scene: (colours, width) => drawFee(answer, wantedShare, format, link, colours, width),
+  };
+}
+
+function feeFinding(answer: ServiceAnswer, format: Format): string {
+  const per = costsText.per[format.unit];
+  return `${costFinding(answer, format)} ${text.breakEvenFinding(format.money(answer.breakEven), per)}`;
+}
+
+function feeRows(
+  { fee, parts, cost, breakEven, wanted }: ServiceAnswer,
+  share: string,
+): [string, number | null][] {
+  return [
+    [text.grindFee, fee?.service ?? null],
+    [text.fatCharge, fee?.fat ?? null],
+    ...PARTS.map((part): [string, number] => [text.parts[part], parts[part]]),
+    [text.costs, cost],
+    [text.breakEvenRow, breakEven],
+    [text.wantedRow(share), wanted],
+  ];
+}

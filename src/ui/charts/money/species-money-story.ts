@@ -1,0 +1,76 @@
+import type { CostingLook, SpeciesMargin } from '../../../bridge/contract.ts';
+import { leftShare, speciesFinding } from './costs-words.ts';
+import { moneyText as text } from '../../texts/en/season/money.ts';
+import type { Format } from '../../texts/format.ts';
+import { FEW, type SceneStory } from '../story.ts';
+import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
+
+/**
+ * What each kind of game was billed and cost; `only` narrows it to one, named `onlyName`. `linkOf` leads to its animals.
+ */
+export function speciesMoneyStory(
+  look: CostingLook,
+  format: Format,
+  linkOf: (species: string) => string,
+  only?: { code: string; name: string },
+): SceneStory {
+  const rows = look.species.filter(({ code }) => only === undefined || code === only.code);
+  const share = (row: SpeciesMargin): string => {
+    const left = leftShare(row);
+    return left === null ? '' : format.share(left, 0);
+  };
+  return {
+    title: text.speciesTitle,
+    finding: only && rows.length === 0 ? text.speciesNone(only.name) : speciesMoneyFinding(rows, format),
+    n: text.n(rows.reduce((total, { animals }) => total + animals, 0)),
+    notes: [text.barKey],
+    sources: [],
+    table: {
+      head: [text.species, text.animals, text.billed, text.cost, text.left, text.share],
+      rows: rows.map((row) => [
+        ...[row.name, String(row.animals), format.money(row.incomeMinor), format.money(row.cost)],
+        ...[format.money(row.incomeMinor - row.cost), share(row)],
+      ]),
+      links: rows.map(({ code }) => linkOf(code)),
+      plain: rows.map((row) => [
+        ...[row.name, row.animals, row.incomeMinor, row.cost, row.incomeMinor - row.cost, leftShare(row)],
+      ]),
+    },
+    fileName: `billed-by-species-${look.season}`,
+    scene:
+      rows.length === 0
+        ? null
+        : (colours, width) =>
+            drawPairs(
+              rows.map((row) => pairOf(row, format, linkOf)),
+              colours,
+              width,
+            ),
+  };
+}
+
+/** The kinds that leave most and least, of those with enough animals; the others are named. */
+function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
+  const told = rows.filter(({ animals }) => animals >= FEW);
+  const few = rows.filter(({ animals }) => animals < FEW);
+  const said = speciesFinding(told.length > 0 ? told : rows, format);
+  return few.length > 0 ? `${said} ${text.speciesFew(few.map(({ name }) => name).join(', '))}`.trim() : said;
+}
+
+function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) => string): PairRow {
+  const left = row.incomeMinor - row.cost;
+  const share = leftShare(row);
+  const kept = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
+  const leftText = share === null || left < 0 ? kept : `${kept}, ${format.share(share, 0)}`;
+  return {
+    name: text.speciesRow(row.name, row.animals),
+    billed: row.incomeMinor,
+    cost: row.cost,
+    billedText: format.money(row.incomeMinor),
+    costText: format.money(row.cost),
+    leftText,
+    short: left < 0,
+    link: linkOf(row.code),
+    says: `${row.name}: ${text.billed} ${format.money(row.incomeMinor)}, ${text.cost} ${format.money(row.cost)}, ${leftText}`,
+  };
+}

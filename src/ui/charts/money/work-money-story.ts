@@ -1,0 +1,98 @@
+import type { CostingLook, IncomeCode } from '../../../bridge/contract.ts';
+import { moneyText as text } from '../../texts/en/season/money.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
+import type { SceneStory } from '../story.ts';
+
+interface Work {
+  code: IncomeCode;
+  billed: number;
+  /** Null for what is charged without any work or goods of the kinds that are counted. */
+  cost: number | null;
+}
+
+const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
+
+/** What was billed for each service, and what it cost. */
+export function workMoneyStory(look: CostingLook, format: Format, link: string): SceneStory {
+  const works = worksOf(look);
+  return {
+    title: text.workTitle,
+    finding: workFinding(works, format),
+    n: text.n(look.billed),
+    notes: [text.barKey],
+    sources: [],
+    table: {
+      head: [text.work, text.billed, text.cost, text.left],
+      rows: works.map(({ code, billed, cost }) => [
+        text.workOf[code],
+        format.money(billed),
+        cost === null ? '' : format.money(cost),
+        format.money(billed - (cost ?? 0)),
+      ]),
+      plain: works.map(({ code, billed, cost }) => [text.workOf[code], billed, cost, billed - (cost ?? 0)]),
+    },
+    fileName: `billed-by-service-${look.season}`,
+    scene:
+      works.length === 0
+        ? null
+        : (colours, width) =>
+            drawPairs(
+              works.map((work) => rowOf(work, format, link)),
+              colours,
+              width,
+            ),
+  };
+}
+
+function worksOf({ income, workCost }: CostingLook): Work[] {
+  return ORDER.map((code) => ({
+    code,
+    billed: income.find((group) => group.code === code)?.minor ?? 0,
+    cost: code === 'extras' || code === 'whole' ? null : workCost[code],
+  })).filter(({ billed, cost }) => billed !== 0 || (cost ?? 0) > 0);
+}
+
+/** What all of it left, which service left most, and which did not pay. */
+function workFinding(works: readonly Work[], format: Format): string {
+  const billed = works.reduce((total, work) => total + work.billed, 0);
+  const cost = works.reduce((total, work) => total + (work.cost ?? 0), 0);
+  const said =
+    cost > billed
+      ? text.workLoss(format.money(billed), format.money(cost), format.money(cost - billed))
+      : text.workFinding(
+          format.money(billed),
+          format.money(cost),
+          format.money(billed - cost),
+          format.share(billed > 0 ? (billed - cost) / billed : 0, 0),
+        );
+  const order = works
+    .flatMap(({ code, billed: income, cost: spent }) =>
+      spent === null ? [] : [{ code, left: income - spent }],
+    )
+    .sort((a, b) => b.left - a.left);
+  const [best, worst] = [order[0], order.at(-1)];
+  return [
+    said,
+    ...(best && best.left > 0 ? [text.workMost(text.workOf[best.code], format.money(best.left))] : []),
+    ...(worst && worst.left < 0 ? [text.workLeast(text.workOf[worst.code], format.money(-worst.left))] : []),
+  ].join(' ');
+}
+
+function rowOf({ code, billed, cost }: Work, format: Format, link: string): PairRow {
+  const left = billed - (cost ?? 0);
+  const name = text.workOf[code];
+  const costText = cost === null ? text.noCost : format.money(cost);
+  const leftText = left < 0 ? text.lost(format.money(-left)) : text.kept(format.money(left));
+  return {
+    name,
+    billed,
+    cost,
+    billedText: format.money(billed),
+    costText,
+    leftText,
+    short: left < 0,
+    link,
+    says: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${leftText}`,
+  };
+}

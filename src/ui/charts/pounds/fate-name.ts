@@ -1,0 +1,19 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import type { Fate } from '../drawing/part-paint.ts';
+
+type Known = Pick<PoundsLook, 'damageUnknown'>;
+
+/** What an end is called. Where damage of some animals is unknown, it lies in what would else be shrink alone. */
+export function fateName(look: Known, fate: Fate): string {
+  return isMixed(look, fate) ? text.shrinkAndUnweighed : text.fates[fate];
+}
+
+/** The same within a sentence. */
+export function fateSaid(look: Known, fate: Fate): string {
+  return isMixed(look, fate) ? text.shrinkAndUnweighedSaid : text.fates[fate].toLowerCase();
+}
+
+function isMixed({ damageUnknown }: Known, fate: Fate): boolean {
+  return fate === 'shrink' && damageUnknown > 0;
+}

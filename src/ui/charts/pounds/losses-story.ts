@@ -1,0 +1,97 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { toGrams } from '../../../core/values/units.ts';
+import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { fateName, fateSaid } from './fate-name.ts';
+import { type Fate, painted } from '../drawing/part-paint.ts';
+import { unweighedNote } from './pounds-story.ts';
+import { box, type Mark, type Scene } from '../drawing/scene.ts';
+import type { SceneStory } from '../story.ts';
+
+const ROW = 46;
+const NAMES = 190;
+/** Room for weight, share and money behind the longest bar. */
+const WORDS = 250;
+
+/** What did not go home, greatest first, in weight and in money. */
+export function lossesStory(look: PoundsLook, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+  const { losses, minorPerKg } = look;
+  const money = (minor: number | null): string => (minor === null ? '' : format.money(minor));
+  return {
+    title: text.lossTitle,
+    finding: lossesFinding(look, format),
+    n: text.n(look.n, look.others),
+    notes: [
+      minorPerKg === null ? text.noMoney : text.lossMoney(moneyPer(minorPerKg, format)),
+      ...unweighedNote(look),
+    ],
+    sources: [],
+    table: {
+      head: [text.kind, text.weight, text.share, text.money],
+      rows: losses.map(({ what, grams, share, minor }) => [
+        fateName(look, what),
+        format.mass(grams, 1),
+        format.share(share),
+        money(minor),
+      ]),
+      links: losses.map(({ what }) => linkOf(what)),
+      plainHead: [text.kind, `${text.weight}, g`, text.share, text.moneyMinor],
+      plain: losses.map(({ what, grams, share, minor }) => [fateName(look, what), grams, share, minor]),
+    },
+    fileName: `losses-${look.season}`,
+    scene: losses.length === 0 ? null : (colours, width) => drawLosses(look, format, linkOf, colours, width),
+  };
+}
+
+function moneyPer(minorPerKg: number, format: Format): string {
+  const kilograms = toGrams(1, format.unit) / 1000;
+  return text.perUnit(format.money(Math.round(minorPerKg * kilograms)), format.unit);
+}
+
+/** How much was lost, and the most of what a shop can do something about. */
+function lossesFinding(look: PoundsLook, format: Format): string {
+  const { n, baseGrams, losses } = look;
+  if (n === 0 || losses.length === 0) return text.noLoss;
+  const lost = losses.reduce((total, { grams }) => total + grams, 0);
+  const mended = losses.find(({ what }) => what !== 'bone');
+  const most = mended
+    ? text.lossMended(
+        fateSaid(look, mended.what),
+        format.mass(mended.grams, 0),
+        mended.minor === null ? null : format.money(mended.minor),
+      )
+    : text.onlyBone;
+  return text.lossFinding(format.share(lost / baseGrams), format.mass(lost, 0), most);
+}
+
+function drawLosses(
+  look: PoundsLook,
+  format: Format,
+  linkOf: (fate: Fate) => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const { losses } = look;
+  const longest = Math.max(...losses.map(({ grams }) => grams));
+  const marks = losses.map(({ what, grams, share, minor }, i): Mark => {
+    const bar = Math.max(3, (grams / longest) * (width - NAMES - WORDS));
+    const words = [
+      format.mass(grams, 0),
+      format.share(share),
+      ...(minor === null ? [] : [format.money(minor)]),
+    ];
+    const print = { kind: 'text' as const, y: i * ROW + 28, fill: colours.ink };
+    return {
+      says: `${fateName(look, what)}: ${words.join(', ')}`,
+      link: linkOf(what),
+      shapes: [
+        { ...print, x: 0, text: fateName(look, what), size: 15, weight: 600 },
+        painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colours),
+        { ...print, x: NAMES + bar + 12, text: words.join('  ·  '), size: FONT_SIZE },
+      ],
+    };
+  });
+  return { width, height: losses.length * ROW + 4, marks };
+}

@@ -1,0 +1,169 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { fateName } from './fate-name.ts';
+import { drawGrinder } from '../flow/grinder-drawing.ts';
+import { type Fate, painted, streamed } from '../drawing/part-paint.ts';
+import { isHome, layPounds, type PoundsLayout, type Stream } from './pounds-layout.ts';
+import { box, line, type Mark, ribbon, type Scene, type TextShape } from '../drawing/scene.ts';
+
+const BAR = 26;
+const END = 14;
+const TOP = 62;
+const TALL = 380;
+/** How the grinder's picture is as tall as it needs to be. */
+const GRINDER = 190;
+
+/** From the hook to what became of it, stream by stream; below at the right what went through the grinder. */
+export function drawPounds(
+  look: PoundsLook,
+  format: Format,
+  linkOf: (fate: Fate) => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const laid = layPounds(look, TOP, TALL);
+  const [ends, home, grinderAt] = [0.36, 0.74, 0.645].map((share) => Math.round(width * share)) as [
+    number,
+    number,
+    number,
+  ];
+  const grinderTop = Math.max(laid.home.top + laid.home.tall + 60, laid.bottom - GRINDER);
+  const ground = look.grinder.inGrams > 0;
+  return {
+    width,
+    height:
+      Math.max(laid.bottom, ground ? grinderTop + GRINDER : 0, laid.over ? beyondAt(laid.over) : 0) + 12,
+    marks: [
+      ...headings(look, laid, format, colours),
+      ...laid.streams.map((stream) =>
+        streamMark(stream, look, format, linkOf, colours, { ends, home, laid }),
+      ),
+      homeMark(look, laid, home, format, colours),
+      ...(ground
+        ? drawGrinder(look.grinder, format, colours, {
+            x: grinderAt,
+            y: grinderTop,
+            width: width - grinderAt,
+          })
+        : []),
+    ],
+  };
+}
+
+/** Base line of what is said of an overweight: below the streams that leave the foot of the bar. */
+function beyondAt({ top, tall }: { top: number; tall: number }): number {
+  return top + tall + 84;
+}
+
+/** The bar of the hanging weight with its weight above, and below it what was weighed beyond it. */
+function headings(
+  look: PoundsLook,
+  { base, over }: PoundsLayout,
+  format: Format,
+  colours: ChartColours,
+): Mark[] {
+  const above = { kind: 'text' as const, x: 0, fill: colours.ink };
+  const bar: Mark = {
+    says: `${text.onTheHook}: ${format.mass(look.baseGrams, 0)}`,
+    shapes: [
+      { ...above, y: 20, text: text.onTheHook, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      { ...above, y: 46, text: format.mass(look.baseGrams, 0), size: 24, weight: 700 },
+      { kind: 'path', d: box(0, base.top, BAR, base.tall, 3), fill: colours.spruce },
+    ],
+  };
+  if (!over) return [bar];
+  const [from, to] = [over.top + over.tall, beyondAt(over)];
+  const beyond: Mark = {
+    says: text.over(format.mass(look.overGrams, 1)),
+    shapes: [
+      {
+        kind: 'path',
+        d: box(0, over.top + 2, BAR, Math.max(4, over.tall - 2), 2),
+        fill: colours.card,
+        stroke: colours.blaze,
+        strokeWidth: 2,
+        pattern: { kind: 'cross', ink: colours.blaze },
+      },
+      {
+        kind: 'path',
+        d: line(8, from + 6, 8, to - 18),
+        stroke: colours.blaze,
+        strokeWidth: 1.5,
+        dash: [4, 3],
+      },
+      { ...above, y: to, text: text.over(format.mass(look.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colours.blaze }, // prettier-ignore
+    ],
+  };
+  return [bar, beyond];
+}
+
+interface Places {
+  ends: number;
+  home: number;
+  laid: PoundsLayout;
+}
+
+function streamMark(
+  { fate, grams, from, to, tall }: Stream,
+  look: PoundsLook,
+  format: Format,
+  linkOf: (fate: Fate) => string,
+  colours: ChartColours,
+  { ends, home, laid }: Places,
+): Mark {
+  const amount = `${format.mass(grams, 0)} · ${format.share(look.baseGrams > 0 ? grams / look.baseGrams : 0)}`;
+  const middle = to + tall / 2;
+  const words = { kind: 'text' as const, x: ends + END + 12, fill: colours.ink };
+  const onward = isHome(fate)
+    ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colours)]
+    : [];
+  return {
+    says: `${fateName(look, fate)}: ${amount}`,
+    link: linkOf(fate),
+    shapes: [
+      streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colours),
+      ...onward,
+      painted(fate, box(ends, to, END, Math.max(2, tall), 3), colours),
+      { ...words, y: middle - 3, text: fateName(look, fate), size: 15, weight: 700 },
+      { ...words, y: middle + 16, text: amount, size: FONT_SIZE },
+    ],
+  };
+}
+
+/** Where a stream enters what goes home: below those before it. */
+function homeTop(fate: Fate, { streams, home }: PoundsLayout): number {
+  const before = streams.slice(
+    0,
+    streams.findIndex((one) => one.fate === fate),
+  );
+  return home.top + before.reduce((total, { tall }) => total + tall, 0);
+}
+
+function homeMark(
+  look: PoundsLook,
+  { home }: PoundsLayout,
+  x: number,
+  format: Format,
+  colours: ChartColours,
+): Mark {
+  const words: Omit<TextShape, 'y' | 'text' | 'size'> = { kind: 'text', x: x + BAR + 14, fill: colours.ink };
+  const middle = home.top + home.tall / 2;
+  const share = look.baseGrams > 0 ? home.grams / look.baseGrams : 0;
+  return {
+    says: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
+    shapes: [
+      { kind: 'path', d: box(x, home.top, BAR, home.tall, 3), fill: colours.spruce },
+      { ...words, y: middle - 26, text: text.takeHome, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      { ...words, y: middle + 4, text: format.share(share), size: 30, weight: 700 },
+      { ...words, y: middle + 28, text: format.mass(home.grams, 0), size: 18 },
+      {
+        kind: 'path',
+        d: line(x + BAR + 6, home.top, x + BAR + 6, home.top + home.tall),
+        stroke: colours.line,
+      },
+    ],
+  };
+}

@@ -1,0 +1,78 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { type Fate, HOME, LOST } from '../drawing/part-paint.ts';
+
+/** One stream from the hook to its end: where it leaves the bar, and the slot where it ends. */
+export interface Stream {
+  fate: Fate;
+  grams: number;
+  /** Top of its slice of the bar, and of its end, in pixels. */
+  from: number;
+  to: number;
+  tall: number;
+}
+
+export interface PoundsLayout {
+  streams: Stream[];
+  /** The bar of the hanging weight, and what was weighed beyond it. */
+  base: { top: number; tall: number };
+  over: { top: number; tall: number } | null;
+  /** Where what goes home ends. */
+  home: { grams: number; top: number; tall: number };
+  bottom: number;
+}
+
+/** Two lines of print fit beside a stream's end, however thin it is. */
+const SLOT = 44;
+const GAP = 8;
+/** Between what goes home and what does not. */
+const BREAK = 26;
+
+/** Grams of each fate; what is nothing is left out. */
+export function fatesOf(look: PoundsLook): Map<Fate, number> {
+  const parts = new Map<Fate, number>(look.parts.map(({ part, grams }) => [part, grams]));
+  parts.set('shrink', look.shrinkGrams).set('unexplained', look.unexplainedGrams);
+  return new Map(
+    [...HOME, ...LOST].flatMap((fate) => {
+      const grams = parts.get(fate) ?? 0;
+      return grams > 0 ? [[fate, grams] as const] : [];
+    }),
+  );
+}
+
+/**
+ * Lays the streams out between `top` and as far down as they need: the bar is `tall` pixels for all that was weighed,
+ * and every end has room for its name, so that ends stand apart where the slices of the bar touch.
+ */
+export function layPounds(look: PoundsLook, top: number, tall: number): PoundsLayout {
+  const fates = fatesOf(look);
+  const all = [...fates.values()].reduce((total, grams) => total + grams, 0);
+  const scale = all > 0 ? tall / all : 0;
+  const streams: Stream[] = [];
+  let [from, slot] = [top, top];
+  for (const [fate, grams] of fates) {
+    const before = streams.at(-1)?.fate;
+    if (before && isHome(before) && !isHome(fate)) slot += BREAK;
+    const height = grams * scale;
+    const room = Math.max(height, SLOT);
+    streams.push({ fate, grams, from, to: slot + (room - height) / 2, tall: height });
+    from += height;
+    slot += room + GAP;
+  }
+  const base = { top, tall: Math.max(0, all - look.overGrams) * scale };
+  const over = look.overGrams > 0 ? { top: top + base.tall, tall: look.overGrams * scale } : null;
+  const homes = streams.filter(({ fate }) => isHome(fate));
+  const grams = homes.reduce((total, stream) => total + stream.grams, 0);
+  const [first, last] = [homes[0], homes.at(-1)];
+  const middle = first && last ? (first.to + last.to + last.tall) / 2 : top;
+  return {
+    streams,
+    base,
+    over,
+    home: { grams, top: middle - (grams * scale) / 2, tall: grams * scale },
+    bottom: Math.max(slot - GAP, from),
+  };
+}
+
+export function isHome(fate: Fate): boolean {
+  return HOME.some((one) => one === fate);
+}

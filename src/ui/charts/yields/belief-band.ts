@@ -1,0 +1,22 @@
+/** The band of what was expected, and where single animals lie in it. */
+import type { BeliefPath, Range } from '../../../bridge/contract.ts';
+
+type Steps = BeliefPath['steps'];
+export type Point = BeliefPath['points'][number];
+
+/** What was expected just before an animal came: the last step with only animals before it. */
+export function bandBefore(steps: BeliefPath['steps'], { nth }: Pick<Point, 'nth'>): Range {
+  return steps.findLast(({ n }) => n < nth) ?? { low: 0, mean: 0, high: 1 };
+}
+
+export function isInside({ share }: Point, { low, high }: Range): boolean {
+  return low <= share && share <= high;
+}
+
+/** Shares that the drawing has room for: the band and its own width again on both sides, so that one odd animal does not press it flat. */
+export function roomFor(steps: Steps): { low: number; high: number; holds: (share: number) => boolean } {
+  const widest = Math.max(...steps.map(({ low, high }) => high - low));
+  const low = Math.max(0, Math.min(...steps.map((step) => step.low)) - widest);
+  const high = Math.min(1, Math.max(...steps.map((step) => step.high)) + widest);
+  return { low, high, holds: (share) => low <= share && share <= high };
+}

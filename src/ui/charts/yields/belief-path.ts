@@ -1,0 +1,74 @@
+import type { BeliefPath, Range } from '../../../bridge/contract.ts';
+import { checkText as text } from '../../texts/en/season/check.ts';
+import type { Format } from '../../texts/format.ts';
+import { bandBefore, isInside, roomFor, type Point } from './belief-band.ts';
+import { drawPath } from './belief-path-drawing.ts';
+import { FEW, type SceneStory } from '../story.ts';
+
+/** Ends of two bands this near are the same to a shop: a tenth of a point. */
+const SAME = 0.001;
+
+/** How the shop's belief about one species narrowed as its animals were finished, and what each of them gave. */
+export function pathStory(
+  path: BeliefPath,
+  asked: { season: number; filtered: boolean },
+  format: Format,
+): SceneStory {
+  const { name, code, earlier, steps, points } = path;
+  const [first, last] = [steps[0], steps.at(-1)];
+  const n = last?.n ?? 0;
+  const beyond = points.filter(({ share }) => !roomFor(steps).holds(share)).length;
+  const own = points.map((point) => ({ point, band: bandBefore(steps, point) }));
+  return {
+    title: text.pathTitle(name),
+    finding: first && last ? finding(first, last, own, format) : text.noBelief,
+    n: text.nPath(n, earlier),
+    notes: [
+      text.pathKey,
+      ...(asked.filtered ? [text.pathFiltered] : []),
+      ...(points.length < n && points.length > 0 ? [text.pathSampled(points.length)] : []),
+      ...(beyond > 0 ? [text.pathBeyond(beyond)] : []),
+      ...(n < FEW ? [text.pathFew(FEW)] : []),
+    ],
+    sources: [],
+    table: {
+      head: [text.ticket, text.day, text.nth, text.gave, text.expected],
+      rows: own.map(({ point: { ticket, on, nth, share }, band }) => [
+        ticket,
+        format.day(on),
+        String(nth),
+        format.share(share),
+        format.shareRange(band.low, band.high, 1),
+      ]),
+      links: points.map(({ ticket }) => `/table/${ticket}`),
+      plainHead: [
+        ...[text.ticket, text.day, text.nth, text.gave],
+        ...['low', 'mean', 'high'].map((end) => `${text.expected}, ${end}`),
+      ],
+      plain: own.map(({ point, band }) => [
+        ...[point.ticket, point.on, point.nth, point.share],
+        ...[band.low, band.mean, band.high],
+      ]),
+    },
+    fileName: `expected-${code}-${asked.season}`,
+    scene: n === 0 ? null : (colours, width) => drawPath(path, format, colours, width),
+  };
+}
+
+function finding(
+  first: Range,
+  last: Range,
+  own: readonly { point: Point; band: Range }[],
+  format: Format,
+): string {
+  const less = first.high - first.low - (last.high - last.low);
+  const points = format.number(Math.abs(less) * 100, 1);
+  const moved =
+    Math.abs(less) < SAME ? text.pathSame : less > 0 ? text.pathNarrower(points) : text.pathWider(points);
+  const inside = own.filter(({ point, band }) => isInside(point, band)).length;
+  const range = ({ low, high }: Range) => format.shareRange(low, high, 1);
+  return [
+    `${text.narrowed(range(first), range(last))}${moved}`,
+    ...(own.length > 0 ? [text.pathInside(inside, own.length)] : []),
+  ].join(' ');
+}

@@ -1,0 +1,143 @@
+import type { BeliefPath, CheckLook, Range } from '../../../bridge/contract.ts';
+import { checkText as text } from '../../texts/en/season/check.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import type { ChartStory } from '../story.ts';
+
+/** A species with what was expected before its season's animals and after them. */
+interface Species {
+  name: string;
+  n: number;
+  prior: Range;
+  believed: Range;
+}
+
+/** What the next quote expects of each species, before the season's animals and after them. */
+export function beliefStory(look: CheckLook, format: Format): ChartStory {
+  const shown = look.paths.flatMap(endsOf);
+  return {
+    title: text.beliefTitle,
+    finding: beliefFinding(shown, format),
+    n: text.nAnimals(
+      shown.reduce((total, species) => total + species.n, 0),
+      shown.length,
+    ),
+    notes: [text.beliefKey],
+    sources: [],
+    table: {
+      head: [text.species, text.animals, text.before, text.now],
+      rows: shown.map((species) => [
+        species.name,
+        String(species.n),
+        format.shareRange(species.prior.low, species.prior.high, 1),
+        format.shareRange(species.believed.low, species.believed.high, 1),
+      ]),
+      plainHead: [
+        text.species,
+        text.animals,
+        ...['low', 'mean', 'high'].flatMap((end) => [`${text.before}, ${end}`]),
+        ...['low', 'mean', 'high'].flatMap((end) => [`${text.now}, ${end}`]),
+      ],
+      plain: shown.map(({ name, n, prior, believed }) => [
+        name,
+        n,
+        prior.low,
+        prior.mean,
+        prior.high,
+        believed.low,
+        believed.mean,
+        believed.high,
+      ]),
+    },
+    fileName: `next-quote-${look.season}`,
+    height: 110 + 64 * shown.length,
+    draw: shown.length === 0 ? null : (colours) => drawBelief(shown, colours, format),
+  };
+}
+
+function endsOf({ name, steps }: BeliefPath): Species[] {
+  const [prior, believed] = [steps[0], steps.at(-1)];
+  return prior && believed ? [{ name, n: believed.n, prior, believed }] : [];
+}
+
+/** Tells of the species that was cut most: what is expected after its animals, and what was before the first of them. */
+function beliefFinding(shown: readonly Species[], format: Format): string {
+  const main = shown.toSorted((a, b) => b.n - a.n)[0];
+  if (!main) return text.noBelief;
+  const { name, n, prior, believed } = main;
+  return text.belief(
+    name,
+    n,
+    format.shareRange(prior.low, prior.high),
+    format.shareRange(believed.low, believed.high),
+  );
+}
+
+function drawBelief(shown: readonly Species[], colours: ChartColours, format: Format) {
+  const ranges = (which: 'prior' | 'believed', shift: number) => {
+    const now = which === 'believed';
+    return {
+      type: 'scatterWithErrorBars' as const,
+      label: now ? text.now : text.before,
+      data: shown.map((species, row) => {
+        const { low, mean, high } = species[which];
+        const y = row + shift;
+        return { x: mean, xMin: low, xMax: high, y, yMin: y, yMax: y };
+      }),
+      pointStyle: now ? ('circle' as const) : ('rectRot' as const),
+      radius: 8,
+      hoverRadius: 9,
+      backgroundColor: now ? colours.spruce : colours.card,
+      borderColor: now ? colours.spruce : colours.muted,
+      borderWidth: 2,
+      errorBarColor: now ? colours.spruce : colours.muted,
+      errorBarWhiskerColor: now ? colours.spruce : colours.muted,
+      errorBarLineWidth: now ? 5 : 2,
+      errorBarWhiskerLineWidth: 2,
+      errorBarWhiskerSize: 12,
+    };
+  };
+  return {
+    type: 'scatterWithErrorBars' as const,
+    data: { datasets: [ranges('prior', -0.18), ranges('believed', 0.18)] },
+    options: {
+      scales: {
+        x: percentAxis(colours, text.takeHomeShare),
+        y: {
+          type: 'linear' as const,
+          reverse: true,
+          min: -0.5,
+          max: shown.length - 0.5,
+          grid: { display: false },
+          border: { color: colours.steel },
+          afterBuildTicks: (axis: { ticks: { value: number }[] }) => {
+            axis.ticks = shown.map((_, value) => ({ value }));
+          },
+          ticks: {
+            color: colours.ink,
+            font: { size: FONT_SIZE, family: colours.font },
+            autoSkip: false,
+            callback: (value: number | string) => named(shown[Number(value)]),
+          },
+        },
+      },
+      plugins: {
+        tooltip: {
+          callbacks: {
+            label: (item: { datasetIndex: number; dataIndex: number }) => {
+              const species = shown[item.dataIndex];
+              if (!species) return '';
+              const range = item.datasetIndex === 0 ? species.prior : species.believed;
+              return `${species.name}: ${format.share(range.mean)}, ${format.shareRange(range.low, range.high, 1)}`;
+            },
+          },
+        },
+      },
+    },
+  };
+}
+
+function named(species: Species | undefined): string {
+  return species ? `${species.name} (${species.n})` : '';
+}

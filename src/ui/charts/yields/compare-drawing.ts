@@ -1,0 +1,166 @@
+import type { ComparedGroup, CompareLook } from '../../../bridge/contract.ts';
+import { compareText as text } from '../../texts/en/season/compare.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { type GroupNames, measureWriter } from './compare-words.ts';
+import { box, diamond, disc, line, type Mark, type Scene, type Shape } from '../drawing/scene.ts';
+import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
+
+const ROW = 74;
+const HEAD = 44;
+/** Empty edges, so that no print at an end of an axis is cut off. */
+const EDGE = 48;
+
+/** Both groups over one axis, and below them the difference over an axis with its nought. */
+export function drawCompare(
+  look: CompareLook,
+  names: GroupNames,
+  format: Format,
+  linkOf: (side: 'a' | 'b') => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const { value, gap } = measureWriter(look.by, format);
+  const axis = axisOf(
+    (['a', 'b'] as const).flatMap((side) => endsOf(look[side])),
+    EDGE,
+    width - EDGE,
+    6,
+  );
+  const groupsEnd = HEAD + 2 * ROW;
+  const differenceTop = groupsEnd + 30;
+  return {
+    width,
+    height: look.difference ? differenceTop + HEAD + 78 : groupsEnd,
+    marks: [
+      grid(axis, { top: HEAD - 8, bottom: groupsEnd, title: text.axis[look.by] }, value, colours),
+      ...(['a', 'b'] as const).map((side, i) =>
+        groupMark(look[side], names[side], side, HEAD + i * ROW, axis, value, linkOf, colours),
+      ),
+      ...(look.difference ? differenceMarks(look.difference, names, differenceTop, gap, colours, width) : []),
+    ],
+  };
+}
+
+/** One standard deviation to both sides; nothing that is measured here can be below nought. */
+function endsOf({ mean, sd }: ComparedGroup): number[] {
+  return mean === null ? [] : [Math.max(0, mean - (sd ?? 0)), mean + (sd ?? 0)];
+}
+
+function grid(
+  axis: SceneAxis,
+  { top, bottom, title }: { top: number; bottom: number; title: string },
+  written: (x: number) => string,
+  colours: ChartColours,
+): Mark {
+  return {
+    shapes: [
+      { kind: 'text', x: 0, y: 14, text: title, size: FONT_SIZE, weight: 600, fill: colours.muted },
+      ...axis.ticks.flatMap((tick): Shape[] => [
+        { kind: 'path', d: line(axis.at(tick), top, axis.at(tick), bottom), stroke: colours.line },
+        { kind: 'text', x: axis.at(tick), y: top - 6, text: written(tick), size: 13, fill: colours.muted, anchor: 'middle' }, // prettier-ignore
+      ]),
+    ],
+  };
+}
+
+function groupMark(
+  group: ComparedGroup,
+  name: string,
+  side: 'a' | 'b',
+  y: number,
+  axis: SceneAxis,
+  written: (x: number) => string,
+  linkOf: (side: 'a' | 'b') => string,
+  colours: ChartColours,
+): Mark {
+  const { mean, n } = group;
+  const [low, high] = endsOf(group);
+  const middle = y + 46;
+  const fill = side === 'a' ? colours.spruce : colours.steel;
+  const title = `${name}  ·  n = ${n}`;
+  return {
+    says: mean === null ? title : `${title}, ${written(mean)}`,
+    link: linkOf(side),
+    shapes: [
+      {
+        kind: 'path',
+        d: box(0, y, axis.at(axis.most) + EDGE, ROW - 2, 6),
+        fill: colours.card,
+        opacity: 0.01,
+      },
+      { kind: 'text', x: 0, y: y + 18, text: title, size: 15, weight: 700, fill: colours.ink },
+      ...(mean === null || low === undefined || high === undefined
+        ? []
+        : [
+            { kind: 'path' as const, d: box(axis.at(low), middle - 9, Math.max(3, axis.at(high) - axis.at(low)), 18, 9), fill, opacity: 0.55 }, // prettier-ignore
+            { kind: 'path' as const, d: side === 'a' ? disc(axis.at(mean), middle, 8) : diamond(axis.at(mean), middle, 10), fill: colours.card, stroke: colours.ink, strokeWidth: 2.5 }, // prettier-ignore
+            { kind: 'text' as const, x: axis.at(mean), y: middle - 15, text: written(mean), size: 15, weight: 700, fill: colours.ink, anchor: 'middle' as const }, // prettier-ignore
+          ]),
+    ],
+  };
+}
+
+function differenceMarks(
+  { low, mean, high }: NonNullable<CompareLook['difference']>,
+  names: GroupNames,
+  top: number,
+  written: (x: number) => string,
+  colours: ChartColours,
+  width: number,
+): Mark[] {
+  const axis = axisOf([low, high, 0], EDGE, width - EDGE, 6);
+  const sure = low > 0 || high < 0;
+  const bottom = top + HEAD + 76;
+  const middle = top + HEAD + 46;
+  const nought = axis.at(0);
+  return [
+    grid(axis, { top: top + HEAD - 8, bottom, title: '' }, written, colours),
+    {
+      says: `${written(mean)}, ${written(low)} – ${written(high)}`,
+      shapes: [
+        {
+          kind: 'text',
+          x: 0,
+          y: top + 10,
+          text: text.differenceIs(names.a, names.b),
+          size: 15,
+          weight: 700,
+          fill: colours.ink,
+        },
+        {
+          kind: 'path',
+          d: line(nought, top + HEAD - 8, nought, bottom),
+          stroke: colours.ink,
+          strokeWidth: 2.5,
+        },
+        {
+          kind: 'path',
+          d: box(axis.at(low), middle - 10, Math.max(3, axis.at(high) - axis.at(low)), 20, 10),
+          fill: sure ? colours.spruce : colours.card,
+          stroke: sure ? colours.spruce : colours.steel,
+          strokeWidth: 2,
+          ...(sure ? {} : { pattern: { kind: 'hatch' as const, ink: colours.steel } }),
+        },
+        {
+          kind: 'path',
+          d: disc(axis.at(mean), middle, 8),
+          fill: colours.card,
+          stroke: colours.ink,
+          strokeWidth: 2.5,
+        },
+        {
+          kind: 'text',
+          x: axis.at(mean),
+          y: middle - 17,
+          text: written(mean),
+          size: 15,
+          weight: 700,
+          fill: colours.ink,
+          anchor: 'middle',
+        },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,48 @@
+import type { CompareLook } from '../../../bridge/contract.ts';
+import { compareText as text } from '../../texts/en/season/compare.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawCompare } from './compare-drawing.ts';
+import { compareFinding, type GroupNames, measureWriter } from './compare-words.ts';
+import type { SceneStory } from '../story.ts';
+
+/** Two groups of animals by one measure, and the difference of their means with its range. */
+export function compareStory(
+  look: CompareLook,
+  names: GroupNames,
+  format: Format,
+  linkOf: (side: 'a' | 'b') => string,
+): SceneStory {
+  const { value, gap } = measureWriter(look.by, format);
+  const sides = ['a', 'b'] as const;
+  const told = sides.some((side) => look[side].mean !== null);
+  const { difference } = look;
+  return {
+    title: text.measures[look.by],
+    finding: compareFinding(look, names, format),
+    n: text.n(look.a.n, look.b.n),
+    notes: [text.key],
+    sources: difference ? [text.source] : [],
+    table: {
+      head: [text.group, text.animals, text.mean, text.deviation],
+      rows: [
+        ...sides.map((side) => {
+          const { n, mean, sd } = look[side];
+          return [names[side], String(n), mean === null ? '' : value(mean), sd === null ? '' : gap(sd)];
+        }),
+        ...(difference
+          ? [[text.difference, '', gap(difference.mean), `${gap(difference.low)} – ${gap(difference.high)}`]]
+          : []),
+      ],
+      links: sides.map(linkOf),
+      plainHead: [text.group, text.animals, text.mean, text.deviation, 'low', 'high'],
+      plain: [
+        ...sides.map((side) => [names[side], look[side].n, look[side].mean, look[side].sd, null, null]),
+        ...(difference
+          ? [[text.difference, null, difference.mean, null, difference.low, difference.high]]
+          : []),
+      ],
+    },
+    fileName: `compare-${look.by}`,
+    scene: told ? (colours, width) => drawCompare(look, names, format, linkOf, colours, width) : null,
+  };
+}

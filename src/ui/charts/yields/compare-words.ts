@@ -1,0 +1,53 @@
+import type { CompareBy, CompareLook } from '../../../bridge/contract.ts';
+import { compareText as text } from '../../texts/en/season/compare.ts';
+import type { Format } from '../../texts/format.ts';
+
+export interface GroupNames {
+  a: string;
+  b: string;
+}
+
+/** Writes what a measure counts: as it is, and as a difference. */
+export function measureWriter(
+  by: CompareBy,
+  format: Format,
+): { value: (x: number) => string; gap: (x: number) => string } {
+  switch (by) {
+    case 'takeHome':
+    case 'bone':
+    case 'damage':
+      return { value: (x) => format.share(x), gap: (x) => text.points(format.number(x * 100, 1)) };
+    case 'hanging':
+      return { value: (x) => format.mass(x, 1), gap: (x) => format.mass(x, 1) };
+    case 'days':
+      return { value: (x) => format.number(x, 1), gap: (x) => text.days(format.number(x, 1)) };
+    case 'income':
+      return { value: (x) => format.money(Math.round(x)), gap: (x) => format.money(Math.round(x)) };
+  }
+}
+
+/** What the two groups say: which gave more, or that they may as well be the same, and how much to trust it. */
+export function compareFinding(look: CompareLook, names: GroupNames, format: Format): string {
+  const { a, b, difference, fewest, inBoth, by } = look;
+  if (inBoth > 0 && inBoth === a.n && inBoth === b.n) return text.equal;
+  if (!difference) {
+    const missing = (['a', 'b'] as const).filter((side) => look[side].n < 2);
+    return [...missing.map((side) => text.missing(names[side], look[side].n)), text.nothing].join(' ');
+  }
+  const { gap } = measureWriter(by, format);
+  const { low, mean, high } = difference;
+  const said =
+    low <= 0 && high >= 0
+      ? text.same(names.a, names.b, gap(low), gap(high), a.n, b.n)
+      : text.differs(
+          text.more(names.a, names.b, by, gap(Math.abs(mean)), mean < 0),
+          ...(mean < 0 ? ([gap(-high), gap(-low)] as const) : ([gap(low), gap(high)] as const)),
+          a.n,
+          b.n,
+        );
+  return [
+    said,
+    ...(Math.min(a.n, b.n) < fewest ? [text.few(fewest)] : []),
+    ...(inBoth > 0 ? [text.inBoth(inBoth)] : []),
+  ].join(' ');
+}

@@ -1,0 +1,76 @@
+import type { CheckedQuote } from '../../../bridge/contract.ts';
+import { checkText as text } from '../../texts/en/season/check.ts';
+import type { Format } from '../../texts/format.ts';
+import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+
+/** A row for each quote: its range as a line about 100 %, and what came of it. */
+export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours, format: Format) {
+  const at = ({ quotedGrams }: CheckedQuote, grams: number) => grams / quotedGrams.mean;
+  const marks = (which: (one: CheckedQuote) => string | number) => drawn.map(which);
+  return {
+    type: 'scatterWithErrorBars' as const,
+    data: {
+      datasets: [
+        {
+          type: 'scatterWithErrorBars' as const,
+          label: text.quoted,
+          yAxisID: 'rows',
+          data: drawn.map((one, row) => ({
+            x: 1,
+            xMin: at(one, one.quotedGrams.low),
+            xMax: at(one, one.quotedGrams.high),
+            ...{ y: row, yMin: row, yMax: row },
+          })),
+          radius: 0,
+          hoverRadius: 0,
+          order: 1,
+          errorBarColor: colours.steel,
+          errorBarWhiskerColor: colours.steel,
+          errorBarLineWidth: 4,
+          errorBarWhiskerLineWidth: 2,
+          errorBarWhiskerSize: 10,
+        },
+        {
+          type: 'scatter' as const,
+          label: text.cameOut,
+          yAxisID: 'rows',
+          data: drawn.map((one, row) => ({ x: at(one, one.takeHomeGrams), y: row })),
+          pointStyle: marks((one) => (holds(one) ? 'circle' : 'rectRot')) as string[],
+          pointRadius: marks((one) => (holds(one) ? 6 : 9)) as number[],
+          pointHoverRadius: 10,
+          pointBackgroundColor: marks((one) => (holds(one) ? colours.spruce : colours.blaze)) as string[],
+          pointBorderColor: colours.card,
+        },
+      ],
+    },
+    options: {
+      indexAxis: 'y' as const,
+      scales: {
+        x: percentAxis(colours, text.ofMostLikely),
+        y: nameAxis(
+          colours,
+          drawn.map(({ ticket, speciesName }) => `${ticket} ${speciesName}`),
+        ),
+        rows: rowAxis(drawn.length),
+      },
+      plugins: {
+        tooltip: {
+          callbacks: {
+            label: (item: { dataIndex: number }) => {
+              const one = drawn[item.dataIndex];
+              if (!one) return '';
+              const { low, high } = one.quotedGrams;
+              return `${one.ticket}: ${format.mass(one.takeHomeGrams, 0)}, ${text.quoted.toLowerCase()} ${format.massRange(low, high)}`;
+            },
+          },
+        },
+      },
+    },
+  };
+}
+
+/** Whether what went home lies within what was quoted. */
+function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
+  return low <= takeHomeGrams && takeHomeGrams <= high;
+}

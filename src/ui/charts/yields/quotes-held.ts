@@ -1,0 +1,60 @@
+import type { CheckLook } from '../../../bridge/contract.ts';
+import { checkText as text } from '../../texts/en/season/check.ts';
+import type { Format } from '../../texts/format.ts';
+import { drawQuotes } from './quotes-drawing.ts';
+import type { ChartStory } from '../story.ts';
+
+/** More rows than this in one picture cannot be told apart. */
+const MOST_DRAWN = 40;
+
+/** The shop's own quotes, each against what came of its animal. */
+export function quotesStory({ season, quotes: kept, all }: CheckLook, format: Format): ChartStory {
+  const drawn = kept.slice(-MOST_DRAWN);
+  return {
+    title: text.quotesTitle,
+    finding: quotesFinding(all, format),
+    n: text.nQuotes(all.n),
+    notes: [
+      text.quotesKey,
+      ...(drawn.length < all.n ? [text.drawnNewest(drawn.length, all.n)] : []),
+      ...(kept.length < all.n ? [text.listed(kept.length, all.n)] : []),
+    ],
+    sources: [],
+    table: {
+      head: [text.ticket, text.quote, text.species, text.quoted, text.cameOut, text.told, text.hung],
+      rows: kept.map((one) => [
+        one.ticket,
+        one.quote,
+        one.speciesName,
+        format.massRange(one.quotedGrams.low, one.quotedGrams.high),
+        format.mass(one.takeHomeGrams, 0),
+        format.mass(one.toldGrams, 0),
+        format.mass(one.hungGrams, 0),
+      ]),
+      links: kept.map(({ ticket }) => `/table/${ticket}`),
+      plainHead: [
+        ...[text.ticket, text.quote, text.species],
+        ...['low', 'mean', 'high'].map((end) => `${text.quoted}, ${end}, g`),
+        ...[text.cameOut, text.told, text.hung].map((head) => `${head}, g`),
+      ],
+      plain: kept.map(({ ticket, quote, speciesName, quotedGrams, takeHomeGrams, toldGrams, hungGrams }) => [
+        ...[ticket, quote, speciesName],
+        ...[quotedGrams.low, quotedGrams.mean, quotedGrams.high, takeHomeGrams, toldGrams, hungGrams],
+      ]),
+    },
+    fileName: `quotes-${season}`,
+    height: 90 + 24 * drawn.length,
+    draw: drawn.length === 0 ? null : (colours) => drawQuotes(drawn, colours, format),
+    linkOf: (_, index) => (drawn[index] ? `/table/${drawn[index].ticket}` : null),
+  };
+}
+
+/** How many held against how many should, which way they lean, and how many misses were a weight told wrong. */
+function quotesFinding({ n, held, honest, bias, toldWrong }: CheckLook['all'], format: Format): string {
+  if (bias === null) return text.noQuotes;
+  return [
+    text.quotesHeld(held, n, honest.low, honest.high),
+    text.quotesBias(format.share(Math.abs(bias), 0), bias < 0),
+    ...(held < n ? [text.quotesTold(toldWrong, n - held)] : []),
+  ].join(' ');
+}

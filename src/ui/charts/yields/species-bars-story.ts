@@ -1,0 +1,178 @@
+import type { PoundsLook } from '../../../bridge/contract.ts';
+import { poundsText as text } from '../../texts/en/season/pounds.ts';
+import type { Format } from '../../texts/format.ts';
+import { FONT_SIZE } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { fateName } from '../pounds/fate-name.ts';
+import { FEW, type SceneStory } from '../story.ts';
+import { HOME, inkOf, letterOf, LOST, painted } from '../drawing/part-paint.ts';
+import { unweighedNote } from '../pounds/pounds-story.ts';
+import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
+
+type Species = PoundsLook['species'][number];
+type BarPart = keyof Species['shares'];
+
+const ORDER: readonly BarPart[] = [...HOME, ...LOST];
+const ROW = 52;
+const NAMES = 170;
+const LEGEND_LINE = 26;
+/** A letter with its share, a share alone, a letter alone fit into a piece from so many pixels on. */
+const [BOTH_FIT, LETTER_FITS] = [62, 22];
+
+/** The same ends of each kind of game as bars of one length. */
+export function speciesBarsStory(
+  look: PoundsLook,
+  format: Format,
+  linkOf: (species: string, part: BarPart) => string,
+): SceneStory {
+  const shown = look.species.toSorted((a, b) => b.n - a.n || a.name.localeCompare(b.name));
+  return {
+    title: text.speciesTitle,
+    finding: barsFinding(shown, format),
+    n: text.n(look.n, look.others),
+    notes: [text.speciesKey, ...unweighedNote(look)],
+    sources: [],
+    table: {
+      head: [text.kind, 'n', text.weight, ...ORDER.map((part) => fateName(look, part))],
+      rows: shown.map(({ name, n, baseGrams, shares }) => [
+        ...[name, String(n), format.mass(baseGrams, 0)],
+        ...ORDER.map((part) => format.share(shares[part])),
+      ]),
+      links: shown.map(({ code }) => linkOf(code, 'whole cuts')),
+      plainHead: [text.kind, 'n', `${text.weight}, g`, ...ORDER.map((part) => fateName(look, part))],
+      plain: shown.map(({ name, n, baseGrams, shares }) => [
+        name,
+        n,
+        baseGrams,
+        ...ORDER.map((part) => shares[part]),
+      ]),
+    },
+    fileName: `kinds-${look.season}`,
+    scene:
+      shown.length === 0 ? null : (colours, width) => drawBars(look, shown, format, linkOf, colours, width),
+  };
+}
+
+const homeOf = ({ shares }: Species): number => HOME.reduce((total, part) => total + shares[part], 0);
+
+function barsFinding(shown: readonly Species[], format: Format): string {
+  const enough = shown.filter(({ n }) => n >= FEW).sort((a, b) => homeOf(b) - homeOf(a));
+  const few = shown.filter(({ n }) => n < FEW).map(({ name, n }) => text.kindN(name, n));
+  const [most, least] = [enough[0], enough.at(-1)];
+  const said =
+    !most || !least
+      ? []
+      : most === least
+        ? [text.speciesOne(most.name, format.share(homeOf(most), 0))]
+        : [
+            text.speciesFinding(
+              most.name,
+              format.share(homeOf(most), 0),
+              least.name,
+              format.share(homeOf(least), 0),
+            ),
+          ];
+  return [...said, ...(few.length > 0 ? [text.speciesFew(few.join(', '))] : [])].join(' ');
+}
+
+function drawBars(
+  look: PoundsLook,
+  shown: readonly Species[],
+  format: Format,
+  linkOf: (species: string, part: BarPart) => string,
+  colours: ChartColours,
+  width: number,
+): Scene {
+  const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
+  const { marks: letters, tall: head } = legend(look, present, colours, width);
+  const sums = shown.map(({ shares }) => ORDER.reduce((total, part) => total + shares[part], 0));
+  const scale = (width - NAMES - 4) / Math.max(1, ...sums);
+  const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
+  const rows = shown.flatMap((species, i): Mark[] => {
+    const top = head + i * ROW;
+    let x = NAMES;
+    const name: Mark = {
+      shapes: [
+        { ...print, x: 0, y: top + 25, text: text.kindN(species.name, species.n), weight: 600, size: 15 },
+      ],
+    };
+    const pieces = present.flatMap((part): Mark[] => {
+      const share = species.shares[part];
+      const long = share * scale;
+      const at = x;
+      x += long;
+      if (share <= 0) return [];
+      const words = long >= BOTH_FIT ? `${letterOf(part)} ${format.share(share, 0)}` : letterOf(part);
+      return [
+        {
+          says: `${species.name}, ${fateName(look, part)}: ${format.share(share)}`,
+          link: linkOf(species.code, part),
+          shapes: [
+            painted(part, box(at, top, long, 38, 2), colours),
+            ...(long >= LETTER_FITS ? plate(part, at + long / 2, top + 24, words, colours) : []),
+          ],
+        },
+      ];
+    });
+    return [name, ...pieces];
+  });
+  const whole = NAMES + scale;
+  const end: Mark = {
+    shapes: [
+      {
+        kind: 'path',
+        d: line(whole, head - 6, whole, head + shown.length * ROW - 8),
+        stroke: colours.ink,
+        strokeWidth: 1.5,
+      },
+    ],
+  };
+  return {
+    width,
+    height: head + shown.length * ROW,
+    marks: [...letters, ...rows, end],
+  };
+}
+
+/** Words on a piece; where a pattern would run through them they stand on a plate. */
+function plate(part: BarPart, x: number, y: number, words: string, colours: ChartColours): Mark['shapes'] {
+  const print = {
+    kind: 'text' as const,
+    x,
+    y,
+    text: words,
+    size: FONT_SIZE,
+    weight: 700,
+    anchor: 'middle' as const,
+  };
+  if (part !== 'unexplained' && part !== 'shrink') return [{ ...print, fill: inkOf(part, colours) }];
+  const wide = words.length * 8 + 8;
+  return [
+    { kind: 'path', d: box(x - wide / 2, y - 15, wide, 20, 4), fill: colours.card },
+    { ...print, fill: colours.ink },
+  ];
+}
+
+/** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
+function legend(
+  look: PoundsLook,
+  present: readonly BarPart[],
+  colours: ChartColours,
+  width: number,
+): { marks: Mark[]; tall: number } {
+  let [x, y] = [0, 4];
+  const marks = present.map((part): Mark => {
+    const words = `${letterOf(part)}  ${fateName(look, part)}`;
+    const wide = 28 + words.length * 6.7;
+    if (x > 0 && x + wide > width) [x, y] = [0, y + LEGEND_LINE];
+    const at = { x, y };
+    x += wide + 6;
+    return {
+      shapes: [
+        painted(part, box(at.x, at.y, 18, 18, 3), colours),
+        { kind: 'text', x: at.x + 26, y: at.y + 14, text: words, size: FONT_SIZE, fill: colours.ink },
+      ],
+    };
+  });
+  return { marks, tall: y + LEGEND_LINE + 4 };
+}

@@ -1,0 +1,66 @@
+import type { SpeciesYield, YieldsLook } from '../../../bridge/contract.ts';
+import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import type { Format } from '../../texts/format.ts';
+import { FEW, type SceneStory } from '../story.ts';
+import { drawTrend } from './trend-drawing.ts';
+import { publishedNotes, publishedSources } from './yield-by-species.ts';
+
+/** Take-home of each species, season by season. `linkOf` leads to the animals of a species in a season. */
+export function trendStory(
+  look: YieldsLook,
+  format: Format,
+  linkOf: (species: string, season: number) => string,
+): SceneStory {
+  const shown = look.species
+    .filter(({ seasons }) => seasons.length > 0)
+    .toSorted((a, b) => countOf(b) - countOf(a));
+  const rows = shown.flatMap((species) => species.seasons.map((one) => ({ species, one })));
+  const seasons = new Set(rows.map(({ one }) => one.season)).size;
+  return {
+    title: text.trendTitle,
+    finding: trendFinding(shown, look.season, format),
+    n: text.trendN(
+      rows.reduce((total, { one }) => total + one.n, 0),
+      seasons,
+    ),
+    notes: [text.trendKey(FEW), ...publishedNotes(shown, text.keyBand)],
+    sources: publishedSources(shown),
+    table: {
+      head: [text.species, text.season, text.animals, text.lowerQuarter, text.middle, text.upperQuarter],
+      rows: rows.map(({ species, one }) => [
+        ...[species.name, String(one.season), String(one.n)],
+        ...[one.q1, one.median, one.q3].map((share) => format.share(share)),
+      ]),
+      links: rows.map(({ species, one }) => linkOf(species.code, one.season)),
+      plain: rows.map(({ species, one }) => [species.name, one.season, one.n, one.q1, one.median, one.q3]),
+    },
+    fileName: `seasons-${look.season}`,
+    scene:
+      seasons < 2 ? null : (colours, width) => drawTrend(shown, look.season, format, linkOf, colours, width),
+  };
+}
+
+const countOf = ({ seasons }: SpeciesYield): number => seasons.reduce((total, { n }) => total + n, 0);
+
+/** The two commonest species that this season can be held against an earlier one with. */
+function trendFinding(shown: readonly SpeciesYield[], season: number, format: Format): string {
+  if (new Set(shown.flatMap(({ seasons }) => seasons.map((one) => one.season))).size < 2)
+    return text.trendOne;
+  const said = shown.slice(0, 2).flatMap(({ name, seasons }) => {
+    const now = seasons.find((one) => one.season === season);
+    const before = seasons.filter((one) => one.season < season).at(-1);
+    if (!now || !before) return [];
+    if (now.n < FEW || before.n < FEW) return [text.trendFew(name)];
+    const points = (now.median - before.median) * 100;
+    return [
+      text.trendUp(
+        name,
+        format.share(now.median),
+        format.number(Math.abs(points), 1),
+        points > 0,
+        before.season,
+      ),
+    ];
+  });
+  return said.length > 0 ? said.join(' ') : text.trendNone;
+}

@@ -1,0 +1,108 @@
+import type { SpeciesYield, YieldsLook } from '../../../bridge/contract.ts';
+import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import { words } from '../../texts/en/common.ts';
+import type { Format } from '../../texts/format.ts';
+import { FEW, type PlotStory } from '../story.ts';
+import { dotsOf, drawYield } from './yield-drawing.ts';
+
+/**
+ * Take-home as a share of hanging weight: one dot for each animal, a box for each species, published ranges.
+ * `linkOf` leads to the animals of a species.
+ */
+export function yieldStory(look: YieldsLook, format: Format, linkOf: (species: string) => string): PlotStory {
+  const shown = look.species
+    .filter(({ spread }) => spread !== null)
+    .toSorted((a, b) => countOf(b) - countOf(a));
+  const animals = shown.reduce((total, species) => total + countOf(species), 0);
+  const dots = dotsOf(shown);
+  const share = (value: number | undefined): string => (value === undefined ? '' : format.share(value));
+  return {
+    title: text.title,
+    finding: yieldFinding(shown, format),
+    n: text.nAnimals(animals, shown.length),
+    notes: [
+      text.key(FEW),
+      ...publishedNotes(shown, text.keyFrame),
+      ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
+      ...(look.untold > 0 ? [text.untold(look.untold)] : []),
+    ],
+    sources: publishedSources(shown),
+    table: {
+      head: [
+        text.species,
+        text.animals,
+        text.lowest,
+        text.lowerQuarter,
+        text.middle,
+        text.upperQuarter,
+        text.highest,
+      ],
+      rows: shown.map(({ name, spread: of }) => [
+        name,
+        String(of?.n ?? 0),
+        ...[of?.low, of?.q1, of?.median, of?.q3, of?.high].map(share),
+      ]),
+      links: shown.map(({ code }) => linkOf(code)),
+      plainHead: [text.species, text.ticket, text.takeHomeShare],
+      plain: shown.flatMap(({ name, points }) => points.map((point) => [name, point.ticket, point.share])),
+    },
+    fileName: `take-home-${look.season}`,
+    height: 110 + 64 * shown.length,
+    draw: animals < 2 ? null : (colours) => drawYield(shown, colours, format),
+    linkOf: (dataset, index) => {
+      if (dataset === 0) return dots[index] ? `/table/${dots[index].point.ticket}` : null;
+      return shown[index] ? linkOf(shown[index].code) : null;
+    },
+  };
+}
+
+const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
+const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
+
+/** What there is to see: the species with most animals against its published range, then the two ends. */
+function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
+  const count = shown.reduce((total, species) => total + countOf(species), 0);
+  const main = shown.toSorted((a, b) => countOf(b) - countOf(a))[0];
+  if (!main) return text.none;
+  const first = main.points[0];
+  if (count === 1 && first) return text.one(first.ticket, main.name, format.share(first.share));
+  const share = (species: SpeciesYield): string => format.share(middleOf(species), 0);
+  const enough = shown
+    .filter((species) => countOf(species) >= FEW)
+    .toSorted((a, b) => middleOf(a) - middleOf(b));
+  const few = shown
+    .filter((species) => countOf(species) < FEW)
+    .map((one) => text.kindN(one.name, countOf(one)));
+  const [least, most] = [enough[0], enough.at(-1)];
+  return [
+    text.main(main.name, countOf(main), share(main), against(main, middleOf(main), format)),
+    ...(least && most && least !== most ? [text.ends(most.name, share(most), least.name, share(least))] : []),
+    ...(few.length > 0 ? [text.few(few.join(', '))] : []),
+  ].join(' ');
+}
+
+function against({ published }: SpeciesYield, middle: number, format: Format): string {
+  if (!published) return text.nothingPublished;
+  const range = format.shareRange(published.low, published.high);
+  if (middle < published.low) return text.below(range);
+  return middle > published.high ? text.above(range) : text.inside(range);
+}
+
+/** How the published ranges are drawn, where there is one, and which species have none. */
+export function publishedNotes(shown: readonly SpeciesYield[], key: string): string[] {
+  const without = shown.filter(({ published }) => published === null).map(({ name }) => name);
+  return [
+    ...(without.length < shown.length ? [key] : []),
+    ...(without.length > 0 ? [text.unpublished(without.join(', '))] : []),
+  ];
+}
+
+/** Each source once, with the species that it stands for. */
+export function publishedSources(shown: readonly SpeciesYield[]): string[] {
+  const cited = shown.flatMap(({ name, published }) =>
+    published ? [{ name, source: words.graded(published) }] : [],
+  );
+  return [...Map.groupBy(cited, ({ source }) => source)].map(([source, of]) =>
+    text.publishedBy(of.map(({ name }) => name).join(', '), source),
+  );
+}

@@ -1,0 +1,119 @@
+import type { SpeciesYield } from '../../../bridge/contract.ts';
+import { yieldsText as text } from '../../texts/en/season/yields.ts';
+import type { Format } from '../../texts/format.ts';
+import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
+import type { ChartColours } from '../drawing/colours.ts';
+import { FEW } from '../story.ts';
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * Where the `index`-th of several marks stands across its row, from −0.5 to 0.5: multiples of the golden section,
+ * which spread marks evenly and the same way each time (no randomness, so a saved picture never changes).
+ * @example spread(0) // 0
+ */
+export function spread(index: number): number {
+  return ((index * GOLDEN + 0.5) % 1) - 0.5;
+}
+
+/** A dot for each animal, beside the others of its species. */
+export function dotsOf(shown: readonly SpeciesYield[]) {
+  return shown.flatMap((species, row) =>
+    species.points.map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point })),
+  );
+}
+
+/** From the lowest to the highest of what is drawn, to the next twentieth: shares of 50 % need no axis from zero. */
+function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
+  const all = shown.flatMap(({ points, published }) => [
+    ...points.map(({ share }) => share),
+    ...(published ? [published.low, published.high] : []),
+  ]);
+  return {
+    min: Math.max(0, Math.floor(Math.min(...all) * 20 - 0.5) / 20),
+    max: Math.ceil(Math.max(...all) * 20 + 0.5) / 20,
+  };
+}
+
+/** The box of a species with enough animals for quarters, as the drawing library takes it. */
+function boxOf({ spread: of }: SpeciesYield) {
+  if (!of || of.n < FEW) return [];
+  const { low, q1, median, q3, high } = of;
+  return { min: low, whiskerMin: low, q1, median, q3, whiskerMax: high, max: high, outliers: [], items: [] };
+}
+
+/** Boxes and dots of each species over its published band. */
+export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours, format: Format) {
+  const dots = dotsOf(shown);
+  const band = (species: SpeciesYield, row: number) =>
+    species.published && {
+      type: 'box' as const,
+      yScaleID: 'rows',
+      xMin: species.published.low,
+      xMax: species.published.high,
+      yMin: row - 0.42,
+      yMax: row + 0.42,
+      backgroundColor: `color-mix(in srgb, ${colours.fat} 22%, transparent)`,
+      borderColor: colours.steel,
+      borderDash: [5, 4],
+      borderWidth: 1.5,
+      drawTime: 'beforeDatasetsDraw' as const,
+    };
+  return {
+    type: 'boxplot' as const,
+    data: {
+      datasets: [
+        {
+          type: 'scatter' as const,
+          label: text.takeHomeShare,
+          data: dots.map(({ x, y }) => ({ x, y })),
+          yAxisID: 'rows',
+          pointRadius: 5,
+          pointHoverRadius: 8,
+          backgroundColor: colours.spruce,
+          borderColor: colours.card,
+          borderWidth: 1,
+        },
+        {
+          type: 'boxplot' as const,
+          label: text.middleHalf,
+          data: shown.map(boxOf),
+          yAxisID: 'y',
+          order: 1,
+          itemRadius: 0,
+          outlierRadius: 0,
+          meanRadius: 0,
+          backgroundColor: 'transparent',
+          borderColor: colours.ink,
+          medianColor: colours.ink,
+          borderWidth: 2,
+          grouped: false,
+          categoryPercentage: 0.6,
+        },
+      ],
+    },
+    options: {
+      indexAxis: 'y' as const,
+      scales: {
+        x: { ...percentAxis(colours, text.takeHomeShare), ...span(shown) },
+        y: nameAxis(
+          colours,
+          shown.map(({ name, spread: of }) => text.kindN(name, of?.n ?? 0)),
+        ),
+        rows: rowAxis(shown.length),
+      },
+      plugins: {
+        annotation: { annotations: shown.map(band).filter((one) => one !== null) },
+        tooltip: {
+          filter: (item: { datasetIndex: number }) => item.datasetIndex === 0,
+          callbacks: {
+            label: (item: { dataIndex: number }) => {
+              const dot = dots[item.dataIndex];
+              return dot ? `${dot.point.ticket}: ${format.share(dot.point.share)}` : '';
+            },
+          },
+        },
+      },
+    },
+  };
+}

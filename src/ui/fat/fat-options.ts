@@ -1,0 +1,41 @@
+import type { FatChoice, FatLotRow, FatSourceCard, GrinderLook } from '../../bridge/contract.ts';
+import type { ChoiceOption } from '../parts/index.ts';
+import { grinderText as text } from '../texts/en/grinder.ts';
+import type { Format } from '../texts/format.ts';
+
+type Waiting = GrinderLook['waiting'][number];
+
+/**
+ * What fat can be picked for the chosen animals: none, their own, each bought source with something left,
+ * and a source that an order asks for even when nothing of it is left (so that it can be bought in).
+ */
+export function fatOptions(
+  chosen: readonly Waiting[],
+  lots: readonly FatLotRow[],
+  sources: readonly FatSourceCard[],
+  format: Format,
+): ChoiceOption<FatChoice>[] {
+  const own = chosen.reduce((total, animal) => total + animal.ownFatLeftGrams, 0);
+  const wanted = new Set(chosen.flatMap((animal) => animal.wants.map(({ fat }) => fat)));
+  const bought = sources
+    .filter((source) => source.animal !== 'own')
+    .map((source) => ({ source, grams: leftOf(source.code, lots) }))
+    .filter(({ source, grams }) => grams > 0 || wanted.has(source.code))
+    .map(({ source, grams }) => ({ value: source.code, label: source.name, note: onHand(grams, format) }));
+  return [
+    { value: 'none', label: text.noFat, note: text.leanAsItIs },
+    { value: 'own', label: text.ownFat, note: onHand(own, format) },
+    ...bought,
+  ];
+}
+
+/** Grams left of a bought source, over all its lots within their use-by. */
+export function leftOf(source: string, lots: readonly FatLotRow[]): number {
+  return lots
+    .filter((lot) => lot.source === source && lot.ticket === null && lot.keeps !== 'past')
+    .reduce((total, lot) => total + lot.leftGrams, 0);
+}
+
+function onHand(grams: number, format: Format): string {
+  return grams > 0 ? text.onHand(format.mass(grams)) : text.noneOnHand;
+}

@@ -1,0 +1,81 @@
+/** Cutting instructions as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
+import type { FatChoice, Instructions, PrimalUse } from '../../bridge/contract.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
+import { ordersText } from '../texts/en/orders.ts';
+import { percentText } from '../texts/percent.ts';
+
+/** One grind in the fields; `patty` empty is in bulk. */
+export interface TypedGrind {
+  product: string;
+  fat: FatChoice;
+  target: string;
+  patty: string;
+}
+
+interface TypedAlso extends TypedGrind {
+  /** Trim that goes into it. */
+  trim: string;
+}
+
+export interface TypedInstructions extends TypedGrind {
+  /** Whether the share kept whole is typed or follows from the primals. */
+  by: 'share' | 'primals';
+  cuts: string;
+  /** By code of the primal; one that is missing is ground. */
+  primals: Record<string, { as: PrimalUse; size: string }>;
+  also: TypedAlso[];
+  pack: string;
+  extras: string;
+  note: string;
+}
+
+/** What a shop does when nobody says otherwise: 40 % steaks and roasts, lean ground, one-pound or half-kilo packs. */
+export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
+  return {
+    by: 'share', cuts: '40', primals: {}, product: ordersText.usualProduct, fat: 'none', target: '', patty: '', also: [],
+    pack: unit === 'lb' ? '1 lb' : '0.5 kg', extras: '', note: '',
+  }; // prettier-ignore
+}
+
+/** An empty line for a grind beside the main one. */
+export function emptyAlso(): TypedAlso {
+  return { product: '', trim: '', fat: 'none', target: '', patty: '' };
+}
+
+/** Stored instructions as editable text. */
+export function typeInstructions(stored: Instructions, unit: 'lb' | 'kg'): TypedInstructions {
+  return {
+    by: stored.primals.length > 0 ? 'primals' : 'share',
+    cuts: percentText(stored.cutsShare),
+    primals: Object.fromEntries(stored.primals.map(({ primal, as, size }) => [primal, { as, size }])),
+    product: stored.grindProduct,
+    ...typeGrind(stored, unit),
+    also: stored.alsoGround.map((also) => ({
+      product: also.product,
+      trim: massTyped(also.grams, unit),
+      ...typeGrind(also, unit),
+    })),
+    pack: massTyped(stored.packageGrams, unit),
+    extras: stored.extras.join(', '),
+    note: stored.note,
+  };
+}
+
+function typeGrind(
+  { fat, targetFat, pattyGrams }: Pick<Instructions, 'fat' | 'targetFat' | 'pattyGrams'>,
+  unit: 'lb' | 'kg',
+): Pick<TypedGrind, 'fat' | 'target' | 'patty'> {
+  return {
+    fat,
+    target: targetFat === null ? '' : percentText(targetFat),
+    patty: pattyGrams === null ? '' : massTyped(pattyGrams, unit === 'lb' ? 'oz' : 'g'),
+  };
+}
+
+/**
+ * A weight as text that can be edited, to a hundredth of its unit.
+ * @example massTyped(113.3980925, 'oz') // '4 oz'
+ */
+export function massTyped(grams: number, unit: 'lb' | 'kg' | 'oz' | 'g'): string {
+  return `${Number((grams / GRAMS_PER[unit]).toFixed(2))} ${unit}`;
+}

@@ -1,0 +1,31 @@
+import type { SeasonFilter } from '../../bridge/contract.ts';
+import { filterText as text } from '../texts/en/season/frame.ts';
+import { words } from '../texts/en/common.ts';
+import type { Format } from '../texts/format.ts';
+
+/**
+ * What a filter leaves, piece by piece, in words that can follow one another with commas; without the season.
+ * @example filterWords({ brought: 'skinned', sex: 'male' }, () => '', format) // ['brought skinned', 'males']
+ */
+export function filterWords(
+  filter: SeasonFilter,
+  speciesName: (code: string) => string,
+  format: Format,
+): string[] {
+  const { species, brought, sex, age, damaged, detail, cutter, from, to } = filter;
+  return [
+    species && speciesName(species),
+    brought && words.broughtAs[brought],
+    sex && text.sexes[sex],
+    age && text.ages[age],
+    damaged !== undefined && (damaged ? text.damaged : text.undamaged),
+    detail && text.details[detail],
+    cutter && text.cutBy(cutter),
+    (from || to) && dayWords(from, to, format),
+  ].filter((piece): piece is string => Boolean(piece));
+}
+
+function dayWords(from: string | undefined, to: string | undefined, format: Format): string {
+  if (from && to) return text.between(format.day(from), format.day(to));
+  return from ? text.since(format.day(from)) : text.until(format.day(to ?? ''));
+}

@@ -1,0 +1,126 @@
+import type { BillLack, BillLineRow, BillState } from '../../../bridge/contract.ts';
+import type { Format } from '../format.ts';
+import { plural } from '../plural.ts';
+
+const MORE_OR_LESS = ['more', 'less'] as const;
+
+/** Words of bills and payments. */
+export const billText = {
+  heading: (ticket: string) => `Bill of ${ticket}`,
+  toAnimal: 'To the animal',
+  toPickup: 'To Pick-up',
+  fetching: 'Fetching the bill …',
+  bill: (number: number) => `Bill ${number}`,
+  draft: 'What the bill would say',
+  made: (day: string, by: string) => (by ? `made on ${day} by ${by}` : `made on ${day}`),
+  make: 'Make the bill',
+  makeAnyway: 'Bill it as it is',
+  notYet: 'Not yet',
+  done: (number: number) => `Bill ${number} is made.`,
+  noPrices: 'No prices are in force. Write your prices in, and the bill reckons itself.',
+  toPrices: 'To the prices',
+  example:
+    'These are the example prices that came with the program. Write in your own before you bill anyone.',
+  nothing: 'Nothing of this animal is charged by the prices in force.',
+  what: 'What for',
+  amount: 'Amount',
+  price: 'Price',
+  sum: 'Sum',
+  subtotal: 'Before tax',
+  tax: 'Tax',
+  total: 'Total',
+  paid: 'Paid',
+  due: 'Still to pay',
+  dueNow: 'Due now',
+  settled: 'Paid in full',
+  giveBack: 'To be given back',
+  lacks: {
+    hanging: 'The hanging weight is missing.',
+    'trim-waiting': 'Some trim still waits for the grinder.',
+    'open-batch': 'Its grind is not finished.',
+    'nothing-packed': 'Nothing is packed yet.',
+  } satisfies Record<BillLack, string>,
+  print: 'Print the bill',
+  takeBack: 'Take the bill back',
+  takeBackWhy: 'Why it is taken back',
+  takeBackHow: 'Its number stays used and it stays to be read. A new bill gets the next number.',
+  takenBack: (number: number) => `Bill ${number} is taken back.`,
+  leave: 'Leave it',
+  earlier: 'Taken back before',
+  earlierOne: (number: number, total: string, reason: string) => `Bill ${number}, ${total}: ${reason}`,
+  quote: (name: string) => `Beside quote ${name}`,
+  quoted: 'Quoted',
+  billed: 'Billed',
+  difference: 'Difference',
+  within: (low: string, high: string) => `The quote said ${low} to ${high}: it came within that.`,
+  outside: (low: string, high: string) => `The quote said ${low} to ${high}: it came outside of that.`,
+  differs: (amount: string, more: boolean) => `${amount} ${MORE_OR_LESS[more ? 0 : 1]} than was most likely.`,
+  same: 'Just what was most likely.',
+  instead: (after: string, before: string, amount: string) => `${after} instead of ${before}: ${amount}`,
+  insteadOfSum: (after: string, before: string, amount: string) =>
+    `of ${after} instead of ${before}: ${amount}`,
+  followsTax: 'follows from the lines above',
+  followsMinimum: 'makes up what the other lines lack to the smallest charge',
+  notQuoted: 'not in the quote',
+  notCharged: 'quoted, not charged',
+  noAmounts: 'the quote is from before amounts were kept',
+  state: (number: number, how: string) => `Bill ${number}: ${how}.`,
+  notBilled: 'Not billed yet.',
+  stateDue: (amount: string) => `${amount} to pay`,
+  statePaid: 'paid',
+  stateBack: (amount: string) => `${amount} to give back`,
+  toBill: 'To the bill',
+  payments: 'Payments',
+  noPayments: 'Nothing is paid yet.',
+  pay: 'Take a payment',
+  typed: 'Amount',
+  kind: 'What it is',
+  kinds: { payment: 'Payment', deposit: 'Deposit', refund: 'Money back' },
+  method: 'How',
+  methods: { cash: 'Cash', card: 'Card', check: 'Check', transfer: 'Transfer', other: 'Other' },
+  keep: 'Keep',
+  kept: (kind: string, amount: string) => `${kind}: ${amount}.`,
+  keepAnyway: 'Keep it all the same',
+  typeAgain: 'Type it again',
+  undone: 'undone',
+  day: 'Day',
+  takeBackPayment: 'Take back',
+  takeBackPaymentOf: (amount: string) => `Take back ${amount}`,
+  by: 'By',
+  forHunter: 'For',
+  species: 'Animal',
+  shop: 'From',
+} as const;
+
+/** How much of it, as it stands in the line. @example amountOf({ basis: 'hanging', quantity: 84.5, unit: 'lb', … }) // '84.50 lb' */
+export function amountOf(line: Pick<BillLineRow, 'basis' | 'quantity' | 'unit'>, format: Format): string {
+  if (line.unit) return `${format.number(line.quantity, 2)} ${line.unit}`;
+  switch (line.basis) {
+    case 'percent':
+      return format.share(line.quantity);
+    case 'hour':
+      return `${format.number(line.quantity, 2)} h`;
+    case 'package':
+      return plural(line.quantity, 'package', 'packages');
+    default:
+      return format.number(line.quantity, 0);
+  }
+}
+
+/** What one costs; nothing where the sum says it all. */
+export function priceOf(
+  line: Pick<BillLineRow, 'basis' | 'unitPriceMinor' | 'unit'>,
+  format: Format,
+): string {
+  if (line.basis === 'percent' || line.basis === 'minimum') return '';
+  const price = format.money(line.unitPriceMinor);
+  return line.unit ? `${price} / ${line.unit}` : price;
+}
+
+/** How an animal stands with its bill. @example stateOf({ billed: true, number: 3, dueMinor: 4550, currency: 'USD' }, format) // 'Bill 3: $45.50 to pay.' */
+export function stateOf({ number, dueMinor, currency }: BillState, format: Format): string {
+  if (number === null) return billText.notBilled;
+  if (dueMinor === 0) return billText.state(number, billText.statePaid);
+  const amount = format.money(Math.abs(dueMinor), currency);
+  return billText.state(number, dueMinor > 0 ? billText.stateDue(amount) : billText.stateBack(amount));
+}

@@ -1,0 +1,191 @@
+/** The history of an animal in sentences. */
+import type { HistoryChange, HistoryEntry, HistoryKind } from '../../../../bridge/contract.ts';
+import { wordFor, words } from '../common.ts';
+import type { Format } from '../../format.ts';
+import { holdText } from '../hold.ts';
+import { plural } from '../../plural.ts';
+import { typedWithUnit } from '../../typed.ts';
+
+export const historyText = {
+  title: 'History',
+  none: 'Nothing is written yet.',
+  more: (n: number) => `Show all ${n}`,
+  less: 'Show the newest only',
+  changed: (field: string, before: string, after: string) => `${field}: ${before} → ${after}`,
+  why: (reason: string) => `Why: ${reason}`,
+  nothing: 'nothing',
+};
+
+const FIELDS: Readonly<Record<string, string>> = {
+  stage: 'Where it is',
+  detail: 'How it is weighed',
+  species: 'Species',
+  sex: 'Sex',
+  age: 'Age',
+  hunter_id: 'Owner',
+  given_to: 'Handed to',
+  released_on: 'Handed over on',
+  origin: 'Origin',
+  licence: 'Licence',
+  tag: 'Tag or permit',
+  legs: 'Lower legs',
+  kill_date: 'Kill date',
+  kill_area: 'Kill area',
+  received_on: 'Date received',
+  season: 'Season',
+  ticket: 'Ticket',
+  deliverer_name: 'Brought by',
+  deliverer_address: 'Address of who brought it',
+  name: 'Name',
+  phone: 'Phone',
+  email: 'E-mail',
+  address: 'Address',
+  refusesPooling: 'Never pooled',
+  cutsShare: 'Share kept as cuts',
+  fat: 'Fat to add',
+  targetFat: 'Target fat',
+  grindProduct: 'Ground into',
+  pattyGrams: 'Patty',
+  packageGrams: 'Package',
+  alsoGround: 'Ground besides',
+  extras: 'Extras',
+  note: 'Note',
+};
+const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on']);
+const CODES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  stage: words.stage,
+  sex: words.sex,
+  age: words.age,
+  legs: words.legs,
+  detail: { detailed: 'every part', quick: 'hanging and packed only' },
+  origin: { hunter: 'hunted', farm: 'inspected farm' },
+  fat: { none: 'none', own: 'its own' },
+};
+
+/** @example changeText({ field: 'tag', before: '', after: 'E-1017' }, format) // 'Tag or permit: nothing → E-1017' */
+export function changeText({ field, of, before, after }: HistoryChange, format: Format): string {
+  const name = of ?? FIELDS[field] ?? wordFor({}, field);
+  return historyText.changed(name, valueText(field, before, format), valueText(field, after, format));
+}
+
+function valueText(field: string, value: string | number | null, format: Format): string {
+  if (value === null || value === '') return historyText.nothing;
+  if (typeof value === 'number')
+    return field.endsWith('Grams') ? format.mass(value) : format.share(value, field === 'cutsShare' ? 0 : 1);
+  if (DAYS.has(field)) return format.longDay(value);
+  return CODES[field]?.[value] ?? value;
+}
+
+type Facts = HistoryEntry['facts'];
+type Sentence = (facts: Facts, format: Format, entry: HistoryEntry) => string;
+
+/** What was on the scale: 'trim 120 lb less 1.2', '12 × Steaks, 20 lb'. */
+function weightText({ stage, part, primal, product, count, typed, unit, tare }: Facts): string {
+  const piece = String(primal ?? '').toLowerCase();
+  const name =
+    stage === 'packed'
+      ? `${count} × ${product},`
+      : stage === 'primal'
+        ? piece
+        : stage === 'cut' || stage === 'grinder'
+          ? wordFor(words.part, String(part)).toLowerCase() + (piece && ` of ${piece}`)
+          : wordFor(words.weighStage, String(stage)).toLowerCase();
+  const less = tare ? ` less ${tare}` : '';
+  return `${name} ${typedWithUnit(String(typed), unit as 'lb')}${less}`;
+}
+
+const money = (facts: Facts, key: string, format: Format): string =>
+  format.money(Number(facts[key]), String(facts.currency));
+const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
+
+const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
+  'taken-in': () => 'Taken in.',
+  'brought-in': ({ file }) => `Brought in from the file ${file}.`,
+  changed: (_, format, { changes }) => {
+    const [only] = changes.length === 1 ? changes : [];
+    if (only?.field === 'stage' && (only.before === 'released' || only.before === 'disposed'))
+      return `Reopened: back from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
+    if (only?.field === 'stage')
+      return `Moved on from “${valueText('stage', only.before, format)}” to “${valueText('stage', only.after, format)}”.`;
+    return 'Its record was changed.';
+  },
+  'owner-changed': ({ act }) =>
+    act === 'void' ? 'The owner’s details were taken out of the book.' : 'The owner’s details were changed.',
+  quote: ({ quote }) => `It came of quote ${quote}.`,
+  instructed: (_, _format, { changes }) =>
+    changes.length > 0 ? 'The cutting instructions were changed.' : 'Cutting instructions were written down.',
+  hung: ({ cooler, place }) => `Hung in ${[cooler, place].filter(Boolean).join(', ')}.`,
+  weighed: (facts) => `Weighed${facts.batch ? ` into batch ${facts.batch}` : ''}: ${weightText(facts)}.`,
+  'weight-corrected': (facts) => {
+    const { was, wasUnit, wasTare, ...now } = facts;
+    const before = typedWithUnit(String(was), wasUnit as 'lb') + (wasTare ? ` less ${wasTare}` : '');
+    return `Weight corrected: ${weightText(now)}, before ${before}.`;
+  },
+  'weight-voided': (facts) => `Weight taken back: ${weightText(facts)}.`,
+  'none-stated': ({ part }) => `Stated: no ${wordFor(words.part, String(part)).toLowerCase()}.`,
+  'none-voided': ({ part }) =>
+    `“No ${wordFor(words.part, String(part)).toLowerCase()}” was voided: it is unknown again.`,
+  held: ({ sample }, _, { reason }) =>
+    `Put on hold: ${wordFor(words.hold, reason).toLowerCase()}${sample ? `, number ${sample}` : ''}.`,
+  'hold-ended': ({ outcome, note }) => {
+    const came = holdText.outcomes[outcome as keyof typeof holdText.outcomes];
+    const said = note ? ` ${ended(String(note))}` : '';
+    return outcome === 'positive'
+      ? `The result was positive; the hold stays.${said}`
+      : `The hold ended: ${came.toLowerCase()}.${said}`;
+  },
+  'test-result': ({ result, sample, lab, on, note }, format) => {
+    const about = holdText.resultOf(String(sample), String(lab), format.longDay(String(on)));
+    const said = note ? ` ${ended(String(note))}` : '';
+    if (result === 'none') return `The test result was taken back; the hold waits again.${said}`;
+    const does = result === 'positive' ? 'the hold stays' : 'the hold ended';
+    return `Test result: ${holdText.results[result as 'positive'].toLowerCase()} (${about}); ${does}.${said}`;
+  },
+  batched: ({ batch, product, others }) =>
+    `Put into batch ${batch} (${product}), ${Number(others) === 0 ? 'by itself' : `with ${plural(Number(others), 'other animal', 'other animals')}`}.`,
+  'fat-moved': ({ kind, grams }, format) => {
+    const amount = format.mass(Math.abs(Number(grams)));
+    if (kind === 'counted')
+      return `Its saved fat was counted: ${amount} ${Number(grams) < 0 ? 'less' : 'more'} than the book had.`;
+    return `Saved fat ${kind}: ${amount}.`;
+  },
+  billed: (facts, format) => `Bill ${facts.number} was made: ${money(facts, 'totalMinor', format)}.`,
+  'bill-voided': (facts, format) =>
+    `Bill ${facts.number} of ${money(facts, 'totalMinor', format)} was taken back.`,
+  paid: (facts, format) => {
+    const amount = money(facts, 'amountMinor', format);
+    return facts.kind === 'refund'
+      ? `${amount} given back, ${facts.method}.`
+      : `${facts.kind === 'deposit' ? 'Deposit' : 'Payment'} of ${amount} taken, ${facts.method}.`;
+  },
+  'payment-voided': (facts, format) =>
+    `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was taken back.`,
+  called: ({ text }) => `Call: ${ended(String(text))}`,
+  released: ({ to, on, unpaidBy, note }, format) =>
+    [
+      `Handed over to ${to} on ${format.longDay(String(on))}${unpaidBy ? `, unpaid; ${unpaidBy} answers for it` : ''}.`,
+      note ? ended(String(note)) : '',
+    ]
+      .filter(Boolean)
+      .join(' '),
+  disposed: ({ disposedOf, how, on }, format) =>
+    `Disposed of on ${format.longDay(String(on))}: ${disposedOf}. ${ended(String(how))}`,
+};
+
+/**
+ * What happened, as one sentence; what it changed and why are said beside it.
+ * @example historySentence({ what: 'hung', facts: { cooler: 'Cold room 1', place: 'hook 12' }, … }, format) // 'Hung in Cold room 1, hook 12.'
+ */
+export function historySentence(entry: HistoryEntry, format: Format): string {
+  return SENTENCES[entry.what](entry.facts, format, entry);
+}
+
+/** The changes that the sentence itself does not say. */
+export function changesBeside({ what, changes }: HistoryEntry): HistoryChange[] {
+  return what === 'changed' && changes.length === 1 && changes[0]?.field === 'stage' ? [] : changes;
+}
+
+/** Why it was done, where the sentence itself does not say it. */
+export function reasonBeside({ what, reason, facts }: HistoryEntry): string {
+  return what === 'held' || reason === '' || reason === facts.kind ? '' : historyText.why(reason);
+}

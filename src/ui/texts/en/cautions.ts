@@ -1,0 +1,34 @@
+import type { Caution, CautionPlace } from '../../../bridge/contract.ts';
+
+/** Words of the cautions, at the work and on their own page. */
+export const cautionText = {
+  heading: 'Cautions',
+  first:
+    'Local rules and licensed practice come first. What stands here is a reminder in our own words, out of published advice; your health department, your wildlife agency and your inspector have the last word.',
+  safer: 'Where two published figures differ, the safer one is told, and both are named.',
+  places: {
+    intake: 'Intake',
+    rail: 'Rail',
+    table: 'Table',
+    grinder: 'Grinder',
+    label: 'Labels',
+    'pick-up': 'Pick-up',
+  } satisfies Record<CautionPlace, string>,
+  when: {
+    always: 'at every animal',
+    species: 'at the species that it concerns',
+    'positive result': 'after a positive result',
+  } satisfies Record<Caution['when'], string>,
+  shown: (places: string, when: string) => `Shown at: ${places}; ${when}.`,
+  species: (names: string) => `Species: ${names}.`,
+  named: 'An animal of your own is warned of by its name.',
+  differs: 'Figures differ.',
+  source: 'Source',
+  readOn: (day: string) => `read on ${day}`,
+  print: 'Print',
+  back: 'Back to the shop',
+  list: 'Mind here',
+  localFirst: 'Local rules come first.',
+  all: 'All cautions',
+  allHint: 'Every caution with its source, to read in peace or to hang on the wall.',
+};

@@ -1,0 +1,35 @@
+import type { HeldIn } from '../../../bridge/contract.ts';
+import { plural } from '../plural.ts';
+
+const heldIs = ({ ticket, positive }: HeldIn): string =>
+  `${ticket} ${positive ? 'tested positive' : 'is on hold'}`;
+
+/** Words of the grinder's cleaning: what is recorded, and what held meat was followed by. */
+export const cleaningText = {
+  title: 'Grinder cleaned',
+  record: 'The grinder is cleaned',
+  kept: 'The cleaning is recorded.',
+  undone: 'Undone at once',
+  newest: 'Newest cleanings',
+  how: 'How it was cleaned',
+  howUsual: 'Taken apart, scrubbed, washed, rinsed, sanitized',
+  howHint: 'Press it when the grinder is back together. Time and initials are recorded with it.',
+  cleanedAfter: (batch: string, when: string, by: string, how: string) =>
+    `Grinder cleaned after ${batch}: ${when}${by ? `, ${by}` : ''}. ${how}.`,
+  notCleanedAfter: (batch: string, held: readonly HeldIn[]) =>
+    `The grinder is not recorded as cleaned after ${batch} (${held.map(heldIs).join(', ')}). Take it apart and clean it before the next batch.`,
+  between: (n: number, cleaned: boolean) => {
+    const when = cleaned ? 'in between' : 'since';
+    return n === 0
+      ? `Nothing went through ${when}.`
+      : `${plural(n, 'batch', 'batches')} went through ${when}:`;
+  },
+  since: (n: number) =>
+    n === 0 ? 'Nothing went through since.' : `${plural(n, 'batch', 'batches')} went through since.`,
+  toBatch: (batch: string) => `To ${batch}`,
+  showAll: (n: number) => `Show all ${n}`,
+  throughBefore: (batch: string, tickets: string) =>
+    `${batch} with meat on hold (${tickets}) went through the grinder before or beside this batch, and no cleaning is recorded in between.`,
+  throughBeforePositive: (batch: string, tickets: string) =>
+    `${batch} with meat that tested positive (${tickets}) went through the grinder before or beside this batch, and no cleaning is recorded in between. Ask your wildlife agency or the health department.`,
+};

@@ -1,0 +1,127 @@
+/** The words of the window. Codes come from the desk; nobody at work should ever see one. */
+import type {
+  Age,
+  Legs,
+  AnimalStage,
+  Brought,
+  CutPart,
+  Grade,
+  HangState,
+  Sex,
+  WeighStage,
+} from '../../../bridge/contract.ts';
+
+export const words = {
+  waiting: 'Working …',
+  close: 'Close',
+  undo: 'Undo',
+  published: 'Where this was published',
+  /** How far a figure that came with the program can be trusted, said before its source. */
+  grade: {
+    measured: 'Measured',
+    official: 'Official',
+    extension: 'University extension',
+    assumption: 'Assumption',
+  } satisfies Record<Grade, string>,
+  /** A source behind its grade; a quote of earlier years has none. */
+  graded: ({ grade, source }: { grade: Grade | null; source: string }): string =>
+    grade === null ? source : `${words.grade[grade]}. ${source}`,
+  isRight: 'Yes, that is right',
+  yearWrong: 'The year cannot be right: years run from 1950 to 2099.',
+  calendarFor: (what: string) => `${what}: pick from the calendar`,
+  stage: {
+    hanging: 'Hanging',
+    cutting: 'On the table',
+    packing: 'Packing',
+    ready: 'Ready',
+    released: 'Picked up',
+    disposed: 'Disposed of',
+  } satisfies Record<AnimalStage, string>,
+  sex: { male: 'Male', female: 'Female', unknown: 'Unknown' } satisfies Record<Sex, string>,
+  age: {
+    young: 'Young of the year',
+    yearling: 'Yearling',
+    adult: 'Adult',
+    unknown: 'Unknown',
+  } satisfies Record<Age, string>,
+  legs: { on: 'Legs on', off: 'Legs off', unknown: 'Unknown' } satisfies Record<Legs, string>,
+  brought: {
+    whole: 'Whole, in its skin',
+    skinned: 'Skinned',
+    quarters: 'Quarters',
+    primals: 'Some primals',
+    boned: 'Boned trim',
+  } satisfies Record<Brought, string>,
+  broughtAs: {
+    whole: 'brought whole',
+    skinned: 'brought skinned',
+    quarters: 'brought as quarters',
+    primals: 'brought in part',
+    boned: 'brought as boned trim',
+  } satisfies Record<Brought, string>,
+  part: {
+    'whole cuts': 'Whole cuts',
+    trim: 'Trim',
+    'fat saved': 'Fat saved',
+    sinew: 'Sinew',
+    bone: 'Bone',
+    damage: 'Damage',
+  } satisfies Record<CutPart, string>,
+  partLong: {
+    'whole cuts': 'Whole cuts',
+    trim: 'Trim for grinding',
+    'fat saved': 'Fat saved',
+    sinew: 'Sinew and silverskin',
+    bone: 'Bone',
+    damage: 'Damage cut away',
+  } satisfies Record<CutPart, string>,
+  /** What the whole cuts of an animal are called in their packages, until somebody types otherwise. */
+  wholeCutsProduct: 'Steaks and roasts',
+  /** Beside a number that no hand typed. */
+  source: { scale: 'scale', practice: 'practice scale', import: 'brought in' } as Record<string, string>,
+  weighStage: {
+    live: 'Live weight',
+    dressed: 'Field-dressed weight',
+    received: 'Weight received',
+    hanging: 'Hanging weight',
+    primal: 'Primal',
+    cut: 'Part',
+    grinder: 'Into the grinder',
+    packed: 'Packages',
+  } satisfies Record<WeighStage, string>,
+  hangState: {
+    fresh: 'fresh',
+    ready: 'ready to cut',
+    late: 'cut next',
+    over: 'past the limit',
+  } satisfies Record<HangState, string>,
+  hold: {
+    sample: 'sample pending',
+    positive: 'tested positive',
+  } as Record<string, string>,
+  slip: {
+    'digits-swapped': 'two digits changed places',
+    'decimal-slipped': 'the decimal point slipped',
+    'wrong-unit': 'it was typed in the other unit',
+    'digit-wrong': 'one digit is wrong',
+    'digit-missing': 'a digit was left out',
+    'digit-doubled': 'a digit was typed twice',
+    'tare-left-in': 'the container was weighed with it',
+  } as Record<string, string>,
+} as const;
+
+/** The word for a code that came as plain text; the code itself, readable, where there is none. */
+export function wordFor(table: Readonly<Record<string, string>>, code: string): string {
+  return table[code] ?? code.replace(/^./, (letter) => letter.toUpperCase());
+}
+
+/** Buck, doe, bull, cow, boar … as the species has it. */
+export function sexWord(
+  wordsOf: { male: string; female: string; young: string },
+  sex: Sex,
+  age: Age,
+): string {
+  if (age === 'young') return wordsOf.young;
+  if (sex === 'unknown') return '';
+  return wordsOf[sex];
+}

@@ -1,0 +1,63 @@
+import { plural } from '../plural.ts';
+
+/** Words of fat on hand: putting it right, what became of it, what will be needed. */
+export const fatText = {
+  soon: 'use soon',
+  change: 'Put right',
+  changeOf: (lot: string) => `Put right: ${lot}`,
+  whatNow: 'What is it',
+  count: 'Counted: so much is there',
+  throwSome: 'Thrown out: so much',
+  throwAll: 'Thrown out: all of it',
+  inBook: (mass: string) => `The book has ${mass}.`,
+  weight: 'Weight',
+  reason: 'Why',
+  reasonHint: 'For example: weighed, dropped, rancid, past its date.',
+  keep: 'Keep',
+  kept: (lot: string, mass: string) => `${lot}: ${mass} is left.`,
+  cancel: 'Not now',
+  history: 'What became of it',
+  kinds: {
+    bought: 'bought',
+    saved: 'saved at the Table',
+    'into batch': 'into batch',
+    voided: 'taken back',
+    'thrown out': 'thrown out',
+    counted: 'counted',
+    'handed over': 'handed over',
+  },
+  when: 'When, who',
+  move: 'What',
+  amount: 'Weight',
+  left: 'Left',
+
+  needs: 'Fat that will be needed',
+  needsHint:
+    'From the trim that waits and from what the animals on the rail should give. 8 in 10 such weeks fall in the range.',
+  nothingNeeded: 'No animal in the shop is to be ground with bought fat.',
+  fat: 'Fat',
+  need: 'Needed',
+  forAnimals: (n: number) => `for ${plural(n, 'animal', 'animals')}`,
+  onHand: 'On hand',
+  order: 'To order',
+  orderAbout: (mass: string, range: string) => `about ${mass} (${range})`,
+  perhaps: (range: string) => `perhaps nothing (${range})`,
+  enough: 'nothing',
+  quotes: 'Quotes besides',
+  quotesOf: (n: number, range: string) => `${plural(n, 'quote', 'quotes')}: ${range}`,
+  unweighed: (tickets: string) => `Not in it, because not weighed yet: ${tickets}.`,
+  short: (lines: string) => `For the animals in the shop more fat will be needed: ${lines}.`,
+  toNeeds: 'See what is needed',
+  ranDry: (name: string, mass: string) =>
+    `${name} has run dry: ${mass} of the plan is on hand nowhere. Buy it in, or weigh in what is left and finish with less fat.`,
+  leftOut: (label: string, mass: string, day: string) =>
+    `${mass} of ${label} is past its use-by (${day}) and is left out.`,
+  useAllTheSame: (label: string) => `Use ${label} all the same`,
+  usePastAsk: (label: string) => `Use ${label}, past its use-by?`,
+  usePastHow: (day: string) =>
+    `It was to be used by ${day}. Smell and looks do not tell whether it is safe. Local rules may forbid it; ask your inspector if in doubt.`,
+  usePastYes: 'Yes, use it',
+  usePastNo: 'Leave it out',
+  usedPast: (label: string, day: string) => `${label} is in the plan although it was to be used by ${day}.`,
+  leaveOutLot: (label: string) => `Leave ${label} out`,
+};

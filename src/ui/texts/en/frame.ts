@@ -1,0 +1,53 @@
+import { plural } from '../plural.ts';
+
+/** Words of what stands around every place: rail, places, find, who works, the demo's banner. */
+export const frameText = {
+  placesLabel: 'Places',
+  places: {
+    rail: 'Rail',
+    intake: 'Intake',
+    table: 'Table',
+    grinder: 'Grinder',
+    quote: 'Quote',
+    pickup: 'Pick-up',
+    season: 'Season',
+    books: 'Books',
+    shop: 'Shop',
+  },
+
+  rail: 'What hangs on the rail',
+  railEmpty: 'Nothing hangs on the rail.',
+  railMore: (n: number) => plural(n, 'more', 'more'),
+  ticket: (ticket: string) => `Ticket ${ticket}`,
+  hung: (days: number) => (days === 0 ? 'in today' : `${plural(days, 'day', 'days')} hung`),
+  /** On the tag itself, where there is room for few letters. */
+  hungShort: (days: number) => (days === 0 ? 'today' : `${days} d`),
+  onHold: 'on hold',
+
+  find: 'Find a ticket or a hunter',
+  findShort: 'Find',
+  foundNothing: (typed: string) => `Nothing found for “${typed}”.`,
+  noTicket: (ticket: string) => `No ticket ${ticket} in the book.`,
+  notATicket: (scanned: string) => `“${scanned}” is no ticket number.`,
+
+  who: 'Who works here',
+  whoNobody: 'Who works?',
+  whoNew: 'Someone new…',
+  newTitle: 'Someone new at the table',
+  initials: 'Initials',
+  initialsHint: 'Two or three letters; they stand beside every weight.',
+  name: 'Name',
+  add: 'Add',
+  notNow: 'Not now',
+
+  demo: 'Demo season',
+  /** Follows `demo` on the same line. */
+  demoSays: (day: string) => `: nothing here is kept. Today is ${day}.`,
+  demoLeave: 'Leave the demo',
+
+  /** In a window that did not ask for another book. */
+  demoOpened: 'The demo was opened in another window, so this window shows it too.',
+  demoLeft: 'The demo was left in another window. This window shows your own book again.',
+  openedAgain:
+    'The book was opened again, perhaps from a backup, so this window started over. What was typed and not saved is gone.',
+} as const;

@@ -1,0 +1,36 @@
+import { plural } from '../plural.ts';
+
+/** Words of the ladder: where the weight of an animal went. Amounts come in already written the shop's way. */
+export const ladderText = {
+  heading: (unit: 'lb' | 'kg', base: string) =>
+    `Where every ${unit === 'lb' ? 'pound' : 'kilo'} of ${base} went`,
+  headingUnweighed: 'Where the weight went',
+  asItCameIn: 'weight as it came in',
+  unweighed: 'Not weighed yet',
+  unweighedHow: 'Weigh it as it came in or on the hook; then every part is shown against it.',
+  spoken: (base: string, pieces: string) => `Weight ladder of ${base}: ${pieces}`,
+
+  parts: 'Parts of this animal',
+  part: 'Part',
+  weighed: 'Weighed',
+  none: 'none',
+  share: 'Share',
+  others: (kind: string) => `Other ${kind}, 8 in 10`,
+  packed: 'Packed',
+  packedLong: 'Packed to take home',
+  tooMuch: 'Weighed too much',
+  restInOneGo: 'Not weighed: bone, sinew, shrink',
+  rest: 'Not yet explained',
+  shrink: (range: string) => `shrink ${range}`,
+  othersFrom: (ownAnimals: number) =>
+    ownAnimals > 0
+      ? `“Others” rests on ${plural(ownAnimals, 'animal', 'animals')} of this shop and on the figures that came with the program.`
+      : '“Others” rests on the figures that came with the program, until this shop has cut some.',
+  source: 'Where the figures come from',
+
+  soFar: (mass: string, shareOf: string, usual: string) =>
+    `Take home so far ${mass}, ${shareOf}${usual ? `; such animals mostly give ${usual}` : ''}.`,
+  expect: (range: string, sharesOf: string) => `Expect ${range} to take home, ${sharesOf}.`,
+  ofHanging: (share: string) => `${share} of hanging weight`,
+  ofCameIn: (share: string) => `${share} of what came in`,
+};

@@ -1,0 +1,53 @@
+/** Wordings of bills and payments. */
+import { plural } from '../../plural.ts';
+import { moneyIn, type Wording } from '../../wording.ts';
+
+/** What a bill would leave out. */
+const LACKS: Readonly<Record<string, string>> = {
+  'trim-waiting': 'some of its trim waits for the grinder',
+  'open-batch': 'its grind is not finished',
+  'nothing-packed': 'nothing of it is packed',
+};
+
+export const moneyWording: Readonly<Record<string, Wording>> = {
+  'bill.stands': (p) => `Bill ${p.number} stands for this animal. Take it back first if it is wrong.`,
+  'bill.no-prices': () => 'No prices are in force. Write your prices in under Books, then make the bill.',
+  'bill.no-hanging': (p) =>
+    `Ticket ${p.ticket} is charged by its hanging weight, which is missing. Weigh it at the Table first.`,
+  'bill.below-zero': (p) =>
+    `The discounts of ticket ${p.ticket} are more than all it is charged. Mend the prices, or leave a discount out.`,
+  'bill.not-weighed': (p) =>
+    `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
+  'bill.unknown': () => 'This bill is not in the book. Open the animal again.',
+  'bill.voided': (p) => `Bill ${p.number} was taken back already: ${p.reason}.`,
+  'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
+  'payment.over': (p, format) =>
+    `${moneyIn(p, 'amountMinor', format)} is more than the ${moneyIn(p, 'dueMinor', format)} that is still open. Keep it all the same?`,
+  'payment.refund': (p, format) =>
+    `Only ${moneyIn(p, 'paidMinor', format)} was paid, so ${moneyIn(p, 'amountMinor', format)} cannot be given back. Type less.`,
+  'payment.given-back': () =>
+    'Money was given back since, and without this payment more would be given back than was taken. Take the “Money back” line back first, then this one.',
+  'payment.other-currency': (p) =>
+    `This was paid in ${p.currency}, and the ticket now goes on in ${p.now}. Take back what stands in ${p.now} first, then this line.`,
+  'currency.accounts-open': (p) =>
+    `Money is still open in ${p.currency} for ${p.tickets}${Number(p.count) > 5 ? ` and ${plural(Number(p.count) - 5, 'other animal', 'other animals')}` : ''}. Take or give back what is open, or take those bills back, then change the currency.`,
+  'bill.other-currency': (p) =>
+    `The prices in force are in ${p.currency}, and the shop counts in ${p.shop}. Save your prices in ${p.shop} under Books, then make the bill.`,
+  'bill.paid-in-other-currency': (p) =>
+    `Ticket ${p.ticket} was paid in ${p.paidIn}, and the bill would be in ${p.currency}. Give that money back first, then make the bill.`,
+  'payment.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} payments in the book already, and no more fit. Take the rest on another ticket.`,
+  'bill.too-many': (p) =>
+    `Ticket ${p.ticket} has had ${p.count} bills, and no more can be made. Write what is owed in a note at Pickup.`,
+  'payment.unknown': () => 'This payment is not in the book. Open the animal again.',
+  'payment.voided': (p) => `This payment was taken back already: ${p.reason}.`,
+  'release.no-bill': (p) =>
+    `Ticket ${p.ticket} has no bill yet. Make the bill, or sign with your initials to hand it over without one.`,
+  'release.unpaid': (p, format) =>
+    `${moneyIn(p, 'dueMinor', format)} of ticket ${p.ticket} is not paid. Take the payment, or sign with your initials to hand it over unpaid.`,
+  'minutes.range': () => 'Minutes are a number from 0 to 999, for example 45 or 0.9. Type them again.',
+  'margin.range': () => 'What should be left of a fee is a percentage from 0 to 90. Type it again.',
+  'note.not-ready': (p) => `Ticket ${p.ticket} does not wait at Pick-up, so no call about it is kept there.`,
+  'hours.range': () => 'Hours are a number from 0 to 500. Type them again.',
+  'choice.payment': () => 'Pick whether it is a deposit, a payment or money given back.',
+};

@@ -1,0 +1,121 @@
+import type { Brought } from '../../../bridge/contract.ts';
+import { plural } from '../plural.ts';
+
+/** Words of the Rail: what is next, what hangs where, and how cold it is there. */
+export const railText = {
+  counts: 'Counts of the day',
+  countOf: {
+    hanging: 'on the rail',
+    cutting: 'on the table',
+    trim: 'trim waiting for the grinder',
+    packing: 'being packed',
+    ready: 'ready to fetch',
+  },
+  onRail: 'On the rail, longest hung first',
+  toFetch: 'Ready to fetch',
+  toPickup: 'Pick-up',
+  readySince: (days: number) => (days === 0 ? 'since today' : plural(days, 'day', 'days')),
+  noneReady: 'Nothing waits in the freezer.',
+
+  next: 'Next to cut',
+  then: 'Then',
+  nothingNext: 'Nothing on the rail may be cut just now.',
+  hungOver: (days: number, limit: number) => `hung ${plural(days, 'day', 'days')}, the limit is ${limit}`,
+  promised: (day: string) => `promised for ${day}`,
+  promisedToday: 'promised for today',
+  promisedPast: (day: string) => `was promised for ${day}`,
+  lastDay: (days: number) => `hung ${plural(days, 'day', 'days')}: today is its last`,
+  lastEve: (days: number) => `hung ${plural(days, 'day', 'days')}: tomorrow is its last`,
+  ready: (days: number) => `hung ${plural(days, 'day', 'days')}, long enough`,
+  light: (days: number) =>
+    `hung ${plural(days, 'day', 'days')}, and a lighter one dries faster than a heavier`,
+  oldest: (days: number) =>
+    days === 0 ? 'came in today' : `hung ${plural(days, 'day', 'days')}, the longest of the rest`,
+  toTable: 'To the table',
+  byItself: 'on hold: cut it by itself',
+  groundWithHeld: 'ground with meat on hold',
+  fromRail: 'From the rail, in the order of cutting',
+
+  hooks: 'Animals on the rail',
+  ticket: 'Ticket',
+  animal: 'Animal and hunter',
+  weight: 'Weight',
+  days: 'Days',
+  state: 'State',
+  promisedOn: 'Promised',
+  cameAs: {
+    whole: 'whole',
+    skinned: 'skinned',
+    quarters: 'as quarters',
+    primals: 'in part',
+    boned: 'as boned trim',
+  } satisfies Record<Brought, string>,
+  where: 'Hangs in',
+  nowhere: '–',
+  pick: (ticket: string) => `Pick ${ticket}`,
+  picked: 'Picked',
+
+  hang: 'Hang in a cooler',
+  hangPicked: (n: number) => `Hang ${n} in a cooler`,
+  tickets: 'Tickets',
+  ticketsHint: 'Their numbers, with spaces between: 155 156 160.',
+  noSuchTicket: (numbers: string) => `${numbers}: no such ticket hangs or lies on the table.`,
+  noTickets: 'Type the number of at least one ticket.',
+  inCooler: 'Cooler',
+  room: (hanging: number, places: number) => `${hanging} of ${plural(places, 'place', 'places')} taken`,
+  place: 'Place',
+  placeHint: 'Hook, row or rail; leave empty if it does not matter.',
+  hung: (n: number, cooler: string) => `${plural(n, 'animal hangs', 'animals hang')} in ${cooler} now.`,
+  tooFull: (cooler: string, places: number, hanging: number) =>
+    `${cooler} has ${plural(places, 'place', 'places')}, and ${hanging} hang in it.`,
+  cancel: 'Not now',
+
+  coolers: 'Coolers',
+  toShop: 'Shop',
+  overFull: 'fuller than it has places',
+  neverRead: 'Nobody has read its temperature yet.',
+  lastRead: (temperature: string, when: string) => `${temperature}, read ${when}`,
+  above: 'too warm now',
+  wasWarm: (limit: string, span: string) => `Above ${limit} for ${span} in the last three days.`,
+  warmNow: (limit: string, temperature: string, span: string | null) =>
+    `It is ${temperature}, above the limit of ${limit}${span ? `, and was above it for ${span} in the last three days` : ''}.`,
+  warmDo:
+    'Do not judge the meat by smell or looks. Measure it: what was above 40 °F (4.4 °C) for more than 2 hours is put on hold, and your inspector is asked.',
+  gap: (span: string) => `Nobody read it for ${span}: what happened in between, nobody knows.`,
+  reading: (cooler: string) => `Temperature of ${cooler} now`,
+  readingHint: 'For example 36 or 2C.',
+  keepReading: 'Keep',
+  kept: (temperature: string, cooler: string) => `${temperature} is kept for ${cooler}.`,
+  readings: 'What was read in the last three days',
+  readingAt: (temperature: string, when: string) => `${temperature}, ${when}`,
+  takeBack: 'Take back',
+  takeBackOf: (reading: string) => `Take back ${reading}`,
+  takeBackAsk: (reading: string, cooler: string) => `Take back ${reading} of ${cooler}?`,
+  readingGone: (reading: string) => `Took back ${reading}.`,
+  why: 'Why',
+  whyHint: 'For example: mistyped, read off the other cooler.',
+  leaveIt: 'Leave it',
+  minutes: (n: number) => plural(n, 'minute', 'minutes'),
+  hours: (h: number, min: number) =>
+    min === 0 ? plural(h, 'hour', 'hours') : `${plural(h, 'hour', 'hours')} ${min} min`,
+
+  noCoolers: 'No cooler is written in.',
+  coolersHint: 'With coolers written in, the Rail tells what hangs where and how cold it is.',
+  coolerName: 'Name',
+  coolerPlaces: 'Places',
+  placesProblem: 'Type how many animals can hang in it, a whole number from 1.',
+  addCooler: 'Add a cooler',
+  changeCooler: 'Change',
+  changeOf: (name: string) => `Change ${name}`,
+  putAway: 'Put away',
+  gone: (name: string) => `${name} is not in use any more.`,
+  keepCooler: 'Keep',
+  coolerKept: (name: string) => `${name} is kept.`,
+};
+
+/** How long something took, as said aloud: `40 minutes`, `3 hours 10 min`. */
+export function spanText(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return railText.minutes(whole);
+  return railText.hours(Math.floor(whole / 60), whole % 60);
+}

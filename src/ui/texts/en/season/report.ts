@@ -1,0 +1,37 @@
+import { plural } from '../../plural.ts';
+
+/** Words of the printed season. Amounts come in already written the shop's way. */
+export const reportText = {
+  heading: (season: number) => `Season report ${season}`,
+  print: 'Print or save as PDF',
+  printHow: 'In the print window choose a printer, or “Save as PDF”. The report fits A4 and Letter.',
+  back: 'Back to the charts',
+  nothing: (season: number) =>
+    `Nothing was weighed in the ${season} season yet, so there is nothing to report.`,
+  nothingFiltered: 'No animal is like that, so there is nothing to report.',
+  printed: (day: string) => `As of ${day}`,
+  all: 'All animals of the season',
+  only: (pieces: string) => `Only: ${pieces}`,
+  animals: 'Animals taken in',
+  takeHome: 'Meat that went home',
+  kinds: 'Kinds of game',
+  explained: 'Of the weight is explained',
+  said: 'What the season says',
+  table: 'Take-home by kind of game',
+  kind: 'Kind of game',
+  n: 'n',
+  middle: 'Middle',
+  half: 'Middle half',
+  published: 'Published',
+  before: 'Season before',
+  of: 'Take-home is the share of the hanging weight that went home, of finished animals that came whole or skinned.',
+  speciesN: (n: number) => `n = ${plural(n, 'animal', 'animals')}`,
+  each: 'Take-home of each animal',
+  went: 'Where its weight went',
+  parted: 'What makes a difference',
+  sources: 'Sources and how to read the pictures',
+  outside: 'Published figures and methods',
+  pictures: 'The pictures',
+  own: 'All other figures are the shop’s own weighings.',
+  none: '–',
+};

@@ -1,0 +1,29 @@
+import type { WeighingRow } from '../../bridge/contract.ts';
+import { wordFor, words } from '../texts/en/common.ts';
+import { weighingText } from '../texts/en/weighings.ts';
+
+type Named = readonly { code: string; name: string }[];
+
+/** The name of a primal by its code; the code itself where the species does not know it any more. */
+export function primalName(code: string, primals: Named): string {
+  return primals.find((primal) => primal.code === code)?.name ?? code;
+}
+
+/**
+ * What a kept weight is of, in words.
+ * @example weighingName({ stage: 'cut', part: 'trim', primal: 'shoulder', product: null }, elk.primals) // 'Trim of shoulder'
+ */
+export function weighingName(
+  row: Pick<WeighingRow, 'stage' | 'part' | 'product' | 'primal'>,
+  primals: Named,
+): string {
+  if (row.stage === 'packed') return row.product ?? words.weighStage.packed;
+  if (row.stage === 'primal') return primalName(row.primal ?? words.weighStage.primal, primals);
+  if (row.stage === 'cut') {
+    const part = wordFor(words.part, row.part);
+    return row.primal ? weighingText.partOf(part, primalName(row.primal, primals)) : part;
+  }
+  return row.stage === 'grinder'
+    ? weighingText.intoGrinder(wordFor(words.part, row.part))
+    : words.weighStage[row.stage];
+}

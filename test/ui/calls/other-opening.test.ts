@@ -1,0 +1,232 @@
+// @vitest-environment happy-dom
+/**
+ * What a window remembers of a book goes when another opening is shown. State that outlives a page is a store of Pinia
+ * (lint sees to it); each store is either cleared here or kept for a reason: a new one fails until it stands below.
+ */
+import { createPinia, setActivePinia } from 'pinia';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { OTHER_OPENING } from '../../../src/bridge/client/other-opening.ts';
+import type { AnimalPage, Changed, ShopLook } from '../../../src/bridge/contract.ts';
+import { nextTick } from 'vue';
+
+/** Belongs to the computer, its person or the running window, and names no record of a book. */
+const STAYS: Readonly<Record<string, string>> = {
+  opening: 'the opening itself',
+  scale: 'the scale that is plugged into this computer',
+  theme: 'light or dark, which follows the shop’s setting at each look',
+  tour: 'how far a person has come in the tour of the demo',
+  waiting: 'calls that take long',
+};
+
+const sources = import.meta.glob<string>('../../src/ui/**/*.ts', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+const stores = Object.values(sources).flatMap((text) =>
+  [...text.matchAll(/defineStore\('([^']+)'/g)].map((found) => found[1] ?? ''),
+);
+
+const calls: { name: string; opening: string | null }[] = [];
+let answerNext: (name: string) => unknown;
+let tell: (changed: Changed) => void;
+vi.mock('../../../src/bridge/client/index.ts', () => ({
+  connect: async () => ({
+    call: async (name: string, _input: unknown, opening: string | null) => {
+      calls.push({ name, opening });
+      return answerNext(name);
+    },
+    on: (_event: string, listener: typeof tell) => {
+      tell = listener;
+      return () => undefined;
+    },
+  }),
+}));
+
+const look = (opening: string, more: Partial<ShopLook> = {}): ShopLook =>
+  ({
+    opening,
+    demo: false,
+    bookPath: '/shop.gambrel',
+    staff: [{ initials: 'KM', name: 'Kim' }],
+    ...more,
+  }) as ShopLook;
+
+async function modules() {
+  vi.resetModules();
+  const { openBridge, ...bridge } = await import('../../../src/ui/link/bridge.ts');
+  await openBridge();
+  setActivePinia(createPinia());
+  return {
+    bridge,
+    ...(await import('../../../src/ui/link/opening.ts')),
+    ...(await import('../../../src/ui/stores/drafts.ts')),
+    ...(await import('../../../src/ui/intake/useIntake.ts')),
+    ...(await import('../../../src/ui/stores/rail.ts')),
+    ...(await import('../../../src/ui/stores/shop.ts')),
+    ...(await import('../../../src/ui/parts/toasts.ts')),
+    ...(await import('../../../src/ui/table/stood-by.ts')),
+    ...(await import('../../../src/ui/calls/just-opened.ts')),
+    ...(await import('../../../src/ui/calls/useCall.ts')),
+  };
+}
+type Window = Awaited<ReturnType<typeof modules>>;
+
+/** Uses a piece of state, and tells what is left of it. */
+interface Probe {
+  use(window: Window): unknown;
+  left(window: Window): unknown;
+  fresh: unknown;
+}
+
+const CLEARED: Readonly<Record<string, Probe>> = {
+  drafts: {
+    use: ({ useDrafts }) => {
+      Object.assign(
+        useDrafts().of('table 12', () => ({ typed: '' })),
+        { typed: '17.3' },
+      );
+      useDrafts().lastPlace = 'Shelf 4';
+    },
+    left: ({ useDrafts }) => [useDrafts().of('table 12', () => ({ typed: '' })).typed, useDrafts().lastPlace],
+    fresh: ['', ''],
+  },
+  rail: {
+    use: async ({ useRail }) => {
+      useRail();
+      await vi.waitFor(() => expect(useRail().hooks).toHaveLength(1));
+      answerNext = () => ({ ok: false, problem: { kind: 'broken', code: 'desk.gone' } });
+    },
+    left: ({ useRail }) => useRail().hooks.length,
+    fresh: 0,
+  },
+  shop: {
+    use: () => undefined,
+    left: ({ useShop }) => useShop().look?.opening,
+    fresh: 'second',
+  },
+  intake: {
+    use: ({ useIntake }) => Object.assign(useIntake().form, { name: 'Ann Alder', species: 'elk' }),
+    left: ({ useIntake }) => [useIntake().form.name, useIntake().form.species],
+    fresh: ['', ''],
+  },
+  toasts: {
+    use: ({ toast }) => toast('Kept 5.55 lb', () => undefined),
+    left: ({ useToasts }) => [useToasts().shown, useToasts().undoLast()],
+    fresh: [null, false],
+  },
+  'stood by': {
+    use: ({ useStoodBy }) => {
+      useStoodBy().weighings.add(12);
+      useStoodBy().confirmed.add(12);
+      useStoodBy().animals.set(12, 3);
+    },
+    left: ({ useStoodBy }) => [
+      useStoodBy().weighings.size,
+      useStoodBy().confirmed.size,
+      useStoodBy().animals.size,
+    ],
+    fresh: [0, 0, 0],
+  },
+  'just opened': {
+    use: ({ useJustOpened }) => useJustOpened().keep({ ticket: '26-0147' } as AnimalPage),
+    left: ({ useJustOpened }) => useJustOpened().take('26-0147'),
+    fresh: null,
+  },
+};
+
+beforeEach(() => {
+  localStorage.clear();
+  calls.length = 0;
+  answerNext = oneHangs;
+});
+const oneHangs = () => ({
+  ok: true,
+  value: { hooks: [{ days: 1, ticket: '26-0001', stage: 'hanging' }] },
+});
+
+/** What is left of a use in the first opening when the next look is of this one. */
+async function leftWhen(opening: string, { use, left }: Probe): Promise<unknown> {
+  answerNext = oneHangs;
+  const window = await modules();
+  window.useShop().take(look('first'));
+  await use(window);
+  window.useShop().take(look(opening));
+  return left(window);
+}
+
+it('knows of every store what becomes of it', () =>
+  expect(stores.sort()).toEqual([...Object.keys(STAYS), ...Object.keys(CLEARED)].sort()));
+
+describe('another opening', () => {
+  it.each(Object.entries(CLEARED))('clears %s', async (_, probe) => {
+    expect(await leftWhen('first', probe)).not.toEqual(probe.fresh);
+    expect(await leftWhen('second', probe)).toEqual(probe.fresh);
+  });
+
+  it('gives each book its own person, and none to the demo', async () => {
+    const { useShop } = await modules();
+    const shop = useShop();
+    const demo = look('demo', { demo: true, bookPath: '/tmp/demo.gambrel' });
+    shop.take(look('first'));
+    shop.by = 'KM';
+    await vi.waitFor(() => expect(localStorage).toHaveLength(1));
+    shop.take(demo);
+    expect(shop.by).toBe('');
+    shop.by = 'KM';
+    await nextTick();
+    expect(localStorage).toHaveLength(1);
+    shop.take(look('third'));
+    expect(shop.by).toBe('KM');
+    shop.take(look('other', { bookPath: '/cabin.gambrel' }));
+    expect(shop.by).toBe('');
+  });
+
+  it('is not reached by a call that was set up before it: the desk is told which one was meant', async () => {
+    const { useShop, useCall, toast, useToasts } = await modules();
+    useShop().take(look('first'));
+    const take = useCall('table.void');
+    useShop().take(look('second'));
+    toast('shown late', () => void take.run({ weighingId: 7, reason: 'undone' }));
+    expect(useToasts().undoLast()).toBe(true);
+    expect(calls.at(-1)).toEqual({ name: 'table.void', opening: 'first' });
+  });
+
+  it('is meant by a call of a store', async () => {
+    const { useShop, useIntake } = await modules();
+    useShop().take(look('first'));
+    const intake = useIntake();
+    useShop().take(look('second'));
+    Object.assign(intake.form, { find: 'Ann Alder', species: 'elk', sex: 'male', brought: 'whole' });
+    expect(await intake.save()).toBe(true);
+    expect(calls.at(-1)).toEqual({ name: 'intake.takeIn', opening: 'second' });
+  });
+
+  it('hears nothing of an answer from the book before', async () => {
+    const { useShop, useCall } = await modules();
+    useShop().take(look('first'));
+    const answer = useCall('table.void').run({ weighingId: 7, reason: 'misread' });
+    useShop().take(look('second'));
+    expect(await answer).toEqual(OTHER_OPENING);
+  });
+
+  it('is looked for when the desk says so, in a change or in a refusal, and changes of it are not taken for ours', async () => {
+    const { bridge, useShop } = await modules();
+    const heard: string[] = [];
+    bridge.onOtherBook((ours) => heard.push(ours ? 'ours' : 'theirs'));
+    useShop().take(look('first'));
+    tell({ call: 'table.weigh', stale: null, opening: 'first' });
+    expect(heard).toEqual([]);
+    tell({ call: 'shop.openDemo', stale: null, opening: 'second' });
+    expect(heard).toEqual(['theirs']);
+    answerNext = () => OTHER_OPENING;
+    await bridge.call('rail.look', {});
+    expect(heard).toEqual(['theirs', 'theirs']);
+    answerNext = () => (
+      tell({ call: 'shop.leaveDemo', stale: null, opening: 'third' }),
+      { ok: true, value: look('third') }
+    );
+    await bridge.callFor('first', 'shop.leaveDemo', {});
+    expect(heard.at(-1)).toBe('ours');
+  });
+});

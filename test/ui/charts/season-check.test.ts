@@ -1,0 +1,201 @@
+import { describe, expect, it } from 'vitest';
+import type { BeliefPath, CheckedQuote, CheckLook, QuotesKept } from '../../../src/desk/contract/contract.ts';
+import { bandBefore } from '../../../src/ui/charts/yields/belief-band.ts';
+import { pathStory } from '../../../src/ui/charts/yields/belief-path.ts';
+import { beliefStory } from '../../../src/ui/charts/yields/belief.ts';
+import { coverageStory } from '../../../src/ui/charts/yields/coverage.ts';
+import { quotesStory } from '../../../src/ui/charts/yields/quotes-held.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { COLOURS as colours, printed, textOf } from '../drawn.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+
+const kept = (n: number, held: number, low: number, high: number, bias: number | null = 0): QuotesKept => ({
+  n,
+  held,
+  honest: { low, high },
+  bias,
+});
+function look(some: Partial<CheckLook>): CheckLook {
+  const all = { ...kept(0, 0, 0, 0, null), toldWrong: 0 };
+  return { season: 2026, quotes: [], species: [], paths: [], all, ...some };
+}
+
+describe('were the quotes right', () => {
+  const quote = (ticket: string, takeHomeGrams: number): CheckedQuote => ({
+    ticket, quote: `Q-${ticket}`, code: 'elk', speciesName: 'Elk', quotedGrams: { low: 45_000, mean: 50_000, high: 55_000 },
+    takeHomeGrams, toldGrams: 90_000, hungGrams: 100_000,
+  }); // prettier-ignore
+
+  it('says what would be needed when none came', () => {
+    const story = quotesStory(look({}), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('None of these animals that was quoted first is finished yet');
+  });
+
+  it('counts what held, which way it leans and which misses were a weight told wrong', () => {
+    const all = { ...kept(3, 1, 1, 3, 0.042), toldWrong: 1 };
+    const story = quotesStory(look({ quotes: [quote('e1', 45_000), quote('e2', 60_000)], all }), format);
+    expect(story.finding).toBe(
+      '1 of 3 quotes held; with honest ranges it is 1 to 3. On average the meat came out 4 % heavier than quoted. In 1 of the 2 that missed, the weight told was more than 5 % off what hung.',
+    );
+    expect(story.notes.at(-1)).toBe('The table holds the newest 2 of 3.');
+    expect(story.linkOf?.(1, 1)).toBe('/table/e2');
+    expect(story.table.plain[1]).toEqual(['e2', 'Q-e2', 'Elk', 45_000, 50_000, 55_000, 60_000, 90_000, 100_000]);
+  }); // prettier-ignore
+
+  it('draws each range about what was most likely, and its result on it', () => {
+    const quotes = [quote('e1', 60_000)];
+    const config = quotesStory(look({ quotes }), format).draw?.(colours) as unknown as {
+      data: { datasets: { data: { x: number; xMin?: number; xMax?: number }[]; pointStyle?: string[] }[] };
+    };
+    const [ranges, results] = config.data.datasets;
+    expect(ranges?.data[0]).toMatchObject({ xMin: 0.9, xMax: 1.1 });
+    expect(results?.data[0]?.x).toBe(1.2);
+    expect(results?.pointStyle).toEqual(['rectRot']);
+  });
+});
+
+describe('how often the quotes held', () => {
+  const species = [
+    { code: 'elk', name: 'Elk', ...kept(40, 25, 27, 37, 0.03) },
+    { code: 'moose', name: 'Moose', ...kept(10, 8, 5, 10, -0.001) },
+    { code: 'bison', name: 'Bison', ...kept(2, 2, 0, 2, -0.1) },
+  ];
+  const all = { ...kept(52, 35, 36, 47, 0.02), toldWrong: 3 };
+  const story = coverageStory(look({ species, all }), format, (code) => `/to/${code}`);
+
+  it('names the species whose count honest ranges would not give', () => {
+    expect(story.finding).toBe(
+      'Quotes for Elk held too seldom: its ranges are too narrow, or lean to one side.',
+    );
+    expect(story.notes[1]).toContain('Fewer than 5 quotes');
+    const [elk, moose, bison] = species;
+    if (!elk || !moose || !bison) throw new Error('three species');
+    const good = look({ species: [moose, bison], all });
+    expect(coverageStory(good, format, String).finding).toBe(
+      'Every species holds as often as ranges of 8 in 10 should.',
+    );
+    const wide = look({
+      species: [
+        { ...elk, held: 40 },
+        { ...moose, held: 11 },
+      ],
+      all,
+    });
+    expect(coverageStory(wide, format, String).finding).toBe(
+      'Quotes for Elk, Moose held more often than they should: their ranges could be narrower.',
+    );
+  });
+
+  it('draws all of them first, each with its count and the way it leans', () => {
+    const scene = story.scene?.(colours, 1000);
+    const rows = scene?.marks.slice(1) ?? [];
+    expect(rows.map(({ says }) => says)).toEqual([
+      'All: 35 of 52, 2 % heavier',
+      'Elk: 25 of 40, 3 % heavier',
+      'Moose: 8 of 10, as quoted',
+      'Bison: 2 of 2, 10 % lighter',
+    ]);
+    expect(rows.map(({ link }) => link)).toEqual([undefined, '/to/elk', '/to/moose', '/to/bison']);
+    expect(textOf(scene)).not.toContain('NaN');
+  });
+
+  it('draws one row for one species, and none without quotes', () => {
+    const one = look({ species: species.slice(0, 1), all });
+    expect(coverageStory(one, format, String).table.rows).toHaveLength(1);
+    const none = coverageStory(look({}), format, String);
+    expect(none.scene).toBeNull();
+    expect(none.finding).toContain('None of these animals that was quoted first');
+  });
+});
+
+const step = (n: number, low: number, high: number) => ({
+  ...{ on: '2026-10-01', n },
+  ...{ low, mean: (low + high) / 2, high },
+});
+function path(some: Partial<BeliefPath> = {}): BeliefPath {
+  return {
+    ...{ code: 'elk', name: 'Elk', earlier: 12, points: [] },
+    steps: [step(0, 0.4, 0.6), step(5, 0.42, 0.58), step(10, 0.44, 0.56)],
+    ...some,
+  };
+}
+const point = (nth: number, share: number) => ({ ticket: `26-000${nth}`, on: '2026-10-02', nth, share });
+
+describe('what the next quote rests on', () => {
+  it('tells of the species that was cut most', () => {
+    const moose = path({ code: 'moose', name: 'Moose', steps: [step(0, 0.3, 0.5), step(3, 0.35, 0.45)] });
+    const story = beliefStory(look({ paths: [moose, path()] }), format);
+    expect(story.finding).toBe(
+      'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56 % take-home; before them it was 40–60 %.',
+    );
+    const config = story.draw?.(colours) as unknown as {
+      data: { datasets: { data: { xMin: number; xMax: number }[] }[] };
+    };
+    expect(config.data.datasets.map(({ data }) => data.map(({ xMin, xMax }) => [xMin, xMax]))).toEqual([
+      [[0.3, 0.5], [0.4, 0.6]],
+      [[0.35, 0.45], [0.44, 0.56]],
+    ]); // prettier-ignore
+  });
+
+  it('draws nothing before the first animal of the season', () => {
+    const story = beliefStory(look({}), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Quotes rest on what was known before the season');
+  });
+});
+
+describe('how a belief narrowed', () => {
+  const asked = { season: 2026, filtered: false };
+
+  it('holds each animal against the band as it stood before it came', () => {
+    const { steps } = path();
+    expect(bandBefore(steps, { nth: 1 }).low).toBe(0.4);
+    expect(bandBefore(steps, { nth: 5 }).low).toBe(0.4);
+    expect(bandBefore(steps, { nth: 6 }).low).toBe(0.42);
+    // 41 % is inside the first band and outside the second.
+    const story = pathStory(path({ points: [point(5, 0.41), point(6, 0.41)] }), asked, format);
+    expect(story.finding).toBe(
+      '8 in 10 were expected within 40.0–60.0 % before the first, and are within 44.0–56.0 % now: narrower by 8.0 points. 1 of 2 fell where the band stood before they came.',
+    );
+    expect(story.n).toBe('n = 10 animals, after 12 of earlier seasons');
+    expect(story.table.rows[1]).toEqual(['26-0006', 'Fri, Oct 2', '6', '41.0 %', '42.0–58.0 %']);
+    const dots = story.scene?.(colours, 900).marks.slice(2) ?? [];
+    expect(dots.map(({ link, quiet }) => [link, quiet])).toEqual([
+      ['/table/26-0005', true],
+      ['/table/26-0006', true],
+    ]);
+    expect(dots.map(({ shapes: [shape] }) => shape?.kind === 'path' && shape.fill)).toEqual([
+      'lean',
+      'blaze',
+    ]);
+  });
+
+  it('says when it grew wider, or stayed', () => {
+    const wider = pathStory(path({ steps: [step(0, 0.44, 0.56), step(3, 0.4, 0.6)] }), asked, format);
+    expect(wider.finding).toContain('wider by 8.0 points');
+    expect(wider.notes.at(-1)).toBe('Fewer than 5 animals say little.');
+    const same = pathStory(path({ steps: [step(0, 0.44, 0.56), step(9, 0.44, 0.5601)] }), asked, format);
+    expect(same.finding).toContain('as wide as it was');
+  });
+
+  it('keeps an odd animal at the edge of the drawing, so that it does not press the band flat', () => {
+    const points = [point(1, 0.02), point(2, 0.5)];
+    const story = pathStory(path({ points }), { season: 2026, filtered: true }, format);
+    expect(story.notes).toEqual([
+      expect.stringContaining('Band:'),
+      expect.stringContaining('The band rests on all animals'),
+      expect.stringContaining('Drawn: 2 of them, none that came in pieces'),
+      'One lies beyond the drawing and stands at its edge.',
+    ]);
+    const scene = story.scene?.(colours, 900);
+    expect(printed(scene)).not.toContain('0 %');
+    expect(textOf(scene)).not.toContain('NaN');
+  });
+
+  it('draws a single animal', () => {
+    const one = path({ steps: [step(0, 0.4, 0.6), step(1, 0.41, 0.6)], points: [point(1, 0.5)] });
+    expect(textOf(pathStory(one, asked, format).scene?.(colours, 600))).not.toMatch(/NaN|Infinity/);
+  });
+});

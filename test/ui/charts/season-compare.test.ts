@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import type { CompareBy, CompareLook } from '../../../src/bridge/contract.ts';
+import { compareStory } from '../../../src/ui/charts/yields/compare-story.ts';
+import { firstGroups } from '../../../src/ui/season/first-groups.ts';
+import { faultsOf, format, printOf, sceneOf } from '../season-looks.ts';
+
+const names = { a: 'Moose, brought skinned', b: 'Elk' };
+const look = (some: Partial<CompareLook> = {}): CompareLook => ({
+  by: 'takeHome',
+  a: { n: 31, mean: 0.571, sd: 0.03 },
+  b: { n: 52, mean: 0.55, sd: 0.04 },
+  difference: { low: 0.004, mean: 0.021, high: 0.038, level: 0.9 },
+  inBoth: 0,
+  fewest: 5,
+  ...some,
+});
+const told = (some: Partial<CompareLook> = {}) =>
+  compareStory(look(some), names, format, (side) => `/${side}`);
+
+describe('two groups compared', () => {
+  it('says which gave more, the range, and how many animals it is from', () => {
+    expect(told().finding).toBe(
+      'Moose, brought skinned gave 2.1 points more take-home than Elk; the true difference lies between 0.4 points and 3.8 points (9 in 10), from 31 and 52 animals.',
+    );
+  });
+
+  it('turns the range round when the first gave less', () => {
+    expect(told({ difference: { low: -0.038, mean: -0.021, high: -0.004, level: 0.9 } }).finding).toContain(
+      'gave 2.1 points less take-home than Elk; the true difference lies between 0.4 points and 3.8 points',
+    );
+  });
+
+  it('says that they may as well be the same when the range spans nought', () => {
+    expect(told({ difference: { low: -0.004, mean: 0.01, high: 0.024, level: 0.9 } }).finding).toMatch(
+      /^Moose, brought skinned and Elk may as well be the same: the difference lies anywhere from -?.?0.4 points to 2.4 points/,
+    );
+  });
+
+  it('warns of few animals and of animals on both sides', () => {
+    expect(told({ a: { n: 3, mean: 0.5, sd: 0.1 } }).finding).toContain('fewer than 5 animals');
+    expect(told({ inBoth: 4 }).finding).toContain('4 animals are in both groups');
+    expect(told({ inBoth: 31, b: { n: 31, mean: 0.5, sd: 0.1 } }).finding).toContain('the same animals');
+  });
+
+  it('says what is missing with fewer than two on a side, and still draws the other', () => {
+    const story = told({
+      a: { n: 0, mean: null, sd: null },
+      b: { n: 1, mean: 0.5, sd: null },
+      difference: null,
+    });
+    expect(story.finding).toContain(
+      'No animal of “Moose, brought skinned” tells this. Only one animal of “Elk”',
+    );
+    expect(faultsOf(sceneOf(story))).toEqual([]);
+    const none = { n: 0, mean: null, sd: null };
+    expect(told({ a: none, b: none, difference: null }).scene).toBeNull();
+  });
+
+  it.each<[CompareBy, number, string]>([
+    ['takeHome', 0.021, '2.1 points'],
+    ['bone', 0.021, '2.1 points'],
+    ['damage', 0.021, '2.1 points'],
+    ['hanging', 4535.9237, '10.0 lb'],
+    ['days', 2.25, '2.3 days'],
+    ['income', 1234.4, '$12.34'],
+  ])('writes %s as a person would', (by, mean, said) => {
+    const story = told({ by, difference: { low: mean / 2, mean, high: mean * 2, level: 0.9 } });
+    expect(story.finding).toContain(said);
+    expect(printOf(sceneOf(story))).toContain(said);
+  });
+
+  it('never draws a bar of shares below nought, and leads to both groups', () => {
+    const scene = sceneOf(told({ a: { n: 9, mean: 0.01, sd: 0.05 } }));
+    expect(faultsOf(scene)).toEqual([]);
+    expect(scene.marks.flatMap(({ link }) => link ?? [])).toEqual(['/a', '/b']);
+  });
+});
+
+describe('what is compared before anybody chose', () => {
+  const choices = {
+    seasons: [2026],
+    species: [
+      { code: 'moose', name: 'Moose', animals: 3 },
+      { code: 'elk', name: 'Elk', animals: 30 },
+      { code: 'deer', name: 'Deer', animals: 40 },
+    ],
+    cutters: [],
+    days: null,
+  };
+
+  it('is the two commonest species', () => {
+    expect(firstGroups({ season: 2026 }, choices)).toEqual({
+      a: { season: 2026, species: 'deer' },
+      b: { season: 2026, species: 'elk' },
+    });
+  });
+
+  it('is how one species was brought', () => {
+    expect(firstGroups({ species: 'elk' }, choices)).toEqual({
+      a: { species: 'elk', brought: 'skinned' },
+      b: { species: 'elk', brought: 'whole' },
+    });
+    expect(firstGroups({}, null).a).toEqual({ brought: 'skinned' });
+  });
+});

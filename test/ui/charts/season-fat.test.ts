@@ -1,0 +1,225 @@
+import { describe, expect, it } from 'vitest';
+import type { FatBatch, FatCounts, FatLook, SpeciesFat } from '../../../src/desk/contract/contract.ts';
+import { controlStory } from '../../../src/ui/charts/fat/fat-control.ts';
+import { fatStory } from '../../../src/ui/charts/fat/fat-by-batch.ts';
+import { ownFatStory } from '../../../src/ui/charts/fat/fat-own.ts';
+import { fatSourcesStory } from '../../../src/ui/charts/fat/fat-sources.ts';
+import { fatSpeciesStory } from '../../../src/ui/charts/fat/fat-species.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { COLOURS as colours, printed, textOf } from '../drawn.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const KG = 1000;
+
+function batch(id: number, figures: Partial<FatBatch>): FatBatch {
+  return {
+    ...{ id, name: `B-${id}`, on: '2026-11-01', product: 'Ground', species: ['Elk'] },
+    ...{ target: null, planned: null, weighedIn: null, tested: null },
+    ...figures,
+  };
+}
+
+function look(some: Partial<Omit<FatLook, 'counts'>> & { counts?: Partial<FatCounts> }): FatLook {
+  return {
+    season: 2026,
+    batches: [],
+    control: null,
+    sources: [],
+    saved: { savedGrams: 0, ownUsedGrams: 0, boughtGrams: 0, animals: 0 },
+    species: [],
+    ...some,
+    counts: {
+      batches: some.batches?.length ?? 0,
+      ...{ aimed: 0, onTarget: 0, tested: 0, testedAimed: 0, gap: null },
+      ...some.counts,
+    },
+  };
+}
+
+describe('fat by batch', () => {
+  it('draws nothing without a batch', () => {
+    const story = fatStory(look({}), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Grinder');
+  });
+
+  it('counts the batches on target and says which way the tests lie', () => {
+    const counts = { batches: 3, aimed: 2, onTarget: 1, tested: 2, gap: { n: 2, mean: -0.01 } };
+    const { finding, n } = fatStory(look({ batches: [batch(1, { target: 0.1 })], counts }), format);
+    expect(finding).toBe(
+      '1 of 2 batches with a target were weighed in within one point of fat of it. Over 2 tests the meat came out 1.0 points leaner than weighed in.',
+    );
+    expect(n).toBe('n = 3 batches, 2 with a fat test');
+  });
+
+  it('draws the newest with a target or a test, lists what the desk sent and says how many there are', () => {
+    const many = Array.from({ length: 60 }, (_, i) =>
+      batch(i + 1, i % 2 ? { target: 0.1 } : { weighedIn: 0.03 }),
+    );
+    const more = Array.from({ length: 20 }, (_, i) => batch(i + 61, { target: 0.1 }));
+    const story = fatStory(look({ batches: [...many, ...more], counts: { batches: 900 } }), format);
+    const config = story.draw?.(colours) as unknown as { data: { labels: string[] } };
+    expect(config.data.labels).toHaveLength(40);
+    expect(config.data.labels.at(-1)).toBe('B-80');
+    expect(config.data.labels).not.toContain('B-59');
+    expect(story.linkOf?.(0, 39)).toBe('/grinder/80');
+    expect(story.linkOf?.(0, 40)).toBeNull();
+    expect(story.table.rows).toHaveLength(80);
+    expect(story.notes.slice(1)).toEqual([
+      'Drawn: the newest 40 of those with a target or a test, out of 900 batches.',
+      'The table holds the newest 80 of 900.',
+    ]);
+  });
+});
+
+describe('fat tests against their targets', () => {
+  const batches = [
+    batch(1, { target: 0.1, tested: 0.11 }),
+    batch(2, { target: null, tested: 0.3 }),
+    batch(3, { target: 0.2, tested: 0.17 }),
+  ];
+  const limits = { centre: -0.01, lower: -0.02, upper: 0.02 };
+
+  it('waits for enough tests and says how many there are', () => {
+    const story = controlStory(look({ batches, counts: { testedAimed: 2 } }), format);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Only 2 batches with a target were tested');
+  });
+
+  it('names the batch outside and marks it', () => {
+    const control = { ...limits, outside: [{ id: 3, name: 'B-3' }] };
+    const story = controlStory(look({ batches, control, counts: { testedAimed: 2 } }), format);
+    expect(story.finding).toBe(
+      'On average the tests lie 1.0 points below their targets. B-3 is outside the limits of chance: look for what was different.',
+    );
+    expect(story.linkOf?.(0, 1)).toBe('/grinder/3');
+    expect(story.table.rows.map((row) => row[3])).toEqual(['1.0', '-3.0']);
+    const config = story.draw?.(colours) as unknown as {
+      data: { datasets: { pointStyle: string[] }[] };
+      options: { plugins: { annotation: { annotations: { yMin: number }[] } } };
+    };
+    expect(config.data.datasets[0]?.pointStyle).toEqual(['circle', 'rectRot']);
+    expect(config.options.plugins.annotation.annotations.map(({ yMin }) => yMin)).toEqual([
+      0.02, -0.01, -0.02,
+    ]);
+  });
+
+  it('names a few of many outside, and says how many were left out of the drawing', () => {
+    const outside = Array.from({ length: 9 }, (_, i) => ({ id: i, name: `B-${i}` }));
+    const many = Array.from({ length: 50 }, (_, i) => batch(i, { target: 0.1, tested: 0.1 }));
+    const story = controlStory(
+      look({ batches: many, control: { ...limits, outside }, counts: { testedAimed: 50 } }),
+      format,
+    );
+    expect(story.finding).toContain('B-5, B-6, B-7, B-8 and 5 more are outside');
+    expect(story.notes[1]).toBe('Drawn: the newest 40 of 50; the limits rest on all of them.');
+    expect(story.linkOf?.(0, 0)).toBe('/grinder/10');
+  });
+});
+
+describe('what the fat came from', () => {
+  const sources = [
+    { source: 'pork-back-fat', name: 'Pork back fat', grams: 300 * KG, batches: 9, costMinor: 82_500 },
+    { source: 'own', name: 'Own fat', grams: 100 * KG, batches: 1, costMinor: null },
+  ];
+
+  it('says the greatest with its share, and draws a bar for each as long as its weight', () => {
+    const story = fatSourcesStory(look({ sources, counts: { batches: 10 } }), format);
+    expect(story.finding).toBe(
+      'Pork back fat made up 75 % of the fat: 661 lb. The bought fat of lots with a price cost $825.00.',
+    );
+    expect(story.table.plain).toEqual([
+      ['Pork back fat', 300_000, 0.75, 9, 82_500],
+      ['The animals’ own fat', 100_000, 0.25, 1, null],
+    ]);
+    const scene = story.scene?.(colours, 1000);
+    expect(printed(scene)).toEqual(expect.arrayContaining(['661 lb (75 %)', '220 lb (25 %)', 'in 1 batch']));
+    const hatched = scene?.marks.flatMap(({ shapes }) =>
+      shapes.filter((shape) => shape.kind === 'path' && shape.pattern),
+    );
+    expect(hatched).toHaveLength(1);
+  });
+
+  it('draws nothing where no fat went in', () => {
+    const story = fatSourcesStory(look({}), format);
+    expect(story.scene).toBeNull();
+    expect(story.finding).toContain('No fat went into these batches');
+    expect(story.table.rows).toEqual([]);
+  });
+});
+
+describe('own fat saved, and fat bought', () => {
+  const saved = (savedKg: number, usedKg: number, boughtKg: number, animals = 12) =>
+    ownFatStory(
+      look({
+        saved: { savedGrams: savedKg * KG, ownUsedGrams: usedKg * KG, boughtGrams: boughtKg * KG, animals },
+      }),
+      format,
+      '/season/animals',
+    );
+
+  it('says how much of it was ground and what the rest is beside what was bought', () => {
+    expect(saved(100, 40, 300).finding).toBe(
+      '12 animals gave 220 lb of their own fat; 40 % of it was ground. The 132 lb that was not ground is 20 % of what was bought: where hunters like it in their grind, that is fat the shop need not buy.',
+    );
+  });
+
+  it.each([
+    [saved(0, 0, 0, 0), 'No fat was saved of these animals, and none was bought for their batches.'],
+    [saved(0, 0, 10, 0), 'No fat was saved of these animals.'],
+    [
+      saved(10, 10, 0),
+      '12 animals gave 22 lb of their own fat; 100 % of it was ground. No bought fat went in.',
+    ],
+    [saved(5, 9, 10), '9 lb of own fat was ground without being weighed at the Table first.'],
+  ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
+
+  it('draws the three side by side, and nothing where all are nothing', () => {
+    expect(printed(saved(100, 40, 300).scene?.(colours, 1000))).toEqual(
+      expect.arrayContaining(['220 lb', '88 lb', '661 lb']),
+    );
+    expect(saved(0, 0, 0, 0).scene).toBeNull();
+    expect(textOf(saved(1, 0, 0, 1).scene?.(colours, 700))).not.toContain('NaN');
+  });
+});
+
+describe('fat by species', () => {
+  const species = (name: string, more: Partial<SpeciesFat>): SpeciesFat => ({
+    ...{ code: name.toLowerCase(), name, animals: 10, batches: 6, boughtGrams: 45_359, ownGrams: 0 },
+    ...{ target: 0.1, weighedIn: 0.104, tested: 0.09, misses: { weighedIn: null, tested: null } },
+    ...more,
+  });
+  const miss = (mean: number, batches = 6) => ({ mean, batches });
+  const story = (of: SpeciesFat[]) => fatSpeciesStory(look({ species: of }), format, (code) => `/to/${code}`);
+
+  it('says who took most, and whose tests lie farthest off', () => {
+    const { finding, table, scene } = story([
+      species('Elk', { misses: { weighedIn: miss(0.004), tested: miss(-0.012) }, boughtGrams: 90_718 }),
+      species('Moose', { misses: { weighedIn: miss(-0.001), tested: miss(0.03, 2) } }),
+    ]);
+    // Two batches of moose say little, however far off.
+    expect(finding).toBe(
+      'Elk took most bought fat: 20.0 lb an animal. Of those with at least 5 tested batches, Elk lies farthest off: 1.2 points below target over 6 batches.',
+    );
+    expect(table.rows[0]?.slice(3, 9)).toEqual(['10.0 %', '10.4 %', '9.0 %', '+0.4', '−1.2', '20.00 lb']);
+    expect(table.links).toEqual(['/to/elk', '/to/moose']);
+    const drawn = scene?.(colours, 1000);
+    expect(printed(drawn)).toEqual(expect.arrayContaining(['weighed in +0.4', 'tests −1.2 (6)', 'Elk (10)']));
+    expect(drawn?.marks.filter(({ link }) => link)).toHaveLength(2);
+  });
+
+  it('draws no row without a target and nothing at all without one', () => {
+    const { scene, table, finding } = story([species('Elk', { target: null, boughtGrams: 0 })]);
+    expect(scene).toBeNull();
+    expect(table.rows).toHaveLength(1);
+    expect(finding).toBe('None of them took bought fat.');
+    expect(story([]).finding).toContain('Nothing was weighed into these batches yet');
+  });
+
+  it('stands all on the line where all meet their targets', () => {
+    const even = { weighedIn: miss(0), tested: miss(0) };
+    const drawn = story([species('Elk', { misses: even })]).scene?.(colours, 800);
+    expect(textOf(drawn)).not.toContain('NaN');
+    expect(printed(drawn)).toContain('weighed in 0.0');
+  });
+});

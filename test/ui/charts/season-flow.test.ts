@@ -1,0 +1,279 @@
+import { describe, expect, it } from 'vitest';
+import type { FlowLook } from '../../../src/desk/contract/contract.ts';
+import { addDays } from '../../../src/core/values/dates.ts';
+import { daysFrom } from '../../../src/core/forecast/day-counts.ts';
+import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
+import { hangingStory } from '../../../src/ui/charts/flow/hanging-story.ts';
+import { intakeStory } from '../../../src/ui/charts/flow/intake-story.ts';
+import type { SceneStory } from '../../../src/ui/charts/story.ts';
+import { middleOf, waitBins } from '../../../src/ui/charts/flow/wait-bins.ts';
+import { waitSpeciesStory } from '../../../src/ui/charts/flow/wait-species-story.ts';
+import { waitsStory } from '../../../src/ui/charts/flow/waits-story.ts';
+import { backlogSentence, hoursText } from '../../../src/ui/season/backlog-words.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const colours = new Proxy({} as ChartColours, { get: (_, name) => String(name) });
+const FIRST = '2026-10-05';
+
+const BACKLOG = {
+  animals: 0,
+  grams: 0,
+  unweighed: 0,
+  hours: 0,
+  trimGrams: 0,
+  grindHours: 0,
+  ownMinutes: true,
+};
+function flow(hanging: number[], more: Partial<FlowLook> = {}): FlowLook {
+  return {
+    season: 2026,
+    days: hanging.map((count, i) => ({ on: addDays(FIRST, i), taken: count, hanging: count, ready: 0 })),
+    places: 20,
+    forecast: [],
+    pace: null,
+    waits: [],
+    waitOf: [],
+    backlog: BACKLOG,
+    ...more,
+  };
+}
+/** A forecast from the day after the days of `flow`, each mean with two below and three above. */
+const ahead = (after: number, means: number[]): Pick<FlowLook, 'forecast' | 'pace'> => ({
+  forecast: means.map((mean, i) => ({ on: addDays(FIRST, after + i), low: mean - 2, mean, high: mean + 3 })),
+  pace: { takenPerDay: 3.2, cutPerDay: 2.5, days: 18, earlierSeasons: 2 },
+});
+/** Every text and number that a picture puts on the page. */
+function drawn(story: SceneStory, width = 900): string {
+  if (!story.scene) throw new Error('Nothing is drawn');
+  const scene = story.scene(colours, width);
+  const text = JSON.stringify(scene);
+  expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
+  for (const shape of scene.marks.flatMap(({ shapes }) => shapes))
+    if (shape.kind === 'text') expect(shape.size).toBeGreaterThanOrEqual(12);
+  return text;
+}
+
+describe('what hangs', () => {
+  const says = (look: FlowLook, narrowed = false) => hangingStory(look, narrowed, format).finding;
+
+  it('says on which day the coolers fill, and how early it may be', () => {
+    const said = says(flow([10, 15], ahead(2, [16, 17, 18, 20, 22, 22, 22])));
+    expect(said).toContain('15 animals hang now in 20 places.');
+    expect(said).toContain('They most likely fill on Sat, Oct 10.');
+    expect(said).toContain('As early as Thu, Oct 8 it may be.');
+    expect(said).toContain('About 3.2 a day are expected to come, as in 2 earlier seasons');
+    expect(said).toContain('About 2.5 leave the hook on an open day, as on 18 open days');
+  });
+
+  it('says that they may fill, and that they do not', () => {
+    const perhaps = says(flow([10], ahead(1, new Array<number>(14).fill(17))));
+    expect(perhaps).toContain('do not fill in the next 2 weeks, but they may from Tue, Oct 6 on');
+    const not = says(flow([10], ahead(1, new Array<number>(21).fill(9))));
+    expect(not).toContain('In the next 3 weeks they do not fill: 8 in 10, at most 12 hang.');
+  });
+
+  it('says that they are full, and when there is room again', () => {
+    const said = says(flow([21], ahead(1, [22, 21, 19])));
+    expect(said).toContain('21 animals hang now, and there are 20 places: the coolers are full.');
+    expect(said).toContain('Most likely there is room again on Thu, Oct 8.');
+  });
+
+  it('holds nothing against a shop without coolers', () => {
+    const look = flow([1], { places: null, ...ahead(1, [3]) });
+    expect(says(look)).toContain('1 animal hangs now. No cooler is set up');
+    expect(says(look)).toContain('On Tue, Oct 6 it will be 1 to 6, 8 in 10.');
+    expect(drawn(hangingStory(look, false, format))).not.toContain('places');
+  });
+
+  it('of a season that is over says how full it got', () => {
+    expect(says(flow([5, 22, 21, 3]))).toBe(
+      'At most 22 hung at once, on Tue, Oct 6. On 2 days more hung than the 20 places of today.',
+    );
+    expect(says(flow([1]))).toBe('At most 1 hung at once, on Mon, Oct 5.');
+  });
+
+  it('draws no places for some of the animals, and says why', () => {
+    const story = hangingStory(flow([5, 22]), true, format);
+    expect(story.finding).not.toContain('places');
+    expect(story.notes.join()).toContain('Only some animals are chosen');
+    expect(drawn(story)).not.toContain('20 places');
+  });
+
+  it('draws the band from today on, and the table tells the same days', () => {
+    const story = hangingStory(flow([5, 6, 7], ahead(3, [8, 9])), false, format);
+    expect(drawn(story)).toContain('hatch');
+    expect(drawn(story)).toContain('today');
+    expect(story.table.plain).toHaveLength(5);
+    expect(story.table.plain[4]).toEqual(['2026-10-09', null, 7, 9, 12]);
+    expect(story.table.rows[3]).toEqual(['Thu, Oct 8', '', '8 (6–11)']);
+  });
+
+  it('has no picture of no days, and one of a single day or of four hundred', () => {
+    expect(hangingStory(flow([]), false, format).scene).toBeNull();
+    drawn(hangingStory(flow([0]), false, format));
+    drawn(hangingStory(flow(new Array<number>(400).fill(7)), false, format), 500);
+    drawn(intakeStory(flow(new Array<number>(400).fill(7)), format, String), 500);
+  });
+
+  it('writes dates so that none runs into the next or over the edge', () => {
+    for (const days of [1, 2, 9, 35, 120, 400])
+      for (const width of [420, 900, 1500]) {
+        const scene = intakeStory(flow(new Array<number>(days).fill(1)), format, String).scene?.(
+          colours,
+          width,
+        );
+        const dates = (scene?.marks.at(-1)?.shapes ?? []).flatMap((shape) =>
+          shape.kind === 'text' ? [shape] : [],
+        );
+        expect(dates.length).toBeGreaterThan(0);
+        const ends = dates.map(({ x, text, anchor }) => {
+          const wide = text.length * 8;
+          return anchor === 'end' ? [x - wide, x] : [x - wide / 2, x + wide / 2];
+        }) as [number, number][];
+        ends.forEach(([left, right], i) => {
+          expect(right).toBeLessThanOrEqual(width + 1);
+          if (i > 0) expect(left).toBeGreaterThan(ends[i - 1]?.[1] ?? 0);
+        });
+      }
+  });
+});
+
+describe('intake by day', () => {
+  it('names the busiest day and the weekday that brings most', () => {
+    const sundays = daysFrom('2026-09-01', '2026-10-31').map((on) => {
+      const taken = new Date(on).getUTCDay() === 0 ? 6 : on === '2026-10-14' ? 9 : 1;
+      return { on, taken, hanging: taken, ready: 0 };
+    });
+    const { finding } = intakeStory({ ...flow([]), days: sundays }, format, String);
+    expect(finding).toContain('the busiest day was Wed, Oct 14 with 9');
+    expect(finding).toMatch(/Sundays bring most: \d\d % of all\./);
+  });
+
+  it('makes no habit of a few animals', () => {
+    expect(intakeStory(flow([1]), format, String).finding).toBe('1 animal, all on Mon, Oct 5.');
+    expect(intakeStory(flow([1, 0, 1]), format, String).finding).toBe(
+      '2 animals came in 3 days, never more than one a day.',
+    );
+    expect(intakeStory(flow([2, 0, 1]), format, String).finding).not.toContain('bring most');
+  });
+
+  it('leads from a bar to the animals of the day', () => {
+    const story = intakeStory(flow([2, 0, 3]), format, (on) => `/behind/${on}`);
+    const scene = story.scene?.(colours, 800);
+    expect(scene?.marks.flatMap(({ link }) => link ?? [])).toEqual([
+      '/behind/2026-10-05',
+      '/behind/2026-10-07',
+    ]);
+    expect(story.table.links).toEqual(['/behind/2026-10-05', '/behind/2026-10-07']);
+  });
+});
+
+describe('days from intake to ready', () => {
+  const waits = [
+    { days: 2, animals: 3 },
+    { days: 4, animals: 4 },
+    { days: 5, animals: 2 },
+    { days: 30, animals: 1 },
+  ];
+
+  it('says where the middle half lies and how many took long', () => {
+    // 2 2 2 4 4 4 4 5 5 30: quarters at 2.5, 4, 4.75.
+    expect(waitsStory(flow([1], { waits }), format, String).finding).toBe(
+      'Half of 10 animals took 2.5 to 4.8 days, the middle one 4. 1 animal took more than 8 days.',
+    );
+  });
+
+  it('tells one animal, and many alike, in a sentence', () => {
+    const said = (rows: FlowLook['waits']) => waitsStory(flow([1], { waits: rows }), format, String);
+    expect(said([]).finding).toContain('is ready yet');
+    expect(said([]).scene).toBeNull();
+    expect(said([{ days: 1, animals: 1 }]).finding).toBe(
+      'One animal so far took 1 day. One shows no spread.',
+    );
+    expect(said([{ days: 1, animals: 1 }]).scene).toBeNull();
+    expect(said([{ days: 6, animals: 8 }]).finding).toBe('All 8 animals took 6 days.');
+    drawn(said([{ days: 6, animals: 8 }]));
+    drawn(said([{ days: 0, animals: 2 }]));
+    expect(
+      said([
+        { days: 3, animals: 1 },
+        { days: 5, animals: 1 },
+      ]).finding,
+    ).toContain('So few say little');
+  });
+
+  it('puts every animal into one bar, and what is far off into the last', () => {
+    const many = [
+      ...Array.from({ length: 12 }, (_, i) => ({ days: i + 1, animals: 20 })),
+      { days: 380, animals: 1 },
+    ];
+    for (const rows of [
+      waits,
+      many,
+      [
+        { days: 0, animals: 1 },
+        { days: 900, animals: 1 },
+      ],
+    ]) {
+      const bins = waitBins(rows);
+      const sum = (all: readonly { animals: number }[]) =>
+        all.reduce((total, { animals }) => total + animals, 0);
+      expect(sum(bins)).toBe(sum(rows));
+      expect(bins.length).toBeLessThanOrEqual(33);
+      bins.slice(1).forEach((bin, i) => expect(bin.least).toBe((bins[i]?.most ?? 0) + 1));
+    }
+    expect(waitBins(many).at(-1)).toEqual({ least: 13, most: 380, label: '13+', animals: 1 });
+    const story = waitsStory(flow([1], { waits: many }), format, (least, most) => `/${least}-${most}`);
+    expect(story.scene?.(colours, 900).marks.at(-1)?.link).toBe('/13-380');
+  });
+
+  it('takes quarters as everywhere in the house', () => {
+    expect(middleOf(waits, 0.5)).toBe(4);
+    expect(middleOf(waits, 0.25)).toBe(2.5);
+    expect(middleOf(waits, 1)).toBe(30);
+  });
+
+  const kind = (name: string, n: number, median: number) => ({
+    code: name.toLowerCase(),
+    name,
+    spread: { n, low: median - 2, q1: median - 1, median, q3: median + 1, high: median + 4, mean: median },
+  });
+
+  it('names the slowest and the soonest kind of those that are many', () => {
+    const said = (kinds: FlowLook['waitOf']) =>
+      waitSpeciesStory(flow([1], { waitOf: kinds }), format, String).finding;
+    expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 5.5), kind('Bison', 1, 30)])).toBe(
+      'Elk takes longest (8 days in the middle), Mule deer is soonest ready (5.5).',
+    );
+    expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 8)])).toBe(
+      'The kinds take alike: 8 days in the middle.',
+    );
+    expect(said([kind('Elk', 2, 8)])).toBe('Elk: 8 days in the middle. So few say little of what is usual.');
+    expect(said([])).toContain('is ready yet');
+  });
+
+  it('draws no box of a few', () => {
+    const count = (n: number) => {
+      const story = waitSpeciesStory(flow([1], { waitOf: [kind('Elk', n, 8)] }), format, String);
+      drawn(story);
+      return story.scene?.(colours, 900).marks.at(-1)?.shapes.length ?? 0;
+    };
+    expect(count(5)).toBe(count(4) + 1);
+  });
+});
+
+describe('the work that waits', () => {
+  it('is told in hours, and what does not wait is not named', () => {
+    expect(
+      backlogSentence({ ...BACKLOG, animals: 2, grams: 90_718.474, unweighed: 1, hours: 3.24 }, format),
+    ).toBe(
+      '2 animals wait to be cut, 200 lb on the hook: about 3.2 h at the Table for one cutter. 1 of them is not weighed yet and counts as the usual one of its kind.',
+    );
+    expect(backlogSentence({ ...BACKLOG, trimGrams: 45_359.237, grindHours: 12.4 }, format)).toBe(
+      '100 lb of trim waits for the grinder, about 12 h.',
+    );
+    expect(backlogSentence(BACKLOG, format)).toContain('Nothing waits');
+    expect(hoursText(0, format)).toBe('0');
+  });
+});

@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import type { CostingLook, ServiceAnswer } from '../../../src/desk/contract/contract.ts';
+import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
+import { fatMoneyStory } from '../../../src/ui/charts/money/fat-money-story.ts';
+import { grindFeeStory } from '../../../src/ui/charts/money/grind-fee-story.ts';
+import { speciesMoneyStory } from '../../../src/ui/charts/money/species-money-story.ts';
+import type { SceneStory } from '../../../src/ui/charts/story.ts';
+import { workMoneyStory } from '../../../src/ui/charts/money/work-money-story.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const colours = new Proxy({} as ChartColours, { get: (_, name) => String(name) });
+
+const GRINDING: ServiceAnswer = {
+  code: 'grinding', measured: [{ figure: 'received', value: 14_000, from: 31, of: 'batches' }], receivedGrams: 14_000,
+  finishedGrams: 14_000, hours: 1, packages: 14, costPerJob: 1176, costPerLb: 38, costPerKg: 84, cost: 38,
+  parts: { wages: 18, overhead: 8, packaging: 8, fat: 4 }, fee: { service: 40, fat: 5, bills: 12 }, margin: 7 / 45,
+  breakEven: 38, wanted: 50, finishedShare: 1, swings: [],
+}; // prettier-ignore
+function costing(more: Partial<CostingLook> = {}): CostingLook {
+  return {
+    season: 2026, currency: 'USD', own: true, billed: 12, services: [GRINDING], species: [], income: [],
+    figures: { wantedMargin: 0.24 } as CostingLook['figures'], workCost: { cutting: 0, grinding: 0, products: 0, fat: 0 },
+    fat: { usedGrams: 0, unpricedGrams: 0, cost: 0, chargedMinor: 0 }, quotes: { compared: 0, missed: [] }, ...more,
+  }; // prettier-ignore
+}
+const kind = (name: string, animals: number, incomeMinor: number, cost: number) => ({
+  code: name.toLowerCase(), name, animals, incomeMinor, cost,
+}); // prettier-ignore
+
+/** All that a picture puts on the page, at a narrow and a wide window. */
+function drawn(story: SceneStory): string {
+  if (!story.scene) throw new Error('Nothing is drawn');
+  const text = [story.scene(colours, 640), story.scene(colours, 1500)]
+    .map((one) => JSON.stringify(one))
+    .join();
+  expect(text).not.toMatch(/NaN|Infinity|undefined|null|-\d+ 0h/);
+  return text;
+}
+
+describe('billed and cost by service', () => {
+  const income = [
+    { code: 'cutting' as const, minor: 50_000, lines: [] },
+    { code: 'extras' as const, minor: 6_000, lines: [] },
+  ];
+  const story = (workCost: CostingLook['workCost']) =>
+    workMoneyStory(costing({ income, workCost }), format, '/season/costs');
+
+  it('says what is left of all, and where most of it is left', () => {
+    const told = story({ cutting: 30_000, grinding: 0, products: 0, fat: 0 });
+    expect(told.finding).toBe(
+      '$560.00 was billed, $300.00 it cost: $260.00 is left, 46 % of what was billed. Skinning and cutting leaves most, $200.00.',
+    );
+    expect(told.table.plain).toEqual([
+      ['Skinning and cutting', 50_000, 30_000, 20_000],
+      ['Extras', 6_000, null, 6_000],
+    ]);
+    expect(drawn(told)).toContain('no cost of its own');
+  });
+
+  it('names a service that was done and not paid, and a season at a loss', () => {
+    const told = story({ cutting: 54_000, grinding: 9_000, products: 0, fat: 0 });
+    expect(told.finding).toBe(
+      '$560.00 was billed, $630.00 it cost: $70.00 more than was taken. Grinding falls short by $90.00.',
+    );
+    expect(drawn(told)).toContain('▼ $90.00 short');
+  });
+
+  it('has no picture where nothing was billed or done', () => {
+    expect(workMoneyStory(costing(), format, '').scene).toBeNull();
+  });
+});
+
+describe('billed and cost by kind of game', () => {
+  const species = [
+    kind('Elk', 40, 100_000, 60_000),
+    kind('Mule deer', 30, 50_000, 40_000),
+    kind('Bison', 1, 9_000, 0),
+  ];
+
+  it('compares the kinds with enough animals, and names the others', () => {
+    const told = speciesMoneyStory(costing({ species }), format, String);
+    expect(told.finding).toBe(
+      'Elk leaves most of what it brings (40 %), Mule deer least (20 %). Too few to go by: Bison.',
+    );
+    expect(told.n).toBe('n = 71 billed animals');
+    drawn(told);
+  });
+
+  it('narrows to the kind that is chosen, and says when none of it is billed', () => {
+    const one = speciesMoneyStory(costing({ species }), format, String, { code: 'elk', name: 'Elk' });
+    expect(one.table.rows.map(([name]) => name)).toEqual(['Elk']);
+    const none = speciesMoneyStory(costing({ species }), format, String, { code: 'moose', name: 'Moose' });
+    expect(none.finding).toBe('No Moose of the season is billed.');
+    expect(none.scene).toBeNull();
+  });
+
+  it('draws what was billed at nothing', () => {
+    drawn(speciesMoneyStory(costing({ species: [kind('Elk', 1, 0, 0)] }), format, String));
+  });
+});
+
+describe('the grind fee', () => {
+  it('is held against its cost, with the fee at which nothing is left', () => {
+    const told = grindFeeStory(costing(), format, '/season/costs');
+    expect(told?.finding).toBe(
+      'Grinding costs $0.38 a pound; you take $0.45: 16 % is left. At $0.38 a pound nothing is left.',
+    );
+    expect(told?.n).toBe('n = 12 animals billed for it, 31 batches');
+    const picture = drawn(told as SceneStory);
+    for (const words of ['break-even $0.38', '$0.50 leaves 24 %', 'wages', 'grind fee'])
+      expect(picture).toContain(words);
+  });
+
+  it('is drawn without a fee, and without a cost', () => {
+    const unbilled = { ...GRINDING, fee: null, margin: null };
+    drawn(grindFeeStory(costing({ services: [unbilled] }), format, '') as SceneStory);
+    const free = { wages: 0, overhead: 0, packaging: 0, fat: 0 };
+    drawn(
+      grindFeeStory(
+        costing({ services: [{ ...unbilled, parts: free, cost: 0, breakEven: 0, wanted: 0 }] }),
+        format,
+        '',
+      ) as SceneStory,
+    );
+    expect(grindFeeStory(costing({ services: [] }), format, '')).toBeNull();
+  });
+});
+
+describe('fat bought and charged', () => {
+  it('stands side by side, and is not drawn where none was', () => {
+    const fat = { usedGrams: 45_359.237, unpricedGrams: 0, cost: 16_000, chargedMinor: 20_000 };
+    const told = fatMoneyStory(costing({ fat }), format, '/books');
+    expect(told.finding).toContain(
+      '100 lb of bought fat went into the season’s grinds and had cost $160.00; $200.00 was charged',
+    );
+    drawn(told);
+    expect(fatMoneyStory(costing(), format, '').scene).toBeNull();
+  });
+});

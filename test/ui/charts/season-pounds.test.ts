@@ -1,0 +1,151 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { PoundsLook } from '../../../src/bridge/contract.ts';
+import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
+import { layPounds } from '../../../src/ui/charts/pounds/pounds-layout.ts';
+import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
+import { speciesBarsStory } from '../../../src/ui/charts/yields/species-bars-story.ts';
+import { faultsOf, format, pounds, printOf, sceneOf } from '../season-looks.ts';
+
+const link = (fate: string): string => `/behind/${fate}`;
+const grams = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 9e6, noNaN: true }));
+/** Any season whose parts add up to what hung, as the desk's do. */
+const anyPounds: fc.Arbitrary<PoundsLook> = fc
+  .tuple(fc.array(grams, { minLength: 6, maxLength: 6 }), grams, grams, grams)
+  .map(([parts, shrinkGrams, unexplainedGrams, overGrams]) => {
+    const like = pounds();
+    const weighed = like.parts.map((one, i) => ({ ...one, grams: parts[i] ?? 0 }));
+    const all = weighed.reduce((total, one) => total + one.grams, shrinkGrams + unexplainedGrams);
+    const over = Math.min(overGrams, all / 2);
+    return { ...like, parts: weighed, shrinkGrams, unexplainedGrams, overGrams: over, baseGrams: all - over };
+  })
+  .filter(({ baseGrams }) => baseGrams > 0);
+
+describe('where every pound went', () => {
+  it('says how much went home, what took most of the rest and what nothing explains', () => {
+    expect(poundsStory(pounds(), format, link).finding).toBe(
+      'Of 100 lb on the hook (12 animals) 62.0 % went home. Most of the rest is bone, 20.0 % of all. Nothing explains 1.0 lb (1.0 %).',
+    );
+  });
+
+  it('prints the weight and the share of every end, and leads from each to its animals', () => {
+    const scene = sceneOf(poundsStory(pounds(), format, link));
+    const print = printOf(scene);
+    for (const said of [
+      '100 lb',
+      '30 lb · 30.0 %',
+      '2 lb · 2.0 %',
+      '20 lb · 20.0 %',
+      '1 lb · 1.0 %',
+      '62.0 %',
+    ])
+      expect(print).toContain(said);
+    expect(print).toContain('1 lb left in it (3.0 %)');
+    expect(scene.marks.flatMap((mark) => mark.link ?? [])).toEqual(
+      ['whole cuts', 'trim', 'fat saved', 'bone', 'sinew', 'damage', 'shrink', 'unexplained'].map(link),
+    );
+    expect(faultsOf(scene)).toEqual([]);
+  });
+
+  it('keeps the weights: slices fill the bar without a gap, ends are as tall as their slices and never overlap', () =>
+    fc.assert(
+      fc.property(anyPounds, (look) => {
+        const { streams, base, over, home } = layPounds(look, 60, 380);
+        let from = 60;
+        for (const [i, stream] of streams.entries()) {
+          expect(stream.from).toBeCloseTo(from, 6);
+          from += stream.tall;
+          const next = streams[i + 1];
+          if (next) expect(next.to).toBeGreaterThan(stream.to + stream.tall);
+        }
+        expect(base.tall + (over?.tall ?? 0)).toBeCloseTo(from - 60, 6);
+        expect(from - 60).toBeCloseTo(380, 6);
+        const homes = streams.filter(({ fate }) => ['whole cuts', 'trim', 'fat saved'].includes(fate));
+        expect(home.tall).toBeCloseTo(
+          homes.reduce((total, { tall }) => total + tall, 0),
+          6,
+        );
+      }),
+    ));
+
+  it('can be drawn of any season, in any width', () =>
+    fc.assert(
+      fc.property(anyPounds, fc.integer({ min: 760, max: 1800 }), (look, width) => {
+        expect(faultsOf(sceneOf(poundsStory(look, format, link), width))).toEqual([]);
+      }),
+    ));
+
+  it('shows what was weighed beyond the hook, and asks to look for it', () => {
+    const story = poundsStory(pounds({ overGrams: 4 * 453.59237 }), format, link);
+    expect(printOf(sceneOf(story))).toContain('4.0 lb weighed beyond it');
+    expect(story.notes.at(-1)).toContain('4.0 lb in all');
+  });
+
+  it('draws nothing without an animal weighed in every part, and says why', () => {
+    const story = poundsStory(pounds({ n: 0, others: 2, baseGrams: 0 }), format, link);
+    expect(story.scene).toBeNull();
+    expect(story.finding).toContain('The 2 finished animals here were not weighed in every part');
+    expect(story.table.rows).toEqual([]);
+    expect(poundsStory(pounds({ n: 0, others: 0 }), format, link).finding).toContain('No animal is finished');
+  });
+
+  it('leaves out the grinder before anything was ground, and says when animals are few', () => {
+    const grinder = { batches: 0, inGrams: 0, fatGrams: 0, outGrams: 0, lossGrams: 0 };
+    const story = poundsStory(pounds({ n: 1, grinder }), format, link);
+    expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
+    expect(story.finding).toContain('One animal does not say what is usual.');
+  });
+});
+
+describe('what does not go home', () => {
+  it('is told in weight and in money, greatest first', () => {
+    const story = lossesStory(pounds(), format, link);
+    expect(story.finding).toBe(
+      '29.0 % of the hanging weight did not go home: 29 lb. Beside bone, most went as sinew and silverskin: 9 lb, as much as $12.25 of work billed.',
+    );
+    expect(printOf(sceneOf(story))).toContain('20 lb  ·  20.0 %  ·  $27.22');
+    // 300 minor units a kilogram are 136.08 a pound.
+    expect(story.notes[0]).toContain('each pound of take-home, $1.36');
+    expect(faultsOf(sceneOf(story))).toEqual([]);
+  });
+
+  it('has no money before the first bill, and no picture without a loss', () => {
+    const losses = [{ what: 'bone' as const, grams: 20 * 453.59237, share: 0.2, minor: null }];
+    const story = lossesStory(pounds({ minorPerKg: null, losses }), format, link);
+    expect(story.finding).toContain('It was bone alone.');
+    expect(story.notes[0]).toContain('No bill of this season');
+    expect(story.table.rows[0]).toEqual(['Bone', '20.0 lb', '20.0 %', '']);
+    expect(lossesStory(pounds({ losses: [] }), format, link).scene).toBeNull();
+  });
+});
+
+describe('kinds of game side by side', () => {
+  const shares = { 'whole cuts': 0.3, trim: 0.3, 'fat saved': 0, bone: 0.2, sinew: 0.1, damage: 0.02, shrink: 0.06, unexplained: 0.02 }; // prettier-ignore
+  const kind = (name: string, n: number, some: Partial<typeof shares> = {}) => ({
+    code: name.toLowerCase(), name, n, baseGrams: 1000, shares: { ...shares, ...some },
+  }); // prettier-ignore
+  const told = (...of: ReturnType<typeof kind>[]) =>
+    speciesBarsStory(pounds({ species: of }), format, (species, part) => `/${species}/${part}`);
+
+  it('names the ends among those that are enough, and those that are too few', () => {
+    expect(
+      told(kind('Elk', 20), kind('Deer', 30, { trim: 0.25 }), kind('Moose', 2, { trim: 0.9 })).finding,
+    ).toBe(
+      'Elk gave most of its weight to take home (60 %), Deer least (55 %). Too few to say what is usual: Moose (2).',
+    );
+    expect(told(kind('Elk', 20)).finding).toBe('Elk gave 60 % of its weight to take home.');
+  });
+
+  it('writes letter and share on a piece that holds them, and draws none of nothing', () => {
+    const scene = sceneOf(told(kind('Elk', 20)));
+    expect(printOf(scene)).toContain('C 30 %');
+    expect(printOf(scene)).not.toContain('F  Fat saved');
+    expect(scene.marks.map(({ link: to }) => to)).toContain('/elk/bone');
+    expect(scene.marks.map(({ link: to }) => to)).not.toContain('/elk/fat saved');
+    expect(faultsOf(scene)).toEqual([]);
+  });
+
+  it('keeps bars inside the picture whose parts outweigh the animal', () => {
+    expect(faultsOf(sceneOf(told(kind('Elk', 20, { trim: 0.9 }), kind('Deer', 20))))).toEqual([]);
+  });
+});

@@ -1,0 +1,234 @@
+import { describe, expect, it } from 'vitest';
+import { axisOf } from '../../../src/ui/charts/drawing/scene-axis.ts';
+import { groupsOfSpecies, groupsOfSplit } from '../../../src/ui/charts/yields/split-rows.ts';
+import { splitsStory } from '../../../src/ui/charts/yields/splits-story.ts';
+import { trendStory } from '../../../src/ui/charts/yields/trend-story.ts';
+import { yieldStory } from '../../../src/ui/charts/yields/yield-by-species.ts';
+import { drawYield } from '../../../src/ui/charts/yields/yield-drawing.ts';
+import type { SpeciesYield } from '../../../src/bridge/contract.ts';
+import { colours, faultsOf, format, printOf, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
+
+const byName = (code: string): string => `/behind/${code}`;
+const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
+const five = (middle: number) => spread(middle - 0.02, middle - 0.01, middle, middle + 0.01, middle + 0.02);
+
+describe('take-home by species', () => {
+  it('draws nothing and says what to do when nothing was weighed', () => {
+    const story = yieldStory(yields({ species: [species('Elk', [])] }), format, byName);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('Weigh them at the Table');
+    expect(story.table.rows).toEqual([]);
+  });
+
+  it('names the one animal instead of drawing a spread of one', () => {
+    const story = yieldStory(yields({ species: [species('Elk', [0.512])] }), format, byName);
+    expect(story.draw).toBeNull();
+    expect(story.finding).toContain('26-0001 (Elk) gave 51.2 %');
+  });
+
+  it.each([
+    [[0.5, 0.52, 0.54], '52 % take-home, inside the published 45–55 %'],
+    [[0.6, 0.61, 0.62], '61 % take-home, above the published 45–55 %'],
+    [[0.3, 0.31, 0.32], '31 % take-home, below the published 45–55 %'],
+  ])('holds the middle of %j against the published range', (shares, said) => {
+    expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
+  });
+
+  it('leads with the species that was cut most, names the two ends, and says of which there are too few', () => {
+    const look = yields({
+      species: [
+        species('Elk', [0.49, 0.5, 0.51, 0.52, 0.53]),
+        species('Mule deer', [0.55, 0.56, 0.57, 0.57, 0.58, 0.59]),
+        species('Moose', [0.99]),
+      ],
+    });
+    const { finding, n } = yieldStory(look, format, byName);
+    expect(finding).toMatch(/^Mule deer: the middle of 6 animals/);
+    expect(finding).toContain('Mule deer gave most (57 %), Elk least (51 %)');
+    expect(finding).toContain('Too few to say what is usual: Moose (1).');
+    expect(n).toBe('n = 12 animals of 3 species');
+  });
+
+  it('draws a dot for each animal, a box only from five animals on, and each published band', () => {
+    const look = yields({
+      species: [
+        species('Elk', [0.5, 0.51, 0.52, 0.53, 0.54]),
+        species('Moose', [0.5, 0.6], { published: null }),
+      ],
+    });
+    const config = yieldStory(look, format, byName).draw?.(colours) as unknown as {
+      data: { datasets: { data: unknown[] }[] };
+      options: { plugins: { annotation: { annotations: { xMin: number; xMax: number }[] } } };
+    };
+    const [dots, boxes] = config.data.datasets;
+    expect(dots?.data).toHaveLength(7);
+    expect(boxes?.data).toMatchObject([{ min: 0.5, q1: 0.51, median: 0.52, q3: 0.53, max: 0.54 }, []]);
+    const bands = config.options.plugins.annotation.annotations;
+    expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
+  });
+
+  it('leads from each dot to its animal, and from each box to all of its species', () => {
+    const story = yieldStory(yields({ species: [species('Elk', [0.52, 0.5])] }), format, byName);
+    expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
+    expect(story.linkOf?.(0, 2)).toBeNull();
+    expect(story.linkOf?.(1, 0)).toBe('/behind/elk');
+    expect(story.linkOf?.(1, 1)).toBeNull();
+  });
+
+  it('counts all animals where only some are drawn, and says so', () => {
+    const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
+    const story = yieldStory(yields({ species: [shown], untold: 1 }), format, byName);
+    expect(story.n).toBe('n = 4000 animals of 1 species');
+    expect(story.notes[2]).toContain('3 of 4000');
+    expect(story.notes[3]).toMatch(/^One more animal is not here/);
+  });
+
+  it('names each source once, with the species that it stands for', () => {
+    const one = { low: 0.4, high: 0.5, grade: 'extension' as const, source: 'One table' };
+    const look = yields({
+      species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
+    });
+    expect(yieldStory(look, format, byName).sources).toEqual([
+      'Published range for Elk, Moose: University extension. One table',
+    ]);
+  });
+
+  it('draws no band for an assumption, and says so', () => {
+    const elk = species('Elk', [0.5, 0.52]);
+    const deer = species('Deer', [0.5, 0.52, 0.54], { published: null });
+    const story = (shown: SpeciesYield[]) => yieldStory(yields({ species: shown }), format, byName);
+    const bands = (shown: SpeciesYield[]): number =>
+      drawYield(shown, colours, format).options.plugins.annotation.annotations.length;
+    expect(bands([deer, elk])).toBe(1);
+    expect(bands([deer])).toBe(0);
+    expect(story([deer, elk]).finding).toContain('and nothing is published to hold it against');
+    expect(story([deer, elk]).notes.join(' ')).toContain('Dashed frame');
+    expect(story([deer, elk]).notes.join(' ')).toContain('No published range is drawn for Deer');
+    expect(story([deer]).notes.join(' ')).not.toContain('Dashed frame');
+    expect(story([elk]).notes.join(' ')).not.toContain('No published range');
+    expect(story([deer]).sources).toEqual([]);
+  });
+});
+
+describe('this season against earlier ones', () => {
+  const seasons = (...medians: [season: number, n: number, median: number][]) =>
+    medians.map(([season, n, median]) => ({ season, n, q1: median - 0.02, median, q3: median + 0.02 }));
+  const story = (...shown: ReturnType<typeof species>[]) =>
+    trendStory(yields({ species: shown }), format, (code, season) => `/${code}/${season}`);
+
+  it('waits for a second season', () => {
+    const first = story(species('Elk', [0.5], { seasons: seasons([2026, 9, 0.5]) }));
+    expect(first.scene).toBeNull();
+    expect(first.finding).toContain('one season only');
+  });
+
+  it.each([
+    [0.52, 'Elk: 52.0 %, 2.0 points more than in 2025.'],
+    [0.49, 'Elk: 49.0 %, 1.0 points less than in 2025.'],
+    [0.5, 'Elk: 50.0 %, the same as in 2025.'],
+  ])('says what changed to %d', (now, said) => {
+    const elk = species('Elk', [now], { seasons: seasons([2024, 9, 0.4], [2025, 9, 0.5], [2026, 9, now]) });
+    expect(story(elk).finding).toBe(said);
+  });
+
+  it('does not compare what are too few', () => {
+    const elk = species('Elk', [0.5], { seasons: seasons([2025, 4, 0.5], [2026, 9, 0.6]) });
+    expect(story(elk).finding).toContain('too few');
+  });
+
+  it('draws a bar only from five animals on, leads to each season, and keeps older ones in the table', () => {
+    const many = Array.from({ length: 12 }, (_, i): [number, number, number] => [
+      2015 + i,
+      i < 11 ? 4 : 8,
+      0.5,
+    ]);
+    const elk = species('Elk', [0.5], { seasons: seasons(...many) });
+    const told = story(elk, species('Moose', [0.6], { seasons: seasons([2026, 1, 0.6]), published: null }));
+    const scene = sceneOf(told);
+    expect(scene.marks.filter(({ link }) => link).map(({ link }) => link)).toEqual([
+      ...Array.from({ length: 8 }, (_, i) => `/elk/${2019 + i}`),
+      '/moose/2026',
+    ]);
+    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.says).toBe('Elk 2026: 50.0 %, n = 8');
+    expect(scene.marks.find(({ link }) => link === '/elk/2025')?.says).toBe(
+      'Elk 2025: 50.0 %, n = 4, too few to say',
+    );
+    expect(told.table.rows).toHaveLength(13);
+    expect(faultsOf(scene)).toEqual([]);
+  });
+});
+
+describe('what makes a difference', () => {
+  const split = (of: Record<string, ReturnType<typeof spread>>) =>
+    Object.entries(of).map(([value, one]) => ({ value, spread: one }));
+  const elk = species('Elk', [0.5], {
+    splits: {
+      brought: split({ skinned: five(0.55), whole: five(0.5) }),
+      sex: split({ male: five(0.52) }),
+      age: [],
+      damaged: split({ yes: spread(0.4), no: five(0.53) }),
+      detail: [],
+      cutter: split({ DV: five(0.5), JB: five(0.53) }),
+    },
+  });
+  const told = { title: 'x', n: 'n = 10', fileName: 'y' };
+
+  it('tells the widest gap between groups that are large enough', () => {
+    const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
+    expect(story.finding).toMatch(
+      /^Brought as: brought skinned gave 55.0 %, brought whole 50.0 % \(5 and 5 animals\)/,
+    );
+  });
+
+  it('leaves the initials of a cutter as they are', () => {
+    const story = splitsStory(groupsOfSplit([elk], 'cutter'), format, () => '/', told);
+    expect(story.finding).toMatch(/^Elk: JB gave 53.0 %, DV 50.0 %/);
+  });
+
+  it('says that one is too few to say, and leads from each row to its animals', () => {
+    const story = splitsStory(
+      groupsOfSplit([elk], 'damaged'),
+      format,
+      (filter) => JSON.stringify(filter),
+      told,
+    );
+    const scene = sceneOf(story);
+    expect(story.finding).toContain('No two groups have enough animals');
+    expect(printOf(scene)).toContain('n = 1, too few to say');
+    expect(scene.marks.flatMap(({ link }) => (link ? [JSON.parse(link) as unknown] : []))).toEqual([
+      { species: 'elk', damaged: false },
+      { species: 'elk', damaged: true },
+    ]);
+    expect(faultsOf(scene)).toEqual([]);
+  });
+
+  it('draws animals that are all the same, and a wild one', () => {
+    const same = species('Elk', [0.5], {
+      splits: { ...elk.splits, sex: split({ male: spread(0.5, 0.5, 0.5, 0.5, 0.5) }) },
+    });
+    expect(faultsOf(sceneOf(splitsStory(groupsOfSplit([same], 'sex'), format, () => '/', told)))).toEqual([]);
+    const wild = species('Elk', [0.5], {
+      splits: { ...elk.splits, sex: split({ male: spread(0.5, 0.5, 0.5, 0.5, 900) }) },
+    });
+    expect(faultsOf(sceneOf(splitsStory(groupsOfSplit([wild], 'sex'), format, () => '/', told)))).toEqual([]);
+  });
+
+  it('has nothing to draw where nothing parts the animals', () => {
+    expect(splitsStory(groupsOfSplit([elk], 'age'), format, () => '/', told).scene).toBeNull();
+  });
+});
+
+describe('an axis of a scene', () => {
+  it('begins and ends at round marks about the values', () => {
+    expect(axisOf([0.42, 0.58], 0, 100, 4).ticks).toEqual([0.4, 0.45, 0.5, 0.55, 0.6]);
+    expect(axisOf([-3, 11], 0, 100, 5).ticks).toEqual([-5, 0, 5, 10, 15]);
+  });
+
+  it('gives room to values that are all the same, nought among them', () => {
+    for (const value of [0.5, 0, 120, -2]) {
+      const axis = axisOf([value, value], 10, 110);
+      expect(axis.at(value)).toBeGreaterThan(10);
+      expect(axis.at(value)).toBeLessThan(110);
+    }
+  });
+});

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import type { CostFigures, ServiceAnswer } from '../../../src/bridge/contract.ts';
+import { readCosts, typeCosts } from '../../../src/ui/costs/costs-form.ts';
+import { finding, offText, restsOn, speciesFinding } from '../../../src/ui/charts/money/costs-words.ts';
+import { placeParts } from '../../../src/ui/charts/money/parts-bar.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
+
+const grinding: ServiceAnswer = {
+  code: 'grinding', measured: [], receivedGrams: 45_359.237, finishedGrams: 45_359.237, hours: 1, packages: 100,
+  costPerJob: 3800, costPerLb: 38, costPerKg: 38 / 0.45359237, parts: { wages: 20, overhead: 10, packaging: 8, fat: 0 },
+  cost: 38, fee: { service: 45, fat: 0, bills: 12 }, margin: 7 / 45, breakEven: 38, wanted: 50, finishedShare: 1, swings: [],
+}; // prettier-ignore
+
+describe('the finding', () => {
+  it.each([
+    [{}, 'Grinding costs $0.38 a pound; you take $0.45: 16 % is left.'],
+    [
+      { fee: { service: 30, fat: 3, bills: 1 }, margin: -5 / 33 },
+      'Grinding costs $0.38 a pound; you take $0.33: $0.05 is lost on each.',
+    ],
+    [
+      { fee: { service: 38, fat: 0, bills: 1 }, margin: 0 },
+      'Grinding costs $0.38 a pound, which is just what you take.',
+    ],
+    [
+      { fee: null, margin: null },
+      'Grinding costs $0.38 a pound. What you take is not known: no animal of this season is billed for it.',
+    ],
+    [
+      { fee: { service: 0, fat: 0, bills: 3 }, margin: null },
+      'Grinding costs $0.38 a pound. The prices in force take nothing for it.',
+    ],
+  ])('of %j', (more, sentence) => expect(finding({ ...grinding, ...more }, format)).toBe(sentence));
+
+  it('names the unit of the shop', () => {
+    const kilos = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
+    expect(finding(grinding, kilos)).toContain('a kilogram');
+  });
+
+  it('tells which kind of game leaves most', () => {
+    const of = (name: string, incomeMinor: number, cost: number) => ({
+      code: name,
+      name,
+      animals: 1,
+      incomeMinor,
+      cost,
+    });
+    const rows = [of('Elk', 10_000, 6000), of('Bison', 10_000, 11_000), of('Boar', 0, 500)];
+    expect(speciesFinding(rows, format)).toBe(
+      'Elk leaves most of what it brings (40 %), Bison least (-10 %).',
+    );
+    expect(speciesFinding(rows.slice(0, 1), format)).toBe('Elk leaves 40 % of what it brings.');
+    expect(speciesFinding([], format)).toBe('');
+  });
+});
+
+describe('what it rests on', () => {
+  it('says from how many, or that it is assumed', () => {
+    const received = { figure: 'received', value: 45_359.237, from: 7, of: 'animals' } as const;
+    expect(restsOn('cutting', received, format)).toBe('100 lb on the hook (the middle of 7 animals)');
+    expect(restsOn('cutting', { ...received, from: 0 }, format)).toContain('assumed, for want of weighings');
+    expect(restsOn('grinding', { figure: 'fatPerKg', value: 350, from: 1, of: 'lots' }, format)).toBe(
+      'fat bought at $1.59 a pound (from 1 lot used)',
+    );
+  });
+  it('says how far outside a quote was', () =>
+    expect([0, 107, -50].map((off) => offText(off, format.money))).toEqual([
+      'within',
+      '$1.07 over',
+      '$0.50 under',
+    ]));
+});
+
+describe('the bar', () => {
+  it('lays the parts end to end, without those that cost nothing, and marks the fee on the same scale', () => {
+    const { parts, fee } = placeParts({ wages: 30, overhead: 10, packaging: 10, fat: 0 }, 100, 110);
+    expect(parts).toEqual([
+      { name: 'wages', x: 0, width: expect.closeTo(30, 9) },
+      { name: 'overhead', x: expect.closeTo(30, 9), width: expect.closeTo(10, 9) },
+      { name: 'packaging', x: expect.closeTo(40, 9), width: expect.closeTo(10, 9) },
+    ]);
+    expect(fee).toBeCloseTo(100, 9);
+  });
+  it('has nothing to draw where nothing costs anything', () =>
+    expect(placeParts({ wages: 0, overhead: 0, packaging: 0, fat: 0 }, null, 660)).toEqual({
+      parts: [],
+      fee: null,
+    }));
+});
+
+describe('the form', () => {
+  const minutes = { minutesPerAnimal: 30, minutesPerKg: 0.5 / 0.45359237, packageGrams: 1.25 * 453.59237 };
+  const figures: CostFigures = {
+    wagePerHour: 2150, overheadPerHour: 1400, packagingPerPackage: 16, wantedMargin: 0.25,
+    services: { cutting: minutes, grinding: minutes, products: minutes },
+  }; // prettier-ignore
+
+  it('shows kept figures as they were typed', () => {
+    const typed = typeCosts(figures, 'lb', 'USD');
+    expect(typed).toMatchObject({ wagePerHour: '21.50', packagingPerPackage: '0.16', margin: '25' });
+    expect(typed.services.grinding).toEqual({
+      minutesPerAnimal: '30',
+      minutesPerUnit: '0.5',
+      packageSize: '1.25 lb',
+    });
+    expect(typeCosts(figures, 'kg', 'JPY').wagePerHour).toBe('2150');
+  });
+
+  it('sends all as typed but the percentage, which must be one', () => {
+    const typed = typeCosts(figures, 'lb', 'USD');
+    expect(readCosts(typed)).toMatchObject({ wagePerHour: '21.50', wantedMargin: 0.25 });
+    expect(readCosts({ ...typed, margin: 'some' })).toBeNull();
+  });
+});

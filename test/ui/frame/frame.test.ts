@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { ticketOf } from '../../../src/book/records/season-mark.ts';
+import { isFullTicket, quickTicket } from '../../../src/ui/calls/quick-ticket.ts';
+import { fitHooks, HOOK_WIDTH } from '../../../src/ui/frame/rail-fit.ts';
+import { makeScan, READER_MS } from '../../../src/ui/frame/scan.ts';
+import { tagShape } from '../../../src/ui/tags/tag-shape.ts';
+
+describe('quickTicket', () => {
+  it.each([
+    ['147', '26-0147'],
+    ['0147', '26-0147'],
+    [' 26-147 ', '26-0147'],
+    ['26-0147', '26-0147'],
+    ['260147', '26-0147'],
+    ['25 0012', '25-0012'],
+    ['12345', '26-12345'],
+  ])('reads %s as %s', (typed, ticket) => expect(quickTicket(typed, 2026)).toBe(ticket));
+
+  it.each(['', '0', 'Okonjo', '18.62', '8.4kg', '1234567', '26-'])('takes %s for no ticket', (typed) =>
+    expect(quickTicket(typed, 2026)).toBeNull(),
+  );
+
+  it.each([1900, 1926, 1999, 2000, 2003, 2026, 2099, 2100, 2126])(
+    'writes a ticket of season %i as the book does, and knows it when it is scanned',
+    (season) => {
+      const ticket = ticketOf(season, 12);
+      expect(quickTicket('12', season)).toBe(ticket);
+      expect(quickTicket(ticket, 2026)).toBe(ticket);
+      expect(isFullTicket(ticket)).toBe(true);
+    },
+  );
+
+  it('keeps the leading zero of a season', () => expect(quickTicket('7', 2003)).toBe('03-0007'));
+
+  it('tells a ticket from a weight at the number entry', () => {
+    expect(isFullTicket('26-0147')).toBe(true);
+    expect(isFullTicket('147')).toBe(false);
+    expect(isFullTicket('18.62')).toBe(false);
+  });
+});
+
+describe('makeScan', () => {
+  const type = (text: string, pauseMs: number, longestMs?: number): (string | null)[] => {
+    const scan = makeScan(longestMs);
+    return [...text, 'Enter'].map((key, index) => scan.press(key, index * pauseMs));
+  };
+
+  it('gives what a reader typed, on Enter', () => expect(type('26-0147', 15).at(-1)).toBe('26-0147'));
+  it('waits for a quick hand', () => expect(type('147', 400).at(-1)).toBe('147'));
+  it('knows a reader from a hand in a field', () => {
+    expect(type('26-0147', 20, READER_MS).at(-1)).toBe('26-0147');
+    expect(type('26-0147', 120, READER_MS).at(-1)).toBeNull();
+  });
+  it('forgets digits that lie there', () => expect(type('147', 3000).at(-1)).toBeNull());
+  it('takes one digit for a choice, not for a ticket', () => expect(type('2', 15).at(-1)).toBeNull());
+  it('leaves Enter to a button reached by Tab after choices picked by their numbers', () => {
+    const scan = makeScan();
+    const pressed = ['4', 'Tab', '1', 'Tab', '3', 'Tab', 'Enter'].map((key, i) => scan.press(key, i * 50));
+    expect(pressed.at(-1)).toBeNull();
+  });
+  it('begins anew right after a field was emptied', () => {
+    const scan = makeScan(READER_MS);
+    scan.press('Backspace', 0);
+    expect(scan.goesOn(10)).toBe(false);
+    scan.press('2', 10);
+    expect(scan.goesOn(22)).toBe(true);
+    expect(scan.goesOn(10 + READER_MS + 1)).toBe(false);
+  });
+  it('starts again after a letter', () => expect(type('14x26', 15).at(-1)).toBe('26'));
+});
+
+describe('fitHooks', () => {
+  const hooks = Array.from({ length: 20 }, (_, index) => index);
+
+  it('shows all that fit', () =>
+    expect(fitHooks(hooks, 20 * HOOK_WIDTH, null)).toEqual({ shown: hooks, more: 0 }));
+
+  it('counts those that do not', () => {
+    const { shown, more } = fitHooks(hooks, 1000, null);
+    expect(shown).toEqual(hooks.slice(0, shown.length));
+    expect(shown.length + more).toBe(20);
+    expect(shown.length * HOOK_WIDTH).toBeLessThan(1000);
+  });
+
+  it('never hides the one on the table', () => {
+    const { shown, more } = fitHooks(hooks, 1000, 17);
+    expect(shown.at(-1)).toBe(17);
+    expect(shown.length + more).toBe(20);
+  });
+});
+
+describe('tagShape', () => {
+  it('has an outline of its own for every state, so that colour is not needed', () => {
+    const shapes = (['fresh', 'ready', 'late', 'over'] as const).map(tagShape);
+    expect(new Set(shapes).size).toBe(4);
+  });
+});

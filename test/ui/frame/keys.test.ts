@@ -1,0 +1,51 @@
+/** The sheet of keys against the keys that the code listens to. */
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { CutPart } from '../../../src/bridge/contract.ts';
+import { places } from '../../../src/ui/frame/places.ts';
+import { partLook } from '../../../src/ui/table/ladder.ts';
+import { keyLines } from '../../../src/ui/texts/en/keys.ts';
+import { words } from '../../../src/ui/texts/en/common.ts';
+
+const UI = join(import.meta.dirname, '../../../src/ui');
+const files = globSync('**/*.{vue,ts}', { cwd: UI }).filter((file) => !file.startsWith('texts'));
+const sources = files.map((file) => readFileSync(join(UI, file), 'utf8'));
+
+/** Keys that nobody needs to be told: they are part of typing, or of another key. */
+const UNTOLD = new Set(['Shift', 'Backspace', 'Tab']);
+/** How the code asks for a key, with what the sheet calls it. */
+const ASKS: readonly [RegExp, (found: string) => string][] = [
+  [/\bevent\.key(?:\.to(?:Lower|Upper)Case\(\))? [!=]== '([^']+)'/g, (key) => key],
+  [/\{ key: '(y|n|Escape)', label/g, (key) => key],
+  [/\b(Arrow(?:Up|Down|Left|Right))\b/g, (key) => key],
+  [
+    /@key(?:down|up)\.(?:ctrl\.)?(enter|esc|space)/g,
+    (key) => ({ enter: 'Enter', esc: 'Escape' })[key] ?? ' ',
+  ],
+  [/Digit\(\[1-9\]\)/g, () => 'Alt+1–9'],
+  [/\/\^\[1-9\]\$\//g, () => '1–9'],
+];
+
+const listened = new Set([
+  ...(Object.keys(words.part) as CutPart[]).map((part) => partLook[part].letter),
+  ...sources.flatMap((source) =>
+    ASKS.flatMap(([ask, named]) => [...source.matchAll(ask)].map((found) => named(found[1] ?? ''))),
+  ),
+]);
+for (const key of UNTOLD) listened.delete(key);
+
+describe('the sheet of keys', () => {
+  it('names every key that the window listens to, and no other', () =>
+    expect([...new Set(keyLines.flatMap(({ keys }) => keys))].sort()).toEqual([...listened].sort()));
+
+  it('counts the places that there are', () => expect(places).toHaveLength(9));
+
+  it('names what stands on buttons', () => {
+    const shown = sources.flatMap((source) =>
+      [...source.matchAll(/<Press\b[^>]*?\skeys="([^"]+)"/g)].map((found) => found[1]?.replace('⏎', 'Enter')),
+    );
+    expect(shown.length).toBeGreaterThan(2);
+    for (const keys of shown) expect(keyLines.map((line) => line.shown)).toContain(keys);
+  });
+});

@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../../src/desk/contract/contract.ts';
+import { divide } from '../../../src/ui/grinder/batch-bar.ts';
+import { fatOptions, leftOf } from '../../../src/ui/fat/fat-options.ts';
+import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
+import { planWords, reachableTarget } from '../../../src/ui/grinder/plan-words.ts';
+import { inPart, partsToWeigh } from '../../../src/ui/grinder/to-weigh.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const LB = 453.59237;
+const trim: PlanPart = {
+  key: 'trim 1', kind: 'trim', label: 'Trim of 26-0001', ticket: '26-0001', animalId: 1,
+  fatLotId: null, grams: 20 * LB, share: 0.9, fat: 0.03,
+}; // prettier-ignore
+const fatPart: PlanPart = {
+  key: 'fat 4', kind: 'fat', label: 'Pork back fat', ticket: null, animalId: null, fatLotId: 4,
+  grams: 2 * LB, share: 0.1, fat: 0.9,
+}; // prettier-ignore
+const nearest = { parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.1094 };
+
+function lot(more: Partial<FatLotRow>): FatLotRow {
+  return {
+    id: 4, code: 'F004', source: 'pork-back-fat', name: 'Pork back fat', ticket: null, fat: 0.88, costMinor: null,
+    costUnit: null, supplierLot: '', useBy: null, receivedOn: '2026-11-01', startGrams: 5000, leftGrams: 1000, keeps: 'good',
+    ...more,
+  }; // prettier-ignore
+}
+
+describe('a fat target as typed', () => {
+  it.each([
+    ['12.5', 0.125],
+    ['12,5 %', 0.125],
+    ['60', 0.6],
+    ['', null],
+    ['0.4', null],
+    ['61', null],
+    ['a lot', null],
+  ])('%j is %j', (typed, share) => expect(percentTyped(typed)).toBe(share));
+});
+
+describe('fat on hand', () => {
+  it('is that within its use-by', () =>
+    expect(
+      leftOf('pork-back-fat', [lot({}), lot({ id: 5, keeps: 'soon' }), lot({ id: 6, keeps: 'past' })]),
+    ).toBe(2000));
+});
+
+describe('a batch divided', () => {
+  it('loses no gram, and calls everything lean that is no fat', () => {
+    const grams = divide([trim, fatPart]);
+    expect(grams.lean + grams.trimFat + grams.addedFat).toBeCloseTo(22 * LB, 9);
+    expect(grams.trimFat).toBeCloseTo(0.6 * LB, 9);
+    expect(grams.addedFat).toBeCloseTo(1.8 * LB, 9);
+  });
+});
+
+describe('the answer of the blend in words', () => {
+  const words = (plan: BlendPlan) => planWords(plan, format);
+
+  it('tells what comes out', () => {
+    const said = words({
+      kind: 'plan', parts: [trim, fatPart], batchGrams: 22 * LB, fat: 0.125,
+      fatRange: { low: 0.1, high: 0.15 }, fatToAddGrams: 2 * LB, costMinor: 0,
+    }); // prettier-ignore
+    expect(said).toContain('22.00 lb in all, 12.5 % fat');
+    expect(said).toContain('10.0–15.0 %');
+  });
+
+  it.each([
+    [0.5 * LB, '0.50 lb of leaner trim would bring it down'],
+    [null, 'No leaner trim is waiting'],
+  ])('tells how lean enough trim could come down (%j)', (leanToAddGrams, said) => {
+    const plan = {
+      kind: 'lean enough',
+      fat: 0.15,
+      target: 0.12,
+      parts: [trim],
+      batchGrams: 1,
+      leanToAddGrams,
+    } as const;
+    expect(words({ ...plan, parts: [...plan.parts] })).toContain('3.0 points above the target of 12.0 %');
+    expect(words({ ...plan, parts: [...plan.parts] })).toContain(said);
+  });
+
+  it('names have, need and missing, and the nearest batch', () => {
+    const said = words({
+      kind: 'not enough fat', target: 0.2, haveGrams: 2 * LB, needGrams: 5 * LB, missingGrams: 3 * LB, nearest,
+    }); // prettier-ignore
+    for (const amount of ['5.00 lb', '2.00 lb', '3.00 lb', '10.9 %']) expect(said).toContain(amount);
+  });
+
+  it('names the richest batch possible', () => {
+    const said = words({ kind: 'out of reach', target: 0.5, richest: 0.3, nearest });
+    expect(said).toContain('50.0 % cannot be reached');
+    expect(said).toContain('richest possible is 30.0 %');
+  });
+
+  it('offers a target that the nearest batch reaches, never one above it', () => {
+    const plan: BlendPlan = { kind: 'out of reach', target: 0.5, richest: 0.3, nearest };
+    expect(reachableTarget(plan)).toBe(0.109);
+    expect(reachableTarget({ ...plan, target: 0.1 })).toBeNull();
+  });
+});
+
+describe('fat to pick from', () => {
+  const waiting = (fat: string, own: number) =>
+    ({
+      ownFatLeftGrams: own,
+      wants: [{ product: '', fat, targetFat: null, pattyGrams: null, grams: 1000 }],
+    }) as GrinderLook['waiting'][number];
+  const sources = [
+    { code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork', fat: 0.88, grade: 'official' as const },
+    { code: 'beef-suet', name: 'Beef suet', animal: 'beef', fat: 0.94, grade: 'official' as const },
+    { code: 'own-fat', name: 'Own fat', animal: 'own', fat: 0.7, grade: 'official' as const },
+  ] as const;
+
+  it('shows what is on hand, and what an order asks for even if there is none', () => {
+    const lots = [
+      lot({}),
+      lot({ id: 5, leftGrams: 500 }),
+      lot({ id: 6, ticket: '26-0001', source: 'beef-suet' }),
+    ];
+    const options = (wanted: string) => fatOptions([waiting(wanted, 0)], lots, sources, format);
+    expect(options('none').map(({ value }) => value)).toEqual(['none', 'own', 'pork-back-fat']);
+    expect(options('none')[2]?.note).toBe(`${format.mass(1500)} on hand`);
+    expect(options('beef-suet').find(({ value }) => value === 'beef-suet')?.note).toBe('none on hand');
+  });
+});
+
+describe('weighing in', () => {
+  it('tells for each part what is in and what is to go', () => {
+    const parts = partsToWeigh({
+      planned: [trim, fatPart],
+      toWeigh: [{ ...fatPart, grams: 0.5 * LB }],
+      topUp: null,
+    });
+    expect(parts.map(({ toGoGrams }) => toGoGrams)).toEqual([0, 0.5 * LB]);
+    expect(parts.map(({ inGrams }) => inGrams)).toEqual([20 * LB, 1.5 * LB]);
+  });
+
+  it('knows own fat from bought fat by the lot', () => {
+    expect(inPart(trim, [])).toBe('trim');
+    expect(inPart(fatPart, [lot({})])).toBe('fat added');
+    expect(inPart(fatPart, [lot({ ticket: '26-0001' })])).toBe('fat saved');
+  });
+});

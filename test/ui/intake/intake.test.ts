@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { fromQuote } from '../../../src/ui/intake/from-quote.ts';
+import { emptyIntake, intakeInput, isPhone, missingIn } from '../../../src/ui/intake/intake-form.ts';
+import { typeInstructions, usualInstructions } from '../../../src/ui/orders/instructions-form.ts';
+import { readInstructions } from '../../../src/ui/orders/read-instructions.ts';
+
+const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
+
+describe('instructions', () => {
+  it('starts with what shops usually do', () => {
+    expect(orders()).toEqual({
+      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '', primals: [], pattyGrams: null, alsoGround: [],
+    }); // prettier-ignore
+  });
+
+  it('comes back the same after editing nothing', () => {
+    const stored = {
+      cutsShare: 0.125, fat: 'pork-backfat', targetFat: 0.2, grindProduct: 'Burger', packageGrams: 907.18474,
+      extras: ['heart kept', 'tenderloin whole'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
+    }; // prettier-ignore
+    expect(readInstructions(typeInstructions(stored, 'lb'), 'lb')).toEqual({ value: stored, wrong: {} });
+  });
+
+  it('says which field cannot be read and keeps the text', () => {
+    const typed = Object.freeze({
+      ...usualInstructions('lb'),
+      cuts: 'half',
+      pack: 'big',
+      fat: 'own',
+      target: '70',
+    });
+    const { value, wrong } = readInstructions(typed, 'lb');
+    expect(value).toBeNull();
+    expect(Object.keys(wrong).sort()).toEqual(['cuts', 'pack', 'target']);
+  });
+
+  it('forgets a target when no fat goes in', () => {
+    expect(
+      readInstructions({ ...usualInstructions('lb'), target: 'nonsense' }, 'lb').value?.targetFat,
+    ).toBeNull();
+  });
+});
+
+describe('intake form', () => {
+  const filled = {
+    ...emptyIntake('lb'),
+    find: 'Ana Reyes',
+    phone: '555 0142',
+    species: 'elk',
+    sex: 'female',
+    brought: 'whole',
+  } as const;
+
+  it('asks for hunter, species, sex and how it came in', () => {
+    expect(Object.keys(missingIn(emptyIntake('lb'))).sort()).toEqual(['brought', 'hunter', 'sex', 'species']);
+    expect(missingIn({ ...filled })).toEqual({});
+  });
+
+  it('takes digits in the hunter field for a phone number, and then asks for the name', () => {
+    expect(isPhone('(555) 01-42')).toBe(true);
+    expect(isPhone('Okonjo 2')).toBe(false);
+    expect(Object.keys(missingIn({ ...filled, find: '555 0142' }))).toEqual(['name']);
+    const input = intakeInput({ ...filled, find: '555 0142', name: 'Ana Reyes' }, orders()!, {});
+    expect(input.hunter).toMatchObject({ name: 'Ana Reyes', phone: '555 0142' });
+  });
+
+  it('asks which pieces came in, and sends only those', () => {
+    const some = { ...filled, brought: 'primals', parts: { shoulder: 0 } } as const;
+    expect(Object.keys(missingIn(some))).toEqual(['parts']);
+    const input = intakeInput({ ...some, parts: { shoulder: 1, haunch: 0 } }, orders()!, {});
+    expect(input.parts).toEqual([{ primal: 'shoulder', count: 1 }]);
+  });
+
+  it('sends weights as typed, and none that is empty', () => {
+    const input = intakeInput({ ...filled, received: '84 lb 10 oz', hanging: ' ' }, orders()!, {
+      sure: ['weight.unlikely'],
+    });
+    expect(input.weights).toEqual([{ stage: 'received', typed: '84 lb 10 oz' }]);
+    expect(input.sure).toEqual(['weight.unlikely']);
+    expect(input.killDate).toBeNull();
+  });
+});
+
+describe('fromQuote', () => {
+  const instructions = {
+    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, extras: ['rush'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
+  }; // prettier-ignore
+  const asked = (stage: 'live' | 'dressed' | 'hanging' | 'parts', brought: 'whole' | 'skinned' | 'boned') =>
+    fromQuote(
+      { species: 'elk', sex: 'male', age: 'adult', brought, parts: [], stage, typed: '75 lb', instructions },
+      'lb',
+    );
+
+  it('carries the animal and how it is wanted', () => {
+    const { instructions: typed, ...animal } = asked('hanging', 'skinned');
+    expect(animal).toMatchObject({ species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' });
+    expect(readInstructions(typed, 'lb').value).toEqual(instructions);
+  });
+
+  it.each([
+    ['hanging', 'skinned', '', '75 lb'],
+    ['parts', 'boned', '75 lb', ''],
+    ['dressed', 'whole', '75 lb', ''],
+    ['dressed', 'skinned', '', ''],
+    ['live', 'whole', '', ''],
+  ] as const)(
+    'puts a %s weight of an animal brought %s where it belongs',
+    (stage, brought, received, hanging) => expect(asked(stage, brought)).toMatchObject({ received, hanging }),
+  );
+});

@@ -1,0 +1,105 @@
+// @vitest-environment happy-dom
+import { flushPromises } from '@vue/test-utils';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+import DataTable from '../../../src/ui/parts/DataTable.vue';
+import { mountPart } from '../mount-part.ts';
+
+const COLUMNS = [
+  { key: 'ticket', label: 'Ticket', sorted: 'ascending' as const },
+  { key: 'grams', label: 'Weight', number: true },
+  { key: 'act', label: 'Take back', hideLabel: true },
+];
+const rowsOf = (count: number) =>
+  Array.from({ length: count }, (_, i) => ({ ticket: `26-${i}`, grams: i === 1 ? null : i * 10 }));
+
+function table(count: number, slots = {}) {
+  const wrapper = mountPart(DataTable, {
+    props: {
+      columns: COLUMNS,
+      rows: rowsOf(count),
+      rowKey: (row: object) => (row as { ticket: string }).ticket,
+      caption: 'What was weighed',
+    },
+    slots,
+  });
+  return {
+    wrapper,
+    cells: () => wrapper.findAll('tbody tr').map((row) => row.findAll('td').map((cell) => cell.text())),
+    drawn: () => wrapper.findAll('tbody tr:not([aria-hidden])').length,
+  };
+}
+
+describe('a table', () => {
+  it('writes the fields of its rows, a dash for none, and what a slot makes of them', () => {
+    const { cells, wrapper } = table(2, {
+      'cell-act': ({ row }: { row: { ticket: string } }) => `of ${row.ticket}`,
+    });
+    expect(cells()).toEqual([
+      ['26-0', '0', 'of 26-0'],
+      ['26-1', '–', 'of 26-1'],
+    ]);
+    expect(wrapper.get('caption').text()).toBe('What was weighed');
+  });
+
+  it('tells in which order it stands, and asks for another when the head is pressed', async () => {
+    const { wrapper } = table(2);
+    const [ticket, weight] = wrapper.findAll('th');
+    expect(ticket?.attributes('aria-sort')).toBe('ascending');
+    expect(weight?.find('button').exists()).toBe(false);
+    await ticket?.get('button').trigger('click');
+    expect(wrapper.emitted('order')).toEqual([['ticket']]);
+  });
+
+  it('draws every row of a short table', () => {
+    const { drawn, wrapper } = table(500);
+    expect(drawn()).toBe(500);
+    expect(wrapper.get('table').attributes('aria-rowcount')).toBeUndefined();
+  });
+});
+
+describe('a table of very many rows', () => {
+  // Nothing is laid out here: each row is as tall as one of the window.
+  beforeAll(() => void vi.spyOn(HTMLElement.prototype, 'offsetHeight', 'get').mockReturnValue(64));
+
+  async function long(slots = {}) {
+    const found = table(600, slots);
+    await flushPromises();
+    return found;
+  }
+
+  it('draws few of them, and says how many there are', async () => {
+    const { drawn, wrapper } = await long();
+    expect(drawn()).toBeLessThan(200);
+    expect(wrapper.get('table').attributes('aria-rowcount')).toBe('601');
+  });
+
+  it.each(['ctrlKey', 'metaKey'])(
+    'stands there whole when the browser searches the page (%s)',
+    async (held) => {
+      const { drawn } = await long();
+      window.dispatchEvent(new KeyboardEvent('keydown', { key: 'f', [held]: true }));
+      await flushPromises();
+      expect(drawn()).toBe(600);
+    },
+  );
+
+  it('is whole on paper, and shortened again on screen', async () => {
+    const { drawn } = await long();
+    window.dispatchEvent(new Event('beforeprint'));
+    await flushPromises();
+    expect(drawn()).toBe(600);
+    window.dispatchEvent(new Event('afterprint'));
+    await flushPromises();
+    expect(drawn()).toBeLessThan(200);
+  });
+
+  it('hears nothing any more once it is gone', async () => {
+    const cell = vi.fn();
+    const { wrapper } = await long({ 'cell-act': cell });
+    wrapper.unmount();
+    cell.mockClear();
+    window.dispatchEvent(new Event('beforeprint'));
+    await flushPromises();
+    expect(cell).not.toHaveBeenCalled();
+  });
+});

@@ -1,0 +1,83 @@
+// @vitest-environment happy-dom
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import WeightEntry from '../../../src/ui/parts/WeightEntry.vue';
+import { mountPart, openWindow } from '../mount-part.ts';
+
+vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
+beforeEach(() => openWindow());
+
+function entry(props: object = {}) {
+  const wrapper = mountPart(WeightEntry, {
+    props: { label: 'Trim', keepLabel: 'Keep', modelValue: '', ...props },
+  });
+  const input = wrapper.get('input');
+  return {
+    wrapper,
+    input,
+    says: () => wrapper.get('.says').text(),
+    unit: () => wrapper.find('.unit').exists(),
+  };
+}
+
+describe('the entry of a weight', () => {
+  it('says what it understood while one types, and nothing of half a number', async () => {
+    const { wrapper, input, says } = entry();
+    await input.setValue('84.6');
+    expect(wrapper.emitted('update:modelValue')).toEqual([['84.6']]);
+    await wrapper.setProps({ modelValue: '84.6' });
+    expect(says()).toBe('= 84 lb 9.6 oz = 38.37 kg');
+    await wrapper.setProps({ modelValue: '1,234' });
+    expect(says()).toBe('');
+  });
+
+  it('says the hint where nothing is typed', () =>
+    expect(entry({ hint: 'Of both sides' }).says()).toBe('Of both sides'));
+
+  it('shows the unit of the shop until another is typed', async () => {
+    const { wrapper, unit } = entry({ modelValue: '18.6' });
+    expect(unit()).toBe(true);
+    await wrapper.setProps({ modelValue: '18.6 kg' });
+    expect(unit()).toBe(false);
+  });
+
+  it('keeps on Enter and on its button, and hands every other key on', async () => {
+    const { wrapper, input } = entry({ modelValue: '18.6' });
+    await input.trigger('keydown', { key: 'Enter' });
+    await wrapper.get('button').trigger('click');
+    expect(wrapper.emitted('keep')).toHaveLength(2);
+    expect(wrapper.emitted('key')).toBeUndefined();
+    await input.trigger('keydown', { key: 'Enter', ctrlKey: true });
+    await input.trigger('keydown', { key: 'T' });
+    expect(wrapper.emitted('keep')).toHaveLength(2);
+    expect(wrapper.emitted('key')).toHaveLength(2);
+  });
+
+  it('takes no second press of its button while it is busy', async () => {
+    const { wrapper } = entry({ busy: true });
+    await wrapper.get('button').trigger('click');
+    expect(wrapper.emitted('keep')).toBeUndefined();
+  });
+
+  it('leaves Enter to the form where it has no button of its own', async () => {
+    const { wrapper, input } = entry({ keepLabel: undefined });
+    await input.trigger('keydown', { key: 'Enter' });
+    expect(wrapper.emitted('keep')).toBeUndefined();
+  });
+
+  it('tells what is wrong instead of the echo, and leaves the text as it was typed', () => {
+    const { input, says, wrapper } = entry({ modelValue: '18.6', problem: 'That is more than the animal.' });
+    expect(says()).toBe('That is more than the animal.');
+    expect(wrapper.get('[role=alert]').attributes('id')).toBe(input.attributes('aria-describedby'));
+    expect(input.attributes('aria-invalid')).toBe('true');
+    expect((input.element as HTMLInputElement).value).toBe('18.6');
+  });
+
+  it('goes on at the end of what came back half typed, and later selects it', () => {
+    const { wrapper, input } = entry({ modelValue: '18.6' });
+    const { element } = input as { element: HTMLInputElement };
+    wrapper.vm.focus();
+    expect([document.activeElement, element.selectionStart, element.selectionEnd]).toEqual([element, 4, 4]);
+    wrapper.vm.focus();
+    expect([element.selectionStart, element.selectionEnd]).toEqual([0, 4]);
+  });
+});

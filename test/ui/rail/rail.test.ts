@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import type { CutReason, Hook } from '../../../src/bridge/contract.ts';
+import { cutWhy, inCutOrder } from '../../../src/ui/rail/cut-why.ts';
+import { ticketsIn, typedTickets } from '../../../src/ui/rail/tickets-typed.ts';
+import { degreesText } from '../../../src/ui/texts/degrees.ts';
+import { spanText } from '../../../src/ui/texts/en/rail.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const shop = { limitDays: 7, today: '2026-11-25', format };
+
+describe('why an animal is next', () => {
+  it.each<[CutReason, number, string | null, string]>([
+    ['over-limit', 8, null, 'hung 8 days, the limit is 7'],
+    ['promised', 2, '2026-11-27', 'promised for Fri, Nov 27'],
+    ['promised', 2, '2026-11-25', 'promised for today'],
+    ['promised', 2, '2026-11-23', 'was promised for Mon, Nov 23'],
+    ['late', 7, null, 'hung 7 days: today is its last'],
+    ['late', 6, null, 'hung 6 days: tomorrow is its last'],
+    ['ready', 4, null, 'hung 4 days, long enough'],
+    ['light', 5, null, 'hung 5 days, and a lighter one dries faster than a heavier'],
+    ['oldest', 1, null, 'hung 1 day, the longest of the rest'],
+    ['oldest', 0, null, 'came in today'],
+  ])('%s, %i days', (why, days, promisedOn, text) =>
+    expect(cutWhy({ why }, { days, promisedOn }, shop)).toBe(text),
+  );
+});
+
+describe('hooks in the order of cutting', () => {
+  it('follows the order, and leaves what may not be cut at the end as it was', () => {
+    const hooks = Object.freeze([5, 3, 8, 1].map((id) => Object.freeze({ id }))) as unknown as Hook[];
+    const next = [1, 5].map((id) => ({ id, ticket: '', why: 'ready' as const }));
+    expect(inCutOrder(hooks, next).map(({ id }) => id)).toEqual([1, 5, 3, 8]);
+  });
+});
+
+describe('tickets typed in a row', () => {
+  const hooks = [
+    { id: 1, ticket: '25-0155' },
+    { id: 2, ticket: '26-0155' },
+    { id: 3, ticket: '26-0009' },
+  ];
+  it('are found by number, the newer season first, or whole; each once', () => {
+    expect(ticketsIn('155, 9 26-0009;25-0155', hooks)).toEqual({ ids: [2, 3, 1], unknown: [] });
+    expect(ticketsIn(' 0009 ', hooks)).toEqual({ ids: [3], unknown: [] });
+    expect(ticketsIn('', hooks)).toEqual({ ids: [], unknown: [] });
+  });
+  it('say what is none of them', () => {
+    expect(ticketsIn('155 1555 elk', hooks)).toEqual({ ids: [2], unknown: ['1555', 'elk'] });
+  });
+  it('read back what they wrote', () => {
+    const newer = hooks.slice(1);
+    expect(ticketsIn(typedTickets(newer), hooks).ids).toEqual([2, 3]);
+  });
+});
+
+describe('temperatures and spans', () => {
+  it('are said in the shop’s scale', () => {
+    expect(degreesText(4.4, format)).toBe('40 °F');
+    const metric = makeFormat({ unit: 'kg', step: 0.02, locale: 'en-CA', currency: 'CAD' });
+    expect(degreesText(4.4, metric)).toBe('4.4 °C');
+  });
+  it.each([
+    [40.2, '40 minutes'],
+    [1, '1 minute'],
+    [60, '1 hour'],
+    [130, '2 hours 10 min'],
+  ])('%d minutes', (minutes, text) => expect(spanText(minutes)).toBe(text));
+});

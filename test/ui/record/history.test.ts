@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import type { HistoryEntry, HistoryKind } from '../../../src/bridge/contract.ts';
+import {
+  changesBeside,
+  changeText,
+  historySentence,
+  reasonBeside,
+} from '../../../src/ui/texts/en/books/history.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' });
+const entry = (what: HistoryKind, facts: HistoryEntry['facts'] = {}, more: Partial<HistoryEntry> = {}) => ({
+  at: '2026-11-25T12:00:00Z', by: 'MK', what, facts, changes: [], reason: '', ...more,
+}); // prettier-ignore
+const weight = { stage: 'cut', part: 'trim', primal: null, product: null, count: null, typed: '18.2', unit: 'lb', tare: null, batch: null }; // prettier-ignore
+
+describe('a sentence of the history', () => {
+  it.each<[HistoryEntry, string]>([
+    [entry('taken-in'), 'Taken in.'],
+    [entry('brought-in', { file: 'old.csv' }), 'Brought in from the file old.csv.'],
+    [entry('quote', { quote: 'Q26-0001' }), 'It came of quote Q26-0001.'],
+    [entry('hung', { cooler: 'Cold room 1', place: 'hook 12' }), 'Hung in Cold room 1, hook 12.'],
+    [entry('hung', { cooler: 'Cold room 1', place: '' }), 'Hung in Cold room 1.'],
+    [entry('weighed', weight), 'Weighed: trim 18.2 lb.'],
+    [entry('weighed', { ...weight, primal: 'Haunch', tare: '1.2' }), 'Weighed: trim of haunch 18.2 lb less 1.2.'],
+    [entry('weighed', { ...weight, stage: 'grinder', batch: 'G26-001' }), 'Weighed into batch G26-001: trim 18.2 lb.'],
+    [entry('weighed', { ...weight, stage: 'packed', part: 'package', product: 'Steaks', count: 12 }), 'Weighed: 12 × Steaks, 18.2 lb.'],
+    [entry('weight-corrected', { ...weight, was: '81.2', wasUnit: 'lb', wasTare: null }), 'Weight corrected: trim 18.2 lb, before 81.2 lb.'],
+    [entry('weight-voided', { ...weight, unit: 'kg' }), 'Weight taken back: trim 18.2 kg.'],
+    [entry('held', { sample: 'L26-4' }, { reason: 'sample' }), 'Put on hold: sample pending, number L26-4.'],
+    [entry('held', { sample: '' }, { reason: 'smells' }), 'Put on hold: smells.'],
+    [entry('hold-ended', { outcome: 'cleared', note: 'not detected' }), 'The hold ended: nothing found. not detected.'],
+    [entry('hold-ended', { outcome: 'positive', note: '' }), 'The result was positive; the hold stays.'],
+    [
+      entry('test-result', { result: 'not detected', sample: 'L-7', lab: 'State lab', on: '2026-11-25', note: '' }),
+      'Test result: not detected (sample L-7, State lab, reported Nov 25, 2026); the hold ended.',
+    ],
+    [
+      entry('test-result', { result: 'positive', sample: '', lab: '', on: '2026-11-25', note: 'called' }),
+      'Test result: positive (reported Nov 25, 2026); the hold stays. called.',
+    ],
+    [
+      entry('test-result', { result: 'none', sample: '', lab: '', on: '2026-11-25', note: '' }),
+      'The test result was taken back; the hold waits again.',
+    ],
+    [entry('batched', { batch: 'G26-001', product: 'Links', others: 0 }), 'Put into batch G26-001 (Links), by itself.'],
+    [entry('batched', { batch: 'G26-001', product: 'Links', others: 1 }), 'Put into batch G26-001 (Links), with 1 other animal.'],
+    [entry('fat-moved', { kind: 'counted', grams: -453.59237 }), 'Its saved fat was counted: 1.00 lb less than the book had.'],
+    [entry('fat-moved', { kind: 'thrown out', grams: -453.59237 }), 'Saved fat thrown out: 1.00 lb.'],
+    [entry('billed', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 was made: $95.00.'],
+    [entry('bill-voided', { number: 7, totalMinor: 9500, currency: 'USD' }), 'Bill 7 of $95.00 was taken back.'],
+    [entry('paid', { kind: 'deposit', method: 'cash', amountMinor: 2000, currency: 'USD' }), 'Deposit of $20.00 taken, cash.'],
+    [entry('paid', { kind: 'refund', method: 'cash', amountMinor: 2000, currency: 'USD' }), '$20.00 given back, cash.'],
+    [entry('payment-voided', { kind: 'payment', method: 'card', amountMinor: 2000, currency: 'USD' }), 'The payment of $20.00 (card) was taken back.'],
+    [entry('called', { text: 'left a message' }), 'Call: left a message.'],
+    [entry('released', { to: 'Bo', on: '2026-11-25', unpaidBy: 'RO', note: '' }), 'Handed over to Bo on Nov 25, 2026, unpaid; RO answers for it.'],
+    [entry('disposed', { disposedOf: 'All', how: 'Lined landfill', on: '2026-11-25' }), 'Disposed of on Nov 25, 2026: All. Lined landfill.'],
+    [entry('changed', {}, { changes: [{ field: 'stage', before: 'hanging', after: 'cutting' }] }), 'Moved on from “Hanging” to “On the table”.'],
+    [entry('changed', {}, { changes: [{ field: 'tag', before: '', after: 'E-1' }] }), 'Its record was changed.'],
+    [entry('owner-changed', {}, { changes: [{ field: 'phone', before: '', after: '1' }] }), 'The owner’s details were changed.'],
+    [entry('owner-changed', { act: 'void' }), 'The owner’s details were taken out of the book.'],
+    [entry('instructed'), 'Cutting instructions were written down.'],
+    [entry('instructed', {}, { changes: [{ field: 'note', before: '', after: 'x' }] }), 'The cutting instructions were changed.'],
+  ])('of $what says what happened', (one, said) => expect(historySentence(one, format)).toBe(said)); // prettier-ignore
+
+  it('leaves to the lines below it what it does not say itself, and why', () => {
+    const moved = entry(
+      'changed',
+      {},
+      { changes: [{ field: 'stage', before: 'hanging', after: 'cutting' }] },
+    );
+    const mended = entry(
+      'changed',
+      {},
+      { changes: [{ field: 'tag', before: '', after: 'E-1' }], reason: 'misread' },
+    );
+    expect([changesBeside(moved), changesBeside(mended).length]).toEqual([[], 1]);
+    expect([reasonBeside(moved), reasonBeside(mended)]).toEqual(['', 'Why: misread']);
+    expect(reasonBeside(entry('held', {}, { reason: 'smells' }))).toBe('');
+  });
+});
+
+describe('a change', () => {
+  it.each([
+    [{ field: 'tag', before: '', after: 'E-1017' }, 'Tag or permit: nothing → E-1017'],
+    [{ field: 'kill_date', before: null, after: '2026-10-08' }, 'Kill date: nothing → Oct 8, 2026'],
+    [{ field: 'sex', before: 'unknown', after: 'female' }, 'Sex: Unknown → Female'],
+    [{ field: 'cutsShare', before: 0.4, after: 0.5 }, 'Share kept as cuts: 40 % → 50 %'],
+    [{ field: 'packageGrams', before: 453.59237, after: 907.18474 }, 'Package: 1.00 lb → 2.00 lb'],
+    [{ field: 'piece', of: 'Haunch', before: null, after: 'roasts' }, 'Haunch: nothing → roasts'],
+    [{ field: 'refusesPooling', before: 'no', after: 'yes' }, 'Never pooled: no → yes'],
+  ])('says %o', (change, said) => expect(changeText(change, format)).toBe(said));
+});

@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { SplitGroup } from '../../../src/ui/charts/yields/split-rows.ts';
+import { halves, poundsStories, speciesStories } from '../../../src/ui/season/report-stories.ts';
+import { coverFigures, coverRow, lastPage } from '../../../src/ui/season/report-words.ts';
+import { faultsOf, format, pounds, sceneOf, species, spreadOf, yields } from '../season-looks.ts';
+
+const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
+
+describe('the cover', () => {
+  it('has the figures of the season, and no share of explained weight where no part was weighed', () => {
+    const look = yields({ animals: 20, takeHomeGrams: 45_359.237, species: [species('Elk', [0.5])] });
+    expect(coverFigures(look, pounds(), format).map(({ figure }) => figure)).toEqual([
+      '20',
+      '100 lb',
+      '1',
+      '99.0 %',
+    ]);
+    expect(coverFigures(look, pounds({ n: 0, baseGrams: 0, unexplainedGrams: 0 }), format)).toHaveLength(3);
+  });
+
+  it('leaves a dash where a kind of game tells nothing', () => {
+    expect(coverRow(species('Elk', [], { published: null }), 2026, format)).toEqual({
+      name: 'Elk',
+      n: '0',
+      middle: '–',
+      half: '–',
+      published: '–',
+      before: '–',
+    });
+  });
+
+  it('holds a kind of game against the last season before, not against its own', () => {
+    const seasons = [2023, 2025, 2026].map((season, i) => ({
+      season,
+      n: 9,
+      q1: 0.4,
+      median: 0.5 + i / 100,
+      q3: 0.6,
+    }));
+    expect(coverRow(species('Elk', [0.5, 0.54], { seasons }), 2026, format)).toMatchObject({
+      middle: '52.0 %',
+      half: '51.0–53.0 %',
+      published: '45–55 %',
+      before: '51.0 %',
+    });
+  });
+});
+
+describe('the page of a kind of game', () => {
+  const parted = (rows: number): SplitGroup => ({
+    title: String(rows),
+    rows: Array.from({ length: rows }, (_, i) => ({
+      label: `${i}`,
+      said: `${i}`,
+      spread: spread(0.5),
+      filter: {},
+    })),
+  });
+
+  it('keeps every group, in order, in two halves', () =>
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 2, max: 6 }), { maxLength: 6 }), (sizes) => {
+        const groups = sizes.map(parted);
+        const parts = halves(groups);
+        expect(parts.flat()).toEqual(groups);
+        expect(parts.length).toBeLessThanOrEqual(2);
+        if (groups.length > 1) expect(parts).toHaveLength(2);
+      }),
+    ));
+
+  it('shows where its own weight went, and leads nowhere', () => {
+    const shares = { 'whole cuts': 0.4, trim: 0.2, 'fat saved': 0, bone: 0.3, sinew: 0.05, damage: 0, shrink: 0.05, unexplained: 0 }; // prettier-ignore
+    const of = (code: string, n: number) => ({ code, name: code, n, baseGrams: 1000, shares });
+    const elk = species('elk', [0.5, 0.51, 0.52, 0.53, 0.54], {
+      splits: {
+        brought: ['whole', 'skinned'].map((value) => ({ value, spread: spread(0.5, 0.51, 0.52, 0.53, 0.54) })),
+        sex: [], age: [], damaged: [], detail: [], cutter: [],
+      },
+    }); // prettier-ignore
+    const stories = speciesStories(elk, pounds({ species: [of('deer', 7), of('elk', 9)] }), format);
+    expect(stories.bars?.n).toBe('n = 9 animals weighed in every part');
+    expect(stories.bars?.finding).toBe('elk gave 60 % of its weight to take home.');
+    const [narrow] = stories.parted;
+    if (!narrow) throw new Error('nothing parted');
+    const scene = sceneOf(narrow, 330);
+    expect(faultsOf(scene)).toEqual([]);
+    expect(scene.marks.filter(({ link }) => link)).toEqual([]);
+    expect(speciesStories(elk, pounds({ species: [of('deer', 7)] }), format).bars).toBeNull();
+  });
+});
+
+it('the last page names each source once and how to read each picture', () => {
+  const [flow, losses] = poundsStories(pounds(), format);
+  if (!flow || !losses) throw new Error('no charts');
+  const last = lastPage([
+    { ...flow, sources: ['One table'] },
+    { ...losses, sources: ['One table', 'Another'] },
+  ]);
+  expect(last.sources).toEqual(['One table', 'Another']);
+  expect(last.notes.map(({ title }) => title)).toEqual([flow.title, losses.title]);
+  expect(last.notes[0]?.note).toMatch(/^n = 12 animals weighed in every part, 3 more were not\. Hatched/);
+});

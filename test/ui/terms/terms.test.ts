@@ -1,0 +1,43 @@
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { terms } from '../../../src/ui/texts/en/terms.ts';
+
+const UI = join(import.meta.dirname, '../../../src/ui');
+const sources = globSync('**/*.{vue,ts}', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
+
+/** Codes that screens ask for: `<Term of="trim">` and `<WordsHere :of="['lot', 'suet']">`. */
+const asked = new Set(
+  sources.flatMap((source) => [
+    ...[...source.matchAll(/<Term\b[^>]*?\sof="([^"]+)"/g)].map((found) => found[1] ?? ''),
+    ...[...source.matchAll(/<WordsHere\b[^>]*?:of="\[([^\]]+)\]"/g)].flatMap((found) =>
+      [...(found[1] ?? '').matchAll(/'([^']+)'/g)].map((code) => code[1] ?? ''),
+    ),
+  ]),
+);
+
+describe('words of the trade', () => {
+  it('are all used somewhere, and all that are used are told', () =>
+    expect([...asked].sort()).toEqual(Object.keys(terms).sort()));
+
+  it.each(Object.entries(terms))(
+    '%s is told briefly and says where it is from',
+    (_, { name, says, source }) => {
+      expect(name).not.toBe('');
+      expect(source).not.toBe('');
+      expect(says.split(/(?<=[.!?]) /).length).toBeLessThanOrEqual(3);
+      expect(says.length).toBeLessThanOrEqual(240);
+    },
+  );
+
+  it('have each its own name', () => {
+    const names = Object.values(terms).map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  it('are all that a user is told of the sums behind: no word of statistics', () => {
+    const words = globSync('texts/*.ts', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
+    const learned = /chi-?square|p-?value|posterior|likelihood|logit|residual|covariance|bayes/i;
+    for (const text of words) expect(learned.exec(text)?.[0]).toBeUndefined();
+  });
+});

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { dayFigures, hasWrongYear, orderOf, readDay, type DayOrder } from '../../../src/ui/texts/days.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const TODAY = '2026-11-24';
+/** A quarter past two in the afternoon in Denver. */
+const MOMENT = '2026-11-24T21:15:00Z';
+const shop = { unit: 'lb', step: 0.05, locale: 'en-US', currency: 'USD' } as const;
+/** Some versions of the locale data put a narrow blank before AM and PM. */
+const plain = (text: string): string => text.replace(/\s/g, ' ');
+
+describe('dates and times', () => {
+  it.each([
+    ['en-US', 'Nov 24, 2026', 'Tue, Nov 24', 'Nov 24, 2:15 PM', 'month first'],
+    ['en-GB', '24 Nov 2026', 'Tue, 24 Nov', '24 Nov, 14:15', 'day first'],
+    ['en-CA', 'Nov 24, 2026', 'Tue, Nov 24', 'Nov 24, 2:15 p.m.', 'year first'],
+  ])('are written as in %s', (locale, long, day, moment, order) => {
+    const format = makeFormat({ ...shop, locale });
+    expect(format.longDay(TODAY)).toBe(long);
+    expect(format.day(TODAY).replace('Tue 24', 'Tue, 24')).toBe(day);
+    expect(plain(format.moment(MOMENT, 'America/Denver'))).toBe(moment);
+    expect(format.dayOrder).toBe(order);
+  });
+
+  it.each([
+    ['month first', '12', 'Nov 24, 2026', 'Tue, Nov 24', 'Nov 24', 'Nov 24, 2:15 PM'],
+    ['day first', '24', '24 Nov 2026', 'Tue, 24 Nov', '24 Nov', '24 Nov, 14:15'],
+    ['year first', '24', '2026 Nov 24', 'Tue, Nov 24', 'Nov 24', 'Nov 24, 14:15'],
+  ] as const)(
+    'are written %s with a clock of %s hours where the shop says so',
+    (dayOrder, clock, ...written) => {
+      const format = makeFormat({ ...shop, unit: 'kg', dayOrder, clock });
+      const { longDay, day, monthDay, moment } = format;
+      expect([longDay(TODAY), day(TODAY), monthDay(TODAY), plain(moment(MOMENT, 'America/Denver'))]).toEqual(
+        written,
+      );
+      expect(format.mass(1000)).toBe('1.00 kg');
+    },
+  );
+
+  it('writes midnight as 0, not as 24', () =>
+    expect(makeFormat({ ...shop, clock: '24' }).moment('2026-11-24T07:05:00Z', 'America/Denver')).toMatch(
+      /\b0?0:05$/,
+    ));
+});
+
+describe('readDay', () => {
+  it.each<[string, DayOrder, string | null]>([
+    ['11/4/2026', 'month first', '2026-11-04'],
+    ['4/11/2026', 'day first', '2026-11-04'],
+    ['4.11.26', 'day first', '2026-11-04'],
+    ['4.11.', 'day first', '2026-11-04'],
+    ['11-4', 'month first', '2026-11-04'],
+    ['26-11-04', 'year first', '2026-11-04'],
+    ['11/4', 'year first', '2026-11-04'],
+    ['2026-11-04', 'day first', '2026-11-04'],
+    ['2026/11/4', 'month first', '2026-11-04'],
+    [' 11 4 2026 ', 'month first', '2026-11-04'],
+    ['11/20/26', 'month first', '2026-11-20'],
+    ['11/20/98', 'month first', '1998-11-20'],
+    ['11/20/0026', 'month first', null],
+    ['11/20/1926', 'month first', null],
+    ['0026-11-20', 'year first', null],
+    ['11/20/2126', 'month first', null],
+    ['24/11/2026', 'month first', null],
+    ['11/24/2026', 'day first', null],
+    ['2/29/2026', 'month first', null],
+    ['11/4/2', 'month first', null],
+    ['11/4/202', 'month first', null],
+    ['2026-11', 'year first', null],
+    ['114', 'month first', null],
+    ['soon', 'month first', null],
+    ['', 'month first', null],
+  ])('reads %s, %s, as %s', (typed, order, date) => expect(readDay(typed, order, TODAY)).toBe(date));
+
+  it('reads back what it writes, in every order', () => {
+    for (const order of ['month first', 'day first', 'year first'] as const)
+      for (const date of ['2026-11-04', '2028-02-29', '2027-01-31'])
+        expect(readDay(dayFigures(date, order), order, TODAY)).toBe(date);
+  });
+
+  it.each([
+    ['11/20/0026', true],
+    ['11/20/1926', true],
+    ['0026-11-20', true],
+    ['11/20/26', false],
+    ['11/20/202', false],
+    ['11/20/2026', false],
+    ['soon', false],
+    ['', false],
+  ])('knows of %s whether a whole date has a year that cannot be: %s', (typed, wrong) =>
+    expect(hasWrongYear(typed, 'month first', TODAY)).toBe(wrong),
+  );
+
+  it('leaves what is no date as it was typed', () => expect(dayFigures('soon', 'day first')).toBe('soon'));
+
+  it('knows the order of a country', () =>
+    expect(['en-US', 'en-GB', 'de-DE', 'sv-SE'].map(orderOf)).toEqual([
+      'month first',
+      'day first',
+      'day first',
+      'year first',
+    ]));
+});

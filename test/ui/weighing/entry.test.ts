@@ -1,0 +1,168 @@
+import { createPinia, setActivePinia } from 'pinia';
+import { reactive } from 'vue';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import type { PrimalWeighed, WeighingRow } from '../../../src/bridge/contract.ts';
+import { useOpening } from '../../../src/ui/link/opening.ts';
+import { useDrafts } from '../../../src/ui/stores/drafts.ts';
+import {
+  entryName,
+  firstStage,
+  freshEntry,
+  nextPrimal,
+  nextProduct,
+  packagesIn,
+} from '../../../src/ui/weighing/entry.ts';
+import { primalFacts } from '../../../src/ui/table/primal-facts.ts';
+import { primalKeys } from '../../../src/ui/table/primal-keys.ts';
+import { everyInDetail } from '../../../src/ui/texts/every.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+import { piecesText } from '../../../src/ui/texts/pieces.ts';
+
+const shop = vi.hoisted(() => ({ look: { bookPath: 'one' } as { bookPath: string } }));
+vi.mock('../../../src/ui/stores/shop.ts', () => ({ useShop: () => shopLook }));
+const shopLook = reactive(shop);
+
+const primal = (code: string, name: string, more: Partial<PrimalWeighed> = {}): PrimalWeighed => ({
+  code, name, pair: false, brought: 1, grams: null, share: null, usual: null, odd: false, oneSide: false, ...more,
+}); // prettier-ignore
+const PRIMALS = [primal('neck', 'Neck'), primal('shoulder', 'Shoulder', { pair: true, brought: 2 })];
+const weighed = (stage: WeighingRow['stage'], more: Partial<WeighingRow> = {}) =>
+  ({ stage, voided: null, product: null, place: null, ...more }) as WeighingRow;
+const deer = (more: object = {}) =>
+  ({
+    stage: 'hanging',
+    brought: 'skinned',
+    detail: 'detailed',
+    weighings: [] as WeighingRow[],
+    primals: PRIMALS,
+    instructions: { cutsShare: 0.4, grindProduct: 'Ground', alsoGround: [] },
+    ...more,
+  }) as unknown as Parameters<typeof firstStage>[0];
+
+describe('what is weighed next', () => {
+  it.each([
+    ['the hook first', deer(), 'hanging'],
+    ['then the parts', deer({ weighings: [weighed('hanging')] }), 'cut'],
+    [
+      'or packages at once, if weighed quickly',
+      deer({ detail: 'quick', weighings: [weighed('hanging')] }),
+      'packed',
+    ],
+    ['on with primals once one was', deer({ weighings: [weighed('hanging'), weighed('primal')] }), 'primal'],
+    ['pieces as they came in', deer({ brought: 'quarters' }), 'received'],
+    ['and never on the hook', deer({ brought: 'boned', weighings: [weighed('received')] }), 'cut'],
+    ['packages once the cutting is over', deer({ stage: 'packing' }), 'packed'],
+  ])('is %s', (_, page, stage) => expect(firstStage(page)).toBe(stage));
+
+  it('goes round the primals that came in, and stays where one side is missing', () => {
+    expect(nextPrimal(PRIMALS)).toBe('neck');
+    expect(nextPrimal(PRIMALS, 'neck')).toBe('shoulder');
+    const half = [primal('neck', 'Neck', { grams: 9 }), { ...PRIMALS[1]!, grams: 9, oneSide: true }];
+    expect(nextPrimal(half, 'shoulder')).toBe('shoulder');
+    expect(
+      nextPrimal([primal('neck', 'Neck', { grams: 9 }), primal('ham', 'Ham', { brought: 0 })]),
+    ).toBeNull();
+  });
+
+  it('offers product after product of an animal weighed quickly, the place of the last', () => {
+    const quick = deer({ detail: 'quick', stage: 'packing' });
+    expect(freshEntry(quick)).toMatchObject({
+      stage: 'packed',
+      product: 'Steaks and roasts',
+      count: '',
+      place: '',
+    });
+    expect(nextProduct(quick, 'Steaks and roasts')).toBe('Ground');
+    const packed = deer({
+      detail: 'quick',
+      stage: 'packing',
+      weighings: [weighed('packed', { product: 'Steaks and roasts', place: 'Freezer 2' })],
+    });
+    expect(freshEntry(packed)).toMatchObject({ product: 'Ground', place: 'Freezer 2' });
+  });
+
+  it('counts packages from their weight, at least one', () => {
+    expect(packagesIn('24.3', 453.59237, 'lb')).toBe('24');
+    expect(packagesIn('0.2', 453.59237, 'lb')).toBe('1');
+    expect(packagesIn('heavy', 453.59237, 'lb')).toBe('');
+  });
+
+  it('names a part with the primal that it came off', () => {
+    const entry = { stage: 'cut', part: 'trim', product: '', primal: 'shoulder' } as const;
+    expect(entryName(entry, PRIMALS)).toBe('Trim of shoulder');
+    expect(entryName({ ...entry, stage: 'primal' }, PRIMALS)).toBe('Shoulder');
+  });
+});
+
+describe('the words around primals', () => {
+  it('gives each primal a letter of its own', () =>
+    expect(primalKeys([...PRIMALS, primal('saddle', 'Saddle')])).toEqual({
+      neck: 'N',
+      shoulder: 'S',
+      saddle: 'A',
+    }));
+
+  it('writes weight and share on the map, dims what did not come in and marks the odd', () => {
+    const format = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
+    const facts = primalFacts(
+      {
+        primals: [
+          primal('neck', 'Neck', { grams: 5000, share: 0.125, odd: true }),
+          primal('ham', 'Ham', { brought: 0 }),
+          primal('shoulder', 'Shoulder', { pair: true, brought: 1 }),
+        ],
+      },
+      format,
+    );
+    expect(facts).toEqual({
+      neck: { text: '5.00 kg 12.5 %', odd: true, tone: '--part-lean' },
+      ham: { text: 'not brought', dim: true },
+      shoulder: { text: '1 came in' },
+    });
+  });
+
+  it('says which pieces came in, and how often the shop weighs all', () => {
+    expect(piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'neck', count: 2 }], PRIMALS)).toBe(
+      '1 shoulder, 2 × neck',
+    ); // prettier-ignore
+    expect([1, 2, 3, 10, 11, 22].map(everyInDetail)).toEqual([
+      'all in detail', 'every 2nd in detail', 'every 3rd in detail', 'every 10th in detail', 'every 11th in detail', 'every 22nd in detail',
+    ]); // prettier-ignore
+  });
+});
+
+describe('half-typed entries', () => {
+  beforeEach(() => setActivePinia(createPinia()));
+  const fresh = () => ({ typed: '', part: 'trim' });
+
+  it('stand there again when one comes back, each under its own name', () => {
+    const drafts = useDrafts();
+    const entry = drafts.of('table 1', fresh);
+    entry.typed = '18.6';
+    entry.part = 'bone';
+    expect(drafts.of('table 1', fresh)).toBe(entry);
+    expect(drafts.of('table 2', fresh)).toEqual(fresh());
+  });
+
+  it('start anew once kept, and where nothing was touched', () => {
+    const drafts = useDrafts();
+    const entry = drafts.of('table 1', fresh);
+    expect(drafts.of('table 1', () => ({ typed: '', part: 'bone' }))).toEqual({ typed: '', part: 'bone' });
+    const again = drafts.of('table 1', fresh);
+    again.typed = '18.6';
+    again.typed = '';
+    again.part = 'sinew';
+    drafts.rest('table 1');
+    expect(drafts.of('table 1', fresh)).toEqual(fresh());
+    expect(entry).toEqual(fresh());
+  });
+
+  it('do not outlive the opening of the book', () => {
+    const drafts = useDrafts();
+    drafts.of('table 1', fresh).typed = '18.6';
+    drafts.lastPlace = 'Freezer 2';
+    useOpening().shown = 'of another book';
+    expect(drafts.of('table 1', fresh)).toEqual(fresh());
+    expect(drafts.lastPlace).toBe('');
+  });
+});
