@@ -29,7 +29,7 @@ export const rooms = {
     'scale',
     'sheet',
   ],
-  'src/book': ['migrations', 'file', 'changes', 'records', 'sums', 'text'],
+  'src/book': ['migrations', 'file', 'changes', 'records', 'privacy', 'sums', 'text'],
   'src/desk': [
     'contract',
     'input',

@@ -31,7 +31,7 @@ import { seasonMoney } from './sums/season-money.ts';
 import { seasonPounds } from './sums/season-pounds.ts';
 import { seasonRows } from './sums/season-rows.ts';
 import { seasonYields } from './sums/season-yields.ts';
-import { removedDetails } from './records/remove-details.ts';
+import { removedDetails } from './privacy/remove-details.ts';
 import { seasonsTaught } from './sums/seasons-taught.ts';
 import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';

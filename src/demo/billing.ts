@@ -1,7 +1,7 @@
 /** Bills and payments of the invented shop: a deposit now and then, and the rest when the meat is fetched. */
-import type { DemoAnimal } from './animal.ts';
-import { drawing, type Draw } from './draw.ts';
-import { SEASONS } from './invention.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { drawing, type Draw } from './invented/draw.ts';
+import { SEASONS } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
 
 const METHODS = [

@@ -1,10 +1,10 @@
 /** Carcasses weighed primal by primal before they are cut: some of those of which every part is weighed. */
 import { primalsOf, PRIMAL_SPREAD } from '../desk/animal/primals.ts';
-import type { DemoAnimal } from './animal.ts';
-import { drawing } from './draw.ts';
-import { SEASONS } from './invention.ts';
-import { allWeights } from './slips.ts';
-import { gramsOf, STEP_GRAMS, typedOf } from './typed.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { drawing } from './invented/draw.ts';
+import { SEASONS } from './invented/invention.ts';
+import { allWeights } from './invented/slips.ts';
+import { gramsOf, STEP_GRAMS, typedOf } from './invented/typed.ts';
 
 /** Draws of the block stand apart from those of the animal. */
 const BLOCK = 47;

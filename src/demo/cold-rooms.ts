@@ -1,9 +1,9 @@
 /** The invented shop's two coolers: what hangs where, and what their thermometers showed in the last weeks. */
 import { addDays } from '../core/values/dates.ts';
-import type { DemoAnimal } from './animal.ts';
-import { momentAt } from './calendar.ts';
-import { drawing } from './draw.ts';
-import { SEASONS, SHOP, type InventedSeason } from './invention.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { momentAt } from './invented/calendar.ts';
+import { drawing } from './invented/draw.ts';
+import { SEASONS, SHOP, type InventedSeason } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
 
 const OPENED = 7 * 60;

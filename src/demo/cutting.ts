@@ -1,15 +1,15 @@
 /** The day an invented animal is cut: its totes are weighed one by one, then its whole cuts are packed. */
 import { GRAMS_PER } from '../core/values/units.ts';
-import type { DemoAnimal } from './animal.ts';
+import type { DemoAnimal } from './invented/animal.ts';
 import { piecesWeighed } from './breaking.ts';
-import { momentAt } from './calendar.ts';
+import { momentAt } from './invented/calendar.ts';
 import { freezerPlace } from './freezer.ts';
 import { ready } from './hand-over.ts';
-import { ORDERS } from './invention.ts';
+import { ORDERS } from './invented/invention.ts';
 import { writeWeight } from './put-right.ts';
 import type { Shop } from './shop-day.ts';
 import { planGrind } from './to-grinder.ts';
-import { typedOf } from './typed.ts';
+import { typedOf } from './invented/typed.ts';
 
 const DAY = [8 * 60 + 10, 16 * 60] as const;
 /** On Saturday the shop closes early: all tables start in the morning. */

@@ -4,11 +4,11 @@ import { GRAMS_PER } from '../core/values/units.ts';
 import { keepsOf } from '../desk/grinder/fat-keeps.ts';
 import { CRUMB_GRAMS } from '../desk/animal/fat-moves.ts';
 import { FATS } from '../desk/supplied/resources.ts';
-import { momentAt } from './calendar.ts';
-import { drawing } from './draw.ts';
-import { SEASONS, SHOP, type FatBought, type InventedSeason } from './invention.ts';
+import { momentAt } from './invented/calendar.ts';
+import { drawing } from './invented/draw.ts';
+import { SEASONS, SHOP, type FatBought, type InventedSeason } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
-import { STEP_GRAMS, typedOf } from './typed.ts';
+import { STEP_GRAMS, typedOf } from './invented/typed.ts';
 
 const DELIVERED = 9 * 60 + 20;
 const [CLEARED_OUT, COUNTED] = [7 * 60 + 40, 18 * 60 + 30];

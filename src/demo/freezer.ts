@@ -1,7 +1,7 @@
 /** Where packages lie in the freezer until they are fetched; somebody now and then forgets to write it down. */
-import type { DemoAnimal } from './animal.ts';
-import { drawing } from './draw.ts';
-import { SEASONS } from './invention.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { drawing } from './invented/draw.ts';
+import { SEASONS } from './invented/invention.ts';
 
 /** Draws of places stand apart from those of the animal. */
 const PLACES = 53;

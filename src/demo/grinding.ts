@@ -2,13 +2,13 @@
 import { GRAMS_PER } from '../core/values/units.ts';
 import type { StoredPlan } from '../desk/grinder/grind-plan.ts';
 import type { PlanPart } from '../desk/contract/contract.ts';
-import type { DemoAnimal } from './animal.ts';
-import { drawing, type Draw } from './draw.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { drawing, type Draw } from './invented/draw.ts';
 import { needFat, reallyFat } from './fat-bought.ts';
 import { freezerPlace } from './freezer.ts';
-import { MISTAKES, SEASONS } from './invention.ts';
+import { MISTAKES, SEASONS } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
-import { STEP_GRAMS, typedOf } from './typed.ts';
+import { STEP_GRAMS, typedOf } from './invented/typed.ts';
 
 const TESTED = 0.24;
 const METHOD = 'Quick tester, 50 g';

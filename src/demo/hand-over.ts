@@ -1,8 +1,8 @@
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
-import type { DemoAnimal } from './animal.ts';
+import type { DemoAnimal } from './invented/animal.ts';
 import { settle } from './billing.ts';
-import { momentAt } from './calendar.ts';
+import { momentAt } from './invented/calendar.ts';
 import type { Shop } from './shop-day.ts';
 
 /** Most hunters come within days, some need a second call. */

@@ -1,7 +1,7 @@
 /** Writing a weight down, with the slip that was planted in it and the putting right of it. */
-import type { DemoAnimal } from './animal.ts';
+import type { DemoAnimal } from './invented/animal.ts';
 import type { Shop } from './shop-day.ts';
-import type { PlannedWeight } from './weights.ts';
+import type { PlannedWeight } from './invented/weights.ts';
 
 /** Minutes until a slip is noticed, and between two weighings of one tote. */
 const NOTICED = 6;

@@ -1,12 +1,12 @@
 /** Quotes: some hunters ask before they bring an animal, others ask and never come. */
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
-import { inventAnimal, type DemoAnimal } from './animal.ts';
-import { momentAt } from './calendar.ts';
-import { drawing, type Draw } from './draw.ts';
-import { SEASONS, SHOP, type InventedSeason } from './invention.ts';
+import { inventAnimal, type DemoAnimal } from './invented/animal.ts';
+import { momentAt } from './invented/calendar.ts';
+import { drawing, type Draw } from './invented/draw.ts';
+import { SEASONS, SHOP, type InventedSeason } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
-import { gramsOf } from './typed.ts';
+import { gramsOf } from './invented/typed.ts';
 
 /** Share of quotes on which the animal is brought. */
 const TAKEN = 0.75;

@@ -1,19 +1,19 @@
 /** Fills the demo book with an invented shop's seasons, made entry by entry as a shop would make them. */
 import type { Book } from '../book/book.ts';
 import { addDays } from '../core/values/dates.ts';
-import type { DemoAnimal } from './animal.ts';
-import { momentAt, openDiary } from './calendar.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { momentAt, openDiary } from './invented/calendar.ts';
 import { planCoolers } from './cold-rooms.ts';
 import { openCounter } from './counter.ts';
 import { planCutting } from './cutting.ts';
 import { planDeliveries } from './fat-bought.ts';
-import { herdOf } from './herd.ts';
-import { SEASONS, SHOP } from './invention.ts';
-import { openTown } from './people.ts';
+import { herdOf } from './invented/herd.ts';
+import { SEASONS, SHOP } from './invented/invention.ts';
+import { openTown } from './invented/people.ts';
 import { setUpShop } from './set-up.ts';
 import { openShop } from './shop-day.ts';
 import { planQuotes } from './quotes.ts';
-import { allWeights, plantSlips } from './slips.ts';
+import { allWeights, plantSlips } from './invented/slips.ts';
 import { planIntake } from './taking-in.ts';
 import { planSausage } from './to-grinder.ts';
 

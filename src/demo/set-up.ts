@@ -1,6 +1,6 @@
-import { momentAt } from './calendar.ts';
+import { momentAt } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
-import { PRICES, SHOP } from './invention.ts';
+import { PRICES, SHOP } from './invented/invention.ts';
 
 /** Prices end in five cents. */
 const ROUND_TO = 5;

@@ -1,7 +1,7 @@
-import type { DemoAnimal } from './animal.ts';
-import type { Diary } from './calendar.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import type { Diary } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
-import type { Town } from './people.ts';
+import type { Town } from './invented/people.ts';
 
 /** The invented shop at work: its counter, its diary and what it has to remember from one day to the next. */
 export interface Shop {

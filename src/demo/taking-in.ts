@@ -1,11 +1,11 @@
 /** Taking an invented animal in, and what the laboratory says of its sample. */
 import { addDays } from '../core/values/dates.ts';
-import type { DemoAnimal } from './animal.ts';
+import type { DemoAnimal } from './invented/animal.ts';
 import { takeDeposit } from './billing.ts';
-import { momentAt } from './calendar.ts';
+import { momentAt } from './invented/calendar.ts';
 import { hangUp } from './cold-rooms.ts';
 import { planPickUp } from './hand-over.ts';
-import { ANIMALS } from './invention.ts';
+import { ANIMALS } from './invented/invention.ts';
 import { putRight, writeWeight } from './put-right.ts';
 import type { Shop } from './shop-day.ts';
 

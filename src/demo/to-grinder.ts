@@ -1,12 +1,12 @@
 /** When whose trim goes to the grinder: one owner's on the next working day, some kept for the day sausage is made. */
 import { GRAMS_PER } from '../core/values/units.ts';
-import type { DemoAnimal } from './animal.ts';
-import { momentAt, nextWorkday } from './calendar.ts';
+import type { DemoAnimal } from './invented/animal.ts';
+import { momentAt, nextWorkday } from './invented/calendar.ts';
 import { grind } from './grinding.ts';
 import { foundPositive, ready } from './hand-over.ts';
-import { ORDERS, type InventedSeason } from './invention.ts';
+import { ORDERS, type InventedSeason } from './invented/invention.ts';
 import type { AlsoGround } from '../desk/contract/contract.ts';
-import { reachesForSausage } from './sausage.ts';
+import { reachesForSausage } from './invented/sausage.ts';
 import type { Shop } from './shop-day.ts';
 
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;

@@ -13,7 +13,7 @@ import type { DeskRoom } from '../session/room.ts';
 
 /**
  * Takes what tells who a hunter is out of the book once it need not be kept any more: names, numbers, addresses, and all
- * free text about the hunter's animals, batches and money (`book/records/personal-text.ts`). Weights, dates and money stay. The trail
+ * free text about the hunter's animals, batches and money (`book/privacy/personal-text.ts`). Weights, dates and money stay. The trail
  * says that it was done, by whom and why, and not what was there. The file is then written anew, so that nothing is left in
  * unused parts of it; `wiped` is false where that failed (no room, another program at work), and upkeep does it later.
  * Backups made before still hold all of it: `shop.backups` names them, and `shop.renewBackups` makes them anew.

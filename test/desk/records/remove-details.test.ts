@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { PERSONAL_TEXT } from '../../../src/book/records/personal-text.ts';
+import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
 import { bringIn } from '../bring/bring-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 

@@ -18,7 +18,7 @@ const STAYS: Readonly<Record<string, string>> = {
   waiting: 'calls that take long',
 };
 
-const sources = import.meta.glob<string>('../../src/ui/**/*.ts', {
+const sources = import.meta.glob<string>('../../../src/ui/**/*.ts', {
   query: '?raw',
   import: 'default',
   eager: true,

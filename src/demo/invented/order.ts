@@ -1,7 +1,7 @@
-import { broughtPrimals, keptShare } from '../core/species/cutting.ts';
-import { GRAMS_PER } from '../core/values/units.ts';
-import type { SpeciesProfile } from '../core/species/species.ts';
-import type { Brought, Instructions } from '../desk/contract/contract.ts';
+import { broughtPrimals, keptShare } from '../../core/species/cutting.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import type { Brought, Instructions } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import { piecesNear } from './pieces.ts';

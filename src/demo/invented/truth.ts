@@ -1,9 +1,9 @@
 /** What is really in an invented animal, before anyone weighs it: the world that the yield model believes in. */
-import type { SpeciesProfile } from '../core/species/species.ts';
-import { withinShop } from '../core/yield/columns.ts';
-import { damageOfAll, splitPriors } from '../core/yield/prior.ts';
-import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../core/yield/tree.ts';
-import type { Age, Brought, Sex } from '../desk/contract/contract.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { withinShop } from '../../core/yield/columns.ts';
+import { damageOfAll, splitPriors } from '../../core/yield/prior.ts';
+import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../../core/yield/tree.ts';
+import type { Age, Brought, Sex } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type DamageSeen } from './invention.ts';
 

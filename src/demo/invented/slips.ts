@@ -1,9 +1,9 @@
 /** Plants slips in the weighings: some stay for the balance to find, some are put right by the shop. */
 import type { DemoAnimal } from './animal.ts';
 import { MISTAKES, type SlipWanted } from './invention.ts';
-import { PART_OF } from '../desk/animal/weighed-parts.ts';
-import { sdOf } from '../desk/weighing/weighing-check.ts';
-import { beforeAnyAnimal } from '../desk/learning/yield-knowledge.ts';
+import { PART_OF } from '../../desk/animal/weighed-parts.ts';
+import { sdOf } from '../../desk/weighing/weighing-check.ts';
+import { beforeAnyAnimal } from '../../desk/learning/yield-knowledge.ts';
 import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';
 

@@ -1,5 +1,5 @@
 /**
- * Every text column of the book, by whether it tells who somebody is. `test/book/records/personal-text.test.ts` holds this list
+ * Every text column of the book, by whether it tells who somebody is. `test/book/privacy/personal-text.test.ts` holds this list
  * against the schema, so a new column must be put into it; removing a hunter's details goes by it.
  *
  * - `personal`: written to tell who somebody is (names, numbers, addresses).

@@ -1,6 +1,6 @@
 /** Weights as a person types them off the scale, and the slips that persons make. */
-import { parseReading, readingGrams } from '../core/values/reading.ts';
-import { GRAMS_PER, roundToStep, toGrams } from '../core/values/units.ts';
+import { parseReading, readingGrams } from '../../core/values/reading.ts';
+import { GRAMS_PER, roundToStep, toGrams } from '../../core/values/units.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type SlipKind } from './invention.ts';
 

@@ -1,9 +1,9 @@
 /** Which weights of an animal the shop writes down, and what is typed for each. */
-import { learnShrink } from '../core/cold/shrink-model.ts';
-import type { SpeciesProfile } from '../core/species/species.ts';
-import { GRAMS_PER } from '../core/values/units.ts';
-import type { Part } from '../core/yield/tree.ts';
-import type { Brought, CutPart, NonePart } from '../desk/contract/contract.ts';
+import { learnShrink } from '../../core/cold/shrink-model.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
+import type { Part } from '../../core/yield/tree.ts';
+import type { Brought, CutPart, NonePart } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import type { SlipKind } from './invention.ts';
 import { typedOf, typedSomehow } from './typed.ts';

@@ -1,4 +1,4 @@
-import { nameKey } from './hunters.ts';
+import { nameKey } from '../records/hunters.ts';
 import type { Db } from '../file/db.ts';
 import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
 import { guardsOf, setTriggersAside } from '../file/set-aside.ts';

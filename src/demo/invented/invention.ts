@@ -1,17 +1,17 @@
 /** The invented country, its hunters and the invented shop, as data that can grow without touching the generator. */
-import animalsJson from '../../resources/demo/animals.json' with { type: 'json' };
-import mistakesJson from '../../resources/demo/mistakes.json' with { type: 'json' };
-import ordersJson from '../../resources/demo/orders.json' with { type: 'json' };
-import peopleJson from '../../resources/demo/people.json' with { type: 'json' };
-import pricesJson from '../../resources/demo/prices.json' with { type: 'json' };
-import seasonsJson from '../../resources/demo/seasons.json' with { type: 'json' };
-import shopJson from '../../resources/demo/shop.json' with { type: 'json' };
+import animalsJson from '../../../resources/demo/animals.json' with { type: 'json' };
+import mistakesJson from '../../../resources/demo/mistakes.json' with { type: 'json' };
+import ordersJson from '../../../resources/demo/orders.json' with { type: 'json' };
+import peopleJson from '../../../resources/demo/people.json' with { type: 'json' };
+import pricesJson from '../../../resources/demo/prices.json' with { type: 'json' };
+import seasonsJson from '../../../resources/demo/seasons.json' with { type: 'json' };
+import shopJson from '../../../resources/demo/shop.json' with { type: 'json' };
 import type * as v from 'valibot';
-import type { Split } from '../core/yield/tree.ts';
-import type { figuresTyped } from '../desk/costing/figures.ts';
-import type { save as savePrices } from '../desk/pricing/prices.ts';
-import type { Age, Brought, FatChoice, PrimalUse } from '../desk/contract/contract.ts';
-import type { change, setUp } from '../desk/shop/shop.ts';
+import type { Split } from '../../core/yield/tree.ts';
+import type { figuresTyped } from '../../desk/costing/figures.ts';
+import type { save as savePrices } from '../../desk/pricing/prices.ts';
+import type { Age, Brought, FatChoice, PrimalUse } from '../../desk/contract/contract.ts';
+import type { change, setUp } from '../../desk/shop/shop.ts';
 
 export type DamageSeen = 'none' | 'some' | 'heavy';
 

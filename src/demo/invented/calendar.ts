@@ -1,5 +1,5 @@
 /** The demo's days: local shop hours as moments, and a diary in which everything happens in its turn. */
-import { addDays, daysBetween } from '../core/values/dates.ts';
+import { addDays, daysBetween } from '../../core/values/dates.ts';
 import { SHOP } from './invention.ts';
 
 const MINUTE = 60_000;

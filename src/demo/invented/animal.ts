@@ -1,9 +1,9 @@
 /** One invented animal: who brings it, when and how, what is really in it and what is to become of it. */
-import { addDays } from '../core/values/dates.ts';
-import type { SpeciesProfile } from '../core/species/species.ts';
-import type { Part } from '../core/yield/tree.ts';
-import { speciesOf } from '../desk/supplied/resources.ts';
-import type { Age, Brought, Sex } from '../desk/contract/contract.ts';
+import { addDays } from '../../core/values/dates.ts';
+import type { SpeciesProfile } from '../../core/species/species.ts';
+import type { Part } from '../../core/yield/tree.ts';
+import { speciesOf } from '../../desk/supplied/resources.ts';
+import type { Age, Brought, Sex } from '../../desk/contract/contract.ts';
 import { workday } from './calendar.ts';
 import { drawing, type Draw } from './draw.ts';
 import { broughtAs, sizeOf } from './carcass.ts';

@@ -1,5 +1,5 @@
-import type { Primal, SpeciesProfile } from '../core/species/species.ts';
-import type { Age, Brought, Sex } from '../desk/contract/contract.ts';
+import type { Primal, SpeciesProfile } from '../../core/species/species.ts';
+import type { Age, Brought, Sex } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { ANIMALS, type InventedSpecies } from './invention.ts';
 

@@ -1,6 +1,6 @@
 /** Orders piece by piece: the pieces are kept whose share comes nearest to what the hunter wants kept. */
-import { keptShare, type PrimalShare } from '../core/species/cutting.ts';
-import type { PrimalOrder, PrimalUse } from '../desk/contract/contract.ts';
+import { keptShare, type PrimalShare } from '../../core/species/cutting.ts';
+import type { PrimalOrder, PrimalUse } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { ORDERS } from './invention.ts';
 

@@ -1,4 +1,4 @@
-import { seeded } from '../core/stats/random.ts';
+import { seeded } from '../../core/stats/random.ts';
 import type { Weighted } from './invention.ts';
 
 /** Draws of one animal or one kind of event; each has its own, so that one more animal does not change the others. */

@@ -1,5 +1,5 @@
 /** Whether sausage can be made of an animal's trim; where it cannot, the hunter is told so when he orders. */
-import { GRAMS_PER } from '../core/values/units.ts';
+import { GRAMS_PER } from '../../core/values/units.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import type { Order } from './order.ts';
 import { nextWorkday } from './calendar.ts';

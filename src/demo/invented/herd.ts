@@ -1,4 +1,4 @@
-import { addDays } from '../core/values/dates.ts';
+import { addDays } from '../../core/values/dates.ts';
 import { inventAnimal, type Arrival, type DemoAnimal } from './animal.ts';
 import { drawing } from './draw.ts';
 import { ANIMALS, SEASONS, type InventedSeason } from './invention.ts';
