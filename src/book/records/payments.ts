@@ -58,9 +58,11 @@ export function paymentRecords(db: Db) {
        UNION ALL
        SELECT animal_id, currency, iif(kind = 'refund', amount_minor, -amount_minor) FROM payment p
          WHERE NOT EXISTS (SELECT 1 FROM payment_void v WHERE v.payment_id = p.id)
+     ), unsettled AS (
+       SELECT animal_id, min(currency) AS currency FROM owed
+         GROUP BY animal_id HAVING total(minor) <> 0 AND max(currency <> ?)
      )
-     SELECT a.ticket, min(o.currency) AS currency FROM owed o JOIN animal a ON a.id = o.animal_id
-     GROUP BY o.animal_id HAVING total(o.minor) <> 0 AND max(o.currency <> ?) ORDER BY o.animal_id DESC`,
+     SELECT a.ticket, u.currency FROM unsettled u JOIN animal a ON a.id = u.animal_id ORDER BY u.animal_id DESC`,
   );
   const count = db.prepare<[number], number>('SELECT count(*) FROM payment WHERE animal_id = ?').pluck();
   const voidOne = db.prepare('INSERT INTO payment_void (payment_id, reason, at, by) VALUES (?, ?, ?, ?)');
