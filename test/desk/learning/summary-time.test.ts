@@ -1,0 +1,22 @@
+/** Summarising a season takes a moment, not a second: upkeep does it while somebody works. */
+import { expect, it } from 'vitest';
+import { SPECIES } from '../../../src/desk/supplied/resources.ts';
+import { animalTaught, seasonTaught } from '../../../src/desk/learning/season-taught.ts';
+import { cut, freshDesk, inBook, takeIn } from '../fresh-desk.ts';
+
+it('makes what is published of a kind into a fit once, not for every animal of the season', async () => {
+  const shop = await freshDesk();
+  const id = await takeIn(shop);
+  await cut(shop, id, { 'whole cuts': '120', trim: '80', 'fat saved': '10', sinew: '5', bone: '80' });
+  await shop.call('animals.setStage', { id, stage: 'ready' });
+  const [row] = inBook(shop, ({ sums }) => sums.finished(2026));
+  if (!row) throw new Error('no finished animal');
+  const season = Array.from({ length: 20_000 }, () => row);
+  const started = process.threadCpuUsage();
+  const taught = seasonTaught(season.map((one) => animalTaught(one, SPECIES)));
+  const { user, system } = process.threadCpuUsage(started);
+  expect(taught.leftOut).toBe(0);
+  expect(Object.keys(taught.shares)).not.toEqual([]);
+  // Three seconds and more before, a third of one now.
+  expect((user + system) / 1000).toBeLessThan(1500);
+});
