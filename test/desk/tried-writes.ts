@@ -209,7 +209,7 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   },
   'prices.save': () => [
     'prices.save',
-    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] },
+    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE], sure: true },
   ],
   'pickup.note': async (shop) => ['pickup.note', { id: await ready(shop), text: 'left a message' }],
   'pickup.release': async (shop) => ['pickup.release', { id: await ready(shop), to: 'Dana', unpaidBy: 'RO' }],

@@ -4,6 +4,7 @@ import { animalPage } from './animal-page.ts';
 import { refuseHeldStep } from '../animal/hold-rules.ts';
 import { by, id, instructions, needed, text } from '../input/input.ts';
 import { settleOrders } from '../animal/orders.ts';
+import { readLearned } from '../session/learned.ts';
 import { read, write } from '../session/procedure.ts';
 import { Trouble } from '../contract/problem.ts';
 import { moveOn } from '../animal/stage.ts';
@@ -11,13 +12,19 @@ import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** One animal by its ticket or its id. */
-export const open = read(v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }), (room, input) => {
-  const animal =
-    input.ticket === undefined ? animalOf(room, input.id ?? 0) : room.book.animals.byTicket(input.ticket);
-  if (!animal)
-    throw new Trouble('missing', 'ticket.unknown', { field: 'ticket', with: { ticket: input.ticket ?? '' } });
-  return animalPage(room, animal);
-});
+export const open = readLearned(
+  v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }),
+  (room, input) => {
+    const animal =
+      input.ticket === undefined ? animalOf(room, input.id ?? 0) : room.book.animals.byTicket(input.ticket);
+    if (!animal)
+      throw new Trouble('missing', 'ticket.unknown', {
+        field: 'ticket',
+        with: { ticket: input.ticket ?? '' },
+      });
+    return animalPage(room, animal);
+  },
+);
 
 /** By ticket, by running number (newest season first) or by part of the hunter's name. */
 export const find = read(v.object({ text: text(200) }), (room, input) =>

@@ -9,7 +9,7 @@ import { trimOf } from '../learning/fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
 import { grindWants } from './grind-wants.ts';
-import { read } from '../session/procedure.ts';
+import { readLearned } from '../session/learned.ts';
 import type { QuoteAsked } from '../quotes/work.ts';
 import { FATS } from '../supplied/resources.ts';
 import type { DeskRoom } from '../session/room.ts';
@@ -38,7 +38,7 @@ interface Wanted {
   needs: Map<string, NeedGuess[]>;
 }
 
-export const needs = read(v.object({}), (room): FatNeeds => {
+export const needs = readLearned(v.object({}), (room): FatNeeds => {
   const unweighed: string[] = [];
   const inShop: Wanted[] = [];
   for (const row of room.book.animals

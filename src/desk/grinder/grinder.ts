@@ -13,7 +13,8 @@ import { instructionsOf } from '../animal/instructions.ts';
 import { heldAs, refuseHeldPool } from '../animal/hold-rules.ts';
 import { by, id, listOf, needed, someGrams, targetFat } from '../input/input.ts';
 import { refusePooled } from './pooling.ts';
-import { host, read } from '../session/procedure.ts';
+import { readLearned } from '../session/learned.ts';
+import { host } from '../session/procedure.ts';
 import type { DeskRoom } from '../session/room.ts';
 import type { BatchLine, GrinderLook, GrindPlan } from '../contract/contract.ts';
 import { batchOf, openAnimalOf } from '../animal/closed.ts';
@@ -35,7 +36,7 @@ const RECENT = 12;
 const CLEANINGS = 5;
 
 /** Whose trim waits, open and newest batches, and the fat on hand. */
-export const look = read(v.object({}), (room): GrinderLook => ({
+export const look = readLearned(v.object({}), (room): GrinderLook => ({
   waiting: trimWaiting(room).map((row) => {
     const species = room.species.of(row.species);
     return {
@@ -63,20 +64,19 @@ export const look = read(v.object({}), (room): GrinderLook => ({
   cleanings: room.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
 }));
 
-export const open = read(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
+export const open = readLearned(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
 
 /** The solver looks for whole scale steps of this many lots in one go, for up to two seconds: then the worker waits for it. */
 const MANY_LOTS = 30;
 const manyLots = { when: ({ book }: DeskRoom): boolean => book.counts.boughtLots() > MANY_LOTS };
 
 /** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
-export const plan = read(
+export const plan = readLearned(
   v.object(asked),
   async (room, input): Promise<GrindPlan> => ({
     ...(await planGrind(room, input)),
     leftOut: leftOut(room, input),
   }),
-  false,
   manyLots,
 );
 

@@ -3,6 +3,7 @@ import { addDays } from '../../core/values/dates.ts';
 import { age, brought, by, id, instructions, needed, parts, sex, text, typed } from '../input/input.ts';
 import { presentHunterOf } from '../animal/hunters.ts';
 import { pricesInForce } from '../pricing/prices.ts';
+import { readLearned } from '../session/learned.ts';
 import { read, write } from '../session/procedure.ts';
 import { Trouble } from '../contract/problem.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
@@ -23,7 +24,7 @@ const asked = {
 const RECENT = 30;
 
 /** How much meat, in what packages, and what it will cost. */
-export const work = read(v.object(asked), (room, input): QuoteResult => workQuote(room, input));
+export const work = readLearned(v.object(asked), (room, input): QuoteResult => workQuote(room, input));
 
 /** Keeps a quote as it was given, with a number and a last day. */
 export const save = write(

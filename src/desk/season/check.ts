@@ -2,7 +2,7 @@
 import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
-import { read } from '../session/procedure.ts';
+import { readLearned } from '../session/learned.ts';
 import type { DeskRoom } from '../session/room.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { oneByOne } from '../session/slices.ts';
@@ -15,11 +15,10 @@ const MOST_LISTED = 500;
 /** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
 const FAR_OFF = 0.05;
 
-export const check = read(seasonFilter, async (room, input): Promise<CheckLook> => {
+export const check = readLearned(seasonFilter, async (room, input): Promise<CheckLook> => {
   const filter = sumsOf(room, input);
   // A first look at a season reads all of it: in slices.
   await oneByOne([
-    () => room.yields,
     () => room.yields.before(filter.season),
     () => room.yields.taught(filter.season),
     () => room.book.seasonCheck.quoted(filter.season),

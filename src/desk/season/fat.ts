@@ -3,7 +3,7 @@ import type { BatchSource } from '../../book/sums/season-fat.ts';
 import { individualsChart } from '../../core/stats/control-chart.ts';
 import { fatSpent } from '../costing/fat.ts';
 import { fatOfSource } from '../learning/fat-believed.ts';
-import { read } from '../session/procedure.ts';
+import { readLearned } from '../session/learned.ts';
 import type { DeskRoom } from '../session/room.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
@@ -16,7 +16,7 @@ const ON_TARGET = 0.01;
 /** As many as a table can be read through. */
 const MOST_LISTED = 500;
 
-export const fat = read(seasonFilter, (room, input): FatLook => {
+export const fat = readLearned(seasonFilter, (room, input): FatLook => {
   const filter = sumsOf(room, input);
   const rowsOf = Map.groupBy(room.book.seasonFat.sources(filter), ({ batch }) => batch);
   const batches = room.book.seasonFat.batches(filter).map((batch): FilledBatch => {

@@ -1,7 +1,7 @@
 /** Where the weight on the hook went, for the animals whose every part was weighed. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
-import { read } from '../session/procedure.ts';
+import { readLearned } from '../session/learned.ts';
 import type { DeskRoom } from '../session/room.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import type { CutPart, LossKind, PoundsLook } from '../contract/contract.ts';
@@ -16,7 +16,7 @@ const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
 };
 const GRAMS_PER_KG = 1000;
 
-export const pounds = read(seasonFilter, (room, input): PoundsLook => {
+export const pounds = readLearned(seasonFilter, (room, input): PoundsLook => {
   const filter = sumsOf(room, input);
   const rows = chosenRows(room, filter);
   const of = bySpecies(rows).flatMap(([code, all]) => {

@@ -26,7 +26,7 @@ describe('as many lots of bought fat as a shop may have', () => {
     expect(plan.fat).toBeCloseTo(0.2, 2);
     // Eight seconds before, when the worth of one more kilogram of each lot was worked out and never shown.
     expect((user + system) / 1000).toBeLessThan(1500);
-    const asked = { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.2, product: 'Ground' } as const;
+    const asked = { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.2, product: 'Ground' };
     const begun = await shop.call('grinder.start', asked);
     expect((await shop.call('grinder.look', {})).open.map(({ id: open }) => open)).toEqual([begun.id]);
     expect(shop.broken).toEqual([]);

@@ -24,12 +24,15 @@ const HELD_MS = 100;
 const OPENS_A_BOOK = 10_000;
 
 /**
- * The first look at a season's money, or at what is doubtful in it, reads all of the season; it is kept afterwards.
- * Not sliced yet.
+ * Going back to a backup unlocks or copies it, looks through all of it, puts it in the book's place and opens it. Measured:
+ * 10.2 s for a book of 500 MB on a busy computer of two cores.
  */
-const FIRST_LOOK = 400;
-/** One table of the archive is sorted before its first row comes. Not sliced yet. */
-const FIRST_ROW = 300;
+const RESTORES_A_BOOK = 20_000;
+/**
+ * The worker copies or reads the whole file, or writes a long table into it, and what the desk asks of the disk meanwhile
+ * waits for the disk. The desk's own steps are short. Measured on a busy computer of two cores: 145 to 321 ms.
+ */
+const BESIDE_THE_DISK = 400;
 
 const limit = (list: number, text: number, heldMs = HELD_MS): Limit => ({ list, text, heldMs });
 
@@ -48,11 +51,11 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'shop.trustClock': limit(0, 6),
   'shop.openDemo': limit(0, 0, OPENS_A_BOOK),
   'shop.leaveDemo': limit(0, 0, OPENS_A_BOOK),
-  'shop.backUp': limit(0, 0),
-  'shop.renewBackups': limit(0, 6),
+  'shop.backUp': limit(0, 0, BESIDE_THE_DISK),
+  'shop.renewBackups': limit(0, 6, BESIDE_THE_DISK),
   'shop.backups': limit(0, 1000),
-  'shop.tryBackup': limit(0, 4096),
-  'shop.restore': limit(0, 4096, OPENS_A_BOOK),
+  'shop.tryBackup': limit(0, 4096, BESIDE_THE_DISK),
+  'shop.restore': limit(0, 4096, RESTORES_A_BOOK),
   'shop.setLock': limit(0, 200),
   'shop.tryAgain': limit(0, 0, OPENS_A_BOOK),
   'shop.keepRecords': limit(0, 0, OPENS_A_BOOK),
@@ -140,8 +143,8 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'season.behind': limit(0, 60),
   'season.flow': limit(0, 60),
   'season.fat': limit(0, 60),
-  'season.check': limit(0, 60, FIRST_LOOK),
-  'costing.look': limit(0, 0, FIRST_LOOK),
+  'season.check': limit(0, 60),
+  'costing.look': limit(0, 0),
   'costing.save': limit(0, 30),
   'costing.tryPrices': limit(200, 120),
   'books.records': limit(0, 200),
@@ -149,10 +152,10 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'bring.begin': limit(0, 255),
   'bring.piece': limit(0, 700_000),
   'bring.look': limit(1000, 200),
-  'bring.bringIn': limit(1000, 200),
+  'bring.bringIn': limit(1000, 200, BESIDE_THE_DISK),
   'bring.list': limit(0, 0),
-  'bring.undo': limit(0, 6),
-  'takeout.pack': limit(0, 0, FIRST_ROW),
+  'bring.undo': limit(0, 6, BESIDE_THE_DISK),
+  'takeout.pack': limit(0, 0, BESIDE_THE_DISK),
   'takeout.packHunter': limit(0, 0),
   'takeout.piece': limit(0, 0),
   'takeout.fill': limit(0, 6),

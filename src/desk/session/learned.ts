@@ -1,0 +1,36 @@
+/** Questions whose answer rests on what the shop's weights and fat tests taught. */
+import type * as v from 'valibot';
+import { setImmediate } from 'node:timers/promises';
+import { read, type Long, type Procedure } from './procedure.ts';
+import type { DeskRoom } from './room.ts';
+
+/** Shorter than this a step was at hand already, ms. */
+const AT_HAND_MS = 2;
+
+/**
+ * As `read`, with what was learned looked up before: after a start, or after another program wrote, all of it is learned
+ * again, which takes a fifth of a second in a large book. Then others have their turn between the parts.
+ */
+export function readLearned<S extends v.GenericSchema, R>(
+  input: S,
+  run: (room: DeskRoom, input: v.InferOutput<S>) => R | Promise<R>,
+  long?: Long<S>,
+): Procedure<S, Promise<R>, 'read'> {
+  return read(
+    input,
+    async (room, asked) => {
+      await learn(room);
+      return run(room, asked);
+    },
+    false,
+    long,
+  );
+}
+
+async function learn(room: DeskRoom): Promise<void> {
+  for (const part of [() => room.yields, () => room.fats.now, () => room.shrink]) {
+    const began = performance.now();
+    part();
+    if (performance.now() - began > AT_HAND_MS) await setImmediate();
+  }
+}
