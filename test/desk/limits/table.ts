@@ -37,6 +37,12 @@ const RESTORES_A_BOOK = 20_000;
  */
 const LEARNS = 150;
 
+/**
+ * The first row of a table of the archive. Measured: 68 ms, and 152 to 179 ms soon after a large file was brought in and undone;
+ * why it is more then is not found yet.
+ */
+const FIRST_ROW = 250;
+
 const limit = (list: number, text: number, heldMs = HELD_MS): Limit => ({ list, text, heldMs });
 
 /** Calls that `npm run limits` does not measure, each with the reason. */
@@ -158,7 +164,7 @@ export const LIMITS: Readonly<Record<CallName, Limit>> = {
   'bring.bringIn': limit(1000, 200),
   'bring.list': limit(0, 0),
   'bring.undo': limit(0, 6),
-  'takeout.pack': limit(0, 0),
+  'takeout.pack': limit(0, 0, FIRST_ROW),
   'takeout.packHunter': limit(0, 0),
   'takeout.piece': limit(0, 0),
   'takeout.fill': limit(0, 6),
