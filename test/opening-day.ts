@@ -15,7 +15,7 @@ const [animals, pace] = [Number(values.animals), Number(values.pace)];
 const visitors = deerOnly(inventVisitors(animals * 3, 1)).slice(0, animals);
 const shop = await openShop(pace);
 // Quick ones, all of them: the first of a season would be weighed in every part.
-await shop.call('shop.change', { changes: { detailEvery: 1000 } });
+await shop.call('shop.saveSettings', { changes: { detailEvery: 1000 } });
 await shop.call('intake.takeIn', {
   hunter: { name: 'The first of the season' }, species: 'mule-deer', brought: 'skinned', sex: 'unknown', age: 'unknown',
 }); // prettier-ignore

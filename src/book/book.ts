@@ -22,7 +22,7 @@ import { productRecords } from './records/products.ts';
 import { quoteRecords } from './records/quotes.ts';
 import { bookReaders } from './file/readers.ts';
 import { recordBook } from './records/record-book.ts';
-import { seasonBehind } from './sums/season-behind.ts';
+import { seasonBehind } from './sums/season-drilldown.ts';
 import { seasonCompare } from './sums/season-compare.ts';
 import { seasonFlow } from './sums/season-flow.ts';
 import { seasonCheck } from './sums/season-check.ts';
@@ -38,14 +38,14 @@ import { summaries } from './sums/sums.ts';
 import { templateRecords } from './records/templates.ts';
 import { testResultRecords } from './records/test-results.ts';
 import { testedGrinds } from './records/tested-grinds.ts';
-import { BookTrouble } from './file/trouble.ts';
+import { BookError } from './file/book-error.ts';
 import { weighingRecords } from './records/weighings.ts';
 import { rowCounts } from './records/counts.ts';
 
 /** The record book, open: one place per kind of record, and `change`, in which every write happens. */
 export type Book = ReturnType<typeof openRecordBook>;
 
-/** Opens (or makes) the book at `path`; `relaxed` and `checked` as `openBook`. @throws BookTrouble */
+/** Opens (or makes) the book at `path`; `relaxed` and `checked` as `openBook`. @throws BookError */
 export function openRecordBook(path: string, now: Date, relaxed = false, checked = false) {
   const db = openBook(path, now, relaxed, checked);
   const checkPlace = placeCheck(path);
@@ -105,9 +105,9 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
         throw error;
       }
     },
-    /** @throws BookTrouble `missing` or `changed` when the file at the book's path is no longer the one opened */
+    /** @throws BookError `missing` or `changed` when the file at the book's path is no longer the one opened */
     checkPlace,
-    /** Another program wrote: looks whether it left the tables, triggers and views as they were. @throws BookTrouble `altered` */
+    /** Another program wrote: looks whether it left the tables, triggers and views as they were. @throws BookError `altered` */
     checkBuilt: (): unknown => checkBuilt(db, path),
     /** Long readings go over a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
@@ -128,7 +128,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
 
 /**
  * A file that was deleted or exchanged while it was open still takes what is written, and loses it when it is closed.
- * @returns a function that throws BookTrouble `missing` or `changed` when the file at `path` is no longer the one opened
+ * @returns a function that throws BookError `missing` or `changed` when the file at `path` is no longer the one opened
  */
 function placeCheck(path: string): () => void {
   const fileAt = () => {
@@ -138,6 +138,6 @@ function placeCheck(path: string): () => void {
   const opened = fileAt();
   return () => {
     const now = fileAt();
-    if (now !== opened) throw new BookTrouble(now === undefined ? 'missing' : 'changed', path);
+    if (now !== opened) throw new BookError(now === undefined ? 'missing' : 'changed', path);
   };
 }

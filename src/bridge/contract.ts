@@ -29,7 +29,7 @@ export interface Changed {
 
 /** The window's only way to the desk, whatever carries it. */
 export interface Bridge {
-  /** `opening`: the opening of the book that the call is meant for (`ShopLook`); null while the window knows none. */
+  /** `opening`: the opening of the book that the call is meant for (`ShopView`); null while the window knows none. */
   call<N extends CallName>(
     name: N,
     input: CallInput<N>,

@@ -30,9 +30,9 @@ export function takeDeposit({ counter }: Shop, animal: DemoAnimal, by: string): 
 export function settle({ counter }: Shop, animal: DemoAnimal): string {
   const { id, cutter } = animal;
   const draw = moneyDraw(animal, BILL_STREAM);
-  counter.confirm('bills.make', { animalId: id, by: cutter });
+  counter.confirm('bills.create', { animalId: id, by: cutter });
   if (draw.maybe(ON_THEIR_WORD)) return cutter;
-  const { dueMinor } = counter.call('bills.look', { animalId: id });
+  const { dueMinor } = counter.call('bills.get', { animalId: id });
   const first = draw.maybe(IN_TWO_PARTS) ? Math.round(dueMinor / 2 / CENTS) * CENTS : dueMinor;
   for (const minor of [first, dueMinor - first])
     if (minor > 0)

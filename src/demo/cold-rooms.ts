@@ -43,7 +43,7 @@ const STAFF = SHOP.staff.map(({ initials }) => initials);
 
 function read({ counter }: Shop, cooler: number, f: number, by: string): void {
   const coolerId = counter.book.coolers.all()[cooler]?.id;
-  if (coolerId !== undefined) counter.call('coolers.log', { coolerId, typed: `${f}F`, by });
+  if (coolerId !== undefined) counter.call('coolers.logTemperature', { coolerId, typed: `${f}F`, by });
 }
 
 /** A carcass goes onto a hook of the first cooler with room; what came off the bone goes onto a shelf. */

@@ -1,7 +1,7 @@
 import { copyFileSync, renameSync, statSync } from 'node:fs';
 import { openRecordBook } from '../book/book.ts';
 import { makePart, partOf, removePart } from '../book/file/part-files.ts';
-import { BookTrouble } from '../book/file/trouble.ts';
+import { BookError } from '../book/file/book-error.ts';
 import type { DemoBook } from '../desk/door.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
 
@@ -30,7 +30,7 @@ function copied(keptAt: string, path: string): boolean {
     openRecordBook(path, DEMO_NOW, true).close();
     return true;
   } catch (error) {
-    if (!(error instanceof BookTrouble)) throw error;
+    if (!(error instanceof BookError)) throw error;
     removePart(path);
     return false;
   }

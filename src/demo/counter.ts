@@ -1,11 +1,11 @@
 /** The invented shop at its counter: every entry goes through the same procedures that a shop's window calls. */
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
-import { Trouble } from '../desk/contract/problem.ts';
+import { ProblemError } from '../desk/contract/problem.ts';
 import type { Procedure } from '../desk/session/procedure.ts';
 import { procedures } from '../desk/procedures.ts';
 import type { YieldKnowledge } from '../desk/learning/yield-knowledge.ts';
-import { createRoom, type DeskRoom } from '../desk/session/room.ts';
+import { createSession, type Session } from '../desk/session/session.ts';
 
 type Procedures = typeof procedures;
 export type Name = keyof Procedures;
@@ -26,26 +26,26 @@ export interface Counter {
 
 export function openCounter(book: Book): Counter {
   let clock = new Date(0);
-  const whole = createRoom({
+  const whole = createSession({
     book,
     demo: true,
     clock: () => clock,
     host: { openDemo: stay, leaveDemo: stay },
   });
-  function stay(): Promise<DeskRoom> {
+  function stay(): Promise<Session> {
     return Promise.resolve(whole);
   }
   // Learning after each of thousands of entries would take minutes; `learn` does it now and then instead.
   let learned: YieldKnowledge | undefined;
-  const room: DeskRoom = Object.create(whole, { yields: { get: () => (learned ??= whole.yields) } });
+  const session: Session = Object.create(whole, { yields: { get: () => (learned ??= whole.yields) } });
 
   function call<N extends Name>(name: N, input: Asked<N>): Told<N> {
     const procedure = procedures[name] as unknown as Procedure;
     const checked = v.parse(procedure.input, input);
     const told =
       procedure.kind === 'write'
-        ? book.change(() => procedure.run(room, checked))
-        : procedure.run(room, checked);
+        ? book.change(() => procedure.run(session, checked))
+        : procedure.run(session, checked);
     return told as Told<N>;
   }
 
@@ -59,8 +59,8 @@ export function openCounter(book: Book): Counter {
       try {
         return call(name, input);
       } catch (error) {
-        if (!(error instanceof Trouble) || error.problem.kind !== 'conflict') throw error;
-        return call(name, { ...input, sure: true });
+        if (!(error instanceof ProblemError) || error.problem.kind !== 'conflict') throw error;
+        return call(name, { ...input, confirmed: true });
       }
     },
     learn: () => (learned = undefined),

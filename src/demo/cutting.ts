@@ -39,7 +39,7 @@ export function planCutting(shop: Shop, animal: DemoAnimal): void {
     shop.diary.note(momentAt(cutOn, minutes + 1 + i * NEXT_PIECE), () => weighPiece(shop, animal, piece));
   for (const part of weights.none)
     shop.diary.note(momentAt(cutOn, minutes + FIRST_TOTE / 2), () => {
-      shop.counter.call('table.none', { animalId: animal.id, part, by: cutter });
+      shop.counter.call('table.stateNone', { animalId: animal.id, part, by: cutter });
     });
   for (const [i, weight] of weights.table.entries())
     next(i === 0 ? FIRST_TOTE : draw.between(6, 16), () => writeWeight(shop, animal, weight, cutter));
@@ -57,7 +57,7 @@ function weighPiece(
     part: 'primal',
     primal,
     typed,
-    sure: true,
+    confirmed: true,
     by,
   });
 }

@@ -36,7 +36,7 @@ export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
 function clearOut({ counter }: Shop, reason: string): void {
   for (const lot of counter.book.fat.all())
     if (lot.left_grams > CRUMB_GRAMS && keepsOf(counter, lot) === 'past')
-      counter.call('fat.throwOut', { lotId: lot.id, reason, by: COUNTS });
+      counter.call('fat.discard', { lotId: lot.id, reason, by: COUNTS });
 }
 
 /** The evening before the demo stands still somebody weighs the lot in use, and finds less than the book has. */
@@ -102,7 +102,7 @@ function buy({ counter }: Shop, fat: FatBought, grams: number): void {
     FATS.findIndex(({ code }) => code === source),
   );
   const [least = 0, most = 0] = costMinor;
-  counter.call('fat.buy', {
+  counter.call('fat.receive', {
     source,
     typed: typedOf(grams),
     costTyped: (draw.whole(least, most) / 100).toFixed(2),

@@ -16,7 +16,7 @@ export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeigh
     stage,
     part,
     typed,
-    sure: true,
+    confirmed: true,
     by,
   });
   if (slip) putRight(shop, animal, weight, weighingId, by);
@@ -37,12 +37,19 @@ export function putRight(
   if (slip.kind !== 'weighed twice') {
     if (reason !== null)
       shop.soon(NOTICED, () => {
-        counter.call('table.correct', { weighingId, typed, reason, sure: true, by });
+        counter.call('table.correct', { weighingId, typed, reason, confirmed: true, by });
       });
     return;
   }
   shop.soon(AGAIN, () => {
-    const again = counter.call('table.weigh', { animalId: animal.id, stage, part, typed, sure: true, by });
+    const again = counter.call('table.weigh', {
+      animalId: animal.id,
+      stage,
+      part,
+      typed,
+      confirmed: true,
+      by,
+    });
     if (reason !== null)
       shop.soon(NOTICED, () => {
         counter.call('table.void', { weighingId: again.weighingId, reason, by });

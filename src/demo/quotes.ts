@@ -39,7 +39,7 @@ function save(
 ) {
   const grams = gramsOf(weights.intake[0]?.typed ?? '1') * (1 + GUESS_SD * draw.normal());
   const guess = Math.max(5, Math.round(grams / GRAMS_PER.lb / 5) * 5);
-  return counter.call('quote.save', {
+  return counter.call('quotes.save', {
     species: kind.code,
     sex,
     age,

@@ -21,7 +21,7 @@ export function setUpShop(counter: Counter): void {
     counter.call('prices.save', { name, validFrom, lines, by });
     if (i > 0) continue;
     counter.call('shop.setUp', { shopName, unit, by });
-    counter.call('shop.change', { changes, by });
+    counter.call('shop.saveSettings', { changes, by });
     for (const { initials, name: staff } of SHOP.staff)
       counter.call('shop.addStaff', { initials, name: staff, by });
     counter.call('costing.save', { ...SHOP.costs, by });

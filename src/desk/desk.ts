@@ -1,17 +1,17 @@
 import * as v from 'valibot';
-import type { BookTrouble } from '../book/file/trouble.ts';
-import { CoreProblem } from '../core/values/problem.ts';
-import { problemOfTrouble, troubleWithBook } from './contract/book-problems.ts';
+import type { BookError } from '../book/file/book-error.ts';
+import { ValidationError } from '../core/values/validation-error.ts';
+import { problemOfBookError, bookErrorIn } from './contract/book-problems.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
-import { Trouble, type Answer, type Problem } from './contract/problem.ts';
+import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
 import { readyUpload } from './session/upload.ts';
 import type { AnyProcedure } from './session/procedure.ts';
 import { procedures } from './procedures.ts';
-import type { DeskRoom } from './session/room.ts';
+import type { Session } from './session/session.ts';
 import { staleAfter, type Stale } from './reads.ts';
 import { clearLeftovers } from './session/temporary.ts';
-import { adoptParcel } from './take-out/outbox.ts';
+import { adoptParcel } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 import { WorkerLine, WorkerLost } from './worker/line.ts';
 
@@ -34,7 +34,7 @@ export interface Desk {
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
   /** Why the book is not open; the windows then offer the way back. */
-  trouble(): BookTrouble | null;
+  trouble(): BookError | null;
   /** Lets go of the book, leaving one whole file; without `backUp: false` one that changed is backed up first. */
   close(how?: { backUp?: boolean }): void;
 }
@@ -63,7 +63,7 @@ const OTHER_OPENING: Problem = { kind: 'conflict', code: 'book.other-opening' };
 export async function openDesk(options: DeskOptions): Promise<Desk> {
   const listeners = new Set<(changed: DeskChanged) => void>();
   const announce = (call: string | null, stale: Stale | null) =>
-    listeners.forEach((listener) => listener({ call, stale, opening: door.room?.opening ?? null }));
+    listeners.forEach((listener) => listener({ call, stale, opening: door.session?.opening ?? null }));
   const onBroken = options.onBroken ?? (() => undefined);
   const door = new BookDoor({
     bookPath: options.bookPath,
@@ -85,20 +85,21 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     if (!Object.hasOwn(procedures, name))
       return { ok: false, problem: { kind: 'missing', code: 'call.unknown' } };
     const procedure = procedures[name as keyof typeof procedures] as unknown as AnyProcedure;
-    const { room } = door;
-    if (room && opening !== undefined && opening !== room.opening && isForOneBook(procedure))
+    const { session } = door;
+    if (session && opening !== undefined && opening !== session.opening && isForOneBook(procedure))
       return { ok: false, problem: OTHER_OPENING };
     const checked = v.safeParse(procedure.input, input ?? {}, { abortPipeEarly: true });
     if (!checked.success) return { ok: false, problem: invalid(checked.issues[0]) };
     try {
       while (longWrites > 0 && mayWrite(procedure)) await written;
-      if (room !== door.room && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
-      const before = room?.book.changes.mark() ?? 0;
+      if (session !== door.session && isForOneBook(procedure)) return { ok: false, problem: OTHER_OPENING };
+      const before = session?.book.changes.mark() ?? 0;
       const value = await carryOut(name, procedure, checked.output);
-      if (mayWrite(procedure)) announce(name, room && room === door.room ? staleSince(room, before, name) : null);
+      if (mayWrite(procedure))
+        announce(name, session && session === door.session ? staleSince(session, before, name) : null);
       return { ok: true, value };
     } catch (error) {
-      return { ok: false, problem: refusal(error, room) };
+      return { ok: false, problem: refusal(error, session) };
     }
   }
 
@@ -108,33 +109,33 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
 
   function carryOut(name: string, procedure: AnyProcedure, input: unknown): unknown {
     if (procedure.kind === 'door')
-      return door.room && isLong(procedure, door.room, input)
-        ? inWorker(door.room, name, procedure, input)
+      return door.session && isLong(procedure, door.session, input)
+        ? inWorker(door.session, name, procedure, input)
         : procedure.run(door, input);
-    const room = openRoom();
-    if (room.othersWrote()) announce(null, null);
-    const long = isLong(procedure, room, input);
+    const session = openRoom();
+    if (session.othersWrote()) announce(null, null);
+    const long = isLong(procedure, session, input);
     // The worker does not look at the clock again.
     if (procedure.kind === 'write' ? !procedure.anyClock : long && writesLong(procedure))
-      refuseWrongClock(room);
-    return long ? inWorker(room, name, procedure, input) : here(procedure, room, input);
+      refuseWrongClock(session);
+    return long ? inWorker(session, name, procedure, input) : here(procedure, session, input);
   }
 
-  function isLong(procedure: AnyProcedure, room: DeskRoom, input: unknown): boolean {
-    return worker.usable && procedure.long?.when(room, input) === true;
+  function isLong(procedure: AnyProcedure, session: Session, input: unknown): boolean {
+    return worker.usable && procedure.long?.when(session, input) === true;
   }
 
-  function here(procedure: AnyProcedure, room: DeskRoom, input: unknown): unknown {
+  function here(procedure: AnyProcedure, session: Session, input: unknown): unknown {
     if (procedure.kind === 'door') return procedure.run(door, input);
     return procedure.kind === 'write'
-      ? room.book.change(() => procedure.run(room, input))
-      : procedure.run(room, input);
+      ? session.book.change(() => procedure.run(session, input))
+      : procedure.run(session, input);
   }
 
-  async function inWorker(room: DeskRoom, name: string, procedure: AnyProcedure, input: unknown) {
-    room.book.checkPlace();
-    const begun = procedure.long?.begin?.(room);
-    const answer = worker.send(room, { call: name, input, upload: readyUpload(room) });
+  async function inWorker(session: Session, name: string, procedure: AnyProcedure, input: unknown) {
+    session.book.checkPlace();
+    const begun = procedure.long?.begin?.(session);
+    const answer = worker.send(session, { call: name, input, upload: readyUpload(session) });
     if (writesLong(procedure)) {
       longWrites += 1;
       written = answer.then(
@@ -145,12 +146,12 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     try {
       const { value, parcel } = await answer;
       // What the worker wrote came over another connection, as if another program had.
-      if (door.room === room) room.othersWrote();
+      if (door.session === session) session.othersWrote();
       begun?.done(value);
-      return parcel === null ? value : { ...(value as object), id: adoptParcel(room, parcel) };
+      return parcel === null ? value : { ...(value as object), id: adoptParcel(session, parcel) };
     } catch (error) {
       begun?.failed(error);
-      if (error instanceof WorkerLost && !worker.usable) return here(procedure, room, input);
+      if (error instanceof WorkerLost && !worker.usable) return here(procedure, session, input);
       throw error;
     }
   }
@@ -161,16 +162,16 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     if (!answer.ok) announce('shop.backUp', null);
   }
 
-  function openRoom(): DeskRoom {
-    if (door.room) return door.room;
+  function openRoom(): Session {
+    if (door.session) return door.session;
     // Without a book there is trouble, unless the desk was closed.
-    throw door.trouble ?? door.noDemo ?? new Trouble('broken', 'desk.failed');
+    throw door.trouble ?? door.noDemo ?? new ProblemError('broken', 'desk.failed');
   }
 
-  function refusal(error: unknown, began: DeskRoom | null): Problem {
+  function refusal(error: unknown, began: Session | null): Problem {
     // The book was closed under a call that had to wait (a solver): it can write no more.
-    if (began && began !== door.room && !(error instanceof Trouble)) return OTHER_OPENING;
-    const trouble = door.room && troubleWithBook(error, door.room.book.path);
+    if (began && began !== door.session && !(error instanceof ProblemError)) return OTHER_OPENING;
+    const trouble = door.session && bookErrorIn(error, door.session.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign', 'altered'].includes(trouble.code)) {
       door.doubt(trouble);
       announce(null, null);
@@ -194,8 +195,8 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
 }
 
 /** What writes files beside the book is among the calls of the shop. */
-function staleSince(room: DeskRoom, mark: number, call: string): Stale | null {
-  return staleAfter(room.book.changes.since(mark), call.startsWith('shop.'));
+function staleSince(session: Session, mark: number, call: string): Stale | null {
+  return staleAfter(session.book.changes.since(mark), call.startsWith('shop.'));
 }
 
 /** What only reads goes on while the worker writes; what opens another book has to wait as well. */
@@ -221,16 +222,16 @@ function invalid(issue: v.BaseIssue<unknown>): Problem {
 
 /** A rule of the trade, of arithmetic or of the file becomes a problem with its code; anything else is our fault and is reported. */
 function problemOf(error: unknown, bookPath: string, onBroken: (error: unknown) => void): Problem {
-  if (error instanceof Trouble) return error.problem;
-  if (error instanceof CoreProblem)
+  if (error instanceof ProblemError) return error.problem;
+  if (error instanceof ValidationError)
     return {
       kind: 'invalid',
       code: error.code,
       ...(error.field ? { field: error.field } : {}),
       with: { ...error.with },
     };
-  const trouble = troubleWithBook(error, bookPath);
-  if (trouble) return problemOfTrouble(trouble);
+  const trouble = bookErrorIn(error, bookPath);
+  if (trouble) return problemOfBookError(trouble);
   onBroken(error);
   return { kind: 'broken', code: 'desk.broken' };
 }

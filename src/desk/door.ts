@@ -8,12 +8,12 @@ import { inspectBook } from '../book/file/open.ts';
 import { setAside, type Source } from '../book/file/books-aside.ts';
 import { restoreBackup, takeBack, type Opening } from '../book/file/restore.ts';
 import { breakSeal, seal, sealHolds } from '../book/file/seal.ts';
-import { BookTrouble } from '../book/file/trouble.ts';
+import { BookError } from '../book/file/book-error.ts';
 import { keepBackup, keptLock } from './session/backup-keeping.ts';
-import { troubleWithBook } from './contract/book-problems.ts';
-import { Trouble } from './contract/problem.ts';
+import { bookErrorIn } from './contract/book-problems.ts';
+import { ProblemError } from './contract/problem.ts';
 import type { Door } from './session/procedure.ts';
-import { createRoom, type DeskRoom } from './session/room.ts';
+import { createSession, type Session } from './session/session.ts';
 import {
   dropIfPossible,
   dropTemporariesOf,
@@ -43,10 +43,10 @@ export interface DoorOptions {
 
 export class BookDoor implements Door {
   /** The open book, or null while there is trouble. */
-  room: DeskRoom | null = null;
-  trouble: BookTrouble | null = null;
+  session: Session | null = null;
+  trouble: BookError | null = null;
   /** Why the demo that the program was started with could not be set up; no book is open then. */
-  noDemo: Trouble | null = null;
+  noDemo: ProblemError | null = null;
   readonly bookPath: string;
   readonly now: () => Date;
   readonly #named: boolean;
@@ -65,7 +65,7 @@ export class BookDoor implements Door {
 
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs = false): void {
-    if (this.room) return;
+    if (this.session) return;
     clearOwnParts(this.bookPath);
     this.#attempt(() => this.#shop(asItIs));
   }
@@ -76,8 +76,8 @@ export class BookDoor implements Door {
       await this.openDemo();
       this.noDemo = this.trouble = null;
     } catch (error) {
-      if (error instanceof Trouble) this.noDemo = error;
-      else if (error instanceof BookTrouble) this.trouble = error;
+      if (error instanceof ProblemError) this.noDemo = error;
+      else if (error instanceof BookError) this.trouble = error;
       else throw error;
     }
   }
@@ -88,36 +88,36 @@ export class BookDoor implements Door {
     else this.open(asItIs);
   }
 
-  async openDemo(): Promise<DeskRoom> {
-    if (this.room?.demo) return this.room;
+  async openDemo(): Promise<Session> {
+    if (this.session?.demo) return this.session;
     const next = await this.#demo();
     this.close();
-    return (this.room = next);
+    return (this.session = next);
   }
 
-  async leaveDemo(): Promise<DeskRoom> {
-    if (this.room && !this.room.demo) return this.room;
+  async leaveDemo(): Promise<Session> {
+    if (this.session && !this.session.demo) return this.session;
     const next = this.#shop(false, true); // leaving the demo asks for the book
     this.close();
-    return (this.room = next);
+    return (this.session = next);
   }
 
   /**
    * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
    * @param firstLook what a window does first with a book that was opened
    * @returns where the replaced book lies, or null if there was none
-   * @throws BookTrouble
+   * @throws BookError
    */
-  restore(source: Source, opening: Opening, firstLook: (room: DeskRoom) => unknown): string | null {
-    const places = this.room && placesOf(this.room);
+  restore(source: Source, opening: Opening, firstLook: (session: Session) => unknown): string | null {
+    const places = this.session && placesOf(this.session);
     // The backup made on closing begins a new day, on which the one that is wanted might have to go.
     this.close({ keeping: source.path });
     let aside: string | null | undefined;
     try {
       aside = restoreBackup(this.bookPath, source, this.now(), opening);
-      this.room = this.#shop(true);
-      firstLook(this.room);
-      if (places) carryOver(this.room, places);
+      this.session = this.#shop(true);
+      firstLook(this.session);
+      if (places) carryOver(this.session, places);
       this.trouble = null;
       return aside;
     } catch (error) {
@@ -131,20 +131,20 @@ export class BookDoor implements Door {
 
   /** Begins a new, empty book; the file that does not open is kept beside it. */
   beginAnew(): void {
-    if (this.room) return;
+    if (this.session) return;
     const aside = existsSync(this.bookPath) ? setAside(this.bookPath, this.now()) : null;
     this.#attempt(() => this.#opened());
-    if (!this.room && aside) takeBack(this.bookPath, aside);
+    if (!this.session && aside) takeBack(this.bookPath, aside);
   }
 
   /**
    * The open book's file gave trouble: lets go of it and tries it afresh. Where the file went away or was exchanged,
    * the connection still reads what was kept, so a backup is made of that first.
    */
-  doubt(trouble: BookTrouble): void {
-    if (!this.room || this.room.demo) return;
+  doubt(trouble: BookError): void {
+    if (!this.session || this.session.demo) return;
     const lost = trouble.code === 'missing' || trouble.code === 'changed';
-    if (lost) this.#backUp(this.room);
+    if (lost) this.#backUp(this.session);
     this.#letGo();
     if (lost) this.trouble = trouble;
     else this.#attempt(() => this.#shop(false));
@@ -155,32 +155,32 @@ export class BookDoor implements Door {
    * @param how.keeping a backup that stays although others are thinned
    */
   close({ backUp = true, keeping }: { backUp?: boolean; keeping?: string } = {}): void {
-    const { room } = this;
-    if (!room) return;
-    if (backUp && this.#guarded && !room.demo && room.backups.due()) this.#backUp(room, keeping);
+    const { session } = this;
+    if (!session) return;
+    if (backUp && this.#guarded && !session.demo && session.backups.due()) this.#backUp(session, keeping);
     this.#letGo();
-    if (room.demo) dropIfPossible(dirname(room.book.path));
+    if (session.demo) dropIfPossible(dirname(session.book.path));
     else if (this.#guarded) this.#try(() => seal(this.bookPath));
   }
 
-  #shop(asItIs: boolean, mayMake = !this.#named): DeskRoom {
+  #shop(asItIs: boolean, mayMake = !this.#named): Session {
     expectBook(this.bookPath);
-    if (!mayMake && !existsSync(this.bookPath)) throw new BookTrouble('absent', this.bookPath);
+    if (!mayMake && !existsSync(this.bookPath)) throw new BookError('absent', this.bookPath);
     if (!asItIs && !sealHolds(this.bookPath)) {
       inspectBook(this.bookPath); // says more precisely what happened, if SQLite sees it
-      throw new BookTrouble('changed', this.bookPath);
+      throw new BookError('changed', this.bookPath);
     }
     return this.#opened();
   }
 
-  #opened(): DeskRoom {
+  #opened(): Session {
     const book = openRecordBook(this.bookPath, this.now());
     breakSeal(this.bookPath);
-    return createRoom({ book, demo: false, clock: this.now, host: this });
+    return createSession({ book, demo: false, clock: this.now, host: this });
   }
 
   /** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
-  async #demo(): Promise<DeskRoom> {
+  async #demo(): Promise<Session> {
     const demo = this.#demoBook;
     if (!demo) throw new Error('This desk was opened without a demo.');
     const folder = temporaryFolder('demo');
@@ -192,35 +192,35 @@ export class BookDoor implements Door {
         await demo.copyTo(path);
         return openRecordBook(path, demo.now, true);
       });
-      return createRoom({ book, demo: true, clock, host: this });
+      return createSession({ book, demo: true, clock, host: this });
     } catch (error) {
       dropIfPossible(folder);
       throw error;
     }
   }
 
-  #attempt(open: () => DeskRoom): void {
+  #attempt(open: () => Session): void {
     try {
-      this.room = open();
+      this.session = open();
       this.trouble = null;
     } catch (error) {
-      const trouble = troubleWithBook(error, this.bookPath);
+      const trouble = bookErrorIn(error, this.bookPath);
       if (!trouble) throw error;
       this.trouble = trouble;
     }
   }
 
-  #backUp(room: DeskRoom, keeping?: string): void {
-    const kept = keepBackup(room, this.now(), keeping);
+  #backUp(session: Session, keeping?: string): void {
+    const kept = keepBackup(session, this.now(), keeping);
     if (!kept.ok) this.#onBroken(kept.trouble);
   }
 
   #letGo(): void {
-    const { room } = this;
-    this.room = null;
-    if (!room) return;
-    this.#try(() => room.book.close());
-    dropTemporariesOf(room);
+    const { session } = this;
+    this.session = null;
+    if (!session) return;
+    this.#try(() => session.book.close());
+    dropTemporariesOf(session);
   }
 
   /** A file on a drive that went away cannot even be closed; there is nothing more to do about it than to say so. */
@@ -234,11 +234,11 @@ export class BookDoor implements Door {
 }
 
 /** Where backups go and how they are locked belongs to this computer, not to the day the restored backup was made. */
-function placesOf({ demo, settings, book }: DeskRoom) {
+function placesOf({ demo, settings, book }: Session) {
   return demo ? null : { folder: settings.secondBackupFolder, lock: keptLock(book) };
 }
 
-function carryOver({ book }: DeskRoom, { folder, lock }: NonNullable<ReturnType<typeof placesOf>>): void {
+function carryOver({ book }: Session, { folder, lock }: NonNullable<ReturnType<typeof placesOf>>): void {
   book.change(() => {
     book.settings.put('secondBackupFolder', folder);
     if (lock !== null) book.settings.put('backupLock', lock);

@@ -4,7 +4,7 @@ import * as backups from './files/backups.ts';
 import * as batchWork from './grinder/batch-work.ts';
 import * as bills from './bills/bills.ts';
 import * as books from './records/books.ts';
-import * as bring from './bring/bring.ts';
+import * as bring from './import/import.ts';
 import * as coolerLogs from './coolers/cooler-logs.ts';
 import { record as coolerRecord } from './coolers/cooler-record.ts';
 import * as coolers from './coolers/coolers.ts';
@@ -30,7 +30,7 @@ import * as rail from './animals/rail.ts';
 import { removeDetails } from './records/remove-details.ts';
 import { renewBackups } from './files/renew-backups.ts';
 import { reopenAnimal, reopenBatch } from './animals/reopen.ts';
-import { behind } from './season/behind.ts';
+import { behind } from './season/drilldown.ts';
 import { choices } from './season/choices.ts';
 import { compare } from './season/compare.ts';
 import { flow } from './season/flow.ts';
@@ -43,22 +43,22 @@ import * as shop from './shop/shop.ts';
 import * as species from './shelf/species.ts';
 import * as partNone from './weighing/part-none.ts';
 import * as table from './weighing/table.ts';
-import * as takeOut from './take-out/take-out.ts';
+import * as takeOut from './export/export.ts';
 import * as templates from './shelf/templates.ts';
 import { testResult } from './animals/test-results.ts';
 import { tryPrices } from './costing/try-prices.ts';
 
 export const procedures = {
-  'shop.look': shop.look,
+  'shop.get': shop.look,
   'shop.setUp': shop.setUp,
-  'shop.change': shop.change,
+  'shop.saveSettings': shop.change,
   'shop.addStaff': shop.addStaff,
   'shop.trustClock': trustClock,
   'shop.openDemo': shop.openDemo,
   'shop.leaveDemo': shop.leaveDemo,
 
   'shop.backUp': backups.backUpNow,
-  'shop.backups': backups.look,
+  'shop.listBackups': backups.look,
   'shop.tryBackup': backups.tryOne,
   'shop.renewBackups': renewBackups,
   'shop.restore': backups.restore,
@@ -73,27 +73,27 @@ export const procedures = {
 
   'intake.takeIn': intake.takeIn,
 
-  'rail.look': rail.look,
+  'rail.get': rail.look,
 
-  'coolers.look': coolers.look,
+  'coolers.list': coolers.look,
   'coolers.save': coolers.save,
-  'coolers.putAway': coolers.putAway,
-  'coolers.log': coolers.log,
-  'coolers.takeBack': coolers.takeBack,
-  'coolers.lookLog': coolerLogs.look,
-  'coolers.bringLog': coolerLogs.bringIn,
-  'coolers.undoLog': coolerLogs.undo,
-  'coolers.logs': coolerLogs.list,
-  'coolers.record': coolerRecord,
+  'coolers.archive': coolers.putAway,
+  'coolers.logTemperature': coolers.log,
+  'coolers.voidTemperature': coolers.takeBack,
+  'coolers.previewLog': coolerLogs.look,
+  'coolers.importLog': coolerLogs.bringIn,
+  'coolers.undoImport': coolerLogs.undo,
+  'coolers.listLogs': coolerLogs.list,
+  'coolers.getRecord': coolerRecord,
 
-  'animals.open': animals.open,
+  'animals.get': animals.open,
   'animals.find': animals.find,
   'animals.setStage': animals.setStage,
   'animals.setDetail': animals.setDetail,
-  'animals.mend': mend,
-  'animals.history': history,
-  'animals.instruct': animals.instruct,
-  'animals.lastOrders': lastOrders,
+  'animals.edit': mend,
+  'animals.getHistory': history,
+  'animals.saveOrders': animals.instruct,
+  'animals.getLastOrders': lastOrders,
   'animals.hang': coolers.hang,
   'animals.hold': holds.hold,
   'animals.endHold': holds.endHold,
@@ -104,11 +104,11 @@ export const procedures = {
   'table.weigh': table.weigh,
   'table.correct': table.correct,
   'table.void': table.void,
-  'table.none': partNone.none,
+  'table.stateNone': partNone.none,
   'table.voidNone': partNone.voidNone,
 
-  'grinder.look': grinder.look,
-  'grinder.open': grinder.open,
+  'grinder.get': grinder.look,
+  'grinder.getBatch': grinder.open,
   'grinder.plan': grinder.plan,
   'grinder.start': grinder.start,
   'grinder.weighIn': batchWork.weighIn,
@@ -117,70 +117,70 @@ export const procedures = {
   'grinder.fatTest': batchWork.fatTest,
   'grinder.finish': batchWork.finish,
   'grinder.reopen': reopenBatch,
-  'grinder.cleaned': grinderCleaning.cleaned,
+  'grinder.saveCleaning': grinderCleaning.cleaned,
   'grinder.voidCleaning': grinderCleaning.voidCleaning,
 
-  'fat.lots': fat.lots,
-  'fat.buy': fat.buy,
-  'fat.moves': fatCount.moves,
-  'fat.needs': needs,
-  'fat.throwOut': fatCount.throwOut,
+  'fat.listLots': fat.lots,
+  'fat.receive': fat.buy,
+  'fat.listMovements': fatCount.moves,
+  'fat.getNeeds': needs,
+  'fat.discard': fatCount.throwOut,
   'fat.count': fatCount.count,
 
-  'quote.work': quote.work,
-  'quote.save': quote.save,
-  'quote.list': quote.list,
-  'quote.open': quote.open,
+  'quotes.calculate': quote.work,
+  'quotes.save': quote.save,
+  'quotes.list': quote.list,
+  'quotes.get': quote.open,
 
-  'bills.look': bills.look,
-  'bills.make': bills.make,
+  'bills.get': bills.look,
+  'bills.create': bills.make,
   'bills.void': bills.void,
   'bills.pay': bills.pay,
   'bills.voidPayment': bills.voidPayment,
 
-  'prices.look': prices.look,
+  'prices.get': prices.look,
   'prices.save': prices.save,
 
-  'pickup.look': pickup.look,
-  'pickup.note': pickup.note,
+  'pickup.get': pickup.look,
+  'pickup.saveNote': pickup.note,
   'pickup.release': pickup.release,
 
-  'shelf.look': shelf.look,
+  'shelf.get': shelf.look,
   'species.save': species.save,
-  'species.putAway': species.putAway,
-  'species.bringBack': species.bringBack,
+  'species.archive': species.putAway,
+  'species.restore': species.bringBack,
   'products.save': products.save,
-  'products.putAway': products.putAway,
-  'products.bringBack': products.bringBack,
+  'products.archive': products.putAway,
+  'products.restore': products.bringBack,
   'templates.save': templates.save,
-  'templates.putAway': templates.putAway,
-  'templates.bringBack': templates.bringBack,
+  'templates.archive': templates.putAway,
+  'templates.restore': templates.bringBack,
 
-  'season.choices': choices,
+  'season.getChoices': choices,
   'season.yields': yields,
   'season.pounds': pounds,
   'season.compare': compare,
-  'season.behind': behind,
+  'season.drilldown': behind,
   'season.flow': flow,
   'season.fat': seasonFat,
   'season.check': check,
 
-  'costing.look': costing.look,
+  'costing.get': costing.look,
   'costing.save': costing.save,
   'costing.tryPrices': tryPrices,
 
-  'books.records': books.records,
-  'books.check': books.check,
+  'records.list': books.records,
+  'records.check': books.check,
 
-  'bring.begin': bring.begin,
-  'bring.piece': bring.piece,
-  'bring.look': bring.look,
-  'bring.bringIn': bring.bringIn,
-  'bring.list': bring.list,
-  'bring.undo': bring.undo,
+  'import.begin': bring.begin,
+  'import.addPiece': bring.piece,
+  'import.preview': bring.look,
+  'import.run': bring.bringIn,
+  'import.list': bring.list,
+  'import.undo': bring.undo,
 
-  'takeout.pack': takeOut.pack,
-  'takeout.packHunter': takeOut.packHunter,
-  'takeout.piece': takeOut.piece,
-  'takeout.fill': takeOut.fill,
+  'export.create': takeOut.pack,
+  'export.createForHunter': takeOut.packHunter,
+  'export.getPiece': takeOut.piece,
+  'import.book': takeOut.fill,
 };

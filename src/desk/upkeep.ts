@@ -1,5 +1,5 @@
 /** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
-import { troubleWithBook } from './contract/book-problems.ts';
+import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
 import { summariseNext } from './session/season-summaries.ts';
@@ -38,10 +38,10 @@ export function startUpkeep(
   onBroken: (error: unknown) => void,
 ): () => void {
   const backups = setInterval(() => {
-    const { room } = door;
-    if (!room || room.demo) return;
-    wipeIfDue(room);
-    if (!room.backups.due()) return;
+    const { session } = door;
+    if (!session || session.demo) return;
+    wipeIfDue(session);
+    if (!session.backups.due()) return;
     // What went wrong stays with the room, and the Shop shows it.
     void backUp();
   }, backUpEvery);
@@ -50,11 +50,11 @@ export function startUpkeep(
     summarise();
   }, lookEvery);
   function noticeOthers(): void {
-    const { room } = door;
+    const { session } = door;
     try {
-      if (room?.othersWrote()) announce(null, null);
+      if (session?.othersWrote()) announce(null, null);
     } catch (error) {
-      const trouble = room && troubleWithBook(error, room.book.path);
+      const trouble = session && bookErrorIn(error, session.book.path);
       if (!trouble) return onBroken(error);
       door.doubt(trouble);
       announce(null, null);
@@ -62,10 +62,10 @@ export function startUpkeep(
   }
   let summariseFrom = 0;
   function summarise(): void {
-    const { room } = door;
-    if (!room || room.demo || isWriting() || Date.now() < summariseFrom) return;
+    const { session } = door;
+    if (!session || session.demo || isWriting() || Date.now() < summariseFrom) return;
     try {
-      summariseNext(room);
+      summariseNext(session);
     } catch (error) {
       summariseFrom = Date.now() + SUMMARISE_AGAIN;
       onBroken(error);

@@ -8,9 +8,9 @@ import { adoptUpload } from './session/upload.ts';
 import { passClock } from './session/clock.ts';
 import { procedures } from './procedures.ts';
 import type { AnyProcedure, Door } from './session/procedure.ts';
-import { createRoom, type DeskRoom } from './session/room.ts';
+import { createSession, type Session } from './session/session.ts';
 import { summariseNext } from './session/season-summaries.ts';
-import { giveAwayParcel } from './take-out/outbox.ts';
+import { giveAwayParcel } from './export/outbox.ts';
 import { asThrown, type Done, type Errand } from './worker/messages.ts';
 
 /** How many errands are not done yet; the desk waits on it when it closes. */
@@ -35,31 +35,36 @@ async function answerOf({ call, input, book: at, now, upload }: Errand): Promise
   const clock = () => new Date(now);
   const book = openRecordBook(at.path, clock(), at.demo, true);
   try {
-    const room = createRoom({ book, demo: at.demo, clock, host: { openDemo: noOther, leaveDemo: noOther } });
-    passClock(room);
-    if (upload) adoptUpload(room, upload);
-    const value = await carriedOut(procedure, room, input);
+    const session = createSession({
+      book,
+      demo: at.demo,
+      clock,
+      host: { openDemo: noOther, leaveDemo: noOther },
+    });
+    passClock(session);
+    if (upload) adoptUpload(session, upload);
+    const value = await carriedOut(procedure, session, input);
     // A file of earlier animals empties the summaries of their seasons; the desk would go over all of them at its next look.
-    if (procedure.kind === 'write') while (summariseNext(room));
-    return { ok: true, value, parcel: giveAwayParcel(room) };
+    if (procedure.kind === 'write') while (summariseNext(session));
+    return { ok: true, value, parcel: giveAwayParcel(session) };
   } finally {
     book.leave();
   }
 }
 
-function carriedOut(procedure: AnyProcedure, room: DeskRoom, input: unknown): unknown {
-  if (procedure.kind === 'door') return procedure.run(doorOf(room), input);
-  if (procedure.kind === 'write') return room.book.change(() => procedure.run(room, input));
-  return procedure.run(room, input);
+function carriedOut(procedure: AnyProcedure, session: Session, input: unknown): unknown {
+  if (procedure.kind === 'door') return procedure.run(doorOf(session), input);
+  if (procedure.kind === 'write') return session.book.change(() => procedure.run(session, input));
+  return procedure.run(session, input);
 }
 
 /** A door that only shows the room: what opens another book never comes here. */
-function doorOf(room: DeskRoom): Door {
+function doorOf(session: Session): Door {
   return {
-    room,
+    session,
     trouble: null,
-    bookPath: room.book.path,
-    now: () => new Date(room.now()),
+    bookPath: session.book.path,
+    now: () => new Date(session.now()),
     open: noOther,
     tryAgain: noOther,
     openDemo: noOther,

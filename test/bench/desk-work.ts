@@ -5,7 +5,7 @@ import type { CallInput } from '../../src/bridge/contract.ts';
 import type { BenchDesk } from './open-desk.ts';
 import type { Measure } from './timing.ts';
 
-export const QUOTE: CallInput<'quote.work'> = {
+export const QUOTE: CallInput<'quotes.calculate'> = {
   species: 'elk',
   sex: 'male',
   age: 'adult',
@@ -75,7 +75,7 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
         before: next,
         run: async () => {
           await weigh();
-          await desk.call('animals.open', { id: animalId() });
+          await desk.call('animals.get', { id: animalId() });
         },
       },
       {
@@ -86,7 +86,7 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
         },
         run: takeBack,
       },
-      { name: 'quote', run: () => desk.call('quote.work', QUOTE), bar: { ms: 20 } },
+      { name: 'quote', run: () => desk.call('quotes.calculate', QUOTE), bar: { ms: 20 } },
       {
         name: 'find a hunter by name',
         run: () => desk.call('hunters.find', { text: 'whit' }),
@@ -113,10 +113,10 @@ export async function deskWork(desk: BenchDesk): Promise<{ measures: Measure[]; 
         run: () => desk.call('animals.find', { text: 'dana' }),
         bar: { ms: 10 },
       },
-      { name: 'open an animal', run: () => desk.call('animals.open', { ticket: '26-0147' }) },
-      { name: 'look at the rail', run: () => desk.call('rail.look', {}) },
-      { name: 'look at pick-up', run: () => desk.call('pickup.look', {}) },
-      { name: 'look at the grinder', run: () => desk.call('grinder.look', {}) },
+      { name: 'open an animal', run: () => desk.call('animals.get', { ticket: '26-0147' }) },
+      { name: 'look at the rail', run: () => desk.call('rail.get', {}) },
+      { name: 'look at pick-up', run: () => desk.call('pickup.get', {}) },
+      { name: 'look at the grinder', run: () => desk.call('grinder.get', {}) },
     ],
     close: bare.close,
   };

@@ -17,7 +17,7 @@ async function saveOne(desk: BenchDesk, { weighedId }: { weighedId: number }): P
     stage: 'cut',
     part: 'trim',
     typed: '12.34',
-    sure: true,
+    confirmed: true,
   });
   await desk.call('table.void', { weighingId, reason: 'measured' });
 }

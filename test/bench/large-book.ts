@@ -11,7 +11,7 @@ import type { Database } from 'better-sqlite3';
 import { openRecordBook } from '../../src/book/book.ts';
 import { MIGRATIONS } from '../../src/book/migrations/index.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
-import { createRoom } from '../../src/desk/session/room.ts';
+import { createSession } from '../../src/desk/session/session.ts';
 import { summariseNext } from '../../src/desk/session/season-summaries.ts';
 import { SPECIES } from '../../src/desk/supplied/resources.ts';
 import { ruleOf } from '../../src/desk/learning/season-taught.ts';
@@ -54,13 +54,13 @@ export async function largeBook(seasons: number): Promise<string> {
 /** In a shop of twenty years upkeep has long summarised the seasons that are over. */
 function summariseAll(path: string): void {
   const book = openRecordBook(path, DEMO_NOW, true);
-  const room = createRoom({
+  const session = createSession({
     book,
     demo: false,
     clock: () => DEMO_NOW,
     host: { openDemo: noOther, leaveDemo: noOther },
   });
-  while (summariseNext(room));
+  while (summariseNext(session));
   book.close();
 }
 

@@ -34,14 +34,14 @@ export async function loadWork(seasons: number): Promise<Figure[]> {
   });
   await served(book, async ({ process: { pid } }, _, call) => {
     const started = performance.now();
-    await call('takeout.pack', { what: 'tables' });
+    await call('export.create', { what: 'tables' });
     told('write the large book out as tables', performance.now() - started, 'ms');
     told('most memory of the desk meanwhile', mostMb(pid), 'MB', { bar: { mb: MOST_DESK_MB } });
   });
   await served(null, async ({ process: { pid } }, _, call) => {
     const asked = await handOver(call, table);
     const started = performance.now();
-    await call('bring.bringIn', asked);
+    await call('import.run', asked);
     told(`bring ${OLD_ROWS.toLocaleString('en')} animals in`, performance.now() - started, 'ms', {
       baseline: { what: 'reading the table with the CSV package alone', value: parsedMs(table) },
     });

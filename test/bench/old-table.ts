@@ -21,15 +21,15 @@ export function oldTable(): string {
 }
 
 /** Hands a table over, lets the desk guess how it is read, and gives what is needed to bring it in. */
-export async function handOver(call: Line, table: string): Promise<CallInput<'bring.bringIn'>> {
+export async function handOver(call: Line, table: string): Promise<CallInput<'import.run'>> {
   const bytes = Buffer.from(table);
-  const { upload } = await call('bring.begin', { name: 'old.csv' });
+  const { upload } = await call('import.begin', { name: 'old.csv' });
   for (let from = 0; from < bytes.length; from += PIECE)
-    await call('bring.piece', {
+    await call('import.addPiece', {
       upload,
       from,
       base64: bytes.subarray(from, from + PIECE).toString('base64'),
     });
-  const { layout } = await call('bring.look', { upload, kind: 'animals' });
-  return { upload, kind: 'animals', layout, sure: true };
+  const { layout } = await call('import.preview', { upload, kind: 'animals' });
+  return { upload, kind: 'animals', layout, confirmed: true };
 }

@@ -20,17 +20,17 @@ const SEASON = 2026;
 
 /** In words, the call in front where it is asked in one way only. */
 export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>> = {
-  'look at the shop': { call: 'shop.look', ask: (desk) => desk.call('shop.look', {}) },
-  'look at the rail': { call: 'rail.look', ask: (desk) => desk.call('rail.look', {}) },
-  'look at the coolers': { call: 'coolers.look', ask: (desk) => desk.call('coolers.look', {}) },
+  'look at the shop': { call: 'shop.get', ask: (desk) => desk.call('shop.get', {}) },
+  'look at the rail': { call: 'rail.get', ask: (desk) => desk.call('rail.get', {}) },
+  'look at the coolers': { call: 'coolers.list', ask: (desk) => desk.call('coolers.list', {}) },
   'list a cooler’s files': {
-    call: 'coolers.logs',
-    ask: (desk, { coolerId }) => desk.call('coolers.logs', { coolerId }),
+    call: 'coolers.listLogs',
+    ask: (desk, { coolerId }) => desk.call('coolers.listLogs', { coolerId }),
   },
   'look at a cooler’s month': {
-    call: 'coolers.record',
+    call: 'coolers.getRecord',
     ask: (desk, { coolerId }) =>
-      desk.call('coolers.record', { coolerId, from: '2026-11-01', to: '2026-11-30' }),
+      desk.call('coolers.getRecord', { coolerId, from: '2026-11-01', to: '2026-11-30' }),
   },
   'find an animal by number': {
     call: 'animals.find',
@@ -62,56 +62,59 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
   },
   'find nobody': { call: 'hunters.find', ask: (desk) => desk.call('hunters.find', { text: 'zqxj' }) },
   'open an animal': {
-    call: 'animals.open',
-    ask: (desk, { animalId }) => desk.call('animals.open', { id: animalId }),
+    call: 'animals.get',
+    ask: (desk, { animalId }) => desk.call('animals.get', { id: animalId }),
   },
   'look at an animal’s history': {
-    call: 'animals.history',
-    ask: (desk, { animalId }) => desk.call('animals.history', { id: animalId }),
+    call: 'animals.getHistory',
+    ask: (desk, { animalId }) => desk.call('animals.getHistory', { id: animalId }),
   },
   'look for a hunter’s last orders': {
-    call: 'animals.lastOrders',
-    ask: (desk, { hunterId }) => desk.call('animals.lastOrders', { hunterId, species: 'elk' }),
+    call: 'animals.getLastOrders',
+    ask: (desk, { hunterId }) => desk.call('animals.getLastOrders', { hunterId, species: 'elk' }),
   },
-  'look at the grinder': { call: 'grinder.look', ask: (desk) => desk.call('grinder.look', {}) },
+  'look at the grinder': { call: 'grinder.get', ask: (desk) => desk.call('grinder.get', {}) },
   'open a batch': {
-    call: 'grinder.open',
-    ask: (desk, { batchId }) => desk.call('grinder.open', { id: batchId }),
+    call: 'grinder.getBatch',
+    ask: (desk, { batchId }) => desk.call('grinder.getBatch', { id: batchId }),
   },
   'plan a batch': {
     call: 'grinder.plan',
     ask: (desk, { trimId }) =>
       desk.call('grinder.plan', { animals: [{ id: trimId }], fat: 'pork-back-fat', targetFat: 0.15 }),
   },
-  'look at the fat': { call: 'fat.lots', ask: (desk) => desk.call('fat.lots', { usedUp: false }) },
+  'look at the fat': { call: 'fat.listLots', ask: (desk) => desk.call('fat.listLots', { usedUp: false }) },
   'look at a batch’s fat': {
-    call: 'fat.lots',
-    ask: (desk, { batchId }) => desk.call('fat.lots', { usedUp: false, batchId }),
+    call: 'fat.listLots',
+    ask: (desk, { batchId }) => desk.call('fat.listLots', { usedUp: false, batchId }),
   },
   'look at a lot’s movements': {
-    call: 'fat.moves',
-    ask: (desk, { lotId }) => desk.call('fat.moves', { lotId }),
+    call: 'fat.listMovements',
+    ask: (desk, { lotId }) => desk.call('fat.listMovements', { lotId }),
   },
-  'look at the fat needed': { call: 'fat.needs', ask: (desk) => desk.call('fat.needs', {}) },
-  quote: { call: 'quote.work', ask: (desk) => desk.call('quote.work', QUOTE) },
-  'list the quotes': { call: 'quote.list', ask: (desk) => desk.call('quote.list', {}) },
+  'look at the fat needed': { call: 'fat.getNeeds', ask: (desk) => desk.call('fat.getNeeds', {}) },
+  quote: { call: 'quotes.calculate', ask: (desk) => desk.call('quotes.calculate', QUOTE) },
+  'list the quotes': { call: 'quotes.list', ask: (desk) => desk.call('quotes.list', {}) },
   'open a quote': {
-    call: 'quote.open',
-    ask: (desk, { quoteId }) => desk.call('quote.open', { id: quoteId }),
+    call: 'quotes.get',
+    ask: (desk, { quoteId }) => desk.call('quotes.get', { id: quoteId }),
   },
   'look at a bill': {
-    call: 'bills.look',
-    ask: (desk, { animalId }) => desk.call('bills.look', { animalId }),
+    call: 'bills.get',
+    ask: (desk, { animalId }) => desk.call('bills.get', { animalId }),
   },
-  'look at the prices': { call: 'prices.look', ask: (desk) => desk.call('prices.look', {}) },
-  'look at pick-up': { call: 'pickup.look', ask: (desk) => desk.call('pickup.look', {}) },
-  'look at the shelf': { call: 'shelf.look', ask: (desk) => desk.call('shelf.look', {}) },
+  'look at the prices': { call: 'prices.get', ask: (desk) => desk.call('prices.get', {}) },
+  'look at pick-up': { call: 'pickup.get', ask: (desk) => desk.call('pickup.get', {}) },
+  'look at the shelf': { call: 'shelf.get', ask: (desk) => desk.call('shelf.get', {}) },
   'look at a season’s records': {
-    call: 'books.records',
-    ask: (desk) => desk.call('books.records', { season: SEASON }),
+    call: 'records.list',
+    ask: (desk) => desk.call('records.list', { season: SEASON }),
   },
-  'list what was brought in': { call: 'bring.list', ask: (desk) => desk.call('bring.list', {}) },
-  'look at the season’s choices': { call: 'season.choices', ask: (desk) => desk.call('season.choices', {}) },
+  'list what was brought in': { call: 'import.list', ask: (desk) => desk.call('import.list', {}) },
+  'look at the season’s choices': {
+    call: 'season.getChoices',
+    ask: (desk) => desk.call('season.getChoices', {}),
+  },
   'open season.yields': { call: 'season.yields', ask: (desk) => desk.call('season.yields', {}) },
   'open season.pounds': { call: 'season.pounds', ask: (desk) => desk.call('season.pounds', {}) },
   'open season.compare': {
@@ -123,17 +126,17 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
       }),
   },
   'open season.behind': {
-    call: 'season.behind',
-    ask: (desk) => desk.call('season.behind', { season: SEASON, species: 'elk', order: 'takeHome' }),
+    call: 'season.drilldown',
+    ask: (desk) => desk.call('season.drilldown', { season: SEASON, species: 'elk', order: 'takeHome' }),
   },
   'open season.fat': { call: 'season.fat', ask: (desk) => desk.call('season.fat', {}) },
   'open season.check': { call: 'season.check', ask: (desk) => desk.call('season.check', {}) },
   'open season.flow': { call: 'season.flow', ask: (desk) => desk.call('season.flow', {}) },
-  'open costing.look': { call: 'costing.look', ask: (desk) => desk.call('costing.look', {}) },
+  'open costing.look': { call: 'costing.get', ask: (desk) => desk.call('costing.get', {}) },
   'try other prices': {
     call: 'costing.tryPrices',
     ask: async (desk) => {
-      const { lines, taxRule } = await desk.call('prices.look', {});
+      const { lines, taxRule } = await desk.call('prices.get', {});
       return desk.call('costing.tryPrices', {
         season: SEASON,
         lines: lines as CallInput<'costing.tryPrices'>['lines'],
@@ -145,22 +148,22 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
 
 /** Nobody waits for these at the counter, or what they take depends on a file and not on the book's age. */
 export const NOT_INTERACTIVE: Readonly<Partial<Record<CallName, string>>> = {
-  'coolers.lookLog': 'goes over a file',
-  'books.check': 'counts every ticket of every season, for a line that comes when it is ready',
-  'bring.begin': 'takes a file',
-  'bring.piece': 'takes a file',
-  'bring.look': 'goes over a file',
-  'takeout.pack': 'writes the whole book out',
-  'takeout.packHunter': 'writes a file',
-  'takeout.piece': 'hands a file over',
+  'coolers.previewLog': 'goes over a file',
+  'records.check': 'counts every ticket of every season, for a line that comes when it is ready',
+  'import.begin': 'takes a file',
+  'import.addPiece': 'takes a file',
+  'import.preview': 'goes over a file',
+  'export.create': 'writes the whole book out',
+  'export.createForHunter': 'writes a file',
+  'export.getPiece': 'hands a file over',
 };
 
 /** Something of each kind that the newest season has. @throws Error when the book lacks one */
 export async function askedIn(desk: BenchDesk): Promise<Asked> {
-  const animal = await desk.call('animals.open', { ticket: '26-0147' });
-  const grinder = await desk.call('grinder.look', {});
-  const [cooler] = await desk.call('coolers.look', {});
-  const [quote] = await desk.call('quote.list', {});
+  const animal = await desk.call('animals.get', { ticket: '26-0147' });
+  const grinder = await desk.call('grinder.get', {});
+  const [cooler] = await desk.call('coolers.list', {});
+  const [quote] = await desk.call('quotes.list', {});
   const [batch, lot, trim] = [grinder.recent[0], grinder.fat[0], grinder.waiting[0]];
   if (!batch || !lot || !trim || !cooler || !quote) throw new Error('The book has nothing to ask about');
   return {

@@ -208,11 +208,11 @@ export const BY_HAND = {
   'season.yields': yields,
   'season.pounds': pounds,
   'season.compare': compare,
-  'season.behind': behind,
+  'season.drilldown': behind,
   'season.fat': fat,
   'season.check': check,
   'season.flow': flow,
-  'costing.look': costing,
+  'costing.get': costing,
 } as const;
 
 export const BENCH_SEASON = SEASON;

@@ -13,7 +13,7 @@ import type { Measure } from './timing.ts';
 async function finishedAnimal(desk: BenchDesk): Promise<() => Promise<void>> {
   const animalId = await animalToWeigh(desk);
   const weigh = (part: 'whole cuts' | 'trim' | 'bone' | 'sinew', typed: string) =>
-    desk.call('table.weigh', { animalId, stage: 'cut', part, typed, sure: true });
+    desk.call('table.weigh', { animalId, stage: 'cut', part, typed, confirmed: true });
   await weigh('whole cuts', '90');
   await weigh('trim', '140');
   await weigh('bone', '70');
@@ -37,11 +37,11 @@ export async function seasonViews(desk: BenchDesk): Promise<{ measures: Measure[
     'season.pounds': () => desk.call('season.pounds', { season }),
     'season.compare': () =>
       desk.call('season.compare', { a: { season, species: 'elk' }, b: { season, species: 'mule-deer' } }),
-    'season.behind': () => desk.call('season.behind', { season, species: 'elk', order: 'takeHome' }),
+    'season.drilldown': () => desk.call('season.drilldown', { season, species: 'elk', order: 'takeHome' }),
     'season.fat': () => desk.call('season.fat', { season }),
     'season.check': () => desk.call('season.check', { season }),
     'season.flow': () => desk.call('season.flow', { season }),
-    'costing.look': () => desk.call('costing.look', { season }),
+    'costing.get': () => desk.call('costing.get', { season }),
   };
   return {
     measures: [
@@ -59,7 +59,7 @@ export async function seasonViews(desk: BenchDesk): Promise<{ measures: Measure[
       {
         name: 'look at the fat to order',
         before: change,
-        run: () => desk.call('fat.needs', {}),
+        run: () => desk.call('fat.getNeeds', {}),
         bar: { ms: 100 },
       },
     ],

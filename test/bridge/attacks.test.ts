@@ -19,7 +19,7 @@ beforeAll(async () => {
   await takeIn(shop, { hunter: { name: SECRET, phone: '555-0199' } });
   counter = await openCounter({ desk: shop.desk });
   pass = await counter.session();
-  ({ opening } = await shop.call('shop.look', {}));
+  ({ opening } = await shop.call('shop.get', {}));
 });
 afterAll(async () => {
   await counter.close();

@@ -42,7 +42,7 @@ it('takes the code out of the address at once, keeps its session over a reload, 
   const calls = callsFrom(page);
   await page.reload();
   await drawn();
-  expect(calls).toContain('/call/shop.look');
+  expect(calls).toContain('/call/shop.get');
   expect(calls).not.toContain('/session');
   expect(complaints).toEqual([]);
 });
@@ -104,11 +104,11 @@ it('hears of a change made in another window', async () => {
         },
         body: JSON.stringify(input),
       });
-    const look = (await (await post('shop.look', {})).json()) as { value: { opening: string } };
-    const response = await post('shop.change', { changes: { shopName: 'Ridge' } }, look.value.opening);
+    const look = (await (await post('shop.get', {})).json()) as { value: { opening: string } };
+    const response = await post('shop.saveSettings', { changes: { shopName: 'Ridge' } }, look.value.opening);
     if (!response.ok || !((await response.json()) as { ok: boolean }).ok) throw new Error('not changed');
   });
-  await expect.poll(() => heard).toContain('/call/shop.look');
+  await expect.poll(() => heard).toContain('/call/shop.get');
 });
 
 it('runs no script from outside or written into the page', async () => {

@@ -70,7 +70,7 @@ it('says which opening of a book each call is meant for, and hears which one cha
   const { bridge } = windowAt(counter.origin, counter.code());
   const heard: unknown[] = [];
   bridge.on('changed', (changed) => heard.push(changed));
-  await call(bridge, 'shop.look');
+  await call(bridge, 'shop.get');
   await call(bridge, 'table.weigh', {}, 'an-opening');
   expect(counter.desk.calls.map(({ opening }) => opening)).toEqual([null, 'an-opening']);
   await expect.poll(() => counter.desk.listeners()).toBe(1);
@@ -81,30 +81,30 @@ it('says which opening of a book each call is meant for, and hears which one cha
 it('survives a reload without the code', async () => {
   const counter = await counterAt();
   const { bridge, kept } = windowAt(counter.origin, counter.code());
-  await call(bridge, 'shop.look');
+  await call(bridge, 'shop.get');
   const reloaded = windowAt(counter.origin, null, kept);
-  expect((await call(reloaded.bridge, 'shop.look')).ok).toBe(true);
+  expect((await call(reloaded.bridge, 'shop.get')).ok).toBe(true);
 });
 
 it('uses its code up although it has a session, and falls back on the session when the code is used up', async () => {
   const counter = await counterAt();
   const code = counter.code();
   const { bridge, kept } = windowAt(counter.origin, counter.code());
-  await call(bridge, 'shop.look');
+  await call(bridge, 'shop.get');
   for (const shown of [code, code]) {
-    expect((await call(windowAt(counter.origin, shown, kept).bridge, 'shop.look')).ok).toBe(true);
+    expect((await call(windowAt(counter.origin, shown, kept).bridge, 'shop.get')).ok).toBe(true);
   }
-  expect((await call(windowAt(counter.origin, code).bridge, 'shop.look')).ok).toBe(false);
+  expect((await call(windowAt(counter.origin, code).bridge, 'shop.get')).ok).toBe(false);
 });
 
 it('gets the session of another window of the same browser, also when its own has lapsed', async () => {
   const counter = await counterAt();
   const first = windowAt(counter.origin, counter.code());
-  await call(first.bridge, 'shop.look');
+  await call(first.bridge, 'shop.get');
   const askOthers = async () => first.kept.get('gambrel.session') ?? null;
   for (const kept of [new Map<string, string>(), new Map([['gambrel.session', 'of-an-earlier-server']])]) {
     const second = windowAt(counter.origin, null, kept, askOthers);
-    expect((await call(second.bridge, 'shop.look')).ok).toBe(true);
+    expect((await call(second.bridge, 'shop.get')).ok).toBe(true);
     expect(kept).toEqual(first.kept);
   }
 });
@@ -117,7 +117,7 @@ it('says that it has no session when it has none, a wrong code, or a session of 
     [null, 'of-an-earlier-server'],
   ] as const) {
     const store = new Map(kept === null ? [] : [['gambrel.session', kept]]);
-    expect(await call(windowAt(counter.origin, code, store).bridge, 'shop.look')).toEqual({
+    expect(await call(windowAt(counter.origin, code, store).bridge, 'shop.get')).toEqual({
       ok: false,
       problem: { kind: 'refused', code: 'desk.no-session' },
     });
@@ -128,9 +128,9 @@ it('says that it has no session when it has none, a wrong code, or a session of 
 it('answers desk.gone while nobody listens, and refuses bad input without asking', async () => {
   const counter = await counterAt();
   const { bridge } = windowAt(counter.origin, counter.code());
-  expect((await call(bridge, 'shop.look')).ok).toBe(true);
+  expect((await call(bridge, 'shop.get')).ok).toBe(true);
   await counter.carrier.close();
-  expect(await call(bridge, 'shop.look')).toEqual(DESK_GONE);
+  expect(await call(bridge, 'shop.get')).toEqual(DESK_GONE);
   expect(await call(bridge, 'grinder.plan', { targetFat: Infinity })).toMatchObject({
     problem: { code: 'input.not-a-number' },
   });

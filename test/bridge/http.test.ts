@@ -55,7 +55,7 @@ describe('what its own window gets', () => {
     for (const bearer of [pass, (JSON.parse(first.body) as { bearer: string }).bearer, another]) {
       const answer = await knock(
         counter.carrier.port,
-        request('POST /call/shop.look', { authorization: `Bearer ${bearer}` }, '{}'),
+        request('POST /call/shop.get', { authorization: `Bearer ${bearer}` }, '{}'),
       );
       expect(answer.status).toBe(200);
     }
@@ -102,42 +102,42 @@ describe('what its own window gets', () => {
 
 /** Every row: what is wrong, the request, the status, the problem's code. */
 const WRONG: [string, () => string, number, string][] = [
-  ['no pass', () => request('POST /call/shop.look', { authorization: null }, '{}'), 401, 'session.unknown'],
-  ['a guessed pass', () => request('POST /call/shop.look', { authorization: 'Bearer x' }, '{}'), 401, 'session.unknown'],
-  ['a code as a pass', () => request('POST /call/shop.look', { authorization: `Bearer ${counter.code()}` }, '{}'), 401, 'session.unknown'],
-  ['another way of signing in', () => request('POST /call/shop.look', { authorization: `Basic ${pass}` }, '{}'), 401, 'session.unknown'],
+  ['no pass', () => request('POST /call/shop.get', { authorization: null }, '{}'), 401, 'session.unknown'],
+  ['a guessed pass', () => request('POST /call/shop.get', { authorization: 'Bearer x' }, '{}'), 401, 'session.unknown'],
+  ['a code as a pass', () => request('POST /call/shop.get', { authorization: `Bearer ${counter.code()}` }, '{}'), 401, 'session.unknown'],
+  ['another way of signing in', () => request('POST /call/shop.get', { authorization: `Basic ${pass}` }, '{}'), 401, 'session.unknown'],
   ['the pass in the address', () => request(`GET /events?bearer=${pass}`, { authorization: null }), 401, 'session.unknown'],
   ['a wrong code', () => request('POST /session', {}, '{"code":"wrong"}'), 401, 'session.wrong-code'],
   ['a code of the right length', () => request('POST /session', {}, JSON.stringify({ code: 'A'.repeat(43) })), 401, 'session.wrong-code'],
   ['a code that is no text', () => request('POST /session', {}, '{"code":[1]}'), 401, 'session.wrong-code'],
   ['no code at all', () => request('POST /session', {}, 'null'), 401, 'session.wrong-code'],
-  ['a foreign name for this address', () => request('POST /call/shop.look', { host: 'evil.example' }, '{}'), 403, 'request.wrong-host'],
+  ['a foreign name for this address', () => request('POST /call/shop.get', { host: 'evil.example' }, '{}'), 403, 'request.wrong-host'],
   ['a foreign name, for the page', () => request('GET /', { host: `evil.example:${counter.carrier.port}` }), 403, 'request.wrong-host'],
-  ['another port', () => request('POST /call/shop.look', { host: '127.0.0.1:1' }, '{}'), 403, 'request.wrong-host'],
-  ['another page calling', () => request('POST /call/shop.look', { origin: 'https://evil.example' }, '{}'), 403, 'request.wrong-origin'],
-  ['a page whose name begins like ours', () => request('POST /call/shop.look', { origin: `${counter.origin}.evil.example` }, '{}'), 403, 'request.wrong-origin'],
+  ['another port', () => request('POST /call/shop.get', { host: '127.0.0.1:1' }, '{}'), 403, 'request.wrong-host'],
+  ['another page calling', () => request('POST /call/shop.get', { origin: 'https://evil.example' }, '{}'), 403, 'request.wrong-origin'],
+  ['a page whose name begins like ours', () => request('POST /call/shop.get', { origin: `${counter.origin}.evil.example` }, '{}'), 403, 'request.wrong-origin'],
   ['a page without an origin of its own', () => request('POST /session', { origin: 'null' }, '{}'), 403, 'request.wrong-origin'],
   ['another page listening', () => request('GET /events', { origin: 'http://localhost:3000' }), 403, 'request.wrong-origin'],
-  ['text instead of JSON', () => request('POST /call/shop.look', { 'content-type': 'text/plain' }, '{}'), 415, 'request.not-json'],
+  ['text instead of JSON', () => request('POST /call/shop.get', { 'content-type': 'text/plain' }, '{}'), 415, 'request.not-json'],
   ['a form', () => request('POST /session', { 'content-type': 'application/x-www-form-urlencoded' }, 'code=1'), 415, 'request.not-json'],
-  ['broken JSON', () => request('POST /call/shop.look', {}, '{"a":'), 400, 'request.malformed'],
-  ['an empty body', () => request('POST /call/shop.look', {}, ''), 400, 'request.malformed'],
+  ['broken JSON', () => request('POST /call/shop.get', {}, '{"a":'), 400, 'request.malformed'],
+  ['an empty body', () => request('POST /call/shop.get', {}, ''), 400, 'request.malformed'],
   ['a body of a call before there is a session', () => request('POST /session', {}, JSON.stringify({ code: 'x'.repeat(2_000) })), 413, 'request.too-large'],
   ['no body and no label', () => request('POST /session', { 'content-type': null }), 415, 'request.not-json'],
   ['a whole address with another host', () => request('GET http://evil.example/'), 400, 'request.malformed'],
-  ['a prototype in the input', () => request('POST /call/shop.look', {}, '{"a":{"__proto__":{"sure":true}}}'), 400, 'request.malformed'],
-  ['a prototype in disguise', () => request('POST /call/shop.look', {}, '{"\\u005f_proto__":1}'), 400, 'request.malformed'],
-  ['a body too large by its label', () => request('POST /call/shop.look', { 'content-length': String(BODY_LIMIT + 1) }, '{'), 413, 'request.too-large'],
+  ['a prototype in the input', () => request('POST /call/shop.get', {}, '{"a":{"__proto__":{"confirmed":true}}}'), 400, 'request.malformed'],
+  ['a prototype in disguise', () => request('POST /call/shop.get', {}, '{"\\u005f_proto__":1}'), 400, 'request.malformed'],
+  ['a body too large by its label', () => request('POST /call/shop.get', { 'content-length': String(BODY_LIMIT + 1) }, '{'), 413, 'request.too-large'],
   ['an inherited name: __proto__', () => request('POST /call/__proto__', {}, '{}'), 404, 'call.unknown'],
   ['an inherited name: constructor', () => request('POST /call/constructor', {}, '{}'), 404, 'call.unknown'],
   ['an inherited name: toString', () => request('POST /call/toString', {}, '{}'), 404, 'call.unknown'],
   ['a name that is a path', () => request('POST /call/..%2f..%2fsession', {}, '{}'), 404, 'call.unknown'],
   ['no name', () => request('POST /call/', {}, '{}'), 404, 'call.unknown'],
   ['a call that the desk does not have', () => request('POST /call/desk.lacks', {}, '{}'), 404, 'call.unknown'],
-  ['reading a call', () => request('GET /call/shop.look'), 405, 'request.wrong-method'],
+  ['reading a call', () => request('GET /call/shop.get'), 405, 'request.wrong-method'],
   ['writing to the stream', () => request('POST /events', {}, '{}'), 405, 'request.wrong-method'],
   ['deleting a file', () => request('DELETE /index.html'), 405, 'request.wrong-method'],
-  ['asking for rights beforehand', () => request('OPTIONS /call/shop.look', { origin: counter.origin }), 405, 'request.wrong-method'],
+  ['asking for rights beforehand', () => request('OPTIONS /call/shop.get', { origin: counter.origin }), 405, 'request.wrong-method'],
 ]; // prettier-ignore
 
 describe('what is refused', () => {
@@ -185,13 +185,13 @@ describe('what is refused', () => {
   it('a body that grows too large without a label', async () => {
     const chunk = `10000\r\n${'x'.repeat(0x10000)}\r\n`.repeat(BODY_LIMIT / 0x10000 + 1);
     const headers = { 'content-length': null, 'transfer-encoding': 'chunked' };
-    const answer = await knock(counter.carrier.port, request('POST /call/shop.look', headers, chunk));
+    const answer = await knock(counter.carrier.port, request('POST /call/shop.get', headers, chunk));
     expect(answer.status).toBe(413);
     expect(JSON.parse(answer.body).problem.code).toBe('request.too-large');
   });
 
   it('bytes that are no text', async () => {
-    const answer = await fetch(`${counter.origin}/call/shop.look`, {
+    const answer = await fetch(`${counter.origin}/call/shop.get`, {
       method: 'POST',
       headers: { authorization: `Bearer ${pass}`, 'content-type': 'application/json' },
       body: new Uint8Array([0x22, 0xff, 0x22]),

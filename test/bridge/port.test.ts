@@ -38,12 +38,12 @@ const call = (bridge: Bridge, name: string, input: unknown, opening: string | nu
 it('carries calls at the same time, each to its own answer', async () => {
   const { bridge } = lineTo(echoDesk());
   const answers = await Promise.all(
-    ['rail.look', 'table.weigh', 'grinder.look'].map((name, n) => call(bridge, name, { n })),
+    ['rail.get', 'table.weigh', 'grinder.get'].map((name, n) => call(bridge, name, { n })),
   );
   expect(answers).toEqual([
-    { ok: true, value: { name: 'rail.look', input: { n: 0 } } },
+    { ok: true, value: { name: 'rail.get', input: { n: 0 } } },
     { ok: true, value: { name: 'table.weigh', input: { n: 1 } } },
-    { ok: true, value: { name: 'grinder.look', input: { n: 2 } } },
+    { ok: true, value: { name: 'grinder.get', input: { n: 2 } } },
   ]);
 });
 
@@ -52,7 +52,7 @@ it('says which opening of a book each call is meant for, and hears which one cha
   const { bridge, port } = lineTo(desk);
   const heard: unknown[] = [];
   bridge.on('changed', (changed) => heard.push(changed));
-  await call(bridge, 'shop.look', {});
+  await call(bridge, 'shop.get', {});
   await call(bridge, 'table.weigh', {}, 'an-opening');
   // A message that names none, or no text, is meant for no opening: never for whichever is open.
   port.postMessage({ id: 98, name: 'table.weigh', input: {} });
@@ -106,8 +106,8 @@ it('answers a message that is no call, and keeps working', async () => {
   const { bridge, port } = lineTo(echoDesk());
   const heard: unknown[] = [];
   port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));
-  for (const nonsense of [null, 'hello', { id: 'one', name: 'shop.look' }]) port.postMessage(nonsense);
-  expect((await call(bridge, 'shop.look', {})).ok).toBe(true);
+  for (const nonsense of [null, 'hello', { id: 'one', name: 'shop.get' }]) port.postMessage(nonsense);
+  expect((await call(bridge, 'shop.get', {})).ok).toBe(true);
   const refused = {
     id: null,
     answer: { ok: false, problem: { kind: 'invalid', code: 'request.malformed' } },
@@ -136,7 +136,7 @@ it.each([
 it('is not taken in by prototypes, in messages that no window of ours would send', async () => {
   const shop = await freshDesk();
   const { port, bridge } = lineTo(shop.desk);
-  const look = await bridge.call('shop.look', {}, null);
+  const look = await bridge.call('shop.get', {}, null);
   const opening = look.ok ? look.value.opening : '';
   const heard: { id: unknown; answer: { ok: boolean } }[] = [];
   port.addEventListener('message', (event: MessageEvent) => heard.push(event.data));
@@ -152,11 +152,11 @@ it('is not taken in by prototypes, in messages that no window of ours would send
     { id: 5, name: 'hunters.find', input: deep, opening },
     {
       id: 6,
-      name: 'shop.change',
+      name: 'shop.saveSettings',
       input: { changes: JSON.parse('{"__proto__":{"lateDays":9}}') },
       opening,
     },
-    JSON.parse('{"__proto__":{"id":7,"name":"shop.look"}}'),
+    JSON.parse('{"__proto__":{"id":7,"name":"shop.get"}}'),
   ];
   for (const message of messages) port.postMessage(message);
   await expect.poll(() => heard.length).toBe(messages.length);
@@ -165,7 +165,7 @@ it('is not taken in by prototypes, in messages that no window of ours would send
   for (const id of [2, 3]) expect(answered.get(id)).toMatchObject({ problem: { code: 'call.unknown' } });
   expect(answered.get(null)).toMatchObject({ problem: { code: 'request.malformed' } });
   expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
-  expect((await shop.call('shop.look', {})).settings.lateDays).not.toBe(9);
+  expect((await shop.call('shop.get', {})).settings.lateDays).not.toBe(9);
   expect(shop.broken).toEqual([]);
   shop.desk.close();
 });
@@ -177,7 +177,7 @@ it('turns a desk that throws, or answers what cannot cross, into a problem witho
   const failed = { ok: false, problem: { kind: 'broken', code: 'desk.failed' } };
   expect(await call(bridge, 'desk.throws', {})).toEqual(failed);
   desk.call = async () => ({ ok: true, value: () => 'a function' });
-  expect(await call(bridge, 'shop.look', {})).toEqual(failed);
+  expect(await call(bridge, 'shop.get', {})).toEqual(failed);
   expect(log).toHaveBeenCalledTimes(2);
   log.mockRestore();
 });
@@ -200,11 +200,11 @@ it('ends waiting and later calls with desk.gone when the desk goes', async () =>
   const desk = echoDesk();
   const { bridge, stop } = lineTo(desk);
   desk.call = () => new Promise(() => undefined);
-  const waiting = call(bridge, 'shop.look', {});
+  const waiting = call(bridge, 'shop.get', {});
   await expect.poll(() => desk.listeners()).toBe(1);
   stop();
   expect(await waiting).toEqual(DESK_GONE);
-  expect(await call(bridge, 'shop.look', {})).toEqual(DESK_GONE);
+  expect(await call(bridge, 'shop.get', {})).toEqual(DESK_GONE);
   expect(desk.listeners()).toBe(0);
 });
 

@@ -22,11 +22,7 @@ afterEach(async () => {
 /** A call of a window that is let in, over a line of its own, as a browser makes it that lost all its others. */
 async function callTakes(): Promise<number> {
   const started = performance.now();
-  const text = head(
-    'POST /call/shop.look',
-    { authorization: `Bearer ${session}`, connection: 'close' },
-    '{}',
-  );
+  const text = head('POST /call/shop.get', { authorization: `Bearer ${session}`, connection: 'close' }, '{}');
   const answer = await knock(counter.carrier.port, text, 10_000);
   expect(answer.status).toBe(200);
   return performance.now() - started;
@@ -79,15 +75,15 @@ describe('one request', () => {
 
   it.each([
     ['a body of quotes without a session', () => head('POST /session', {}, QUOTES)],
-    ['a body of quotes with one', () => head('POST /call/shop.look', { authorization: `Bearer ${session}` }, QUOTES)],
-    ['a wide body', () => head('POST /call/shop.look', { authorization: `Bearer ${session}` }, `[${'[],'.repeat(300_000)}[]]`)],
-    ['a deep body', () => head('POST /call/shop.look', { authorization: `Bearer ${session}` }, '['.repeat(1_000_000))],
-    ['many names', () => head('POST /call/shop.look', { authorization: `Bearer ${session}` }, `{${Array.from({ length: 60_000 }, (_, n) => `"n${n}":1`).join()}}`)],
+    ['a body of quotes with one', () => head('POST /call/shop.get', { authorization: `Bearer ${session}` }, QUOTES)],
+    ['a wide body', () => head('POST /call/shop.get', { authorization: `Bearer ${session}` }, `[${'[],'.repeat(300_000)}[]]`)],
+    ['a deep body', () => head('POST /call/shop.get', { authorization: `Bearer ${session}` }, '['.repeat(1_000_000))],
+    ['many names', () => head('POST /call/shop.get', { authorization: `Bearer ${session}` }, `{${Array.from({ length: 60_000 }, (_, n) => `"n${n}":1`).join()}}`)],
     ['a long address', () => head(`GET /${'a'.repeat(6_000)}`, {})],
     ['a long address of slashes and dots', () => head(`GET ${'/../'.repeat(1_500)}`, {})],
     ['a long query', () => head(`GET /?${'a=b&'.repeat(3_000)}`, {})],
     ['a long label', () => head('POST /session', { 'content-type': `application/json${' ;a="'.repeat(2_000)}` }, '{}')],
-    ['a long right to call', () => head('POST /call/shop.look', { authorization: `Bearer ${'-'.repeat(12_000)} ` }, '{}')],
+    ['a long right to call', () => head('POST /call/shop.get', { authorization: `Bearer ${'-'.repeat(12_000)} ` }, '{}')],
   ])('%s', async (_what, text) => {
     const asked = knock(counter.carrier.port, text(), 200);
     expect(await callTakes()).toBeLessThan(QUICK);
@@ -136,7 +132,7 @@ describe('many lines', () => {
   it('leave a window alone that listens to changes and one whose line is kept open', async () => {
     const kept = new Promise<Socket>((resolve) => {
       const line = connect(counter.carrier.port, '127.0.0.1', () => {
-        line.write(head('POST /call/shop.look', { authorization: `Bearer ${session}` }, '{}'));
+        line.write(head('POST /call/shop.get', { authorization: `Bearer ${session}` }, '{}'));
       });
       line.once('data', () => resolve(line));
       lines.push(line);
@@ -153,13 +149,13 @@ describe('many lines', () => {
     expect(new TextDecoder().decode((await reader.read()).value)).toContain('table.weigh');
     expect(line.destroyed).toBe(false);
     const answered = new Promise((resolve) => line.once('data', resolve));
-    line.write(head('POST /call/shop.look', { authorization: `Bearer ${session}` }, '{}'));
+    line.write(head('POST /call/shop.get', { authorization: `Bearer ${session}` }, '{}'));
     expect(String(await answered)).toContain('200 OK');
     await reader.cancel();
   });
 
   it('are cut off when they were refused, whether their sender hangs up or not', async () => {
-    await hold(head('POST /call/shop.look', {}, '{}'), 20);
+    await hold(head('POST /call/shop.get', {}, '{}'), 20);
     await hold(head('POST /session', { 'content-length': '900' }).concat('{'), 20);
     await hold(head('POST /session', { 'content-length': '99999' }).concat('{'), 20);
     const cut = () => lines.filter(({ closed }) => closed).length;

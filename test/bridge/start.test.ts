@@ -85,7 +85,7 @@ async function callAt(address: URL, name: string, input: unknown): Promise<unkno
     sessions.get(address.href) ??
     String((await post('/session', { code: address.hash.slice('#code='.length) }))['bearer']);
   sessions.set(address.href, bearer);
-  const look = await post('/call/shop.look', {}, bearer);
+  const look = await post('/call/shop.get', {}, bearer);
   opening = (look.value as { opening?: string } | undefined)?.opening ?? '';
   return post(`/call/${name}`, input, bearer);
 }
@@ -111,7 +111,7 @@ describe('a good start', () => {
     expect(await running.ended).toMatchObject({ code: 0, err: '' });
     expect(readdirSync(folder)).toEqual(['shop backups', 'shop.gambrel']);
     const again = run(['--book', shop(), '--port', '0']);
-    expect(await callAt(await addressOf(again), 'shop.look', {})).toMatchObject({
+    expect(await callAt(await addressOf(again), 'shop.get', {})).toMatchObject({
       ok: true,
       value: { setUp: true },
     });
@@ -133,7 +133,7 @@ describe('a good start', () => {
     const second = new URL(/[^]*open at (\S+)/.exec(running.out())?.[1] ?? '');
     expect(second.origin).toBe(first.origin);
     for (const address of [second, first])
-      expect(await callAt(address, 'shop.look', {})).toMatchObject({ ok: true });
+      expect(await callAt(address, 'shop.get', {})).toMatchObject({ ok: true });
     running.child.kill('SIGINT');
     expect(await running.ended).toMatchObject({ code: 0, err: '' });
   });
@@ -163,7 +163,7 @@ describe('a good start', () => {
 
   it('shows the demo without making a book', async () => {
     const running = run(['--demo', '--port', '0', '--book', shop()]);
-    expect(await callAt(await addressOf(running), 'shop.look', {})).toMatchObject({
+    expect(await callAt(await addressOf(running), 'shop.get', {})).toMatchObject({
       ok: true,
       value: { demo: true },
     });
@@ -190,7 +190,7 @@ describe('a good start', () => {
     const away = join(folder, 'stick', 'shop.gambrel');
     const running = run(['--book', away, '--port', '0']);
     const address = await addressOf(running);
-    expect(await callAt(address, 'shop.look', {})).toMatchObject({ problem: { code: 'book.absent' } });
+    expect(await callAt(address, 'shop.get', {})).toMatchObject({ problem: { code: 'book.absent' } });
     expect(existsSync(join(folder, 'stick'))).toBe(false);
     expect(await callAt(address, 'shop.beginAnew', {})).toMatchObject({ value: { open: true } });
     expect(existsSync(away)).toBe(true);
@@ -214,7 +214,7 @@ describe('a book that does not open', () => {
     const before = existsSync(shop()) ? readFileSync(shop()) : null;
     const running = run(['--port', '0'], { GAMBREL_BOOK: path });
     const address = await addressOf(running);
-    for (const call of ['shop.look', 'rail.look']) {
+    for (const call of ['shop.get', 'rail.get']) {
       const { problem } = (await callAt(address, call, {})) as { problem: { code: string } };
       expect(codes).toContain(problem.code);
     }
@@ -224,9 +224,11 @@ describe('a book that does not open', () => {
   }
   /** Puts the newest listed backup in the book's place. */
   async function goBack(address: URL): Promise<void> {
-    const { value } = (await callAt(address, 'shop.backups', {})) as { value: { rows: { path: string }[] } };
+    const { value } = (await callAt(address, 'shop.listBackups', {})) as {
+      value: { rows: { path: string }[] };
+    };
     expect(await callAt(address, 'shop.restore', { path: value.rows[0]?.path })).toMatchObject({ ok: true });
-    expect(await callAt(address, 'shop.look', {})).toMatchObject({
+    expect(await callAt(address, 'shop.get', {})).toMatchObject({
       value: { setUp: true, settings: { shopName: 'Ridge' } },
     });
   }
@@ -267,7 +269,7 @@ describe('a book that does not open', () => {
     expect(await callAt(address, 'shop.restore', cut)).toMatchObject({ problem: { code: 'backup.bad' } });
     expect(readFileSync(shop()).equals(pages)).toBe(true);
     expect(await callAt(address, 'shop.restore', { path: good })).toMatchObject({ ok: true });
-    expect(await callAt(address, 'shop.look', {})).toMatchObject({ value: { setUp: true } });
+    expect(await callAt(address, 'shop.get', {})).toMatchObject({ value: { setUp: true } });
   });
 
   it('a book whose first page was overwritten, of which the newest good backup can be opened', async () => {

@@ -7,7 +7,7 @@ import { weighedAmounts } from '../../src/desk/bills/amounts.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
 import { workQuote, type QuoteAsked } from '../../src/desk/quotes/work.ts';
 import { ownFatSource, speciesOf } from '../../src/desk/supplied/resources.ts';
-import { createRoom, type DeskRoom } from '../../src/desk/session/room.ts';
+import { createSession, type Session } from '../../src/desk/session/session.ts';
 import type { QuoteResult, Range } from '../../src/desk/contract/contract.ts';
 import { baseGrams, wholeTakeHomeGrams } from '../../src/desk/learning/take-home.ts';
 import { yieldKnowledge } from '../../src/desk/learning/yield-knowledge.ts';
@@ -34,7 +34,7 @@ export interface BackTested {
  * learned from what was finished before that day, the prices in force on it and the animal's own instructions.
  */
 export function backTest(book: Book): BackTested[] {
-  const room = demoRoom(book);
+  const session = demoRoom(book);
   const done = book.sums.finished().flatMap((row) => {
     const animal = book.animals.get(row.id);
     return animal?.ready_on ? [{ row, animal, came: animal.received_on, ready: animal.ready_on }] : [];
@@ -42,12 +42,12 @@ export function backTest(book: Book): BackTested[] {
   const days = [...Map.groupBy(done, ({ came }) => came)].sort(([a], [b]) => (a < b ? -1 : 1));
   return days.flatMap(([day, arrived]) => {
     const before = done.filter(({ ready }) => ready < day).map(({ row }) => row);
-    const then = roomOn(room, day, before);
+    const then = roomOn(session, day, before);
     return arrived.flatMap(({ row, animal }) => {
       const own = wholeTakeHomeGrams(row);
       if (own === null) return [];
-      const quote = (told: Told) => workQuote(then, askedOf(room, row, told));
-      const fats = Object.entries(weighedAmounts(room, animal, [], {}).amounts.fats ?? {});
+      const quote = (told: Told) => workQuote(then, askedOf(session, row, told));
+      const fats = Object.entries(weighedAmounts(session, animal, [], {}).amounts.fats ?? {});
       const bought = fats.filter(([source]) => source !== ownFatSource(speciesOf(row.species)).code);
       return {
         season: row.season,
@@ -60,35 +60,35 @@ export function backTest(book: Book): BackTested[] {
   });
 }
 
-function demoRoom(book: Book): DeskRoom {
-  const stay = (): Promise<DeskRoom> => Promise.resolve(room);
+function demoRoom(book: Book): Session {
+  const stay = (): Promise<Session> => Promise.resolve(session);
   const host = { openDemo: stay, leaveDemo: stay };
-  const room = createRoom({ book, demo: true, clock: () => DEMO_NOW, host });
-  return room;
+  const session = createSession({ book, demo: true, clock: () => DEMO_NOW, host });
+  return session;
 }
 
-function roomOn(room: DeskRoom, day: string, finished: readonly YieldRow[]): DeskRoom {
-  const nextBatch = room.book.db
+function roomOn(session: Session, day: string, finished: readonly YieldRow[]): Session {
+  const nextBatch = session.book.db
     .prepare<[string], number | null>('SELECT min(id) FROM batch WHERE started_on >= ?')
     .pluck()
     .get(day);
-  const fats = { ...room.fats, now: nextBatch ? room.fats.before(nextBatch) : room.fats.now };
-  return Object.create(room, {
-    yields: { value: yieldKnowledge(finished, room.species.all) },
+  const fats = { ...session.fats, now: nextBatch ? session.fats.before(nextBatch) : session.fats.now };
+  return Object.create(session, {
+    yields: { value: yieldKnowledge(finished, session.species.all) },
     fats: { value: fats },
     today: { value: () => day },
-  }) as DeskRoom;
+  }) as Session;
 }
 
-function askedOf(room: DeskRoom, row: YieldRow, told: Told): QuoteAsked {
+function askedOf(session: Session, row: YieldRow, told: Told): QuoteAsked {
   const asItCame = told === 'as it came' && row.brought === 'whole' && row.received !== null;
   const grams = asItCame ? row.received : baseGrams(row);
   return {
     ...row,
-    parts: room.book.animals.parts(row.id),
+    parts: session.book.animals.parts(row.id),
     stage: asItCame ? 'dressed' : 'hanging',
     typed: `${((grams ?? 0) / GRAMS_PER.lb).toFixed(4)} lb`,
-    instructions: instructionsOf(room, row.id),
+    instructions: instructionsOf(session, row.id),
   };
 }
 

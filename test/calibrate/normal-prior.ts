@@ -6,7 +6,12 @@ import { tQuantile } from '../../src/core/stats/distributions.ts';
 import type { SpeciesProfile } from '../../src/core/species/species.ts';
 import { laidOut, priorOf } from '../../src/core/yield/layout.ts';
 import { needBase, poolOf } from '../../src/core/yield/model.ts';
-import { crossProductsOf, meanAt, posteriorOf, type Heap } from '../../src/core/yield/regression.ts';
+import {
+  crossProductsOf,
+  meanAt,
+  posteriorOf,
+  type GroupStatistics,
+} from '../../src/core/yield/regression.ts';
 import { shareOf } from '../../src/core/yield/tree.ts';
 import type { Group, YieldSums } from '../../src/core/yield/yield.ts';
 
@@ -20,7 +25,7 @@ export function normalPriorRange(
   level: number,
 ): { low: number; high: number } {
   const { priors, columns, places, spots } = laidOut(profiles);
-  const heaps = Object.values(sums).flatMap((cell): Heap[] => {
+  const heaps = Object.values(sums).flatMap((cell): GroupStatistics[] => {
     const { takeHome } = cell.splits;
     if (!takeHome || poolOf(cell.group) !== poolOf(group)) return [];
     const { species, sex } = cell.group;

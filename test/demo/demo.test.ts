@@ -4,21 +4,21 @@ import { openRecordBook, type Book } from '../../src/book/book.ts';
 import type {
   AnimalPage,
   FatLook,
-  RailLook,
+  RailView,
   RecordRow,
   YieldsLook,
 } from '../../src/desk/contract/contract.ts';
 import { DEMO_NOW, fillDemo, type DemoMade } from '../../src/demo/season.ts';
 import { animalPage } from '../../src/desk/animals/animal-page.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import { createRoom, type DeskRoom } from '../../src/desk/session/room.ts';
+import { createSession, type Session } from '../../src/desk/session/session.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 
 const SEASON = 2026;
 /** Reading or making a whole season takes some ten seconds of an idle processor, and much longer on a busy one. */
 const SLOW = 180_000;
 let book: Book;
-let room: DeskRoom;
+let session: Session;
 let made: DemoMade;
 
 async function demoBook(): Promise<{ book: Book; made: DemoMade }> {
@@ -28,8 +28,13 @@ async function demoBook(): Promise<{ book: Book; made: DemoMade }> {
 
 beforeAll(async () => {
   ({ book, made } = await demoBook());
-  const stay = () => Promise.resolve(room);
-  room = createRoom({ book, demo: true, clock: () => DEMO_NOW, host: { openDemo: stay, leaveDemo: stay } });
+  const stay = () => Promise.resolve(session);
+  session = createSession({
+    book,
+    demo: true,
+    clock: () => DEMO_NOW,
+    host: { openDemo: stay, leaveDemo: stay },
+  });
 });
 afterAll(() => book.close());
 
@@ -38,7 +43,7 @@ const count = (sql: string): number => Number(book.db.prepare(sql).pluck().get()
 const page = (ticket: string): AnimalPage => {
   const animal = book.animals.byTicket(ticket);
   if (!animal) throw new Error(`no animal ${ticket}`);
-  return animalPage(room, animal);
+  return animalPage(session, animal);
 };
 
 describe('the demo season', { timeout: SLOW }, () => {
@@ -74,7 +79,7 @@ describe('the demo season', { timeout: SLOW }, () => {
   });
 
   test('stands in the middle of a working Saturday', () => {
-    const { counts, hooks, trimWaiting }: RailLook = procedures['rail.look'].run(room, {});
+    const { counts, hooks, trimWaiting }: RailView = procedures['rail.get'].run(session, {});
     expect(counts.hanging).toBeGreaterThanOrEqual(15);
     expect(counts.cutting).toBeGreaterThanOrEqual(3);
     expect(counts.packing).toBeGreaterThanOrEqual(3);
@@ -166,16 +171,16 @@ describe('the demo season', { timeout: SLOW }, () => {
   });
 
   test('teaches the shop yields near the published ones', async () => {
-    expect(room.yields.leftOut).toBeLessThanOrEqual(4);
-    const { species }: YieldsLook = procedures['season.yields'].run(room, { season: SEASON });
-    const { control }: FatLook = await procedures['season.fat'].run(room, { season: SEASON });
+    expect(session.yields.leftOut).toBeLessThanOrEqual(4);
+    const { species }: YieldsLook = procedures['season.yields'].run(session, { season: SEASON });
+    const { control }: FatLook = await procedures['season.fat'].run(session, { season: SEASON });
     expect(species.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['mule-deer', 'elk', 'pronghorn', 'white-tail', 'black-bear']),
     );
     const told = species.filter(({ spread }) => spread !== null && spread.n >= 5);
     expect(told.length).toBeGreaterThan(4);
     for (const { code, spread, published } of told) {
-      const { takeHome } = room.species.of(code);
+      const { takeHome } = session.species.of(code);
       expect(spread?.median).toBeGreaterThan(takeHome.low - 0.02);
       expect(spread?.median).toBeLessThan(takeHome.high + 0.02);
       // A band stands for what was published, never for an assumption.
@@ -193,7 +198,7 @@ describe('the demo season', { timeout: SLOW }, () => {
   });
 
   test('has gaps in its record book, quotes that were taken, holds of every outcome and prices of its own', async () => {
-    const records: RecordRow[] = await procedures['books.records'].run(room, {
+    const records: RecordRow[] = await procedures['records.list'].run(session, {
       from: null,
       to: null,
       species: null,
@@ -208,7 +213,7 @@ describe('the demo season', { timeout: SLOW }, () => {
     expect(count("SELECT count(*) FROM hold_result WHERE result = 'positive'")).toBe(1);
     expect(count("SELECT count(*) FROM hold_result WHERE result = 'not detected'")).toBeGreaterThan(10);
     expect(count('SELECT count(*) FROM hold_now')).toBeGreaterThan(3);
-    expect(procedures['prices.look'].run(room, {}).example).toBe(false);
+    expect(procedures['prices.get'].run(session, {}).example).toBe(false);
     expect(
       count(
         'SELECT count(*) FROM hunter h WHERE (SELECT count(DISTINCT season) FROM animal a WHERE a.hunter_id = h.id) > 1',

@@ -33,7 +33,7 @@ const setTo = (path: string, key: string, value: string): void =>
 async function shopWith(name: string) {
   const shop = await guardedDesk();
   await shop.call('shop.setUp', { shopName: 'Test Locker', unit: 'lb' });
-  await shop.call('shop.change', { changes: { zone: 'America/Denver' } });
+  await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
   await shop.call('hunters.save', { name });
   return shop;
 }
@@ -111,17 +111,17 @@ describe('a setting that makes no sense here', () => {
     setTo(shop.bookPath, 'zone', '"Mars/Olympus"');
     rmSync(join(backupFolder(shop.bookPath), 'last closed.sha256'));
     const again = await guardedDesk(shop.bookPath);
-    const look = await again.call('shop.look', {});
+    const look = await again.call('shop.get', {});
     const { zone } = look.settings;
     expect(() => new Intl.DateTimeFormat('en', { timeZone: zone })).not.toThrow();
     expect(look.settingsReplaced).toEqual([{ setting: 'zone', kept: 'Mars/Olympus', used: zone }]);
-    await again.call('rail.look', {});
+    await again.call('rail.get', {});
     // The zone that is gone by meanwhile may well be the right one.
-    const after = await again.call('shop.change', { changes: { zone } });
+    const after = await again.call('shop.saveSettings', { changes: { zone } });
     expect(after.settingsReplaced).toEqual([]);
-    expect((await again.call('shop.change', { changes: { zone: 'America/Denver' } })).settings.zone).toBe(
-      'America/Denver',
-    );
+    expect(
+      (await again.call('shop.saveSettings', { changes: { zone: 'America/Denver' } })).settings.zone,
+    ).toBe('America/Denver');
   });
 
   it.each([
@@ -140,9 +140,15 @@ describe('a setting that makes no sense here', () => {
   ])('%s of %s gives way to the usual one', async (key, value) => {
     const shop = await shopWith('Hunter A');
     setTo(shop.bookPath, key, value);
-    const look = await shop.call('shop.look', {});
+    const look = await shop.call('shop.get', {});
     expect(look.settingsReplaced.map(({ setting }) => setting)).toEqual([key]);
-    for (const call of ['rail.look', 'shop.backups', 'shop.backUp', 'costing.look', 'fat.lots'] as const)
+    for (const call of [
+      'rail.get',
+      'shop.listBackups',
+      'shop.backUp',
+      'costing.get',
+      'fat.listLots',
+    ] as const)
       await shop.call(call, {});
     expect(shop.broken).toEqual([]);
   });
@@ -158,18 +164,18 @@ describe('a setting that makes no sense here', () => {
     const before = await shopWith('Hunter A');
     const stick = join(dirname(before.bookPath), 'stick');
     mkdirSync(stick);
-    await before.call('shop.change', { changes: { secondBackupFolder: stick } });
+    await before.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
     before.desk.close();
     setTo(before.bookPath, key, value);
     rmSync(join(backupFolder(before.bookPath), 'last closed.sha256'));
     const shop = await guardedDesk(before.bookPath);
     await shop.call('hunters.save', { name: 'Hunter B' });
     expect((await shop.call('shop.backUp', {})).secondProblem).toBeNull();
-    await shop.call('costing.look', {});
-    const { upload } = await shop.call('bring.begin', { name: 'hunters.csv' });
+    await shop.call('costing.get', {});
+    const { upload } = await shop.call('import.begin', { name: 'hunters.csv' });
     const base64 = Buffer.from('Name,Phone\nAnn Miller,307 555 0123\n').toString('base64');
-    await shop.call('bring.piece', { upload, from: 0, base64 });
-    await shop.call('bring.look', { upload, kind: 'hunters' });
+    await shop.call('import.addPiece', { upload, from: 0, base64 });
+    await shop.call('import.preview', { upload, kind: 'hunters' });
     expect(shop.broken).toEqual([]);
   });
 
@@ -184,13 +190,13 @@ describe('a setting that makes no sense here', () => {
   ])('%s stops no window', async (sql) => {
     const shop = await shopWith('Hunter A');
     inFile(shop.bookPath, sql);
-    const look = await shop.call('shop.look', {});
+    const look = await shop.call('shop.get', {});
     expect(look.species.some(({ code }) => code === 'elk')).toBe(true);
     expect(look.products.filter(({ packageGrams }) => packageGrams === undefined)).toEqual([]);
     expect(look.templates.filter(({ instructions }) => typeof instructions.cutsShare !== 'number')).toEqual(
       [],
     );
-    await shop.call('rail.look', {});
+    await shop.call('rail.get', {});
     expect(shop.broken).toEqual([]);
   });
 });
@@ -212,8 +218,8 @@ describe('a folder of backups that cannot be used', () => {
     rmSync(backupFolder(shop.bookPath), { recursive: true });
     writeFileSync(backupFolder(shop.bookPath), 'no folder');
     const again = await guardedDesk(shop.bookPath);
-    expect((await again.call('shop.look', {})).lastBackup).toBeNull();
-    const look = await again.call('shop.backups', {});
+    expect((await again.call('shop.get', {})).lastBackup).toBeNull();
+    const look = await again.call('shop.listBackups', {});
     expect(look.unreadable).toMatchObject([
       { code: 'book.backups', with: { path: backupFolder(shop.bookPath) } },
     ]);
@@ -228,7 +234,7 @@ describe('a folder of backups that cannot be used', () => {
     await shop.call('shop.backUp', {});
     const stick = join(dirname(shop.bookPath), 'stick');
     writeFileSync(stick, 'no folder');
-    const look = await shop.call('shop.backups', { folder: stick });
+    const look = await shop.call('shop.listBackups', { folder: stick });
     expect(look.rows).toHaveLength(1);
     expect(look.unreadable).toMatchObject([{ code: 'second.unreadable', with: { path: stick } }]);
   });
@@ -238,8 +244,8 @@ describe('a folder of backups that cannot be used', () => {
     const { path } = await shop.call('shop.backUp', {});
     symlinkSync('/nowhere', path.replace('.gambrel', ' (2).gambrel'));
     mkdirSync(path.replace('.gambrel', ' (3).gambrel'));
-    expect((await shop.call('shop.backups', {})).rows.map((row) => row.path)).toEqual([path]);
-    expect((await shop.call('shop.look', {})).lastBackup?.path).toBe(path);
+    expect((await shop.call('shop.listBackups', {})).rows.map((row) => row.path)).toEqual([path]);
+    expect((await shop.call('shop.get', {})).lastBackup?.path).toBe(path);
   });
 
   it('is not followed where another account laid a link to its own', async () => {

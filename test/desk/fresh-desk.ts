@@ -8,7 +8,7 @@ import { tempBookPath } from '../book/temp-book.ts';
 export async function freshDesk(unit: 'lb' | 'kg' = 'lb', start = '2026-10-10T15:00:00Z') {
   const shop = await deskOn(tempBookPath(), start);
   await shop.call('shop.setUp', { shopName: 'Test Locker', unit });
-  await shop.call('shop.change', { changes: { zone: 'America/Denver' } });
+  await shop.call('shop.saveSettings', { changes: { zone: 'America/Denver' } });
   return shop;
 }
 

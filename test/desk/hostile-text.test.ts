@@ -108,7 +108,7 @@ it('finds the texts of the calls', () => {
   expect(fields.length).toBeGreaterThan(100);
   expect(fields).toContainEqual(['hunters.save', 'name']);
   expect(fields).toContainEqual(['intake.takeIn', 'hunter.name']);
-  expect(fields).toContainEqual(['animals.instruct', 'instructions.extras.0']);
+  expect(fields).toContainEqual(['animals.saveOrders', 'instructions.extras.0']);
 });
 
 describe.each(writing)('%s', (name) => {

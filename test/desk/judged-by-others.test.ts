@@ -10,7 +10,7 @@ it('judges a finished animal by the others, not by what it taught itself', async
     const id = await takeIn(shop, { hunter: { name: `Hunter ${bone}` }, detail: 'detailed' });
     await cut(shop, id, { ...PARTS, bone });
     await shop.call('animals.setStage', { id, stage: 'packing' });
-    const { balance, expected } = await shop.call('animals.open', { id });
+    const { balance, expected } = await shop.call('animals.get', { id });
     const usual = expected.find(({ part }) => part === 'bone');
     if (bone === '88') {
       expect(balance.suspects).toEqual([]);

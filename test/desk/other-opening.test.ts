@@ -9,7 +9,7 @@ import { OTHER_OPENING } from '../../src/bridge/client/other-opening.ts';
 import type { CallName } from '../../src/bridge/contract.ts';
 import { openDesk, type Desk } from '../../src/desk/desk.ts';
 import { procedures } from '../../src/desk/procedures.ts';
-import type { ShopLook } from '../../src/desk/contract/contract.ts';
+import type { ShopView } from '../../src/desk/contract/contract.ts';
 import { tempBookPath } from '../book/temp-book.ts';
 import { allRows } from './all-rows.ts';
 import { freshDesk, takeIn, type FreshDesk } from './fresh-desk.ts';
@@ -18,13 +18,13 @@ import { TRIED } from './tried-writes.ts';
 
 const ALL = Object.keys(procedures) as CallName[];
 /** Work on the file of the book, whichever it is, or tell which one is open. */
-const OF_ANY_BOOK = ALL.filter((name) => procedures[name].kind === 'door' || name === 'shop.look');
+const OF_ANY_BOOK = ALL.filter((name) => procedures[name].kind === 'door' || name === 'shop.get');
 const OF_ONE_BOOK = ALL.filter((name) => !OF_ANY_BOOK.includes(name));
 
 async function openingOf(desk: Desk): Promise<string> {
-  const look = await desk.call('shop.look', {}, null);
+  const look = await desk.call('shop.get', {}, null);
   if (!look.ok) throw new Error(look.problem.code);
-  return (look.value as ShopLook).opening;
+  return (look.value as ShopView).opening;
 }
 
 describe('a call that is meant for another opening of a book', () => {
@@ -102,7 +102,7 @@ describe('an opening', () => {
     await shop.call('shop.setUp', { shopName: 'Ridge', unit: 'lb' });
     const id = await takeIn({ ...shop, problem: shop.problem });
     await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '60' });
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' });
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '20' });
     const { path } = await shop.call('shop.backUp', {});
     const opening = await openingOf(shop.desk);
     const started = shop.desk.call(
@@ -112,7 +112,7 @@ describe('an opening', () => {
     );
     expect(await shop.desk.call('shop.restore', { path }, opening)).toMatchObject({ ok: true });
     expect(await started).toEqual(OTHER_OPENING);
-    expect((await shop.call('grinder.look', {})).open).toEqual([]);
+    expect((await shop.call('grinder.get', {})).open).toEqual([]);
     expect(shop.broken).toEqual([]);
   });
 });

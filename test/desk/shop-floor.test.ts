@@ -37,14 +37,14 @@ describe('where a number came from', () => {
       typed: '49',
       source: 'practice',
     });
-    const { weighings } = await shop.call('animals.open', { id });
+    const { weighings } = await shop.call('animals.get', { id });
     expect(weighings.map(({ typed, source }) => [typed, source])).toEqual([
       ['400', 'typed'],
       ['100.5 lb', 'scale'],
       ['101', 'practice'],
       ['50', 'scale'],
     ]);
-    const { packages, weighedIn } = await shop.call('grinder.open', { id: batch.id });
+    const { packages, weighedIn } = await shop.call('grinder.getBatch', { id: batch.id });
     expect([weighedIn[0]?.source, packages[0]?.source]).toEqual(['scale', 'practice']);
     expect(
       await shop.problem('table.weigh', {
@@ -88,17 +88,16 @@ describe('the freezer place', () => {
     const packs = { batchId: batch.id, product: 'Ground', count: 50 };
     await shop.call('grinder.pack', { ...packs, typed: '50', place: 'Freezer 1' });
     await shop.call('grinder.pack', { ...packs, typed: '49', place: 'Freezer 4' });
-    expect((await shop.call('grinder.open', { id: batch.id })).packages.map(({ place }) => place)).toEqual([
-      'Freezer 1',
-      'Freezer 4',
-    ]);
-    const page = await shop.call('animals.open', { id: one });
+    expect(
+      (await shop.call('grinder.getBatch', { id: batch.id })).packages.map(({ place }) => place),
+    ).toEqual(['Freezer 1', 'Freezer 4']);
+    const page = await shop.call('animals.get', { id: one });
     expect(page.packages.map(({ product, places }) => [product, places])).toEqual([
       ['Steaks', ['Freezer 2, shelf 3']],
       ['Ground', ['Freezer 1', 'Freezer 4']],
     ]);
     for (const id of [one, two]) await shop.call('animals.setStage', { id, stage: 'ready' });
-    expect((await shop.call('pickup.look', {})).map(({ id, places }) => [id, places])).toEqual([
+    expect((await shop.call('pickup.get', {})).map(({ id, places }) => [id, places])).toEqual([
       [one, ['Freezer 2, shelf 3', 'Freezer 1', 'Freezer 4']],
       [two, ['Freezer 1', 'Freezer 4']],
     ]);
@@ -132,12 +131,12 @@ describe('detailed or quick', () => {
 
   it('follows the setting and the running number unless it is told', async () => {
     const shop = await freshDesk();
-    await shop.call('shop.change', { changes: { detailEvery: 3 } });
+    await shop.call('shop.saveSettings', { changes: { detailEvery: 3 } });
     const told = [undefined, undefined, 'detailed', undefined, undefined, 'quick', 'quick'] as const;
     const kept: string[] = [];
     for (const detail of told) {
       const id = await takeIn(shop, detail === undefined ? {} : { detail }, null);
-      kept.push((await shop.call('animals.open', { id })).detail);
+      kept.push((await shop.call('animals.get', { id })).detail);
     }
     expect(kept).toEqual(['detailed', 'quick', 'detailed', 'detailed', 'quick', 'quick', 'quick']);
   });
@@ -146,7 +145,7 @@ describe('detailed or quick', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await shop.call('animals.setDetail', { id, detail: 'quick', by: 'MK' });
-    expect((await shop.call('animals.open', { id })).detail).toBe('quick');
+    expect((await shop.call('animals.get', { id })).detail).toBe('quick');
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock' });
     expect(await shop.problem('animals.setDetail', { id, detail: 'detailed' })).toMatchObject({
@@ -174,9 +173,9 @@ describe('undoing a correction', () => {
       tareTyped: '1.5',
       source: 'scale',
       reason: 'correction undone',
-      sure: true,
+      confirmed: true,
     });
-    const { weighings } = await shop.call('animals.open', { id });
+    const { weighings } = await shop.call('animals.get', { id });
     expect(
       weighings
         .slice(1)
@@ -213,7 +212,7 @@ describe('the account of a pooled batch', () => {
     for (const { id } of animals)
       await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '33.33' });
     await shop.call('grinder.pack', { batchId: batch.id, product: 'Sausage', count: 100, typed: '100' });
-    const { owners } = await shop.call('grinder.open', { id: batch.id });
+    const { owners } = await shop.call('grinder.getBatch', { id: batch.id });
     // 99.99 lb is 2000 steps of 0.05 lb, 667 + 667 + 666; each alone would round to 33.35 and make 100.05.
     const pounds = (grams: number) => Math.round((grams / LB) * 100) / 100;
     expect(owners.map((owner) => pounds(owner.shownLeanGrams))).toEqual([33.35, 33.35, 33.3]);

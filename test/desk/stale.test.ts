@@ -14,38 +14,38 @@ const ELK = { species: 'elk' } as const;
 async function questionsOf(shop: BusyShop): Promise<Question[]> {
   const { done, cutting, batchId } = shop;
   const { id: coolerId } = await shop.call('coolers.save', { name: 'Old room', places: 9 });
-  const { id: lotId } = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '9' });
-  const quoted = await TRIED['quote.save']!(shop);
-  const { id: quoteId } = await shop.call('quote.save', quoted[1] as CallInput<'quote.save'>);
+  const { id: lotId } = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '9' });
+  const quoted = await TRIED['quotes.save']!(shop);
+  const { id: quoteId } = await shop.call('quotes.save', quoted[1] as CallInput<'quotes.save'>);
   const plan = { animals: [{ id: cutting }], fat: 'none', targetFat: null };
   return [
-    ['shop.look', {}],
-    ['shop.backups', {}],
+    ['shop.get', {}],
+    ['shop.listBackups', {}],
     ['hunters.find', { text: 'b' }],
-    ['rail.look', {}],
-    ['coolers.look', {}],
-    ['coolers.logs', { coolerId }],
-    ['coolers.record', { coolerId, from: '2026-10-01', to: '2026-10-31' }],
-    ['animals.open', { id: done }],
-    ['animals.open', { id: cutting }],
+    ['rail.get', {}],
+    ['coolers.list', {}],
+    ['coolers.listLogs', { coolerId }],
+    ['coolers.getRecord', { coolerId, from: '2026-10-01', to: '2026-10-31' }],
+    ['animals.get', { id: done }],
+    ['animals.get', { id: cutting }],
     ['animals.find', { text: '26' }],
-    ['animals.history', { id: done }],
-    ['animals.history', { id: cutting }],
-    ['animals.lastOrders', { hunterId: 1, species: 'elk' }],
-    ['grinder.look', {}],
-    ['grinder.open', { id: batchId }],
+    ['animals.getHistory', { id: done }],
+    ['animals.getHistory', { id: cutting }],
+    ['animals.getLastOrders', { hunterId: 1, species: 'elk' }],
+    ['grinder.get', {}],
+    ['grinder.getBatch', { id: batchId }],
     ['grinder.plan', plan],
-    ['fat.lots', { usedUp: true }],
-    ['fat.moves', { lotId }],
-    ['fat.needs', {}],
-    ['quote.list', {}],
-    ['quote.open', { id: quoteId }],
-    ['bills.look', { animalId: done }],
-    ['bills.look', { animalId: cutting }],
-    ['prices.look', {}],
-    ['pickup.look', {}],
-    ['shelf.look', {}],
-    ['season.choices', {}],
+    ['fat.listLots', { usedUp: true }],
+    ['fat.listMovements', { lotId }],
+    ['fat.getNeeds', {}],
+    ['quotes.list', {}],
+    ['quotes.get', { id: quoteId }],
+    ['bills.get', { animalId: done }],
+    ['bills.get', { animalId: cutting }],
+    ['prices.get', {}],
+    ['pickup.get', {}],
+    ['shelf.get', {}],
+    ['season.getChoices', {}],
     ['season.yields', {}],
     ['season.yields', ELK],
     ['season.pounds', {}],
@@ -53,10 +53,10 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['season.flow', {}],
     ['season.fat', {}],
     ['season.check', {}],
-    ['costing.look', {}],
-    ['books.records', {}],
-    ['books.check', {}],
-    ['bring.list', {}],
+    ['costing.get', {}],
+    ['records.list', {}],
+    ['records.check', {}],
+    ['import.list', {}],
   ];
 }
 
@@ -102,7 +102,7 @@ describe('after a call that writes', () => {
       expect([name, await shop.desk.call(name, input)]).toMatchObject([name, { ok: true }]);
     const open = Object.entries(READS).filter(([, { all }]) => all.length > 0).map(([name]) => name); // prettier-ignore
     expect(
-      [...new Set<string>(questions.map(([name]) => name)), 'quote.work', 'season.behind'].sort(),
+      [...new Set<string>(questions.map(([name]) => name)), 'quotes.calculate', 'season.drilldown'].sort(),
     ).toEqual(open.sort());
     shop.desk.close();
   });

@@ -1,6 +1,6 @@
 /** For every call that writes, a shop that is ready for it and an input that it takes: for tests of all of them. */
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
-import { bringIn, handOver, lookAt } from './bring/bring-file.ts';
+import { bringIn, handOver, lookAt } from './import/bring-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
@@ -41,7 +41,7 @@ const ground = async (shop: FreshDesk): Promise<number> => {
   return batchId;
 };
 const lot = async (shop: FreshDesk): Promise<number> =>
-  (await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' })).id;
+  (await shop.call('fat.receive', { source: 'pork-back-fat', typed: '20' })).id;
 let made = 0;
 /** A name that nothing in a shop has yet. */
 const newName = (what: string): string => `${what} ${(made += 1)}`;
@@ -54,7 +54,7 @@ const priced = async (shop: FreshDesk): Promise<number> => {
     taxRule: 'per bill',
     lines: [LINE],
     // A shop that has newer prices keeps going by those.
-    sure: true,
+    confirmed: true,
   });
   return takeIn(shop);
 };
@@ -63,7 +63,7 @@ const template = () => ({ name: newName('All ground'), carcass: null });
 
 export const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
-  'shop.change': () => ['shop.change', { changes: { lateDays: 3, recordFields: ['tag'] } }],
+  'shop.saveSettings': () => ['shop.saveSettings', { changes: { lateDays: 3, recordFields: ['tag'] } }],
   'shop.setLock': () => ['shop.setLock', { passphrase: 'nine tails of a cat' }],
   'shop.renewBackups': async (shop) => {
     const { id } = await shop.call('hunters.save', { name: 'Bo Rask' });
@@ -83,30 +83,36 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     { hunter: { name: 'Bo' }, species: 'elk', sex: 'male', age: 'adult', brought: 'whole' },
   ],
   'coolers.save': () => ['coolers.save', { name: newName('Cold room'), places: 9 }],
-  'coolers.putAway': async (shop) => ['coolers.putAway', { id: await cooler(shop) }],
-  'coolers.log': async (shop) => ['coolers.log', { coolerId: await cooler(shop), typed: '36' }],
-  'coolers.takeBack': async (shop) => {
+  'coolers.archive': async (shop) => ['coolers.archive', { id: await cooler(shop) }],
+  'coolers.logTemperature': async (shop) => [
+    'coolers.logTemperature',
+    { coolerId: await cooler(shop), typed: '36' },
+  ],
+  'coolers.voidTemperature': async (shop) => {
     const coolerId = await cooler(shop);
-    await shop.call('coolers.log', { coolerId, typed: '36' });
-    const room = (await shop.call('coolers.look', {})).find(({ id }) => id === coolerId);
-    return ['coolers.takeBack', { readingId: room?.readings[0]?.id ?? 0, reason: 'another room' }];
+    await shop.call('coolers.logTemperature', { coolerId, typed: '36' });
+    const session = (await shop.call('coolers.list', {})).find(({ id }) => id === coolerId);
+    return ['coolers.voidTemperature', { readingId: session?.readings[0]?.id ?? 0, reason: 'another room' }];
   },
-  'coolers.bringLog': async (shop) => {
+  'coolers.importLog': async (shop) => {
     const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
-    return ['coolers.bringLog', { coolerId: await cooler(shop), upload }];
+    return ['coolers.importLog', { coolerId: await cooler(shop), upload }];
   },
-  'coolers.undoLog': async (shop) => {
+  'coolers.undoImport': async (shop) => {
     const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
-    const { id } = await shop.call('coolers.bringLog', { coolerId: await cooler(shop), upload });
-    return ['coolers.undoLog', { id }];
+    const { id } = await shop.call('coolers.importLog', { coolerId: await cooler(shop), upload });
+    return ['coolers.undoImport', { id }];
   },
   'animals.setStage': async (shop) => ['animals.setStage', { id: await takeIn(shop), stage: 'packing' }],
   'animals.setDetail': async (shop) => ['animals.setDetail', { id: await takeIn(shop), detail: 'quick' }],
-  'animals.mend': async (shop) => [
-    'animals.mend',
+  'animals.edit': async (shop) => [
+    'animals.edit',
     { id: await takeIn(shop), changes: { tag: 'E-2', address: 'Mill Lane' }, reason: 'read again' },
   ],
-  'animals.instruct': async (shop) => ['animals.instruct', { id: await takeIn(shop), instructions: ORDERS }],
+  'animals.saveOrders': async (shop) => [
+    'animals.saveOrders',
+    { id: await takeIn(shop), instructions: ORDERS },
+  ],
   'animals.hang': async (shop) => [
     'animals.hang',
     { ids: [await takeIn(shop)], coolerId: await cooler(shop) },
@@ -134,16 +140,16 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     { animalId: await takeIn(shop), stage: 'cut', part: 'trim', typed: '60' },
   ],
   'table.correct': async (shop) => {
-    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
+    const { weighings } = await shop.call('animals.get', { id: await takeIn(shop) });
     return ['table.correct', { weighingId: weighings[0]?.id ?? 0, typed: '390', reason: 'misread' }];
   },
   'table.void': async (shop) => {
-    const { weighings } = await shop.call('animals.open', { id: await takeIn(shop) });
+    const { weighings } = await shop.call('animals.get', { id: await takeIn(shop) });
     return ['table.void', { weighingId: weighings[0]?.id ?? 0, reason: 'another animal' }];
   },
-  'table.none': async (shop) => ['table.none', { animalId: await takeIn(shop), part: 'damage' }],
+  'table.stateNone': async (shop) => ['table.stateNone', { animalId: await takeIn(shop), part: 'damage' }],
   'table.voidNone': async (shop) => {
-    const { noneId } = await shop.call('table.none', { animalId: await takeIn(shop), part: 'damage' });
+    const { noneId } = await shop.call('table.stateNone', { animalId: await takeIn(shop), part: 'damage' });
     return ['table.voidNone', { noneId, reason: 'there was some' }];
   },
   'grinder.start': async (shop) => ['grinder.start', { ...GRIND, animals: [{ id: await trimmed(shop) }] }],
@@ -171,19 +177,19 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     await shop.call('grinder.finish', { batchId });
     return ['grinder.reopen', { batchId, reason: 'a tub was left' }];
   },
-  'grinder.cleaned': async (shop) => [
-    'grinder.cleaned',
+  'grinder.saveCleaning': async (shop) => [
+    'grinder.saveCleaning',
     { batchId: await ground(shop), how: 'taken apart and washed' },
   ],
   'grinder.voidCleaning': async (shop) => {
-    const { id } = await shop.call('grinder.cleaned', { how: 'taken apart and washed' });
+    const { id } = await shop.call('grinder.saveCleaning', { how: 'taken apart and washed' });
     return ['grinder.voidCleaning', { cleaningId: id, reason: 'not done yet' }];
   },
-  'fat.buy': () => ['fat.buy', { source: 'pork-back-fat', typed: '20' }],
-  'fat.throwOut': async (shop) => ['fat.throwOut', { lotId: await lot(shop), reason: 'rancid' }],
+  'fat.receive': () => ['fat.receive', { source: 'pork-back-fat', typed: '20' }],
+  'fat.discard': async (shop) => ['fat.discard', { lotId: await lot(shop), reason: 'rancid' }],
   'fat.count': async (shop) => ['fat.count', { lotId: await lot(shop), typed: '18', reason: 'counted' }],
-  'quote.save': () => [
-    'quote.save',
+  'quotes.save': () => [
+    'quotes.save',
     {
       species: 'elk',
       brought: 'skinned',
@@ -193,9 +199,9 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
       hunterName: 'Bo',
     },
   ],
-  'bills.make': async (shop) => ['bills.make', { animalId: await priced(shop), sure: true }],
+  'bills.create': async (shop) => ['bills.create', { animalId: await priced(shop), confirmed: true }],
   'bills.void': async (shop) => {
-    const { id } = await shop.call('bills.make', { animalId: await priced(shop), sure: true });
+    const { id } = await shop.call('bills.create', { animalId: await priced(shop), confirmed: true });
     return ['bills.void', { billId: id, reason: 'wrong hunter' }];
   },
   'bills.pay': async (shop) => [
@@ -209,49 +215,49 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
   },
   'prices.save': () => [
     'prices.save',
-    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE], sure: true },
+    { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE], confirmed: true },
   ],
-  'pickup.note': async (shop) => ['pickup.note', { id: await ready(shop), text: 'left a message' }],
+  'pickup.saveNote': async (shop) => ['pickup.saveNote', { id: await ready(shop), text: 'left a message' }],
   'pickup.release': async (shop) => ['pickup.release', { id: await ready(shop), to: 'Dana', unpaidBy: 'RO' }],
   'species.save': () => [
     'species.save',
     { ...WISH, name: newName('Sika deer'), primals: [{ name: 'Haunch', pair: true, share: 1 }] },
   ],
-  'species.putAway': () => ['species.putAway', { code: 'cougar' }],
-  'species.bringBack': async (shop) => {
-    await shop.call('species.putAway', { code: 'cougar' });
-    return ['species.bringBack', { code: 'cougar' }];
+  'species.archive': () => ['species.archive', { code: 'cougar' }],
+  'species.restore': async (shop) => {
+    await shop.call('species.archive', { code: 'cougar' });
+    return ['species.restore', { code: 'cougar' }];
   },
   'products.save': () => ['products.save', { name: newName('Links'), kind: 'sausage' }],
-  'products.putAway': () => ['products.putAway', { code: 'ground' }],
-  'products.bringBack': async (shop) => {
-    await shop.call('products.putAway', { code: 'ground' });
-    return ['products.bringBack', { code: 'ground' }];
+  'products.archive': () => ['products.archive', { code: 'ground' }],
+  'products.restore': async (shop) => {
+    await shop.call('products.archive', { code: 'ground' });
+    return ['products.restore', { code: 'ground' }];
   },
   'templates.save': () => ['templates.save', { ...template(), instructions: ORDERS }],
-  'templates.putAway': async (shop) => {
+  'templates.archive': async (shop) => {
     const one = template();
     await shop.call('templates.save', { ...one, instructions: ORDERS });
-    return ['templates.putAway', one];
+    return ['templates.archive', one];
   },
-  'templates.bringBack': async (shop) => {
+  'templates.restore': async (shop) => {
     const one = template();
     await shop.call('templates.save', { ...one, instructions: ORDERS });
-    await shop.call('templates.putAway', one);
-    return ['templates.bringBack', one];
+    await shop.call('templates.archive', one);
+    return ['templates.restore', one];
   },
-  'bring.bringIn': async (shop) => {
+  'import.run': async (shop) => {
     const { upload, layout } = await lookAt(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
-    return ['bring.bringIn', { upload, kind: 'hunters', layout }];
+    return ['import.run', { upload, kind: 'hunters', layout }];
   },
-  'bring.undo': async (shop) => {
+  'import.undo': async (shop) => {
     const { id } = await bringIn(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
-    return ['bring.undo', { id }];
+    return ['import.undo', { id }];
   },
   'costing.save': async (shop) => {
     const service = { minutesPerAnimal: '30', minutesPerUnit: '1', packageSize: '1 lb' };
     const services = { cutting: service, grinding: service, products: service };
-    await shop.call('costing.look', {});
+    await shop.call('costing.get', {});
     return [
       'costing.save',
       { wagePerHour: '20', overheadPerHour: '10', packagingPerPackage: '0.2', wantedMargin: 0.2, services },

@@ -51,11 +51,11 @@ it(`${WEIGHTS} weights of one animal make a window ask again for that animal, an
     await shop.page.waitForTimeout(100);
   }
   const asked = () => Object.fromEntries(counted.map(({ name, calls }) => [name, calls()]));
-  await expect.poll(() => asked()['table']?.['animals.open'], { timeout: 10_000 }).toBe(WEIGHTS);
+  await expect.poll(() => asked()['table']?.['animals.get'], { timeout: 10_000 }).toBe(WEIGHTS);
   expect(asked()).toEqual({
     season: {},
     rail: {},
-    table: { 'animals.open': WEIGHTS, 'animals.history': WEIGHTS },
+    table: { 'animals.get': WEIGHTS, 'animals.getHistory': WEIGHTS },
     'table of another': {},
     shop: {},
   });

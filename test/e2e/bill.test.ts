@@ -53,7 +53,7 @@ describe('the money of one deer', () => {
     await keys.fill('Hanging weight', '80');
     await keys.press('Control+Enter');
     await page.getByRole('button', { name: 'To the table with it' }).waitFor();
-    const [hook] = (await shop.call('rail.look', {})).hooks;
+    const [hook] = (await shop.call('rail.get', {})).hooks;
     deer = hook ?? { id: 0, ticket: '' };
     await keys.pressOn('To the table with it');
     await page.waitForURL((url) => url.hash === `#/table/${deer.ticket}`);
@@ -65,7 +65,7 @@ describe('the money of one deer', () => {
       ['trim', '30'],
       ['whole cuts', '16.55'],
     ] as const)
-      await call('table.weigh', { animalId: deer.id, stage: 'cut', part, typed, sure: true });
+      await call('table.weigh', { animalId: deer.id, stage: 'cut', part, typed, confirmed: true });
     const { id: batchId } = await call('grinder.start', {
       animals: [{ id: deer.id }], fat: 'none', targetFat: null, product: 'Ground',
     }); // prettier-ignore
@@ -166,7 +166,7 @@ describe('the money of one deer', () => {
     await keys.pressOn(`Hand over ${deer.ticket}`);
     await keys.pressOn('Hand it over');
     await page.getByText(`${deer.ticket} was handed to Dana Whitlock.`).waitFor();
-    expect(await shop.call('animals.open', { ticket: deer.ticket })).toMatchObject({
+    expect(await shop.call('animals.get', { ticket: deer.ticket })).toMatchObject({
       stage: 'released',
       bill: { billed: true, number: 1, dueMinor: 0 },
     });
@@ -174,7 +174,7 @@ describe('the money of one deer', () => {
 
   it('keeps its own money on the screen and on paper when the shop goes on in another', async () => {
     const { call, page } = shop;
-    await call('shop.change', { changes: { currency: 'EUR' } });
+    await call('shop.saveSettings', { changes: { currency: 'EUR' } });
     await page.goto(`${page.url().split('#')[0]}#/bill/${deer.ticket}`);
     const paper = page.getByRole('article', { name: 'Bill 1' });
     await paper.getByRole('row', { name: 'Total $102.32', exact: true }).waitFor();

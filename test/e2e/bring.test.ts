@@ -56,7 +56,7 @@ describe('an old season', () => {
     await page.getByText('Every row can be read.').waitFor();
     await keys.pressOn('Bring in 3 animals');
     await page.getByText('season 2023.csv is in the book.').waitFor();
-    const records = await shop.call('books.records', { season: 2023 });
+    const records = await shop.call('records.list', { season: 2023 });
     expect(records.map(({ ticket, hunter, speciesName }) => [ticket, hunter, speciesName])).toEqual([
       ['23-0001', 'Jürgen Weiß', 'Mule deer'],
       ['23-0002', 'Dana Whitlock', 'Elk'],
@@ -77,13 +77,13 @@ describe('an old season', () => {
     const { page, keys } = shop;
     await keys.pressOn('Undo season 2023.csv');
     await page.getByText('season 2023.csv was taken out again.').waitFor();
-    expect(await shop.call('books.records', { season: 2023 })).toEqual([]);
+    expect(await shop.call('records.list', { season: 2023 })).toEqual([]);
     expect(await shop.call('hunters.find', { text: '' })).toEqual([]);
     await choose('198,5');
     await page.getByText('Every row can be read.').waitFor();
     await keys.pressOn('Bring in 3 animals');
     await page.getByText('season 2023.csv is in the book.').waitFor();
-    expect((await shop.call('books.records', { season: 2023 })).map(({ ticket }) => ticket)).toEqual([
+    expect((await shop.call('records.list', { season: 2023 })).map(({ ticket }) => ticket)).toEqual([
       '23-0001', '23-0002', '23-0003',
     ]); // prettier-ignore
   });

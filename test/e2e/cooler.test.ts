@@ -20,7 +20,7 @@ it('reads a logger’s file, shows it first, brings it in once, and prints the r
   const choose = page.getByLabel('File', { exact: true });
   await choose.setInputFiles(file);
   await page.getByText('logger.csv: 3 new readings.').waitFor();
-  expect((await shop.call('coolers.look', {}))[0]?.last).toBeNull();
+  expect((await shop.call('coolers.list', {}))[0]?.last).toBeNull();
   await page.getByRole('button', { name: 'Bring in 3 readings' }).click();
   await page.getByText(/3 readings\. The limit is 40 °F; above it for/).waitFor();
   await choose.setInputFiles(file);

@@ -30,7 +30,7 @@ export async function deskLine(address: string) {
   return async <N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> => {
     let answer = await send(name, input);
     if (!answer.ok && answer.problem.code === 'book.other-opening') {
-      const look = await send('shop.look', {});
+      const look = await send('shop.get', {});
       if (look.ok) opening = look.value.opening;
       answer = await send(name, input);
     }

@@ -37,7 +37,7 @@ describe('an animal on hold', () => {
     await keys.press('Enter');
     await page.getByText(/L-704/).first().waitFor();
     await page.getByRole('alert').filter({ hasText: /hold/i }).first().waitFor();
-    expect((await shop.call('animals.open', { id: deer.id })).trimGrams).toBe(0);
+    expect((await shop.call('animals.get', { id: deer.id })).trimGrams).toBe(0);
   });
 
   it('is cut by itself once the shop’s rule allows it', async () => {
@@ -69,7 +69,7 @@ describe('an animal on hold', () => {
     await expect(shop.call('pickup.release', { id: deer.id, to: 'Ann Alder' })).rejects.toThrow(
       'release.held',
     );
-    expect((await shop.call('animals.open', { id: deer.id })).stage).toBe('ready');
+    expect((await shop.call('animals.get', { id: deer.id })).stage).toBe('ready');
   });
 
   it('goes home when nothing was found', async () => {
@@ -106,7 +106,7 @@ describe('an animal on hold', () => {
     await keys.tabTo(page.getByRole('dialog').getByRole('button', { name: 'Record disposal' }));
     await keys.press('Enter');
     await page.getByText(`${sick.ticket} is recorded as disposed of.`).waitFor();
-    expect((await shop.call('rail.look', {})).hooks).toEqual([]);
+    expect((await shop.call('rail.get', {})).hooks).toEqual([]);
     await keys.goTo('books', 8);
     await page
       .getByRole('row', { name: new RegExp(`${sick.ticket}.*landfill`) })

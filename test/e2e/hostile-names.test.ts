@@ -19,7 +19,7 @@ let shop: ShopWindow;
 const tickets: string[] = [];
 beforeAll(async () => {
   shop = await openShop();
-  await shop.call('shop.change', { changes: { shopName: `${MARKUP} ${'W'.repeat(40)}` } });
+  await shop.call('shop.saveSettings', { changes: { shopName: `${MARKUP} ${'W'.repeat(40)}` } });
   const { id: coolerId } = await shop.call('coolers.save', { name: MARKUP.slice(0, 60), places: 9 });
   for (const name of NAMES) {
     const { id, ticket } = await deerAtDesk(

@@ -21,7 +21,7 @@ async function typedAgain(hunter: string, first: string, second: string): Promis
     stage: 'hanging',
     part: 'carcass',
     typed: first,
-    sure: true,
+    confirmed: true,
   });
   await scanTicket(page, deer.ticket);
   await page.getByRole('radio', { name: 'Hanging', exact: true }).check({ force: true });
@@ -32,7 +32,7 @@ async function typedAgain(hunter: string, first: string, second: string): Promis
   return deer.id;
 }
 const hangs = async (id: number): Promise<number> =>
-  ((await shop.call('animals.open', { id })).weights.hangingGrams ?? 0) / LB;
+  ((await shop.call('animals.get', { id })).weights.hangingGrams ?? 0) / LB;
 
 describe('a second hanging weight', () => {
   it('takes the place of the first with the key for yes', async () => {
@@ -61,7 +61,13 @@ describe('a second hanging weight', () => {
     const { keys, page, call } = shop;
     const deer = await deerAtDesk(shop, 'Di Dogwood', {}, { weights: [] });
     for (const typed of ['39.2', '38.6'])
-      await call('table.weigh', { animalId: deer.id, stage: 'hanging', part: 'carcass', typed, sure: true });
+      await call('table.weigh', {
+        animalId: deer.id,
+        stage: 'hanging',
+        part: 'carcass',
+        typed,
+        confirmed: true,
+      });
     await scanTicket(page, deer.ticket);
     await page.getByRole('radio', { name: 'Hanging', exact: true }).check({ force: true });
     await page.getByRole('textbox', { name: 'Hanging weight', exact: true }).focus();

@@ -12,12 +12,12 @@ export type LabelShop = Awaited<ReturnType<typeof fillShop>>;
 /** A hunter's elk with pork in its sausage, a bear on hold that came in four pieces, a bison of an inspected farm. */
 export async function fillShop() {
   const shop = await freshDesk('lb', '2026-11-24T18:00:00Z');
-  await shop.call('shop.change', { changes: { cutWhileHeld: true } });
+  await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
   const whose = { name: LONG_HUNTER };
   const elk = await takeIn(shop, { hunter: whose, tag: 'EL-2026-0048812', licence: '771 204 118' });
   await cut(shop, elk, { trim: '60.00' });
-  await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
-  const [lot] = await shop.call('fat.lots', {});
+  await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
+  const [lot] = await shop.call('fat.listLots', {});
   const plan = { animals: [{ id: elk }], fat: 'pork-back-fat', targetFat: 0.125, product: 'Sausage' };
   const batchId = (await shop.call('grinder.start', plan)).id;
   await shop.call('grinder.weighIn', { batchId, animalId: elk, part: 'trim', typed: '60.00' });
@@ -33,7 +33,7 @@ export async function fillShop() {
   const steaks = { stage: 'packed', part: 'package', product: 'Steaks', count: 1, typed: '2.00' } as const;
   for (const animalId of [elk, bear, bison]) await shop.call('table.weigh', { ...steaks, animalId });
   for (const [name, id] of Object.entries({ elk, bear, bison }))
-    tickets[name as 'elk'] = (await shop.call('animals.open', { id })).ticket;
+    tickets[name as 'elk'] = (await shop.call('animals.get', { id })).ticket;
   const pooledId = await pool(shop);
   await shop.desk.close();
   return { bookPath: shop.bookPath, batchId, pooledId, tickets };

@@ -14,7 +14,7 @@ beforeAll(async () => {
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
 
-const legsOf = async (): Promise<string> => (await shop.call('animals.open', { id: taken.id })).legs;
+const legsOf = async (): Promise<string> => (await shop.call('animals.get', { id: taken.id })).legs;
 
 describe('the lower legs of an animal in its hide', () => {
   it('are asked about at Intake only where they can be on', async () => {
@@ -32,7 +32,7 @@ describe('the lower legs of an animal in its hide', () => {
     await keys.choose('Lower legs', 'Legs off');
     await keys.press('Control+Enter');
     await page.getByRole('button', { name: 'To the table with it' }).waitFor();
-    const [hook] = (await shop.call('rail.look', {})).hooks;
+    const [hook] = (await shop.call('rail.get', {})).hooks;
     taken = hook ?? { id: 0, ticket: '' };
     expect(await legsOf()).toBe('off');
   });

@@ -8,7 +8,7 @@ let count = 5000;
 beforeAll(async () => {
   shop = await openShop();
   await deerAtDesk(shop, 'Anna Berg');
-  await shop.page.route('**/call/books.records', async (route) => {
+  await shop.page.route('**/call/records.list', async (route) => {
     const response = await route.fetch();
     const answer = (await response.json()) as { ok: true; value: [Record<string, unknown>] };
     const value = Array.from({ length: count }, (_, i) => ({

@@ -55,7 +55,7 @@ describe('a moose in full detail', () => {
     ).trim();
     await keys.pressOn('To the table with it');
     await page.getByRole('heading', { level: 1, name: ticket }).waitFor();
-    const { instructions, detail } = await shop.call('animals.open', { ticket });
+    const { instructions, detail } = await shop.call('animals.get', { ticket });
     expect(detail).toBe('detailed');
     expect(instructions.primals.map(({ primal }) => primal).sort()).toEqual([
       'flank',
@@ -117,7 +117,7 @@ describe('a moose in full detail', () => {
     // 130 + 150.5 + 45 + 126 + 22 = 473.5; 520 − 473.5 = 46.5 lb not yet explained.
     await row(/^Not yet explained 46\.50 lb/).waitFor();
     await row(/^Whole cuts 130\.00 lb 25\.0 %/).waitFor();
-    const { balance } = await shop.call('animals.open', { ticket });
+    const { balance } = await shop.call('animals.get', { ticket });
     expect(balance.overGrams).toBe(0);
   });
 
@@ -134,7 +134,7 @@ describe('a moose in full detail', () => {
   it('is ground, packed into the freezer and ready', async () => {
     const { keys, page } = shop;
     await keys.pressOn('Finished cutting');
-    const { id } = await shop.call('animals.open', { ticket });
+    const { id } = await shop.call('animals.get', { ticket });
     await keys.goTo('grinder', 4);
     await keys.tabTo(page.getByRole('checkbox', { name: `Grind ${ticket}` }));
     await keys.press('Space');
@@ -168,7 +168,7 @@ describe('a moose in full detail', () => {
     await keys.tabTo(entry('Steaks and roasts'));
     await keys.press('r');
     await page.getByRole('button', { name: 'Back to packing' }).waitFor();
-    const after = await shop.call('animals.open', { id });
+    const after = await shop.call('animals.get', { id });
     expect(after.packages.map(({ product, grams: weighed }) => [product, (weighed / LB).toFixed(2)])).toEqual(
       [
         ['Steaks and roasts', '129.60'],

@@ -18,10 +18,10 @@ it('takes in, weighs and packs deer after deer by keyboard and barcode', async (
   const visitors = deerOnly(inventVisitors(FEW * 3, 1)).slice(0, FEW);
   const { watch, opened, tickets } = await replayInWindow(shop, visitors);
   console.log(['', ...timesTable(watch, 's'), openingTable(opened)].join('\n'));
-  const ready = (await shop.call('rail.look', {})).ready.map(({ ticket }) => ticket);
+  const ready = (await shop.call('rail.get', {})).ready.map(({ ticket }) => ticket);
   expect(ready.sort()).toEqual(tickets.toSorted());
   for (const [i, { hunter, hangingLb, tag }] of visitors.entries()) {
-    const page = await shop.call('animals.open', { ticket: tickets[i] ?? '' });
+    const page = await shop.call('animals.get', { ticket: tickets[i] ?? '' });
     expect([page.hunter.name, page.tag]).toEqual([hunter.name, tag]);
     expect((page.weights.hangingGrams ?? 0) / 453.59237).toBeCloseTo(Number(hangingLb), 9);
     expect(page.packages).toHaveLength(2);

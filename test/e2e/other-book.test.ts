@@ -27,15 +27,15 @@ beforeAll(async () => {
   await copyDemo(book, join(import.meta.dirname, '../../out/main/demo.gambrel'));
   [served, browser] = await Promise.all([serve('--book', book), openBrowser()]);
   call = await deskLine(await served.newAddress());
-  const { hooks } = await call('rail.look', {});
+  const { hooks } = await call('rail.get', {});
   ticket = hooks.find(({ stage }) => stage === 'hanging')?.ticket ?? '';
-  const { id } = await call('animals.open', { ticket });
+  const { id } = await call('animals.get', { ticket });
   const kept = await call('table.weigh', {
     animalId: id,
     stage: 'cut',
     part: 'trim',
     typed: '6.66',
-    sure: true,
+    confirmed: true,
   });
   ours = kept.weighingId;
   [first, second] = [await windowOn(), await windowOn()];
@@ -82,7 +82,7 @@ async function weigh({ page, keys }: { page: Page; keys: Keys }, typed: string):
   await keys.type(typed);
   await keys.press('Enter');
 }
-const weighings = async () => (await call('animals.open', { ticket })).weighings;
+const weighings = async () => (await call('animals.get', { ticket })).weighings;
 
 describe('a window that goes from one book to another', () => {
   it('does not void the shop’s weight when the demo’s is undone after leaving the demo', async () => {

@@ -14,7 +14,7 @@ beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)
 afterAll(() => shop?.close());
 
 const stated = async (): Promise<string[]> =>
-  (await shop.call('animals.open', { id: deer.id })).none.map(({ part }) => part);
+  (await shop.call('animals.get', { id: deer.id })).none.map(({ part }) => part);
 const list = () => shop.page.getByRole('table', { name: 'Weighings of this animal' });
 
 describe('a part of which there is none', () => {

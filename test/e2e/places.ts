@@ -90,19 +90,19 @@ async function newHand(page: Page): Promise<void> {
 /** Animals and papers of a served demo that show what there is to be seen. */
 export async function subjectsOf(address: string): Promise<Subjects> {
   const desk = await deskLine(address);
-  const records = await desk('books.records', {});
+  const records = await desk('records.list', {});
   // One after another: hundreds at once would wait in line for longer than the server lets a request wait.
   const pages: AnimalPage[] = [];
-  for (const { ticket } of records) pages.push(await desk('animals.open', { ticket }));
+  for (const { ticket } of records) pages.push(await desk('animals.get', { ticket }));
   const ticketOf = (what: string, fits: (page: (typeof pages)[number]) => boolean): string => {
     const found = pages.find(fits);
     if (!found) throw new Error(`The demo has no ${what}.`);
     return found.ticket;
   };
-  const { open, recent } = await desk('grinder.look', {});
+  const { open, recent } = await desk('grinder.get', {});
   const [pooled] = [...open].sort((a, b) => b.tickets.length - a.tickets.length);
-  const [quote] = await desk('quote.list', {});
-  const [packed] = await desk('pickup.look', {});
+  const [quote] = await desk('quotes.list', {});
+  const [packed] = await desk('pickup.get', {});
   const ground = recent[0];
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');

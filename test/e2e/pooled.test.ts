@@ -25,8 +25,18 @@ beforeAll(async () => {
   tickets = [];
   for (const [hunter, trim] of Object.entries(TRIM))
     tickets.push((await deerAtDesk(shop, hunter, { trim })).ticket);
-  await shop.call('fat.buy', { source: 'pork-back-fat', typed: '10.00', costTyped: '1.20', costUnit: 'lb' });
-  await shop.call('fat.buy', { source: 'pork-back-fat', typed: '60.00', costTyped: '1.20', costUnit: 'lb' });
+  await shop.call('fat.receive', {
+    source: 'pork-back-fat',
+    typed: '10.00',
+    costTyped: '1.20',
+    costUnit: 'lb',
+  });
+  await shop.call('fat.receive', {
+    source: 'pork-back-fat',
+    typed: '60.00',
+    costTyped: '1.20',
+    costUnit: 'lb',
+  });
 });
 beforeEach(({ onTestFailed, task }) => onTestFailed(() => shop.tellOf(task.name)));
 afterAll(() => shop?.close());
@@ -88,7 +98,7 @@ describe('a pooled batch of five owners', () => {
     // (91.05 × 7.13 + 25.55 × 88.69) / 116.60 = 25.00 %.
     expect((91.05 * DEER + 25.55 * BACK_FAT) / 116.6).toBeCloseTo(0.25, 4);
     await card('Fat as weighed in').getByText('25.0 %').first().waitFor();
-    const lots = await shop.call('fat.lots', {});
+    const lots = await shop.call('fat.listLots', {});
     expect(lots.map(({ leftGrams }) => Math.round((leftGrams / LB) * 100) / 100)).toEqual([0, 44.45]);
   });
 
@@ -113,8 +123,8 @@ describe('a pooled batch of five owners', () => {
     // 116.10 lb by lean put in, to the pound's hundredth; what is shown adds up to what was packed.
     expect(Math.round(sum(share) * 100)).toBe(11_610);
     for (const [i, pounds] of lean.entries()) expect(share[i]).toBeCloseTo((116.1 * pounds) / 91.05, 1);
-    const [batch] = (await shop.call('grinder.look', {})).open;
-    const { owners, outGrams, inGrams, fatAddedGrams } = await shop.call('grinder.open', {
+    const [batch] = (await shop.call('grinder.get', {})).open;
+    const { owners, outGrams, inGrams, fatAddedGrams } = await shop.call('grinder.getBatch', {
       id: batch?.id ?? 0,
     });
     expect(sum(owners.map(({ shareGrams }) => shareGrams))).toBeCloseTo(outGrams, 9);

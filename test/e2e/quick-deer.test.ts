@@ -34,7 +34,7 @@ describe('a quick deer', () => {
 
   it('is weighed, packed and ready in at most six keystroke groups after its ticket', async () => {
     const { keys, page } = shop;
-    expect((await shop.call('animals.open', { id: deer.id })).detail).toBe('quick');
+    expect((await shop.call('animals.get', { id: deer.id })).detail).toBe('quick');
     await scanTicket(page, deer.ticket);
     let groups = 0;
     const list = page.getByRole('table', { name: 'Weighings of this animal' });
@@ -50,7 +50,7 @@ describe('a quick deer', () => {
     expect(groups).toBeLessThanOrEqual(MOST_GROUPS);
     console.log(`a quick deer: ${groups} keystroke groups after its ticket`);
 
-    const { stage, weights, packages } = await shop.call('animals.open', { id: deer.id });
+    const { stage, weights, packages } = await shop.call('animals.get', { id: deer.id });
     expect(stage).toBe('ready');
     expect((weights.hangingGrams ?? 0) / LB).toBeCloseTo(78.5, 9);
     // Packages of a pound: as many as the weight makes.
@@ -66,7 +66,7 @@ describe('a quick deer', () => {
     const { keys, page } = shop;
     await keys.press('Control+z');
     await page.getByRole('button', { name: 'Packed, ready to fetch' }).first().waitFor();
-    expect((await shop.call('animals.open', { id: deer.id })).stage).not.toBe('ready');
+    expect((await shop.call('animals.get', { id: deer.id })).stage).not.toBe('ready');
     expect(shop.complaints).toEqual([]);
   });
 });

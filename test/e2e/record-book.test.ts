@@ -22,7 +22,7 @@ const KEEP = process.env.KEEP_PICTURES;
 let shop: ShopWindow;
 beforeAll(async () => {
   shop = await openShop();
-  const today = (await shop.call('shop.look', {})).today;
+  const today = (await shop.call('shop.get', {})).today;
   const whole = { tag: 'MD-1', killDate: today, killArea: 'Unit 23' };
   const hunter = (name: string) => ({
     name,
@@ -107,7 +107,7 @@ describe('the record book', { timeout: 90_000 }, () => {
 
   it('gives an animal to its right owner, found as the name is typed', async () => {
     const { page } = shop;
-    const [first, second] = (await shop.call('books.records', {})).slice(-2);
+    const [first, second] = (await shop.call('records.list', {})).slice(-2);
     if (!first || !second) throw new Error('The book has fewer than two entries.');
     await go(`/table/${first.ticket}?mend=1`);
     const dialog = page.getByRole('dialog', { name: /Mend the record/ });

@@ -111,7 +111,7 @@ describe('marks', () => {
       .first()
       .click();
     await at('#/season/animals?detail=detailed&order=bone');
-    const { animals } = await call('season.behind', { detail: 'detailed', order: 'bone' });
+    const { animals } = await call('season.drilldown', { detail: 'detailed', order: 'bone' });
     const first = page.locator('tbody tr').first();
     await first.getByText(animals[0]?.ticket ?? '').waitFor();
     await page

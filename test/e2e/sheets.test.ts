@@ -41,19 +41,19 @@ const ask = {
 
 beforeAll(async () => {
   shop = await openShop();
-  await shop.call('shop.change', { changes: { shopName: LONG_SHOP } });
+  await shop.call('shop.saveSettings', { changes: { shopName: LONG_SHOP } });
   const prices = (lines: typeof many) =>
     shop.call('prices.save', { name: 'Prices', validFrom: '2020-01-01', taxRule: 'per bill', lines });
   const hunter = { name: LONG_HUNTER, address: `1 ${'Very Long Road, '.repeat(8)}Cottonwood Creek` };
   const billed = async (): Promise<string> => {
     const { id, ticket } = await deerAtDesk(shop, LONG_HUNTER, {}, { hunter });
-    await shop.call('bills.make', { animalId: id, sure: true });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
     return ticket;
   };
   await prices(many);
-  const manyLines = { ticket: await billed(), quote: await shop.call('quote.save', ask) };
+  const manyLines = { ticket: await billed(), quote: await shop.call('quotes.save', ask) };
   await prices([]);
-  const noLines = { ticket: await billed(), quote: await shop.call('quote.save', ask) };
+  const noLines = { ticket: await billed(), quote: await shop.call('quotes.save', ask) };
   tickets = { many: manyLines.ticket, none: noLines.ticket };
   quotes = { many: manyLines.quote.id, none: noLines.quote.id };
 }, 120_000);

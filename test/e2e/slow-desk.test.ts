@@ -91,7 +91,7 @@ describe('a write', () => {
       },
     },
     {
-      call: 'quote.save',
+      call: 'quotes.save',
       ready: async () => {
         await go('quote with an answer');
         await page.getByRole('combobox', { name: 'Hunter', exact: true }).fill('Ruth Amsel');

@@ -81,7 +81,7 @@ describe('two windows on one book', () => {
     await other.page.getByText('The same again?').waitFor();
     await other.keys.press('n');
     await other.page.getByText('The same again?').waitFor({ state: 'detached' });
-    const { trimGrams } = await shop.call('animals.open', { id: animal.id });
+    const { trimGrams } = await shop.call('animals.get', { id: animal.id });
     expect(trimGrams / 453.59237).toBeCloseTo(20.45, 9);
   });
 

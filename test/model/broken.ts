@@ -32,7 +32,7 @@ export const BROKEN: readonly BrokenRule[] = [
     within: 1500,
     around: atDesk((desk) => async (name, input, opening) => {
       const answer = await desk.call(name, input, opening);
-      return name === 'bills.pay' && answer.ok ? desk.call(name, { ...(input as object), sure: true }, opening) : answer;
+      return name === 'bills.pay' && answer.ok ? desk.call(name, { ...(input as object), confirmed: true }, opening) : answer;
     }),
   },
   { what: 'a bill loses its second line', within: 1500, around: inBook(forgotten('bill_line', 'WHEN NEW.position = 1')) },

@@ -34,11 +34,11 @@ export interface DriverOptions {
 const NEVER = 1_000_000_000;
 const ENTRIES = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 'release', 'audit'];
 /** Calls at the door and the one by which a window learns the opening are answered in any. */
-const inAnyOpening = (call: CallName): boolean => procedures[call].kind === 'door' || call === 'shop.look';
+const inAnyOpening = (call: CallName): boolean => procedures[call].kind === 'door' || call === 'shop.get';
 /** What writes, but not as a `write`. */
 const CLOCKED: readonly CallName[] = [
   'grinder.start',
-  'takeout.fill',
+  'import.book',
   'shop.renewBackups',
   'hunters.removeDetails',
 ];
@@ -76,7 +76,7 @@ export class Driver {
     driver.windows = [{ desk: 0, opening: driver.openings[0] ?? null }, { desk: 0, opening: driver.openings[0] ?? null }]; // prettier-ignore
     driver.lookAnew();
     await driver.must('shop.setUp', { shopName: 'Model Locker', unit: 'lb', currency: 'USD' });
-    await driver.must('shop.change', { changes: { zone: 'America/Denver' } });
+    await driver.must('shop.saveSettings', { changes: { zone: 'America/Denver' } });
     driver.shop.book.prices.push({ id: 1, validFrom: '2000-01-01', example: true, currency: 'USD', lines: driver.rows('SELECT code, basis, amount_minor AS amountMinor, rate, unit, species, brought, tax_rate AS taxRate FROM price_line').map((row) => ({ ...row, species: JSON.parse(String(row.species)), brought: JSON.parse(String(row.brought)) })) as never }); // prettier-ignore
     driver.noteEntries();
     driver.trail.lookAnew();
@@ -96,7 +96,7 @@ export class Driver {
   }
 
   async learnOpening(at: number): Promise<void> {
-    const answer = (await this.desks[at]?.call('shop.look', {})) as Answer<{ opening: string }>;
+    const answer = (await this.desks[at]?.call('shop.get', {})) as Answer<{ opening: string }>;
     if (!answer.ok) throw new Finding(`shop.look: ${JSON.stringify(answer.problem)} ${this.broken.map(String).join()}`);
     this.openings[at] = answer.value.opening;
   } // prettier-ignore

@@ -37,7 +37,12 @@ export async function replayDay(shop: FreshDesk, visitors: readonly Visitor[]): 
   }
   shop.wait(HANGS * DAY);
   for (const lotTyped of ['400', '400'])
-    await call('fat.buy', { source: 'pork-back-fat', typed: lotTyped, costTyped: '1.10', costUnit: 'lb' });
+    await call('fat.receive', {
+      source: 'pork-back-fat',
+      typed: lotTyped,
+      costTyped: '1.10',
+      costUnit: 'lb',
+    });
   await work(
     shop,
     call,
@@ -89,7 +94,7 @@ function takeIn(call: FreshDesk['call'], visitor: Visitor): Promise<{ id: number
 
 /** Opened by its ticket, weighed part by part or only what goes on, packed. */
 async function cut(call: FreshDesk['call'], animal: Animals[number]): Promise<void> {
-  const page = await call('animals.open', { ticket: animal.ticket });
+  const page = await call('animals.get', { ticket: animal.ticket });
   const animalId = page.id;
   if (animal.hangingLb && page.weights.hangingGrams === null)
     await call('table.weigh', { animalId, stage: 'hanging', part: 'carcass', typed: animal.hangingLb });
@@ -125,7 +130,7 @@ async function grind(
   await watch.time(first.tag, animals.length > 1 ? 'grind, pooled batch' : 'grind', async () => {
     const { id: batchId } = await call('grinder.start', { ...asked, product });
     await call('grinder.pass', { batchId, plate: '3/8 in', tempTyped: '35F' });
-    for (const part of (await call('grinder.open', { id: batchId })).planned) {
+    for (const part of (await call('grinder.getBatch', { id: batchId })).planned) {
       const typed = lb(part.grams / GRAMS_PER.lb);
       await call('grinder.weighIn', {
         batchId, typed,
@@ -134,7 +139,7 @@ async function grind(
           : { fatLotId: part.fatLotId, part: 'fat added' as const }),
       }); // prettier-ignore
     }
-    const { inGrams } = await call('grinder.open', { id: batchId });
+    const { inGrams } = await call('grinder.getBatch', { id: batchId });
     const out = (inGrams / GRAMS_PER.lb) * THROUGH;
     await call('grinder.pack', { batchId, product, count: Math.max(1, Math.round(out)), typed: lb(out) });
     await call('grinder.finish', { batchId });

@@ -50,11 +50,11 @@ it('is told as a trouble of the program, not as a damaged book, and the book is 
   port2.raw.on('message', (answer) => answers.push(answer));
   desk.postMessage({ kind: 'open', bookPath: path, named: false, demo: false, demoKeptAt: '' } as never);
   desk.postMessage({ kind: 'window' }, [port1]);
-  port2.raw.postMessage({ id: 1, name: 'shop.look', input: {}, opening: null });
+  port2.raw.postMessage({ id: 1, name: 'shop.get', input: {}, opening: null });
   await expect
     .poll(() => answers, { timeout: 10_000 })
     .toMatchObject([{ id: 1, answer: { ok: false, problem: { code: 'book.addon', with: { path } } } }]);
-  port2.raw.postMessage({ id: 2, name: 'shop.backups', input: { folder: '' }, opening: null });
+  port2.raw.postMessage({ id: 2, name: 'shop.listBackups', input: { folder: '' }, opening: null });
   await expect.poll(() => answers[1]).toMatchObject({ answer: { ok: true } });
   expect(readFileSync(path, 'utf8')).toBe('whatever stands in the book');
   expect(readdirSync(dirname(path))).toEqual(['shop.gambrel']);

@@ -19,7 +19,7 @@ const loaded = (shell: Booted, times: number) =>
   expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(times);
 
 async function nameOf(shell: Booted): Promise<string> {
-  const look = await (await bridgeOf(shell)).call('shop.look', {});
+  const look = await (await bridgeOf(shell)).call('shop.get', {});
   if (!look.ok) throw new Error(look.problem.code);
   return look.value.settings.shopName;
 }

@@ -20,13 +20,13 @@ describe('the demo', () => {
       },
     });
     const bridge = await bridgeOf(shell);
-    expect(await bridge.call('shop.look', {})).toMatchObject({
+    expect(await bridge.call('shop.get', {})).toMatchObject({
       problem: { code: 'temporary.folder', with: { path: place } },
     });
     expect(shell.desks).toHaveLength(1);
     mkdirSync(place);
     expect(await bridge.call('shop.tryAgain', {})).toMatchObject({ value: { open: true } });
-    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({ value: { demo: true } });
+    expect(await (await bridgeOf(shell)).call('shop.get', {})).toMatchObject({ value: { demo: true } });
   });
 });
 

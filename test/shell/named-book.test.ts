@@ -17,7 +17,7 @@ async function clicked(): Promise<string> {
 }
 
 async function nameOf(shell: Booted): Promise<string> {
-  const look = await (await bridgeOf(shell)).call('shop.look', {});
+  const look = await (await bridgeOf(shell)).call('shop.get', {});
   if (!look.ok) throw new Error(look.problem.code);
   return look.value.settings.shopName;
 }
@@ -58,7 +58,7 @@ describe('a book that is named and not there', () => {
     const away = join((await started({ onlyInstance: false })).folder, 'stick', 'shop.gambrel');
     const shell = await opened({ book: away, bookThere: false });
     const bridge = await bridgeOf(shell);
-    expect(await bridge.call('shop.look', {})).toMatchObject({
+    expect(await bridge.call('shop.get', {})).toMatchObject({
       problem: { code: 'book.absent', with: { path: away } },
     });
     expect(existsSync(join(away, '..'))).toBe(false);

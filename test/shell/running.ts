@@ -36,7 +36,7 @@ export function windowOf(shell: Booted) {
 export async function bridgeOf(shell: Booted) {
   vi.stubGlobal('window', windowOf(shell).contents.page?.window);
   const { call, on } = await connect();
-  const look = await call('shop.look', {}, null);
+  const look = await call('shop.get', {}, null);
   const opening = look.ok ? look.value.opening : null;
   return { on, call: <N extends CallName>(name: N, input: CallInput<N>) => call(name, input, opening) };
 }

@@ -170,7 +170,7 @@ describe('the way to the book', () => {
     const look = await bridge.call('shop.setUp', { shopName: 'Ridge Game Processing', unit: 'lb' });
     expect(look).toMatchObject({ ok: true, value: { setUp: true, bookPath: shell.book } });
     await expect.poll(() => heard).toEqual(['shop.setUp']);
-    expect(await bridge.call('constructor' as 'shop.look', {})).toMatchObject({
+    expect(await bridge.call('constructor' as 'shop.get', {})).toMatchObject({
       problem: { code: 'call.unknown' },
     });
     expect(await bridge.call('shop.setUp', { shopName: 7, unit: 'lb' } as never)).toMatchObject({
@@ -202,10 +202,10 @@ describe('the way to the book', () => {
     await bridge.call('shop.setUp', { shopName: 'Ridge', unit: 'kg' });
     shell.desks[0]?.crash();
     await expect.poll(() => windowOf(shell).contents.loads, { timeout: 10_000 }).toBe(2);
-    expect(await bridge.call('shop.look', {})).toMatchObject({
+    expect(await bridge.call('shop.get', {})).toMatchObject({
       problem: { kind: 'broken', code: 'desk.gone' },
     });
-    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
+    expect(await (await bridgeOf(shell)).call('shop.get', {})).toMatchObject({
       ok: true,
       value: { setUp: true },
     });
@@ -230,7 +230,7 @@ describe('the way to the book', () => {
     const shell = await started();
     await clear(shell);
     const demo = await opened({ args: ['--demo', '--book', shell.book] });
-    expect(await (await bridgeOf(demo)).call('shop.look', {})).toMatchObject({
+    expect(await (await bridgeOf(demo)).call('shop.get', {})).toMatchObject({
       ok: true,
       value: { demo: true },
     });
@@ -262,7 +262,7 @@ describe('a book that does not open', () => {
     });
     expect(shell.dialogs).toEqual([]);
     const bridge = await bridgeOf(shell);
-    expect(await bridge.call('shop.look', {})).toMatchObject({
+    expect(await bridge.call('shop.get', {})).toMatchObject({
       problem: { code: 'book.foreign', with: { path: shell.book } },
     });
     expect(readFileSync(shell.book)).toEqual(before);
@@ -285,12 +285,12 @@ describe('a book that does not open', () => {
 
     const shell = await opened({ book: first.book });
     const again = await bridgeOf(shell);
-    const look = await again.call('shop.backups', {});
+    const look = await again.call('shop.listBackups', {});
     if (!look.ok) throw new Error(look.problem.code);
     expect(look.value.trouble).toMatchObject({ code: 'book.damaged' });
     const restored = await again.call('shop.restore', { path: look.value.rows[0]?.path ?? '' });
     if (!restored.ok) throw new Error(restored.problem.code);
-    expect(await again.call('shop.look', {})).toMatchObject({ ok: true, value: { setUp: true } });
+    expect(await again.call('shop.get', {})).toMatchObject({ ok: true, value: { setUp: true } });
     expect(readFileSync(restored.value.setAside ?? '').equals(pages)).toBe(true);
   });
 });

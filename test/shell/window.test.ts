@@ -166,7 +166,7 @@ describe('a window that stops', () => {
     expect(shell.dialogs.map(({ message }) => message)).toEqual([
       expect.stringMatching(/^The window stopped and was opened again\. Everything that was saved is there/),
     ]);
-    expect(await (await bridgeOf(shell)).call('shop.look', {})).toMatchObject({
+    expect(await (await bridgeOf(shell)).call('shop.get', {})).toMatchObject({
       value: { settings: { shopName: 'Ridge' } },
     });
     contents.emit('render-process-gone', {}, { reason: 'clean-exit' });

@@ -99,7 +99,7 @@ export async function weighIn(
   }
   if (animal.saysNoDamage) await sayNoDamage(floor, id);
   await floor.call('animals.setStage', { id, stage: 'packing' });
-  const { balance, weighings } = await floor.call('animals.open', { id });
+  const { balance, weighings } = await floor.call('animals.get', { id });
   const [suspect] = balance.suspects;
   const row = weighings.find((one) => one.id === suspect?.weighingId);
   const named = !asked && !!wrong && row?.typed === wrong.typed && row.part === wrong.part;
@@ -154,16 +154,16 @@ async function takeIn(floor: Floor, shop: Shop, { hangingLb }: Weighed): Promise
     stage: 'hanging',
     part: 'carcass',
     typed: inPounds(hangingLb),
-    sure: true,
+    confirmed: true,
   });
   return id;
 }
 
 /** Enters a weight; false where it was asked about and not kept. */
-async function enter(floor: Floor, animalId: number, tote: TypedTote, sure: boolean): Promise<boolean> {
+async function enter(floor: Floor, animalId: number, tote: TypedTote, confirmed: boolean): Promise<boolean> {
   floor.wait(60);
-  if (!sure) return (await ask(floor, animalId, tote)) === null;
-  await floor.desk.call('table.weigh', { animalId, stage: 'cut', ...tote, sure });
+  if (!confirmed) return (await ask(floor, animalId, tote)) === null;
+  await floor.desk.call('table.weigh', { animalId, stage: 'cut', ...tote, confirmed });
   return true;
 }
 
@@ -175,7 +175,7 @@ async function ask(floor: Floor, animalId: number, tote: TypedTote): Promise<Pro
 
 async function sayNoDamage(floor: Floor, animalId: number): Promise<void> {
   // Refused where another animal's damage is on this one's list: then there is nothing to state.
-  await floor.desk.call('table.none', { animalId, part: 'damage' });
+  await floor.desk.call('table.stateNone', { animalId, part: 'damage' });
 }
 
 function offerOf({ with: told }: Problem, slip: SlipName | null, tote: Tote): boolean | null {

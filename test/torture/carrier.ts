@@ -14,7 +14,7 @@ say({ kind: 'open', trouble: desk.trouble()?.code ?? null });
 await desk.call('shop.setUp', { shopName: 'Torture', unit: 'lb' });
 for (let round = 0; ; round++) {
   const rows = 50 + Math.floor(chance.uniform() * 400);
-  const packing = desk.call('takeout.pack', { what: round % 2 ? 'tables' : 'text' });
+  const packing = desk.call('export.create', { what: round % 2 ? 'tables' : 'text' });
   await takeIn();
   await bringIn(round, rows);
   await takeIn();
@@ -35,10 +35,10 @@ async function takeIn(): Promise<void> {
 async function bringIn(round: number, rows: number): Promise<void> {
   const name = (n: number): string => `Import ${seed} ${round} ${n}`;
   const table = `Name,Phone\n${Array.from({ length: rows }, (_, n) => `${name(n)},555-${round}-${n}\n`).join('')}`;
-  const { upload } = (await ask('bring.begin', { name: 'old.csv' })) as { upload: number };
-  await ask('bring.piece', { upload, from: 0, base64: Buffer.from(table).toString('base64') });
-  const { layout } = (await ask('bring.look', { upload, kind: 'hunters' })) as { layout: object };
-  await ask('bring.bringIn', { upload, kind: 'hunters', layout, sure: true });
+  const { upload } = (await ask('import.begin', { name: 'old.csv' })) as { upload: number };
+  await ask('import.addPiece', { upload, from: 0, base64: Buffer.from(table).toString('base64') });
+  const { layout } = (await ask('import.preview', { upload, kind: 'hunters' })) as { layout: object };
+  await ask('import.run', { upload, kind: 'hunters', layout, confirmed: true });
 }
 
 async function ask(name: string, input: object): Promise<unknown> {

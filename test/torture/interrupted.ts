@@ -84,7 +84,7 @@ async function carryUntilKilled(bookPath: string, temporary: string, seed: numbe
 /** Whether an export was cut: it must then be refused, leave no file, and leave one whole book. */
 async function closeUnderExport(counted: Tally, bookPath: string, temporary: string): Promise<boolean> {
   const desk = await openDesk({ bookPath, upkeep: { backUpEvery: 1e9, lookEvery: 1e9 } });
-  const packing = desk.call('takeout.pack', { what: 'text' });
+  const packing = desk.call('export.create', { what: 'text' });
   await new Promise((done) => setImmediate(done));
   desk.close();
   const answer = await packing;

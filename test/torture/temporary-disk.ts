@@ -33,7 +33,7 @@ export async function temporaryDiskRounds(rounds: number, seed: number): Promise
         if (round === 0) await desk.call('shop.setUp', { shopName: 'Torture', unit: 'lb' });
         for (let n = round === 0 ? ANIMALS_BEFORE : 1; n > 0; n--) await takeIn(counted, desk, entries);
         for (const what of ['tables', 'text', 'book'] as const) {
-          const answer = await desk.call('takeout.pack', { what });
+          const answer = await desk.call('export.create', { what });
           if (answer.ok) packed += 1;
           else if (answer.problem.code !== 'temporary.full')
             note(counted, `${what} was refused with ${answer.problem.code}`);

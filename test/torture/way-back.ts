@@ -15,12 +15,12 @@ export async function openOrGoBack(bookPath: string): Promise<Opened> {
   try {
     const trouble = desk.trouble()?.code;
     if (!trouble)
-      return (await desk.call('shop.look', {})).ok ? { kind: 'open' } : { kind: 'stuck', trouble: 'look' };
-    const look = await desk.call('shop.backups', {});
+      return (await desk.call('shop.get', {})).ok ? { kind: 'open' } : { kind: 'stuck', trouble: 'look' };
+    const look = await desk.call('shop.listBackups', {});
     const rows = look.ok ? (look.value as { rows: { path: string }[] }).rows : [];
     for (const [refusedBackups, { path }] of rows.entries()) {
       if (!(await desk.call('shop.restore', { path })).ok) continue;
-      return (await desk.call('rail.look', {})).ok
+      return (await desk.call('rail.get', {})).ok
         ? { kind: 'restored', trouble, refusedBackups }
         : { kind: 'stuck', trouble };
     }

@@ -45,7 +45,7 @@ async function enter(): Promise<void> {
       kind: 'deposit',
       method: 'cash',
       typed,
-      sure: true,
+      confirmed: true,
     });
     if (paid) say({ kind: 'payment', id: paid.id, minor: Math.round(Number(typed) * 100), log: log() });
   } else if (what === 2 && weighings.length > 0) {
@@ -55,7 +55,7 @@ async function enter(): Promise<void> {
   } else {
     const typed = `0.${10 + pick(89)}`;
     const kept = await ask<{ weighingId: number }>('table.weigh', {
-      animalId, stage: 'cut', part: pick(2) ? 'bone' : 'trim', typed, note: 'x'.repeat(pick(400)), sure: true,
+      animalId, stage: 'cut', part: pick(2) ? 'bone' : 'trim', typed, note: 'x'.repeat(pick(400)), confirmed: true,
     }); // prettier-ignore
     if (kept) {
       weighings.push(kept.weighingId);

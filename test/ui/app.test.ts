@@ -55,7 +55,7 @@ it('greets whoever begins a book, anew for another one', async () => {
 
 it('says that the book is not open', async () => {
   const { wrapper } = await app({});
-  desk.answers['shop.look'] = () => ({ ok: false, problem: { kind: 'broken', code: 'book.missing' } });
+  desk.answers['shop.get'] = () => ({ ok: false, problem: { kind: 'broken', code: 'book.missing' } });
   await useShop().load();
   await flushPromises();
   expect(wrapper.text()).toBe('no book');

@@ -3,7 +3,7 @@ import { enableAutoUnmount, mount, type ComponentMountingOptions } from '@vue/te
 import { createPinia, setActivePinia } from 'pinia';
 import { afterEach } from 'vitest';
 import type { Component } from 'vue';
-import type { ShopLook } from '../../src/bridge/contract.ts';
+import type { ShopView } from '../../src/bridge/contract.ts';
 import { openBridge } from '../../src/ui/link/bridge.ts';
 import { useShop } from '../../src/ui/stores/shop.ts';
 import { desk } from './played-desk.ts';
@@ -32,10 +32,10 @@ const LOOK = {
     zone: 'America/Denver',
     theme: 'light',
   },
-} as unknown as ShopLook;
+} as unknown as ShopView;
 
 /** Begins a window anew in which this shop is open. */
-export async function openWindow(look: Partial<ShopLook> = {}): Promise<void> {
+export async function openWindow(look: Partial<ShopView> = {}): Promise<void> {
   desk.begin();
   document.body.innerHTML = '';
   setActivePinia(createPinia());

@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { identityOf } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION } from '../migrations/index.ts';
 import { openFile } from './open-file.ts';
-import { BookTrouble } from './trouble.ts';
+import { BookError } from './book-error.ts';
 
 /** What is in a backup, to choose by. */
 export interface Holdings {
@@ -28,25 +28,25 @@ const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 're
 /**
  * Opens the plain copy at `path` read-only and checks it whole: ours, `integrity_check`, foreign keys, and if
  * `wanted` is given the counts and totals of the book that it is a copy of, or what lies between those and `until`.
- * @throws BookTrouble `backup` when anything is not as it should be, `newer` when a newer program wrote it
+ * @throws BookError `backup` when anything is not as it should be, `newer` when a newer program wrote it
  */
 export function checkCopy(path: string, wanted: string | null, until = wanted): Holdings {
   let copy: Database.Database | undefined;
   try {
     copy = openFile(path, { readonly: true, fileMustExist: true });
     if (copy.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-      throw new BookTrouble('backup', path, 'mark');
+      throw new BookError('backup', path, 'mark');
     const found = copy.pragma('integrity_check(1)', { simple: true });
-    if (found !== 'ok') throw new BookTrouble('backup', path, String(found));
+    if (found !== 'ok') throw new BookError('backup', path, String(found));
     const loose = copy.pragma('foreign_key_check') as unknown[];
-    if (loose.length > 0) throw new BookTrouble('backup', path, `${loose.length} loose ends`);
+    if (loose.length > 0) throw new BookError('backup', path, `${loose.length} loose ends`);
     if (wanted !== null && !isBetween(totals(copy), wanted, until ?? wanted))
-      throw new BookTrouble('backup', path, 'rows differ from the book');
+      throw new BookError('backup', path, 'rows differ from the book');
     const held = holdings(copy);
-    if (held.version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${held.version}`);
+    if (held.version > BOOK_VERSION) throw new BookError('newer', path, `version ${held.version}`);
     return held;
   } catch (error) {
-    throw error instanceof Database.SqliteError ? new BookTrouble('backup', path, error.message) : error;
+    throw error instanceof Database.SqliteError ? new BookError('backup', path, error.message) : error;
   } finally {
     copy?.close();
   }

@@ -7,7 +7,7 @@ import { identityOf, inName } from './book-identity.ts';
 import { flush, flushFolder, momentInName } from './durable-files.ts';
 import { clearParts, makePart, partOf, removePart } from './part-files.ts';
 import { makeFolder } from './private-files.ts';
-import { BookTrouble, bookTroubleOf } from './trouble.ts';
+import { BookError, bookErrorOf } from './book-error.ts';
 
 /** A finished copy of the book. It was checked before it got its name. */
 export interface Backup extends Kept {
@@ -35,7 +35,7 @@ export function backupFolder(bookPath: string): string {
  * Copies the open book with `VACUUM INTO` to a part, opens the copy read-only, checks it whole
  * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then gives it its name.
  * @param beforeVersion the version that the book is about to be brought to
- * @throws BookTrouble `full`, `backups` where it cannot be written, `backup` when the copy is not as good as the book;
+ * @throws BookError `full`, `backups` where it cannot be written, `backup` when the copy is not as good as the book;
  *   the bad copy is removed
  */
 export function backUp(db: Database.Database, bookPath: string, at: Date, beforeVersion?: number): Backup {
@@ -54,23 +54,23 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
     });
     return backupAt(path);
   } catch (error) {
-    const { code, detail } = bookTroubleOf(error, folder);
-    throw UNUSABLE.includes(code) ? new BookTrouble('backups', folder, detail) : error;
+    const { code, detail } = bookErrorOf(error, folder);
+    throw UNUSABLE.includes(code) ? new BookError('backups', folder, detail) : error;
   }
 }
 
 /** What a place for files is when nothing can be kept there. */
-const UNUSABLE: readonly BookTrouble['code'][] = ['read-only', 'folder', 'drive', 'link'];
+const UNUSABLE: readonly BookError['code'][] = ['read-only', 'folder', 'drive', 'link'];
 
 /**
  * A link in the place of the folder is followed only when this account laid it: another account could have its own folder
  * filled with the shop's records. Windows does not say who laid it.
- * @throws BookTrouble `link`
+ * @throws BookError `link`
  */
 function refuseStrangeLink(folder: string): void {
   const found = lstatSync(folder, { throwIfNoEntry: false });
   if (found?.isSymbolicLink() && !(process.getuid && [0, process.getuid()].includes(found.uid)))
-    throw new BookTrouble('link', folder);
+    throw new BookError('link', folder);
 }
 
 /**
@@ -103,7 +103,7 @@ export function freePath(start: string, ending: string): string {
 /**
  * Has `write` make a part, whole and checked, and then gives it the name `path`. Whatever lies there is replaced; a link
  * there is not followed.
- * @throws BookTrouble; what was half written is removed
+ * @throws BookError; what was half written is removed
  */
 export function finish(path: string, write: (part: string) => void): void {
   const part = partOf(path);
@@ -113,10 +113,10 @@ export function finish(path: string, write: (part: string) => void): void {
     flushFolder(dirname(path));
   } catch (error) {
     removePart(part);
-    const trouble = bookTroubleOf(error, path);
+    const trouble = bookErrorOf(error, path);
     throw ['full', 'read-only', 'folder', 'drive', 'backup'].includes(trouble.code)
       ? trouble
-      : new BookTrouble('backup', path, trouble.detail);
+      : new BookError('backup', path, trouble.detail);
   }
 }
 
@@ -132,7 +132,7 @@ export function listBackups(bookPath: string, folder = backupFolder(bookPath)): 
   }
 }
 
-/** The same. @throws BookTrouble what keeps the folder from being read; one that is not there has no backups */
+/** The same. @throws BookError what keeps the folder from being read; one that is not there has no backups */
 export function backupsIn(bookPath: string, folder: string): Backup[] {
   try {
     const start = folder === backupFolder(bookPath) ? `${basename(bookPath, '.gambrel')} ` : '';
@@ -143,7 +143,7 @@ export function backupsIn(bookPath: string, folder: string): Backup[] {
       .filter((path) => lstatSync(path, { throwIfNoEntry: false })?.isFile())
       .map((path) => backupAt(path));
   } catch (error) {
-    throw bookTroubleOf(error, folder);
+    throw bookErrorOf(error, folder);
   }
 }
 

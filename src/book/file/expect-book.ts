@@ -3,7 +3,7 @@ import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { backupFolder, backupsIn } from './backup.ts';
 import { listSetAside } from './books-aside.ts';
-import { BookTrouble } from './trouble.ts';
+import { BookError } from './book-error.ts';
 
 /** Bytes of the header and of the head of the schema's page in "Database File Format", https://www.sqlite.org/fileformat2.html. */
 const VERSION_AT = 60;
@@ -13,13 +13,13 @@ const HEAD = 108;
 
 /**
  * Where there are backups there was a book: an absent or empty file is then a loss, not a first start.
- * @throws BookTrouble `missing`, or `damaged` for an empty file
+ * @throws BookError `missing`, or `damaged` for an empty file
  */
 export function expectBook(path: string): void {
   const there = existsSync(path);
   if (there && !holdsNothing(path)) return;
   if (listSetAside(path).length === 0 && !hadBackups(path)) return;
-  throw new BookTrouble(there ? 'damaged' : 'missing', path);
+  throw new BookError(there ? 'damaged' : 'missing', path);
 }
 
 /** Whether a file is of no length, or a database into which nothing was ever written, or of which all was dropped. */

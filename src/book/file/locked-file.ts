@@ -31,7 +31,7 @@ import { closeSync, fstatSync, fsyncSync, openSync, readSync } from 'node:fs';
 import { readLabel, type BookLabel } from './book-identity.ts';
 import { writeWhole } from './durable-files.ts';
 import { PRIVATE } from './private-files.ts';
-import { BookTrouble } from './trouble.ts';
+import { BookError } from './book-error.ts';
 
 /** A key made from a passphrase, and the salt that it was made with; both in hexadecimal. */
 export interface Lock {
@@ -81,16 +81,16 @@ export function lockFile(plain: string, locked: string, lock: Lock, label: BookL
 /**
  * Writes what is in `locked` to `plain`. Only once this returned is `plain` what was locked.
  * @param opener the passphrase, or the lock that the file was made with
- * @throws BookTrouble `passphrase` when it is another one, `backup` when the file is cut short or was changed
+ * @throws BookError `passphrase` when it is another one, `backup` when the file is cut short or was changed
  */
 export function unlockFile(locked: string, plain: string, opener: string | Lock): void {
   withFiles(locked, plain, (from, to) => {
     const { size } = fstatSync(from);
     const header = headerOf(from);
-    if (!header || size < header.length + TAG) throw new BookTrouble('backup', locked, 'no locked backup');
+    if (!header || size < header.length + TAG) throw new BookError('backup', locked, 'no locked backup');
     const key = keyFor(header, opener);
     if (!key || !timingSafeEqual(checkOf(key), header.subarray(28, 36)))
-      throw new BookTrouble('passphrase', locked);
+      throw new BookError('passphrase', locked);
     const tag = Buffer.alloc(TAG);
     readSync(from, tag, 0, TAG, size - TAG);
     const decipher = createDecipheriv('aes-256-gcm', key, header.subarray(36, HEADER), {
@@ -100,7 +100,7 @@ export function unlockFile(locked: string, plain: string, opener: string | Lock)
     try {
       pour(from, to, decipher, header.length, size - TAG);
     } catch (error) {
-      throw new BookTrouble('backup', locked, String(error));
+      throw new BookError('backup', locked, String(error));
     }
   });
 }

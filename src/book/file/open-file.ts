@@ -2,14 +2,14 @@
 import { lstatSync, realpathSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { LOG_ENDINGS } from './part-files.ts';
-import { BookTrouble } from './trouble.ts';
+import { BookError } from './book-error.ts';
 
 /**
  * Opens the database file at `path` as SQLite's "Defense Against The Dark Arts" asks for files of unknown origin
  * (https://www.sqlite.org/security.html, section 2.2, from memory): functions with side effects cannot be called from
  * its schema, and each cell is checked before it is read. Defensive mode is on by itself in better-sqlite3, which also
  * keeps the schema from being written as a table.
- * @throws BookTrouble `foreign` where no file lies (a folder, a pipe, a device), `folder` or `link` where something else
+ * @throws BookError `foreign` where no file lies (a folder, a pipe, a device), `folder` or `link` where something else
  *   than a file lies in the place of its log
  */
 export function openFile(path: string, options: Database.Options = {}): Database.Database {
@@ -29,11 +29,11 @@ export function openFile(path: string, options: Database.Options = {}): Database
 function onlyFiles(path: string): void {
   const found = statSync(path, { throwIfNoEntry: false });
   if (!found) return;
-  if (!found.isFile()) throw new BookTrouble('foreign', path, 'no file');
+  if (!found.isFile()) throw new BookError('foreign', path, 'no file');
   const real = realpathSync(path);
   for (const ending of LOG_ENDINGS) {
     const beside = lstatSync(real + ending, { throwIfNoEntry: false });
-    if (beside?.isSymbolicLink()) throw new BookTrouble('link', real + ending);
-    if (beside && !beside.isFile()) throw new BookTrouble('folder', real + ending, 'no file');
+    if (beside?.isSymbolicLink()) throw new BookError('link', real + ending);
+    if (beside && !beside.isFile()) throw new BookError('folder', real + ending, 'no file');
   }
 }

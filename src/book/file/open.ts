@@ -8,14 +8,14 @@ import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
 import { schemaDifference, versionBuilt } from './schema-difference.ts';
 import { tightenBeside, tightenBook } from './tighten.ts';
-import { BookTrouble, bookTroubleOf } from './trouble.ts';
+import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
  * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified
  * backup → all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing
  * that is wrong and leaves the file as it found it. `relaxed` trades durability for speed, makes no backup, and is only for
  * throw-away books; `checked` leaves `quick_check` out, which reads the whole file: this program has it open already.
- * @throws BookTrouble
+ * @throws BookError
  */
 export function openBook(path: string, now: Date, relaxed = false, checked = false): Db {
   let db: Db | undefined;
@@ -29,19 +29,19 @@ export function openBook(path: string, now: Date, relaxed = false, checked = fal
     setDurability(db, relaxed);
     migrate(db, path, fresh || relaxed ? null : now);
     if (db.pragma('foreign_keys', { simple: true }) !== 1)
-      throw new BookTrouble('damaged', path, 'foreign keys are off');
+      throw new BookError('damaged', path, 'foreign keys are off');
     tryWriting(db);
     if (!relaxed) ensureIdentity(db);
     return db;
   } catch (error) {
     db?.close();
-    throw bookTroubleOf(error, path);
+    throw bookErrorOf(error, path);
   }
 }
 
 /**
  * Tells what is wrong with a book without opening it for writing.
- * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
+ * @throws BookError `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
  */
 export function inspectBook(path: string): void {
   let db: Db | undefined;
@@ -49,7 +49,7 @@ export function inspectBook(path: string): void {
     db = openFile(path, { readonly: true, fileMustExist: true });
     checkOurs(db, path);
   } catch (error) {
-    throw bookTroubleOf(error, path);
+    throw bookErrorOf(error, path);
   } finally {
     db?.close();
   }
@@ -62,7 +62,7 @@ export function closeBook(db: Db): void {
     db.pragma('optimize');
     db.pragma('wal_checkpoint(TRUNCATE)');
   } catch (error) {
-    if (bookTroubleOf(error, db.name).code !== 'full') throw error;
+    if (bookErrorOf(error, db.name).code !== 'full') throw error;
   } finally {
     db.close();
   }
@@ -93,25 +93,24 @@ function isEmpty(db: Db): boolean {
  * Whether a file is a book of ours, built as one of its version, and readable. The schema is looked at before anything is
  * read through it.
  * @returns its version
- * @throws BookTrouble `foreign`, `newer`, `altered`, `damaged`
+ * @throws BookError `foreign`, `newer`, `altered`, `damaged`
  */
 export function checkOurs(db: Db, path: string): number {
   const version = checkBuilt(db, path);
   const found = db.pragma('quick_check(1)', { simple: true });
-  if (found !== 'ok') throw new BookTrouble('damaged', path, String(found));
+  if (found !== 'ok') throw new BookError('damaged', path, String(found));
   return version;
 }
 
 /** The part of `checkOurs` that reads nothing but marks and schema. */
 export function checkBuilt(db: Db, path: string): number {
-  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-    throw new BookTrouble('foreign', path);
+  if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID) throw new BookError('foreign', path);
   const version = Number(db.pragma('user_version', { simple: true }));
-  if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+  if (version > BOOK_VERSION) throw new BookError('newer', path, `version ${version}`);
   const difference = version < 1 ? null : schemaDifference(db, version);
   if (version < 1 || (difference && versionBuilt(db) !== null))
-    throw new BookTrouble('altered', path, `version ${version}`);
-  if (difference) throw new BookTrouble('altered', path, Object.values(difference).join(' '), difference);
+    throw new BookError('altered', path, `version ${version}`);
+  if (difference) throw new BookError('altered', path, Object.values(difference).join(' '), difference);
   return version;
 }
 
@@ -123,9 +122,9 @@ function setDurability(db: Db, relaxed: boolean): void {
   // Without it INSERT OR REPLACE would slip past the triggers that keep rows from being deleted.
   db.pragma('recursive_triggers = ON');
   if (db.pragma('journal_mode', { simple: true }) !== 'wal')
-    throw new BookTrouble('folder', db.name, 'no write-ahead log here');
+    throw new BookError('folder', db.name, 'no write-ahead log here');
   if (!relaxed && db.pragma('synchronous', { simple: true }) !== 2)
-    throw new BookTrouble('damaged', db.name, 'synchronous');
+    throw new BookError('damaged', db.name, 'synchronous');
 }
 
 /** @param backUpAt the moment of the backup that is made first, or null for none */
@@ -139,9 +138,9 @@ function migrate(db: Db, path: string, backUpAt: Date | null): void {
       db.pragma(`application_id = ${APPLICATION_ID}`);
       db.pragma(`user_version = ${BOOK_VERSION}`);
       const broken = db.pragma('foreign_key_check') as unknown[];
-      if (broken.length > 0) throw new BookTrouble('migration', path, `${broken.length} loose ends`);
+      if (broken.length > 0) throw new BookError('migration', path, `${broken.length} loose ends`);
     }).immediate();
   } catch (error) {
-    throw error instanceof BookTrouble ? error : new BookTrouble('migration', path, String(error));
+    throw error instanceof BookError ? error : new BookError('migration', path, String(error));
   }
 }

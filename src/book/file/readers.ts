@@ -2,7 +2,7 @@
 import { endReading } from './each-row.ts';
 import type { Db } from './db.ts';
 import { openFile } from './open-file.ts';
-import { bookTroubleOf } from './trouble.ts';
+import { bookErrorOf } from './book-error.ts';
 
 export function bookReaders(path: string) {
   const open = new Set<Db>();
@@ -42,6 +42,6 @@ function snapshotOf(path: string): Db {
     return db;
   } catch (error) {
     db?.close();
-    throw bookTroubleOf(error, path);
+    throw bookErrorOf(error, path);
   }
 }

@@ -9,12 +9,12 @@ import type { Db } from './db.ts';
 import { versionBuilt } from './schema-difference.ts';
 import { setTriggersAside } from './set-aside.ts';
 import { quoted, tablesOf } from './tables.ts';
-import { BookTrouble, bookTroubleOf } from './trouble.ts';
+import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
  * Copies the records of the book at `from` into a new book at `to`, of the version that `from` has. What is worked out of
  * other rows is worked out again. `from` is opened for reading alone and should be a copy.
- * @throws BookTrouble `foreign`, `newer`, `damaged`; `misfit` where rows are no rows of ours: a value that its table
+ * @throws BookError `foreign`, `newer`, `damaged`; `misfit` where rows are no rows of ours: a value that its table
  *   refuses, a row that belongs to none
  */
 export function copyRecords(from: string, to: string): void {
@@ -35,10 +35,10 @@ export function copyRecords(from: string, to: string): void {
       db.pragma(`user_version = ${version}`);
     })();
     const loose = db.pragma('main.foreign_key_check') as { table: string }[];
-    if (loose[0]) throw new BookTrouble('misfit', from, loose[0].table);
+    if (loose[0]) throw new BookError('misfit', from, loose[0].table);
     db.exec('DETACH other');
   } catch (error) {
-    throw isOfRows(error) ? new BookTrouble('misfit', from, String(error)) : bookTroubleOf(error, from);
+    throw isOfRows(error) ? new BookError('misfit', from, String(error)) : bookErrorOf(error, from);
   } finally {
     db.close();
   }
@@ -48,9 +48,9 @@ function versionOf(path: string): number {
   const db = openFile(path, { readonly: true, fileMustExist: true });
   try {
     if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID)
-      throw new BookTrouble('foreign', path);
+      throw new BookError('foreign', path);
     const version = Number(db.pragma('user_version', { simple: true }));
-    if (version > BOOK_VERSION) throw new BookTrouble('newer', path, `version ${version}`);
+    if (version > BOOK_VERSION) throw new BookError('newer', path, `version ${version}`);
     return versionBuilt(db) ?? (version >= 1 ? version : newestOf(db));
   } finally {
     db.close();

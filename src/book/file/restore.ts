@@ -12,7 +12,7 @@ import { openFile } from './open-file.ts';
 import { makePart, partOf, removePart } from './part-files.ts';
 import { copyPrivately } from './private-files.ts';
 import { copyRecords } from './records-only.ts';
-import { BookTrouble, bookTroubleOf, roomIn } from './trouble.ts';
+import { BookError, bookErrorOf, roomIn } from './book-error.ts';
 
 /** How a backup is to be opened. */
 export interface Opening {
@@ -26,7 +26,7 @@ export interface Opening {
  * Does with a copy of a backup all that restoring and opening it would do, migrations included, and says what is in it.
  * Nothing is changed.
  * @param alsoTry what else is done with the copy, a book of today's version then
- * @throws BookTrouble `backup`, `altered`, `misfit`, `newer`, `passphrase`
+ * @throws BookError `backup`, `altered`, `misfit`, `newer`, `passphrase`
  */
 export function tryBackup(
   bookPath: string,
@@ -53,7 +53,7 @@ export function tryBackup(
  * `shop.gambrel set aside 2026-11-25T10-00-00`. Until the copy is checked and on disk, nothing is touched; a power
  * cut between the two renames leaves no book but both files, and the next start offers them.
  * @returns where the replaced book lies, or null if there was none
- * @throws BookTrouble `locked` when another program has the book open, else as `tryBackup`
+ * @throws BookError `locked` when another program has the book open, else as `tryBackup`
  */
 export function restoreBackup(
   bookPath: string,
@@ -86,16 +86,16 @@ export function takeBack(bookPath: string, aside: string | null): void {
 
 /** Makes the plain, checked copy `part` of a source. */
 function layOut(part: string, source: Source, { opener, recordsOnly = false }: Opening): Holdings {
-  if (!statSync(source.path).isFile()) throw new BookTrouble('backup', source.path, 'no file');
+  if (!statSync(source.path).isFile()) throw new BookError('backup', source.path, 'no file');
   refuseWithoutRoom(part, source.path);
   if (source.locked) {
-    if (opener === undefined || opener === '') throw new BookTrouble('passphrase', source.path);
+    if (opener === undefined || opener === '') throw new BookError('passphrase', source.path);
     unlockFile(source.path, part, opener);
   } else {
     copyPrivately(source.path, part);
     const log = `${source.path}-wal`;
     const found = lstatSync(log, { throwIfNoEntry: false });
-    if (found && !found.isFile()) throw new BookTrouble('backup', source.path, 'its log is no file');
+    if (found && !found.isFile()) throw new BookError('backup', source.path, 'its log is no file');
     if (found) copyPrivately(log, `${part}-wal`);
     takeInLog(part);
   }
@@ -108,8 +108,7 @@ function layOut(part: string, source: Source, { opener, recordsOnly = false }: O
 
 /** A file that claims to be longer than the disk would fill it before anybody looked into it. */
 function refuseWithoutRoom(part: string, source: string): void {
-  if (statSync(source).size > roomIn(dirname(part)))
-    throw new BookTrouble('full', part, 'no room for a copy');
+  if (statSync(source).size > roomIn(dirname(part))) throw new BookError('full', part, 'no room for a copy');
 }
 
 function keepRecordsOnly(part: string): void {
@@ -129,7 +128,7 @@ function checkTimes(part: string): void {
   const db = openFile(part, { readonly: true, fileMustExist: true });
   try {
     const wrong = wrongTime(db);
-    if (wrong !== null) throw new BookTrouble('backup', part, `no moment or day in ${wrong}`);
+    if (wrong !== null) throw new BookError('backup', part, `no moment or day in ${wrong}`);
   } finally {
     db.close();
   }
@@ -146,13 +145,13 @@ function checkBuiltAsOurs(part: string): void {
 }
 
 /** Tells of the backup what was found in a copy of it. */
-function troubleOfSource(error: unknown, source: string): BookTrouble {
-  const trouble = bookTroubleOf(error, source);
+function troubleOfSource(error: unknown, source: string): BookError {
+  const trouble = bookErrorOf(error, source);
   const { code, detail, difference } = trouble;
   if (code === 'altered' || code === 'misfit' || code === 'newer')
-    return new BookTrouble(code, source, detail, difference);
+    return new BookError(code, source, detail, difference);
   return code === 'foreign' || code === 'damaged' || code === 'migration'
-    ? new BookTrouble('backup', source, detail)
+    ? new BookError('backup', source, detail)
     : trouble;
 }
 
@@ -162,8 +161,8 @@ function takeInLog(part: string): void {
   try {
     copy.pragma('journal_mode = DELETE');
   } catch (error) {
-    const { code, detail } = bookTroubleOf(error, part);
-    throw new BookTrouble(code === 'full' || code === 'drive' ? code : 'backup', part, detail);
+    const { code, detail } = bookErrorOf(error, part);
+    throw new BookError(code === 'full' || code === 'drive' ? code : 'backup', part, detail);
   } finally {
     copy.close();
   }
@@ -178,7 +177,7 @@ function refuseIfOpenElsewhere(bookPath: string): void {
     db.pragma('locking_mode = EXCLUSIVE');
     db.prepare('SELECT count(*) FROM sqlite_schema').get();
   } catch (error) {
-    const trouble = bookTroubleOf(error, bookPath);
+    const trouble = bookErrorOf(error, bookPath);
     // A book that is being replaced may well be unreadable; the one thing that matters here is who holds it.
     if (trouble.code === 'locked') throw trouble;
   } finally {

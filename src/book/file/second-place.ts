@@ -21,7 +21,7 @@ import { openFile } from './open-file.ts';
 import { clearParts, partOf, removePart } from './part-files.ts';
 import { copyPrivately, keepPrivate } from './private-files.ts';
 import { isWithin } from './same-folder.ts';
-import { BookTrouble, bookTroubleOf } from './trouble.ts';
+import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
  * Puts a copy of the plain backup `made` into `folder`, encrypted if there is a lock, and rehearses what was
@@ -31,7 +31,7 @@ import { BookTrouble, bookTroubleOf } from './trouble.ts';
  * @param lock the lock; `false` when the shop decided against one; null when it never decided: then a folder that
  *   has locked copies of this book gets no plain one, for the book may come from a backup older than the passphrase
  * @param keeping the path of a copy that stays although others are thinned
- * @throws BookTrouble `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
+ * @throws BookError `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
  */
 export function copyToSecondPlace(
   made: Backup,
@@ -40,7 +40,7 @@ export function copyToSecondPlace(
   lock: Lock | false | null,
   keeping?: string,
 ): Backup {
-  if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookTrouble('no-stick', folder);
+  if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookError('no-stick', folder);
   refuseOwnFolder(bookPath, folder);
   if (made.book !== null)
     clearParts(folder, (name) => isBackupName(name) && name.includes(` book-${made.book} `));
@@ -48,7 +48,7 @@ export function copyToSecondPlace(
   try {
     const label = labelOf(source);
     if (lock === null && hasLockedOf(bookPath, folder, made.book, label.book))
-      throw new BookTrouble('unlocked', folder);
+      throw new BookError('unlocked', folder);
     const path = freePath(join(folder, basename(made.path, '.gambrel')), lock ? LOCKED_ENDING : '.gambrel');
     const wanted = totals(source);
     const scratch = partOf(made.path);
@@ -73,9 +73,9 @@ export function copyToSecondPlace(
   }
 }
 
-/** Copies among the backups themselves would protect from nothing. @throws BookTrouble `same-place` */
+/** Copies among the backups themselves would protect from nothing. @throws BookError `same-place` */
 export function refuseOwnFolder(bookPath: string, folder: string): void {
-  if (isWithin(folder, backupFolder(bookPath))) throw new BookTrouble('same-place', folder);
+  if (isWithin(folder, backupFolder(bookPath))) throw new BookError('same-place', folder);
 }
 
 /** Locked copies from before labels are taken for this book's when they carry its file's name. */
@@ -96,8 +96,8 @@ function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: strin
     checkCopy(plain, wanted);
   } catch (error) {
     // Without room here nothing is said about the copy there.
-    const trouble = bookTroubleOf(error, plain);
-    throw trouble.code === 'full' ? new BookTrouble('full', plain, trouble.detail) : error;
+    const trouble = bookErrorOf(error, plain);
+    throw trouble.code === 'full' ? new BookError('full', plain, trouble.detail) : error;
   } finally {
     removePart(plain);
   }

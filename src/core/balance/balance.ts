@@ -41,7 +41,7 @@ const ROUNDING = 1e-9;
  * are then marked, not cut. Methods and sources: `balance-graph.ts`, `balance-solve.ts`.
  *
  * With a single balance all its readings have the same |z|: the balance alone cannot tell which of them is wrong.
- * @throws CoreProblem as `checkInput` in `balance-input.ts`
+ * @throws ValidationError as `checkInput` in `balance-input.ts`
  * @example
  * reconcile({ nodes: ['table'], flows: [
  *   { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },

@@ -1,5 +1,5 @@
 /** The graph of flows that a balance is drawn over, and what is refused before any is drawn. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** Mass going from one place to another. */
 export interface Flow {
@@ -29,12 +29,12 @@ const MOST_GRAMS = 1e9;
 const WIDEST = 1e6;
 
 /**
- * @throws CoreProblem `balance.too-many-flows`, `balance.id-twice`, `balance.unknown-node`, `balance.same-ends`,
+ * @throws ValidationError `balance.too-many-flows`, `balance.id-twice`, `balance.unknown-node`, `balance.same-ends`,
  *   `balance.sd-spread`, `number.not-finite`, `number.too-large`, `flow.negative`, `sd.not-positive`
  */
 export function checkInput({ flows, nodes }: BalanceInput): void {
   if (flows.length > MOST_FLOWS) {
-    throw new CoreProblem('balance.too-many-flows', 'flows', { flows: flows.length, most: MOST_FLOWS });
+    throw new ValidationError('balance.too-many-flows', 'flows', { flows: flows.length, most: MOST_FLOWS });
   }
   checkUnlike(nodes, 'nodes');
   checkUnlike(
@@ -47,25 +47,25 @@ export function checkInput({ flows, nodes }: BalanceInput): void {
     ...(grams === null || sd === undefined ? [] : [sd]),
     ...(prior ? [prior.sd] : []),
   ]);
-  if (Math.max(...sds) > WIDEST * Math.min(...sds)) throw new CoreProblem('balance.sd-spread', 'flows');
+  if (Math.max(...sds) > WIDEST * Math.min(...sds)) throw new ValidationError('balance.sd-spread', 'flows');
 }
 
 function checkUnlike(ids: readonly string[], field: string): void {
   const twice = ids.find((id, i) => ids.indexOf(id) !== i);
-  if (twice !== undefined) throw new CoreProblem('balance.id-twice', field, { id: twice });
+  if (twice !== undefined) throw new ValidationError('balance.id-twice', field, { id: twice });
 }
 
 function checkFlow(flow: Flow, known: ReadonlySet<string>, field: string): void {
   const { id, from, to, grams, sd, prior } = flow;
   for (const end of [from, to]) {
     if (end !== null && !known.has(end)) {
-      throw new CoreProblem('balance.unknown-node', field, { id, node: end });
+      throw new ValidationError('balance.unknown-node', field, { id, node: end });
     }
   }
-  if (from === to) throw new CoreProblem('balance.same-ends', field, { id });
+  if (from === to) throw new ValidationError('balance.same-ends', field, { id });
   if (grams !== null) {
     checkSize(grams, `${field}.grams`);
-    if (grams < 0) throw new CoreProblem('flow.negative', `${field}.grams`, { id });
+    if (grams < 0) throw new ValidationError('flow.negative', `${field}.grams`, { id });
     checkSd(sd ?? Number.NaN, `${field}.sd`);
   }
   if (prior) {
@@ -75,11 +75,11 @@ function checkFlow(flow: Flow, known: ReadonlySet<string>, field: string): void 
 }
 
 function checkSize(value: number, field: string): void {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
-  if (Math.abs(value) > MOST_GRAMS) throw new CoreProblem('number.too-large', field);
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
+  if (Math.abs(value) > MOST_GRAMS) throw new ValidationError('number.too-large', field);
 }
 
 function checkSd(sd: number, field: string): void {
-  if (!(sd > 0)) throw new CoreProblem('sd.not-positive', field);
+  if (!(sd > 0)) throw new ValidationError('sd.not-positive', field);
   checkSize(sd, field);
 }

@@ -4,7 +4,7 @@ import { STEP_SLACK } from './model.ts';
 import { fatMassVariance } from './spread.ts';
 import type { Batch, BlendRequest } from './types.ts';
 import { normalCdf, normalQuantile } from '../stats/distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** Share of the batch (or of fat) by which arithmetic may miss a limit: a thousandth of a gram in a tonne. */
 export const SLACK = 1e-9;
@@ -54,7 +54,7 @@ export function costOf(recipe: Recipe, grams: readonly number[]): number {
   return recipe.sources.reduce((sum, source, i) => sum + ((grams[i] as number) / 1000) * source.costPerKg, 0);
 }
 
-/** @throws CoreProblem `blend.unproven` when a batch breaks a ground rule by more than rounding */
+/** @throws ValidationError `blend.unproven` when a batch breaks a ground rule by more than rounding */
 export function proveGroundRules(recipe: Recipe, grams: readonly number[]): void {
   const total = grams.reduce((sum, part) => sum + part, 0);
   recipe.sources.forEach((source, i) => {
@@ -66,7 +66,7 @@ export function proveGroundRules(recipe: Recipe, grams: readonly number[]): void
   });
 }
 
-/** @throws CoreProblem `blend.unproven` when a plan breaks any rule by more than rounding */
+/** @throws ValidationError `blend.unproven` when a plan breaks any rule by more than rounding */
 export function provePlan(
   recipe: Recipe,
   grams: readonly number[],
@@ -86,7 +86,7 @@ export function provePlan(
 }
 
 function prove(holds: boolean, rule: string): void {
-  if (!holds) throw new CoreProblem('blend.unproven', rule, { rule });
+  if (!holds) throw new ValidationError('blend.unproven', rule, { rule });
 }
 
 function probabilityBelow(limit: number, mean: number, sd: number): number {

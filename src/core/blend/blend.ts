@@ -7,7 +7,7 @@ import type { BlendPlan, BlendRequest, CheapestBlend, ImpossibleBlend, WhyImposs
 import { explain } from './infeasible.ts';
 import type { Solved } from './chance-constraint.ts';
 import { worthOfOneMoreKg } from './worth.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export { fatToAdd, type FatToAdd, type TwoPartBlend } from './square.ts';
 export type * from './types.ts';
@@ -21,7 +21,7 @@ export type * from './types.ts';
  * When no batch meets every wish the answer says why, what is missing, and which batch is nearest. The fat range is
  * never widened for the sake of scale steps; a range that whole steps jump over is `impossible` with code `steps`.
  *
- * @throws CoreProblem for bad input: `sources.empty`, `sources.too-many`, `id.empty`, `id.duplicate`,
+ * @throws ValidationError for bad input: `sources.empty`, `sources.too-many`, `id.empty`, `id.duplicate`,
  *   `number.not-finite`, `share.out-of-range`, `range.reversed`, `grams.negative`, `grams.not-positive`,
  *   `step.not-positive`, `probability.out-of-range`, `blend.no-size`; for the solver: `blend.too-long`,
  *   `blend.solver`, and `blend.unproven` when an answer fails the check
@@ -44,7 +44,7 @@ export async function planBlend(request: BlendRequest): Promise<BlendPlan | Impo
 
 /**
  * The same batch without what one more kilogram of each source would be worth: that is planned again for each of them,
- * which takes seconds among a hundred lots. @throws CoreProblem as `planBlend`
+ * which takes seconds among a hundred lots. @throws ValidationError as `planBlend`
  */
 export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlend | ImpossibleBlend> {
   const found = await cheapestOf(request, readRecipe(request));
@@ -83,7 +83,7 @@ async function nearestInTime(recipe: Recipe, why: WhyImpossible): Promise<readon
   try {
     return await nearestBatch(recipe, why);
   } catch (problem) {
-    if (problem instanceof CoreProblem && problem.code === 'blend.too-long') return null;
+    if (problem instanceof ValidationError && problem.code === 'blend.too-long') return null;
     throw problem;
   }
 }

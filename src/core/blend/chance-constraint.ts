@@ -5,7 +5,7 @@ import { massTerms, withRow, type Term } from './model.ts';
 import { solve, type Program, type Solution } from './program.ts';
 import { fatMassSlopes } from './spread.ts';
 import { normalQuantile } from '../stats/distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** The cuts aim this much lower than asked, so that the last one leaves the promise kept in full. */
 const AIM = 1e-7;
@@ -51,7 +51,7 @@ async function polished(program: Program, solution: Solution): Promise<readonly 
  * is a cone, not a row. It is met by outer approximation (Kelley's cutting planes, J. SIAM 8:703, 1960): the root
  * never lies below its tangent, so each round adds the tangent at the batch found, which forbids that batch but no
  * batch that keeps the promise. The answer is therefore the cheapest, not merely a safe one; it ends when the
- * batch itself keeps the promise in full. @throws CoreProblem `blend.too-long` after 200 rounds
+ * batch itself keeps the promise in full. @throws ValidationError `blend.too-long` after 200 rounds
  */
 export async function solveSure(recipe: Recipe, start: Program, off?: number): Promise<Solved | null> {
   const { sureBelow } = recipe;
@@ -77,5 +77,5 @@ export async function solveSure(recipe: Recipe, start: Program, off?: number): P
     const slopes = fatMassSlopes(recipe, found.grams);
     program = cut(program, sureBelow.fat - AIM, (i) => (z * (slopes[i] as number)) / sd);
   }
-  throw new CoreProblem('blend.too-long');
+  throw new ValidationError('blend.too-long');
 }

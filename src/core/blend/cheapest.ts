@@ -12,7 +12,7 @@ import {
   withSize,
 } from './model.ts';
 import type { Program } from './program.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { sizesInSteps } from './sizes.ts';
 import { solveSure, type Solved } from './chance-constraint.ts';
 import { hasTurns, withTurns } from './turns.ts';
@@ -61,7 +61,7 @@ async function leastMiss(recipe: Recipe, rules: Program, size: number): Promise<
 
 /**
  * As `cheapest`, first in first out where that can be done; or 'too long': steps that must hit a fat range as narrow
- * as a point can be searched for ever. @throws CoreProblem `blend.too-long` only where no source has steps
+ * as a point can be searched for ever. @throws ValidationError `blend.too-long` only where no source has steps
  */
 export async function cheapestInTime(recipe: Recipe): Promise<Solved | null | 'too long'> {
   const ground = groundRules(recipe);
@@ -76,7 +76,7 @@ async function inTime<T>(recipe: Recipe, solving: Promise<T>, whole = false): Pr
   try {
     return await solving;
   } catch (problem) {
-    const tooLong = problem instanceof CoreProblem && problem.code === 'blend.too-long';
+    const tooLong = problem instanceof ValidationError && problem.code === 'blend.too-long';
     if (tooLong && (whole || recipe.sources.some(isStepped))) return 'too long';
     throw problem;
   }

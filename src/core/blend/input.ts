@@ -1,7 +1,7 @@
 /** Refuses a blend that cannot be meant, and lays out the rest for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
 import { tiesOf, type Tie } from './spread.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** More tubs than any shop; above it the solver would take minutes. */
 export const MOST_SOURCES = 20_000;
@@ -24,29 +24,29 @@ export interface Recipe {
   readonly ties: readonly Tie[];
 }
 
-/** @throws CoreProblem for the first wrong input, with its field */
+/** @throws ValidationError for the first wrong input, with its field */
 export function readRecipe(request: BlendRequest): Recipe {
   const { sources, batchGrams, fat, sureBelow } = request;
-  if (sources.length === 0) throw new CoreProblem('sources.empty', 'sources');
+  if (sources.length === 0) throw new ValidationError('sources.empty', 'sources');
   if (sources.length > MOST_SOURCES)
-    throw new CoreProblem('sources.too-many', 'sources', { most: MOST_SOURCES });
+    throw new ValidationError('sources.too-many', 'sources', { most: MOST_SOURCES });
   const seen = new Set<string>();
   sources.forEach((source, i) => {
     checkSource(source, `sources[${i}]`);
-    if (seen.has(source.id)) throw new CoreProblem('id.duplicate', `sources[${i}].id`, { id: source.id });
+    if (seen.has(source.id)) throw new ValidationError('id.duplicate', `sources[${i}].id`, { id: source.id });
     seen.add(source.id);
   });
   checkRange(fat.min, fat.max, 'fat.min', 'fat.max');
   if (sureBelow) {
     fraction(sureBelow.fat, 'sureBelow.fat');
     if (!(sureBelow.probability >= 0.5 && sureBelow.probability < 1))
-      throw new CoreProblem('probability.out-of-range', 'sureBelow.probability', { least: 0.5 });
+      throw new ValidationError('probability.out-of-range', 'sureBelow.probability', { least: 0.5 });
   }
   const total = sources.reduce((sum, source) => sum + source.availableGrams, 0);
   finite(total, 'sources');
   if (batchGrams !== undefined) positive(batchGrams, 'batchGrams');
   else if (!sources.some((source) => source.useAll && source.availableGrams > 0))
-    throw new CoreProblem('blend.no-size', 'batchGrams');
+    throw new ValidationError('blend.no-size', 'batchGrams');
   const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? goesIn(sources)));
   const sorted = sources.toSorted((a, b) => (a.id < b.id ? -1 : 1));
   return {
@@ -85,32 +85,32 @@ export function hasLoose(recipe: Recipe): boolean {
 }
 
 export function finite(value: number, field: string): void {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
 }
 
 export function positive(value: number, field: string): void {
   finite(value, field);
-  if (value <= 0) throw new CoreProblem('grams.not-positive', field, { grams: value });
+  if (value <= 0) throw new ValidationError('grams.not-positive', field, { grams: value });
 }
 
 export function fraction(value: number, field: string): void {
   finite(value, field);
-  if (value < 0 || value > 1) throw new CoreProblem('share.out-of-range', field, { share: value });
+  if (value < 0 || value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
 }
 
 function checkSource(source: BlendSource, field: string): void {
-  if (source.id === '') throw new CoreProblem('id.empty', `${field}.id`);
+  if (source.id === '') throw new ValidationError('id.empty', `${field}.id`);
   fraction(source.fat, `${field}.fat`);
   if (source.fatSd !== undefined) fraction(source.fatSd, `${field}.fatSd`);
   finite(source.availableGrams, `${field}.availableGrams`);
   if (source.availableGrams < 0)
-    throw new CoreProblem('grams.negative', `${field}.availableGrams`, { grams: source.availableGrams });
+    throw new ValidationError('grams.negative', `${field}.availableGrams`, { grams: source.availableGrams });
   finite(source.costPerKg, `${field}.costPerKg`);
   checkRange(source.minShare ?? 0, source.maxShare ?? 1, `${field}.minShare`, `${field}.maxShare`);
   if (source.stepGrams !== undefined) {
     finite(source.stepGrams, `${field}.stepGrams`);
     if (source.stepGrams <= 0)
-      throw new CoreProblem('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
+      throw new ValidationError('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
   }
   if (source.turn !== undefined) finite(source.turn, `${field}.turn`);
 }
@@ -118,5 +118,5 @@ function checkSource(source: BlendSource, field: string): void {
 function checkRange(min: number, max: number, minField: string, maxField: string): void {
   fraction(min, minField);
   fraction(max, maxField);
-  if (min > max) throw new CoreProblem('range.reversed', minField, { min, max });
+  if (min > max) throw new ValidationError('range.reversed', minField, { min, max });
 }

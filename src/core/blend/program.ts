@@ -1,6 +1,6 @@
 /** A linear program, and the one door to the HiGHS solver (Huangfu & Hall, Math. Prog. Comp. 10:119, 2018). */
 import loadHighs from 'highs';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export interface Column {
   readonly lower: number;
@@ -59,7 +59,7 @@ let loaded: Promise<Highs> | undefined;
  * The best values of the columns, or null when the solver proves that nothing satisfies the rows. Only "Optimal"
  * is taken as an answer: unreadable text, for one, does not throw but gives "Empty". The programs made here are
  * all bounded, so "infeasible or unbounded" means infeasible.
- * @throws CoreProblem `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other end
+ * @throws ValidationError `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other end
  */
 export async function solve(program: Program): Promise<Solution | null> {
   const text = programText(program);
@@ -74,12 +74,12 @@ export async function solve(program: Program): Promise<Solution | null> {
     });
   } catch (error) {
     loaded = undefined; // a WebAssembly module that threw is not trusted again
-    throw new CoreProblem('blend.solver', undefined, { status: String(error) });
+    throw new ValidationError('blend.solver', undefined, { status: String(error) });
   }
   if (result.Status === 'Infeasible' || result.Status === 'Primal infeasible or unbounded') return null;
-  if (result.Status === 'Time limit reached') throw new CoreProblem('blend.too-long');
+  if (result.Status === 'Time limit reached') throw new ValidationError('blend.too-long');
   if (result.Status !== 'Optimal')
-    throw new CoreProblem('blend.solver', undefined, { status: result.Status });
+    throw new ValidationError('blend.solver', undefined, { status: result.Status });
   const columns = program.columns.map((_, i) => result.Columns[`x${i}`] as { Primal: number; Dual?: number });
   return {
     values: columns.map((column) => column.Primal),

@@ -2,7 +2,7 @@ import type { Recipe } from './input.ts';
 import { sizeColumn, withGoal, type Term } from './model.ts';
 import type { Program } from './program.ts';
 import { solveSure, type Solved } from './chance-constraint.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 const NEAR_ENOUGH = 1e-10;
 const MOST_ROUNDS = 50;
@@ -12,7 +12,7 @@ const MOST_ROUNDS = 50;
  * A ratio is no linear goal; Dinkelbach's method (Management Science 13:492, 1967) minimises amount − share·size
  * for the best share so far until nothing is gained, which takes a handful of rounds and holds with whole steps
  * too. The program must keep the size above 0. `off` is passed on to the promise of `sureBelow`; `promise: false`
- * leaves that promise aside. @returns null when nothing satisfies the rows @throws CoreProblem `blend.too-long`
+ * leaves that promise aside. @returns null when nothing satisfies the rows @throws ValidationError `blend.too-long`
  */
 export async function leastShare(
   recipe: Recipe,
@@ -32,5 +32,5 @@ export async function leastShare(
     if (round > 0 && better >= share - NEAR_ENOUGH) return { ...found, share: better };
     share = better;
   }
-  throw new CoreProblem('blend.too-long');
+  throw new ValidationError('blend.too-long');
 }

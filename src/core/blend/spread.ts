@@ -1,6 +1,6 @@
 /** The spread of a batch's fat: each source's own, and what sources share. */
 import type { BlendSource } from './types.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** Two sources, by their places in the list, whose fat has this covariance. */
 export interface Tie {
@@ -14,7 +14,7 @@ const ROUNDING = 1e-9;
 
 /**
  * The pairs of sources that share a part of their spread, each once; sources may both name a pair or one of them.
- * @throws CoreProblem `fat.unknown-source`, `number.not-finite`, `share.out-of-range` (|covariance| above the product of
+ * @throws ValidationError `fat.unknown-source`, `number.not-finite`, `share.out-of-range` (|covariance| above the product of
  *   both spreads, or two figures for one pair)
  */
 export function tiesOf(sources: readonly BlendSource[]): Tie[] {
@@ -24,14 +24,15 @@ export function tiesOf(sources: readonly BlendSource[]): Tie[] {
     for (const [id, covariance] of Object.entries(source.fatCovariance ?? {})) {
       const field = `${source.id}.fatCovariance.${id}`;
       const other = places.get(id);
-      if (other === undefined || other === one) throw new CoreProblem('fat.unknown-source', field, { id });
-      if (!Number.isFinite(covariance)) throw new CoreProblem('number.not-finite', field);
+      if (other === undefined || other === one)
+        throw new ValidationError('fat.unknown-source', field, { id });
+      if (!Number.isFinite(covariance)) throw new ValidationError('number.not-finite', field);
       const partner = sources[other] as BlendSource;
       const most = (source.fatSd ?? 0) * (partner.fatSd ?? 0);
       const told = partner.fatCovariance?.[source.id];
       const apart = Math.abs((told ?? covariance) - covariance);
       if (Math.abs(covariance) > most * (1 + ROUNDING) || apart > most * ROUNDING)
-        throw new CoreProblem('share.out-of-range', field, { covariance });
+        throw new ValidationError('share.out-of-range', field, { covariance });
       if (covariance !== 0 && (told === undefined || one < other)) ties.push({ one, other, covariance });
     }
   });

@@ -1,4 +1,4 @@
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { fraction, positive } from './input.ts';
 
 export interface TwoPartBlend {
@@ -23,7 +23,7 @@ export type FatToAdd =
  *
  * `lean enough` when the trim already holds the target or more: nothing to add. `out of reach` when the source
  * is leaner than the target, or exactly as fat (only the pure source would do).
- * @throws CoreProblem `number.not-finite`, `share.out-of-range`, `grams.not-positive`
+ * @throws ValidationError `number.not-finite`, `share.out-of-range`, `grams.not-positive`
  * @example fatToAdd({ leanGrams: 16, leanFat: 0, fatFat: 1, targetFat: 0.3 }).grams // 6.857, as 16 / 0.7 − 16
  */
 export function fatToAdd(blend: TwoPartBlend): FatToAdd {
@@ -37,6 +37,6 @@ export function fatToAdd(blend: TwoPartBlend): FatToAdd {
     return { kind: 'out of reach', reason: 'fat-too-lean', highestFat: Math.max(leanFat, fatFat) };
   if (targetFat === fatFat) return { kind: 'out of reach', reason: 'needs-pure-fat', highestFat: fatFat };
   const grams = (leanGrams * (targetFat - leanFat)) / (fatFat - targetFat);
-  if (!Number.isFinite(grams)) throw new CoreProblem('number.not-finite', 'leanGrams');
+  if (!Number.isFinite(grams)) throw new ValidationError('number.not-finite', 'leanGrams');
   return { kind: 'add', grams, batchGrams: leanGrams + grams };
 }

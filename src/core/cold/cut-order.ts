@@ -1,6 +1,6 @@
 /** Which animal goes under the knife next, and why. */
 import { hangState } from './hanging.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' | 'oldest';
 
@@ -40,7 +40,7 @@ type Placed = AnimalToCut & { group: (typeof GROUPS)[number] };
  * lighter first, for a small carcass dries faster (`light` where that decided); then the rest by age. What is on hold
  * is left out unless the shop cuts such animals. Ties end at the lower id, so the order is total and does not depend
  * on the order of the list.
- * @throws CoreProblem `hanging.days`, `hanging.limits`, `number.not-finite`, `grams.not-positive`, `id.duplicate`
+ * @throws ValidationError `hanging.days`, `hanging.limits`, `number.not-finite`, `grams.not-positive`, `id.duplicate`
  * @example
  * cutOrder([{ id: 1, days: 5, promisedInDays: null, grams: 70_000, held: false },
  *           { id: 2, days: 8, promisedInDays: null, grams: 40_000, held: false }],
@@ -48,7 +48,7 @@ type Placed = AnimalToCut & { group: (typeof GROUPS)[number] };
  */
 export function cutOrder(animals: readonly AnimalToCut[], rule: CutRule): CutTurn[] {
   if (new Set(animals.map(({ id }) => id)).size !== animals.length)
-    throw new CoreProblem('id.duplicate', 'animals');
+    throw new ValidationError('id.duplicate', 'animals');
   const placed = animals.map((animal) => ({ ...animal, group: groupOf(animal, rule) }));
   const turns = placed.filter(({ held }) => !held || rule.cutWhileHeld).sort(byTurn);
   return turns.map((animal, at) => ({ id: animal.id, why: whyOf(animal, turns[at + 1]) }));
@@ -56,9 +56,9 @@ export function cutOrder(animals: readonly AnimalToCut[], rule: CutRule): CutTur
 
 function groupOf({ days, promisedInDays, grams }: AnimalToCut, rule: CutRule): Placed['group'] {
   if (promisedInDays !== null && !Number.isInteger(promisedInDays))
-    throw new CoreProblem('number.not-finite', 'promisedInDays');
+    throw new ValidationError('number.not-finite', 'promisedInDays');
   if (grams !== null && !(grams > 0 && Number.isFinite(grams)))
-    throw new CoreProblem('grams.not-positive', 'grams');
+    throw new ValidationError('grams.not-positive', 'grams');
   const state = hangState(days, rule);
   if (state === 'over') return 'over-limit';
   if (promisedInDays !== null && promisedInDays <= PROMISED_SOON_DAYS) return 'promised';

@@ -1,5 +1,5 @@
 /** Judges a cooler's log against the shop's limit. It only warns: what to do is the shop's and its inspector's call. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** 40 F: the usual cold-holding limit (North Dakota State University Extension FN1733, 2019, second-hand copy). */
 export const COOLER_LIMIT_C = 4.4;
@@ -22,14 +22,14 @@ export interface CoolerJudgement {
 /**
  * Minutes above the limit, drawing a straight line from reading to reading; exactly at the limit is not above.
  * Readings may come in any order; of two at the same moment the later in the list counts.
- * @throws CoreProblem `cooler.moment`, `cooler.temperature`, `cooler.limit`
+ * @throws ValidationError `cooler.moment`, `cooler.temperature`, `cooler.limit`
  * @example judgeCooler([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]).minutesAbove // 60
  */
 export function judgeCooler(
   readings: readonly CoolerReading[],
   limitC: number = COOLER_LIMIT_C,
 ): CoolerJudgement {
-  if (!Number.isFinite(limitC)) throw new CoreProblem('cooler.limit', 'limitC');
+  if (!Number.isFinite(limitC)) throw new ValidationError('cooler.limit', 'limitC');
   const log = inOrder(readings);
   let total = 0;
   let run = 0;
@@ -57,14 +57,14 @@ export function judgeCooler(
 
 /**
  * The stretches of time above the limit, ms UTC, on the same straight lines as `judgeCooler`.
- * @throws CoreProblem as `judgeCooler`
+ * @throws ValidationError as `judgeCooler`
  * @example warmSpans([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]) // one, from 07:00 to 08:00
  */
 export function warmSpans(
   readings: readonly CoolerReading[],
   limitC: number = COOLER_LIMIT_C,
 ): { from: number; to: number }[] {
-  if (!Number.isFinite(limitC)) throw new CoreProblem('cooler.limit', 'limitC');
+  if (!Number.isFinite(limitC)) throw new ValidationError('cooler.limit', 'limitC');
   const log = inOrder(readings);
   return log.slice(1).flatMap((to, i) => {
     const from = log[i] as Point;
@@ -85,8 +85,8 @@ function inOrder(readings: readonly CoolerReading[]): Point[] {
   const byMinute = new Map<number, Point>();
   for (const [i, { at, tempC }] of readings.entries()) {
     const minute = Date.parse(at) / 60_000;
-    if (!Number.isFinite(minute)) throw new CoreProblem('cooler.moment', `readings[${i}].at`, { at });
-    if (!Number.isFinite(tempC)) throw new CoreProblem('cooler.temperature', `readings[${i}].tempC`);
+    if (!Number.isFinite(minute)) throw new ValidationError('cooler.moment', `readings[${i}].at`, { at });
+    if (!Number.isFinite(tempC)) throw new ValidationError('cooler.temperature', `readings[${i}].tempC`);
     byMinute.set(minute, { minute, tempC });
   }
   return [...byMinute.values()].sort((a, b) => a.minute - b.minute);

@@ -1,5 +1,5 @@
 /** What hanging does: how far an animal is against the shop's limit, and when to cut it. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** `late` is the last day or the eve of it: cut now. */
 export type HangState = 'fresh' | 'ready' | 'late' | 'over';
@@ -13,19 +13,19 @@ const LATE_BEFORE_LIMIT = 1;
  * the most that Michigan's health department advised (Field Dressing, Handling & Cooking Wild Game, about 2005,
  * second-hand copy).
  * @param days whole days hung, 0 or more
- * @throws CoreProblem `hanging.days`, `hanging.limits` (unless 0 <= readyDays <= limitDays)
+ * @throws ValidationError `hanging.days`, `hanging.limits` (unless 0 <= readyDays <= limitDays)
  * @example hangState(6, { readyDays: 4, limitDays: 7 }) // 'late'
  */
 export function hangState(days: number, shop: { readyDays: number; limitDays: number }): HangState {
   needDays(days);
   const { readyDays, limitDays } = shop;
   if (!(readyDays >= 0 && readyDays <= limitDays && Number.isFinite(limitDays)))
-    throw new CoreProblem('hanging.limits', 'readyDays', { readyDays, limitDays });
+    throw new ValidationError('hanging.limits', 'readyDays', { readyDays, limitDays });
   if (days > limitDays) return 'over';
   if (days >= limitDays - LATE_BEFORE_LIMIT) return 'late';
   return days >= readyDays ? 'ready' : 'fresh';
 }
 
 function needDays(days: number): void {
-  if (!Number.isInteger(days) || days < 0) throw new CoreProblem('hanging.days', 'days');
+  if (!Number.isInteger(days) || days < 0) throw new ValidationError('hanging.days', 'days');
 }

@@ -17,7 +17,7 @@ export interface ShrinkModel {
   /**
    * The share of what came in that is expected to be gone at the hanging weight. `without` leaves one animal's own pair
    * out: it is not judged by what it taught itself.
-   * @throws CoreProblem `hanging.days`, `hanging.received`
+   * @throws ValidationError `hanging.days`, `hanging.received`
    */
   expected(hung: Hung, profile: Profile, without?: number): { mean: number; sd: number };
 }
@@ -58,7 +58,7 @@ const MOST_FACTOR = 5;
  * Learns from pairs of weights. The shop's deviations (first day, cooler, each kind and how it came, hide) start at 0 with
  * their prior spread; pairs narrow and move them. Order does not matter.
  * @param profileOf undefined for a kind that is not known any more: its pairs are left out
- * @throws CoreProblem `hanging.days`, `hanging.received`
+ * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function learnShrink(
   pairs: readonly ShrinkPair[],

@@ -1,5 +1,5 @@
 /** What a carcass is expected to lose on the hook before a shop has weighed any of its own twice. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { Brought, Legs, Sex, SpeciesProfile } from '../species/species.ts';
 import { dressedToHanging } from '../yield/convert.ts';
 
@@ -80,15 +80,15 @@ export interface LossTerm {
  * The parts of what a carcass loses between coming in and its hanging weight: hide and head where it came in its hide, the
  * first day, and drying on each later day. A small body has more surface for its mass and dries faster, by the cube
  * root of its mass. Drying knows two deviations: of the cooler, which all animals share, and of the kind and how it came.
- * @throws CoreProblem `hanging.days`, `hanging.received`
+ * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function lossTerms(
   hung: Hung,
   { ratios, hangingGrams }: Pick<SpeciesProfile, 'ratios' | 'hangingGrams'>,
 ): LossTerm[] {
   const { species, brought, receivedGrams, days } = hung;
-  if (!Number.isInteger(days) || days < 0) throw new CoreProblem('hanging.days', 'days');
-  if (!(receivedGrams > 0)) throw new CoreProblem('hanging.received', 'receivedGrams');
+  if (!Number.isInteger(days) || days < 0) throw new ValidationError('hanging.days', 'days');
+  if (!(receivedGrams > 0)) throw new ValidationError('hanging.received', 'receivedGrams');
   const inHide = brought === 'whole';
   const came = AS_IT_CAME[brought];
   const dressed = dressedToHanging(ratios, hung);

@@ -1,13 +1,13 @@
 /** What the shop believes about the fat of its trim, and how a fat test of a finished batch changes that. */
 import { fraction, notNegative, sharesOf } from './test.ts';
 import type { FatBelief, FatGuess, FatProfile, FatTest } from './test.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export type { FatBelief, FatGuess, FatProfile, FatTest } from './test.ts';
 
 /**
  * The fat to expect of trim before any test: the primal's own figure where the profile has one, else the species'.
- * @throws CoreProblem `number.not-finite`, `share.out-of-range`
+ * @throws ValidationError `number.not-finite`, `share.out-of-range`
  */
 export function expectedTrimFat(profile: FatProfile, primal?: string): FatGuess {
   const own = profile.primals?.find(({ code }) => code === primal)?.trimFat;
@@ -32,7 +32,7 @@ export function expectedTrimFat(profile: FatProfile, primal?: string): FatGuess 
  * `fatTestSurprise`. Only a variance that rounding puts below 0 is set to 0.
  *
  * @returns the beliefs in the order given, each with its covariances
- * @throws CoreProblem `beliefs.empty`, `parts.empty`, `id.duplicate`, `fat.unknown-source`, `grams.negative`,
+ * @throws ValidationError `beliefs.empty`, `parts.empty`, `id.duplicate`, `fat.unknown-source`, `grams.negative`,
  *   `grams.not-positive` (an empty batch), `number.not-finite`, `share.out-of-range`, `fat.certain` (beliefs and
  *   test all without spread, so that nothing can be learnt)
  * @example
@@ -42,7 +42,7 @@ export function expectedTrimFat(profile: FatProfile, primal?: string): FatGuess 
  */
 export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): FatBelief[] {
   const { tied, innovation, spread } = weighTest(beliefs, test);
-  if (spread === 0) throw new CoreProblem('fat.certain', 'measuredSd');
+  if (spread === 0) throw new ValidationError('fat.certain', 'measuredSd');
   return beliefs.map((belief, i) => {
     const gain = (tied[i] as number) / spread;
     // Without a prototype the engine keeps a hash from the start; with one, a new layout for every set of sources.
@@ -60,7 +60,7 @@ export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): 
 /**
  * How many standard deviations the test lies from what the beliefs foretold. Beyond ±3, look for a wrong weight,
  * a wrong tub or a bad test before believing it.
- * @throws CoreProblem as `updateFatBeliefs`
+ * @throws ValidationError as `updateFatBeliefs`
  */
 export function fatTestSurprise(beliefs: readonly FatBelief[], test: FatTest): number {
   const { innovation, variance } = fatTestInnovation(beliefs, test);
@@ -69,14 +69,14 @@ export function fatTestSurprise(beliefs: readonly FatBelief[], test: FatTest): n
 
 /**
  * How far the test lies from its prediction, and the variance of that prediction, the test's own error in it.
- * @throws CoreProblem as `updateFatBeliefs`
+ * @throws ValidationError as `updateFatBeliefs`
  */
 export function fatTestInnovation(
   beliefs: readonly FatBelief[],
   test: FatTest,
 ): { innovation: number; variance: number } {
   const { innovation, spread } = weighTest(beliefs, test);
-  if (spread === 0) throw new CoreProblem('fat.certain', 'measuredSd');
+  if (spread === 0) throw new ValidationError('fat.certain', 'measuredSd');
   return { innovation, variance: spread };
 }
 

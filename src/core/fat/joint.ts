@@ -1,7 +1,7 @@
 /** The fat of several sources together: their means, and the part of their spread that they share. */
 import { covarianceOf } from './fat.ts';
 import type { FatBelief, FatGuess } from './test.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /**
  * One source's fat as a linear predictor: offset + loading × the belief `on` + independent terms. A term of the same
@@ -35,7 +35,7 @@ export interface JointFat {
 
 /**
  * Means and covariances of a normal joint belief, packed: the lower triangle row by row, 8 bytes an entry.
- * @throws CoreProblem `fat.unknown-source` when asked for a belief that is not among them
+ * @throws ValidationError `fat.unknown-source` when asked for a belief that is not among them
  */
 export function jointFat(beliefs: readonly FatBelief[]): JointFat {
   const places = new Map(beliefs.map(({ id }, i) => [id, i]));
@@ -46,7 +46,7 @@ export function jointFat(beliefs: readonly FatBelief[]): JointFat {
 
   const place = (id: string): number => {
     const at = places.get(id);
-    if (at === undefined) throw new CoreProblem('fat.unknown-source', 'on', { id });
+    if (at === undefined) throw new ValidationError('fat.unknown-source', 'on', { id });
     return at;
   };
   const covariance = (one: FatPredictor, other: FatPredictor): number => {

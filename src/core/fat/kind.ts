@@ -5,7 +5,7 @@
 import { covarianceOf } from './fat.ts';
 import { notNegative } from './test.ts';
 import type { FatBelief, FatGuess } from './test.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** What is believed of the mean of a kind, and how far single animals lie from it (a standard deviation). */
 export interface FatOfKind {
@@ -30,7 +30,7 @@ const SHOP_SHARE = 0.5;
 
 /**
  * Divides a published figure's spread between the levels, so that shopSd² + kindSd² = mean.sd² and mean.sd² + ownSd² = sd².
- * @throws CoreProblem `share.out-of-range`, `number.not-finite`
+ * @throws ValidationError `share.out-of-range`, `number.not-finite`
  * @example fatOfKind({ mean: 0.03, sd: 0.02 }) // mean: 0.03 ± 0.01732, ownSd: 0.01, shopSd and kindSd: 0.01225
  */
 export function fatOfKind({ mean, sd }: FatGuess): FatOfKind {
@@ -60,7 +60,7 @@ export function oneOfKind({ mean, ownSd }: Pick<FatOfKind, 'mean' | 'ownSd'>): F
  * the others stays the same, for leaving a row out is the marginal of a normal distribution.
  *
  * @returns a new list, the new source last
- * @throws CoreProblem `fat.unknown-source` (no belief `kind`), `id.duplicate`, `share.out-of-range`, `number.not-finite`
+ * @throws ValidationError `fat.unknown-source` (no belief `kind`), `id.duplicate`, `share.out-of-range`, `number.not-finite`
  * @example
  * withOneOfKind([{ id: 'moose', mean: 0.01, sd: 0.04 }], { id: 'trim 7', kind: 'moose', ownSd: 0.03 })[1]
  * // { id: 'trim 7', mean: 0.01, sd: 0.05, covariance: { moose: 0.0016 } }
@@ -76,11 +76,11 @@ export function withOneOfKind(
   }: { id: string; kind: string; ownSd: number; offset?: number; loading?: number },
 ): FatBelief[] {
   notNegative(ownSd, 'ownSd');
-  if (!Number.isFinite(offset + loading)) throw new CoreProblem('number.not-finite', 'loading');
-  if (beliefs.some((belief) => belief.id === id)) throw new CoreProblem('id.duplicate', 'id', { id });
+  if (!Number.isFinite(offset + loading)) throw new ValidationError('number.not-finite', 'loading');
+  if (beliefs.some((belief) => belief.id === id)) throw new ValidationError('id.duplicate', 'id', { id });
   const at = beliefs.findIndex((belief) => belief.id === kind);
   const on = beliefs[at];
-  if (!on) throw new CoreProblem('fat.unknown-source', 'kind', { id: kind });
+  if (!on) throw new ValidationError('fat.unknown-source', 'kind', { id: kind });
   const covariance = Object.fromEntries(
     beliefs.map((other, i) => [other.id, loading * covarianceOf(beliefs, at, i)]),
   );

@@ -1,7 +1,7 @@
 /** How much fat will be wanted for trim that is not ground yet, and how sure that is. */
 import { normalQuantile } from '../stats/distributions.ts';
 import type { FatGuess } from './fat.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** One grind that is to come. Trim in grams, its fat and the rest as fractions. */
 export interface GrindToCome {
@@ -30,17 +30,17 @@ export interface NeedGuess {
  *
  *     sd² = (need / trim × sdTrim)² + (trim / (F − target) × sdFat)²
  *
- * @throws CoreProblem `grams.negative`, `share.out-of-range`, `fat.too-lean` (F is not above the target)
+ * @throws ValidationError `grams.negative`, `share.out-of-range`, `fat.too-lean` (F is not above the target)
  * @example fatNeed({ trim: { mean: 10_000, sd: 0 }, trimFat: { mean: 0.02, sd: 0 }, fatFat: 0.9, target: 0.1 }).mean // 1000
  */
 export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedGuess {
   const { mean, sd, sharedSd = 0 } = trim;
   if (!(mean >= 0 && sd >= 0 && sharedSd >= 0 && Number.isFinite(mean + sd + sharedSd)))
-    throw new CoreProblem('grams.negative', 'trim');
+    throw new ValidationError('grams.negative', 'trim');
   for (const [field, share] of Object.entries({ trimFat: trimFat.mean, fatFat, target }))
-    if (!(share >= 0 && share <= 1)) throw new CoreProblem('share.out-of-range', field);
-  if (!(trimFat.sd >= 0 && trimFat.sd <= 1)) throw new CoreProblem('share.out-of-range', 'trimFat.sd');
-  if (fatFat <= target) throw new CoreProblem('fat.too-lean', 'fatFat', { fat: fatFat });
+    if (!(share >= 0 && share <= 1)) throw new ValidationError('share.out-of-range', field);
+  if (!(trimFat.sd >= 0 && trimFat.sd <= 1)) throw new ValidationError('share.out-of-range', 'trimFat.sd');
+  if (fatFat <= target) throw new ValidationError('fat.too-lean', 'fatFat', { fat: fatFat });
   if (trimFat.mean >= target)
     return { mean: 0, sd: 0, weight: { ownSd: 0, sharedSd: 0 }, slopes: { trimFat: 0, fatFat: 0 } };
   const perGram = (target - trimFat.mean) / (fatFat - target);
@@ -72,14 +72,14 @@ export interface SharedDoubt {
  * All grinds together. By the weight of trim, the errors of one animal go the same way and so do those that its species
  * shares: their SDs add; the animals' own parts add as variances. By the fat of trim as `trimFatSd` says, and by the fat
  * that is added as one unknown. The range holds `level` of such sums, normal and cut off at nothing.
- * @throws CoreProblem `probability.out-of-range`
+ * @throws ValidationError `probability.out-of-range`
  */
 export function sumNeeds(
   animals: readonly AnimalNeeds[],
   level: number,
   { trimFatSd, fatFatSd }: SharedDoubt,
 ): { low: number; mean: number; high: number } {
-  if (!(level > 0 && level < 1)) throw new CoreProblem('probability.out-of-range', 'level');
+  if (!(level > 0 && level < 1)) throw new ValidationError('probability.out-of-range', 'level');
   const sum = (needs: readonly NeedGuess[], value: (need: NeedGuess) => number): number =>
     needs.reduce((total, need) => total + value(need), 0);
   const all = animals.flatMap(({ needs }) => needs);

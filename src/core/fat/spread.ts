@@ -3,7 +3,7 @@
  * own fat tests as a posterior over a grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6;
  * from memory).
  */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { notNegative } from './test.ts';
 
 /** Probability of each point of the grid. */
@@ -44,17 +44,17 @@ export function varianceRatio(spread: FatSpread): number {
  * test at the present ratio; of it, `ownVariance` × ratio is the animals' own. Each point of the grid is weighted by the
  * normal likelihood of the innovation at its ratio. What other kinds in the batch add stays at its posterior mean
  * (a mean-field approximation; exact for batches of one kind whose mean is known).
- * @throws CoreProblem `share.out-of-range`, `number.not-finite`, `fat.certain`
+ * @throws ValidationError `share.out-of-range`, `number.not-finite`, `fat.certain`
  * @example varianceRatio(spreadAfter(FRESH_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0.0001 })) // 1.5
  */
 export function spreadAfter(
   spread: FatSpread,
   { innovation, variance, ownVariance }: { innovation: number; variance: number; ownVariance: number },
 ): FatSpread {
-  if (!Number.isFinite(innovation)) throw new CoreProblem('number.not-finite', 'innovation');
+  if (!Number.isFinite(innovation)) throw new ValidationError('number.not-finite', 'innovation');
   notNegative(variance, 'variance');
   notNegative(ownVariance, 'ownVariance');
-  if (variance === 0) throw new CoreProblem('fat.certain', 'variance');
+  if (variance === 0) throw new ValidationError('fat.certain', 'variance');
   if (ownVariance === 0) return spread;
   const rest = Math.max(0, variance - ownVariance * varianceRatio(spread));
   const logLikelihoods = RATIOS.map((ratio) => {

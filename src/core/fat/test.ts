@@ -1,5 +1,5 @@
 /** A fat test of a finished batch and the beliefs it is held against: their shape, and what is refused. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** Fat as a fraction of the weight. */
 export interface FatGuess {
@@ -29,34 +29,35 @@ export interface FatTest {
 
 /** Each belief's share of the batch; a source listed twice counts with both weights. */
 export function sharesOf(beliefs: readonly FatBelief[], test: FatTest): number[] {
-  if (beliefs.length === 0) throw new CoreProblem('beliefs.empty', 'beliefs');
-  if (test.parts.length === 0) throw new CoreProblem('parts.empty', 'parts');
+  if (beliefs.length === 0) throw new ValidationError('beliefs.empty', 'beliefs');
+  if (test.parts.length === 0) throw new ValidationError('parts.empty', 'parts');
   const at = new Map<string, number>();
   beliefs.forEach((belief, i) => {
-    if (at.has(belief.id)) throw new CoreProblem('id.duplicate', `beliefs[${i}].id`, { id: belief.id });
+    if (at.has(belief.id)) throw new ValidationError('id.duplicate', `beliefs[${i}].id`, { id: belief.id });
     at.set(belief.id, i);
-    if (!Number.isFinite(belief.mean)) throw new CoreProblem('number.not-finite', `beliefs[${i}].mean`);
+    if (!Number.isFinite(belief.mean)) throw new ValidationError('number.not-finite', `beliefs[${i}].mean`);
     notNegative(belief.sd, `beliefs[${i}].sd`);
   });
   const grams = beliefs.map(() => 0);
   test.parts.forEach((part, i) => {
     const index = at.get(part.id);
-    if (index === undefined) throw new CoreProblem('fat.unknown-source', `parts[${i}].id`, { id: part.id });
-    if (!Number.isFinite(part.grams)) throw new CoreProblem('number.not-finite', `parts[${i}].grams`);
-    if (part.grams < 0) throw new CoreProblem('grams.negative', `parts[${i}].grams`);
+    if (index === undefined)
+      throw new ValidationError('fat.unknown-source', `parts[${i}].id`, { id: part.id });
+    if (!Number.isFinite(part.grams)) throw new ValidationError('number.not-finite', `parts[${i}].grams`);
+    if (part.grams < 0) throw new ValidationError('grams.negative', `parts[${i}].grams`);
     grams[index] = (grams[index] as number) + part.grams;
   });
   const total = grams.reduce((sum, part) => sum + part, 0);
-  if (total === 0) throw new CoreProblem('grams.not-positive', 'parts');
+  if (total === 0) throw new ValidationError('grams.not-positive', 'parts');
   return grams.map((part) => part / total);
 }
 
 export function fraction(value: number, field: string): void {
   notNegative(value, field);
-  if (value > 1) throw new CoreProblem('share.out-of-range', field, { share: value });
+  if (value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
 }
 
 export function notNegative(value: number, field: string): void {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
-  if (value < 0) throw new CoreProblem('share.out-of-range', field, { share: value });
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
+  if (value < 0) throw new ValidationError('share.out-of-range', field, { share: value });
 }

@@ -4,7 +4,7 @@ import { added, countBelow, countChances, meanCount, mixed, takenAway, type Chan
 import { cuttingPace } from './pace.ts';
 import { addDays } from '../values/dates.ts';
 import { firstDay, type DayCount } from './day-counts.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export interface HangingDay {
   on: string;
@@ -38,7 +38,7 @@ export interface Flow {
  * days, joined by `hangingChances`. It takes a shop to go on cutting as it did, whatever hangs, and animals to come as in
  * the earlier seasons; it knows nothing of weather, of opening days that move, or of a day off that is planned.
  * @param level part of such days that the range should hold, 0.8 for 8 in 10
- * @throws CoreProblem `amount.negative`, `share.out-of-range`, `date.unreadable`
+ * @throws ValidationError `amount.negative`, `share.out-of-range`, `date.unreadable`
  */
 export function coolerForecast(
   known: ArrivalsKnown & { readonly hanging: number; readonly left: readonly DayCount[] },
@@ -72,7 +72,7 @@ export function coolerForecast(
  * times its mean (negative binomial). The level of each flow is one unknown factor for all days, log-normal with `doubt`,
  * taken at the three nodes of Gauss and Hermite and scaled to mean 1. So the mean falls by exactly what is expected to
  * be cut and grows by what is expected to come, as long as the rail does not run empty.
- * @throws CoreProblem `amount.negative`, `share.out-of-range`, `spread.below-one`
+ * @throws ValidationError `amount.negative`, `share.out-of-range`, `spread.below-one`
  */
 export function hangingRanges(
   hanging: number,
@@ -80,8 +80,9 @@ export function hangingRanges(
   cut: Flow,
   level: number,
 ): { low: number; mean: number; high: number }[] {
-  if (!(Number.isSafeInteger(hanging) && hanging >= 0)) throw new CoreProblem('amount.negative', 'hanging');
-  if (!(level > 0 && level < 1)) throw new CoreProblem('share.out-of-range', 'level');
+  if (!(Number.isSafeInteger(hanging) && hanging >= 0))
+    throw new ValidationError('amount.negative', 'hanging');
+  if (!(level > 0 && level < 1)) throw new ValidationError('share.out-of-range', 'level');
   const now: Chances = [...new Array<number>(hanging).fill(0), 1];
   const goes = atEachLevel(
     cut,
@@ -124,7 +125,7 @@ function atEachLevel(
 }
 
 function levelsOf(doubt: number): { factor: number; weight: number }[] {
-  if (!(doubt >= 0 && Number.isFinite(doubt))) throw new CoreProblem('amount.negative', 'doubt');
+  if (!(doubt >= 0 && Number.isFinite(doubt))) throw new ValidationError('amount.negative', 'doubt');
   const factors = NODES.map((z) => Math.exp(z * doubt));
   const mean = factors.reduce((total, factor, i) => total + factor * (WEIGHTS[i] as number), 0);
   return factors.map((factor, i) => ({ factor: factor / mean, weight: WEIGHTS[i] as number }));

@@ -1,5 +1,5 @@
 /** Chances of a count: the k-th entry of a list is the chance of k. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export type Chances = readonly number[];
 
@@ -10,12 +10,12 @@ const CRUMB = 1e-10;
  * Chances of a count with this mean and a variance of `spread` times the mean: the negative binomial with r = mean /
  * (spread − 1) and p = 1 / spread, at spread 1 Poisson's, both by the ratio of one chance to the next.
  * @param spread 1 or more
- * @throws CoreProblem `amount.negative`, `spread.below-one`
+ * @throws ValidationError `amount.negative`, `spread.below-one`
  * @example countChances(0.5, 1)[0] // 0.6065306597 = e^-0.5
  */
 export function countChances(mean: number, spread: number): Chances {
-  if (!(mean >= 0 && Number.isFinite(mean))) throw new CoreProblem('amount.negative', 'mean');
-  if (!(spread >= 1 && Number.isFinite(spread))) throw new CoreProblem('spread.below-one', 'spread');
+  if (!(mean >= 0 && Number.isFinite(mean))) throw new ValidationError('amount.negative', 'mean');
+  if (!(spread >= 1 && Number.isFinite(spread))) throw new ValidationError('spread.below-one', 'spread');
   if (mean === 0) return [1];
   const r = mean / (spread - 1);
   const ratio = (k: number): number =>

@@ -1,14 +1,14 @@
 /** Refuses price lines and amounts that cannot be charged as they are written. */
 import type { Amounts, Basis, PriceLine } from './lines.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'fat'];
 const NAMED = { product: 'product', fat: 'fatSource', extra: 'extra' } as const;
 
-/** @throws CoreProblem for the first line that cannot be charged as it is written */
+/** @throws ValidationError for the first line that cannot be charged as it is written */
 export function checkLine(line: PriceLine, field: string): void {
   const refuse = (code: string, part: keyof PriceLine): never => {
-    throw new CoreProblem(code, `${field}.${part}`, { code: line.code });
+    throw new ValidationError(code, `${field}.${part}`, { code: line.code });
   };
   if (line.code === '') refuse('price.no-code', 'code');
   if (BY_WEIGHT.includes(line.basis) && !line.unit) refuse('price.no-unit', 'unit');
@@ -28,7 +28,7 @@ export function checkLine(line: PriceLine, field: string): void {
   if (!(tax >= 0 && tax <= 1)) refuse('share.out-of-range', 'taxRate');
 }
 
-/** @throws CoreProblem `number.not-finite`, `amount.negative` */
+/** @throws ValidationError `number.not-finite`, `amount.negative` */
 export function checkAmounts(amounts: Amounts): void {
   const named = (kind: string, record: Readonly<Record<string, number>> = {}): [string, number][] =>
     Object.entries(record).map(([code, grams]) => [`${kind}.${code}`, grams]);
@@ -42,7 +42,7 @@ export function checkAmounts(amounts: Amounts): void {
     ...named('fats', amounts.fats),
   ];
   for (const [field, value] of all) {
-    if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', `amounts.${field}`);
-    if (value < 0) throw new CoreProblem('amount.negative', `amounts.${field}`);
+    if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', `amounts.${field}`);
+    if (value < 0) throw new ValidationError('amount.negative', `amounts.${field}`);
   }
 }

@@ -1,4 +1,4 @@
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** One service as the shop runs it, for a typical job. Money in minor units, shares as fractions. */
 export interface Service {
@@ -38,12 +38,14 @@ const SHARES: readonly ServiceInput[] = ['shrink', 'boughtFatShare'];
 /** Every figure that can be varied, in the order of the form. */
 export const SERVICE_INPUTS: readonly ServiceInput[] = [...POSITIVE, ...SHARES, ...NOT_NEGATIVE];
 
-/** @throws CoreProblem `number.not-finite`, `grams.not-positive`, `amount.negative`, `share.out-of-range` */
+/** @throws ValidationError `number.not-finite`, `grams.not-positive`, `amount.negative`, `share.out-of-range` */
 export function checkService(service: Service): void {
   for (const field of SERVICE_INPUTS)
-    if (!Number.isFinite(service[field])) throw new CoreProblem('number.not-finite', field);
-  for (const field of POSITIVE) if (service[field] <= 0) throw new CoreProblem('grams.not-positive', field);
-  for (const field of NOT_NEGATIVE) if (service[field] < 0) throw new CoreProblem('amount.negative', field);
+    if (!Number.isFinite(service[field])) throw new ValidationError('number.not-finite', field);
+  for (const field of POSITIVE)
+    if (service[field] <= 0) throw new ValidationError('grams.not-positive', field);
+  for (const field of NOT_NEGATIVE)
+    if (service[field] < 0) throw new ValidationError('amount.negative', field);
   for (const field of SHARES)
-    if (service[field] < 0 || service[field] >= 1) throw new CoreProblem('share.out-of-range', field);
+    if (service[field] < 0 || service[field] >= 1) throw new ValidationError('share.out-of-range', field);
 }

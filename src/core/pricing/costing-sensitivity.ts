@@ -1,6 +1,6 @@
 import { costOf } from './costing.ts';
 import { SERVICE_INPUTS, type Service, type ServiceInput } from './costing-input.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** Cost of a finished pound with one figure lower and higher, in minor units. */
 export interface Swing {
@@ -17,12 +17,12 @@ const HIGHEST_SHARE = 0.99;
 /**
  * Which figure moves the cost of a pound most: each in turn is lowered and raised by `change` of itself while the
  * others stay (one at a time; figures that act together are not told apart). Greatest swing first; equal swings in
- * the order of the form. A share stops at 0.99. @throws CoreProblem `share.out-of-range` unless 0 < change < 1,
+ * the order of the form. A share stops at 0.99. @throws ValidationError `share.out-of-range` unless 0 < change < 1,
  * and as `costOf`
  * @example sensitivity(service, 0.1)[0].input // 'wagePerHour' where labour is most of the cost
  */
 export function sensitivity(service: Service, change = 0.1): Swing[] {
-  if (!(change > 0 && change < 1)) throw new CoreProblem('share.out-of-range', 'change');
+  if (!(change > 0 && change < 1)) throw new ValidationError('share.out-of-range', 'change');
   return SERVICE_INPUTS.map((input) => {
     const isShare = input === 'shrink' || input === 'boughtFatShare';
     const at = (factor: number): number => {

@@ -1,7 +1,7 @@
 /** What a service costs the shop, what it must charge, and which figure matters most. Money in minor units, not rounded. */
 import { checkService } from './costing-input.ts';
 import type { Service } from './costing-input.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { GRAMS_PER } from '../values/units.ts';
 
 export type { Service } from './costing-input.ts';
@@ -27,7 +27,7 @@ export interface ServiceCost {
  *     cost     = hours × (wage + overhead) + ⌈finished / gramsPerPackage⌉ × packaging + bought fat kg × its price
  *
  * Packages are whole; fat is weighed as it goes in.
- * @throws CoreProblem `number.not-finite`, `amount.negative`, `grams.not-positive`, `share.out-of-range`
+ * @throws ValidationError `number.not-finite`, `amount.negative`, `grams.not-positive`, `share.out-of-range`
  * @example
  * // 20 kg, nothing lost, 1 h at 2000 + 1000 an hour, 20 packages at 25: 3000 + 500 = 3500, or 175 a kilogram
  * costOf({ code: 'grind', receivedGrams: 20_000, shrink: 0, minutesPerAnimal: 20, minutesPerKg: 2,
@@ -64,26 +64,26 @@ const PACKAGE_SLACK = 1e-9;
 
 /**
  * The fee per finished pound or kilogram at which `margin` of the fee is left after cost (0 = break even):
- * cost / (1 − margin). @throws CoreProblem `share.out-of-range` unless 0 ≤ margin < 1, and as `costOf`
+ * cost / (1 − margin). @throws ValidationError `share.out-of-range` unless 0 ≤ margin < 1, and as `costOf`
  * @example breakEvenFee(service, 0.3, 'lb') // a cost of 70 a pound needs a fee of 100
  */
 export function breakEvenFee(service: Service, margin: number, unit: 'lb' | 'kg'): number {
-  if (!(margin >= 0 && margin < 1)) throw new CoreProblem('share.out-of-range', 'margin');
+  if (!(margin >= 0 && margin < 1)) throw new ValidationError('share.out-of-range', 'margin');
   const cost = costOf(service);
   return (unit === 'lb' ? cost.costPerLb : cost.costPerKg) / (1 - margin);
 }
 
 /**
  * What a fee leaves: per job, and as a fraction of the fee (negative at a loss).
- * @throws CoreProblem `amount.not-positive` for a fee of 0 or less, and as `costOf`
+ * @throws ValidationError `amount.not-positive` for a fee of 0 or less, and as `costOf`
  */
 export function marginOf(
   service: Service,
   feePerUnit: number,
   unit: 'lb' | 'kg',
 ): { perJob: number; share: number } {
-  if (!Number.isFinite(feePerUnit)) throw new CoreProblem('number.not-finite', 'feePerUnit');
-  if (feePerUnit <= 0) throw new CoreProblem('amount.not-positive', 'feePerUnit');
+  if (!Number.isFinite(feePerUnit)) throw new ValidationError('number.not-finite', 'feePerUnit');
+  if (feePerUnit <= 0) throw new ValidationError('amount.not-positive', 'feePerUnit');
   const cost = costOf(service);
   const income = feePerUnit * (cost.finishedGrams / GRAMS_PER[unit]);
   const perJob = income - cost.costPerJob;

@@ -3,7 +3,7 @@ import { addDecimals, decimalNumber, decimalOf, timesDecimal, type Decimal } fro
 import type { Untaxed } from './adjust.ts';
 import type { PriceLine } from './lines.ts';
 import type { TaxedPart } from './tax.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /**
  * Each line gets the step that it adds to the running percentage, so that together they take the exact share.
@@ -15,7 +15,7 @@ import { CoreProblem } from '../values/problem.ts';
  * the lines that it is of, in proportion to them; it has no rate of its own. Whole minor units are shared out by largest
  * remainders, equal ones to the lower tax rate, so that the order of the lines decides nothing.
  *
- * @throws CoreProblem `price.discount-over-all`
+ * @throws ValidationError `price.discount-over-all`
  * @example
  * // $100 free of tax and $50 at 6 %, less 10 %: −1000 at 0 and −500 at 0.06, so the tax is 300 − 30 = 270
  */
@@ -38,7 +38,7 @@ export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxe
     steps.set(line, { line, quantity: line.rate ?? 0, unitPriceMinor: total, amountMinor, taxed });
   }
   if (decimalNumber(running) < -1)
-    throw new CoreProblem('price.discount-over-all', 'lines', { rate: decimalNumber(running) });
+    throw new ValidationError('price.discount-over-all', 'lines', { rate: decimalNumber(running) });
   return percents.map((line) => steps.get(line) as Untaxed);
 }
 

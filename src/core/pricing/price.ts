@@ -45,7 +45,7 @@ export interface Charge {
  *    taxed at the rates of the lines it is of, in proportion to them, whatever rate of its own it has;
  * 5. `deposit`: fixed, or a rate of the total with tax.
  *
- * @throws CoreProblem `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
+ * @throws ValidationError `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
  *   `price.negative`, `price.discount-over-all` (discounts of more than the whole), `money.not-whole`,
  *   `money.too-large`, `share.out-of-range`, `amount.negative`, `number.not-finite`
  * @example

@@ -1,5 +1,5 @@
 /** Learning by example where a scale has the weight in its line. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { FILLED_FIELD, signedReading, type SignedReading } from './number.ts';
 import { partFrame } from './status.ts';
 import { meaningOf, piecesOf, unitOf, type Piece } from './words.ts';
@@ -31,7 +31,7 @@ const MOST_DECIMALS = 4;
 /**
  * Learns from one line in which a person marked the digits of the weight. `unit` and `decimals` are what the line
  * does not tell by itself; a unit that stands behind the number is found.
- * @throws CoreProblem `scale.mark` (no digits of one number are marked), `scale.no-unit`, `scale.decimals`,
+ * @throws ValidationError `scale.mark` (no digits of one number are marked), `scale.no-unit`, `scale.decimals`,
  *   `scale.no-point`, `scale.noise`
  * @example learnForm('0042 001862 7', { from: 5, to: 11 }, 'lb', 2)
  *   // { number: 1, of: 3, words: [], unit: 'lb', decimals: 2, part: null }
@@ -43,21 +43,21 @@ export function learnForm(
   decimals: number | null = null,
 ): ScaleForm {
   if (decimals !== null && !(Number.isInteger(decimals) && decimals >= 0 && decimals <= MOST_DECIMALS))
-    throw new CoreProblem('scale.decimals', 'decimals', { decimals });
+    throw new ValidationError('scale.decimals', 'decimals', { decimals });
   const { line } = partFrame(exampleLine);
   const pieces = piecesOf(line);
   const numbers = numbersIn(pieces);
   const { from, to } = digitsMarked(line, marked, exampleLine.indexOf(line));
   const number = numbers.findIndex((one) => one.from <= from && to <= one.to);
   const piece = numbers[number];
-  if (!piece || from >= to) throw new CoreProblem('scale.mark', 'marked');
+  if (!piece || from >= to) throw new ValidationError('scale.mark', 'marked');
   if (unit === null && unitBehind(pieces, piece) === null)
-    throw new CoreProblem('scale.no-unit', 'unit', { line });
+    throw new ValidationError('scale.no-unit', 'unit', { line });
   const inside = { from: from - piece.from, to: to - piece.from, length: piece.text.length };
   const wholeNumber = /^0*$/.test(piece.text.slice(0, inside.from)) && inside.to === inside.length;
   const shown = wholeNumber ? piece.text : piece.text.slice(inside.from, inside.to);
   if (decimals === null && (wholeNumber ? FILLED_FIELD : /^\d+$/).test(shown))
-    throw new CoreProblem('scale.no-point', 'decimals', { line });
+    throw new ValidationError('scale.no-point', 'decimals', { line });
   return {
     number,
     of: numbers.length,
@@ -68,21 +68,22 @@ export function learnForm(
   };
 }
 
-/** Reads a line by a learned form. @throws CoreProblem `scale.form`, `scale.no-unit`, `scale.no-point`, `reading.*` */
+/** Reads a line by a learned form. @throws ValidationError `scale.form`, `scale.no-unit`, `scale.no-point`, `reading.*` */
 export function readByForm(line: string, form: ScaleForm): SignedReading {
   const pieces = piecesOf(line);
   const numbers = numbersIn(pieces);
   const piece = numbers[form.number];
   const same = wordsIn(pieces).join(' ') === form.words.join(' ');
-  if (!piece || numbers.length !== form.of || !same) throw new CoreProblem('scale.form', 'line', { line });
+  if (!piece || numbers.length !== form.of || !same)
+    throw new ValidationError('scale.form', 'line', { line });
   if (form.part && piece.text.length !== form.part.length)
-    throw new CoreProblem('scale.form', 'line', { line });
+    throw new ValidationError('scale.form', 'line', { line });
   const shown = form.part ? piece.text.slice(form.part.from, form.part.to) : piece.text;
   const behind = unitBehind(pieces, piece);
   const unit = behind ?? form.unit;
-  if (unit === null) throw new CoreProblem('scale.no-unit', 'line', { line });
+  if (unit === null) throw new ValidationError('scale.no-unit', 'line', { line });
   if (form.decimals === null && unit !== 'g' && FILLED_FIELD.test(shown))
-    throw new CoreProblem('scale.no-point', 'line', { line });
+    throw new ValidationError('scale.no-point', 'line', { line });
   const sign = pieces[pieces.indexOf(piece) - 1]?.text === '-' ? -1 : 1;
   return signedReading(withPoint(shown, form.decimals), unit, sign);
 }

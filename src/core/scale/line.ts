@@ -2,7 +2,7 @@
  * Reads what a scale sends as plain text: one line, one weight. The forms are those published in scale makers'
  * manuals in general terms; there is no open standard (OIML R 76 covers the instrument, not the line).
  */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { readByForm, type ScaleForm } from './form.ts';
 import { FILLED_FIELD, poundsOunces, signedReading, type SignedReading } from './number.ts';
 import { partFrame } from './status.ts';
@@ -32,7 +32,7 @@ export type ScaleLine = ScaleWeight | ScaleOverload;
 /**
  * Reads one line, with or without its status line behind it, by the general rules or by a learned form. A unit that
  * neither the line nor the form states is never guessed, nor is a decimal point in a field filled up with zeros.
- * @throws CoreProblem `scale.empty`, `scale.noise` (bytes that are no text), `scale.no-weight`, `scale.no-unit`,
+ * @throws ValidationError `scale.empty`, `scale.noise` (bytes that are no text), `scale.no-weight`, `scale.no-unit`,
  *   `scale.no-point` (`001862 lb`), `scale.ambiguous` (several numbers), `scale.unknown-word`, `scale.form` (not the
  *   learned form), `reading.ounces`, `reading.too-fine`, `reading.too-heavy`
  * @example parseScaleLine('US,GS,+  18.62lb')
@@ -64,16 +64,17 @@ function rangeOf(said: readonly Meaning[], pieces: readonly Piece[]): 'over' | '
 function readAlone(line: string, pieces: readonly Piece[]): SignedReading {
   const numbers = pieces.flatMap(({ kind }, index) => (kind === 'number' ? [index] : []));
   const [at, second] = numbers;
-  if (at === undefined) throw new CoreProblem('scale.no-weight', 'line', { line });
+  if (at === undefined) throw new ValidationError('scale.no-weight', 'line', { line });
   const sign = pieces[at - 1]?.text === '-' ? -1 : 1;
   const number = pieces[at]?.text ?? '';
   const unit = unitOf(pieces[at + 1]?.text ?? '');
   const ounces = unit === 'lb' && second === at + 2 && unitOf(pieces[at + 3]?.text ?? '') === 'oz';
-  if (numbers.length > (ounces ? 2 : 1)) throw new CoreProblem('scale.ambiguous', 'line', { line });
+  if (numbers.length > (ounces ? 2 : 1)) throw new ValidationError('scale.ambiguous', 'line', { line });
   refuseStrangers(line, pieces.slice(0, at), pieces.slice(at + (unit ? 2 : 1) + (ounces ? 2 : 0)));
-  if (!unit) throw new CoreProblem('scale.no-unit', 'line', { line });
+  if (!unit) throw new ValidationError('scale.no-unit', 'line', { line });
   if (ounces) return poundsOunces(number, pieces[at + 2]?.text ?? '', sign);
-  if (unit !== 'g' && FILLED_FIELD.test(number)) throw new CoreProblem('scale.no-point', 'line', { line });
+  if (unit !== 'g' && FILLED_FIELD.test(number))
+    throw new ValidationError('scale.no-point', 'line', { line });
   return signedReading(number, unit, sign);
 }
 
@@ -82,5 +83,5 @@ function refuseStrangers(line: string, before: readonly Piece[], after: readonly
   const known = ({ kind, text }: Piece): boolean => kind === 'word' && meaningOf(text) !== 'other';
   const sign = before.at(-1)?.kind === 'sign' ? before.length - 1 : before.length;
   const stranger = [...before.slice(0, sign), ...after].find((piece) => !known(piece));
-  if (stranger) throw new CoreProblem('scale.unknown-word', 'line', { line, word: stranger.text });
+  if (stranger) throw new ValidationError('scale.unknown-word', 'line', { line, word: stranger.text });
 }

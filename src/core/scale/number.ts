@@ -1,4 +1,4 @@
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { readingGrams, type Reading } from '../values/reading.ts';
 import type { MassUnit } from '../values/units.ts';
 
@@ -23,12 +23,13 @@ interface Digits {
   plain: string;
 }
 
-/** @throws CoreProblem `reading.too-fine`, `reading.too-heavy` */
+/** @throws ValidationError `reading.too-fine`, `reading.too-heavy` */
 function digitsOf(text: string): Digits {
   const [whole = '', fraction = ''] = text.replace(',', '.').split('.');
   const plainWhole = whole.replace(/^0+(?=\d)/, '') || '0';
-  if (fraction.length > MOST_DECIMALS) throw new CoreProblem('reading.too-fine', 'line', { typed: text });
-  if (plainWhole.length > MOST_DIGITS) throw new CoreProblem('reading.too-heavy', 'line', { typed: text });
+  if (fraction.length > MOST_DECIMALS) throw new ValidationError('reading.too-fine', 'line', { typed: text });
+  if (plainWhole.length > MOST_DIGITS)
+    throw new ValidationError('reading.too-heavy', 'line', { typed: text });
   return {
     digits: Number(plainWhole + fraction),
     decimals: fraction.length,
@@ -38,7 +39,7 @@ function digitsOf(text: string): Digits {
 
 /**
  * The digits of a line as a reading. Zeros in front go; those behind the point stay: they tell the scale's step.
- * @throws CoreProblem `reading.too-fine`, `reading.too-heavy`
+ * @throws ValidationError `reading.too-fine`, `reading.too-heavy`
  * @example signedReading('0018.60', 'lb', 1) // { digits: 1860, decimals: 2, unit: 'lb', typed: '18.60 lb', sign: 1 }
  */
 export function signedReading(text: string, unit: MassUnit, sign: 1 | -1): SignedReading {
@@ -46,13 +47,13 @@ export function signedReading(text: string, unit: MassUnit, sign: 1 | -1): Signe
   return finished({ digits, decimals, unit }, `${plain} ${unit}`, sign);
 }
 
-/** Pounds and ounces as ounces, as typed weights have it. @throws CoreProblem `reading.ounces` and as above */
+/** Pounds and ounces as ounces, as typed weights have it. @throws ValidationError `reading.ounces` and as above */
 export function poundsOunces(pounds: string, ounces: string, sign: 1 | -1): SignedReading {
   const lb = digitsOf(pounds);
   const oz = digitsOf(ounces);
   const typed = `${lb.plain} lb ${oz.plain} oz`;
   const perPound = OUNCES_PER_POUND * 10 ** oz.decimals;
-  if (oz.digits >= perPound) throw new CoreProblem('reading.ounces', 'line', { typed });
+  if (oz.digits >= perPound) throw new ValidationError('reading.ounces', 'line', { typed });
   return finished(
     { digits: lb.digits * perPound + oz.digits, decimals: oz.decimals, unit: 'oz' },
     typed,
@@ -61,7 +62,8 @@ export function poundsOunces(pounds: string, ounces: string, sign: 1 | -1): Sign
 }
 
 function finished(read: Omit<Reading, 'typed'>, shown: string, sign: 1 | -1): SignedReading {
-  if (readingGrams(read) > MOST_GRAMS) throw new CoreProblem('reading.too-heavy', 'line', { typed: shown });
+  if (readingGrams(read) > MOST_GRAMS)
+    throw new ValidationError('reading.too-heavy', 'line', { typed: shown });
   const below = sign < 0 && read.digits > 0;
   return { ...read, typed: below ? `-${shown}` : shown, sign: below ? -1 : 1 };
 }

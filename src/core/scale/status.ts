@@ -1,5 +1,5 @@
 /** The frame around a weight, and the status bytes that some scales send behind it when they are asked. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export interface ScaleStatus {
   readonly stable: boolean;
@@ -27,17 +27,17 @@ const FRAME = '\u0001\u0002\u0003\u0004';
 
 /**
  * Parts a text, which may hold the control bytes of its frame, into the weight's line and the status behind it.
- * @throws CoreProblem `scale.empty`, `scale.noise` (bytes that are no text), `scale.unknown-word` (a second line
+ * @throws ValidationError `scale.empty`, `scale.noise` (bytes that are no text), `scale.unknown-word` (a second line
  *   that is no status)
  * @example partFrame('\n 18.62lb\r\n00\r') // { line: ' 18.62lb', status: { stable: true, range: null } }
  */
 export function partFrame(text: string): { line: string; status: ScaleStatus | null } {
   const plain = [...text].map((character) => (FRAME.includes(character) ? '\n' : character)).join('');
   const [line, second, third] = plain.split(/[\r\n]+/).filter((one) => one.trim() !== '');
-  if (line === undefined) throw new CoreProblem('scale.empty', 'line');
-  if (/[^\x20-\x7f]/.test(line)) throw new CoreProblem('scale.noise', 'line');
+  if (line === undefined) throw new ValidationError('scale.empty', 'line');
+  if (/[^\x20-\x7f]/.test(line)) throw new ValidationError('scale.noise', 'line');
   const status = second === undefined ? null : readStatus(second.trim());
   if ((second !== undefined && status === null) || third !== undefined)
-    throw new CoreProblem('scale.unknown-word', 'line', { line, word: (third ?? second ?? '').trim() });
+    throw new ValidationError('scale.unknown-word', 'line', { line, word: (third ?? second ?? '').trim() });
   return { line, status };
 }

@@ -1,4 +1,4 @@
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** A weight and when it came, in milliseconds of any steady clock. */
 export interface TimedWeight {
@@ -18,7 +18,7 @@ export interface SteadyRule {
 /**
  * Whether a scale that does not say so itself has come to rest: the newest readings, as far back as it
  * takes to be `least` and to span `overMs`, lie within one step of each other. Common practice, no source. Oldest first.
- * @throws CoreProblem `scale.clock` (times run backwards), `number.not-finite`
+ * @throws ValidationError `scale.clock` (times run backwards), `number.not-finite`
  * @example isSteady([{ grams: 8440, at: 0 }, { grams: 8445, at: 500 }, { grams: 8445, at: 1000 }],
  *   { least: 3, overMs: 1000, stepGrams: 10 }) // true
  */
@@ -28,8 +28,9 @@ export function isSteady(
 ): boolean {
   readings.forEach(({ grams, at }, index) => {
     if (!Number.isFinite(grams) || !Number.isFinite(at))
-      throw new CoreProblem('number.not-finite', `readings[${index}]`);
-    if (at < (readings[index - 1]?.at ?? at)) throw new CoreProblem('scale.clock', `readings[${index}].at`);
+      throw new ValidationError('number.not-finite', `readings[${index}]`);
+    if (at < (readings[index - 1]?.at ?? at))
+      throw new ValidationError('scale.clock', `readings[${index}].at`);
   });
   const last = readings.at(-1);
   if (!last) return false;

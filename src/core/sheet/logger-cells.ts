@@ -1,5 +1,5 @@
 /** Reading the rows of a temperature logger's file: which columns hold the moment and the temperature, and what a cell says. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { readDay, type DateOrder } from './values.ts';
 
 export type Degrees = 'F' | 'C';
@@ -24,7 +24,7 @@ const MOST_ABOVE = 60;
 /**
  * The columns by their headings, else by what stands in them: the first row with a day, a clock and a number begins the
  * readings. Of several numbers that one is taken whose heading speaks of temperature, else the first behind the moment.
- * @throws CoreProblem `logger.columns` where no row looks like a reading
+ * @throws ValidationError `logger.columns` where no row looks like a reading
  */
 export function guessLoggerColumns(rows: readonly (readonly string[])[]): LoggerColumns {
   for (const [above, cells] of rows.slice(0, MOST_ABOVE).entries()) {
@@ -41,7 +41,7 @@ export function guessLoggerColumns(rows: readonly (readonly string[])[]): Logger
     if (temperature !== undefined)
       return { above, date, time, temperature, degrees: degreesOf(heading(temperature)) };
   }
-  throw new CoreProblem('logger.columns');
+  throw new ValidationError('logger.columns');
 }
 
 /** The scale that a heading or a cell names. @example degreesOf('Temperature (°F)') // 'F' */
@@ -59,7 +59,7 @@ export interface LoggerMoment {
   zoneMinutes: number | null;
 }
 
-/** @throws CoreProblem `sheet.date`, `logger.clock` */
+/** @throws ValidationError `sheet.date`, `logger.clock` */
 export function readLoggerMoment(
   date: string,
   time: string,
@@ -70,7 +70,7 @@ export function readLoggerMoment(
   const [hour, minute, second] = [1, 2, 3].map((at) => Number(match?.[at] ?? 0)) as [number, number, number];
   const half = match?.[4]?.[0]?.toLowerCase();
   if (!match || minute > 59 || second > 59 || (half ? hour < 1 || hour > 12 : hour > 23))
-    throw new CoreProblem('logger.clock', undefined, { typed: time.trim().slice(0, 60) });
+    throw new ValidationError('logger.clock', undefined, { typed: time.trim().slice(0, 60) });
   const hours = half ? (hour % 12) + (half === 'p' ? 12 : 0) : hour;
   return {
     day: readDay(date, order, thisYear),
@@ -88,15 +88,15 @@ function zoneOf(text: string | undefined): number | null {
 
 /**
  * °C of a cell such as `36.5`, `2,4 °C` or `36.5F`; a scale in the cell goes before that of the column.
- * @throws CoreProblem `temperature.unreadable`, `temperature.range` (no cooler is below −40 or above 60 °C)
+ * @throws ValidationError `temperature.unreadable`, `temperature.range` (no cooler is below −40 or above 60 °C)
  */
 export function readLoggerDegrees(cell: string, column: Degrees): number {
   const plain = cell.trim().replace('−', '-');
   if (!NUMBER.test(plain))
-    throw new CoreProblem('temperature.unreadable', undefined, { typed: plain.slice(0, 60) });
+    throw new ValidationError('temperature.unreadable', undefined, { typed: plain.slice(0, 60) });
   const value = Number.parseFloat(plain.replace(',', '.'));
   const celsius = (degreesOf(plain) ?? column) === 'F' ? ((value - 32) * 5) / 9 : value;
   if (celsius < -40 || celsius > 60)
-    throw new CoreProblem('temperature.range', undefined, { typed: plain.slice(0, 60) });
+    throw new ValidationError('temperature.range', undefined, { typed: plain.slice(0, 60) });
   return celsius;
 }

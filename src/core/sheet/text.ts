@@ -1,5 +1,5 @@
 /** Reading the bytes of a table that some other program saved: its letters, and what stands between its columns. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export type SheetEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 export type Separator = ',' | ';' | '\t';
@@ -14,12 +14,12 @@ const NO_TEXT = [[0x50, 0x4b, 0x03, 0x04], [0xd0, 0xcf, 0x11, 0xe0], [0x25, 0x50
 /**
  * The encoding of a text file: by its byte order mark, else by where its zero bytes stand (UTF-16 without a mark),
  * else UTF-8 if it is valid as such, else Windows-1252, which spreadsheets on Windows write.
- * @throws CoreProblem `sheet.empty`, `sheet.not-text` (a workbook or a PDF)
+ * @throws ValidationError `sheet.empty`, `sheet.not-text` (a workbook or a PDF)
  */
 export function guessEncoding(bytes: Uint8Array): SheetEncoding {
-  if (bytes.length === 0) throw new CoreProblem('sheet.empty');
+  if (bytes.length === 0) throw new ValidationError('sheet.empty');
   if (NO_TEXT.some((mark) => mark.every((byte, i) => bytes[i] === byte)))
-    throw new CoreProblem('sheet.not-text');
+    throw new ValidationError('sheet.not-text');
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return 'utf-16le';
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return 'utf-16be';
   const sample = bytes.subarray(0, SAMPLE_BYTES);

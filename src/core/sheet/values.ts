@@ -1,6 +1,6 @@
 /** Reading single cells of a table that some other program saved: days and weights, whatever order or comma it used. */
 import { isDate, isTradeDay } from '../values/dates.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { parseReading, type Reading } from '../values/reading.ts';
 import type { MassUnit } from '../values/units.ts';
 
@@ -15,15 +15,15 @@ const HOUR = /[T ,]+\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?( ?[ap]\.?m\.?)?(Z|[+-]\d\d:
 /**
  * A day of the calendar as `YYYY-MM-DD`, out of `2023-11-04`, `11/4/2023`, `04.11.23`, `4 Nov 2023`, `Nov 4, 2023`, with or
  * without an hour behind it. Two digits are the year up to `thisYear`, else of the century before.
- * @throws CoreProblem `sheet.date`, `sheet.year` (outside the years of `isTradeDay`)
+ * @throws ValidationError `sheet.date`, `sheet.year` (outside the years of `isTradeDay`)
  */
 export function readDay(text: string, order: DateOrder, thisYear: number): string {
   const plain = text.trim().replace(HOUR, '');
   const day = isoDay(plain) ?? numberDay(plain, order, thisYear) ?? namedDay(plain, thisYear);
   if (day === null || !isDate(day))
-    throw new CoreProblem('sheet.date', undefined, { typed: text.trim().slice(0, 60) });
+    throw new ValidationError('sheet.date', undefined, { typed: text.trim().slice(0, 60) });
   if (!isTradeDay(day))
-    throw new CoreProblem('sheet.year', undefined, { typed: text.trim().slice(0, 60), date: day });
+    throw new ValidationError('sheet.year', undefined, { typed: text.trim().slice(0, 60), date: day });
   return day;
 }
 
@@ -54,7 +54,7 @@ export function guessDecimal(texts: readonly string[]): DecimalMark | null {
 /**
  * A weight of a cell, kept as it stands there. The decimal mark of the file settles what would be doubtful when typed:
  * with a decimal point `1,234` is 1234, with a decimal comma it is 1.234.
- * @throws CoreProblem `reading.*`
+ * @throws ValidationError `reading.*`
  */
 export function readWeight(text: string, unit: MassUnit, decimal: DecimalMark): Reading {
   const group = decimal === '.' ? ',' : '.';

@@ -1,5 +1,5 @@
 /** What the cutting instructions come to, before anything is weighed. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** A primal with its share of the meat of a whole animal, as a fraction. */
 export interface PrimalShare {
@@ -14,7 +14,7 @@ export interface PrimalShare {
  * @param primals what there is, shares as fractions; they need not sum to one, half an animal is whole to itself
  * @param orders what becomes of each; `as: 'grind'` is ground, everything else kept
  * @returns a fraction from 0 to 1
- * @throws CoreProblem `share.range` (a share is no fraction, or nothing is there), `primal.unknown`, `primal.twice`
+ * @throws ValidationError `share.range` (a share is no fraction, or nothing is there), `primal.unknown`, `primal.twice`
  * @example keptShare([{ code: 'ham', share: 0.3 }, { code: 'neck', share: 0.1 }], [{ primal: 'ham', as: 'roasts' }])
  * // 0.75
  */
@@ -23,19 +23,19 @@ export function keptShare(
   orders: readonly { primal: string; as: string }[],
 ): number {
   const uses = new Map(orders.map(({ primal, as }) => [primal, as]));
-  if (uses.size !== orders.length) throw new CoreProblem('primal.twice', 'orders');
+  if (uses.size !== orders.length) throw new ValidationError('primal.twice', 'orders');
   for (const [index, { primal }] of orders.entries())
     if (!primals.some(({ code }) => code === primal))
-      throw new CoreProblem('primal.unknown', `orders[${index}].primal`, { primal });
+      throw new ValidationError('primal.unknown', `orders[${index}].primal`, { primal });
   let kept = 0;
   let all = 0;
   for (const [index, { code, share }] of primals.entries()) {
     if (!(share >= 0 && share <= 1))
-      throw new CoreProblem('share.range', `primals[${index}].share`, { share: String(share) });
+      throw new ValidationError('share.range', `primals[${index}].share`, { share: String(share) });
     all += share;
     if ((uses.get(code) ?? 'grind') !== 'grind') kept += share;
   }
-  if (!(all > 0)) throw new CoreProblem('share.range', 'primals', { share: all });
+  if (!(all > 0)) throw new ValidationError('share.range', 'primals', { share: all });
   return kept / all;
 }
 

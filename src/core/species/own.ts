@@ -1,5 +1,5 @@
 /** A species of the shop's own, made from a relative's figures until its own weights say better. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { cautionsByName } from './hazards.ts';
 import type { DressedRatios, Primal, Share, Sourced, SpeciesProfile } from './species.ts';
 
@@ -31,7 +31,7 @@ const MOST_PRIMALS = 20;
  * because the difference between two species comes on top of that between animals (our choice, no source). Every
  * source says whose figure it is.
  * @param relative a profile with published figures; not one made here, or spreads would grow with each step
- * @throws CoreProblem `species.no-primals`, `species.primal-share`,
+ * @throws ValidationError `species.no-primals`, `species.primal-share`,
  *   `species.primal-twice`, `species.too-many-primals`
  * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
  */
@@ -98,15 +98,15 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
 }
 
 function wholePrimals(primals: readonly Primal[]): Primal[] {
-  if (primals.length === 0) throw new CoreProblem('species.no-primals', 'primals');
+  if (primals.length === 0) throw new ValidationError('species.no-primals', 'primals');
   if (primals.length > MOST_PRIMALS)
-    throw new CoreProblem('species.too-many-primals', 'primals', { most: MOST_PRIMALS });
+    throw new ValidationError('species.too-many-primals', 'primals', { most: MOST_PRIMALS });
   const names = new Set<string>();
   for (const { name, share } of primals) {
     if (!(share > 0 && Number.isFinite(share)))
-      throw new CoreProblem('species.primal-share', 'primals', { primal: name });
+      throw new ValidationError('species.primal-share', 'primals', { primal: name });
     const key = name.toLowerCase();
-    if (names.has(key)) throw new CoreProblem('species.primal-twice', 'primals', { primal: name });
+    if (names.has(key)) throw new ValidationError('species.primal-twice', 'primals', { primal: name });
     names.add(key);
   }
   const total = primals.reduce((sum, { share }) => sum + share, 0);

@@ -1,5 +1,5 @@
 /** Hanging weights of a species that a shop describes, in proportion to those of its relative. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { HangingWeights } from './species.ts';
 
 /** Lighter than any carcass that hangs by a gambrel: our choice. */
@@ -16,7 +16,7 @@ export interface WeightsWish {
  * The five hanging weights of a species from its typical one: the relative's limits times typical over the relative's
  * typical; what the shop says of the limits itself stands. Never below 1.5 kg, which no carcass on a hook is.
  * @param relative whose limits are taken in proportion; its source goes into the answer's
- * @throws CoreProblem `species.weights` unless 1.5 kg <= least < typical < most
+ * @throws ValidationError `species.weights` unless 1.5 kg <= least < typical < most
  * @example scaledWeights({ name: 'Elk', hangingGrams: { typical: 120000, least: 40000, … } }, { typicalGrams: 60000, … }).least // 20000
  */
 export function scaledWeights(
@@ -28,7 +28,7 @@ export function scaledWeights(
   const least = wish.leastGrams ?? Math.max(LEAST_GRAMS, own.least * by);
   const most = wish.mostGrams ?? own.most * by;
   if (!(least >= LEAST_GRAMS && least < wish.typicalGrams && wish.typicalGrams < most))
-    throw new CoreProblem('species.weights', 'typicalTyped', { least, typical: wish.typicalGrams, most });
+    throw new ValidationError('species.weights', 'typicalTyped', { least, typical: wish.typicalGrams, most });
   return {
     least,
     low: Math.min(wish.typicalGrams, Math.max(least, own.low * by)),

@@ -1,4 +1,4 @@
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** An individuals chart: all in the unit of the values, save `outside`. */
 export interface IndividualsChart {
@@ -22,20 +22,21 @@ const D2_OF_TWO = 1.128;
  * Limits within which single results vary by chance: mean ± 3·(mean moving range)/1.128, in the order in which
  * they were taken. Source: NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2. The limits are not cut at 0
  * or 1: a lower limit below zero fat says that no low result can stand out.
- * @throws CoreProblem `chart.too-few` below 2 values, `number.not-finite`, `number.too-large`
+ * @throws ValidationError `chart.too-few` below 2 values, `number.not-finite`, `number.too-large`
  * @example individualsChart([10, 12, 11]) // centre 11, meanMovingRange 1.5, lower 7.01, upper 14.99
  */
 export function individualsChart(values: readonly number[]): IndividualsChart {
-  if (values.length < 2) throw new CoreProblem('chart.too-few', 'values', { n: values.length, fewest: 2 });
+  if (values.length < 2)
+    throw new ValidationError('chart.too-few', 'values', { n: values.length, fewest: 2 });
   values.forEach((value, i) => {
-    if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', `values[${i}]`);
+    if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', `values[${i}]`);
   });
   const centre = mean(values);
   const meanMovingRange = mean(values.slice(1).map((value, i) => Math.abs(value - (values[i] as number))));
   const reach = (3 * meanMovingRange) / D2_OF_TWO;
   const lower = centre - reach;
   const upper = centre + reach;
-  if (!Number.isFinite(upper - lower)) throw new CoreProblem('number.too-large', 'values');
+  if (!Number.isFinite(upper - lower)) throw new ValidationError('number.too-large', 'values');
   // Equal values give limits equal to the mean, whose last bit may be off: that is no alarm.
   const rounding = 8 * Number.EPSILON * largest(values);
   const outside = values.flatMap((value, i) =>

@@ -6,11 +6,11 @@ import chiSquareCdfRaw from '@stdlib/stats-base-dists-chisquare-cdf';
 import chiSquareQuantileRaw from '@stdlib/stats-base-dists-chisquare-quantile';
 import normalQuantileRaw from '@stdlib/stats-base-dists-normal-quantile';
 import tQuantileRaw from '@stdlib/stats-base-dists-t-quantile';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /**
  * The z below which a share `p` of the standard normal distribution lies, 0 < p < 1.
- * @throws CoreProblem `share.out-of-range`
+ * @throws ValidationError `share.out-of-range`
  * @example normalQuantile(0.975) // 1.9599639845400538
  */
 export function normalQuantile(p: number): number {
@@ -21,7 +21,7 @@ export function normalQuantile(p: number): number {
  * The share of the standard normal distribution below `z`. The square of a standard normal is chi-square with
  * one degree of freedom, so P(|Z| > |z|) = 1 - chiSquareCdf(z², 1); half of that lies in each tail. Absolute
  * error about 1e-16: in the far tail (z < -5) use it for ranking, not for ratios.
- * @throws CoreProblem `number.not-finite`
+ * @throws ValidationError `number.not-finite`
  * @example normalCdf(1.96) // 0.9750021048517796
  */
 export function normalCdf(z: number): number {
@@ -31,7 +31,7 @@ export function normalCdf(z: number): number {
 
 /**
  * The t below which a share `p` of Student's distribution with `df` degrees of freedom (> 0) lies.
- * @throws CoreProblem `share.out-of-range`, `degrees.not-positive`
+ * @throws ValidationError `share.out-of-range`, `degrees.not-positive`
  * @example tQuantile(0.975, 10) // 2.2281388519862744
  */
 export function tQuantile(p: number, df: number): number {
@@ -40,7 +40,7 @@ export function tQuantile(p: number, df: number): number {
 
 /**
  * The share of the chi-square distribution with `df` degrees of freedom below `x` (0 for negative x).
- * @throws CoreProblem `number.not-finite`, `degrees.not-positive`
+ * @throws ValidationError `number.not-finite`, `degrees.not-positive`
  * @example chiSquareCdf(3.841458820694124, 1) // 0.95
  */
 export function chiSquareCdf(x: number, df: number): number {
@@ -49,7 +49,7 @@ export function chiSquareCdf(x: number, df: number): number {
 
 /**
  * The x below which a share `p` of the chi-square distribution with `df` degrees of freedom lies.
- * @throws CoreProblem `share.out-of-range`, `degrees.not-positive`
+ * @throws ValidationError `share.out-of-range`, `degrees.not-positive`
  * @example chiSquareQuantile(0.95, 1) // 3.8414588206941245
  */
 export function chiSquareQuantile(p: number, df: number): number {
@@ -57,16 +57,16 @@ export function chiSquareQuantile(p: number, df: number): number {
 }
 
 function share(p: number): number {
-  if (!(p > 0 && p < 1)) throw new CoreProblem('share.out-of-range', 'p');
+  if (!(p > 0 && p < 1)) throw new ValidationError('share.out-of-range', 'p');
   return p;
 }
 
 function degrees(df: number): number {
-  if (!(df > 0 && df < Infinity)) throw new CoreProblem('degrees.not-positive', 'df');
+  if (!(df > 0 && df < Infinity)) throw new ValidationError('degrees.not-positive', 'df');
   return df;
 }
 
 function finite(value: number, field: string): number {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   return value;
 }

@@ -2,7 +2,7 @@
  * Chance that can be repeated: the same seed gives the same numbers on every machine. Used for ranges that are
  * found by drawing, never for secrets.
  */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 export interface Chance {
   /** Uniform in (0, 1), ends never hit, 32 bits fine. */
@@ -20,11 +20,11 @@ export interface Chance {
  * Uniform: sfc32, Chris Doty-Humphrey's small fast counting generator (PractRand), its first 15 outputs thrown away
  * to mix the seed. Normal: Marsaglia's polar method (Marsaglia & Bray, SIAM Review 6:260, 1964). Gamma: Marsaglia
  * & Tsang, ACM TOMS 26:363, 2000. Student's t: a normal over the root of a scaled chi-square. Citations from memory.
- * @throws CoreProblem `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0
+ * @throws ValidationError `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0
  * @example seeded(7).uniform() === seeded(7).uniform() // true
  */
 export function seeded(seed: number): Chance {
-  if (!Number.isSafeInteger(seed)) throw new CoreProblem('random.seed', 'seed');
+  if (!Number.isSafeInteger(seed)) throw new ValidationError('random.seed', 'seed');
   const next = sfc32(seed);
   const uniform = (): number => (next() + 0.5) / 2 ** 32;
   let spare: number | null = null;
@@ -47,7 +47,7 @@ export function seeded(seed: number): Chance {
   }
 
   function gamma(shape: number): number {
-    if (!(shape > 0 && Number.isFinite(shape))) throw new CoreProblem('random.shape', 'shape');
+    if (!(shape > 0 && Number.isFinite(shape))) throw new ValidationError('random.shape', 'shape');
     // Below 1 the method needs a lift: gamma(a) = gamma(a + 1) * U^(1/a).
     if (shape < 1) return gamma(shape + 1) * uniform() ** (1 / shape);
     const d = shape - 1 / 3;

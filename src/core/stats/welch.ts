@@ -1,5 +1,5 @@
 import { tQuantile } from './distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 
 /** A group of measured values: how many, their mean, their sample standard deviation (divisor n − 1). */
 export interface MeasuredGroup {
@@ -26,17 +26,17 @@ export interface MeansCompared {
  * NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.5.3). It takes the values as roughly normal or the groups
  * as not small, and says nothing of why they differ.
  * @param level of the range, 0.9 for "9 in 10"
- * @throws CoreProblem `spread.too-few` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
+ * @throws ValidationError `spread.too-few` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
  * @example compareMeans({ n: 10, mean: 0.75, sd: 1.78901 }, { n: 10, mean: 2.33, sd: 2.002249 }, 0.95) // -1.58, -3.365 to 0.205
  */
 export function compareMeans(a: MeasuredGroup, b: MeasuredGroup, level: number): MeansCompared {
   for (const [name, group] of Object.entries({ a, b })) {
-    if (!(Number.isInteger(group.n) && group.n >= 2)) throw new CoreProblem('spread.too-few', name);
+    if (!(Number.isInteger(group.n) && group.n >= 2)) throw new ValidationError('spread.too-few', name);
     if (!Number.isFinite(group.mean) || !Number.isFinite(group.sd))
-      throw new CoreProblem('number.not-finite', name);
-    if (group.sd < 0) throw new CoreProblem('spread.negative', name);
+      throw new ValidationError('number.not-finite', name);
+    if (group.sd < 0) throw new ValidationError('spread.negative', name);
   }
-  if (!(level > 0 && level < 1)) throw new CoreProblem('share.out-of-range', 'level');
+  if (!(level > 0 && level < 1)) throw new ValidationError('share.out-of-range', 'level');
   const difference = a.mean - b.mean;
   const [va, vb] = [a.sd ** 2 / a.n, b.sd ** 2 / b.n];
   const error = Math.sqrt(va + vb);

@@ -1,4 +1,4 @@
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 
 /**
  * Divides `total` whole things (packages, cents) by `weights` (any unit, e.g. grams of lean put in) into whole
@@ -9,13 +9,13 @@ import { CoreProblem } from './problem.ts';
  *
  * Weights are taken as decimals of 15 significant digits and the division is exact from there, so a tie between
  * 0.1 and 0.3 shared by 2 is a tie although neither is exact in binary.
- * @throws CoreProblem `total.not-whole`, `total.negative`, `weights.empty`, `weights.negative`,
+ * @throws ValidationError `total.not-whole`, `total.negative`, `weights.empty`, `weights.negative`,
  *   `weights.all-zero`, `number.not-finite`
  * @example apportion(10, [1, 1, 1]) // [4, 3, 3]
  */
 export function apportion(total: number, weights: readonly number[]): number[] {
-  if (!Number.isSafeInteger(total)) throw new CoreProblem('total.not-whole', 'total');
-  if (total < 0) throw new CoreProblem('total.negative', 'total', { total });
+  if (!Number.isSafeInteger(total)) throw new ValidationError('total.not-whole', 'total');
+  if (total < 0) throw new ValidationError('total.negative', 'total', { total });
   const shares = wholeMultiples(weights);
   const sum = shares.reduce((all, share) => all + share, 0n);
   const quotas = shares.map((share, index) => {
@@ -36,15 +36,15 @@ const DIGITS = 15;
 
 /** The weights as whole numbers of one common decimal step, exact. */
 function wholeMultiples(weights: readonly number[]): bigint[] {
-  if (weights.length === 0) throw new CoreProblem('weights.empty', 'weights');
+  if (weights.length === 0) throw new ValidationError('weights.empty', 'weights');
   const decimals = weights.map((weight, i) => {
-    if (!Number.isFinite(weight)) throw new CoreProblem('number.not-finite', `weights[${i}]`);
-    if (weight < 0) throw new CoreProblem('weights.negative', `weights[${i}]`);
+    if (!Number.isFinite(weight)) throw new ValidationError('number.not-finite', `weights[${i}]`);
+    if (weight < 0) throw new ValidationError('weights.negative', `weights[${i}]`);
     const [digits = '', power = ''] = weight.toExponential(DIGITS - 1).split('e');
     return { digits: BigInt(digits.replace('.', '')), power: Number(power) };
   });
   const used = decimals.filter(({ digits }) => digits > 0n);
-  if (used.length === 0) throw new CoreProblem('weights.all-zero', 'weights');
+  if (used.length === 0) throw new ValidationError('weights.all-zero', 'weights');
   const finest = Math.min(...used.map(({ power }) => power));
   return decimals.map(({ digits, power }) => (digits === 0n ? 0n : digits * 10n ** BigInt(power - finest)));
 }

@@ -2,7 +2,7 @@
  * Dates of the trade: local calendar days as `YYYY-MM-DD` text, with no hour and no zone, so that a day is a day
  * whatever the clock does in spring and autumn.
  */
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 
 const MS_PER_DAY = 86_400_000;
 /**
@@ -30,7 +30,7 @@ export function isTradeDay(date: string): boolean {
 /**
  * Whole days from `from` to `to`; negative when `to` is earlier.
  * @example daysBetween('2026-10-30', '2026-11-06') // 7, although the clock changes in between
- * @throws CoreProblem `date.unreadable`
+ * @throws ValidationError `date.unreadable`
  */
 export function daysBetween(from: string, to: string): number {
   return needDay(to, 'to') - needDay(from, 'from');
@@ -39,25 +39,25 @@ export function daysBetween(from: string, to: string): number {
 /**
  * The date `days` days later, or earlier when negative.
  * @example addDays('2026-12-30', 3) // '2027-01-02'
- * @throws CoreProblem `date.unreadable`, `date.days-not-whole`, `date.out-of-range` (outside years 1 to 9999)
+ * @throws ValidationError `date.unreadable`, `date.days-not-whole`, `date.out-of-range` (outside years 1 to 9999)
  */
 export function addDays(date: string, days: number): string {
-  if (!Number.isSafeInteger(days)) throw new CoreProblem('date.days-not-whole', 'days');
+  if (!Number.isSafeInteger(days)) throw new ValidationError('date.days-not-whole', 'days');
   const moment = new Date((needDay(date, 'date') + days) * MS_PER_DAY);
   const year = moment.getUTCFullYear();
-  if (!(year >= 1 && year <= 9999)) throw new CoreProblem('date.out-of-range', 'days', { date, days });
+  if (!(year >= 1 && year <= 9999)) throw new ValidationError('date.out-of-range', 'days', { date, days });
   return moment.toISOString().slice(0, 10);
 }
 
 /**
  * The same day so many years earlier; February 29 becomes the 28th where that year has none.
  * @example yearsBefore('2026-11-25', 3) // '2023-11-25'
- * @throws CoreProblem `date.unreadable`, `date.out-of-range`
+ * @throws ValidationError `date.unreadable`, `date.out-of-range`
  */
 export function yearsBefore(date: string, years: number): string {
   needDay(date, 'date');
   const year = Number(date.slice(0, 4)) - years;
-  if (!(year >= 1 && year <= 9999)) throw new CoreProblem('date.out-of-range', 'years', { date, years });
+  if (!(year >= 1 && year <= 9999)) throw new ValidationError('date.out-of-range', 'years', { date, years });
   const same = `${String(year).padStart(4, '0')}${date.slice(4)}`;
   return isDate(same) ? same : `${same.slice(0, 8)}28`;
 }
@@ -74,7 +74,7 @@ export function nearestYear(twoDigits: number, thisYear: number): number {
 
 /**
  * For sorting: below 0 when `a` is the earlier day, 0 when they are the same, above 0 when it is the later.
- * @throws CoreProblem `date.unreadable`
+ * @throws ValidationError `date.unreadable`
  */
 export function compareDates(a: string, b: string): number {
   return needDay(a, 'a') - needDay(b, 'b');
@@ -84,11 +84,11 @@ export function compareDates(a: string, b: string): number {
  * The season that a day belongs to, named by the year in which it starts: a season runs over New Year.
  * @param startMonth 1 to 12, the month whose first day opens a season
  * @example seasonOf('2027-01-09', 7) // 2026
- * @throws CoreProblem `date.unreadable`, `date.month`
+ * @throws ValidationError `date.unreadable`, `date.month`
  */
 export function seasonOf(date: string, startMonth: number): number {
   if (!Number.isInteger(startMonth) || startMonth < 1 || startMonth > 12)
-    throw new CoreProblem('date.month', 'startMonth', { startMonth });
+    throw new ValidationError('date.month', 'startMonth', { startMonth });
   needDay(date, 'date');
   const year = Number(date.slice(0, 4));
   return Number(date.slice(5, 7)) >= startMonth ? year : year - 1;
@@ -109,6 +109,6 @@ function dayNumber(text: string): number | null {
 
 function needDay(text: string, field: string): number {
   const day = dayNumber(text);
-  if (day === null) throw new CoreProblem('date.unreadable', field, { date: text });
+  if (day === null) throw new ValidationError('date.unreadable', field, { date: text });
   return day;
 }

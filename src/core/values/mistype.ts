@@ -3,7 +3,7 @@
  * that would have turned the true weight into the one typed.
  */
 import { digitSlips, type MistypeKind, type Typed } from './mistype-digits.ts';
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 import { readingGrams } from './reading.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
@@ -47,12 +47,12 @@ const MOST_GRAMS = 1e7;
 /**
  * The single slips that explain `reading` if the true weight was `targetGrams`, give or take `toleranceGrams`
  * (about two standard deviations of the target); most plausible first, none if no slip lands within.
- * @throws CoreProblem `number.not-finite`, `tolerance.not-positive`
+ * @throws ValidationError `number.not-finite`, `tolerance.not-positive`
  * @example likelyMistypes({ digits: 2100, decimals: 1, unit: 'lb' }, 500, 54431) // first: 120.0 lb, digits-swapped
  */
 export function likelyMistypes(reading: Typed, toleranceGrams: number, targetGrams: number): Mistype[] {
-  if (!Number.isFinite(targetGrams)) throw new CoreProblem('number.not-finite', 'targetGrams');
-  if (!(toleranceGrams > 0)) throw new CoreProblem('tolerance.not-positive', 'toleranceGrams');
+  if (!Number.isFinite(targetGrams)) throw new ValidationError('number.not-finite', 'targetGrams');
+  if (!(toleranceGrams > 0)) throw new ValidationError('tolerance.not-positive', 'toleranceGrams');
 
   const best = new Map<number, Mistype>();
   for (const [kind, slips] of slipsByKind(reading, [])) {

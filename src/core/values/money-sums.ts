@@ -1,5 +1,5 @@
 /** Money in whole minor units (cents). Every product with a rate is made of whole numbers and rounded once. */
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
 /** A number as digits / 10^decimals, exactly as it is written. */
@@ -20,7 +20,7 @@ const WEIGHT_DECIMALS = 10;
 /**
  * The whole number nearest to `value`, halves away from zero: 2.5 → 3, −2.5 → −3 (`Math.round` gives −2).
  * It rounds what is written, not what is stored: 1.005 × 100 given as 100.49999999999999 rounds to 100.
- * @throws CoreProblem `number.not-finite`
+ * @throws ValidationError `number.not-finite`
  */
 export function roundHalfAwayFromZero(value: number): number {
   return roundDecimal(decimalOf(value, 'value'));
@@ -29,7 +29,7 @@ export function roundHalfAwayFromZero(value: number): number {
 /**
  * A share of an amount: `percentOf(1050, 0.0825)` is 87 (86.625 cents).
  * @param rate fraction, e.g. 0.0825 for 8.25 %; it may be negative
- * @throws CoreProblem `money.not-whole`, `number.not-finite`, `money.too-large`
+ * @throws ValidationError `money.not-whole`, `number.not-finite`, `money.too-large`
  */
 export function percentOf(minor: number, rate: number): number {
   const { digits, decimals } = decimalOf(rate, 'rate');
@@ -39,13 +39,13 @@ export function percentOf(minor: number, rate: number): number {
 /**
  * Price per pound (kilogram, ounce, gram) times a weight. The weight is first written in that unit with ten
  * decimals, so that 12.5 lb, stored as 5669.904625 g, is 12.5 again: at 45 cents 562.5, hence 563.
- * @throws CoreProblem `number.not-finite`, `money.too-large`
+ * @throws ValidationError `number.not-finite`, `money.too-large`
  */
 export function timesRate(amountPerUnitMinor: number, grams: number, unit: MassUnit): number {
   return timesDecimal(amountPerUnitMinor, quantityIn(grams, unit));
 }
 
-/** Price times any quantity, written exactly, e.g. 1.5 hours. @throws CoreProblem as `timesRate` */
+/** Price times any quantity, written exactly, e.g. 1.5 hours. @throws ValidationError as `timesRate` */
 export function timesDecimal(amountMinor: number, quantity: Decimal): number {
   const price = decimalOf(amountMinor, 'amountMinor');
   return roundDecimal({
@@ -54,17 +54,17 @@ export function timesDecimal(amountMinor: number, quantity: Decimal): number {
   });
 }
 
-/** A weight in `unit` with ten decimals. @throws CoreProblem `number.not-finite`, `money.too-large` */
+/** A weight in `unit` with ten decimals. @throws ValidationError `number.not-finite`, `money.too-large` */
 export function quantityIn(grams: number, unit: MassUnit): Decimal {
-  if (!Number.isFinite(grams)) throw new CoreProblem('number.not-finite', 'grams');
+  if (!Number.isFinite(grams)) throw new ValidationError('number.not-finite', 'grams');
   const steps = Math.round((grams / GRAMS_PER[unit]) * 10 ** WEIGHT_DECIMALS);
-  if (!Number.isSafeInteger(steps)) throw new CoreProblem('money.too-large', 'grams');
+  if (!Number.isSafeInteger(steps)) throw new ValidationError('money.too-large', 'grams');
   return { digits: BigInt(steps), decimals: WEIGHT_DECIMALS };
 }
 
 /** The decimal that a number is shown as: 0.1 is one tenth, not its nearest binary fraction. */
 export function decimalOf(value: number, field: string): Decimal {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   const [mantissa = '0', power = '0'] = String(value).split('e');
   const [whole = '0', part = ''] = mantissa.split('.');
   const decimals = part.length - Number(power);
@@ -84,15 +84,15 @@ export function decimalNumber({ digits, decimals }: Decimal): number {
   return Number(digits) / 10 ** decimals;
 }
 
-/** An amount that can be written in the book. @throws CoreProblem `money.too-large` */
+/** An amount that can be written in the book. @throws ValidationError `money.too-large` */
 export function boundedMinor(minor: number, field: string): number {
-  if (!(Math.abs(minor) <= MOST_MINOR)) throw new CoreProblem('money.too-large', field);
+  if (!(Math.abs(minor) <= MOST_MINOR)) throw new ValidationError('money.too-large', field);
   return minor;
 }
 
-/** @throws CoreProblem `money.not-whole` */
+/** @throws ValidationError `money.not-whole` */
 export function wholeMinor(value: number, field: string): number {
-  if (!Number.isSafeInteger(value)) throw new CoreProblem('money.not-whole', field);
+  if (!Number.isSafeInteger(value)) throw new ValidationError('money.not-whole', field);
   return value;
 }
 
@@ -100,6 +100,6 @@ function roundDecimal({ digits, decimals }: Decimal): number {
   const one = 10n ** BigInt(decimals);
   const size = digits < 0n ? -digits : digits;
   const rounded = Number((2n * size + one) / (2n * one));
-  if (!Number.isSafeInteger(rounded)) throw new CoreProblem('money.too-large', 'amount');
+  if (!Number.isSafeInteger(rounded)) throw new ValidationError('money.too-large', 'amount');
   return digits < 0n && rounded !== 0 ? -rounded : rounded;
 }

@@ -1,6 +1,6 @@
 /** Money as text: shown in the shop's locale, and read as people type it. */
 import { MOST_MINOR, wholeMinor } from './money-sums.ts';
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 
 export { percentOf, roundHalfAwayFromZero, timesRate } from './money-sums.ts';
 
@@ -9,7 +9,7 @@ const formats = new Map<string, Intl.NumberFormat>();
 /**
  * An amount in the currency's own decimals: `formatMoney(4550, 'USD', 'en-US')` is `$45.50`, and
  * `formatMoney(4550, 'JPY', 'en-US')` is `¥4,550`.
- * @throws CoreProblem `money.not-whole`, `money.unknown-currency`
+ * @throws ValidationError `money.not-whole`, `money.unknown-currency`
  */
 export function formatMoney(minor: number, currency: string, locale: string): string {
   const format = formatOf(currency, locale);
@@ -20,7 +20,7 @@ export function formatMoney(minor: number, currency: string, locale: string): st
   return format.format(text as Intl.StringNumericLiteral);
 }
 
-/** Decimals of a currency: 2 for USD, 0 for JPY. @throws CoreProblem `money.unknown-currency` */
+/** Decimals of a currency: 2 for USD, 0 for JPY. @throws ValidationError `money.unknown-currency` */
 export function currencyDecimals(currency: string): number {
   return decimalsOf(formatOf(currency, 'en-US'));
 }
@@ -29,29 +29,30 @@ export function currencyDecimals(currency: string): number {
  * Reads `45`, `45.50`, `$45.50`, `45,50`, `1,234.50`, `1.234,50`, `-5` (a credit) as minor units. A mark before
  * no more digits than the currency has decimals is the decimal mark; before three it parts thousands, unless the
  * currency itself has three decimals, where `1,234` may mean either.
- * @throws CoreProblem `money.empty`, `money.unreadable`, `money.too-fine`, `money.ambiguous`, `money.too-large`,
+ * @throws ValidationError `money.empty`, `money.unreadable`, `money.too-fine`, `money.ambiguous`, `money.too-large`,
  *   `money.other-currency` (a sign or code that is not this currency's), `money.unknown-currency`
  */
 export function parseMoney(text: string, currency: string): number {
   const typed = text.trim();
-  if (typed === '') throw new CoreProblem('money.empty', 'typed');
+  if (typed === '') throw new ValidationError('money.empty', 'typed');
   const places = currencyDecimals(currency);
   const plain = typed.normalize('NFKC').replace(/[−–]/g, '-').replace(/\s/g, '');
   const match = /^(-?)([^\d.,-]*)(-?)([\d.,]*\d[\d.,]*)([^\d.,-]*)$/.exec(plain);
-  if (!match) throw new CoreProblem('money.unreadable', 'typed', { typed });
+  if (!match) throw new ValidationError('money.unreadable', 'typed', { typed });
   const [, sign = '', before = '', inner = '', number = '', after = ''] = match;
-  if (sign && inner) throw new CoreProblem('money.unreadable', 'typed', { typed });
+  if (sign && inner) throw new ValidationError('money.unreadable', 'typed', { typed });
   const mark = before || after;
   if (mark && ((before && after) || !marksOf(currency).has(mark.toUpperCase())))
-    throw new CoreProblem('money.other-currency', 'typed', { typed, currency });
+    throw new ValidationError('money.other-currency', 'typed', { typed, currency });
   const minor = Number(minorDigits(number, places, typed));
-  if (!(minor <= MOST_MINOR)) throw new CoreProblem('money.too-large', 'typed', { typed });
+  if (!(minor <= MOST_MINOR)) throw new ValidationError('money.too-large', 'typed', { typed });
   return (sign || inner) && minor !== 0 ? -minor : minor;
 }
 
 /** The digits of the amount with exactly `places` decimals, the mark dropped. */
 function minorDigits(number: string, places: number, typed: string): string {
-  const problem = (code: string): CoreProblem => new CoreProblem(code, 'typed', { typed, decimals: places });
+  const problem = (code: string): ValidationError =>
+    new ValidationError(code, 'typed', { typed, decimals: places });
   const marks = [...number].filter((letter) => letter === '.' || letter === ',');
   const last = marks.at(-1);
   const grouped = /^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$|^[1-9]\d{0,2}(\.\d{3})+(,\d*)?$/.test(number);
@@ -85,7 +86,7 @@ function formatOf(currency: string, locale: string): Intl.NumberFormat {
     try {
       format = new Intl.NumberFormat(locale, { style: 'currency', currency });
     } catch (error) {
-      throw new CoreProblem('money.unknown-currency', 'currency', { currency, cause: String(error) });
+      throw new ValidationError('money.unknown-currency', 'currency', { currency, cause: String(error) });
     }
     formats.set(key, format);
   }

@@ -1,5 +1,5 @@
 /** The number of a typed weight: digits, decimals and fractions, without its unit. */
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 
 /** A number as digits / 10^decimals. */
 export interface TypedNumber {
@@ -19,7 +19,7 @@ const SPACED = /^(\d+)\s+(\d{3})$/;
  * Digits and decimals of `84.6`, `84,6`, `1,234.5`, `1.234,5`, `1 234,5`, `18 1/2`, `.5`.
  * @param after what was typed behind the number (its unit), for the two meanings that a doubtful number is offered in;
  *   null where it cannot be offered: then it is unreadable
- * @throws CoreProblem `reading.unreadable`, `reading.ambiguous`, `reading.fraction`, `reading.too-fine`, `reading.too-heavy`
+ * @throws ValidationError `reading.unreadable`, `reading.ambiguous`, `reading.fraction`, `reading.too-fine`, `reading.too-heavy`
  */
 export function typedNumber(text: string, typed: string, after: string | null = ''): TypedNumber {
   const number = text.trim();
@@ -28,9 +28,9 @@ export function typedNumber(text: string, typed: string, after: string | null = 
   const spaced = SPACED.exec(number);
   const [, whole = '', last = ''] = spaced ?? /^([1-9]\d{0,2}),(\d{3})$/.exec(number) ?? [];
   if (last !== '') {
-    if (after === null) throw new CoreProblem('reading.unreadable', 'typed', { typed });
+    if (after === null) throw new ValidationError('reading.unreadable', 'typed', { typed });
     const tail = after === '' ? '' : ` ${after}`;
-    throw new CoreProblem('reading.ambiguous', 'typed', {
+    throw new ValidationError('reading.ambiguous', 'typed', {
       typed,
       whole: `${`${whole}${last}`.replace(/^0+(?=\d)/, '')}${tail}`,
       decimal: `${whole}.${last}${tail}`,
@@ -53,10 +53,10 @@ function grouped(number: string): string {
 }
 
 function decimalNumber(plain: string, typed: string): TypedNumber {
-  if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw new CoreProblem('reading.unreadable', 'typed', { typed });
+  if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw new ValidationError('reading.unreadable', 'typed', { typed });
   const [whole = '', decimals = ''] = plain.split('.');
-  if (decimals.length > MOST_DECIMALS) throw new CoreProblem('reading.too-fine', 'typed', { typed });
-  if (whole.length > 9) throw new CoreProblem('reading.too-heavy', 'typed', { typed });
+  if (decimals.length > MOST_DECIMALS) throw new ValidationError('reading.too-fine', 'typed', { typed });
+  if (whole.length > 9) throw new ValidationError('reading.too-heavy', 'typed', { typed });
   return { digits: Number(whole + decimals), decimals: decimals.length };
 }
 
@@ -67,8 +67,8 @@ function decimalNumber(plain: string, typed: string): TypedNumber {
 function fractionOf(parts: RegExpExecArray, typed: string): TypedNumber {
   const [numerator, denominator] = [Number(parts[2]), Number(parts[3])];
   if (!DENOMINATORS.includes(denominator) || numerator >= denominator)
-    throw new CoreProblem('reading.fraction', 'typed', { typed });
-  if ((parts[1] ?? '').length > 9) throw new CoreProblem('reading.too-heavy', 'typed', { typed });
+    throw new ValidationError('reading.fraction', 'typed', { typed });
+  if ((parts[1] ?? '').length > 9) throw new ValidationError('reading.too-heavy', 'typed', { typed });
   let [above, below] = [numerator, denominator];
   while (above % 2 === 0 && below > 1) [above, below] = [above / 2, below / 2];
   const decimals = Math.log2(below);

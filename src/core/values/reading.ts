@@ -1,4 +1,4 @@
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 import { isFraction, typedNumber } from './reading-number.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
@@ -36,14 +36,14 @@ const DRESSED_DIGIT = /(?![¼-¾⅐-⅞])[\p{No}\p{Nl}]|(?![0-9０-９])\p{Nd}/u
  * Reads what a person types for a weight: `84.6`, `84,6`, `38.4kg`, `84 lb 10 oz`, `84 lb 1/2`, `18 1/2`, `1,234.5 lb`.
  * A bare number takes `defaultUnit`. Behind pounds, a whole number is ounces and a fraction alone is a part of a pound.
  * `1,234` and `1 234` alone are refused: they may mean 1234 or 1.234.
- * @throws CoreProblem `reading.empty`, `reading.unreadable`, `reading.ambiguous`, `reading.odd-digit`, `reading.fraction`,
+ * @throws ValidationError `reading.empty`, `reading.unreadable`, `reading.ambiguous`, `reading.odd-digit`, `reading.fraction`,
  *   `reading.negative`, `reading.zero`, `reading.too-fine`, `reading.too-heavy`, `reading.ounces`
  */
 export function parseReading(text: string, defaultUnit: MassUnit): Reading {
   const typed = text.trim();
-  if (typed === '') throw new CoreProblem('reading.empty', 'typed');
+  if (typed === '') throw new ValidationError('reading.empty', 'typed');
   const dressed = DRESSED_DIGIT.exec(typed);
-  if (dressed) throw new CoreProblem('reading.odd-digit', 'typed', { typed, digit: dressed[0] });
+  if (dressed) throw new ValidationError('reading.odd-digit', 'typed', { typed, digit: dressed[0] });
   const plain = typed
     .replace(/(\d)([¼-¾⅐-⅞])/g, '$1 $2')
     .normalize('NFKC')
@@ -51,14 +51,14 @@ export function parseReading(text: string, defaultUnit: MassUnit): Reading {
     .replace(/⁄/g, '/')
     .replace(/^\+\s*/, '')
     .toLowerCase();
-  if (plain.startsWith('-')) throw new CoreProblem('reading.negative', 'typed', { typed });
+  if (plain.startsWith('-')) throw new ValidationError('reading.negative', 'typed', { typed });
 
   const compound = COMPOUND.exec(plain);
   const reading = compound
     ? poundsAndRest(typed, compound[1] ?? '', compound[2] ?? '', compound[3] !== undefined)
     : oneUnit(typed, plain, defaultUnit);
-  if (reading.digits === 0) throw new CoreProblem('reading.zero', 'typed', { typed });
-  if (readingGrams(reading) > MOST_GRAMS) throw new CoreProblem('reading.too-heavy', 'typed', { typed });
+  if (reading.digits === 0) throw new ValidationError('reading.zero', 'typed', { typed });
+  if (readingGrams(reading) > MOST_GRAMS) throw new ValidationError('reading.too-heavy', 'typed', { typed });
   return reading;
 }
 
@@ -74,26 +74,26 @@ export function readingStepGrams(reading: Pick<Reading, 'decimals' | 'unit'>): n
 
 /** A reading for a computed amount of whole steps, e.g. what a scale sent. Not for typed text. */
 export function readingOf(value: number, decimals: number, unit: MassUnit): Reading {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', 'value');
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', 'value');
   const digits = Math.round(value * 10 ** decimals);
   return { digits, decimals, unit, typed: `${(digits / 10 ** decimals).toFixed(decimals)} ${unit}` };
 }
 
 function oneUnit(typed: string, plain: string, defaultUnit: MassUnit): Reading {
   const match = /^([\d.,/\s]+?)\s*([a-z#]*)\.?$/.exec(plain);
-  if (!match) throw new CoreProblem('reading.unreadable', 'typed', { typed });
+  if (!match) throw new ValidationError('reading.unreadable', 'typed', { typed });
   const unit = match[2] === '' ? defaultUnit : UNIT_WORDS[match[2] ?? ''];
-  if (!unit) throw new CoreProblem('reading.unreadable', 'typed', { typed });
+  if (!unit) throw new ValidationError('reading.unreadable', 'typed', { typed });
   return { ...typedNumber(match[1] ?? '', typed, match[2]), unit, typed };
 }
 
 function poundsAndRest(typed: string, pounds: string, rest: string, saysOunces: boolean): Reading {
   const lb = typedNumber(pounds, typed, BESIDE_OUNCES);
   const { digits, decimals } = typedNumber(rest, typed, BESIDE_OUNCES);
-  if (lb.decimals > 0) throw new CoreProblem('reading.unreadable', 'typed', { typed });
+  if (lb.decimals > 0) throw new ValidationError('reading.unreadable', 'typed', { typed });
   if (!saysOunces && isFraction(rest))
     return { digits: lb.digits * 10 ** decimals + digits, decimals, unit: 'lb', typed };
   const perPound = OUNCES_PER_POUND * 10 ** decimals;
-  if (digits >= perPound) throw new CoreProblem('reading.ounces', 'typed', { typed });
+  if (digits >= perPound) throw new ValidationError('reading.ounces', 'typed', { typed });
   return { digits: lb.digits * perPound + digits, decimals, unit: 'oz', typed };
 }

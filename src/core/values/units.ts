@@ -1,4 +1,4 @@
-import { CoreProblem } from './problem.ts';
+import { ValidationError } from './validation-error.ts';
 
 /** The units that a weight may be typed in. */
 export type MassUnit = 'lb' | 'oz' | 'kg' | 'g';
@@ -14,12 +14,12 @@ export const GRAMS_PER: Readonly<Record<MassUnit, number>> = {
   g: 1,
 };
 
-/** Converts `value` in `unit` to grams. @throws CoreProblem `number.not-finite` */
+/** Converts `value` in `unit` to grams. @throws ValidationError `number.not-finite` */
 export function toGrams(value: number, unit: MassUnit): number {
   return finite(value, 'value') * GRAMS_PER[unit];
 }
 
-/** Converts grams to `unit`. @throws CoreProblem `number.not-finite` */
+/** Converts grams to `unit`. @throws ValidationError `number.not-finite` */
 export function fromGrams(grams: number, unit: MassUnit): number {
   return finite(grams, 'grams') / GRAMS_PER[unit];
 }
@@ -27,11 +27,11 @@ export function fromGrams(grams: number, unit: MassUnit): number {
 /**
  * Rounds to a whole number of steps, half away from zero (the rule of commercial scales), and returns the
  * result with exactly the decimals of the step: `roundToStep(1.005, 0.01)` is `1.01`, though 1.005 is stored
- * slightly below. @throws CoreProblem `number.not-finite`, `step.not-positive`
+ * slightly below. @throws ValidationError `number.not-finite`, `step.not-positive`
  */
 export function roundToStep(value: number, step: number): number {
   finite(value, 'value');
-  if (!(finite(step, 'step') > 0)) throw new CoreProblem('step.not-positive', 'step', { step });
+  if (!(finite(step, 'step') > 0)) throw new ValidationError('step.not-positive', 'step', { step });
   const steps = Math.abs(value) / step;
   const whole = Math.floor(steps + 0.5 + Number.EPSILON * 4 * Math.max(1, steps));
   const rounded = Number((whole * step).toFixed(decimalsOf(step)));
@@ -72,6 +72,6 @@ export function formatAmount(value: number, decimals: number, locale = 'en-US'):
 }
 
 function finite(value: number, field: string): number {
-  if (!Number.isFinite(value)) throw new CoreProblem('number.not-finite', field);
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   return value;
 }

@@ -4,7 +4,7 @@
  * never seen still shares the shop's and its family's effects with its relatives (partial pooling).
  * Effects are counted in the species' own animal-to-animal spreads, so that elk and deer can share them.
  */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../species/species.ts';
 import type { Split } from './tree.ts';
 import type { Group } from './observation.ts';
@@ -97,13 +97,13 @@ export function columnsOf(
   ];
 }
 
-/** The places of the columns that speak for an animal of this kind. @throws CoreProblem `yield.group` */
+/** The places of the columns that speak for an animal of this kind. @throws ValidationError `yield.group` */
 export function placesOf(group: Group, family: string, place: ReadonlyMap<string, number>): number[] {
   const { species, brought, sex = 'unknown', age = 'unknown', damage = 'unknown' } = group;
   const names = { shop: '', family, species, brought, sex, age, damage };
   return Object.entries(names).map(([kind, level]) => {
     const found = place.get(`${kind}:${level}`);
-    if (found === undefined) throw new CoreProblem('yield.group', kind, { level });
+    if (found === undefined) throw new ValidationError('yield.group', kind, { level });
     return found;
   });
 }

@@ -1,6 +1,6 @@
 /** Guesses the hanging weight from an earlier weight, for quotes made before the animal hangs. */
 import { normalQuantile } from '../stats/distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } from '../species/species.ts';
 
 /** `dressed` is field-dressed with its lower legs on, `legs off` the same with them taken off at knee and hock. */
@@ -25,7 +25,7 @@ export interface HangingGuess {
  * boned meat need no conversion: their take-home is a share of the weight received (tell `predict` how they were
  * brought).
  * @param level of the range low..high, e.g. 0.8
- * @throws CoreProblem `yield.weight`, `yield.level`, `yield.stage`
+ * @throws ValidationError `yield.weight`, `yield.level`, `yield.stage`
  * @example hangingFrom({ stage: 'legs off', grams: 100_000, profile: elk, level: 0.8 }).grams // 85_000
  */
 export function hangingFrom(asked: {
@@ -36,8 +36,8 @@ export function hangingFrom(asked: {
   level: number;
 }): HangingGuess {
   const { stage, grams, profile, level, sex = 'unknown' } = asked;
-  if (!(grams > 0 && Number.isFinite(grams))) throw new CoreProblem('yield.weight', 'grams');
-  if (!(level > 0 && level < 1)) throw new CoreProblem('yield.level', 'level');
+  if (!(grams > 0 && Number.isFinite(grams))) throw new ValidationError('yield.weight', 'grams');
+  if (!(level > 0 && level < 1)) throw new ValidationError('yield.level', 'level');
   const { mean: ratio, sd, from } = ratioOf(stage, profile.ratios, sex);
   const logSd = Math.sqrt(Math.log1p((sd / ratio) ** 2));
   const mean = grams * ratio;
@@ -85,7 +85,7 @@ function ratioOf(stage: WeighedAs, ratios: StageRatios, sex: Sex): Ratio {
     case 'boned':
       return { mean: 1, sd: 0, from: null };
     default:
-      throw new CoreProblem('yield.stage', 'stage', { stage });
+      throw new ValidationError('yield.stage', 'stage', { stage });
   }
 }
 

@@ -2,10 +2,17 @@
 import type { Matrix } from 'ml-matrix';
 import type { Column } from './columns.ts';
 import { reweightPriors } from './conflict.ts';
-import { crossProductsOf, meanAt, posteriorOf, sumAt, type Heap, type Posterior } from './regression.ts';
+import {
+  crossProductsOf,
+  meanAt,
+  posteriorOf,
+  sumAt,
+  type GroupStatistics,
+  type Posterior,
+} from './regression.ts';
 import { spreadOf, type Residuals, type Spread } from './spread.ts';
 
-export { meanAt, type Heap } from './regression.ts';
+export { meanAt, type GroupStatistics } from './regression.ts';
 
 /** What was learned of one split; feed it to `foretell`. */
 export interface Fit extends Posterior {
@@ -19,7 +26,7 @@ export interface Fit extends Posterior {
  * The posterior under robust priors: fits with the stated priors, finds those that the animals contradict, fits again
  * with the prior variances that the animals bear out. The order of the animals and of the columns changes nothing.
  */
-export function fitSplit(columns: readonly Column[], heaps: readonly Heap[]): Fit {
+export function fitSplit(columns: readonly Column[], heaps: readonly GroupStatistics[]): Fit {
   const products = crossProductsOf(columns.length, heaps);
   const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, products));
   const posterior = posteriorOf(reweighted, products);
@@ -65,7 +72,10 @@ export function foretell(
   };
 }
 
-function residualsOf(fit: Omit<Fit, 'bySpecies'>, heaps: readonly Heap[]): ReadonlyMap<string, Residuals> {
+function residualsOf(
+  fit: Omit<Fit, 'bySpecies'>,
+  heaps: readonly GroupStatistics[],
+): ReadonlyMap<string, Residuals> {
   const residuals = new Map<string, { squares: number; n: number }>();
   for (const { places, species, n, sum, squares } of heaps) {
     const { middle, variance } = meanAt(fit, places);

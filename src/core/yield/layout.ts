@@ -1,5 +1,5 @@
 /** Where the effects of the yield model lie and what is believed of them, all of which follows from the profiles alone. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, SpeciesProfile } from '../species/species.ts';
 import { columnsOf, placesOf, withinShop, type Column } from './columns.ts';
 import type { Group } from './observation.ts';
@@ -51,14 +51,14 @@ function layOut(profiles: readonly SpeciesProfile[]): Layout {
   };
 }
 
-/** The places of the effects that speak for this kind. @throws CoreProblem `yield.species-unknown`, `yield.group` */
+/** The places of the effects that speak for this kind. @throws ValidationError `yield.species-unknown`, `yield.group` */
 export function spotsOf(
   group: Group,
   profiles: ReadonlyMap<string, SpeciesProfile>,
   places: ReadonlyMap<string, number>,
 ): number[] {
   const profile = profiles.get(group.species);
-  if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
+  if (!profile) throw new ValidationError('yield.species-unknown', 'species', { species: group.species });
   return placesOf(group, profile.family, places);
 }
 
@@ -75,7 +75,7 @@ function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Spli
   >;
 }
 
-/** @throws CoreProblem `yield.species-unknown` */
+/** @throws ValidationError `yield.species-unknown` */
 export function priorOf(
   priors: Priors,
   species: string,
@@ -83,6 +83,6 @@ export function priorOf(
   sex: Sex = 'unknown',
 ): Readonly<Record<Split, SplitPrior>> {
   const prior = priors.get(`${species}/${base}/${sex}`);
-  if (!prior) throw new CoreProblem('yield.species-unknown', 'species', { species });
+  if (!prior) throw new ValidationError('yield.species-unknown', 'species', { species });
   return prior;
 }

@@ -1,6 +1,6 @@
 /** Finds the logit-normal that has a wanted mean and standard deviation of the share itself. */
 import { normalQuantile } from '../stats/distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { logitOf, shareOf } from './tree.ts';
 
 /** A normal, stood for by the middles of 64 slices of equal probability. */
@@ -14,10 +14,10 @@ const NEAR = 1e-4;
  * logit(mean) for the middle would overstate small skewed shares, such as saved fat, by half and more.
  * Method: shift the middle by the error of the mean over the slope there, widen the spread by the root of the wanted
  * over the found deviation, until both are within one part in ten thousand.
- * @throws CoreProblem `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
- * @example matchLogit(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
+ * @throws ValidationError `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
+ * @example logitNormalFromMoments(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
  */
-export function matchLogit(mean: number, sd: number): { middle: number; spread: number } {
+export function logitNormalFromMoments(mean: number, sd: number): { middle: number; spread: number } {
   let middle = logitOf(mean);
   let spread = sd / (mean * (1 - mean));
   for (let step = 0; step < MOST_STEPS; step++) {
@@ -29,7 +29,7 @@ export function matchLogit(mean: number, sd: number): { middle: number; spread: 
     middle += Math.min(LONGEST_STEP, Math.max(-LONGEST_STEP, shift));
     spread *= Math.sqrt(Math.min(2, Math.max(0.5, sd / found.sd)));
   }
-  throw new CoreProblem('yield.prior-spread', 'sd', { mean, sd });
+  throw new ValidationError('yield.prior-spread', 'sd', { mean, sd });
 }
 
 function momentsOf(middle: number, spread: number): { mean: number; sd: number; slope: number } {

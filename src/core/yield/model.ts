@@ -1,7 +1,7 @@
 /** Joins profiles and sums to a model: one fit for each split, on the bone and boned apart. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
-import { fitSplit, type Fit, type Heap } from './fit.ts';
+import { fitSplit, type Fit, type GroupStatistics } from './fit.ts';
 import { laidOut, priorOf, type Layout, type Priors } from './layout.ts';
 import type { Group } from './observation.ts';
 import type { Cell, YieldSums } from './sums.ts';
@@ -23,15 +23,15 @@ export interface YieldModel {
 
 /**
  * The model that follows from the species profiles and the shop's sums.
- * @throws CoreProblem `yield.no-profiles`, `yield.species-unknown` (weighed, but no profile), `yield.group`, `yield.prior`
+ * @throws ValidationError `yield.no-profiles`, `yield.species-unknown` (weighed, but no profile), `yield.group`, `yield.prior`
  */
 export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
-  if (profiles.length === 0) throw new CoreProblem('yield.no-profiles', 'prior');
+  if (profiles.length === 0) throw new ValidationError('yield.no-profiles', 'prior');
   const { byCode, priors, columns, places, spots } = laidOut(profiles);
   const cells = Object.values(sums);
   for (const { group } of cells)
     if (!byCode.has(group.species))
-      throw new CoreProblem('yield.species-unknown', 'species', { species: group.species });
+      throw new ValidationError('yield.species-unknown', 'species', { species: group.species });
 
   const cellsOf = (pool: Pool) => cells.filter((cell) => poolOf(cell.group) === pool);
   const fitOf = (pool: Pool, split: Split): Fit => {
@@ -60,14 +60,19 @@ function whenAsked(fit: (split: Split) => Fit): Record<Split, Fit> {
   return fits;
 }
 
-/** @throws CoreProblem `yield.brought` */
+/** @throws ValidationError `yield.brought` */
 export function needBase(group: Group): Base {
   const base = baseOf(group.brought);
-  if (!base) throw new CoreProblem('yield.brought', 'group.brought', { brought: group.brought });
+  if (!base) throw new ValidationError('yield.brought', 'group.brought', { brought: group.brought });
   return base;
 }
 
-function heapOf({ group, splits }: Cell, split: Split, priors: Priors, spots: Layout['spots']): Heap | null {
+function heapOf(
+  { group, splits }: Cell,
+  split: Split,
+  priors: Priors,
+  spots: Layout['spots'],
+): GroupStatistics | null {
   const seen = splits[split];
   if (!seen || seen.n === 0) return null;
   const { middle, spread } = priorOf(priors, group.species, needBase(group), group.sex)[split];

@@ -1,5 +1,5 @@
 /** One animal as far as it was weighed, and the shares that its weights tell. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { AgeClass, Brought, Damage, Sex } from '../species/species.ts';
 import type { Part, Split } from './tree.ts';
 
@@ -30,11 +30,11 @@ const LEAST_WHOLE = 0.005;
 
 /**
  * Hands over the shares that this animal was weighed far enough to tell.
- * @throws CoreProblem `yield.weight`, `yield.parts-exceed`
+ * @throws ValidationError `yield.weight`, `yield.parts-exceed`
  */
 export function eachShare(observation: YieldObservation, take: (split: Split, share: number) => void): void {
   const hanging = observation.hangingGrams;
-  if (!(hanging > 0 && Number.isFinite(hanging))) throw new CoreProblem('yield.weight', 'hangingGrams');
+  if (!(hanging > 0 && Number.isFinite(hanging))) throw new ValidationError('yield.weight', 'hangingGrams');
   const parts = observation.parts ?? {};
   const takeHome = weight(observation.takeHomeGrams, 'takeHomeGrams');
   const cuts = weight(parts.wholeCuts, 'parts.wholeCuts');
@@ -47,7 +47,7 @@ export function eachShare(observation: YieldObservation, take: (split: Split, sh
 
   const learn = (split: Split, part: number | null, whole: number | null): void => {
     if (part === null || whole === null) return;
-    if (part - whole > (SLACK + ROUNDING) * hanging) throw new CoreProblem('yield.parts-exceed', split);
+    if (part - whole > (SLACK + ROUNDING) * hanging) throw new ValidationError('yield.parts-exceed', split);
     if (whole >= LEAST_WHOLE * hanging) take(split, Math.min(1, part / whole));
   };
   learn('takeHome', takeHome, hanging);
@@ -64,7 +64,7 @@ export function eachShare(observation: YieldObservation, take: (split: Split, sh
 
 function weight(grams: number | undefined, field: string): number | null {
   if (grams === undefined) return null;
-  if (!(grams >= 0 && Number.isFinite(grams))) throw new CoreProblem('yield.weight', field);
+  if (!(grams >= 0 && Number.isFinite(grams))) throw new ValidationError('yield.weight', field);
   return grams;
 }
 

@@ -1,5 +1,5 @@
 /** How far what a shop does comes out from what it set out to do, learned from how it came out before. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { logitOf } from './tree.ts';
 
 /** One more result, on the scale of the results given: middle + scale × Student's t. */
@@ -14,23 +14,23 @@ export interface OffPrior {
   /** Spread of one result about the shop's own mean; that mean itself is believed to be 0. */
   readonly spread: number;
   /** How many results the belief in the mean is worth, and how many that in the spread. */
-  readonly meanWorth: number;
+  readonly priorSampleSize: number;
   readonly spreadWorth: number;
 }
 
 /**
  * The next result, from a normal distribution of which neither mean nor spread is known (Gelman et al., Bayesian Data
- * Analysis, 3rd ed., section 3.3): with n results of mean m and squares S about it, k = meanWorth, d = spreadWorth,
+ * Analysis, 3rd ed., section 3.3): with n results of mean m and squares S about it, k = priorSampleSize, d = spreadWorth,
  *
  *     middle = n m / (k + n)       degrees = d + n
  *     spread² = (d spread₀² + S + k n m² / (k + n)) / (d + n)       scale = spread × √(1 + 1 / (k + n))
  *
- * @throws CoreProblem `number.not-finite` (a result), `amount.not-positive` (a spread or worth)
- * @example foretellOff([1, 3], { spread: 1, meanWorth: 2, spreadWorth: 2 }) // middle 1, degrees 4, scale √2.5
+ * @throws ValidationError `number.not-finite` (a result), `amount.not-positive` (a spread or worth)
+ * @example foretellOff([1, 3], { spread: 1, priorSampleSize: 2, spreadWorth: 2 }) // middle 1, degrees 4, scale √2.5
  */
 export function foretellOff(results: readonly number[], prior: OffPrior): OffForetold {
   results.forEach((result, i) => {
-    if (!Number.isFinite(result)) throw new CoreProblem('number.not-finite', `results[${i}]`);
+    if (!Number.isFinite(result)) throw new ValidationError('number.not-finite', `results[${i}]`);
   });
   return foretellOffFrom(
     results.reduce(
@@ -48,17 +48,18 @@ export interface OffSums {
   readonly squares: number;
 }
 
-/** As `foretellOff`, from sums that may be kept and added to. @throws CoreProblem `amount.not-positive` (a spread or worth) */
+/** As `foretellOff`, from sums that may be kept and added to. @throws ValidationError `amount.not-positive` (a spread or worth) */
 export function foretellOffFrom({ n, sum, squares: raw }: OffSums, prior: OffPrior): OffForetold {
   for (const [field, value] of Object.entries(prior))
     if (!(value > 0 && Number.isFinite(value)))
-      throw new CoreProblem('amount.not-positive', `prior.${field}`);
+      throw new ValidationError('amount.not-positive', `prior.${field}`);
   const mean = n === 0 ? 0 : sum / n;
   const squares = Math.max(0, raw - n * mean ** 2);
-  const { spread, meanWorth, spreadWorth } = prior;
-  const worth = meanWorth + n;
+  const { spread, priorSampleSize, spreadWorth } = prior;
+  const worth = priorSampleSize + n;
   const degrees = spreadWorth + n;
-  const variance = (spreadWorth * spread ** 2 + squares + (meanWorth * n * mean ** 2) / worth) / degrees;
+  const variance =
+    (spreadWorth * spread ** 2 + squares + (priorSampleSize * n * mean ** 2) / worth) / degrees;
   return { middle: (n * mean) / worth, scale: Math.sqrt(variance * (1 + 1 / worth)), degrees };
 }
 
@@ -66,20 +67,20 @@ export function foretellOffFrom({ n, sum, squares: raw }: OffSums, prior: OffPri
  * How far a share came out from the share that was ordered, in spreads of a share: the difference of their logits times
  * √(p (1 − p)), p the share ordered. A share is made of pieces that go one way or the other, and such shares spread as
  * √(p (1 − p)) (variance of a binomial share), so that all orders have their offs on one scale.
- * @example shareOff(0.5, 0.55) // 0.1: ln(0.55 / 0.45) = 0.2, times one half
+ * @example logitDeviation(0.5, 0.55) // 0.1: ln(0.55 / 0.45) = 0.2, times one half
  */
-export function shareOff(ordered: number, made: number): number {
+export function logitDeviation(ordered: number, made: number): number {
   return (logitOf(made) - logitOf(ordered)) * spreadAt(ordered);
 }
 
-/** The share that comes of an order, on the logit scale, where offs (`shareOff`) come out like this. */
+/** The share that comes of an order, on the logit scale, where offs (`logitDeviation`) come out like this. */
 export function aboutShare(ordered: number, { middle, scale, degrees }: OffForetold): OffForetold {
   const spread = spreadAt(ordered);
   return { middle: logitOf(ordered) + middle / spread, scale: scale / spread, degrees };
 }
 
-/** @throws CoreProblem `share.range` (none or all of it: there is nothing to be off) */
+/** @throws ValidationError `share.range` (none or all of it: there is nothing to be off) */
 function spreadAt(ordered: number): number {
-  if (!(ordered > 0 && ordered < 1)) throw new CoreProblem('share.range', 'ordered');
+  if (!(ordered > 0 && ordered < 1)) throw new ValidationError('share.range', 'ordered');
   return Math.sqrt(ordered * (1 - ordered));
 }

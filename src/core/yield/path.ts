@@ -1,6 +1,6 @@
 /** How the belief about the take-home moved while a season's animals were finished, one after the other. */
 import { tQuantile } from '../stats/distributions.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { foretellSplit, type Foretold } from './predict.ts';
 import { modelFrom, type YieldModel } from './model.ts';
@@ -13,11 +13,11 @@ import { shareOf } from './tree.ts';
  * The take-home, as a share, that `level` of other animals of this kind are expected to give. Exact where `predict`
  * draws: the share rises with its logit, so its quantiles are those of the Student's t behind it, and its mean is that
  * density summed up finely (the trapezoidal rule in u with t = sinh u, which ends both tails).
- * @throws CoreProblem `yield.level`, `yield.species-unknown`, `yield.brought`, `yield.group`
+ * @throws ValidationError `yield.level`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example takeHomeRange(learn([elk], []), { species: 'elk', brought: 'skinned' }, 0.8).mean // about 0.59
  */
 export function takeHomeRange(model: YieldModel, group: Group, level: number): Range {
-  if (!(level > 0 && level < 1)) throw new CoreProblem('yield.level', 'level');
+  if (!(level > 0 && level < 1)) throw new ValidationError('yield.level', 'level');
   const foretold = foretellSplit(model, group, 'takeHome');
   const { middle, scale, degrees } = foretold;
   const reach = scale * tQuantile((1 + level) / 2, degrees);
@@ -28,7 +28,7 @@ export function takeHomeRange(model: YieldModel, group: Group, level: number): R
  * The ranges of `groups` after the first `stop` of these animals, for each of `stops` (ascending; 0 for before the
  * first): sums are added to, so that the animals before them cost nothing however many they were.
  * @param before sums of all animals of earlier seasons
- * @throws CoreProblem as `takeHomeRange`, `observe` and `modelFrom`
+ * @throws ValidationError as `takeHomeRange`, `observe` and `modelFrom`
  */
 export function beliefPath(
   profiles: readonly SpeciesProfile[],

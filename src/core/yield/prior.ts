@@ -1,7 +1,7 @@
 /** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, Share, SpeciesProfile } from '../species/species.ts';
-import { matchLogit } from './match.ts';
+import { logitNormalFromMoments } from './match.ts';
 import { amongSome } from './none.ts';
 import { logitOf, SPLITS, type Base, type Split } from './tree.ts';
 
@@ -21,7 +21,7 @@ const BONED_SINEW = { mean: 0.7, sd: 0.12 };
  * The priors of all splits of one species for one base. Shares of the loss are turned into shares of what is left
  * at each step; saved fat, given as a share of hanging, into a share of the take-home. Where the profile gives the take-home
  * by sex, that of a known sex is moved by half the difference on the logit scale, and an unknown sex is the even mixture.
- * @throws CoreProblem `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
+ * @throws ValidationError `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
  */
 export function splitPriors(
   profile: SpeciesProfile,
@@ -65,8 +65,8 @@ function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior>
   for (const split of SPLITS) {
     const { mean, sd, animals: worth } = shares[split];
     if (!(mean > 0 && mean < 1 && sd > 0 && sd < 1 && worth > 0))
-      throw new CoreProblem('yield.prior', `${profile.code}.${split}`, { mean, sd });
-    priors[split] = { ...matchLogit(mean, sd), animals: worth };
+      throw new ValidationError('yield.prior', `${profile.code}.${split}`, { mean, sd });
+    priors[split] = { ...logitNormalFromMoments(mean, sd), animals: worth };
   }
   return priors;
 }
@@ -74,7 +74,7 @@ function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior>
 /** Middle and spread of damage over all animals, those that have none among them: for what takes no heed of those apart. */
 export function damageOfAll(profile: SpeciesProfile): { middle: number; spread: number } {
   const { mean, sd } = damageOf(profile);
-  return matchLogit(mean, sd);
+  return logitNormalFromMoments(mean, sd);
 }
 
 function damageOf({ loss: { damage, shrink } }: SpeciesProfile): { mean: number; sd: number } {

@@ -3,7 +3,7 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Column } from './columns.ts';
 
 /** The animals of one kind, in standard measure (0 = the prior's middle, 1 = one prior spread). */
-export interface Heap {
+export interface GroupStatistics {
   /** Places of the columns that speak for this kind. */
   readonly places: readonly number[];
   readonly species: string;
@@ -37,7 +37,7 @@ export interface CrossProducts {
 }
 
 /** Adds up animals whose effects are `size` columns. */
-export function crossProductsOf(size: number, heaps: readonly Heap[]): CrossProducts {
+export function crossProductsOf(size: number, heaps: readonly GroupStatistics[]): CrossProducts {
   const gram = Matrix.zeros(size, size);
   const moments = new Array<number>(size).fill(0);
   let squares = 0;

@@ -28,7 +28,7 @@ export interface Drawing {
  * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
  * @param told the parts whose ranges are wanted: putting the draws in order is half the work
  */
-export function drawParts<P extends Part>(
+export function simulateParts<P extends Part>(
   splits: Readonly<Record<Split, Foretold>>,
   together: Together,
   drawing: Drawing,

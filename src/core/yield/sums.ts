@@ -2,7 +2,7 @@
  * Boils weighed animals down to sums: for each kind of animal and each split a count, a sum and a sum of squares of
  * the logit shares. The model needs nothing else, so sums can be kept, added to, and learned from at once.
  */
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import { eachShare, type Group, type YieldObservation } from './observation.ts';
 import { baseOf, logitOf, type Split } from './tree.ts';
 
@@ -42,15 +42,15 @@ export interface Cell {
 /** Plain data: may be stored as JSON. */
 export type YieldSums = Readonly<Record<string, Cell>>;
 
-/** Sums over all observations in one pass. @throws CoreProblem as `observe`, the field begun with `observations[i].` */
+/** Sums over all observations in one pass. @throws ValidationError as `observe`, the field begun with `observations[i].` */
 export function gather(observations: readonly YieldObservation[]): YieldSums {
   const cells: Record<string, Cell> = {};
   observations.forEach((observation, i) => {
     try {
       addTo(cells, observation);
     } catch (problem) {
-      if (!(problem instanceof CoreProblem)) throw problem;
-      throw new CoreProblem(problem.code, `observations[${i}].${problem.field}`, problem.with);
+      if (!(problem instanceof ValidationError)) throw problem;
+      throw new ValidationError(problem.code, `observations[${i}].${problem.field}`, problem.with);
     }
   });
   return cells;
@@ -58,7 +58,7 @@ export function gather(observations: readonly YieldObservation[]): YieldSums {
 
 /**
  * Adds one more animal to cells that nobody else holds: a pass over 100,000 animals copies nothing.
- * @throws CoreProblem as `observe`
+ * @throws ValidationError as `observe`
  */
 export function addTo(cells: Record<string, Cell>, observation: YieldObservation): void {
   const [key, cell] = cellOf(cells, observation.group);
@@ -68,7 +68,7 @@ export function addTo(cells: Record<string, Cell>, observation: YieldObservation
 
 /**
  * The sums with one more animal; the given sums are left as they are.
- * @throws CoreProblem `yield.weight` (not finite, negative, hanging not above 0), `yield.parts-exceed` (more than 2 %
+ * @throws ValidationError `yield.weight` (not finite, negative, hanging not above 0), `yield.parts-exceed` (more than 2 %
  *   over their whole), `yield.brought` (not a way of bringing), `yield.species-needed`
  */
 export function observe(sums: YieldSums, observation: YieldObservation): YieldSums {
@@ -81,7 +81,7 @@ export function observe(sums: YieldSums, observation: YieldObservation): YieldSu
 
 /**
  * The sums as they would be without one of the animals in them; the given sums are left as they are.
- * @throws CoreProblem as `observe`
+ * @throws ValidationError as `observe`
  * @example without(observe(sums, elk), elk) // the sums again, but for rounding
  */
 export function without(sums: YieldSums, observation: YieldObservation): YieldSums {
@@ -167,8 +167,8 @@ function addPair(pairs: Cell['pairs'], split: PairedSplit, x: number, y: number 
 /** The cell of this kind of animal, new and empty where there is none yet. */
 function cellOf(cells: YieldSums, kind: Group): [string, Cell] {
   const { species, brought, sex = 'unknown', age = 'unknown', damage = 'unknown' } = kind;
-  if (species === '') throw new CoreProblem('yield.species-needed', 'group.species');
-  if (!baseOf(brought)) throw new CoreProblem('yield.brought', 'group.brought', { brought });
+  if (species === '') throw new ValidationError('yield.species-needed', 'group.species');
+  if (!baseOf(brought)) throw new ValidationError('yield.brought', 'group.brought', { brought });
   const key = `${species}/${brought}/${sex}/${age}/${damage}`;
   return [key, cells[key] ?? { group: { species, brought, sex, age, damage }, splits: {}, pairs: {} }];
 }

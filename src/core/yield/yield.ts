@@ -3,12 +3,12 @@
  * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
  */
 import { aboutShare, type OffForetold } from './order-kept.ts';
-import { CoreProblem } from '../values/problem.ts';
+import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { foretellSplits, foretellTogether } from './predict.ts';
 import { modelFrom, needBase, type YieldModel } from './model.ts';
 import type { Group, YieldObservation } from './observation.ts';
-import { drawParts, type Range } from './simulate.ts';
+import { simulateParts, type Range } from './simulate.ts';
 import { gather } from './sums.ts';
 import { PARTS, type Part } from './tree.ts';
 
@@ -34,7 +34,7 @@ export interface Foretelling {
   readonly group?: Group;
   /** The share of the meat that the cutting order keeps whole; left out, it is foretold from what was cut before. */
   readonly cutsShare?: number;
-  /** How far such orders come out from what was asked (`shareOff`, `foretellOff`); left out: to the letter. */
+  /** How far such orders come out from what was asked (`logitDeviation`, `foretellOff`); left out: to the letter. */
   readonly cutsOff?: OffForetold;
   /** 0.8 for "8 in 10". */
   readonly level: number;
@@ -55,7 +55,7 @@ export interface YieldForetold {
 /**
  * The model after these animals: `prior` is the list of species profiles, `observations` are the shop's own.
  * The order of either changes nothing. Keep `gather`ed sums and call `modelFrom` to skip the pass over all animals.
- * @throws CoreProblem as `gather` and `modelFrom`
+ * @throws ValidationError as `gather` and `modelFrom`
  */
 export function learn(
   prior: readonly SpeciesProfile[],
@@ -67,7 +67,7 @@ export function learn(
 /**
  * The parts that an animal of this weight and kind will give, each with the range that `level` of such animals fall
  * in. Ranges of different parts belong together: they come from the same drawn animals.
- * @throws CoreProblem `yield.weight`, `yield.spread`, `yield.level`, `yield.share`, `yield.draws`, `random.seed`,
+ * @throws ValidationError `yield.weight`, `yield.spread`, `yield.level`, `yield.share`, `yield.draws`, `random.seed`,
  *   `yield.species-needed`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
  */
@@ -87,7 +87,7 @@ export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
   const toTheLetter = about ? null : cutsShare;
   const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
   return {
-    ...drawParts(splits, foretellTogether(model, group), drawing, PARTS),
+    ...simulateParts(splits, foretellTogether(model, group), drawing, PARTS),
     animals: model.animals.get(group.species) ?? 0,
   };
 }
@@ -95,13 +95,13 @@ export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
 /**
  * Each part as a share of the hanging weight: what `level` of other animals of this kind gave. For the table and the
  * season charts ("other mule deer does, 8 in 10").
- * @throws CoreProblem as `predict`
+ * @throws ValidationError as `predict`
  */
 export function rangeOfShares(model: YieldModel, group: Group, level: number): Record<Part, Range> {
   return { ...predict(model, { hangingGrams: 1, group, level, seed: SHARES_SEED }).parts };
 }
 
-/** The range of one part alone, the same as among `rangeOfShares`. @throws CoreProblem as `predict` */
+/** The range of one part alone, the same as among `rangeOfShares`. @throws ValidationError as `predict` */
 export function rangeOfShare(model: YieldModel, group: Group, part: Part, level: number): Range {
   need(level > 0 && level < 1, 'yield.level', 'level');
   const drawing = {
@@ -113,15 +113,18 @@ export function rangeOfShare(model: YieldModel, group: Group, part: Part, level:
     draws: DRAWS,
     base: needBase(group),
   };
-  return drawParts(foretellSplits(model, group), foretellTogether(model, group), drawing, [part]).parts[part];
+  return simulateParts(foretellSplits(model, group), foretellTogether(model, group), drawing, [part]).parts[
+    part
+  ];
 }
 
 function onlyGroup(model: YieldModel): Group {
   const [species, another] = model.profiles.keys();
-  if (species === undefined || another !== undefined) throw new CoreProblem('yield.species-needed', 'group');
+  if (species === undefined || another !== undefined)
+    throw new ValidationError('yield.species-needed', 'group');
   return { species, brought: 'skinned' };
 }
 
 function need(right: boolean, code: string, field: string): void {
-  if (!right) throw new CoreProblem(code, field);
+  if (!right) throw new ValidationError(code, field);
 }

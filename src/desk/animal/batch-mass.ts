@@ -5,8 +5,8 @@
  * what went in is free in an open batch: that is how a mistyped weight is put right.
  */
 import type { BatchRecord } from '../../book/records/batches.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
 /** More than this of what went in is asked about: two scales agree within it. Common practice, no source. */
 const AS_WEIGHED = 1.02;
@@ -15,14 +15,14 @@ const MOST_OUT = 2;
 
 export interface MoreOut {
   /** Says that it is right all the same. */
-  sure: boolean;
+  confirmed: boolean;
   reason: string;
 }
 
 /** Grams in and out of a batch by the weights that count. */
-export function massOf(room: DeskRoom, batchId: number): { inGrams: number; outGrams: number } {
+export function massOf(session: Session, batchId: number): { inGrams: number; outGrams: number } {
   let [inGrams, outGrams] = [0, 0];
-  for (const { stage, grams, void_at } of room.book.weighings.ofBatch(batchId)) {
+  for (const { stage, grams, void_at } of session.book.weighings.ofBatch(batchId)) {
     if (void_at !== null) continue;
     if (stage === 'grinder') inGrams += grams;
     if (stage === 'packed') outGrams += grams;
@@ -32,30 +32,30 @@ export function massOf(room: DeskRoom, batchId: number): { inGrams: number; outG
 
 /**
  * Checks a batch as it stands now, inside the transaction that changed it; keeps the reason in its trail.
- * @throws Trouble `batch.nothing-in`, `batch.too-much-out` (refused); `batch.more-out` (conflict: pass `sure` and a `reason`)
+ * @throws ProblemError `batch.nothing-in`, `batch.too-much-out` (refused); `batch.more-out` (conflict: pass `confirmed` and a `reason`)
  */
 export function checkMass(
-  room: DeskRoom,
+  session: Session,
   batch: Pick<BatchRecord, 'id' | 'name'>,
   said: MoreOut & { by: string },
 ): void {
-  const { inGrams, outGrams } = massOf(room, batch.id);
+  const { inGrams, outGrams } = massOf(session, batch.id);
   if (outGrams === 0) return;
-  if (inGrams === 0) throw new Trouble('refused', 'batch.nothing-in', { with: { batch: batch.name } });
+  if (inGrams === 0) throw new ProblemError('refused', 'batch.nothing-in', { with: { batch: batch.name } });
   const amounts = { batch: batch.name, inGrams, outGrams };
   if (outGrams > inGrams * MOST_OUT)
-    throw new Trouble('refused', 'batch.too-much-out', { field: 'typed', with: amounts });
-  if (outGrams <= inGrams * AS_WEIGHED || whyMoreOut(room, batch.id)) return;
-  if (!said.sure || said.reason === '')
-    throw new Trouble('conflict', 'batch.more-out', { field: 'reason', with: amounts });
-  room.book.audit.note({
+    throw new ProblemError('refused', 'batch.too-much-out', { field: 'typed', with: amounts });
+  if (outGrams <= inGrams * AS_WEIGHED || whyMoreOut(session, batch.id)) return;
+  if (!said.confirmed || said.reason === '')
+    throw new ProblemError('conflict', 'batch.more-out', { field: 'reason', with: amounts });
+  session.book.audit.note({
     record: 'batch', recordId: batch.id, act: 'change', before: { inGrams }, after: { outGrams },
-    reason: said.reason, at: room.now(), by: said.by,
+    reason: said.reason, at: session.now(), by: said.by,
   }); // prettier-ignore
 }
 
 /** What somebody said when more came out than went in, or null. */
-export function whyMoreOut(room: DeskRoom, batchId: number): { reason: string; by: string } | null {
-  const said = room.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
+export function whyMoreOut(session: Session, batchId: number): { reason: string; by: string } | null {
+  const said = session.book.audit.of('batch', batchId).findLast(({ after }) => after?.includes('"outGrams"'));
   return said ? { reason: said.reason ?? '', by: said.by ?? '' } : null;
 }

@@ -4,7 +4,7 @@
  * - An animal that was picked up or disposed of takes no weights, no statement that it has none of a part, no new
  *   instructions, and no change of how it is weighed; none of its weights is corrected or voided, at the Table or in a
  *   batch; its trim and its own fat go into no batch, and its own fat is not counted or thrown out. Its record (owner, dates,
- *   whom it was handed to) is put right at any time: `animals.mend`. A hold and a test result are kept also after it left,
+ *   whom it was handed to) is put right at any time: `animals.edit`. A hold and a test result are kept also after it left,
  *   because a result may come late and concerns whoever shares its grind.
  * - A finished batch takes no weights in or out and no passes, and none of its weights is corrected or voided. A fat test
  *   may come from the laboratory when it is finished.
@@ -13,21 +13,23 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BatchRecord } from '../../book/records/batches.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
-/** @throws Trouble `animal.unknown` */
-export function animalOf(room: DeskRoom, id: number): AnimalRow {
-  const found = room.book.animals.get(id);
-  if (!found) throw new Trouble('missing', 'animal.unknown', { field: 'id' });
+/** @throws ProblemError `animal.unknown` */
+export function animalOf(session: Session, id: number): AnimalRow {
+  const found = session.book.animals.get(id);
+  if (!found) throw new ProblemError('missing', 'animal.unknown', { field: 'id' });
   return found;
 }
 
-/** The animal, if it has not left. @throws Trouble `animal.unknown`, `animal.closed` */
-export function openAnimalOf(room: DeskRoom, id: number): AnimalRow {
-  const animal = animalOf(room, id);
+/** The animal, if it has not left. @throws ProblemError `animal.unknown`, `animal.closed` */
+export function openAnimalOf(session: Session, id: number): AnimalRow {
+  const animal = animalOf(session, id);
   if (hasLeft(animal))
-    throw new Trouble('refused', 'animal.closed', { with: { ticket: animal.ticket, stage: animal.stage } });
+    throw new ProblemError('refused', 'animal.closed', {
+      with: { ticket: animal.ticket, stage: animal.stage },
+    });
   return animal;
 }
 
@@ -35,25 +37,26 @@ export function hasLeft({ stage }: Pick<AnimalRow, 'stage'>): boolean {
   return stage === 'released' || stage === 'disposed';
 }
 
-/** @throws Trouble `batch.unknown` */
-export function batchOf(room: DeskRoom, id: number): BatchRecord {
-  const found = room.book.batches.get(id);
-  if (!found) throw new Trouble('missing', 'batch.unknown', { field: 'batchId' });
+/** @throws ProblemError `batch.unknown` */
+export function batchOf(session: Session, id: number): BatchRecord {
+  const found = session.book.batches.get(id);
+  if (!found) throw new ProblemError('missing', 'batch.unknown', { field: 'batchId' });
   return found;
 }
 
-/** The batch, if it is not finished. @throws Trouble `batch.unknown`, `batch.done` */
-export function openBatchOf(room: DeskRoom, id: number): BatchRecord {
-  const batch = batchOf(room, id);
-  if (batch.state !== 'open') throw new Trouble('refused', 'batch.done', { with: { batch: batch.name } });
+/** The batch, if it is not finished. @throws ProblemError `batch.unknown`, `batch.done` */
+export function openBatchOf(session: Session, id: number): BatchRecord {
+  const batch = batchOf(session, id);
+  if (batch.state !== 'open')
+    throw new ProblemError('refused', 'batch.done', { with: { batch: batch.name } });
   return batch;
 }
 
-/** Refuses to touch a weight of an animal that has left or of a finished batch. @throws Trouble `animal.closed`, `batch.done` */
+/** Refuses to touch a weight of an animal that has left or of a finished batch. @throws ProblemError `animal.closed`, `batch.done` */
 export function refuseClosedWeight(
-  room: DeskRoom,
+  session: Session,
   { animal_id: animalId, batch_id: batchId }: Pick<WeighingRecord, 'animal_id' | 'batch_id'>,
 ): void {
-  if (batchId !== null) openBatchOf(room, batchId);
-  if (animalId !== null) openAnimalOf(room, animalId);
+  if (batchId !== null) openBatchOf(session, batchId);
+  if (animalId !== null) openAnimalOf(session, animalId);
 }

@@ -1,9 +1,9 @@
 /** What weighings do to the fat on hand. Every movement is a row; a voided weighing is answered by a row back. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { FatLotRecord, FatMovementRow } from '../../book/records/fat-lots.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { ownFatSource } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 
 /** What is read of own fat that went with its animal. */
 const DISPOSED_NOTE = 'disposed of with its animal';
@@ -13,43 +13,43 @@ export const CRUMB_GRAMS = 5;
 
 /** Puts fat saved at the table into the animal's own lot, made when its first fat is saved. */
 export function saveOwnFat(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   weighed: { weighingId: number; grams: number },
   from: { typed: string; by: string },
 ): void {
-  const lotId = room.book.fat.ofAnimal(animal.id)?.id ?? addOwnLot(room, animal, from.by);
-  room.book.fat.move({
+  const lotId = session.book.fat.ofAnimal(animal.id)?.id ?? addOwnLot(session, animal, from.by);
+  session.book.fat.move({
     lotId,
     kind: 'saved',
     grams: weighed.grams,
     typed: from.typed,
     weighingId: weighed.weighingId,
-    at: room.now(),
+    at: session.now(),
     by: from.by,
   });
 }
 
-/** Takes fat out of a lot for a batch. @throws Trouble `fat.not-enough` */
+/** Takes fat out of a lot for a batch. @throws ProblemError `fat.not-enough` */
 export function moveFat(
-  room: DeskRoom,
+  session: Session,
   lotId: number,
   weighed: { weighingId: number; grams: number },
   from: { typed: string; by: string },
 ): void {
-  const lot = lotOf(room, lotId);
+  const lot = lotOf(session, lotId);
   if (weighed.grams > lot.left_grams + CRUMB_GRAMS)
-    throw new Trouble('refused', 'fat.not-enough', {
+    throw new ProblemError('refused', 'fat.not-enough', {
       field: 'typed',
       with: { grams: weighed.grams, leftGrams: Math.max(0, lot.left_grams), lot: lot.name },
     });
-  room.book.fat.move({
+  session.book.fat.move({
     lotId,
     kind: 'into batch',
     grams: -weighed.grams,
     typed: from.typed,
     weighingId: weighed.weighingId,
-    at: room.now(),
+    at: session.now(),
     by: from.by,
   });
 }
@@ -58,18 +58,18 @@ export function moveFat(
  * Answers what a voided weighing had moved. A lot that was counted meanwhile may hold some of it already: no more than ever
  * came in is on hand again.
  */
-export function returnFat(room: DeskRoom, weighingId: number, by: string): void {
-  for (const { lot_id, grams } of room.book.fat.ofWeighing(weighingId)) {
-    const { start_grams: came, left_grams: left } = lotOf(room, lot_id);
+export function returnFat(session: Session, weighingId: number, by: string): void {
+  for (const { lot_id, grams } of session.book.fat.ofWeighing(weighingId)) {
+    const { start_grams: came, left_grams: left } = lotOf(session, lot_id);
     const back = grams < 0 ? Math.min(-grams, Math.max(0, came - left)) : -grams;
     if (back !== 0)
-      room.book.fat.move({
+      session.book.fat.move({
         lotId: lot_id,
         kind: 'voided',
         grams: back,
         typed: null,
         weighingId,
-        at: room.now(),
+        at: session.now(),
         by,
       });
   }
@@ -79,17 +79,17 @@ export function returnFat(room: DeskRoom, weighingId: number, by: string): void 
  * Fat saved of an animal that is done away with goes the same way.
  * @returns the id of the movement, which the disposal's entry in the audit names; null where no fat is left
  */
-export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
-  const lot = room.book.fat.ofAnimal(animal.id);
+export function throwOutOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
+  const lot = session.book.fat.ofAnimal(animal.id);
   if (!lot || lot.left_grams <= 0) return null;
-  return room.book.fat.move({
+  return session.book.fat.move({
     lotId: lot.id,
     kind: 'thrown out',
     grams: -lot.left_grams,
     typed: null,
     weighingId: null,
     note: DISPOSED_NOTE,
-    at: room.now(),
+    at: session.now(),
     by,
   });
 }
@@ -98,16 +98,16 @@ export function throwOutOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, by
  * Own fat that left with an animal is on hand again, now that the animal is. What a person threw out before stays thrown
  * out, whatever reason was given.
  */
-export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
-  const lot = room.book.fat.ofAnimal(animal.id);
-  const last = lot && room.book.fat.movements(lot.id).at(-1);
+export function takeBackOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
+  const lot = session.book.fat.ofAnimal(animal.id);
+  const last = lot && session.book.fat.movements(lot.id).at(-1);
   if (!lot || !last) return;
   const leftWithIt =
-    animal.stage === 'released' ? last.kind === 'handed over' : wentWithDisposal(room, animal, last);
+    animal.stage === 'released' ? last.kind === 'handed over' : wentWithDisposal(session, animal, last);
   if (!leftWithIt) return;
   const grams = -last.grams;
-  room.book.fat.move({
-    lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: room.now(), by,
+  session.book.fat.move({
+    lotId: lot.id, kind: 'voided', grams, typed: null, weighingId: null, note: 'opened again', at: session.now(), by,
   }); // prettier-ignore
 }
 
@@ -115,8 +115,8 @@ export function takeBackOwnFat(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 's
  * Whether the animal's last disposal caused this movement. Its entry in the audit names the movement, or null; entries of
  * earlier versions name none, so there the note decides, for a movement that is no older than the disposal.
  */
-function wentWithDisposal(room: DeskRoom, animal: Pick<AnimalRow, 'id'>, moved: FatMovementRow): boolean {
-  const disposal = room.book.audit
+function wentWithDisposal(session: Session, animal: Pick<AnimalRow, 'id'>, moved: FatMovementRow): boolean {
+  const disposal = session.book.audit
     .of('animal', animal.id)
     .map(({ at, after }) => ({ at: at ?? '', after: JSON.parse(after ?? 'null') as DisposalEntry | null }))
     .findLast(({ after }) => after?.stage === 'disposed');
@@ -131,17 +131,17 @@ interface DisposalEntry {
   fatMovementId?: number | null;
 }
 
-/** @throws Trouble `fat.lot-unknown` */
-export function lotOf(room: DeskRoom, id: number): FatLotRecord {
-  const found = room.book.fat.get(id);
-  if (!found) throw new Trouble('missing', 'fat.lot-unknown', { field: 'fatLotId' });
+/** @throws ProblemError `fat.lot-unknown` */
+export function lotOf(session: Session, id: number): FatLotRecord {
+  const found = session.book.fat.get(id);
+  if (!found) throw new ProblemError('missing', 'fat.lot-unknown', { field: 'fatLotId' });
   return found;
 }
 
-function addOwnLot(room: DeskRoom, animal: AnimalRow, by: string): number {
-  const own = ownFatSource(room.species.of(animal.species));
-  return room.book.fat.add({
+function addOwnLot(session: Session, animal: AnimalRow, by: string): number {
+  const own = ownFatSource(session.species.of(animal.species));
+  return session.book.fat.add({
     source: own.code, name: 'Own fat', animalId: animal.id, fat: own.fat, fatSd: own.sd, costMinor: null, costUnit: null,
-    supplier: '', supplierLot: '', useBy: null, receivedOn: room.today(), at: room.now(), by,
+    supplier: '', supplierLot: '', useBy: null, receivedOn: session.today(), at: session.now(), by,
   }); // prettier-ignore
 }

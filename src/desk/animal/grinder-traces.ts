@@ -1,6 +1,6 @@
 /** Tracing held meat through the grinder. */
 import type { BatchSpan, CleaningRow } from '../../book/records/grinder-cleanings.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BatchPage, Cleaning, HeldGrind, HeldIn, Uncleaned } from '../contract/contract.ts';
 
 /** Later than every moment in the book: text is compared. */
@@ -19,12 +19,12 @@ interface BatchName {
  * A batch counts as at work from its first weight in to its last package, since passes need not be noted.
  */
 export function heldGrind(
-  room: DeskRoom,
+  session: Session,
   { id, name, season }: BatchName,
   ticket?: string,
 ): HeldGrind | null {
-  const { grinderCleanings, batches } = room.book;
-  const held = heldIn(room, id);
+  const { grinderCleanings, batches } = session.book;
+  const held = heldIn(session, id);
   const asked = ticket === undefined ? held.length > 0 : held.some((one) => one.ticket === ticket);
   const span = asked ? grinderCleanings.span(id) : undefined;
   if (!span) return null;
@@ -41,9 +41,9 @@ export function heldGrind(
 }
 
 /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
-export function uncleaned(room: DeskRoom): Uncleaned[] {
-  const { grinderCleanings } = room.book;
-  const season = room.season();
+export function uncleaned(session: Session): Uncleaned[] {
+  const { grinderCleanings } = session.book;
+  const season = session.season();
   const open = grinderCleanings.withHeld(season).flatMap(({ id, name }) => {
     const span = grinderCleanings.span(id);
     return span && !grinderCleanings.firstFrom(span.ground) ? [{ id, name, span }] : [];
@@ -54,35 +54,35 @@ export function uncleaned(room: DeskRoom): Uncleaned[] {
   return open.map(({ id, name, span }) => ({
     batchId: id,
     batch: name,
-    held: heldIn(room, id),
+    held: heldIn(session, id),
     since: since.filter((other) => other.id !== id && other.last > span.first).length,
   }));
 }
 
 /** Held meat that went through the grinder before or beside this batch, without a cleaning in between. */
 export function throughBefore(
-  room: DeskRoom,
+  session: Session,
   { id, season }: Pick<BatchName, 'id' | 'season'>,
 ): BatchPage['throughBefore'] {
-  const { grinderCleanings } = room.book;
+  const { grinderCleanings } = session.book;
   const own = grinderCleanings.span(id);
   if (!own) return [];
   return grinderCleanings
     .withHeld(season)
-    .filter((other) => other.id !== id && reaches(room, other.id, own))
-    .map((other) => ({ batchId: other.id, batch: other.name, held: heldIn(room, other.id) }));
+    .filter((other) => other.id !== id && reaches(session, other.id, own))
+    .map((other) => ({ batchId: other.id, batch: other.name, held: heldIn(session, other.id) }));
 }
 
 /** Whether what a batch left in the grinder was still there while another was at work. */
-function reaches(room: DeskRoom, batchId: number, other: BatchSpan): boolean {
-  const span = room.book.grinderCleanings.span(batchId);
+function reaches(session: Session, batchId: number, other: BatchSpan): boolean {
+  const span = session.book.grinderCleanings.span(batchId);
   if (!span || other.last <= span.first) return false;
-  const clean = room.book.grinderCleanings.firstFrom(span.ground);
+  const clean = session.book.grinderCleanings.firstFrom(span.ground);
   return !clean || other.first < clean.at;
 }
 
-const heldIn = (room: DeskRoom, batchId: number): HeldIn[] =>
-  room.book.grinderCleanings
+const heldIn = (session: Session, batchId: number): HeldIn[] =>
+  session.book.grinderCleanings
     .heldIn(batchId)
     .map(({ ticket, positive }) => ({ ticket, positive: positive === 1 }));
 

@@ -1,8 +1,8 @@
 /** What an animal on hold must not go through. Receiving and hanging weights are always free. */
 import type { AnimalRow, HoldRow } from '../../book/records/animals.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
 const UNDER_THE_KNIFE: readonly string[] = ['primal', 'cut', 'packed'];
 const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', 'ready', 'released'];
@@ -10,57 +10,60 @@ const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', '
 /**
  * Refuses to cut, grind or pack an animal on hold, unless the shop's rule lets it be cut before the result. After a
  * positive result nothing of it is worked on any more, whatever the rule.
- * @throws Trouble `cut.held`, `cut.positive`
+ * @throws ProblemError `cut.held`, `cut.positive`
  */
-export function refuseHeld(room: DeskRoom, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
-  const hold = room.book.animals.hold(animal.id);
-  if (!hold || (hold.positive === 0 && room.settings.cutWhileHeld)) return;
-  throw new Trouble('refused', hold.positive === 1 ? 'cut.positive' : 'cut.held', {
+export function refuseHeld(session: Session, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
+  const hold = session.book.animals.hold(animal.id);
+  if (!hold || (hold.positive === 0 && session.settings.cutWhileHeld)) return;
+  throw new ProblemError('refused', hold.positive === 1 ? 'cut.positive' : 'cut.held', {
     with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
   });
 }
 
-/** As `refuseHeld`, for weights of parts and packages. @throws Trouble `cut.held`, `cut.positive` */
+/** As `refuseHeld`, for weights of parts and packages. @throws ProblemError `cut.held`, `cut.positive` */
 export function refuseHeldWeight(
-  room: DeskRoom,
+  session: Session,
   animal: Pick<AnimalRow, 'id' | 'ticket'>,
   stage: string,
 ): void {
-  if (UNDER_THE_KNIFE.includes(stage)) refuseHeld(room, animal);
+  if (UNDER_THE_KNIFE.includes(stage)) refuseHeld(session, animal);
 }
 
-/** As `refuseHeld`, for a step on through the shop; a step back is free. @throws Trouble `cut.held`, `cut.positive` */
-export function refuseHeldStep(room: DeskRoom, animal: AnimalRow, to: AnimalRow['stage']): void {
-  if (ORDER.indexOf(to) > ORDER.indexOf(animal.stage)) refuseHeld(room, animal);
+/** As `refuseHeld`, for a step on through the shop; a step back is free. @throws ProblemError `cut.held`, `cut.positive` */
+export function refuseHeldStep(session: Session, animal: AnimalRow, to: AnimalRow['stage']): void {
+  if (ORDER.indexOf(to) > ORDER.indexOf(animal.stage)) refuseHeld(session, animal);
 }
 
 /**
  * Keeps animals on hold out of pools: such an animal is ground by itself ("process carcasses individually": Michigan
  * State University Extension, Meat Processor Deer/Venison Processing Recommendations, 2022). That alone is not enough:
  * the grinder is cleaned after it (`grinder-traces.ts`).
- * @throws Trouble `batch.held-alone`, and as `refuseHeld`
+ * @throws ProblemError `batch.held-alone`, and as `refuseHeld`
  */
-export function refuseHeldPool(room: DeskRoom, animals: readonly Pick<AnimalRow, 'id' | 'ticket'>[]): void {
-  for (const animal of animals) refuseHeld(room, animal);
+export function refuseHeldPool(session: Session, animals: readonly Pick<AnimalRow, 'id' | 'ticket'>[]): void {
+  for (const animal of animals) refuseHeld(session, animal);
   if (animals.length < 2) return;
-  const held = animals.find(({ id }) => room.book.animals.hold(id));
+  const held = animals.find(({ id }) => session.book.animals.hold(id));
   if (held)
-    throw new Trouble('refused', 'batch.held-alone', { field: 'animals', with: { ticket: held.ticket } });
+    throw new ProblemError('refused', 'batch.held-alone', {
+      field: 'animals',
+      with: { ticket: held.ticket },
+    });
 }
 
 /**
  * As `refuseHeldPool`, for a weight going into a batch that may have begun before the hold: what is held does not go
  * in with others, and nothing more goes in with what is held.
- * @throws Trouble `batch.held-alone`, `cut.held`, `cut.positive`
+ * @throws ProblemError `batch.held-alone`, `cut.held`, `cut.positive`
  */
-export function refuseHeldInBatch(room: DeskRoom, batchId: number, animalId: number | null): void {
-  const planned = room.book.batches.animals(batchId);
-  const weighed = room.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
-  const held = animalId !== null && room.book.animals.hold(animalId) !== undefined;
+export function refuseHeldInBatch(session: Session, batchId: number, animalId: number | null): void {
+  const planned = session.book.batches.animals(batchId);
+  const weighed = session.book.weighings.ofBatch(batchId).filter(({ void_at }) => void_at === null);
+  const held = animalId !== null && session.book.animals.hold(animalId) !== undefined;
   const together = planned.filter(
     ({ id }) => held || id === animalId || weighed.some(({ animal_id }) => animal_id === id),
   );
-  refuseHeldPool(room, together);
+  refuseHeldPool(session, together);
 }
 
 /**
@@ -68,29 +71,30 @@ export function refuseHeldInBatch(room: DeskRoom, batchId: number, animalId: num
  * went through the plate stays in there, and only this weight keeps the others from going out. Packages that were taken back
  * say as much as those that stand. A weight that was misread is corrected instead; where the held animal was never in it, its
  * hold ends or its result is corrected first.
- * @throws Trouble `batch.held-in`
+ * @throws ProblemError `batch.held-in`
  */
 export function refuseHeldOut(
-  room: DeskRoom,
+  session: Session,
   { batch_id: batchId, animal_id: animalId, stage }: Pick<WeighingRecord, 'batch_id' | 'animal_id' | 'stage'>,
 ): void {
   if (batchId === null || animalId === null || stage !== 'grinder') return;
-  const rows = room.book.weighings.ofBatch(batchId);
-  if (!rows.some((row) => row.stage === 'packed') && room.book.batches.passes(batchId).length === 0) return;
+  const rows = session.book.weighings.ofBatch(batchId);
+  if (!rows.some((row) => row.stage === 'packed') && session.book.batches.passes(batchId).length === 0)
+    return;
   const goneIn = rows.filter((row) => row.stage === 'grinder' && row.void_at === null);
-  const animals = room.book.batches
+  const animals = session.book.batches
     .animals(batchId)
     .filter(({ id }) => goneIn.some((row) => row.animal_id === id));
-  const held = animals.find(({ id }) => room.book.animals.hold(id));
+  const held = animals.find(({ id }) => session.book.animals.hold(id));
   if (held && animals.length > 1)
-    throw new Trouble('refused', 'batch.held-in', {
-      with: { ticket: held.ticket, batch: room.book.batches.get(batchId)?.name ?? '' },
+    throw new ProblemError('refused', 'batch.held-in', {
+      with: { ticket: held.ticket, batch: session.book.batches.get(batchId)?.name ?? '' },
     });
 }
 
 /** Animals on hold whose meat was ground into one batch with this one's. */
-export function heldWith(room: DeskRoom, animalId: number) {
-  return room.book.batches
+export function heldWith(session: Session, animalId: number) {
+  return session.book.batches
     .heldWith(animalId)
     .map(({ batchId, batch, ticket, positive }) => ({ batchId, batch, ticket, positive: positive === 1 }));
 }
@@ -98,12 +102,15 @@ export function heldWith(room: DeskRoom, animalId: number) {
 /**
  * Refuses to set an animal ready or to hand it over while a batch with its meat holds meat of another animal that is
  * on hold or tested positive. When that result comes back `not detected`, nothing is in the way any more.
- * @throws Trouble `pooled.held`, `pooled.positive`
+ * @throws ProblemError `pooled.held`, `pooled.positive`
  */
-export function refusePooledWithHeld(room: DeskRoom, { id, ticket }: Pick<AnimalRow, 'id' | 'ticket'>): void {
-  const [first] = heldWith(room, id);
+export function refusePooledWithHeld(
+  session: Session,
+  { id, ticket }: Pick<AnimalRow, 'id' | 'ticket'>,
+): void {
+  const [first] = heldWith(session, id);
   if (first)
-    throw new Trouble('refused', first.positive ? 'pooled.positive' : 'pooled.held', {
+    throw new ProblemError('refused', first.positive ? 'pooled.positive' : 'pooled.held', {
       with: { ticket, other: first.ticket, batch: first.batch },
     });
 }

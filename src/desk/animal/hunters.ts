@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import type { HunterFields, HunterRow } from '../../book/records/hunters.ts';
 import { by, id, needed, text } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { HunterCard } from '../contract/contract.ts';
 
 export const hunterFields = {
@@ -16,73 +16,73 @@ export const hunterFields = {
 };
 
 /** Hunters by part of a name or of a phone number; nothing typed gives the newest. */
-export const find = read(v.object({ text: text(200) }), (room, input) =>
-  room.book.hunters.find(input.text).map(hunterCard),
+export const find = read(v.object({ text: text(200) }), (session, input) =>
+  session.book.hunters.find(input.text).map(hunterCard),
 );
 
 /** Writes a hunter in, or changes one; why is kept where it is said. */
 export const save = write(
   v.object({ id: v.optional(id), ...hunterFields, reason: text(300), by }),
-  (room, { id: known, reason, by: initials, ...fields }) => {
-    const hunterId = known ?? addHunter(room, fields, initials);
-    if (known !== undefined) changeHunter(room, known, fields, { reason, by: initials });
-    return hunterCard(hunterOf(room, hunterId));
+  (session, { id: known, reason, by: initials, ...fields }) => {
+    const hunterId = known ?? addHunter(session, fields, initials);
+    if (known !== undefined) changeHunter(session, known, fields, { reason, by: initials });
+    return hunterCard(hunterOf(session, hunterId));
   },
 );
 
-export function addHunter(room: DeskRoom, fields: HunterFields, by: string): number {
-  const hunterId = room.book.hunters.add(fields, room.now());
+export function addHunter(session: Session, fields: HunterFields, by: string): number {
+  const hunterId = session.book.hunters.add(fields, session.now());
   // What was written is in the hunter's own row: it may have to be removed there one day, and an audit is for good.
-  room.book.audit.note({ record: 'hunter', recordId: hunterId, act: 'add', at: room.now(), by });
+  session.book.audit.note({ record: 'hunter', recordId: hunterId, act: 'add', at: session.now(), by });
   return hunterId;
 }
 
 /**
  * Changes what is given and different, keeping what stood there before. @returns whether anything was
- * @throws Trouble `hunter.unknown`, `hunter.gone`
+ * @throws ProblemError `hunter.unknown`, `hunter.gone`
  */
 export function changeHunter(
-  room: DeskRoom,
+  session: Session,
   hunterId: number,
   wanted: { [Field in keyof HunterFields]?: HunterFields[Field] | undefined },
   said: { reason: string; by: string },
 ): boolean {
-  const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(room, hunterId));
+  const { name, phone, email, address, licence, refusesPooling } = hunterCard(hunterOf(session, hunterId));
   const before: HunterFields = { name, phone, email, address, licence, refusesPooling };
   const changed = (Object.keys(before) as (keyof HunterFields)[]).filter(
     (field) => wanted[field] !== undefined && wanted[field] !== before[field],
   );
   if (changed.length === 0) return false;
-  presentHunterOf(room, hunterId);
+  presentHunterOf(session, hunterId);
   const only = (fields: typeof wanted) => Object.fromEntries(changed.map((field) => [field, fields[field]]));
-  room.book.hunters.change(hunterId, { ...before, ...only(wanted) });
-  room.book.audit.note({
+  session.book.hunters.change(hunterId, { ...before, ...only(wanted) });
+  session.book.audit.note({
     record: 'hunter',
     recordId: hunterId,
     act: 'change',
     before: only(before),
     after: only(wanted),
-    at: room.now(),
+    at: session.now(),
     ...said,
   });
   return true;
 }
 
-/** @throws Trouble `hunter.unknown` */
-export function hunterOf(room: DeskRoom, hunterId: number): HunterRow {
-  const found = room.book.hunters.get(hunterId);
-  if (!found) throw new Trouble('missing', 'hunter.unknown', { field: 'hunter' });
+/** @throws ProblemError `hunter.unknown` */
+export function hunterOf(session: Session, hunterId: number): HunterRow {
+  const found = session.book.hunters.get(hunterId);
+  if (!found) throw new ProblemError('missing', 'hunter.unknown', { field: 'hunter' });
   return found;
 }
 
 /**
  * A hunter whose details are in the book: after they were removed nothing new is written to that row.
- * @throws Trouble `hunter.unknown`, `hunter.gone`
+ * @throws ProblemError `hunter.unknown`, `hunter.gone`
  */
-export function presentHunterOf(room: DeskRoom, hunterId: number): HunterRow {
-  const hunter = hunterOf(room, hunterId);
-  if (room.book.removedDetails.removedAt(hunterId) !== null)
-    throw new Trouble('refused', 'hunter.gone', { field: 'hunter', with: { name: hunter.name } });
+export function presentHunterOf(session: Session, hunterId: number): HunterRow {
+  const hunter = hunterOf(session, hunterId);
+  if (session.book.removedDetails.removedAt(hunterId) !== null)
+    throw new ProblemError('refused', 'hunter.gone', { field: 'hunter', with: { name: hunter.name } });
   return hunter;
 }
 

@@ -1,5 +1,5 @@
 /** What a hunter wants made of an animal, and what is cut for one who said nothing. */
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Instructions } from '../contract/contract.ts';
 
 /** What is cut for a hunter who said nothing. */
@@ -16,6 +16,6 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   note: '',
 };
 
-export function instructionsOf(room: DeskRoom, animalId: number): Instructions {
-  return { ...USUAL_INSTRUCTIONS, ...(room.book.animals.instruction(animalId) as Instructions | null) };
+export function instructionsOf(session: Session, animalId: number): Instructions {
+  return { ...USUAL_INSTRUCTIONS, ...(session.book.animals.instruction(animalId) as Instructions | null) };
 }

@@ -1,13 +1,13 @@
 /** Cutting instructions as the desk keeps them: primals that the animal has, and the share that follows from them. */
 import { broughtPrimals, keptShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { Instructions } from '../contract/contract.ts';
 
 /**
  * Checks the primals and sets the share kept whole from them; what was not brought counts for nothing.
  * Instructions by share alone stay as they are.
- * @throws Trouble `primal.unknown`
+ * @throws ProblemError `primal.unknown`
  */
 export function settleOrders(
   species: SpeciesProfile,
@@ -18,7 +18,10 @@ export function settleOrders(
   if (orders.length === 0) return instructions;
   for (const { primal } of orders)
     if (!species.primals.some(({ code }) => code === primal))
-      throw new Trouble('invalid', 'primal.unknown', { field: 'instructions.primals', with: { primal } });
+      throw new ProblemError('invalid', 'primal.unknown', {
+        field: 'instructions.primals',
+        with: { primal },
+      });
   const there = broughtPrimals(species.primals, parts);
   if (there.length === 0) return instructions;
   const asked = orders.filter(({ primal }) => there.some(({ code }) => code === primal));

@@ -1,6 +1,6 @@
 import { apportion } from '../../core/values/apportion.ts';
 import { toGrams } from '../../core/values/units.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BatchPage } from '../contract/contract.ts';
 
 /**
@@ -8,12 +8,12 @@ import type { BatchPage } from '../contract/contract.ts';
  * remainder, so that they add up exactly. Grams go by lean, not by package, and are exact; what is shown of them is
  * whole scale steps, divided the same way, so that each column adds up to its total as shown.
  */
-export function ownersOf(room: DeskRoom, batchId: number): BatchPage['owners'] {
-  const rows = room.book.weighings.ofBatch(batchId).filter((row) => row.void_at === null);
+export function ownersOf(session: Session, batchId: number): BatchPage['owners'] {
+  const rows = session.book.weighings.ofBatch(batchId).filter((row) => row.void_at === null);
   const out = rows.filter((row) => row.stage === 'packed');
   const packages = out.reduce((total, row) => total + (row.count ?? 0), 0);
   const outGrams = out.reduce((total, row) => total + row.grams, 0);
-  const animals = room.book.batches.animals(batchId);
+  const animals = session.book.batches.animals(batchId);
   const lean = animals.map(({ id }) =>
     rows
       .filter((row) => row.animal_id === id && row.stage === 'grinder')
@@ -21,7 +21,7 @@ export function ownersOf(room: DeskRoom, batchId: number): BatchPage['owners'] {
   );
   const all = lean.reduce((total, grams) => total + grams, 0);
   const counts = all > 0 ? apportion(packages, lean) : lean.map(() => 0);
-  const stepGrams = toGrams(room.settings.step, room.settings.unit);
+  const stepGrams = toGrams(session.settings.step, session.settings.unit);
   const inSteps = (total: number): number[] =>
     all > 0
       ? apportion(Math.round(total / stepGrams), lean).map((steps) => steps * stepGrams)

@@ -2,11 +2,11 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { ownersOf } from './owners.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { AnimalPage } from '../contract/contract.ts';
 
 export function packagesOf(
-  room: DeskRoom,
+  session: Session,
   animal: Pick<AnimalRow, 'id' | 'ticket'>,
   weighings: readonly WeighingRecord[],
 ): AnimalPage['packages'] {
@@ -19,9 +19,9 @@ export function packagesOf(
       batch: null,
       places: placesOf([row]),
     }));
-  const ground = room.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
-    const mine = ownersOf(room, id).find(({ ticket }) => ticket === animal.ticket);
-    const packed = room.book.weighings
+  const ground = session.book.batches.ofAnimal(animal.id).flatMap(({ id, name }) => {
+    const mine = ownersOf(session, id).find(({ ticket }) => ticket === animal.ticket);
+    const packed = session.book.weighings
       .ofBatch(id)
       .filter((row) => row.stage === 'packed' && row.void_at === null);
     if (!mine || packed.length === 0) return [];

@@ -11,53 +11,53 @@ import {
   usualRange,
   type PrimalKnown,
 } from './primals.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { typedText } from '../input/typed-text.ts';
 
 /** Stages at which a weight may be of one primal: all of it, or a part that came off it. */
 const OF_A_PRIMAL: readonly string[] = ['primal', 'cut'];
 
-/** @throws Trouble `primal.needed`, `primal.unknown`, `primal.not-brought`, `input.invalid` */
+/** @throws ProblemError `primal.needed`, `primal.unknown`, `primal.not-brought`, `input.invalid` */
 export function checkPrimalCode(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   { stage, primal }: { stage: string; primal?: string | null },
 ): void {
   if (!primal) {
-    if (stage === 'primal') throw new Trouble('invalid', 'primal.needed', { field: 'primal' });
+    if (stage === 'primal') throw new ProblemError('invalid', 'primal.needed', { field: 'primal' });
     return;
   }
-  if (!OF_A_PRIMAL.includes(stage)) throw new Trouble('invalid', 'input.invalid', { field: 'primal' });
-  const known = knownPrimals(room, animal).find(({ code }) => code === primal);
-  if (!known) throw new Trouble('invalid', 'primal.unknown', { field: 'primal', with: { primal } });
+  if (!OF_A_PRIMAL.includes(stage)) throw new ProblemError('invalid', 'input.invalid', { field: 'primal' });
+  const known = knownPrimals(session, animal).find(({ code }) => code === primal);
+  if (!known) throw new ProblemError('invalid', 'primal.unknown', { field: 'primal', with: { primal } });
   if (known.brought === 0)
-    throw new Trouble('refused', 'primal.not-brought', {
+    throw new ProblemError('refused', 'primal.not-brought', {
       field: 'primal',
       with: { primal: known.name, ticket: animal.ticket },
     });
 }
 
-/** @throws Trouble `weight.over`, `weight.unlikely` (conflict) */
+/** @throws ProblemError `weight.over`, `weight.unlikely` (conflict) */
 export function askAboutPrimal(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   own: number | null,
   whole: number | null,
   given: { primal?: string | null; reading: Reading; grams: number },
 ): void {
-  const primals = knownPrimals(room, animal);
+  const primals = knownPrimals(session, animal);
   const primal = primals.find(({ code }) => code === given.primal);
   if (own === null || !primal) return;
-  const weighed = primalRows(room.book.weighings.ofAnimal(animal.id));
+  const weighed = primalRows(session.book.weighings.ofAnimal(animal.id));
   const base = likelyBase(primals, weighed, own);
   const sum = (rows: readonly { grams: number }[]) => rows.reduce((total, { grams }) => total + grams, 0);
   const before = sum(weighed.get(primal.code) ?? []);
   const told = { grams: given.grams, part: 'primal', primal: primal.name };
   const over = sum([...weighed.values()].flat()) + given.grams - (whole ?? own) * SLACK;
-  const likely = () => likelySlip(room, given.reading, targetsOf(primal, base, before));
+  const likely = () => likelySlip(session, given.reading, targetsOf(primal, base, before));
   if (over > 0)
-    throw new Trouble('conflict', 'weight.over', {
+    throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
       with: { ...told, overGrams: over, ...likely() },
     });
@@ -67,7 +67,7 @@ export function askAboutPrimal(
   // One side of two may be on the scale, so the least is what one piece may weigh.
   const least = (mean / primal.brought) * (1 - ASK_SD * PRIMAL_SPREAD);
   if (total > most || total < least)
-    throw new Trouble('conflict', 'weight.unlikely', {
+    throw new ProblemError('conflict', 'weight.unlikely', {
       field: 'typed',
       with: { ...told, grams: total, ...usualRange(mean), ...likely() },
     });
@@ -75,8 +75,8 @@ export function askAboutPrimal(
 /** Two scales and a rounded step: primals may outweigh their animal by this much before it is said. */
 const SLACK = 1.005;
 
-function knownPrimals(room: DeskRoom, animal: AnimalRow): PrimalKnown[] {
-  return primalsOf(room.species.of(animal.species), room.book.animals.parts(animal.id));
+function knownPrimals(session: Session, animal: AnimalRow): PrimalKnown[] {
+  return primalsOf(session.species.of(animal.species), session.book.animals.parts(animal.id));
 }
 
 /** What may have been meant: all that is left of the primal, else one piece of it. */
@@ -85,8 +85,8 @@ function targetsOf({ share, brought }: PrimalKnown, base: number, before: number
   return [mean - before, mean / brought].filter((target) => target > 0);
 }
 
-function likelySlip(room: DeskRoom, reading: Reading, targets: readonly number[]): { likely?: string } {
+function likelySlip(session: Session, reading: Reading, targets: readonly number[]): { likely?: string } {
   const slips = targets.map((target) => likelyMistypes(reading, 2 * PRIMAL_SPREAD * target, target)[0]);
   const best = slips.find((slip) => slip !== undefined);
-  return best ? { likely: typedText(best, room.settings.unit) } : {};
+  return best ? { likely: typedText(best, session.settings.unit) } : {};
 }

@@ -17,7 +17,7 @@ import { lacksOf } from '../input/record-sets.ts';
 import { resultsOf } from './test-results.ts';
 import { speciesCard } from '../supplied/resources.ts';
 import { sourceTold } from '../supplied/sources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { AnimalPage, CutPart, LadderPiece } from '../contract/contract.ts';
 import { PART_OF, weighedOf } from '../animal/weighed-parts.ts';
 import { shareBase } from '../weighing/weighing-check.ts';
@@ -26,26 +26,26 @@ import { takeHomeGrams } from '../learning/take-home.ts';
 
 export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
 
-export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
-  const { book, settings } = room;
-  const species = room.species.of(animal.species);
+export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
+  const { book, settings } = session;
+  const species = session.species.of(animal.species);
   const weighings = book.weighings.ofAnimal(animal.id);
   const sums = book.weighings.sums(animal.id);
   const base = shareBase(animal, sums, species);
-  const shares = room.yields.sharesBeside(animal);
-  const hunter = hunterOf(room, animal.hunter_id);
+  const shares = session.yields.sharesBeside(animal);
+  const hunter = hunterOf(session, animal.hunter_id);
   const hold = book.animals.hold(animal.id);
   const lot = book.fat.ofAnimal(animal.id);
   const release = book.records.releaseOf(animal.id);
   const disposal = book.records.disposalOf(animal.id) ?? null;
-  const days = Math.max(0, daysBetween(animal.received_on, room.today()));
+  const days = Math.max(0, daysBetween(animal.received_on, session.today()));
   const parts = book.animals.parts(animal.id);
-  const balance = balanceOfAnimal(room, animal, weighings, sums);
+  const balance = balanceOfAnimal(session, animal, weighings, sums);
   return {
     id: animal.id,
     ticket: animal.ticket,
     formerTickets: book.animals.formerTickets(animal.id),
-    species: speciesCard(species, room.species.own.has(species.code)),
+    species: speciesCard(species, session.species.own.has(species.code)),
     sex: animal.sex,
     age: animal.age,
     brought: animal.brought,
@@ -89,15 +89,15 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
           positive: hold.positive === 1,
         }
       : null,
-    where: whereOf(room, animal),
-    instructions: instructionsOf(room, animal.id),
+    where: whereOf(session, animal),
+    instructions: instructionsOf(session, animal.id),
     weighings: weighings.map(weighingRow),
-    none: noneOf(room, animal.id, weighings),
+    none: noneOf(session, animal.id, weighings),
     weights: { receivedGrams: sums?.received ?? null, hangingGrams: sums?.hanging ?? null },
     ladder: ladderOf(sums),
     expected: expectedOf(shares, base, sums),
     expectedFrom: {
-      ownAnimals: room.yields.model.animals.get(species.code) ?? 0,
+      ownAnimals: session.yields.model.animals.get(species.code) ?? 0,
       ...sourceTold(species.takeHome),
     },
     primals: primalsWeighed(species, parts, weighings, base, (id) =>
@@ -112,7 +112,7 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
     batches: book.batches
       .ofAnimal(animal.id)
       .map(({ id, name, product, state }) => ({ id, name, product, state })),
-    packages: packagesOf(room, animal, weighings),
+    packages: packagesOf(session, animal, weighings),
     release: release ? { to: release.given_to, on: release.released_on, by: release.by } : null,
     disposal: disposal && {
       what: disposal.what,
@@ -121,11 +121,11 @@ export function animalPage(room: DeskRoom, animal: AnimalRow): AnimalPage {
       on: disposal.disposed_on,
       by: disposal.by,
     },
-    bill: dueOf(room, animal.id),
-    results: resultsOf(room, animal.id),
-    waitsFor: heldWith(room, animal.id),
+    bill: dueOf(session, animal.id),
+    results: resultsOf(session, animal.id),
+    waitsFor: heldWith(session, animal.id),
     heldGrinds: hold
-      ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(room, batch, animal.ticket) ?? [])
+      ? book.batches.ofAnimal(animal.id).flatMap((batch) => heldGrind(session, batch, animal.ticket) ?? [])
       : [],
     pooledWith: book.batches.pooledWith(animal.id),
   };
@@ -146,7 +146,7 @@ function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {
 
 /** Shares are said of the weight that the ladder shows, also when that still has its hide on. */
 function expectedOf(
-  shares: ReturnType<DeskRoom['yields']['shares']>,
+  shares: ReturnType<Session['yields']['shares']>,
   base: number | null,
   sums: WeightSums | undefined,
 ): AnimalPage['expected'] {

@@ -6,7 +6,7 @@ import { by, id, instructions, needed, text } from '../input/input.ts';
 import { settleOrders } from '../animal/orders.ts';
 import { readLearned } from '../session/learned.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -14,39 +14,41 @@ import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 /** One animal by its ticket or its id. */
 export const open = readLearned(
   v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }),
-  (room, input) => {
+  (session, input) => {
     const animal =
-      input.ticket === undefined ? animalOf(room, input.id ?? 0) : room.book.animals.byTicket(input.ticket);
+      input.ticket === undefined
+        ? animalOf(session, input.id ?? 0)
+        : session.book.animals.byTicket(input.ticket);
     if (!animal)
-      throw new Trouble('missing', 'ticket.unknown', {
+      throw new ProblemError('missing', 'ticket.unknown', {
         field: 'ticket',
         with: { ticket: input.ticket ?? '' },
       });
-    return animalPage(room, animal);
+    return animalPage(session, animal);
   },
 );
 
 /** By ticket, by running number (newest season first) or by part of the hunter's name. */
-export const find = read(v.object({ text: text(200) }), (room, input) =>
-  room.book.animals.find(input.text, nameKey(input.text)).map((animal) => ({
+export const find = read(v.object({ text: text(200) }), (session, input) =>
+  session.book.animals.find(input.text, nameKey(input.text)).map((animal) => ({
     id: animal.id,
     ticket: animal.ticket,
     hunter: animal.hunter,
-    speciesName: room.species.of(animal.species).name,
+    speciesName: session.species.of(animal.species).name,
     stage: animal.stage,
   })),
 );
 
 /**
  * Where the animal is now.
- * @throws Trouble `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`
+ * @throws ProblemError `animal.closed`, `cut.held`, `cut.positive`; to `ready` also `pooled.held`, `pooled.positive`
  */
 export const setStage = write(
   v.object({ id, stage: v.picklist(['hanging', 'cutting', 'packing', 'ready'], 'choice.stage'), by }),
-  (room, input) => {
-    const animal = openAnimalOf(room, input.id);
-    refuseHeldStep(room, animal, input.stage);
-    moveOn(room, animal, input.stage, input.by);
+  (session, input) => {
+    const animal = openAnimalOf(session, input.id);
+    refuseHeldStep(session, animal, input.stage);
+    moveOn(session, animal, input.stage, input.by);
     return { id: animal.id };
   },
 );
@@ -54,28 +56,28 @@ export const setStage = write(
 /** Weighed in detail or quickly from now on; what was weighed stays. */
 export const setDetail = write(
   v.object({ id, detail: v.picklist(['detailed', 'quick'], 'choice.detail'), by }),
-  (room, input) => {
-    const animal = openAnimalOf(room, input.id);
-    room.book.animals.setDetail(animal.id, input.detail);
-    room.book.audit.note({
+  (session, input) => {
+    const animal = openAnimalOf(session, input.id);
+    session.book.animals.setDetail(animal.id, input.detail);
+    session.book.audit.note({
       record: 'animal',
       recordId: animal.id,
       act: 'change',
       before: { detail: animal.detail },
       after: { detail: input.detail },
-      at: room.now(),
+      at: session.now(),
       by: input.by,
     });
     return { id: animal.id };
   },
 );
 
-/** New instructions; the earlier ones stay to be read. @throws Trouble `animal.unknown`, `animal.closed` */
-export const instruct = write(v.object({ id, instructions, by }), (room, input) => {
-  const { id: animalId, species, ticket } = openAnimalOf(room, input.id);
-  refuseMoreOfAnimal(room, { id: animalId, ticket }, 'instructions');
-  const parts = room.book.animals.parts(animalId);
-  const settled = settleOrders(room.species.of(species), parts, input.instructions);
-  room.book.animals.instruct(animalId, settled, room.now(), input.by);
+/** New instructions; the earlier ones stay to be read. @throws ProblemError `animal.unknown`, `animal.closed` */
+export const instruct = write(v.object({ id, instructions, by }), (session, input) => {
+  const { id: animalId, species, ticket } = openAnimalOf(session, input.id);
+  refuseMoreOfAnimal(session, { id: animalId, ticket }, 'instructions');
+  const parts = session.book.animals.parts(animalId);
+  const settled = settleOrders(session.species.of(species), parts, input.instructions);
+  session.book.animals.instruct(animalId, settled, session.now(), input.by);
   return { id: input.id };
 });

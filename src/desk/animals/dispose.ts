@@ -2,17 +2,17 @@ import * as v from 'valibot';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, DISPOSED_DAYS, refuseFuture } from '../input/day-doubts.ts';
 import { throwOutOwnFat } from '../animal/fat-moves.ts';
-import { by, id, needed, optionalDate, sureOf, text } from '../input/input.ts';
+import { by, id, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
 /**
  * Records that an animal was done away with: it leaves the rail and stays in the record book. Without a
  * positive result a reason is wanted (spoiled, condemned by an inspector …): meat of somebody else is not thrown away
  * without a word. Answers whose meat went into batches with it: those hunters must be told.
- * @throws Trouble `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`,
- * `date.long-ago` (conflict: pass `sure`)
+ * @throws ProblemError `animal.closed`, `dispose.reason`, `date.future`, `date.disposed-before-received`,
+ * `date.long-ago` (conflict: pass `confirmed`)
  */
 export const dispose = write(
   v.object({
@@ -21,28 +21,31 @@ export const dispose = write(
     how: needed(200),
     reason: text(300),
     on: optionalDate,
-    sure: sureOf,
+    confirmed: confirmedOf,
     by,
   }),
-  (room, input) => {
-    const animal = openAnimalOf(room, input.id);
-    const positive = room.book.animals.hold(animal.id)?.positive === 1;
+  (session, input) => {
+    const animal = openAnimalOf(session, input.id);
+    const positive = session.book.animals.hold(animal.id)?.positive === 1;
     if (!positive && input.reason === '')
-      throw new Trouble('invalid', 'dispose.reason', { field: 'reason', with: { ticket: animal.ticket } });
-    const on = input.on ?? room.today();
-    refuseFuture(on, room.today(), 'on');
+      throw new ProblemError('invalid', 'dispose.reason', {
+        field: 'reason',
+        with: { ticket: animal.ticket },
+      });
+    const on = input.on ?? session.today();
+    refuseFuture(on, session.today(), 'on');
     if (compareDates(on, animal.received_on) < 0)
-      throw new Trouble('invalid', 'date.disposed-before-received', { field: 'on' });
-    askFar(input.sure, 'on', on, room.today(), { ago: DISPOSED_DAYS });
+      throw new ProblemError('invalid', 'date.disposed-before-received', { field: 'on' });
+    askFar(input.confirmed, 'on', on, session.today(), { ago: DISPOSED_DAYS });
     const { what, how, reason, by: initials } = input;
-    const at = room.now();
-    room.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });
-    const fatMovementId = throwOutOwnFat(room, animal, initials);
-    room.book.animals.setStage(animal.id, 'disposed', on);
-    room.book.audit.note({
+    const at = session.now();
+    session.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });
+    const fatMovementId = throwOutOwnFat(session, animal, initials);
+    session.book.animals.setStage(animal.id, 'disposed', on);
+    session.book.audit.note({
       record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage },
       after: { stage: 'disposed', what, how, on, fatMovementId }, reason: positive ? 'positive' : reason, at, by: initials,
     }); // prettier-ignore
-    return { id: animal.id, pooledWith: room.book.batches.pooledWith(animal.id) };
+    return { id: animal.id, pooledWith: session.book.batches.pooledWith(animal.id) };
   },
 );

@@ -6,22 +6,22 @@ import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import { orderChanges } from './history-orders.ts';
 import { id } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { HistoryChange, HistoryEntry, HistoryKind, Instructions } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 
-/** Newest first. @throws Trouble `animal.unknown` */
-export const history = read(v.object({ id }), (room, input): HistoryEntry[] => {
-  const species = room.species.of(animalOf(room, input.id).species);
-  return room.book.history
+/** Newest first. @throws ProblemError `animal.unknown` */
+export const history = read(v.object({ id }), (session, input): HistoryEntry[] => {
+  const species = session.species.of(animalOf(session, input.id).species);
+  return session.book.history
     .ofAnimal(input.id)
-    .map((row) => entryOf(room, species, row))
+    .map((row) => entryOf(session, species, row))
     .filter((entry) => !toldElsewhere(entry));
 });
 
 type Side = Record<string, string | number | boolean | null> | null;
 
-function entryOf(room: DeskRoom, species: SpeciesProfile, row: HistoryRow): HistoryEntry {
+function entryOf(session: Session, species: SpeciesProfile, row: HistoryRow): HistoryEntry {
   const { reason, before, after, ...facts } = JSON.parse(row.facts) as {
     reason?: string | null;
     before?: Side;
@@ -34,13 +34,13 @@ function entryOf(room: DeskRoom, species: SpeciesProfile, row: HistoryRow): Hist
     by: row.by,
     what,
     facts: { ...facts, ...(primal !== null && { primal }) },
-    changes: changesOf(room, species, what, before ?? null, after ?? null),
+    changes: changesOf(session, species, what, before ?? null, after ?? null),
     reason: reason ?? '',
   };
 }
 
 function changesOf(
-  room: DeskRoom,
+  session: Session,
   species: SpeciesProfile,
   what: HistoryKind,
   before: Side,
@@ -57,14 +57,15 @@ function changesOf(
     .filter((field) => field in before && before[field] !== after[field])
     .map((field) => ({
       field,
-      before: saidOf(room, field, before[field]),
-      after: saidOf(room, field, after[field]),
+      before: saidOf(session, field, before[field]),
+      after: saidOf(session, field, after[field]),
     }));
 }
 
-function saidOf(room: DeskRoom, field: string, value: unknown): string | number | null {
-  if (field === 'species' && typeof value === 'string') return room.species.of(value).name;
-  if (field === 'hunter_id' && typeof value === 'number') return room.book.hunters.get(value)?.name ?? null;
+function saidOf(session: Session, field: string, value: unknown): string | number | null {
+  if (field === 'species' && typeof value === 'string') return session.species.of(value).name;
+  if (field === 'hunter_id' && typeof value === 'number')
+    return session.book.hunters.get(value)?.name ?? null;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return typeof value === 'string' || typeof value === 'number' ? value : null;
 }

@@ -12,7 +12,7 @@ import {
   optionalDate,
   parts,
   sex,
-  sureOf,
+  confirmedOf,
   text,
   typed,
 } from '../input/input.ts';
@@ -28,8 +28,8 @@ import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { settleOrders } from '../animal/orders.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { weighAnimal } from '../weighing/weigh.ts';
 
 /** On its way in an animal is weighed in a few pieces at most; the Table takes the rest. */
@@ -65,7 +65,7 @@ const newAnimal = v.object({
   weights: v.optional(listOf(weight, MOST_WEIGHTS), []),
   instructions: v.optional(instructions),
   quoteId: v.optional(id),
-  sure: sureOf,
+  confirmed: confirmedOf,
   by,
 }); // prettier-ignore
 
@@ -74,24 +74,24 @@ const WEIGHT_DOUBTS = ['weight.unlikely', 'weight.over', 'weight.same-again', 'w
 
 /**
  * Takes an animal in: hunter, ticket, legal record, first weights, holds and instructions, all or nothing.
- * @throws Trouble `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
- * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `sure`)
+ * @throws ProblemError `date.future`, `date.killed-after-received`, `date.promised-before-received` (invalid);
+ * `date.long-ago`, `date.far-ahead`, `date.killed-long-before` and those of weights (conflict: pass `confirmed`)
  */
-export const takeIn = write(newAnimal, (room, input) => {
-  const receivedOn = input.receivedOn ?? room.today();
-  checkDates(room, input, receivedOn);
-  const species = room.species.of(input.species);
+export const takeIn = write(newAnimal, (session, input) => {
+  const receivedOn = input.receivedOn ?? session.today();
+  checkDates(session, input, receivedOn);
+  const species = session.species.of(input.species);
   for (const { primal } of input.parts)
     if (!species.primals.some(({ code }) => code === primal))
-      throw new Trouble('invalid', 'primal.unknown', { field: 'parts', with: { primal } });
+      throw new ProblemError('invalid', 'primal.unknown', { field: 'parts', with: { primal } });
 
-  const now = room.now();
+  const now = session.now();
   const hunterId =
     'id' in input.hunter
-      ? presentHunterOf(room, input.hunter.id).id
-      : addHunter(room, input.hunter, input.by);
-  const season = seasonOf(receivedOn, room.settings.seasonStartsMonth);
-  const animal = room.book.animals.add(
+      ? presentHunterOf(session, input.hunter.id).id
+      : addHunter(session, input.hunter, input.by);
+  const season = seasonOf(receivedOn, session.settings.seasonStartsMonth);
+  const animal = session.book.animals.add(
     {
       season,
       hunter_id: hunterId,
@@ -103,7 +103,7 @@ export const takeIn = write(newAnimal, (room, input) => {
       brought: input.brought,
       legs: input.brought === 'whole' ? input.legs : 'unknown',
       origin: input.origin,
-      licence: input.licence || (room.book.hunters.get(hunterId)?.licence ?? ''),
+      licence: input.licence || (session.book.hunters.get(hunterId)?.licence ?? ''),
       tag: input.tag,
       kill_date: input.killDate,
       kill_area: input.killArea,
@@ -117,46 +117,46 @@ export const takeIn = write(newAnimal, (room, input) => {
     input.parts,
   );
   if (input.detail === undefined)
-    room.book.animals.setDetail(animal.id, detailFor(animal.number, room.settings.detailEvery));
-  if (input.sample) room.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
+    session.book.animals.setDetail(animal.id, detailFor(animal.number, session.settings.detailEvery));
+  if (input.sample) session.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
   if (input.instructions) {
     const settled = settleOrders(species, input.parts, input.instructions);
-    room.book.animals.instruct(animal.id, settled, now, input.by);
+    session.book.animals.instruct(animal.id, settled, now, input.by);
   }
   for (const { stage, typed: weighed } of input.weights)
-    weighAnimal(room, {
+    weighAnimal(session, {
       animalId: animal.id,
       stage,
       part: 'carcass',
       typed: weighed,
-      sure: WEIGHT_DOUBTS.some((code) => isSure(input.sure, code)),
+      confirmed: WEIGHT_DOUBTS.some((code) => isSure(input.confirmed, code)),
       by: input.by,
     });
-  if (input.quoteId) takeQuote(room, input.quoteId, animal.id, input.by);
-  room.book.audit.note({
+  if (input.quoteId) takeQuote(session, input.quoteId, animal.id, input.by);
+  session.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'add', after: { ticket: animal.ticket, receivedOn, tag: input.tag }, at: now, by: input.by,
   }); // prettier-ignore
   return { id: animal.id, ticket: animal.ticket };
 });
 
 function checkDates(
-  room: DeskRoom,
-  { killDate, promisedOn, sure }: v.InferOutput<typeof newAnimal>,
+  session: Session,
+  { killDate, promisedOn, confirmed }: v.InferOutput<typeof newAnimal>,
   received: string,
 ): void {
-  const today = room.today();
+  const today = session.today();
   refuseFuture(received, today, 'receivedOn');
-  checkKilled(sure, killDate, received);
+  checkKilled(confirmed, killDate, received);
   if (promisedOn && compareDates(promisedOn, received) < 0)
-    throw new Trouble('invalid', 'date.promised-before-received', { field: 'promisedOn' });
-  askFar(sure, 'receivedOn', received, today, { ago: RECEIVED_DAYS });
-  if (promisedOn) askFar(sure, 'promisedOn', promisedOn, today, { ahead: PROMISED_DAYS });
+    throw new ProblemError('invalid', 'date.promised-before-received', { field: 'promisedOn' });
+  askFar(confirmed, 'receivedOn', received, today, { ago: RECEIVED_DAYS });
+  if (promisedOn) askFar(confirmed, 'promisedOn', promisedOn, today, { ahead: PROMISED_DAYS });
 }
 
-function takeQuote(room: DeskRoom, quoteId: number, animalId: number, initials: string): void {
-  const quote = room.book.quotes.get(quoteId);
-  if (!quote) throw new Trouble('missing', 'quote.unknown', { field: 'quoteId' });
-  if (room.book.quotes.takenAs(quoteId) !== undefined)
-    throw new Trouble('refused', 'quote.taken', { field: 'quoteId', with: { quote: quote.name } });
-  room.book.quotes.take(quoteId, animalId, room.now(), initials);
+function takeQuote(session: Session, quoteId: number, animalId: number, initials: string): void {
+  const quote = session.book.quotes.get(quoteId);
+  if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'quoteId' });
+  if (session.book.quotes.takenAs(quoteId) !== undefined)
+    throw new ProblemError('refused', 'quote.taken', { field: 'quoteId', with: { quote: quote.name } });
+  session.book.quotes.take(quoteId, animalId, session.now(), initials);
 }

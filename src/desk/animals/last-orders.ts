@@ -4,7 +4,7 @@ import { id, needed } from '../input/input.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Instructions } from '../contract/contract.ts';
 
 export interface LastOrders {
@@ -21,29 +21,29 @@ export interface LastOrders {
  */
 export const lastOrders = read(
   v.object({ hunterId: id, species: needed(40) }),
-  (room, input): LastOrders | null => {
-    const wanted = room.species.of(input.species);
-    const earlier = room.book.animals.instructedOf(hunterOf(room, input.hunterId).id);
-    const bodyOf = ({ species }: AnimalRow) => room.species.of(species).body;
+  (session, input): LastOrders | null => {
+    const wanted = session.species.of(input.species);
+    const earlier = session.book.animals.instructedOf(hunterOf(session, input.hunterId).id);
+    const bodyOf = ({ species }: AnimalRow) => session.species.of(species).body;
     const found =
       earlier.find(({ species }) => species === wanted.code) ??
       earlier.find((animal) => bodyOf(animal) === wanted.body) ??
       earlier[0];
-    return found ? lastOf(room, found, wanted) : null;
+    return found ? lastOf(session, found, wanted) : null;
   },
 );
 
 function lastOf(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   wanted: { code: string; primals: readonly { code: string }[] },
 ): LastOrders {
-  const instructions = instructionsOf(room, animal.id);
+  const instructions = instructionsOf(session, animal.id);
   const fits = instructions.primals.every(({ primal }) => wanted.primals.some(({ code }) => code === primal));
   return {
     ticket: animal.ticket,
     receivedOn: animal.received_on,
-    speciesName: room.species.of(animal.species).name,
+    speciesName: session.species.of(animal.species).name,
     sameSpecies: animal.species === wanted.code,
     instructions: fits ? instructions : { ...instructions, primals: [] },
   };

@@ -2,34 +2,43 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, LEFT_DAYS, refuseFuture, type Sure } from '../input/day-doubts.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
 /**
  * @returns whether anything was said otherwise than before
- * @throws Trouble `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`;
- * `date.far-ahead` (conflict: pass `sure`)
+ * @throws ProblemError `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`;
+ * `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function mendRelease(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   wanted: { givenTo?: string | undefined; releasedOn?: string | undefined },
-  said: { reason: string; by: string; sure: Sure },
+  said: { reason: string; by: string; confirmed: Sure },
 ): boolean {
   const { givenTo, releasedOn } = wanted;
   if (givenTo === undefined && releasedOn === undefined) return false;
-  const known = room.book.records.releaseOf(animal.id);
+  const known = session.book.records.releaseOf(animal.id);
   if (!known)
-    throw new Trouble('refused', 'mend.still-here', { field: 'givenTo', with: { ticket: animal.ticket } });
+    throw new ProblemError('refused', 'mend.still-here', {
+      field: 'givenTo',
+      with: { ticket: animal.ticket },
+    });
   const before = { given_to: known.given_to, released_on: known.released_on };
   const after = { given_to: givenTo ?? known.given_to, released_on: releasedOn ?? known.released_on };
   const changed = (['given_to', 'released_on'] as const).filter((key) => before[key] !== after[key]);
   if (changed.length === 0) return false;
-  if (changed.includes('released_on')) checkLeft(room, animal, after.released_on, said.sure, 'releasedOn');
-  const stamp = { at: room.now(), by: said.by };
-  room.book.records.mendRelease({ releaseId: known.id, to: after.given_to, on: after.released_on, ...stamp });
+  if (changed.includes('released_on'))
+    checkLeft(session, animal, after.released_on, said.confirmed, 'releasedOn');
+  const stamp = { at: session.now(), by: said.by };
+  session.book.records.mendRelease({
+    releaseId: known.id,
+    to: after.given_to,
+    on: after.released_on,
+    ...stamp,
+  });
   const only = (row: typeof before) => Object.fromEntries(changed.map((key) => [key, row[key]]));
-  room.book.audit.note({
+  session.book.audit.note({
     record: 'animal',
     recordId: animal.id,
     act: 'change',
@@ -43,17 +52,17 @@ export function mendRelease(
 
 /**
  * The day on which an animal was handed over: not to come, and not before it came in.
- * @throws Trouble `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `sure`)
+ * @throws ProblemError `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function checkLeft(
-  room: DeskRoom,
+  session: Session,
   { ticket, received_on }: AnimalRow,
   on: string,
-  sure: Sure,
+  confirmed: Sure,
   field: string,
 ): void {
-  refuseFuture(on, room.today(), field);
+  refuseFuture(on, session.today(), field);
   if (compareDates(on, received_on) < 0)
-    throw new Trouble('invalid', 'mend.left-before-received', { field, with: { ticket } });
-  askFar(sure, field, on, received_on, { ahead: LEFT_DAYS });
+    throw new ProblemError('invalid', 'mend.left-before-received', { field, with: { ticket } });
+  askFar(confirmed, field, on, received_on, { ahead: LEFT_DAYS });
 }

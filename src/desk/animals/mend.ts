@@ -5,11 +5,11 @@ import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts'
 import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } from '../input/day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { instructionsOf } from '../animal/instructions.ts';
-import { age, by, date, id, legs, line, needed, sex, sureOf } from '../input/input.ts';
+import { age, by, date, id, legs, line, needed, sex, confirmedOf } from '../input/input.ts';
 import { mendRelease } from './mend-release.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 
 const mendable = v.strictObject({
@@ -44,40 +44,40 @@ type Mended = v.InferOutput<typeof mendable>;
  * A day of receipt in another season moves the animal there, or that season's numbers would count what never came in
  * it. It keeps its ticket where this is right in that season too; else it gets the next one there, and the ticket that it
  * had, which hangs on the carcass and stands on its labels, finds it still and is given to no other.
- * @throws Trouble `animal.unknown`, `hunter.unknown`, `mend.nothing`, `mend.after-left`, `mend.still-here`,
+ * @throws ProblemError `animal.unknown`, `hunter.unknown`, `mend.nothing`, `mend.after-left`, `mend.still-here`,
  * `mend.left-before-received`, `mend.pieces` (refused), `species.unknown`, `date.*`; `mend.other-season` and days that are
- * doubtful (conflict: pass `sure`)
+ * doubtful (conflict: pass `confirmed`)
  */
 export const mend = write(
-  v.object({ id, changes: mendable, reason: needed(300), sure: sureOf, by }),
-  (room, { id: animalId, changes, reason, sure, by: initials }) => {
-    const animal = animalOf(room, animalId);
+  v.object({ id, changes: mendable, reason: needed(300), confirmed: confirmedOf, by }),
+  (session, { id: animalId, changes, reason, confirmed, by: initials }) => {
+    const animal = animalOf(session, animalId);
     const { owner, name, address, phone, givenTo, releasedOn, ...ofAnimal } = changes;
-    const said = { reason, by: initials, sure };
-    const hunterId = owner ? ownerOf(room, owner, initials) : animal.hunter_id;
+    const said = { reason, by: initials, confirmed };
+    const hunterId = owner ? ownerOf(session, owner, initials) : animal.hunter_id;
     const received_on = ofAnimal.receivedOn ?? animal.received_on;
     const done = [
-      changeHunter(room, hunterId, { name, address, phone }, { reason, by: initials }),
-      mendRelease(room, { ...animal, received_on }, { givenTo, releasedOn }, said),
-      putRight(room, animal, { ...ofAnimal, hunterId }, said),
+      changeHunter(session, hunterId, { name, address, phone }, { reason, by: initials }),
+      mendRelease(session, { ...animal, received_on }, { givenTo, releasedOn }, said),
+      putRight(session, animal, { ...ofAnimal, hunterId }, said),
     ];
     if (!done.includes(true))
-      throw new Trouble('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
-    return { id: animal.id, ticket: animalOf(room, animal.id).ticket };
+      throw new ProblemError('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
+    return { id: animal.id, ticket: animalOf(session, animal.id).ticket };
   },
 );
 
-function ownerOf(room: DeskRoom, owner: NonNullable<Mended['owner']>, initials: string): number {
-  return 'id' in owner ? presentHunterOf(room, owner.id).id : addHunter(room, owner, initials);
+function ownerOf(session: Session, owner: NonNullable<Mended['owner']>, initials: string): number {
+  return 'id' in owner ? presentHunterOf(session, owner.id).id : addHunter(session, owner, initials);
 }
 
 function putRight(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   wanted: Omit<Mended, 'owner' | 'name' | 'address' | 'phone' | 'givenTo' | 'releasedOn'> & {
     hunterId: number;
   },
-  { sure, ...said }: { reason: string; by: string; sure: Sure },
+  { confirmed, ...said }: { reason: string; by: string; confirmed: Sure },
 ): boolean {
   const next: RecordFields = {
     hunter_id: wanted.hunterId,
@@ -96,16 +96,16 @@ function putRight(
   };
   const changed = (Object.keys(next) as (keyof RecordFields)[]).filter((key) => next[key] !== animal[key]);
   if (changed.length === 0) return false;
-  checkDays(room, animal, next, sure);
-  const season = seasonAfter(room, animal, next.received_on);
-  if (season !== animal.season) askSeason(animal, season, sure);
-  if (next.species !== animal.species) checkPieces(room, animal, next.species);
-  room.book.animals.putRight(animal.id, next);
-  const at = room.now();
-  const moved = season === animal.season ? null : room.book.animals.toSeason(animal, season, at, said.by);
+  checkDays(session, animal, next, confirmed);
+  const season = seasonAfter(session, animal, next.received_on);
+  if (season !== animal.season) askSeason(animal, season, confirmed);
+  if (next.species !== animal.species) checkPieces(session, animal, next.species);
+  session.book.animals.putRight(animal.id, next);
+  const at = session.now();
+  const moved = season === animal.season ? null : session.book.animals.toSeason(animal, season, at, said.by);
   const only = (row: RecordFields) => Object.fromEntries(changed.map((key) => [key, row[key]]));
   const placed = ({ season: of, ticket }: Pick<AnimalRow, 'season' | 'ticket'>) => ({ season: of, ticket });
-  room.book.audit.note({
+  session.book.audit.note({
     record: 'animal',
     recordId: animal.id,
     act: 'change',
@@ -119,58 +119,61 @@ function putRight(
 }
 
 /** Its season, unless the day moves it out. The month in which seasons begin may have been set anew since it came. */
-function seasonAfter(room: DeskRoom, animal: AnimalRow, received: string): number {
-  const { seasonStartsMonth } = room.settings;
+function seasonAfter(session: Session, animal: AnimalRow, received: string): number {
+  const { seasonStartsMonth } = session.settings;
   const season = seasonOf(received, seasonStartsMonth);
   return season === seasonOf(animal.received_on, seasonStartsMonth) ? animal.season : season;
 }
 
-function askSeason({ ticket, season: before }: AnimalRow, season: number, sure: Sure): void {
-  if (!isSure(sure, 'mend.other-season'))
-    throw new Trouble('conflict', 'mend.other-season', {
+function askSeason({ ticket, season: before }: AnimalRow, season: number, confirmed: Sure): void {
+  if (!isSure(confirmed, 'mend.other-season'))
+    throw new ProblemError('conflict', 'mend.other-season', {
       field: 'receivedOn',
       with: { ticket, season, before },
     });
 }
 
 function checkDays(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   { kill_date, received_on }: RecordFields,
-  sure: Sure,
+  confirmed: Sure,
 ): void {
   const moves = received_on !== animal.received_on;
-  if (moves) refuseFuture(received_on, room.today(), 'receivedOn');
-  if (moves || kill_date !== animal.kill_date) checkKilled(sure, kill_date, received_on);
+  if (moves) refuseFuture(received_on, session.today(), 'receivedOn');
+  if (moves || kill_date !== animal.kill_date) checkKilled(confirmed, kill_date, received_on);
   if (!moves) return;
-  askReceived(room, animal, received_on, sure);
+  askReceived(session, animal, received_on, confirmed);
   const left =
-    room.book.records.releaseOf(animal.id)?.released_on ??
-    room.book.records.disposalOf(animal.id)?.disposed_on;
+    session.book.records.releaseOf(animal.id)?.released_on ??
+    session.book.records.disposalOf(animal.id)?.disposed_on;
   if (left && compareDates(received_on, left) > 0)
-    throw new Trouble('refused', 'mend.after-left', { field: 'receivedOn', with: { ticket: animal.ticket } });
+    throw new ProblemError('refused', 'mend.after-left', {
+      field: 'receivedOn',
+      with: { ticket: animal.ticket },
+    });
   if (animal.promised_on && compareDates(animal.promised_on, received_on) < 0)
-    throw new Trouble('invalid', 'date.promised-before-received', { field: 'receivedOn' });
+    throw new ProblemError('invalid', 'date.promised-before-received', { field: 'receivedOn' });
 }
 
 /** A day far from the one on which it was written in is asked about, unless it is near the one that stood there. */
-function askReceived(room: DeskRoom, animal: AnimalRow, received: string, sure: Sure): void {
+function askReceived(session: Session, animal: AnimalRow, received: string, confirmed: Sure): void {
   if (Math.abs(daysBetween(animal.received_on, received)) <= RECEIVED_DAYS) return;
-  const entered = room.dayOf(animal.created_at);
-  askFar(sure, 'receivedOn', received, entered, { ago: RECEIVED_DAYS, ahead: RECEIVED_DAYS });
+  const entered = session.dayOf(animal.created_at);
+  askFar(confirmed, 'receivedOn', received, entered, { ago: RECEIVED_DAYS, ahead: RECEIVED_DAYS });
 }
 
 /** Another species may call its pieces differently: what was brought, weighed or ordered must be found in it. */
-function checkPieces(room: DeskRoom, animal: AnimalRow, code: string): void {
-  const species = room.species.of(code);
+function checkPieces(session: Session, animal: AnimalRow, code: string): void {
+  const species = session.species.of(code);
   const used = [
-    ...room.book.animals.parts(animal.id),
-    ...room.book.weighings.ofAnimal(animal.id),
-    ...instructionsOf(room, animal.id).primals,
+    ...session.book.animals.parts(animal.id),
+    ...session.book.weighings.ofAnimal(animal.id),
+    ...instructionsOf(session, animal.id).primals,
   ].flatMap(({ primal }) => (primal === null ? [] : [primal]));
   const lost = used.find((primal) => !species.primals.some((one) => one.code === primal));
   if (lost !== undefined)
-    throw new Trouble('refused', 'mend.pieces', {
+    throw new ProblemError('refused', 'mend.pieces', {
       field: 'species',
       with: { ticket: animal.ticket, name: species.name, primal: lost },
     });

@@ -2,44 +2,44 @@ import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { dueOf } from '../bills/due.ts';
-import { by, id, needed, optionalDate, sureOf, text } from '../input/input.ts';
+import { by, id, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { checkLeft } from './mend-release.ts';
 import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
 import { heldWith, refusePooledWithHeld } from '../animal/hold-rules.ts';
 import { packagesOf } from '../animal/packages.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { moveOn } from '../animal/stage.ts';
 import { animalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
-export const look = read(v.object({}), (room) =>
-  room.book.animals
+export const look = read(v.object({}), (session) =>
+  session.book.animals
     .inShop()
     .filter(({ stage }) => stage === 'ready')
     .map((row) => {
-      const packages = packagesOf(room, row, room.book.weighings.ofAnimal(row.id));
-      const readyDays = Math.max(0, daysBetween(row.ready_on ?? room.today(), room.today()));
+      const packages = packagesOf(session, row, session.book.weighings.ofAnimal(row.id));
+      const readyDays = Math.max(0, daysBetween(row.ready_on ?? session.today(), session.today()));
       return {
         id: row.id,
         ticket: row.ticket,
         hunter: row.hunter,
         phone: row.phone,
-        speciesName: room.species.of(row.species).name,
+        speciesName: session.species.of(row.species).name,
         readyDays,
-        late: readyDays > room.settings.pickupLimitDays,
-        calls: room.book.callNotes
+        late: readyDays > session.settings.pickupLimitDays,
+        calls: session.book.callNotes
           .ofAnimal(row.id)
           .map(({ id: note, text: said, at, by: who }) => ({ id: note, text: said, at, by: who })),
         hold: row.hold,
-        waitsFor: heldWith(room, row.id),
+        waitsFor: heldWith(session, row.id),
         packages: packages.reduce((total, { count }) => total + count, 0),
         grams: packages.reduce((total, { grams }) => total + grams, 0),
-        ...dueOf(room, row.id),
-        handedBefore: handedBefore(room, row.id),
+        ...dueOf(session, row.id),
+        handedBefore: handedBefore(session, row.id),
         places: [...new Set(packages.flatMap(({ places }) => places))],
       };
     })
@@ -47,77 +47,86 @@ export const look = read(v.object({}), (room) =>
 );
 
 /** To whom and when it was handed over before it was opened again, or null. */
-function handedBefore(room: DeskRoom, animalId: number): { to: string; on: string } | null {
-  const last = room.book.records.lastRelease(animalId);
+function handedBefore(session: Session, animalId: number): { to: string; on: string } | null {
+  const last = session.book.records.lastRelease(animalId);
   return last ? { to: last.given_to, on: last.released_on } : null;
 }
 
-/** Keeps what came of a call to the hunter. @throws Trouble `animal.unknown`, `note.not-ready`, `note.too-many` */
-export const note = write(v.object({ id, text: needed(500), by }), (room, input) => {
-  const animal = animalOf(room, input.id);
+/** Keeps what came of a call to the hunter. @throws ProblemError `animal.unknown`, `note.not-ready`, `note.too-many` */
+export const note = write(v.object({ id, text: needed(500), by }), (session, input) => {
+  const animal = animalOf(session, input.id);
   if (animal.stage !== 'ready')
-    throw new Trouble('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
-  refuseMoreOfAnimal(room, animal, 'note');
-  const said = { animalId: animal.id, text: input.text, at: room.now(), by: input.by };
-  return { id: room.book.callNotes.add(said) };
+    throw new ProblemError('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
+  refuseMoreOfAnimal(session, animal, 'note');
+  const said = { animalId: animal.id, text: input.text, at: session.now(), by: input.by };
+  return { id: session.book.callNotes.add(said) };
 });
 
 /**
  * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
  * initials of who answers for it. `animals.reopen` takes a handing over back.
- * @throws Trouble `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
- * `release.unpaid`, `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `sure`)
+ * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
+ * `release.unpaid`, `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const release = write(
-  v.object({ id, to: needed(200), on: optionalDate, note: text(500), unpaidBy: text(6), sure: sureOf, by }),
-  (room, input) => {
-    const animal = animalOf(room, input.id);
-    const hold = room.book.animals.hold(animal.id);
+  v.object({
+    id,
+    to: needed(200),
+    on: optionalDate,
+    note: text(500),
+    unpaidBy: text(6),
+    confirmed: confirmedOf,
+    by,
+  }),
+  (session, input) => {
+    const animal = animalOf(session, input.id);
+    const hold = session.book.animals.hold(animal.id);
     if (hold)
-      throw new Trouble('refused', 'release.held', {
+      throw new ProblemError('refused', 'release.held', {
         with: { ticket: animal.ticket, reason: hold.reason, sample: hold.sample },
       });
-    refusePooledWithHeld(room, animal);
+    refusePooledWithHeld(session, animal);
     if (animal.stage !== 'ready')
-      throw new Trouble('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
-    if (input.unpaidBy === '') refuseUnpaid(room, animal);
-    const on = input.on ?? room.today();
-    if (input.on !== null) checkLeft(room, animal, on, input.sure, 'on');
-    room.book.records.release({
+      throw new ProblemError('refused', 'release.not-ready', { with: { ticket: animal.ticket } });
+    if (input.unpaidBy === '') refuseUnpaid(session, animal);
+    const on = input.on ?? session.today();
+    if (input.on !== null) checkLeft(session, animal, on, input.confirmed, 'on');
+    session.book.records.release({
       animalId: animal.id,
       to: input.to,
       on,
       note: input.note,
       unpaidBy: input.unpaidBy || null,
-      at: room.now(),
+      at: session.now(),
       by: input.by,
     });
-    handOverOwnFat(room, animal.id, input.by);
-    moveOn(room, animal, 'released', input.by);
+    handOverOwnFat(session, animal.id, input.by);
+    moveOn(session, animal, 'released', input.by);
     return { id: animal.id };
   },
 );
 
-function refuseUnpaid(room: DeskRoom, { id: animalId, ticket }: AnimalRow): void {
-  const { billed, dueMinor, currency } = dueOf(room, animalId);
-  const prices = pricesInForce(room);
+function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalRow): void {
+  const { billed, dueMinor, currency } = dueOf(session, animalId);
+  const prices = pricesInForce(session);
   if (!billed && prices && !prices.example)
-    throw new Trouble('refused', 'release.no-bill', { with: { ticket } });
-  if (dueMinor > 0) throw new Trouble('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
+    throw new ProblemError('refused', 'release.no-bill', { with: { ticket } });
+  if (dueMinor > 0)
+    throw new ProblemError('refused', 'release.unpaid', { with: { ticket, dueMinor, currency } });
 }
 
 /** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
-function handOverOwnFat(room: DeskRoom, animalId: number, by: string): void {
-  const lot = room.book.fat.ofAnimal(animalId);
+function handOverOwnFat(session: Session, animalId: number, by: string): void {
+  const lot = session.book.fat.ofAnimal(animalId);
   if (!lot || lot.left_grams <= CRUMB_GRAMS) return;
-  room.book.fat.move({
+  session.book.fat.move({
     lotId: lot.id,
     kind: 'handed over',
     grams: -lot.left_grams,
     typed: null,
     weighingId: null,
     note: 'handed over',
-    at: room.now(),
+    at: session.now(),
     by,
   });
 }

@@ -7,21 +7,21 @@ import { trimWaiting } from '../grinder/blend-sources.ts';
 import { whereOf } from '../coolers/coolers.ts';
 import { heldWith } from '../animal/hold-rules.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
-import type { Hook, NextCut, RailLook } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import type { Hook, NextCut, RailView } from '../contract/contract.ts';
 
 /** What hangs, what is next, what is ready, and how much of each. */
-export const look = read(v.object({}), (room): RailLook => {
-  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays } = room.settings;
-  const rows = room.book.animals.inShop();
+export const look = read(v.object({}), (session): RailView => {
+  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays } = session.settings;
+  const rows = session.book.animals.inShop();
   const at = (...stages: HookRow['stage'][]) => rows.filter(({ stage }) => stages.includes(stage));
   const hooks: Hook[] = at('hanging', 'cutting', 'packing').map((row) => {
-    const days = daysSince(room, row.received_on);
+    const days = daysSince(session, row.received_on);
     return {
       id: row.id,
       ticket: row.ticket,
       species: row.species,
-      speciesName: room.species.of(row.species).name,
+      speciesName: session.species.of(row.species).name,
       hunter: row.hunter,
       brought: row.brought,
       stage: row.stage,
@@ -30,20 +30,20 @@ export const look = read(v.object({}), (room): RailLook => {
       hold: row.hold,
       grams: row.grams,
       promisedOn: row.promised_on,
-      where: whereOf(room, row),
+      where: whereOf(session, row),
     };
   });
   return {
     hooks,
-    next: nextOf(room, at('hanging')),
+    next: nextOf(session, at('hanging')),
     ready: at('ready').map((row) => ({
       id: row.id,
       ticket: row.ticket,
       hunter: row.hunter,
-      speciesName: room.species.of(row.species).name,
-      days: daysSince(room, row.ready_on ?? room.today()),
+      speciesName: session.species.of(row.species).name,
+      days: daysSince(session, row.ready_on ?? session.today()),
       hold: row.hold,
-      waits: heldWith(room, row.id).length > 0,
+      waits: heldWith(session, row.id).length > 0,
     })),
     counts: {
       hanging: at('hanging').length,
@@ -53,19 +53,19 @@ export const look = read(v.object({}), (room): RailLook => {
       hangingGrams: at('hanging').reduce((total, { grams }) => total + (grams ?? 0), 0),
     },
     limitDays,
-    trimWaiting: trimWaiting(room).length,
+    trimWaiting: trimWaiting(session).length,
   };
 });
 
 /** After a positive result an animal is never cut, whatever the shop's rule. */
-function nextOf(room: DeskRoom, hanging: readonly HookRow[]): NextCut[] {
-  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays, cutWhileHeld } = room.settings;
-  const today = room.today();
+function nextOf(session: Session, hanging: readonly HookRow[]): NextCut[] {
+  const { hangingReadyDays: readyDays, hangingLimitDays: limitDays, cutWhileHeld } = session.settings;
+  const today = session.today();
   const animals = hanging
     .filter(({ hold }) => hold !== 'positive')
     .map((row) => ({
       id: row.id,
-      days: daysSince(room, row.received_on),
+      days: daysSince(session, row.received_on),
       promisedInDays: row.promised_on === null ? null : daysBetween(today, row.promised_on),
       grams: row.grams,
       held: row.hold !== null,
@@ -78,6 +78,6 @@ function nextOf(room: DeskRoom, hanging: readonly HookRow[]): NextCut[] {
   }));
 }
 
-function daysSince(room: DeskRoom, date: string): number {
-  return Math.max(0, daysBetween(date, room.today()));
+function daysSince(session: Session, date: string): number {
+  return Math.max(0, daysBetween(date, session.today()));
 }

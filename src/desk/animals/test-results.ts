@@ -3,10 +3,10 @@ import * as v from 'valibot';
 import type { HoldStanding } from '../../book/records/test-results.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, isSure, refuseFuture, RESULT_DAYS } from '../input/day-doubts.ts';
-import { by, id, optionalDate, sureOf, text } from '../input/input.ts';
+import { by, id, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { TestResult } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
@@ -15,8 +15,8 @@ import { refuseMoreOfAnimal } from '../session/list-limits.ts';
  * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a
  * result that was entered by mistake, so that the hold waits again. A second result of one hold corrects the first
  * and wants the reason; the first stays to be read. Entered without a sample number it is that of the hold.
- * @throws Trouble `hold.none`, `result.too-many` (refused), `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
- * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `sure` to keep it all the same)
+ * @throws ProblemError `hold.none`, `result.too-many` (refused), `result.reason` (invalid), `result.nothing-to-correct`, `date.future`,
+ * `result.before-kill`, `date.long-ago`, `result.other-sample` (conflict: pass `confirmed` to keep it all the same)
  */
 export const testResult = write(
   v.object({
@@ -29,29 +29,29 @@ export const testResult = write(
     on: optionalDate,
     note: text(500),
     reason: text(300),
-    sure: sureOf,
+    confirmed: confirmedOf,
     by,
   }),
-  (room, input) => {
-    const animal = animalOf(room, input.id);
-    const holdId = input.holdId ?? room.book.animals.hold(animal.id)?.id ?? 0;
-    const known = room.book.testResults.standing(holdId);
+  (session, input) => {
+    const animal = animalOf(session, input.id);
+    const holdId = input.holdId ?? session.book.animals.hold(animal.id)?.id ?? 0;
+    const known = session.book.testResults.standing(holdId);
     if (!known || known.animal_id !== animal.id || known.lifted === 1)
-      throw new Trouble('missing', 'hold.none', { with: { ticket: animal.ticket } });
-    refuseMoreOfAnimal(room, animal, 'result');
+      throw new ProblemError('missing', 'hold.none', { with: { ticket: animal.ticket } });
+    refuseMoreOfAnimal(session, animal, 'result');
     checkCorrection(animal.ticket, known, input);
-    const on = input.on ?? room.today();
-    refuseFuture(on, room.today(), 'on');
+    const on = input.on ?? session.today();
+    refuseFuture(on, session.today(), 'on');
     if (animal.kill_date && compareDates(on, animal.kill_date) < 0)
-      throw new Trouble('invalid', 'result.before-kill', { field: 'on' });
-    askFar(input.sure, 'on', on, room.today(), { ago: RESULT_DAYS });
+      throw new ProblemError('invalid', 'result.before-kill', { field: 'on' });
+    askFar(input.confirmed, 'on', on, session.today(), { ago: RESULT_DAYS });
     const sample = input.sample || known.sample;
-    if (!isSure(input.sure, 'result.other-sample') && known.sample !== '' && sample !== known.sample)
-      throw new Trouble('conflict', 'result.other-sample', {
+    if (!isSure(input.confirmed, 'result.other-sample') && known.sample !== '' && sample !== known.sample)
+      throw new ProblemError('conflict', 'result.other-sample', {
         field: 'sample',
         with: { ticket: animal.ticket, sample: known.sample, typed: sample },
       });
-    room.book.testResults.add({
+    session.book.testResults.add({
       hold_id: known.id,
       result: input.result,
       sample,
@@ -59,7 +59,7 @@ export const testResult = write(
       reported_on: on,
       note: input.note,
       reason: input.reason,
-      at: room.now(),
+      at: session.now(),
       by: input.by,
     });
     return { id: animal.id };
@@ -73,14 +73,14 @@ function checkCorrection(
 ): void {
   const first = before === null || before === 'none';
   if (first && result === 'none')
-    throw new Trouble('refused', 'result.nothing-to-correct', { with: { ticket } });
+    throw new ProblemError('refused', 'result.nothing-to-correct', { with: { ticket } });
   if (!first && reason === '')
-    throw new Trouble('invalid', 'result.reason', { field: 'reason', with: { ticket, before } });
+    throw new ProblemError('invalid', 'result.reason', { field: 'reason', with: { ticket, before } });
 }
 
 /** Results of an animal's samples, newest first; of each hold the newest counts. */
-export function resultsOf(room: DeskRoom, animalId: number) {
-  const rows = room.book.testResults.ofAnimal(animalId);
+export function resultsOf(session: Session, animalId: number) {
+  const rows = session.book.testResults.ofAnimal(animalId);
   return rows.map((row, i) => ({
     holdId: row.hold_id,
     result: row.result,

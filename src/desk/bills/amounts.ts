@@ -5,7 +5,7 @@ import { instructionsOf } from '../animal/instructions.ts';
 import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
 import { ownersOf } from '../animal/owners.ts';
 import { productCards } from '../pricing/products-shelf.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BillLack } from '../contract/contract.ts';
 import { baseGrams } from '../learning/take-home.ts';
 
@@ -27,20 +27,20 @@ export interface Beside {
  * plain grind.
  */
 export function weighedAmounts(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   lines: readonly PriceLine[],
   beside: Beside,
 ): Weighed {
-  const sums = room.book.weighings.sums(animal.id);
+  const sums = session.book.weighings.sums(animal.id);
   const hanging = baseGrams({
     brought: animal.brought,
     hanging: sums?.hanging ?? null,
     received: sums?.received ?? null,
   });
-  const grinds = room.book.batches.ofAnimal(animal.id);
+  const grinds = session.book.batches.ofAnimal(animal.id);
   const priced = new Set(lines.filter(({ basis }) => basis === 'product').map(({ product }) => product));
-  const ground = groundProducts(room, animal.id);
+  const ground = groundProducts(session, animal.id);
   const products: Record<string, number> = {};
   const fats: Record<string, number> = {};
   let groundGrams = 0;
@@ -48,21 +48,21 @@ export function weighedAmounts(
   const add = (record: Record<string, number>, name: string, grams: number): void => {
     record[name] = (record[name] ?? 0) + grams;
   };
-  for (const row of room.book.weighings.ofAnimal(animal.id)) {
+  for (const row of session.book.weighings.ofAnimal(animal.id)) {
     if (row.stage !== 'packed' || row.void_at !== null) continue;
     packages += row.count ?? 0;
     if (priced.has(row.product ?? '')) add(products, row.product ?? '', row.grams);
     else if (ground.has(row.product ?? '')) groundGrams += row.grams;
   }
   for (const { id } of grinds) {
-    const { share, packages: mine } = shareOf(room, id, animal.ticket);
+    const { share, packages: mine } = shareOf(session, id, animal.ticket);
     packages += mine;
-    for (const row of room.book.weighings.ofBatch(id)) {
+    for (const row of session.book.weighings.ofBatch(id)) {
       if (row.void_at !== null) continue;
       const grams = row.grams * share;
       if (row.stage === 'packed' && priced.has(row.product ?? '')) add(products, row.product ?? '', grams);
       else if (row.stage === 'packed') groundGrams += grams;
-      else if (row.part === 'fat added') add(fats, sourceOf(room, row.fat_lot_id), grams);
+      else if (row.part === 'fat added') add(fats, sourceOf(session, row.fat_lot_id), grams);
     }
   }
   const trimLeft = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
@@ -76,7 +76,7 @@ export function weighedAmounts(
       fats,
       packages,
       hours: beside.hours ?? 0,
-      extras: beside.extras ?? instructionsOf(room, animal.id).extras,
+      extras: beside.extras ?? instructionsOf(session, animal.id).extras,
     },
     lacks: [
       ...(hanging === null ? ['hanging' as const] : []),
@@ -88,9 +88,9 @@ export function weighedAmounts(
 }
 
 /** Names of what is ground: by the shop's list of products and by what this hunter asked for. */
-function groundProducts(room: DeskRoom, animalId: number): Set<string> {
-  const { grindProduct, alsoGround } = instructionsOf(room, animalId);
-  const listed = productCards(room).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
+function groundProducts(session: Session, animalId: number): Set<string> {
+  const { grindProduct, alsoGround } = instructionsOf(session, animalId);
+  const listed = productCards(session).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
   return new Set([
     grindProduct,
     ...alsoGround.map(({ product }) => product),
@@ -98,13 +98,13 @@ function groundProducts(room: DeskRoom, animalId: number): Set<string> {
   ]);
 }
 
-function shareOf(room: DeskRoom, batchId: number, ticket: string): { share: number; packages: number } {
-  const owners = ownersOf(room, batchId);
+function shareOf(session: Session, batchId: number, ticket: string): { share: number; packages: number } {
+  const owners = ownersOf(session, batchId);
   const all = owners.reduce((total, { leanGrams }) => total + leanGrams, 0);
   const mine = owners.find((owner) => owner.ticket === ticket);
   return { share: all > 0 ? (mine?.leanGrams ?? 0) / all : 0, packages: mine?.packages ?? 0 };
 }
 
-function sourceOf(room: DeskRoom, lotId: number | null): string {
-  return (lotId === null ? undefined : room.book.fat.get(lotId)?.source) ?? '';
+function sourceOf(session: Session, lotId: number | null): string {
+  return (lotId === null ? undefined : session.book.fat.get(lotId)?.source) ?? '';
 }

@@ -8,12 +8,12 @@ import { weighedAmounts, type Beside } from './amounts.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import type { DeskRoom } from '../session/room.ts';
-import type { BillLineRow, BillLook, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 
-export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): BillLook {
-  const prices = pricesInForce(room);
-  const { amounts, lacks } = weighedAmounts(room, animal, prices?.lines ?? [], beside);
+export function billLook(session: Session, animal: AnimalRow, beside: Beside): BillView {
+  const prices = pricesInForce(session);
+  const { amounts, lacks } = weighedAmounts(session, animal, prices?.lines ?? [], beside);
   const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
   const draft = charge &&
     prices && {
@@ -21,31 +21,31 @@ export function billLook(room: DeskRoom, animal: AnimalRow, beside: Beside): Bil
       depositMinor: charge.depositMinor,
       exampleBook: prices.example,
     };
-  const bills = room.book.bills.ofAnimal(animal.id);
+  const bills = session.book.bills.ofAnimal(animal.id);
   const standing = bills.find((bill) => bill.void_at === null);
-  const bill = standing ? billRow(room, standing) : null;
-  const paidMinor = room.book.payments.paid(animal.id);
-  const paidIn = accountCurrency(room, animal.id);
+  const bill = standing ? billRow(session, standing) : null;
+  const paidMinor = session.book.payments.paid(animal.id);
+  const paidIn = accountCurrency(session, animal.id);
   // Money of another currency is to be given back before a bill can be made, so the draft is not set against it.
   const isOther = !standing && paidMinor !== 0 && paidIn !== prices?.currency;
-  const currency = standing?.currency ?? (isOther ? paidIn : (prices?.currency ?? room.settings.currency));
+  const currency = standing?.currency ?? (isOther ? paidIn : (prices?.currency ?? session.settings.currency));
   const owed = bill ?? (isOther ? null : draft);
-  const { name, address, phone } = hunterOf(room, animal.hunter_id);
+  const { name, address, phone } = hunterOf(session, animal.hunter_id);
   return {
     animalId: animal.id,
     ticket: animal.ticket,
     hunter: { name, address, phone },
-    speciesName: room.species.of(animal.species).name,
+    speciesName: session.species.of(animal.species).name,
     currency,
     paidIn,
     draft,
     lacks,
     bill,
-    voidedBills: bills.filter((one) => one.void_at !== null).map((one) => billRow(room, one)),
-    payments: room.book.payments.ofAnimal(animal.id).map(paymentRow),
+    voidedBills: bills.filter((one) => one.void_at !== null).map((one) => billRow(session, one)),
+    payments: session.book.payments.ofAnimal(animal.id).map(paymentRow),
     paidMinor,
     dueMinor: (owed?.totalMinor ?? 0) - paidMinor,
-    quote: quoteBeside(room, animal, owed),
+    quote: quoteBeside(session, animal, owed),
   };
 }
 
@@ -64,14 +64,14 @@ export function sumsOf(
   };
 }
 
-export function billRow(room: DeskRoom, bill: BillRecord): BillRow {
+export function billRow(session: Session, bill: BillRecord): BillRow {
   return {
     id: bill.id,
     number: bill.number,
     billedOn: bill.billed_on,
     by: bill.by,
     currency: bill.currency,
-    lines: room.book.bills.lines(bill.id).map((line) => ({
+    lines: session.book.bills.lines(bill.id).map((line) => ({
       code: line.code,
       label: line.label,
       basis: line.basis,

@@ -2,8 +2,8 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { splitDifference } from './difference.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
-import type { DeskRoom } from '../session/room.ts';
-import type { BillLook, BillSums, LineReckoned, QuoteDifference, QuoteLine } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import type { BillView, BillSums, LineReckoned, QuoteDifference, QuoteLine } from '../contract/contract.ts';
 
 /** One side of a line, as far as it is there. */
 interface Side {
@@ -16,8 +16,8 @@ interface Side {
 const FOLLOWS = 'minimum';
 
 /** Line by line by its code; tax is a line of its own on both sides, so that the differences add up to that of the totals. */
-export function quoteBeside(room: DeskRoom, animal: AnimalRow, sums: BillSums | null): BillLook['quote'] {
-  const quote = room.book.quotes.ofAnimal(animal.id);
+export function quoteBeside(session: Session, animal: AnimalRow, sums: BillSums | null): BillView['quote'] {
+  const quote = session.book.quotes.ofAnimal(animal.id);
   const price = quote && answeredOf(quote).price;
   // Sums in two currencies are not compared.
   if (!quote || !price || !sums || price.currency !== sums.currency) return null;

@@ -48,7 +48,7 @@ export interface NextCut {
   why: CutReason;
 }
 
-export interface RailLook {
+export interface RailView {
   hooks: Hook[];
   /** What may be cut now, first first. */
   next: NextCut[];

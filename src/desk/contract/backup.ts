@@ -39,7 +39,7 @@ export interface BackupsRenewed {
   left: string[];
 }
 
-export interface BackupsLook {
+export interface BackupsView {
   /** When this was looked at. */
   at: string;
   /** Why the book is not open. */

@@ -77,7 +77,7 @@ export interface LineReckoned {
   unitPriceMinor: number;
 }
 
-export interface BillLook {
+export interface BillView {
   animalId: number;
   ticket: string;
   hunter: { name: string; address: string; phone: string };

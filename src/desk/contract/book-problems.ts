@@ -1,9 +1,9 @@
 /** What may be wrong with the file of the book, of a backup or in the second place, as an answer for the window. */
 import Database from 'better-sqlite3';
-import { BookTrouble, bookTroubleOf, type BookTroubleCode } from '../../book/file/trouble.ts';
+import { BookError, bookErrorOf, type BookErrorCode } from '../../book/file/book-error.ts';
 import type { Problem } from './problem.ts';
 
-const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
+const OF_BOOK: Readonly<Record<BookErrorCode, string>> = {
   folder: 'book.folder',
   'read-only': 'book.read-only',
   full: 'book.full',
@@ -29,14 +29,14 @@ const OF_BOOK: Readonly<Record<BookTroubleCode, string>> = {
   unlocked: 'second.unlocked',
   passphrase: 'backup.passphrase',
 };
-const OF_SECOND: Readonly<Partial<Record<BookTroubleCode, string>>> = {
+const OF_SECOND: Readonly<Partial<Record<BookErrorCode, string>>> = {
   full: 'second.full',
   'read-only': 'second.read-only',
   folder: 'second.drive',
   drive: 'second.drive',
   backup: 'second.bad',
 };
-const OF_BACKUP: Readonly<Partial<Record<BookTroubleCode, string>>> = {
+const OF_BACKUP: Readonly<Partial<Record<BookErrorCode, string>>> = {
   backup: 'backup.bad',
   damaged: 'backup.bad',
   foreign: 'backup.bad',
@@ -50,20 +50,20 @@ const OF_BACKUP: Readonly<Partial<Record<BookTroubleCode, string>>> = {
 const TABLES = { book: OF_BOOK, second: OF_SECOND, backup: OF_BACKUP };
 
 /** Words a trouble for where it happened: with the book, in the second place, or with a backup that is to be restored. */
-export function problemOfTrouble(
-  { code, path, difference }: BookTrouble,
+export function problemOfBookError(
+  { code, path, difference }: BookError,
   where: keyof typeof TABLES = 'book',
 ): Problem & { with: { path: string } } {
   return { kind: 'broken', code: TABLES[where][code] ?? OF_BOOK[code], with: { path, ...difference } };
 }
 
 /** What went wrong with the file at `path` or its drive, or null when the error is about something else. */
-export function troubleWithBook(error: unknown, path: string): BookTrouble | null {
-  if (error instanceof BookTrouble) return error;
+export function bookErrorIn(error: unknown, path: string): BookError | null {
+  if (error instanceof BookError) return error;
   const ofSystem = error instanceof Error && 'syscall' in error;
   const ofFile =
     error instanceof Database.SqliteError &&
     /^SQLITE_(BUSY|LOCKED|READONLY|PERM|FULL|CANTOPEN|IOERR|NOTADB|CORRUPT)/.test(error.code);
-  const trouble = bookTroubleOf(error, path);
+  const trouble = bookErrorOf(error, path);
   return ofSystem || ofFile || trouble.code === 'addon' ? trouble : null;
 }

@@ -79,7 +79,7 @@ export interface QuoteMiss {
   offGrams: number;
 }
 
-export interface CostingLook {
+export interface CostingView {
   season: number;
   currency: string;
   /** False while the figures are the example that came with the program. */

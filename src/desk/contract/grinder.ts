@@ -32,7 +32,7 @@ export interface GrindWant {
   grams: number;
 }
 
-export interface GrinderLook {
+export interface GrinderView {
   waiting: {
     id: number;
     ticket: string;

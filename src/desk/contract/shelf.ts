@@ -18,7 +18,7 @@ export interface ProductOnShelf extends ProductCard, OnShelf {}
 
 export interface TemplateOnShelf extends TemplateCard, OnShelf {}
 
-export interface ShelfLook {
+export interface ShelfView {
   species: SpeciesOnShelf[];
   products: ProductOnShelf[];
   templates: TemplateOnShelf[];

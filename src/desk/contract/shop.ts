@@ -178,7 +178,7 @@ export interface FatSourceCard {
   grade: Grade;
 }
 
-export interface ShopLook {
+export interface ShopView {
   /** Which opening of a book this is: calls of the window are meant for it, and its state lasts no longer. */
   opening: string;
   /** False on a fresh book: the window greets. */

@@ -1,6 +1,6 @@
 /** Files of temperature loggers: looked at, brought in whole or not at all, never twice, undone as one step. */
 import * as v from 'valibot';
-import { CoreProblem } from '../../core/values/problem.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import {
   degreesOf,
   guessLoggerColumns,
@@ -15,11 +15,11 @@ import { rowsOf, type SheetRow } from '../input/rows.ts';
 import { dropUpload, longUpload, tableOf } from '../session/upload.ts';
 import { coolerOf } from './coolers.ts';
 import { askFar } from '../input/day-doubts.ts';
-import { by, id, sureOf } from '../input/input.ts';
+import { by, id, confirmedOf } from '../input/input.ts';
 import { momentsOf } from '../input/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble, type Problem } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { CoolerLogCard, LoggerLook } from '../contract/contract.ts';
 
 /** Rows told one by one; of more there is only the number. */
@@ -54,12 +54,12 @@ interface LoggerFile {
   problems: { row: number; problem: Problem }[];
 }
 
-/** How a file would be read, and everything that is wrong with it. Writes nothing. @throws CoreProblem `sheet.*`, `logger.columns` */
+/** How a file would be read, and everything that is wrong with it. Writes nothing. @throws ValidationError `sheet.*`, `logger.columns` */
 export const look = read(
   v.object(which),
-  (room, input): LoggerLook => {
-    const { name, bytes } = tableOf(room, input.upload);
-    const { fresh, known, problems, ...how } = readFile(room, bytes, input);
+  (session, input): LoggerLook => {
+    const { name, bytes } = tableOf(session, input.upload);
+    const { fresh, known, problems, ...how } = readFile(session, bytes, input);
     const times = fresh.map(({ at }) => at).sort();
     const temperatures = fresh.map(({ tenthsC }) => tenthsC / 10);
     return {
@@ -82,53 +82,57 @@ export const look = read(
 
 /**
  * Brings in what the book does not know yet of a file, all of it or nothing.
- * @throws Trouble `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
- * `date.long-ago` (conflict: pass `sure`)
+ * @throws ProblemError `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
+ * `date.long-ago` (conflict: pass `confirmed`)
  */
 export const bringIn = write(
-  v.object({ ...which, sure: sureOf, by }),
-  (room, input) => {
-    const cooler = coolerOf(room, input.coolerId);
-    const { name, bytes, sha256 } = tableOf(room, input.upload);
-    const { fresh, known, problems } = readFile(room, bytes, input);
+  v.object({ ...which, confirmed: confirmedOf, by }),
+  (session, input) => {
+    const cooler = coolerOf(session, input.coolerId);
+    const { name, bytes, sha256 } = tableOf(session, input.upload);
+    const { fresh, known, problems } = readFile(session, bytes, input);
     const [first] = problems;
     if (first)
-      throw new Trouble('refused', 'sheet.problems', { with: { count: problems.length, row: first.row } });
-    if (fresh.length === 0) throw new Trouble('refused', 'logger.nothing-new', { with: { count: known } });
-    const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), room.now());
+      throw new ProblemError('refused', 'sheet.problems', {
+        with: { count: problems.length, row: first.row },
+      });
+    if (fresh.length === 0)
+      throw new ProblemError('refused', 'logger.nothing-new', { with: { count: known } });
+    const oldest = fresh.reduce((least, { at: one }) => (one < least ? one : least), session.now());
     const span = { ago: OLD_DAYS };
-    askFar(input.sure, 'upload', room.dayOf(oldest), room.today(), span);
-    const at = room.now();
-    const logId = room.book.coolerLogs.add(
+    askFar(input.confirmed, 'upload', session.dayOf(oldest), session.today(), span);
+    const at = session.now();
+    const logId = session.book.coolerLogs.add(
       { coolerId: cooler.id, file: name, sha256, known, at, by: input.by },
       fresh,
     );
-    room.book.audit.note({
+    session.book.audit.note({
     record: 'cooler_log', recordId: logId, act: 'add', after: { file: name, cooler: cooler.name, readings: fresh.length, known },
     at, by: input.by,
   }); // prettier-ignore
-    dropUpload(room);
+    dropUpload(session);
     return { id: logId, readings: fresh.length, known };
   },
   { long: longUpload },
 );
 
-/** Takes all readings of a file back; they stay in the book and count no more. @throws Trouble `logger.unknown`, `logger.undone` */
-export const undo = write(v.object({ id, by }), (room, input) => {
-  const log = room.book.coolerLogs.get(input.id);
-  if (!log) throw new Trouble('missing', 'logger.unknown');
-  if (log.undone_at !== null) throw new Trouble('conflict', 'logger.undone', { with: { name: log.file } });
-  const at = room.now();
-  room.book.coolerLogs.undo(log.id, at, input.by);
-  room.book.audit.note({
+/** Takes all readings of a file back; they stay in the book and count no more. @throws ProblemError `logger.unknown`, `logger.undone` */
+export const undo = write(v.object({ id, by }), (session, input) => {
+  const log = session.book.coolerLogs.get(input.id);
+  if (!log) throw new ProblemError('missing', 'logger.unknown');
+  if (log.undone_at !== null)
+    throw new ProblemError('conflict', 'logger.undone', { with: { name: log.file } });
+  const at = session.now();
+  session.book.coolerLogs.undo(log.id, at, input.by);
+  session.book.audit.note({
     record: 'cooler_log', recordId: log.id, act: 'void', before: { file: log.file }, reason: 'undone', at, by: input.by,
   }); // prettier-ignore
   return { id: log.id, name: log.file };
 });
 
 /** The files of one cooler, newest first. */
-export const list = read(v.object({ coolerId: id }), (room, input): CoolerLogCard[] =>
-  room.book.coolerLogs.of(input.coolerId).map((log) => ({
+export const list = read(v.object({ coolerId: id }), (session, input): CoolerLogCard[] =>
+  session.book.coolerLogs.of(input.coolerId).map((log) => ({
     id: log.id,
     file: log.file,
     readings: log.temperature_last - log.temperature_first + 1,
@@ -139,7 +143,7 @@ export const list = read(v.object({ coolerId: id }), (room, input): CoolerLogCar
 );
 
 function readFile(
-  room: DeskRoom,
+  session: Session,
   bytes: Uint8Array,
   input: { coolerId: number; degrees: Degrees | null; dates: DateOrder | null },
 ): LoggerFile {
@@ -150,8 +154,8 @@ function readFile(
   const cells = (at: number) => readings.map((row) => row.cells[at] ?? '');
   const named = columns.degrees ?? degreesOf(cells(columns.temperature)[0] ?? '');
   const file: LoggerFile = {
-    degrees: input.degrees ?? named ?? (room.settings.unit === 'lb' ? 'F' : 'C'),
-    dates: input.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(room),
+    degrees: input.degrees ?? named ?? (session.settings.unit === 'lb' ? 'F' : 'C'),
+    dates: input.dates ?? guessDateOrder(cells(columns.date)) ?? usualOrder(session),
     fresh: [],
     known: 0,
     problems: [],
@@ -160,9 +164,9 @@ function readFile(
   let before = -Infinity;
   for (const row of readings)
     try {
-      const reading = readRow(room, row, columns, file, before);
+      const reading = readRow(session, row, columns, file, before);
       before = Date.parse(reading.at);
-      if (met.has(reading.at) || room.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
+      if (met.has(reading.at) || session.book.coolers.isRead(input.coolerId, reading.at)) file.known += 1;
       else file.fresh.push(reading);
       met.add(reading.at);
     } catch (error) {
@@ -172,26 +176,26 @@ function readFile(
 }
 
 function readRow(
-  room: DeskRoom,
+  session: Session,
   { cells }: SheetRow,
   columns: LoggerColumns,
   { degrees, dates }: Pick<LoggerFile, 'degrees' | 'dates'>,
   before: number,
 ): LoggerReading {
   const cell = (at: number) => (cells[at] ?? '').trim();
-  const thisYear = Number(room.today().slice(0, 4));
+  const thisYear = Number(session.today().slice(0, 4));
   const moment = readLoggerMoment(cell(columns.date), cell(columns.time), dates, thisYear);
   const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
   const meant =
     moment.zoneMinutes === null
-      ? momentsOf(moment.day, moment.seconds, room.settings.zone)
+      ? momentsOf(moment.day, moment.seconds, session.settings.zone)
       : [own - moment.zoneMinutes * 60_000];
   // In the hour that the clock goes through twice in autumn a later row means the second time.
   const at = meant.find((one) => one > before) ?? meant[0] ?? own;
-  if (at > Date.parse(room.now()) + AHEAD_MS)
-    throw new Trouble('invalid', 'logger.ahead', { with: { date: moment.day } });
+  if (at > Date.parse(session.now()) + AHEAD_MS)
+    throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
   if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
-    throw new Trouble('invalid', 'logger.too-old', { with: { date: moment.day } });
+    throw new ProblemError('invalid', 'logger.too-old', { with: { date: moment.day } });
   const typed = cell(columns.temperature);
   return {
     at: new Date(at).toISOString(),
@@ -200,12 +204,12 @@ function readRow(
   };
 }
 
-const usualOrder = (room: DeskRoom): DateOrder =>
-  /-(US|PH)$/.test(room.settings.locale) ? 'month first' : 'day first';
+const usualOrder = (session: Session): DateOrder =>
+  /-(US|PH)$/.test(session.settings.locale) ? 'month first' : 'day first';
 
 function told(error: unknown): Problem {
-  if (error instanceof Trouble) return error.problem;
-  if (error instanceof CoreProblem) return { kind: 'invalid', code: error.code, with: { ...error.with } };
+  if (error instanceof ProblemError) return error.problem;
+  if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
   throw error;
 }
 

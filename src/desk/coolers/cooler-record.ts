@@ -5,79 +5,86 @@ import { judgeCooler, warmSpans } from '../../core/cold/hanging-cooler.ts';
 import { date, id } from '../input/input.ts';
 import { momentsOf } from '../input/local-moment.ts';
 import { read } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { CoolerRecord } from '../contract/contract.ts';
 
 /** Longer without a reading than this is a gap. Our choice, as on the Rail: a night. */
 const GAP_MS = 16 * 60 * 60_000;
 const MOST_DAYS = 400;
 
-/** @throws Trouble `cooler.unknown`, `cooler.record-days` (invalid) */
-export const record = read(v.object({ coolerId: id, from: date, to: date }), (room, input): CoolerRecord => {
-  const cooler = room.book.coolers.named(input.coolerId);
-  if (!cooler) throw new Trouble('missing', 'cooler.unknown', { field: 'coolerId' });
-  const days = daysBetween(input.from, input.to) + 1;
-  if (days < 1 || days > MOST_DAYS)
-    throw new Trouble('invalid', 'cooler.record-days', { field: 'to', with: { most: MOST_DAYS } });
-  const { coolerLimitC: limitC, zone } = room.settings;
-  const midnight = (day: string): number => momentsOf(day, 0, zone)[0] ?? 0;
-  const [start, end] = [midnight(input.from), midnight(addDays(input.to, 1))];
-  const rows = room.book.coolers.between(
-    input.coolerId,
-    new Date(start).toISOString(),
-    new Date(end).toISOString(),
-  );
-  const readings = rows.map(({ tenths_c, ...row }) => ({ ...row, c: tenths_c / 10, ms: Date.parse(row.at) }));
-  const judged = readings.map(({ at, c }) => ({ at, tempC: c }));
-  const spans = warmSpans(judged, limitC);
-  const until = Math.min(end, Math.max(start, Date.parse(room.now())));
-  const moments = [start, ...readings.map(({ ms }) => ms), until];
-  return {
-    cooler: cooler.name,
-    from: input.from,
-    to: input.to,
-    limitC,
-    readings: readings.length,
-    minutesAbove: judgeCooler(judged, limitC).minutesAbove,
-    days: Array.from({ length: days }, (_, n) => {
-      const day = addDays(input.from, n);
-      const [dawn, dusk] = [midnight(day), midnight(addDays(day, 1))];
-      const ofDay = readings.filter(({ ms }) => ms >= dawn && ms < dusk).map(({ c }) => c);
-      const warm = spans.map(({ from, to }) => Math.max(0, Math.min(to, dusk) - Math.max(from, dawn)));
-      return {
-        day,
-        readings: ofDay.length,
-        lowestC: ofDay.length ? ofDay.reduce((a, b) => Math.min(a, b)) : null,
-        highestC: ofDay.length ? ofDay.reduce((a, b) => Math.max(a, b)) : null,
-        minutesAbove: warm.reduce((sum, ms) => sum + ms, 0) / 60_000,
-      };
-    }),
-    gaps: moments.slice(1).flatMap((to, i) => {
-      const from = moments[i] ?? to;
-      return to - from > GAP_MS
-        ? [
-            {
-              from: new Date(from).toISOString(),
-              to: new Date(to).toISOString(),
-              minutes: (to - from) / 60_000,
-            },
-          ]
-        : [];
-    }),
-    byHand: readings.flatMap(({ at, c, typed, by, log_id }) =>
-      log_id === null ? [{ at, c, typed, by }] : [],
-    ),
-    files: room.book.coolerLogs
-      .of(input.coolerId)
-      .map((log) => ({
-        file: log.file,
-        at: log.at,
-        by: log.by,
-        readings: readings.filter(({ log_id }) => log_id === log.id).length,
-      }))
-      .filter((log) => log.readings > 0),
-    takenBack: room.book.coolers
-      .takenBack(input.coolerId, new Date(start).toISOString(), new Date(end).toISOString())
-      .map(({ at, tenths_c, typed, reason, by }) => ({ at, c: tenths_c / 10, typed, reason, by })),
-  };
-});
+/** @throws ProblemError `cooler.unknown`, `cooler.record-days` (invalid) */
+export const record = read(
+  v.object({ coolerId: id, from: date, to: date }),
+  (session, input): CoolerRecord => {
+    const cooler = session.book.coolers.named(input.coolerId);
+    if (!cooler) throw new ProblemError('missing', 'cooler.unknown', { field: 'coolerId' });
+    const days = daysBetween(input.from, input.to) + 1;
+    if (days < 1 || days > MOST_DAYS)
+      throw new ProblemError('invalid', 'cooler.record-days', { field: 'to', with: { most: MOST_DAYS } });
+    const { coolerLimitC: limitC, zone } = session.settings;
+    const midnight = (day: string): number => momentsOf(day, 0, zone)[0] ?? 0;
+    const [start, end] = [midnight(input.from), midnight(addDays(input.to, 1))];
+    const rows = session.book.coolers.between(
+      input.coolerId,
+      new Date(start).toISOString(),
+      new Date(end).toISOString(),
+    );
+    const readings = rows.map(({ tenths_c, ...row }) => ({
+      ...row,
+      c: tenths_c / 10,
+      ms: Date.parse(row.at),
+    }));
+    const judged = readings.map(({ at, c }) => ({ at, tempC: c }));
+    const spans = warmSpans(judged, limitC);
+    const until = Math.min(end, Math.max(start, Date.parse(session.now())));
+    const moments = [start, ...readings.map(({ ms }) => ms), until];
+    return {
+      cooler: cooler.name,
+      from: input.from,
+      to: input.to,
+      limitC,
+      readings: readings.length,
+      minutesAbove: judgeCooler(judged, limitC).minutesAbove,
+      days: Array.from({ length: days }, (_, n) => {
+        const day = addDays(input.from, n);
+        const [dawn, dusk] = [midnight(day), midnight(addDays(day, 1))];
+        const ofDay = readings.filter(({ ms }) => ms >= dawn && ms < dusk).map(({ c }) => c);
+        const warm = spans.map(({ from, to }) => Math.max(0, Math.min(to, dusk) - Math.max(from, dawn)));
+        return {
+          day,
+          readings: ofDay.length,
+          lowestC: ofDay.length ? ofDay.reduce((a, b) => Math.min(a, b)) : null,
+          highestC: ofDay.length ? ofDay.reduce((a, b) => Math.max(a, b)) : null,
+          minutesAbove: warm.reduce((sum, ms) => sum + ms, 0) / 60_000,
+        };
+      }),
+      gaps: moments.slice(1).flatMap((to, i) => {
+        const from = moments[i] ?? to;
+        return to - from > GAP_MS
+          ? [
+              {
+                from: new Date(from).toISOString(),
+                to: new Date(to).toISOString(),
+                minutes: (to - from) / 60_000,
+              },
+            ]
+          : [];
+      }),
+      byHand: readings.flatMap(({ at, c, typed, by, log_id }) =>
+        log_id === null ? [{ at, c, typed, by }] : [],
+      ),
+      files: session.book.coolerLogs
+        .of(input.coolerId)
+        .map((log) => ({
+          file: log.file,
+          at: log.at,
+          by: log.by,
+          readings: readings.filter(({ log_id }) => log_id === log.id).length,
+        }))
+        .filter((log) => log.readings > 0),
+      takenBack: session.book.coolers
+        .takenBack(input.coolerId, new Date(start).toISOString(), new Date(end).toISOString())
+        .map(({ at, tenths_c, typed, reason, by }) => ({ at, c: tenths_c / 10, typed, reason, by })),
+    };
+  },
+);

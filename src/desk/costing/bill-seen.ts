@@ -2,7 +2,7 @@
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { incomeCodeOf } from './income.ts';
 import type { pricesInForce } from '../pricing/prices.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { amountsFor, groundNames } from './season-bills.ts';
 import type { IncomeCode } from '../contract/contract.ts';
 
@@ -23,10 +23,10 @@ export function nothingTaken(): Record<IncomeCode, number> {
 const kept = new WeakMap<Amounts, { by: string; seen: BillSeen }>();
 
 /** @param prices null without any */
-export function billsSeenBy(room: DeskRoom, prices: Prices): (amounts: Amounts) => BillSeen {
+export function billsSeenBy(session: Session, prices: Prices): (amounts: Amounts) => BillSeen {
   const lines = prices?.lines ?? [];
-  const by = JSON.stringify([prices?.id, ...groundNames(room)]);
-  const seen = amountsFor(room, lines);
+  const by = JSON.stringify([prices?.id, ...groundNames(session)]);
+  const seen = amountsFor(session, lines);
   return (amounts) => {
     const known = kept.get(amounts);
     if (known?.by === by) return known.seen;

@@ -8,66 +8,66 @@ import { answerOf, feesOf, serviceOf } from './services.ts';
 import { costByWork, costedAnimals, speciesMargins } from './species.ts';
 import { missedQuotes } from './missed-quotes.ts';
 import { read, write } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { billsSeenBy } from './bill-seen.ts';
 import type { SeasonBillLine } from '../../book/sums/season-money.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { inSlices, oneByOne } from '../session/slices.ts';
 import { billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
-import type { CostFigures, CostingLook } from '../contract/contract.ts';
+import type { CostFigures, CostingView } from '../contract/contract.ts';
 
 const season = v.optional(seasonYear);
 
 /** The running season when none is asked for. */
-export const look = read(v.object({ season }), async (room, input): Promise<CostingLook> => {
-  const of = input.season ?? room.season();
-  await lookUp(room, of);
-  return costingLook(room, of);
+export const look = read(v.object({ season }), async (session, input): Promise<CostingView> => {
+  const of = input.season ?? session.season();
+  await lookUp(session, of);
+  return costingLook(session, of);
 });
 
 /** Reads in slices what a first look at a season needs: its rows, and its bills as the prices in force see them. */
-async function lookUp(room: DeskRoom, of: number): Promise<void> {
-  const { seasonMoney } = room.book;
+async function lookUp(session: Session, of: number): Promise<void> {
+  const { seasonMoney } = session.book;
   await oneByOne([
-    () => room.book.seasonRows(of),
+    () => session.book.seasonRows(of),
     () => seasonMoney.packed(of),
     () => seasonMoney.bills(of),
-    () => linesOf(room, of),
+    () => linesOf(session, of),
   ]);
-  const seenBy = billsSeenBy(room, pricesInForce(room));
-  await inSlices(billedAnimals(room, of), ({ amounts }) => seenBy(amounts).taken());
+  const seenBy = billsSeenBy(session, pricesInForce(session));
+  await inSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).taken());
 }
 
-function linesOf(room: DeskRoom, of: number): readonly SeasonBillLine[] {
-  const { currency } = room.settings;
-  return room.ofSeason('money', of, `bill lines in ${currency}`, () =>
-    room.book.seasonMoney.lines(of, currency),
+function linesOf(session: Session, of: number): readonly SeasonBillLine[] {
+  const { currency } = session.settings;
+  return session.ofSeason('money', of, `bill lines in ${currency}`, () =>
+    session.book.seasonMoney.lines(of, currency),
   );
 }
 
 /** Keeps the shop's running costs as typed. @throws as `readFigures` */
-export const save = write(figuresTyped, (room, input): { figures: CostFigures } => {
-  const figures = readFigures(room, input);
-  keepFigures(room, figures, input.by);
+export const save = write(figuresTyped, (session, input): { figures: CostFigures } => {
+  const figures = readFigures(session, input);
+  keepFigures(session, figures, input.by);
   return { figures };
 });
 
-function costingLook(room: DeskRoom, of: number): CostingLook {
-  const { own, figures } = figuresOf(room);
-  const used = room.book.seasonMoney.fat(of);
-  const measured = measure(room, of, used);
+function costingLook(session: Session, of: number): CostingView {
+  const { own, figures } = figuresOf(session);
+  const used = session.book.seasonMoney.fat(of);
+  const measured = measure(session, of, used);
   const services = {
     cutting: serviceOf('cutting', figures, measured.cutting),
     grinding: serviceOf('grinding', figures, measured.grinding),
     products: serviceOf('products', figures, measured.products),
   };
-  const bills = billedAnimals(room, of);
-  const fees = feesOf(room, { season: of, bills, used }, services);
+  const bills = billedAnimals(session, of);
+  const fees = feesOf(session, { season: of, bills, used }, services);
   const spent = fatSpent(used);
-  const animals = costedAnimals(room, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
-  const { currency } = room.settings;
-  const income = groupIncome(linesOf(room, of));
+  const animals = costedAnimals(session, bills, services, spent.perKg ?? ASSUMED.fatPerKg);
+  const { currency } = session.settings;
+  const income = groupIncome(linesOf(session, of));
   return {
     season: of,
     currency,
@@ -75,9 +75,9 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
     figures,
     billed: bills.length,
     services: SERVICES.map((code) =>
-      answerOf(room, services[code], { figures, measured: measured[code], fee: fees[code] }),
+      answerOf(session, services[code], { figures, measured: measured[code], fee: fees[code] }),
     ),
-    species: speciesMargins(room, animals),
+    species: speciesMargins(session, animals),
     workCost: costByWork(animals),
     income,
     fat: {
@@ -86,6 +86,6 @@ function costingLook(room: DeskRoom, of: number): CostingLook {
       cost: spent.cost,
       chargedMinor: income.find(({ code }) => code === 'fat')?.minor ?? 0,
     },
-    quotes: missedQuotes(room, bills),
+    quotes: missedQuotes(session, bills),
   };
 }

@@ -3,8 +3,8 @@ import * as v from 'valibot';
 import exampleJson from '../../../resources/example-costs.json' with { type: 'json' };
 import { GRAMS_PER } from '../../core/values/units.ts';
 import { by, packageGrams, text } from '../input/input.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { keptAs } from '../session/settings.ts';
 import type { CostFigures, ServiceCode } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
@@ -50,8 +50,8 @@ const figuresKept = v.object({
 });
 
 /** @returns the figures in force, and whether they are the shop's own */
-export function figuresOf(room: DeskRoom): { own: boolean; figures: CostFigures } {
-  const kept = keptAs(room.book, KEY, figuresKept);
+export function figuresOf(session: Session): { own: boolean; figures: CostFigures } {
+  const kept = keptAs(session.book, KEY, figuresKept);
   if (kept) return { own: true, figures: kept };
   const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
   return {
@@ -60,9 +60,9 @@ export function figuresOf(room: DeskRoom): { own: boolean; figures: CostFigures 
   };
 }
 
-/** @throws CoreProblem `money.*`, `reading.*`; Trouble `money.negative`, `minutes.range`, `package.size` */
-export function readFigures(room: DeskRoom, typed: v.InferOutput<typeof figuresTyped>): CostFigures {
-  const { currency, unit } = room.settings;
+/** @throws ValidationError `money.*`, `reading.*`; ProblemError `money.negative`, `minutes.range`, `package.size` */
+export function readFigures(session: Session, typed: v.InferOutput<typeof figuresTyped>): CostFigures {
+  const { currency, unit } = session.settings;
   const money = (field: 'wagePerHour' | 'overheadPerHour' | 'packagingPerPackage'): number =>
     typedMoney(typed[field], currency, field);
   const service = (code: ServiceCode): CostFigures['services'][ServiceCode] => {
@@ -70,7 +70,7 @@ export function readFigures(room: DeskRoom, typed: v.InferOutput<typeof figuresT
     const at = (field: string): string => `services.${code}.${field}`;
     const grams = typedGrams(packageSize, unit, at('packageSize'));
     if (!v.is(packageGrams, grams))
-      throw new Trouble('invalid', 'package.size', { field: at('packageSize') });
+      throw new ProblemError('invalid', 'package.size', { field: at('packageSize') });
     return {
       minutesPerAnimal: minutesOf(minutesPerAnimal, at('minutesPerAnimal')),
       minutesPerKg: (minutesOf(minutesPerUnit, at('minutesPerUnit')) * 1000) / GRAMS_PER[unit],
@@ -86,16 +86,16 @@ export function readFigures(room: DeskRoom, typed: v.InferOutput<typeof figuresT
   };
 }
 
-export function keepFigures(room: DeskRoom, figures: CostFigures, initials: string): void {
-  const { own, figures: before } = figuresOf(room);
-  room.book.settings.put(KEY, figures);
-  room.book.audit.note({
+export function keepFigures(session: Session, figures: CostFigures, initials: string): void {
+  const { own, figures: before } = figuresOf(session);
+  session.book.settings.put(KEY, figures);
+  session.book.audit.note({
     record: 'setting',
     recordId: KEY,
     act: own ? 'change' : 'add',
     ...(own && { before }),
     after: figures,
-    at: room.now(),
+    at: session.now(),
     by: initials,
   });
 }
@@ -103,6 +103,6 @@ export function keepFigures(room: DeskRoom, figures: CostFigures, initials: stri
 function minutesOf(typed: string, field: string): number {
   const minutes = /^\d{1,3}(?:[.,]\d{1,4})?$/.test(typed) ? Number(typed.replace(',', '.')) : NaN;
   if (!(minutes >= 0 && minutes <= LONGEST_MINUTES))
-    throw new Trouble('invalid', 'minutes.range', { field, with: { typed } });
+    throw new ProblemError('invalid', 'minutes.range', { field, with: { typed } });
   return minutes;
 }

@@ -4,7 +4,7 @@ import { median } from '../../core/stats/median.ts';
 import { fatSpent } from './fat.ts';
 import { ASSUMED } from './figures.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { groundNames } from './season-bills.ts';
 import type { Measured, ServiceCode } from '../contract/contract.ts';
 
@@ -15,16 +15,16 @@ const MOST_OUT = 1.02;
 
 /** @param fats bought fat of the season's grinds */
 export function measure(
-  room: DeskRoom,
+  session: Session,
   season: number,
   fats: readonly SeasonFat[],
 ): Record<ServiceCode, MeasuredService> {
   const priced = new Set(
-    (pricesInForce(room)?.lines ?? []).flatMap(({ basis, product }) =>
+    (pricesInForce(session)?.lines ?? []).flatMap(({ basis, product }) =>
       basis === 'product' ? [product] : [],
     ),
   );
-  const grinds = room.book.seasonMoney
+  const grinds = session.book.seasonMoney
     .grinds(season)
     .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MOST_OUT);
   // As on the bill: what has a price of its own is a product, all else counts as grind.
@@ -33,17 +33,17 @@ export function measure(
       priced.has(product) === (code === 'products');
     return measuredGrind(code, grinds.filter(belongs), fats.filter(belongs), fats);
   };
-  return { cutting: measuredCutting(room, season), grinding: of('grinding'), products: of('products') };
+  return { cutting: measuredCutting(session, season), grinding: of('grinding'), products: of('products') };
 }
 
-function measuredCutting(room: DeskRoom, season: number): MeasuredService {
+function measuredCutting(session: Session, season: number): MeasuredService {
   const assumed = ASSUMED.cutting;
-  const ground = groundNames(room);
+  const ground = groundNames(session);
   // Packages of what is ground are no cuts.
   const cuts = new Map<number, number>();
-  for (const { animal_id: id, product, grams } of room.book.seasonMoney.packed(season))
+  for (const { animal_id: id, product, grams } of session.book.seasonMoney.packed(season))
     if (!ground.has(product)) cuts.set(id, (cuts.get(id) ?? 0) + grams);
-  const known = room.book
+  const known = session.book
     .seasonRows(season)
     .flatMap(({ animal_id: id, finished, base, take_home: given }) =>
       finished === 1 && base !== null && given !== null && given > 0 && given < base

@@ -1,10 +1,10 @@
 /** Billed animals that came of a quote: how far the bill and the meat were outside of what was said. */
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BilledAnimal } from './season-bills.ts';
-import type { CostingLook, QuoteMiss, Range } from '../contract/contract.ts';
+import type { CostingView, QuoteMiss, Range } from '../contract/contract.ts';
 
 /** Worst first: by the greater of the two misses, each as a share of what was most likely. */
-export function missedQuotes(room: DeskRoom, bills: readonly BilledAnimal[]): CostingLook['quotes'] {
+export function missedQuotes(session: Session, bills: readonly BilledAnimal[]): CostingView['quotes'] {
   const compared = bills.flatMap((bill) => {
     if (!bill.quote) return [];
     const own = bill.takeHomeGrams;
@@ -14,7 +14,7 @@ export function missedQuotes(room: DeskRoom, bills: readonly BilledAnimal[]): Co
     const miss: QuoteMiss = {
       ticket: bill.ticket,
       quote: name,
-      speciesName: room.species.of(bill.species).name,
+      speciesName: session.species.of(bill.species).name,
       billMinor: bill.totalMinor,
       quotedMinor,
       offMinor: outside(bill.totalMinor, quotedMinor),

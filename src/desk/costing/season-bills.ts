@@ -1,7 +1,7 @@
 /** A season's standing bills with their frozen amounts, and those amounts as other prices would charge them. */
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Range } from '../contract/contract.ts';
 
 export interface BilledAnimal {
@@ -19,9 +19,9 @@ export interface BilledAnimal {
 }
 
 /** Bills in the shop's currency that stand for animals of the season, by number. */
-export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
-  const { currency } = room.settings;
-  return room.book.seasonMoney
+export function billedAnimals(session: Session, season: number): BilledAnimal[] {
+  const { currency } = session.settings;
+  return session.book.seasonMoney
     .bills(season)
     .filter((bill) => bill.currency === currency)
     .map((bill) => ({
@@ -49,9 +49,9 @@ export function billedAnimals(room: DeskRoom, season: number): BilledAnimal[] {
  * Frozen amounts as these lines see them: what had a price of its own and has none now counts as grind, if it is one, as
  * on a bill made now.
  */
-export function amountsFor(room: DeskRoom, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
+export function amountsFor(session: Session, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
   const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
-  const ground = groundNames(room);
+  const ground = groundNames(session);
   return (amounts) => {
     const kept = Object.entries(amounts.products ?? {});
     const folded = kept.filter(([product]) => !priced.has(product) && ground.has(product));
@@ -64,7 +64,7 @@ export function amountsFor(room: DeskRoom, lines: readonly PriceLine[]): (amount
 }
 
 /** Names on the shelf of what goes through the grinder. */
-export function groundNames(room: DeskRoom): ReadonlySet<string> {
-  const grinds = productsOnShelf(room).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
+export function groundNames(session: Session): ReadonlySet<string> {
+  const grinds = productsOnShelf(session).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
   return new Set(grinds.map(({ name }) => name));
 }

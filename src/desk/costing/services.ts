@@ -8,7 +8,7 @@ import { SERVICES } from './figures.ts';
 import { INCOME_CODES, incomeCodeOf } from './income.ts';
 import type { MeasuredService } from './measured.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { billsSeenBy, nothingTaken } from './bill-seen.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
@@ -43,11 +43,11 @@ export function serviceOf(code: ServiceCode, figures: CostFigures, measured: Mea
 }
 
 export function answerOf(
-  room: DeskRoom,
+  session: Session,
   service: Service,
   asked: { figures: CostFigures; measured: MeasuredService; fee: ServiceAnswer['fee'] },
 ): ServiceAnswer {
-  const { unit } = room.settings;
+  const { unit } = session.settings;
   const cost = costOf(service);
   const perUnit = (minor: number): number => (minor * GRAMS_PER[unit]) / cost.finishedGrams;
   const perLbToUnit = GRAMS_PER[unit] / GRAMS_PER.lb;
@@ -91,24 +91,24 @@ export function answerOf(
  * by the fat that each used. Null for a service without such an animal, or without prices.
  */
 export function feesOf(
-  room: DeskRoom,
+  session: Session,
   { season, bills, used }: { season: number; bills: readonly BilledAnimal[]; used: readonly SeasonFat[] },
   services: Readonly<Record<ServiceCode, Service>>,
 ): Record<ServiceCode, ServiceAnswer['fee']> {
   const none = { cutting: null, grinding: null, products: null };
-  const prices = pricesInForce(room);
+  const prices = pricesInForce(session);
   if (!prices || bills.length === 0) return none;
   const { id, lines } = prices;
   const taken = nothingTaken();
   const grams = { cutting: 0, grinding: 0, products: 0 };
   const count = { cutting: 0, grinding: 0, products: 0 };
   // Bills made with these prices say themselves what they took.
-  const { currency } = room.settings;
-  const own = room.ofSeason('money', season, `taken by ${id} in ${currency}`, () =>
-    room.book.seasonMoney.takenBy(season, currency, id),
+  const { currency } = session.settings;
+  const own = session.ofSeason('money', season, `taken by ${id} in ${currency}`, () =>
+    session.book.seasonMoney.takenBy(season, currency, id),
   );
   for (const { basis, amount_minor } of own) taken[incomeCodeOf(basis)] += amount_minor;
-  const seenBy = billsSeenBy(room, prices);
+  const seenBy = billsSeenBy(session, prices);
   for (const bill of bills) {
     const seen = seenBy(bill.amounts);
     if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.taken()[code];
@@ -127,7 +127,7 @@ export function feesOf(
   const inProducts = fatSpent(used.filter(({ product }) => priced.has(product))).usedGrams;
   const fatOf = { cutting: 0, grinding: all - inProducts, products: inProducts };
   const perUnit = (minor: number, code: ServiceCode): number =>
-    (minor * GRAMS_PER[room.settings.unit]) / grams[code];
+    (minor * GRAMS_PER[session.settings.unit]) / grams[code];
   const feeOf = (code: ServiceCode): ServiceAnswer['fee'] =>
     grams[code] > 0
       ? {

@@ -1,7 +1,7 @@
 /** What the billed animals cost, each by its own weights and the services' figures: by kind of game and by service. */
 import { costOf, type Service } from '../../core/pricing/costing.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { billsSeenBy, type BillSeen } from './bill-seen.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { ServiceCode, SpeciesMargin } from '../contract/contract.ts';
@@ -20,12 +20,12 @@ export interface CostedAnimal {
 }
 
 export function costedAnimals(
-  room: DeskRoom,
+  session: Session,
   bills: readonly BilledAnimal[],
   services: Readonly<Record<ServiceCode, Service>>,
   fatPerKg: number,
 ): CostedAnimal[] {
-  const seenBy = billsSeenBy(room, pricesInForce(room));
+  const seenBy = billsSeenBy(session, pricesInForce(session));
   return bills.map(({ species, subtotalMinor, amounts }) => ({
     species,
     subtotalMinor,
@@ -33,11 +33,11 @@ export function costedAnimals(
   }));
 }
 
-export function speciesMargins(room: DeskRoom, animals: readonly CostedAnimal[]): SpeciesMargin[] {
+export function speciesMargins(session: Session, animals: readonly CostedAnimal[]): SpeciesMargin[] {
   return [...Map.groupBy(animals, ({ species }) => species)]
     .map(([code, own]) => ({
       code,
-      name: room.species.of(code).name,
+      name: session.species.of(code).name,
       animals: own.length,
       incomeMinor: own.reduce((total, { subtotalMinor }) => total + subtotalMinor, 0),
       cost: own.reduce((total, { cost }) => total + sum(Object.values(cost)), 0),

@@ -4,7 +4,7 @@ import { priceLines } from '../../core/pricing/price.ts';
 import { priceLineList, taxRule } from '../pricing/price-input.ts';
 import { coreLine } from '../pricing/prices.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { inSlices } from '../session/slices.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
@@ -21,12 +21,12 @@ export const tryPrices = read(
     taxRule,
     lines: priceLineList,
   }),
-  async (room, input): Promise<PricesTried> => {
-    const { currency } = room.settings;
-    const season = input.season ?? room.book.seasonMoney.newestBilled(currency) ?? room.season();
+  async (session, input): Promise<PricesTried> => {
+    const { currency } = session.settings;
+    const season = input.season ?? session.book.seasonMoney.newestBilled(currency) ?? session.season();
     const lines = input.lines.map(coreLine);
-    const seen = amountsFor(room, lines);
-    const bills = await inSlices(billedAnimals(room, season), (bill) => ({
+    const seen = amountsFor(session, lines);
+    const bills = await inSlices(billedAnimals(session, season), (bill) => ({
       ...bill,
       now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
     }));
@@ -38,7 +38,7 @@ export const tryPrices = read(
       thenMinor: sum(bills, ({ totalMinor }) => totalMinor),
       nowMinor: sum(bills, ({ now }) => now.totalMinor),
       lines: byLine(
-        room,
+        session,
         season,
         bills.flatMap(({ now }) => now.lines),
         {
@@ -46,13 +46,13 @@ export const tryPrices = read(
           now: sum(bills, ({ now }) => now.taxMinor),
         },
       ),
-      species: bySpecies(room, bills),
+      species: bySpecies(session, bills),
       most: changed
         .sort((a, b) => Math.abs(b.now.totalMinor - b.totalMinor) - Math.abs(a.now.totalMinor - a.totalMinor))
         .slice(0, NAMED)
         .map(({ ticket, species, totalMinor, now }) => ({
           ticket,
-          speciesName: room.species.of(species).name,
+          speciesName: session.species.of(species).name,
           thenMinor: totalMinor,
           nowMinor: now.totalMinor,
         })),
@@ -64,7 +64,7 @@ export const tryPrices = read(
 );
 
 function byLine(
-  room: DeskRoom,
+  session: Session,
   season: number,
   charged: readonly { code: string; label: string; amountMinor: number }[],
   tax: { then: number; now: number },
@@ -74,7 +74,10 @@ function byLine(
     const row = rows.get(code) ?? { code, label, thenMinor: 0, nowMinor: 0 };
     rows.set(code, { ...row, thenMinor: row.thenMinor + thenMinor, nowMinor: row.nowMinor + nowMinor });
   };
-  for (const { code, label, amount_minor } of room.book.seasonMoney.lines(season, room.settings.currency))
+  for (const { code, label, amount_minor } of session.book.seasonMoney.lines(
+    season,
+    session.settings.currency,
+  ))
     add(code, label, amount_minor, 0);
   for (const { code, label, amountMinor } of charged) add(code, label, 0, amountMinor);
   if (tax.then !== 0 || tax.now !== 0) add(TAX, 'Tax', tax.then, tax.now);
@@ -82,13 +85,13 @@ function byLine(
 }
 
 function bySpecies(
-  room: DeskRoom,
+  session: Session,
   bills: readonly { species: string; totalMinor: number; now: { totalMinor: number } }[],
 ): PricesTried['species'] {
   return [...Map.groupBy(bills, ({ species }) => species)]
     .map(([code, own]) => ({
       code,
-      name: room.species.of(code).name,
+      name: session.species.of(code).name,
       animals: own.length,
       thenMinor: sum(own, ({ totalMinor }) => totalMinor),
       nowMinor: sum(own, ({ now }) => now.totalMinor),

@@ -9,17 +9,17 @@ import { othersCanRead } from '../../book/file/private-files.ts';
 import { listSetAside, type Source } from '../../book/file/books-aside.ts';
 import type { Opening } from '../../book/file/restore.ts';
 import { isWithin } from '../../book/file/same-folder.ts';
-import { BookTrouble, bookTroubleOf } from '../../book/file/trouble.ts';
+import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
 import { isLongBook, keepBackup, keptLock, longBackup, notKept } from '../session/backup-keeping.ts';
-import { problemOfTrouble, troubleWithBook } from '../contract/book-problems.ts';
+import { problemOfBookError, bookErrorIn } from '../contract/book-problems.ts';
 import { isBefore } from './renew-backups.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { by, text } from '../input/input.ts';
-import { Trouble, type Problem } from '../contract/problem.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
 import { door, host, write, type Door } from '../session/procedure.ts';
-import { shopLook } from '../shop/shop.ts';
+import { shopView } from '../shop/shop.ts';
 import { tryOut } from './try-out.ts';
-import type { BackupMade, BackupRow, BackupsLook, BackupTried } from '../contract/contract.ts';
+import type { BackupMade, BackupRow, BackupsView, BackupTried } from '../contract/contract.ts';
 
 /** The longest path that Linux takes. */
 const MOST_PATH = 4096;
@@ -40,29 +40,29 @@ const wanted = v.object({
 /** `VACUUM INTO` may not run inside a transaction, so this is no `write`. */
 export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
 
-function backUp(room: DeskRoom): BackupMade {
-  const kept = keepBackup(room, new Date(room.now()));
-  if (!kept.ok) throw notKept(room, kept.trouble);
+function backUp(session: Session): BackupMade {
+  const kept = keepBackup(session, new Date(session.now()));
+  if (!kept.ok) throw notKept(session, kept.trouble);
   return {
     at: kept.backup.at,
     path: kept.backup.path,
     second: kept.second?.path ?? null,
-    secondProblem: room.backups.secondProblem,
+    secondProblem: session.backups.secondProblem,
   };
 }
 
 /** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
 export const look = door(
   v.object({ folder }),
-  (at, input): BackupsLook => {
-    const { room, trouble } = at;
+  (at, input): BackupsView => {
+    const { session, trouble } = at;
     const second = placeOf(at, input.folder);
-    const lock = room && !room.demo ? keptLock(room.book) : null;
-    const bookPath = room?.book.path ?? at.bookPath;
+    const lock = session && !session.demo ? keptLock(session.book) : null;
+    const bookPath = session?.book.path ?? at.bookPath;
     const rows = worded(() => rowsOf(at, input.folder));
     return {
-      at: (room ? new Date(room.now()) : at.now()).toISOString(),
-      trouble: trouble && problemOfTrouble(trouble),
+      at: (session ? new Date(session.now()) : at.now()).toISOString(),
+      trouble: trouble && problemOfBookError(trouble),
       bookPath,
       rows,
       removedAt: removedAtOf(at),
@@ -78,8 +78,8 @@ export const look = door(
         ),
       },
       unreadable: unreadableOf(at, input.folder),
-      problem: room?.backups.problem ?? null,
-      secondProblem: room?.backups.secondProblem ?? null,
+      problem: session?.backups.problem ?? null,
+      secondProblem: session?.backups.secondProblem ?? null,
     };
   },
   true,
@@ -91,7 +91,12 @@ export const tryOne = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      const held = tryOut(at.room?.book.path ?? at.bookPath, source, at.now(), openingOf(at, source, input));
+      const held = tryOut(
+        at.session?.book.path ?? at.bookPath,
+        source,
+        at.now(),
+        openingOf(at, source, input),
+      );
       const { animals, weighings, payments, lastEntry, book, shop } = held;
       const own = isOurs(book, ourBook(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
@@ -104,10 +109,10 @@ export const tryOne = door(
 
 /** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */
 export const restore = door(wanted, (at, input): { setAside: string | null } => {
-  if (at.room?.demo) throw new Trouble('refused', 'backup.demo');
+  if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
   return worded(() => {
     const source = sourceOf(at, input);
-    return { setAside: at.restore(source, openingOf(at, source, input), shopLook) };
+    return { setAside: at.restore(source, openingOf(at, source, input), shopView) };
   });
 });
 
@@ -117,23 +122,23 @@ export const restore = door(wanted, (at, input): { setAside: string | null } => 
  */
 export const keepRecords = door(v.object({}), (at): { setAside: string | null } => {
   const { trouble, bookPath } = at;
-  if (trouble?.code !== 'altered') throw new Trouble('refused', 'book.not-altered');
+  if (trouble?.code !== 'altered') throw new ProblemError('refused', 'book.not-altered');
   const source = { path: bookPath, locked: false };
-  return worded(() => ({ setAside: at.restore(source, { recordsOnly: true }, shopLook) }), 'book');
+  return worded(() => ({ setAside: at.restore(source, { recordsOnly: true }, shopView) }), 'book');
 });
 
 /** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
 export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), async (at, { asItIs }) => {
   await at.tryAgain(asItIs);
-  return { open: at.room !== null };
+  return { open: at.session !== null };
 });
 
 /** Begins an empty book where there is nothing to go back to; the file that does not open is kept. */
 export const beginAnew = door(v.object({}), (at) => {
   if (at.trouble && !mayBeginAnew(at.trouble))
-    throw new Trouble('refused', problemOfTrouble(at.trouble).code);
+    throw new ProblemError('refused', problemOfBookError(at.trouble).code);
   at.beginAnew();
-  return { open: at.room !== null };
+  return { open: at.session !== null };
 });
 
 /** Locks copies in the second place with a passphrase; none takes the lock away. Copies made before stay as they are. */
@@ -149,11 +154,11 @@ export const setLock = write(
     ),
     by,
   }),
-  (room, input) => {
-    room.book.settings.put('backupLock', input.passphrase === null ? false : makeLock(input.passphrase));
-    room.book.audit.note({
+  (session, input) => {
+    session.book.settings.put('backupLock', input.passphrase === null ? false : makeLock(input.passphrase));
+    session.book.audit.note({
       record: 'setting', recordId: 'backupLock', act: 'change', after: input.passphrase === null ? 'off' : 'on',
-      at: room.now(), by: input.by,
+      at: session.now(), by: input.by,
     }); // prettier-ignore
     return { locked: input.passphrase !== null };
   },
@@ -162,16 +167,16 @@ export const setLock = write(
 );
 
 /** A book that is whole and only out of reach must not be put away. */
-function mayBeginAnew({ code }: BookTrouble): boolean {
+function mayBeginAnew({ code }: BookError): boolean {
   return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
 }
 
-function placeOf({ room }: Door, folder: string): string {
-  return folder || (room && !room.demo ? room.settings.secondBackupFolder : '');
+function placeOf({ session }: Door, folder: string): string {
+  return folder || (session && !session.demo ? session.settings.secondBackupFolder : '');
 }
 
 function rowsOf(at: Door, folder: string): BackupRow[] {
-  const bookPath = at.room?.book.path ?? at.bookPath;
+  const bookPath = at.session?.book.path ?? at.bookPath;
   const ours = ourBook(at);
   const rows: BackupRow[] = [
     ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
@@ -200,22 +205,22 @@ function holdsRemovedDetails(
 
 /** Why folders that should have backups show none. */
 function unreadableOf(at: Door, folder: string): Problem[] {
-  const bookPath = at.room?.book.path ?? at.bookPath;
+  const bookPath = at.session?.book.path ?? at.bookPath;
   const beside = folderTrouble(bookPath, backupFolder(bookPath));
   const away = placeOf(at, folder);
   const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
   return [
-    ...(beside ? [problemOfTrouble(new BookTrouble('backups', beside.path))] : []),
-    ...(there ? [problemOfTrouble(new BookTrouble('no-list', away))] : []),
+    ...(beside ? [problemOfBookError(new BookError('backups', beside.path))] : []),
+    ...(there ? [problemOfBookError(new BookError('no-list', away))] : []),
   ];
 }
 
-function folderTrouble(bookPath: string, folder: string): BookTrouble | null {
+function folderTrouble(bookPath: string, folder: string): BookError | null {
   try {
     backupsIn(bookPath, folder);
     return null;
   } catch (error) {
-    return bookTroubleOf(error, folder);
+    return bookErrorOf(error, folder);
   }
 }
 
@@ -234,8 +239,8 @@ function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): B
   return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
 }
 
-function removedAtOf({ room }: Door): string | null {
-  return room && !room.demo ? room.book.removedDetails.lastRemoval() : null;
+function removedAtOf({ session }: Door): string | null {
+  return session && !session.demo ? session.book.removedDetails.lastRemoval() : null;
 }
 
 function isOurs(book: string | null, ours: string | null): boolean | null {
@@ -243,8 +248,8 @@ function isOurs(book: string | null, ours: string | null): boolean | null {
 }
 
 /** The identity of the open book; of one that does not open, that of its newest backup beside it. */
-function ourBook({ room, bookPath }: Door): string | null {
-  if (room) return identityOf(room.book.db);
+function ourBook({ session, bookPath }: Door): string | null {
+  if (session) return identityOf(session.book.db);
   for (const one of listBackups(bookPath)) {
     const owner = ownerOf(one);
     if (owner) return owner.label.book;
@@ -255,16 +260,16 @@ function ourBook({ room, bookPath }: Door): string | null {
 /** Only what is in the list may be restored: a window names no other file of this computer. */
 function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source & BackupRow {
   const found = rowsOf(at, folder).find((row) => row.path === path);
-  if (!found) throw new Trouble('missing', 'backup.gone');
+  if (!found) throw new ProblemError('missing', 'backup.gone');
   return found;
 }
 
 /** The passphrase typed; without one the lock that the open book keeps, which opens what this shop locked itself. */
-function openerFor({ room }: Door, { locked }: Source, typed: string): string | Lock | undefined {
+function openerFor({ session }: Door, { locked }: Source, typed: string): string | Lock | undefined {
   if (!locked) return undefined;
   if (typed) return typed;
-  const lock = room && !room.demo && keptLock(room.book);
-  if (!lock) throw new Trouble('conflict', 'passphrase.needed', { field: 'passphrase' });
+  const lock = session && !session.demo && keptLock(session.book);
+  if (!lock) throw new ProblemError('conflict', 'passphrase.needed', { field: 'passphrase' });
   return lock;
 }
 
@@ -280,11 +285,11 @@ function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {
   try {
     return work();
   } catch (error) {
-    const trouble = troubleWithBook(error, '');
+    const trouble = bookErrorIn(error, '');
     if (!trouble) throw error;
-    const { code, with: parameters } = problemOfTrouble(trouble, where);
+    const { code, with: parameters } = problemOfBookError(trouble, where);
     throw code === 'backup.passphrase'
-      ? new Trouble('conflict', code, { field: 'passphrase', with: parameters })
-      : new Trouble('broken', code, { with: parameters });
+      ? new ProblemError('conflict', code, { field: 'passphrase', with: parameters })
+      : new ProblemError('broken', code, { with: parameters });
   }
 }

@@ -10,8 +10,8 @@ import { keepBackup, keptLock, longBackup, notKept } from '../session/backup-kee
 import { refuseWrongClock } from '../session/clock.ts';
 import { by } from '../input/input.ts';
 import { host } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { BackupsRenewed } from '../contract/contract.ts';
 
 /** Whether a backup may be from before a removal. Its name tells whole seconds, so one of the same second counts. */
@@ -23,28 +23,29 @@ export function isBefore(backup: Pick<Backup, 'at'>, removedAt: string): boolean
  * Makes a fresh backup, checked as every one is, and only then deletes those of this book that are from before personal
  * details were last removed: beside the book, in the second place where the fresh one lies there too, and books that were
  * set aside. What is no earlier state of the open book is left, for something may be in it that is nowhere else.
- * @throws Trouble `backup.demo`, `backup.none-before`, `clock.*` (refused); what kept the fresh backup from being made (broken)
+ * @throws ProblemError `backup.demo`, `backup.none-before`, `clock.*` (refused); what kept the fresh backup from being made (broken)
  */
 export const renewBackups = host(
   v.object({ by }),
-  (room, input): BackupsRenewed => {
-    if (room.demo) throw new Trouble('refused', 'backup.demo');
-    refuseWrongClock(room);
-    const removedAt = room.book.removedDetails.lastRemoval();
-    const { beside, away, others } = earlierBackups(room, removedAt ?? '');
-    if (beside.length + away.length + others.length === 0) throw new Trouble('refused', 'backup.none-before');
-    const kept = keepBackup(room, new Date(room.now()));
-    if (!kept.ok) throw notKept(room, kept.trouble);
+  (session, input): BackupsRenewed => {
+    if (session.demo) throw new ProblemError('refused', 'backup.demo');
+    refuseWrongClock(session);
+    const removedAt = session.book.removedDetails.lastRemoval();
+    const { beside, away, others } = earlierBackups(session, removedAt ?? '');
+    if (beside.length + away.length + others.length === 0)
+      throw new ProblemError('refused', 'backup.none-before');
+    const kept = keepBackup(session, new Date(session.now()));
+    if (!kept.ok) throw notKept(session, kept.trouble);
     const fresh = [kept.backup.path, kept.second?.path];
     const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
     const deleted = going.filter(({ path }) => remove(path)).length;
     const left = [...beside, ...away, ...others]
       .map(({ path }) => path)
       .filter((path) => !fresh.includes(path) && existsSync(path));
-    room.book.change(() =>
-    room.book.audit.note({
+    session.book.change(() =>
+    session.book.audit.note({
       record: 'setting', recordId: 'backups', act: 'void', after: { deleted }, reason: 'details removed',
-      at: room.now(), by: input.by,
+      at: session.now(), by: input.by,
     }),
   ); // prettier-ignore
     return { made: kept.backup.path, second: kept.second?.path ?? null, deleted, left };
@@ -64,7 +65,7 @@ function remove(path: string): boolean {
 
 /** Copies of this book from before a moment; `others` are no earlier state of the book as it is now. */
 function earlierBackups(
-  { book, settings }: DeskRoom,
+  { book, settings }: Session,
   removedAt: string,
 ): Record<'beside' | 'away' | 'others', Backup[]> {
   const identity = identityOf(book.db);

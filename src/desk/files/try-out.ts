@@ -3,20 +3,25 @@ import type { Holdings } from '../../book/file/backup-check.ts';
 import type { Source } from '../../book/file/books-aside.ts';
 import { openRecordBook } from '../../book/book.ts';
 import { tryBackup, type Opening } from '../../book/file/restore.ts';
-import { createRoom } from '../session/room.ts';
-import { shopLook } from '../shop/shop.ts';
+import { createSession } from '../session/session.ts';
+import { shopView } from '../shop/shop.ts';
 
 /**
  * Does with a copy of the backup what opening does, up to the first thing that a window reads. Nothing is changed.
  * @returns what is in it
- * @throws BookTrouble
+ * @throws BookError
  */
 export function tryOut(bookPath: string, source: Source, now: Date, opening: Opening): Holdings {
   return tryBackup(bookPath, source, now, opening, (path) => {
     const book = openRecordBook(path, now, true);
     try {
-      shopLook(
-        createRoom({ book, demo: false, clock: () => now, host: { openDemo: noOther, leaveDemo: noOther } }),
+      shopView(
+        createSession({
+          book,
+          demo: false,
+          clock: () => now,
+          host: { openDemo: noOther, leaveDemo: noOther },
+        }),
       );
     } finally {
       book.close();

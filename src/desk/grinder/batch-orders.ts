@@ -1,6 +1,6 @@
 /** What the owners of a batch ordered of its product: patties or bulk, and the size of a package. */
 import { instructionsOf } from '../animal/instructions.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BatchPage } from '../contract/contract.ts';
 
 /**
@@ -8,11 +8,11 @@ import type { BatchPage } from '../contract/contract.ts';
  * the first owner's, or null where nobody is.
  */
 export function batchOrders(
-  room: DeskRoom,
+  session: Session,
   animals: readonly { id: number }[],
   product: string,
 ): Pick<BatchPage, 'patties' | 'packageGrams'> {
-  const orders = animals.map(({ id }) => instructionsOf(room, id));
+  const orders = animals.map(({ id }) => instructionsOf(session, id));
   const patties = orders.flatMap(({ alsoGround, grindProduct, pattyGrams }) => {
     const grinds = [...alsoGround, { product: grindProduct, pattyGrams }];
     return grinds.find((grind) => grind.product === product)?.pattyGrams ?? [];

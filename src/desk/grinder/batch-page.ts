@@ -15,23 +15,25 @@ import { heldGrind, throughBefore } from '../animal/grinder-traces.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from '../animal/owners.ts';
 import { fromOtherLots, lotToTopUp } from './other-lots.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BatchPage, PlanPart } from '../contract/contract.ts';
 
 const NINE_IN_TEN = normalQuantile(0.95);
 
-export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
+export function batchPage(session: Session, batch: BatchRecord): BatchPage {
   const plan = JSON.parse(batch.plan) as StoredPlan;
-  const rows = room.book.weighings.ofBatch(batch.id);
-  const animals = room.book.batches.animals(batch.id);
-  const species = [...new Set(animals.map((animal) => animal.species))].map((code) => room.species.of(code));
+  const rows = session.book.weighings.ofBatch(batch.id);
+  const animals = session.book.batches.animals(batch.id);
+  const species = [...new Set(animals.map((animal) => animal.species))].map((code) =>
+    session.species.of(code),
+  );
   const now = rows.filter((row) => row.void_at === null);
   const packed = now.filter((row) => row.stage === 'packed');
-  const believed = room.fats.before(batch.id);
-  const mix = fatIn(room, batch.id);
+  const believed = session.fats.before(batch.id);
+  const mix = fatIn(session, batch.id);
   const { toWeigh, short } = fromOtherLots(
-    room,
-    stillToWeigh(room, plan.parts, now),
+    session,
+    stillToWeigh(session, plan.parts, now),
     believed,
     standIns(plan.parts, now),
   );
@@ -44,7 +46,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
     targetFat: batch.target_fat,
     cookTo: GROUND_HEAT,
     species: species.map(({ name }) => name),
-    ...batchOrders(room, animals, batch.product),
+    ...batchOrders(session, animals, batch.product),
     planned: plan.parts,
     plannedFat: plan.fat,
     weighedIn: rows
@@ -69,7 +71,7 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
       .reduce((total, { grams }) => total + grams, 0),
     toWeigh,
     shortFat: batch.state === 'open' ? short : null,
-    topUp: toWeigh.length === 0 && !short ? topUpOf(room, batch, mix, plan.parts) : null,
+    topUp: toWeigh.length === 0 && !short ? topUpOf(session, batch, mix, plan.parts) : null,
     packages: packed.map(({ id, product, count, typed, grams, source, place, at, by }) => ({
       id,
       product: product ?? '',
@@ -82,21 +84,23 @@ export function batchPage(room: DeskRoom, batch: BatchRecord): BatchPage {
       by,
     })),
     outGrams: packed.reduce((total, { grams }) => total + grams, 0),
-    whyMoreOut: whyMoreOut(room, batch.id),
-    reopened: reopenings(room, batch.id),
-    fatTests: room.book.batches.tests(batch.id).map(({ fat, method, at, by }) => ({ fat, method, at, by })),
-    passes: room.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
+    whyMoreOut: whyMoreOut(session, batch.id),
+    reopened: reopenings(session, batch.id),
+    fatTests: session.book.batches
+      .tests(batch.id)
+      .map(({ fat, method, at, by }) => ({ fat, method, at, by })),
+    passes: session.book.batches.passes(batch.id).map(({ pass, plate, temp_tenths_c, at, by }) => ({
       pass, plate, at, by, tempC: temp_tenths_c === null ? null : temp_tenths_c / 10,
     })), // prettier-ignore
-    heldGrind: heldGrind(room, batch),
-    throughBefore: throughBefore(room, batch),
-    owners: ownersOf(room, batch.id),
+    heldGrind: heldGrind(session, batch),
+    throughBefore: throughBefore(session, batch),
+    owners: ownersOf(session, batch.id),
   };
 }
 
 /** When it was opened again after it was finished, and why. */
-function reopenings(room: DeskRoom, batchId: number): BatchPage['reopened'] {
-  return room.book.audit
+function reopenings(session: Session, batchId: number): BatchPage['reopened'] {
+  return session.book.audit
     .of('batch', batchId)
     .filter(({ before }) => before === '{"state":"done"}')
     .map(({ reason, at, by }) => ({ reason: reason ?? '', at: at ?? '', by: by ?? '' }));
@@ -106,21 +110,21 @@ function reopenings(room: DeskRoom, batchId: number): BatchPage['reopened'] {
  * Weight and fat of what was really weighed in, with the spread that the sources' fat gives it, by what was believed
  * before the batch's own tests. Trim of one kind shares the doubt about the kind's mean, as in the plan.
  */
-export function fatIn(room: DeskRoom, batchId: number): { grams: number; fat: number | null; sd: number } {
-  const rows = room.book.weighings
+export function fatIn(session: Session, batchId: number): { grams: number; fat: number | null; sd: number } {
+  const rows = session.book.weighings
     .ofBatch(batchId)
     .filter((row) => row.stage === 'grinder' && row.void_at === null);
   const grams = rows.reduce((total, row) => total + row.grams, 0);
-  const mix = mixtureOf(room.fats.before(batchId), rows);
+  const mix = mixtureOf(session.fats.before(batchId), rows);
   return { grams, fat: mix?.mean ?? null, sd: mix?.sd ?? 0 };
 }
 
 function stillToWeigh(
-  room: DeskRoom,
+  session: Session,
   planned: readonly PlanPart[],
   rows: readonly WeighingRecord[],
 ): PlanPart[] {
-  const step = toGrams(room.settings.step, room.settings.unit);
+  const step = toGrams(session.settings.step, session.settings.unit);
   return planned.flatMap((part) => {
     const weighed = rows
       .filter(
@@ -153,7 +157,7 @@ function standIns(
 
 /** The fat that would still bring a batch to its target: the first of its plan, or more of the same where that is empty. */
 function topUpOf(
-  room: DeskRoom,
+  session: Session,
   batch: BatchRecord,
   mix: { grams: number; fat: number | null },
   planned: readonly PlanPart[],
@@ -161,23 +165,23 @@ function topUpOf(
   const source = planned.find(({ kind }) => kind === 'fat');
   if (batch.target_fat === null || mix.fat === null || !source || mix.fat >= batch.target_fat - AT_TARGET)
     return null;
-  const planLot = room.book.fat.get(source.fatLotId ?? 0);
+  const planLot = session.book.fat.get(source.fatLotId ?? 0);
   if (!planLot) return null;
-  const lot = lotToTopUp(room, planLot);
+  const lot = lotToTopUp(session, planLot);
   const add = fatToAdd({
     leanGrams: mix.grams,
     leanFat: mix.fat,
-    fatFat: room.fats.before(batch.id).lot(lot).mean,
+    fatFat: session.fats.before(batch.id).lot(lot).mean,
     targetFat: batch.target_fat,
   });
   if (add.kind !== 'add') return null;
-  const { unit, step } = room.settings;
+  const { unit, step } = session.settings;
   const grams = toGrams(roundToStep(add.grams / toGrams(1, unit), step), unit);
   return grams > 0
     ? {
         grams,
         fatLotId: lot.id,
-        fat: room.fats.before(batch.id).lot(lot).mean,
+        fat: session.fats.before(batch.id).lot(lot).mean,
         label: lotLabel(lot),
         leftGrams: Math.max(0, lot.left_grams),
       }

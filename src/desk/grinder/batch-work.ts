@@ -3,11 +3,11 @@ import * as v from 'valibot';
 import { checkMass, massOf } from '../animal/batch-mass.ts';
 import { batchOf, openBatchOf } from '../animal/closed.ts';
 import { refuseHeldInBatch } from '../animal/hold-rules.ts';
-import { by, id, needed, sure, text, typed } from '../input/input.ts';
+import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { refusePooledInBatch } from './pooling.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { count, freezerPlace, source } from '../weighing/table.ts';
 import { parseTemperature } from '../input/temperature.ts';
 import { weighBatch } from '../weighing/weigh.ts';
@@ -22,24 +22,24 @@ export const weighIn = write(
     typed,
     tareTyped: text(60),
     source,
-    sure,
+    confirmed,
     by,
   }),
-  (room, input) => {
-    const batch = openBatchOf(room, input.batchId);
-    const { animalId, fatLotId, part } = sourceOf(room, input);
-    const animals = room.book.batches.animals(batch.id);
+  (session, input) => {
+    const batch = openBatchOf(session, input.batchId);
+    const { animalId, fatLotId, part } = sourceOf(session, input);
+    const animals = session.book.batches.animals(batch.id);
     if (animalId !== null && !animals.some((animal) => animal.id === animalId))
-      throw new Trouble('refused', 'batch.not-in', { field: 'animalId', with: { batch: batch.name } });
-    refuseHeldInBatch(room, batch.id, animalId);
-    refusePooledInBatch(room, batch.id, animalId);
-    return weighBatch(room, { ...input, animalId, fatLotId, part, stage: 'grinder' });
+      throw new ProblemError('refused', 'batch.not-in', { field: 'animalId', with: { batch: batch.name } });
+    refuseHeldInBatch(session, batch.id, animalId);
+    refusePooledInBatch(session, batch.id, animalId);
+    return weighBatch(session, { ...input, animalId, fatLotId, part, stage: 'grinder' });
   },
 );
 
 /**
- * Packages that came out. @throws Trouble `batch.done`, `batch.nothing-in`, `batch.too-much-out` (refused), `batch.more-out`
- * (conflict: pass `sure` and a `reason`), and as `weighBatch`
+ * Packages that came out. @throws ProblemError `batch.done`, `batch.nothing-in`, `batch.too-much-out` (refused), `batch.more-out`
+ * (conflict: pass `confirmed` and a `reason`), and as `weighBatch`
  */
 export const pack = write(
   v.object({
@@ -52,11 +52,11 @@ export const pack = write(
     place: freezerPlace,
     /** Why more comes out than went in. */
     reason: text(300),
-    sure,
+    confirmed,
     by,
   }),
-  (room, input) =>
-    weighBatch(room, {
+  (session, input) =>
+    weighBatch(session, {
       ...input,
       animalId: null,
       fatLotId: null,
@@ -68,22 +68,22 @@ export const pack = write(
 
 export const pass = write(
   v.object({ batchId: id, plate: needed(40), tempTyped: text(20), by }),
-  (room, input) => {
-    const batch = openBatchOf(room, input.batchId);
+  (session, input) => {
+    const batch = openBatchOf(session, input.batchId);
     const celsius =
       input.tempTyped === ''
         ? null
-        : parseTemperature(input.tempTyped, room.settings.unit === 'lb' ? 'F' : 'C');
-    const number = room.book.batches.passes(batch.id).length + 1;
+        : parseTemperature(input.tempTyped, session.settings.unit === 'lb' ? 'F' : 'C');
+    const number = session.book.batches.passes(batch.id).length + 1;
     const tenthsC = celsius === null ? null : Math.round(celsius * 10);
     return {
-      id: room.book.batches.addPass({
+      id: session.book.batches.addPass({
         batchId: batch.id,
         pass: number,
         plate: input.plate,
         typed: input.tempTyped || null,
         tenthsC,
-        at: room.now(),
+        at: session.now(),
         by: input.by,
       }),
     };
@@ -98,14 +98,14 @@ export const fatTest = write(
     method: needed(80),
     by,
   }),
-  (room, input) => {
-    const batch = batchOf(room, input.batchId);
-    const tested = room.book.batches.addTest({
+  (session, input) => {
+    const batch = batchOf(session, input.batchId);
+    const tested = session.book.batches.addTest({
       batchId: batch.id,
       fat: input.percent / 100,
       sd: TEST_SD,
       method: input.method,
-      at: room.now(),
+      at: session.now(),
       by: input.by,
     });
     return { id: tested };
@@ -115,37 +115,42 @@ export const fatTest = write(
 const TEST_SD = 0.01;
 
 /**
- * Closes a batch: its weights stay as they are until it is opened again. @throws Trouble `batch.done`, `batch.nothing-out`, and
+ * Closes a batch: its weights stay as they are until it is opened again. @throws ProblemError `batch.done`, `batch.nothing-out`, and
  * as `checkMass`
  */
-export const finish = write(v.object({ batchId: id, reason: text(300), sure, by }), (room, input) => {
-  const batch = openBatchOf(room, input.batchId);
-  if (massOf(room, batch.id).outGrams === 0)
-    throw new Trouble('refused', 'batch.nothing-out', { with: { batch: batch.name } });
-  checkMass(room, batch, input);
-  room.book.batches.setState(batch.id, 'done');
-  room.book.audit.note({
+export const finish = write(v.object({ batchId: id, reason: text(300), confirmed, by }), (session, input) => {
+  const batch = openBatchOf(session, input.batchId);
+  if (massOf(session, batch.id).outGrams === 0)
+    throw new ProblemError('refused', 'batch.nothing-out', { with: { batch: batch.name } });
+  checkMass(session, batch, input);
+  session.book.batches.setState(batch.id, 'done');
+  session.book.audit.note({
     record: 'batch',
     recordId: batch.id,
     act: 'change',
     before: { state: 'open' },
     after: { state: 'done' },
     reason: input.reason,
-    at: room.now(),
+    at: session.now(),
     by: input.by,
   });
   return { id: batch.id };
 });
 
 /** Own fat is known by its animal, bought fat by its lot; either way the lot is charged. */
-function sourceOf(room: DeskRoom, input: { animalId: number | null; fatLotId: number | null; part: string }) {
+function sourceOf(
+  session: Session,
+  input: { animalId: number | null; fatLotId: number | null; part: string },
+) {
   if (input.part === 'trim') {
-    if (input.animalId === null) throw new Trouble('invalid', 'id.needed', { field: 'animalId' });
+    if (input.animalId === null) throw new ProblemError('invalid', 'id.needed', { field: 'animalId' });
     return { animalId: input.animalId, fatLotId: null, part: input.part };
   }
   const lot =
-    input.fatLotId === null ? room.book.fat.ofAnimal(input.animalId ?? 0) : room.book.fat.get(input.fatLotId);
-  if (!lot) throw new Trouble('missing', 'fat.lot-unknown', { field: 'fatLotId' });
+    input.fatLotId === null
+      ? session.book.fat.ofAnimal(input.animalId ?? 0)
+      : session.book.fat.get(input.fatLotId);
+  if (!lot) throw new ProblemError('missing', 'fat.lot-unknown', { field: 'fatLotId' });
   return {
     animalId: lot.animal_id,
     fatLotId: lot.id,

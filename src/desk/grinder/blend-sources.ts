@@ -6,9 +6,9 @@ import { GRAMS_PER, toGrams } from '../../core/values/units.ts';
 import { fatOf, trimOf, type WeighedSource } from '../learning/fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS, lotOf } from '../animal/fat-moves.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { FATS } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FatChoice, LeftOutLot, PlanPart } from '../contract/contract.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
@@ -21,32 +21,32 @@ export interface BenchSource {
 }
 
 /** Trim that waits for the grinder. */
-export function trimWaiting(room: DeskRoom): TrimRow[] {
-  return room.book.sums.trimWaiting(trimCrumb(room));
+export function trimWaiting(session: Session): TrimRow[] {
+  return session.book.sums.trimWaiting(trimCrumb(session));
 }
 
 /** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
-export function trimCrumb({ settings: { step, unit } }: DeskRoom): number {
+export function trimCrumb({ settings: { step, unit } }: Session): number {
   return toGrams(step, unit) / 2 + CRUMB_GRAMS;
 }
 
-/** The trim of these animals, all of it that is left or the amount given. @throws Trouble `animal.closed`, `trim.not-enough`, `trim.none` */
+/** The trim of these animals, all of it that is left or the amount given. @throws ProblemError `animal.closed`, `trim.not-enough`, `trim.none` */
 export function trimSources(
-  room: DeskRoom,
+  session: Session,
   animals: readonly { id: number; grams?: number | undefined }[],
 ): BenchSource[] {
   return animals.map(({ id, grams }) => {
-    const animal = openAnimalOf(room, id);
-    const sums = room.book.weighings.sums(id);
+    const animal = openAnimalOf(session, id);
+    const sums = session.book.weighings.sums(id);
     const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
-    if (left <= trimCrumb(room))
-      throw new Trouble('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
+    if (left <= trimCrumb(session))
+      throw new ProblemError('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
     if (grams !== undefined && grams > left + CRUMB_GRAMS)
-      throw new Trouble('refused', 'trim.not-enough', {
+      throw new ProblemError('refused', 'trim.not-enough', {
         field: 'animals',
         with: { grams, leftGrams: left, ticket: animal.ticket },
       });
-    const { mean, sd } = room.fats.now.trim(animal);
+    const { mean, sd } = session.fats.now.trim(animal);
     const key = `trim ${id}`;
     return {
       source: { id: key, fat: mean, fatSd: sd, availableGrams: grams ?? left, costPerKg: 0, useAll: true },
@@ -66,24 +66,24 @@ export function trimSources(
 
 /**
  * The lots that a choice of fat means, oldest first, and among lots of one price used up in that order; past their
- * use-by only where named. @throws Trouble `fat.unknown`, `fat.lot-unknown`
+ * use-by only where named. @throws ProblemError `fat.unknown`, `fat.lot-unknown`
  */
 export function fatSources(
-  room: DeskRoom,
+  session: Session,
   choice: FatChoice,
   animalIds: readonly number[],
   lotIds?: readonly number[],
 ): BenchSource[] {
   if (choice === 'none') return [];
   const lots = lotIds
-    ? lotIds.map((id) => lotOf(room, id)).sort(oldestFirst)
-    : lotsOf(room, choice, animalIds).filter((lot) => keepsOf(room, lot) !== 'past');
-  const stepGrams = toGrams(room.settings.step, room.settings.unit);
+    ? lotIds.map((id) => lotOf(session, id)).sort(oldestFirst)
+    : lotsOf(session, choice, animalIds).filter((lot) => keepsOf(session, lot) !== 'past');
+  const stepGrams = toGrams(session.settings.step, session.settings.unit);
   return lots
     .filter((lot) => lot.left_grams > CRUMB_GRAMS)
     .map((lot, age) => {
       const key = `fat ${lot.id}`;
-      const { mean, sd } = room.fats.now.lot(lot);
+      const { mean, sd } = session.fats.now.lot(lot);
       return {
         source: {
           id: key,
@@ -109,7 +109,7 @@ export function fatSources(
 }
 
 /** The bench's sources with what their fat shares: trim of one kind the doubt about its mean, what one test spoke of its error. */
-export function sharing({ fats }: Pick<DeskRoom, 'fats'>, bench: readonly BenchSource[]): BlendSource[] {
+export function sharing({ fats }: Pick<Session, 'fats'>, bench: readonly BenchSource[]): BlendSource[] {
   return bench.map(({ source, of }, i) => ({
     ...source,
     fatCovariance: Object.fromEntries(
@@ -120,13 +120,13 @@ export function sharing({ fats }: Pick<DeskRoom, 'fats'>, bench: readonly BenchS
 
 /** What is there of the chosen fat but past its use-by, so that a plan does without. */
 export function leftOut(
-  room: DeskRoom,
+  session: Session,
   asked: { fat: FatChoice; animals: readonly { id: number }[]; lotIds?: readonly number[] | undefined },
 ): LeftOutLot[] {
   if (asked.fat === 'none') return [];
   const ids = asked.animals.map(({ id }) => id);
-  return lotsOf(room, asked.fat, ids)
-    .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(room, lot) === 'past')
+  return lotsOf(session, asked.fat, ids)
+    .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(session, lot) === 'past')
     .filter(({ id }) => !asked.lotIds?.includes(id))
     .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
@@ -145,11 +145,11 @@ export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): 
   return (lot.cost_minor * GRAMS_PER.kg) / GRAMS_PER[lot.cost_unit];
 }
 
-function lotsOf(room: DeskRoom, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
-  const all = room.book.fat.withLeft(CRUMB_GRAMS);
+function lotsOf(session: Session, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
+  const all = session.book.fat.withLeft(CRUMB_GRAMS);
   if (choice === 'own')
     return all.filter(({ animal_id }) => animal_id !== null && animalIds.includes(animal_id));
   if (!FATS.some(({ code }) => code === choice))
-    throw new Trouble('missing', 'fat.unknown', { field: 'fat', with: { source: choice } });
+    throw new ProblemError('missing', 'fat.unknown', { field: 'fat', with: { source: choice } });
   return all.filter(({ animal_id, source }) => animal_id === null && source === choice);
 }

@@ -7,61 +7,64 @@ import { openAnimalOf } from '../animal/closed.ts';
 import { CRUMB_GRAMS, lotOf } from '../animal/fat-moves.ts';
 import { by, id, needed, typed } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { FatMoveRow } from '../contract/contract.ts';
 
 /** A weight as typed that may be nothing at all: a cooler is counted empty, too. */
 const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
 
-/** Throws out so much of a lot, or all of it. @throws CoreProblem `reading.*`; Trouble `fat.not-enough`, `fat.none-left`, `animal.closed` */
+/** Throws out so much of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`, `fat.none-left`, `animal.closed` */
 export const throwOut = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
-  (room, { lotId, typed: asked, reason, by: initials }) => {
-    const lot = lotHere(room, lotId);
+  (session, { lotId, typed: asked, reason, by: initials }) => {
+    const lot = lotHere(session, lotId);
     if (lot.left_grams <= CRUMB_GRAMS)
-      throw new Trouble('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
-    const reading = asked === null ? null : parseReading(asked, room.settings.unit);
+      throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
+    const reading = asked === null ? null : parseReading(asked, session.settings.unit);
     const grams = reading === null ? lot.left_grams : readingGrams(reading);
     if (grams > lot.left_grams + CRUMB_GRAMS)
-      throw new Trouble('refused', 'fat.not-enough', {
+      throw new ProblemError('refused', 'fat.not-enough', {
         field: 'typed',
         with: { grams, leftGrams: lot.left_grams, lot: lotLabel(lot) },
       });
     const out = Math.min(grams, lot.left_grams);
-    move(room, lot, { kind: 'thrown out', grams: -out, typed: asked, note: reason, by: initials });
+    move(session, lot, { kind: 'thrown out', grams: -out, typed: asked, note: reason, by: initials });
     return { leftGrams: lot.left_grams - out };
   },
 );
 
 /**
  * Says what is really there of a lot; the difference goes into its book as a movement. More than came in cannot be.
- * @throws CoreProblem `reading.*`; Trouble `fat.more-than-came`, `fat.as-counted` (nothing to change), `animal.closed`
+ * @throws ValidationError `reading.*`; ProblemError `fat.more-than-came`, `fat.as-counted` (nothing to change), `animal.closed`
  */
 export const count = write(
   v.object({ lotId: id, typed, reason: needed(200), by }),
-  (room, { lotId, typed: asked, reason, by: initials }) => {
-    const lot = lotHere(room, lotId);
+  (session, { lotId, typed: asked, reason, by: initials }) => {
+    const lot = lotHere(session, lotId);
     const grams =
-      asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseReading(asked, room.settings.unit));
+      asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseReading(asked, session.settings.unit));
     if (grams > lot.start_grams + CRUMB_GRAMS)
-      throw new Trouble('refused', 'fat.more-than-came', {
+      throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',
         with: { grams, startGrams: lot.start_grams, lot: lotLabel(lot) },
       });
     const difference = grams - lot.left_grams;
     if (Math.abs(difference) <= CRUMB_GRAMS)
-      throw new Trouble('refused', 'fat.as-counted', { field: 'typed', with: { grams, lot: lotLabel(lot) } });
-    move(room, lot, { kind: 'counted', grams: difference, typed: asked, note: reason, by: initials });
+      throw new ProblemError('refused', 'fat.as-counted', {
+        field: 'typed',
+        with: { grams, lot: lotLabel(lot) },
+      });
+    move(session, lot, { kind: 'counted', grams: difference, typed: asked, note: reason, by: initials });
     return { leftGrams: grams, differenceGrams: difference };
   },
 );
 
 /** All that went in and out of a lot, first first, with what was left after each. */
-export const moves = read(v.object({ lotId: id }), (room, { lotId }): FatMoveRow[] => {
+export const moves = read(v.object({ lotId: id }), (session, { lotId }): FatMoveRow[] => {
   let left = 0;
-  return room.book.fat
-    .movements(lotOf(room, lotId).id)
+  return session.book.fat
+    .movements(lotOf(session, lotId).id)
     .map(({ kind, grams, typed: asTyped, note, at, by: who, batch }) => {
       left += grams;
       return { kind, grams, typed: asTyped, note, at, by: who, batch, leftGrams: Math.max(0, left) };
@@ -69,16 +72,16 @@ export const moves = read(v.object({ lotId: id }), (room, { lotId }): FatMoveRow
 });
 
 /** A lot, unless it is the own fat of an animal that has left, and left with it. */
-function lotHere(room: DeskRoom, lotId: number): FatLotRecord {
-  const lot = lotOf(room, lotId);
-  if (lot.animal_id !== null) openAnimalOf(room, lot.animal_id);
+function lotHere(session: Session, lotId: number): FatLotRecord {
+  const lot = lotOf(session, lotId);
+  if (lot.animal_id !== null) openAnimalOf(session, lot.animal_id);
   return lot;
 }
 
 function move(
-  room: DeskRoom,
+  session: Session,
   lot: FatLotRecord,
   moved: { kind: 'thrown out' | 'counted'; grams: number; typed: string | null; note: string; by: string },
 ): void {
-  room.book.fat.move({ ...moved, lotId: lot.id, weighingId: null, at: room.now() });
+  session.book.fat.move({ ...moved, lotId: lot.id, weighingId: null, at: session.now() });
 }

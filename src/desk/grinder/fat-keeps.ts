@@ -1,16 +1,16 @@
 /** Whether a lot of fat is still within its use-by. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { daysBetween } from '../../core/values/dates.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FatKeeps } from '../contract/contract.ts';
 
 /** Days before its use-by at which a lot is said to end soon. Our choice. */
 const SOON_DAYS = 3;
 
 /** `past` from the day after its use-by, `soon` on that day and three days before; a lot without a date is `good`. */
-export function keepsOf(room: Pick<DeskRoom, 'today'>, { use_by }: Pick<FatLotRecord, 'use_by'>): FatKeeps {
+export function keepsOf(session: Pick<Session, 'today'>, { use_by }: Pick<FatLotRecord, 'use_by'>): FatKeeps {
   if (use_by === null) return 'good';
-  const days = daysBetween(room.today(), use_by);
+  const days = daysBetween(session.today(), use_by);
   if (days < 0) return 'past';
   return days <= SOON_DAYS ? 'soon' : 'good';
 }

@@ -12,7 +12,7 @@ import { grindWants } from './grind-wants.ts';
 import { readLearned } from '../session/learned.ts';
 import type { QuoteAsked } from '../quotes/work.ts';
 import { FATS } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FatNeeds, GrindWant, Instructions, QuoteResult } from '../contract/contract.ts';
 import { baseGrams } from '../learning/take-home.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
@@ -38,43 +38,43 @@ interface Wanted {
   needs: Map<string, NeedGuess[]>;
 }
 
-export const needs = readLearned(v.object({}), (room): FatNeeds => {
+export const needs = readLearned(v.object({}), (session): FatNeeds => {
   const unweighed: string[] = [];
   const inShop: Wanted[] = [];
-  for (const row of room.book.animals
+  for (const row of session.book.animals
     .inShop()
     .filter(({ stage, hold }) => stage !== 'ready' && hold !== 'positive')) {
-    const trim = trimToCome(room, row);
-    const orders = instructionsOf(room, row.id);
+    const trim = trimToCome(session, row);
+    const orders = instructionsOf(session, row.id);
     if (trim === null) {
       if (wantsBought(orders)) unweighed.push(row.ticket);
     } else
       inShop.push(
         wantedOf(
-          room,
+          session,
           row,
           trim,
-          grindWants(orders, room.book.sums.trimInto(row.id), trim.mean, CRUMB_GRAMS),
+          grindWants(orders, session.book.sums.trimInto(row.id), trim.mean, CRUMB_GRAMS),
         ),
       );
   }
-  const quoted = openQuotes(room);
+  const quoted = openQuotes(session);
   const sources = FATS.filter(({ animal }) => animal !== 'own').flatMap(({ code, name, sd }) => {
     const of = (all: readonly Wanted[]) => all.filter(({ needs }) => needs.has(code));
     const [mine, theirs] = [of(inShop), of(quoted)];
     if (mine.length === 0 && theirs.length === 0) return [];
-    const need = together(room, mine, { code, sd });
-    const onHandGrams = onHand(room, code);
+    const need = together(session, mine, { code, sd });
+    const onHandGrams = onHand(session, code);
     return [{
       source: code, name, animals: mine.length, need, onHandGrams, order: toOrder(need, onHandGrams),
-      quotes: { count: theirs.length, need: together(room, theirs, { code, sd }) },
+      quotes: { count: theirs.length, need: together(session, theirs, { code, sd }) },
     }]; // prettier-ignore
   });
   return { sources, unweighed };
 });
 
 /** All that is wanted of one fat: trim shares the doubt about its kind, and every grind the doubt about the fat. */
-function together(room: DeskRoom, wanted: readonly Wanted[], fat: { code: string; sd: number }) {
+function together(session: Session, wanted: readonly Wanted[], fat: { code: string; sd: number }) {
   const animals = wanted.map(({ animal, needs }) => ({
     species: animal.species,
     needs: needs.get(fat.code) ?? [],
@@ -82,14 +82,14 @@ function together(room: DeskRoom, wanted: readonly Wanted[], fat: { code: string
   const trims = wanted.map(({ animal }) => trimOf(animal));
   return sumNeeds(animals, LEVEL, {
     trimFatSd: (weights) =>
-      room.fats.now.sdOfSum(trims.map((of, i) => ({ of, weight: weights[i] as number }))),
+      session.fats.now.sdOfSum(trims.map((of, i) => ({ of, weight: weights[i] as number }))),
     fatFatSd: fat.sd,
   });
 }
 
 /** Trim of an animal that is not ground yet: weighed, or foretold while it is not cut; null while nothing was weighed. */
-function trimToCome(room: DeskRoom, row: HookRow): TrimToCome | null {
-  const sums = room.book.weighings.sums(row.id);
+function trimToCome(session: Session, row: HookRow): TrimToCome | null {
+  const sums = session.book.weighings.sums(row.id);
   const left = Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0));
   if (row.stage === 'packing') return weighedTrim(left);
   const base = baseGrams({
@@ -98,10 +98,10 @@ function trimToCome(room: DeskRoom, row: HookRow): TrimToCome | null {
     received: sums?.received ?? null,
   });
   if (base === null) return sums?.trim ? weighedTrim(left) : null;
-  const { trim } = predict(room.yields.model, {
+  const { trim } = predict(session.yields.model, {
     hangingGrams: base,
     group: groupOf(row),
-    cutsShare: instructionsOf(room, row.id).cutsShare,
+    cutsShare: instructionsOf(session, row.id).cutsShare,
     level: LEVEL,
     seed: SEED,
     draws: DRAWS,
@@ -111,7 +111,7 @@ function trimToCome(room: DeskRoom, row: HookRow): TrimToCome | null {
   if (weighed >= trim.mean) return weighedTrim(left);
   const sd = (trim.high - trim.low) / (2 * REACH);
   const mean = Math.max(0, trim.mean - (sums?.trim_ground ?? 0));
-  return { mean, sd, sharedSd: sharedSd(room, groupOf(row), { mean: trim.mean, sd }) };
+  return { mean, sd, sharedSd: sharedSd(session, groupOf(row), { mean: trim.mean, sd }) };
 }
 
 function weighedTrim(left: number): TrimToCome {
@@ -122,20 +122,20 @@ function weighedTrim(left: number): TrimToCome {
  * The part of a predicted trim's SD that comes from the mean take-home of its kind being in doubt: no more animals make it
  * smaller. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
  */
-function sharedSd(room: DeskRoom, group: Group, trim: { mean: number; sd: number }): number {
-  const { middle, standardError } = meanOf(room.yields.model, group, 'takeHome');
+function sharedSd(session: Session, group: Group, trim: { mean: number; sd: number }): number {
+  const { middle, standardError } = meanOf(session.yields.model, group, 'takeHome');
   return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(middle)));
 }
 
 /** The rest of the trim is what is unsure; what has an amount of its own is not. */
 function wantedOf(
-  room: DeskRoom,
+  session: Session,
   animal: { id: number; species: string },
   trim: TrimToCome,
   wants: readonly GrindWant[],
 ): Wanted {
   const needs: Wanted['needs'] = new Map();
-  const trimFat = room.fats.now.trim(animal);
+  const trimFat = session.fats.now.trim(animal);
   for (const [i, { fat, targetFat, grams }] of wants.entries()) {
     const source = FATS.find(({ code, animal: of }) => code === fat && of !== 'own');
     if (!source || targetFat === null || source.fat <= targetFat) continue;
@@ -152,18 +152,20 @@ function wantedOf(
 }
 
 /** Quotes that still hold and that no animal came of. */
-function openQuotes(room: DeskRoom): Wanted[] {
-  return room.book.quotes
+function openQuotes(session: Session): Wanted[] {
+  return session.book.quotes
     .recent(QUOTES)
-    .filter((quote) => quote.valid_until >= room.today() && room.book.quotes.takenAs(quote.id) === undefined)
+    .filter(
+      (quote) => quote.valid_until >= session.today() && session.book.quotes.takenAs(quote.id) === undefined,
+    )
     .map((quote) => {
       const { instructions, ...asked } = JSON.parse(quote.asked) as QuoteAsked;
       const { parts } = JSON.parse(quote.answered) as QuoteResult;
       const grams = parts.find(({ part }) => part === 'trim')?.grams ?? { low: 0, mean: 0, high: 0 };
       const weight = { mean: grams.mean, sd: (grams.high - grams.low) / (2 * REACH) };
-      const trim = { ...weight, sharedSd: sharedSd(room, groupOf(asked), weight) };
+      const trim = { ...weight, sharedSd: sharedSd(session, groupOf(asked), weight) };
       return wantedOf(
-        room,
+        session,
         { id: -quote.id, species: asked.species },
         trim,
         grindWants(instructions, [], trim.mean, CRUMB_GRAMS),
@@ -176,9 +178,9 @@ function wantsBought({ fat, alsoGround }: Instructions): boolean {
   return bought(fat) || alsoGround.some((also) => bought(also.fat));
 }
 
-function onHand(room: DeskRoom, source: string): number {
-  return room.book.fat
+function onHand(session: Session, source: string): number {
+  return session.book.fat
     .withLeft(0)
-    .filter((lot) => lot.animal_id === null && lot.source === source && keepsOf(room, lot) !== 'past')
+    .filter((lot) => lot.animal_id === null && lot.source === source && keepsOf(session, lot) !== 'past')
     .reduce((total, { left_grams }) => total + left_grams, 0);
 }

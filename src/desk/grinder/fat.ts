@@ -4,25 +4,25 @@ import { parseMoney } from '../../core/values/money.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { askFar, USE_BY_AGO_DAYS, USE_BY_AHEAD_DAYS } from '../input/day-doubts.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { by, id, needed, optionalDate, sureOf, text, typed } from '../input/input.ts';
+import { by, id, needed, optionalDate, confirmedOf, text, typed } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { boughtFatSource } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FatLotRow } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
 export const lots = read(
   v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
-  (room, { usedUp, batchId }) =>
-    (usedUp ? room.book.fat.all() : room.book.fat.withLeftOrIn(batchId ?? null)).map((lot) =>
-      lotRow(room, lot),
+  (session, { usedUp, batchId }) =>
+    (usedUp ? session.book.fat.all() : session.book.fat.withLeftOrIn(batchId ?? null)).map((lot) =>
+      lotRow(session, lot),
     ),
 );
 
 /**
  * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
- * @throws Trouble `fat.too-many` (refused); `date.long-ago`, `date.far-ahead` (conflict: pass `sure`)
+ * @throws ProblemError `fat.too-many` (refused); `date.long-ago`, `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const buy = write(
   v.object({
@@ -36,48 +36,48 @@ export const buy = write(
     supplier: text(120),
     supplierLot: text(80),
     useBy: optionalDate,
-    sure: sureOf,
+    confirmed: confirmedOf,
     by,
   }),
-  (room, input) => {
+  (session, input) => {
     if (input.useBy)
-      askFar(input.sure, 'useBy', input.useBy, room.today(), {
+      askFar(input.confirmed, 'useBy', input.useBy, session.today(), {
         ago: USE_BY_AGO_DAYS,
         ahead: USE_BY_AHEAD_DAYS,
       });
     const source = boughtFatSource(input.source);
-    refuseMoreOfShop('fat', room.book.counts.boughtLots());
-    const reading = parseReading(input.typed, room.settings.unit);
-    const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, room.settings.currency);
-    const lotId = room.book.fat.add({
+    refuseMoreOfShop('fat', session.book.counts.boughtLots());
+    const reading = parseReading(input.typed, session.settings.unit);
+    const cost = input.costTyped === '' ? null : parseMoney(input.costTyped, session.settings.currency);
+    const lotId = session.book.fat.add({
       source: source.code,
       name: source.name,
       animalId: null,
       fat: input.fatPercent === undefined ? source.fat : input.fatPercent / 100,
       fatSd: source.sd,
       costMinor: cost,
-      costUnit: cost === null ? null : (input.costUnit ?? room.settings.unit),
+      costUnit: cost === null ? null : (input.costUnit ?? session.settings.unit),
       supplier: input.supplier,
       supplierLot: input.supplierLot,
       useBy: input.useBy,
-      receivedOn: room.today(),
-      at: room.now(),
+      receivedOn: session.today(),
+      at: session.now(),
       by: input.by,
     });
-    room.book.fat.move({
+    session.book.fat.move({
       lotId,
       kind: 'bought',
       grams: readingGrams(reading),
       typed: reading.typed,
       weighingId: null,
-      at: room.now(),
+      at: session.now(),
       by: input.by,
     });
     return { id: lotId };
   },
 );
 
-export function lotRow(room: DeskRoom, lot: FatLotRecord): FatLotRow {
+export function lotRow(session: Session, lot: FatLotRecord): FatLotRow {
   return {
     id: lot.id,
     code: lot.code,
@@ -92,6 +92,6 @@ export function lotRow(room: DeskRoom, lot: FatLotRecord): FatLotRow {
     receivedOn: lot.received_on,
     startGrams: lot.start_grams,
     leftGrams: Math.max(0, lot.left_grams),
-    keeps: keepsOf(room, lot),
+    keeps: keepsOf(session, lot),
   };
 }

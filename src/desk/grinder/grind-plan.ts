@@ -4,7 +4,7 @@ import type { Batch, BlendSource } from '../../core/blend/types.ts';
 import { toGrams } from '../../core/values/units.ts';
 import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
 import { FATS, ownFatSource } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 import type { BlendPlan, FatChoice, PlanPart } from '../contract/contract.ts';
 
@@ -27,14 +27,14 @@ const HALF_STEP = 0.5001;
 /** Shows as the target at a tenth of a percent. */
 export const AT_TARGET = 0.0005;
 
-export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<BlendPlan> {
+export async function planGrind(session: Session, asked: GrindAsked): Promise<BlendPlan> {
   const ids = asked.animals.map(({ id }) => id);
-  const trim = trimSources(room, asked.animals);
-  const fats = fatSources(room, asked.fat, ids, asked.lotIds);
+  const trim = trimSources(session, asked.animals);
+  const fats = fatSources(session, asked.fat, ids, asked.lotIds);
   const lean = mixOf(trim.map(({ source }) => source));
   const target = asked.targetFat;
   if (target === null || asked.fat === 'none')
-    return allOf(room, trim, asked.fat === 'none' ? [] : fats, target);
+    return allOf(session, trim, asked.fat === 'none' ? [] : fats, target);
   if (lean.fat >= target - AT_TARGET)
     return {
       kind: 'lean enough',
@@ -42,15 +42,15 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
       target,
       parts: partsOf(trim, lean),
       batchGrams: lean.grams,
-      leanToAddGrams: leanToAdd(room, ids, lean, target),
+      leanToAddGrams: leanToAdd(session, ids, lean, target),
     };
 
-  const richness = fats.length > 0 ? mixOf(fats.map(({ source }) => source)).fat : fatOf(room, asked);
+  const richness = fats.length > 0 ? mixOf(fats.map(({ source }) => source)).fat : fatOf(session, asked);
   if (richness <= target + AT_TARGET) return outOfReach(trim, fats, target, richness);
   const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richness, targetFat: target });
   const need = needed.kind === 'add' ? needed.grams : 0;
-  const slack = halfStep(room, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
-  const sources = sharing(room, [...trim, ...fats]);
+  const slack = halfStep(session, lean, Math.max(richness, ...fats.map(({ source }) => source.fat)), target);
+  const sources = sharing(session, [...trim, ...fats]);
   // Of a handful of trim, half a step is more than the whole target.
   const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
   const answer = await cheapestBlend({ sources, fat });
@@ -71,19 +71,19 @@ export async function planGrind(room: DeskRoom, asked: GrindAsked): Promise<Blen
  * smallest batch. With less than that, whole steps of a rich lot could jump over the target although there is plenty.
  */
 function halfStep(
-  room: DeskRoom,
+  session: Session,
   lean: { grams: number; fat: number },
   richest: number,
   target: number,
 ): number {
   const needed = fatToAdd({ leanGrams: lean.grams, leanFat: lean.fat, fatFat: richest, targetFat: target });
   const batch = lean.grams + (needed.kind === 'add' ? needed.grams : 0);
-  return (HALF_STEP * toGrams(room.settings.step, room.settings.unit) * (richest - target)) / batch;
+  return (HALF_STEP * toGrams(session.settings.step, session.settings.unit) * (richest - target)) / batch;
 }
 
 /** Everything chosen goes in as it is: no target was given, or no fat is wanted. */
 async function allOf(
-  room: DeskRoom,
+  session: Session,
   trim: BenchSource[],
   fats: BenchSource[],
   target: number | null,
@@ -93,7 +93,7 @@ async function allOf(
     ...trim,
     ...fats.map((one) => ({ ...one, source: { ...one.source, stepGrams: undefined, useAll: true } })),
   ];
-  const sources = sharing(room, all);
+  const sources = sharing(session, all);
   const answer = await cheapestBlend({ sources, fat: { min: 0, max: 1 } });
   if (answer.kind === 'plan') return planned(all, answer);
   return {
@@ -150,22 +150,23 @@ function mixOf(sources: readonly BlendSource[]): { grams: number; fat: number } 
 }
 
 /** How rich the chosen fat would be, when none of it is on hand. */
-function fatOf(room: DeskRoom, { fat, animals }: GrindAsked): number {
+function fatOf(session: Session, { fat, animals }: GrindAsked): number {
   const [first] = animals;
-  if (fat === 'own' && first) return ownFatSource(room.species.of(animalOf(room, first.id).species)).fat;
+  if (fat === 'own' && first)
+    return ownFatSource(session.species.of(animalOf(session, first.id).species)).fat;
   return FATS.find(({ code }) => code === fat)?.fat ?? 0;
 }
 
 /** Lean that would bring a fat batch down to its target, from the leanest other trim that waits; null without any. */
 function leanToAdd(
-  room: DeskRoom,
+  session: Session,
   ids: readonly number[],
   mix: { grams: number; fat: number },
   target: number,
 ): number | null {
-  const others = trimWaiting(room).filter(({ id }) => !ids.includes(id));
+  const others = trimWaiting(session).filter(({ id }) => !ids.includes(id));
   const [leanest] = trimSources(
-    room,
+    session,
     others.map(({ id }) => ({ id })),
   )
     .map(({ source }) => source.fat)

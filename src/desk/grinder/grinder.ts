@@ -15,8 +15,8 @@ import { by, id, listOf, needed, someGrams, targetFat } from '../input/input.ts'
 import { refusePooled } from './pooling.ts';
 import { readLearned } from '../session/learned.ts';
 import { host } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
-import type { BatchLine, GrinderLook, GrindPlan } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import type { BatchLine, GrinderView, GrindPlan } from '../contract/contract.ts';
 import { batchOf, openAnimalOf } from '../animal/closed.ts';
 
 /** Fat on hand lies in fewer boxes than this. */
@@ -36,46 +36,48 @@ const RECENT = 12;
 const CLEANINGS = 5;
 
 /** Whose trim waits, open and newest batches, and the fat on hand. */
-export const look = readLearned(v.object({}), (room): GrinderLook => ({
-  waiting: trimWaiting(room).map((row) => {
-    const species = room.species.of(row.species);
+export const look = readLearned(v.object({}), (session): GrinderView => ({
+  waiting: trimWaiting(session).map((row) => {
+    const species = session.species.of(row.species);
     return {
       id: row.id,
       ticket: row.ticket,
       hunter: row.hunter,
       speciesName: species.name,
       trimLeftGrams: row.trim_left,
-      ownFatLeftGrams: Math.max(0, room.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
-      trimFat: { ...room.fats.now.trim(row) },
+      ownFatLeftGrams: Math.max(0, session.book.fat.ofAnimal(row.id)?.left_grams ?? 0),
+      trimFat: { ...session.fats.now.trim(row) },
       wants: grindWants(
-        instructionsOf(room, row.id),
-        room.book.sums.trimInto(row.id),
+        instructionsOf(session, row.id),
+        session.book.sums.trimInto(row.id),
         row.trim_left,
-        trimCrumb(room),
+        trimCrumb(session),
       ),
       refusesPooling: row.refuses_pooling === 1,
-      hold: heldAs(room.book.animals.hold(row.id)),
+      hold: heldAs(session.book.animals.hold(row.id)),
     };
   }),
-  open: room.book.batches.open().map((batch) => batchLine(room, batch)),
-  recent: room.book.batches.recent(RECENT).map((batch) => batchLine(room, batch)),
-  fat: room.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(room, lot)),
-  uncleaned: uncleaned(room),
-  cleanings: room.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
+  open: session.book.batches.open().map((batch) => batchLine(session, batch)),
+  recent: session.book.batches.recent(RECENT).map((batch) => batchLine(session, batch)),
+  fat: session.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(session, lot)),
+  uncleaned: uncleaned(session),
+  cleanings: session.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
 }));
 
-export const open = readLearned(v.object({ id }), (room, input) => batchPage(room, batchOf(room, input.id)));
+export const open = readLearned(v.object({ id }), (session, input) =>
+  batchPage(session, batchOf(session, input.id)),
+);
 
 /** The solver looks for whole scale steps of this many lots in one go, for up to two seconds: then the worker waits for it. */
 const MANY_LOTS = 30;
-const manyLots = { when: ({ book }: DeskRoom): boolean => book.counts.boughtLots() > MANY_LOTS };
+const manyLots = { when: ({ book }: Session): boolean => book.counts.boughtLots() > MANY_LOTS };
 
 /** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
 export const plan = readLearned(
   v.object(asked),
-  async (room, input): Promise<GrindPlan> => ({
-    ...(await planGrind(room, input)),
-    leftOut: leftOut(room, input),
+  async (session, input): Promise<GrindPlan> => ({
+    ...(await planGrind(session, input)),
+    leftOut: leftOut(session, input),
   }),
   manyLots,
 );
@@ -85,19 +87,19 @@ const started = v.object({ ...asked, product: needed(60), by });
 export const start = host(started, startBatch, manyLots);
 
 async function startBatch(
-  room: DeskRoom,
+  session: Session,
   input: v.InferOutput<typeof started>,
 ): Promise<{ id: number; name: string }> {
-  refuseWrongClock(room);
+  refuseWrongClock(session);
   const animalIds = input.animals.map((one) => one.id);
-  refuseTogether(room, animalIds);
-  const answer = await planGrind(room, input);
+  refuseTogether(session, animalIds);
+  const answer = await planGrind(session, input);
   const parts = 'parts' in answer ? answer.parts : answer.nearest.parts;
-  return room.book.change(() => {
+  return session.book.change(() => {
     // While the solver worked, one of them may have been put on hold or picked up in another window.
-    refuseTogether(room, animalIds);
-    return room.book.batches.add({
-      season: room.season(),
+    refuseTogether(session, animalIds);
+    return session.book.batches.add({
+      season: session.season(),
       product: input.product,
       targetFat: input.targetFat,
       plan: {
@@ -106,28 +108,28 @@ async function startBatch(
         fat: 'fat' in answer ? answer.fat : answer.nearest.fat,
       } satisfies StoredPlan,
       animalIds,
-      startedOn: room.today(),
-      at: room.now(),
+      startedOn: session.today(),
+      at: session.now(),
       by: input.by,
     });
   });
 }
 
-function refuseTogether(room: DeskRoom, animalIds: readonly number[]): void {
-  refusePooled(room, animalIds);
+function refuseTogether(session: Session, animalIds: readonly number[]): void {
+  refusePooled(session, animalIds);
   refuseHeldPool(
-    room,
-    animalIds.map((animalId) => openAnimalOf(room, animalId)),
+    session,
+    animalIds.map((animalId) => openAnimalOf(session, animalId)),
   );
 }
 
-function batchLine(room: DeskRoom, batch: BatchRecord): BatchLine {
-  const { grams, fat } = fatIn(room, batch.id);
+function batchLine(session: Session, batch: BatchRecord): BatchLine {
+  const { grams, fat } = fatIn(session, batch.id);
   return {
     id: batch.id,
     name: batch.name,
     product: batch.product,
-    tickets: room.book.batches.animals(batch.id).map(({ ticket }) => ticket),
+    tickets: session.book.batches.animals(batch.id).map(({ ticket }) => ticket),
     state: batch.state,
     targetFat: batch.target_fat,
     fat,

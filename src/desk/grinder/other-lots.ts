@@ -4,7 +4,7 @@ import { lotLabel } from './blend-sources.ts';
 import type { FatBelieved } from '../learning/fat-believed.ts';
 import { keepsOf } from './fat-keeps.ts';
 import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { BatchPage, PlanPart } from '../contract/contract.ts';
 
 /**
@@ -13,14 +13,14 @@ import type { BatchPage, PlanPart } from '../contract/contract.ts';
  * same fat that were. `short` is what no lot holds. An animal's own fat is replaced by nothing.
  */
 export function fromOtherLots(
-  room: DeskRoom,
+  session: Session,
   toWeigh: readonly PlanPart[],
   believed: FatBelieved,
   standIns: readonly { lotId: number; grams: number }[],
 ): { toWeigh: PlanPart[]; short: BatchPage['shortFat'] } {
   const stoodIn = new Map<string, number>();
   for (const { lotId, grams } of standIns) {
-    const source = room.book.fat.get(lotId)?.source ?? '';
+    const source = session.book.fat.get(lotId)?.source ?? '';
     stoodIn.set(source, (stoodIn.get(source) ?? 0) + grams);
   }
   const spent = new Map<number, number>();
@@ -28,12 +28,12 @@ export function fromOtherLots(
   const parts: PlanPart[] = [];
   const lacks: NonNullable<BatchPage['shortFat']>[] = [];
   for (const part of toWeigh) {
-    const planned = part.fatLotId === null ? undefined : room.book.fat.get(part.fatLotId);
+    const planned = part.fatLotId === null ? undefined : session.book.fat.get(part.fatLotId);
     if (!planned) {
       parts.push(part);
       continue;
     }
-    const others = planned.animal_id === null ? sameFat(room, planned) : [];
+    const others = planned.animal_id === null ? sameFat(session, planned) : [];
     const already = Math.min(part.grams, stoodIn.get(planned.source) ?? 0);
     stoodIn.set(planned.source, (stoodIn.get(planned.source) ?? 0) - already);
     let missing = part.grams - already;
@@ -54,13 +54,13 @@ export function fromOtherLots(
 }
 
 /** The lot to top a batch up from: the planned one, or where it is empty another of the same fat. */
-export function lotToTopUp(room: DeskRoom, planned: FatLotRecord): FatLotRecord {
+export function lotToTopUp(session: Session, planned: FatLotRecord): FatLotRecord {
   if (planned.left_grams > CRUMB_GRAMS || planned.animal_id !== null) return planned;
-  return sameFat(room, planned)[0] ?? planned;
+  return sameFat(session, planned)[0] ?? planned;
 }
 
-function sameFat(room: DeskRoom, planned: FatLotRecord): FatLotRecord[] {
-  return room.book.fat
+function sameFat(session: Session, planned: FatLotRecord): FatLotRecord[] {
+  return session.book.fat
     .all()
     .filter(
       (lot) =>
@@ -68,7 +68,7 @@ function sameFat(room: DeskRoom, planned: FatLotRecord): FatLotRecord[] {
         lot.animal_id === null &&
         lot.source === planned.source &&
         lot.left_grams > CRUMB_GRAMS &&
-        keepsOf(room, lot) !== 'past',
+        keepsOf(session, lot) !== 'past',
     );
 }
 

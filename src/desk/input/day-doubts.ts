@@ -4,7 +4,7 @@
  */
 import { compareDates, daysBetween } from '../../core/values/dates.ts';
 import type { Question } from './input.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 
 /** An animal is written in on the day it comes, or a few weeks later from a paper slip. */
 export const RECEIVED_DAYS = 60;
@@ -27,13 +27,13 @@ export const BROUGHT_IN_DAYS = 15 * 366;
 export type Sure = boolean | readonly Question[];
 
 /** Whether the question of this code was answered with yes. */
-export function isSure(sure: Sure, code: Question): boolean {
-  return typeof sure === 'boolean' ? sure : sure.includes(code);
+export function isSure(confirmed: Sure, code: Question): boolean {
+  return typeof confirmed === 'boolean' ? confirmed : confirmed.includes(code);
 }
 
-/** @throws Trouble `code` (conflict) unless somebody is sure */
-export function ask(sure: Sure, code: Question, field: string, day: string): void {
-  if (!isSure(sure, code)) throw new Trouble('conflict', code, { field, with: { date: day } });
+/** @throws ProblemError `code` (conflict) unless somebody is sure */
+export function ask(confirmed: Sure, code: Question, field: string, day: string): void {
+  if (!isSure(confirmed, code)) throw new ProblemError('conflict', code, { field, with: { date: day } });
 }
 
 /** The question about a day that lies further from another than it usually does, or null. */
@@ -47,27 +47,28 @@ export function farCode(
   return ahead !== undefined && days > ahead ? 'date.far-ahead' : null;
 }
 
-/** @throws Trouble `date.future` where a day lies after today */
+/** @throws ProblemError `date.future` where a day lies after today */
 export function refuseFuture(day: string, today: string, field: string): void {
-  if (compareDates(day, today) > 0) throw new Trouble('invalid', 'date.future', { field });
+  if (compareDates(day, today) > 0) throw new ProblemError('invalid', 'date.future', { field });
 }
 
-/** @throws Trouble `date.long-ago`, `date.far-ahead` (conflict: pass `sure`) */
+/** @throws ProblemError `date.long-ago`, `date.far-ahead` (conflict: pass `confirmed`) */
 export function askFar(
-  sure: Sure,
+  confirmed: Sure,
   field: string,
   day: string,
   from: string,
   span: { ago?: number; ahead?: number },
 ): void {
   const code = farCode(day, from, span);
-  if (code) ask(sure, code, field, day);
+  if (code) ask(confirmed, code, field, day);
 }
 
-/** @throws Trouble `date.killed-after-received`; `date.killed-long-before` (conflict) */
-export function checkKilled(sure: Sure, killed: string | null, received: string): void {
+/** @throws ProblemError `date.killed-after-received`; `date.killed-long-before` (conflict) */
+export function checkKilled(confirmed: Sure, killed: string | null, received: string): void {
   if (!killed) return;
   if (compareDates(killed, received) > 0)
-    throw new Trouble('invalid', 'date.killed-after-received', { field: 'killDate' });
-  if (daysBetween(killed, received) > KILLED_DAYS) ask(sure, 'date.killed-long-before', 'killDate', killed);
+    throw new ProblemError('invalid', 'date.killed-after-received', { field: 'killDate' });
+  if (daysBetween(killed, received) > KILLED_DAYS)
+    ask(confirmed, 'date.killed-long-before', 'killDate', killed);
 }

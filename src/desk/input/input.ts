@@ -56,7 +56,7 @@ export const share = v.pipe(
 export const by = v.optional(clean(6), '');
 /** A weight as typed; the desk reads it. */
 export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
-export const sure = v.optional(v.boolean(), false);
+export const confirmed = v.optional(v.boolean(), false);
 /** What a yes can be said to by name. */
 export const QUESTIONS = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
@@ -64,7 +64,7 @@ export const QUESTIONS = [
 ] as const; // prettier-ignore
 export type Question = (typeof QUESTIONS)[number];
 /** The questions answered with yes, by their codes; `true` answers every one. */
-export const sureOf = v.optional(
+export const confirmedOf = v.optional(
   v.union([v.boolean(), listOf(v.picklist(QUESTIONS), QUESTIONS.length)], 'input.invalid'),
   false,
 );

@@ -1,7 +1,7 @@
 /** What agencies ask a processor to write down, as data, and what an entry lacks by the shop's list. */
 import setsJson from '../../../resources/record-fields.json' with { type: 'json' };
 import type { OfficerRow } from '../../book/records/record-book.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { RecordField, RecordSet } from '../contract/contract.ts';
 
 export const RECORD_SETS = setsJson as readonly RecordSet[];
@@ -24,10 +24,10 @@ export const RECORD_FIELDS: readonly RecordField[] = [
 /** Meat of inspected farm stock was not hunted. */
 const OF_THE_HUNT: readonly RecordField[] = ['licence', 'tag', 'killDate', 'killArea'];
 
-/** @throws Trouble `choice.record-set` */
+/** @throws ProblemError `choice.record-set` */
 export function recordSetOf(code: string): RecordSet {
   const found = RECORD_SETS.find((set) => set.code === code);
-  if (!found) throw new Trouble('invalid', 'choice.record-set', { field: 'recordSet' });
+  if (!found) throw new ProblemError('invalid', 'choice.record-set', { field: 'recordSet' });
   return found;
 }
 

@@ -1,7 +1,7 @@
 /** The rows of a table, one after the other, whatever line ends and stray quotes it has. */
 import { CsvError, parse } from 'csv-parse/sync';
 import { asTyped } from '../../core/values/csv.ts';
-import { CoreProblem } from '../../core/values/problem.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Separator } from '../../core/sheet/text.ts';
 
 export interface SheetRow {
@@ -15,7 +15,7 @@ export const MOST_COLUMNS = 300;
 const MOST_ROW_LETTERS = 200_000;
 export const MOST_ROWS = 200_000;
 
-/** The first `most` rows. @throws CoreProblem as `eachRow` */
+/** The first `most` rows. @throws ValidationError as `eachRow` */
 export function rowsOf(text: string, separator: Separator, most: number): SheetRow[] {
   const rows: SheetRow[] = [];
   eachRow(text, separator, (row) => rows.push(row), most);
@@ -24,7 +24,7 @@ export function rowsOf(text: string, separator: Separator, most: number): SheetR
 
 /**
  * Hands over every row that is not empty, without keeping any.
- * @throws CoreProblem `sheet.quote`, `sheet.row-too-long`, `sheet.too-many-rows`, each with its row
+ * @throws ValidationError `sheet.quote`, `sheet.row-too-long`, `sheet.too-many-rows`, each with its row
  */
 export function eachRow(
   text: string,
@@ -44,9 +44,9 @@ export function eachRow(
       on_record: (cells: string[]) => {
         number += 1;
         if (number > MOST_ROWS)
-          throw new CoreProblem('sheet.too-many-rows', undefined, { row: number, most: MOST_ROWS });
+          throw new ValidationError('sheet.too-many-rows', undefined, { row: number, most: MOST_ROWS });
         if (cells.length > MOST_COLUMNS)
-          throw new CoreProblem('sheet.row-too-long', undefined, { row: number });
+          throw new ValidationError('sheet.row-too-long', undefined, { row: number });
         if (cells.some((cell) => cell.trim() !== '')) take({ number, cells: cells.map(asTyped) });
         return null;
       },
@@ -54,6 +54,6 @@ export function eachRow(
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const code = error.code === 'CSV_MAX_RECORD_SIZE' ? 'sheet.row-too-long' : 'sheet.quote';
-    throw new CoreProblem(code, undefined, { row: number + 1 });
+    throw new ValidationError(code, undefined, { row: number + 1 });
   }
 }

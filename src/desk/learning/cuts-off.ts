@@ -2,7 +2,7 @@
 import type { YieldRow } from '../../book/sums/sums.ts';
 import {
   foretellOffFrom,
-  shareOff,
+  logitDeviation,
   type OffForetold,
   type OffPrior,
   type OffSums,
@@ -12,9 +12,9 @@ import {
  * Before any of the shop's own: who cuts by eye comes within 5 points of the share asked for, two times in three (0.1
  * spreads of a share of one half). Common practice, no source.
  */
-const CUTS_OFF: OffPrior = { spread: 0.1, meanWorth: 5, spreadWorth: 10 };
+const CUTS_OFF: OffPrior = { spread: 0.1, priorSampleSize: 5, spreadWorth: 10 };
 
-/** How far the share kept whole came out from what was ordered (`shareOff`); null of an animal that does not tell. */
+/** How far the share kept whole came out from what was ordered (`logitDeviation`); null of an animal that does not tell. */
 export function cutOff(row: YieldRow): number | null {
   const { cuts_ordered: ordered, whole_cuts: weighed, packed, packed_ground: packedGround } = row;
   const cuts = weighed ?? (packed ?? 0) - packedGround;
@@ -23,7 +23,7 @@ export function cutOff(row: YieldRow): number | null {
   // Without a weight of its own, what stayed whole is known only once the grind is packed beside it.
   const tells = cuts > 0 && trim > 0 && (weighed !== null || ground > 0);
   if (!tells || ordered === null || ordered <= 0 || ordered >= 1) return null;
-  return shareOff(ordered, cuts / (cuts + trim));
+  return logitDeviation(ordered, cuts / (cuts + trim));
 }
 
 /** How the next animal will come out, from the sums over those that were cut. */

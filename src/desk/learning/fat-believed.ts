@@ -3,7 +3,7 @@ import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { jointFat, type FatPredictor } from '../../core/fat/joint.ts';
 import { fatOfKind } from '../../core/fat/kind.ts';
 import type { FatBelief, FatGuess } from '../../core/fat/fat.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 
 /** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
 export interface FatBelieved {
@@ -48,7 +48,7 @@ export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fa
 export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGuess {
   const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
   if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
-  if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+  if (id === null || species === null) throw new ProblemError('broken', 'weighing.of-nothing');
   return believed.trim({ id, species });
 }
 
@@ -105,7 +105,7 @@ export function believedOf(
     lot_fat_sd: sd,
   }: WeighedSource) => {
     if (lot !== null && fat !== null) return lotPredictor({ id: lot, fat, fat_sd: sd ?? 0 });
-    if (id === null || species === null) throw new Trouble('broken', 'weighing.of-nothing');
+    if (id === null || species === null) throw new ProblemError('broken', 'weighing.of-nothing');
     return trimPredictor({ id, species });
   };
 

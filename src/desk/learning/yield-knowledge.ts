@@ -5,7 +5,7 @@ import { shareModel, type ShareModel } from '../../core/balance/share-model.ts';
 import { shareBaseOf, sharePrior } from '../../core/balance/share-prior.ts';
 import { ofSex, sexesTogether, sexShift } from '../../core/balance/share-sexes.ts';
 import type { OffForetold } from '../../core/yield/order-kept.ts';
-import { CoreProblem } from '../../core/values/problem.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import {
   modelFrom,
@@ -36,7 +36,7 @@ export interface YieldKnowledge {
   share(group: Group, part: Part): Range;
   /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
-  /** All parts of this kind of animal together, learned from the other animals alone. @throws CoreProblem `yield.species-unknown` */
+  /** All parts of this kind of animal together, learned from the other animals alone. @throws ValidationError `yield.species-unknown` */
   partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex'>): ShareModel;
   /** What the animals of the seasons before this one add up to. */
   before(season: number): YieldSums;
@@ -80,7 +80,7 @@ export function knowledgeFrom(
     },
     partShares({ id, species, brought, sex }) {
       const profile = profiles.find(({ code }) => code === species);
-      if (!profile) throw new CoreProblem('yield.species-unknown', 'species', { species });
+      if (!profile) throw new ValidationError('yield.species-unknown', 'species', { species });
       const base = shareBaseOf(brought);
       const kind = kindKey(species, base, sex);
       const own = ofAnimal(id)?.shares;

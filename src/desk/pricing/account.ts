@@ -8,43 +8,49 @@
  * - Voiding a payment never leaves more given back than was taken, and brings no money of another currency into the account.
  */
 import type { PaymentRecord } from '../../book/records/payments.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
 /** The currency in which an animal is paid for. */
-export function accountCurrency(room: DeskRoom, animalId: number): string {
-  const bill = room.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
-  const payment = room.book.payments.ofAnimal(animalId).findLast(({ void_at }) => void_at === null);
-  return bill?.currency ?? payment?.currency ?? room.settings.currency;
+export function accountCurrency(session: Session, animalId: number): string {
+  const bill = session.book.bills.ofAnimal(animalId).find(({ void_at }) => void_at === null);
+  const payment = session.book.payments.ofAnimal(animalId).findLast(({ void_at }) => void_at === null);
+  return bill?.currency ?? payment?.currency ?? session.settings.currency;
 }
 
-/** @throws Trouble `currency.accounts-open` while money is open in another currency */
-export function refuseCurrency(room: DeskRoom, currency: string): void {
-  const open = room.book.payments.openAccounts(currency);
+/** @throws ProblemError `currency.accounts-open` while money is open in another currency */
+export function refuseCurrency(session: Session, currency: string): void {
+  const open = session.book.payments.openAccounts(currency);
   const [first] = open;
   if (!first) return;
-  throw new Trouble('refused', 'currency.accounts-open', {
+  throw new ProblemError('refused', 'currency.accounts-open', {
     field: 'currency',
     with: { currency: first.currency, count: open.length, tickets: open.slice(0, 5).map((one) => one.ticket).join(', ') },
   }); // prettier-ignore
 }
 
-/** @throws Trouble `bill.other-currency`, `bill.paid-in-other-currency` */
-export function refuseBillIn(room: DeskRoom, currency: string, animal: { id: number; ticket: string }): void {
-  const shop = room.settings.currency;
-  if (currency !== shop) throw new Trouble('refused', 'bill.other-currency', { with: { currency, shop } });
-  const paidIn = accountCurrency(room, animal.id);
-  if (paidIn !== currency && room.book.payments.paid(animal.id) !== 0)
-    throw new Trouble('refused', 'bill.paid-in-other-currency', {
+/** @throws ProblemError `bill.other-currency`, `bill.paid-in-other-currency` */
+export function refuseBillIn(
+  session: Session,
+  currency: string,
+  animal: { id: number; ticket: string },
+): void {
+  const shop = session.settings.currency;
+  if (currency !== shop)
+    throw new ProblemError('refused', 'bill.other-currency', { with: { currency, shop } });
+  const paidIn = accountCurrency(session, animal.id);
+  if (paidIn !== currency && session.book.payments.paid(animal.id) !== 0)
+    throw new ProblemError('refused', 'bill.paid-in-other-currency', {
       with: { ticket: animal.ticket, paidIn, currency },
     });
 }
 
-/** @throws Trouble `payment.other-currency` for a payment, or a refund, from before the account went on in other money */
+/** @throws ProblemError `payment.other-currency` for a payment, or a refund, from before the account went on in other money */
 export function refuseVoidIn(
-  room: DeskRoom,
+  session: Session,
   { animal_id: animalId, currency }: Pick<PaymentRecord, 'animal_id' | 'currency'>,
 ): void {
-  const now = accountCurrency(room, animalId);
-  if (now !== currency) throw new Trouble('refused', 'payment.other-currency', { with: { currency, now } });
+  const now = accountCurrency(session, animalId);
+  if (now !== currency)
+    throw new ProblemError('refused', 'payment.other-currency', { with: { currency, now } });
 }

@@ -1,7 +1,7 @@
 /** What a price line may be, and whether lines make sense beside each other. */
 import * as v from 'valibot';
 import { brought, listOf, needed } from '../input/input.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
 
 const BASES = [
@@ -76,28 +76,28 @@ export const priceLineList = listOf(priceLine, 200);
 /**
  * Refuses lines that contradict each other. Two smallest charges do not: the higher one counts. There is no largest
  * charge, so none can lie below the smallest.
- * @throws Trouble `price.twice` (one code twice), `price.same-thing` (a product or a fat charged twice for one animal),
+ * @throws ProblemError `price.twice` (one code twice), `price.same-thing` (a product or a fat charged twice for one animal),
  *   `price.discount-over-all` (discounts that together are more than the whole)
  */
 export function checkPrices(lines: readonly PriceLineRow[]): void {
   const codes = lines.map(({ code }) => code);
   const twice = codes.find((code, i) => codes.indexOf(code) !== i);
   if (twice !== undefined)
-    throw new Trouble('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
+    throw new ProblemError('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
   const reached = lines.map(reachOf);
   for (const [i, one] of lines.entries()) {
     const other = lines.find(
       (before, k) => k < i && sameThing(before, one) && meet(reached[k] as Reach, reached[i] as Reach),
     );
     if (other)
-      throw new Trouble('invalid', 'price.same-thing', {
+      throw new ProblemError('invalid', 'price.same-thing', {
         field: 'lines',
         with: { first: other.label, second: one.label },
       });
   }
   // Percentages are typed to a hundredth of a per cent; a sum of binary fractions is not that exact.
   if (Math.round(lowestDiscount(lines) * 10_000) < -10_000)
-    throw new Trouble('invalid', 'price.discount-over-all', { field: 'lines' });
+    throw new ProblemError('invalid', 'price.discount-over-all', { field: 'lines' });
 }
 
 function sameThing(a: PriceLineRow, b: PriceLineRow): boolean {

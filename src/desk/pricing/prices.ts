@@ -3,21 +3,21 @@ import type { PriceLineRecord } from '../../book/records/prices.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import type { PriceLine } from '../../core/pricing/price.ts';
 import { ask, askFar, PRICES_AGO_DAYS, PRICES_AHEAD_DAYS } from '../input/day-doubts.ts';
-import { by, date, needed, sureOf } from '../input/input.ts';
+import { by, date, needed, confirmedOf } from '../input/input.ts';
 import { checkPrices, priceLineList, taxRule } from './price-input.ts';
 import { read, write } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { PriceBookLook, PriceLineRow } from '../contract/contract.ts';
 
 /** The book in force today; an empty one where there is none. */
-export const look = read(v.object({}), (room): PriceBookLook => {
-  const book = room.book.prices.inForce(room.today());
+export const look = read(v.object({}), (session): PriceBookLook => {
+  const book = session.book.prices.inForce(session.today());
   if (!book)
     return {
       id: 0,
       name: '',
-      validFrom: room.today(),
-      currency: room.settings.currency,
+      validFrom: session.today(),
+      currency: session.settings.currency,
       taxRule: 'per line',
       example: false,
       lines: [],
@@ -29,14 +29,14 @@ export const look = read(v.object({}), (room): PriceBookLook => {
     currency: book.currency,
     taxRule: book.tax_rule,
     example: book.example === 1,
-    lines: room.book.prices.lines(book.id).map(lineRow),
+    lines: session.book.prices.lines(book.id).map(lineRow),
   };
 });
 
 /**
  * New prices are a new book, valid from a date; the old ones stay with the bills that they made. `taxRule` says where
- * tax is rounded: on each line, or once on the whole bill. @throws Trouble as `checkPrices`; `date.long-ago`,
- * `date.far-ahead`, `prices.never-apply` (conflict: pass `sure`)
+ * tax is rounded: on each line, or once on the whole bill. @throws ProblemError as `checkPrices`; `date.long-ago`,
+ * `date.far-ahead`, `prices.never-apply` (conflict: pass `confirmed`)
  */
 export const save = write(
   v.object({
@@ -44,23 +44,23 @@ export const save = write(
     validFrom: date,
     taxRule,
     lines: priceLineList,
-    sure: sureOf,
+    confirmed: confirmedOf,
     by,
   }),
-  (room, input) => {
+  (session, input) => {
     checkPrices(input.lines);
     const span = { ago: PRICES_AGO_DAYS, ahead: PRICES_AHEAD_DAYS };
-    askFar(input.sure, 'validFrom', input.validFrom, room.today(), span);
-    const now = room.book.prices.inForce(room.today());
+    askFar(input.confirmed, 'validFrom', input.validFrom, session.today(), span);
+    const now = session.book.prices.inForce(session.today());
     if (now && compareDates(input.validFrom, now.valid_from) < 0)
-      ask(input.sure, 'prices.never-apply', 'validFrom', now.valid_from);
-    savePrices(room, { ...input, example: false });
-    return look.run(room, {});
+      ask(input.confirmed, 'prices.never-apply', 'validFrom', now.valid_from);
+    savePrices(session, { ...input, example: false });
+    return look.run(session, {});
   },
 );
 
 export function savePrices(
-  room: DeskRoom,
+  session: Session,
   book: {
     name: string;
     validFrom: string;
@@ -70,14 +70,14 @@ export function savePrices(
     by: string;
   },
 ): void {
-  room.book.prices.add(
+  session.book.prices.add(
     {
       name: book.name,
       validFrom: book.validFrom,
-      currency: room.settings.currency,
+      currency: session.settings.currency,
       taxRule: book.taxRule,
       example: book.example,
-      at: room.now(),
+      at: session.now(),
       by: book.by,
     },
     book.lines.map(lineRecord),
@@ -85,16 +85,16 @@ export function savePrices(
 }
 
 /** The prices in force as the core's lines; null where the shop has none. */
-export function pricesInForce(room: DeskRoom): {
+export function pricesInForce(session: Session): {
   id: number;
   currency: string;
   example: boolean;
   taxRule: 'per line' | 'per bill';
   lines: PriceLine[];
 } | null {
-  const book = room.book.prices.inForce(room.today());
+  const book = session.book.prices.inForce(session.today());
   if (!book) return null;
-  const lines = room.book.prices.lines(book.id).map(lineRow).map(coreLine);
+  const lines = session.book.prices.lines(book.id).map(lineRow).map(coreLine);
   return { id: book.id, currency: book.currency, example: book.example === 1, taxRule: book.tax_rule, lines };
 }
 

@@ -1,7 +1,7 @@
 /** What the shop makes: the supplied products, and its own beside or in place of them. */
 import * as v from 'valibot';
 import suppliedJson from '../../../resources/products.json' with { type: 'json' };
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { ProductCard, ProductKind, ProductOnShelf } from '../contract/contract.ts';
 
 /** What a product is beside its name, as the book keeps it. */
@@ -33,8 +33,8 @@ function bodyOf(body: string): ProductBody | null {
 }
 
 /** Products by kind, each kind in the order of the supplied list with the shop's own after them. */
-export function productsOnShelf(room: DeskRoom): ProductOnShelf[] {
-  const rows = new Map(room.book.products.all().map((row) => [row.code, row]));
+export function productsOnShelf(session: Session): ProductOnShelf[] {
+  const rows = new Map(session.book.products.all().map((row) => [row.code, row]));
   const supplied = SUPPLIED.map((card): ProductOnShelf => {
     const row = rows.get(card.code);
     rows.delete(card.code);
@@ -61,6 +61,6 @@ export function productsOnShelf(room: DeskRoom): ProductOnShelf[] {
 }
 
 /** Products on offer. */
-export function productCards(room: DeskRoom): ProductCard[] {
-  return productsOnShelf(room).filter(({ offered }) => offered);
+export function productCards(session: Session): ProductCard[] {
+  return productsOnShelf(session).filter(({ offered }) => offered);
 }

@@ -1,7 +1,7 @@
 /** What one end of a quote's ranges is made into: cuts, each grind with its fat, and own fat that is kept. */
 import { fatToAdd } from '../../core/blend/blend.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { FATS, ownFatSource } from '../supplied/resources.ts';
 import type { AlsoGround, FatChoice, Instructions } from '../contract/contract.ts';
 
@@ -35,7 +35,7 @@ type Wish = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
  * Shares the trim out: what has an amount of its own first, as far as the trim reaches, the rest to the main grind.
  * The animal's own fat goes to whom it is promised, in the same order. Nothing is lost:
  * cuts + grinds + own fat kept = cuts + trim + own fat + fat bought.
- * @throws Trouble `fat.unknown`, `fat.too-lean`
+ * @throws ProblemError `fat.unknown`, `fat.too-lean`
  */
 export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile): Outcome {
   const grinds: GrindMade[] = [];
@@ -68,11 +68,12 @@ function fatNeeded(
 ): number {
   if (fat === 'none') return 0;
   const source = fat === 'own' ? ownFatSource(profile) : FATS.find(({ code }) => code === fat);
-  if (!source) throw new Trouble('missing', 'fat.unknown', { field: `${field}.fat`, with: { source: fat } });
+  if (!source)
+    throw new ProblemError('missing', 'fat.unknown', { field: `${field}.fat`, with: { source: fat } });
   if (targetFat === null) return 0;
   const add = fatToAdd({ leanGrams: lean, leanFat, fatFat: source.fat, targetFat });
   if (add.kind === 'out of reach')
-    throw new Trouble('invalid', 'fat.too-lean', {
+    throw new ProblemError('invalid', 'fat.too-lean', {
       field: `${field}.targetFat`,
       with: { fat: source.fat, source: source.name },
     });

@@ -2,7 +2,7 @@
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Outcome } from './grinds.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
 
 export interface Quoted {
@@ -16,8 +16,8 @@ export interface Quoted {
 const ENDS = ['low', 'mean', 'high'] as const;
 
 /** Null where the shop has no prices, or none for such an animal. */
-export function priceQuote(room: DeskRoom, quoted: Quoted): QuoteResult['price'] {
-  const book = pricesInForce(room);
+export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price'] {
+  const book = pricesInForce(session);
   if (!book) return null;
   const byProduct = new Set(
     book.lines.flatMap(({ basis, product }) => (basis === 'product' && product ? [product] : [])),

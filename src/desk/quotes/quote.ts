@@ -5,10 +5,10 @@ import { presentHunterOf } from '../animal/hunters.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { readLearned } from '../session/learned.ts';
 import { read, write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
 import { workQuote } from './work.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { QuoteResult, QuoteSaved } from '../contract/contract.ts';
 
 const asked = {
@@ -24,55 +24,55 @@ const asked = {
 const RECENT = 30;
 
 /** How much meat, in what packages, and what it will cost. */
-export const work = readLearned(v.object(asked), (room, input): QuoteResult => workQuote(room, input));
+export const work = readLearned(v.object(asked), (session, input): QuoteResult => workQuote(session, input));
 
 /** Keeps a quote as it was given, with a number and a last day. */
 export const save = write(
   v.object({ ...asked, hunterId: v.optional(v.nullable(id), null), hunterName: text(200), by }),
-  (room, input): QuoteSaved => {
+  (session, input): QuoteSaved => {
     const { by: initials, hunterId, hunterName, ...rest } = input;
-    const name = hunterId === null ? hunterName : presentHunterOf(room, hunterId).name;
-    const answered = workQuote(room, rest);
-    const validUntil = addDays(room.today(), room.settings.quoteValidDays);
-    const saved = room.book.quotes.add({
-      season: room.season(),
+    const name = hunterId === null ? hunterName : presentHunterOf(session, hunterId).name;
+    const answered = workQuote(session, rest);
+    const validUntil = addDays(session.today(), session.settings.quoteValidDays);
+    const saved = session.book.quotes.add({
+      season: session.season(),
       hunterId,
       hunterName: name,
       species: input.species,
-      priceBookId: pricesInForce(room)?.id ?? null,
+      priceBookId: pricesInForce(session)?.id ?? null,
       asked: rest,
       answered,
-      madeOn: room.today(),
+      madeOn: session.today(),
       validUntil,
-      at: room.now(),
+      at: session.now(),
       by: initials,
     });
     return { ...saved, validUntil };
   },
 );
 
-export const list = read(v.object({}), (room) =>
-  room.book.quotes.recent(RECENT).map((quote) => quoteRow(room, quote)),
+export const list = read(v.object({}), (session) =>
+  session.book.quotes.recent(RECENT).map((quote) => quoteRow(session, quote)),
 );
 
 /** One saved quote with what was asked and answered, for taking the animal in and for paper. */
-export const open = read(v.object({ id }), (room, input) => {
-  const quote = room.book.quotes.get(input.id);
-  if (!quote) throw new Trouble('missing', 'quote.unknown', { field: 'id' });
+export const open = read(v.object({ id }), (session, input) => {
+  const quote = session.book.quotes.get(input.id);
+  if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'id' });
   return {
-    ...quoteRow(room, quote),
+    ...quoteRow(session, quote),
     asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input>,
     answer: answeredOf(quote),
   };
 });
 
-function quoteRow(room: DeskRoom, quote: ReturnType<DeskRoom['book']['quotes']['recent']>[number]) {
+function quoteRow(session: Session, quote: ReturnType<Session['book']['quotes']['recent']>[number]) {
   const answered = answeredOf(quote);
   return {
     id: quote.id,
     name: quote.name,
     hunter: quote.hunter_name,
-    speciesName: room.species.of(quote.species).name,
+    speciesName: session.species.of(quote.species).name,
     createdOn: quote.made_on,
     validUntil: quote.valid_until,
     low: answered.price?.low ?? null,

@@ -3,11 +3,11 @@ import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
 import { predict } from '../../core/yield/yield.ts';
 import { settleOrders } from '../animal/orders.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { makeOf, type Outcome } from './grinds.ts';
 import { priceQuote } from './price.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { sourceTold } from '../supplied/sources.ts';
 import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
@@ -30,11 +30,11 @@ const SEED = 1;
 const NOT_YET_IN = 0;
 type End = keyof Range;
 
-/** @throws CoreProblem `reading.*`; Trouble `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
-export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
-  const profile = room.species.of(asked.species);
+/** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
+export function workQuote(session: Session, asked: QuoteAsked): QuoteResult {
+  const profile = session.species.of(asked.species);
   const wanted = settleOrders(profile, asked.parts, asked.instructions);
-  const reading = parseReading(asked.typed, room.settings.unit);
+  const reading = parseReading(asked.typed, session.settings.unit);
   const guess = hangingFrom({
     stage: weighedAs(asked),
     grams: readingGrams(reading),
@@ -42,7 +42,7 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
     sex: asked.sex,
     level: LEVEL,
   });
-  const { model, cutsOff } = room.yields;
+  const { model, cutsOff } = session.yields;
   const foretold = predict(model, {
     hangingGrams: guess.grams,
     hangingLogSd: guess.logSd,
@@ -53,12 +53,12 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
     seed: SEED,
   });
   const { parts } = foretold;
-  const trimFat = room.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
+  const trimFat = session.fats.now.trim({ id: NOT_YET_IN, species: profile.code }).mean;
   const outcomes = perEnd((end) => {
     const meat = { cuts: parts.wholeCuts[end], trim: parts.trim[end], ownFat: parts.fatSaved[end], trimFat };
     return makeOf(meat, wanted, profile);
   });
-  const products = productsOf(room, wanted, outcomes);
+  const products = productsOf(session, wanted, outcomes);
   const fatToBuyGrams = perEnd((end) => sum(outcomes[end].grinds.map(({ boughtGrams }) => boughtGrams)));
   const relatives = [...model.profiles.values()].some(
     ({ code, family }) =>
@@ -73,7 +73,7 @@ export function workQuote(room: DeskRoom, asked: QuoteAsked): QuoteResult {
     })),
     products,
     fatToBuyGrams,
-    price: priceQuote(room, {
+    price: priceQuote(session, {
       species: asked.species,
       brought: asked.brought,
       extras: wanted.extras,
@@ -99,11 +99,11 @@ const OWN_FAT = 'Own fat, saved';
 
 /** What goes home, each in its packages: a product beside the main grind is packed as the shop packs it. */
 function productsOf(
-  room: DeskRoom,
+  session: Session,
   wanted: Instructions,
   outcomes: Record<End, Outcome>,
 ): QuoteResult['products'] {
-  const cards = productCards(room);
+  const cards = productCards(session);
   const gramsOf = (product: string, end: End): number => {
     const { cuts, grinds, ownFatKept } = outcomes[end];
     if (product === WHOLE_CUTS) return cuts;
@@ -137,11 +137,12 @@ function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product
 /** Whole animals may be told by any weight; pieces only by what they weigh themselves. */
 function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
   if (brought === 'whole' || brought === 'skinned') {
-    if (stage === 'parts') throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
+    if (stage === 'parts')
+      throw new ProblemError('invalid', 'quote.stage', { field: 'stage', with: { brought } });
     return stage;
   }
   if (stage !== 'hanging' && stage !== 'parts')
-    throw new Trouble('invalid', 'quote.stage', { field: 'stage', with: { brought } });
+    throw new ProblemError('invalid', 'quote.stage', { field: 'stage', with: { brought } });
   return brought === 'boned' ? 'boned' : 'quarters';
 }
 

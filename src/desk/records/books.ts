@@ -6,9 +6,9 @@ import { daysBetween, FIRST_DAY, yearsBefore } from '../../core/values/dates.ts'
 import { needed, optionalDate, text } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
 import { lacksOf } from '../input/record-sets.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { seasonYear } from '../session/season-filter.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { inSlices } from '../session/slices.ts';
 import type { RecordCheck, RecordRow } from '../contract/contract.ts';
 
@@ -20,7 +20,7 @@ const MOST_WRONG_DAYS = 20;
 
 /**
  * The record book with what an officer would find missing in each entry: of a season, or of all animals received
- * between two days; of the running season when neither is asked for. @throws Trouble `records.too-many` (refused)
+ * between two days; of the running season when neither is asked for. @throws ProblemError `records.too-many` (refused)
  */
 export const records = read(
   v.object({
@@ -31,19 +31,19 @@ export const records = read(
     state: v.optional(v.nullable(v.picklist(['open', 'closed'], 'choice.state')), null),
     text: text(200),
   }),
-  async (room, input): Promise<RecordRow[]> => {
+  async (session, input): Promise<RecordRow[]> => {
     const { from, to, species, state } = input;
     const dated = from !== null || to !== null;
-    const season = input.season ?? (dated ? null : room.season());
+    const season = input.season ?? (dated ? null : session.season());
     const key = nameKey(input.text);
-    const kept = yearsBefore(room.today(), room.settings.retentionYears);
+    const kept = yearsBefore(session.today(), session.settings.retentionYears);
     let found = 0;
-    const rows = await room.book.read((db) =>
+    const rows = await session.book.read((db) =>
       inSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
         if ((found += 1) > MOST_RECORDS)
-          throw new Trouble('refused', 'records.too-many', { with: { most: MOST_RECORDS } });
-        return [recordRow(room, row, kept)];
+          throw new ProblemError('refused', 'records.too-many', { with: { most: MOST_RECORDS } });
+        return [recordRow(session, row, kept)];
       }),
     );
     return rows.flat();
@@ -54,11 +54,11 @@ export const records = read(
  * Whether the ticket numbers are whole, naming what is not there; which animals came on a day that cannot be; and how
  * much is older than the shop keeps.
  */
-export const check = read(v.object({}), (room): RecordCheck => {
-  const years = room.settings.retentionYears;
-  const before = yearsBefore(room.today(), years);
+export const check = read(v.object({}), (session): RecordCheck => {
+  const years = session.settings.retentionYears;
+  const before = yearsBefore(session.today(), years);
   return {
-    seasons: room.book.records
+    seasons: session.book.records
       .ticketRuns()
       .map(({ season, first, last, firstTicket, lastTicket, entries }) => ({
         season,
@@ -66,21 +66,21 @@ export const check = read(v.object({}), (room): RecordCheck => {
         last: lastTicket,
         entries,
         // A whole run from 1 on has none, and needs no look at every number.
-        gaps: first === 1 && last === entries ? [] : gapsOf(room, season),
+        gaps: first === 1 && last === entries ? [] : gapsOf(session, season),
       })),
-    wrongDays: room.book.records
-      .wrongDays(FIRST_DAY, room.today(), MOST_WRONG_DAYS)
+    wrongDays: session.book.records
+      .wrongDays(FIRST_DAY, session.today(), MOST_WRONG_DAYS)
       .map(({ ticket, received_on }) => ({ ticket, receivedOn: received_on })),
-    pastKeeping: { years, before, entries: room.book.records.leftBefore(before) },
+    pastKeeping: { years, before, entries: session.book.records.leftBefore(before) },
   };
 });
 
-function gapsOf(room: DeskRoom, season: number): string[] {
+function gapsOf(session: Session, season: number): string[] {
   const missing: string[] = [];
-  for (const { after, before } of room.book.records.gaps(season))
+  for (const { after, before } of session.book.records.gaps(season))
     for (let number = after + 1; number < before && missing.length < MOST_GAPS; number++)
       // A ticket that an animal of another season bears, or bore, is accounted for.
-      if (!room.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
+      if (!session.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
   return missing;
 }
 
@@ -91,11 +91,11 @@ function isFound(row: OfficerRow, key: string): boolean {
   );
 }
 
-function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow {
-  const species = room.species.of(row.species);
+function recordRow(session: Session, row: OfficerRow, keptFrom: string): RecordRow {
+  const species = session.species.of(row.species);
   const nameOf = (primal: string): string =>
     species.primals.find(({ code }) => code === primal)?.name ?? primal;
-  const enteredOn = room.dayOf(row.created_at);
+  const enteredOn = session.dayOf(row.created_at);
   const days = daysBetween(row.received_on, enteredOn);
   const dueMinor = row.billed_minor === null ? 0 : row.billed_minor - row.paid_minor;
   const leftOn = row.released_on ?? row.disposed_on;
@@ -122,7 +122,7 @@ function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow
     receivedOn: row.received_on,
     enteredOn,
     // What was brought in from a file was written down at its time, elsewhere.
-    lateDays: row.from_file === null && days > room.settings.lateDays ? days : 0,
+    lateDays: row.from_file === null && days > session.settings.lateDays ? days : 0,
     receivedGrams: row.received_grams,
     hangingGrams: row.hanging_grams,
     packedGrams: row.packed_grams,
@@ -134,8 +134,8 @@ function recordRow(room: DeskRoom, row: OfficerRow, keptFrom: string): RecordRow
     stage: row.stage,
     money: row.billed_minor === null ? 'none' : dueMinor > 0 ? 'open' : 'paid',
     dueMinor,
-    currency: row.billed_currency ?? room.settings.currency,
-    lacks: lacksOf(row, room.settings.recordFields),
+    currency: row.billed_currency ?? session.settings.currency,
+    lacks: lacksOf(row, session.settings.recordFields),
     pastKeeping: leftOn !== null && leftOn < keptFrom,
   };
 }

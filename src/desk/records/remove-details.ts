@@ -5,49 +5,51 @@ import { by, id, needed } from '../input/input.ts';
 import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import { isLongBook } from '../session/backup-keeping.ts';
 import { host } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import { FATS } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 
 /**
  * Takes what tells who a hunter is out of the book once it need not be kept any more: names, numbers, addresses, and all
  * free text about the hunter's animals, batches and money (`book/privacy/personal-text.ts`). Weights, dates and money stay. The trail
  * says that it was done, by whom and why, and not what was there. The file is then written anew, so that nothing is left in
  * unused parts of it; `wiped` is false where that failed (no room, another program at work), and upkeep does it later.
- * Backups made before still hold all of it: `shop.backups` names them, and `shop.renewBackups` makes them anew.
- * @throws Trouble `hunter.removed` (conflict), `hunter.animal-here`, `hunter.still-kept` (refused)
+ * Backups made before still hold all of it: `shop.listBackups` names them, and `shop.renewBackups` makes them anew.
+ * @throws ProblemError `hunter.removed` (conflict), `hunter.animal-here`, `hunter.still-kept` (refused)
  */
 export const removeDetails = host(
   v.object({ id, reason: needed(300), by }),
-  (room, input) => {
-    refuseWrongClock(room);
-    room.book.change(() => remove(room, input));
+  (session, input) => {
+    refuseWrongClock(session);
+    session.book.change(() => remove(session, input));
     // What was read before may still say it.
-    room.book.changes.invalidate();
-    return { id: input.id, wiped: wipeIfDue(room) };
+    session.book.changes.invalidate();
+    return { id: input.id, wiped: wipeIfDue(session) };
   },
   { when: isLongBook },
 );
 
-function remove(room: DeskRoom, input: { id: number; reason: string; by: string }): void {
-  const hunter = hunterOf(room, input.id);
-  const { removedDetails } = room.book;
-  if (removedDetails.removedAt(hunter.id) !== null) throw new Trouble('conflict', 'hunter.removed');
+function remove(session: Session, input: { id: number; reason: string; by: string }): void {
+  const hunter = hunterOf(session, input.id);
+  const { removedDetails } = session.book;
+  if (removedDetails.removedAt(hunter.id) !== null) throw new ProblemError('conflict', 'hunter.removed');
   const leaving = removedDetails.leaving(hunter.id);
   if (leaving && leaving.open > 0)
-    throw new Trouble('refused', 'hunter.animal-here', { with: { name: hunter.name } });
-  const years = room.settings.retentionYears;
+    throw new ProblemError('refused', 'hunter.animal-here', { with: { name: hunter.name } });
+  const years = session.settings.retentionYears;
   const last = leaving?.last ?? null;
-  if (last !== null && last >= yearsBefore(room.today(), years))
-    throw new Trouble('refused', 'hunter.still-kept', { with: { name: hunter.name, years, date: last } });
-  const at = room.now();
-  removedDetails.remove(hunter.id, at, knownWords(room));
-  room.book.audit.note({
+  if (last !== null && last >= yearsBefore(session.today(), years))
+    throw new ProblemError('refused', 'hunter.still-kept', {
+      with: { name: hunter.name, years, date: last },
+    });
+  const at = session.now();
+  removedDetails.remove(hunter.id, at, knownWords(session));
+  session.book.audit.note({
     record: 'hunter', recordId: hunter.id, act: 'void', after: { details: 'removed' }, reason: input.reason, at, by: input.by,
   }); // prettier-ignore
-  room.book.settings.put(WIPE_DUE, true);
+  session.book.settings.put(WIPE_DUE, true);
 }
 
 /** A setting beside those of the shop: details were removed, and the file is not written anew yet. */
@@ -57,7 +59,7 @@ const WIPE_DUE = 'wipeDue';
  * Writes the file anew where details were removed since. It fails without room on the disk, or while another program reads.
  * @returns whether nothing is left to do
  */
-export function wipeIfDue({ book }: Pick<DeskRoom, 'book'>): boolean {
+export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
   if (book.settings.all()[WIPE_DUE] !== true) return true;
   try {
     book.removedDetails.wipe();
@@ -70,9 +72,9 @@ export function wipeIfDue({ book }: Pick<DeskRoom, 'book'>): boolean {
 }
 
 /** Names that the program or the shop gave, which tell of nobody. */
-function knownWords(room: DeskRoom): string[] {
+function knownWords(session: Session): string[] {
   return [
-    ...productsOnShelf(room).map(({ name }) => name),
+    ...productsOnShelf(session).map(({ name }) => name),
     ...FATS.map(({ code }) => code),
     'own',
     'none',

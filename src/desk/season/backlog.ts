@@ -1,23 +1,23 @@
 /** The work that waits in the shop, in hours by its own minutes. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { ASSUMED, figuresOf } from '../costing/figures.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FlowLook } from '../contract/contract.ts';
 
 /** @param rows the animals of the season that it is asked for */
-export function backlogOf(room: DeskRoom, season: number, rows: readonly SeasonRow[]): FlowLook['backlog'] {
-  const { own, figures } = figuresOf(room);
+export function backlogOf(session: Session, season: number, rows: readonly SeasonRow[]): FlowLook['backlog'] {
+  const { own, figures } = figuresOf(session);
   const { cutting, grinding } = figures.services;
   const inWork = rows.filter(({ stage }) => ['hanging', 'cutting', 'packing'].includes(stage));
-  const positive = room.book.seasonFlow.positive(inWork.map(({ animal_id: id }) => id));
+  const positive = session.book.seasonFlow.positive(inWork.map(({ animal_id: id }) => id));
   const worked = inWork.filter(({ animal_id: id }) => !positive.has(id));
   const uncut = worked.filter(({ stage, cut_at: at }) => stage !== 'packing' && at === null);
   const unweighed = uncut.filter(({ base }) => base === null);
   const grams = sum(uncut.map(({ base }) => base ?? 0));
-  const toCome = sum(unweighed.map(({ species }) => usualWeight(room, season, species)));
+  const toCome = sum(unweighed.map(({ species }) => usualWeight(session, season, species)));
   const trimGrams = sum(worked.map(({ trim, trim_ground: ground }) => Math.max(0, (trim ?? 0) - ground)));
   const batches = Math.ceil(
-    trimGrams / (room.book.seasonFlow.usualBatch(season) ?? ASSUMED.grinding.receivedGrams),
+    trimGrams / (session.book.seasonFlow.usualBatch(season) ?? ASSUMED.grinding.receivedGrams),
   );
   return {
     animals: uncut.length,
@@ -31,9 +31,9 @@ export function backlogOf(room: DeskRoom, season: number, rows: readonly SeasonR
 }
 
 /** The mean of the season's weighed animals of the species. */
-function usualWeight(room: DeskRoom, season: number, species: string): number {
-  return room.ofSeason('animal', season, `usual weight ${species}`, () => {
-    const weighed = room.book
+function usualWeight(session: Session, season: number, species: string): number {
+  return session.ofSeason('animal', season, `usual weight ${species}`, () => {
+    const weighed = session.book
       .seasonRows(season)
       .flatMap((row) => (row.species === species && row.base !== null ? [row.base] : []));
     return weighed.length > 0 ? sum(weighed) / weighed.length : ASSUMED.cutting.receivedGrams;

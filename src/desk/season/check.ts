@@ -3,7 +3,7 @@ import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
 import { readLearned } from '../session/learned.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { oneByOne } from '../session/slices.ts';
 import { beliefPaths } from './paths.ts';
@@ -15,44 +15,44 @@ const MOST_LISTED = 500;
 /** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
 const FAR_OFF = 0.05;
 
-export const check = readLearned(seasonFilter, async (room, input): Promise<CheckLook> => {
-  const filter = sumsOf(room, input);
+export const check = readLearned(seasonFilter, async (session, input): Promise<CheckLook> => {
+  const filter = sumsOf(session, input);
   // A first look at a season reads all of it: in slices.
   await oneByOne([
-    () => room.yields.before(filter.season),
-    () => room.yields.taught(filter.season),
-    () => room.book.seasonCheck.quoted(filter.season),
-    () => room.book.seasonRows(filter.season),
+    () => session.yields.before(filter.season),
+    () => session.yields.taught(filter.season),
+    () => session.book.seasonCheck.quoted(filter.season),
+    () => session.book.seasonRows(filter.season),
   ]);
-  const rows = chosenRows(room, filter);
-  const quotes = checkedQuotes(room, filter.season, rows);
+  const rows = chosenRows(session, filter);
+  const quotes = checkedQuotes(session, filter.season, rows);
   const missed = quotes.filter((one) => !holds(one));
   return {
     season: filter.season,
     quotes: quotes.slice(-MOST_LISTED),
     species: [...Map.groupBy(quotes, ({ code }) => code)]
-      .map(([code, of]) => ({ code, name: room.species.of(code).name, ...keptOf(of) }))
+      .map(([code, of]) => ({ code, name: session.species.of(code).name, ...keptOf(of) }))
       .sort((a, b) => b.n - a.n || a.name.localeCompare(b.name)),
     all: {
       ...keptOf(quotes),
       toldWrong: missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF)
         .length,
     },
-    paths: beliefPaths(room, filter, rows),
+    paths: beliefPaths(session, filter, rows),
   };
 });
 
 /** Quotes of finished animals, in the order in which these came. */
-function checkedQuotes(room: DeskRoom, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
+function checkedQuotes(session: Session, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
   const byId = new Map(rows.map((row) => [row.animal_id, row]));
-  const quoted = room.book.seasonCheck
+  const quoted = session.book.seasonCheck
     .quoted(season)
     .filter(({ animal_id: id }) => isWeighed(byId.get(id)))
     .sort((a, b) => a.animal_id - b.animal_id);
-  const bought = room.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
+  const bought = session.book.seasonCheck.bought(quoted.map(({ animal_id: id }) => id));
   return quoted.flatMap((quote) => {
     const row = byId.get(quote.animal_id);
-    return isWeighed(row) ? [checked(room, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
+    return isWeighed(row) ? [checked(session, row, quote, bought.get(quote.animal_id) ?? 0)] : [];
   });
 }
 
@@ -63,12 +63,12 @@ function isWeighed(row: SeasonRow | undefined): row is Weighed {
   return row?.finished === 1 && row.base !== null && row.base > 0 && row.take_home !== null;
 }
 
-function checked(room: DeskRoom, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
+function checked(session: Session, row: Weighed, quote: Quoted, boughtGrams: number): CheckedQuote {
   return {
     ticket: row.ticket,
     quote: quote.quote,
     code: row.species,
-    speciesName: room.species.of(row.species).name,
+    speciesName: session.species.of(row.species).name,
     quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
     takeHomeGrams: row.take_home + boughtGrams,
     toldGrams: quote.told,

@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import type { GroupMoments } from '../../book/sums/season-compare.ts';
 import { compareMeans } from '../../core/stats/welch.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import type { ComparedGroup, CompareBy, CompareLook, SeasonFilter } from '../contract/contract.ts';
 
@@ -20,26 +20,26 @@ export const compareBy = v.picklist(
 /** Group `a` less group `b`. Seasons of the groups may differ. */
 export const compare = read(
   v.object({ by: v.optional(compareBy, 'takeHome'), a: seasonFilter, b: seasonFilter }),
-  (room, { by, a, b }): CompareLook => {
-    const groups = { a: groupOf(room, by, a), b: groupOf(room, by, b) };
+  (session, { by, a, b }): CompareLook => {
+    const groups = { a: groupOf(session, by, a), b: groupOf(session, by, b) };
     const [one, two] = [measured(groups.a), measured(groups.b)];
     return {
       by,
       ...groups,
       difference: one && two ? differenceOf(one, two) : null,
-      inBoth: inBoth(room, by, a, b),
+      inBoth: inBoth(session, by, a, b),
       fewest: FEWEST,
     };
   },
 );
 
-function groupOf(room: DeskRoom, by: CompareBy, filter: SeasonFilter): ComparedGroup {
-  const { n, mean, squares } = momentsOf(room, by, filter);
+function groupOf(session: Session, by: CompareBy, filter: SeasonFilter): ComparedGroup {
+  const { n, mean, squares } = momentsOf(session, by, filter);
   return { n, mean, sd: n > 1 ? Math.sqrt(squares / (n - 1)) : null };
 }
 
-function momentsOf(room: DeskRoom, by: CompareBy, filter: SeasonFilter): GroupMoments {
-  return room.book.seasonCompare.moments(by, sumsOf(room, filter), room.settings.currency);
+function momentsOf(session: Session, by: CompareBy, filter: SeasonFilter): GroupMoments {
+  return session.book.seasonCompare.moments(by, sumsOf(session, filter), session.settings.currency);
 }
 
 function measured({ n, mean, sd }: ComparedGroup): { n: number; mean: number; sd: number } | null {
@@ -55,9 +55,9 @@ function differenceOf(
 }
 
 /** Animals that are in both groups: the range takes the groups as having none. */
-function inBoth(room: DeskRoom, by: CompareBy, a: SeasonFilter, b: SeasonFilter): number {
-  const both = { ...sumsOf(room, a) } as Record<string, string | number | undefined>;
-  for (const [key, value] of Object.entries(sumsOf(room, b))) {
+function inBoth(session: Session, by: CompareBy, a: SeasonFilter, b: SeasonFilter): number {
+  const both = { ...sumsOf(session, a) } as Record<string, string | number | undefined>;
+  for (const [key, value] of Object.entries(sumsOf(session, b))) {
     if (value === undefined) continue;
     const other = both[key];
     if (other === undefined) both[key] = value;
@@ -65,5 +65,5 @@ function inBoth(room: DeskRoom, by: CompareBy, a: SeasonFilter, b: SeasonFilter)
     else if (key === 'to') both[key] = value < other ? value : other;
     else if (other !== value) return 0;
   }
-  return room.book.seasonCompare.moments(by, both, room.settings.currency).n;
+  return session.book.seasonCompare.moments(by, both, session.settings.currency).n;
 }

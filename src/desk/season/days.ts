@@ -3,7 +3,7 @@ import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { addDays } from '../../core/values/dates.ts';
 import { countsByDay, daysFrom, firstDay, type DayCount } from '../../core/forecast/day-counts.ts';
 import { localDate } from '../input/local-date.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FlowLook } from '../contract/contract.ts';
 
 /** A date that was mistyped by years must not draw years of empty days. */
@@ -29,10 +29,10 @@ export interface SeasonDays {
 }
 
 /** What happened to these animals. */
-export function happenedTo(room: DeskRoom, rows: readonly SeasonRow[]): Happened[] {
+export function happenedTo(session: Session, rows: readonly SeasonRow[]): Happened[] {
   const idsOf = (some: readonly SeasonRow[]) => some.map(({ animal_id: id }) => id);
-  const ground = room.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
-  const disposed = room.book.seasonFlow.disposed(idsOf(rows.filter(({ stage }) => stage === 'disposed')));
+  const ground = session.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
+  const disposed = session.book.seasonFlow.disposed(idsOf(rows.filter(({ stage }) => stage === 'disposed')));
   return rows.map(({ animal_id: id, received_on, cut_at, ready_on, stage }) => ({
     received_on,
     cut_at: cut_at ?? ground.get(id) ?? null,

@@ -1,6 +1,6 @@
 /** A season's grinds by species: what each gave and took of fat, and how its batches met their targets. */
 import type { BatchFat, BatchSource } from '../../book/sums/season-fat.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FatMiss, SpeciesFat } from '../contract/contract.ts';
 
 /** A batch, what went into it, and the fat that follows. */
@@ -19,7 +19,7 @@ interface Part {
 
 /** By species, those of most own meat first; only `only` where it is given. Bought fat goes by the meat put in. */
 export function speciesFat(
-  room: DeskRoom,
+  session: Session,
   batches: readonly FilledBatch[],
   only: string | undefined,
 ): SpeciesFat[] {
@@ -37,7 +37,7 @@ export function speciesFat(
   }
   return [...parts]
     .filter(([code]) => only === undefined || code === only)
-    .map(([code, of]) => ({ row: oneSpecies(room, code, of), grams: sum(of, ({ grams }) => grams) }))
+    .map(([code, of]) => ({ row: oneSpecies(session, code, of), grams: sum(of, ({ grams }) => grams) }))
     .sort((a, b) => b.grams - a.grams || a.row.code.localeCompare(b.row.code))
     .map(({ row }) => row);
 }
@@ -46,7 +46,7 @@ export function gramsOf(rows: readonly Pick<BatchSource, 'grams'>[]): number {
   return sum(rows, ({ grams }) => grams);
 }
 
-function oneSpecies(room: DeskRoom, code: string, parts: readonly Part[]): SpeciesFat {
+function oneSpecies(session: Session, code: string, parts: readonly Part[]): SpeciesFat {
   const own = parts.flatMap(({ batch }) => batch.rows.filter(({ species }) => species === code));
   const bought = ({ batch, share }: Part): number =>
     share * gramsOf(batch.rows.filter(({ animal_id: id }) => id === null));
@@ -54,7 +54,7 @@ function oneSpecies(room: DeskRoom, code: string, parts: readonly Part[]): Speci
     batch[which] === null || batch.target_fat === null ? null : batch[which] - batch.target_fat;
   return {
     code,
-    name: room.species.of(code).name,
+    name: session.species.of(code).name,
     animals: new Set(own.map(({ animal_id: id }) => id)).size,
     batches: parts.length,
     boughtGrams: sum(parts, bought),

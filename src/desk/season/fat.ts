@@ -4,7 +4,7 @@ import { individualsChart } from '../../core/stats/control-chart.ts';
 import { fatSpent } from '../costing/fat.ts';
 import { fatOfSource } from '../learning/fat-believed.ts';
 import { readLearned } from '../session/learned.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
 import type { FatBatch, FatCounts, FatLook } from '../contract/contract.ts';
@@ -16,18 +16,18 @@ const ON_TARGET = 0.01;
 /** As many as a table can be read through. */
 const MOST_LISTED = 500;
 
-export const fat = readLearned(seasonFilter, (room, input): FatLook => {
-  const filter = sumsOf(room, input);
-  const rowsOf = Map.groupBy(room.book.seasonFat.sources(filter), ({ batch }) => batch);
-  const batches = room.book.seasonFat.batches(filter).map((batch): FilledBatch => {
+export const fat = readLearned(seasonFilter, (session, input): FatLook => {
+  const filter = sumsOf(session, input);
+  const rowsOf = Map.groupBy(session.book.seasonFat.sources(filter), ({ batch }) => batch);
+  const batches = session.book.seasonFat.batches(filter).map((batch): FilledBatch => {
     const rows = rowsOf.get(batch.id) ?? [];
-    return { ...batch, rows, weighedIn: weighedIn(room, batch.id, rows) };
+    return { ...batch, rows, weighedIn: weighedIn(session, batch.id, rows) };
   });
   const rows = batches.flatMap((batch) => batch.rows);
-  const { animals, saved, ground } = room.book.seasonFat.saved(filter);
+  const { animals, saved, ground } = session.book.seasonFat.saved(filter);
   return {
     season: filter.season,
-    batches: listed(room, batches.slice(-MOST_LISTED)),
+    batches: listed(session, batches.slice(-MOST_LISTED)),
     counts: countsOf(batches),
     control: controlOf(batches),
     sources: sourcesOf(rows),
@@ -37,20 +37,20 @@ export const fat = readLearned(seasonFilter, (room, input): FatLook => {
       boughtGrams: gramsOf(rows.filter(({ animal_id: id }) => id === null)),
       animals,
     },
-    species: speciesFat(room, batches, filter.species),
+    species: speciesFat(session, batches, filter.species),
   };
 });
 
 /** Fat of what was weighed in, by what was believed before the batch's own tests; null while nothing was. */
-function weighedIn(room: DeskRoom, batchId: number, rows: readonly BatchSource[]): number | null {
+function weighedIn(session: Session, batchId: number, rows: readonly BatchSource[]): number | null {
   const grams = gramsOf(rows);
   if (grams === 0) return null;
-  const believed = room.fats.before(batchId);
+  const believed = session.fats.before(batchId);
   return rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
 }
 
-function listed(room: DeskRoom, batches: readonly FilledBatch[]): FatBatch[] {
-  const species = room.book.seasonFat.species(batches.map(({ id }) => id));
+function listed(session: Session, batches: readonly FilledBatch[]): FatBatch[] {
+  const species = session.book.seasonFat.species(batches.map(({ id }) => id));
   return batches.map((batch) => ({
     id: batch.id,
     name: batch.name,
@@ -60,7 +60,7 @@ function listed(room: DeskRoom, batches: readonly FilledBatch[]): FatBatch[] {
     planned: batch.planned,
     weighedIn: batch.weighedIn,
     tested: batch.tested,
-    species: (species.get(batch.id) ?? []).map((code) => room.species.of(code).name),
+    species: (species.get(batch.id) ?? []).map((code) => session.species.of(code).name),
   }));
 }
 

@@ -2,7 +2,7 @@
 import type { IntakeRow } from '../../book/sums/season-flow.ts';
 import { coolerForecast } from '../../core/forecast/cooler.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { backlogOf } from './backlog.ts';
 import { happenedTo, seasonDays, type SeasonDays } from './days.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
@@ -14,37 +14,42 @@ const FORECAST_DAYS = 21;
 /** What was long ago was another shop. Our own choice. */
 const EARLIER_SEASONS = 5;
 
-export const flow = read(seasonFilter, (room, input): FlowLook => {
-  const filter = sumsOf(room, input);
-  const running = filter.season === room.season();
-  const rows = chosenRows(room, filter);
-  const days = seasonDays(happenedTo(room, rows), room.settings.zone, running ? room.today() : null);
+export const flow = read(seasonFilter, (session, input): FlowLook => {
+  const filter = sumsOf(session, input);
+  const running = filter.season === session.season();
+  const rows = chosenRows(session, filter);
+  const days = seasonDays(happenedTo(session, rows), session.settings.zone, running ? session.today() : null);
   // A cooler holds every animal: what is narrowed down has no places of its own.
   const whole = Object.entries(filter).every(([key, value]) => key === 'season' || value === undefined);
   return {
     season: filter.season,
     days: days.days,
-    places: placesOf(room),
-    ...(running && whole && hasBegun(room, days) ? forecastOf(room, days) : { forecast: [], pace: null }),
-    ...waitsOf(room, rows),
-    backlog: backlogOf(room, filter.season, rows),
+    places: placesOf(session),
+    ...(running && whole && hasBegun(session, days)
+      ? forecastOf(session, days)
+      : { forecast: [], pace: null }),
+    ...waitsOf(session, rows),
+    backlog: backlogOf(session, filter.season, rows),
   };
 });
 
-function placesOf(room: DeskRoom): number | null {
-  const coolers = room.book.coolers.all();
+function placesOf(session: Session): number | null {
+  const coolers = session.book.coolers.all();
   return coolers.length > 0 ? coolers.reduce((total, { places }) => total + places, 0) : null;
 }
 
 /** Whether anything came up to today: with a clock that was set back, all of it may lie ahead. */
-function hasBegun(room: DeskRoom, { taken }: SeasonDays): boolean {
-  return taken.some(({ on }) => on <= room.today());
+function hasBegun(session: Session, { taken }: SeasonDays): boolean {
+  return taken.some(({ on }) => on <= session.today());
 }
 
 /** Looks ahead from what happened up to today. */
-function forecastOf(room: DeskRoom, { days, taken, left }: SeasonDays): Pick<FlowLook, 'forecast' | 'pace'> {
-  const season = room.season();
-  const today = room.today();
+function forecastOf(
+  session: Session,
+  { days, taken, left }: SeasonDays,
+): Pick<FlowLook, 'forecast' | 'pace'> {
+  const season = session.season();
+  const today = session.today();
   const known = <Day extends { on: string }>(all: readonly Day[]): Day[] =>
     all.filter(({ on }) => on <= today);
   const { takenPerDay, cutPerDay, paceDays, earlierSeasons, ...told } = coolerForecast(
@@ -54,7 +59,7 @@ function forecastOf(room: DeskRoom, { days, taken, left }: SeasonDays): Pick<Flo
       hanging: known(days).at(-1)?.hanging ?? 0,
       taken: known(taken),
       left: known(left),
-      earlier: earlierIntake(room, season),
+      earlier: earlierIntake(session, season),
     },
     FORECAST_DAYS,
     LEVEL,
@@ -63,11 +68,11 @@ function forecastOf(room: DeskRoom, { days, taken, left }: SeasonDays): Pick<Flo
 }
 
 /** Intake by day of the seasons before this one, of those with any. */
-function earlierIntake(room: DeskRoom, season: number): { season: number; taken: IntakeRow[] }[] {
+function earlierIntake(session: Session, season: number): { season: number; taken: IntakeRow[] }[] {
   return Array.from({ length: EARLIER_SEASONS }, (_, k) => season - EARLIER_SEASONS + k)
     .map((of) => ({
       season: of,
-      taken: room.ofSeason('animal', of, 'intake', () => room.book.seasonFlow.intake(of)),
+      taken: session.ofSeason('animal', of, 'intake', () => session.book.seasonFlow.intake(of)),
     }))
     .filter(({ taken }) => taken.length > 0);
 }

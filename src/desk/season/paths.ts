@@ -2,7 +2,7 @@
 import type { SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { beliefPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { evenly } from './yields.ts';
 import type { BeliefPath } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
@@ -27,20 +27,20 @@ interface Taught {
  * @param rows the filter's animals
  */
 export function beliefPaths(
-  room: DeskRoom,
+  session: Session,
   filter: SumFilter & { season: number },
   rows: readonly SeasonRow[],
 ): BeliefPath[] {
-  const taught = inOrder(room, filter.season);
+  const taught = inOrder(session, filter.season);
   const shown = new Set(rows);
   const groups = [...Map.groupBy(taught, ({ row }) => row.species)]
     .filter(([code]) => filter.species === undefined || filter.species === code)
     .sort(([, a], [, b]) => b.length - a.length);
   if (groups.length === 0) return [];
-  const before = room.yields.before(filter.season);
+  const before = session.yields.before(filter.season);
   const stops = stopsOf(taught.length);
   const ranges = beliefPath(
-    room.species.all,
+    session.species.all,
     before,
     taught.map(({ observation }) => observation),
     {
@@ -58,7 +58,7 @@ export function beliefPaths(
     });
     return {
       code,
-      name: room.species.of(code).name,
+      name: session.species.of(code).name,
       earlier: animalsIn(before, code),
       // Where only relatives came in between, the newest of like steps: it holds what they taught.
       steps: steps.filter(({ n }, row) => row === 0 || (n > 0 && n !== steps[row + 1]?.n)),
@@ -74,14 +74,14 @@ function pointsOf(own: readonly Taught[], shown: ReadonlySet<SeasonRow>): Belief
 }
 
 /** The season's animals in the order in which they were ready; those still being packed by the day they were cut. */
-function inOrder(room: DeskRoom, season: number): Taught[] {
-  const observations = room.yields.taught(season);
+function inOrder(session: Session, season: number): Taught[] {
+  const observations = session.yields.taught(season);
   const byDay = new Map<string, { row: SeasonRow; observation: YieldObservation }[]>();
-  for (const row of room.book.seasonRows(season)) {
+  for (const row of session.book.seasonRows(season)) {
     const observation = row.finished === 1 ? observations.get(row.animal_id) : undefined;
     if (!observation) continue;
     const { ready_on: ready, cut_at: cut, received_on: received } = row;
-    const on = ready ?? (cut === null ? received : room.dayOf(cut));
+    const on = ready ?? (cut === null ? received : session.dayOf(cut));
     const beside = byDay.get(on);
     if (beside) beside.push({ row, observation });
     else byDay.set(on, [{ row, observation }]);

@@ -2,7 +2,7 @@
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
 import { readLearned } from '../session/learned.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import type { CutPart, LossKind, PoundsLook } from '../contract/contract.ts';
 
@@ -16,18 +16,18 @@ const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
 };
 const GRAMS_PER_KG = 1000;
 
-export const pounds = readLearned(seasonFilter, (room, input): PoundsLook => {
-  const filter = sumsOf(room, input);
-  const rows = chosenRows(room, filter);
+export const pounds = readLearned(seasonFilter, (session, input): PoundsLook => {
+  const filter = sumsOf(session, input);
+  const rows = chosenRows(session, filter);
   const of = bySpecies(rows).flatMap(([code, all]) => {
     const own = all.filter(isWeighedWhole);
-    const sums = own.length > 0 ? poundSums(own, mostShrink(room, code)) : null;
-    return sums ? [{ code, name: room.species.of(code).name, sums }] : [];
+    const sums = own.length > 0 ? poundSums(own, mostShrink(session, code)) : null;
+    return sums ? [{ code, name: session.species.of(code).name, sums }] : [];
   });
   const total = (key: keyof PoundSums): number => of.reduce((all, { sums }) => all + sums[key], 0);
-  const ground = room.book.seasonPounds.ground(filter);
+  const ground = session.book.seasonPounds.ground(filter);
   const lossGrams = Math.max(0, ground.own + ground.bought - ground.out);
-  const income = incomeOf(room, filter.season);
+  const income = incomeOf(session, filter.season);
   const minorPerKg = income.grams > 0 ? income.minor / (income.grams / GRAMS_PER_KG) : null;
   const base = total('base');
   const losses: [LossKind, number][] = [
@@ -86,17 +86,17 @@ export const pounds = readLearned(seasonFilter, (room, input): PoundsLook => {
 });
 
 /** The share of the hanging weight that 9 in 10 animals of the species lose at most in drying and dripping. */
-function mostShrink(room: DeskRoom, species: string): number {
-  return room.yields.share({ species, brought: 'skinned' }, 'shrink').high;
+function mostShrink(session: Session, species: string): number {
+  return session.yields.share({ species, brought: 'skinned' }, 'shrink').high;
 }
 
 /** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
-function incomeOf(room: DeskRoom, season: number): { minor: number; grams: number } {
-  const { currency } = room.settings;
-  const billed = room.ofSeason('money', season, `billed in ${currency}`, () =>
-    room.book.seasonPounds.billed(season, currency),
+function incomeOf(session: Session, season: number): { minor: number; grams: number } {
+  const { currency } = session.settings;
+  const billed = session.ofSeason('money', season, `billed in ${currency}`, () =>
+    session.book.seasonPounds.billed(season, currency),
   );
-  const byId = new Map<number, SeasonRow>(room.book.seasonRows(season).map((row) => [row.animal_id, row]));
+  const byId = new Map<number, SeasonRow>(session.book.seasonRows(season).map((row) => [row.animal_id, row]));
   const income = { minor: 0, grams: 0 };
   for (const { animal_id: id, minor } of billed) {
     const grams = byId.get(id)?.take_home ?? 0;

@@ -2,11 +2,11 @@
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { spreadOf } from '../../core/stats/spread.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { FlowLook } from '../contract/contract.ts';
 
 /** Of the animals that are ready or gone: how many took so many days, and by species, most animals first. */
-export function waitsOf(room: DeskRoom, rows: readonly SeasonRow[]): Pick<FlowLook, 'waits' | 'waitOf'> {
+export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<FlowLook, 'waits' | 'waitOf'> {
   const all = new Map<number, number>();
   const bySpecies = new Map<string, number[]>();
   const dayNumber = rememberedNumber();
@@ -23,7 +23,7 @@ export function waitsOf(room: DeskRoom, rows: readonly SeasonRow[]): Pick<FlowLo
     waitOf: [...bySpecies]
       .flatMap(([code, own]) => {
         const spread = spreadOf(own.sort((a, b) => a - b));
-        return spread ? [{ code, name: room.species.of(code).name, spread }] : [];
+        return spread ? [{ code, name: session.species.of(code).name, spread }] : [];
       })
       .sort((a, b) => b.spread.n - a.spread.n || a.name.localeCompare(b.name)),
   };

@@ -3,7 +3,7 @@ import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { quantileRanks } from '../../core/stats/quantile.ts';
 import { spreadOf } from '../../core/stats/spread.ts';
 import { read } from '../session/procedure.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { sourceTold } from '../supplied/sources.ts';
 import type { SpeciesYield, SplitBy, YieldsLook } from '../contract/contract.ts';
@@ -15,26 +15,28 @@ type Filter = ReturnType<typeof sumsOf>;
 /** An animal whose share is known. */
 type Shared = SeasonRow & { share: number };
 
-export const yields = read(seasonFilter, (room, input): YieldsLook => {
-  const filter = sumsOf(room, input);
-  const rows = chosenRows(room, filter);
-  const seasons = room.book.seasonsTaught.seasons();
+export const yields = read(seasonFilter, (session, input): YieldsLook => {
+  const filter = sumsOf(session, input);
+  const rows = chosenRows(session, filter);
+  const seasons = session.book.seasonsTaught.seasons();
   return {
     season: filter.season,
     animals: rows.length,
     takeHomeGrams: rows.reduce((sum, row) => sum + (row.finished ? (row.take_home ?? 0) : 0), 0),
     untold: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
-    species: bySpecies(rows).map(([species, of]) => speciesYield(room, { ...filter, species }, of, seasons)),
+    species: bySpecies(rows).map(([species, of]) =>
+      speciesYield(session, { ...filter, species }, of, seasons),
+    ),
   };
 });
 
 function speciesYield(
-  room: DeskRoom,
+  session: Session,
   filter: Filter & { species: string },
   of: readonly SeasonRow[],
   seasons: readonly number[],
 ): SpeciesYield {
-  const { name, takeHome } = room.species.of(filter.species);
+  const { name, takeHome } = session.species.of(filter.species);
   const rows = of.filter((row): row is Shared => row.share !== null).sort((a, b) => a.share - b.share);
   const shares = rows.map(({ share }) => share);
   return {
@@ -46,7 +48,7 @@ function speciesYield(
       takeHome.grade === 'assumption'
         ? null
         : { low: takeHome.low, high: takeHome.high, ...sourceTold(takeHome) },
-    seasons: seasons.flatMap((season) => quartersOf(room, { ...filter, season })),
+    seasons: seasons.flatMap((season) => quartersOf(session, { ...filter, season })),
     splits: {
       brought: split(rows, ({ brought }) => brought),
       sex: split(rows, ({ sex }) => sex),
@@ -59,11 +61,11 @@ function speciesYield(
 }
 
 /** The quarters of a season, read by rank off the index instead of from all its animals; none without any. */
-function quartersOf(room: DeskRoom, filter: Filter & { species: string }): SpeciesYield['seasons'] {
+function quartersOf(session: Session, filter: Filter & { species: string }): SpeciesYield['seasons'] {
   // Days lie within one season, so they narrow no other.
   const any = { ...filter, from: undefined, to: undefined };
-  return room.ofSeason('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
-    const { seasonYields } = room.book;
+  return session.ofSeason('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
+    const { seasonYields } = session.book;
     const n = seasonYields.shares(any);
     if (n === 0) return [];
     const at = (p: number): number => {

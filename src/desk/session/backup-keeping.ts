@@ -9,9 +9,9 @@ import { identityOf } from '../../book/file/book-identity.ts';
 import type { Lock } from '../../book/file/locked-file.ts';
 import { isWithin } from '../../book/file/same-folder.ts';
 import { copyToSecondPlace } from '../../book/file/second-place.ts';
-import { bookTroubleOf, type BookTrouble } from '../../book/file/trouble.ts';
-import { problemOfTrouble } from '../contract/book-problems.ts';
-import { Trouble, type Problem } from '../contract/problem.ts';
+import { bookErrorOf, type BookError } from '../../book/file/book-error.ts';
+import { problemOfBookError } from '../contract/book-problems.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
 import { keptAs } from './settings.ts';
 import type { ShopSettings } from '../contract/contract.ts';
 
@@ -37,7 +37,7 @@ export interface BackedUp {
 }
 
 export type KeptBackup =
-  { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookTrouble };
+  { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookError };
 
 /**
  * Whether the book changed is told by `total_changes`, the rows that this program wrote, and `data_version`, which
@@ -82,7 +82,7 @@ export const longBackup = {
         backups.secondProblem = (value as { secondProblem?: Problem | null }).secondProblem ?? null;
       },
       failed(error: unknown): void {
-        if (error instanceof Trouble) backups.problem = error.problem;
+        if (error instanceof ProblemError) backups.problem = error.problem;
       },
     };
   },
@@ -92,8 +92,8 @@ export const longBackup = {
  * Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first.
  * @param keeping the path of one that stays, whichever of the two places it lies in
  */
-export function keepBackup(room: BackedUp, at: Date, keeping?: string): KeptBackup {
-  const { book, backups } = room;
+export function keepBackup(session: BackedUp, at: Date, keeping?: string): KeptBackup {
+  const { book, backups } = session;
   try {
     const backup = backUp(book.db, book.path, at);
     backups.problem = null;
@@ -101,18 +101,18 @@ export function keepBackup(room: BackedUp, at: Date, keeping?: string): KeptBack
     const identity = identityOf(book.db);
     const beside = listBackups(book.path).filter((one) => mayBeOf(one, identity) && one.path !== keeping);
     thinBackups(beside, backup, (backups) => ownBackups(book.db, identity, backups));
-    return { ok: true, backup, second: room.demo ? null : copyAway(room, backup, keeping) };
+    return { ok: true, backup, second: session.demo ? null : copyAway(session, backup, keeping) };
   } catch (error) {
-    const trouble = bookTroubleOf(error, book.path);
-    backups.problem = problemOfTrouble(trouble);
+    const trouble = bookErrorOf(error, book.path);
+    backups.problem = problemOfBookError(trouble);
     return { ok: false, trouble };
   }
 }
 
 /** Why somebody who asked for a backup got none: told of the book, or of the folder for backups where that is the matter. */
-export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookTrouble): Trouble {
+export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookError): ProblemError {
   const path = trouble.code === 'backups' ? trouble.path : book.path;
-  return new Trouble('broken', problemOfTrouble(trouble).code, { with: { path } });
+  return new ProblemError('broken', problemOfBookError(trouble).code, { with: { path } });
 }
 
 function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping?: string): Backup | null {
@@ -122,10 +122,10 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping
   try {
     return copyToSecondPlace(backup, book.path, folder, keptLock(book), keeping);
   } catch (error) {
-    const trouble = bookTroubleOf(error, folder);
+    const trouble = bookErrorOf(error, folder);
     // What went wrong on this computer's own disk is no matter of the stick.
     const there = isWithin(dirname(trouble.path), folder) || isWithin(trouble.path, folder);
-    backups.secondProblem = problemOfTrouble(trouble, there ? 'second' : 'book');
+    backups.secondProblem = problemOfBookError(trouble, there ? 'second' : 'book');
     return null;
   }
 }

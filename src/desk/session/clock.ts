@@ -3,8 +3,8 @@ import * as v from 'valibot';
 import { lastEntryOf } from '../../book/file/backup-check.ts';
 import { by } from '../input/input.ts';
 import { write } from './procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from './room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from './session.ts';
 import { keptAs } from './settings.ts';
 import type { ClockDoubt } from '../contract/contract.ts';
 
@@ -24,59 +24,59 @@ const SETTING = 'clockTrusted';
 const trustedKept = v.object({ at: v.string(), newest: v.nullable(v.string()) });
 type Trusted = v.InferOutput<typeof trustedKept>;
 
-const passed = new WeakMap<DeskRoom, number>();
+const passed = new WeakMap<Session, number>();
 
 /** What is doubtful about the clock, or null. In the demo the clock is made up. */
-export function clockDoubt(room: DeskRoom): ClockDoubt | null {
-  if (room.demo) return null;
-  const at = room.now();
+export function clockDoubt(session: Session): ClockDoubt | null {
+  if (session.demo) return null;
+  const at = session.now();
   const now = Date.parse(at);
   if (now < EARLIEST || now > LATEST) return { what: 'impossible', newest: null };
-  const found = lastEntryOf(room.book.db);
+  const found = lastEntryOf(session.book.db);
   if (found === null) return null;
-  const trusted = keptAs(room.book, SETTING, trustedKept);
+  const trusted = keptAs(session.book, SETTING, trustedKept);
   // Entries that were there when the clock was looked at, and are later than it, were made with a wrong clock.
   const known = trusted !== undefined && (trusted.newest === null || found <= trusted.newest);
   const newest = known && (found < trusted.at || found > at) ? trusted.at : found;
   const days = (now - Date.parse(newest)) / DAY_MS;
-  if (days > AHEAD_DAYS) return { what: 'ahead', newest: room.dayOf(newest) };
-  return days < -BEHIND_DAYS ? { what: 'behind', newest: room.dayOf(newest) } : null;
+  if (days > AHEAD_DAYS) return { what: 'ahead', newest: session.dayOf(newest) };
+  return days < -BEHIND_DAYS ? { what: 'behind', newest: session.dayOf(newest) } : null;
 }
 
 /**
  * Called before anything is written.
- * @throws Trouble `clock.impossible` (refused), `clock.ahead`, `clock.behind` (conflict, until `shop.trustClock`)
+ * @throws ProblemError `clock.impossible` (refused), `clock.ahead`, `clock.behind` (conflict, until `shop.trustClock`)
  */
-export function refuseWrongClock(room: DeskRoom): void {
-  const now = Date.parse(room.now());
-  if (Math.abs(now - (passed.get(room) ?? -Infinity)) < LOOK_AGAIN_MS) return;
-  const doubt = clockDoubt(room);
-  if (!doubt) return void passed.set(room, now);
+export function refuseWrongClock(session: Session): void {
+  const now = Date.parse(session.now());
+  if (Math.abs(now - (passed.get(session) ?? -Infinity)) < LOOK_AGAIN_MS) return;
+  const doubt = clockDoubt(session);
+  if (!doubt) return void passed.set(session, now);
   const { what, newest } = doubt;
   const code = { impossible: 'clock.impossible', ahead: 'clock.ahead', behind: 'clock.behind' }[what];
-  const told = { today: room.today(), ...(newest && { last: newest }) };
-  throw new Trouble(what === 'impossible' ? 'refused' : 'conflict', code, { with: told });
+  const told = { today: session.today(), ...(newest && { last: newest }) };
+  throw new ProblemError(what === 'impossible' ? 'refused' : 'conflict', code, { with: told });
 }
 
 /** Takes the clock for right: it was looked at where the call came from. */
-export function passClock(room: DeskRoom): void {
-  passed.set(room, Date.parse(room.now()));
+export function passClock(session: Session): void {
+  passed.set(session, Date.parse(session.now()));
 }
 
-/** Somebody looked at the clock and its date is right. @throws Trouble `clock.impossible` (refused) */
+/** Somebody looked at the clock and its date is right. @throws ProblemError `clock.impossible` (refused) */
 export const trustClock = write(
   v.object({ by }),
-  (room, input) => {
-    if (clockDoubt(room)?.what === 'impossible')
-      throw new Trouble('refused', 'clock.impossible', { with: { today: room.today() } });
-    const before = room.book.settings.all()[SETTING];
-    const after: Trusted = { at: room.now(), newest: lastEntryOf(room.book.db) };
-    room.book.settings.put(SETTING, after);
-    room.book.audit.note({
+  (session, input) => {
+    if (clockDoubt(session)?.what === 'impossible')
+      throw new ProblemError('refused', 'clock.impossible', { with: { today: session.today() } });
+    const before = session.book.settings.all()[SETTING];
+    const after: Trusted = { at: session.now(), newest: lastEntryOf(session.book.db) };
+    session.book.settings.put(SETTING, after);
+    session.book.audit.note({
       record: 'setting', recordId: SETTING, act: 'change', ...(before !== undefined && { before }), after,
       at: after.at, by: input.by,
     }); // prettier-ignore
-    return { today: room.today() };
+    return { today: session.today() };
   },
   { anyClock: true },
 );

@@ -2,7 +2,7 @@
 import type * as v from 'valibot';
 import { setImmediate } from 'node:timers/promises';
 import { read, type Long, type Procedure } from './procedure.ts';
-import type { DeskRoom } from './room.ts';
+import type { Session } from './session.ts';
 
 /** Shorter than this a step was at hand already, ms. */
 const AT_HAND_MS = 2;
@@ -13,22 +13,22 @@ const AT_HAND_MS = 2;
  */
 export function readLearned<S extends v.GenericSchema, R>(
   input: S,
-  run: (room: DeskRoom, input: v.InferOutput<S>) => R | Promise<R>,
+  run: (session: Session, input: v.InferOutput<S>) => R | Promise<R>,
   long?: Long<S>,
 ): Procedure<S, Promise<R>, 'read'> {
   return read(
     input,
-    async (room, asked) => {
-      await learn(room);
-      return run(room, asked);
+    async (session, asked) => {
+      await learn(session);
+      return run(session, asked);
     },
     false,
     long,
   );
 }
 
-async function learn(room: DeskRoom): Promise<void> {
-  for (const part of [() => room.yields, () => room.fats.now, () => room.shrink]) {
+async function learn(session: Session): Promise<void> {
+  for (const part of [() => session.yields, () => session.fats.now, () => session.shrink]) {
     const began = performance.now();
     part();
     if (performance.now() - began > AT_HAND_MS) await setImmediate();

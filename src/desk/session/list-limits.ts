@@ -3,8 +3,8 @@
  * a shop has. Weights, payments and bills have theirs where they are entered (`weigh.ts`, `bills.ts`).
  */
 import type { AnimalRow } from '../../book/records/animals.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from './room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from './session.ts';
 
 interface Most {
   most: number;
@@ -31,25 +31,25 @@ export const MOST_OF_SHOP = {
 
 /**
  * Called before one more is added.
- * @throws Trouble `hold.too-many`, `result.too-many`, `note.too-many`, `orders.too-many` (refused)
+ * @throws ProblemError `hold.too-many`, `result.too-many`, `note.too-many`, `orders.too-many` (refused)
  */
 export function refuseMoreOfAnimal(
-  room: DeskRoom,
+  session: Session,
   animal: Pick<AnimalRow, 'id' | 'ticket'>,
   kind: keyof typeof MOST_OF_ANIMAL,
 ): void {
   const { most, code } = MOST_OF_ANIMAL[kind];
-  if (room.book.counts.ofAnimal(kind, animal.id) >= most)
-    throw new Trouble('refused', code, { with: { ticket: animal.ticket, count: most } });
+  if (session.book.counts.ofAnimal(kind, animal.id) >= most)
+    throw new ProblemError('refused', code, { with: { ticket: animal.ticket, count: most } });
 }
 
 /**
  * Called before one more is added.
  * @param count how many there are
- * @throws Trouble `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
+ * @throws ProblemError `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
  *   `template.too-many` (refused)
  */
 export function refuseMoreOfShop(kind: keyof typeof MOST_OF_SHOP, count: number): void {
   const { most, code } = MOST_OF_SHOP[kind];
-  if (count >= most) throw new Trouble('refused', code, { with: { count: most } });
+  if (count >= most) throw new ProblemError('refused', code, { with: { count: most } });
 }

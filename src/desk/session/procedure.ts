@@ -1,8 +1,8 @@
 import type * as v from 'valibot';
 import type { Source } from '../../book/file/books-aside.ts';
 import type { Opening } from '../../book/file/restore.ts';
-import type { BookTrouble } from '../../book/file/trouble.ts';
-import type { DeskRoom } from './room.ts';
+import type { BookError } from '../../book/file/book-error.ts';
+import type { Session } from './session.ts';
 
 /** One thing a shop can do: an input schema and what is done with a valid input. */
 export interface Procedure<
@@ -17,19 +17,19 @@ export interface Procedure<
   anyClock?: boolean;
   input: S;
   long?: Long<S> | undefined;
-  run: (room: DeskRoom, input: v.InferOutput<S>) => R;
+  run: (session: Session, input: v.InferOutput<S>) => R;
 }
 
 /** When a call would keep others waiting: it is then carried out by the worker thread, over the same book. */
 export interface Long<S extends v.GenericSchema = v.GenericSchema> {
-  when: (room: DeskRoom, input: v.InferOutput<S>) => boolean;
+  when: (session: Session, input: v.InferOutput<S>) => boolean;
   /** It writes nothing into the book, whatever its kind is: others write on meanwhile. */
   onlyReads?: boolean;
   /** Begins here what the worker cannot tell this room; what it returns is called with the answer or the error. */
-  begin?: (room: DeskRoom) => { done(value: unknown): void; failed(error: unknown): void };
+  begin?: (session: Session) => { done(value: unknown): void; failed(error: unknown): void };
 }
 
-type Run<S extends v.GenericSchema, R> = (room: DeskRoom, input: v.InferOutput<S>) => R;
+type Run<S extends v.GenericSchema, R> = (session: Session, input: v.InferOutput<S>) => R;
 
 /** Answers a question. May be asynchronous (a solver); changes nothing. */
 export function read<S extends v.GenericSchema, R>(
@@ -65,25 +65,25 @@ export function host<S extends v.GenericSchema, R>(
 /** Which book is open: the shop's, the demo's, or none while the shop's does not open. */
 export interface Door {
   /** The open book, or null while there is trouble. */
-  readonly room: DeskRoom | null;
-  readonly trouble: BookTrouble | null;
+  readonly session: Session | null;
+  readonly trouble: BookError | null;
   readonly bookPath: string;
   readonly now: () => Date;
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs?: boolean): void;
   /** Tries what did not open at the start once more; `asItIs` takes a file that is not as it was left. */
   tryAgain(asItIs: boolean): Promise<void>;
-  openDemo(): Promise<DeskRoom>;
-  leaveDemo(): Promise<DeskRoom>;
+  openDemo(): Promise<Session>;
+  leaveDemo(): Promise<Session>;
   /**
    * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
    * @param firstLook what a window does first with a book that was opened
    * @returns where the replaced book lies, or null if there was none
-   * @throws BookTrouble
+   * @throws BookError
    */
-  restore(source: Source, opening: Opening, firstLook: (room: DeskRoom) => unknown): string | null;
+  restore(source: Source, opening: Opening, firstLook: (session: Session) => unknown): string | null;
   /** The open book's file gave trouble: lets go of it and tries it afresh. */
-  doubt(trouble: BookTrouble): void;
+  doubt(trouble: BookError): void;
   /** Begins a new, empty book; the file that does not open is kept beside it. */
   beginAnew(): void;
 }

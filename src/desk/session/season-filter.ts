@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { chosenOf, type SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { age, brought, date, needed, sex } from '../input/input.ts';
-import type { DeskRoom } from './room.ts';
+import type { Session } from './session.ts';
 import type { SeasonFilter } from '../contract/contract.ts';
 
 /** A season by the year in which it begins. */
@@ -31,19 +31,19 @@ export const seasonFilter = v.object(filterFields);
 
 /** The filter over the book's sums, of the running season when none is named. */
 export function sumsOf(
-  room: DeskRoom,
+  session: Session,
   { damaged, season, ...rest }: SeasonFilter,
 ): SumFilter & { season: number } {
   return {
     ...rest,
-    season: season ?? room.season(),
+    season: season ?? session.season(),
     ...(damaged === undefined ? {} : { damaged: damaged ? 1 : 0 }),
   };
 }
 
 /** The animals that a view is about, with their sums. */
-export function chosenRows(room: DeskRoom, filter: SumFilter & { season: number }): readonly SeasonRow[] {
-  return chosenOf(room.book.seasonRows(filter.season), filter);
+export function chosenRows(session: Session, filter: SumFilter & { season: number }): readonly SeasonRow[] {
+  return chosenOf(session.book.seasonRows(filter.season), filter);
 }
 
 /** By species, those of most animals first. */

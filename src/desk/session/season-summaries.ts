@@ -1,5 +1,5 @@
 /** Summaries of seasons that are over, written into the book by upkeep: a call that reads writes nothing. */
-import type { DeskRoom } from './room.ts';
+import type { Session } from './session.ts';
 import { animalTaught, ruleOf, seasonTaught } from '../learning/season-taught.ts';
 
 /**
@@ -7,11 +7,11 @@ import { animalTaught, ruleOf, seasonTaught } from '../learning/season-taught.ts
  * transaction. One at a time, so that nobody waits for twenty seasons.
  * @returns whether there was one. A book that only gained a summary needs no backup for it.
  */
-export function summariseNext(room: DeskRoom): boolean {
-  const { book, backups } = room;
-  const profiles = room.species.all;
+export function summariseNext(session: Session): boolean {
+  const { book, backups } = session;
+  const profiles = session.species.all;
   const rule = ruleOf(profiles);
-  const running = room.season();
+  const running = session.season();
   const season = book.seasonsTaught.without(rule).find((one) => one !== running);
   if (season === undefined) return false;
   const due = backups.due();

@@ -7,8 +7,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { runs } from '../../book/file/part-files.ts';
-import { BookTrouble, bookTroubleOf } from '../../book/file/trouble.ts';
-import { Trouble } from '../contract/problem.ts';
+import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
+import { ProblemError } from '../contract/problem.ts';
 
 const KINDS = ['out', 'file', 'fill', 'demo'] as const;
 /** `gambrel-out-<process>-XXXXXX`; earlier versions left the process out. */
@@ -25,7 +25,7 @@ process.once('exit', () => [...folders.keys()].forEach(dropIfPossible));
 /**
  * Makes a folder that goes at the latest with the process.
  * @param owner what it is for: `dropTemporariesOf` takes it away with that
- * @throws Trouble `temporary.full`, `temporary.folder`
+ * @throws ProblemError `temporary.full`, `temporary.folder`
  */
 export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | null = null): string {
   const folder = inTemporary(() => mkdtempSync(join(tmpdir(), `gambrel-${kind}-${process.pid}-`)));
@@ -66,7 +66,7 @@ export function dropTemporariesOf(owner: object): void {
 
 /**
  * Does something with temporary files; what their disk refuses is told by its own place, not as a trouble of the book.
- * @throws Trouble `temporary.full`, `temporary.folder`
+ * @throws ProblemError `temporary.full`, `temporary.folder`
  */
 export function inTemporary<T>(work: () => T): T {
   try {
@@ -89,14 +89,14 @@ export async function inTemporaryMeanwhile<T>(work: () => Promise<T>): Promise<T
 const OF_WRITING = /^SQLITE_(FULL|READONLY|CANTOPEN|IOERR_(WRITE|FSYNC|DIR_FSYNC|TRUNCATE|SHM|ACCESS))/;
 
 function temporaryTrouble(error: unknown): unknown {
-  if (error instanceof BookTrouble && error.code === 'addon') return error;
+  if (error instanceof BookError && error.code === 'addon') return error;
   const ofSystem = error instanceof Error && 'syscall' in error;
   const ofWriting = error instanceof Database.SqliteError && OF_WRITING.test(error.code);
-  if (!ofSystem && !ofWriting && !(error instanceof BookTrouble)) return error;
+  if (!ofSystem && !ofWriting && !(error instanceof BookError)) return error;
   const path = tmpdir();
-  const { code } = bookTroubleOf(error, join(path, 'file'));
+  const { code } = bookErrorOf(error, join(path, 'file'));
   const full = code === 'full' || code === 'temporary';
-  return new Trouble('broken', full ? 'temporary.full' : 'temporary.folder', { with: { path } });
+  return new ProblemError('broken', full ? 'temporary.full' : 'temporary.folder', { with: { path } });
 }
 
 /** Removes what a run that was cut short left behind: folders of ours whose process is gone. */

@@ -11,8 +11,8 @@ import {
 import { createHash } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/file/durable-files.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from './room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from './session.ts';
 import { dropTemporary, inTemporary, temporaryFolder } from './temporary.ts';
 
 export interface Upload {
@@ -31,29 +31,29 @@ const LONG_BYTES = 64_000;
 export const MOST_BOOK_BYTES = 1_000_000_000;
 
 /** One at a time for each open book: a second file takes the place of the first. */
-const uploads = new WeakMap<DeskRoom, Upload>();
+const uploads = new WeakMap<Session, Upload>();
 let last = 0;
 
-/** @throws Trouble `temporary.full`, `temporary.folder` */
-export function beginUpload(room: DeskRoom, name: string): number {
-  dropUpload(room);
-  const path = join(temporaryFolder('file', room), 'file');
+/** @throws ProblemError `temporary.full`, `temporary.folder` */
+export function beginUpload(session: Session, name: string): number {
+  dropUpload(session);
+  const path = join(temporaryFolder('file', session), 'file');
   inTemporary(() => writeFileSync(path, ''));
   const upload = { id: ++last, name, path, bytes: 0 };
-  uploads.set(room, upload);
+  uploads.set(session, upload);
   return upload.id;
 }
 
 /**
  * A piece that did not fit leaves the file as it was, and may come again.
- * @throws Trouble `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
+ * @throws ProblemError `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
  *   `temporary.folder`
  */
-export function addPiece(room: DeskRoom, id: number, from: number, base64: string): number {
-  const upload = uploadOf(room, id);
-  if (from !== upload.bytes) throw new Trouble('conflict', 'sheet.torn');
+export function addPiece(session: Session, id: number, from: number, base64: string): number {
+  const upload = uploadOf(session, id);
+  if (from !== upload.bytes) throw new ProblemError('conflict', 'sheet.torn');
   const piece = Buffer.from(base64, 'base64');
-  if (upload.bytes + piece.length > MOST_BOOK_BYTES) throw new Trouble('refused', 'sheet.too-large');
+  if (upload.bytes + piece.length > MOST_BOOK_BYTES) throw new ProblemError('refused', 'sheet.too-large');
   inTemporary(() => addTo(upload, piece));
   upload.bytes += piece.length;
   return upload.bytes;
@@ -71,53 +71,53 @@ function addTo({ path, bytes }: Upload, piece: Buffer): void {
   }
 }
 
-/** The whole of a table. @throws Trouble `sheet.gone`, `sheet.too-large` */
-export function tableOf(room: DeskRoom, id: number): { name: string; bytes: Buffer; sha256: string } {
-  const { name, path } = uploadOf(room, id);
+/** The whole of a table. @throws ProblemError `sheet.gone`, `sheet.too-large` */
+export function tableOf(session: Session, id: number): { name: string; bytes: Buffer; sha256: string } {
+  const { name, path } = uploadOf(session, id);
   const bytes = inTemporary(() => {
-    if (statSync(path).size > MOST_TABLE_BYTES) throw new Trouble('refused', 'sheet.too-large');
+    if (statSync(path).size > MOST_TABLE_BYTES) throw new ProblemError('refused', 'sheet.too-large');
     return readFileSync(path);
   });
   return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
 }
 
 /** Takes over a file that arrived in another thread's room, which goes on owning its folder. */
-export function adoptUpload(room: DeskRoom, upload: Upload): void {
-  uploads.set(room, upload);
+export function adoptUpload(session: Session, upload: Upload): void {
+  uploads.set(session, upload);
 }
 
 /** Going over a long file would keep other calls waiting. */
 export const longUpload = {
-  when: (room: DeskRoom, input: { upload: number }): boolean => {
-    const upload = uploads.get(room);
+  when: (session: Session, input: { upload: number }): boolean => {
+    const upload = uploads.get(session);
     return upload?.id === input.upload && upload.bytes > LONG_BYTES;
   },
   /** What the worker used up is gone for this room, too. */
-  begin: (room: DeskRoom) => ({
+  begin: (session: Session) => ({
     done(): void {
-      const upload = uploads.get(room);
-      if (upload && !existsSync(upload.path)) dropUpload(room);
+      const upload = uploads.get(session);
+      if (upload && !existsSync(upload.path)) dropUpload(session);
     },
     failed: () => undefined,
   }),
 };
 
 /** The file that lies ready, if any. */
-export function readyUpload(room: DeskRoom): Upload | null {
-  return uploads.get(room) ?? null;
+export function readyUpload(session: Session): Upload | null {
+  return uploads.get(session) ?? null;
 }
 
-/** @throws Trouble `sheet.gone` */
-export function uploadOf(room: DeskRoom, id: number): Upload {
-  const upload = uploads.get(room);
-  if (!upload || upload.id !== id) throw new Trouble('missing', 'sheet.gone');
+/** @throws ProblemError `sheet.gone` */
+export function uploadOf(session: Session, id: number): Upload {
+  const upload = uploads.get(session);
+  if (!upload || upload.id !== id) throw new ProblemError('missing', 'sheet.gone');
   return upload;
 }
 
 /** Forgets the file: it was used, or another one comes. */
-export function dropUpload(room: DeskRoom): void {
-  const upload = uploads.get(room);
+export function dropUpload(session: Session): void {
+  const upload = uploads.get(session);
   if (!upload) return;
   dropTemporary(dirname(upload.path));
-  uploads.delete(room);
+  uploads.delete(session);
 }

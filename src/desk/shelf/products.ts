@@ -3,10 +3,10 @@ import * as v from 'valibot';
 import { codeOfName } from '../input/code-of-name.ts';
 import { by, needed, packageGrams, pattyGrams, targetFat, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { productsOnShelf, type ProductBody } from '../pricing/products-shelf.ts';
 import { needFatChoice } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { ProductOnShelf } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
@@ -21,7 +21,7 @@ const NOTHING: ProductBody = {
 
 /**
  * Adds a product, or changes one; what is left out stays as it is, and what is put away stays away. A new one with the
- * name of one put away brings that back. @throws CoreProblem `reading.*`; Trouble `product.taken`, `product.unknown`, `product.fat`, `fat.unknown`,
+ * name of one put away brings that back. @throws ValidationError `reading.*`; ProblemError `product.taken`, `product.unknown`, `product.fat`, `fat.unknown`,
  * `package.size`, `patty.size`, `product.too-many` (refused)
  */
 export const save = write(
@@ -38,53 +38,57 @@ export const save = write(
     ingredients: v.optional(text(300)),
     by,
   }),
-  (room, input): ProductOnShelf => {
-    const every = productsOnShelf(room);
+  (session, input): ProductOnShelf => {
+    const every = productsOnShelf(session);
     const same = every.find(({ name }) => name.toLowerCase() === input.name.toLowerCase());
     const before =
-      input.code === undefined ? (same?.offered ? undefined : same) : productOf(room, input.code);
+      input.code === undefined ? (same?.offered ? undefined : same) : productOf(session, input.code);
     if (same && same.code !== before?.code)
-      throw new Trouble('invalid', 'product.taken', { field: 'name', with: { name: same.name } });
+      throw new ProblemError('invalid', 'product.taken', { field: 'name', with: { name: same.name } });
     if (!before) refuseMoreOfShop('product', every.length);
     const codes = every.map((one) => one.code);
     const product = {
       code: before?.code ?? codeOfName(input.name, codes, 'product'),
       name: input.name,
       kind: input.kind ?? before?.kind ?? 'other',
-      body: bodyOf(room, input, before ?? NOTHING),
+      body: bodyOf(session, input, before ?? NOTHING),
       active: input.code === undefined || before?.offered !== false,
     };
-    room.book.products.put(product);
+    session.book.products.put(product);
     const { code } = product;
-    room.book.audit.note({
+    session.book.audit.note({
       record: 'product', recordId: code, act: before ? 'change' : 'add', ...(before && { before }), after: product,
-      at: room.now(), by: input.by,
+      at: session.now(), by: input.by,
     }); // prettier-ignore
-    return productOf(room, code);
+    return productOf(session, code);
   },
 );
 
 const which = v.object({ code: needed(60), by });
 
-/** Offers a product no more; what was made of it stays as it is. @throws Trouble `product.unknown` */
-export const putAway = write(which, (room, { code, by: initials }) => offer(room, code, false, initials));
+/** Offers a product no more; what was made of it stays as it is. @throws ProblemError `product.unknown` */
+export const putAway = write(which, (session, { code, by: initials }) =>
+  offer(session, code, false, initials),
+);
 
-/** @throws Trouble `product.unknown` */
-export const bringBack = write(which, (room, { code, by: initials }) => offer(room, code, true, initials));
+/** @throws ProblemError `product.unknown` */
+export const bringBack = write(which, (session, { code, by: initials }) =>
+  offer(session, code, true, initials),
+);
 
-function offer(room: DeskRoom, code: string, offered: boolean, initials: string): ProductOnShelf {
-  const { name, kind, own, fat, targetFat: target, packageGrams: pack, pattyGrams: patty, ingredients } = productOf(room, code); // prettier-ignore
+function offer(session: Session, code: string, offered: boolean, initials: string): ProductOnShelf {
+  const { name, kind, own, fat, targetFat: target, packageGrams: pack, pattyGrams: patty, ingredients } = productOf(session, code); // prettier-ignore
   const body = own ? { fat, targetFat: target, packageGrams: pack, pattyGrams: patty, ingredients } : null;
-  room.book.products.put({ code, name, kind, body, active: offered });
-  room.book.audit.note({
-    record: 'product', recordId: code, act: 'change', after: { offered }, at: room.now(), by: initials,
+  session.book.products.put({ code, name, kind, body, active: offered });
+  session.book.audit.note({
+    record: 'product', recordId: code, act: 'change', after: { offered }, at: session.now(), by: initials,
   }); // prettier-ignore
-  return productOf(room, code);
+  return productOf(session, code);
 }
 
-function productOf(room: DeskRoom, code: string): ProductOnShelf {
-  const found = productsOnShelf(room).find((one) => one.code === code);
-  if (!found) throw new Trouble('missing', 'product.unknown', { field: 'code' });
+function productOf(session: Session, code: string): ProductOnShelf {
+  const found = productsOnShelf(session).find((one) => one.code === code);
+  if (!found) throw new ProblemError('missing', 'product.unknown', { field: 'code' });
   return found;
 }
 
@@ -93,21 +97,21 @@ type Input = Partial<Pick<ProductBody, 'fat' | 'targetFat' | 'ingredients'>> & {
   pattyTyped?: string | undefined;
 };
 
-function bodyOf(room: DeskRoom, input: Input, before: ProductBody): ProductBody {
+function bodyOf(session: Session, input: Input, before: ProductBody): ProductBody {
   const fat = input.fat === undefined ? before.fat : input.fat;
   if (fat !== null) needFatChoice(fat);
   const target = input.targetFat === undefined ? before.targetFat : input.targetFat;
   if (target !== null && (fat === null || fat === 'none'))
-    throw new Trouble('invalid', 'product.fat', { field: 'fat' });
+    throw new ProblemError('invalid', 'product.fat', { field: 'fat' });
   const grams = (typedText: string | undefined, field: string, now: number | null): number | null => {
     if (typedText === undefined) return now;
-    return typedText.trim() === '' ? null : typedGrams(typedText, room.settings.unit, field);
+    return typedText.trim() === '' ? null : typedGrams(typedText, session.settings.unit, field);
   };
   const pack = grams(input.packageTyped, 'packageTyped', before.packageGrams);
   const patty = grams(input.pattyTyped, 'pattyTyped', before.pattyGrams);
   if (!v.is(v.nullable(packageGrams), pack))
-    throw new Trouble('invalid', 'package.size', { field: 'packageTyped' });
-  if (!v.is(pattyGrams, patty)) throw new Trouble('invalid', 'patty.size', { field: 'pattyTyped' });
+    throw new ProblemError('invalid', 'package.size', { field: 'packageTyped' });
+  if (!v.is(pattyGrams, patty)) throw new ProblemError('invalid', 'patty.size', { field: 'pattyTyped' });
   return {
     fat,
     targetFat: target,

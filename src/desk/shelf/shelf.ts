@@ -4,25 +4,25 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 import { read } from '../session/procedure.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import { speciesCard } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
-import type { ShelfLook, SpeciesOnShelf } from '../contract/contract.ts';
+import type { Session } from '../session/session.ts';
+import type { ShelfView, SpeciesOnShelf } from '../contract/contract.ts';
 import { isSupplied } from '../supplied/species-shelf.ts';
 import { templatesOnShelf } from './templates-shelf.ts';
 
-export const look = read(v.object({}), (room): ShelfLook => ({
-  species: room.species.all.map((profile) => speciesOnShelf(room, profile)),
-  products: productsOnShelf(room),
-  templates: templatesOnShelf(room),
+export const look = read(v.object({}), (session): ShelfView => ({
+  species: session.species.all.map((profile) => speciesOnShelf(session, profile)),
+  products: productsOnShelf(session),
+  templates: templatesOnShelf(session),
 }));
 
-export function speciesOnShelf(room: DeskRoom, profile: SpeciesProfile): SpeciesOnShelf {
+export function speciesOnShelf(session: Session, profile: SpeciesProfile): SpeciesOnShelf {
   const { code, like, hangingGrams } = profile;
   const { least, typical, most } = hangingGrams;
   return {
-    ...speciesCard(profile, room.species.own.has(code)),
+    ...speciesCard(profile, session.species.own.has(code)),
     like: like ?? null,
     hangingGrams: { least, typical, most },
     supplied: isSupplied(code),
-    offered: room.species.offered.some((one) => one.code === code),
+    offered: session.species.offered.some((one) => one.code === code),
   };
 }

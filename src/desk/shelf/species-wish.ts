@@ -7,7 +7,7 @@ import type { HangingWeights, Primal, SpeciesProfile } from '../../core/species/
 import type { MassUnit } from '../../core/values/units.ts';
 import { codeOfName } from '../input/code-of-name.ts';
 import { by, listOf, MOST_PRIMALS, needed, typed } from '../input/input.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { SPECIES } from '../supplied/resources.ts';
 import { typedGrams } from '../input/typed-grams.ts';
 
@@ -40,7 +40,7 @@ type Wish = v.InferOutput<typeof speciesWish>;
 /**
  * The profile of a species as the shop wants it: a supplied one with other words, or one made from a relative.
  * @param before the profile that it has now, or null for a new species
- * @throws CoreProblem `species.*`, `reading.*`; Trouble `species.like`, `primal.unknown`
+ * @throws ValidationError `species.*`, `reading.*`; ProblemError `species.like`, `primal.unknown`
  */
 export function profileOf(
   input: Wish & { code: string },
@@ -49,7 +49,7 @@ export function profileOf(
 ): SpeciesProfile {
   const supplied = SPECIES.find(({ code }) => code === input.code);
   const relative = supplied ?? SPECIES.find(({ code }) => code === input.like);
-  if (!relative) throw new Trouble('invalid', 'species.like', { field: 'like' });
+  if (!relative) throw new ProblemError('invalid', 'species.like', { field: 'like' });
   const asked = {
     code: input.code,
     name: input.name,
@@ -80,7 +80,10 @@ function primalsOf(wanted: Wish['primals'], known: readonly Primal[]): Primal[] 
   const codes = new Set(known.map(({ code }) => code));
   const stranger = wanted.find(({ code }) => code !== undefined && !codes.has(code));
   if (stranger)
-    throw new Trouble('invalid', 'primal.unknown', { field: 'primals', with: { primal: stranger.name } });
+    throw new ProblemError('invalid', 'primal.unknown', {
+      field: 'primals',
+      with: { primal: stranger.name },
+    });
   return wanted.map(({ code, name, pair, share }) => {
     const given = code ?? codeOfName(name, codes, 'piece');
     codes.add(given);

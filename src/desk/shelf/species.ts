@@ -5,15 +5,15 @@ import { isLongBook } from '../session/backup-keeping.ts';
 import { codeOfName } from '../input/code-of-name.ts';
 import { by, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { SpeciesOnShelf } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 import { speciesOnShelf } from './shelf.ts';
 import { profileOf, speciesWish } from './species-wish.ts';
 
 /**
- * Adds a species, or changes one. @throws CoreProblem `species.*`, `reading.*`; Trouble `species.like`,
+ * Adds a species, or changes one. @throws ValidationError `species.*`, `reading.*`; ProblemError `species.like`,
  * `species.taken`, `species.too-many`, `species.primal-used` (refused), `primal.unknown`
  */
 export const save = write(speciesWish, saveSpecies, {
@@ -21,59 +21,66 @@ export const save = write(speciesWish, saveSpecies, {
   long: { when: isLongBook },
 });
 
-function saveSpecies(room: DeskRoom, input: v.InferOutput<typeof speciesWish>): SpeciesOnShelf {
-  const before = input.code === undefined ? null : room.species.of(input.code);
-  const codes = room.species.all.map((one) => one.code);
+function saveSpecies(session: Session, input: v.InferOutput<typeof speciesWish>): SpeciesOnShelf {
+  const before = input.code === undefined ? null : session.species.of(input.code);
+  const codes = session.species.all.map((one) => one.code);
   const code = before?.code ?? codeOfName(input.name, codes, 'species');
   if (!before) refuseMoreOfShop('species', codes.length);
-  needNameOfItsOwn(room, code, input.name);
-  const profile = profileOf({ ...input, code }, before, room.settings.unit);
-  if (before) refuseLosingPrimals(room, before, profile);
-  room.book.ownSpecies.put(code, profile, true);
-  room.book.audit.note({
+  needNameOfItsOwn(session, code, input.name);
+  const profile = profileOf({ ...input, code }, before, session.settings.unit);
+  if (before) refuseLosingPrimals(session, before, profile);
+  session.book.ownSpecies.put(code, profile, true);
+  session.book.audit.note({
     record: 'species', recordId: code, act: before ? 'change' : 'add', ...(before && { before }), after: profile,
-    at: room.now(), by: input.by,
+    at: session.now(), by: input.by,
   }); // prettier-ignore
-  return taken(room, code);
+  return taken(session, code);
 }
 
 const which = v.object({ code: needed(40), by });
 
-/** Offers a species no more; its animals stay as they are. @throws Trouble `species.unknown`, `species.last` (refused) */
-export const putAway = write(which, (room, { code, by: initials }) => {
-  room.species.of(code);
-  if (room.species.offered.every((one) => one.code === code)) throw new Trouble('refused', 'species.last');
-  return offer(room, code, false, initials);
+/** Offers a species no more; its animals stay as they are. @throws ProblemError `species.unknown`, `species.last` (refused) */
+export const putAway = write(which, (session, { code, by: initials }) => {
+  session.species.of(code);
+  if (session.species.offered.every((one) => one.code === code))
+    throw new ProblemError('refused', 'species.last');
+  return offer(session, code, false, initials);
 });
 
-/** @throws Trouble `species.unknown` */
-export const bringBack = write(which, (room, { code, by: initials }) => offer(room, code, true, initials));
+/** @throws ProblemError `species.unknown` */
+export const bringBack = write(which, (session, { code, by: initials }) =>
+  offer(session, code, true, initials),
+);
 
-function offer(room: DeskRoom, code: string, offered: boolean, initials: string): SpeciesOnShelf {
-  const profile = room.species.of(code);
-  room.book.ownSpecies.put(code, room.species.own.has(code) ? profile : null, offered);
-  room.book.audit.note({
-    record: 'species', recordId: code, act: 'change', after: { offered }, at: room.now(), by: initials,
+function offer(session: Session, code: string, offered: boolean, initials: string): SpeciesOnShelf {
+  const profile = session.species.of(code);
+  session.book.ownSpecies.put(code, session.species.own.has(code) ? profile : null, offered);
+  session.book.audit.note({
+    record: 'species', recordId: code, act: 'change', after: { offered }, at: session.now(), by: initials,
   }); // prettier-ignore
-  return taken(room, code);
+  return taken(session, code);
 }
 
-function taken(room: DeskRoom, code: string): SpeciesOnShelf {
-  return speciesOnShelf(room, room.species.of(code));
+function taken(session: Session, code: string): SpeciesOnShelf {
+  return speciesOnShelf(session, session.species.of(code));
 }
 
-function needNameOfItsOwn(room: DeskRoom, code: string, name: string): void {
-  const other = room.species.all.find(
+function needNameOfItsOwn(session: Session, code: string, name: string): void {
+  const other = session.species.all.find(
     (one) => one.code !== code && one.name.toLowerCase() === name.toLowerCase(),
   );
-  if (other) throw new Trouble('invalid', 'species.taken', { field: 'name', with: { name: other.name } });
+  if (other)
+    throw new ProblemError('invalid', 'species.taken', { field: 'name', with: { name: other.name } });
 }
 
 /** What animals were cut, brought or ordered by must stay, or their pages would name a piece that is none. */
-function refuseLosingPrimals(room: DeskRoom, before: SpeciesProfile, after: SpeciesProfile): void {
+function refuseLosingPrimals(session: Session, before: SpeciesProfile, after: SpeciesProfile): void {
   const kept = new Set(after.primals.map(({ code }) => code));
-  const used = new Set(room.book.ownSpecies.primalsUsed(before.code));
+  const used = new Set(session.book.ownSpecies.primalsUsed(before.code));
   const lost = before.primals.find(({ code }) => used.has(code) && !kept.has(code));
   if (lost)
-    throw new Trouble('refused', 'species.primal-used', { field: 'primals', with: { primal: lost.name } });
+    throw new ProblemError('refused', 'species.primal-used', {
+      field: 'primals',
+      with: { primal: lost.name },
+    });
 }

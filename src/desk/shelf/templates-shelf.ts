@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import suppliedJson from '../../../resources/instructions.json' with { type: 'json' };
 import { instructions as instructionsKept } from '../input/input.ts';
 import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Instructions, TemplateCard, TemplateOnShelf } from '../contract/contract.ts';
 
 interface Supplied {
@@ -18,9 +18,9 @@ const SUPPLIED = suppliedJson as unknown as readonly Supplied[];
 const USUAL_PACKAGE = { lb: 453.59237, kg: 500 } as const;
 
 /** The shop's own first, then those that come with the program. One of the shop's stands in place of its namesake. */
-export function templatesOnShelf(room: DeskRoom): TemplateOnShelf[] {
-  const rows = room.book.templates.all();
-  const usual = { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[room.settings.unit] };
+export function templatesOnShelf(session: Session): TemplateOnShelf[] {
+  const rows = session.book.templates.all();
+  const usual = { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[session.settings.unit] };
   const own = rows.flatMap(({ id, name, carcass, body, active }): TemplateOnShelf[] => {
     const kept: unknown = JSON.parse(body);
     // Only put away, or spoilt by another program.
@@ -57,8 +57,8 @@ export function templatesOnShelf(room: DeskRoom): TemplateOnShelf[] {
 }
 
 /** Those on offer. */
-export function templateCards(room: DeskRoom): TemplateCard[] {
-  return templatesOnShelf(room).filter(({ offered }) => offered);
+export function templateCards(session: Session): TemplateCard[] {
+  return templatesOnShelf(session).filter(({ offered }) => offered);
 }
 
 type Named = Pick<TemplateCard, 'name' | 'carcass'>;

@@ -4,9 +4,9 @@ import { keptShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { by, id, instructions, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { needFatChoice } from '../supplied/resources.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import type { Instructions, TemplateOnShelf } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 import { isNamesake, templatesOnShelf } from './templates-shelf.ts';
@@ -15,7 +15,7 @@ const named = { name: needed(60), carcass: v.nullable(needed(20)) };
 
 /**
  * Keeps instructions under a name. A name that one put away has brings it back with what it now says.
- * @throws Trouble `template.too-many` (refused), `template.taken`, `template.unknown`, `template.carcass`, `primal.unknown`, `fat.unknown`
+ * @throws ProblemError `template.too-many` (refused), `template.taken`, `template.unknown`, `template.carcass`, `primal.unknown`, `fat.unknown`
  */
 export const save = write(
   v.object({
@@ -27,15 +27,16 @@ export const save = write(
     inPlace: v.optional(v.boolean(), false),
     by,
   }),
-  (room, { id: changed, inPlace, by: initials, ...template }): TemplateOnShelf => {
-    const every = templatesOnShelf(room);
+  (session, { id: changed, inPlace, by: initials, ...template }): TemplateOnShelf => {
+    const every = templatesOnShelf(session);
     const before = changed === undefined ? undefined : every.find((one) => one.id === changed);
-    if (changed !== undefined && !before) throw new Trouble('missing', 'template.unknown', { field: 'id' });
+    if (changed !== undefined && !before)
+      throw new ProblemError('missing', 'template.unknown', { field: 'id' });
     const same = every.find((one) => isNamesake(one, template));
     if (same && isTaken(same, before, inPlace))
-      throw new Trouble('invalid', 'template.taken', { field: 'name', with: { name: same.name } });
-    const body = fitting(room, template);
-    const row = rowOf(room, changed, template);
+      throw new ProblemError('invalid', 'template.taken', { field: 'name', with: { name: same.name } });
+    const body = fitting(session, template);
+    const row = rowOf(session, changed, template);
     const kept = {
       name: template.name,
       carcass: template.carcass,
@@ -43,34 +44,34 @@ export const save = write(
       active: true,
     };
     if (row === undefined && !same) refuseMoreOfShop('template', every.length);
-    if (row === undefined) room.book.templates.add(kept);
-    else room.book.templates.change(row, kept);
-    room.book.audit.note({
+    if (row === undefined) session.book.templates.add(kept);
+    else session.book.templates.change(row, kept);
+    session.book.audit.note({
       record: 'template', recordId: template.name, act: before ? 'change' : 'add', ...(before && { before }), after: template,
-      at: room.now(), by: initials,
+      at: session.now(), by: initials,
     }); // prettier-ignore
-    return templateOf(room, template);
+    return templateOf(session, template);
   },
 );
 
 const which = v.object({ ...named, by });
 
-/** Offers a template no more; the orders that began with it stay. @throws Trouble `template.unknown` */
-export const putAway = write(which, (room, input) => offer(room, input, false));
+/** Offers a template no more; the orders that began with it stay. @throws ProblemError `template.unknown` */
+export const putAway = write(which, (session, input) => offer(session, input, false));
 
-/** @throws Trouble `template.unknown` */
-export const bringBack = write(which, (room, input) => offer(room, input, true));
+/** @throws ProblemError `template.unknown` */
+export const bringBack = write(which, (session, input) => offer(session, input, true));
 
-function offer(room: DeskRoom, { by: initials, ...key }: v.InferOutput<typeof which>, offered: boolean) {
-  const { name, carcass, id: own, instructions: body } = templateOf(room, key);
-  const row = rowOf(room, own ?? undefined, key);
+function offer(session: Session, { by: initials, ...key }: v.InferOutput<typeof which>, offered: boolean) {
+  const { name, carcass, id: own, instructions: body } = templateOf(session, key);
+  const row = rowOf(session, own ?? undefined, key);
   const kept = { name, carcass, body: own === null ? null : body, active: offered };
-  if (row === undefined) room.book.templates.add(kept);
-  else room.book.templates.change(row, kept);
-  room.book.audit.note({
-    record: 'template', recordId: name, act: 'change', after: { carcass, offered }, at: room.now(), by: initials,
+  if (row === undefined) session.book.templates.add(kept);
+  else session.book.templates.change(row, kept);
+  session.book.audit.note({
+    record: 'template', recordId: name, act: 'change', after: { carcass, offered }, at: session.now(), by: initials,
   }); // prettier-ignore
-  return templateOf(room, key);
+  return templateOf(session, key);
 }
 
 /** A name may be that of the one being changed, of one put away, or, when told so, of a supplied one. */
@@ -82,13 +83,13 @@ function isTaken(same: TemplateOnShelf, before: TemplateOnShelf | undefined, inP
 type Key = Pick<TemplateOnShelf, 'name' | 'carcass'>;
 
 /** The row to write into: the one changed, or one of the same name that was put away. */
-function rowOf(room: DeskRoom, changed: number | undefined, key: Key): number | undefined {
-  return changed ?? room.book.templates.all().find((row) => isNamesake(row, key))?.id;
+function rowOf(session: Session, changed: number | undefined, key: Key): number | undefined {
+  return changed ?? session.book.templates.all().find((row) => isNamesake(row, key))?.id;
 }
 
-function templateOf(room: DeskRoom, key: Key): TemplateOnShelf {
-  const found = templatesOnShelf(room).find((one) => isNamesake(one, key));
-  if (!found) throw new Trouble('missing', 'template.unknown', { field: 'name' });
+function templateOf(session: Session, key: Key): TemplateOnShelf {
+  const found = templatesOnShelf(session).find((one) => isNamesake(one, key));
+  if (!found) throw new ProblemError('missing', 'template.unknown', { field: 'name' });
   return found;
 }
 
@@ -97,12 +98,12 @@ function templateOf(room: DeskRoom, key: Key): TemplateOnShelf {
  * template for any animal names none.
  */
 function fitting(
-  room: DeskRoom,
+  session: Session,
   { carcass, instructions: orders }: Key & { instructions: Instructions },
 ): Instructions {
-  const hanging = room.species.all.filter(({ body }) => body === carcass);
+  const hanging = session.species.all.filter(({ body }) => body === carcass);
   if (carcass === null ? orders.primals.length > 0 : hanging.length === 0)
-    throw new Trouble('invalid', 'template.carcass', { field: 'carcass' });
+    throw new ProblemError('invalid', 'template.carcass', { field: 'carcass' });
   for (const { fat } of [orders, ...orders.alsoGround]) needFatChoice(fat);
   if (orders.primals.length === 0) return orders;
   const has = (species: SpeciesProfile, primal: string) =>
@@ -110,7 +111,7 @@ function fitting(
   const species = hanging.find((one) => orders.primals.every(({ primal }) => has(one, primal)));
   if (species) return { ...orders, cutsShare: keptShare(species.primals, orders.primals) };
   const stranger = orders.primals.find(({ primal }) => !hanging.some((one) => has(one, primal)));
-  throw new Trouble('invalid', 'primal.unknown', {
+  throw new ProblemError('invalid', 'primal.unknown', {
     field: 'primals',
     with: { primal: (stranger ?? orders.primals[0])?.primal ?? '' },
   });

@@ -5,7 +5,7 @@ import fatsJson from '../../../resources/fats.json' with { type: 'json' };
 import speciesJson from '../../../resources/species.json' with { type: 'json' };
 import { GROUND_HEAT } from '../../core/cold/ground-heat.ts';
 import type { Caution, Grade, Sourced, SpeciesProfile } from '../../core/species/species.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from '../contract/contract.ts';
 
 export interface FatSource extends FatSourceCard, Sourced {
@@ -21,10 +21,11 @@ export const EXAMPLE_PRICES = exampleJson as Record<'lb' | 'kg', PriceLineRow[]>
 
 const byCode = new Map(SPECIES.map((species) => [species.code, species]));
 
-/** @throws Trouble `species.unknown` */
+/** @throws ProblemError `species.unknown` */
 export function speciesOf(code: string): SpeciesProfile {
   const found = byCode.get(code);
-  if (!found) throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+  if (!found)
+    throw new ProblemError('missing', 'species.unknown', { field: 'species', with: { species: code } });
   return found;
 }
 
@@ -32,18 +33,18 @@ export function speciesOf(code: string): SpeciesProfile {
 export function ownFatSource(species: SpeciesProfile): FatSource {
   const code = species.family === 'pig' ? 'own-fat-boar' : 'own-fat';
   const own = FATS.find((fat) => fat.code === code);
-  if (!own) throw new Trouble('broken', 'resources.own-fat');
+  if (!own) throw new ProblemError('broken', 'resources.own-fat');
   return own;
 }
 
-/** @throws Trouble `fat.unknown` */
+/** @throws ProblemError `fat.unknown` */
 export function boughtFatSource(code: string): FatSource {
   const found = FATS.find((fat) => fat.code === code && fat.animal !== 'own');
-  if (!found) throw new Trouble('missing', 'fat.unknown', { field: 'source', with: { source: code } });
+  if (!found) throw new ProblemError('missing', 'fat.unknown', { field: 'source', with: { source: code } });
   return found;
 }
 
-/** None, the animal's own, or a bought source. @throws Trouble `fat.unknown` */
+/** None, the animal's own, or a bought source. @throws ProblemError `fat.unknown` */
 export function needFatChoice(choice: FatChoice): void {
   if (choice !== 'none' && choice !== 'own') boughtFatSource(choice);
 }

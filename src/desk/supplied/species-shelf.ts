@@ -1,11 +1,11 @@
 /** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
 import * as v from 'valibot';
 import type { Book } from '../../book/book.ts';
-import { CoreProblem } from '../../core/values/problem.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import { changedSpecies } from '../../core/species/changed.ts';
 import { ownSpecies } from '../../core/species/own.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { SPECIES } from './resources.ts';
 
 export interface SpeciesShelf {
@@ -15,7 +15,7 @@ export interface SpeciesShelf {
   readonly offered: readonly SpeciesProfile[];
   /** Codes of profiles that the shop made or changed. */
   readonly own: ReadonlySet<string>;
-  /** @throws Trouble `species.unknown` */
+  /** @throws ProblemError `species.unknown` */
   of(code: string): SpeciesProfile;
 }
 
@@ -40,7 +40,7 @@ function isProfile(kept: unknown): kept is SpeciesProfile {
   try {
     return withTodaysFigures(kept as unknown as SpeciesProfile).primals.length > 0;
   } catch (error) {
-    if (error instanceof CoreProblem || error instanceof TypeError) return false;
+    if (error instanceof ValidationError || error instanceof TypeError) return false;
     throw error;
   }
 }
@@ -69,7 +69,7 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
     of(code) {
       const found = byCode.get(code);
       if (!found)
-        throw new Trouble('missing', 'species.unknown', { field: 'species', with: { species: code } });
+        throw new ProblemError('missing', 'species.unknown', { field: 'species', with: { species: code } });
       return found;
     },
   };

@@ -6,7 +6,7 @@ import type { ExplainedWeight } from '../../core/balance/explain.ts';
 import { balanceOf, culprit, type AnimalBalance } from './animal-balance.ts';
 import { balanceRows, type AnimalWeights } from './animal-fit.ts';
 import type { BalanceRow } from './balance-flow.ts';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 
 /** A weight that somebody is about to keep. */
 interface Entering {
@@ -27,44 +27,46 @@ const ENTERING = 0;
 const ASK_CHANCE = { twice: 0.9, other: 0.95 } as const;
 
 export function balanceOfAnimal(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   weighings: readonly WeighingRecord[],
   sums: WeightSums | undefined,
 ): AnimalBalance {
   if (!sums) return { suspects: [], doubtful: false, overGrams: 0 };
-  return balanceOf(weightsOf(room, animal, balanceRows(weighings, sums)), sums, () => containersOf(room));
+  return balanceOf(weightsOf(session, animal, balanceRows(weighings, sums)), sums, () =>
+    containersOf(session),
+  );
 }
 
 /** What is wrong with the set once this weight is in it, where that is most likely this weight itself; else null. */
 export function culpritWith(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   sums: WeightSums,
   given: Entering,
 ): ExplainedWeight | null {
-  const found = doubtWith(room, animal, sums, given);
+  const found = doubtWith(session, animal, sums, given);
   if (found?.id !== `${ENTERING}`) return null;
   return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
 }
 
 /** Whether the weights fit as they stand and no longer do with this one among them, whichever of them is wrong. */
-export function misfitsWith(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
-  return doubtWith(room, animal, sums, given) !== null && doubtWith(room, animal, sums, null) === null;
+export function misfitsWith(session: Session, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
+  return doubtWith(session, animal, sums, given) !== null && doubtWith(session, animal, sums, null) === null;
 }
 
 function doubtWith(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   sums: WeightSums,
   given: Entering | null,
 ): ExplainedWeight | null {
-  const kept = balanceRows(room.book.weighings.ofAnimal(animal.id), sums);
-  const rows = given ? [...kept, rowOf(room, given)] : kept;
-  return culprit({ ...weightsOf(room, animal, rows), going: true }, () => containersOf(room));
+  const kept = balanceRows(session.book.weighings.ofAnimal(animal.id), sums);
+  const rows = given ? [...kept, rowOf(session, given)] : kept;
+  return culprit({ ...weightsOf(session, animal, rows), going: true }, () => containersOf(session));
 }
 
-function rowOf(room: DeskRoom, { stage, part, primal = null, reading, tare, grams }: Entering): BalanceRow {
+function rowOf(session: Session, { stage, part, primal = null, reading, tare, grams }: Entering): BalanceRow {
   return {
     id: ENTERING,
     stage: stage as BalanceRow['stage'],
@@ -73,24 +75,24 @@ function rowOf(room: DeskRoom, { stage, part, primal = null, reading, tare, gram
     ...reading,
     grams,
     tareGrams: tare ? readingGrams(tare) : 0,
-    at: room.now(),
+    at: session.now(),
     void_at: null,
   };
 }
 
-function weightsOf(room: DeskRoom, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {
+function weightsOf(session: Session, animal: AnimalRow, rows: readonly BalanceRow[]): AnimalWeights {
   return {
-    species: room.species.of(animal.species),
+    species: session.species.of(animal.species),
     animal,
-    brought: room.book.animals.parts(animal.id),
+    brought: session.book.animals.parts(animal.id),
     rows,
-    none: room.book.partNone.ofAnimal(animal.id).map(({ part }) => part),
-    shares: room.yields.partShares(animal),
+    none: session.book.partNone.ofAnimal(animal.id).map(({ part }) => part),
+    shares: session.yields.partShares(animal),
     going: animal.stage === 'hanging' || animal.stage === 'cutting',
-    shrink: room.shrink,
+    shrink: session.shrink,
   };
 }
 
-function containersOf(room: DeskRoom): number[] {
-  return [...new Set(room.book.weighings.containers().map(readingGrams))];
+function containersOf(session: Session): number[] {
+  return [...new Set(session.book.weighings.containers().map(readingGrams))];
 }

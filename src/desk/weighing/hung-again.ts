@@ -1,27 +1,27 @@
 /** A second weight on the hook: the same carcass weighed again, or another side or piece of it? Only the shop can tell. */
 import type { AnimalRow } from '../../book/records/animals.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 
 /**
  * Hanging weights add up, since sides and quarters are weighed one by one. A carcass that was weighed on its first day and
  * again after a week must not count twice, so a further weight is asked about: of a carcass always, of pieces once all
  * that came in were weighed, or on a later day. A yes says that it is another one; the same one is a correction.
- * @throws Trouble `weight.hung-again` (conflict)
+ * @throws ProblemError `weight.hung-again` (conflict)
  */
-export function askHungAgain(room: DeskRoom, animal: AnimalRow): void {
-  const hung = room.book.weighings
+export function askHungAgain(session: Session, animal: AnimalRow): void {
+  const hung = session.book.weighings
     .ofAnimal(animal.id)
     .filter(({ stage, void_at }) => stage === 'hanging' && void_at === null);
   const last = hung.at(-1);
   if (!last) return;
   const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
   if (inPieces) {
-    const came = room.book.animals.parts(animal.id).reduce((total, { count }) => total + count, 0);
+    const came = session.book.animals.parts(animal.id).reduce((total, { count }) => total + count, 0);
     const moreCame = came === 0 || hung.length < came;
-    if (moreCame && room.dayOf(last.at) === room.today()) return;
+    if (moreCame && session.dayOf(last.at) === session.today()) return;
   }
-  throw new Trouble('conflict', 'weight.hung-again', {
+  throw new ProblemError('conflict', 'weight.hung-again', {
     field: 'typed',
     with: {
       grams: hung.reduce((total, { grams }) => total + grams, 0),

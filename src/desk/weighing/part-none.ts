@@ -8,8 +8,8 @@ import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { by, id, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import type { PartNone } from '../contract/contract.ts';
 import { openAnimalOf } from '../animal/closed.ts';
 
@@ -21,11 +21,11 @@ export function isNonePart(part: string): part is NonePart {
 
 /** The statements of an animal that hold: not voided, and nothing of the part was weighed all the same. */
 export function noneOf(
-  room: DeskRoom,
+  session: Session,
   animalId: number,
-  weighings: readonly WeighingRecord[] = room.book.weighings.ofAnimal(animalId),
+  weighings: readonly WeighingRecord[] = session.book.weighings.ofAnimal(animalId),
 ): PartNone[] {
-  return room.book.partNone
+  return session.book.partNone
     .ofAnimal(animalId)
     .filter(({ part }) => weighedAs(part, weighings) === null)
     .map(({ id: noneId, part, at, by: initials }) => ({ id: noneId, part, at, by: initials }));
@@ -33,38 +33,42 @@ export function noneOf(
 
 /**
  * States that the animal has none of a part.
- * @throws Trouble `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused), `none.stated` (conflict)
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused), `none.stated` (conflict)
  */
 export const none = write(
   v.object({ animalId: id, part: v.picklist(NONE_PARTS, 'choice.part'), by }),
-  (room, { animalId, part, by: initials }) => {
-    const animal = openAnimalOf(room, animalId);
-    refuseHeldWeight(room, animal, 'cut');
-    refuseWeighed(room, animalId, part);
-    if (room.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part))
-      throw new Trouble('conflict', 'none.stated', { field: 'part', with: { part, ticket: animal.ticket } });
-    const noneId = room.book.partNone.add(animalId, part, room.now(), initials);
+  (session, { animalId, part, by: initials }) => {
+    const animal = openAnimalOf(session, animalId);
+    refuseHeldWeight(session, animal, 'cut');
+    refuseWeighed(session, animalId, part);
+    if (session.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part))
+      throw new ProblemError('conflict', 'none.stated', {
+        field: 'part',
+        with: { part, ticket: animal.ticket },
+      });
+    const noneId = session.book.partNone.add(animalId, part, session.now(), initials);
     return { noneId };
   },
 );
 
-/** Voids a statement, with a reason: the part is unknown again. @throws Trouble `none.unknown`, `none.voided`, `animal.closed` */
-export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }), (room, input) => {
-  const stated = room.book.partNone.get(input.noneId);
-  if (!stated) throw new Trouble('missing', 'none.unknown');
+/** Voids a statement, with a reason: the part is unknown again. @throws ProblemError `none.unknown`, `none.voided`, `animal.closed` */
+export const voidNone = write(v.object({ noneId: id, reason: needed(300), by }), (session, input) => {
+  const stated = session.book.partNone.get(input.noneId);
+  if (!stated) throw new ProblemError('missing', 'none.unknown');
   if (stated.void_by !== null)
-    throw new Trouble('conflict', 'none.voided', {
+    throw new ProblemError('conflict', 'none.voided', {
       with: { by: stated.void_by, reason: stated.void_reason ?? '' },
     });
-  openAnimalOf(room, stated.animal_id);
-  room.book.partNone.void(stated.id, input.reason, room.now(), input.by);
+  openAnimalOf(session, stated.animal_id);
+  session.book.partNone.void(stated.id, input.reason, session.now(), input.by);
   return { noneId: stated.id };
 });
 
-/** @throws Trouble `none.weighed` where the part was weighed, at the table or, of own fat, into the grinder */
-export function refuseWeighed(room: DeskRoom, animalId: number, part: NonePart): void {
-  const stage = weighedAs(part, room.book.weighings.ofAnimal(animalId));
-  if (stage !== null) throw new Trouble('refused', 'none.weighed', { field: 'part', with: { part, stage } });
+/** @throws ProblemError `none.weighed` where the part was weighed, at the table or, of own fat, into the grinder */
+export function refuseWeighed(session: Session, animalId: number, part: NonePart): void {
+  const stage = weighedAs(part, session.book.weighings.ofAnimal(animalId));
+  if (stage !== null)
+    throw new ProblemError('refused', 'none.weighed', { field: 'part', with: { part, stage } });
 }
 
 /** The stage at which the part was weighed, or null. */

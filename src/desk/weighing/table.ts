@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { refuseHeldOut } from '../animal/hold-rules.ts';
-import { by, id, needed, sure, text, typed } from '../input/input.ts';
+import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
-import { Trouble } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
 
 const stage = v.picklist(
@@ -45,26 +45,26 @@ export const weigh = write(
     source,
     place: freezerPlace,
     note: text(500),
-    sure,
+    confirmed,
     by,
   }),
-  (room, input) => {
+  (session, input) => {
     if (!(PARTS_AT[input.stage] ?? ['carcass']).includes(input.part))
-      throw new Trouble('invalid', 'choice.part', { field: 'part' });
+      throw new ProblemError('invalid', 'choice.part', { field: 'part' });
     if (input.stage !== 'packed' && (input.product !== null || input.count !== null || input.place !== ''))
-      throw new Trouble('invalid', 'input.invalid', { field: 'product' });
-    return weighAnimal(room, input);
+      throw new ProblemError('invalid', 'input.invalid', { field: 'product' });
+    return weighAnimal(session, input);
   },
 );
 
 /**
  * Corrects a weight: a new row that voids the old one; the old stays to be read.
- * @throws Trouble `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
+ * @throws ProblemError `weighing.unknown`, `weighing.voided`, `animal.closed`, `batch.done`, and as for a new weight
  */
 export const correct = write(
-  v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), sure, by }),
-  (room, input) => {
-    const old = voidWeighing(room, input.weighingId, input.reason || 'corrected', input.by);
+  v.object({ weighingId: id, typed, tareTyped: v.optional(typed), source, reason: text(300), confirmed, by }),
+  (session, input) => {
+    const old = voidWeighing(session, input.weighingId, input.reason || 'corrected', input.by);
     const same = {
       stage: old.stage,
       part: old.part,
@@ -75,12 +75,12 @@ export const correct = write(
       source: input.source,
       place: old.place ?? '',
       note: old.note,
-      sure: input.sure,
+      confirmed: input.confirmed,
       by: input.by,
       corrects: old.id,
     };
     if (old.batch_id !== null) {
-      return weighBatch(room, {
+      return weighBatch(session, {
         ...same,
         batchId: old.batch_id,
         animalId: old.animal_id,
@@ -88,21 +88,21 @@ export const correct = write(
         reason: input.reason,
       });
     }
-    if (old.animal_id === null) throw new Trouble('broken', 'weighing.of-nothing');
-    const weighed = weighAnimal(room, { ...same, animalId: old.animal_id, primal: old.primal });
-    checkNothingOverdrawn(room, old);
+    if (old.animal_id === null) throw new ProblemError('broken', 'weighing.of-nothing');
+    const weighed = weighAnimal(session, { ...same, animalId: old.animal_id, primal: old.primal });
+    checkNothingOverdrawn(session, old);
     return weighed;
   },
 );
 
 /**
  * Takes a weight back, with a reason; it stays to be read, struck through.
- * @throws Trouble `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
+ * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
  */
-const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (room, input) => {
-  refuseHeldOut(room, weighingOf(room, input.weighingId));
-  const old = voidWeighing(room, input.weighingId, input.reason, input.by);
-  if (old.batch_id === null) checkNothingOverdrawn(room, old);
+const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (session, input) => {
+  refuseHeldOut(session, weighingOf(session, input.weighingId));
+  const old = voidWeighing(session, input.weighingId, input.reason, input.by);
+  if (old.batch_id === null) checkNothingOverdrawn(session, old);
   return { weighingId: old.id };
 });
 export { voidOne as void };

@@ -12,8 +12,8 @@ import { culpritWith, misfitsWith } from './animal-weights.ts';
 import { carcassLimits } from '../animal/carcass-limits.ts';
 import { askHungAgain } from './hung-again.ts';
 import { askAboutPrimal } from '../animal/primal-check.ts';
-import { Trouble } from '../contract/problem.ts';
-import type { DeskRoom } from '../session/room.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
 import { typedText } from '../input/typed-text.ts';
 import { baseGrams } from '../learning/take-home.ts';
 import { allParts, PART_OF } from '../animal/weighed-parts.ts';
@@ -25,7 +25,7 @@ interface Candidate {
   reading: Reading;
   tare: Reading | null;
   grams: number;
-  sure: boolean;
+  confirmed: boolean;
   /** The weight that this one takes the place of. */
   corrects?: number;
 }
@@ -53,34 +53,34 @@ export function sdOf(range: Range): number {
 }
 
 /**
- * @throws Trouble `weight.more-than-animal` (refused); `weight.unlikely`, `weight.over`, `weight.hung-again` (conflict,
- * unless `sure`)
+ * @throws ProblemError `weight.more-than-animal` (refused); `weight.unlikely`, `weight.over`, `weight.hung-again` (conflict,
+ * unless `confirmed`)
  */
-export function checkAnimalWeight(room: DeskRoom, animal: AnimalRow, given: Candidate): void {
-  const sums = room.book.weighings.sums(animal.id);
+export function checkAnimalWeight(session: Session, animal: AnimalRow, given: Candidate): void {
+  const sums = session.book.weighings.sums(animal.id);
   if (given.stage === 'cut' || given.stage === 'primal' || given.stage === 'packed') {
     const whole = sums?.hanging === null || sums === undefined ? 'received' : 'hanging';
     refuseMoreThanAnimal(sums, given, whole, () =>
-      given.stage === 'cut' && sums ? culpritWith(room, animal, sums, given) : null,
+      given.stage === 'cut' && sums ? culpritWith(session, animal, sums, given) : null,
     );
-    if (given.sure) return;
+    if (given.confirmed) return;
     if (given.stage === 'packed') askAboutPackages(sums, given, whole);
-    if (given.stage === 'cut') askAboutPart(room, animal, sums, given);
+    if (given.stage === 'cut') askAboutPart(session, animal, sums, given);
     if (given.stage === 'primal')
       askAboutPrimal(
-        room,
+        session,
         animal,
-        shareBase(animal, sums, room.species.of(animal.species)),
+        shareBase(animal, sums, session.species.of(animal.species)),
         sums?.hanging ?? sums?.received ?? null,
         given,
       );
   } else {
     if (given.stage === 'hanging') {
       // Before the sum is looked at: of a carcass weighed again there is none.
-      if (!given.sure && given.corrects === undefined) askHungAgain(room, animal);
+      if (!given.confirmed && given.corrects === undefined) askHungAgain(session, animal);
       refuseMoreThanAnimal(sums, { ...given, grams: given.grams + (sums?.hanging ?? 0) }, 'received');
     }
-    if (!given.sure) askAboutCarcass(room, animal, sums, given);
+    if (!given.confirmed) askAboutCarcass(session, animal, sums, given);
   }
 }
 
@@ -93,7 +93,7 @@ function askAboutPackages(
   const whole = sums?.[base] ?? null;
   const overGrams = (sums?.packed ?? 0) + grams - (whole ?? 0);
   if (whole !== null && overGrams > whole * (SLACK - 1))
-    throw new Trouble('conflict', 'weight.over', {
+    throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
       with: { grams, part: 'package', overGrams },
     });
@@ -107,7 +107,7 @@ function refuseMoreThanAnimal(
 ): void {
   const whole = sums?.[base] ?? null;
   if (whole === null || given.grams <= whole * SLACK) return;
-  throw new Trouble('refused', 'weight.more-than-animal', {
+  throw new ProblemError('refused', 'weight.more-than-animal', {
     field: 'typed',
     with: { grams: given.grams, baseGrams: whole, base, ...offerOf(culprit()) },
   });
@@ -126,21 +126,21 @@ function offerOf(found: ExplainedWeight | null): Record<string, string> {
  * that one is asked about beside the list, and this one is kept without a question.
  */
 function askAboutPart(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   sums: WeightSums | undefined,
   given: Candidate,
 ): void {
-  const base = shareBase(animal, sums, room.species.of(animal.species));
+  const base = shareBase(animal, sums, session.species.of(animal.species));
   const part = PART_OF[given.part];
   if (base === null || !sums || !part) return;
-  const found = culpritWith(room, animal, sums, given);
+  const found = culpritWith(session, animal, sums, given);
   if (!found) return;
   const { grams } = given;
-  const usual = room.yields.sharesBeside(animal)[part];
+  const usual = session.yields.sharesBeside(animal)[part];
   const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * SLACK;
   const told = { grams, part: given.part, ...offerOf(found) };
-  throw new Trouble('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
+  throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',
     with:
       overGrams > 0 ? { ...told, overGrams } : { ...told, low: usual.low * base, high: usual.high * base },
@@ -148,13 +148,13 @@ function askAboutPart(
 }
 
 function askAboutCarcass(
-  room: DeskRoom,
+  session: Session,
   animal: AnimalRow,
   sums: WeightSums | undefined,
   given: Candidate,
 ): void {
-  const species = room.species.of(animal.species);
-  const parts = room.book.animals.parts(animal.id);
+  const species = session.species.of(animal.species);
+  const parts = session.book.animals.parts(animal.id);
   const { low, high, target } = carcassLimits(animal, species, given.stage, parts, sums?.received ?? null);
   const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
   const before =
@@ -162,11 +162,11 @@ function askAboutCarcass(
   const total = given.grams + before;
   // Pieces are weighed one by one: each is held against the least, all of them against the most.
   if ((inPieces ? given.grams : total) >= low && total <= high) {
-    if (given.stage === 'hanging' && !inPieces && sums) askAboutHookLoss(room, animal, sums, given);
+    if (given.stage === 'hanging' && !inPieces && sums) askAboutHookLoss(session, animal, sums, given);
     return;
   }
   const [slip] = likelyMistypes(given.reading, high, Math.max(target - before, low));
-  throw new Trouble('conflict', 'weight.unlikely', {
+  throw new ProblemError('conflict', 'weight.unlikely', {
     field: 'typed',
     with: {
       grams: total,
@@ -179,14 +179,14 @@ function askAboutCarcass(
 }
 
 /** Asks where the carcass lost more or less on the hook than the balance would believe afterwards. */
-function askAboutHookLoss(room: DeskRoom, animal: AnimalRow, sums: WeightSums, given: Candidate): void {
+function askAboutHookLoss(session: Session, animal: AnimalRow, sums: WeightSums, given: Candidate): void {
   const { received, hanging } = sums;
-  if (received === null || !misfitsWith(room, animal, sums, given)) return;
-  const lost = room.shrink.lost(animal, room.species.of(animal.species), received, room.now());
+  if (received === null || !misfitsWith(session, animal, sums, given)) return;
+  const lost = session.shrink.lost(animal, session.species.of(animal.species), received, session.now());
   const [mean, sd] = [received * (1 - lost.mean), received * lost.sd];
   const before = hanging ?? 0;
   const [slip] = likelyMistypes(given.reading, 2 * sd, mean - before);
-  throw new Trouble('conflict', 'weight.unlikely', {
+  throw new ProblemError('conflict', 'weight.unlikely', {
     field: 'typed',
     with: {
       grams: given.grams + before,
@@ -194,7 +194,7 @@ function askAboutHookLoss(room: DeskRoom, animal: AnimalRow, sums: WeightSums, g
       baseGrams: received,
       low: mean - EIGHT_IN_TEN * sd,
       high: Math.min(received, mean + EIGHT_IN_TEN * sd),
-      ...(slip ? { likely: typedText(slip, room.settings.unit) } : {}),
+      ...(slip ? { likely: typedText(slip, session.settings.unit) } : {}),
     },
   });
 }

@@ -1,6 +1,6 @@
 /** The desk's side of its worker thread: one call after the other, each answered as if it had run here. */
 import { SHARE_ENV, Worker } from 'node:worker_threads';
-import type { DeskRoom } from '../session/room.ts';
+import type { Session } from '../session/session.ts';
 import { thrownAgain, type Done, type Errand } from './messages.ts';
 
 /** A call that hangs must not keep the program from ending for ever. */
@@ -31,7 +31,7 @@ export class WorkerLine {
 
   /** Has the worker carry a call out. @throws what the call threw; WorkerLost */
   send(
-    room: DeskRoom,
+    session: Session,
     errand: Pick<Errand, 'call' | 'input' | 'upload'>,
   ): Promise<Done['answer'] & { ok: true }> {
     const worker = this.#started();
@@ -40,8 +40,8 @@ export class WorkerLine {
     Atomics.add(this.#open, 0, 1);
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });
-      const book = { path: room.book.path, demo: room.demo };
-      worker.postMessage({ ...errand, id, book, now: room.now() } satisfies Errand);
+      const book = { path: session.book.path, demo: session.demo };
+      worker.postMessage({ ...errand, id, book, now: session.now() } satisfies Errand);
     });
   }
 

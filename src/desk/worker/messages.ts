@@ -1,9 +1,9 @@
 /** What the desk and its worker thread tell each other. Only plain values cross; errors are told by their kind. */
 import Database from 'better-sqlite3';
-import { BookTrouble } from '../../book/file/trouble.ts';
-import { CoreProblem } from '../../core/values/problem.ts';
+import { BookError } from '../../book/file/book-error.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Upload } from '../session/upload.ts';
-import { Trouble, type Problem } from '../contract/problem.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
 
 /** One call, and what the desk that hands it over knows: the worker opens the book for itself. */
 export interface Errand {
@@ -24,16 +24,16 @@ export interface Done {
 
 export type Thrown =
   | { kind: 'trouble'; problem: Problem }
-  | { kind: 'core'; code: string; field: string | undefined; with: CoreProblem['with'] }
-  | { kind: 'book'; code: BookTrouble['code']; path: string; detail: string }
+  | { kind: 'core'; code: string; field: string | undefined; with: ValidationError['with'] }
+  | { kind: 'book'; code: BookError['code']; path: string; detail: string }
   | { kind: 'sqlite'; code: string; message: string }
   | { kind: 'other'; message: string };
 
 export function asThrown(error: unknown): Thrown {
-  if (error instanceof Trouble) return { kind: 'trouble', problem: error.problem };
-  if (error instanceof CoreProblem)
+  if (error instanceof ProblemError) return { kind: 'trouble', problem: error.problem };
+  if (error instanceof ValidationError)
     return { kind: 'core', code: error.code, field: error.field, with: { ...error.with } };
-  if (error instanceof BookTrouble)
+  if (error instanceof BookError)
     return { kind: 'book', code: error.code, path: error.path, detail: error.detail };
   if (error instanceof Database.SqliteError)
     return { kind: 'sqlite', code: error.code, message: error.message };
@@ -45,12 +45,12 @@ export function thrownAgain(thrown: Thrown): Error {
   switch (thrown.kind) {
     case 'trouble': {
       const { kind, code, ...more } = thrown.problem;
-      return new Trouble(kind, code, more);
+      return new ProblemError(kind, code, more);
     }
     case 'core':
-      return new CoreProblem(thrown.code, thrown.field, { ...thrown.with });
+      return new ValidationError(thrown.code, thrown.field, { ...thrown.with });
     case 'book':
-      return new BookTrouble(thrown.code, thrown.path, thrown.detail);
+      return new BookError(thrown.code, thrown.path, thrown.detail);
     case 'sqlite':
       return new Database.SqliteError(thrown.message, thrown.code);
     case 'other':

@@ -36,7 +36,7 @@ export function queryOf(filter: RecordFilter): Record<string, string> {
   return Object.fromEntries(Object.entries(filter).filter(([, value]) => value !== ''));
 }
 
-export function questionOf(filter: RecordFilter): CallInput<'books.records'> {
+export function questionOf(filter: RecordFilter): CallInput<'records.list'> {
   const { season, from, to, species, state, text } = filter;
   return {
     ...(season === 'dates' ? { from: from || FIRST_DAY, to: to || null } : { season: Number(season) }),

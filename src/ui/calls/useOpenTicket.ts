@@ -9,7 +9,7 @@ export function useOpenTicket(): (ticket: string) => Promise<boolean> {
   const router = useRouter();
   const justOpened = useJustOpened();
   return async (ticket) => {
-    const answer = await call('animals.open', { ticket });
+    const answer = await call('animals.get', { ticket });
     const place = `/table/${ticket}`;
     // Where it stands open already it follows the book by itself.
     if (answer.ok && router.currentRoute.value.path !== place) {

@@ -5,23 +5,23 @@ import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
 import { coolerText as text } from '../texts/en/cooler.ts';
 import { useCall } from '../calls/useCall.ts';
-import { useSure } from '../calls/useSure.ts';
+import { useConfirm } from '../calls/useConfirm.ts';
 
-type How = Pick<CallInput<'coolers.lookLog'>, 'degrees' | 'dates'>;
+type How = Pick<CallInput<'coolers.previewLog'>, 'degrees' | 'dates'>;
 
 /** One file of a logger on its way into the book: chosen, looked at, brought in, taken back. */
 export function useLoggerFile(coolerId: () => number) {
   const look = shallowRef<LoggerLook | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
-  const save = useCall('coolers.bringLog');
-  const doubt = useSure(save.problem, () => look.value, bringIn);
-  const takeBack = useCall('coolers.undoLog');
+  const save = useCall('coolers.importLog');
+  const doubt = useConfirm(save.problem, () => look.value, bringIn);
+  const takeBack = useCall('coolers.undoImport');
   let upload: number | null = null;
 
   async function refresh(how: How = {}): Promise<void> {
     if (upload === null) return;
-    const answer = await call('coolers.lookLog', { coolerId: coolerId(), upload, ...how });
+    const answer = await call('coolers.previewLog', { coolerId: coolerId(), upload, ...how });
     problem.value = answer.ok ? null : answer.problem;
     look.value = answer.ok ? answer.value : null;
     save.clear();
@@ -45,7 +45,13 @@ export function useLoggerFile(coolerId: () => number) {
   async function bringIn(): Promise<void> {
     if (!look.value || upload === null) return;
     const { degrees, dates, name } = look.value;
-    const answer = await save.run({ coolerId: coolerId(), upload, degrees, dates, sure: doubt.sure() });
+    const answer = await save.run({
+      coolerId: coolerId(),
+      upload,
+      degrees,
+      dates,
+      confirmed: doubt.confirmed(),
+    });
     if (!answer.ok) return;
     upload = null;
     look.value = null;

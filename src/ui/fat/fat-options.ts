@@ -1,9 +1,9 @@
-import type { FatChoice, FatLotRow, FatSourceCard, GrinderLook } from '../../bridge/contract.ts';
+import type { FatChoice, FatLotRow, FatSourceCard, GrinderView } from '../../bridge/contract.ts';
 import type { ChoiceOption } from '../parts/index.ts';
 import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
-type Waiting = GrinderLook['waiting'][number];
+type Waiting = GrinderView['waiting'][number];
 
 /**
  * What fat can be picked for the chosen animals: none, their own, each bought source with something left,

@@ -7,12 +7,12 @@ const PIECE_BYTES = 500_000;
 const CHUNK_BYTES = 0x8000;
 
 /** Hands a file over to the desk; its number there, or what went wrong. */
-export async function handOver(file: File): Promise<Answer<CallOutput<'bring.begin'>>> {
-  const begun = await call('bring.begin', { name: file.name || 'table' });
+export async function handOver(file: File): Promise<Answer<CallOutput<'import.begin'>>> {
+  const begun = await call('import.begin', { name: file.name || 'table' });
   if (!begun.ok) return begun;
   for (let from = 0; from < file.size; from += PIECE_BYTES) {
     const bytes = new Uint8Array(await file.slice(from, from + PIECE_BYTES).arrayBuffer());
-    const done = await call('bring.piece', { upload: begun.value.upload, from, base64: toBase64(bytes) });
+    const done = await call('import.addPiece', { upload: begun.value.upload, from, base64: toBase64(bytes) });
     if (!done.ok) return done;
   }
   return begun;
@@ -23,7 +23,7 @@ export async function fetchParcel(parcel: { id: number; name: string }): Promise
   const pieces: Blob[] = [];
   let from = 0;
   for (let last = false; !last;) {
-    const answer = await call('takeout.piece', { id: parcel.id, from });
+    const answer = await call('export.getPiece', { id: parcel.id, from });
     if (!answer.ok) return answer;
     const bytes = Uint8Array.from(atob(answer.value.base64), (letter) => letter.charCodeAt(0));
     pieces.push(new Blob([bytes]));

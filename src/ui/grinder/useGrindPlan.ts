@@ -1,6 +1,6 @@
 import { computed, ref } from 'vue';
 import { readingGrams } from '../../core/values/reading.ts';
-import type { FatChoice, FatLotRow, GrinderLook } from '../../bridge/contract.ts';
+import type { FatChoice, FatLotRow, GrinderView } from '../../bridge/contract.ts';
 import { readingIn } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
@@ -13,7 +13,7 @@ import { useWants } from './useWants.ts';
 const WAIT_MS = 150;
 
 /** What to grind, with which fat, to which target; the plan follows every change. */
-export function useGrindPlan(waiting: () => GrinderLook['waiting'], onHand: () => readonly FatLotRow[]) {
+export function useGrindPlan(waiting: () => GrinderView['waiting'], onHand: () => readonly FatLotRow[]) {
   const shop = useShop();
   const ids = ref<number[]>([]);
   /** Typed amounts by animal; empty or missing means all of its trim. */

@@ -1,12 +1,12 @@
 import { computed, ref, watch, type Ref } from 'vue';
-import type { FatChoice, GrinderLook } from '../../bridge/contract.ts';
+import type { FatChoice, GrinderView } from '../../bridge/contract.ts';
 import { toGrams } from '../../core/values/units.ts';
 import { massTyped } from '../orders/instructions-form.ts';
 import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
 import type { Want } from './want-text.ts';
 
-type Waiting = GrinderLook['waiting'][number];
+type Waiting = GrinderView['waiting'][number];
 
 /** The fields of the plan that an order fills in. */
 interface PlanFields {

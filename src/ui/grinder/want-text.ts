@@ -1,8 +1,8 @@
-import type { FatSourceCard, GrinderLook } from '../../bridge/contract.ts';
+import type { FatSourceCard, GrinderView } from '../../bridge/contract.ts';
 import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
-export type Want = GrinderLook['waiting'][number]['wants'][number];
+export type Want = GrinderView['waiting'][number]['wants'][number];
 
 /**
  * What a hunter wants ground, with which fat.

@@ -2,7 +2,7 @@ import type { CallOutput } from '../../bridge/contract.ts';
 import { typeInstructions } from '../orders/instructions-form.ts';
 import type { IntakeForm } from './intake-form.ts';
 
-type Asked = CallOutput<'quote.open'>['asked'];
+type Asked = CallOutput<'quotes.get'>['asked'];
 
 /**
  * What was said for a quote, as it stands in the fields of Intake. A weight comes along where Intake has a place for

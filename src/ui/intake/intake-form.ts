@@ -82,7 +82,7 @@ export function missingIn(
 export function intakeInput(
   form: IntakeForm,
   instructions: Instructions,
-  more: { quoteId?: number; sure?: CallInput<'intake.takeIn'>['sure'] },
+  more: { quoteId?: number; confirmed?: CallInput<'intake.takeIn'>['confirmed'] },
 ): CallInput<'intake.takeIn'> {
   const phoneOnly = isPhone(form.find);
   return {

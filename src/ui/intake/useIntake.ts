@@ -8,7 +8,7 @@ import { readingIn } from '../parts/weight-echo.ts';
 import { fieldOf, say } from '../texts/say.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
-import { useSure } from '../calls/useSure.ts';
+import { useConfirm } from '../calls/useConfirm.ts';
 import { fromQuote } from './from-quote.ts';
 import { emptyIntake, intakeInput, missingIn, partsOf, type IntakeForm } from './intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
@@ -27,7 +27,7 @@ export const useIntake = defineStore('intake', () => {
   const shop = useShop();
   const takeIn = useCall('intake.takeIn', 'shown');
   const form = reactive<IntakeForm>(emptyIntake(shop.unit));
-  const doubt = useSure(
+  const doubt = useConfirm(
     takeIn.problem,
     () => [form.receivedOn, form.killDate, form.promisedOn],
     () => save(),
@@ -78,12 +78,12 @@ export const useIntake = defineStore('intake', () => {
     return same ? 'hanging' : 'received';
   }
 
-  /** Saves. With `sure`, a weight that was asked about stays as it was typed. */
+  /** Saves. With `confirmed`, a weight that was asked about stays as it was typed. */
   async function save(weightsSure = false): Promise<boolean> {
     tried.value = true;
     if (Object.keys(missingIn(form)).length > 0 || !instructions.value.value) return false;
     const input = intakeInput(form, instructions.value.value, {
-      sure: [...doubt.sure(), ...(weightsSure ? WEIGHT_QUESTIONS : [])],
+      confirmed: [...doubt.confirmed(), ...(weightsSure ? WEIGHT_QUESTIONS : [])],
       ...(quoteId.value && { quoteId: quoteId.value }),
     });
     const answer = await takeIn.run(input);
@@ -113,7 +113,7 @@ export const useIntake = defineStore('intake', () => {
   }
 
   /** A fresh form with what was said for the quote; a form that is being filled in from it already stays. */
-  function takeQuote(quote: CallOutput<'quote.open'>, hunter: HunterCard | null): void {
+  function takeQuote(quote: CallOutput<'quotes.get'>, hunter: HunterCard | null): void {
     if (quoteId.value === quote.id) return;
     another(hunter);
     if (!hunter) form.find = quote.hunter;

@@ -16,19 +16,19 @@ interface AnimalSource {
 /** A batch with the animals whose trim is in it. */
 export async function gatherBatch(id: number): Promise<Answer<BatchSource>> {
   const [batch, lots] = await Promise.all([
-    call('grinder.open', { id }),
-    call('fat.lots', { usedUp: false, batchId: id }),
+    call('grinder.getBatch', { id }),
+    call('fat.listLots', { usedUp: false, batchId: id }),
   ]);
   if (!batch.ok) return batch;
   if (!lots.ok) return lots;
-  const animals = await everyAnswer(batch.value.owners.map(({ ticket }) => call('animals.open', { ticket })));
+  const animals = await everyAnswer(batch.value.owners.map(({ ticket }) => call('animals.get', { ticket })));
   if (!animals.ok) return animals;
   return { ok: true, value: { batch: batch.value, lots: lots.value, animals: animals.value } };
 }
 
 /** An animal with the batches that hold its trim. */
 export async function gatherAnimal(ticket: string): Promise<Answer<AnimalSource>> {
-  const animal = await call('animals.open', { ticket });
+  const animal = await call('animals.get', { ticket });
   if (!animal.ok) return animal;
   const batches = await everyAnswer(animal.value.batches.map(({ id }) => gatherBatch(id)));
   if (!batches.ok) return batches;

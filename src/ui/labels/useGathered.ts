@@ -3,7 +3,7 @@ import type { Answer, AskName, Problem } from '../../bridge/contract.ts';
 import { onStale } from '../link/bridge.ts';
 
 /** What `gather.ts` asks. */
-const ASKED: readonly AskName[] = ['animals.open', 'grinder.open', 'fat.lots'];
+const ASKED: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listLots'];
 
 /**
  * What several calls give together, gathered anew when the question changes and when the book changed. The newest

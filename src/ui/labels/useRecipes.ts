@@ -8,7 +8,7 @@ import { useLive } from '../use/useLive.ts';
  * package still holds what it holds. `known` is false until the book has answered: no label may be printed before.
  */
 export function useRecipes() {
-  const { value: shelf, problem } = useLive('shelf.look', () => ({}));
+  const { value: shelf, problem } = useLive('shelf.get', () => ({}));
   const save = useCall('products.save');
   /** By product: why its text could not be kept. */
   const refused = reactive<Record<string, Problem | undefined>>({});

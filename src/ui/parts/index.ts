@@ -8,7 +8,7 @@
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
- *   <AskSure :question label? @yes> a question of the desk and the yes to it (use/useSure.ts)
+ *   <AskSure :question label? @yes> a question of the desk and the yes to it (use/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open sheet
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>

@@ -3,7 +3,7 @@ import type { Format } from '../texts/format.ts';
 import { pickupText as text } from '../texts/en/pickup.ts';
 import { plural } from '../texts/plural.ts';
 
-export type Ready = CallOutput<'pickup.look'>[number];
+export type Ready = CallOutput<'pickup.get'>[number];
 
 /**
  * What to write to a hunter whose animal is ready: what, where, how much, what is due, and the shop's own words.

@@ -10,7 +10,7 @@ import { useShop } from '../stores/shop.ts';
 import { useLive } from '../use/useLive.ts';
 
 type QuoteStage = 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
-export type QuoteAsked = CallInput<'quote.work'>;
+export type QuoteAsked = CallInput<'quotes.calculate'>;
 
 /** Typing pauses shorter than this are the middle of a number. */
 const WAIT_MS = 150;
@@ -80,6 +80,6 @@ export function useQuote() {
       instructions: wanted,
     };
   });
-  const { value: answer, problem } = useLive('quote.work', () => question.value, { waitMs: WAIT_MS });
+  const { value: answer, problem } = useLive('quotes.calculate', () => question.value, { waitMs: WAIT_MS });
   return { form, question, answer, problem };
 }

@@ -1,7 +1,7 @@
 import type { AnimalPage, CallInput, RecordField } from '../../bridge/contract.ts';
 import { recordText as text } from '../texts/en/books/record.ts';
 
-type Changes = CallInput<'animals.mend'>['changes'];
+type Changes = CallInput<'animals.edit'>['changes'];
 type Typed = Exclude<
   keyof Changes,
   'owner' | 'name' | 'address' | 'phone' | 'species' | 'sex' | 'age' | 'legs' | 'origin'

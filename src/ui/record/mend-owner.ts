@@ -1,6 +1,6 @@
 import type { AnimalPage, CallInput, HunterCard } from '../../bridge/contract.ts';
 
-type Changes = CallInput<'animals.mend'>['changes'];
+type Changes = CallInput<'animals.edit'>['changes'];
 type Owner = Pick<HunterCard, 'id' | 'name' | 'address' | 'phone'>;
 
 /** Whose animal it is, as it stands in the fields: text, so that nothing typed is lost. */

@@ -1,6 +1,6 @@
 import type {
   CheckLook,
-  CostingLook,
+  CostingView,
   FatLook,
   FlowLook,
   PoundsLook,
@@ -64,7 +64,7 @@ export function flowStories(look: FlowLook, narrowed: boolean, format: Format): 
 }
 
 /** What the season brought and cost; nothing before the first bill. */
-export function moneyStories(look: CostingLook, format: Format): ChartStory[] {
+export function moneyStories(look: CostingView, format: Format): ChartStory[] {
   if (look.billed === 0) return [];
   return [
     workMoneyStory(look, format, nowhere()),

@@ -19,7 +19,7 @@ export function useBehind() {
     const [low, high] = ends;
     return Number.isFinite(low) && Number.isFinite(high) ? [low as number, high as number] : undefined;
   });
-  const { value: look, problem } = useLive('season.behind', () => ({
+  const { value: look, problem } = useLive('season.drilldown', () => ({
     ...filter.value,
     order: order.value,
     rising: rising.value,

@@ -26,7 +26,7 @@ export function useCompare() {
   const chosen = computed(() =>
     Object.keys(route.query).some((key) => key.startsWith('a.') || key.startsWith('b.')),
   );
-  const { value: choices } = useLive('season.choices', () => ({ season: base.value.season }));
+  const { value: choices } = useLive('season.getChoices', () => ({ season: base.value.season }));
 
   const groups = computed((): Groups => {
     if (chosen.value) return { a: filterOf(route.query, 'a.'), b: filterOf(route.query, 'b.') };
@@ -34,8 +34,8 @@ export function useCompare() {
   });
 
   const choicesOfGroup = {
-    a: useLive('season.choices', () => ({ season: groups.value.a.season })).value,
-    b: useLive('season.choices', () => ({ season: groups.value.b.season })).value,
+    a: useLive('season.getChoices', () => ({ season: groups.value.a.season })).value,
+    b: useLive('season.getChoices', () => ({ season: groups.value.b.season })).value,
   };
 
   const by = computed({

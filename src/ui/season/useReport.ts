@@ -26,7 +26,7 @@ export function useReport() {
   const fat = useLive('season.fat', () => filter.value);
   const check = useLive('season.check', () => filter.value);
   const narrowed = computed(() => narrows(filter.value));
-  const money = useLive('costing.look', () => (narrowed.value ? null : { season: filter.value.season }));
+  const money = useLive('costing.get', () => (narrowed.value ? null : { season: filter.value.season }));
 
   const problem = computed(
     () =>

@@ -9,8 +9,8 @@ type Shelf = 'species' | 'products' | 'templates';
 /** Puts something of the shelf away and brings it back; each says so, and the toast undoes it. */
 export function useShelfMoves<S extends Shelf>(shelf: S) {
   const shop = useShop();
-  const away = useCall(`${shelf}.putAway`);
-  const back = useCall(`${shelf}.bringBack`);
+  const away = useCall(`${shelf}.archive`);
+  const back = useCall(`${shelf}.restore`);
   type Key = Parameters<typeof away.run>[0];
 
   async function putAway(name: string, key: Key): Promise<void> {

@@ -5,7 +5,7 @@ import { useLive } from '../use/useLive.ts';
 
 /** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
 export const useRail = defineStore('rail', () => {
-  const { value: look, problem, refresh } = useLive('rail.look', () => ({}));
+  const { value: look, problem, refresh } = useLive('rail.get', () => ({}));
   onOtherOpening(() => {
     look.value = null;
     void refresh();

@@ -1,13 +1,13 @@
 import { defineStore } from 'pinia';
 import { computed, ref, shallowRef, watch } from 'vue';
-import type { Caution, Problem, ShopLook, SpeciesCard } from '../../bridge/contract.ts';
+import type { Caution, Problem, ShopView, SpeciesCard } from '../../bridge/contract.ts';
 import { knownZone } from '../../core/values/zone.ts';
 import { call, onStale } from '../link/bridge.ts';
 import { useOpening } from '../link/opening.ts';
 import { makeFormat } from '../texts/format.ts';
 
 /** Who works at this computer, for each book: the same initials are somebody else's in another. */
-const initialsKey = ({ bookPath }: ShopLook): string => `gambrel.initials ${bookPath}`;
+const initialsKey = ({ bookPath }: ShopView): string => `gambrel.initials ${bookPath}`;
 /** Until the shop is known, times are told as this computer tells them. */
 const NO_SHOP = {
   unit: 'lb',
@@ -20,7 +20,7 @@ const NO_SHOP = {
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
 export const useShop = defineStore('shop', () => {
   const opening = useOpening();
-  const look = shallowRef<ShopLook | null>(null);
+  const look = shallowRef<ShopView | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const by = ref('');
   let loading = Promise.resolve();
@@ -42,7 +42,7 @@ export const useShop = defineStore('shop', () => {
 
   async function ask(): Promise<void> {
     const mine = ++asked;
-    const answer = await call('shop.look', {});
+    const answer = await call('shop.get', {});
     // A look that comes late may be of the book before.
     if (mine !== asked) return loading;
     if (answer.ok) return take(answer.value);
@@ -54,7 +54,7 @@ export const useShop = defineStore('shop', () => {
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
-  function take(fresh: ShopLook): void {
+  function take(fresh: ShopView): void {
     look.value = fresh;
     const isOther = opening.shown !== fresh.opening;
     opening.shown = fresh.opening;
@@ -67,7 +67,7 @@ export const useShop = defineStore('shop', () => {
   async function start(): Promise<void> {
     await load();
     onStale(
-      ['shop.look'],
+      ['shop.get'],
       () => undefined,
       () => void load(),
     );

@@ -16,7 +16,7 @@ export function useDoubt(
   ask: Readonly<Ref<Problem | null>>,
   typed: Readonly<Ref<string>>,
   does: {
-    keep: (sure: boolean) => Promise<boolean>;
+    keep: (confirmed: boolean) => Promise<boolean>;
     accept: (likely: string) => Promise<boolean>;
     empty: () => void;
     /** Puts the weight in the place of the hanging weight that stands. */

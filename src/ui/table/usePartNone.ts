@@ -11,7 +11,7 @@ import { useCall } from '../calls/useCall.ts';
 /** Stating that the animal has none of a part, and voiding that; each is undone from its toast. */
 export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
   const shop = useShop();
-  const none = useCall('table.none');
+  const none = useCall('table.stateNone');
   const voidNone = useCall('table.voidNone');
 
   /** Resolves to the problem, or null where it was kept. */

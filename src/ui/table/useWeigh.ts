@@ -57,10 +57,10 @@ export function useWeigh(page: Ref<AnimalPage>) {
     () => drafts.rest(draft),
   );
 
-  /** Keeps what stands in the entry. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
-  async function keep(sure = false): Promise<boolean> {
+  /** Keeps what stands in the entry. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
+  async function keep(confirmed = false): Promise<boolean> {
     const none = !correcting.value && nonePartAt(entry) !== null && saysNone(entry.typed);
-    return none ? keepNone() : asked.keep(sure);
+    return none ? keepNone() : asked.keep(confirmed);
   }
 
   async function send(weight: TypedWeight): Promise<Answer<KeptWeight>> {
@@ -86,7 +86,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
-    if (weight.sure && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
+    if (weight.confirmed && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
     toast(text.kept(shop.format.mass(grams), name), () => void undo(weighingId));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
@@ -126,7 +126,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
-    if (weight.sure) stoodBy.confirmed.add(weighingId);
+    if (weight.confirmed) stoodBy.confirmed.add(weighingId);
     toast(
       text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
       () => void putBack(row, weighingId),

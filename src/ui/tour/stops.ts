@@ -20,12 +20,12 @@ export const stops: readonly Stop[] = [
 
 /** An animal under the knife whose weights are asked about; any other if all of them agree. */
 async function doubted(): Promise<string> {
-  const rail = await call('rail.look', {});
+  const rail = await call('rail.get', {});
   if (!rail.ok) return '/table';
   const { hooks } = rail.value;
   const cutFirst = [...hooks].sort((a, b) => Number(a.stage === 'hanging') - Number(b.stage === 'hanging'));
   for (const { ticket } of cutFirst) {
-    const answer = await call('animals.open', { ticket });
+    const answer = await call('animals.get', { ticket });
     if (!answer.ok) continue;
     const { balance, detail } = answer.value;
     if (balance.suspects.length > 0 && (detail === 'detailed' || balance.overGrams > 0))
@@ -36,7 +36,7 @@ async function doubted(): Promise<string> {
 
 /** Trim that waits for bought fat, so that the plan stands there ready. */
 async function fatWanted(): Promise<string> {
-  const look = await call('grinder.look', {});
+  const look = await call('grinder.get', {});
   if (!look.ok) return '/grinder';
   const wanting = look.value.waiting.find(({ wants: [first], hold }) => {
     const bought = first !== undefined && first.fat !== 'none' && first.fat !== 'own';

@@ -14,7 +14,7 @@ interface LiveOptions<N extends AskName> {
  * A question whose answer stays fresh: asked again when the input changes and when the book changed.
  * `input` may return null while there is nothing to ask. An answer that comes late is dropped, the newest
  * question wins; the old value stays on screen until the new one is there.
- * @example const rail = useLive('rail.look', () => ({})); // rail.value.value?.hooks
+ * @example const rail = useLive('rail.get', () => ({})); // rail.value.value?.hooks
  */
 export function useLive<N extends AskName>(
   name: N,

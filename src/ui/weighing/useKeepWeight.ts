@@ -15,11 +15,11 @@ export interface WeightDraft {
   taken: Taken | null;
 }
 
-/** A typed weight for the desk; `sure` answers its question with yes. */
+/** A typed weight for the desk; `confirmed` answers its question with yes. */
 export interface TypedWeight {
   typed: string;
   source: 'typed' | 'scale' | 'practice';
-  sure: boolean;
+  confirmed: boolean;
 }
 export type SendWeight = (weight: TypedWeight) => Promise<Answer<KeptWeight>>;
 
@@ -42,10 +42,10 @@ export function useKeepWeight(draft: WeightDraft, send: SendWeight, kept: () => 
   /** What is wrong with the text as it stands. */
   const wrong = computed(() => (problem.value && !ask.value ? say(problem.value, shop.format) : ''));
 
-  /** Keeps the weight as typed. `sure` answers a doubt of the desk with yes. Resolves to whether it was kept. */
-  async function keep(sure = false): Promise<boolean> {
+  /** Keeps the weight as typed. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
+  async function keep(confirmed = false): Promise<boolean> {
     underWay.value++;
-    const answer = await send({ typed: typed.value, source: scale.source.value, sure });
+    const answer = await send({ typed: typed.value, source: scale.source.value, confirmed });
     underWay.value--;
     // Enter pressed twice: the first press will be answered.
     if (!answer.ok && answer.problem.code === 'desk.already') return false;

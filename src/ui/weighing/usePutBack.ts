@@ -19,7 +19,7 @@ export function usePutBack() {
       tareTyped: old.tareTyped ?? '',
       source: old.source === 'import' ? 'typed' : old.source,
       reason: weighingText.reasons.correctionUndone,
-      sure: true,
+      confirmed: true,
     });
     if (!answer.ok) toast(say(answer.problem, shop.format));
   };

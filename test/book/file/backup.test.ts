@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { backupFolder, backUp, listBackups } from '../../../src/book/file/backup.ts';
 import { checkCopy } from '../../../src/book/file/backup-check.ts';
 import { openRecordBook } from '../../../src/book/book.ts';
-import { BookTrouble } from '../../../src/book/file/trouble.ts';
+import { BookError } from '../../../src/book/file/book-error.ts';
 import { tempBookPath } from '../temp-book.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
@@ -71,7 +71,7 @@ describe('backup', () => {
 
   it('refuses to run inside a change, where it could not see it', () => {
     const book = bookWithHunters(tempBookPath(), 1);
-    expect(() => book.change(() => backUp(book.db, book.path, NOW))).toThrow(BookTrouble);
+    expect(() => book.change(() => backUp(book.db, book.path, NOW))).toThrow(BookError);
     expect(listBackups(book.path)).toEqual([]);
     book.close();
   });

@@ -39,7 +39,7 @@ describe('the trial of a backup', () => {
     const { shop, path } = await spoilt(sql);
     expect(await shop.problem('shop.tryBackup', { path })).toMatchObject({ code: 'backup.bad' });
     expect(await shop.problem('shop.restore', { path })).toMatchObject({ code: 'backup.bad' });
-    expect(await shop.call('books.records', {})).toHaveLength(1);
+    expect(await shop.call('records.list', {})).toHaveLength(1);
     expect(shop.broken).toEqual([]);
   });
 
@@ -47,7 +47,7 @@ describe('the trial of a backup', () => {
     const { shop, path } = await spoilt("UPDATE animal SET created_at = '2026-10-09T15:00:00Z'");
     await shop.call('shop.tryBackup', { path });
     await shop.call('shop.restore', { path });
-    expect(await shop.call('books.records', {})).toHaveLength(1);
+    expect(await shop.call('records.list', {})).toHaveLength(1);
     expect(shop.broken).toEqual([]);
   });
 });

@@ -9,10 +9,10 @@ import { openRecordBook } from '../../../src/book/book.ts';
 import { expectBook } from '../../../src/book/file/expect-book.ts';
 import { closeBook, inspectBook, openBook } from '../../../src/book/file/open.ts';
 import { breakSeal, seal, sealHolds } from '../../../src/book/file/seal.ts';
-import { bookTroubleOf } from '../../../src/book/file/trouble.ts';
+import { bookErrorOf } from '../../../src/book/file/book-error.ts';
 import { smallDisk } from '../small-disk.ts';
 import { tempBookPath } from '../temp-book.ts';
-import { troubleOf } from './trouble-of.ts';
+import { troubleOf } from './book-error-of.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
 const HUNTER = { phone: '', email: '', address: '', licence: '', refusesPooling: false };
@@ -128,7 +128,7 @@ describe('where it lies', () => {
   ])('%s means %s', (code, trouble) => {
     // Beside the temporary files, so that these cannot be what is full.
     const error = Object.assign(new Error('as the system says it'), { code });
-    expect(bookTroubleOf(error, tempBookPath()).code).toBe(trouble);
+    expect(bookErrorOf(error, tempBookPath()).code).toBe(trouble);
   });
 });
 
@@ -149,7 +149,7 @@ describe('a full disk', () => {
         try {
           for (; kept < 10_000; kept++) add('x'.repeat(2000));
         } catch (error) {
-          throw bookTroubleOf(error, path);
+          throw bookErrorOf(error, path);
         }
       });
       expect(refused).toBe('full');

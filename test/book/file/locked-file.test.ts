@@ -3,7 +3,7 @@ import { join, dirname } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { lockFile, makeLock, unlockFile } from '../../../src/book/file/locked-file.ts';
 import { tempBookPath } from '../temp-book.ts';
-import { troubleOf } from './trouble-of.ts';
+import { troubleOf } from './book-error-of.ts';
 
 const lock = makeLock('three cold elk hooks');
 

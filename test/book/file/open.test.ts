@@ -15,7 +15,7 @@ import { openRecordBook } from '../../../src/book/book.ts';
 import { APPLICATION_ID, BOOK_VERSION } from '../../../src/book/migrations/index.ts';
 import { closeBook, openBook } from '../../../src/book/file/open.ts';
 import { tempBookPath } from '../temp-book.ts';
-import { troubleOf } from './trouble-of.ts';
+import { troubleOf } from './book-error-of.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
 

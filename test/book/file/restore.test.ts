@@ -11,7 +11,7 @@ import { restoreBackup, takeBack, tryBackup } from '../../../src/book/file/resto
 import { copyToSecondPlace } from '../../../src/book/file/second-place.ts';
 import { smallDisk } from '../small-disk.ts';
 import { tempBookPath } from '../temp-book.ts';
-import { troubleOf } from './trouble-of.ts';
+import { troubleOf } from './book-error-of.ts';
 
 const NOW = new Date('2026-10-01T12:00:00Z');
 const HUNTER = { phone: '', email: '', address: '', licence: '', refusesPooling: false };

@@ -18,7 +18,7 @@ import { lockFile, makeLock, outsideOf, type Lock } from '../../../src/book/file
 import { restoreBackup } from '../../../src/book/file/restore.ts';
 import { copyToSecondPlace } from '../../../src/book/file/second-place.ts';
 import { tempBookPath } from '../temp-book.ts';
-import { troubleOf } from './trouble-of.ts';
+import { troubleOf } from './book-error-of.ts';
 
 const day = (n: number, hour = 12): Date =>
   new Date(`2026-10-${String(n).padStart(2, '0')}T${String(hour).padStart(2, '0')}:00:00Z`);

@@ -22,7 +22,7 @@ import { openBook } from '../../../src/book/file/open.ts';
 import { restoreBackup, tryBackup } from '../../../src/book/file/restore.ts';
 import { schemaDifference } from '../../../src/book/file/schema-difference.ts';
 import { tablesOf } from '../../../src/book/file/tables.ts';
-import { BookTrouble } from '../../../src/book/file/trouble.ts';
+import { BookError } from '../../../src/book/file/book-error.ts';
 import { ALTERATIONS, alterBook } from '../altered-book.ts';
 import { tempBookPath } from '../temp-book.ts';
 
@@ -61,11 +61,11 @@ function makeBook() {
   return { path, backup };
 }
 
-function troubleIn(work: () => unknown): BookTrouble {
+function troubleIn(work: () => unknown): BookError {
   try {
     work();
   } catch (error) {
-    if (error instanceof BookTrouble) return error;
+    if (error instanceof BookError) return error;
     throw error;
   }
   throw new Error('no trouble');

@@ -127,7 +127,7 @@ describe('a blend that cannot be meant', () => {
     ['a promise that is a guess', { ...good, sureBelow: { fat: 0.2, probability: 0.4 } }, 'probability.out-of-range', 'sureBelow.probability'],
     ['a promise of certainty', { ...good, sureBelow: { fat: 0.2, probability: 1 } }, 'probability.out-of-range', 'sureBelow.probability'],
   ])('is refused for %s', async (_, request, code, field) => {
-    await expect(planBlend(frozen(request))).rejects.toMatchObject({ name: 'CoreProblem', code, field });
+    await expect(planBlend(frozen(request))).rejects.toMatchObject({ name: 'ValidationError', code, field });
   }); // prettier-ignore
 
   it('is refused above twenty thousand sources', async () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fatToAdd } from '../../../src/core/blend/blend.ts';
-import { CoreProblem } from '../../../src/core/values/problem.ts';
+import { ValidationError } from '../../../src/core/values/validation-error.ts';
 
 const weight = fc.double({ min: 1, max: 1e6, noNaN: true });
 const share = fc.integer({ min: 0, max: 10_000 }).map((n) => n / 10_000);
@@ -58,7 +58,7 @@ describe('fatToAdd', () => {
     [{ targetFat: NaN }, 'number.not-finite', 'targetFat'],
   ])('refuses %o', (wrong, code, field) => {
     const blend = { leanGrams: 1, leanFat: 0.02, fatFat: 0.9, targetFat: 0.1, ...wrong };
-    expect(() => fatToAdd(blend)).toThrow(CoreProblem);
+    expect(() => fatToAdd(blend)).toThrow(ValidationError);
     expect(() => fatToAdd(blend)).toThrow(expect.objectContaining({ code, field }));
   });
 });

@@ -128,8 +128,8 @@ describe('updateFatBeliefs', () => {
 
   it('does not hide an impossible test by cutting the mean off, and calls it a surprise', () => {
     const odd = { ...test, parts: [{ id: 'elk', grams: 1 }], measuredFat: 0, measuredSd: 0.001 };
-    const sure = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
-    expect(updateFatBeliefs(sure, odd)[1]?.mean).toBeLessThan(0);
+    const confirmed = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
+    expect(updateFatBeliefs(confirmed, odd)[1]?.mean).toBeLessThan(0);
     expect(fatTestSurprise(beliefs, { ...test, measuredFat: 0.4 })).toBeGreaterThan(3);
     expect(fatTestSurprise(beliefs, { ...test, measuredFat: 0.9 * 0.06 + 0.088 })).toBeCloseTo(0, 9);
   });

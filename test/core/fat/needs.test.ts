@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fatNeed, sumNeeds, toOrder, type GrindToCome, type NeedGuess } from '../../../src/core/fat/needs.ts';
 
-const sure = (mean: number) => Object.freeze({ mean, sd: 0 });
+const confirmed = (mean: number) => Object.freeze({ mean, sd: 0 });
 const grind: GrindToCome = Object.freeze({
-  trim: sure(10_000),
-  trimFat: sure(0.02),
+  trim: confirmed(10_000),
+  trimFat: confirmed(0.02),
   fatFat: 0.9,
   target: 0.1,
 });
@@ -40,7 +40,7 @@ describe('fatNeed', () => {
         share(0.06, 0.3),
         share(0.5, 1),
         (grams, lean, target, fat) => {
-          const { mean } = fatNeed({ trim: sure(grams), trimFat: sure(lean), fatFat: fat, target });
+          const { mean } = fatNeed({ trim: confirmed(grams), trimFat: confirmed(lean), fatFat: fat, target });
           expect(grams * lean + mean * fat).toBeCloseTo((grams + mean) * target, 6);
         },
       ),
@@ -49,7 +49,7 @@ describe('fatNeed', () => {
 
   it('answers wrong input with a typed problem', () => {
     const problem = (more: Partial<GrindToCome>) => () => fatNeed({ ...grind, ...more });
-    expect(problem({ trim: sure(-1) })).toThrow(expect.objectContaining({ code: 'grams.negative' }));
+    expect(problem({ trim: confirmed(-1) })).toThrow(expect.objectContaining({ code: 'grams.negative' }));
     expect(problem({ target: 1.2 })).toThrow(expect.objectContaining({ code: 'share.out-of-range' }));
     expect(problem({ fatFat: 0.1 })).toThrow(expect.objectContaining({ code: 'fat.too-lean' }));
     expect(() => sumNeeds([], 1, { trimFatSd: () => 0, fatFatSd: 0 })).toThrow(

@@ -309,7 +309,7 @@ describe('priceLines', () => {
     ['a discount above the whole', { basis: 'percent', amountMinor: undefined, rate: -1.1 }, 'price.discount-over-all'],
   ])('refuses %s', (_, wrong, code) => {
     const lines = [{ ...line('animal', { amountMinor: 100 }), ...wrong }];
-    expect(() => charge(lines)).toThrow(expect.objectContaining({ name: 'CoreProblem', code }));
+    expect(() => charge(lines)).toThrow(expect.objectContaining({ name: 'ValidationError', code }));
   }); // prettier-ignore
 
   it.each<[Partial<Amounts>, string]>([

@@ -71,7 +71,7 @@ describe('learnForm', () => {
     ['«1862»', 'lb', NaN, 'scale.decimals'],
   ])('cannot learn from %j with %s and %s decimals: %s', (shown, unit, decimals, code) =>
     expect(() => learn(shown, unit, decimals)).toThrow(
-      expect.objectContaining({ name: 'CoreProblem', code }),
+      expect.objectContaining({ name: 'ValidationError', code }),
     ),
   );
 });

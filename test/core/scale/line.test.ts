@@ -92,7 +92,7 @@ describe('parseScaleLine', () => {
     ['99999.5 lb', 'reading.too-heavy'],
     ['1234567890.5 lb', 'reading.too-heavy'],
   ])('refuses %j as %s', (text, code) =>
-    expect(() => parseScaleLine(text)).toThrow(expect.objectContaining({ name: 'CoreProblem', code })),
+    expect(() => parseScaleLine(text)).toThrow(expect.objectContaining({ name: 'ValidationError', code })),
   );
 
   it('names the word that it does not know', () =>
@@ -134,7 +134,7 @@ describe('parseScaleLine', () => {
           const read = parseScaleLine(line);
           if (!read.overload) expect(Number.isSafeInteger(read.digits) && read.digits >= 0).toBe(true);
         } catch (error) {
-          expect(error).toMatchObject({ name: 'CoreProblem' });
+          expect(error).toMatchObject({ name: 'ValidationError' });
         }
       }),
       { numRuns: 1500 },

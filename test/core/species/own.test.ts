@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import species from '../../../resources/species.json' with { type: 'json' };
-import { CoreProblem } from '../../../src/core/values/problem.ts';
+import { ValidationError } from '../../../src/core/values/validation-error.ts';
 import { changedSpecies } from '../../../src/core/species/changed.ts';
 import { ownSpecies, type SpeciesWish } from '../../../src/core/species/own.ts';
 import { scaledWeights } from '../../../src/core/species/weights.ts';
@@ -26,7 +26,7 @@ const code = (work: () => unknown): string => {
   try {
     work();
   } catch (error) {
-    if (error instanceof CoreProblem) return error.code;
+    if (error instanceof ValidationError) return error.code;
     throw error;
   }
   return '';

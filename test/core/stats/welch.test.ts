@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CoreProblem } from '../../../src/core/values/problem.ts';
+import type { ValidationError } from '../../../src/core/values/validation-error.ts';
 import { compareMeans } from '../../../src/core/stats/welch.ts';
 
 const group = fc.record({
@@ -49,7 +49,7 @@ describe('compareMeans', () => {
     [{ n: 2, mean: 0, sd: -1 }, 'spread.negative'],
   ])('refuses %j', (bad, code) => {
     expect(() => compareMeans({ n: 5, mean: 0, sd: 1 }, bad, 0.9)).toThrow(
-      expect.objectContaining({ code, field: 'b' }) as CoreProblem,
+      expect.objectContaining({ code, field: 'b' }) as ValidationError,
     );
   });
 });

@@ -146,7 +146,7 @@ describe('parseMoney', () => {
     ['--5', 'USD', 'money.unreadable'], ['-$-5', 'USD', 'money.unreadable'], ['1e5', 'USD', 'money.unreadable'],
     ['99999999999999999', 'USD', 'money.too-large'], ['5', 'dollar', 'money.unknown-currency'],
   ])('refuses %s in %s: %s', (text, currency, code) => {
-    expect(() => parseMoney(text, currency)).toThrow(expect.objectContaining({ name: 'CoreProblem', code }));
+    expect(() => parseMoney(text, currency)).toThrow(expect.objectContaining({ name: 'ValidationError', code }));
   }); // prettier-ignore
 
   it('reads back every amount that is shown', () => {

@@ -52,7 +52,7 @@ describe('parseReading', () => {
     ['1.23456', 'reading.too-fine'], ['84 lb 16 oz', 'reading.ounces'], ['84 lb 20.5', 'reading.ounces'],
     ['99999999', 'reading.too-heavy'], ['10001 kg', 'reading.too-heavy'], ['99999999999999999999', 'reading.too-heavy'],
   ])('refuses "%s" as %s', (typed, code) => {
-    expect(() => parseReading(typed, 'lb')).toThrow(expect.objectContaining({ name: 'CoreProblem', code, field: 'typed' }));
+    expect(() => parseReading(typed, 'lb')).toThrow(expect.objectContaining({ name: 'ValidationError', code, field: 'typed' }));
   }); // prettier-ignore
 
   it('offers both meanings of an ambiguous comma', () => {
@@ -110,7 +110,7 @@ describe('parseReading', () => {
           expect(Number.isSafeInteger(reading.digits) && reading.digits > 0).toBe(true);
           expect(readingGrams(reading)).toBeGreaterThan(0);
         } catch (problem) {
-          expect(problem).toMatchObject({ name: 'CoreProblem' });
+          expect(problem).toMatchObject({ name: 'ValidationError' });
         }
       }),
       { numRuns: 5000 },

@@ -1,11 +1,11 @@
 /** Where animals contradict a first guess, against a slow integral over a grid. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSplit, foretell, type Heap } from '../../../src/core/yield/fit.ts';
+import { fitSplit, foretell, type GroupStatistics } from '../../../src/core/yield/fit.ts';
 import { crossProductsOf, meanAt, posteriorOf } from '../../../src/core/yield/regression.ts';
 import type { Column } from '../../../src/core/yield/columns.ts';
 
-const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): Heap => ({
+const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): GroupStatistics => ({
   places,
   species,
   n: values.length,

@@ -1,11 +1,11 @@
 /** The regression against slow and obvious ways to the same answer, and the matching of means and spreads. */
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../src/core/stats/random.ts';
-import { fitSplit, foretell, meanAt, type Heap } from '../../../src/core/yield/fit.ts';
-import { matchLogit } from '../../../src/core/yield/match.ts';
+import { fitSplit, foretell, meanAt, type GroupStatistics } from '../../../src/core/yield/fit.ts';
+import { logitNormalFromMoments } from '../../../src/core/yield/match.ts';
 import { divide, logitOf, shareOf } from '../../../src/core/yield/tree.ts';
 
-const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): Heap => ({
+const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): GroupStatistics => ({
   places,
   species,
   n: values.length,
@@ -70,7 +70,7 @@ describe('the logit of shares', () => {
   it.each([
     [0.59, 0.05], [0.5, 0.13], [0.93, 0.035], [0.017, 0.02], [0.13, 0.12],
   ])('matches mean %d and spread %d, checked by drawing', (mean, sd) => {
-    const { middle, spread } = matchLogit(mean, sd);
+    const { middle, spread } = logitNormalFromMoments(mean, sd);
     const chance = seeded(21);
     const shares = Array.from({ length: 100_000 }, () => shareOf(middle + spread * chance.normal()));
     const got = shares.reduce((total, x) => total + x, 0) / shares.length;
@@ -80,7 +80,9 @@ describe('the logit of shares', () => {
   }); // prettier-ignore
 
   it('refuses a spread that no share has', () => {
-    expect(() => matchLogit(0.01, 0.2)).toThrow(expect.objectContaining({ code: 'yield.prior-spread' }));
+    expect(() => logitNormalFromMoments(0.01, 0.2)).toThrow(
+      expect.objectContaining({ code: 'yield.prior-spread' }),
+    );
   });
 });
 

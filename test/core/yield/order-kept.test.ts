@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { tQuantile } from '../../../src/core/stats/distributions.ts';
-import { aboutShare, foretellOff, shareOff, type OffPrior } from '../../../src/core/yield/order-kept.ts';
+import {
+  aboutShare,
+  foretellOff,
+  logitDeviation,
+  type OffPrior,
+} from '../../../src/core/yield/order-kept.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
 import { logitOf, shareOf } from '../../../src/core/yield/tree.ts';
-import { CoreProblem } from '../../../src/core/values/problem.ts';
+import { ValidationError } from '../../../src/core/values/validation-error.ts';
 
-const PRIOR: OffPrior = Object.freeze({ spread: 1, meanWorth: 2, spreadWorth: 2 });
+const PRIOR: OffPrior = Object.freeze({ spread: 1, priorSampleSize: 2, spreadWorth: 2 });
 
 describe('foretelling how far off the next result is', () => {
   it('gives the worked example', () => {
@@ -34,7 +39,7 @@ describe('foretelling how far off the next result is', () => {
     let held = 0;
     for (let shop = 0; shop < shops; shop++) {
       const spread = Math.sqrt(PRIOR.spreadWorth / (2 * chance.gamma(PRIOR.spreadWorth / 2)));
-      const mean = (spread / Math.sqrt(PRIOR.meanWorth)) * chance.normal();
+      const mean = (spread / Math.sqrt(PRIOR.priorSampleSize)) * chance.normal();
       const next = () => mean + spread * chance.normal();
       const { middle, scale, degrees } = foretellOff([next(), next(), next()], PRIOR);
       if (Math.abs(next() - middle) <= scale * tQuantile((1 + level) / 2, degrees)) held++;
@@ -43,20 +48,20 @@ describe('foretelling how far off the next result is', () => {
   });
 
   it('refuses what is no number, and a belief worth nothing', () => {
-    expect(() => foretellOff([NaN], PRIOR)).toThrow(new CoreProblem('number.not-finite', 'results[0]'));
-    expect(() => foretellOff([], { ...PRIOR, spread: 0 })).toThrow(CoreProblem);
+    expect(() => foretellOff([NaN], PRIOR)).toThrow(new ValidationError('number.not-finite', 'results[0]'));
+    expect(() => foretellOff([], { ...PRIOR, spread: 0 })).toThrow(ValidationError);
   });
 });
 
 describe('a share that was ordered', () => {
   it('is off by a tenth where one half became 55 in a hundred', () => {
-    expect(shareOff(0.5, 0.55)).toBeCloseTo(0.1, 2);
-    expect(shareOff(0.3, 0.3)).toBe(0);
-    expect(() => shareOff(0, 0.1)).toThrow(CoreProblem);
+    expect(logitDeviation(0.5, 0.55)).toBeCloseTo(0.1, 2);
+    expect(logitDeviation(0.3, 0.3)).toBe(0);
+    expect(() => logitDeviation(0, 0.1)).toThrow(ValidationError);
   });
 
   it.each([0.1, 0.4, 0.8])('comes back from its off (%d)', (ordered) => {
-    const off = { middle: shareOff(ordered, 0.35), scale: 0.1, degrees: 9 };
+    const off = { middle: logitDeviation(ordered, 0.35), scale: 0.1, degrees: 9 };
     const about = aboutShare(ordered, off);
     expect(shareOf(about.middle)).toBeCloseTo(0.35, 12);
     expect(about.degrees).toBe(9);

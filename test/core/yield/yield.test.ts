@@ -235,10 +235,10 @@ describe('learn', () => {
     };
     expect(moved('moose')).toBeGreaterThan(moved('bison'));
     expect(moved('bison')).toBeGreaterThan(0);
-    const sure = (code: string) =>
+    const confirmed = (code: string) =>
       meanOf(after, { species: code, brought: 'skinned' }, 'takeHome').worthAnimals;
-    expect(sure('elk')).toBeGreaterThan(sure('moose'));
-    expect(sure('moose')).toBeGreaterThan(sure('bison'));
+    expect(confirmed('elk')).toBeGreaterThan(confirmed('moose'));
+    expect(confirmed('moose')).toBeGreaterThan(confirmed('bison'));
   });
 
   it('tells cows from bulls and clean from heavily shot, once they differ', () => {

@@ -27,13 +27,13 @@ describe('more out of a batch than went in', () => {
     const more = { ...out(batchId, '5'), by: 'RO' };
     const asked = { kind: 'conflict', code: 'batch.more-out', field: 'reason' };
     expect(await shop.problem('grinder.pack', more)).toMatchObject(asked);
-    expect(await shop.problem('grinder.pack', { ...more, sure: true })).toMatchObject(asked);
+    expect(await shop.problem('grinder.pack', { ...more, confirmed: true })).toMatchObject(asked);
     expect(await shop.problem('grinder.pack', { ...more, reason: 'ice' })).toMatchObject(asked);
-    await shop.call('grinder.pack', { ...more, sure: true, reason: '6 lb of ice water' });
+    await shop.call('grinder.pack', { ...more, confirmed: true, reason: '6 lb of ice water' });
     // Said once, it is said of the batch.
     await shop.call('grinder.pack', out(batchId, '3'));
     await shop.call('grinder.finish', { batchId });
-    expect(await shop.call('grinder.open', { id: batchId })).toMatchObject({
+    expect(await shop.call('grinder.getBatch', { id: batchId })).toMatchObject({
       whyMoreOut: { reason: '6 lb of ice water', by: 'RO' },
     });
     shop.desk.close();
@@ -42,7 +42,11 @@ describe('more out of a batch than went in', () => {
   it('is refused beyond twice what went in, whatever is said', async () => {
     const shop = await freshDesk();
     const { batchId } = await ground(shop, '6');
-    const problem = await shop.problem('grinder.pack', { ...out(batchId, '13'), sure: true, reason: 'ice' });
+    const problem = await shop.problem('grinder.pack', {
+      ...out(batchId, '13'),
+      confirmed: true,
+      reason: 'ice',
+    });
     expect(problem).toMatchObject({ kind: 'refused', code: 'batch.too-much-out' });
     shop.desk.close();
   });
@@ -54,9 +58,9 @@ describe('more out of a batch than went in', () => {
     const corrected = { weighingId, typed: '68' };
     expect(await shop.problem('table.correct', corrected)).toMatchObject({ code: 'batch.more-out' });
     expect(
-      await shop.problem('table.correct', { weighingId, typed: '580', sure: true, reason: 'misread' }),
+      await shop.problem('table.correct', { weighingId, typed: '580', confirmed: true, reason: 'misread' }),
     ).toMatchObject({ code: 'batch.too-much-out' });
-    await shop.call('table.correct', { ...corrected, sure: true, reason: 'cheese was added' });
+    await shop.call('table.correct', { ...corrected, confirmed: true, reason: 'cheese was added' });
     shop.desk.close();
   });
 
@@ -70,7 +74,7 @@ describe('more out of a batch than went in', () => {
     expect(await shop.problem('grinder.finish', { batchId })).toMatchObject({
       kind: 'conflict', code: 'batch.more-out',
     }); // prettier-ignore
-    await shop.call('grinder.finish', { batchId, sure: true, reason: 'seasoning and water' });
+    await shop.call('grinder.finish', { batchId, confirmed: true, reason: 'seasoning and water' });
     shop.desk.close();
   });
 });

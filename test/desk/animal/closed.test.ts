@@ -11,7 +11,7 @@ const ORDERS = {
 async function pickedUp(shop: FreshDesk) {
   const id = await takeIn(shop);
   await cut(shop, id, { 'whole cuts': '100', trim: '60', 'fat saved': '10' });
-  await shop.call('table.none', { animalId: id, part: 'damage' });
+  await shop.call('table.stateNone', { animalId: id, part: 'damage' });
   await shop.call('animals.setStage', { id, stage: 'ready' });
   await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
   return id;
@@ -35,11 +35,11 @@ describe('an animal that left', () => {
   it('keeps its weights: none is corrected, voided or added', async () => {
     const shop = await freshDesk();
     const id = await pickedUp(shop);
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     for (const { id: weighingId } of page.weighings) {
       expect(await shop.problem('table.void', { weighingId, reason: 'misread' })).toMatchObject(CLOSED);
       expect(
-        await shop.problem('table.correct', { weighingId, typed: '50', reason: 'misread', sure: true }),
+        await shop.problem('table.correct', { weighingId, typed: '50', reason: 'misread', confirmed: true }),
       ).toMatchObject(CLOSED);
     }
     expect(
@@ -48,13 +48,13 @@ describe('an animal that left', () => {
         stage: 'cut',
         part: 'bone',
         typed: '50',
-        sure: true,
+        confirmed: true,
       }),
     ).toMatchObject(CLOSED);
     const noneId = page.none[0]?.id ?? 0;
     expect(await shop.problem('table.voidNone', { noneId, reason: 'some' })).toMatchObject(CLOSED);
-    expect(await shop.problem('animals.instruct', { id, instructions: ORDERS })).toMatchObject(CLOSED);
-    expect((await shop.call('animals.open', { id })).weighings).toEqual(page.weighings);
+    expect(await shop.problem('animals.saveOrders', { id, instructions: ORDERS })).toMatchObject(CLOSED);
+    expect((await shop.call('animals.get', { id })).weighings).toEqual(page.weighings);
     shop.desk.close();
   });
 
@@ -66,9 +66,9 @@ describe('an animal that left', () => {
     expect(
       await shop.problem('grinder.plan', { animals: [{ id }], fat: 'none', targetFat: null }),
     ).toMatchObject(CLOSED);
-    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
+    const lotId = (await shop.call('animals.get', { id })).ownFat?.lotId ?? 0;
     expect(await shop.problem('fat.count', { lotId, typed: '4', reason: 'found' })).toMatchObject(CLOSED);
-    expect(await shop.problem('fat.throwOut', { lotId, reason: 'rancid' })).toMatchObject(CLOSED);
+    expect(await shop.problem('fat.discard', { lotId, reason: 'rancid' })).toMatchObject(CLOSED);
     shop.desk.close();
   });
 
@@ -96,25 +96,25 @@ describe('an animal that left', () => {
   it('is opened again with a reason, put right, and handed over on the same day as before', async () => {
     const shop = await freshDesk();
     const id = await pickedUp(shop);
-    expect((await shop.call('animals.open', { id })).ownFat?.leftGrams).toBe(0);
+    expect((await shop.call('animals.get', { id })).ownFat?.leftGrams).toBe(0);
     expect(await shop.problem('animals.reopen', { id, reason: ' ' })).toMatchObject({ code: 'text.needed' });
     shop.wait(2 * 86_400);
     expect(await shop.call('animals.reopen', { id, reason: 'trim was misread', by: 'RO' })).toEqual({
       id,
       stage: 'ready',
     });
-    const open = await shop.call('animals.open', { id });
+    const open = await shop.call('animals.get', { id });
     expect(open).toMatchObject({ stage: 'ready', release: null });
     expect(open.ownFat?.leftGrams).toBeCloseTo(10 * 453.59237, 6);
     const trim = open.weighings.find(({ part }) => part === 'trim')?.id ?? 0;
-    await shop.call('table.correct', { weighingId: trim, typed: '66', reason: 'misread', sure: true });
-    const [waits] = await shop.call('pickup.look', {});
+    await shop.call('table.correct', { weighingId: trim, typed: '66', reason: 'misread', confirmed: true });
+    const [waits] = await shop.call('pickup.get', {});
     expect(waits?.handedBefore).toEqual({ to: 'Dana Whitlock', on: '2026-10-10' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', on: '2026-10-10', unpaidBy: 'RO' });
-    const again = await shop.call('animals.open', { id });
+    const again = await shop.call('animals.get', { id });
     expect(again).toMatchObject({ stage: 'released', release: { to: 'Dana Whitlock', on: '2026-10-10' } });
     expect(again.ownFat?.leftGrams).toBe(0);
-    const history = await shop.call('animals.history', { id });
+    const history = await shop.call('animals.getHistory', { id });
     expect(history.filter(({ what }) => what === 'released')).toHaveLength(2);
     expect(history).toContainEqual(
       expect.objectContaining({
@@ -122,7 +122,7 @@ describe('an animal that left', () => {
         changes: [{ field: 'stage', before: 'released', after: 'ready' }],
       }), // prettier-ignore
     );
-    const rows = (await shop.call('books.records', {})).filter((row) => row.id === id);
+    const rows = (await shop.call('records.list', {})).filter((row) => row.id === id);
     expect(rows).toMatchObject([{ releasedOn: '2026-10-10', releasedTo: 'Dana Whitlock' }]);
     inBook(shop, ({ db }) => {
       expect(db.prepare('SELECT count(*) FROM release').pluck().get()).toBe(2);
@@ -144,7 +144,7 @@ describe('an animal that left', () => {
       id,
       stage: 'cutting',
     });
-    const open = await shop.call('animals.open', { id });
+    const open = await shop.call('animals.get', { id });
     expect(open.disposal).toBeNull();
     expect(open.ownFat?.leftGrams).toBeCloseTo(10 * 453.59237, 6);
     await shop.call('animals.dispose', {
@@ -153,7 +153,7 @@ describe('an animal that left', () => {
       how: 'landfill',
       reason: 'spoiled after all',
     });
-    expect((await shop.call('animals.open', { id })).disposal?.reason).toBe('spoiled after all');
+    expect((await shop.call('animals.get', { id })).disposal?.reason).toBe('spoiled after all');
     expect(await shop.problem('animals.reopen', { id: await takeIn(shop), reason: 'why' })).toMatchObject({
       code: 'animal.not-left',
     });
@@ -165,7 +165,7 @@ describe('an animal that left', () => {
     const id = await pickedUp(shop);
     await shop.call('animals.hold', { id, reason: 'sample', sample: 'L26-7' });
     await shop.call('animals.testResult', { id, result: 'positive' });
-    expect((await shop.call('animals.open', { id })).hold?.positive).toBe(true);
+    expect((await shop.call('animals.get', { id })).hold?.positive).toBe(true);
     shop.desk.close();
   });
 });
@@ -174,11 +174,11 @@ describe('a finished batch', () => {
   it('keeps its weights, in and out, and takes no pass', async () => {
     const shop = await freshDesk();
     const { batchId, animalId, into, pack } = await finished(shop);
-    const before = await shop.call('grinder.open', { id: batchId });
+    const before = await shop.call('grinder.getBatch', { id: batchId });
     for (const weighingId of [into, pack]) {
       expect(await shop.problem('table.void', { weighingId, reason: 'misread' })).toMatchObject(DONE);
       expect(
-        await shop.problem('table.correct', { weighingId, typed: '59', reason: 'misread', sure: true }),
+        await shop.problem('table.correct', { weighingId, typed: '59', reason: 'misread', confirmed: true }),
       ).toMatchObject(DONE);
     }
     expect(
@@ -189,7 +189,7 @@ describe('a finished batch', () => {
     ).toMatchObject(DONE);
     expect(await shop.problem('grinder.pass', { batchId, plate: '4.5 mm' })).toMatchObject(DONE);
     await shop.call('grinder.fatTest', { batchId, percent: 12, method: 'laboratory' });
-    expect({ ...(await shop.call('grinder.open', { id: batchId })), fatTests: [] }).toEqual(before);
+    expect({ ...(await shop.call('grinder.getBatch', { id: batchId })), fatTests: [] }).toEqual(before);
     shop.desk.close();
   });
 
@@ -205,7 +205,7 @@ describe('a finished batch', () => {
     });
     await shop.call('table.correct', { weighingId: pack, typed: '59', reason: 'misread' });
     await shop.call('grinder.finish', { batchId });
-    const page = await shop.call('grinder.open', { id: batchId });
+    const page = await shop.call('grinder.getBatch', { id: batchId });
     expect(page).toMatchObject({ state: 'done', reopened: [{ reason: 'a tub was left', by: 'RO' }] });
     expect(page.outGrams).toBeCloseTo(59 * 453.59237, 6);
     shop.desk.close();
@@ -218,7 +218,7 @@ describe('a finished batch', () => {
     const fatOf = async () => {
       const id = await takeIn(shop);
       await cut(shop, id, { trim: '20' });
-      const { waiting } = await shop.call('grinder.look', {});
+      const { waiting } = await shop.call('grinder.get', {});
       return waiting.find((row) => row.id === id)?.trimFat.mean;
     };
     const before = await fatOf();
@@ -237,12 +237,12 @@ describe('own fat of an animal that is opened again', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '60', 'fat saved': '10' });
-    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
-    await shop.call('fat.throwOut', { lotId, reason: 'disposed of with its animal' });
+    const lotId = (await shop.call('animals.get', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.discard', { lotId, reason: 'disposed of with its animal' });
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     await shop.call('animals.reopen', { id, reason: 'wrong animal' });
-    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBe(0);
     shop.desk.close();
   });
 
@@ -250,11 +250,11 @@ describe('own fat of an animal that is opened again', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '60', 'fat saved': '10' });
-    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
-    await shop.call('fat.throwOut', { lotId, reason: 'disposed of with its animal' });
+    const lotId = (await shop.call('animals.get', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.discard', { lotId, reason: 'disposed of with its animal' });
     await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'spoiled' });
     await shop.call('animals.reopen', { id, reason: 'wrong animal' });
-    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBe(0);
     shop.desk.close();
   });
 
@@ -262,12 +262,12 @@ describe('own fat of an animal that is opened again', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '60', 'fat saved': '10' });
-    const lotId = (await shop.call('animals.open', { id })).ownFat?.lotId ?? 0;
-    await shop.call('fat.throwOut', { lotId, typed: '4', reason: 'disposed of with its animal' });
+    const lotId = (await shop.call('animals.get', { id })).ownFat?.lotId ?? 0;
+    await shop.call('fat.discard', { lotId, typed: '4', reason: 'disposed of with its animal' });
     await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'spoiled' });
-    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBeCloseTo(0, 6);
+    expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBeCloseTo(0, 6);
     await shop.call('animals.reopen', { id, reason: 'wrong animal' });
-    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBeCloseTo(6 * 453.59237, 3);
+    expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBeCloseTo(6 * 453.59237, 3);
     shop.desk.close();
   });
 });

@@ -23,9 +23,9 @@ describe('orders by primal', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { instructions: ORDERS });
     // Haunch of the elk profile.
-    expect((await shop.call('animals.open', { id })).instructions.cutsShare).toBeCloseTo(0.3913, 6);
-    await shop.call('animals.instruct', { id, instructions: { ...ORDERS, primals: [] } });
-    expect((await shop.call('animals.open', { id })).instructions.cutsShare).toBe(0.1);
+    expect((await shop.call('animals.get', { id })).instructions.cutsShare).toBeCloseTo(0.3913, 6);
+    await shop.call('animals.saveOrders', { id, instructions: { ...ORDERS, primals: [] } });
+    expect((await shop.call('animals.get', { id })).instructions.cutsShare).toBe(0.1);
   });
 
   it('count only what was brought', async () => {
@@ -35,7 +35,7 @@ describe('orders by primal', () => {
       { primal: 'shoulder', count: 2 },
     ];
     const id = await takeIn(shop, { brought: 'primals', parts, instructions: ORDERS }, null);
-    const { instructions } = await shop.call('animals.open', { id });
+    const { instructions } = await shop.call('animals.get', { id });
     expect(instructions.cutsShare).toBeCloseTo(0.19565 / (0.19565 + 0.1768), 6);
     expect(instructions.primals).toEqual(ORDERS.primals);
   });
@@ -45,13 +45,13 @@ describe('orders by primal', () => {
     const instructions: Instructions = { ...ORDERS, primals: [{ primal: 'ham', as: 'roasts', size: '' }] };
     const id = await takeIn(shop);
     const refused = { kind: 'invalid', code: 'primal.unknown', with: { primal: 'ham' } };
-    expect(await shop.problem('animals.instruct', { id, instructions })).toMatchObject(refused);
+    expect(await shop.problem('animals.saveOrders', { id, instructions })).toMatchObject(refused);
     expect(
       await shop.problem('intake.takeIn', {
         hunter: { name: 'Ana' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', instructions,
       }),
     ).toMatchObject(refused); // prettier-ignore
-    expect((await shop.call('rail.look', {})).hooks).toHaveLength(1);
+    expect((await shop.call('rail.get', {})).hooks).toHaveLength(1);
   });
 });
 
@@ -63,7 +63,7 @@ describe('last orders of a hunter', () => {
     const shop = await freshDesk();
     await takeIn(shop);
     expect(
-      await shop.call('animals.lastOrders', { hunterId: await hunterOf(shop), species: 'elk' }),
+      await shop.call('animals.getLastOrders', { hunterId: await hunterOf(shop), species: 'elk' }),
     ).toBeNull();
   });
 
@@ -73,7 +73,7 @@ describe('last orders of a hunter', () => {
     const hunter = { id: await hunterOf(shop) };
     await takeIn(shop, { hunter, instructions: { ...ORDERS, note: 'second elk' } });
     await takeIn(shop, { hunter, species: 'moose', instructions: { ...ORDERS, note: 'moose' } });
-    const last = (species: string) => shop.call('animals.lastOrders', { hunterId: hunter.id, species });
+    const last = (species: string) => shop.call('animals.getLastOrders', { hunterId: hunter.id, species });
     expect(await last('elk')).toMatchObject({
       ticket: '26-0002', sameSpecies: true, speciesName: 'Elk', receivedOn: '2026-10-10', instructions: { note: 'second elk', primals: ORDERS.primals },
     }); // prettier-ignore

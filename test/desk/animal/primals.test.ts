@@ -17,10 +17,10 @@ async function breakDown(
   shop: FreshDesk,
   animalId: number,
   primals: Partial<Record<keyof typeof USUAL, string>>,
-  sure = false,
+  confirmed = false,
 ): Promise<void> {
   for (const [primal, typed] of Object.entries(primals)) {
-    await shop.call('table.weigh', { animalId, stage: 'primal', part: 'primal', primal, typed, sure });
+    await shop.call('table.weigh', { animalId, stage: 'primal', part: 'primal', primal, typed, confirmed });
     shop.wait(60);
   }
 }
@@ -59,7 +59,7 @@ describe('weighing primals', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await breakDown(shop, id, { neck: '48.5', saddle: '60.5' });
-    const { primals, ladder, balance } = await shop.call('animals.open', { id });
+    const { primals, ladder, balance } = await shop.call('animals.get', { id });
     expect(primals.map(({ code, grams, share }) => [code, grams && grams / LB, share])).toEqual([
       ['neck', expect.closeTo(48.5, 6), expect.closeTo(48.5 / 400, 9)],
       ['shoulder', null, null],
@@ -76,13 +76,13 @@ describe('weighing primals', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await breakDown(shop, id, { shoulder: '36.2' });
-    expect((await shop.call('animals.open', { id })).primals[1]).toMatchObject({
+    expect((await shop.call('animals.get', { id })).primals[1]).toMatchObject({
       grams: expect.closeTo(36.2 * LB, 6),
       oneSide: true,
       odd: false,
     });
     await breakDown(shop, id, { shoulder: '35.1' });
-    expect((await shop.call('animals.open', { id })).primals[1]).toMatchObject({
+    expect((await shop.call('animals.get', { id })).primals[1]).toMatchObject({
       grams: expect.closeTo(71.3 * LB, 6),
       oneSide: false,
       odd: false,
@@ -108,7 +108,7 @@ describe('weighing primals', () => {
   ])('refuses %j as %s %s', async (change, kind, code) => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    const input = { ...primalCall(id, 'neck', '48'), sure: true, ...change };
+    const input = { ...primalCall(id, 'neck', '48'), confirmed: true, ...change };
     expect(await shop.problem('table.weigh', input)).toMatchObject({ kind, code });
   });
 
@@ -150,7 +150,7 @@ describe('weighing primals', () => {
       primal: 'shoulder',
       typed: '31',
     });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page.weighings.at(-1)).toMatchObject({ part: 'trim', primal: 'shoulder' });
     // Trim of a shoulder is trim; it is no weight of the shoulder.
     expect([page.trimGrams / LB, page.primals[1]?.grams]).toEqual([expect.closeTo(31, 6), null]);
@@ -162,7 +162,7 @@ describe('the balance with primals', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await breakDown(shop, id, { ...USUAL, saddle: '90.5' }, true);
-    const { balance, primals } = await shop.call('animals.open', { id });
+    const { balance, primals } = await shop.call('animals.get', { id });
     // 399 lb with 60.5; 429 lb with 90.5: 9 for 6 is a wrong digit.
     expect(balance.suspects[0]).toMatchObject({
       stage: 'primal',
@@ -174,9 +174,9 @@ describe('the balance with primals', () => {
     await shop.call('table.correct', {
       weighingId: balance.suspects[0]?.weighingId ?? 0,
       typed: '60.5',
-      sure: true,
+      confirmed: true,
     });
-    const mended = await shop.call('animals.open', { id });
+    const mended = await shop.call('animals.get', { id });
     expect(mended.balance.suspects).toEqual([]);
     expect(mended.balance.doubtful).toBe(false);
   });
@@ -185,7 +185,7 @@ describe('the balance with primals', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, {}, '480');
     await breakDown(shop, id, USUAL, true);
-    const { balance } = await shop.call('animals.open', { id });
+    const { balance } = await shop.call('animals.get', { id });
     expect(balance.suspects[0]).toMatchObject({
       stage: 'hanging',
       typed: '480',
@@ -197,7 +197,7 @@ describe('the balance with primals', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await breakDown(shop, id, { haunch: '154', shoulder: '36.2' });
-    expect((await shop.call('animals.open', { id })).balance.suspects).toEqual([]);
+    expect((await shop.call('animals.get', { id })).balance.suspects).toEqual([]);
   });
 
   it('holds the heaps against the primals too', async () => {
@@ -215,12 +215,12 @@ describe('the balance with primals', () => {
     for (const [part, typed] of Object.entries(parts))
       await shop.call('table.weigh', { animalId: id, stage: 'cut', part: part as 'trim', typed });
     await shop.call('animals.setStage', { id, stage: 'packing' });
-    const right = await shop.call('animals.open', { id });
+    const right = await shop.call('animals.get', { id });
     expect(right.balance).toMatchObject({ suspects: [], overGrams: 0 });
     const bone = right.weighings.find(({ part }) => part === 'bone');
     // Of 194, one wrong digit leads to 94 and to 104, and both fit.
-    await shop.call('table.correct', { weighingId: bone?.id ?? 0, typed: '294', sure: true });
-    expect((await shop.call('animals.open', { id })).balance.suspects[0]).toMatchObject({
+    await shop.call('table.correct', { weighingId: bone?.id ?? 0, typed: '294', confirmed: true });
+    expect((await shop.call('animals.get', { id })).balance.suspects[0]).toMatchObject({
       part: 'bone',
       likely: { typed: '94 lb', kind: 'digit-wrong' },
     });
@@ -244,7 +244,7 @@ describe('the balance with primals', () => {
           id,
           Object.fromEntries(primals.map(({ code }, i) => [code, typed[i]])) as typeof USUAL,
         );
-        const { balance, primals: shown } = await shop.call('animals.open', { id });
+        const { balance, primals: shown } = await shop.call('animals.get', { id });
         expect(balance.suspects).toEqual([]);
         expect(balance.doubtful).toBe(false);
         expect(shown.some(({ odd }) => odd)).toBe(false);
@@ -278,7 +278,7 @@ describe('animals that came in part', () => {
       with: { part: 'pieces' },
     });
     await shop.call('table.weigh', received(typed));
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page.ladder).toMatchObject({ base: 'received', baseGrams: expect.closeTo(Number(typed) * LB, 4) });
     expect(page.primals.filter(({ brought: count }) => count > 0).map(({ code }) => code)).toEqual(
       parts.map(({ primal }) => primal),
@@ -305,7 +305,7 @@ describe('animals that came in part', () => {
     const received = (typed: string) =>
       ({ animalId: id, stage: 'received', part: 'carcass', typed }) as const;
     for (const typed of ['35', '34', '78', '77']) await shop.call('table.weigh', received(typed));
-    expect((await shop.call('animals.open', { id })).weights.receivedGrams).toBeCloseTo(224 * LB, 4);
+    expect((await shop.call('animals.get', { id })).weights.receivedGrams).toBeCloseTo(224 * LB, 4);
     // Another 500 lb is more than four quarters of any elk.
     expect(await shop.problem('table.weigh', received('500'))).toMatchObject({ code: 'weight.unlikely' });
     expect(await shop.problem('table.weigh', received('0.7'))).toMatchObject({

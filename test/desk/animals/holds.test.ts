@@ -7,7 +7,7 @@ const LB = 453.59237;
 const BATCH = { fat: 'none', targetFat: null, product: 'Ground' } as const;
 
 async function mayCutHeld(shop: FreshDesk): Promise<void> {
-  await shop.call('shop.change', { changes: { cutWhileHeld: true } });
+  await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
 }
 
 /** An elk with trim and own fat weighed, put on hold afterwards. */
@@ -35,7 +35,7 @@ describe('an animal on hold, where the shop waits for the result', () => {
     for (const stage of ['cutting', 'packing', 'ready'])
       expect(await shop.problem('animals.setStage', { id, stage })).toMatchObject(refused);
     await shop.call('table.weigh', { animalId: id, stage: 'received', part: 'carcass', typed: '410' });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page).toMatchObject({ stage: 'hanging', hold: { sample: 'L26-118', positive: false } });
     await shop.call('animals.testResult', { id, result: 'not detected' });
     await cut(shop, id, { trim: '20' });
@@ -44,7 +44,7 @@ describe('an animal on hold, where the shop waits for the result', () => {
   it('may go back a step, and its weights may be put right', async () => {
     const shop = await freshDesk();
     const id = await heldWithTrim(shop);
-    const trim = (await shop.call('animals.open', { id })).weighings.find(({ part }) => part === 'trim');
+    const trim = (await shop.call('animals.get', { id })).weighings.find(({ part }) => part === 'trim');
     await shop.call('table.correct', { weighingId: trim?.id ?? 0, typed: '66' });
     await shop.call('animals.setStage', { id, stage: 'hanging' });
     expect(await shop.problem('animals.setStage', { id, stage: 'cutting' })).toMatchObject({
@@ -63,7 +63,7 @@ describe('an animal on hold, where the shop waits for the result', () => {
     });
     const weighIn = { batchId: batch.id, animalId: id, part: 'trim', typed: '60' };
     expect(await shop.problem('grinder.weighIn', weighIn)).toMatchObject({ code: 'cut.held' });
-    expect((await shop.call('grinder.look', {})).waiting).toMatchObject([{ id, hold: 'sample' }]);
+    expect((await shop.call('grinder.get', {})).waiting).toMatchObject([{ id, hold: 'sample' }]);
   });
 });
 
@@ -117,7 +117,7 @@ describe('a positive result', () => {
     await mayCutHeld(shop);
     const id = await heldWithTrim(shop);
     await shop.call('animals.testResult', { id, result: 'positive' });
-    expect((await shop.call('animals.open', { id })).hold).toMatchObject({ positive: true });
+    expect((await shop.call('animals.get', { id })).hold).toMatchObject({ positive: true });
     const typed = { animalId: id, stage: 'cut', part: 'bone', typed: '20' };
     expect(await shop.problem('table.weigh', typed)).toMatchObject({ code: 'cut.positive' });
     expect(await shop.problem('animals.setStage', { id, stage: 'packing' })).toMatchObject({
@@ -126,7 +126,7 @@ describe('a positive result', () => {
     expect(await shop.problem('grinder.start', { animals: [{ id }], ...BATCH })).toMatchObject({
       code: 'cut.positive',
     });
-    expect((await shop.call('grinder.look', {})).waiting).toEqual([]);
+    expect((await shop.call('grinder.get', {})).waiting).toEqual([]);
     expect(await shop.problem('animals.endHold', { id, reason: 'so' })).toMatchObject({
       code: 'hold.positive',
     });
@@ -144,7 +144,7 @@ describe('a positive result', () => {
     await shop.call('animals.hold', { id, reason: 'sample', sample: 'L26-118' });
     await shop.call('animals.testResult', { id, result: 'positive' });
     const others = [{ batch: 'G26-001', ticket: '26-0002', hunter: 'Ana', phone: '555-0150' }];
-    expect((await shop.call('animals.open', { id })).pooledWith).toEqual(others);
+    expect((await shop.call('animals.get', { id })).pooledWith).toEqual(others);
     const done = await shop.call('animals.dispose', {
       id,
       what: 'All of it',
@@ -152,15 +152,15 @@ describe('a positive result', () => {
       by: 'RO',
     });
     expect(done.pooledWith).toEqual(others);
-    expect(await shop.call('animals.open', { id })).toMatchObject({
+    expect(await shop.call('animals.get', { id })).toMatchObject({
       stage: 'disposed',
       disposal: { what: 'All of it', how: 'Lined landfill', on: '2026-10-10', by: 'RO' },
       ownFat: { leftGrams: 0 },
     });
-    const rail = await shop.call('rail.look', {});
+    const rail = await shop.call('rail.get', {});
     expect(rail.hooks.map((hook) => hook.id)).toEqual([other]);
     expect(rail.trimWaiting).toBe(1);
-    const [record] = await shop.call('books.records', {});
+    const [record] = await shop.call('records.list', {});
     expect(record).toMatchObject({
       stage: 'disposed',
       disposedOn: '2026-10-10',
@@ -193,17 +193,17 @@ describe('disposal without a positive result', () => {
       code: 'date.disposed-before-received',
     });
     await shop.call('animals.dispose', { ...spoiled, on: '2026-10-09' });
-    expect((await shop.call('animals.open', { id })).disposal).toMatchObject({ reason: 'Spoiled' });
-    expect((await shop.call('rail.look', {})).hooks).toEqual([]);
+    expect((await shop.call('animals.get', { id })).disposal).toMatchObject({ reason: 'Spoiled' });
+    expect((await shop.call('rail.get', {})).hooks).toEqual([]);
   });
 
   it('throws out the fat saved of it, to the last gram', async () => {
     const shop = await freshDesk();
     const id = await heldWithTrim(shop);
-    const before = (await shop.call('fat.lots', {}))[0];
+    const before = (await shop.call('fat.listLots', {}))[0];
     expect(before?.leftGrams).toBeCloseTo(3 * LB, 6);
     await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'Condemned' });
-    expect((await shop.call('fat.lots', {}))[0]?.leftGrams).toBe(0);
+    expect((await shop.call('fat.listLots', {}))[0]?.leftGrams).toBe(0);
   });
 });
 
@@ -218,13 +218,13 @@ describe('a hold whose result was taken back', () => {
 
   it('waits again, and can be lifted once and for all', async () => {
     const { shop, id } = await taken();
-    expect((await shop.call('rail.look', {})).hooks[0]?.hold).toBe('sample');
+    expect((await shop.call('rail.get', {})).hooks[0]?.hold).toBe('sample');
     await shop.call('animals.endHold', { id, reason: 'entered for the wrong animal' });
-    expect((await shop.call('rail.look', {})).hooks[0]?.hold).toBeNull();
+    expect((await shop.call('rail.get', {})).hooks[0]?.hold).toBeNull();
     expect(await shop.problem('animals.endHold', { id, reason: 'again' })).toMatchObject({
       code: 'hold.none',
     });
-    expect(await shop.problem('animals.testResult', { id, result: 'positive', sure: true })).toMatchObject({ code: 'hold.none' }); // prettier-ignore
+    expect(await shop.problem('animals.testResult', { id, result: 'positive', confirmed: true })).toMatchObject({ code: 'hold.none' }); // prettier-ignore
     expect(shop.broken).toEqual([]);
   });
 });

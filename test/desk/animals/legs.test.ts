@@ -21,7 +21,7 @@ describe('the lower legs of a field-dressed animal', () => {
     const shop = await freshDesk();
     const shareOfMeat = async (legs?: 'on' | 'off') => {
       const id = await takeIn(shop, intake(legs), null);
-      const page = await shop.call('animals.open', { id });
+      const page = await shop.call('animals.get', { id });
       expect(page.legs).toBe(legs ?? 'unknown');
       return page.expected.find(({ part }) => part === 'take-home')?.low ?? 0;
     };
@@ -53,8 +53,8 @@ describe('the lower legs of a field-dressed animal', () => {
   it('are put right in the record, which keeps what was said before', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, intake('on'), null);
-    await shop.call('animals.mend', { id, changes: { legs: 'off' }, reason: 'looked again' });
-    expect((await shop.call('animals.open', { id })).legs).toBe('off');
+    await shop.call('animals.edit', { id, changes: { legs: 'off' }, reason: 'looked again' });
+    expect((await shop.call('animals.get', { id })).legs).toBe('off');
     const notes = inBook(shop, (book) =>
       book.db
         .prepare<[string], { before: string; after: string }>(
@@ -70,9 +70,9 @@ describe('the lower legs of a field-dressed animal', () => {
   it('are nobody’s concern of an animal that came skinned', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { legs: 'off' }, null);
-    expect((await shop.call('animals.open', { id })).legs).toBe('unknown');
+    expect((await shop.call('animals.get', { id })).legs).toBe('unknown');
     expect(
-      await shop.problem('animals.mend', { id, changes: { legs: 'off' }, reason: 'meant another' }),
+      await shop.problem('animals.edit', { id, changes: { legs: 'off' }, reason: 'meant another' }),
     ).toMatchObject({ code: 'mend.nothing' });
   });
 });

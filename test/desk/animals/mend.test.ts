@@ -11,10 +11,10 @@ describe('mending a record', () => {
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     const changes = { tag: 'E-1017', killArea: 'Unit 23', killDate: '2026-10-08', address: '4 Mill Lane' };
     shop.wait(60);
-    await shop.call('animals.mend', { id, changes, reason: 'read off the licence', by: 'MK' });
-    const [row] = await shop.call('books.records', {});
+    await shop.call('animals.edit', { id, changes, reason: 'read off the licence', by: 'MK' });
+    const [row] = await shop.call('records.list', {});
     expect(row).toMatchObject({ ...changes, lacks: ['licence'] });
-    const story = (await shop.call('animals.history', { id })).slice(0, 2);
+    const story = (await shop.call('animals.getHistory', { id })).slice(0, 2);
     expect(story).toEqual([
       expect.objectContaining({
         what: 'changed', by: 'MK', reason: 'read off the licence',
@@ -34,13 +34,13 @@ describe('mending a record', () => {
   it('wants a reason, a change, and a field that there is', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { tag: 'E-1' });
-    const refused = async (input: object) => (await shop.problem('animals.mend', { id, ...input })).code;
+    const refused = async (input: object) => (await shop.problem('animals.edit', { id, ...input })).code;
     expect(await refused({ changes: { tag: 'E-2' }, reason: ' ' })).toBe('text.needed');
     expect(await refused({ changes: { tag: 'E-1' }, reason: 'so' })).toBe('mend.nothing');
     expect(await refused({ changes: {}, reason: 'so' })).toBe('mend.nothing');
     expect(await refused({ changes: { ticket: '26-0009' }, reason: 'so' })).toBe('input.invalid');
     expect(await refused({ changes: { sex: 'none' }, reason: 'so' })).toBe('choice.sex');
-    expect((await shop.problem('animals.mend', { id: 99, changes: {}, reason: 'so' })).code).toBe(
+    expect((await shop.problem('animals.edit', { id: 99, changes: {}, reason: 'so' })).code).toBe(
       'animal.unknown',
     );
   });
@@ -50,7 +50,7 @@ describe('mending a record', () => {
     const id = await takeIn(shop, { receivedOn: '2026-10-01', promisedOn: '2026-10-05' });
     const refused = async (changes: object) =>
       (
-        await shop.problem('animals.mend', {
+        await shop.problem('animals.edit', {
           id,
           changes: { address: 'Elsewhere 1', ...changes },
           reason: 'so',
@@ -62,7 +62,7 @@ describe('mending a record', () => {
     expect(await refused({ receivedOn: '0026-10-01' })).toBe('date.year');
     expect(await refused({ receivedOn: '2026-10-06' })).toBe('date.promised-before-received');
     expect(await refused({ killDate: '2026-02-30' })).toBe('date.unreadable');
-    const [row] = await shop.call('books.records', {});
+    const [row] = await shop.call('records.list', {});
     expect(row).toMatchObject({ address: '', receivedOn: '2026-10-01', killDate: null });
   });
 
@@ -77,28 +77,28 @@ describe('mending a record', () => {
       on: '2026-10-05',
     });
     const late = { id, changes: { receivedOn: '2026-10-06' }, reason: 'so' };
-    expect(await shop.problem('animals.mend', late)).toMatchObject({ code: 'mend.after-left' });
+    expect(await shop.problem('animals.edit', late)).toMatchObject({ code: 'mend.after-left' });
   });
 
   it('changes the species only to one that has all its pieces', async () => {
     const shop = await freshDesk();
     const plain = await takeIn(shop, { species: 'white-tail' }, '90');
     shop.wait(60);
-    await shop.call('animals.mend', {
+    await shop.call('animals.edit', {
       id: plain,
       changes: { species: 'mule-deer' },
       reason: 'tail looked at',
     });
-    expect(await shop.call('animals.open', { id: plain })).toMatchObject({ species: { code: 'mule-deer' } });
-    const [story] = await shop.call('animals.history', { id: plain });
+    expect(await shop.call('animals.get', { id: plain })).toMatchObject({ species: { code: 'mule-deer' } });
+    const [story] = await shop.call('animals.getHistory', { id: plain });
     expect(story?.changes).toEqual([{ field: 'species', before: 'White-tailed deer', after: 'Mule deer' }]);
 
     const elk = await takeIn(shop);
     await shop.call('table.weigh', {
-      animalId: elk, stage: 'primal', part: 'primal', primal: 'haunch', typed: '30', sure: true,
+      animalId: elk, stage: 'primal', part: 'primal', primal: 'haunch', typed: '30', confirmed: true,
     }); // prettier-ignore
     expect(
-      await shop.problem('animals.mend', { id: elk, changes: { species: 'black-bear' }, reason: 'so' }),
+      await shop.problem('animals.edit', { id: elk, changes: { species: 'black-bear' }, reason: 'so' }),
     ).toMatchObject({ code: 'mend.pieces', field: 'species' });
   });
 
@@ -108,14 +108,14 @@ describe('mending a record', () => {
       await takeIn(shop),
       await takeIn(shop, { hunter: { name: 'Ada Mabry', phone: '5' } }),
     ];
-    const ada = (await shop.call('animals.open', { id: other })).hunter;
+    const ada = (await shop.call('animals.get', { id: other })).hunter;
     shop.wait(60);
-    await shop.call('animals.mend', { id: elk, changes: { owner: { id: ada.id }, age: 'young', address: '4 Mill Lane' }, reason: 'mixed up' }); // prettier-ignore
-    expect(await shop.call('animals.open', { id: elk })).toMatchObject({
+    await shop.call('animals.edit', { id: elk, changes: { owner: { id: ada.id }, age: 'young', address: '4 Mill Lane' }, reason: 'mixed up' }); // prettier-ignore
+    expect(await shop.call('animals.get', { id: elk })).toMatchObject({
       hunter: { id: ada.id, name: 'Ada Mabry', address: '4 Mill Lane' },
       age: 'young',
     });
-    const [story] = (await shop.call('animals.history', { id: elk })).filter(
+    const [story] = (await shop.call('animals.getHistory', { id: elk })).filter(
       ({ what }) => what === 'changed',
     );
     expect(story?.changes).toEqual([
@@ -124,43 +124,43 @@ describe('mending a record', () => {
     ]);
 
     const owner = { name: 'Wes Rourke', address: '', phone: '', email: '', licence: '' };
-    await shop.call('animals.mend', { id: elk, changes: { owner }, reason: 'her brother’s' });
-    await shop.call('animals.mend', { id: elk, changes: { name: 'Wesley Rourke' }, reason: 'his licence' });
-    expect((await shop.call('animals.open', { id: elk })).hunter).toMatchObject({
+    await shop.call('animals.edit', { id: elk, changes: { owner }, reason: 'her brother’s' });
+    await shop.call('animals.edit', { id: elk, changes: { name: 'Wesley Rourke' }, reason: 'his licence' });
+    expect((await shop.call('animals.get', { id: elk })).hunter).toMatchObject({
       name: 'Wesley Rourke',
       animals: 1,
     });
-    expect((await shop.call('animals.open', { id: other })).hunter).toMatchObject({
+    expect((await shop.call('animals.get', { id: other })).hunter).toMatchObject({
       name: 'Ada Mabry',
       animals: 1,
     });
 
     const nobody = { id: elk, changes: { owner: { id: 99 } }, reason: 'so' };
-    expect((await shop.problem('animals.mend', nobody)).code).toBe('hunter.unknown');
+    expect((await shop.problem('animals.edit', nobody)).code).toBe('hunter.unknown');
   });
 
   it('says who really took it and when, over what was written first', async () => {
     const shop = await freshDesk('lb', '2026-10-10T15:00:00Z');
     const id = await takeIn(shop, { receivedOn: '2026-10-01' });
     const mended = (changes: object) => ({ id, changes, reason: 'asked on the phone' });
-    expect(await shop.problem('animals.mend', mended({ givenTo: 'Ada' }))).toMatchObject({
+    expect(await shop.problem('animals.edit', mended({ givenTo: 'Ada' }))).toMatchObject({
       code: 'mend.still-here',
       field: 'givenTo',
     });
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     shop.wait(60);
-    const code = async (changes: object) => (await shop.problem('animals.mend', mended(changes))).code;
+    const code = async (changes: object) => (await shop.problem('animals.edit', mended(changes))).code;
     expect(await code({ releasedOn: '2026-09-30' })).toBe('mend.left-before-received');
     expect(await code({ releasedOn: '2026-10-11' })).toBe('date.future');
     expect(await code({ givenTo: 'Dana Whitlock', releasedOn: '2026-10-10' })).toBe('mend.nothing');
     expect(await code({ givenTo: ' ' })).toBe('text.needed');
-    await shop.call('animals.mend', mended({ givenTo: 'Ada Mabry' }));
+    await shop.call('animals.edit', mended({ givenTo: 'Ada Mabry' }));
     shop.wait(60);
-    await shop.call('animals.mend', mended({ releasedOn: '2026-10-09' }));
-    const [row] = await shop.call('books.records', {});
+    await shop.call('animals.edit', mended({ releasedOn: '2026-10-09' }));
+    const [row] = await shop.call('records.list', {});
     expect(row).toMatchObject({ releasedTo: 'Ada Mabry', releasedOn: '2026-10-09' });
-    expect((await shop.call('animals.history', { id })).slice(0, 3)).toEqual([
+    expect((await shop.call('animals.getHistory', { id })).slice(0, 3)).toEqual([
       expect.objectContaining({
         changes: [{ field: 'released_on', before: '2026-10-10', after: '2026-10-09' }],
       }),
@@ -187,27 +187,27 @@ describe('the history of an animal', () => {
     shop.wait(60);
     await step(shop.call('animals.testResult', { id, result: 'not detected', note: 'by letter' }));
     await step(cut(shop, id, { trim: '120' }));
-    const [wrong] = (await shop.call('animals.open', { id })).weighings.slice(-1);
+    const [wrong] = (await shop.call('animals.get', { id })).weighings.slice(-1);
     await step(
       shop.call('table.correct', { weighingId: wrong?.id ?? 0, typed: '102', reason: 'digits swapped' }),
     );
     await step(cut(shop, id, { bone: '80' }));
-    const [bone] = (await shop.call('animals.open', { id })).weighings.slice(-1);
+    const [bone] = (await shop.call('animals.get', { id })).weighings.slice(-1);
     await step(shop.call('table.void', { weighingId: bone?.id ?? 0, reason: 'another animal' }));
-    const { instructions } = await shop.call('animals.open', { id });
-    await step(shop.call('animals.instruct', { id, instructions }));
+    const { instructions } = await shop.call('animals.get', { id });
+    await step(shop.call('animals.saveOrders', { id, instructions }));
     await step(
-      shop.call('animals.instruct', {
+      shop.call('animals.saveOrders', {
         id,
         instructions: { ...instructions, note: 'bones for the dog', primals: [{ primal: 'haunch', as: 'roasts', size: '' }] },
       }),
     ); // prettier-ignore
-    await step(shop.call('bills.make', { animalId: id, sure: true }));
+    await step(shop.call('bills.create', { animalId: id, confirmed: true }));
     await step(shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'cash', typed: '5' }));
     await step(shop.call('animals.setStage', { id, stage: 'ready' }));
-    await step(shop.call('pickup.note', { id, text: 'left a message' }));
+    await step(shop.call('pickup.saveNote', { id, text: 'left a message' }));
     await step(shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' }));
-    const story = await shop.call('animals.history', { id });
+    const story = await shop.call('animals.getHistory', { id });
     expect(story.map(({ what }) => what)).toEqual([
       'released', 'called', 'changed', 'paid', 'billed', 'instructed', 'instructed', 'weight-voided', 'weighed',
       'weight-corrected', 'changed', 'weighed', 'test-result', 'weighed', 'held', 'taken-in',
@@ -240,7 +240,7 @@ describe('the history of an animal with thousands of changes', () => {
     });
     other.close();
     const began = performance.now();
-    expect((await shop.call('animals.history', { id })).length).toBeGreaterThan(5000);
+    expect((await shop.call('animals.getHistory', { id })).length).toBeGreaterThan(5000);
     // 0.1 s on an idle computer; with a look for each change 8 s.
     expect(performance.now() - began).toBeLessThan(2500);
     shop.desk.close();

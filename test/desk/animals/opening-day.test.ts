@@ -17,7 +17,7 @@ describe('an opening day of a hundred animals', () => {
       animals.map((_, i) => `26-${String(i + 1).padStart(4, '0')}`),
     );
     expect(animals.some(({ sample }) => sample)).toBe(true);
-    const records = await shop.call('books.records', { season: 2026 });
+    const records = await shop.call('records.list', { season: 2026 });
     expect(records).toHaveLength(HUNDRED);
     expect(
       records.every(({ stage, releasedOn, releasedTo }) => stage === 'released' && releasedOn && releasedTo),
@@ -26,7 +26,7 @@ describe('an opening day of a hundred animals', () => {
     const detailed: string[] = [];
     const doubted: string[] = [];
     for (const { ticket, wants } of animals) {
-      const page = await shop.call('animals.open', { ticket });
+      const page = await shop.call('animals.get', { ticket });
       if (page.detail === 'detailed') detailed.push(ticket);
       expect(page.trimLeftGrams, ticket).toBeLessThan(1e-6);
       expect(page.balance.overGrams, ticket).toBe(0);
@@ -45,15 +45,15 @@ describe('an opening day of a hundred animals', () => {
     expect(doubted.length).toBeLessThanOrEqual(4);
 
     // All batches: packages and lean among the owners add up, and what left the fat lots went into them.
-    const look = await shop.call('grinder.look', {});
+    const look = await shop.call('grinder.get', {});
     expect(look.waiting).toEqual([]);
     expect(look.open).toEqual([]);
     let fatIn = 0;
     const ids = new Set<number>();
     for (const { ticket } of animals)
-      for (const { id } of (await shop.call('animals.open', { ticket })).batches) ids.add(id);
+      for (const { id } of (await shop.call('animals.get', { ticket })).batches) ids.add(id);
     for (const id of ids) {
-      const batch = await shop.call('grinder.open', { id });
+      const batch = await shop.call('grinder.getBatch', { id });
       const sum = (values: number[]): number => values.reduce((total, value) => total + value, 0);
       expect(sum(batch.owners.map((owner) => owner.packages))).toBe(
         sum(batch.packages.map(({ count }) => count)),
@@ -65,7 +65,7 @@ describe('an opening day of a hundred animals', () => {
       );
       fatIn += batch.fatAddedGrams;
     }
-    const lots = await shop.call('fat.lots', {});
+    const lots = await shop.call('fat.listLots', {});
     const gone = lots.reduce((total, lot) => total + lot.startGrams - lot.leftGrams, 0);
     expect(gone).toBeCloseTo(fatIn, 6);
     expect(gone).toBeGreaterThan(0);

@@ -15,23 +15,23 @@ async function readyElk() {
 describe('what waits at Pick-up', () => {
   it('is late after the shop’s own limit, not on its last day', async () => {
     const { shop } = await readyElk();
-    const late = async () => (await shop.call('pickup.look', {}))[0];
+    const late = async () => (await shop.call('pickup.get', {}))[0];
     shop.wait(14 * DAY);
     expect(await late()).toMatchObject({ readyDays: 14, late: false });
     shop.wait(DAY);
     expect(await late()).toMatchObject({ readyDays: 15, late: true });
-    await shop.call('shop.change', { changes: { pickupLimitDays: 21 } });
+    await shop.call('shop.saveSettings', { changes: { pickupLimitDays: 21 } });
     expect(await late()).toMatchObject({ readyDays: 15, late: false });
   });
 
   it('keeps what came of each call, newest first', async () => {
     const { shop, id } = await readyElk();
-    await shop.call('pickup.note', { id, text: 'Left a message', by: 'MK' });
+    await shop.call('pickup.saveNote', { id, text: 'Left a message', by: 'MK' });
     shop.wait(DAY);
-    await shop.call('pickup.note', { id, text: 'Comes on Friday' });
-    const [row] = await shop.call('pickup.look', {});
+    await shop.call('pickup.saveNote', { id, text: 'Comes on Friday' });
+    const [row] = await shop.call('pickup.get', {});
     expect(row?.calls.map(({ text, by }) => [text, by])).toEqual([['Comes on Friday', ''], ['Left a message', 'MK']]); // prettier-ignore
-    expect(await shop.problem('pickup.note', { id, text: '  ' })).toMatchObject({
+    expect(await shop.problem('pickup.saveNote', { id, text: '  ' })).toMatchObject({
       code: 'text.needed',
       field: 'text',
     });
@@ -40,7 +40,7 @@ describe('what waits at Pick-up', () => {
   it('takes no call about what does not wait there', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    expect(await shop.problem('pickup.note', { id, text: 'Called' })).toMatchObject({
+    expect(await shop.problem('pickup.saveNote', { id, text: 'Called' })).toMatchObject({
       kind: 'refused',
       code: 'note.not-ready',
     });

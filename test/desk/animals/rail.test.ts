@@ -15,7 +15,7 @@ describe('the rail', () => {
     const held = await on('2026-09-20', { sample: 'L-1' });
     const table = await on('2026-10-02');
     await shop.call('animals.setStage', { id: table, stage: 'cutting' });
-    const next = async () => (await shop.call('rail.look', {})).next;
+    const next = async () => (await shop.call('rail.get', {})).next;
     expect(await next()).toEqual([
       { id: over, ticket: '26-0002', why: 'over-limit' },
       { id: promised, ticket: '26-0003', why: 'promised' },
@@ -23,10 +23,10 @@ describe('the rail', () => {
       { id: heavy, ticket: '26-0004', why: 'ready' },
       { id: fresh, ticket: '26-0001', why: 'oldest' },
     ]);
-    await shop.call('shop.change', { changes: { cutWhileHeld: true } });
+    await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
     expect((await next())[0]).toMatchObject({ id: held, why: 'over-limit' });
     await shop.call('animals.testResult', { id: held, result: 'positive' });
     expect((await next()).map(({ id }) => id)).not.toContain(held);
-    expect((await shop.call('rail.look', {})).hooks.find(({ id }) => id === held)?.hold).toBe('positive');
+    expect((await shop.call('rail.get', {})).hooks.find(({ id }) => id === held)?.hold).toBe('positive');
   });
 });

@@ -31,7 +31,7 @@ describe('a test result', () => {
       on: '2026-10-09',
       by: 'RO',
     });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page.hold).toBeNull();
     expect(page.results).toMatchObject([
       {
@@ -49,7 +49,7 @@ describe('a test result', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { sample: 'L26-118' });
     await shop.call('animals.testResult', { id, result: 'positive' });
-    expect((await shop.call('animals.open', { id })).hold).toMatchObject({ positive: true });
+    expect((await shop.call('animals.get', { id })).hold).toMatchObject({ positive: true });
     expect(await shop.problem('animals.endHold', { id, reason: 'so' })).toMatchObject({
       code: 'hold.positive',
     });
@@ -59,7 +59,7 @@ describe('a test result', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { sample: 'L26-118' });
     await shop.call('animals.testResult', { id, result: 'positive' });
-    const holdId = (await shop.call('animals.open', { id })).hold?.id ?? 0;
+    const holdId = (await shop.call('animals.get', { id })).hold?.id ?? 0;
     const again = { id, holdId, result: 'not detected' as const };
     expect(await shop.problem('animals.testResult', again)).toMatchObject({
       kind: 'invalid',
@@ -67,11 +67,11 @@ describe('a test result', () => {
       with: { before: 'positive' },
     });
     await shop.call('animals.testResult', { ...again, reason: 'read for another sample' });
-    expect((await shop.call('animals.open', { id })).hold).toBeNull();
+    expect((await shop.call('animals.get', { id })).hold).toBeNull();
     await shop.call('animals.testResult', { id, holdId, result: 'none', reason: 'another animal' });
-    expect((await shop.call('animals.open', { id })).hold).toMatchObject({ positive: false });
+    expect((await shop.call('animals.get', { id })).hold).toMatchObject({ positive: false });
     await shop.call('animals.testResult', { id, result: 'positive' });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page.hold).toMatchObject({ positive: true });
     expect(page.results.map(({ result, counts }) => [result, counts])).toEqual([
       ['positive', true],
@@ -79,7 +79,7 @@ describe('a test result', () => {
       ['not detected', false],
       ['positive', false],
     ]);
-    const told = await shop.call('animals.history', { id });
+    const told = await shop.call('animals.getHistory', { id });
     expect(told.filter(({ what }) => what === 'test-result')).toHaveLength(4);
     expect(() =>
       inBook(shop, (book) => book.db.exec("UPDATE hold_result SET result = 'not detected'")),
@@ -95,8 +95,8 @@ describe('a test result', () => {
       code: 'result.other-sample',
       with: { sample: 'L26-118', typed: 'L26-181' },
     });
-    await shop.call('animals.testResult', { ...typed, sure: true });
-    expect((await shop.call('animals.open', { id })).hold).toBeNull();
+    await shop.call('animals.testResult', { ...typed, confirmed: true });
+    expect((await shop.call('animals.get', { id })).hold).toBeNull();
   });
 
   it('wants a hold, a day that can be, and a result to take back', async () => {
@@ -110,7 +110,7 @@ describe('a test result', () => {
     expect(await with_({ on: '2026-10-11' })).toMatchObject({ code: 'date.future' });
     expect(await with_({ on: '2026-10-07' })).toMatchObject({ code: 'result.before-kill' });
     expect(await with_({ result: 'none' })).toMatchObject({ code: 'result.nothing-to-correct' });
-    const holdId = (await shop.call('animals.open', { id })).hold?.id;
+    const holdId = (await shop.call('animals.get', { id })).hold?.id;
     expect(await shop.problem('animals.testResult', { id: free, holdId, result: 'positive' })).toMatchObject({
       code: 'hold.none',
     });
@@ -125,14 +125,14 @@ describe('a test result', () => {
       ),
     );
     const again = await deskOn(shop.bookPath);
-    expect((await again.call('animals.open', { id })).hold).toMatchObject({ positive: true });
+    expect((await again.call('animals.get', { id })).hold).toMatchObject({ positive: true });
     const correct = { id, result: 'not detected' as const };
     expect(await again.problem('animals.testResult', correct)).toMatchObject({ code: 'result.reason' });
     await again.call('animals.testResult', { ...correct, reason: 'another animal' });
-    expect((await again.call('animals.open', { id })).hold).toBeNull();
+    expect((await again.call('animals.get', { id })).hold).toBeNull();
     await again.call('animals.testResult', { id, holdId: 1, result: 'none', reason: 'of another animal' });
     await again.call('animals.endHold', { id, reason: 'entered for the wrong animal' });
-    expect((await again.call('animals.open', { id })).hold).toBeNull();
+    expect((await again.call('animals.get', { id })).hold).toBeNull();
   });
 });
 
@@ -144,7 +144,7 @@ describe('meat ground together with that of an animal on hold', () => {
     const { other } = await groundTogether(shop);
     await shop.call('animals.setStage', { id: other, stage });
     expect(await shop.problem('animals.setStage', { id: other, stage: 'ready' })).toMatchObject(refused);
-    expect((await shop.call('animals.open', { id: other })).stage).toBe(stage);
+    expect((await shop.call('animals.get', { id: other })).stage).toBe(stage);
   });
 
   it('is not handed over where it was ready before the hold, paid or not, its fat included', async () => {
@@ -155,10 +155,10 @@ describe('meat ground together with that of an animal on hold', () => {
     await shop.call('animals.hold', { id: held, reason: 'sample', sample: 'L26-119' });
     for (const unpaidBy of ['', 'RO'])
       expect(await shop.problem('pickup.release', { id: other, to: 'Ana', unpaidBy })).toMatchObject(refused);
-    expect(await shop.call('pickup.look', {})).toMatchObject([
+    expect(await shop.call('pickup.get', {})).toMatchObject([
       { id: other, waitsFor: [{ ticket: '26-0001', batch: 'G26-001', positive: false }] },
     ]);
-    expect((await shop.call('animals.open', { id: other })).release).toBeNull();
+    expect((await shop.call('animals.get', { id: other })).release).toBeNull();
   });
 
   it('waits for all of its batches and names a positive one first', async () => {
@@ -193,9 +193,9 @@ describe('meat ground together with that of an animal on hold', () => {
   it('goes when the result is “not detected”, by itself', async () => {
     const shop = await freshDesk();
     const { held, other } = await groundTogether(shop);
-    expect((await shop.call('animals.open', { id: other })).waitsFor).toHaveLength(1);
+    expect((await shop.call('animals.get', { id: other })).waitsFor).toHaveLength(1);
     await shop.call('animals.testResult', { id: held, result: 'not detected' });
-    expect((await shop.call('animals.open', { id: other })).waitsFor).toEqual([]);
+    expect((await shop.call('animals.get', { id: other })).waitsFor).toEqual([]);
     await shop.call('animals.setStage', { id: other, stage: 'ready' });
     await shop.call('pickup.release', { id: other, to: 'Ana', unpaidBy: 'RO' });
   });
@@ -219,7 +219,7 @@ describe('meat ground together with that of an animal on hold', () => {
       ...BATCH,
     });
     await shop.call('animals.hold', { id: one, reason: 'sample', sample: '7' });
-    await shop.call('shop.change', { changes: { cutWhileHeld: true } });
+    await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
     await shop.call('grinder.weighIn', { batchId, animalId: two, part: 'trim', typed: '30' });
     await shop.call('animals.setStage', { id: two, stage: 'ready' });
   });

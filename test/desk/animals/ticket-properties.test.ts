@@ -36,7 +36,7 @@ it('is so after any mixture of takings-in, carried out and refused', async () =>
   const step = fc.oneof(
     fc
       .constantFrom('2026-10-09', '2026-08-01', '2025-12-24', '2024-07-01')
-      .map((receivedOn) => ({ receivedOn, sure: true })),
+      .map((receivedOn) => ({ receivedOn, confirmed: true })),
     fc.constantFrom(...WRONG),
   );
   await fc.assert(
@@ -50,7 +50,7 @@ it('is so after any mixture of takings-in, carried out and refused', async () =>
           expect(answer.ok, JSON.stringify(more)).toBe(!wrong);
           if (answer.ok) given.push((answer.value as { ticket: string }).ticket);
         }
-        const { seasons } = await shop.call('books.check', {});
+        const { seasons } = await shop.call('records.check', {});
         expect(seasons.flatMap(({ gaps }) => gaps)).toEqual([]);
         expect(seasons.reduce((sum, { entries }) => sum + entries, 0)).toBe(given.length);
         expect(new Set(given).size).toBe(given.length);

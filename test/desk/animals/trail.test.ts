@@ -12,7 +12,7 @@ import { TRIED } from '../tried-writes.ts';
 
 const WHO = 'TR';
 /** Takes rows out again that a file had brought, and says so in the audit. */
-const TAKES_OUT: readonly CallName[] = ['bring.undo'];
+const TAKES_OUT: readonly CallName[] = ['import.undo'];
 /**
  * Change no record of the shop's book: it is copied, put aside while the demo is looked at, or, empty, made the very same
  * as the one that was taken out, trail and all.
@@ -21,7 +21,7 @@ const CHANGES_NO_RECORD: readonly CallName[] = [
   'shop.backUp',
   'shop.openDemo',
   'shop.leaveDemo',
-  'takeout.fill',
+  'import.book',
 ];
 
 const WRITTEN_ONCE: readonly string[] = APPEND_ONLY;

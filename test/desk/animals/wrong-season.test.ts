@@ -41,10 +41,10 @@ function stuckBook(): string {
 const openStuck = () => deskOn(stuckBook(), '2026-10-13T15:00:00Z');
 const nextTicket = async (shop: FreshDesk): Promise<string> => {
   const id = await takeIn(shop, {}, null);
-  return (await shop.call('animals.open', { id })).ticket;
+  return (await shop.call('animals.get', { id })).ticket;
 };
-const mendDay = (shop: FreshDesk, id: number, receivedOn: string, sure = true) =>
-  shop.call('animals.mend', { id, changes: { receivedOn }, reason: 'wrong year', sure });
+const mendDay = (shop: FreshDesk, id: number, receivedOn: string, confirmed = true) =>
+  shop.call('animals.edit', { id, changes: { receivedOn }, reason: 'wrong year', confirmed });
 
 describe('a book in which a wrong year had stopped intake', () => {
   it('takes animals, batches and quotes in again, and none gets a ticket that another bears', async () => {
@@ -67,7 +67,7 @@ describe('a book in which a wrong year had stopped intake', () => {
       typed: '300',
       instructions,
     } as const;
-    expect(await shop.call('quote.save', quote)).toMatchObject({ name: 'Q26-0003' });
+    expect(await shop.call('quotes.save', quote)).toMatchObject({ name: 'Q26-0003' });
     expect(shop.broken).toEqual([]);
   });
 
@@ -75,8 +75,8 @@ describe('a book in which a wrong year had stopped intake', () => {
     const shop = await openStuck();
     await nextTicket(shop);
     for (const ticket of ['26-0001', '26-0003', '26-0004', '26-0005'])
-      expect((await shop.call('animals.open', { ticket })).ticket).toBe(ticket);
-    const check = await shop.call('books.check', {});
+      expect((await shop.call('animals.get', { ticket })).ticket).toBe(ticket);
+    const check = await shop.call('records.check', {});
     expect(check.wrongDays.map(({ ticket }) => ticket)).toEqual(['26-0003', '26-0004', '26-0005']);
     expect(check.seasons.find(({ season }) => season === 2026)?.gaps).toEqual([]);
     expect(check.seasons.find(({ season }) => season === 1926)).toMatchObject({
@@ -89,15 +89,15 @@ describe('a book in which a wrong year had stopped intake', () => {
     const shop = await openStuck();
     await nextTicket(shop);
     for (const ticket of ['26-0003', '26-0004', '26-0005']) {
-      const { id } = await shop.call('animals.open', { ticket });
+      const { id } = await shop.call('animals.get', { ticket });
       expect(await mendDay(shop, id, '2026-10-07')).toEqual({ id, ticket });
     }
-    const check = await shop.call('books.check', {});
+    const check = await shop.call('records.check', {});
     expect(check.wrongDays).toEqual([]);
     expect(check.seasons).toEqual([
       { season: 2026, first: '26-0001', last: '26-0006', entries: 6, gaps: [] },
     ]);
-    expect((await shop.call('shop.look', {})).seasons).toEqual([2026]);
+    expect((await shop.call('shop.get', {})).seasons).toEqual([2026]);
     expect(await nextTicket(shop)).toBe('26-0007');
     expect(shop.broken).toEqual([]);
   });
@@ -106,11 +106,16 @@ describe('a book in which a wrong year had stopped intake', () => {
 describe('an animal that is moved to another season', () => {
   it('is asked about, gets the next ticket there, and is found by both', async () => {
     const shop = await freshDesk();
-    await takeIn(shop, { receivedOn: '2025-11-02', sure: true });
+    await takeIn(shop, { receivedOn: '2025-11-02', confirmed: true });
     const id = await takeIn(shop);
     const other = await takeIn(shop);
-    const ask = { id, changes: { receivedOn: '2025-11-03' }, reason: 'wrong year', sure: ['date.long-ago'] };
-    expect(await shop.problem('animals.mend', ask)).toMatchObject({
+    const ask = {
+      id,
+      changes: { receivedOn: '2025-11-03' },
+      reason: 'wrong year',
+      confirmed: ['date.long-ago'],
+    };
+    expect(await shop.problem('animals.edit', ask)).toMatchObject({
       kind: 'conflict',
       code: 'mend.other-season',
       with: { ticket: '26-0001', season: 2025, before: 2026 },
@@ -118,16 +123,16 @@ describe('an animal that is moved to another season', () => {
     const moved = await mendDay(shop, id, '2025-11-03');
     expect(moved).toEqual({ id, ticket: '25-0002' });
     for (const ticket of ['26-0001', '25-0002'])
-      expect(await shop.call('animals.open', { ticket })).toMatchObject({
+      expect(await shop.call('animals.get', { ticket })).toMatchObject({
         id,
         ticket: '25-0002',
         formerTickets: ['26-0001'],
       });
     expect(await shop.call('animals.find', { text: '26-0001' })).toMatchObject([{ id }]);
-    expect((await shop.call('animals.open', { id: other })).ticket).toBe('26-0002');
+    expect((await shop.call('animals.get', { id: other })).ticket).toBe('26-0002');
     expect(await nextTicket(shop)).toBe('26-0003');
-    expect((await shop.call('books.check', {})).seasons.flatMap(({ gaps }) => gaps)).toEqual([]);
-    const [last] = (await shop.call('animals.history', { id })).filter(({ what }) => what === 'changed');
+    expect((await shop.call('records.check', {})).seasons.flatMap(({ gaps }) => gaps)).toEqual([]);
+    const [last] = (await shop.call('animals.getHistory', { id })).filter(({ what }) => what === 'changed');
     expect(last?.changes).toEqual([
       { field: 'received_on', before: '2026-10-10', after: '2025-11-03' },
       { field: 'season', before: 2026, after: 2025 },
@@ -142,15 +147,15 @@ describe('an animal that is moved to another season', () => {
     expect(await nextTicket(shop)).toBe('26-0002');
     expect((await mendDay(shop, id, '2026-10-09')).ticket).toBe('26-0001');
     expect((await mendDay(shop, id, '2025-11-03')).ticket).toBe('25-0001');
-    const again = await takeIn(shop, { receivedOn: '2025-11-04', sure: true }, null);
-    expect((await shop.call('animals.open', { id: again })).ticket).toBe('25-0002');
+    const again = await takeIn(shop, { receivedOn: '2025-11-04', confirmed: true }, null);
+    expect((await shop.call('animals.get', { id: again })).ticket).toBe('25-0002');
     expect(shop.broken).toEqual([]);
   });
 
   it('counts in the season that it came to and no more in the one that it left', async () => {
     const shop = await freshDesk();
-    const id = await takeIn(shop, { receivedOn: '2025-11-02', sure: true });
-    await takeIn(shop, { receivedOn: '2025-11-02', sure: true });
+    const id = await takeIn(shop, { receivedOn: '2025-11-02', confirmed: true });
+    await takeIn(shop, { receivedOn: '2025-11-02', confirmed: true });
     const animals = async (season: number) =>
       (await shop.call('season.flow', { season })).days.reduce((sum, { taken }) => sum + taken, 0);
     expect([await animals(2025), await animals(2026)]).toEqual([2, 0]);
@@ -161,15 +166,15 @@ describe('an animal that is moved to another season', () => {
   it('stays in its season when the month in which seasons begin was set anew and the day moves little', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { receivedOn: '2026-10-09' });
-    await shop.call('shop.change', { changes: { seasonStartsMonth: 12 } });
+    await shop.call('shop.saveSettings', { changes: { seasonStartsMonth: 12 } });
     expect(await mendDay(shop, id, '2026-10-08', false)).toEqual({ id, ticket: '26-0001' });
   });
 
   it('writes the whole year of a season that two digits cannot tell', async () => {
     const shop = await freshDesk();
-    const id = await takeIn(shop, { receivedOn: '1998-11-02', sure: true }, null);
-    expect((await shop.call('animals.open', { id })).ticket).toBe('1998-0001');
-    expect((await shop.call('animals.open', { ticket: '1998-0001' })).id).toBe(id);
+    const id = await takeIn(shop, { receivedOn: '1998-11-02', confirmed: true }, null);
+    expect((await shop.call('animals.get', { id })).ticket).toBe('1998-0001');
+    expect((await shop.call('animals.get', { ticket: '1998-0001' })).id).toBe(id);
   });
 });
 
@@ -186,7 +191,7 @@ describe('a book in which a running number is beyond all numbers', () => {
     other.prepare('UPDATE animal SET number = ? WHERE id = ?').run(most, spoilt);
     other.prepare('UPDATE batch SET number = ? WHERE id = ?').run(most, batchId);
     other.close();
-    const ticket = async (id: number) => (await shop.call('animals.open', { id })).ticket;
+    const ticket = async (id: number) => (await shop.call('animals.get', { id })).ticket;
     expect(await ticket(await takeIn(shop))).toBe('26-0003');
     expect(await ticket(await takeIn(shop))).toBe('26-0004');
     expect((await shop.call('grinder.start', grind)).name).toBe('G26-002');

@@ -35,10 +35,10 @@ async function pricedShop(lines: Lines = PRICES): Promise<FreshDesk> {
 async function groundElk(shop: FreshDesk, product = 'Ground'): Promise<number> {
   const id = await takeIn(shop);
   await cut(shop, id, { trim: '100.00' });
-  await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
+  await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
   const asked = { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.125, product };
   const { id: batchId } = await shop.call('grinder.start', asked);
-  const [lot] = await shop.call('fat.lots', {});
+  const [lot] = await shop.call('fat.listLots', {});
   await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: '100.00' });
   await shop.call('grinder.weighIn', { batchId, fatLotId: lot?.id ?? 0, part: 'fat added', typed: '14.50' });
   await shop.call('grinder.pack', { batchId, product, count: 114, typed: '113.90' });
@@ -52,7 +52,7 @@ describe('a bill', () => {
   it('charges what was weighed, line by line', async () => {
     const shop = await pricedShop();
     const id = await groundElk(shop);
-    const { draft } = await shop.call('bills.look', { animalId: id });
+    const { draft } = await shop.call('bills.get', { animalId: id });
     // 400 lb × $0.95 = $380.00; 113.9 lb × $0.45 = $51.255, half a cent up: $51.26; 14.5 lb × $1.99 = $28.855 → $28.86.
     expect(amounts(draft?.lines ?? [])).toEqual({ hanging: 38_000, grind: 5126, 'back fat': 2886 });
     expect(draft).toMatchObject({ subtotalMinor: 46_012, taxMinor: 0, totalMinor: 46_012 });
@@ -61,7 +61,7 @@ describe('a bill', () => {
   it('charges a product by its own price and not as grind too, with its tax', async () => {
     const shop = await pricedShop();
     const id = await groundElk(shop, 'Breakfast sausage');
-    const { draft } = await shop.call('bills.look', { animalId: id, extras: ['cape'] });
+    const { draft } = await shop.call('bills.get', { animalId: id, extras: ['cape'] });
     // 113.9 × $2.75 = $313.225 → $313.23, tax 6 % of it $18.7938 → $18.79; cape $60.
     expect(amounts(draft?.lines ?? [])).toEqual({
       hanging: 38_000,
@@ -84,7 +84,7 @@ describe('a bill', () => {
       count: 30,
       typed: '30.20',
     });
-    const { draft } = await shop.call('bills.look', { animalId: id });
+    const { draft } = await shop.call('bills.get', { animalId: id });
     // 80 × $0.95 = $76; 30.2 × $0.45 = $13.59.
     expect(amounts(draft?.lines ?? [])).toEqual({ hanging: 7600, grind: 1359 });
   });
@@ -101,7 +101,7 @@ describe('a bill', () => {
     await shop.call('grinder.pack', { batchId, product: 'Ground', count: 30, typed: '29.70' });
     await shop.call('grinder.finish', { batchId });
     const grind = async (id: number) =>
-      amounts((await shop.call('bills.look', { animalId: id })).draft?.lines ?? []).grind;
+      amounts((await shop.call('bills.get', { animalId: id })).draft?.lines ?? []).grind;
     // 29.7 lb: two thirds are 19.8 lb × $0.45 = $8.91, one third 9.9 lb × $0.45 = $4.455 → $4.46.
     expect([await grind(ids[0] ?? 0), await grind(ids[1] ?? 0)]).toEqual([891, 446]);
   });
@@ -109,7 +109,7 @@ describe('a bill', () => {
   it('is frozen with its prices and weights, and numbered without gaps', async () => {
     const shop = await pricedShop();
     const id = await groundElk(shop);
-    expect(await shop.call('bills.make', { animalId: id })).toMatchObject({ number: 1 });
+    expect(await shop.call('bills.create', { animalId: id })).toMatchObject({ number: 1 });
     await shop.call('prices.save', {
       name: 'Dearer',
       validFrom: '2026-09-01',
@@ -118,16 +118,16 @@ describe('a bill', () => {
         amountMinor: one.amountMinor === null ? null : one.amountMinor * 2,
       })),
     });
-    const { bill, draft } = await shop.call('bills.look', { animalId: id });
+    const { bill, draft } = await shop.call('bills.get', { animalId: id });
     expect(bill?.totalMinor).toBe(46_012);
     expect(draft?.totalMinor).toBeGreaterThan(90_000);
-    expect(await shop.problem('bills.make', { animalId: id })).toMatchObject({
+    expect(await shop.problem('bills.create', { animalId: id })).toMatchObject({
       kind: 'refused',
       code: 'bill.stands',
     });
     await shop.call('bills.void', { billId: bill?.id ?? 0, reason: 'wrong prices' });
-    expect(await shop.call('bills.make', { animalId: id })).toMatchObject({ number: 2 });
-    const after = await shop.call('bills.look', { animalId: id });
+    expect(await shop.call('bills.create', { animalId: id })).toMatchObject({ number: 2 });
+    const after = await shop.call('bills.get', { animalId: id });
     expect(
       after.voidedBills.map(({ number, totalMinor, voided }) => [number, totalMinor, voided?.reason]),
     ).toEqual([[1, 46_012, 'wrong prices']]);
@@ -141,10 +141,12 @@ describe('a bill', () => {
     ]);
     const id = await takeIn(shop);
     const total = async (extras: string[]) =>
-      (await shop.call('bills.look', { animalId: id, extras })).draft?.totalMinor;
+      (await shop.call('bills.get', { animalId: id, extras })).draft?.totalMinor;
     // $90.00 − $10.00.
     expect(await total(['veteran'])).toBe(8000);
-    expect(await shop.problem('bills.make', { animalId: id, extras: ['staff'], sure: true })).toMatchObject({
+    expect(
+      await shop.problem('bills.create', { animalId: id, extras: ['staff'], confirmed: true }),
+    ).toMatchObject({
       kind: 'refused',
       code: 'bill.below-zero',
     });
@@ -154,14 +156,14 @@ describe('a bill', () => {
     const shop = await pricedShop();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '100.00' });
-    expect(await shop.problem('bills.make', { animalId: id })).toMatchObject({
+    expect(await shop.problem('bills.create', { animalId: id })).toMatchObject({
       kind: 'conflict',
       code: 'bill.not-weighed',
       with: { lack: 'trim-waiting' },
     });
-    expect(await shop.call('bills.make', { animalId: id, sure: true })).toMatchObject({ number: 1 });
+    expect(await shop.call('bills.create', { animalId: id, confirmed: true })).toMatchObject({ number: 1 });
     const bare = await takeIn(shop, { brought: 'whole' }, null);
-    expect(await shop.problem('bills.make', { animalId: bare, sure: true })).toMatchObject({
+    expect(await shop.problem('bills.create', { animalId: bare, confirmed: true })).toMatchObject({
       code: 'bill.no-hanging',
     });
   });
@@ -177,7 +179,7 @@ describe('a bill', () => {
       extras: [],
       note: '',
     };
-    const { id: quoteId } = await shop.call('quote.save', {
+    const { id: quoteId } = await shop.call('quotes.save', {
       species: 'elk',
       brought: 'skinned',
       stage: 'hanging',
@@ -187,8 +189,8 @@ describe('a bill', () => {
     });
     const id = await takeIn(shop, { quoteId, instructions });
     await cut(shop, id, { trim: '100.00' });
-    await shop.call('bills.make', { animalId: id, sure: true });
-    const { quote, bill } = await shop.call('bills.look', { animalId: id });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
+    const { quote, bill } = await shop.call('bills.get', { animalId: id });
     const sum = (values: number[]): number => values.reduce((total, value) => total + value, 0);
     expect(sum(quote?.lines.map(({ differenceMinor }) => differenceMinor) ?? [])).toBe(
       (bill?.totalMinor ?? 0) - (quote?.totalMinor ?? 0),
@@ -210,8 +212,8 @@ describe('payments', () => {
     const id = await takeIn(shop);
     await shop.call('bills.pay', { animalId: id, kind: 'deposit', method: 'cash', typed: '100' });
     await cut(shop, id, { bone: '90' });
-    await shop.call('bills.make', { animalId: id, sure: true });
-    const due = async () => (await shop.call('bills.look', { animalId: id })).dueMinor;
+    await shop.call('bills.create', { animalId: id, confirmed: true });
+    const due = async () => (await shop.call('bills.get', { animalId: id })).dueMinor;
     // $380.00 − $100.00.
     expect(await due()).toBe(28_000);
     const part = await shop.call('bills.pay', {
@@ -224,7 +226,13 @@ describe('payments', () => {
     expect(
       await shop.problem('bills.pay', { animalId: id, kind: 'payment', method: 'card', typed: '200' }),
     ).toMatchObject({ kind: 'conflict', code: 'payment.over', with: { dueMinor: 19_950 } });
-    await shop.call('bills.pay', { animalId: id, kind: 'payment', method: 'card', typed: '200', sure: true });
+    await shop.call('bills.pay', {
+      animalId: id,
+      kind: 'payment',
+      method: 'card',
+      typed: '200',
+      confirmed: true,
+    });
     expect(await due()).toBe(-50);
     await shop.call('bills.pay', { animalId: id, kind: 'refund', method: 'cash', typed: '0.50' });
     expect(await due()).toBe(0);
@@ -249,14 +257,14 @@ describe('payments', () => {
       kind: 'refused',
       code: 'release.no-bill',
     });
-    await shop.call('bills.make', { animalId: id, sure: true });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
     expect(await shop.problem('pickup.release', { id, to: 'Dana' })).toMatchObject({
       code: 'release.unpaid',
       with: { dueMinor: 38_000 },
     });
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'MK' });
     const other = await takeIn(shop);
-    await shop.call('bills.make', { animalId: other, sure: true });
+    await shop.call('bills.create', { animalId: other, confirmed: true });
     await shop.call('bills.pay', { animalId: other, kind: 'payment', method: 'cash', typed: '380' });
     await shop.call('animals.setStage', { id: other, stage: 'ready' });
     await shop.call('pickup.release', { id: other, to: 'Dana' });

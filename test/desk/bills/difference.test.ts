@@ -69,7 +69,7 @@ const ORDERS = {
 
 /** Quoted by phone at 380 lb, hung at 400 lb. */
 async function quotedElk(shop: FreshDesk): Promise<number> {
-  const { id: quoteId } = await shop.call('quote.save', {
+  const { id: quoteId } = await shop.call('quotes.save', {
     species: 'elk', brought: 'skinned', stage: 'hanging', typed: '380', instructions: ORDERS, hunterName: 'Dana',
   }); // prettier-ignore
   return takeIn(shop, { quoteId, instructions: ORDERS });
@@ -95,8 +95,8 @@ describe('the quote beside the bill', () => {
       ],
     });
     await cut(shop, id, { trim: '100.00' });
-    await shop.call('bills.make', { animalId: id, sure: true });
-    const { quote, bill } = await shop.call('bills.look', { animalId: id });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
+    const { quote, bill } = await shop.call('bills.get', { animalId: id });
     if (!quote || !bill) throw new Error('no quote or no bill');
     const by = (code: string): QuoteDifference => {
       const line = quote.lines.find((one) => one.code === code);

@@ -16,7 +16,7 @@ const pricesOfTheDay = { name: 'Prices', validFrom: '2026-08-01', lines: PRICES 
 
 async function billedElk(shop: FreshDesk): Promise<number> {
   const animalId = await takeIn(shop, {}, '412.35');
-  await shop.call('bills.make', { animalId, sure: true });
+  await shop.call('bills.create', { animalId, confirmed: true });
   return animalId;
 }
 
@@ -26,9 +26,9 @@ describe('a payment', () => {
     await shop.call('prices.save', pricesOfTheDay);
     const pay = (animalId: number, minor: number) => {
       const typed = (minor / 100).toFixed(2);
-      return shop.call('bills.pay', { animalId, kind: 'payment', method: 'cash', typed, sure: true });
+      return shop.call('bills.pay', { animalId, kind: 'payment', method: 'cash', typed, confirmed: true });
     };
-    const due = async (animalId: number) => (await shop.call('bills.look', { animalId })).dueMinor;
+    const due = async (animalId: number) => (await shop.call('bills.get', { animalId })).dueMinor;
     let [inParts, atOnce, runs] = [0, 0, 0];
     await fc.assert(
       fc.asyncProperty(
@@ -53,7 +53,7 @@ describe('a bill that was made', () => {
     const shop = await freshDesk();
     await shop.call('prices.save', pricesOfTheDay);
     const animalId = await billedElk(shop);
-    const { bill } = await shop.call('bills.look', { animalId });
+    const { bill } = await shop.call('bills.get', { animalId });
     // 412.35 lb × $0.95 = $391.7325 → $391.73; 8.25 % of it $32.317725 → $32.32; with $49.95 in all $474.00.
     expect(bill).toMatchObject({ subtotalMinor: 44_168, taxMinor: 3232, totalMinor: 47_400 });
     await fc.assert(
@@ -74,7 +74,7 @@ describe('a bill that was made', () => {
               priced('more', 'percent', { rate: rate / 100 }),
             ],
           }); // prettier-ignore
-          expect((await shop.call('bills.look', { animalId })).bill).toEqual(bill);
+          expect((await shop.call('bills.get', { animalId })).bill).toEqual(bill);
         },
       ),
       { numRuns: RUNS },

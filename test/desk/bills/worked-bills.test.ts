@@ -102,12 +102,12 @@ describe('a bill worked by hand', () => {
     ]);
     const animalId = await deer(shop, '80');
     // Tax 6 % of $250.10 = $15.006 → $15.01; total $265.11; 30 % of it $79.533 → $79.53.
-    const { draft } = await shop.call('bills.look', { animalId });
+    const { draft } = await shop.call('bills.get', { animalId });
     expect(draft).toMatchObject({ taxMinor: 1501, totalMinor: 26_511, depositMinor: 7953 });
     await shop.call('bills.pay', { animalId, kind: 'deposit', method: 'cash', typed: '79.53' });
-    await shop.call('bills.make', { animalId, sure: true });
+    await shop.call('bills.create', { animalId, confirmed: true });
     // $265.11 − $79.53 = $185.58.
-    expect((await shop.call('bills.look', { animalId })).dueMinor).toBe(18_558);
+    expect((await shop.call('bills.get', { animalId })).dueMinor).toBe(18_558);
   });
 
   it('7: a product with a price of its own is not charged as grind too', async () => {
@@ -219,7 +219,7 @@ describe('a bill worked by hand', () => {
 const ORDERS = {
   cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: LB, extras: [], note: '',
 }; // prettier-ignore
-function ask(more: Partial<CallInput<'quote.work'>> = {}): CallInput<'quote.work'> {
+function ask(more: Partial<CallInput<'quotes.calculate'>> = {}): CallInput<'quotes.calculate'> {
   return {
     species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', stage: 'hanging', typed: '400', instructions: ORDERS,
     ...more,
@@ -237,7 +237,7 @@ describe('a quote worked by hand', () => {
       priced('wrap', 'package', { amountMinor: 45 }),
     ]);
     const quote = await shop.call(
-      'quote.work',
+      'quotes.calculate',
       ask({ instructions: { ...ORDERS, fat: 'pork-back-fat', targetFat: 0.125 } }),
     );
     const ground = quote.products.find(({ product }) => product === 'Ground');
@@ -270,7 +270,7 @@ describe('a quote worked by hand', () => {
       { taxRule: 'per bill' },
     );
     const quote = await shop.call(
-      'quote.work',
+      'quotes.calculate',
       ask({ instructions: { ...ORDERS, grindProduct: 'Sausage' } }),
     );
     const made = quote.products.find(({ product }) => product === 'Sausage')?.grams.mean ?? 0;
@@ -294,7 +294,7 @@ describe('a quote worked by hand', () => {
       ],
       { unit: 'kg' },
     );
-    const quote = await shop.call('quote.work', ask({ species: 'mule-deer', typed: '40' }));
+    const quote = await shop.call('quotes.calculate', ask({ species: 'mule-deer', typed: '40' }));
     const ground = quote.products.find(({ product }) => product === 'Ground')?.grams;
     const cents = (grams = 0): number => Math.round(grams / 10);
     // Where the grind alone comes to less than $13 it is $13, and above that what it comes to.
@@ -314,7 +314,7 @@ describe('a quote worked by hand', () => {
         priced('early', 'percent', { rate: -0.1 }),
       ],
     });
-    const { price } = await shop.call('quote.work', ask());
+    const { price } = await shop.call('quotes.calculate', ask());
     expect(price?.lines).toEqual([
       {
         code: 'hang', label: 'hang', basis: 'hanging', unit: 'lb', quantity: { low: 400, mean: 400, high: 400 },

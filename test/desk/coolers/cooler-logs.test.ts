@@ -1,7 +1,7 @@
 /** Files of temperature loggers, and the record of a cooler for inspection. */
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { handOver } from '../bring/bring-file.ts';
+import { handOver } from '../import/bring-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const coldRoom = async (shop: FreshDesk): Promise<number> =>
@@ -13,7 +13,7 @@ describe('a logger’s file', () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     const upload = await handOver(shop, FILE, 'logger.csv');
-    expect(await shop.call('coolers.lookLog', { coolerId, upload })).toMatchObject({
+    expect(await shop.call('coolers.previewLog', { coolerId, upload })).toMatchObject({
       name: 'logger.csv',
       degrees: 'F',
       dates: 'month first',
@@ -25,24 +25,24 @@ describe('a logger’s file', () => {
       highestC: 6.7,
       problemCount: 0,
     });
-    expect((await shop.call('coolers.look', {}))[0]?.readings).toEqual([]);
+    expect((await shop.call('coolers.list', {}))[0]?.readings).toEqual([]);
   });
 
   it('is brought in once, however often it is chosen, and a longer one adds only what is new', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    await shop.call('coolers.bringLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
+    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
     const again = await handOver(shop, FILE);
-    expect(await shop.problem('coolers.bringLog', { coolerId, upload: again })).toMatchObject({
+    expect(await shop.problem('coolers.importLog', { coolerId, upload: again })).toMatchObject({
       code: 'logger.nothing-new',
       with: { count: 3 },
     });
     const longer = await handOver(shop, `${FILE}10/9/2026,12:00 PM,36.0,80\r\n`);
-    expect(await shop.call('coolers.bringLog', { coolerId, upload: longer })).toMatchObject({
+    expect(await shop.call('coolers.importLog', { coolerId, upload: longer })).toMatchObject({
       readings: 1,
       known: 3,
     });
-    const [cooler] = await shop.call('coolers.look', {});
+    const [cooler] = await shop.call('coolers.list', {});
     expect(cooler?.readings.map(({ c }) => c)).toEqual([2.2, 3.3, 6.7, 2.2]);
     expect(cooler?.last).toMatchObject({ c: 2.2, at: '2026-10-09T18:00:00.000Z' });
   });
@@ -50,17 +50,17 @@ describe('a logger’s file', () => {
   it('is taken back as a whole: its readings count no more, stay in the book, and may come again', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    await shop.call('coolers.log', { coolerId, typed: '35', by: 'RO' });
-    const { id } = await shop.call('coolers.bringLog', { coolerId, upload: await handOver(shop, FILE) });
-    expect(await shop.call('coolers.undoLog', { id, by: 'MK' })).toEqual({ id, name: 'old.csv' });
-    expect((await shop.call('coolers.look', {}))[0]?.readings).toMatchObject([{ by: 'RO' }]);
-    expect(await shop.problem('coolers.undoLog', { id })).toMatchObject({ code: 'logger.undone' });
-    expect(await shop.problem('coolers.undoLog', { id: 99 })).toMatchObject({ code: 'logger.unknown' });
-    expect(await shop.call('coolers.logs', { coolerId })).toMatchObject([
+    await shop.call('coolers.logTemperature', { coolerId, typed: '35', by: 'RO' });
+    const { id } = await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE) });
+    expect(await shop.call('coolers.undoImport', { id, by: 'MK' })).toEqual({ id, name: 'old.csv' });
+    expect((await shop.call('coolers.list', {}))[0]?.readings).toMatchObject([{ by: 'RO' }]);
+    expect(await shop.problem('coolers.undoImport', { id })).toMatchObject({ code: 'logger.undone' });
+    expect(await shop.problem('coolers.undoImport', { id: 99 })).toMatchObject({ code: 'logger.unknown' });
+    expect(await shop.call('coolers.listLogs', { coolerId })).toMatchObject([
       { readings: 3, undoneAt: expect.any(String) },
     ]);
-    await shop.call('coolers.bringLog', { coolerId, upload: await handOver(shop, FILE) });
-    expect((await shop.call('coolers.look', {}))[0]?.readings).toHaveLength(4);
+    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE) });
+    expect((await shop.call('coolers.list', {}))[0]?.readings).toHaveLength(4);
     const db = new Database(shop.bookPath, { readonly: true });
     expect(db.prepare('SELECT count(*) FROM cooler_temperature').pluck().get()).toBe(7);
     db.close();
@@ -72,20 +72,20 @@ describe('a logger’s file', () => {
     const text =
       'Date;Time;Temperature C\n09.10.2026;06:00;2,5\n09.10.2026;25:00;2,5\n09.10.2026;07:00;cold\n09.10.2027;08:00;2,5\n09.10.2026;09:00;\n';
     const upload = await handOver(shop, text);
-    const look = await shop.call('coolers.lookLog', { coolerId, upload });
+    const look = await shop.call('coolers.previewLog', { coolerId, upload });
     expect(look).toMatchObject({ degrees: 'C', dates: 'day first', fresh: 1, problemCount: 3 });
     expect(look.problems.map(({ row, problem }) => [row, problem.code])).toEqual([
       [3, 'logger.clock'],
       [4, 'temperature.unreadable'],
       [5, 'logger.ahead'],
     ]);
-    expect(await shop.problem('coolers.bringLog', { coolerId, upload })).toMatchObject({
+    expect(await shop.problem('coolers.importLog', { coolerId, upload })).toMatchObject({
       code: 'sheet.problems',
       with: { count: 3, row: 3 },
     });
-    expect((await shop.call('coolers.look', {}))[0]?.readings).toEqual([]);
+    expect((await shop.call('coolers.list', {}))[0]?.readings).toEqual([]);
     const poem = await handOver(shop, 'Roses are red\nviolets are blue\n');
-    expect(await shop.problem('coolers.lookLog', { coolerId, upload: poem })).toMatchObject({
+    expect(await shop.problem('coolers.previewLog', { coolerId, upload: poem })).toMatchObject({
       code: 'logger.columns',
     });
   });
@@ -95,8 +95,8 @@ describe('a logger’s file', () => {
     const coolerId = await coldRoom(shop);
     const rows = ['2026-11-01 00:30', '2026-11-01 01:30', '2026-11-01 01:30', '2026-11-01 02:30'];
     const upload = await handOver(shop, `Time,Celsius\n${rows.map((row) => `${row},2.0`).join('\n')}\n`);
-    await shop.call('coolers.bringLog', { coolerId, upload });
-    expect((await shop.call('coolers.look', {}))[0]?.readings.map(({ at }) => at.slice(11, 16))).toEqual([
+    await shop.call('coolers.importLog', { coolerId, upload });
+    expect((await shop.call('coolers.list', {}))[0]?.readings.map(({ at }) => at.slice(11, 16))).toEqual([
       '06:30', '07:30', '08:30', '09:30',
     ]); // prettier-ignore
   });
@@ -107,12 +107,12 @@ describe('the record of a cooler', () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     // 40 °F is the limit: 38 at 8, 44 at 10, so above it from 8:40.
-    await shop.call('coolers.bringLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
-    await shop.call('coolers.log', { coolerId, typed: '44', by: 'RO' });
-    await shop.call('coolers.log', { coolerId, typed: '99', by: 'RO' });
-    const wrong = (await shop.call('coolers.look', {}))[0]?.readings.find(({ c }) => c > 30)?.id ?? 0;
-    await shop.call('coolers.takeBack', { readingId: wrong, reason: 'mistyped', by: 'RO' });
-    const found = await shop.call('coolers.record', { coolerId, from: '2026-10-08', to: '2026-10-10' });
+    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
+    await shop.call('coolers.logTemperature', { coolerId, typed: '44', by: 'RO' });
+    await shop.call('coolers.logTemperature', { coolerId, typed: '99', by: 'RO' });
+    const wrong = (await shop.call('coolers.list', {}))[0]?.readings.find(({ c }) => c > 30)?.id ?? 0;
+    await shop.call('coolers.voidTemperature', { readingId: wrong, reason: 'mistyped', by: 'RO' });
+    const found = await shop.call('coolers.getRecord', { coolerId, from: '2026-10-08', to: '2026-10-10' });
     expect(found).toMatchObject({ cooler: 'Cold room', readings: 4, limitC: 4.4 });
     expect(found.days.map(({ day, readings }) => [day, readings])).toEqual([
       ['2026-10-08', 0],
@@ -133,15 +133,15 @@ describe('the record of a cooler', () => {
   it('is of days in their order, also of a cooler that was put away', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    await shop.call('coolers.putAway', { id: coolerId });
+    await shop.call('coolers.archive', { id: coolerId });
     const days = { from: '2026-10-01', to: '2026-10-02' };
-    expect(await shop.call('coolers.record', { coolerId, ...days })).toMatchObject({ readings: 0 });
-    expect(await shop.problem('coolers.record', { coolerId: 9, ...days })).toMatchObject({
+    expect(await shop.call('coolers.getRecord', { coolerId, ...days })).toMatchObject({ readings: 0 });
+    expect(await shop.problem('coolers.getRecord', { coolerId: 9, ...days })).toMatchObject({
       code: 'cooler.unknown',
     });
     const wrong = [{ from: '2026-10-02', to: '2026-10-01' }, { from: '2020-01-01', to: '2026-10-01' }]; // prettier-ignore
     for (const span of wrong)
-      expect(await shop.problem('coolers.record', { coolerId, ...span })).toMatchObject({
+      expect(await shop.problem('coolers.getRecord', { coolerId, ...span })).toMatchObject({
         code: 'cooler.record-days',
       });
   });

@@ -16,13 +16,13 @@ describe('a cooler', () => {
     const [one, two] = [await takeIn(shop), await takeIn(shop)];
     await shop.call('animals.hang', { ids: [one, two], coolerId });
     await shop.call('animals.hang', { ids: [one], coolerId, place: 'hook 4' });
-    const { hooks } = await shop.call('rail.look', {});
+    const { hooks } = await shop.call('rail.get', {});
     expect(hooks.map(({ where }) => where)).toEqual(['Cold room, hook 4', 'Cold room']);
-    expect((await shop.call('animals.open', { id: one })).where).toBe('Cold room, hook 4');
+    expect((await shop.call('animals.get', { id: one })).where).toBe('Cold room, hook 4');
     await shop.call('animals.setStage', { id: two, stage: 'packing' });
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({ places: 2, hanging: 1 });
-    expect((await shop.call('shop.look', {})).coolers[0]).toMatchObject({ name: 'Cold room', hanging: 1 });
-    expect((await shop.call('animals.open', { id: two })).where).toBeNull();
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({ places: 2, hanging: 1 });
+    expect((await shop.call('shop.get', {})).coolers[0]).toMatchObject({ name: 'Cold room', hanging: 1 });
+    expect((await shop.call('animals.get', { id: two })).where).toBeNull();
   });
 
   it('says that it is too full but takes the animal, and does not take what no longer hangs', async () => {
@@ -51,23 +51,23 @@ describe('a cooler', () => {
       code: 'cooler.twice',
     });
     await shop.call('coolers.save', { id: coolerId, name: 'Cold room 1', places: 20 });
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({ name: 'Cold room 1', places: 20 });
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({ name: 'Cold room 1', places: 20 });
     const id = await takeIn(shop);
     await shop.call('animals.hang', { ids: [id], coolerId });
-    expect(await shop.problem('coolers.putAway', { id: coolerId })).toMatchObject({
+    expect(await shop.problem('coolers.archive', { id: coolerId })).toMatchObject({
       code: 'cooler.in-use',
       with: { cooler: 'Cold room 1', count: 1 },
     });
     await shop.call('animals.setStage', { id, stage: 'ready' });
-    await shop.call('coolers.putAway', { id: coolerId });
-    expect(await shop.call('coolers.look', {})).toEqual([]);
+    await shop.call('coolers.archive', { id: coolerId });
+    expect(await shop.call('coolers.list', {})).toEqual([]);
     await shop.call('coolers.save', { name: 'Cold room 1', places: 5 });
   });
 
   it('adds up the time above the limit, on straight lines between readings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({
       last: null,
       above: false,
       minutesAbove: 0,
@@ -75,17 +75,17 @@ describe('a cooler', () => {
     });
     // Limit 4.4 °C. 3.4 → 5.4 in two hours: above for one hour; then an hour at 5.4; then down to 3.4 in two: one hour.
     for (const typed of ['3.4 C', '5.4C', '5,4 c', '3.4 C']) {
-      await shop.call('coolers.log', { coolerId, typed, by: 'RO' });
+      await shop.call('coolers.logTemperature', { coolerId, typed, by: 'RO' });
       shop.wait(typed === '5.4C' ? HOUR : 2 * HOUR);
     }
-    const [cooler] = await shop.call('coolers.look', {});
+    const [cooler] = await shop.call('coolers.list', {});
     expect(cooler?.minutesAbove).toBeCloseTo(60 + 60 + 60, 6);
     expect(cooler).toMatchObject({ above: false, longestGapMinutes: 120, last: { c: 3.4 } });
-    await shop.call('coolers.log', { coolerId, typed: '41' });
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({ above: true, last: { c: 5 } });
+    await shop.call('coolers.logTemperature', { coolerId, typed: '41' });
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({ above: true, last: { c: 5 } });
     // Three days on nothing of it counts any more, but that nobody read it since does.
     shop.wait(80 * HOUR);
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({
       above: true,
       minutesAbove: 0,
       longestGapMinutes: 80 * 60,
@@ -96,11 +96,11 @@ describe('a cooler', () => {
   it('refuses what is no temperature, naming the entry', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    expect(await shop.problem('coolers.log', { coolerId, typed: 'cold' })).toMatchObject({
+    expect(await shop.problem('coolers.logTemperature', { coolerId, typed: 'cold' })).toMatchObject({
       code: 'temperature.unreadable',
       field: 'typed',
     });
-    expect(await shop.problem('coolers.log', { coolerId, typed: '400' })).toMatchObject({
+    expect(await shop.problem('coolers.logTemperature', { coolerId, typed: '400' })).toMatchObject({
       code: 'temperature.range',
     });
   });
@@ -110,27 +110,27 @@ describe('a temperature taken back', () => {
   it('counts no more, stays in the book with its reason, and goes only once', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    await shop.call('coolers.log', { coolerId, typed: '3 C', by: 'RO' });
+    await shop.call('coolers.logTemperature', { coolerId, typed: '3 C', by: 'RO' });
     shop.wait(HOUR);
-    await shop.call('coolers.log', { coolerId, typed: '30 C', by: 'RO' });
-    const [warm] = await shop.call('coolers.look', {});
+    await shop.call('coolers.logTemperature', { coolerId, typed: '30 C', by: 'RO' });
+    const [warm] = await shop.call('coolers.list', {});
     expect(warm).toMatchObject({ above: true, last: { c: 30 } });
     const readingId = warm?.readings.at(-1)?.id ?? 0;
-    expect(await shop.problem('coolers.takeBack', { readingId, reason: ' ' })).toMatchObject({
+    expect(await shop.problem('coolers.voidTemperature', { readingId, reason: ' ' })).toMatchObject({
       code: 'text.needed',
     });
-    await shop.call('coolers.takeBack', { readingId, reason: 'mistyped', by: 'MK' });
-    expect((await shop.call('coolers.look', {}))[0]).toMatchObject({
+    await shop.call('coolers.voidTemperature', { readingId, reason: 'mistyped', by: 'MK' });
+    expect((await shop.call('coolers.list', {}))[0]).toMatchObject({
       above: false,
       minutesAbove: 0,
       last: { c: 3 },
       readings: [{ c: 3, by: 'RO' }],
     });
-    expect(await shop.problem('coolers.takeBack', { readingId, reason: 'again' })).toMatchObject({
+    expect(await shop.problem('coolers.voidTemperature', { readingId, reason: 'again' })).toMatchObject({
       code: 'temperature.voided',
       with: { by: 'MK' },
     });
-    expect(await shop.problem('coolers.takeBack', { readingId: 99, reason: 'x' })).toMatchObject({
+    expect(await shop.problem('coolers.voidTemperature', { readingId: 99, reason: 'x' })).toMatchObject({
       code: 'temperature.unknown',
     });
     const db = new Database(shop.bookPath, { readonly: true });

@@ -43,21 +43,21 @@ async function billedElk(shop: FreshDesk, product = 'Ground', extras: string[] =
   await shop.call('table.weigh', {
     animalId: id, stage: 'packed', part: 'package', product: 'Steaks', count: 140, typed: '140.00',
   }); // prettier-ignore
-  await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40', costTyped: '1.60', costUnit: 'lb' });
+  await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40', costTyped: '1.60', costUnit: 'lb' });
   const asked = { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.125, product };
   const { id: batchId } = await shop.call('grinder.start', asked);
-  const lot = (await shop.call('fat.lots', {})).find(({ leftGrams }) => leftGrams > 15_000);
+  const lot = (await shop.call('fat.listLots', {})).find(({ leftGrams }) => leftGrams > 15_000);
   await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: '100.00' });
   await shop.call('grinder.weighIn', { batchId, fatLotId: lot?.id ?? 0, part: 'fat added', typed: '14.50' });
   await shop.call('grinder.pack', { batchId, product, count: 114, typed: '113.90' });
   await shop.call('grinder.finish', { batchId });
-  await shop.call('bills.make', { animalId: id, extras });
+  await shop.call('bills.create', { animalId: id, extras });
   await shop.call('animals.setStage', { id, stage: 'ready' });
   return id;
 }
 
-type Code = CallOutput<'costing.look'>['services'][number]['code'];
-const service = (look: CallOutput<'costing.look'>, code: Code) => {
+type Code = CallOutput<'costing.get'>['services'][number]['code'];
+const service = (look: CallOutput<'costing.get'>, code: Code) => {
   const found = look.services.find((one) => one.code === code);
   if (!found) throw new Error(`No service ${code}`);
   return found;
@@ -68,7 +68,7 @@ describe('what a pound costs', () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
-    const cutting = service(await shop.call('costing.look', {}), 'cutting');
+    const cutting = service(await shop.call('costing.get', {}), 'cutting');
     // 30 min + 400 lb × 0.5 min = 230 min at $30 an hour: $115; 140 packages at $0.25: $35; for 140 + 100 lb of meat.
     expect(cutting.hours).toBeCloseTo(230 / 60, 9);
     expect(cutting.packages).toBe(140);
@@ -93,7 +93,7 @@ describe('what a pound costs', () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
-    const grinding = service(await shop.call('costing.look', {}), 'grinding');
+    const grinding = service(await shop.call('costing.get', {}), 'grinding');
     // 12 + 100 × 0.6 = 72 min: $36; 114 packages: $28.50; 14.5 lb of fat at $1.60: $23.20; in all $87.70 on 113.9 lb.
     expect(grinding.costPerJob).toBeCloseTo(8770, 6);
     expect(grinding.cost).toBeCloseTo(8770 / 113.9, 9);
@@ -118,7 +118,7 @@ describe('what a pound costs', () => {
 
   it('is an assumption, and has no fee, before anything was weighed or billed', async () => {
     const shop = await pricedShop();
-    const look = await shop.call('costing.look', {});
+    const look = await shop.call('costing.get', {});
     expect(look).toMatchObject({ own: false, billed: 0, species: [], income: [] });
     for (const one of look.services) {
       expect(one).toMatchObject({ fee: null, margin: null });
@@ -131,9 +131,9 @@ describe('what a pound costs', () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
-    const before = await shop.call('costing.look', {});
-    await shop.call('shop.change', { changes: { unit: 'kg' } });
-    const after = await shop.call('costing.look', {});
+    const before = await shop.call('costing.get', {});
+    await shop.call('shop.saveSettings', { changes: { unit: 'kg' } });
+    const after = await shop.call('costing.get', {});
     for (const { code, costPerKg, cost, margin } of after.services) {
       const pounds = service(before, code);
       expect(costPerKg).toBeCloseTo(pounds.costPerKg, 6);
@@ -148,7 +148,7 @@ describe('what a season brought', () => {
     const shop = await pricedShop();
     await billedElk(shop, 'Ground', ['cape']);
     await shop.call('costing.save', FIGURES);
-    const look = await shop.call('costing.look', {});
+    const look = await shop.call('costing.get', {});
     // $380 + $51.26 + $28.86 + $60. Cost: $150 for cutting, $36 + $28.50 for grinding, $23.20 of fat.
     expect(look.species).toEqual([
       { code: 'elk', name: 'Elk', animals: 1, incomeMinor: 52_012, cost: expect.closeTo(23_770, 3) },
@@ -170,9 +170,9 @@ describe('what a season brought', () => {
   it('counts no bill that was taken back', async () => {
     const shop = await pricedShop();
     const id = await billedElk(shop);
-    const { bill } = await shop.call('bills.look', { animalId: id });
+    const { bill } = await shop.call('bills.get', { animalId: id });
     await shop.call('bills.void', { billId: bill?.id ?? 0, reason: 'wrong' });
-    expect(await shop.call('costing.look', {})).toMatchObject({ billed: 0, income: [] });
+    expect(await shop.call('costing.get', {})).toMatchObject({ billed: 0, income: [] });
     expect((await shop.call('costing.tryPrices', { lines: PRICES })).animals).toBe(0);
   });
 });
@@ -181,13 +181,13 @@ describe('the figures', () => {
   it('come back as they were kept, with a trail of what they were', async () => {
     const shop = await pricedShop();
     await shop.call('costing.save', FIGURES);
-    const { own, figures } = await shop.call('costing.look', {});
+    const { own, figures } = await shop.call('costing.get', {});
     expect(own).toBe(true);
     expect(figures).toMatchObject({ wagePerHour: 2000, overheadPerHour: 1000, packagingPerPackage: 25 });
     expect(figures.services.grinding.minutesPerKg).toBeCloseTo(0.6 / 0.45359237, 9);
     expect(figures.services.products.packageGrams).toBeCloseTo(453.59237, 9);
     // The settings that every screen reads do not carry them.
-    expect((await shop.call('shop.look', {})).settings).not.toHaveProperty('costing');
+    expect((await shop.call('shop.get', {})).settings).not.toHaveProperty('costing');
   });
 
   it.each([
@@ -212,7 +212,7 @@ describe('the figures', () => {
   ])('name the field %s that cannot be read', async (field, more, code) => {
     const shop = await pricedShop();
     expect(await shop.problem('costing.save', { ...FIGURES, ...more })).toMatchObject({ code, field });
-    expect((await shop.call('costing.look', {})).own).toBe(false);
+    expect((await shop.call('costing.get', {})).own).toBe(false);
   });
 });
 
@@ -230,7 +230,7 @@ describe('trying prices', () => {
     });
     expect(tried.species).toMatchObject([{ code: 'elk', animals: 1, thenMinor: 46_012, nowMinor: 47_720 }]);
     expect(tried.most).toMatchObject([{ thenMinor: 46_012, nowMinor: 47_720 }]);
-    expect((await shop.call('prices.look', {})).lines.find(({ code }) => code === 'grind')?.amountMinor).toBe(
+    expect((await shop.call('prices.get', {})).lines.find(({ code }) => code === 'grind')?.amountMinor).toBe(
       45,
     );
   });
@@ -280,7 +280,7 @@ describe('trying prices', () => {
         const shop = await pricedShop(lines);
         await billedElk(shop, 'Ground', ['cape']);
         const small = await takeIn(shop, { species: 'pronghorn' }, '61.35');
-        await shop.call('bills.make', { animalId: small, sure: true });
+        await shop.call('bills.create', { animalId: small, confirmed: true });
         const tried = await shop.call('costing.tryPrices', { lines });
         expect(tried.nowMinor).toBe(tried.thenMinor);
         expect(tried.most).toEqual([]);
@@ -305,13 +305,13 @@ describe('missed quotes', () => {
       cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
     }; // prettier-ignore
     const asked = { species: 'elk', brought: 'skinned', stage: 'hanging', instructions } as const;
-    const { id: quoteId } = await shop.call('quote.save', { ...asked, typed: '300', hunterName: 'Dana' });
-    const said = await shop.call('quote.work', { ...asked, typed: '300' });
+    const { id: quoteId } = await shop.call('quotes.save', { ...asked, typed: '300', hunterName: 'Dana' });
+    const said = await shop.call('quotes.calculate', { ...asked, typed: '300' });
     const id = await takeIn(shop, { quoteId, instructions });
     await cut(shop, id, { 'whole cuts': '150', trim: '150' });
-    await shop.call('bills.make', { animalId: id, sure: true });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
     await shop.call('animals.setStage', { id, stage: 'ready' });
-    const { compared, missed } = (await shop.call('costing.look', {})).quotes;
+    const { compared, missed } = (await shop.call('costing.get', {})).quotes;
     expect(compared).toBe(1);
     // 400 lb hung instead of 300, and 300 lb of meat: $380 billed, as nothing was ground.
     expect(missed).toMatchObject([{ billMinor: 38_000 }]);

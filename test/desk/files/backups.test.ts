@@ -30,7 +30,7 @@ async function shopWith(...hunters: string[]): Promise<Desk> {
 }
 
 const newest = async (shop: Desk, place: string) => {
-  const row = (await shop.call('shop.backups', {})).rows.find((one) => one.place === place);
+  const row = (await shop.call('shop.listBackups', {})).rows.find((one) => one.place === place);
   if (!row) throw new Error(`nothing ${place}`);
   return row;
 };
@@ -41,7 +41,7 @@ describe('going back to a backup of an earlier day', () => {
   /** A morning, a noon and an evening of the day before, each with one hunter more, and one entry of today. */
   async function dayAfter(second = ''): Promise<Desk> {
     const shop = await shopWith();
-    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: second } });
     for (const name of ['Hunter A', 'Hunter B', 'Hunter C']) {
       await shop.call('hunters.save', { name });
       await shop.call('shop.backUp', {});
@@ -58,7 +58,7 @@ describe('going back to a backup of an earlier day', () => {
     const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
     onTestFinished(() => rmSync(second, { recursive: true, force: true }));
     const shop = await dayAfter(second);
-    const row = (await shop.call('shop.backups', {})).rows.filter((one) => one.place === place).toReversed()[which];
+    const row = (await shop.call('shop.listBackups', {})).rows.filter((one) => one.place === place).toReversed()[which];
     await shop.call('shop.restore', { path: row?.path ?? '' });
     expect((await hunters(shop)).sort()).toEqual(['Hunter A', 'Hunter B', 'Hunter C'].slice(0, which + 1));
   }); // prettier-ignore
@@ -70,7 +70,7 @@ describe('backups by themselves', () => {
     shop.desk.close();
     expect(listBackups(shop.bookPath)).toHaveLength(1);
     const again = await guardedDesk(shop.bookPath, '2026-10-10T16:00:00Z');
-    await again.call('rail.look', {});
+    await again.call('rail.get', {});
     again.desk.close();
     expect(listBackups(shop.bookPath)).toHaveLength(1);
     expect(readdirSync(dirname(shop.bookPath)).sort()).toEqual(['shop backups', 'shop.gambrel']);
@@ -114,9 +114,9 @@ describe.runIf(process.platform !== 'win32')('other accounts of the computer', (
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
     mkdirSync(stick);
-    await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
     const { second } = await shop.call('shop.backUp', {});
-    const read = async () => (await shop.call('shop.backups', {})).othersRead;
+    const read = async () => (await shop.call('shop.listBackups', {})).othersRead;
     chmodSync(dirname(shop.bookPath), 0o755);
     expect(await read()).toEqual({ here: false, away: false });
     // As on a stick or a share whose files have the modes that the system gives them all.
@@ -139,33 +139,33 @@ describe('the second place', () => {
   it('gets a copy of each backup, and a missing stick is told without losing the first one', async () => {
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
-    await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
     const missing = await shop.call('shop.backUp', {});
     expect(missing).toMatchObject({
       second: null,
       secondProblem: { code: 'second.missing', with: { path: stick } },
     });
     expect(existsSync(missing.path)).toBe(true);
-    expect(await shop.call('shop.backups', {})).toMatchObject({
+    expect(await shop.call('shop.listBackups', {})).toMatchObject({
       second: { folder: stick, there: false }, secondProblem: { code: 'second.missing' },
     }); // prettier-ignore
     mkdirSync(stick);
     shop.wait(60);
     const made = await shop.call('shop.backUp', {});
     expect(made).toMatchObject({ second: join(stick, readdirSync(stick)[0] ?? ''), secondProblem: null });
-    expect((await shop.call('shop.backups', {})).secondProblem).toBeNull();
+    expect((await shop.call('shop.listBackups', {})).secondProblem).toBeNull();
   });
 
   it('gets locked copies once there is a passphrase, which this desk opens by itself and another only with it', async () => {
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
     mkdirSync(stick);
-    await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
     expect(await shop.problem('shop.setLock', { passphrase: 'short' })).toMatchObject({
       code: 'passphrase.short',
     });
     await shop.call('shop.setLock', { passphrase: 'three cold hooks' });
-    expect(JSON.stringify(await shop.call('shop.look', {}))).not.toMatch(/"salt"|"key":"[0-9a-f]/);
+    expect(JSON.stringify(await shop.call('shop.get', {}))).not.toMatch(/"salt"|"key":"[0-9a-f]/);
     await shop.call('shop.backUp', {});
     expect(readdirSync(stick)).toEqual([expect.stringMatching(/\.gambrel-locked$/)]);
     const { path } = await newest(shop, 'away');
@@ -189,10 +189,13 @@ describe('the second place', () => {
     const { path } = await shop.call('shop.backUp', {});
     const stick = join(dirname(shop.bookPath), 'stick');
     mkdirSync(stick);
-    await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
     await shop.call('shop.setLock', { passphrase: 'three cold hooks' });
     await shop.call('shop.restore', { path });
-    expect(await shop.call('shop.backups', {})).toMatchObject({ locked: true, second: { folder: stick } });
+    expect(await shop.call('shop.listBackups', {})).toMatchObject({
+      locked: true,
+      second: { folder: stick },
+    });
     shop.wait(60);
     await shop.call('shop.backUp', {});
     expect(readdirSync(stick).every((name) => name.endsWith('-locked'))).toBe(true);
@@ -207,16 +210,16 @@ describe('a folder with backups of two shops', () => {
     const stick = join(dirname(ours.bookPath), 'stick');
     mkdirSync(stick);
     for (const shop of [ours, theirs]) {
-      await shop.call('shop.change', { changes: { secondBackupFolder: stick } });
+      await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
       await shop.call('shop.backUp', {});
     }
-    const rows = (await ours.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    const rows = (await ours.call('shop.listBackups', {})).rows.filter(({ place }) => place === 'away');
     expect(rows.map(({ own, shop }) => [own, shop]).sort()).toEqual([[false, 'Maple Locker'], [true, '']]); // prettier-ignore
     const path = rows.find(({ own }) => !own)?.path ?? '';
     expect(await ours.call('shop.tryBackup', { path })).toMatchObject({ own: false, shop: 'Maple Locker' });
     // Taking it all the same makes it ours, and the way back is the book set aside.
     await ours.call('shop.restore', { path });
-    const after = (await ours.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    const after = (await ours.call('shop.listBackups', {})).rows.filter(({ place }) => place === 'away');
     expect(after.find((row) => row.path === path)).toMatchObject({ own: true });
     expect(after.find((row) => row.path !== path)).toMatchObject({ own: false, shop: 'Test Locker' });
   });
@@ -231,7 +234,7 @@ describe('a folder with backups of two shops', () => {
     writeFileSync(join(beside, path.slice(path.lastIndexOf('/') + 1)), readFileSync(path));
     rmSync(ours.bookPath);
     const again = await guardedDesk(ours.bookPath, '2026-10-11T15:00:00Z');
-    const { rows, trouble } = await again.call('shop.backups', {});
+    const { rows, trouble } = await again.call('shop.listBackups', {});
     expect(trouble?.code).toBe('book.missing');
     expect(new Set(rows.map(({ own }) => own))).toEqual(new Set([true, false]));
   });
@@ -240,10 +243,10 @@ describe('a folder with backups of two shops', () => {
     const shop = await shopWith('Hunter A');
     const folder = backupFolder(shop.bookPath) + slash;
     const changes = { secondBackupFolder: folder };
-    expect(await shop.problem('shop.change', { changes })).toEqual({
+    expect(await shop.problem('shop.saveSettings', { changes })).toEqual({
       kind: 'invalid', code: 'second.own-folder', field: 'changes.secondBackupFolder', with: { path: folder },
     }); // prettier-ignore
-    expect((await shop.call('shop.look', {})).settings.secondBackupFolder).toBe('');
+    expect((await shop.call('shop.get', {})).settings.secondBackupFolder).toBe('');
   });
 });
 
@@ -275,7 +278,7 @@ describe('going back', () => {
       return answer.value as CallOutput<N>;
     };
     const made = await call('shop.backUp', {});
-    const look = await call('shop.backups', { folder: '' });
+    const look = await call('shop.listBackups', { folder: '' });
     expect(Math.abs(Date.parse(look.at) - Date.parse(made.at))).toBeLessThan(60_000);
     const held = await call('shop.tryBackup', { path: made.path, folder: '', passphrase: '' });
     expect(held.animals).toBeGreaterThan(200);
@@ -289,7 +292,7 @@ describe('going back', () => {
     expect(await shop.problem('shop.tryBackup', { path: '/etc/passwd', folder: '/etc' })).toMatchObject({
       code: 'backup.gone',
     });
-    expect(await shop.call('shop.backups', { folder: shop.bookPath })).toMatchObject({
+    expect(await shop.call('shop.listBackups', { folder: shop.bookPath })).toMatchObject({
       rows: [],
       unreadable: [{ code: 'second.unreadable' }],
     });
@@ -333,9 +336,9 @@ describe('a book that does not open', () => {
     ['book.changed', flip],
   ] as const)('says %s to every call, and goes back to its backup', async (code, spoil) => {
     const shop = await spoilt(spoil);
-    for (const call of ['shop.look', 'rail.look', 'hunters.find'] as const)
+    for (const call of ['shop.get', 'rail.get', 'hunters.find'] as const)
       expect(await shop.problem(call, { text: '' })).toMatchObject({ kind: 'broken', code });
-    const look = await shop.call('shop.backups', {});
+    const look = await shop.call('shop.listBackups', {});
     expect(look.trouble).toMatchObject({ code, with: { path: shop.bookPath } });
     await shop.call('shop.restore', { path: look.rows[0]?.path ?? '' });
     expect(await hunters(shop)).toEqual(['Hunter A']);
@@ -347,7 +350,7 @@ describe('a book that does not open', () => {
     const { path } = await newest(shop, 'beside');
     writeFileSync(path, readFileSync(path).subarray(0, 9000));
     expect(await shop.problem('shop.restore', { path })).toMatchObject({ code: 'backup.bad' });
-    expect(await shop.problem('rail.look', {})).toMatchObject({ code: 'book.changed' });
+    expect(await shop.problem('rail.get', {})).toMatchObject({ code: 'book.changed' });
   });
 
   it('that is not as it was left can be opened as it is', async () => {
@@ -361,7 +364,7 @@ describe('a book that does not open', () => {
     const shop = await spoilt((bytes) => bytes.subarray(0, 9000));
     rmSync(backupFolder(shop.bookPath), { recursive: true });
     expect(await shop.call('shop.beginAnew', {})).toEqual({ open: true });
-    expect((await shop.call('shop.look', {})).setUp).toBe(false);
+    expect((await shop.call('shop.get', {})).setUp).toBe(false);
     expect((await newest(shop, 'set aside')).bytes).toBe(9000);
   });
 
@@ -372,7 +375,7 @@ describe('a book that does not open', () => {
     other.pragma('locking_mode = EXCLUSIVE');
     other.exec('BEGIN EXCLUSIVE; COMMIT');
     const again = await guardedDesk(shop.bookPath);
-    expect(await again.problem('rail.look', {})).toMatchObject({ code: 'book.locked' });
+    expect(await again.problem('rail.get', {})).toMatchObject({ code: 'book.locked' });
     expect(await again.problem('shop.beginAnew', {})).toMatchObject({ code: 'book.locked' });
     other.close();
     expect(await again.call('shop.tryAgain', {})).toEqual({ open: true });
@@ -384,7 +387,7 @@ describe('a file that goes away while it is open', () => {
     const shop = await shopWith('Hunter A');
     rmSync(shop.bookPath);
     expect(await shop.problem('hunters.save', { name: 'Hunter B' })).toMatchObject({ code: 'book.missing' });
-    expect(await shop.problem('rail.look', {})).toMatchObject({ code: 'book.missing' });
+    expect(await shop.problem('rail.get', {})).toMatchObject({ code: 'book.missing' });
     await shop.call('shop.restore', { path: (await newest(shop, 'beside')).path });
     expect(await hunters(shop)).toEqual(['Hunter A']);
   });
@@ -408,11 +411,11 @@ describe('two programs on one book', () => {
   it('see what the other wrote, also what they had learned by heart, and tell their windows', async () => {
     const first = await shopWith('Hunter A');
     const second = await guardedDesk(first.bookPath);
-    expect((await second.call('shop.look', {})).settings.hangingLimitDays).toBe(7);
-    await first.call('shop.change', { changes: { hangingLimitDays: 9 } });
+    expect((await second.call('shop.get', {})).settings.hangingLimitDays).toBe(7);
+    await first.call('shop.saveSettings', { changes: { hangingLimitDays: 9 } });
     await first.call('hunters.save', { name: 'Hunter B' });
-    expect((await second.call('shop.look', {})).settings.hangingLimitDays).toBe(9);
-    expect(second.heard).toEqual(['shop.change']);
+    expect((await second.call('shop.get', {})).settings.hangingLimitDays).toBe(9);
+    expect(second.heard).toEqual(['shop.saveSettings']);
     expect(await hunters(second)).toEqual(['Hunter A', 'Hunter B']);
   });
 
@@ -420,7 +423,7 @@ describe('two programs on one book', () => {
     const first = await shopWith('Hunter A');
     const second = await guardedDesk(first.bookPath, undefined, { backUpEvery: 1e9, lookEvery: 20 });
     await first.call('hunters.save', { name: 'Hunter B' });
-    await expect.poll(() => second.heard).toEqual(['shop.change']);
+    await expect.poll(() => second.heard).toEqual(['shop.saveSettings']);
   });
 
   it('give no ticket twice', async () => {
@@ -446,21 +449,21 @@ describe('a clock that was set back', () => {
         weights: [{ stage: 'hanging', typed: '400' }],
       }); // prettier-ignore
     const first = await take('Hunter A');
-    expect((await shop.call('shop.look', {})).clockBehind).toBeNull();
+    expect((await shop.call('shop.get', {})).clockBehind).toBeNull();
     shop.wait(-1800);
-    expect((await shop.call('shop.look', {})).clockBehind).toBeNull();
+    expect((await shop.call('shop.get', {})).clockBehind).toBeNull();
     shop.wait(-3 * 86_400);
-    expect((await shop.call('shop.look', {})).clockBehind).toBe('2026-10-10T15:00:00.000Z');
+    expect((await shop.call('shop.get', {})).clockBehind).toBe('2026-10-10T15:00:00.000Z');
     const second = await take('Hunter B');
     expect([first.ticket, second.ticket]).toEqual(['26-0001', '26-0002']);
     await shop.call('table.weigh', { animalId: first.id, stage: 'cut', part: 'trim', typed: '100' });
     await shop.call('table.weigh', { animalId: first.id, stage: 'cut', part: 'bone', typed: '90' });
-    const page = await shop.call('animals.open', { id: first.id });
+    const page = await shop.call('animals.get', { id: first.id });
     expect(page.weighings.map(({ typed }) => typed)).toEqual(['400', '100', '90']);
     // The backup made now carries the earlier date, and is not thinned away for it.
     const { path } = await shop.call('shop.backUp', {});
     expect(existsSync(path)).toBe(true);
     shop.wait(3 * 86_400 + 3600);
-    expect((await shop.call('shop.look', {})).clockBehind).toBeNull();
+    expect((await shop.call('shop.get', {})).clockBehind).toBeNull();
   });
 });

@@ -24,7 +24,7 @@ async function removed() {
   const shop = await freshDesk();
   const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
   onTestFinished(() => rmSync(second, { recursive: true, force: true }));
-  await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+  await shop.call('shop.saveSettings', { changes: { secondBackupFolder: second } });
   const { id } = await shop.call('hunters.save', { name: NAME, phone: '555-0142' });
   await shop.call('shop.backUp', {});
   shop.wait(3600);
@@ -36,7 +36,7 @@ async function removed() {
   return { shop, second };
 }
 const holding = async (shop: FreshDesk) =>
-  (await shop.call('shop.backups', {})).rows.filter(({ holdsRemoved }) => holdsRemoved);
+  (await shop.call('shop.listBackups', {})).rows.filter(({ holdsRemoved }) => holdsRemoved);
 const saysName = (path: string): boolean => readFileSync(path).toString('latin1').includes('Qzxmark');
 
 describe('backups from before a removal', () => {
@@ -66,12 +66,12 @@ describe('backups from before a removal', () => {
     const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
     onTestFinished(() => rmSync(second, { recursive: true, force: true }));
     await shop.call('shop.setLock', { passphrase: 'nine tails of a cat' });
-    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: second } });
     const { id } = await shop.call('hunters.save', { name: NAME, phone: '555-0142' });
     await shop.call('shop.backUp', {});
     shop.wait(3600);
     await shop.call('hunters.removeDetails', { id, reason: 'asked' });
-    const [away] = (await shop.call('shop.backups', {})).rows.filter(({ place }) => place === 'away');
+    const [away] = (await shop.call('shop.listBackups', {})).rows.filter(({ place }) => place === 'away');
     expect(away).toMatchObject({ locked: true });
     expect(await shop.call('shop.tryBackup', { path: away?.path ?? '' })).toMatchObject({
       own: true,
@@ -107,10 +107,10 @@ describe('backups from before a removal', () => {
   it('are left where the fresh one could not be made: the stick is away, or the folder takes nothing', async () => {
     const { shop, second } = await removed();
     const away = readdirSync(second).sort();
-    await shop.call('shop.change', { changes: { secondBackupFolder: join(second, 'gone') } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: join(second, 'gone') } });
     expect(await shop.call('shop.renewBackups', {})).toMatchObject({ second: null, deleted: 2 });
     expect(readdirSync(second).sort()).toEqual(away);
-    await shop.call('shop.change', { changes: { secondBackupFolder: second } });
+    await shop.call('shop.saveSettings', { changes: { secondBackupFolder: second } });
     expect(await shop.call('shop.renewBackups', {})).toMatchObject({ deleted: 2, left: [] });
     shop.desk.close();
 

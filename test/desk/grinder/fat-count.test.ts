@@ -6,30 +6,30 @@ const LB = 453.59237;
 const DAY = 86_400;
 
 async function lot(shop: FreshDesk, typed = '40', useBy?: string): Promise<number> {
-  return (await shop.call('fat.buy', { source: 'pork-back-fat', typed, ...(useBy ? { useBy } : {}) })).id;
+  return (await shop.call('fat.receive', { source: 'pork-back-fat', typed, ...(useBy ? { useBy } : {}) })).id;
 }
 async function leftLb(shop: FreshDesk, id: number): Promise<number> {
-  return ((await shop.call('fat.lots', {})).find((one) => one.id === id)?.leftGrams ?? Number.NaN) / LB;
+  return ((await shop.call('fat.listLots', {})).find((one) => one.id === id)?.leftGrams ?? Number.NaN) / LB;
 }
 
 describe('throwing fat out', () => {
   it('takes some or all of a lot, never more than is left, and says what is left', async () => {
     const shop = await freshDesk();
     const lotId = await lot(shop);
-    await shop.call('fat.throwOut', { lotId, typed: '2.5', reason: 'Dropped' });
+    await shop.call('fat.discard', { lotId, typed: '2.5', reason: 'Dropped' });
     expect(await leftLb(shop, lotId)).toBeCloseTo(37.5, 9);
-    expect(await shop.problem('fat.throwOut', { lotId, typed: '38', reason: 'Rancid' })).toMatchObject({
+    expect(await shop.problem('fat.discard', { lotId, typed: '38', reason: 'Rancid' })).toMatchObject({
       kind: 'refused',
       code: 'fat.not-enough',
       field: 'typed',
     });
     expect(await leftLb(shop, lotId)).toBeCloseTo(37.5, 9);
-    expect(await shop.call('fat.throwOut', { lotId, reason: 'Rancid' })).toEqual({ leftGrams: 0 });
+    expect(await shop.call('fat.discard', { lotId, reason: 'Rancid' })).toEqual({ leftGrams: 0 });
     expect(await leftLb(shop, lotId)).toBe(0);
-    expect(await shop.problem('fat.throwOut', { lotId, reason: 'Again' })).toMatchObject({
+    expect(await shop.problem('fat.discard', { lotId, reason: 'Again' })).toMatchObject({
       code: 'fat.none-left',
     });
-    expect(await shop.problem('fat.throwOut', { lotId, reason: ' ' })).toMatchObject({ code: 'text.needed' });
+    expect(await shop.problem('fat.discard', { lotId, reason: ' ' })).toMatchObject({ code: 'text.needed' });
   });
 });
 
@@ -71,8 +71,8 @@ describe('counting a lot', () => {
       typed: '10',
     });
     await shop.call('fat.count', { lotId, typed: '29', reason: 'Weighed', by: 'MP' });
-    await shop.call('fat.throwOut', { lotId, typed: '1', reason: 'Dropped', by: 'MP' });
-    const moves = await shop.call('fat.moves', { lotId });
+    await shop.call('fat.discard', { lotId, typed: '1', reason: 'Dropped', by: 'MP' });
+    const moves = await shop.call('fat.listMovements', { lotId });
     expect(moves.map(({ kind, batch: into }) => [kind, into])).toEqual([
       ['bought', null],
       ['into batch', 'G26-001'],
@@ -82,7 +82,7 @@ describe('counting a lot', () => {
     for (const [i, left] of [40, 30, 29, 28].entries())
       expect((moves[i]?.leftGrams ?? 0) / LB).toBeCloseTo(left, 6);
     expect(moves[2]).toMatchObject({ typed: '29', note: 'Weighed', by: 'MP' });
-    expect(await shop.problem('fat.moves', { lotId: 99 })).toMatchObject({ code: 'fat.lot-unknown' });
+    expect(await shop.problem('fat.listMovements', { lotId: 99 })).toMatchObject({ code: 'fat.lot-unknown' });
   });
 });
 
@@ -90,7 +90,8 @@ describe('fat past its use-by', () => {
   it('is flagged on its days, left out of plans and named, unless asked for by its lot', async () => {
     const shop = await freshDesk();
     const old = await lot(shop, '20', '2026-10-14');
-    const keeps = async (id: number) => (await shop.call('fat.lots', {})).find((one) => one.id === id)?.keeps;
+    const keeps = async (id: number) =>
+      (await shop.call('fat.listLots', {})).find((one) => one.id === id)?.keeps;
     expect(await keeps(old)).toBe('good');
     shop.wait(DAY);
     expect(await keeps(old)).toBe('soon');
@@ -122,9 +123,9 @@ describe('what came into a lot', () => {
   it('counts a corrected weight of saved fat once', async () => {
     const shop = await freshDesk();
     const animalId = await takeIn(shop);
-    const { weighingId } = await shop.call('table.weigh', { animalId, stage: 'cut', part: 'fat saved', typed: '20', sure: true });
+    const { weighingId } = await shop.call('table.weigh', { animalId, stage: 'cut', part: 'fat saved', typed: '20', confirmed: true });
     await shop.call('table.correct', { weighingId, typed: '2', reason: 'misread' });
-    const [own] = await shop.call('fat.lots', {});
+    const [own] = await shop.call('fat.listLots', {});
     expect((own?.startGrams ?? 0) / LB).toBeCloseTo(2, 9);
     expect(await shop.problem('fat.count', { lotId: own?.id ?? 0, typed: '15', reason: 'counted' })).toMatchObject({ code: 'fat.more-than-came' });
   }); // prettier-ignore
@@ -139,7 +140,7 @@ describe('what came into a lot', () => {
     await shop.call('fat.count', { lotId, typed: '19', reason: 'weighed again' });
     await shop.call('table.correct', { weighingId: typo.weighingId, typed: '1', reason: 'a zero too many' });
     expect(await leftLb(shop, lotId)).toBeCloseTo(19, 9);
-    const [packed] = (await shop.call('grinder.open', { id: batchId })).weighedIn.filter(({ voided }) => voided === null);
+    const [packed] = (await shop.call('grinder.getBatch', { id: batchId })).weighedIn.filter(({ voided }) => voided === null);
     await shop.call('table.void', { weighingId: packed?.id ?? 0, reason: 'another batch' });
     expect(await leftLb(shop, lotId)).toBeCloseTo(20, 9);
   }); // prettier-ignore

@@ -17,8 +17,8 @@ describe('fat needs', () => {
     const id = await takeIn(shop, { instructions: { ...INSTRUCTIONS, alsoGround: [sausage] } });
     await cut(shop, id, { trim: '100' });
     await shop.call('animals.setStage', { id, stage: 'packing' });
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '5' });
-    const { sources, unweighed } = await shop.call('fat.needs', {});
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '5' });
+    const { sources, unweighed } = await shop.call('fat.getNeeds', {});
     expect(unweighed).toEqual([]);
     const wanted = need(20, 0.25) + need(80, 0.125);
     expect(sources).toHaveLength(1);
@@ -31,22 +31,22 @@ describe('fat needs', () => {
       animals: [{ id, grams: 20 * LB }], fat: 'pork-back-fat', targetFat: 0.25, product: 'Sausage',
     }); // prettier-ignore
     await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '20' });
-    const later = (await shop.call('fat.needs', {})).sources[0];
+    const later = (await shop.call('fat.getNeeds', {})).sources[0];
     expect((later?.need.mean ?? 0) / LB).toBeCloseTo(need(80, 0.125), 6);
   });
 
   it('are foretold from the hanging weight before the knife, and not at all without a weight', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { instructions: INSTRUCTIONS }, '400');
-    const one = (await shop.call('fat.needs', {})).sources[0];
-    const quote = await shop.call('quote.work', {
+    const one = (await shop.call('fat.getNeeds', {})).sources[0];
+    const quote = await shop.call('quotes.calculate', {
       species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', stage: 'hanging', typed: '400', instructions: INSTRUCTIONS,
     }); // prettier-ignore
     // The same figures as the quote's, but for its finer draws.
     expect((one?.need.mean ?? 0) / quote.fatToBuyGrams.mean).toBeCloseTo(1, 1);
     await takeIn(shop, { instructions: INSTRUCTIONS }, null);
     await takeIn(shop, { instructions: { ...INSTRUCTIONS, fat: 'none', targetFat: null } }, null);
-    const more = await shop.call('fat.needs', {});
+    const more = await shop.call('fat.getNeeds', {});
     expect(more.unweighed).toEqual(['26-0002']);
     expect(more.sources[0]?.need).toEqual(one?.need);
   });
@@ -56,28 +56,28 @@ describe('fat needs', () => {
     const asked = {
       species: 'elk', brought: 'skinned', stage: 'hanging', typed: '400', instructions: INSTRUCTIONS,
     } as const; // prettier-ignore
-    const { id } = await shop.call('quote.save', { ...asked, hunterName: 'Ana' });
-    const [quoted] = (await shop.call('fat.needs', {})).sources;
+    const { id } = await shop.call('quotes.save', { ...asked, hunterName: 'Ana' });
+    const [quoted] = (await shop.call('fat.getNeeds', {})).sources;
     expect(quoted).toMatchObject({ animals: 0, need: { mean: 0 }, quotes: { count: 1 } });
     expect(quoted?.quotes.need.mean).toBeGreaterThan(5 * LB);
     await takeIn(shop, { instructions: INSTRUCTIONS, quoteId: id });
-    expect((await shop.call('fat.needs', {})).sources[0]).toMatchObject({
+    expect((await shop.call('fat.getNeeds', {})).sources[0]).toMatchObject({
       animals: 1,
       quotes: { count: 0 },
     });
-    await shop.call('quote.save', { ...asked, hunterName: 'Ben' });
-    expect((await shop.call('fat.needs', {})).sources[0]?.quotes.count).toBe(1);
+    await shop.call('quotes.save', { ...asked, hunterName: 'Ben' });
+    expect((await shop.call('fat.getNeeds', {})).sources[0]?.quotes.count).toBe(1);
     shop.wait(31 * 86_400);
-    expect((await shop.call('fat.needs', {})).sources[0]?.quotes.count).toBe(0);
+    expect((await shop.call('fat.getNeeds', {})).sources[0]?.quotes.count).toBe(0);
   });
 
   it('do not count on fat past its use-by', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { instructions: INSTRUCTIONS });
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '50', useBy: '2026-10-11' });
-    expect((await shop.call('fat.needs', {})).sources[0]).toMatchObject({ order: { mean: 0 } });
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '50', useBy: '2026-10-11' });
+    expect((await shop.call('fat.getNeeds', {})).sources[0]).toMatchObject({ order: { mean: 0 } });
     shop.wait(3 * 86_400);
-    expect((await shop.call('fat.needs', {})).sources[0]).toMatchObject({ onHandGrams: 0 });
+    expect((await shop.call('fat.getNeeds', {})).sources[0]).toMatchObject({ onHandGrams: 0 });
   });
 
   it('of ten animals keep what their trim shares: the range is as wide as ten times the doubt about its mean', async () => {
@@ -88,7 +88,7 @@ describe('fat needs', () => {
       await cut(shop, id, { trim: '40' });
       await shop.call('animals.setStage', { id, stage: 'packing' });
     }
-    const [first] = (await shop.call('fat.needs', {})).sources;
+    const [first] = (await shop.call('fat.getNeeds', {})).sources;
     // Moose 0.0074 ± 0.02, so far below the target that no part of the range is without need: three quarters of the
     // variance are doubt about the mean, a quarter is each animal's, × 1.2776 for not knowing it. Back fat ± 0.03. An 8-in-10 range reaches 1.281552 SD.
     const perFat = (animals * 40) / (BACK_FAT - 0.125);
@@ -104,7 +104,9 @@ describe('fat needs', () => {
     const width = async (animals: number): Promise<number> => {
       const shop = await freshDesk();
       for (let i = 0; i < animals; i++) await takeIn(shop, { instructions: INSTRUCTIONS }, '400');
-      const { need: wanted } = (await shop.call('fat.needs', {})).sources[0] ?? { need: { low: 0, high: 0 } };
+      const { need: wanted } = (await shop.call('fat.getNeeds', {})).sources[0] ?? {
+        need: { low: 0, high: 0 },
+      };
       return wanted.high - wanted.low;
     };
     const [one, ten] = [await width(1), await width(10)];

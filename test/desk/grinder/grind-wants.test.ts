@@ -65,7 +65,7 @@ describe('what is wanted from the trim', () => {
     const id = await takeIn(shop, { instructions: ORDERS });
     await cut(shop, id, { trim: '30.00' });
     const wants = async () =>
-      (await shop.call('grinder.look', {})).waiting[0]?.wants.map(({ product, grams }) => [
+      (await shop.call('grinder.get', {})).waiting[0]?.wants.map(({ product, grams }) => [
         product,
         Math.round((grams / LB) * 100) / 100,
       ]);
@@ -93,7 +93,7 @@ describe('a batch on the grinder', () => {
     const start = async (animals: number[], product: string) => {
       const asked = { animals: animals.map((id) => ({ id, grams: 9 * LB })), fat: 'none', targetFat: null };
       const { id } = await shop.call('grinder.start', { ...asked, product });
-      return shop.call('grinder.open', { id });
+      return shop.call('grinder.getBatch', { id });
     };
     expect(await start(ids, 'Ground')).toMatchObject({ patties: [113.4], packageGrams: 2 * LB });
     expect(await start(ids.slice(2), 'Ground')).toMatchObject({ patties: [], packageGrams: LB });

@@ -16,7 +16,12 @@ describe('planning a grind', () => {
   it('gives the fat to add in whole scale steps', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40', costTyped: '1.60', costUnit: 'lb' });
+    await shop.call('fat.receive', {
+      source: 'pork-back-fat',
+      typed: '40',
+      costTyped: '1.60',
+      costUnit: 'lb',
+    });
     const plan = await shop.call('grinder.plan', {
       animals: [{ id }],
       fat: 'pork-back-fat',
@@ -71,7 +76,7 @@ describe('planning a grind', () => {
   it('says when a fat is too lean for the target', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    await shop.call('fat.buy', { source: 'pork-trim-72', typed: '40' });
+    await shop.call('fat.receive', { source: 'pork-trim-72', typed: '40' });
     expect(
       await shop.call('grinder.plan', { animals: [{ id }], fat: 'pork-trim-72', targetFat: 0.3 }),
     ).toMatchObject({ kind: 'out of reach', richest: 0.28 });
@@ -80,13 +85,13 @@ describe('planning a grind', () => {
   it('uses older lots of one price first and more than one lot where one is short', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    const first = await shop.call('fat.buy', {
+    const first = await shop.call('fat.receive', {
       source: 'beef-suet',
       typed: '4',
       costTyped: '2',
       costUnit: 'lb',
     });
-    const second = await shop.call('fat.buy', {
+    const second = await shop.call('fat.receive', {
       source: 'beef-suet',
       typed: '50',
       costTyped: '2',
@@ -102,14 +107,14 @@ describe('planning a grind', () => {
   it('opens no newer lot before the older ones of its price are used up, however little another order would cost', async () => {
     const shop = await freshDesk();
     const step = 0.02;
-    await shop.call('shop.change', { changes: { step } });
+    await shop.call('shop.saveSettings', { changes: { step } });
     const id = await elkWithTrim(shop, '120');
     const lots = [28.53, 6.02, 14.61, 24.48];
     const bought: number[] = [];
     for (const lb of lots)
       bought.push(
         (
-          await shop.call('fat.buy', {
+          await shop.call('fat.receive', {
             source: 'beef-suet',
             typed: `${lb}`,
             costTyped: '3.35',
@@ -135,7 +140,7 @@ describe('planning a grind', () => {
   it('takes the lots that are named in order of their age, whatever order they are named in', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    const bought = async () => (await shop.call('fat.buy', { source: 'beef-suet', typed: '20' })).id;
+    const bought = async () => (await shop.call('fat.receive', { source: 'beef-suet', typed: '20' })).id;
     const [older, newer] = [await bought(), await bought()];
     const plan = await shop.call('grinder.plan', {
       animals: [{ id }],
@@ -152,8 +157,15 @@ describe('planning a grind', () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop, '20');
     const buy = async (typed: string, fatPercent: number, costTyped: string) =>
-      (await shop.call('fat.buy', { source: 'pork-back-fat', typed, fatPercent, costTyped, costUnit: 'lb' }))
-        .id;
+      (
+        await shop.call('fat.receive', {
+          source: 'pork-back-fat',
+          typed,
+          fatPercent,
+          costTyped,
+          costUnit: 'lb',
+        })
+      ).id;
     const dear = await buy('30', 40, '5');
     const cheap = await buy('10', 95, '1');
     for (const targetFat of [0.1, 0.105, 0.11, 0.115, 0.12, 0.125, 0.13, 0.135, 0.14, 0.145, 0.15]) {
@@ -188,7 +200,7 @@ describe('a batch', () => {
   it('recomputes its fat from what was really weighed in and says what would top it up', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
+    const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
     const batch = await shop.call('grinder.start', {
       animals: [{ id }],
       fat: 'pork-back-fat',
@@ -202,13 +214,13 @@ describe('a batch', () => {
       part: 'fat added',
       typed: '4.75',
     });
-    const page = await shop.call('grinder.open', { id: batch.id });
+    const page = await shop.call('grinder.getBatch', { id: batch.id });
     const fat = (100 * ELK + 4.75 * BACK_FAT) / 104.75;
     expect(page.fat).toBeCloseTo(fat, 9);
     expect(page.toWeigh).toEqual([]);
     const topUp = (104.75 * (0.125 - fat)) / (BACK_FAT - 0.125);
     expect(page.topUp?.grams).toBeCloseTo(Math.round(topUp / 0.05) * 0.05 * LB, 6);
-    const [left] = (await shop.call('fat.lots', {})).filter((one) => one.id === lot.id);
+    const [left] = (await shop.call('fat.listLots', {})).filter((one) => one.id === lot.id);
     expect(left?.leftGrams).toBeCloseTo(35.25 * LB, 6);
   });
 
@@ -216,7 +228,7 @@ describe('a batch', () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
     const bought = async (typed: string) =>
-      (await shop.call('fat.buy', { source: 'pork-back-fat', typed })).id;
+      (await shop.call('fat.receive', { source: 'pork-back-fat', typed })).id;
     const [weighed, planned] = [await bought('5'), await bought('30')];
     const batch = await shop.call('grinder.start', {
       animals: [{ id }],
@@ -231,10 +243,10 @@ describe('a batch', () => {
       part: 'fat added',
       typed: '5',
     });
-    await shop.call('fat.throwOut', { lotId: planned, reason: 'spoilt' });
+    await shop.call('fat.discard', { lotId: planned, reason: 'spoilt' });
     const left = await bought('12');
     const lots = async (input: { usedUp?: boolean; batchId?: number }) =>
-      (await shop.call('fat.lots', input)).filter(({ ticket }) => !ticket).map((one) => one.id);
+      (await shop.call('fat.listLots', input)).filter(({ ticket }) => !ticket).map((one) => one.id);
     expect(await lots({})).toEqual([weighed, planned, left]);
     expect(await lots({ usedUp: false })).toEqual([left]);
     expect(await lots({ usedUp: false, batchId: batch.id })).toEqual([weighed, planned, left]);
@@ -243,7 +255,7 @@ describe('a batch', () => {
   it('refuses trim that was never weighed in and fat that is not there, and keeps neither', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '5' });
+    const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '5' });
     const batch = await shop.call('grinder.start', {
       animals: [{ id }],
       fat: 'none',
@@ -266,13 +278,13 @@ describe('a batch', () => {
         typed: '5.5',
       }),
     ).toMatchObject({ kind: 'refused', code: 'fat.not-enough' });
-    expect((await shop.call('grinder.open', { id: batch.id })).weighedIn).toEqual([]);
+    expect((await shop.call('grinder.getBatch', { id: batch.id })).weighedIn).toEqual([]);
   });
 
   it('gives fat back when its weight is voided', async () => {
     const shop = await freshDesk();
     const id = await elkWithTrim(shop);
-    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '10' });
+    const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '10' });
     const batch = await shop.call('grinder.start', {
       animals: [{ id }],
       fat: 'pork-back-fat',
@@ -287,9 +299,9 @@ describe('a batch', () => {
     });
     await shop.call('table.correct', { weighingId, typed: '4.2' });
     const left = async () =>
-      (await shop.call('fat.lots', {})).find((one) => one.id === lot.id)?.leftGrams ?? 0;
+      (await shop.call('fat.listLots', {})).find((one) => one.id === lot.id)?.leftGrams ?? 0;
     expect(await left()).toBeCloseTo(5.8 * LB, 6);
-    const page = await shop.call('grinder.open', { id: batch.id });
+    const page = await shop.call('grinder.getBatch', { id: batch.id });
     await shop.call('table.void', { weighingId: page.weighedIn.at(-1)?.id ?? 0, reason: 'wrong batch' });
     expect(await left()).toBeCloseTo(10 * LB, 6);
   });
@@ -304,7 +316,7 @@ describe('a batch', () => {
       product: 'Ground',
     });
     await shop.call('grinder.weighIn', { batchId: batch.id, animalId: id, part: 'trim', typed: '100' });
-    const trim = (await shop.call('animals.open', { id })).weighings.find(
+    const trim = (await shop.call('animals.get', { id })).weighings.find(
       ({ part, stage }) => part === 'trim' && stage === 'cut',
     );
     expect(await shop.problem('table.void', { weighingId: trim?.id, reason: 'oops' })).toMatchObject({
@@ -337,7 +349,7 @@ describe('a batch', () => {
         typed: trims[i] ?? '',
       });
     await shop.call('grinder.pack', { batchId: batch.id, product: 'Sausage', count: 101, typed: '122.9' });
-    const { owners } = await shop.call('grinder.open', { id: batch.id });
+    const { owners } = await shop.call('grinder.getBatch', { id: batch.id });
     // Quotas of 101 packages: 123.85 lb in all; 25.28, 14.27, 36.09, 7.34, 18.02 → the one left over goes to the largest remainder.
     expect(owners.map(({ packages }) => packages)).toEqual([25, 14, 36, 8, 18]);
     expect(owners.reduce((total, { shareGrams }) => total + shareGrams, 0)).toBeCloseTo(122.9 * LB, 6);
@@ -366,7 +378,7 @@ describe('a batch', () => {
       animals: [{ id: own }, { id: other }], fat: 'none', targetFat: null, product: 'Ground',
     }); // prettier-ignore
     await shop.call('grinder.weighIn', { batchId, animalId: other, part: 'trim', typed: '60' });
-    await shop.call('animals.mend', {
+    await shop.call('animals.edit', {
       id: own,
       changes: { owner: { name: 'Lee Hart', refusesPooling: true } },
       reason: 'wrong hunter',
@@ -390,7 +402,7 @@ describe('a batch', () => {
     }); // prettier-ignore
     await shop.call('animals.hold', { id: first, reason: 'sample', sample: 'L26-118' });
     expect(await begun).toMatchObject({ ok: false, problem: { code: 'cut.held' } });
-    expect((await shop.call('grinder.look', {})).open).toEqual([]);
+    expect((await shop.call('grinder.get', {})).open).toEqual([]);
     shop.desk.close();
   });
 

@@ -12,7 +12,7 @@ describe('as many lots of bought fat as a shop may have', () => {
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '250' });
     for (let n = 0; n < LOTS; n++)
-      await shop.call('fat.buy', {
+      await shop.call('fat.receive', {
         source: 'pork-back-fat',
         typed: '0.5',
         costTyped: (1 + n / 100).toFixed(2),
@@ -28,7 +28,7 @@ describe('as many lots of bought fat as a shop may have', () => {
     expect((user + system) / 1000).toBeLessThan(1500);
     const asked = { animals: [{ id }], fat: 'pork-back-fat', targetFat: 0.2, product: 'Ground' };
     const begun = await shop.call('grinder.start', asked);
-    expect((await shop.call('grinder.look', {})).open.map(({ id: open }) => open)).toEqual([begun.id]);
+    expect((await shop.call('grinder.get', {})).open.map(({ id: open }) => open)).toEqual([begun.id]);
     expect(shop.broken).toEqual([]);
   }, 120_000);
 });

@@ -19,8 +19,8 @@ describe('trim that waits', () => {
   it.each(['100.02', '100.03'])('does not, of %s lb weighed in as 100.00', async (trim) => {
     const shop = await freshDesk();
     const id = await ground(shop, trim, '100.00');
-    expect((await shop.call('grinder.look', {})).waiting).toEqual([]);
-    expect((await shop.call('rail.look', {})).trimWaiting).toBe(0);
+    expect((await shop.call('grinder.get', {})).waiting).toEqual([]);
+    expect((await shop.call('rail.get', {})).trimWaiting).toBe(0);
     expect(
       await shop.problem('grinder.plan', { animals: [{ id }], fat: 'none', targetFat: null }),
     ).toMatchObject({ code: 'trim.none' });
@@ -29,9 +29,9 @@ describe('trim that waits', () => {
   it('does when a whole scale step is left, and can be planned', async () => {
     const shop = await freshDesk();
     const id = await ground(shop, '100.05', '100.00');
-    const [row] = (await shop.call('grinder.look', {})).waiting;
+    const [row] = (await shop.call('grinder.get', {})).waiting;
     expect(row).toMatchObject({ id, trimLeftGrams: expect.closeTo(0.05 * 453.59237, 6) });
-    expect((await shop.call('rail.look', {})).trimWaiting).toBe(1);
+    expect((await shop.call('rail.get', {})).trimWaiting).toBe(1);
     expect(
       await shop.call('grinder.plan', { animals: [{ id }], fat: 'none', targetFat: null }),
     ).toMatchObject({ kind: 'plan' });
@@ -43,7 +43,7 @@ describe('the parts of a plan', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '40.00', 'fat saved': '3.00' });
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '20' });
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '20' });
     const parts = async (fat: string) => {
       const plan = await shop.call('grinder.plan', { animals: [{ id }], fat, targetFat: 0.12 });
       if (plan.kind !== 'plan') throw new Error(plan.kind);

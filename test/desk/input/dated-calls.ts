@@ -21,7 +21,7 @@ const PERIOD = () => ({ from: '2026-10-01', to: '2026-10-09' });
 /** Kept complete by `dates.test.ts`. */
 export const DATED: Partial<Record<CallName, Prepare>> = {
   'intake.takeIn': tried('intake.takeIn'),
-  'animals.mend': async (shop) => {
+  'animals.edit': async (shop) => {
     const id = await takeIn(shop);
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana', unpaidBy: 'RO' });
@@ -29,21 +29,21 @@ export const DATED: Partial<Record<CallName, Prepare>> = {
   },
   'animals.testResult': tried('animals.testResult'),
   'animals.dispose': tried('animals.dispose'),
-  'coolers.record': async (shop) => ({
+  'coolers.getRecord': async (shop) => ({
     ...PERIOD(),
     coolerId: (await shop.call('coolers.save', { name: 'Cold room', places: 9 })).id,
   }),
   'pickup.release': tried('pickup.release'),
-  'fat.buy': tried('fat.buy'),
+  'fat.receive': tried('fat.receive'),
   'prices.save': tried('prices.save'),
-  'books.records': PERIOD,
+  'records.list': PERIOD,
   'season.yields': PERIOD,
   'season.pounds': PERIOD,
   'season.compare': () => ({ a: PERIOD(), b: PERIOD(), measure: 'takeHome' }),
   'season.flow': PERIOD,
   'season.fat': PERIOD,
   'season.check': PERIOD,
-  'season.behind': () => ({ ...PERIOD(), what: { kind: 'all' } }),
+  'season.drilldown': () => ({ ...PERIOD(), what: { kind: 'all' } }),
 };
 
 interface Entry {

@@ -2,9 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CallName } from '../../../src/bridge/contract.ts';
-import { FIELDS } from '../../../src/desk/bring/fields.ts';
+import { FIELDS } from '../../../src/desk/import/fields.ts';
 import { allRows } from '../all-rows.ts';
-import { lookAt } from '../bring/bring-file.ts';
+import { lookAt } from '../import/bring-file.ts';
 import { DATED, DAYS, LOOSE_DAYS, withDay } from './dated-calls.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -65,19 +65,19 @@ describe('every call that takes a day', () => {
       any('1945-01-01', '2105-01-01'),
       any('2025-06-01', '2027-12-30'),
     );
-    const step = fc.record({ at: fc.constantFrom(...DAYS), day, sure: fc.boolean() });
+    const step = fc.record({ at: fc.constantFrom(...DAYS), day, confirmed: fc.boolean() });
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 8 }), async (steps) => {
         const shop = await freshDesk();
         try {
           const tickets = new Set<string>();
-          for (const [n, { at, day: tried, sure }] of steps.entries()) {
+          for (const [n, { at, day: tried, confirmed }] of steps.entries()) {
             const [call, place] = at;
             // The inputs of one run must not be in each other's way.
             const input =
               n === 0 || READS.has(call) || AGAIN.has(call) ? await DATED[call]?.(shop) : undefined;
             if (!input) continue;
-            const asked = { ...withDay(input, place, tried), ...(READS.has(call) ? {} : { sure }) };
+            const asked = { ...withDay(input, place, tried), ...(READS.has(call) ? {} : { confirmed }) };
             const answer = await shop.desk.call(call, asked);
             if (!answer.ok) expect(answer.problem.kind, JSON.stringify([call, asked])).not.toBe('broken');
             const ticket = await ticketOfNext(shop);
@@ -101,9 +101,9 @@ const READS: ReadonlySet<CallName> = new Set(
 /** Whose preparation may be gone through more than once in one book. */
 const AGAIN: ReadonlySet<CallName> = new Set([
   'intake.takeIn',
-  'animals.mend',
+  'animals.edit',
   'animals.dispose',
-  'fat.buy',
+  'fat.receive',
   'prices.save',
 ]);
 
@@ -173,14 +173,14 @@ describe('a day that can be and is probably mistyped', () => {
       code: 'date.far-ahead',
       field: 'promisedOn',
     });
-    const { ticket } = await shop.call('intake.takeIn', { ...animal, ...far, sure: ['date.long-ago'] });
+    const { ticket } = await shop.call('intake.takeIn', { ...animal, ...far, confirmed: ['date.long-ago'] });
     expect(ticket).toBe('25-0001');
   });
 
   it('does not take a doubtful weight along with the yes to a day', async () => {
     const shop = await freshDesk();
     const input = { ...animal, receivedOn: '2025-10-10', weights: [{ stage: 'received', typed: '3' }] };
-    expect(await shop.problem('intake.takeIn', { ...input, sure: ['date.long-ago'] })).toMatchObject({
+    expect(await shop.problem('intake.takeIn', { ...input, confirmed: ['date.long-ago'] })).toMatchObject({
       kind: 'conflict',
       code: 'weight.unlikely',
     });
@@ -192,15 +192,15 @@ describe('a day that can be and is probably mistyped', () => {
       receivedOn: '2025-01-10',
       killDate: '2025-01-09',
       sample: 'L1',
-      sure: true,
+      confirmed: true,
     });
     const result = { id, result: 'not detected', on: '2026-01-01' };
     expect((await shop.problem('animals.testResult', result)).code).toBe('date.long-ago');
     const disposal = { id, what: 'All', how: 'Landfill', reason: 'spoiled', on: '2026-01-01' };
     expect((await shop.problem('animals.dispose', disposal)).code).toBe('date.long-ago');
     const fat = { source: 'pork-back-fat', typed: '20' };
-    expect((await shop.problem('fat.buy', { ...fat, useBy: '2036-10-10' })).code).toBe('date.far-ahead');
-    expect((await shop.problem('fat.buy', { ...fat, useBy: '2016-10-10' })).code).toBe('date.long-ago');
+    expect((await shop.problem('fat.receive', { ...fat, useBy: '2036-10-10' })).code).toBe('date.far-ahead');
+    expect((await shop.problem('fat.receive', { ...fat, useBy: '2016-10-10' })).code).toBe('date.long-ago');
     const prices = { name: 'New', taxRule: 'per line', lines: [] };
     expect((await shop.problem('prices.save', { ...prices, validFrom: '2036-10-10' })).code).toBe(
       'date.far-ahead',
@@ -209,9 +209,9 @@ describe('a day that can be and is probably mistyped', () => {
     expect((await shop.problem('prices.save', { ...prices, validFrom: '2025-10-01' })).code).toBe(
       'prices.never-apply',
     );
-    await shop.call('animals.testResult', { ...result, result: 'not detected', sure: true });
-    await shop.call('animals.dispose', { ...disposal, sure: true });
-    await shop.call('fat.buy', { ...fat, useBy: '2036-10-10', sure: true });
+    await shop.call('animals.testResult', { ...result, result: 'not detected', confirmed: true });
+    await shop.call('animals.dispose', { ...disposal, confirmed: true });
+    await shop.call('fat.receive', { ...fat, useBy: '2036-10-10', confirmed: true });
     expect(shop.broken).toEqual([]);
   });
 });

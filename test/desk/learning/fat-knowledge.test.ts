@@ -91,10 +91,10 @@ async function tested(percent: number, trim: Weights, fat: Weights = {}): Promis
 }
 
 async function believed(id: number): Promise<{ mean: number; sd: number } | undefined> {
-  return (await shop.call('grinder.look', {})).waiting.find((row) => row.id === id)?.trimFat;
+  return (await shop.call('grinder.get', {})).waiting.find((row) => row.id === id)?.trimFat;
 }
 
-const fatNow = async (batchId: number) => (await shop.call('grinder.open', { id: batchId })).fat;
+const fatNow = async (batchId: number) => (await shop.call('grinder.getBatch', { id: batchId })).fat;
 
 describe('a fat test of one animal', () => {
   // The test lies 0.03 − 0.0074 = 0.0226 above what was believed: 1.02 SD, so that the ratio hardly moves from 1.28.
@@ -129,7 +129,7 @@ describe('a fat test of one animal', () => {
 
   it("moves the next moose's plan and what is weighed in of it", async () => {
     const [first, next] = [await animal('moose'), await animal('moose', '100.00')];
-    await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
+    await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
     await tested(3, { [first]: '40.00' });
     const lean = MOOSE.mean + ofSpecies * surprise;
     const plan = await shop.call('grinder.plan', {
@@ -144,7 +144,7 @@ describe('a fat test of one animal', () => {
     expect(fat?.grams).toBeCloseTo(13.75 * LB, 6);
     expect(trim?.fat).toBeCloseTo(lean, 9);
     expect(plan.fat).toBeCloseTo((100 * lean + 13.75 * BACK_FAT.mean) / 113.75, 9);
-    const page = await shop.call('grinder.open', { id: await begin({ [next]: '50.00' }) });
+    const page = await shop.call('grinder.getBatch', { id: await begin({ [next]: '50.00' }) });
     expect(page.fat).toBeCloseTo(lean, 9);
     expect(page.weighedIn[0]?.fat).toBeCloseTo(lean, 9);
     // 0.95-quantile of the normal distribution
@@ -153,7 +153,7 @@ describe('a fat test of one animal', () => {
 
   it('moves the fat that the next quote asks to buy', async () => {
     const ask = async () =>
-      shop.call('quote.work', {
+      shop.call('quotes.calculate', {
         species: 'moose',
         brought: 'skinned',
         stage: 'hanging',
@@ -188,10 +188,10 @@ describe('a fat test of one animal', () => {
     const earlier = await begin({ [last]: '40.00' });
     const batch = await begin({ [first]: '40.00' });
     const later = await begin({ [next]: '40.00' });
-    const before = await shop.call('grinder.open', { id: batch });
+    const before = await shop.call('grinder.getBatch', { id: batch });
     await test(batch, 3);
     await finish(batch);
-    const after = await shop.call('grinder.open', { id: batch });
+    const after = await shop.call('grinder.getBatch', { id: batch });
     expect(after.fat).toBeCloseTo(MOOSE.mean, 12);
     expect(after.fat).toBe(before.fat);
     expect(after.fatRange).toEqual(before.fatRange);
@@ -226,11 +226,11 @@ describe('a fat test of one animal', () => {
 
   it('is forgotten when what it was a test of is taken back, and follows a correction', async () => {
     const [first, next] = [await animal('moose'), await animal('moose')];
-    const [lot] = [await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' })];
+    const [lot] = [await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' })];
     const batch = await tested(10, { [first]: '20.00' }, { [lot.id]: '1.00' });
     const wrong = await believed(next);
     expect(wrong?.mean).toBeGreaterThan(MOOSE.mean);
-    const page = await shop.call('grinder.open', { id: batch });
+    const page = await shop.call('grinder.getBatch', { id: batch });
     const weighings = (part: string) => page.weighedIn.find((row) => row.part === part)?.id ?? 0;
     shop.wait(3600);
     await shop.call('grinder.reopen', { batchId: batch, reason: 'the fat was misread' });
@@ -245,7 +245,7 @@ describe('a fat test of one animal', () => {
     const moved = (shares[0] * doubtOf(MOOSE)) / spread;
     expect((await believed(next))?.mean).toBeCloseTo(MOOSE.mean + moved * (0.1 - foretold), 9);
     await shop.call('grinder.reopen', { batchId: batch, reason: 'the wrong batch' });
-    for (const row of (await shop.call('grinder.open', { id: batch })).weighedIn)
+    for (const row of (await shop.call('grinder.getBatch', { id: batch })).weighedIn)
       if (!row.voided) await shop.call('table.void', { weighingId: row.id, reason: 'wrong batch' });
     expect(await believed(next)).toEqual(untested(MOOSE));
   });
@@ -267,7 +267,7 @@ describe('a fat test of one animal', () => {
 describe('a fat test of a pool', () => {
   it('shares the surprise by what each source and its like weigh in the spread, bought fat among it', async () => {
     const [elk, deer] = [await animal('elk'), await animal('mule-deer')];
-    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '40' });
+    const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
     await tested(12, { [elk]: '30.00', [deer]: '14.00' }, { [lot.id]: '6.00' });
     const shares = [0.6, 0.28, 0.12];
     const went = [ELK, DEER, BACK_FAT];
@@ -304,7 +304,7 @@ describe('a fat test of a pool', () => {
 
   it('plans with no fat at all where the arithmetic ends below none', async () => {
     const moose = await animal('moose');
-    const lot = await shop.call('fat.buy', { source: 'pork-trim-72', typed: '100' });
+    const lot = await shop.call('fat.receive', { source: 'pork-trim-72', typed: '100' });
     await tested(6, { [moose]: '20.00' }, { [lot.id]: '20.00' });
     const now = await believed(moose);
     expect(now?.mean).toBe(0);
@@ -328,7 +328,7 @@ describe('the 9 in 10 range of a batch', () => {
     const trim: Weights = {};
     for (let i = 0; i < n; i++) trim[await animal('mule-deer', '20.00')] = '20.00';
     const animals = Object.keys(trim).map((id) => ({ id: Number(id) }));
-    const lot = await shop.call('fat.buy', { source: 'pork-back-fat', typed: '100' });
+    const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '100' });
     const plan = await shop.call('grinder.plan', { animals, fat: 'pork-back-fat', targetFat: 0.2 });
     if (plan.kind !== 'plan') throw new Error(plan.kind);
     const fatShare = plan.fatToAddGrams / plan.batchGrams;
@@ -340,14 +340,16 @@ describe('the 9 in 10 range of a batch', () => {
     for (const [id, typed] of Object.entries(trim))
       await shop.call('grinder.weighIn', { batchId, animalId: Number(id), part: 'trim', typed });
     await shop.call('grinder.weighIn', { batchId, fatLotId: lot.id, part: 'fat added', typed: `${(plan.fatToAddGrams / LB).toFixed(2)}` }); // prettier-ignore
-    const page = await shop.call('grinder.open', { id: batchId });
+    const page = await shop.call('grinder.getBatch', { id: batchId });
     expect(page.fatRange?.low).toBeCloseTo(plan.fatRange.low, 9);
     expect(page.fatRange?.high).toBeCloseTo(plan.fatRange.high, 9);
   });
 
   it('of two species is narrower than of one, but not as if a shop trimmed each by chance', async () => {
     const [elk, deer] = [await animal('elk'), await animal('mule-deer')];
-    const page = await shop.call('grinder.open', { id: await begin({ [elk]: '20.00', [deer]: '20.00' }) });
+    const page = await shop.call('grinder.getBatch', {
+      id: await begin({ [elk]: '20.00', [deer]: '20.00' }),
+    });
     const doubt =
       (doubtOf(ELK) + doubtOf(DEER) + 2 * SHOP_SHARE * Math.sqrt(doubtOf(ELK) * doubtOf(DEER))) / 4;
     const sd = Math.sqrt(doubt + ((typicalOwn(ELK) + typicalOwn(DEER)) * FRESH) / 4);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 import { shrinkLearning } from '../../../src/desk/learning/hook-shrink.ts';
-import { bringIn } from '../bring/bring-file.ts';
+import { bringIn } from '../import/bring-file.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const DAY = 24 * 3600;
@@ -26,7 +26,7 @@ async function hungAndCut(
     null,
   );
   const weigh = (stage: 'received' | 'hanging', typed: string) =>
-    shop.call('table.weigh', { animalId: id, stage, part: 'carcass', typed, sure: true });
+    shop.call('table.weigh', { animalId: id, stage, part: 'carcass', typed, confirmed: true });
   await weigh('received', received);
   shop.wait(days * DAY);
   await weigh('hanging', hanging);
@@ -38,10 +38,10 @@ async function hungAndCut(
       stage: 'cut',
       part: part as 'trim',
       typed: (lb * share).toFixed(1),
-      sure: true,
+      confirmed: true,
     });
   await shop.call('animals.setStage', { id, stage: 'packing' });
-  return { id, balance: (await shop.call('animals.open', { id })).balance };
+  return { id, balance: (await shop.call('animals.get', { id })).balance };
 }
 
 describe('the loss on the hook', () => {
@@ -63,7 +63,7 @@ describe('the loss on the hook', () => {
   it('accuses a weight received that was typed as 07', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { species: 'white-tail' }, null);
-    const weigh = { animalId: id, part: 'carcass', sure: true } as const;
+    const weigh = { animalId: id, part: 'carcass', confirmed: true } as const;
     await shop.call('table.weigh', { ...weigh, stage: 'received', typed: '07' });
     expect(await shop.problem('table.weigh', { ...weigh, stage: 'hanging', typed: '65.0' })).toMatchObject({
       kind: 'refused',
@@ -92,16 +92,16 @@ describe('the loss on the hook', () => {
   it('learns again from a weight that was put right, and nothing from an animal weighed once or still hanging', async () => {
     const shop = await freshDesk();
     const { id } = await hungAndCut(shop, { received: '70', hanging: '56.0', days: 7, meantLb: 65 });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     const hook = page.weighings.find(({ stage }) => stage === 'hanging');
-    await shop.call('table.correct', { weighingId: hook?.id ?? 0, typed: '65.0', sure: true });
+    await shop.call('table.correct', { weighingId: hook?.id ?? 0, typed: '65.0', confirmed: true });
     await takeIn(shop, { species: 'white-tail' }, '66');
     const hanging = await takeIn(shop, { species: 'white-tail' }, null);
     for (const [stage, typed] of [
       ['received', '80'],
       ['hanging', '75'],
     ] as const)
-      await shop.call('table.weigh', { animalId: hanging, stage, part: 'carcass', typed, sure: true });
+      await shop.call('table.weigh', { animalId: hanging, stage, part: 'carcass', typed, confirmed: true });
     const pairs = inBook(shop, (book) => book.hookPairs.newest());
     expect(pairs).toMatchObject([
       { id, received: expect.closeTo(31751.47, 2), hanging: expect.closeTo(29483.5, 2) },
@@ -167,16 +167,16 @@ describe('a hanging weight many years after the animal came, by its dates', () =
     await shop.call('table.weigh', { animalId: id, stage: 'received', part: 'carcass', typed: '180' });
     shop.wait(12 * 365 * 86_400);
     await shop.call('shop.trustClock', {});
-    await shop.call('table.weigh', { animalId: id, stage: 'hanging', part: 'carcass', typed: '172', sure: true });
-    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '20', sure: true });
-    expect((await shop.call('animals.open', { id })).weighings).toHaveLength(3);
+    await shop.call('table.weigh', { animalId: id, stage: 'hanging', part: 'carcass', typed: '172', confirmed: true });
+    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '20', confirmed: true });
+    expect((await shop.call('animals.get', { id })).weighings).toHaveLength(3);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
 
   it('keeps the animal open to be read: a file of long ago', async () => {
     const shop = await freshDesk('kg');
     await bringIn(shop, 'animals', 'Name,Species,Brought in as,Date received,Received weight,Hanging weight\nBo,Elk,skinned,11/02/2013,180,172\n', {}, true);
-    expect((await shop.call('animals.open', { id: 1 })).weighings).toHaveLength(2);
+    expect((await shop.call('animals.get', { id: 1 })).weighings).toHaveLength(2);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
 });

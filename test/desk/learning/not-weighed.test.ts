@@ -29,7 +29,7 @@ describe('parts that were not weighed', () => {
     const id = await takeIn(shop, { species: 'white-tail', detail: 'detailed' }, '83.4');
     await cut(shop, id, { 'whole cuts': '20.0', trim: '25.0', bone: '19.2', sinew: '9.2', damage: '2.1' });
     await shop.call('animals.setStage', { id, stage: 'packing' });
-    expect((await shop.call('animals.open', { id })).balance).toMatchObject({
+    expect((await shop.call('animals.get', { id })).balance).toMatchObject({
       suspects: [],
       doubtful: false,
     });
@@ -38,7 +38,7 @@ describe('parts that were not weighed', () => {
 
 async function damageRange(shop: FreshDesk): Promise<{ low: number; high: number }> {
   const id = await takeIn(shop, { species: 'white-tail' }, '80');
-  const { expected } = await shop.call('animals.open', { id });
+  const { expected } = await shop.call('animals.get', { id });
   const damage = expected.find(({ part }) => part === 'damage');
   if (!damage) throw new Error('nothing is expected of damage');
   return damage;
@@ -54,7 +54,7 @@ describe('the weight that is asked about', () => {
     await cut(shop, id, { trim: '60' });
     // Both are right, and with the second of them the parts weigh 25 lb more than the animal.
     await cut(shop, id, { bone: '92', sinew: '38' });
-    const { balance, weighings } = await shop.call('animals.open', { id });
+    const { balance, weighings } = await shop.call('animals.get', { id });
     expect(balance.suspects).toMatchObject([{ part: 'trim', typed: '60', twice: true, likely: null }]);
     // The second of the two, so that taking it back leaves the first.
     const [first] = weighings.filter(({ typed }) => typed === '60');
@@ -74,9 +74,15 @@ describe('the weight that is asked about', () => {
     const id = await takeIn(shop, { detail: 'detailed' });
     await cut(shop, id, { 'whole cuts': '100', trim: '130', sinew: '36', damage: '14', 'fat saved': '4' });
     // 94 lb of bone, and the 60 lb bin that was not taken off.
-    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'bone', typed: '154', sure: true });
+    await shop.call('table.weigh', {
+      animalId: id,
+      stage: 'cut',
+      part: 'bone',
+      typed: '154',
+      confirmed: true,
+    });
     await shop.call('animals.setStage', { id, stage: 'packing' });
-    expect((await shop.call('animals.open', { id })).balance.suspects).toMatchObject([
+    expect((await shop.call('animals.get', { id })).balance.suspects).toMatchObject([
       { part: 'bone', typed: '154', likely: { typed: '94 lb', kind: 'tare-left-in' } },
     ]);
   });

@@ -13,7 +13,7 @@ describe('what goes home of an animal', () => {
         animalId, stage: 'packed', part: 'package', product, count: 40, typed,
       }); // prettier-ignore
     await shop.call('animals.setStage', { id: animalId, stage: 'ready' });
-    expect((await shop.call('animals.open', { id: animalId })).takeHomeGrams).toBeCloseTo(232 * LB, 6);
+    expect((await shop.call('animals.get', { id: animalId })).takeHomeGrams).toBeCloseTo(232 * LB, 6);
     expect((await shop.call('season.yields', {})).takeHomeGrams).toBeCloseTo(232 * LB, 6);
   });
 });

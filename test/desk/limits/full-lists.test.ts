@@ -56,16 +56,16 @@ describe('one animal', () => {
       `call_note (animal_id, text, at, by) $rows SELECT 1, 'no answer', '${AT}', '' FROM n`,
       MOST_OF_ANIMAL.note.most - 1,
     );
-    await shop.call('pickup.note', { id: animalId, text: 'left a message' });
-    await expectFull(shop, 'pickup.note', { id: animalId, text: 'no answer' }, 'note.too-many', 200);
+    await shop.call('pickup.saveNote', { id: animalId, text: 'left a message' });
+    await expectFull(shop, 'pickup.saveNote', { id: animalId, text: 'no answer' }, 'note.too-many', 200);
   });
 
   it('has its instructions changed a bounded number of times', async () => {
     const shop = await freshDesk();
-    const ready = await TRIED['animals.instruct']?.(shop);
-    const input = ready?.[1] as CallInput<'animals.instruct'>;
-    for (let n = 0; n < MOST_OF_ANIMAL.instructions.most; n++) await shop.call('animals.instruct', input);
-    await expectFull(shop, 'animals.instruct', input, 'orders.too-many', 200);
+    const ready = await TRIED['animals.saveOrders']?.(shop);
+    const input = ready?.[1] as CallInput<'animals.saveOrders'>;
+    for (let n = 0; n < MOST_OF_ANIMAL.instructions.most; n++) await shop.call('animals.saveOrders', input);
+    await expectFull(shop, 'animals.saveOrders', input, 'orders.too-many', 200);
   }, 60_000);
 });
 
@@ -88,7 +88,7 @@ describe('a shop', () => {
     const { id } = await shop.call('coolers.save', { name: 'Cold room', places: 9 });
     await shop.call('coolers.save', { id, name: 'Cold room', places: 12 });
     await shop.problem('coolers.save', { name: 'One more', places: 9 });
-    await shop.call('coolers.putAway', { id });
+    await shop.call('coolers.archive', { id });
     await shop.call('coolers.save', { name: 'One more', places: 9 });
     await expectFull(shop, 'coolers.save', { name: 'Another', places: 9 }, 'cooler.too-many', 100);
   });
@@ -97,18 +97,18 @@ describe('a shop', () => {
     const shop = await freshDesk();
     const lot = { source: 'pork-back-fat', typed: '20' };
     let id = 0;
-    for (let n = 0; n < MOST_OF_SHOP.fat.most; n++) ({ id } = await shop.call('fat.buy', lot));
-    await shop.problem('fat.buy', lot);
-    await shop.call('fat.throwOut', { lotId: id, reason: 'rancid' });
-    await shop.call('fat.buy', lot);
-    await expectFull(shop, 'fat.buy', lot, 'fat.too-many', 200);
+    for (let n = 0; n < MOST_OF_SHOP.fat.most; n++) ({ id } = await shop.call('fat.receive', lot));
+    await shop.problem('fat.receive', lot);
+    await shop.call('fat.discard', { lotId: id, reason: 'rancid' });
+    await shop.call('fat.receive', lot);
+    await expectFull(shop, 'fat.receive', lot, 'fat.too-many', 200);
   }, 60_000);
 
   it('has a bounded number of kinds of game', async () => {
     const first = await freshDesk();
     const [, wish] = (await TRIED['species.save']?.(first)) as ['species.save', CallInput<'species.save'>];
     await first.call('species.save', { ...wish, name: 'Sika deer' });
-    const { species } = await first.call('shelf.look', {});
+    const { species } = await first.call('shelf.get', {});
     first.desk.close();
     const db = new Database(first.bookPath);
     db.prepare(
@@ -125,7 +125,7 @@ describe('a shop', () => {
 
   it('has a bounded number of products, which can still be changed', async () => {
     const first = await freshDesk();
-    const { products } = await first.call('shelf.look', {});
+    const { products } = await first.call('shelf.get', {});
     first.desk.close();
     const db = new Database(first.bookPath);
     const body = JSON.stringify({
@@ -150,7 +150,7 @@ describe('a shop', () => {
     const ready = await TRIED['templates.save']?.(first);
     const template = ready?.[1] as CallInput<'templates.save'>;
     await first.call('templates.save', template);
-    const { templates } = await first.call('shelf.look', {});
+    const { templates } = await first.call('shelf.get', {});
     first.desk.close();
     const db = new Database(first.bookPath);
     db.prepare(
@@ -159,7 +159,7 @@ describe('a shop', () => {
     ).run({ name: template.name, most: MOST_OF_SHOP.template.most - templates.length });
     db.close();
     const shop = await deskOn(first.bookPath);
-    const mine = (await shop.call('shelf.look', {})).templates.find(({ name }) => name === template.name);
+    const mine = (await shop.call('shelf.get', {})).templates.find(({ name }) => name === template.name);
     await shop.call('templates.save', { ...template, id: mine?.id ?? 0 });
     await expectFull(shop, 'templates.save', { ...template, name: 'One more' }, 'template.too-many', 500);
   });

@@ -14,7 +14,7 @@ import { oldTable } from '../../bench/old-table.ts';
 import { askedIn, READINGS } from '../../bench/readings.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver, lookAt } from '../bring/bring-file.ts';
+import { handOver, lookAt } from '../import/bring-file.ts';
 import { deskOn, freshDesk, type FreshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
 import { bestHeld, type Held } from './held.ts';
@@ -31,59 +31,59 @@ async function largeDesk(): Promise<FreshDesk> {
 /** Calls that only a file, a backup or another season shows at their longest; each is prepared anew for every try. */
 const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promise<unknown>>>> = {
   'shop.backUp': async (shop) => () => shop.call('shop.backUp', {}),
-  'shop.backups': async (shop) => () => shop.call('shop.backups', {}),
+  'shop.listBackups': async (shop) => () => shop.call('shop.listBackups', {}),
   'shop.tryBackup': async (shop) => {
-    const { rows } = await shop.call('shop.backups', {});
+    const { rows } = await shop.call('shop.listBackups', {});
     return () => shop.call('shop.tryBackup', { path: rows[0]?.path ?? '' });
   },
-  'books.check': async (shop) => () => shop.call('books.check', {}),
-  'books.records': async (shop) => () => shop.desk.call('books.records', { from: '1950-01-01' }),
-  'coolers.lookLog': async (shop) => {
+  'records.check': async (shop) => () => shop.call('records.check', {}),
+  'records.list': async (shop) => () => shop.desk.call('records.list', { from: '1950-01-01' }),
+  'coolers.previewLog': async (shop) => {
     const upload = await handOver(shop, loggerFile());
-    const [cooler] = await shop.call('coolers.look', {});
-    return () => shop.call('coolers.lookLog', { upload, coolerId: cooler?.id ?? 0 });
+    const [cooler] = await shop.call('coolers.list', {});
+    return () => shop.call('coolers.previewLog', { upload, coolerId: cooler?.id ?? 0 });
   },
-  'coolers.bringLog': async (shop) => {
+  'coolers.importLog': async (shop) => {
     const upload = await handOver(shop, loggerFile());
     const { id } = await shop.call('coolers.save', { name: `Logged ${loggerYear}`, places: 9 });
-    return () => shop.call('coolers.bringLog', { upload, coolerId: id, sure: true });
+    return () => shop.call('coolers.importLog', { upload, coolerId: id, confirmed: true });
   },
-  'bring.begin': async (shop) => () => shop.call('bring.begin', { name: 'old.csv' }),
-  'bring.piece': async (shop) => {
-    const { upload } = await shop.call('bring.begin', { name: 'old.csv' });
+  'import.begin': async (shop) => () => shop.call('import.begin', { name: 'old.csv' }),
+  'import.addPiece': async (shop) => {
+    const { upload } = await shop.call('import.begin', { name: 'old.csv' });
     const base64 = Buffer.alloc(500_000, 'x').toString('base64');
-    return () => shop.call('bring.piece', { upload, from: 0, base64 });
+    return () => shop.call('import.addPiece', { upload, from: 0, base64 });
   },
-  'bring.look': async (shop) => {
+  'import.preview': async (shop) => {
     const upload = await handOver(shop, oldTable());
-    return () => shop.call('bring.look', { upload, kind: 'animals' });
+    return () => shop.call('import.preview', { upload, kind: 'animals' });
   },
-  'bring.bringIn': async (shop) => {
+  'import.run': async (shop) => {
     const { upload, layout } = await lookAt(shop, 'animals', oldTable());
-    return () => shop.call('bring.bringIn', { upload, kind: 'animals', layout, sure: true });
+    return () => shop.call('import.run', { upload, kind: 'animals', layout, confirmed: true });
   },
-  'bring.undo': async (shop) => {
-    const first = (await shop.call('bring.list', {})).find(({ undoneAt }) => undoneAt === null);
-    return () => shop.call('bring.undo', { id: first?.id ?? 0 });
+  'import.undo': async (shop) => {
+    const first = (await shop.call('import.list', {})).find(({ undoneAt }) => undoneAt === null);
+    return () => shop.call('import.undo', { id: first?.id ?? 0 });
   },
-  'takeout.pack': async (shop) => async () => {
+  'export.create': async (shop) => async () => {
     for (const what of ['book', 'text', 'tables', 'description'] as const)
-      await shop.call('takeout.pack', { what });
+      await shop.call('export.create', { what });
   },
-  'takeout.packHunter': async (shop) => {
-    const { hunter } = await shop.call('animals.open', { ticket: '26-0147' });
-    return () => shop.call('takeout.packHunter', { id: hunter.id });
+  'export.createForHunter': async (shop) => {
+    const { hunter } = await shop.call('animals.get', { ticket: '26-0147' });
+    return () => shop.call('export.createForHunter', { id: hunter.id });
   },
-  'takeout.piece': async (shop) => {
-    const { id } = await shop.call('takeout.pack', { what: 'description' });
-    return () => shop.call('takeout.piece', { id, from: 0 });
+  'export.getPiece': async (shop) => {
+    const { id } = await shop.call('export.create', { what: 'description' });
+    return () => shop.call('export.getPiece', { id, from: 0 });
   },
-  'takeout.fill': async () => {
+  'import.book': async () => {
     const from = await deskOn(await demoBookAt());
-    const { id } = await from.call('takeout.pack', { what: 'text' });
+    const { id } = await from.call('export.create', { what: 'text' });
     const pieces: Buffer[] = [];
     for (let last = false, at = 0; !last;) {
-      const piece = await from.call('takeout.piece', { id, from: at });
+      const piece = await from.call('export.getPiece', { id, from: at });
       pieces.push(Buffer.from(piece.base64, 'base64'));
       at += pieces.at(-1)?.length ?? 0;
       ({ last } = piece);
@@ -92,12 +92,12 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
     const empty = await freshDesk();
     const upload = await handOver(empty, Buffer.concat(pieces));
     return async () => {
-      await empty.call('takeout.fill', { upload });
+      await empty.call('import.book', { upload });
       empty.desk.close();
     };
   },
   'shop.restore': async (shop) => {
-    const { rows } = await shop.call('shop.backups', {});
+    const { rows } = await shop.call('shop.listBackups', {});
     return () => shop.call('shop.restore', { path: rows[0]?.path ?? '' });
   },
   'shop.tryAgain': async (shop) => () => shop.call('shop.tryAgain', {}),
@@ -173,7 +173,7 @@ describe.runIf(import.meta.env.MODE === 'limits')('how long each call holds the 
     for (const { call, ask } of Object.values(READINGS))
       await measure(call, async () => {
         forgetAll(shop);
-        await shop.call('shop.look', {});
+        await shop.call('shop.get', {});
         return () => ask(shop as never, asked);
       });
     const rest = (names: string[]): CallName[] =>

@@ -9,9 +9,9 @@ const sausage = (code: string, more: Partial<PriceInput> = {}): PriceInput =>
 describe('a price book', () => {
   it('keeps where tax is rounded', async () => {
     const shop = await pricedShop([priced('flat', 'animal', { amountMinor: 100 })], { taxRule: 'per bill' });
-    expect(await shop.call('prices.look', {})).toMatchObject({ taxRule: 'per bill' });
+    expect(await shop.call('prices.get', {})).toMatchObject({ taxRule: 'per bill' });
     await shop.call('prices.save', { name: 'Next', validFrom: '2026-09-01', lines: [] });
-    expect(await shop.call('prices.look', {})).toMatchObject({ taxRule: 'per line' });
+    expect(await shop.call('prices.get', {})).toMatchObject({ taxRule: 'per line' });
   });
 
   it.each<[string, PriceInput[], string]>([
@@ -36,7 +36,7 @@ describe('a price book', () => {
     const taxRule = code === 'choice.tax-rule' ? 'per moon' : 'per line';
     const asked = { name: 'Prices', validFrom: '2026-09-01', taxRule, lines };
     expect(await shop.problem('prices.save', asked)).toMatchObject({ kind: 'invalid', code });
-    expect((await shop.call('prices.look', {})).example).toBe(true);
+    expect((await shop.call('prices.get', {})).example).toBe(true);
   }); // prettier-ignore
 
   it.each<[string, PriceInput[]]>([
@@ -48,6 +48,6 @@ describe('a price book', () => {
     ['a deposit by percentage', [priced('deposit', 'deposit', { rate: 0.5 })]],
   ])('may have %s', async (_, lines) => {
     const shop = await pricedShop(lines);
-    expect((await shop.call('prices.look', {})).lines).toEqual(lines);
+    expect((await shop.call('prices.get', {})).lines).toEqual(lines);
   }); // prettier-ignore
 });

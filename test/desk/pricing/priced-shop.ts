@@ -1,5 +1,5 @@
 /** A shop with prices that are made up for the test, and what a bill says in figures. */
-import type { BillLook, CallInput, QuoteResult } from '../../../src/bridge/contract.ts';
+import type { BillView, CallInput, QuoteResult } from '../../../src/bridge/contract.ts';
 import { freshDesk, type FreshDesk } from '../fresh-desk.ts';
 
 export type PriceInput = CallInput<'prices.save'>['lines'][number];
@@ -33,7 +33,7 @@ export async function grind(
   },
 ): Promise<void> {
   const { trim, fat, product = 'Ground', count, packed } = job;
-  const lot = fat && (await shop.call('fat.buy', { source: fat.source, typed: '60' }));
+  const lot = fat && (await shop.call('fat.receive', { source: fat.source, typed: '60' }));
   const { id: batchId } = await shop.call('grinder.start', {
     animals: Object.keys(trim).map((id) => ({ id: Number(id) })), fat: fat?.source ?? 'none',
     targetFat: fat ? 0.12 : null, product,
@@ -56,12 +56,12 @@ export interface InFigures {
 export async function draftOf(
   shop: FreshDesk,
   animalId: number,
-  beside: Omit<CallInput<'bills.look'>, 'animalId'> = {},
+  beside: Omit<CallInput<'bills.get'>, 'animalId'> = {},
 ): Promise<InFigures> {
-  return figures((await shop.call('bills.look', { animalId, ...beside })).draft);
+  return figures((await shop.call('bills.get', { animalId, ...beside })).draft);
 }
 
-export function figures(sums: BillLook['draft'] | BillLook['bill']): InFigures {
+export function figures(sums: BillView['draft'] | BillView['bill']): InFigures {
   if (!sums) throw new Error('no sums');
   return {
     lines: Object.fromEntries(sums.lines.map(({ code, amountMinor }) => [code, amountMinor])),

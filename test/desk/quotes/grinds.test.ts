@@ -80,7 +80,10 @@ describe('a quote with several grinds', () => {
 
   it('adds up at each end of its ranges, and caps an amount by the trim', async () => {
     const shop = await freshDesk();
-    const quote = await shop.call('quote.work', ask({ alsoGround: [sausage(10), sausage(500, 'none')] }));
+    const quote = await shop.call(
+      'quotes.calculate',
+      ask({ alsoGround: [sausage(10), sausage(500, 'none')] }),
+    );
     for (const end of ['low', 'mean', 'high'] as const) {
       const trim = quote.parts.find(({ part }) => part === 'trim')!.grams[end];
       const cuts = quote.products.find(({ product }) => product === 'Whole cuts')!.grams[end];
@@ -115,7 +118,7 @@ describe('a quote with several grinds', () => {
         { ...line, code: 'grind', label: 'Grinding', basis: 'ground', amountMinor: 50, product: null },
       ],
     }); // prettier-ignore
-    const quote = await shop.call('quote.work', ask({ alsoGround: [sausage(10, 'none')] }));
+    const quote = await shop.call('quotes.calculate', ask({ alsoGround: [sausage(10, 'none')] }));
     const grams = (name: string) => quote.products.find(({ product }) => product === name)!.grams.mean;
     expect(quote.price?.lines.map(({ code, mean }) => [code, mean])).toEqual([
       ['sausage', 10 * 300],
@@ -126,8 +129,8 @@ describe('a quote with several grinds', () => {
   it('takes the share kept whole from the primals', async () => {
     const shop = await freshDesk();
     const primals = [{ primal: 'haunch', as: 'steaks' as const, size: '' }];
-    const byPiece = await shop.call('quote.work', ask({ cutsShare: 0.9, primals }));
-    const byShare = await shop.call('quote.work', ask({ cutsShare: 0.3913 }));
+    const byPiece = await shop.call('quotes.calculate', ask({ cutsShare: 0.9, primals }));
+    const byShare = await shop.call('quotes.calculate', ask({ cutsShare: 0.3913 }));
     expect(byPiece.products[0]!.grams.mean).toBeCloseTo(byShare.products[0]!.grams.mean, -2);
   });
 });

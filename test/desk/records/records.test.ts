@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { RECORD_SETS, requiredBy } from '../../../src/desk/input/record-sets.ts';
-import { bringIn } from '../bring/bring-file.ts';
+import { bringIn } from '../import/bring-file.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 
 const WHOLE = {
@@ -12,8 +12,8 @@ const WHOLE = {
   killDate: '2026-10-08',
   killArea: 'Unit 23',
 } as const;
-const only = async (shop: Awaited<ReturnType<typeof freshDesk>>, input: CallInput<'books.records'> = {}) => {
-  const [row, ...more] = await shop.call('books.records', input);
+const only = async (shop: Awaited<ReturnType<typeof freshDesk>>, input: CallInput<'records.list'> = {}) => {
+  const [row, ...more] = await shop.call('records.list', input);
   expect(more).toEqual([]);
   if (!row) throw new Error('There is no entry.');
   return row;
@@ -25,7 +25,7 @@ describe('what is missing', () => {
     await takeIn(shop, WHOLE);
     expect((await only(shop)).lacks).toEqual([]);
     const bare = await takeIn(shop, { hunter: { name: 'Bo Rask' } });
-    const row = (await shop.call('books.records', { text: 'rask' })).find(({ id }) => id === bare);
+    const row = (await shop.call('records.list', { text: 'rask' })).find(({ id }) => id === bare);
     expect(row?.lacks).toEqual(['address', 'licence', 'tag', 'killDate', 'killArea']);
   });
 
@@ -36,14 +36,16 @@ describe('what is missing', () => {
       { hunter: { name: 'Bo Rask' }, sex: 'unknown', deliverer: { name: 'Al Rask', address: '' } },
       null,
     );
-    const lacking = async (recordFields: CallInput<'shop.change'>['changes']['recordFields']) => {
-      await shop.call('shop.change', { changes: { recordFields } });
+    const lacking = async (recordFields: CallInput<'shop.saveSettings'>['changes']['recordFields']) => {
+      await shop.call('shop.saveSettings', { changes: { recordFields } });
       return (await only(shop)).lacks;
     };
     expect(await lacking([])).toEqual([]);
     expect(await lacking(['sex', 'phone'])).toEqual(['phone', 'sex']);
     expect(await lacking(['delivererAddress', 'weight'])).toEqual(['delivererAddress', 'weight']);
-    expect(await shop.problem('shop.change', { changes: { recordFields: ['shoe size'] } })).toMatchObject({
+    expect(
+      await shop.problem('shop.saveSettings', { changes: { recordFields: ['shoe size'] } }),
+    ).toMatchObject({
       code: 'choice.record-field',
     });
   });
@@ -55,12 +57,12 @@ describe('what is missing', () => {
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     shop.wait(4 * 366 * 86_400);
     await shop.call('shop.trustClock', {});
-    const owner = (await shop.call('animals.open', { id })).hunter.id;
+    const owner = (await shop.call('animals.get', { id })).hunter.id;
     await shop.call('hunters.removeDetails', { id: owner, reason: 'asked for it' });
     expect((await only(shop, { season: 2022 })).lacks).toEqual([]);
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect([page.lacks, page.hunter.address]).toEqual([[], '']);
-    const [story] = await shop.call('animals.history', { id });
+    const [story] = await shop.call('animals.getHistory', { id });
     expect(story).toMatchObject({ what: 'owner-changed', facts: { act: 'void' }, reason: 'asked for it' });
   });
 
@@ -82,13 +84,13 @@ describe('an agency’s list', () => {
 
   it('can be picked, and only one that there is', async () => {
     const shop = await freshDesk();
-    const look = await shop.call('shop.change', { changes: { recordSet: 'us-ca', retentionYears: 1 } });
+    const look = await shop.call('shop.saveSettings', { changes: { recordSet: 'us-ca', retentionYears: 1 } });
     expect(look.settings).toMatchObject({ recordSet: 'us-ca', retentionYears: 1 });
     expect(look.recordSets.map(({ code }) => code)).toContain('us-ca');
-    expect(await shop.problem('shop.change', { changes: { recordSet: 'atlantis' } })).toMatchObject({
+    expect(await shop.problem('shop.saveSettings', { changes: { recordSet: 'atlantis' } })).toMatchObject({
       code: 'choice.record-set',
     });
-    expect(await shop.problem('shop.change', { changes: { retentionYears: 0 } })).toMatchObject({
+    expect(await shop.problem('shop.saveSettings', { changes: { retentionYears: 0 } })).toMatchObject({
       code: 'retention.range',
     });
   });
@@ -100,7 +102,7 @@ describe('an entry written late', () => {
     const shop = await freshDesk('lb', '2026-10-11T05:30:00Z');
     await takeIn(shop, { receivedOn: '2026-10-09' });
     await takeIn(shop, { receivedOn: '2026-10-08' });
-    const rows = await shop.call('books.records', {});
+    const rows = await shop.call('records.list', {});
     expect(rows.map(({ enteredOn, lateDays }) => [enteredOn, lateDays])).toEqual([
       ['2026-10-10', 0],
       ['2026-10-10', 2],
@@ -118,7 +120,7 @@ describe('an entry brought in from a file', () => {
     );
     const row = await only(shop, { season: 2024 });
     expect([row.lateDays, row.enteredOn]).toEqual([0, '2026-10-10']);
-    const story = await shop.call('animals.history', { id: row.id });
+    const story = await shop.call('animals.getHistory', { id: row.id });
     expect(story.at(-1)).toMatchObject({ what: 'brought-in', facts: { file: 'old.csv' } });
   });
 });
@@ -132,11 +134,15 @@ describe('finding entries', () => {
       { hunter: { name: 'Bo Rask' }, species: 'mule-deer', deliverer: { name: 'Åsa Lind' } },
       '90',
     );
-    const gone = await takeIn(shop, { hunter: { name: 'Cy Marsh' }, receivedOn: '2025-11-02', sure: true });
+    const gone = await takeIn(shop, {
+      hunter: { name: 'Cy Marsh' },
+      receivedOn: '2025-11-02',
+      confirmed: true,
+    });
     await shop.call('animals.setStage', { id: gone, stage: 'ready' });
     await shop.call('pickup.release', { id: gone, to: 'Cy Marsh', unpaidBy: 'RO' });
-    const found = async (input: CallInput<'books.records'>) =>
-      (await shop.call('books.records', input)).map(({ ticket }) => ticket);
+    const found = async (input: CallInput<'records.list'>) =>
+      (await shop.call('records.list', input)).map(({ ticket }) => ticket);
     expect(await found({})).toEqual(['26-0001', '26-0002']);
     expect(await found({ season: 2025 })).toEqual(['25-0001']);
     expect(await found({ from: '2025-11-02', to: '2026-09-01' })).toEqual(['25-0001', '26-0001']);
@@ -167,9 +173,9 @@ describe('finding entries', () => {
       money: 'none',
     });
     await shop.call('bills.pay', { animalId: id, kind: 'deposit', method: 'cash', typed: '10' });
-    await shop.call('bills.make', { animalId: id, sure: true });
+    await shop.call('bills.create', { animalId: id, confirmed: true });
     const { dueMinor } = await only(shop);
-    expect((await shop.call('bills.look', { animalId: id })).dueMinor).toBe(dueMinor);
+    expect((await shop.call('bills.get', { animalId: id })).dueMinor).toBe(dueMinor);
     expect((await only(shop)).money).toBe(dueMinor > 0 ? 'open' : 'paid');
   });
 });
@@ -182,8 +188,8 @@ describe('keeping', () => {
     await shop.call('animals.setStage', { id: gone, stage: 'ready' });
     await shop.call('pickup.release', { id: gone, to: 'Dana Whitlock', unpaidBy: 'RO' });
     const past = async () => ({
-      check: (await shop.call('books.check', {})).pastKeeping,
-      rows: (await shop.call('books.records', { season: 2023 })).map(({ pastKeeping }) => pastKeeping),
+      check: (await shop.call('records.check', {})).pastKeeping,
+      rows: (await shop.call('records.list', { season: 2023 })).map(({ pastKeeping }) => pastKeeping),
     });
     const years = 3;
     shop.wait((365 * 3 + 1) * 86_400);
@@ -200,7 +206,7 @@ describe('the ticket numbers', () => {
   it('are said to be whole, and a number that is gone is named', async () => {
     const shop = await freshDesk();
     for (let i = 0; i < 4; i++) await takeIn(shop, {}, null);
-    expect((await shop.call('books.check', {})).seasons).toEqual([
+    expect((await shop.call('records.check', {})).seasons).toEqual([
       { season: 2026, first: '26-0001', last: '26-0004', entries: 4, gaps: [] },
     ]);
     // No call removes an animal; a hand in the file could.
@@ -208,7 +214,7 @@ describe('the ticket numbers', () => {
     hand.pragma('foreign_keys = OFF');
     hand.prepare('DELETE FROM animal WHERE number IN (1, 3)').run();
     hand.close();
-    expect((await shop.call('books.check', {})).seasons).toEqual([
+    expect((await shop.call('records.check', {})).seasons).toEqual([
       { season: 2026, first: '26-0002', last: '26-0004', entries: 2, gaps: ['26-0001', '26-0003'] },
     ]);
   });

@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
-import { bringIn } from '../bring/bring-file.ts';
+import { bringIn } from '../import/bring-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const MARK = 'Qzxmark';
@@ -42,8 +42,8 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   const asked = {
     species: 'elk', brought: 'skinned', stage: 'hanging', typed: '400', instructions: orders(mark),
   } as const; // prettier-ignore
-  await shop.call('quote.save', { ...asked, hunterName: person.name });
-  const { id: quoteId } = await shop.call('quote.save', { ...asked, hunterId });
+  await shop.call('quotes.save', { ...asked, hunterName: person.name });
+  const { id: quoteId } = await shop.call('quotes.save', { ...asked, hunterId });
   const { id } = await shop.call('intake.takeIn', {
     hunter: { id: hunterId }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned', licence: `L-${mark}`,
     tag: `T-${mark}`, killArea: `${mark} ranch`, condition: `${mark} says clean`, damage: `${mark} shot`,
@@ -80,11 +80,11 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     weighingId: bone.weighingId,
     typed: '61',
     reason: `${mark} misread`,
-    sure: true,
+    confirmed: true,
   });
-  const { noneId } = await shop.call('table.none', { animalId: id, part: 'damage' });
+  const { noneId } = await shop.call('table.stateNone', { animalId: id, part: 'damage' });
   await shop.call('table.voidNone', { noneId, reason: `${mark} some` });
-  const { ownFat } = await shop.call('animals.open', { id });
+  const { ownFat } = await shop.call('animals.get', { id });
   await shop.call('fat.count', { lotId: ownFat?.lotId ?? 0, typed: '9', reason: `${mark} counted` });
 
   const { id: batchId } = await shop.call('grinder.start', {
@@ -101,11 +101,11 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     count: 50,
     typed: '55',
     place: `${mark} shelf`,
-    sure: true,
+    confirmed: true,
     reason: `${mark} water`,
   });
   await shop.call('grinder.fatTest', { batchId, percent: 9, method: `${mark} meter` });
-  const cleaned = await shop.call('grinder.cleaned', { batchId, how: `${mark} washed` });
+  const cleaned = await shop.call('grinder.saveCleaning', { batchId, how: `${mark} washed` });
   await shop.call('grinder.voidCleaning', { cleaningId: cleaned.id, reason: `${mark} not yet` });
   await shop.call('grinder.finish', { batchId, reason: `${mark} fits` });
   await shop.call('grinder.reopen', { batchId, reason: `${mark} tub` });
@@ -115,7 +115,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     shop.call('bills.pay', { animalId: id, kind: 'deposit', method, typed: '20' });
   const paid = await pay(`${mark} check 17`);
   await shop.call('bills.voidPayment', { paymentId: paid.id, reason: `${mark} bounced` });
-  const bill = await shop.call('bills.make', { animalId: id, extras: [`${mark} jerky`], sure: true });
+  const bill = await shop.call('bills.create', { animalId: id, extras: [`${mark} jerky`], confirmed: true });
   await shop.call('bills.void', { billId: bill.id, reason: `${mark} complained` });
   await shop.call('animals.dispose', {
     id,
@@ -125,9 +125,9 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   });
   await shop.call('animals.reopen', { id, reason: `${mark} wrong one` });
   await shop.call('animals.setStage', { id, stage: 'ready' });
-  await shop.call('pickup.note', { id, text: `${mark} comes Friday` });
+  await shop.call('pickup.saveNote', { id, text: `${mark} comes Friday` });
   await shop.call('pickup.release', { id, to: `${mark} Senior`, note: `${mark} cash`, unpaidBy: 'RO' });
-  await shop.call('animals.mend', {
+  await shop.call('animals.edit', {
     id,
     changes: { givenTo: `${mark} Aunt`, tag: `T2-${mark}` },
     reason: `${mark} said so`,
@@ -136,7 +136,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   await shop.call('pickup.release', { id, to: `${mark} Uncle`, unpaidBy: 'RO' });
   // Brought by somebody else's name first, and put right.
   const lent = await takeIn(shop, { hunter: { id: hunterId }, tag: `T3-${mark}` });
-  await shop.call('animals.mend', {
+  await shop.call('animals.edit', {
     id: lent,
     changes: { owner: { name: 'Cy Marsh' }, tag: 'T-9' },
     reason: `${mark} no`,
@@ -212,11 +212,11 @@ describe('removing a hunter’s details', () => {
     shop.desk.close();
     const again = await deskOn(shop.bookPath, '2031-10-12T15:00:00Z');
     expect((await again.call('season.yields', { season: 2026 })).species).toEqual(weights);
-    const { hunter } = await again.call('animals.open', { ticket: '26-0001' });
+    const { hunter } = await again.call('animals.get', { ticket: '26-0001' });
     expect(hunter).toMatchObject({ id: hunterId, name: `removed ${hunterId}`, phone: '' });
-    await again.call('animals.history', { id: 1 });
-    await again.call('bills.look', { animalId: 1 });
-    await again.call('quote.open', { id: 1 });
+    await again.call('animals.getHistory', { id: 1 });
+    await again.call('bills.get', { animalId: 1 });
+    await again.call('quotes.get', { id: 1 });
     expect(again.broken).toEqual([]);
     again.desk.close();
   });
@@ -226,9 +226,9 @@ describe('removing a hunter’s details', () => {
     const { id } = await shop.call('hunters.save', { name: 'Émile Ångström' });
     const asked = { species: 'elk', brought: 'skinned', stage: 'hanging', typed: '400' } as const;
     for (const hunterName of ['ÉMILE  ÅNGSTRÖM', 'emile angstrom', 'Bo Lind'])
-      await shop.call('quote.save', { ...asked, instructions: orders('usual'), hunterName });
+      await shop.call('quotes.save', { ...asked, instructions: orders('usual'), hunterName });
     await shop.call('hunters.removeDetails', { id, reason: 'asked by letter' });
-    const names = (await shop.call('quote.list', {})).map(({ hunter }) => hunter);
+    const names = (await shop.call('quotes.list', {})).map(({ hunter }) => hunter);
     expect(names.filter((name) => name !== null && name !== '')).toEqual(['Bo Lind']);
     shop.desk.close();
   });
@@ -254,7 +254,7 @@ describe('removing a hunter’s details', () => {
     shop.wait(YEARS);
     await shop.call('shop.trustClock', {});
     await shop.call('hunters.removeDetails', { id: 1, reason: 'asked' });
-    const page = await shop.call('animals.open', { ticket: '26-0001' });
+    const page = await shop.call('animals.get', { ticket: '26-0001' });
     expect(page.instructions).toMatchObject({ grindProduct: 'House grind', extras: ['House jerky'] });
     expect(page.packages[0]?.product).toBe('House grind');
     shop.desk.close();

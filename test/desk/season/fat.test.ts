@@ -211,7 +211,9 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
     for (const year of years.slice(-20)) {
       const { batches } = await look({ season: year });
       for (const { id, weighedIn } of batches) {
-        const answer = (await desk.call('grinder.open', { id })) as { value: CallOutput<'grinder.open'> };
+        const answer = (await desk.call('grinder.getBatch', { id })) as {
+          value: CallOutput<'grinder.getBatch'>;
+        };
         if (weighedIn === null) expect(answer.value.fat).toBeNull();
         else expect(answer.value.fat).toBeCloseTo(weighedIn, 12);
         checked += 1;

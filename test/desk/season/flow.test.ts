@@ -37,7 +37,7 @@ describe.each([
       await demoAt(path);
     } else writeRandomSeasons(path, RANDOM_SEASONS, 4711, 10);
     desk = await openDesk({ bookPath: path, clock: () => DEMO_NOW });
-    await desk.call('shop.change', { changes: { zone: ZONE } });
+    await desk.call('shop.saveSettings', { changes: { zone: ZONE } });
     db = new Database(path, { readonly: true });
     animals = rawAnimals(db);
     left = leftDays(db, animals);
@@ -140,7 +140,7 @@ describe.each([
   });
 
   it('adds up the work that waits, in hours of cutting and of grinding', async () => {
-    const figures = (await desk.call('costing.look', {})) as {
+    const figures = (await desk.call('costing.get', {})) as {
       value: {
         figures: {
           services: Record<'cutting' | 'grinding', { minutesPerAnimal: number; minutesPerKg: number }>;

@@ -20,9 +20,9 @@ const LOOKS: readonly [CallName, unknown][] = [
   ['season.fat', {}],
   ['season.check', {}],
   ['season.flow', {}],
-  ['costing.look', {}],
-  ['fat.needs', {}],
-  ['grinder.look', {}],
+  ['costing.get', {}],
+  ['fat.getNeeds', {}],
+  ['grinder.get', {}],
 ];
 
 async function lookAtAll(desk: Desk): Promise<unknown[]> {
@@ -59,7 +59,7 @@ async function busyShop(): Promise<BusyShop> {
 describe('a season at hand', () => {
   // What opens another book, or looks at files, changes nothing of this one.
   const tried = (Object.keys(TRIED) as CallName[]).filter(
-    (name) => !/^(takeout|shop\.(openDemo|leaveDemo))/.test(name),
+    (name) => !/^(export|shop\.(openDemo|leaveDemo))/.test(name),
   );
 
   it.each(tried)('follows %s', async (name) => {
@@ -81,7 +81,7 @@ describe('a season at hand', () => {
     const before = JSON.stringify(await lookAtAll(shop.desk));
     await shop.call('grinder.fatTest', { batchId: shop.batchId, percent: 14, method: 'Tester' });
     expect(await lookAtAll(shop.desk)).toEqual(await lookAnew(shop.bookPath));
-    const { weighings } = await shop.call('animals.open', { id: shop.done });
+    const { weighings } = await shop.call('animals.get', { id: shop.done });
     const into = weighings.find(({ stage }) => stage === 'grinder');
     await shop.call('grinder.reopen', { batchId: shop.batchId, reason: 'a wrong tub was weighed' });
     await shop.call('table.void', { weighingId: into?.id ?? 0, reason: 'wrong tub' });
@@ -94,13 +94,13 @@ describe('a season at hand', () => {
   it('is as before when a correction is refused half-way', async () => {
     const shop = await busyShop();
     const before = await lookAtAll(shop.desk);
-    const { weighings } = await shop.call('animals.open', { id: shop.cutting });
+    const { weighings } = await shop.call('animals.get', { id: shop.cutting });
     const trim = weighings.find(({ part }) => part === 'trim');
     const problem = await shop.problem('table.correct', {
       weighingId: trim?.id,
       typed: '900',
       reason: 'x',
-      sure: true,
+      confirmed: true,
     });
     expect(problem.code).toBe('weight.more-than-animal');
     expect(await lookAtAll(shop.desk)).toEqual(before);

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CallInput, CallName, CallOutput, CostingLook } from '../../../src/bridge/contract.ts';
+import type { CallInput, CallName, CallOutput, CostingView } from '../../../src/bridge/contract.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
@@ -85,7 +85,7 @@ describe.each([
       ({ id, currency }) => !voided.has(id) && currency === 'USD',
     );
     bills = Map.groupBy(standing, (bill) => seasonOf.get(bill.animal_id));
-    const { lines } = await call('prices.look', {});
+    const { lines } = await call('prices.get', {});
     priced = new Set(
       lines.flatMap(({ basis, product }) => (basis === 'product' && product ? [product] : [])),
     );
@@ -100,16 +100,16 @@ describe.each([
     if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
     return answer.value as CallOutput<N>;
   }
-  const looks = async (): Promise<CostingLook[]> =>
-    Promise.all(years.map((season) => call('costing.look', { season })));
+  const looks = async (): Promise<CostingView[]> =>
+    Promise.all(years.map((season) => call('costing.get', { season })));
   const billsOf = (season: number): RawBill[] => bills.get(season) ?? [];
   const middle = (values: readonly number[]): number => rawQuantile(values, 0.5);
-  const service = (look: CostingLook, code: string) => {
+  const service = (look: CostingView, code: string) => {
     const found = look.services.find((one) => one.code === code);
     if (!found) throw new Error(code);
     return found;
   };
-  const figure = (look: CostingLook, code: string, what: string) => {
+  const figure = (look: CostingView, code: string, what: string) => {
     const found = service(look, code).measured.find((one) => one.figure === what);
     if (!found) throw new Error(what);
     return found;
@@ -314,16 +314,16 @@ describe.each([
     'takes from the bills of today’s prices what pricing them anew takes',
     async () => {
       const before = await looks();
-      const { id, validFrom, taxRule, ...prices } = await call('prices.look', {});
+      const { id, validFrom, taxRule, ...prices } = await call('prices.get', {});
       const lines = prices.lines as CallInput<'prices.save'>['lines'];
       expect(billsOf(2026).some((bill) => bill.price_book_id === id)).toBe(true);
-      expect(service(before.at(-1) as CostingLook, 'grinding').fee?.service).toBeGreaterThan(0);
+      expect(service(before.at(-1) as CostingView, 'grinding').fee?.service).toBeGreaterThan(0);
       // The same prices as a new book: now no bill was made with the prices in force, and each is priced anew.
       await call('prices.save', { name: 'The same', validFrom, lines, taxRule });
       const after = await looks();
       for (const [i, look] of after.entries())
         for (const { code, fee } of look.services) {
-          const then = service(before[i] as CostingLook, code).fee;
+          const then = service(before[i] as CostingView, code).fee;
           if (then === null) expect(fee).toBeNull();
           else
             expect(fee).toEqual({

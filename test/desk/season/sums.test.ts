@@ -343,7 +343,7 @@ describe.each([
 
   it('list the animals behind a figure', async () => {
     for (const filter of filters()) {
-      const look = await call('season.behind', { ...filter, order: 'takeHome', rising: true });
+      const look = await call('season.drilldown', { ...filter, order: 'takeHome', rising: true });
       const own = under(filter);
       expect(look.total).toBe(own.length);
       expect(new Set(look.animals.map(({ ticket }) => ticket))).toEqual(
@@ -354,7 +354,7 @@ describe.each([
         shares,
         own.flatMap(({ share }) => share ?? []),
       );
-      const days = await call('season.behind', { ...filter, order: 'days', between: [3, 3] });
+      const days = await call('season.drilldown', { ...filter, order: 'days', between: [3, 3] });
       expect(days.total).toBe(
         own.filter(
           ({ receivedOn, readyOn }) =>
@@ -366,7 +366,7 @@ describe.each([
 
   it('offer to choose from what there is', async () => {
     for (const season of years) {
-      const look = await call('season.choices', { season });
+      const look = await call('season.getChoices', { season });
       const own = under({ season });
       expect(new Map(look.species.map(({ code, animals: n }) => [code, n]))).toEqual(
         new Map([...Map.groupBy(own, ({ species }) => species)].map(([code, all]) => [code, all.length])),

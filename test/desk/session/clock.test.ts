@@ -23,7 +23,7 @@ describe('a clock in a year that cannot be', () => {
         refused,
       );
       expect(await shop.problem('shop.trustClock', {})).toMatchObject(refused);
-      expect((await shop.call('shop.look', {})).clockDoubt?.what).toBe('impossible');
+      expect((await shop.call('shop.get', {})).clockDoubt?.what).toBe('impossible');
     },
   );
 
@@ -63,9 +63,9 @@ describe('a clock far from the newest entry', () => {
         code,
         with: { today: expect.stringContaining(year) as string, last: '2026-10-10' },
       });
-      expect((await shop.call('shop.look', {})).clockDoubt?.what).toBe(code.slice(6));
+      expect((await shop.call('shop.get', {})).clockDoubt?.what).toBe(code.slice(6));
       await shop.call('shop.trustClock', {});
-      expect((await shop.call('shop.look', {})).clockDoubt).toBeNull();
+      expect((await shop.call('shop.get', {})).clockDoubt).toBeNull();
       const { ticket } = await shop.call('intake.takeIn', ANIMAL);
       expect(ticket).toBe(`${year.slice(2)}-0001`);
       // Next week nobody is asked again.

@@ -6,12 +6,12 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { listBackups } from '../../../src/book/file/backup.ts';
-import { bookTroubleOf } from '../../../src/book/file/trouble.ts';
+import { bookErrorOf } from '../../../src/book/file/book-error.ts';
 import { clearLeftovers } from '../../../src/desk/session/temporary.ts';
 import { smallDisk } from '../../book/small-disk.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver } from '../bring/bring-file.ts';
+import { handOver } from '../import/bring-file.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
@@ -54,7 +54,7 @@ describe('an export to a full temporary disk', () => {
       if (!disk) return;
       for (const what of ['tables', 'text', 'book'] as const) {
         const problem = { kind: 'broken', code: 'temporary.full', with: { path: disk } };
-        expect(await shop.problem('takeout.pack', { what }), what).toEqual(problem);
+        expect(await shop.problem('export.create', { what }), what).toEqual(problem);
         expect(readdirSync(disk)).toEqual([]);
         await shop.call('hunters.save', { name: `Hunter after ${what}` });
       }
@@ -80,32 +80,32 @@ describe('an import over a full temporary disk', () => {
     const bytes = Buffer.from(table);
     const piece = (from: number, to: number) => bytes.subarray(from, to).toString('base64');
     writeFileSync(join(disk, 'ballast'), Buffer.alloc(150_000));
-    const { upload } = await shop.call('bring.begin', { name: 'old.csv' });
-    await shop.call('bring.piece', { upload, from: 0, base64: piece(0, 100_000) });
+    const { upload } = await shop.call('import.begin', { name: 'old.csv' });
+    await shop.call('import.addPiece', { upload, from: 0, base64: piece(0, 100_000) });
     const rest = { upload, from: 100_000, base64: piece(100_000, bytes.length) };
-    expect(await shop.problem('bring.piece', rest)).toMatchObject({
+    expect(await shop.problem('import.addPiece', rest)).toMatchObject({
       code: 'temporary.full',
       with: { path: disk },
     });
     rmSync(join(disk, 'ballast'));
-    expect(await shop.call('bring.piece', rest)).toEqual({ bytes: bytes.length });
-    const { layout, rows } = await shop.call('bring.look', { upload, kind: 'hunters' });
+    expect(await shop.call('import.addPiece', rest)).toEqual({ bytes: bytes.length });
+    const { layout, rows } = await shop.call('import.preview', { upload, kind: 'hunters' });
     expect(rows).toBe(9000);
-    await shop.call('bring.bringIn', { upload, kind: 'hunters', layout });
+    await shop.call('import.run', { upload, kind: 'hunters', layout });
   }, 60_000);
 
   it('of a whole book names the disk, not a row, and fills nothing', async () => {
     const full = await grownDesk();
-    const { id, bytes } = await full.call('takeout.pack', { what: 'text' });
+    const { id, bytes } = await full.call('export.create', { what: 'text' });
     const pieces: Buffer[] = [];
     for (let from = 0; from < bytes; from += pieces.at(-1)?.length ?? bytes)
-      pieces.push(Buffer.from((await full.call('takeout.piece', { id, from })).base64, 'base64'));
+      pieces.push(Buffer.from((await full.call('export.getPiece', { id, from })).base64, 'base64'));
     const shop = await freshDesk();
     // Room for the text itself, and not for the book made of it.
     const disk = smallTemporary(Math.round(bytes / 1000) + 600);
     if (!disk) return;
     const upload = await handOver(shop, Buffer.concat(pieces), 'book.json');
-    expect(await shop.problem('takeout.fill', { upload })).toEqual({
+    expect(await shop.problem('import.book', { upload })).toEqual({
       kind: 'broken', code: 'temporary.full', with: { path: disk },
     }); // prettier-ignore
     await takeIn(shop);
@@ -119,9 +119,9 @@ describe('what SQLite calls full', () => {
     const full = new Database.SqliteError('database or disk is full', 'SQLITE_FULL');
     const disk = smallTemporary(40);
     if (!disk) return;
-    expect(bookTroubleOf(full, book)).toMatchObject({ code: 'temporary', path: disk });
+    expect(bookErrorOf(full, book)).toMatchObject({ code: 'temporary', path: disk });
     temporaryIn(dirname(book));
-    expect(bookTroubleOf(full, join(disk, 'shop.gambrel'))).toMatchObject({ code: 'full' });
+    expect(bookErrorOf(full, join(disk, 'shop.gambrel'))).toMatchObject({ code: 'full' });
   });
 });
 
@@ -129,7 +129,7 @@ describe('a long export', () => {
   it('holds no other call up, and tells of the book as it stood when it began', async () => {
     const shop = await grownDesk();
     let packed = false;
-    const packing = shop.call('takeout.pack', { what: 'text' }).then((parcel) => {
+    const packing = shop.call('export.create', { what: 'text' }).then((parcel) => {
       packed = true;
       return parcel;
     });
@@ -140,7 +140,7 @@ describe('a long export', () => {
     const { id, bytes } = await packing;
     let text = '';
     for (let from = 0; from < bytes;) {
-      const piece = Buffer.from((await shop.call('takeout.piece', { id, from })).base64, 'base64');
+      const piece = Buffer.from((await shop.call('export.getPiece', { id, from })).base64, 'base64');
       text += piece.toString('latin1');
       from += piece.length;
     }
@@ -156,7 +156,7 @@ describe('a long export', () => {
       process.env.TMPDIR = '/tmp';
       const shop = await grownDesk();
       process.env.TMPDIR = before;
-      const packing = shop.desk.call('takeout.pack', { what });
+      const packing = shop.desk.call('export.create', { what });
       await new Promise((done) => setImmediate(done));
       expect(readdirSync(place)).toHaveLength(1);
       shop.desk.close();
@@ -198,7 +198,7 @@ describe('what a run that was cut short left in the temporary folder', () => {
   it('holds nothing of a book that was closed, though the program runs on', async () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const shop = await freshDesk();
-    await shop.call('takeout.pack', { what: 'text' });
+    await shop.call('export.create', { what: 'text' });
     await handOver(shop, 'Name,Phone\nDana Whitlock,555-0142\n');
     expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toHaveLength(2);
     shop.desk.close();

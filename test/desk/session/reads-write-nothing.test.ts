@@ -12,7 +12,7 @@ import type { Db } from '../../../src/book/file/db.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
 import type { AnyProcedure } from '../../../src/desk/session/procedure.ts';
 import { procedures } from '../../../src/desk/procedures.ts';
-import { createRoom, type DeskRoom } from '../../../src/desk/session/room.ts';
+import { createSession, type Session } from '../../../src/desk/session/session.ts';
 import { summariseNext } from '../../../src/desk/session/season-summaries.ts';
 import { askedIn, NOT_INTERACTIVE, READINGS, type Asked } from '../../bench/readings.ts';
 import type { BenchDesk } from '../../bench/open-desk.ts';
@@ -40,48 +40,53 @@ const READS = (Object.keys(procedures) as CallName[]).filter((name) => procedure
 /** The running season and two that are over. */
 const OVER = [2024, 2025];
 let book: Book;
-let room: DeskRoom;
+let session: Session;
 let asked: Asked;
 const written = (): unknown => book.db.prepare('SELECT total_changes()').pluck().get();
 const summarised = (of: Pick<Book, 'db'>): unknown[] =>
   of.db.prepare('SELECT season FROM season_taught ORDER BY 1').pluck().all();
 
 /** Opened anew, so that nothing was learned yet. */
-function roomOn(path: string): DeskRoom {
+function roomOn(path: string): Session {
   book = openRecordBook(path, DEMO_NOW, true);
-  const stay = () => Promise.resolve(room);
-  return createRoom({ book, demo: false, clock: () => DEMO_NOW, host: { openDemo: stay, leaveDemo: stay } });
+  const stay = () => Promise.resolve(session);
+  return createSession({
+    book,
+    demo: false,
+    clock: () => DEMO_NOW,
+    host: { openDemo: stay, leaveDemo: stay },
+  });
 }
 
 async function call<N extends CallName>(name: N, input: CallInput<N>): Promise<CallOutput<N>> {
   const { run, input: schema } = procedures[name] as unknown as AnyProcedure & { run: DeskRun };
-  return (await run(room, v.parse(schema, input))) as CallOutput<N>;
+  return (await run(session, v.parse(schema, input))) as CallOutput<N>;
 }
-type DeskRun = (room: DeskRoom, input: unknown) => unknown;
+type DeskRun = (session: Session, input: unknown) => unknown;
 const desk: Pick<BenchDesk, 'call'> = { call };
 
 const table = Buffer.from('name,phone\nBo Rask,555-0100\n').toString('base64');
 const logger = Buffer.from('Date,Time,Temp (F)\n10/9/2026,06:00,36\n').toString('base64');
 async function upload(base64: string): Promise<number> {
-  const begun = await call('bring.begin', { name: 'old.csv' });
-  await call('bring.piece', { upload: begun.upload, from: 0, base64 });
+  const begun = await call('import.begin', { name: 'old.csv' });
+  await call('import.addPiece', { upload: begun.upload, from: 0, base64 });
   return begun.upload;
 }
 /** What `READINGS` leaves out because nobody waits for it. */
 const OTHERS: Partial<Record<CallName, () => Promise<unknown>>> = {
-  'coolers.lookLog': async () =>
-    call('coolers.lookLog', { coolerId: asked.coolerId, upload: await upload(logger) }),
-  'books.check': () => call('books.check', { season: 2026 }),
-  'bring.begin': () => call('bring.begin', { name: 'old.csv' }),
-  'bring.piece': () => upload(table),
-  'bring.look': async () => call('bring.look', { kind: 'hunters', upload: await upload(table) }),
-  'takeout.pack': async () => {
-    for (const what of ['tables', 'text', 'description'] as const) await call('takeout.pack', { what });
+  'coolers.previewLog': async () =>
+    call('coolers.previewLog', { coolerId: asked.coolerId, upload: await upload(logger) }),
+  'records.check': () => call('records.check', { season: 2026 }),
+  'import.begin': () => call('import.begin', { name: 'old.csv' }),
+  'import.addPiece': () => upload(table),
+  'import.preview': async () => call('import.preview', { kind: 'hunters', upload: await upload(table) }),
+  'export.create': async () => {
+    for (const what of ['tables', 'text', 'description'] as const) await call('export.create', { what });
   },
-  'takeout.packHunter': () => call('takeout.packHunter', { id: asked.hunterId }),
-  'takeout.piece': async () => {
-    const { id } = await call('takeout.packHunter', { id: asked.hunterId });
-    return call('takeout.piece', { id, from: 0 });
+  'export.createForHunter': () => call('export.createForHunter', { id: asked.hunterId }),
+  'export.getPiece': async () => {
+    const { id } = await call('export.createForHunter', { id: asked.hunterId });
+    return call('export.getPiece', { id, from: 0 });
   },
 };
 const TRIED: readonly [string, CallName, () => Promise<unknown>][] = [
@@ -94,7 +99,7 @@ const TRIED: readonly [string, CallName, () => Promise<unknown>][] = [
 beforeAll(async () => {
   const path = tempBookPath();
   await demoAt(path);
-  room = roomOn(path);
+  session = roomOn(path);
   asked = await askedIn(desk as BenchDesk);
 }, 120_000);
 afterAll(() => book.close());
@@ -108,7 +113,7 @@ describe('a call that reads', () => {
   it.each(TRIED)('writes nothing: %s', async (_words, _name, ask) => {
     // As after a start, and without a summary of any season: what is learned is learned by this call.
     book.db.exec('DELETE FROM season_taught');
-    room.book.changes.invalidate();
+    session.book.changes.invalidate();
     book.db.pragma('query_only = ON');
     try {
       const before = written();
@@ -121,18 +126,18 @@ describe('a call that reads', () => {
 
   it('copies the whole book, which query_only takes for writing, and writes nothing into it', async () => {
     const before = written();
-    await call('takeout.pack', { what: 'book' });
+    await call('export.create', { what: 'book' });
     expect(written()).toBe(before);
   });
 
   it('says the same with the summaries of past seasons as without', async () => {
     expect(summarised(book)).toEqual([]);
     const without = await Promise.all([call('season.yields', {}), call('season.check', {})]);
-    room.backups.made();
-    while (summariseNext(room));
-    expect(room.backups.due()).toBe(false);
+    session.backups.made();
+    while (summariseNext(session));
+    expect(session.backups.due()).toBe(false);
     expect(summarised(book)).toEqual(OVER);
-    room.book.changes.invalidate();
+    session.book.changes.invalidate();
     expect(await Promise.all([call('season.yields', {}), call('season.check', {})])).toEqual(without);
   });
 });

@@ -43,7 +43,7 @@ it('that stays refused does not keep the demo from being closed', async () => {
     demoBook: demoBook(kept),
     onBroken: (error) => broken.push(error),
   });
-  expect(await desk.call('shop.look', {}, null)).toMatchObject({ value: { demo: true } });
+  expect(await desk.call('shop.get', {}, null)).toMatchObject({ value: { demo: true } });
   removals.refused = 100;
   expect(() => desk.close()).not.toThrow();
   removals.refused = 0;

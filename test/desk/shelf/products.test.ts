@@ -3,7 +3,7 @@ import { openRecordBook } from '../../../src/book/book.ts';
 import { freshDesk, type FreshDesk } from '../fresh-desk.ts';
 
 const LB = 453.59237;
-const offered = async (shop: FreshDesk) => (await shop.call('shop.look', {})).products;
+const offered = async (shop: FreshDesk) => (await shop.call('shop.get', {})).products;
 
 describe('products', () => {
   it('of the shop’s own stand beside the supplied ones of their kind, weights as typed', async () => {
@@ -49,25 +49,25 @@ describe('products', () => {
 
   it('put away and brought back are as they were, supplied or own', async () => {
     const shop = await freshDesk();
-    const before = (await shop.call('shelf.look', {})).products.find(({ code }) => code === 'chops');
-    expect(await shop.call('products.putAway', { code: 'chops' })).toEqual({ ...before, offered: false });
+    const before = (await shop.call('shelf.get', {})).products.find(({ code }) => code === 'chops');
+    expect(await shop.call('products.archive', { code: 'chops' })).toEqual({ ...before, offered: false });
     expect((await offered(shop)).map(({ code }) => code)).not.toContain('chops');
-    expect(await shop.call('products.bringBack', { code: 'chops' })).toEqual(before);
+    expect(await shop.call('products.restore', { code: 'chops' })).toEqual(before);
     const own = await shop.call('products.save', { name: 'Links', kind: 'sausage' });
-    await shop.call('products.putAway', { code: own.code });
-    expect(await shop.call('products.bringBack', { code: own.code })).toEqual(own);
+    await shop.call('products.archive', { code: own.code });
+    expect(await shop.call('products.restore', { code: own.code })).toEqual(own);
   });
 
   it('made again under the name of one put away are that one', async () => {
     const shop = await freshDesk();
     const own = await shop.call('products.save', { name: 'Links', kind: 'sausage', ingredients: 'salt' });
-    await shop.call('products.putAway', { code: own.code });
+    await shop.call('products.archive', { code: own.code });
     expect(await shop.call('products.save', { name: 'LINKS' })).toEqual({ ...own, name: 'LINKS' });
   });
 
   it('changed while put away stay away', async () => {
     const shop = await freshDesk();
-    await shop.call('products.putAway', { code: 'chops' });
+    await shop.call('products.archive', { code: 'chops' });
     expect(await shop.call('products.save', { code: 'chops', name: 'Chops', ingredients: 'salt' })).toMatchObject({
       offered: false, ingredients: 'salt',
     }); // prettier-ignore
@@ -76,7 +76,7 @@ describe('products', () => {
   it('are audited', async () => {
     const shop = await freshDesk();
     await shop.call('products.save', { code: 'ground', name: 'Burger', by: 'MK' });
-    await shop.call('products.putAway', { code: 'ground', by: 'MK' });
+    await shop.call('products.archive', { code: 'ground', by: 'MK' });
     shop.desk.close();
     const book = openRecordBook(shop.bookPath, new Date('2026-10-11T00:00:00Z'));
     const notes = book.audit.of('product', 'ground');

@@ -21,9 +21,9 @@ function sika(more: Partial<Wish> = {}): Wish {
   }; // prettier-ignore
 }
 
-const offered = async (shop: FreshDesk) => (await shop.call('shop.look', {})).species;
+const offered = async (shop: FreshDesk) => (await shop.call('shop.get', {})).species;
 const onShelf = async (shop: FreshDesk, code: string) =>
-  (await shop.call('shelf.look', {})).species.find((one) => one.code === code);
+  (await shop.call('shelf.get', {})).species.find((one) => one.code === code);
 
 describe('a species of the shop’s own', () => {
   it('is on offer at once, with its words, its pieces and where its figures come from', async () => {
@@ -50,13 +50,13 @@ describe('a species of the shop’s own', () => {
   it('is quoted, taken in, cut and ground, and its weights teach the next quote', async () => {
     const shop = await freshDesk();
     await shop.call('species.save', sika());
-    const asked: CallInput<'quote.work'> = {
+    const asked: CallInput<'quotes.calculate'> = {
       species: 'sika-deer', stage: 'hanging', typed: '60', sex: 'male', age: 'adult', brought: 'skinned',
       instructions: {
         cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: LB, extras: [], note: '',
       },
     }; // prettier-ignore
-    const before = await shop.call('quote.work', asked);
+    const before = await shop.call('quotes.calculate', asked);
     expect(before.takeHomeGrams.low).toBeLessThan(before.takeHomeGrams.mean);
     for (let i = 0; i < 4; i++) {
       const id = await takeIn(shop, { species: 'sika-deer' }, `6${i}`);
@@ -66,11 +66,11 @@ describe('a species of the shop’s own', () => {
       await shop.call('grinder.weighIn', { batchId, animalId: id, part: 'trim', typed: `2${i}` });
       await shop.call('grinder.pack', { batchId, product: 'Ground', count: 20, typed: '19.8' });
       await shop.call('grinder.finish', { batchId });
-      const page = await shop.call('animals.open', { id });
+      const page = await shop.call('animals.get', { id });
       expect(page.species).toMatchObject({ code: 'sika-deer', name: 'Sika deer', cookTo: { f: 165 } });
       await shop.call('animals.setStage', { id, stage: 'ready' });
     }
-    const after = await shop.call('quote.work', asked);
+    const after = await shop.call('quotes.calculate', asked);
     expect(after.takeHomeGrams.mean).toBeGreaterThan(before.takeHomeGrams.mean + LB);
     expect(after.takeHomeGrams.high - after.takeHomeGrams.low).toBeLessThan(before.takeHomeGrams.high - before.takeHomeGrams.low);
     expect(shop.broken).toEqual([]);
@@ -91,13 +91,13 @@ describe('a species of the shop’s own', () => {
       return profile;
     });
     const again = await deskOn(shop.bookPath);
-    const asked: CallInput<'quote.work'> = {
+    const asked: CallInput<'quotes.calculate'> = {
       species: 'sika-deer', stage: 'legs off', typed: '60', sex: 'male', age: 'adult', brought: 'whole',
       instructions: {
         cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: LB, extras: [], note: '',
       },
     }; // prettier-ignore
-    const { restsOn } = await again.call('quote.work', asked);
+    const { restsOn } = await again.call('quotes.calculate', asked);
     expect(restsOn.takeHome.grade).toBe('assumption');
     expect(restsOn.takeHome.source).not.toContain('forum');
     expect(await onShelf(again, 'sika-deer')).toMatchObject({
@@ -128,16 +128,16 @@ describe('a species of the shop’s own', () => {
     const { code } = await shop.call('species.save', sika());
     const id = await takeIn(shop, { species: code }, '58');
     await cut(shop, id, { trim: '20' });
-    expect(await shop.call('species.putAway', { code })).toMatchObject({ offered: false, own: true });
+    expect(await shop.call('species.archive', { code })).toMatchObject({ offered: false, own: true });
     expect((await offered(shop)).map((one) => one.code)).not.toContain(code);
     await cut(shop, id, { bone: '12' });
-    const page = await shop.call('animals.open', { id });
+    const page = await shop.call('animals.get', { id });
     expect(page.species).toMatchObject({ code, primals: expect.arrayContaining([expect.objectContaining({ code: 'back-strap' })]) });
     const everywhere: [CallName, object][] = [
-      ['rail.look', {}], ['grinder.look', {}], ['season.yields', {}], ['season.fat', {}], ['season.check', {}], ['books.records', {}], ['animals.find', { text: page.ticket }],
+      ['rail.get', {}], ['grinder.get', {}], ['season.yields', {}], ['season.fat', {}], ['season.check', {}], ['records.list', {}], ['animals.find', { text: page.ticket }],
     ];
     for (const [call, input] of everywhere) expect((await shop.desk.call(call, input)).ok, call).toBe(true);
-    expect(await shop.call('species.bringBack', { code })).toMatchObject({ offered: true, name: 'Sika deer' });
+    expect(await shop.call('species.restore', { code })).toMatchObject({ offered: true, name: 'Sika deer' });
     expect((await offered(shop)).map((one) => one.code)).toContain(code);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
@@ -183,16 +183,16 @@ describe('a species that came with the program', () => {
   it('put away and brought back is as it came', async () => {
     const shop = await freshDesk();
     const before = await onShelf(shop, 'cougar');
-    expect(await shop.call('species.putAway', { code: 'cougar' })).toEqual({ ...before, offered: false });
+    expect(await shop.call('species.archive', { code: 'cougar' })).toEqual({ ...before, offered: false });
     expect((await offered(shop)).map(({ code }) => code)).not.toContain('cougar');
-    expect(await shop.call('species.bringBack', { code: 'cougar' })).toEqual(before);
+    expect(await shop.call('species.restore', { code: 'cougar' })).toEqual(before);
   });
 
   it('leaves at least one on offer', async () => {
     const shop = await freshDesk();
     const [first, ...others] = (await offered(shop)).map(({ code }) => code);
-    for (const code of others) await shop.call('species.putAway', { code });
-    expect(await shop.problem('species.putAway', { code: first })).toMatchObject({
+    for (const code of others) await shop.call('species.archive', { code });
+    expect(await shop.problem('species.archive', { code: first })).toMatchObject({
       kind: 'refused',
       code: 'species.last',
     });
@@ -218,9 +218,9 @@ describe('what cannot be', () => {
     ['species.unknown', 'species', { code: 'unicorn' }],
   ])('is refused with %s at %s, and nothing is kept', async (code, field, more) => {
     const shop = await freshDesk();
-    const before = await shop.call('shelf.look', {});
+    const before = await shop.call('shelf.get', {});
     expect(await shop.problem('species.save', { ...sika(), ...more })).toMatchObject({ code, field });
-    expect(await shop.call('shelf.look', {})).toEqual(before);
+    expect(await shop.call('shelf.get', {})).toEqual(before);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
 });

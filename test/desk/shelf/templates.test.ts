@@ -4,7 +4,7 @@ import { openRecordBook } from '../../../src/book/book.ts';
 import { freshDesk, type FreshDesk } from '../fresh-desk.ts';
 
 type Template = CallInput<'templates.save'>;
-const offered = async (shop: FreshDesk) => (await shop.call('shop.look', {})).templates;
+const offered = async (shop: FreshDesk) => (await shop.call('shop.get', {})).templates;
 const names = async (shop: FreshDesk, carcass: string) =>
   (await offered(shop)).filter((one) => one.carcass === carcass).map(({ name }) => name);
 
@@ -65,13 +65,13 @@ describe('ways to cut', () => {
     const { id } = await shop.call('templates.save', chops());
     const renamed = await shop.call('templates.save', chops({ id: id ?? 0, name: 'Links' }, { note: '' }));
     expect(renamed).toMatchObject({ id, name: 'Links', instructions: { note: '' } });
-    expect(await shop.call('templates.putAway', { name: 'Links', carcass: 'boar' })).toEqual({
+    expect(await shop.call('templates.archive', { name: 'Links', carcass: 'boar' })).toEqual({
       ...renamed,
       offered: false,
     });
     expect(await names(shop, 'boar')).not.toContain('Links');
-    expect(await shop.call('templates.bringBack', { name: 'Links', carcass: 'boar' })).toEqual(renamed);
-    await shop.call('templates.putAway', { name: 'Links', carcass: 'boar' });
+    expect(await shop.call('templates.restore', { name: 'Links', carcass: 'boar' })).toEqual(renamed);
+    await shop.call('templates.archive', { name: 'Links', carcass: 'boar' });
     expect(await shop.call('templates.save', chops({ name: 'LINKS' }))).toMatchObject({
       id,
       name: 'LINKS',
@@ -82,13 +82,13 @@ describe('ways to cut', () => {
   it('that came with the program can be put away, brought back and replaced', async () => {
     const shop = await freshDesk();
     const key = { name: 'All to grind', carcass: 'boar' };
-    const before = (await shop.call('shelf.look', {})).templates.find(
+    const before = (await shop.call('shelf.get', {})).templates.find(
       (one) => one.name === key.name && one.carcass === 'boar',
     );
-    expect(await shop.call('templates.putAway', key)).toEqual({ ...before, offered: false });
+    expect(await shop.call('templates.archive', key)).toEqual({ ...before, offered: false });
     expect(await names(shop, 'boar')).not.toContain(key.name);
     expect(await names(shop, 'bear')).toContain(key.name);
-    expect(await shop.call('templates.bringBack', key)).toEqual(before);
+    expect(await shop.call('templates.restore', key)).toEqual(before);
     expect(await shop.problem('templates.save', chops(key))).toMatchObject({ code: 'template.taken' });
     const own = await shop.call('templates.save', chops({ ...key, inPlace: true }));
     expect(own).toMatchObject({ supplied: true, instructions: { grindProduct: 'Links' } });

@@ -8,7 +8,7 @@ import { freshDesk, takeIn } from '../fresh-desk.ts';
 describe('the shop', () => {
   it('greets on a fresh book and is set up by a name and a unit', async () => {
     const shop = await freshDesk('kg');
-    const look = await shop.call('shop.look', {});
+    const look = await shop.call('shop.get', {});
     expect(look).toMatchObject({
       setUp: true,
       demo: false,
@@ -16,28 +16,28 @@ describe('the shop', () => {
       season: 2026,
       settings: { shopName: 'Test Locker', unit: 'kg' },
     });
-    expect((await shop.call('prices.look', {})).example).toBe(true);
+    expect((await shop.call('prices.get', {})).example).toBe(true);
   });
 
   it('counts January into the season that began before', async () => {
     const shop = await freshDesk('lb', '2027-01-15T15:00:00Z');
     await takeIn(shop);
-    expect((await shop.call('rail.look', {})).hooks[0]?.ticket).toBe('26-0001');
+    expect((await shop.call('rail.get', {})).hooks[0]?.ticket).toBe('26-0001');
   });
 
   it('takes the shop’s own date, not Greenwich’s', async () => {
     const shop = await freshDesk('lb', '2026-10-11T03:00:00Z');
-    expect((await shop.call('shop.look', {})).today).toBe('2026-10-10');
+    expect((await shop.call('shop.get', {})).today).toBe('2026-10-10');
   });
 
   it('finds every figure again after it was closed and opened', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    const before = await shop.call('animals.open', { id });
+    const before = await shop.call('animals.get', { id });
     shop.desk.close();
     expect(readdirSync(dirname(shop.bookPath))).toEqual(['shop.gambrel']);
     const again = await openDesk({ bookPath: shop.bookPath, clock: () => new Date('2026-10-10T15:00:00Z') });
-    expect(await again.call('animals.open', { id })).toEqual({ ok: true, value: before });
+    expect(await again.call('animals.get', { id })).toEqual({ ok: true, value: before });
     again.close();
   });
 
@@ -46,7 +46,7 @@ describe('the shop', () => {
     const heard: (string | null)[] = [];
     const stop = shop.desk.onChanged(({ call }) => heard.push(call));
     const id = await takeIn(shop);
-    await shop.call('animals.open', { id });
+    await shop.call('animals.get', { id });
     await shop.problem('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '' });
     stop();
     await takeIn(shop, { hunter: { name: 'Another' } });
@@ -56,12 +56,12 @@ describe('the shop', () => {
   it('backs up beside the book', async () => {
     const shop = await freshDesk();
     const { path } = await shop.call('shop.backUp', {});
-    expect((await shop.call('shop.look', {})).lastBackup?.path).toBe(path);
+    expect((await shop.call('shop.get', {})).lastBackup?.path).toBe(path);
   });
 
   it('keeps an audit of what was changed', async () => {
     const shop = await freshDesk();
-    await shop.call('shop.change', { changes: { hangingLimitDays: 9 }, by: 'RB' });
+    await shop.call('shop.saveSettings', { changes: { hangingLimitDays: 9 }, by: 'RB' });
     const { openRecordBook } = await import('../../../src/book/book.ts');
     shop.desk.close();
     const book = openRecordBook(shop.bookPath, new Date());
@@ -89,7 +89,7 @@ describe('hunters', () => {
 describe('holds and pick-up', () => {
   it('keeps a held animal in the shop until it is cleared, and a positive one for good', async () => {
     const shop = await freshDesk();
-    await shop.call('shop.change', { changes: { cutWhileHeld: true } });
+    await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
     const [clear, positive] = [
       await takeIn(shop, { sample: 'CWD-118' }),
       await takeIn(shop, { hunter: { name: 'B' }, sample: 'CWD-119' }),
@@ -145,7 +145,7 @@ describe('bad input', () => {
     'does not know a call named %j',
     async (name) => {
       const shop = await freshDesk();
-      expect(await shop.problem(name as 'shop.look', {})).toEqual({ kind: 'missing', code: 'call.unknown' });
+      expect(await shop.problem(name as 'shop.get', {})).toEqual({ kind: 'missing', code: 'call.unknown' });
     },
   );
 
@@ -201,6 +201,6 @@ describe('bad input', () => {
       await shop.problem('intake.takeIn', { ...base, weights: [{ stage: 'received', typed: 'lots' }] }),
     ).toMatchObject({ code: 'reading.unreadable' });
     expect(await shop.call('hunters.find', { text: 'Kim' })).toEqual([]);
-    expect((await shop.call('rail.look', {})).hooks).toEqual([]);
+    expect((await shop.call('rail.get', {})).hooks).toEqual([]);
   });
 });

@@ -29,7 +29,7 @@ it('quotes a bull, a cow and an elk of unknown sex in a fresh shop as published'
       typed: '300',
       instructions,
     } as const;
-    const { takeHomeGrams, hangingGrams } = await shop.call('quote.work', asked);
+    const { takeHomeGrams, hangingGrams } = await shop.call('quotes.calculate', asked);
     return takeHomeGrams.mean / hangingGrams.mean;
   };
   const [bull, cow, unknown] = [await share('male'), await share('female'), await share('unknown')];
@@ -43,7 +43,7 @@ it('holds a bull and a cow against their own usual take-home at the table', asyn
   const shop = await freshDesk();
   const usual = async (sex: 'male' | 'female') => {
     const id = await takeIn(shop, { sex, hunter: { name: `Owner of a ${sex}` } }, '300');
-    const { expected } = await shop.call('animals.open', { id });
+    const { expected } = await shop.call('animals.get', { id });
     const { low = NaN, high = NaN } = expected.find(({ part }) => part === 'take-home') ?? {};
     return (low + high) / 2;
   };

@@ -8,7 +8,7 @@ const hang = (animalId: number, typed: string) =>
   ({ animalId, stage: 'hanging', part: 'carcass', typed }) as const;
 
 async function hangsAt(shop: FreshDesk, id: number): Promise<number> {
-  const { weights } = await shop.call('animals.open', { id });
+  const { weights } = await shop.call('animals.get', { id });
   return (weights.hangingGrams ?? 0) / LB;
 }
 
@@ -29,7 +29,7 @@ describe('a carcass that is weighed on the hook again', () => {
       reason: 'weighed again',
     });
     expect(await hangsAt(shop, id)).toBeCloseTo(66, 6);
-    const { weighings } = await shop.call('animals.open', { id });
+    const { weighings } = await shop.call('animals.get', { id });
     expect(weighings.map(({ typed, voided }) => [typed, voided?.reason ?? null])).toEqual([
       ['70', 'weighed again'],
       ['66', null],
@@ -46,7 +46,7 @@ describe('a carcass that is weighed on the hook again', () => {
     await shop.call('table.weigh', hang(id, '70'));
     shop.wait(6 * DAY);
     expect((await shop.problem('table.weigh', hang(id, '67'))).code).toBe('weight.hung-again');
-    expect((await shop.problem('table.weigh', { ...hang(id, '67'), sure: true })).code).toBe(
+    expect((await shop.problem('table.weigh', { ...hang(id, '67'), confirmed: true })).code).toBe(
       'weight.more-than-animal',
     );
   });
@@ -56,7 +56,7 @@ describe('a carcass that is weighed on the hook again', () => {
     const id = await takeIn(shop, {}, null);
     await shop.call('table.weigh', hang(id, '190'));
     shop.wait(60);
-    await shop.call('table.weigh', { ...hang(id, '186.5'), sure: true });
+    await shop.call('table.weigh', { ...hang(id, '186.5'), confirmed: true });
     expect(await hangsAt(shop, id)).toBeCloseTo(376.5, 6);
   });
 });
@@ -115,15 +115,15 @@ describe('a hanging weight far from what the hook takes', () => {
       field: 'typed',
       with: { part: 'hook', likely: '65.0', baseGrams: expect.closeTo(70 * LB, 3) },
     });
-    await shop.call('table.weigh', { ...hang(id, '56.0'), sure: true });
-    const { balance } = await shop.call('animals.open', { id });
+    await shop.call('table.weigh', { ...hang(id, '56.0'), confirmed: true });
+    const { balance } = await shop.call('animals.get', { id });
     expect(balance.doubtful).toBe(true);
   });
 
   it.each(['67.5', '66', '65.0'])('is kept without a question at %s lb of 70', async (typed) => {
     const { shop, id } = await afterAWeek();
     await shop.call('table.weigh', hang(id, typed));
-    expect((await shop.call('animals.open', { id })).balance.doubtful).toBe(false);
+    expect((await shop.call('animals.get', { id })).balance.doubtful).toBe(false);
   });
 
   it('is not asked about where only the hide came off', async () => {

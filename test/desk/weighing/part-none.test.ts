@@ -21,7 +21,7 @@ const sumsOf = (shop: FreshDesk, animalId: number): Record<string, number | null
 async function deer(shop: FreshDesk, { none }: { none: boolean }): Promise<number> {
   const id = await takeIn(shop, DEER, '80');
   await cut(shop, id, PARTS);
-  if (none) await shop.call('table.none', { animalId: id, part: 'damage' });
+  if (none) await shop.call('table.stateNone', { animalId: id, part: 'damage' });
   await shop.call('animals.setStage', { id, stage: 'packing' });
   return id;
 }
@@ -29,7 +29,7 @@ async function deer(shop: FreshDesk, { none }: { none: boolean }): Promise<numbe
 /** What the page says such deer usually lose to damage, as a share of their hanging weight. */
 async function usualDamage(shop: FreshDesk): Promise<{ low: number; high: number }> {
   const id = await takeIn(shop, DEER, '80');
-  const { expected } = await shop.call('animals.open', { id });
+  const { expected } = await shop.call('animals.get', { id });
   const { low = NaN, high = NaN } = expected.find(({ part }) => part === 'damage') ?? {};
   return { low, high };
 }
@@ -57,7 +57,7 @@ describe('damage of thirty deer', () => {
     expect(after.high).toBeGreaterThan(0.5 * before.high);
     const marked = await takeIn(shop, DEER, '80');
     await cut(shop, marked, { ...PARTS, damage: '2.1' });
-    const { balance } = await shop.call('animals.open', { id: marked });
+    const { balance } = await shop.call('animals.get', { id: marked });
     expect(damageTaught(shop)).toEqual([]);
     expect(balance).toMatchObject({
       suspects: [],
@@ -82,23 +82,23 @@ describe('a part stated to be none', () => {
     expect(sumsOf(shop, id)).toMatchObject({ damage: null, bone: null, fat_saved: null, sinew: null });
     const stated: number[] = [];
     for (const part of ['fat saved', 'sinew', 'bone', 'damage'] as const)
-      stated.push((await shop.call('table.none', { animalId: id, part, by: 'AB' })).noneId);
+      stated.push((await shop.call('table.stateNone', { animalId: id, part, by: 'AB' })).noneId);
     expect(sumsOf(shop, id)).toMatchObject({ damage: 0, bone: 0, fat_saved: 0, sinew: 0, trim: null });
-    const { none } = await shop.call('animals.open', { id });
+    const { none } = await shop.call('animals.get', { id });
     expect(none.map(({ part, by }) => [part, by])).toEqual(
       ['fat saved', 'sinew', 'bone', 'damage'].map((part) => [part, 'AB']),
     );
     for (const noneId of stated)
       await shop.call('table.voidNone', { noneId, reason: 'other animal', by: 'AB' });
     expect(sumsOf(shop, id)).toMatchObject({ damage: null, bone: null, fat_saved: null, sinew: null });
-    expect((await shop.call('animals.open', { id })).none).toEqual([]);
+    expect((await shop.call('animals.get', { id })).none).toEqual([]);
     expect(
       await shop.problem('table.voidNone', { noneId: stated[0], reason: 'again', by: 'AB' }),
     ).toMatchObject({
       kind: 'conflict',
       code: 'none.voided',
     });
-    expect((await shop.call('animals.history', { id })).map(({ what }) => what)).toEqual(
+    expect((await shop.call('animals.getHistory', { id })).map(({ what }) => what)).toEqual(
       expect.arrayContaining(['none-stated', 'none-voided']),
     );
   });
@@ -106,7 +106,7 @@ describe('a part stated to be none', () => {
   it('is outweighed by a weight, whichever came first', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    await shop.call('table.none', { animalId: id, part: 'damage' });
+    await shop.call('table.stateNone', { animalId: id, part: 'damage' });
     const { weighingId } = await shop.call('table.weigh', {
       animalId: id,
       stage: 'cut',
@@ -114,34 +114,38 @@ describe('a part stated to be none', () => {
       typed: '2 kg',
     });
     expect(sumsOf(shop, id).damage).toBe(2000);
-    expect((await shop.call('animals.open', { id })).none).toEqual([]);
+    expect((await shop.call('animals.get', { id })).none).toEqual([]);
     await shop.call('table.void', { weighingId, reason: 'other animal' });
     expect(sumsOf(shop, id).damage).toBe(0);
-    expect((await shop.call('animals.open', { id })).none).toHaveLength(1);
+    expect((await shop.call('animals.get', { id })).none).toHaveLength(1);
   });
 
   it('is refused where the part is weighed, stated already, is no part for it, or may not be cut', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { damage: '2', trim: '60' });
-    expect(await shop.problem('table.none', { animalId: id, part: 'damage' })).toMatchObject({
+    expect(await shop.problem('table.stateNone', { animalId: id, part: 'damage' })).toMatchObject({
       kind: 'refused',
       code: 'none.weighed',
       with: { part: 'damage' },
     });
-    await shop.call('table.none', { animalId: id, part: 'bone' });
-    expect((await shop.problem('table.none', { animalId: id, part: 'bone' })).code).toBe('none.stated');
-    expect((await shop.problem('table.none', { animalId: id, part: 'trim' })).code).toBe('choice.part');
+    await shop.call('table.stateNone', { animalId: id, part: 'bone' });
+    expect((await shop.problem('table.stateNone', { animalId: id, part: 'bone' })).code).toBe('none.stated');
+    expect((await shop.problem('table.stateNone', { animalId: id, part: 'trim' })).code).toBe('choice.part');
     const held = await takeIn(shop, { sample: 'L1' });
-    expect((await shop.problem('table.none', { animalId: held, part: 'bone' })).code).toBe('cut.held');
+    expect((await shop.problem('table.stateNone', { animalId: held, part: 'bone' })).code).toBe('cut.held');
     await shop.call('animals.dispose', { id, what: 'All', how: 'Landfill', reason: 'spoiled' });
-    expect((await shop.problem('table.none', { animalId: id, part: 'sinew' })).code).toBe('animal.closed');
+    expect((await shop.problem('table.stateNone', { animalId: id, part: 'sinew' })).code).toBe(
+      'animal.closed',
+    );
   });
 
   it('of saved fat is refused where fat was saved', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '60', 'fat saved': '5' });
-    expect((await shop.problem('table.none', { animalId: id, part: 'fat saved' })).code).toBe('none.weighed');
+    expect((await shop.problem('table.stateNone', { animalId: id, part: 'fat saved' })).code).toBe(
+      'none.weighed',
+    );
   });
 });

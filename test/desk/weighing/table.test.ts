@@ -8,7 +8,7 @@ describe('weighing at the table', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, {}, '400 lb 8 oz');
     await cut(shop, id, { bone: '38.4kg', trim: '84,6' });
-    const { weighings } = await shop.call('animals.open', { id });
+    const { weighings } = await shop.call('animals.get', { id });
     expect(weighings.map(({ typed, grams }) => [typed, grams])).toEqual([
       ['400 lb 8 oz', expect.closeTo(400.5 * LB, 6)],
       ['38.4kg', 38_400],
@@ -20,7 +20,7 @@ describe('weighing at the table', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     await cut(shop, id, { bone: '84 lb 10/16', trim: '60lb½', 'whole cuts': '+58', sinew: '12 lb. 8 oz.' });
-    const { weighings } = await shop.call('animals.open', { id });
+    const { weighings } = await shop.call('animals.get', { id });
     expect(weighings.slice(1).map(({ typed, grams }) => [typed, grams])).toEqual([
       ['84 lb 10/16', expect.closeTo(84.625 * LB, 9)],
       ['60lb½', expect.closeTo(60.5 * LB, 9)],
@@ -45,13 +45,13 @@ describe('weighing at the table', () => {
     expect(
       await shop.problem('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed }),
     ).toMatchObject({ kind: 'invalid', code, field: 'typed' });
-    expect((await shop.call('animals.open', { id })).weighings).toHaveLength(1);
+    expect((await shop.call('animals.get', { id })).weighings).toHaveLength(1);
   });
 
   it('refuses a part heavier than the animal, even when sure', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    const input = { animalId: id, stage: 'cut', part: 'bone', typed: '412', sure: true };
+    const input = { animalId: id, stage: 'cut', part: 'bone', typed: '412', confirmed: true };
     expect(await shop.problem('table.weigh', input)).toMatchObject({
       kind: 'refused',
       code: 'weight.more-than-animal',
@@ -80,7 +80,7 @@ describe('weighing at the table', () => {
       code: 'weight.unlikely',
       field: 'typed',
     });
-    expect(await shop.call('table.weigh', { ...input, sure: true })).toMatchObject({
+    expect(await shop.call('table.weigh', { ...input, confirmed: true })).toMatchObject({
       grams: expect.closeTo(4000 * LB, 3),
     });
   });
@@ -108,7 +108,7 @@ describe('weighing at the table', () => {
       code: 'weight.over',
       with: { part: 'package', overGrams: expect.closeTo(15 * 453.59237, 6) as number },
     });
-    const kept = await shop.call('table.weigh', { ...pack, typed: '55', sure: true });
+    const kept = await shop.call('table.weigh', { ...pack, typed: '55', confirmed: true });
     // Corrected to what it was, it is one package weight and not two.
     await shop.call('table.correct', { weighingId: kept.weighingId, typed: '39.5', reason: 'misread' });
     shop.desk.close();
@@ -125,7 +125,7 @@ describe('weighing at the table', () => {
     });
     shop.wait(60);
     await shop.call('table.weigh', again);
-    expect((await shop.call('animals.open', { id })).trimGrams).toBeCloseTo(80.4 * LB, 6);
+    expect((await shop.call('animals.get', { id })).trimGrams).toBeCloseTo(80.4 * LB, 6);
   });
 
   it('takes the tare off and refuses one heavier than the tote', async () => {
@@ -160,7 +160,7 @@ describe('weighing at the table', () => {
       typed: '91.5',
     });
     await shop.call('table.correct', { weighingId, typed: '95.1', reason: 'digits swapped', by: 'RB' });
-    const { weighings, ladder } = await shop.call('animals.open', { id });
+    const { weighings, ladder } = await shop.call('animals.get', { id });
     expect(weighings).toHaveLength(3);
     expect(weighings[1]).toMatchObject({ typed: '91.5', voided: { reason: 'digits swapped', by: 'RB' } });
     expect(weighings[2]).toMatchObject({ typed: '95.1', voided: null, corrects: weighingId });
@@ -184,7 +184,7 @@ describe('weighing at the table', () => {
     expect(await shop.problem('table.correct', { weighingId, typed: 'ninety' })).toMatchObject({
       code: 'reading.unreadable',
     });
-    expect((await shop.call('animals.open', { id })).weighings[1]).toMatchObject({
+    expect((await shop.call('animals.get', { id })).weighings[1]).toMatchObject({
       typed: '91.5',
       voided: null,
     });
@@ -202,7 +202,7 @@ describe('weighing at the table', () => {
       typed: '212',
     });
     await shop.call('animals.setStage', { id, stage: 'ready' });
-    expect(await shop.call('animals.open', { id })).toMatchObject({
+    expect(await shop.call('animals.get', { id })).toMatchObject({
       stage: 'ready',
       takeHomeGrams: expect.closeTo(212 * LB, 6),
       balance: { suspects: [], overGrams: 0 },
@@ -225,10 +225,10 @@ describe('weighing at the table', () => {
       stage: 'cut',
       part: 'bone',
       typed: '69.0',
-      sure: true,
+      confirmed: true,
     });
-    await shop.call('table.correct', { weighingId: bone.weighingId, typed: '196.0', sure: true });
-    const page = await shop.call('animals.open', { id });
+    await shop.call('table.correct', { weighingId: bone.weighingId, typed: '196.0', confirmed: true });
+    const page = await shop.call('animals.get', { id });
     expect(page.balance.suspects[0]).toMatchObject({
       part: 'bone',
       typed: '196.0',
@@ -239,7 +239,7 @@ describe('weighing at the table', () => {
       typed: '96.0',
       reason: 'misread',
     });
-    expect((await shop.call('animals.open', { id })).balance).toMatchObject({ suspects: [], overGrams: 0 });
+    expect((await shop.call('animals.get', { id })).balance).toMatchObject({ suspects: [], overGrams: 0 });
   });
 });
 
@@ -249,9 +249,15 @@ describe('an animal whose cutting goes on', () => {
     // 109 lb of bone is much for a bull of 400 lb, and 190 may then be another slip.
     const id = await takeIn(shop, { sex: 'female' });
     await cut(shop, id, { trim: '60', sinew: '12' });
-    expect((await shop.call('animals.open', { id })).balance.suspects).toEqual([]);
-    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'bone', typed: '190.0', sure: true });
-    expect((await shop.call('animals.open', { id })).balance.suspects).toMatchObject([
+    expect((await shop.call('animals.get', { id })).balance.suspects).toEqual([]);
+    await shop.call('table.weigh', {
+      animalId: id,
+      stage: 'cut',
+      part: 'bone',
+      typed: '190.0',
+      confirmed: true,
+    });
+    expect((await shop.call('animals.get', { id })).balance.suspects).toMatchObject([
       { part: 'bone', typed: '190.0', likely: { typed: '109.0 lb' } },
     ]);
   });

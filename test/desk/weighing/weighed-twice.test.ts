@@ -10,14 +10,20 @@ it('says that a container was weighed twice where that explains what is too much
   await cut(shop, id, { ...PARTS, trim: '65' });
   for (let i = 0; i < 2; i++) {
     shop.wait(60);
-    await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed: '60', sure: true });
+    await shop.call('table.weigh', {
+      animalId: id,
+      stage: 'cut',
+      part: 'trim',
+      typed: '60',
+      confirmed: true,
+    });
   }
   // 110 + 38 + 92 + 20 + 65 + 60 + 60 = 445 lb of 400: one tote less is 385.
-  const { balance } = await shop.call('animals.open', { id });
+  const { balance } = await shop.call('animals.get', { id });
   const twin = balance.suspects.find(({ typed }) => typed === '60');
   expect(twin).toMatchObject({ part: 'trim', twice: true, likely: null });
   await shop.call('table.void', { weighingId: twin?.weighingId ?? 0, reason: 'weighed twice' });
-  const after = (await shop.call('animals.open', { id })).balance;
+  const after = (await shop.call('animals.get', { id })).balance;
   expect(after.overGrams).toBe(0);
   expect(after.suspects.some(({ twice }) => twice)).toBe(false);
 });
@@ -28,5 +34,5 @@ it('does not say so of two equal totes that fit', async () => {
   await cut(shop, id, { ...PARTS, trim: '60' });
   shop.wait(60);
   await cut(shop, id, { trim: '60' });
-  expect((await shop.call('animals.open', { id })).balance.suspects).toEqual([]);
+  expect((await shop.call('animals.get', { id })).balance.suspects).toEqual([]);
 });

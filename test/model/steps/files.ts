@@ -55,45 +55,45 @@ const SHEETS: Record<Kind, (shop: Shop, dice: Dice) => Sheet> = {
 
 export const bringIn: Step = {
   weight: 0.8,
-  calls: ['bring.begin', 'bring.piece', 'bring.look', 'bring.bringIn'],
+  calls: ['import.begin', 'import.addPiece', 'import.preview', 'import.run'],
   draw(shop, dice) {
     const again = dice.onceIn(6) ? shop.book.files.at(-1) : undefined;
     const sheet = again ? { kind: again.kind, content: again.content, wrong: null } : SHEETS[dice.pick(['animals', 'hunters', 'weighings'] as const)](shop, dice); // prettier-ignore
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     return {
       deed: `a file of ${sheet.kind} is brought in: ${JSON.stringify(sheet.content)}`,
-      run: (driver, window) => bring(driver, window ?? (driver.windows[0] as Window), sheet, sure),
+      run: (driver, window) => bring(driver, window ?? (driver.windows[0] as Window), sheet, confirmed),
     };
   },
 };
 
-async function bring(driver: Driver, window: Window, { kind, content, wrong }: Omit<Sheet, 'wrong'> & { wrong: boolean | null }, sure: boolean): Promise<void> {
+async function bring(driver: Driver, window: Window, { kind, content, wrong }: Omit<Sheet, 'wrong'> & { wrong: boolean | null }, confirmed: boolean): Promise<void> {
   const { shop } = driver;
   const upload = await handOver(driver, window, content);
   if (upload === null) return;
-  const seen = (await driver.perform(act('bring.look', { upload, kind }), window)) as CallOutput<'bring.look'> | null;
+  const seen = (await driver.perform(act('import.preview', { upload, kind }), window)) as CallOutput<'import.preview'> | null;
   if (!seen) return;
   if (wrong !== null && wrong !== seen.problemCount > 0) throw new Error(wrong ? 'a file that cannot be has no problem' : `a good file has problems: ${JSON.stringify(seen.problems)}`);
   const { counts } = seen;
   const nothing = counts.hunters + counts.animals + counts.weighings + counts.none === 0;
   const twice = shop.book.files.some((one) => !one.undone && one.kind === kind && one.content === content);
   const before = Object.fromEntries(['hunter', 'animal', 'weighing'].map((table) => [table, shop.newest(table)]));
-  await driver.perform(act('bring.bringIn', { upload, kind, layout: seen.layout, sure } as never, {
+  await driver.perform(act('import.run', { upload, kind, layout: seen.layout, confirmed } as never, {
     refuse: because(
       [seen.problemCount > 0, 'sheet.problems'],
       [nothing, 'sheet.no-rows'],
-      [!sure && seen.doubtCount > 0, 'sheet.doubts'],
-      [!sure && twice, 'sheet.twice'],
+      [!confirmed && seen.doubtCount > 0, 'sheet.doubts'],
+      [!confirmed && twice, 'sheet.twice'],
     ),
     done: ({ id }) => readIn(driver, { id, kind, content }, before),
   }), window);
 } // prettier-ignore
 
 async function handOver(driver: Driver, window: Window, content: string): Promise<number | null> {
-  const begun = (await driver.perform(act('bring.begin', { name: 'old.csv' }), window)) as { upload: number } | null;
+  const begun = (await driver.perform(act('import.begin', { name: 'old.csv' }), window)) as { upload: number } | null;
   if (!begun) return null;
   const { upload } = begun;
-  await driver.perform(act('bring.piece', { upload, from: 0, base64: Buffer.from(content).toString('base64') }), window);
+  await driver.perform(act('import.addPiece', { upload, from: 0, base64: Buffer.from(content).toString('base64') }), window);
   return upload;
 } // prettier-ignore
 
@@ -140,13 +140,13 @@ function leftWith({ book }: Shop, file: BroughtFile): boolean {
 
 export const undoFile: Step = {
   weight: 0.5,
-  calls: ['bring.undo'],
+  calls: ['import.undo'],
   draw(shop, dice) {
     const file = dice.mostly(shop.book.files.filter(({ undone }) => !undone), shop.book.files);
     if (!file) return null;
-    return act('bring.undo', { id: file.id, by: 'RO' }, {
-      refuse: because([file.undone, 'bring.undone'], [!file.undone && leftWith(shop, file), 'animal.closed']),
-      may: ['bring.since', 'bring.later-ticket'],
+    return act('import.undo', { id: file.id, by: 'RO' }, {
+      refuse: because([file.undone, 'import.undone'], [!file.undone && leftWith(shop, file), 'animal.closed']),
+      may: ['import.since', 'import.later-ticket'],
       done() {
         const { book } = shop;
         file.undone = true;
@@ -162,7 +162,7 @@ export const undoFile: Step = {
 /** The book as a file; as a text that fills an empty book, which then gives the same text. */
 export const takeOut: Step = {
   weight: 0.3,
-  calls: ['takeout.pack', 'takeout.packHunter', 'takeout.piece', 'takeout.fill'],
+  calls: ['export.create', 'export.createForHunter', 'export.getPiece', 'import.book'],
   draw(shop, dice) {
     const what = dice.pick(['text', 'tables', 'book', 'description', 'hunter'] as const);
     const hunter = dice.mostly(shop.book.hunters, [])?.id ?? 9999;
@@ -175,20 +175,20 @@ export const takeOut: Step = {
 
 async function take(driver: Driver, window: Window, what: 'text' | 'tables' | 'book' | 'description' | 'hunter', hunter: number): Promise<void> {
   const asked = what === 'hunter'
-    ? act('takeout.packHunter', { id: hunter }, { refuse: because([hunter === 9999, 'hunter.unknown']) })
-    : act('takeout.pack', { what });
-  const packed = (await driver.perform(asked, window)) as CallOutput<'takeout.pack'> | null;
+    ? act('export.createForHunter', { id: hunter }, { refuse: because([hunter === 9999, 'hunter.unknown']) })
+    : act('export.create', { what });
+  const packed = (await driver.perform(asked, window)) as CallOutput<'export.create'> | null;
   if (!packed) return;
-  const text = await fetchAll((from) => driver.perform(act('takeout.piece', { id: packed.id, from }), window) as Promise<Piece>, packed.bytes);
+  const text = await fetchAll((from) => driver.perform(act('export.getPiece', { id: packed.id, from }), window) as Promise<Piece>, packed.bytes);
   if (what !== 'text') return;
   await fillAnother(driver, text);
   const upload = await handOver(driver, window, text);
   if (upload === null) return;
   const empty = driver.shop.book.hunters.length + driver.shop.book.quotes.length + driver.shop.book.lots.length === 0;
-  if (!empty) await driver.perform(act('takeout.fill', { upload }, { refuse: ['takeout.not-empty'] }), window);
+  if (!empty) await driver.perform(act('import.book', { upload }, { refuse: ['export.not-empty'] }), window);
 } // prettier-ignore
 
-type Piece = CallOutput<'takeout.piece'>;
+type Piece = CallOutput<'export.getPiece'>;
 async function fetchAll(piece: (from: number) => Promise<Piece>, bytes: number): Promise<string> {
   const parts: Buffer[] = [];
   for (let from = 0; from < bytes;) {
@@ -209,14 +209,14 @@ async function fillAnother(driver: Driver, text: string): Promise<void> {
       if (!answer.ok) throw new Error(`${name} in an empty book: ${JSON.stringify(answer.problem)}`);
       return answer.value as T;
     };
-    const { upload } = await call<{ upload: number }>('bring.begin', { name: 'book.json' });
+    const { upload } = await call<{ upload: number }>('import.begin', { name: 'book.json' });
     const base64 = Buffer.from(text).toString('base64');
     for (let from = 0; from < base64.length; from += 400_000)
-      await call('bring.piece', { upload, from: (from / 4) * 3, base64: base64.slice(from, from + 400_000) });
+      await call('import.addPiece', { upload, from: (from / 4) * 3, base64: base64.slice(from, from + 400_000) });
     if (new Date(driver.shop.now).getUTCFullYear() < 2020 || driver.shop.now > Date.parse('2099-12-01')) return;
-    await call('takeout.fill', { upload });
-    const again = await call<CallOutput<'takeout.pack'>>('takeout.pack', { what: 'text' });
-    const back = await fetchAll((from) => call<Piece>('takeout.piece', { id: again.id, from }), again.bytes);
+    await call('import.book', { upload });
+    const again = await call<CallOutput<'export.create'>>('export.create', { what: 'text' });
+    const back = await fetchAll((from) => call<Piece>('export.getPiece', { id: again.id, from }), again.bytes);
     if (back !== text) throw new Error('the book that was filled says something else');
   } finally {
     desk.close();
@@ -227,7 +227,7 @@ async function fillAnother(driver: Driver, text: string): Promise<void> {
 /** A temperature logger's file, and its undoing. */
 export const bringLog: Step = {
   weight: 0.4,
-  calls: ['coolers.lookLog', 'coolers.bringLog'],
+  calls: ['coolers.previewLog', 'coolers.importLog'],
   draw(shop, dice) {
     const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => !away), []);
     if (!cooler) return null;
@@ -237,9 +237,9 @@ export const bringLog: Step = {
       run: async (driver, window = driver.windows[0] as Window) => {
         const upload = await handOver(driver, window, `Date,Time,Temp (F)\n${day},06:00,36\n${day},07:00,37\n`);
         if (upload === null) return;
-        const seen = (await driver.perform(act('coolers.lookLog', { coolerId: cooler.id, upload }), window)) as CallOutput<'coolers.lookLog'> | null;
+        const seen = (await driver.perform(act('coolers.previewLog', { coolerId: cooler.id, upload }), window)) as CallOutput<'coolers.previewLog'> | null;
         if (!seen) return;
-        await driver.perform(act('coolers.bringLog', { coolerId: cooler.id, upload, sure: true }, {
+        await driver.perform(act('coolers.importLog', { coolerId: cooler.id, upload, confirmed: true }, {
           refuse: because([seen.problemCount > 0, 'sheet.problems'], [seen.fresh === 0, 'logger.nothing-new']),
           done: ({ id }) => void shop.book.coolerLogs.push({ id, undone: false }),
         }), window);
@@ -250,11 +250,11 @@ export const bringLog: Step = {
 
 export const undoLog: Step = {
   weight: 0.3,
-  calls: ['coolers.undoLog'],
+  calls: ['coolers.undoImport'],
   draw(shop, dice) {
     const log = dice.mostly(shop.book.coolerLogs.filter(({ undone }) => !undone), shop.book.coolerLogs);
     if (!log) return null;
-    return act('coolers.undoLog', { id: log.id }, {
+    return act('coolers.undoImport', { id: log.id }, {
       refuse: because([log.undone, 'logger.undone']),
       done: () => void (log.undone = true),
     });

@@ -93,11 +93,11 @@ const trimIn: Drawing = (shop, dice, batch) => {
   const animal = dice.mostly(planned.filter((one) => isInShop(one) && shop.trimLeft(one.id) > CRUMB), [...shop.book.animals, NOBODY]) ?? NOBODY; // prettier-ignore
   const left = shop.trimLeft(animal.id);
   const weight = weightNear(shop, dice, Math.max(left, 500) * dice.pick([1, 0.5, 0.9, 1.02]));
-  const sure = dice.onceIn(2);
+  const confirmed = dice.onceIn(2);
   const enough = byWeight(weight.grams, left + CRUMB, 'trim.not-enough');
-  return act('grinder.weighIn', { batchId: batch.id, animalId: animal.id, part: 'trim', typed: weight.typed, sure, by: 'RO' }, {
+  return act('grinder.weighIn', { batchId: batch.id, animalId: animal.id, part: 'trim', typed: weight.typed, confirmed, by: 'RO' }, {
     refuse: [...into(shop, batch, animal), ...enough.refuse],
-    may: [...enough.may, ...(sure ? [] : ['weight.same-again'])],
+    may: [...enough.may, ...(confirmed ? [] : ['weight.same-again'])],
     done: ({ weighingId, grams }) => gone(shop, { id: weighingId, animal: animal.id, batch: batch.id, lot: null, part: 'trim', grams }, weight.grams),
   });
 }; // prettier-ignore
@@ -108,12 +108,12 @@ const fatIn: Drawing = (shop, dice, batch) => {
   if (!lot) return null;
   const animal = lot.animal === null ? null : (shop.animal(lot.animal) ?? NOBODY);
   const weight = weightNear(shop, dice, Math.max(lot.left, 500) * dice.pick([0.2, 0.5, 1, 1.02]));
-  const sure = dice.onceIn(2);
+  const confirmed = dice.onceIn(2);
   const enough = byWeight(weight.grams, lot.left + CRUMB, 'fat.not-enough');
   const part = lot.animal === null ? 'fat added' : 'fat saved';
-  return act('grinder.weighIn', { batchId: batch.id, fatLotId: lot.id, part, typed: weight.typed, sure, by: 'RO' }, {
+  return act('grinder.weighIn', { batchId: batch.id, fatLotId: lot.id, part, typed: weight.typed, confirmed, by: 'RO' }, {
     refuse: [...into(shop, batch, animal), ...enough.refuse],
-    may: [...enough.may, ...(sure ? [] : ['weight.same-again'])],
+    may: [...enough.may, ...(confirmed ? [] : ['weight.same-again'])],
     done: ({ weighingId, grams }) => {
       gone(shop, { id: weighingId, animal: lot.animal, batch: batch.id, lot: lot.id, part, grams }, weight.grams);
       lot.left -= weight.grams;
@@ -161,14 +161,14 @@ export const pack: Step = {
     const weight = weightNear(shop, dice, Math.max(went - out, 300) * dice.pick([0.97, 0.5, 1.01, 1.06, 2.5]));
     const reason = dice.onceIn(3) ? 'water added' : '';
     const count = dice.pick([20, 1, 7]);
-    const sure = dice.onceIn(2);
-    const more = outOf(shop, batch.id, weight.grams, sure && reason !== '');
-    return act('grinder.pack', { batchId: batch.id, product: 'Ground', count, typed: weight.typed, sure, reason, by: 'EH' }, {
+    const confirmed = dice.onceIn(2);
+    const more = outOf(shop, batch.id, weight.grams, confirmed && reason !== '');
+    return act('grinder.pack', { batchId: batch.id, product: 'Ground', count, typed: weight.typed, confirmed, reason, by: 'EH' }, {
       refuse: [
         ...because([batch === NO_BATCH, 'batch.unknown'], [batch.done, 'batch.done'], [batch !== NO_BATCH && went === 0, 'batch.nothing-in']),
         ...more.refuse,
       ],
-      may: [...more.may, ...(sure ? [] : ['weight.same-again'])],
+      may: [...more.may, ...(confirmed ? [] : ['weight.same-again'])],
       done({ weighingId }) {
         if (out + weight.grams > went * AS_WEIGHED) batch.moreOut = true;
         shop.book.weighings.push({
@@ -185,9 +185,9 @@ export const finish: Step = {
   draw(shop, dice) {
     const batch = dice.mostly(openBatches(shop).filter(({ id }) => shop.batchOut(id) > 0), [...shop.book.batches, NO_BATCH]);
     if (!batch) return null;
-    const [sure, reason] = dice.pick([[true, 'water added'], [false, '']] as const);
-    const more = outOf(shop, batch.id, 0, sure);
-    return act('grinder.finish', { batchId: batch.id, sure, reason }, {
+    const [confirmed, reason] = dice.pick([[true, 'water added'], [false, '']] as const);
+    const more = outOf(shop, batch.id, 0, confirmed);
+    return act('grinder.finish', { batchId: batch.id, confirmed, reason }, {
       refuse: [
         ...because([batch === NO_BATCH, 'batch.unknown'], [batch.done, 'batch.done'], [shop.batchOut(batch.id) === 0, 'batch.nothing-out']),
         ...more.refuse,
@@ -243,10 +243,10 @@ export const fatTest: Step = {
 
 export const cleaned: Step = {
   weight: 1,
-  calls: ['grinder.cleaned'],
+  calls: ['grinder.saveCleaning'],
   draw(shop, dice) {
     const batch = dice.mostly(shop.book.batches, [NO_BATCH]);
-    return act('grinder.cleaned', { batchId: batch?.id ?? null, how: 'taken apart and washed' }, {
+    return act('grinder.saveCleaning', { batchId: batch?.id ?? null, how: 'taken apart and washed' }, {
       refuse: because([batch === NO_BATCH, 'batch.unknown']),
       done: ({ id }) => void shop.book.cleanings.push({ id, voided: false }),
     });

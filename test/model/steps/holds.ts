@@ -57,11 +57,11 @@ export const testResult: Step = {
     const reason = dice.onceIn(2) ? dice.pick(REASONS) : '';
     const on = dice.onceIn(3) ? dayNear(dice, shop.today, -140, 1) : null;
     const sample = dice.onceIn(4) ? 'L-9' : '';
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const last = of?.results.at(-1);
     const first = last === undefined || last === 'none';
     const day = on?.day ?? shop.today;
-    return act('animals.testResult', { id: animal.id, ...(named && { holdId: named.id }), result, reason, sample, on: on?.day ?? null, sure }, {
+    return act('animals.testResult', { id: animal.id, ...(named && { holdId: named.id }), result, reason, sample, on: on?.day ?? null, confirmed }, {
       refuse: [
         ...because(
           [on !== null && on.wrong !== null, on?.wrong ?? ''],
@@ -74,7 +74,7 @@ export const testResult: Step = {
           [day > shop.today, 'date.future'],
           [animal.killDate !== null && day < animal.killDate, 'result.before-kill'],
         ) : []),
-        ...(of && !sure && !on?.wrong ? because(
+        ...(of && !confirmed && !on?.wrong ? because(
           [daysFrom(day, shop.today) > 120, 'date.long-ago'],
           [of.sample !== '' && sample !== '' && sample !== of.sample, 'result.other-sample'],
         ) : []),
@@ -111,9 +111,9 @@ export const dispose: Step = {
     if (!animal) return null;
     const reason = dice.onceIn(4) ? '' : 'spoiled';
     const on = dice.onceIn(3) ? dayNear(dice, shop.today, -80, 1) : null;
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const day = on?.day ?? shop.today;
-    return act('animals.dispose', { id: animal.id, what: 'All of it', how: 'Landfill', reason, on: on?.day ?? null, sure }, {
+    return act('animals.dispose', { id: animal.id, what: 'All of it', how: 'Landfill', reason, on: on?.day ?? null, confirmed }, {
       refuse: [
         ...because(
           [on !== null && on.wrong !== null, on?.wrong ?? ''],
@@ -123,7 +123,7 @@ export const dispose: Step = {
           [day > shop.today, 'date.future'],
           [day < animal.receivedOn, 'date.disposed-before-received'],
         ),
-        ...(sure || on?.wrong ? [] : because([daysFrom(day, shop.today) > 60, 'date.long-ago'])),
+        ...(confirmed || on?.wrong ? [] : because([daysFrom(day, shop.today) > 60, 'date.long-ago'])),
       ],
       done() {
         Object.assign(animal, { stage: 'disposed', disposedOn: day, stageBefore: animal.stage });

@@ -25,7 +25,7 @@ export const takeIn: Step = {
     const killed = dice.onceIn(3) ? dayNear(dice, shop.today, -40, 1) : null;
     const quote = dice.onceIn(3) ? dice.mostly(shop.book.quotes.filter(({ taken }) => !taken), shop.book.quotes) : undefined; // prettier-ignore
     const sample = dice.onceIn(6) ? `S${shop.book.animals.length + 1}` : '';
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const orders = dice.onceIn(2) ? ordersOf(dice) : undefined;
     const by = dice.pick(INITIALS);
     const refusesPooling = dice.onceIn(6);
@@ -37,13 +37,13 @@ export const takeIn: Step = {
         hunter: known ? { id: known.id } : { name, phone: `555-01${dice.between(10, 40)}`, refusesPooling },
         species, sex: dice.pick(['male', 'female', 'unknown']), age: 'adult', brought, parts: pieces,
         ...(received && { receivedOn: received.day }), ...(promised && { promisedOn: promised.day }), ...(killed && { killDate: killed.day }),
-        ...(quote && { quoteId: quote.id }), ...(orders && { instructions: orders }), sample, sure, by,
+        ...(quote && { quoteId: quote.id }), ...(orders && { instructions: orders }), sample, confirmed, by,
         weights: hanging ? [{ stage: 'received' as const, typed: hanging.typed }] : [],
       },
       {
         refuse: [
           ...daysWrong(received, promised, killed, on, shop.today),
-          ...(sure ? [] : daysAsked(received, promised, killed, on, shop.today)),
+          ...(confirmed ? [] : daysAsked(received, promised, killed, on, shop.today)),
           ...because(
             [species === 'unicorn', 'species.unknown'],
             [known?.id === 9999, 'hunter.unknown'],
@@ -54,7 +54,7 @@ export const takeIn: Step = {
             [orders?.primals.some(({ primal }) => primal === 'wing') === true, 'primal.unknown'],
           ),
         ],
-        may: sure || !hanging ? [] : ['weight.unlikely'],
+        may: confirmed || !hanging ? [] : ['weight.unlikely'],
         done({ id, ticket }) {
           const season = seasonOf(on, shop.book.settings.seasonStartsMonth);
           const earlier = shop.tickets;

@@ -21,7 +21,7 @@ export function baseOf(shop: Shop, { id, brought }: Animal): number | null {
 }
 
 /** What must hold of every bill, whatever its prices: it adds up, in whole minor units, and counts what was weighed. */
-function checkBill(shop: Shop, animal: Animal, bill: NonNullable<CallOutput<'bills.look'>['bill']>, fresh: boolean): string[] {
+function checkBill(shop: Shop, animal: Animal, bill: NonNullable<CallOutput<'bills.get'>['bill']>, fresh: boolean): string[] {
   const sum = (of: 'amountMinor' | 'taxMinor') => bill.lines.reduce((total, one) => total + one[of], 0);
   const numbers = [bill.subtotalMinor, bill.taxMinor, bill.totalMinor, ...bill.lines.flatMap((one) => [one.amountMinor, one.taxMinor])];
   const base = baseOf(shop, animal);
@@ -43,7 +43,7 @@ function checkBill(shop: Shop, animal: Animal, bill: NonNullable<CallOutput<'bil
 
 /** Bills and payments of an animal, as its money is told. */
 export function lookAtMoney(shop: Shop, animal: Animal, fresh = false): Act {
-  return act('bills.look', { animalId: animal.id }, {
+  return act('bills.get', { animalId: animal.id }, {
     refuse: because([animal.id === 9999, 'animal.unknown']),
     done({ bill, paidMinor, dueMinor, payments, voidedBills }) {
       const stands = shop.bill(animal.id);

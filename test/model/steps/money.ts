@@ -16,7 +16,7 @@ export const savePrices: Step = {
   calls: ['prices.save'],
   draw(shop, dice) {
     const { day, wrong } = dayNear(dice, shop.today, -30, 3);
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const tax = dice.pick([0, 0.0825]);
     const lines = [
       line('hang', 'hanging', { unit: dice.pick(['lb', 'kg']), amountMinor: dice.between(0, 300), taxRate: tax }),
@@ -29,10 +29,10 @@ export const savePrices: Step = {
       ...(dice.onceIn(12) ? [line('hang', 'animal', { amountMinor: 1 })] : []),
     ];
     const now = shop.prices;
-    return act('prices.save', { name: 'Ours', validFrom: day, taxRule: dice.pick(['per line', 'per bill']), lines: lines as never, sure }, {
+    return act('prices.save', { name: 'Ours', validFrom: day, taxRule: dice.pick(['per line', 'per bill']), lines: lines as never, confirmed }, {
       refuse: [
         ...because([wrong !== null, wrong ?? ''], [lines.filter(({ code }) => code === 'hang').length > 1, 'price.twice']),
-        ...(sure || wrong ? [] : because([now !== undefined && day < now.validFrom, 'prices.never-apply'])),
+        ...(confirmed || wrong ? [] : because([now !== undefined && day < now.validFrom, 'prices.never-apply'])),
       ],
       done: () => void shop.book.prices.push({ id: shop.newest('price_book'), validFrom: day, example: false, currency: shop.book.settings.currency, lines }),
     });
@@ -41,17 +41,17 @@ export const savePrices: Step = {
 
 export const makeBill: Step = {
   weight: 7,
-  calls: ['bills.make'],
+  calls: ['bills.create'],
   draw(shop, dice) {
     const open = shop.inShop.filter(({ id }) => !shop.bill(id));
     const animal = dice.mostly([...open.filter(({ stage }) => stage !== 'ready'), ...open.filter(({ stage }) => stage === 'ready')], [...shop.book.animals, NOBODY]);
     if (!animal) return null;
-    const sure = !dice.onceIn(3);
+    const confirmed = !dice.onceIn(3);
     const prices = shop.prices;
     const base = baseOf(shop, animal);
     const lacks = shop.trimLeft(animal.id) > CRUMB || openBatch(shop, animal) || packagesOf(shop, animal) === 0;
     const discount = prices?.lines.some(({ amountMinor }) => (amountMinor ?? 0) < 0);
-    return act('bills.make', { animalId: animal.id, sure, by: 'RO' }, {
+    return act('bills.create', { animalId: animal.id, confirmed, by: 'RO' }, {
       refuse: because(
         [animal === NOBODY, 'animal.unknown'],
         [animal.stage === 'disposed', 'animal.closed'],
@@ -60,9 +60,9 @@ export const makeBill: Step = {
         [prices !== undefined && prices.currency !== shop.book.settings.currency, 'bill.other-currency'],
         [prices !== undefined && shop.paid(animal.id) !== 0 && shop.currencyOf(animal.id) !== prices.currency, 'bill.paid-in-other-currency'],
         [base === null && prices?.lines.some((one) => one.basis === 'hanging' && charges(one, animal)) === true, 'bill.no-hanging'],
-        [!sure && lacks, 'bill.not-weighed'],
+        [!confirmed && lacks, 'bill.not-weighed'],
       ),
-      may: [...(sure ? [] : ['bill.not-weighed']), ...(discount ? ['bill.below-zero'] : [])],
+      may: [...(confirmed ? [] : ['bill.not-weighed']), ...(discount ? ['bill.below-zero'] : [])],
       done({ id, number }) {
         const last = shop.book.bills.at(-1)?.number ?? 0;
         if (number !== last + 1) throw new Error(`bill ${number} after ${last}`);
@@ -114,15 +114,15 @@ export const pay: Step = {
     const due = bill ? bill.total - paid : 0;
     const kind = dice.pick(['payment', 'deposit', 'refund'] as const);
     const minor = kind === 'refund' ? Math.max(1, paid + dice.pick([0, -1, 5])) : Math.max(1, dice.pick([due, 2500, due + 100, Math.round(due / 3)]));
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const slip = dice.onceIn(30) ? dice.pick([['', 'money.empty'], ['0', 'payment.zero'], ['-5', 'payment.zero'], ['lots', 'money.unreadable']] as const) : null;
     const typed = slip ? slip[0] : moneyTyped(minor, currency);
-    return act('bills.pay', { animalId: animal.id, kind, method: 'cash', typed, sure, by: 'MB' }, {
+    return act('bills.pay', { animalId: animal.id, kind, method: 'cash', typed, confirmed, by: 'MB' }, {
       refuse: because(
         [animal === NOBODY, 'animal.unknown'],
         [slip !== null, slip?.[1] ?? ''],
         [!slip && kind === 'refund' && minor > paid, 'payment.refund'],
-        [!slip && kind === 'payment' && bill !== undefined && minor > due && !sure, 'payment.over'],
+        [!slip && kind === 'payment' && bill !== undefined && minor > due && !confirmed, 'payment.over'],
       ),
       done: ({ id }) => void shop.book.payments.push({ id, animal: animal.id, kind, minor, currency, voided: false }),
     });
@@ -149,11 +149,11 @@ export const voidPayment: Step = {
 
 export const note: Step = {
   weight: 1,
-  calls: ['pickup.note'],
+  calls: ['pickup.saveNote'],
   draw(shop, dice) {
     const animal = dice.mostly(shop.inShop.filter(({ stage }) => stage === 'ready'), [...shop.book.animals, NOBODY]);
     if (!animal) return null;
-    return act('pickup.note', { id: animal.id, text: 'left a message' }, {
+    return act('pickup.saveNote', { id: animal.id, text: 'left a message' }, {
       refuse: because([animal === NOBODY, 'animal.unknown'], [animal !== NOBODY && animal.stage !== 'ready', 'note.not-ready']),
       done: () => void shop.book.notes.push({ animal: animal.id, text: 'left a message' }),
     });

@@ -24,22 +24,22 @@ function asked(shop: Shop, dice: Dice) {
 
 export const workQuote: Step = {
   weight: 0.5,
-  calls: ['quote.work'],
+  calls: ['quotes.calculate'],
   draw(shop, dice) {
     const { input, refuse } = asked(shop, dice);
-    return act('quote.work', input, { refuse });
+    return act('quotes.calculate', input, { refuse });
   },
 };
 
 export const saveQuote: Step = {
   weight: 0.7,
-  calls: ['quote.save'],
+  calls: ['quotes.save'],
   draw(shop, dice) {
     const { input, refuse } = asked(shop, dice);
     const hunter = dice.onceIn(2)
       ? dice.mostly<{ id: number }>(shop.book.hunters, [{ id: 9999 }])
       : undefined;
-    return act('quote.save', { ...input, hunterId: hunter?.id ?? null, hunterName: 'Bo' }, {
+    return act('quotes.save', { ...input, hunterId: hunter?.id ?? null, hunterName: 'Bo' }, {
       refuse: [...refuse, ...because(
           [hunter?.id === 9999, 'hunter.unknown'],
           [shop.book.hunters.some(({ id, removed }) => id === hunter?.id && removed), 'hunter.gone'],

@@ -11,7 +11,7 @@ const someAnimal = (shop: Shop, dice: Dice): Animal => dice.mostly(shop.book.ani
 
 const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
   (shop, dice) => lookAtMoney(shop, someAnimal(shop, dice)),
-  (shop) => act('rail.look', {}, {
+  (shop) => act('rail.get', {}, {
     done({ hooks, ready, counts }) {
       const at = (stage: string) => shop.book.animals.filter((one) => one.stage === stage);
       same('on the rail', ids(hooks), ids(shop.inShop.filter(({ stage }) => stage !== 'ready')));
@@ -20,7 +20,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       same('held', ids(hooks.filter(({ hold }) => hold !== null)), ids(shop.inShop.filter((one) => one.stage !== 'ready' && shop.held(one) !== 'free')));
     },
   }),
-  (shop) => act('pickup.look', {}, {
+  (shop) => act('pickup.get', {}, {
     done(rows) {
       same('waiting for pickup', ids(rows), ids(shop.book.animals.filter(({ stage }) => stage === 'ready')));
       for (const row of rows) {
@@ -31,7 +31,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       }
     },
   }),
-  (shop) => act('fat.lots', { usedUp: true }, {
+  (shop) => act('fat.listLots', { usedUp: true }, {
     done(rows) {
       same('lots', ids(rows), ids(shop.book.lots));
       for (const row of rows) {
@@ -40,7 +40,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       }
     },
   }),
-  (shop) => act('grinder.look', {}, {
+  (shop) => act('grinder.get', {}, {
     done({ open, waiting }) {
       same('open batches', ids(open), ids(shop.book.batches.filter(({ done }) => !done)));
       for (const row of waiting)
@@ -49,7 +49,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
   }),
   (shop, dice) => {
     const batch = dice.mostly(shop.book.batches, []);
-    return act('grinder.open', { id: batch?.id ?? 9999 }, {
+    return act('grinder.getBatch', { id: batch?.id ?? 9999 }, {
       refuse: because([!batch, 'batch.unknown']),
       done({ inGrams, outGrams, owners, packages }) {
         if (!batch) return;
@@ -61,14 +61,14 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       },
     });
   },
-  (shop) => act('books.check', {}, {
+  (shop) => act('records.check', {}, {
     done({ seasons }) {
       const given = shop.book.animals.filter(({ formerTickets }) => formerTickets.length > 0).length === 0;
       if (given) same('gaps in the tickets', seasons.flatMap(({ gaps }) => gaps), []);
       same('entries', seasons.reduce((sum, { entries }) => sum + entries, 0), shop.book.animals.length);
     },
   }),
-  (shop) => act('shop.look', {}, {
+  (shop) => act('shop.get', {}, {
     done({ today, season, settings }) {
       same('today', today, shop.today);
       same('season', season, shop.season);
@@ -82,25 +82,25 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
       done(rows) { if (animal !== NOBODY && rows.length === 1 && rows[0]?.ticket === animal.ticket) same('found', rows[0].stage, animal.stage); },
     });
   },
-  (shop, dice) => act('animals.history', { id: someAnimal(shop, dice).id }, { refuse: shop.book.animals.length === 0 ? ['animal.unknown'] : [], may: ['animal.unknown'] }),
+  (shop, dice) => act('animals.getHistory', { id: someAnimal(shop, dice).id }, { refuse: shop.book.animals.length === 0 ? ['animal.unknown'] : [], may: ['animal.unknown'] }),
   (shop, dice) => act('hunters.find', { text: dice.pick(['', 'dana', '555']) }, {
     done(rows) { if (rows.some(({ id }) => !shop.book.hunters.some((one) => one.id === id))) throw new Error('a hunter that nobody wrote in'); },
   }),
   (shop, dice) => {
     const hunter = dice.mostly(shop.book.hunters, []);
-    return act('animals.lastOrders', { hunterId: hunter?.id ?? 9999, species: 'elk' }, { refuse: because([!hunter, 'hunter.unknown']) });
+    return act('animals.getLastOrders', { hunterId: hunter?.id ?? 9999, species: 'elk' }, { refuse: because([!hunter, 'hunter.unknown']) });
   },
-  (shop) => act('books.records', {}, {
+  (shop) => act('records.list', {}, {
     done(rows) { same('records of the season', ids(rows), ids(shop.book.animals.filter(({ season }) => season === shop.season))); },
   }),
-  (shop) => act('quote.list', {}, { done(rows) { same('quotes', rows.length, Math.min(30, shop.book.quotes.length)); } }),
+  (shop) => act('quotes.list', {}, { done(rows) { same('quotes', rows.length, Math.min(30, shop.book.quotes.length)); } }),
   (shop, dice) => {
     const quote = dice.mostly(shop.book.quotes, []);
-    return act('quote.open', { id: quote?.id ?? 9999 }, { refuse: because([!quote, 'quote.unknown']) });
+    return act('quotes.get', { id: quote?.id ?? 9999 }, { refuse: because([!quote, 'quote.unknown']) });
   },
   (shop, dice) => {
     const lot = dice.mostly(shop.book.lots, []);
-    return act('fat.moves', { lotId: lot?.id ?? 9999 }, {
+    return act('fat.listMovements', { lotId: lot?.id ?? 9999 }, {
       refuse: because([!lot, 'fat.lot-unknown']),
       done(rows) {
         const left = rows.at(-1)?.leftGrams ?? 0;
@@ -110,11 +110,11 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
   },
   (shop, dice) => {
     const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => !away), []);
-    return act('coolers.logs', { coolerId: cooler?.id ?? 9999 });
+    return act('coolers.listLogs', { coolerId: cooler?.id ?? 9999 });
   },
   (shop, dice) => {
     const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => !away), []);
-    return act('coolers.record', { coolerId: cooler?.id ?? 9999, from: '2026-10-01', to: '2026-10-31' }, { refuse: because([!cooler, 'cooler.unknown']) });
+    return act('coolers.getRecord', { coolerId: cooler?.id ?? 9999, from: '2026-10-01', to: '2026-10-31' }, { refuse: because([!cooler, 'cooler.unknown']) });
   },
   (shop, dice) => {
     const animals = shop.inShop.filter(({ id }) => shop.trimLeft(id) > 100);
@@ -128,15 +128,15 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
 
 /** Read by many screens; nothing is said of their figures here, only that they answer. */
 const PLAIN = [
-  'coolers.look', 'costing.look', 'fat.needs', 'prices.look', 'season.behind', 'season.check', 'season.choices', 'season.fat', 'season.flow',
-  'season.pounds', 'season.yields', 'shelf.look', 'shop.backups', 'bring.list',
+  'coolers.list', 'costing.get', 'fat.getNeeds', 'prices.get', 'season.drilldown', 'season.check', 'season.getChoices', 'season.fat', 'season.flow',
+  'season.pounds', 'season.yields', 'shelf.get', 'shop.listBackups', 'import.list',
 ] as const satisfies readonly CallName[]; // prettier-ignore
 
 export const look: Step = {
   weight: 12,
   calls: [
-    'bills.look', 'rail.look', 'pickup.look', 'fat.lots', 'grinder.look', 'grinder.open', 'books.check', 'shop.look', 'animals.find',
-    'animals.history', 'hunters.find', 'animals.lastOrders', 'books.records', 'quote.list', 'quote.open', 'fat.moves', 'coolers.record', 'coolers.logs',
+    'bills.get', 'rail.get', 'pickup.get', 'fat.listLots', 'grinder.get', 'grinder.getBatch', 'records.check', 'shop.get', 'animals.find',
+    'animals.getHistory', 'hunters.find', 'animals.getLastOrders', 'records.list', 'quotes.list', 'quotes.get', 'fat.listMovements', 'coolers.getRecord', 'coolers.listLogs',
     'grinder.plan', 'costing.tryPrices',
   ],
   draw: (shop, dice) => dice.pick(LOOKS)(shop, dice),
@@ -144,11 +144,11 @@ export const look: Step = {
 
 export const openAnimal: Step = {
   weight: 1,
-  calls: ['animals.open'],
+  calls: ['animals.get'],
   draw(shop, dice) {
     const animal = someAnimal(shop, dice);
     const byTicket = dice.onceIn(2);
-    return act('animals.open', byTicket ? { ticket: animal.ticket } : { id: animal.id }, {
+    return act('animals.get', byTicket ? { ticket: animal.ticket } : { id: animal.id }, {
       refuse: because([animal === NOBODY, byTicket ? 'ticket.unknown' : 'animal.unknown']),
       done(page) {
         same('ticket', page.ticket, animal.ticket);

@@ -61,14 +61,14 @@ function yearsBack(day: string, years: number): string {
 /** A record may be put right at any time, also after the animal left. */
 export const mend: Step = {
   weight: 4,
-  calls: ['animals.mend'],
+  calls: ['animals.edit'],
   draw(shop, dice) {
     const animal = dice.mostly(shop.book.animals, [NOBODY]);
     if (!animal) return null;
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const what = dice.pick(['tag', 'received', 'owner', 'species', 'release'] as const);
-    const { refuse, changes, done } = MENDS[what](shop, animal, dice, sure);
-    return act('animals.mend', { id: animal.id, changes, reason: dice.pick(REASONS), sure, by: 'EH' }, {
+    const { refuse, changes, done } = MENDS[what](shop, animal, dice, confirmed);
+    return act('animals.edit', { id: animal.id, changes, reason: dice.pick(REASONS), confirmed, by: 'EH' }, {
       refuse: [...because([animal === NOBODY, 'animal.unknown']), ...refuse],
       done: ({ ticket }) => done(ticket),
     }); // prettier-ignore
@@ -80,7 +80,7 @@ interface Mend {
   refuse: string[];
   done: (ticket: string) => void;
 }
-type Mending = (shop: Shop, animal: Animal, dice: Parameters<typeof dayNear>[0], sure: boolean) => Mend;
+type Mending = (shop: Shop, animal: Animal, dice: Parameters<typeof dayNear>[0], confirmed: boolean) => Mend;
 
 const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mending> = {
   tag(_, animal, dice) {
@@ -103,7 +103,7 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
     );
     return { changes: { species }, refuse, done: () => void (animal.species = species) };
   },
-  release(shop, animal, dice, sure) {
+  release(shop, animal, dice, confirmed) {
     const on = dayNear(dice, shop.today, -20, 1);
     const changes = { releasedOn: on.day };
     const { day, wrong } = on;
@@ -117,12 +117,12 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
           [day > shop.today, 'date.future'],
           [day < animal.receivedOn, 'mend.left-before-received'],
         ),
-        ...(wrong || sure ? [] : because([daysFrom(animal.receivedOn, day) > 400, 'date.far-ahead'])),
+        ...(wrong || confirmed ? [] : because([daysFrom(animal.receivedOn, day) > 400, 'date.far-ahead'])),
       ],
       done: () => void (animal.releasedOn = day),
     };
   },
-  received(shop, animal, dice, sure) {
+  received(shop, animal, dice, confirmed) {
     const { day, wrong } = dice.onceIn(2) ? dayNear(dice, shop.today, -400, 1) : dayNear(dice, animal.receivedOn, -5, 5); // prettier-ignore
     const month = shop.book.settings.seasonStartsMonth;
     const moves = !wrong && seasonOf(day, month) !== seasonOf(animal.receivedOn, month);
@@ -140,7 +140,7 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
           [left !== null && day > left, 'mend.after-left'],
           [animal.promisedOn !== null && animal.promisedOn < day, 'date.promised-before-received'],
         ),
-        ...(wrong || sure ? [] : receivedAsked(animal, day, season)),
+        ...(wrong || confirmed ? [] : receivedAsked(animal, day, season)),
       ],
       done(given) {
         if (given !== ticket) throw new Error(`ticket ${given} after the move, not ${ticket}`);
@@ -191,12 +191,12 @@ export const setDetail: Step = {
 
 export const instruct: Step = {
   weight: 2,
-  calls: ['animals.instruct'],
+  calls: ['animals.saveOrders'],
   draw(shop, dice) {
     const animal = dice.mostly(shop.inShop, [...shop.book.animals, NOBODY]);
     if (!animal) return null;
     const instructions = ordersOf(dice);
-    return act('animals.instruct', { id: animal.id, instructions }, {
+    return act('animals.saveOrders', { id: animal.id, instructions }, {
       refuse: because(
         [animal === NOBODY, 'animal.unknown'],
         [!isInShop(animal), 'animal.closed'],

@@ -6,7 +6,7 @@ const NO_COOLER = { id: 9999, name: '', away: false };
 
 export const change: Step = {
   weight: 3,
-  calls: ['shop.change'],
+  calls: ['shop.saveSettings'],
   draw(shop, dice) {
     const { settings } = shop.book;
     const changes = dice.pick<() => Partial<typeof settings>>([
@@ -18,7 +18,7 @@ export const change: Step = {
       () => ({ retentionYears: dice.pick([3, 1]) }),
       () => ({ currency: dice.pick(['USD', 'USD', 'CAD', 'JPY']) }),
     ])();
-    return act('shop.change', { changes: changes as never, by: 'RO' }, {
+    return act('shop.saveSettings', { changes: changes as never, by: 'RO' }, {
       refuse: because(
         [changes.zone === 'Not/AZone', 'choice.zone'],
         [changes.seasonStartsMonth === 13, 'month.range'],
@@ -60,12 +60,12 @@ export const saveCooler: Step = {
 
 export const putCoolerAway: Step = {
   weight: 0.5,
-  calls: ['coolers.putAway'],
+  calls: ['coolers.archive'],
   draw(shop, dice) {
     const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => !away), [...shop.book.coolers, NO_COOLER]);
     if (!cooler) return null;
     const hangs = shop.book.animals.some((one) => one.cooler === cooler.id && ['hanging', 'cutting'].includes(one.stage));
-    return act('coolers.putAway', { id: cooler.id }, {
+    return act('coolers.archive', { id: cooler.id }, {
       refuse: because([cooler.away || cooler === NO_COOLER, 'cooler.unknown'], [hangs && !cooler.away, 'cooler.in-use']),
       done: () => void (cooler.away = true),
     });
@@ -92,12 +92,12 @@ export const hang: Step = {
 
 export const logTemperature: Step = {
   weight: 1,
-  calls: ['coolers.log'],
+  calls: ['coolers.logTemperature'],
   draw(shop, dice) {
     const cooler = dice.mostly(shop.book.coolers.filter(({ away }) => !away), [NO_COOLER]);
     if (!cooler) return null;
     const typed = dice.pick(['36', '2 C', 'cold', '200']);
-    return act('coolers.log', { coolerId: cooler.id, typed }, {
+    return act('coolers.logTemperature', { coolerId: cooler.id, typed }, {
       refuse: because(
         [cooler === NO_COOLER, 'cooler.unknown'], [typed === 'cold', 'temperature.unreadable'], [typed === '200', 'temperature.range'],
       ),
@@ -108,11 +108,11 @@ export const logTemperature: Step = {
 
 export const takeTemperatureBack: Step = {
   weight: 0.5,
-  calls: ['coolers.takeBack'],
+  calls: ['coolers.voidTemperature'],
   draw(shop, dice) {
     const reading = dice.mostly(shop.book.readings.filter(({ voided }) => !voided), shop.book.readings);
     if (!reading) return null;
-    return act('coolers.takeBack', { readingId: reading.id, reason: 'another room' }, {
+    return act('coolers.voidTemperature', { readingId: reading.id, reason: 'another room' }, {
       refuse: because([reading.voided, 'temperature.voided']),
       done: () => void (reading.voided = true),
     });
@@ -136,12 +136,12 @@ const shelfStep = (draw: Step['draw'], ...calls: Step['calls']): Step => ({ weig
 export const species = shelfStep(
   (_, dice) => {
     const code = dice.pick(['cougar', 'unicorn']);
-    return act(dice.pick(['species.putAway', 'species.bringBack'] as const), { code }, {
+    return act(dice.pick(['species.archive', 'species.restore'] as const), { code }, {
       refuse: because([code === 'unicorn', 'species.unknown']),
     });
   },
-  'species.putAway',
-  'species.bringBack',
+  'species.archive',
+  'species.restore',
 ); // prettier-ignore
 
 export const saveSpecies = shelfStep(
@@ -162,12 +162,12 @@ export const saveSpecies = shelfStep(
 export const products = shelfStep(
   (_, dice) => {
     const code = dice.pick(['ground', 'gravel']);
-    return act(dice.pick(['products.putAway', 'products.bringBack'] as const), { code }, {
+    return act(dice.pick(['products.archive', 'products.restore'] as const), { code }, {
       refuse: because([code === 'gravel', 'product.unknown']),
     });
   },
-  'products.putAway',
-  'products.bringBack',
+  'products.archive',
+  'products.restore',
 ); // prettier-ignore
 
 export const saveProduct = shelfStep(
@@ -206,12 +206,12 @@ export const templates = shelfStep(
   (shop, dice) => {
     const name = dice.pick(['All ground', 'As last year']);
     const known = shop.book.templates.find((one) => one.name === name);
-    const call = dice.pick(['templates.putAway', 'templates.bringBack'] as const);
+    const call = dice.pick(['templates.archive', 'templates.restore'] as const);
     return act(call, { name, carcass: null }, {
       refuse: because([!known, 'template.unknown']),
-      done: () => void (known && (known.away = call === 'templates.putAway')),
+      done: () => void (known && (known.away = call === 'templates.archive')),
     });
   },
-  'templates.putAway',
-  'templates.bringBack',
+  'templates.archive',
+  'templates.restore',
 ); // prettier-ignore

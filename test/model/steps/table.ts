@@ -54,14 +54,14 @@ export const weigh: Step = {
     const tenths = dice.onceIn(15) ? 40 : dice.between(6, 13);
     const weight = weightOrSlip(shop, dice, (whole * share * tenths) / 10);
     const count = stage === 'packed' ? dice.pick([12, 1, 40]) : null;
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const { refuse, may } = mayWeigh(shop, animal, { stage, primal, grams: weight.grams });
     return act('table.weigh', {
-      animalId: animal.id, stage, part: part as 'trim', typed: weight.typed, sure, by: 'RO',
+      animalId: animal.id, stage, part: part as 'trim', typed: weight.typed, confirmed, by: 'RO',
       ...(primal && { primal }), ...(stage === 'packed' && { product: 'Steaks', count }),
     }, {
       refuse: [...refuse, ...weight.wrong],
-      may: [...may, ...(sure ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'])],
+      may: [...may, ...(confirmed ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'])],
       done({ weighingId, grams }) {
         keep(shop, animal, { id: weighingId, stage, part, primal, count, grams: weight.grams }, grams);
         if (stage === 'cut' && animal.stage === 'hanging') animal.stage = 'cutting';
@@ -185,14 +185,14 @@ export const correct: Step = {
     const old = someWeighing(shop, dice);
     if (!old) return null;
     const weight = weightOrSlip(shop, dice, (old.grams * dice.between(5, 14)) / 10);
-    const sure = dice.onceIn(2);
+    const confirmed = dice.onceIn(2);
     const animal = shop.animal(old.animal) ?? NOBODY;
     const checks = old.batch === null
       ? [mayWeigh(shop, animal, { ...old, grams: weight.grams, corrects: old }), overdrawn(shop, old, weight.grams)]
       : [intoBatch(shop, old, weight.grams)];
-    return act('table.correct', { weighingId: old.id, typed: weight.typed, sure, by: 'RO', tareTyped: '' }, {
+    return act('table.correct', { weighingId: old.id, typed: weight.typed, confirmed, by: 'RO', tareTyped: '' }, {
       refuse: [...closed(shop, old), ...weight.wrong, ...(old === NOTHING ? [] : checks.flatMap(({ refuse }) => refuse))],
-      may: [...checks.flatMap(({ may }) => may), ...(sure ? [] : ['weight.unlikely', 'weight.over'])],
+      may: [...checks.flatMap(({ may }) => may), ...(confirmed ? [] : ['weight.unlikely', 'weight.over'])],
       done({ weighingId }) {
         takeBack(shop, old);
         if (old.stage === 'cut' && animal.stage === 'hanging') animal.stage = 'cutting';
@@ -222,14 +222,14 @@ function intoBatch(shop: Shop, old: Weighing, grams: number): { refuse: string[]
 
 export const none: Step = {
   weight: 2,
-  calls: ['table.none'],
+  calls: ['table.stateNone'],
   draw(shop, dice) {
     const animal = dice.mostly(shop.inShop, [...shop.book.animals, NOBODY]);
     if (!animal) return null;
     const part = dice.pick(['damage', 'fat saved', 'sinew', 'bone'] as const);
     const weighed = ['cut', 'grinder'].some((stage) => shop.weighed({ animal: animal.id, stage, part }).length > 0);
     const stated = shop.book.nones.some((one) => one.animal === animal.id && one.part === part && !one.voided);
-    return act('table.none', { animalId: animal.id, part, by: 'RO' }, {
+    return act('table.stateNone', { animalId: animal.id, part, by: 'RO' }, {
       refuse: [
         ...because(
           [animal === NOBODY, 'animal.unknown'], [!isInShop(animal), 'animal.closed'], [weighed, 'none.weighed'], [stated, 'none.stated'],

@@ -167,7 +167,7 @@ async function throughDemo(driver: Driver): Promise<void> {
   await driver.perform(act('shop.openDemo', {}), driver.windowAnew());
   driver.inDemo = true;
   await driver.learnOpening(0);
-  for (const call of ['rail.look', 'pickup.look', 'season.yields', 'books.check', 'grinder.look'] as const)
+  for (const call of ['rail.get', 'pickup.get', 'season.yields', 'records.check', 'grinder.get'] as const)
     await driver.perform(act(call, {}), driver.windowAnew());
   await driver.perform(act('intake.takeIn', { hunter: { name: 'Visitor' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' }), driver.windowAnew());
   await driver.perform(act('shop.leaveDemo', {}), driver.windowAnew());

@@ -6,7 +6,7 @@
 import { createPinia, setActivePinia } from 'pinia';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { OTHER_OPENING } from '../../../src/bridge/client/other-opening.ts';
-import type { AnimalPage, Changed, ShopLook } from '../../../src/bridge/contract.ts';
+import type { AnimalPage, Changed, ShopView } from '../../../src/bridge/contract.ts';
 import { nextTick } from 'vue';
 
 /** Belongs to the computer, its person or the running window, and names no record of a book. */
@@ -43,14 +43,14 @@ vi.mock('../../../src/bridge/client/index.ts', () => ({
   }),
 }));
 
-const look = (opening: string, more: Partial<ShopLook> = {}): ShopLook =>
+const look = (opening: string, more: Partial<ShopView> = {}): ShopView =>
   ({
     opening,
     demo: false,
     bookPath: '/shop.gambrel',
     staff: [{ initials: 'KM', name: 'Kim' }],
     ...more,
-  }) as ShopLook;
+  }) as ShopView;
 
 async function modules() {
   vi.resetModules();
@@ -220,7 +220,7 @@ describe('another opening', () => {
     tell({ call: 'shop.openDemo', stale: null, opening: 'second' });
     expect(heard).toEqual(['theirs']);
     answerNext = () => OTHER_OPENING;
-    await bridge.call('rail.look', {});
+    await bridge.call('rail.get', {});
     expect(heard).toEqual(['theirs', 'theirs']);
     answerNext = () => (
       tell({ call: 'shop.leaveDemo', stale: null, opening: 'third' }),

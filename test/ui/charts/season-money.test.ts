@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CostingLook, ServiceAnswer } from '../../../src/desk/contract/contract.ts';
+import type { CostingView, ServiceAnswer } from '../../../src/desk/contract/contract.ts';
 import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
 import { fatMoneyStory } from '../../../src/ui/charts/money/fat-money-story.ts';
 import { grindFeeStory } from '../../../src/ui/charts/money/grind-fee-story.ts';
@@ -17,10 +17,10 @@ const GRINDING: ServiceAnswer = {
   parts: { wages: 18, overhead: 8, packaging: 8, fat: 4 }, fee: { service: 40, fat: 5, bills: 12 }, margin: 7 / 45,
   breakEven: 38, wanted: 50, finishedShare: 1, swings: [],
 }; // prettier-ignore
-function costing(more: Partial<CostingLook> = {}): CostingLook {
+function costing(more: Partial<CostingView> = {}): CostingView {
   return {
     season: 2026, currency: 'USD', own: true, billed: 12, services: [GRINDING], species: [], income: [],
-    figures: { wantedMargin: 0.24 } as CostingLook['figures'], workCost: { cutting: 0, grinding: 0, products: 0, fat: 0 },
+    figures: { wantedMargin: 0.24 } as CostingView['figures'], workCost: { cutting: 0, grinding: 0, products: 0, fat: 0 },
     fat: { usedGrams: 0, unpricedGrams: 0, cost: 0, chargedMinor: 0 }, quotes: { compared: 0, missed: [] }, ...more,
   }; // prettier-ignore
 }
@@ -43,7 +43,7 @@ describe('billed and cost by service', () => {
     { code: 'cutting' as const, minor: 50_000, lines: [] },
     { code: 'extras' as const, minor: 6_000, lines: [] },
   ];
-  const story = (workCost: CostingLook['workCost']) =>
+  const story = (workCost: CostingView['workCost']) =>
     workMoneyStory(costing({ income, workCost }), format, '/season/costs');
 
   it('says what is left of all, and where most of it is left', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BlendPlan, FatLotRow, GrinderLook, PlanPart } from '../../../src/desk/contract/contract.ts';
+import type { BlendPlan, FatLotRow, GrinderView, PlanPart } from '../../../src/desk/contract/contract.ts';
 import { divide } from '../../../src/ui/grinder/batch-bar.ts';
 import { fatOptions, leftOf } from '../../../src/ui/fat/fat-options.ts';
 import { percentTyped } from '../../../src/ui/grinder/percent-typed.ts';
@@ -108,7 +108,7 @@ describe('fat to pick from', () => {
     ({
       ownFatLeftGrams: own,
       wants: [{ product: '', fat, targetFat: null, pattyGrams: null, grams: 1000 }],
-    }) as GrinderLook['waiting'][number];
+    }) as GrinderView['waiting'][number];
   const sources = [
     { code: 'pork-back-fat', name: 'Pork back fat', animal: 'pork', fat: 0.88, grade: 'official' as const },
     { code: 'beef-suet', name: 'Beef suet', animal: 'beef', fat: 0.94, grade: 'official' as const },

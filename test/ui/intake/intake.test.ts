@@ -73,10 +73,10 @@ describe('intake form', () => {
 
   it('sends weights as typed, and none that is empty', () => {
     const input = intakeInput({ ...filled, received: '84 lb 10 oz', hanging: ' ' }, orders()!, {
-      sure: ['weight.unlikely'],
+      confirmed: ['weight.unlikely'],
     });
     expect(input.weights).toEqual([{ stage: 'received', typed: '84 lb 10 oz' }]);
-    expect(input.sure).toEqual(['weight.unlikely']);
+    expect(input.confirmed).toEqual(['weight.unlikely']);
     expect(input.killDate).toBeNull();
   });
 });

@@ -68,7 +68,7 @@ describe('handing an animal over', () => {
   }; // prettier-ignore
 
   async function opened(animal: object = {}) {
-    desk.answers['animals.open'] = () => ok({ lacks: [] });
+    desk.answers['animals.get'] = () => ok({ lacks: [] });
     const router = createRouter({
       history: createMemoryHistory(),
       routes: [{ path: '/:place(.*)', component: defineComponent({ render: () => null }) }],
@@ -84,7 +84,7 @@ describe('handing an animal over', () => {
     const wrapper = await opened();
     await sheet.press(/^Hand it over$/);
     expect(sent('pickup.release')).toEqual([
-      { id: 12, to: 'T. Okonjo', on: '2026-11-24', unpaidBy: '', sure: [] },
+      { id: 12, to: 'T. Okonjo', on: '2026-11-24', unpaidBy: '', confirmed: [] },
     ]);
     expect(wrapper.emitted('done')).toHaveLength(1);
     expect(sheet.text).toBe('');
@@ -105,7 +105,7 @@ describe('handing an animal over', () => {
     await opened({ handedBefore: { to: 'A. Alder', on: '2021-11-04' } });
     await sheet.press(/^Hand it over$/);
     await sheet.press(/right/i);
-    expect(sent('pickup.release').map(({ sure }) => sure)).toEqual([[], ['date.long-ago']]);
+    expect(sent('pickup.release').map(({ confirmed }) => confirmed)).toEqual([[], ['date.long-ago']]);
   });
 
   it('forgets the yes when the day is changed', async () => {
@@ -116,7 +116,7 @@ describe('handing an animal over', () => {
     await sheet.press(/right/i);
     await sheet.type(/^Handed over on/, '2020-11-04');
     await sheet.press(/^Hand it over$/);
-    expect(sent('pickup.release').at(-1)?.sure).toEqual([]);
+    expect(sent('pickup.release').at(-1)?.confirmed).toEqual([]);
   });
 });
 
@@ -157,7 +157,9 @@ describe('a result of the laboratory', () => {
     await sheet.press(/^Save the result$/);
     expect(sheet.text).not.toBe('');
     await sheet.press(/^Yes, it is this animal$/);
-    expect(sent('animals.testResult').map(({ sample, result, sure }) => [sample, result, sure])).toEqual([
+    expect(
+      sent('animals.testResult').map(({ sample, result, confirmed }) => [sample, result, confirmed]),
+    ).toEqual([
       ['L26-119', 'not detected', []],
       ['L26-119', 'not detected', ['result.other-sample']],
     ]);

@@ -7,7 +7,7 @@ import { freshDesk } from '../../desk/fresh-desk.ts';
 
 async function shelf(unit: 'lb' | 'kg') {
   const shop = await freshDesk(unit);
-  return { shop, ...(await shop.call('shelf.look', {})) };
+  return { shop, ...(await shop.call('shelf.get', {})) };
 }
 const deer = (species: SpeciesOnShelf[]) => species.find(({ code }) => code === 'white-tail')!;
 

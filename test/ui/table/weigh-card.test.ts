@@ -72,7 +72,7 @@ describe('weighing at the table', () => {
     await press('t');
     await enter('18.62');
     expect(sent()).toMatchObject([
-      { animalId: 12, stage: 'cut', part: 'trim', typed: '18.62', source: 'typed', sure: false },
+      { animalId: 12, stage: 'cut', part: 'trim', typed: '18.62', source: 'typed', confirmed: false },
     ]);
     expect(value()).toBe('');
     expect(document.activeElement?.closest('.weight.big')).not.toBeNull();
@@ -120,11 +120,11 @@ describe('weighing at the table', () => {
   });
 
   it('states with 0 that there is none of a part, instead of weighing nothing', async () => {
-    desk.answers['table.none'] = () => ok({ noneId: 3 });
+    desk.answers['table.stateNone'] = () => ok({ noneId: 3 });
     const { press, enter, sent } = await card();
     await press('b');
     await enter('0');
-    expect(desk.calls.at(-1)).toEqual({ name: 'table.none', input: { animalId: 12, part: 'bone' } });
+    expect(desk.calls.at(-1)).toEqual({ name: 'table.stateNone', input: { animalId: 12, part: 'bone' } });
     expect(sent()).toEqual([]);
   });
 });
@@ -145,7 +145,7 @@ describe('a doubted weight', () => {
     const { enter, press, sent, value } = await card(over);
     await enter('186');
     await press('y');
-    expect(sent().at(-1)).toMatchObject({ typed: '18.6', sure: false });
+    expect(sent().at(-1)).toMatchObject({ typed: '18.6', confirmed: false });
     expect([value(), useStoodBy().confirmed.size]).toEqual(['', 0]);
   });
 
@@ -153,7 +153,7 @@ describe('a doubted weight', () => {
     const { enter, press, sent } = await card(over);
     await enter('186');
     await press('n');
-    expect(sent().at(-1)).toMatchObject({ typed: '186', sure: true });
+    expect(sent().at(-1)).toMatchObject({ typed: '186', confirmed: true });
     expect([...useStoodBy().confirmed]).toEqual([7]);
   });
 
@@ -192,7 +192,7 @@ describe('correcting a weight', () => {
     await enter('81');
     expect(desk.calls.at(-1)).toEqual({
       name: 'table.correct',
-      input: { weighingId: 1, typed: '81', source: 'typed', reason: 'weighed again', sure: false },
+      input: { weighingId: 1, typed: '81', source: 'typed', reason: 'weighed again', confirmed: false },
     });
     expect(weigh.correcting.value).toBeNull();
     useToasts().undoLast();

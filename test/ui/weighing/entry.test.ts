@@ -19,8 +19,8 @@ import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { piecesText } from '../../../src/ui/texts/pieces.ts';
 
 const shop = vi.hoisted(() => ({ look: { bookPath: 'one' } as { bookPath: string } }));
-vi.mock('../../../src/ui/stores/shop.ts', () => ({ useShop: () => shopLook }));
-const shopLook = reactive(shop);
+vi.mock('../../../src/ui/stores/shop.ts', () => ({ useShop: () => shopView }));
+const shopView = reactive(shop);
 
 const primal = (code: string, name: string, more: Partial<PrimalWeighed> = {}): PrimalWeighed => ({
   code, name, pair: false, brought: 1, grams: null, share: null, usual: null, odd: false, oneSide: false, ...more,

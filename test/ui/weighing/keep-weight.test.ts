@@ -49,7 +49,7 @@ describe('keeping a weight', () => {
   it('empties the entry for the next one, which has the focus, and says so', async () => {
     const { wrapper, draft, sent, enter } = entry(kept);
     await enter();
-    expect(sent).toEqual([{ typed: '186', source: 'typed', sure: false }]);
+    expect(sent).toEqual([{ typed: '186', source: 'typed', confirmed: false }]);
     expect(draft.typed).toBe('');
     expect(wrapper.emitted('kept')).toHaveLength(1);
     expect(document.activeElement).toBe(wrapper.get('input').element);
@@ -68,7 +68,7 @@ describe('keeping a weight', () => {
     await enter();
     expect(wrapper.text()).toContain('Did you mean 18.6 lb?');
     await press(/18\.6/);
-    expect(sent.at(-1)).toEqual({ typed: '18.6', source: 'typed', sure: false });
+    expect(sent.at(-1)).toEqual({ typed: '18.6', source: 'typed', confirmed: false });
     expect(draft.typed).toBe('');
     expect(wrapper.text()).not.toContain('Did you mean');
   });
@@ -77,7 +77,7 @@ describe('keeping a weight', () => {
     const { sent, press, enter, wrapper } = entry(refusedFor(doubt));
     await enter();
     await press(/186/);
-    expect(sent.at(-1)).toEqual({ typed: '186', source: 'typed', sure: true });
+    expect(sent.at(-1)).toEqual({ typed: '186', source: 'typed', confirmed: true });
     expect(wrapper.emitted('kept')).toHaveLength(1);
   });
 

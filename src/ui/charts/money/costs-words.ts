@@ -1,5 +1,5 @@
 /** What a service's figures say, in sentences. */
-import type { CostingLook, Measured, ServiceAnswer, SpeciesMargin } from '../../../bridge/contract.ts';
+import type { CostingView, Measured, ServiceAnswer, SpeciesMargin } from '../../../bridge/contract.ts';
 import { GRAMS_PER } from '../../../core/values/units.ts';
 import { costsText as text } from '../../texts/en/costs.ts';
 import type { Format } from '../../texts/format.ts';
@@ -59,7 +59,7 @@ export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): 
 
 /** What the season's bought fat had cost, against what was charged for fat. */
 export function fatFinding(
-  { usedGrams, unpricedGrams, cost, chargedMinor }: CostingLook['fat'],
+  { usedGrams, unpricedGrams, cost, chargedMinor }: CostingView['fat'],
   { weighs, mass, money }: Pick<Format, 'weighs' | 'mass' | 'money'>,
 ): string {
   if (!weighs(usedGrams)) return text.noFat;

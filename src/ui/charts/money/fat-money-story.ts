@@ -1,4 +1,4 @@
-import type { CostingLook } from '../../../bridge/contract.ts';
+import type { CostingView } from '../../../bridge/contract.ts';
 import { fatFinding } from './costs-words.ts';
 import { moneyText as text } from '../../texts/en/season/money.ts';
 import type { Format } from '../../texts/format.ts';
@@ -14,7 +14,7 @@ const ROW = 52;
 const BAR = 32;
 
 /** What the ground bought fat had cost, against what was charged for fat. */
-export function fatMoneyStory({ season, fat }: CostingLook, format: Format, link: string): SceneStory {
+export function fatMoneyStory({ season, fat }: CostingView, format: Format, link: string): SceneStory {
   const rows = [
     { name: text.fatCost, minor: fat.cost },
     { name: text.fatCharged, minor: fat.chargedMinor },

@@ -1,4 +1,4 @@
-import type { CostingLook, ServiceAnswer } from '../../../bridge/contract.ts';
+import type { CostingView, ServiceAnswer } from '../../../bridge/contract.ts';
 import { finding as costFinding } from './costs-words.ts';
 import { PARTS } from './parts-bar.ts';
 import { costsText } from '../../texts/en/costs.ts';
@@ -8,7 +8,7 @@ import { drawFee } from './grind-fee-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
 /** What grinding takes for a finished pound, against what that costs. Null where grinding is not known. */
-export function grindFeeStory(look: CostingLook, format: Format, link: string): SceneStory | null {
+export function grindFeeStory(look: CostingView, format: Format, link: string): SceneStory | null {
   const answer = look.services.find(({ code }) => code === 'grinding');
   if (!answer) return null;
   const batches = answer.measured.find(({ of }) => of === 'batches')?.from ?? 0;

@@ -1,4 +1,4 @@
-import type { CostingLook, SpeciesMargin } from '../../../bridge/contract.ts';
+import type { CostingView, SpeciesMargin } from '../../../bridge/contract.ts';
 import { leftShare, speciesFinding } from './costs-words.ts';
 import { moneyText as text } from '../../texts/en/season/money.ts';
 import type { Format } from '../../texts/format.ts';
@@ -9,7 +9,7 @@ import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
  * What each kind of game was billed and cost; `only` narrows it to one, named `onlyName`. `linkOf` leads to its animals.
  */
 export function speciesMoneyStory(
-  look: CostingLook,
+  look: CostingView,
   format: Format,
   linkOf: (species: string) => string,
   only?: { code: string; name: string },

@@ -1,4 +1,4 @@
-import type { CostingLook, IncomeCode } from '../../../bridge/contract.ts';
+import type { CostingView, IncomeCode } from '../../../bridge/contract.ts';
 import { moneyText as text } from '../../texts/en/season/money.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
@@ -14,7 +14,7 @@ interface Work {
 const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
 
 /** What was billed for each service, and what it cost. */
-export function workMoneyStory(look: CostingLook, format: Format, link: string): SceneStory {
+export function workMoneyStory(look: CostingView, format: Format, link: string): SceneStory {
   const works = worksOf(look);
   return {
     title: text.workTitle,
@@ -45,7 +45,7 @@ export function workMoneyStory(look: CostingLook, format: Format, link: string):
   };
 }
 
-function worksOf({ income, workCost }: CostingLook): Work[] {
+function worksOf({ income, workCost }: CostingView): Work[] {
   return ORDER.map((code) => ({
     code,
     billed: income.find((group) => group.code === code)?.minor ?? 0,

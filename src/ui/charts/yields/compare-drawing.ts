@@ -111,7 +111,7 @@ function differenceMarks(
   width: number,
 ): Mark[] {
   const axis = axisOf([low, high, 0], EDGE, width - EDGE, 6);
-  const sure = low > 0 || high < 0;
+  const confirmed = low > 0 || high < 0;
   const bottom = top + HEAD + 76;
   const middle = top + HEAD + 46;
   const nought = axis.at(0);
@@ -138,10 +138,10 @@ function differenceMarks(
         {
           kind: 'path',
           d: box(axis.at(low), middle - 10, Math.max(3, axis.at(high) - axis.at(low)), 20, 10),
-          fill: sure ? colours.spruce : colours.card,
-          stroke: sure ? colours.spruce : colours.steel,
+          fill: confirmed ? colours.spruce : colours.card,
+          stroke: confirmed ? colours.spruce : colours.steel,
           strokeWidth: 2,
-          ...(sure ? {} : { pattern: { kind: 'hatch' as const, ink: colours.steel } }),
+          ...(confirmed ? {} : { pattern: { kind: 'hatch' as const, ink: colours.steel } }),
         },
         {
           kind: 'path',

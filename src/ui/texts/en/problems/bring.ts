@@ -64,11 +64,11 @@ export const bringWording: Readonly<Record<string, Wording>> = {
       : `Ticket ${p.ticket} already has ${Number(p.count)} hanging weights, ${massIn(p, 'grams', format)} together, and this one would be added to them. That is right for another side or piece. If one was weighed again, take its other weight out.`,
   'sheet.twice': (p) =>
     `This very file was brought in before, as ${p.name}. Undo that first, unless everything is to be in the book twice.`,
-  'bring.unknown': () => 'This file is not among those that were brought in.',
-  'bring.undone': (p) => `${p.name} was undone already.`,
-  'bring.since': (p) =>
+  'import.unknown': () => 'This file is not among those that were brought in.',
+  'import.undone': (p) => `${p.name} was undone already.`,
+  'import.since': (p) =>
     `This cannot be undone any more: ${p.name} ${SINCE[String(p.what)] ?? 'was changed since'}. Take that back first, if it was a mistake.`,
-  'bring.later-ticket': (p) =>
+  'import.later-ticket': (p) =>
     `This cannot be undone any more: ticket ${p.name} was given after it, and tickets have no gaps.`,
   'choice.encoding': () => 'Pick how the letters of the file are written.',
   'choice.separator': () => 'Pick what stands between the columns: comma, semicolon or tab.',
@@ -76,16 +76,16 @@ export const bringWording: Readonly<Record<string, Wording>> = {
   'choice.dates': () => 'Pick what comes first in a date: the day or the month.',
   'choice.table': () => 'Pick what the table holds: hunters, animals or weights.',
   'choice.take-out': () => 'Pick what to take out.',
-  'takeout.busy': () =>
+  'export.busy': () =>
     'Another file is being made right now. Wait until it is ready, then press the button again.',
-  'takeout.gone': () => 'Gambrel no longer has this file ready. Press the button again.',
-  'takeout.not-empty': () =>
+  'export.gone': () => 'Gambrel no longer has this file ready. Press the button again.',
+  'export.not-empty': () =>
     'A whole book can only fill an empty one, and this one has hunters or animals in it. Start Gambrel with a new book for that.',
-  'takeout.format': () => 'This file is no book that Gambrel took out. Choose one whose name ends in .json.',
-  'takeout.newer': () => 'This book was taken out by a newer Gambrel. Bring this one up to date first.',
-  'takeout.torn': (p) =>
+  'export.format': () => 'This file is no book that Gambrel took out. Choose one whose name ends in .json.',
+  'export.newer': () => 'This book was taken out by a newer Gambrel. Bring this one up to date first.',
+  'export.torn': (p) =>
     `This file is not whole: it breaks off or was changed near line ${p.row}. Take the book out again, or choose another copy.`,
-  'takeout.row': (p) =>
+  'export.row': (p) =>
     `Something near line ${p.row} of this file cannot be in a book: it was changed by another program. Nothing was brought in. Choose another copy.`,
   'hunter.gone': (p) =>
     `The personal details of “${p.name}” were removed from the book. Write this person in as a new hunter.`,

@@ -1,0 +1,119 @@
+/** Taking the book out: as tables, as one text that a book can be made of again, as the file itself; or one hunter's part. */
+import { join } from 'node:path';
+import * as v from 'valibot';
+import { refuseWrongClock } from '../session/clock.ts';
+import { backUp } from '../../book/file/backup.ts';
+import type { Db } from '../../book/file/db.ts';
+import { bookAsText } from '../../book/text/book-as-text.ts';
+import { bookFromText, takeOver } from '../../book/text/book-from-text.ts';
+import { dropUpload, longUpload, uploadOf } from '../session/upload.ts';
+import { hunterOf } from '../animal/hunters.ts';
+import { by, id } from '../input/input.ts';
+import { host, read } from '../session/procedure.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+import { dropTemporary, inTemporary, temporaryFolder } from '../session/temporary.ts';
+import { describeTables } from './describe.ts';
+import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
+import { longPacking, packParcel, pieceOf, writeText } from './outbox.ts';
+import { csvText, tableFiles } from './tables-csv.ts';
+import { writeZip } from './zip.ts';
+
+/** A book that is larger takes a tenth of a second to copy. */
+const LONG_BOOK_BYTES = 30_000_000;
+
+/** Packs what is asked for; the pieces are fetched after. @throws ProblemError `export.busy` */
+export const pack = read(
+  v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
+  async (session, { what }) => {
+    const write = {
+      tables: (path: string, db: Db) => writeZip(path, tableFiles(db)),
+      text: (path: string, db: Db) => writeText(path, bookAsText(db)),
+      book: copyTo,
+      description: (path: string, db: Db) => writeText(path, describeTables(db)),
+    }[what];
+    const ending = { tables: 'zip', text: 'json', book: 'gambrel', description: 'txt' }[what];
+    const name = what === 'description' ? 'book-tables' : `book-${session.today()}`;
+    return { ...(await packParcel(session, write)), name: `${name}.${ending}` };
+  },
+  false,
+  // `VACUUM INTO` is one step; all other files are written in slices.
+  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES, ...longPacking },
+);
+
+/** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws ProblemError `hunter.unknown` */
+export const packHunter = read(v.object({ id }), async (session, input) => {
+  const hunter = hunterOf(session, input.id);
+  const parcel = await packParcel(session, (path, db) => {
+    const records = recordsOfHunter(db, hunter.id);
+    return writeZip(path, [
+      { name: 'everything.json', text: [hunterAsText(records)] },
+      ...records.map(({ table, rows }) => ({
+        name: `${table.name}.csv`,
+        text: csvText(table.columns, rows),
+      })),
+      { name: 'READ ME.txt', text: describeTables(db) },
+    ]);
+  });
+  return { ...parcel, name: `hunter-${hunter.id}-${session.today()}.zip` };
+});
+
+/** The next piece of what was packed. @throws ProblemError `export.gone` */
+export const piece = read(
+  v.object({
+    id,
+    from: v.pipe(
+      v.number('input.invalid'),
+      v.integer('input.invalid'),
+      v.minValue(0, 'input.invalid'),
+      v.maxValue(Number.MAX_SAFE_INTEGER, 'input.invalid'),
+    ),
+  }),
+  (session, input) => pieceOf(session, input.id, input.from),
+);
+
+/**
+ * Fills an empty book with one that was taken out as text; the book as it was is backed up first.
+ * @throws ProblemError `export.not-empty` (refused), `export.format`, `export.newer`, `export.torn`, `export.row`
+ */
+export const fill = host(
+  v.object({ upload: id, by }),
+  (session, input) => {
+    refuseWrongClock(session);
+    const upload = uploadOf(session, input.upload);
+    if (!isEmpty(session)) throw new ProblemError('refused', 'export.not-empty');
+    const folder = temporaryFolder('fill');
+    try {
+      const path = join(folder, 'book.gambrel');
+      const trouble = inTemporary(() => bookFromText(upload.path, path, new Date(session.now())));
+      if (trouble) throw new ProblemError('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
+      backUp(session.book.db, session.book.path, new Date(session.now()));
+      takeOver(session.book.db, path);
+    } finally {
+      dropTemporary(folder);
+    }
+    dropUpload(session);
+    return { animals: Number(session.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };
+  },
+  longUpload,
+);
+
+/** `VACUUM INTO` may not run inside the transaction that holds the book as it stood. */
+function copyTo(path: string, db: Db): void {
+  db.exec('COMMIT');
+  db.prepare('VACUUM INTO ?').run(path);
+}
+
+const CODES = {
+  format: 'export.format',
+  newer: 'export.newer',
+  torn: 'export.torn',
+  row: 'export.row',
+} as const;
+
+/** Nothing of the trade is in it yet: nobody, no animal, no quote, no fat. */
+function isEmpty({ book }: Session): boolean {
+  return ['hunter', 'animal', 'quote', 'fat_lot', 'batch'].every(
+    (table) => book.db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() === undefined,
+  );
+}

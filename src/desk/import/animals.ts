@@ -1,0 +1,169 @@
+/** Animals of earlier seasons, one a row: who brought it, what it was, what it weighed. They come in as finished. */
+import { compareDates, seasonOf } from '../../core/values/dates.ts';
+import { readingGrams, type Reading } from '../../core/values/reading.ts';
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { canHang } from '../learning/yield-observation.ts';
+import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-doubts.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+import type { BringField } from '../contract/contract.ts';
+import type { Taker } from './taker.ts';
+import { peopleOf, writeHunter } from './people.ts';
+import { keepNone, keepWeight } from './weights.ts';
+
+/** Where each weight of a row belongs in the book. */
+const WEIGHED: readonly (readonly [BringField, string, string])[] = [
+  ['live', 'live', 'carcass'],
+  ['dressed', 'dressed', 'carcass'],
+  ['received', 'received', 'carcass'],
+  ['hanging', 'hanging', 'carcass'],
+  ['wholeCuts', 'cut', 'whole cuts'],
+  ['trim', 'cut', 'trim'],
+  ['fatSaved', 'cut', 'fat saved'],
+  ['sinew', 'cut', 'sinew'],
+  ['bone', 'cut', 'bone'],
+  ['cutAway', 'cut', 'damage'],
+  ['takeHome', 'packed', 'package'],
+];
+const PARTS: readonly BringField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
+/** Two scales and a wet hide: parts may outweigh their animal by this much. */
+const SLACK = 1.02;
+
+export function animalTaker(session: Session): Taker {
+  const people = peopleOf(session);
+  const today = session.today();
+  return {
+    check({ texts, weights }, tell, doubt) {
+      const received = texts.receivedOn;
+      if (received && compareDates(received, today) > 0)
+        tell('receivedOn', new ProblemError('invalid', 'date.future'));
+      if (received && texts.killDate && compareDates(texts.killDate, received) > 0)
+        tell('killDate', new ProblemError('invalid', 'date.killed-after-received'));
+      if (received && texts.releasedOn && compareDates(texts.releasedOn, received) < 0)
+        tell('releasedOn', new ProblemError('invalid', 'sheet.released-before'));
+      if (texts.releasedOn && compareDates(texts.releasedOn, today) > 0)
+        tell('releasedOn', new ProblemError('invalid', 'date.future'));
+      doubtDays(texts, today, doubt);
+      checkWeights(session, texts, weights, tell, doubt);
+    },
+    write(values, writing) {
+      const { texts, weights, counts, none } = values;
+      const { known, isNew } = people.of(values);
+      if (known.id === null) known.id = writing.hunter(writeHunter(session, values, writing.at));
+      if (isNew) writing.count.hunters += 1;
+      const received = texts.receivedOn ?? today;
+      const { id } = session.book.animals.add(
+        {
+          season: seasonOf(received, session.settings.seasonStartsMonth),
+          hunter_id: known.id,
+          deliverer_name: '',
+          deliverer_address: '',
+          species: texts.species ?? '',
+          sex: (texts.sex ?? 'unknown') as AnimalRow['sex'],
+          age: (texts.age ?? 'unknown') as AnimalRow['age'],
+          brought: (texts.brought ?? 'whole') as AnimalRow['brought'],
+          legs: 'unknown',
+          origin: (texts.origin ?? 'hunter') as AnimalRow['origin'],
+          licence: texts.licence ?? '',
+          tag: texts.tag ?? '',
+          kill_date: texts.killDate ?? null,
+          kill_area: texts.killArea ?? '',
+          received_on: received,
+          promised_on: null,
+          condition: texts.condition ?? '',
+          damage: texts.damage ?? '',
+          detail: weights.bone || none.includes('bone') ? 'detailed' : 'quick',
+          created_at: writing.at,
+        },
+        [],
+      );
+      writing.animal(id);
+      session.book.broughtIn.finish(id, texts.oldNumber ?? '');
+      for (const [field, stage, part] of WEIGHED) {
+        const reading = weights[field];
+        if (reading)
+          keepWeight(session, writing, { animalId: id, stage, part, reading, count: counts.packages ?? 1 });
+        if (none.includes(field)) keepNone(session, writing, id, part);
+      }
+      if (texts.releasedOn)
+        session.book.records.release({
+          animalId: id, to: texts.releasedTo || (texts.name ?? ''), on: texts.releasedOn, note: '', unpaidBy: null,
+          at: writing.at, by: writing.by,
+        }); // prettier-ignore
+    },
+    look(values) {
+      const { isNew } = people.of(values);
+      return {
+        hunters: isNew ? 1 : 0,
+        animals: 1,
+        weighings: Object.keys(values.weights).length,
+        none: values.none.length,
+        known: 0,
+      };
+    },
+  };
+}
+
+/** Days that can be, and are hardly meant: a slip in one row moves its animal to another season. */
+function doubtDays(
+  { receivedOn, killDate, releasedOn }: Partial<Record<BringField, string>>,
+  today: string,
+  doubt: (field: BringField, problem: ProblemError) => void,
+): void {
+  if (!receivedOn) return;
+  const far = (field: BringField, code: string | null, date: string): void => {
+    if (code) doubt(field, new ProblemError('conflict', code, { with: { date } }));
+  };
+  far('receivedOn', farCode(receivedOn, today, { ago: BROUGHT_IN_DAYS }), receivedOn);
+  if (killDate && farCode(killDate, receivedOn, { ago: KILLED_DAYS }))
+    far('killDate', 'date.killed-long-before', killDate);
+  if (releasedOn) far('releasedOn', farCode(releasedOn, receivedOn, { ahead: LEFT_DAYS }), releasedOn);
+}
+
+function checkWeights(
+  session: Session,
+  texts: Partial<Record<BringField, string>>,
+  weights: Partial<Record<BringField, Reading>>,
+  tell: (field: BringField, problem: ProblemError) => void,
+  doubt: (field: BringField, problem: ProblemError) => void,
+): void {
+  const grams = (field: BringField): number => (weights[field] ? readingGrams(weights[field]) : 0);
+  const onHook = texts.brought === 'whole' || texts.brought === 'skinned';
+  const order: BringField[] = onHook ? ['hanging', 'received'] : ['received', 'hanging'];
+  const base = order.find((field) => weights[field]);
+  if (!base) return;
+  const whole = grams(base);
+  for (const field of [...PARTS, 'takeHome'] as const)
+    if (grams(field) > whole * SLACK)
+      tell(
+        field,
+        new ProblemError('invalid', 'weight.more-than-animal', {
+          with: { grams: grams(field), baseGrams: whole, base },
+        }),
+      );
+  const parts = PARTS.reduce((total, field) => total + grams(field), 0);
+  if (parts > whole * SLACK)
+    doubt(
+      base,
+      new ProblemError('conflict', 'sheet.parts-over', { with: { grams: parts, baseGrams: whole } }),
+    );
+  // The meat would be counted as its whole cuts alone: see `take_home` of the season's sums.
+  if (
+    weights.takeHome &&
+    weights.wholeCuts &&
+    !weights.trim &&
+    grams('takeHome') > grams('wholeCuts') * SLACK
+  )
+    tell('wholeCuts', new ProblemError('invalid', 'sheet.cuts-alone'));
+  const species =
+    texts.species === undefined ? undefined : session.species.all.find(({ code }) => code === texts.species);
+  if (species && !canHang(whole, texts.brought ?? 'whole', species)) {
+    const { least, most } = species.hangingGrams;
+    doubt(
+      base,
+      new ProblemError('conflict', 'weight.unlikely', {
+        with: { grams: whole, part: 'carcass', low: least, high: most },
+      }),
+    );
+  }
+}

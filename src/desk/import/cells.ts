@@ -1,0 +1,138 @@
+/** One row of a table as the book would take it: every field read, and everything that is wrong with it. */
+import { ValidationError } from '../../core/values/validation-error.ts';
+import type { Reading } from '../../core/values/reading.ts';
+import { readDay, readWeight } from '../../core/sheet/values.ts';
+import type { MassUnit } from '../../core/values/units.ts';
+import { hasControl } from '../input/input.ts';
+import { ProblemError, type Problem } from '../contract/problem.ts';
+import type { BringField, BringKind, SheetLayout, WordField } from '../contract/contract.ts';
+import { FIELDS, folded, type FieldRule } from './fields.ts';
+import { unitOfHeading } from './layout.ts';
+import type { Dictionary } from './words.ts';
+
+export interface RowValues {
+  texts: Partial<Record<BringField, string>>;
+  weights: Partial<Record<BringField, Reading>>;
+  counts: Partial<Record<BringField, number>>;
+  /** Fields whose cell says that there was none. An empty cell says nothing. */
+  none: BringField[];
+}
+
+/** Something wrong or doubtful in one row. */
+export interface RowProblem {
+  row: number;
+  field: BringField | null;
+  problem: Problem;
+}
+
+export interface CellReader {
+  /** What the row says; problems are handed to `tell`. */
+  read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues;
+  /** Words that nobody knows the meaning of, with the rows that use them. */
+  unknown: Map<string, { field: WordField; word: string; key: string; rows: number }>;
+}
+
+/** What people write where there is nothing to write. */
+const NOTHING = /^(-+|–|—|n\/?a|none|\?+)$/i;
+const ZERO = /^0+([.,]0+)?\s*(lbs?|kgs?|oz|g)?$/i;
+/** Said of a part, a zero or this word is a statement; of anything else there is only nothing to write. */
+const NONE = /^none$/i;
+const MOST_PACKAGES = 10_000;
+const MOST_WORDS = 100;
+/** Longer than any field; what follows may then look at a cell as often as it likes. */
+const MOST_CELL = 2000;
+
+export function cellReader(
+  kind: BringKind,
+  layout: SheetLayout,
+  headings: readonly string[],
+  known: Dictionary,
+  thisYear: number,
+): CellReader {
+  const unknown: CellReader['unknown'] = new Map();
+  const units = new Map<BringField, MassUnit>();
+  const rules = FIELDS[kind].filter(
+    ({ code, needed }) => needed || layout.columns[code] !== undefined || layout.always[code],
+  );
+  for (const { code, reads } of rules)
+    if (reads === 'weight')
+      units.set(code, unitOfHeading(headings[layout.columns[code] ?? -1] ?? '') ?? layout.unit);
+
+  // What no column holds is missing on every row: it is told once.
+  const missing = new Set(
+    rules
+      .filter(({ code, needed }) => needed && layout.columns[code] === undefined && !layout.always[code])
+      .map(({ code }) => code),
+  );
+  let toldMissing = false;
+
+  function word(field: WordField, text: string): string {
+    const key = folded(text);
+    const meant = layout.words[field]?.[key] ?? known[field].get(key);
+    if (meant !== undefined) return meant;
+    const id = `${field} ${key}`;
+    const met = unknown.get(id) ?? { field, word: text.slice(0, 60), key, rows: 0 };
+    met.rows += 1;
+    if (unknown.has(id) || unknown.size < MOST_WORDS) unknown.set(id, met);
+    throw new ProblemError('invalid', 'sheet.word', { with: { typed: text.slice(0, 60) } });
+  }
+
+  function take(rule: FieldRule, text: string, values: RowValues): void {
+    const { code, reads } = rule;
+    if (text.length > MOST_CELL)
+      throw new ProblemError('invalid', 'text.too-long', { with: { most: MOST_CELL } });
+    if (hasControl(text)) throw new ProblemError('invalid', 'text.control');
+    if (reads === 'text') {
+      if (text.length > (rule.most ?? 200))
+        throw new ProblemError('invalid', 'text.too-long', { with: { most: rule.most ?? 200 } });
+      values.texts[code] = text;
+    } else if (reads === 'date') values.texts[code] = readDay(text, layout.dates, thisYear);
+    else if (reads === 'word') values.texts[code] = word(code as WordField, text);
+    else if (reads === 'weight') {
+      if (rule.orNone && (ZERO.test(text) || NONE.test(text))) {
+        values.none.push(code);
+        return;
+      }
+      if (text.length > 60)
+        throw new ProblemError('invalid', 'reading.unreadable', { with: { typed: text.slice(0, 60) } });
+      // Nothing weighed of a part is no weight; the carcass itself must weigh something.
+      if (!ZERO.test(text) || rule.needed)
+        values.weights[code] = readWeight(text, units.get(code) ?? layout.unit, layout.decimal);
+    } else {
+      const count = /^\d{1,6}([.,]0+)?$/.test(text) ? parseInt(text, 10) : NaN;
+      if (!(count >= 0 && count <= MOST_PACKAGES)) throw new ProblemError('invalid', 'count.range');
+      if (count > 0) values.counts[code] = count;
+    }
+  }
+
+  function read(row: number, cells: readonly string[], tell: (problem: RowProblem) => void): RowValues {
+    if (!toldMissing)
+      for (const field of missing)
+        tell({ row, field, problem: { kind: 'invalid', code: 'sheet.no-column' } });
+    toldMissing = true;
+    const values: RowValues = { texts: {}, weights: {}, counts: {}, none: [] };
+    for (const rule of rules) {
+      const index = layout.columns[rule.code];
+      const cell = index === undefined ? '' : (cells[index] ?? '').trim();
+      const text =
+        cell === '' || (rule.reads !== 'text' && NOTHING.test(cell) && !(rule.orNone && NONE.test(cell)))
+          ? (layout.always[rule.code] ?? '')
+          : cell;
+      try {
+        if (text !== '') take(rule, text, values);
+        else if (rule.needed && !missing.has(rule.code)) throw new ProblemError('invalid', 'sheet.lacks');
+      } catch (error) {
+        tell({ row, field: rule.code, problem: problemOf(error) });
+      }
+    }
+    return values;
+  }
+  return { read, unknown };
+}
+
+/** @throws what is no problem of the table */
+export function problemOf(error: unknown): Problem {
+  if (error instanceof ProblemError) return error.problem;
+  if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
+  throw error;
+}

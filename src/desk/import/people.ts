@@ -1,0 +1,68 @@
+/** Knowing again who is in the book: by name, and by telephone or address where a name is met twice. */
+import { nameKey, phoneKey } from '../../book/records/hunters.ts';
+import type { Session } from '../session/session.ts';
+import type { RowValues } from './cells.ts';
+
+interface Known {
+  /** Null while it is only looked at: nobody was written yet. */
+  id: number | null;
+  phone: string;
+  address: string;
+}
+
+export interface People {
+  /** The hunter of a row: known, or to be written in. */
+  of(values: RowValues): { known: Known; isNew: boolean };
+}
+
+/**
+ * Everybody in the book and, as rows come, in the table. The same name is the same person as long as the telephone
+ * numbers do not contradict; of several, the one with the same number or address. When in doubt it is somebody new:
+ * two entries of one hunter are harmless, one entry of two is not.
+ */
+export function peopleOf(session: Session): People {
+  const byName = new Map<string, Known[]>();
+  for (const { id, name_key, phone_key, address } of session.book.broughtIn.people())
+    add(byName, name_key, { id, phone: phone_key, address: nameKey(address) });
+  return {
+    of({ texts }) {
+      const key = nameKey(texts.name ?? '');
+      const phone = phoneKey(texts.phone ?? '');
+      const address = nameKey(texts.address ?? '');
+      const namesakes = (byName.get(key) ?? []).filter((one) => agree(one.phone, phone));
+      const same =
+        namesakes.find((one) => one.phone === phone && one.address === address) ??
+        namesakes.find((one) => one.phone === phone && agree(one.address, address)) ??
+        (namesakes.length === 1 && agree(namesakes[0]?.address ?? '', address) ? namesakes[0] : undefined);
+      if (same) return { known: same, isNew: false };
+      const known: Known = { id: null, phone, address };
+      add(byName, key, known);
+      return { known, isNew: true };
+    },
+  };
+}
+
+function agree(a: string, b: string): boolean {
+  return a === '' || b === '' || a === b;
+}
+
+function add(byName: Map<string, Known[]>, key: string, known: Known): void {
+  const namesakes = byName.get(key);
+  if (namesakes) namesakes.push(known);
+  else byName.set(key, [known]);
+}
+
+/** Writes a hunter in as the row tells. */
+export function writeHunter(session: Session, { texts }: RowValues, at: string): number {
+  return session.book.hunters.add(
+    {
+      name: texts.name ?? '',
+      phone: texts.phone ?? '',
+      email: texts.email ?? '',
+      address: texts.address ?? '',
+      licence: texts.licence ?? '',
+      refusesPooling: texts.pooling === 'yes',
+    },
+    at,
+  );
+}

@@ -1,0 +1,166 @@
+/** Going over a whole table: once to see what is in it and what is wrong with it, once more to write it. */
+import { decodeSheet, guessEncoding } from '../../core/sheet/text.ts';
+import type { Written } from '../../book/records/brought-in.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+import type { BringKind, SheetLayout } from '../contract/contract.ts';
+import { cellReader, type CellReader, type RowProblem, type RowValues } from './cells.ts';
+import { takerOf } from './kinds.ts';
+import { guessLayout, type Remembered } from './layout.ts';
+import { eachRow, rowsOf } from '../input/rows.ts';
+import type { Counts, Writing } from './taker.ts';
+import { dictionary } from './words.ts';
+
+/** As many problems are told one by one; of more there is only the number. */
+const MOST_TOLD = 200;
+const FIRST_ROWS = 8;
+
+export interface Sheet {
+  text: string;
+  layout: SheetLayout;
+  headings: string[];
+}
+
+export interface Findings {
+  rows: number;
+  counts: Counts;
+  problems: RowProblem[];
+  problemCount: number;
+  doubts: RowProblem[];
+  doubtCount: number;
+  /** The first rows as the book would take them. */
+  first: { row: number; values: RowValues }[];
+  unknown: CellReader['unknown'];
+}
+
+/** Opens the text of a table, as picked or as its first rows make likely. @throws ValidationError `sheet.*` */
+export function openSheet(
+  session: Session,
+  kind: BringKind,
+  bytes: Uint8Array,
+  picked: SheetLayout | undefined,
+  remembered: Remembered | null,
+): Sheet {
+  const encoding = picked?.encoding ?? guessEncoding(bytes);
+  const text = decodeSheet(bytes, encoding);
+  const layout = picked ?? guessLayout(kind, { text, encoding }, session.settings, remembered);
+  const above = rowsOf(text, layout.separator, Math.max(1, layout.headingRow));
+  const row = above.find(({ number }) => number === Math.max(1, layout.headingRow));
+  const headings = (row?.cells ?? []).map(
+    (cell, index) => (layout.headingRow > 0 && cell.trim()) || String(index + 1),
+  );
+  return { text, layout, headings: headings.map((heading) => heading.slice(0, 80)) };
+}
+
+/** Reads and checks every row, and writes nothing. @throws ValidationError `sheet.*`, as `eachRow` */
+export function lookThrough(session: Session, kind: BringKind, sheet: Sheet): Findings {
+  const found: Findings = {
+    rows: 0,
+    counts: { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 },
+    problems: [],
+    problemCount: 0,
+    doubts: [],
+    doubtCount: 0,
+    first: [],
+    unknown: new Map(),
+  };
+  const taker = takerOf(kind, session);
+  const reader = readerOf(session, kind, sheet);
+  found.unknown = reader.unknown;
+  const tell = (problem: RowProblem): void => {
+    found.problemCount += 1;
+    if (found.problems.length < MOST_TOLD) found.problems.push(problem);
+  };
+  const doubt = (problem: RowProblem): void => {
+    found.doubtCount += 1;
+    if (found.doubts.length < MOST_TOLD) found.doubts.push(problem);
+  };
+  eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
+    if (number <= sheet.layout.headingRow) return;
+    found.rows += 1;
+    const values = reader.read(number, cells, tell);
+    taker.check(
+      values,
+      (field, { problem }) => tell({ row: number, field, problem }),
+      (field, { problem }) => doubt({ row: number, field, problem }),
+    );
+    const counts = taker.look(values);
+    for (const key of Object.keys(counts) as (keyof Counts)[]) found.counts[key] += counts[key];
+    if (found.first.length < FIRST_ROWS) found.first.push({ row: number, values });
+  });
+  return found;
+}
+
+/** Writes every row; call it inside the transaction, after `lookThrough` found no problem. */
+export function writeAll(
+  session: Session,
+  kind: BringKind,
+  sheet: Sheet,
+  by: string,
+): Written & { counts: Counts; at: string } {
+  const ids = { hunter: span(), animal: span(), weighing: span(), partNone: span() };
+  const counts: Counts = { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 };
+  const writing: Writing = {
+    at: session.now(),
+    by,
+    count: counts,
+    hunter: (id) => ids.hunter.add(id),
+    animal(id) {
+      counts.animals += 1;
+      ids.animal.add(id);
+    },
+    weighing(id) {
+      counts.weighings += 1;
+      ids.weighing.add(id);
+    },
+    partNone(id) {
+      counts.none += 1;
+      ids.partNone.add(id);
+    },
+  };
+  const refuse = ({ row, problem }: RowProblem): never => {
+    throw new ProblemError(problem.kind, problem.code, { with: { ...problem.with, row } });
+  };
+  return session.book.broughtIn.inBulk(() => {
+    const taker = takerOf(kind, session);
+    const reader = readerOf(session, kind, sheet);
+    eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
+      if (number > sheet.layout.headingRow) taker.write(reader.read(number, cells, refuse), writing);
+    });
+    return {
+      hunter_first: ids.hunter.first,
+      hunter_last: ids.hunter.last,
+      animal_first: ids.animal.first,
+      animal_last: ids.animal.last,
+      weighing_first: ids.weighing.first,
+      weighing_last: ids.weighing.last,
+      part_none_first: ids.partNone.first,
+      part_none_last: ids.partNone.last,
+      counts,
+      at: writing.at,
+    };
+  });
+}
+
+function readerOf(session: Session, kind: BringKind, { layout, headings }: Sheet): CellReader {
+  return cellReader(
+    kind,
+    layout,
+    headings,
+    dictionary(session.species.all),
+    Number(session.today().slice(0, 4)),
+  );
+}
+
+/** First and last id of one kind. Nobody else writes meanwhile, so there is no gap between. */
+function span() {
+  return {
+    first: null as number | null,
+    last: null as number | null,
+    add(id: number): number {
+      this.first ??= id;
+      this.last = id;
+      return id;
+    },
+  };
+}

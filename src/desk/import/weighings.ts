@@ -1,0 +1,118 @@
+/** Single weights, one a row, of animals that are in the book: by our ticket, or by the number that they had before. */
+import { readingGrams } from '../../core/values/reading.ts';
+import { ProblemError } from '../contract/problem.ts';
+import type { Session } from '../session/session.ts';
+import { refuseHeldWeight } from '../animal/hold-rules.ts';
+import { isNonePart, refuseWeighed } from '../weighing/part-none.ts';
+import type { RowValues } from './cells.ts';
+import { hangMore, hungInBook, type Hung } from './hung-before.ts';
+import type { Taker } from './taker.ts';
+import { keepNone, keepWeight } from './weights.ts';
+
+interface Found {
+  id: number;
+  ticket: string;
+  /** In the shop, so that its holds are in force; one that came from a file was cut long ago, unless it was opened again. */
+  inShop: boolean;
+  /** What it weighed on the hook or as received, in grams; null: not weighed. */
+  base: number | null;
+}
+
+/** Stage and part of a row, and whether it says that there was none of it. */
+function partOf({ texts, none }: RowValues): { stage: string; part: string; isNone: boolean } {
+  const [stage = '', part = ''] = (texts.what ?? '').split('/');
+  return { stage, part, isNone: none.includes('weight') };
+}
+
+/** Stages in which weights may still be written; a finished animal takes them only if it came from a file itself. */
+const OPEN = ['hanging', 'cutting', 'packing', 'ready'];
+const SLACK = 1.02;
+
+export function weighingTaker(session: Session): Taker {
+  const met = new Map<string, Found>();
+  /** By animal: one file may name it by its ticket and by its old number. */
+  const hung = new Map<number, Hung>();
+  function animalOf(number: string): Found {
+    const before = met.get(number);
+    if (before) return before;
+    const mine = session.book.broughtIn.byTicket(number);
+    const old = mine ? [] : session.book.broughtIn.byOldNumber(number);
+    if (old.length > 1) throw new ProblemError('invalid', 'sheet.number-twice', { with: { typed: number } });
+    const animal = mine ?? old[0];
+    if (!animal) throw new ProblemError('missing', 'ticket.unknown', { with: { ticket: number } });
+    if (animal.came === 0 && !OPEN.includes(animal.stage))
+      throw new ProblemError('refused', 'animal.closed', { with: { ticket: number } });
+    const sums = session.book.weighings.sums(animal.id);
+    const found = {
+      id: animal.id,
+      ticket: number,
+      inShop: OPEN.includes(animal.stage),
+      base: sums?.hanging ?? sums?.received ?? null,
+    };
+    met.set(number, found);
+    return found;
+  }
+  return {
+    check(values, tell, doubt) {
+      const { texts, weights } = values;
+      const { stage, part, isNone } = partOf(values);
+      if (isNone && texts.what && !isNonePart(part))
+        tell('weight', new ProblemError('invalid', 'sheet.none-of', { with: { what: part } }));
+      const { weight, tare } = weights;
+      const grams = weight ? readingGrams(weight) - (tare ? readingGrams(tare) : 0) : 0;
+      if (weight && !(grams > 0))
+        tell(
+          'tare',
+          new ProblemError('invalid', 'reading.tare', {
+            with: { typed: weight.typed, tare: tare?.typed ?? '' },
+          }),
+        );
+      if (!texts.ticket) return;
+      try {
+        const animal = animalOf(texts.ticket);
+        if (animal.inShop) refuseHeldWeight(session, animal, stage);
+        if (isNone && isNonePart(part)) refuseWeighed(session, animal.id, part);
+        if (isNone) return;
+        if (stage === 'hanging' && grams > 0) {
+          const before = hung.get(animal.id) ?? hungInBook(session, animal.id);
+          hung.set(animal.id, before);
+          const again = hangMore(before, texts.ticket, grams, texts.note);
+          if (again) doubt('weight', again);
+          animal.base = Math.max(before.grams, animal.base ?? 0);
+        } else if (part === 'carcass') {
+          if (grams > 0) animal.base ??= grams;
+        } else if (animal.base !== null && grams > animal.base * SLACK)
+          tell(
+            'weight',
+            new ProblemError('invalid', 'weight.more-than-animal', {
+              with: { grams, baseGrams: animal.base, base: 'hanging' },
+            }),
+          );
+      } catch (error) {
+        if (!(error instanceof ProblemError)) throw error;
+        tell(error.problem.field === 'part' ? 'weight' : 'ticket', error);
+      }
+    },
+    write(values, writing) {
+      const { texts, weights, counts } = values;
+      const { stage, part, isNone } = partOf(values);
+      const { weight, tare } = weights;
+      if (isNone) return keepNone(session, writing, animalOf(texts.ticket ?? '').id, part);
+      if (!weight) throw new Error('a row without a weight is a problem, and nothing is written then');
+      keepWeight(session, writing, {
+        animalId: animalOf(texts.ticket ?? '').id,
+        stage,
+        part,
+        reading: weight,
+        ...(tare && { tare }),
+        product: texts.product,
+        count: counts.packages,
+        note: texts.note,
+      });
+    },
+    look: ({ none }) => {
+      const isNone = none.includes('weight');
+      return { hunters: 0, animals: 0, weighings: isNone ? 0 : 1, none: isNone ? 1 : 0, known: 0 };
+    },
+  };
+}

@@ -1,0 +1,120 @@
+import { randomUUID } from 'node:crypto';
+import type { Book } from '../../book/book.ts';
+import type { ChangeLog } from '../../book/changes/change-log.ts';
+import type { Topic } from '../../book/changes/topics.ts';
+import { seasonOf } from '../../core/values/dates.ts';
+import { backupState, type BackupState } from './backup-keeping.ts';
+import type { FatKnowledge } from '../learning/fat-knowledge.ts';
+import { fatLearning } from '../learning/fat-learning.ts';
+import { shrinkLearning, type HookShrink } from '../learning/hook-shrink.ts';
+import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
+import { localDate } from '../input/local-date.ts';
+import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
+import { readSettings } from './settings.ts';
+import { speciesShelf, type SpeciesShelf } from '../supplied/species-shelf.ts';
+import type { YieldKnowledge } from '../learning/yield-knowledge.ts';
+import { yieldLearning } from '../learning/yield-learning.ts';
+
+/** Where procedures work: one open book, its clock and what was learned from it. */
+export interface Session {
+  readonly book: Book;
+  /**
+   * Which opening of a book this is: new each time one is opened, and written nowhere. The same numbers mean other
+   * animals in another book, so a call says which opening it is meant for.
+   */
+  readonly opening: string;
+  readonly demo: boolean;
+  readonly settings: ShopSettings;
+  /** Settings of the book that cannot be used here, with what is gone by instead. */
+  readonly settingsReplaced: readonly SettingReplaced[];
+  /** The kinds of game that the shop knows. */
+  readonly species: SpeciesShelf;
+  /** The yield model as the book stands; learned again only after a change. */
+  readonly yields: YieldKnowledge;
+  /** What fat tests taught, as the book stands; what is still so is not learned again. */
+  readonly fats: FatKnowledge;
+  /** What the hook takes, as the book stands. */
+  readonly shrink: HookShrink;
+  /** What was worked out of a season; worked out again only once one of its animals changed. */
+  readonly ofSeason: KeptOfSeason;
+  /** UTC ISO moment. */
+  now(): string;
+  /** The shop's local date. */
+  today(): string;
+  /** The shop's local date at a moment. */
+  dayOf(moment: string): string;
+  season(): number;
+  readonly backups: BackupState;
+  /** Opens another book in place of this one. */
+  readonly host: { openDemo(): Promise<Session>; leaveDemo(): Promise<Session> };
+  /**
+   * Whether another program wrote since this was last asked; whatever was read or learned is then out of date.
+   * @throws BookError `altered` when it built something into the book
+   */
+  othersWrote(): boolean;
+}
+
+export function createSession(options: {
+  book: Book;
+  demo: boolean;
+  clock: () => Date;
+  host: Session['host'];
+}): Session {
+  const { book } = options;
+  const settings = versioned(book.changes, 'settings', () => readSettings(book));
+  const species = versioned(book.changes, 'species', () => speciesShelf(book));
+  const yields = yieldLearning(book);
+  const fats = fatLearning(book);
+  const shrink = shrinkLearning(book, (moment) => session.dayOf(moment));
+  const dataVersion = book.db.prepare<[], number>('PRAGMA data_version').pluck();
+  let seen = dataVersion.get();
+  const session: Session = {
+    book,
+    opening: randomUUID(),
+    backups: backupState(book),
+    demo: options.demo,
+    host: options.host,
+    ofSeason: keptOfSeason(book),
+    get settings() {
+      return settings().settings;
+    },
+    get settingsReplaced() {
+      return settings().replaced;
+    },
+    get species() {
+      return species();
+    },
+    get yields() {
+      return yields.knowledge(session.species.all, session.season());
+    },
+    get fats() {
+      return fats.knowledge(session.species);
+    },
+    get shrink() {
+      return shrink.knowledge(session.species.all, session.settings.zone);
+    },
+    now: () => options.clock().toISOString(),
+    today: () => localDate(options.clock(), session.settings.zone),
+    dayOf: (moment) => localDate(new Date(moment), session.settings.zone),
+    season: () => seasonOf(session.today(), session.settings.seasonStartsMonth),
+    othersWrote() {
+      const now = dataVersion.get();
+      if (now === seen) return false;
+      book.checkBuilt();
+      seen = now;
+      book.changes.invalidate();
+      return true;
+    },
+  };
+  return session;
+}
+
+/** What `read` gives, read again once the topic changed. */
+function versioned<T>(changes: ChangeLog, topic: Topic, read: () => T): () => T {
+  let known: { version: number; value: T } | undefined;
+  return () => {
+    const version = changes.version(topic);
+    if (known?.version !== version) known = { version, value: read() };
+    return known.value;
+  };
+}
