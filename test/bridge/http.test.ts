@@ -91,8 +91,8 @@ describe('what its own window gets', () => {
     await expect
       .poll(() => heard)
       .toEqual([
-        { event: 'changed', data: '{"call":"table.weigh","opening":"first"}' },
-        { event: 'changed', data: '{"call":"intake.takeIn","opening":"first"}' },
+        { event: 'changed', data: '{"call":"table.weigh","stale":null,"opening":"first"}' },
+        { event: 'changed', data: '{"call":"intake.takeIn","stale":null,"opening":"first"}' },
       ]);
     stop.abort();
     await expect(reading).rejects.toThrow();
