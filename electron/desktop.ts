@@ -23,7 +23,7 @@ import {
   NOT_DONE,
 } from './sentences.ts';
 import { closeWhenSessionEnds } from './session-end.ts';
-import { takeTurns } from './turns.ts';
+import { runInTurn } from './run-in-turn.ts';
 import { focusWindow, loadPage, openWindow } from './windows.ts';
 
 interface Places {
@@ -48,7 +48,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   const onceTooOften = countStops();
   let desk = startDeskProcess(places.desk, places.demo, onStopped);
   /** Opening, changing and closing books take turns, so that no desk is left behind. */
-  const inTurn = takeTurns();
+  const inTurn = runInTurn();
 
   app.on('window-all-closed', () => app.quit());
   let end: 'not yet' | 'closing' | 'closed' = 'not yet';

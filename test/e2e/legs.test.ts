@@ -41,7 +41,7 @@ describe('the lower legs of an animal in its hide', () => {
     const { keys, page } = shop;
     await page.goto(`${page.url().split('#')[0]}#/table/${taken.ticket}`);
     await page.getByText('Legs off').first().waitFor();
-    await keys.pressOn(record.mend);
+    await keys.pressOn(record.edit);
     const list = page.getByRole('combobox', { name: 'Lower legs', exact: true });
     expect(await list.inputValue()).toBe('off');
     await keys.choose('Lower legs', 'Legs on');

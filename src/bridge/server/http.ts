@@ -4,7 +4,7 @@ import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest }
 import type { DeskCaller } from './answer.ts';
 import { openStreams } from './http-events.ts';
 import { BODY_LIMIT } from './json-body.ts';
-import { keepLines, type Lines } from './lines.ts';
+import { limitConnections, type Lines } from './lines.ts';
 import { listenNear, LOOPBACK } from './listen.ts';
 import { refuse, RefusedRequest, refuseRaw } from './refusal.ts';
 import { addRoutes } from './routes.ts';
@@ -44,7 +44,7 @@ const MOST_STREAMS_OF_SESSION = 4;
  */
 export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCarrier> {
   const most = options.most ?? MOST;
-  const lines = keepLines(most);
+  const lines = limitConnections(most);
   const sessions = openSessions();
   const streams = openStreams(options.desk, most.streams, MOST_STREAMS_OF_SESSION);
   const app = openApp(options.patience ?? PATIENCE, lines);

@@ -21,7 +21,7 @@ export interface Lines {
 }
 
 /** @param most lines kept at once: of senders without a session, and of windows with one */
-export function keepLines(most: { strangers: number; windows: number }): Lines {
+export function limitConnections(most: { strangers: number; windows: number }): Lines {
   // A Set keeps the order of adding, so the first is the one that did nothing for longest.
   const strangers = new Set<Socket>();
   const windows = new Set<Socket>();

@@ -1,6 +1,6 @@
 import { computed, type Ref } from 'vue';
 import type { Problem } from '../../bridge/contract.ts';
-import { fieldOf, say } from '../texts/say.ts';
+import { fieldOf, problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
@@ -14,7 +14,7 @@ export function useFieldProblems(problem: Readonly<Ref<Problem | null>>, fields:
     const about = problem.value ? fieldOf(problem.value) : '';
     return fields.includes(about) ? about : '';
   });
-  const sentence = computed(() => (problem.value ? say(problem.value, shop.format) : ''));
+  const sentence = computed(() => (problem.value ? problemMessage(problem.value, shop.format) : ''));
   return {
     problemAt: (name: string): string | undefined => (field.value === name ? sentence.value : undefined),
     otherProblem: computed(() => (field.value === '' ? sentence.value : '')),

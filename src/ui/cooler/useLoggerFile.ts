@@ -1,6 +1,6 @@
 import { ref, shallowRef } from 'vue';
 import type { CallInput, LoggerLook, Problem } from '../../bridge/contract.ts';
-import { handOver } from '../files/read-file.ts';
+import { uploadFile } from '../files/file-transfer.ts';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
 import { coolerText as text } from '../texts/en/cooler.ts';
@@ -16,7 +16,7 @@ export function useLoggerFile(coolerId: () => number) {
   const reading = ref(false);
   const save = useCall('coolers.importLog');
   const doubt = useConfirm(save.problem, () => look.value, bringIn);
-  const takeBack = useCall('coolers.undoImport');
+  const undoCall = useCall('coolers.undoImport');
   let upload: number | null = null;
 
   async function refresh(how: How = {}): Promise<void> {
@@ -30,7 +30,7 @@ export function useLoggerFile(coolerId: () => number) {
   async function choose(file: File): Promise<void> {
     reading.value = true;
     look.value = null;
-    const handed = await handOver(file);
+    const handed = await uploadFile(file);
     problem.value = handed.ok ? null : handed.problem;
     upload = handed.ok ? handed.value.upload : null;
     await refresh();
@@ -59,7 +59,7 @@ export function useLoggerFile(coolerId: () => number) {
   }
 
   async function undo(id: number, name: string): Promise<void> {
-    if ((await takeBack.run({ id })).ok) toast(text.undone(name));
+    if ((await undoCall.run({ id })).ok) toast(text.undone(name));
   }
 
   return {
@@ -67,7 +67,7 @@ export function useLoggerFile(coolerId: () => number) {
     problem,
     reading,
     save,
-    takeBack,
+    undoCall,
     choose,
     change,
     bringIn,

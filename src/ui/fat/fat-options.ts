@@ -3,14 +3,14 @@ import type { ChoiceOption } from '../parts/index.ts';
 import { grinderText as text } from '../texts/en/grinder.ts';
 import type { Format } from '../texts/format.ts';
 
-type Waiting = GrinderView['waiting'][number];
+type LoadingSign = GrinderView['waiting'][number];
 
 /**
  * What fat can be picked for the chosen animals: none, their own, each bought source with something left,
  * and a source that an order asks for even when nothing of it is left (so that it can be bought in).
  */
 export function fatOptions(
-  chosen: readonly Waiting[],
+  chosen: readonly LoadingSign[],
   lots: readonly FatLotRow[],
   sources: readonly FatSourceCard[],
   format: Format,

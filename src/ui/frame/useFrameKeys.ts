@@ -58,7 +58,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
     if (text === null || !isFullTicket(text)) return;
     event.preventDefault();
     event.stopPropagation();
-    putBack(event.target, before);
+    restoreValue(event.target, before);
     scanned(text);
   }
   // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
@@ -75,7 +75,7 @@ function valueOf(target: EventTarget | null): string {
   return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement ? target.value : '';
 }
 
-function putBack(target: EventTarget | null, value: string): void {
+function restoreValue(target: EventTarget | null, value: string): void {
   if (!(target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)) return;
   target.value = value;
   target.dispatchEvent(new Event('input', { bubbles: true }));

@@ -6,7 +6,7 @@ import { useShop } from '../stores/shop.ts';
 import { percentText } from '../texts/percent.ts';
 import type { Want } from './want-text.ts';
 
-type Waiting = GrinderView['waiting'][number];
+type LoadingSign = GrinderView['waiting'][number];
 
 /** The fields of the plan that an order fills in. */
 interface PlanFields {
@@ -21,7 +21,7 @@ interface PlanFields {
  * Which of the orders of the chosen animals is ground now. The first animal picked brings its first order along;
  * another one is ground the way that the first is, with as much as it wants of that product.
  */
-export function useWants(chosen: () => readonly Waiting[], fields: PlanFields) {
+export function useWants(chosen: () => readonly LoadingSign[], fields: PlanFields) {
   const shop = useShop();
   const picked = ref('');
   const wants = computed(() => chosen()[0]?.wants ?? []);
@@ -35,7 +35,7 @@ export function useWants(chosen: () => readonly Waiting[], fields: PlanFields) {
   }
 
   /** All of its trim where the animal has no order of its own for the product, or wants nothing else. */
-  function amountOf({ wants: orders, trimLeftGrams }: Waiting): string {
+  function amountOf({ wants: orders, trimLeftGrams }: LoadingSign): string {
     const want = orders.find(({ product }) => product === picked.value);
     const step = toGrams(shop.step, shop.unit);
     if (!want || orders.length === 1 || want.grams >= trimLeftGrams - step / 2) return '';

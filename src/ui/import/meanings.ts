@@ -1,6 +1,6 @@
 import type { BringField } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
-import { bringText } from '../texts/en/books/bring.ts';
+import { importText } from '../texts/en/books/import.ts';
 import { wordFor, words } from '../texts/en/common.ts';
 
 /** How the window calls what a word of a table stands for. */
@@ -9,7 +9,7 @@ export function useMeanings(): (field: BringField, value: string) => string {
   return (field, value) => {
     if (field === 'species') return shop.species(value)?.name ?? value;
     if (field === 'sex' || field === 'age' || field === 'brought') return wordFor(words[field], value);
-    const table: Readonly<Record<string, string>> | undefined = Object.entries(bringText.meanings).find(
+    const table: Readonly<Record<string, string>> | undefined = Object.entries(importText.meanings).find(
       ([name]) => name === field,
     )?.[1];
     return table ? wordFor(table, value) : value;

@@ -5,7 +5,7 @@ import { broughtPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../link/opening.ts';
 import { readingIn } from '../parts/weight-echo.ts';
-import { fieldOf, say } from '../texts/say.ts';
+import { fieldOf, problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 import { useConfirm } from '../calls/useConfirm.ts';
@@ -56,7 +56,8 @@ export const useIntake = defineStore('intake', () => {
   /** Sentences per field: what is missing (after the first try) and what the desk did not accept. */
   const wrong = computed<Record<string, string>>(() => {
     const refused = takeIn.problem.value;
-    const fromDesk = wrongField.value && refused ? { [wrongField.value]: say(refused, shop.format) } : {};
+    const fromDesk =
+      wrongField.value && refused ? { [wrongField.value]: problemMessage(refused, shop.format) } : {};
     return { ...(tried.value ? missingIn(form) : {}), ...fromDesk };
   });
   /** A refusal that belongs to no field. */

@@ -1,14 +1,14 @@
 /*
  * All parts of the window, in one place to import from.
  *
- *   <Card title tone?> slots: default, title, aside     <Press look="main|plain|attention|quiet" keys? busy? big?>
+ *   <Card title tone?> slots: default, title, aside     <Button variant="main|plain|attention|quiet" keys? busy? big?>
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
  *   <WeightEntry v-model label size="big|small" keepLabel? busy? problem? hint? @keep @key>  .focus() .clear()
  *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()
  *   <Check v-model label value?>   <FilePick label reading? @pick>
- *   <PickOne v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
- *   <Sentence kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
- *   <AskSure :question label? @yes> a question of the desk and the yes to it (use/useConfirm.ts)
+ *   <Combobox v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
+ *   <Message kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
+ *   <ConfirmQuestion :question label? @yes> a question of the desk and the yes to it (use/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open sheet
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
@@ -17,11 +17,11 @@
  *   toast(text, undo?)   readingIn(typed, unit)
  *
  * Beside them: useShop() (stores/shop.ts: look, settings, unit, step, today, by, format, species(), cautions(),
- * take(freshLook)), useCall(name) and useLive(name, () => input) (use/), say(problem, shop.format) (say.ts),
+ * take(freshLook)), useCall(name) and useLive(name, () => input) (use/), problemMessage(problem, shop.format) (texts/problem-message.ts),
  * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), theme (use/theme.ts). Page shapes are classes of
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
-export { default as AskSure } from './AskSure.vue';
+export { default as ConfirmQuestion } from './ConfirmQuestion.vue';
 export { default as Card } from './Card.vue';
 export { default as Check } from './Check.vue';
 export { default as Choice } from './Choice.vue';
@@ -35,14 +35,14 @@ export { default as Kbd } from './Kbd.vue';
 export { default as MassText } from './MassText.vue';
 export { default as MoneyText } from './MoneyText.vue';
 export { default as Paper } from './Paper.vue';
-export { default as PickOne } from './PickOne.vue';
-export { default as Press } from './Press.vue';
+export { default as Combobox } from './Combobox.vue';
+export { default as Button } from './Button.vue';
 export { default as RangeText } from './RangeText.vue';
-export { default as Sentence } from './Sentence.vue';
+export { default as Message } from './Message.vue';
 export { default as Tabs } from './Tabs.vue';
 export { default as WhyDialog } from './WhyDialog.vue';
 export { default as WeightEntry } from './WeightEntry.vue';
 export type { ChoiceOption } from './Choice.vue';
-export type { PickOption } from './PickOne.vue';
+export type { PickOption } from './Combobox.vue';
 export { toast } from './toasts.ts';
 export { readingIn } from './weight-echo.ts';

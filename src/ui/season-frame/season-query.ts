@@ -13,7 +13,7 @@ export const ORDERS = [
   'days',
   'income',
 ] as const;
-export type BehindOrder = (typeof ORDERS)[number];
+export type DrilldownOrder = (typeof ORDERS)[number];
 
 const DATE = /^\d{4}-\d{2}-\d{2}$/;
 const oneOf =
@@ -80,9 +80,9 @@ export function linkTo(
  * Leads to the list of the animals under this filter, those with most of what it is ordered by first; `between` leaves
  * only those whose measure lies there, as the bars of a count by size need it.
  */
-export function behindLink(
+export function drilldownLink(
   filter: SeasonFilter,
-  order?: BehindOrder,
+  order?: DrilldownOrder,
   between?: readonly [number, number],
 ): string {
   const [least, most] = between ?? [];

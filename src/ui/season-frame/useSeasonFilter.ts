@@ -1,7 +1,7 @@
 import { computed } from 'vue';
 import { useRoute, useRouter } from 'vue-router';
 import type { SeasonFilter } from '../../bridge/contract.ts';
-import { behindLink, type BehindOrder, FIELDS, filterOf, linkTo, queryOf } from './season-query.ts';
+import { drilldownLink, type DrilldownOrder, FIELDS, filterOf, linkTo, queryOf } from './season-query.ts';
 
 /**
  * The animals that a season view is about, kept in the address: the back button undoes a choice, another view takes it
@@ -33,8 +33,11 @@ export function useSeasonFilter() {
     change,
     clear,
     /** The animals of a mark: those of the view, narrowed by what the mark stands for. */
-    linkBehind: (more: SeasonFilter = {}, order?: BehindOrder, between?: readonly [number, number]): string =>
-      behindLink({ ...filter.value, ...more }, order, between),
+    linkBehind: (
+      more: SeasonFilter = {},
+      order?: DrilldownOrder,
+      between?: readonly [number, number],
+    ): string => drilldownLink({ ...filter.value, ...more }, order, between),
     /** Another view of the same animals. */
     linkHere: (path: string): string => linkTo(path, filter.value),
   };

@@ -7,7 +7,7 @@ import { compareText as text } from '../texts/en/season/compare.ts';
 import { useLive } from '../use/useLive.ts';
 import { firstGroups, type Groups, type Side } from './first-groups.ts';
 import { filterWords } from '../season-frame/filter-words.ts';
-import { behindLink, filterOf, queryOf } from '../season-frame/season-query.ts';
+import { drilldownLink, filterOf, queryOf } from '../season-frame/season-query.ts';
 
 export const measures = (Object.keys(text.measures) as CompareBy[]).map((value) => ({
   value,
@@ -80,7 +80,7 @@ export function useCompare() {
     story: computed(() =>
       look.value
         ? compareStory(look.value, names.value, shop.format, (side) =>
-            behindLink(groups.value[side], by.value),
+            drilldownLink(groups.value[side], by.value),
           )
         : null,
     ),

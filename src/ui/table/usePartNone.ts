@@ -1,7 +1,7 @@
 import type { Ref } from 'vue';
 import type { AnimalPage, NonePart, PartNone, Problem } from '../../bridge/contract.ts';
 import { toast } from '../parts/index.ts';
-import { say } from '../texts/say.ts';
+import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 import { tableText as text } from '../texts/en/table.ts';
 import { weighingText } from '../texts/en/weighings.ts';
@@ -20,26 +20,29 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
     const answer = await none.run({ animalId, part });
     if (!answer.ok) return answer.problem;
     const { noneId } = answer.value;
-    toast(text.noneKept(words.part[part], ticket), () => void takeBack(noneId, weighingText.reasons.undone));
+    toast(
+      text.noneKept(words.part[part], ticket),
+      () => void voidStatement(noneId, weighingText.reasons.undone),
+    );
     return null;
   }
 
-  async function takeBack(noneId: number, reason: string): Promise<boolean> {
+  async function voidStatement(noneId: number, reason: string): Promise<boolean> {
     const answer = await voidNone.run({ noneId, reason });
-    if (!answer.ok) toast(say(answer.problem, shop.format));
+    if (!answer.ok) toast(problemMessage(answer.problem, shop.format));
     return answer.ok;
   }
 
   /** Voids a statement from the list of weights. */
   async function voidStated({ id, part }: PartNone): Promise<void> {
     const { ticket } = page.value;
-    if (!(await takeBack(id, weighingText.reasons.statedByMistake))) return;
+    if (!(await voidStatement(id, weighingText.reasons.statedByMistake))) return;
     toast(text.noneVoided(words.part[part], ticket), () => void again(part));
   }
 
   async function again(part: NonePart): Promise<void> {
     const problem = await state(part);
-    if (problem) toast(say(problem, shop.format));
+    if (problem) toast(problemMessage(problem, shop.format));
   }
 
   return { state, voidStated, busy: none.busy };

@@ -7,15 +7,15 @@ import { tableText as text } from '../texts/en/table.ts';
 import { weighingText } from '../texts/en/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../calls/useCall.ts';
-import { useKeepWeight, type KeptWeight, type TypedWeight } from '../weighing/useKeepWeight.ts';
+import { useSaveWeight, type SavedWeight, type TypedWeight } from '../weighing/useSaveWeight.ts';
 import { useUndoWeighing } from '../weighing/useUndoWeighing.ts';
 import { entryName, firstStage, freshEntry, nextProduct, packagesIn } from '../weighing/entry.ts';
 import { nonePartAt, saysNone } from './part-none.ts';
-import { useStoodBy } from './stood-by.ts';
+import { useConfirmedWeights } from './confirmed-weights.ts';
 import { useDoubt } from './useDoubt.ts';
 import { usePartNone } from './usePartNone.ts';
 import { usePrimalTurn } from './usePrimalTurn.ts';
-import { usePutBack } from '../weighing/usePutBack.ts';
+import { useRestoreReading } from '../weighing/useRestoreReading.ts';
 import { weighingName } from '../weighing/weighing-name.ts';
 
 /** The number entry of the table: what is weighed next, keeping it, answering a doubt, correcting, undoing. */
@@ -24,11 +24,11 @@ export type Weigh = ReturnType<typeof useWeigh>;
 export function useWeigh(page: Ref<AnimalPage>) {
   const shop = useShop();
   const drafts = useDrafts();
-  const stoodBy = useStoodBy();
+  const confirmedWeights = useConfirmedWeights();
   const weigh = useCall('table.weigh');
   const correct = useCall('table.correct');
   const undo = useUndoWeighing(weighingText.reasons.undone);
-  const putBack = usePutBack();
+  const restoreReading = useRestoreReading();
   const partNone = usePartNone(page);
   const draft = `table ${page.value.id}`;
   const entry = drafts.of(draft, () => freshEntry(page.value));
@@ -51,7 +51,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     set: (typed) => (entry.count = typed),
   });
 
-  const { scale, busy, problem, ask, wrong, emptied, accept, empty, ...asked } = useKeepWeight(
+  const { scale, busy, problem, ask, wrong, emptied, accept, empty, ...asked } = useSaveWeight(
     entry,
     (weight) => (correcting.value ? sendAgain(correcting.value, weight) : send(weight)),
     () => drafts.rest(draft),
@@ -63,7 +63,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     return none ? keepNone() : asked.keep(confirmed);
   }
 
-  async function send(weight: TypedWeight): Promise<Answer<KeptWeight>> {
+  async function send(weight: TypedWeight): Promise<Answer<SavedWeight>> {
     const { stage, tare, product, place, primal } = entry;
     const parts = {
       cut: entry.part,
@@ -86,7 +86,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
     if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
-    if (weight.confirmed && doubt !== 'weight.over') stoodBy.confirmed.add(weighingId);
+    if (weight.confirmed && doubt !== 'weight.over') confirmedWeights.confirmed.add(weighingId);
     toast(text.kept(shop.format.mass(grams), name), () => void undo(weighingId));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
@@ -116,7 +116,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   usePrimalTurn(page, entry, () => drafts.rest(draft));
 
   /** Puts the weight in the place of one that was kept. */
-  async function sendAgain(row: WeighingRow, weight: TypedWeight): Promise<Answer<KeptWeight>> {
+  async function sendAgain(row: WeighingRow, weight: TypedWeight): Promise<Answer<SavedWeight>> {
     const tared = entry.tare === (row.tareTyped ?? '') ? {} : { tareTyped: entry.tare };
     const answer = await correct.run({
       weighingId: row.id,
@@ -126,10 +126,10 @@ export function useWeigh(page: Ref<AnimalPage>) {
     });
     if (!answer.ok) return answer;
     const { weighingId, grams } = answer.value;
-    if (weight.confirmed) stoodBy.confirmed.add(weighingId);
+    if (weight.confirmed) confirmedWeights.confirmed.add(weighingId);
     toast(
       text.corrected(named(row), shop.format.mass(grams), typedWithUnit(row.typed, row.unit)),
-      () => void putBack(row, weighingId),
+      () => void restoreReading(row, weighingId),
     );
     entry.tare = '';
     entry.correcting = null;

@@ -1,5 +1,5 @@
 import { toast } from '../parts/index.ts';
-import { say } from '../texts/say.ts';
+import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 
@@ -9,6 +9,6 @@ export function useUndoWeighing(reason: string): (weighingId: number) => Promise
   const take = useCall('table.void');
   return async (weighingId) => {
     const answer = await take.run({ weighingId, reason });
-    if (!answer.ok) toast(say(answer.problem, shop.format));
+    if (!answer.ok) toast(problemMessage(answer.problem, shop.format));
   };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
-import { say } from '../../../src/ui/texts/say.ts';
+import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { bringIn, lookAt } from './bring-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -33,7 +33,7 @@ describe('two hanging weights of one animal in a file', () => {
         },
       },
     ]);
-    expect(say(look.doubts[0]?.problem ?? { kind: 'invalid', code: '' }, format)).toBe(
+    expect(problemMessage(look.doubts[0]?.problem ?? { kind: 'invalid', code: '' }, format)).toBe(
       'Ticket A7 already has a hanging weight of 310.0 lb, and this one would be added to it. That is right for a second side or piece. If the same carcass was weighed again, take one of the two out.',
     );
     const asked = { upload: look.upload, kind: 'weighings', layout: look.layout } as const;
@@ -64,7 +64,7 @@ describe('two hanging weights of one animal in a file', () => {
     const shop = await shopWith('whole');
     const { doubts } = await lookAtRows(shop, 'A7,hanging,310,', 'A7,hanging,305,', 'A7,hanging,301,');
     expect(doubts.map(({ row }) => row)).toEqual([3, 4]);
-    expect(say(doubts[1]?.problem ?? { kind: 'invalid', code: '' }, format)).toContain(
+    expect(problemMessage(doubts[1]?.problem ?? { kind: 'invalid', code: '' }, format)).toContain(
       '2 hanging weights, 615.0 lb together',
     );
   });

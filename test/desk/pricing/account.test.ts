@@ -1,7 +1,7 @@
 /** One account, one currency, and never more given back than was taken. */
 import { describe, expect, it } from 'vitest';
 import { moneyOf } from '../../../src/ui/books/record-cells.ts';
-import { say } from '../../../src/ui/texts/say.ts';
+import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { stateOf } from '../../../src/ui/texts/en/bill.ts';
 import { historySentence } from '../../../src/ui/texts/en/books/history.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
@@ -133,7 +133,7 @@ describe('a bill from before the shop changed its currency', () => {
     expect(told.filter((said) => said.includes('$95.00'))).toHaveLength(4);
     expect(told.join()).not.toContain('€');
     const over = await shop.problem('bills.pay', { animalId, kind: 'payment', method: 'cash', typed: '5' });
-    expect(say(over, format)).toContain('$5.00 is more than the $0.00');
+    expect(problemMessage(over, format)).toContain('$5.00 is more than the $0.00');
     const rows = await shop.call('records.list', {});
     expect(rows.map((row) => moneyOf({ ...row, money: 'open', dueMinor: 9500 }, format))).toEqual([
       expect.stringContaining('$95.00'),

@@ -65,7 +65,7 @@ async function modules() {
     ...(await import('../../../src/ui/stores/rail.ts')),
     ...(await import('../../../src/ui/stores/shop.ts')),
     ...(await import('../../../src/ui/parts/toasts.ts')),
-    ...(await import('../../../src/ui/table/stood-by.ts')),
+    ...(await import('../../../src/ui/table/confirmed-weights.ts')),
     ...(await import('../../../src/ui/calls/just-opened.ts')),
     ...(await import('../../../src/ui/calls/useCall.ts')),
   };
@@ -116,12 +116,12 @@ const CLEARED: Readonly<Record<string, Probe>> = {
     fresh: [null, false],
   },
   'stood by': {
-    use: ({ useStoodBy }) => {
+    use: ({ useConfirmedWeights: useStoodBy }) => {
       useStoodBy().weighings.add(12);
       useStoodBy().confirmed.add(12);
       useStoodBy().animals.set(12, 3);
     },
-    left: ({ useStoodBy }) => [
+    left: ({ useConfirmedWeights: useStoodBy }) => [
       useStoodBy().weighings.size,
       useStoodBy().confirmed.size,
       useStoodBy().animals.size,

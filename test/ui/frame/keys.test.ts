@@ -43,7 +43,9 @@ describe('the sheet of keys', () => {
 
   it('names what stands on buttons', () => {
     const shown = sources.flatMap((source) =>
-      [...source.matchAll(/<Press\b[^>]*?\skeys="([^"]+)"/g)].map((found) => found[1]?.replace('⏎', 'Enter')),
+      [...source.matchAll(/<Button\b[^>]*?\skeys="([^"]+)"/g)].map((found) =>
+        found[1]?.replace('⏎', 'Enter'),
+      ),
     );
     expect(shown.length).toBeGreaterThan(2);
     for (const keys of shown) expect(keyLines.map((line) => line.shown)).toContain(keys);

@@ -6,7 +6,7 @@ import { h } from 'vue';
 import Dialog from '../../../src/ui/parts/Dialog.vue';
 import Toasts from '../../../src/ui/parts/Toasts.vue';
 import { toast } from '../../../src/ui/parts/toasts.ts';
-import TakeBack from '../../../src/ui/weighing/TakeBack.vue';
+import VoidDialog from '../../../src/ui/weighing/VoidDialog.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
 import { desk, ok } from '../played-desk.ts';
 
@@ -71,7 +71,7 @@ describe('a sheet', () => {
 
 describe('taking a weight back', () => {
   async function asked() {
-    const wrapper = mountPart(TakeBack, { props: { weighing: null } });
+    const wrapper = mountPart(VoidDialog, { props: { weighing: null } });
     await wrapper.setProps({ weighing: { id: 7, what: 'trim', grams: 8445.89 } });
     await flushPromises();
     return wrapper;

@@ -2,7 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SeasonFilter } from '../../../src/bridge/contract.ts';
 import { filterWords } from '../../../src/ui/season-frame/filter-words.ts';
-import { behindLink, filterOf, linkTo, narrows, queryOf } from '../../../src/ui/season-frame/season-query.ts';
+import {
+  drilldownLink,
+  filterOf,
+  linkTo,
+  narrows,
+  queryOf,
+} from '../../../src/ui/season-frame/season-query.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
@@ -48,10 +54,10 @@ describe('a filter in the address', () => {
   });
 
   it('leads to the animals behind a mark in the order of what it shows', () => {
-    expect(behindLink({ species: 'elk', damaged: false }, 'bone')).toBe(
+    expect(drilldownLink({ species: 'elk', damaged: false }, 'bone')).toBe(
       '/season/animals?species=elk&damaged=no&order=bone',
     );
-    expect(behindLink({})).toBe('/season/animals');
+    expect(drilldownLink({})).toBe('/season/animals');
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AnimalPage, PartNone, WeighingRow } from '../../../src/bridge/contract.ts';
 import { isUnknown, nonePartAt, saysNone } from '../../../src/ui/table/part-none.ts';
 import { partRows } from '../../../src/ui/table/part-rows.ts';
-import { say } from '../../../src/ui/texts/say.ts';
+import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
 import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
 import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
 import { format, pounds } from '../season-looks.ts';
@@ -39,7 +39,10 @@ describe('typing that there is none of a part', () => {
 
   it('is refused in plain words where the part is weighed', () =>
     expect(
-      say({ kind: 'refused', code: 'none.weighed', with: { part: 'damage', stage: 'cut' } }, format),
+      problemMessage(
+        { kind: 'refused', code: 'none.weighed', with: { part: 'damage', stage: 'cut' } },
+        format,
+      ),
     ).toBe('Damage is weighed already. Void that weight first.'));
 });
 

@@ -6,7 +6,7 @@ import { defineComponent, h, shallowRef } from 'vue';
 import { createMemoryHistory, createRouter } from 'vue-router';
 import type { AnimalPage, Problem, WeighingRow } from '../../../src/bridge/contract.ts';
 import { useToasts } from '../../../src/ui/parts/toasts.ts';
-import { useStoodBy } from '../../../src/ui/table/stood-by.ts';
+import { useConfirmedWeights } from '../../../src/ui/table/confirmed-weights.ts';
 import { useWeigh } from '../../../src/ui/table/useWeigh.ts';
 import WeighCard from '../../../src/ui/table/WeighCard.vue';
 import { mountPart, openWindow } from '../mount-part.ts';
@@ -146,7 +146,7 @@ describe('a doubted weight', () => {
     await enter('186');
     await press('y');
     expect(sent().at(-1)).toMatchObject({ typed: '18.6', confirmed: false });
-    expect([value(), useStoodBy().confirmed.size]).toEqual(['', 0]);
+    expect([value(), useConfirmedWeights().confirmed.size]).toEqual(['', 0]);
   });
 
   it('is kept as typed with N, and remembered as stood by', async () => {
@@ -154,7 +154,7 @@ describe('a doubted weight', () => {
     await enter('186');
     await press('n');
     expect(sent().at(-1)).toMatchObject({ typed: '186', confirmed: true });
-    expect([...useStoodBy().confirmed]).toEqual([7]);
+    expect([...useConfirmedWeights().confirmed]).toEqual([7]);
   });
 
   it('is not stood by where the parts come to more than the animal: one of them is wrong', async () => {
@@ -164,7 +164,7 @@ describe('a doubted weight', () => {
     });
     await enter('186');
     await press('n');
-    expect([...useStoodBy().confirmed]).toEqual([]);
+    expect([...useConfirmedWeights().confirmed]).toEqual([]);
   });
 
   it('is weighed again with Escape', async () => {

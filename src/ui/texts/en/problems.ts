@@ -2,7 +2,7 @@
 import type { Problem } from '../../../bridge/contract.ts';
 import type { Format } from '../format.ts';
 import { words, wordFor } from './common.ts';
-import { bringWording } from './problems/bring.ts';
+import { importWording } from './problems/import.ts';
 import { bookWording } from './problems/book.ts';
 import { carrierWording } from './problems/carrier.ts';
 import { choiceWording } from './problems/choices.ts';
@@ -72,7 +72,7 @@ export const problemWording: Readonly<Record<string, Wording>> = {
   ...recordWording,
   ...scaleWording,
   ...moneyWording,
-  ...bringWording,
+  ...importWording,
   ...carrierWording,
   ...bookWording,
   'number.not-finite': () => 'That is no number. Type it again.',

@@ -1,4 +1,4 @@
-import { say } from '../say.ts';
+import { problemMessage } from '../problem-message.ts';
 import type { ScaleProblem, Shown } from '../../link/scale-watch.ts';
 import type { Format } from '../format.ts';
 
@@ -80,5 +80,5 @@ export function scaleSentence({ state, weight, range, problem }: Shown, format: 
 
 /** A refused line or marking, in words. */
 export function scaleProblem(problem: ScaleProblem, format: Format): string {
-  return PROBLEMS[problem.code] ?? say({ kind: 'invalid', ...problem }, format);
+  return PROBLEMS[problem.code] ?? problemMessage({ kind: 'invalid', ...problem }, format);
 }

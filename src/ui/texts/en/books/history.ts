@@ -77,7 +77,7 @@ function valueText(field: string, value: string | number | null, format: Format)
 }
 
 type Facts = HistoryEntry['facts'];
-type Sentence = (facts: Facts, format: Format, entry: HistoryEntry) => string;
+type Message = (facts: Facts, format: Format, entry: HistoryEntry) => string;
 
 /** What was on the scale: 'trim 120 lb less 1.2', '12 × Steaks, 20 lb'. */
 function weightText({ stage, part, primal, product, count, typed, unit, tare }: Facts): string {
@@ -98,7 +98,7 @@ const money = (facts: Facts, key: string, format: Format): string =>
   format.money(Number(facts[key]), String(facts.currency));
 const ended = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
 
-const SENTENCES: Readonly<Record<HistoryKind, Sentence>> = {
+const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'taken-in': () => 'Taken in.',
   'brought-in': ({ file }) => `Brought in from the file ${file}.`,
   changed: (_, format, { changes }) => {

@@ -101,9 +101,9 @@ export const recordText = {
   saveTable: 'Save as table (CSV)',
   paper: 'Print or save as PDF',
 
-  toMend: 'To put right before an officer asks',
-  toMendNone: 'Nothing is missing, and nothing was written late.',
-  toMendSum: (lacks: number, late: number) =>
+  incomplete: 'To put right before an officer asks',
+  incompleteNone: 'Nothing is missing, and nothing was written late.',
+  incompleteCount: (lacks: number, late: number) =>
     [
       lacks > 0 && `${plural(lacks, 'entry', 'entries')} with something missing`,
       late > 0 && `${late} written late`,
@@ -112,8 +112,8 @@ export const recordText = {
       .join(', '),
   seeLacks: (n: number) => `See all ${n} with something missing`,
   seeLate: (n: number) => `See the ${n === 1 ? 'one' : n} written late`,
-  mend: 'Mend',
-  mendOf: (ticket: string) => `Mend the record of ${ticket}`,
+  edit: 'Mend',
+  editOf: (ticket: string) => `Mend the record of ${ticket}`,
   askNow: 'still here: ask when it is fetched',
   gone: 'has left: phone the owner',
 
@@ -129,7 +129,7 @@ export const recordText = {
   wrongDay: (ticket: string, day: string) => `${ticket} is said to have come in on ${day}, which cannot be.`,
   movedTo: (before: string, ticket: string) =>
     `${before} is now ${ticket}. Its old tag still opens it; print a new one when there is time.`,
-  mended: (ticket: string) => `The record of ${ticket} is put right.`,
+  edited: (ticket: string) => `The record of ${ticket} is put right.`,
   reason: 'Why it is changed',
   reasonHint: 'For example: read off the licence at pick-up. It stays in the history.',
   ofTheOwner: 'The address and the phone are the owner’s: they change on all of his or her tickets.',

@@ -1,0 +1,132 @@
+import { computed, ref, shallowRef } from 'vue';
+import type {
+  BringField,
+  BringKind,
+  CallInput,
+  Problem,
+  SheetLayout,
+  SheetLook,
+} from '../../bridge/contract.ts';
+import { call } from '../link/bridge.ts';
+import { toast } from '../parts/index.ts';
+import { importText as text } from '../texts/en/books/import.ts';
+import { useCall } from '../calls/useCall.ts';
+import { uploadFile } from '../files/file-transfer.ts';
+
+/** One file on its way into the book: handed over, looked at after every change, brought in, undone. */
+export function useImport() {
+  const kind = ref<BringKind>('animals');
+  const upload = ref<number | null>(null);
+  const look = shallowRef<SheetLook | null>(null);
+  const problem = shallowRef<Problem | null>(null);
+  const reading = ref(false);
+  const runCall = useCall('import.run');
+  const undoCall = useCall('import.undo');
+  let asked = 0;
+
+  async function refresh(layout?: SheetLayout): Promise<void> {
+    if (upload.value === null) return;
+    const mine = ++asked;
+    reading.value = true;
+    const answer = await call('import.preview', {
+      upload: upload.value,
+      kind: kind.value,
+      ...(layout && { layout }),
+    });
+    if (mine !== asked) return;
+    reading.value = false;
+    problem.value = answer.ok ? null : answer.problem;
+    if (answer.ok) look.value = answer.value;
+    else if (!layout) look.value = null;
+    runCall.clear();
+  }
+
+  async function choose(file: File): Promise<void> {
+    reading.value = true;
+    look.value = null;
+    problem.value = null;
+    const handed = await uploadFile(file);
+    reading.value = false;
+    if (!handed.ok) {
+      problem.value = handed.problem;
+      return;
+    }
+    upload.value = handed.value.upload;
+    await refresh();
+  }
+
+  function change(changes: Partial<SheetLayout>): void {
+    if (look.value) void refresh({ ...look.value.layout, ...changes });
+  }
+
+  /** A column holds one field only. */
+  function setColumn(field: BringField, column: number | null): void {
+    if (!look.value) return;
+    const kept = Object.entries(look.value.layout.columns).filter(
+      ([other, at]) => other !== field && at !== column,
+    );
+    change({ columns: { ...Object.fromEntries(kept), ...(column !== null && { [field]: column }) } });
+  }
+
+  function setAlways(field: BringField, said: string): void {
+    if (!look.value) return;
+    const kept = Object.entries(look.value.layout.always).filter(([other]) => other !== field);
+    change({ always: { ...Object.fromEntries(kept), ...(said && { [field]: said }) } });
+  }
+
+  function setWord(field: string, word: string, meaning: string): void {
+    if (!look.value || !meaning) return;
+    const { words } = look.value.layout;
+    change({ words: { ...words, [field]: { ...words[field], [word]: meaning } } });
+  }
+
+  const asks = computed(
+    () =>
+      runCall.problem.value?.kind === 'conflict' ||
+      Boolean(look.value && (look.value.doubtCount > 0 || look.value.twice)),
+  );
+
+  async function importFile(): Promise<void> {
+    if (!look.value || upload.value === null) return;
+    const { layout, name } = look.value;
+    const input: CallInput<'import.run'> = {
+      upload: upload.value,
+      kind: kind.value,
+      layout,
+      confirmed: asks.value,
+    };
+    const answer = await runCall.run(input);
+    if (!answer.ok) return;
+    upload.value = null;
+    look.value = null;
+    toast(text.done(name), () => void undo(answer.value.id, name));
+  }
+
+  async function undo(id: number, name: string): Promise<void> {
+    const answer = await undoCall.run({ id });
+    if (answer.ok) toast(text.undone(name));
+  }
+
+  function setKind(to: BringKind): void {
+    kind.value = to;
+    void refresh();
+  }
+
+  return {
+    kind,
+    setKind,
+    look,
+    problem,
+    reading,
+    choose,
+    change,
+    setColumn,
+    setAlways,
+    setWord,
+    asks,
+    importFile,
+    undo,
+    runCall,
+    undoCall,
+  };
+}

@@ -1,0 +1,26 @@
+import type { WeighingRow } from '../../bridge/contract.ts';
+import { toast } from '../parts/index.ts';
+import { problemMessage } from '../texts/problem-message.ts';
+import { useShop } from '../stores/shop.ts';
+import { weighingText } from '../texts/en/weighings.ts';
+import { typedWithUnit } from '../texts/typed.ts';
+import { useCall } from '../calls/useCall.ts';
+
+/** Undoing a correction: the old reading comes back as a row of its own, which voids the correction; nothing is overwritten. */
+export function useRestoreReading() {
+  const shop = useShop();
+  const correct = useCall('table.correct');
+
+  /** @param correctionId the weighing that took the place of `old` */
+  return async function restoreReading(old: WeighingRow, correctionId: number): Promise<void> {
+    const answer = await correct.run({
+      weighingId: correctionId,
+      typed: typedWithUnit(old.typed, old.unit),
+      tareTyped: old.tareTyped ?? '',
+      source: old.source === 'import' ? 'typed' : old.source,
+      reason: weighingText.reasons.correctionUndone,
+      confirmed: true,
+    });
+    if (!answer.ok) toast(problemMessage(answer.problem, shop.format));
+  };
+}

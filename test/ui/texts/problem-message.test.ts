@@ -1,0 +1,106 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Problem } from '../../../src/bridge/contract.ts';
+import { procedures } from '../../../src/desk/procedures.ts';
+import { fieldOf, problemMessage } from '../../../src/ui/texts/problem-message.ts';
+import { kindWording, problemWording } from '../../../src/ui/texts/en/problems.ts';
+import { makeFormat } from '../../../src/ui/texts/format.ts';
+
+const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
+const kinds: Problem['kind'][] = ['invalid', 'conflict', 'missing', 'refused', 'broken'];
+
+/** Every parameter that any wording uses, so that none prints `undefined` or NaN in this test. */
+const everything = {
+  typed: '1,234', digit: '²', whole: '1234', decimal: '1.234', grams: 8445.89, baseGrams: 20000, base: 'hanging', part: 'bone',
+  low: 5000, high: 6500, overGrams: 24947.58, likely: '18.6', seconds: 7, ticket: '26-0147', reason: 'weighed twice',
+  by: 'MK', primal: 'wing', leftGrams: 1000, startGrams: 9000, lot: 'PB-3', quote: 'Q26-0001',
+  batch: 'G-12', hunter: 'T. Okonjo', tare: '1.2', currency: 'USD',
+  number: 17, lack: 'hanging', dueMinor: 4550, amountMinor: 5000, paidMinor: 2000,
+  code: 'grind', source: 'Beef suet', line: 'US,GS', word: 'US', decimals: 9,
+  name: 'Sika deer', heat: 165, least: 9000, typical: 24000, most: 60000,
+  first: 'Sausage', second: 'Links',
+  row: 12, what: 'animal', years: 3, date: '2021-11-04',
+  path: '/shop/shop.gambrel',
+  cooler: 'Cold room 1', count: 3, sample: 'L26-118', before: 'positive', other: '26-0012',
+  inGrams: 20000, outGrams: 23000, tickets: '26-0012, 26-0013', shop: 'EUR', paidIn: 'USD',
+  now: 'EUR', today: '2126-11-20', last: '2026-10-10', season: 2025,
+}; // prettier-ignore
+
+/** Written like codes, but names of fields and of files. */
+const NOT_CODES =
+  /^(group|instructions|parts)\.(?!empty)|^fat\.(min|max)$|^[a-z]+\.(gambrel|csv|json)$|^gambrel\.session$/;
+
+/** Every code written anywhere below the window: whatever is thrown or answered is spelt out as a text of this shape. */
+function codesBelow(): string[] {
+  const calls = new Set(Object.keys(procedures));
+  const texts = ['core', 'book', 'desk', 'bridge'].flatMap((layer) =>
+    readdirSync(`src/${layer}`, { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => readFileSync(`src/${layer}/${name}`, 'utf8')),
+  );
+  const found = texts.flatMap((text) =>
+    [...text.matchAll(/'([a-z]+\.[a-z]+(?:-[a-z]+)*)'/g)].map((match) => match[1] ?? ''),
+  );
+  return [...new Set(found)].filter((code) => !calls.has(code) && !NOT_CODES.test(code));
+}
+
+describe('say', () => {
+  it('says what a doubtful weight is about, in the unit of the shop', () => {
+    const text = problemMessage(
+      {
+        kind: 'conflict',
+        code: 'weight.over',
+        with: { grams: 37013.14, overGrams: 24947.58, likely: '18.6' },
+      },
+      format,
+    );
+    expect(text).toBe('With 81.60 lb the parts weigh 55.00 lb more than the animal. Did you mean 18.6 lb?');
+  });
+
+  it('names both readings of a number with a space in it, and what is wrong with a small digit', () => {
+    const told = (code: string, more: object) => problemWording[code]?.({ typed: '12 125', ...more }, format);
+    expect(told('reading.ambiguous', { whole: '12125', decimal: '12.125' })).toBe(
+      '“12 125” can be read two ways. Type 12125 or 12.125.',
+    );
+    expect(told('reading.odd-digit', { typed: '12²', digit: '²' })).toBe(
+      '“12²”: ² is no plain digit. Type it with 0 to 9.',
+    );
+  });
+
+  it.each(Object.keys(problemWording))('words %s in whole sentences without holes', (code) => {
+    const text = problemMessage({ kind: 'invalid', code, with: everything }, format);
+    expect(text).toMatch(/^[A-Z“$0-9].*[.?]$/);
+    expect(text).not.toMatch(/undefined|NaN|\[object/);
+    expect(text).not.toContain(code);
+  });
+
+  it.each(kinds)('has a sentence for any other %s problem, with the code for a phone call', (kind) => {
+    const text = problemMessage({ kind, code: 'some.unheard-of' }, format);
+    expect(text).toBe(`${kindWording[kind]} (some.unheard-of)`);
+  });
+
+  it('has a sentence for every code that core, book, desk and bridge can answer with', () => {
+    const codes = codesBelow();
+    // Codes of each way that they are written: thrown, passed on, in a schema, in a plain answer.
+    expect(codes).toEqual(
+      expect.arrayContaining([
+        'weighing.used', 'price.no-unit', 'money.too-fine', 'choice.part', 'desk.no-session', 'book.locked',
+        'request.too-slow', 'yield.prior-spread',
+      ]),
+    ); // prettier-ignore
+    expect(codes.filter((code) => !(code in problemWording))).toEqual([]);
+  });
+
+  it('keeps no sentence for a code that nothing answers with any more', () => {
+    const codes = new Set(codesBelow());
+    expect(Object.keys(problemWording).filter((code) => !codes.has(code))).toEqual([]);
+  });
+
+  it('names the field of a problem that only names its field', () => {
+    expect(fieldOf({ kind: 'invalid', code: 'x.y', field: 'weights.0.typed' })).toBe('typed');
+    expect(fieldOf({ kind: 'invalid', code: 'x.y', field: 'sources[2]' })).toBe('sources');
+    expect(problemMessage({ kind: 'invalid', code: 'x.y', field: 'killDate' }, format)).toMatch(
+      /^Kill date: /,
+    );
+  });
+});
