@@ -6,7 +6,10 @@ import { HyperFormula } from 'hyperformula';
 import { backUp } from '../../src/book/file/backup.ts';
 import { toCsv } from '../../src/core/values/csv.ts';
 import { quantileRanks } from '../../src/core/stats/quantile.ts';
-import { spreadOf, type Spread } from '../../src/core/stats/spread.ts';
+import {
+  summariseDistribution,
+  type DistributionSummary,
+} from '../../src/core/stats/distribution-summary.ts';
 import type { BenchDesk } from './open-desk.ts';
 import type { Measure } from './timing.ts';
 
@@ -71,7 +74,7 @@ export function fileWork(desk: BenchDesk): { measures: Measure[]; close: () => v
   };
 }
 
-type Line = { species: string } & Spread;
+type Line = { species: string } & DistributionSummary;
 
 /** The table that the view of yields shows of each species, without its dots, splits and earlier seasons. */
 function seasonTable(db: Database.Database): () => Line[] {
@@ -82,7 +85,7 @@ function seasonTable(db: Database.Database): () => Line[] {
     .raw();
   return () =>
     [...Map.groupBy(shares.all(SEASON), ([species]) => species)].flatMap(([species, rows]): Line[] => {
-      const spread = spreadOf(rows.map(([, share]) => share));
+      const spread = summariseDistribution(rows.map(([, share]) => share));
       return spread === null ? [] : [{ species, ...spread }];
     });
 }
@@ -111,7 +114,7 @@ function seasonSheet(db: Database.Database) {
       const own = `D${first.get(name)}:D${last.get(name)}`;
       const n = (last.get(name) ?? 0) - (first.get(name) ?? 0) + 1;
       const quarter = (p: number): string => {
-        const { rank, beyond } = quantileRanks(n, p);
+        const { rank, fraction: beyond } = quantileRanks(n, p);
         const next = Math.min(n, rank + 2);
         return `=SMALL(${own},${rank + 1})+(SMALL(${own},${next})-SMALL(${own},${rank + 1}))*${beyond}`;
       };

@@ -5,7 +5,7 @@
 import type { GrindSource } from '../../src/book/records/tested-grinds.ts';
 import { fatOfKind } from '../../src/core/fat/kind.ts';
 import { spreadRatios } from '../../src/core/fat/spread.ts';
-import type { Chance } from '../../src/core/stats/random.ts';
+import type { RandomGenerator } from '../../src/core/stats/random.ts';
 import { mixtureOf, type FatBelieved } from '../../src/desk/learning/fat-believed.ts';
 import {
   afterTests,
@@ -67,7 +67,7 @@ export interface Part extends GrindSource {
 }
 
 export interface Shop {
-  readonly chance: Chance;
+  readonly chance: RandomGenerator;
   /** A batch of new animals of these kinds (by their number), filled up with bought fat. */
   fill(kinds: readonly number[]): { parts: Part[]; fat: number; ownSd: number };
   /** Grinds, tests and learns one batch. */
@@ -76,7 +76,7 @@ export interface Shop {
 }
 
 /** One shop of a world, its means and spreads drawn. */
-export function openShop(world: BatchWorld, chance: Chance): Shop {
+export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
   const { kindsShare } = world;
   const shopZ = chance.normal();
   const kinds = Object.keys(KINDS).map((species) => {
@@ -162,7 +162,7 @@ export function openShop(world: BatchWorld, chance: Chance): Shop {
   };
 }
 
-function drawRatio(chance: Chance): number {
+function drawRatio(chance: RandomGenerator): number {
   let left = chance.uniform();
   for (const { ratio, probability } of spreadRatios()) {
     left -= probability;

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
-import { gather, modelFrom, predict, without } from '../../src/core/yield/yield.ts';
+import { summarise, modelFrom, predict, removeObservation } from '../../src/core/yield/yield.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
 import { demoAt } from '../demo-copy.ts';
 import { SPECIES, speciesOf } from '../../src/desk/supplied/resources.ts';
@@ -39,11 +39,11 @@ export function leaveOneOut(book: Book): Held[] {
     .finished()
     .map((row) => observationOf(row))
     .filter((one) => one !== null);
-  const sums = gather(observations);
+  const sums = summarise(observations);
   const animals = observations.flatMap((observation, seed) => {
     const { hangingGrams, takeHomeGrams, group } = observation;
     if (takeHomeGrams === undefined) return [];
-    const model = modelFrom(SPECIES, without(sums, observation));
+    const model = modelFrom(SPECIES, removeObservation(sums, observation));
     const held = LEVELS.map((level) => {
       const { low, high } = predict(model, { hangingGrams, group, level, seed, draws: DRAWS }).parts.takeHome;
       return low <= takeHomeGrams && takeHomeGrams <= high ? 1 : 0;

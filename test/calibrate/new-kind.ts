@@ -3,11 +3,11 @@
  * next one, and how wide are they, beside the t-interval of a running mean that knows no profile?
  */
 import { tQuantile } from '../../src/core/stats/distributions.ts';
-import { foretellSplits, type Foretold } from '../../src/core/yield/predict.ts';
-import { eachShare } from '../../src/core/yield/observation.ts';
+import { predictSplits, type StudentT } from '../../src/core/yield/predict.ts';
+import { forEachShare } from '../../src/core/yield/observation.ts';
 import { modelFrom, takeHomeRange } from '../../src/core/yield/yield.ts';
-import { addTo, gather, type Cell } from '../../src/core/yield/sums.ts';
-import { logitOf, shareOf } from '../../src/core/yield/tree.ts';
+import { accumulate, summarise, type Cell } from '../../src/core/yield/sums.ts';
+import { logit, inverseLogit } from '../../src/core/yield/tree.ts';
 import { LEVELS } from './coverage.ts';
 import { normalPriorRange } from './normal-prior.ts';
 import { openShop, profiles, weigh, WORLDS, type Animal, type OffPrior, type World } from './world.ts';
@@ -69,12 +69,12 @@ export function newKindHeld(
       );
 
     const others = Array.from({ length: OTHERS }, () => until(next, (animal) => !isNew(animal)));
-    const sums: Record<string, Cell> = { ...gather(others.map((animal) => weigh(animal, world, chance))) };
+    const sums: Record<string, Cell> = { ...summarise(others.map((animal) => weigh(animal, world, chance))) };
     const seen: number[] = [];
     for (const count of held) {
       for (; seen.length < count.weighed;) {
         const animal = newOne();
-        addTo(sums, weigh(animal, world, chance));
+        accumulate(sums, weigh(animal, world, chance));
         seen.push(takeHomeShare(animal));
       }
       const animal = newOne();
@@ -85,7 +85,7 @@ export function newKindHeld(
         add(count.normalPrior, i, normalPriorRange(profiles, sums, animal.group, at), share, shops);
         if (seen.length > 1) add(count.running, i, runningRange(seen, at), share, shops);
       }
-      count.allSplits += splitsHeld(foretellSplits(model, animal.group), animal) / shops;
+      count.allSplits += splitsHeld(predictSplits(model, animal.group), animal) / shops;
     }
   }
   return held;
@@ -161,25 +161,25 @@ function add(
 
 /** Mean ± t s sqrt(1 + 1/n) on the logit scale, as every textbook has it. */
 function runningRange(shares: readonly number[], level: number): { low: number; high: number } {
-  const ys = shares.map(logitOf);
+  const ys = shares.map(logit);
   const n = ys.length;
   const mean = ys.reduce((total, y) => total + y, 0) / n;
   const sd = Math.sqrt(ys.reduce((total, y) => total + (y - mean) ** 2, 0) / (n - 1));
   const reach = tQuantile((1 + level) / 2, n - 1) * sd * Math.sqrt(1 + 1 / n);
-  return { low: shareOf(mean - reach), high: shareOf(mean + reach) };
+  return { low: inverseLogit(mean - reach), high: inverseLogit(mean + reach) };
 }
 
 function splitsHeld(
-  predicted: Readonly<Record<string, Foretold>>,
+  predicted: Readonly<Record<string, StudentT>>,
   { hangingGrams, parts, group }: Animal,
 ): number {
   let [held, all] = [0, 0];
-  eachShare({ hangingGrams, takeHomeGrams: parts.takeHome, parts, group }, (split, share) => {
+  forEachShare({ hangingGrams, takeHomeGrams: parts.takeHome, parts, group }, (split, share) => {
     // Whether there is none at all is foretold by a chance, not by this range.
     if (share === 0 && split === 'damage') return;
-    const { middle, scale, degrees } = predicted[split] as Foretold;
+    const { location, scale, degrees } = predicted[split] as StudentT;
     all += 1;
-    if (Math.abs(logitOf(share) - middle) <= scale * tQuantile(0.9, degrees)) held += 1;
+    if (Math.abs(logit(share) - location) <= scale * tQuantile(0.9, degrees)) held += 1;
   });
   return held / all;
 }

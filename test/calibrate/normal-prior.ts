@@ -4,15 +4,15 @@
  */
 import { tQuantile } from '../../src/core/stats/distributions.ts';
 import type { SpeciesProfile } from '../../src/core/species/species.ts';
-import { laidOut, priorOf } from '../../src/core/yield/layout.ts';
-import { needBase, poolOf } from '../../src/core/yield/model.ts';
+import { layoutOf, priorOf } from '../../src/core/yield/layout.ts';
+import { requireBase, poolOf } from '../../src/core/yield/model.ts';
 import {
   crossProductsOf,
   meanAt,
   posteriorOf,
   type GroupStatistics,
 } from '../../src/core/yield/regression.ts';
-import { shareOf } from '../../src/core/yield/tree.ts';
+import { inverseLogit } from '../../src/core/yield/tree.ts';
 import type { Group, YieldSums } from '../../src/core/yield/yield.ts';
 
 /** A species' variance is drawn to the common one as if that were so many of its animals. */
@@ -24,35 +24,45 @@ export function normalPriorRange(
   group: Required<Group>,
   level: number,
 ): { low: number; high: number } {
-  const { priors, columns, places, spots } = laidOut(profiles);
+  const { priors, columns, columnIndexByName: places, columnIndices: spots } = layoutOf(profiles);
   const heaps = Object.values(sums).flatMap((cell): GroupStatistics[] => {
     const { takeHome } = cell.splits;
     if (!takeHome || poolOf(cell.group) !== poolOf(group)) return [];
     const { species, sex } = cell.group;
-    const { middle, spread } = priorOf(priors, species, needBase(cell.group), sex).takeHome;
+    const { location: middle, scale: spread } = priorOf(
+      priors,
+      species,
+      requireBase(cell.group),
+      sex,
+    ).takeHome;
     const { n, sum, squares } = takeHome;
     const standard = {
       sum: (sum - n * middle) / spread,
       squares: (squares - 2 * middle * sum + n * middle ** 2) / spread ** 2,
     };
-    return [{ places: spots(cell.group), species, n, ...standard }];
+    return [{ columnIndices: spots(cell.group), species, n, ...standard }];
   });
   const posterior = posteriorOf(columns('takeHome'), crossProductsOf(places.size, heaps));
 
   let [n, squares] = [0, 0];
   for (const heap of heaps) {
     if (heap.species !== group.species) continue;
-    const mean = meanAt(posterior, heap.places);
+    const mean = meanAt(posterior, heap.columnIndices);
     n += heap.n;
-    squares += heap.squares - 2 * mean.middle * heap.sum + heap.n * mean.middle ** 2;
+    squares += heap.squares - 2 * mean.location * heap.sum + heap.n * mean.location ** 2;
     squares += heap.n * mean.variance * posterior.variance;
   }
   const own = (COMMON_ANIMALS * posterior.variance + squares) / (COMMON_ANIMALS + n);
   const degrees = n === 0 ? posterior.degrees : Math.min(posterior.degrees, COMMON_ANIMALS + n);
   const mean = meanAt(posterior, spots(group));
-  const { middle, spread } = priorOf(priors, group.species, needBase(group), group.sex).takeHome;
-  const centre = middle + spread * mean.middle;
+  const { location: middle, scale: spread } = priorOf(
+    priors,
+    group.species,
+    requireBase(group),
+    group.sex,
+  ).takeHome;
+  const centre = middle + spread * mean.location;
   const scale = spread * Math.sqrt(own + posterior.variance * mean.variance);
   const reach = scale * tQuantile((1 + level) / 2, degrees);
-  return { low: shareOf(centre - reach), high: shareOf(centre + reach) };
+  return { low: inverseLogit(centre - reach), high: inverseLogit(centre + reach) };
 }

@@ -3,15 +3,15 @@
  * that the model believes in, the others break one of its beliefs.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../../src/core/species/species.ts';
-import { columnsOf, withinShop } from '../../src/core/yield/columns.ts';
-import { NONE_BEFORE } from '../../src/core/yield/none.ts';
+import { columnsOf, withinShopFactor } from '../../src/core/yield/columns.ts';
+import { PRIOR_PROBABILITY_OF_NONE } from '../../src/core/yield/zero-damage.ts';
 import { splitPriors } from '../../src/core/yield/prior.ts';
 import {
   baseOf,
   divide,
-  shareOf,
+  inverseLogit,
   SPLITS,
   type Base,
   type Part,
@@ -83,7 +83,7 @@ export function openShop(
   world: World,
   seed: number,
   off?: OffPrior,
-): { next: (asked?: Partial<Group>) => Animal; chance: Chance } {
+): { next: (asked?: Partial<Group>) => Animal; chance: RandomGenerator } {
   const chance = seeded(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(chance.uniform() * list.length)] as T;
   // A shop sees much of a few species and little of others.
@@ -106,12 +106,12 @@ export function openShop(
     const priors = splitPriors(profile, base, group.sex);
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {
-      const { middle, spread, animals } = priors[split];
+      const { location, scale, animals } = priors[split];
       const { effect, spreadOf } = mean[split];
       const z = effect(profile.family, group) + spreadOf(profile.code) * deviation(world, chance);
-      share[split] = shareOf(middle + spread * withinShop(animals) * z);
+      share[split] = inverseLogit(location + scale * withinShopFactor(animals) * z);
     }
-    if (chance.uniform() < Math.max(NONE_BEFORE, world.undamaged)) share.damage = 0;
+    if (chance.uniform() < Math.max(PRIOR_PROBABILITY_OF_NONE, world.undamaged)) share.damage = 0;
     const hangingGrams = profile.hangingGrams.typical * Math.exp(0.25 * chance.normal());
     const { liveToDressed, dressedToHanging, liveToHanging } = profile.ratios;
     const ratio = liveToHanging
@@ -124,7 +124,7 @@ export function openShop(
 }
 
 /** What the shop's book holds of an animal. */
-export function weigh(animal: Animal, world: World, chance: Chance): YieldObservation {
+export function weigh(animal: Animal, world: World, chance: RandomGenerator): YieldObservation {
   const { hangingGrams, group, parts } = animal;
   const { wholeCuts, trim, fatSaved, bone, sinew, damage, takeHome } = parts;
   const twice = chance.uniform() < world.weighedTwice;
@@ -142,16 +142,16 @@ type Tendency = Record<
 >;
 
 /** Draws one shop's true effects and spreads. */
-function tendency(world: World, chance: Chance, off?: OffPrior): Tendency {
+function tendency(world: World, chance: RandomGenerator, off?: OffPrior): Tendency {
   const entries = SPLITS.map((split) => {
     // Chance's own spread about the believed one: scaled inverse chi-square with 10 degrees, mean 1.
     const spread = Math.sqrt(8 / (2 * chance.gamma(5)));
     const worth = new Map(profiles.map((p) => [p.code, splitPriors(p, 'carcass')[split].animals]));
     const columns = columnsOf(split, profiles, (code) => worth.get(code) as number);
     const drawn = new Map(
-      columns.map(({ name, middle, variance }) => [
+      columns.map(({ name, priorMean, variance }) => [
         name,
-        middle + world.effects * spread * Math.sqrt(variance) * chance.normal(),
+        priorMean + world.effects * spread * Math.sqrt(variance) * chance.normal(),
       ]),
     );
     const own = new Map(
@@ -163,7 +163,7 @@ function tendency(world: World, chance: Chance, off?: OffPrior): Tendency {
       Object.entries({ shop: '', family, species, brought, sex, age, damage })
         .map(([kind, level]) =>
           off?.by === kind && off.level === level
-            ? (sign * off.sds) / withinShop(worth.get(species) as number)
+            ? (sign * off.sds) / withinShopFactor(worth.get(species) as number)
             : (drawn.get(`${kind}:${level}`) as number),
         )
         .reduce((total, value) => total + value, 0);
@@ -172,7 +172,7 @@ function tendency(world: World, chance: Chance, off?: OffPrior): Tendency {
   return Object.fromEntries(entries) as Tendency;
 }
 
-function deviation({ error }: World, chance: Chance): number {
+function deviation({ error }: World, chance: RandomGenerator): number {
   if (error === 'heavy') return chance.studentT(5) / Math.sqrt(5 / 3);
   if (error === 'skewed') return (4 - chance.gamma(4)) / 2;
   return chance.normal();

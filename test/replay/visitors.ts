@@ -1,5 +1,5 @@
 /** The hunters of an opening day and what they bring: invented, and the same for the same seed. */
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { SPECIES } from '../../src/desk/supplied/resources.ts';
 import type { Brought, CutPart } from '../../src/desk/contract/contract.ts';
@@ -63,7 +63,7 @@ export function inventVisitors(count: number, seed: number): Visitor[] {
   return Array.from({ length: count }, (_, i) => inventVisitor(chance, i));
 }
 
-function inventVisitor(chance: Chance, i: number): Visitor {
+function inventVisitor(chance: RandomGenerator, i: number): Visitor {
   const code = pick(KINDS, chance).code;
   const profile = SPECIES.find((one) => one.code === code);
   if (!profile) throw new Error(`No species ${code}`);
@@ -127,7 +127,7 @@ export function lb(pounds: number): string {
   return (Math.max(1, Math.round(pounds / STEP)) * STEP).toFixed(2);
 }
 
-function pick<T extends { share: number }>(kinds: readonly T[], chance: Chance): T {
+function pick<T extends { share: number }>(kinds: readonly T[], chance: RandomGenerator): T {
   let left = chance.uniform();
   for (const kind of kinds) {
     left -= kind.share;

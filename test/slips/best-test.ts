@@ -3,7 +3,7 @@
  * figures or with what is published. Parts that were not weighed are integrated over; rounding counts as added variance.
  */
 import { explain, type Change } from '../../src/core/balance/explain.ts';
-import { logSum } from '../../src/core/stats/log-sum.ts';
+import { logSumExp } from '../../src/core/stats/log-sum-exp.ts';
 import { parseReading, readingGrams } from '../../src/core/values/reading.ts';
 import type { Seen } from './shop-floor.ts';
 import { MISSED, ODD, PARTS, STEP, type Figures, type Sound } from './world.ts';
@@ -48,11 +48,13 @@ export function bestOdds(figures: Figures, seen: Seen): number {
     const scales = figures.hookScales.map((reads) =>
       logDensity(figures, whole.lb / reads, table, seen.saysNoDamage),
     );
-    return stray + logSum(scales) - Math.log(scales.length);
+    return stray + logSumExp(scales) - Math.log(scales.length);
   };
   const entered = all.map((row, i) => ({
     ...row,
-    hasTwin: all.slice(0, i).some((other) => other.part === row.part && Math.abs(other.lb - row.lb) < 0.001),
+    hasDuplicate: all
+      .slice(0, i)
+      .some((other) => other.part === row.part && Math.abs(other.lb - row.lb) < 0.001),
   }));
   return explain(entered, fit, () => figures.containers.map((lb) => lb * POUND)).odds;
 }
@@ -100,7 +102,7 @@ function logDensity(
     const parts = PARTS.map((part) => of[part] ?? 0);
     const left = 1 - parts.reduce((sum, one) => sum + one, 0);
     const lost = damages.map(([damage, log]) => log + shrinkLog(figures, left - damage, hanging));
-    return logSum(lost) + soundLog(figures, parts, (part) => noise(part, of));
+    return logSumExp(lost) + soundLog(figures, parts, (part) => noise(part, of));
   };
   if (missing.length === 0) return size + known(share);
   if (missing.length > 1) return -Infinity;
@@ -111,7 +113,7 @@ function logDensity(
   return (
     size +
     rate +
-    logSum(grid.map((value) => known({ ...share, [part as Sound]: value }))) +
+    logSumExp(grid.map((value) => known({ ...share, [part as Sound]: value }))) +
     Math.log(most / POINTS)
   );
 }
@@ -168,7 +170,7 @@ function soundLog(
   const own = PARTS.slice(1).map((part, i) => noise(part) ** 2 + (meanSd[i] ?? 0) ** 2);
   return (
     jacobian +
-    logSum(
+    logSumExp(
       kinds.map(([chance, spread]) => {
         const covariance = ratios.covariance.map((row, i) =>
           row.map((value, j) => value * spread * spread + ofMeat + (i === j ? (own[i] ?? 0) : 0)),

@@ -1,5 +1,5 @@
 /** The slips of hand and eye that are tried, each made on one tote. */
-import type { Chance } from '../../src/core/stats/random.ts';
+import type { RandomGenerator } from '../../src/core/stats/random.ts';
 import { STEP, type Tote } from './world.ts';
 
 export const SLIPS = [
@@ -32,7 +32,12 @@ const POUNDS_PER_KG = 2.2046226;
  * What is typed when this slip is made on this tote, and the net pounds that were meant; null where it cannot be made.
  * `stranger` is a tote of another animal of the kind.
  */
-export function slipped(slip: SlipName, tote: Tote, stranger: Tote, chance: Chance): TypedTote | null {
+export function slipped(
+  slip: SlipName,
+  tote: Tote,
+  stranger: Tote,
+  chance: RandomGenerator,
+): TypedTote | null {
   const right = typedRight(tote);
   switch (slip) {
     case 'digits swapped': {
@@ -60,7 +65,7 @@ export function slipped(slip: SlipName, tote: Tote, stranger: Tote, chance: Chan
 }
 
 /** Two neighbouring figures the other way round; null where that changes less than a step or makes nothing. */
-function swapped(typed: string, chance: Chance): string | null {
+function swapped(typed: string, chance: RandomGenerator): string | null {
   const digits = typed.replace('.', '');
   const places = [...digits].slice(1).flatMap((figure, i) => (figure === digits[i] ? [] : [i]));
   const at = places[Math.floor(chance.uniform() * places.length)];

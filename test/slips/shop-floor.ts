@@ -1,5 +1,5 @@
 /** Weighs made-up animals in at a real desk, slips and all, and notes who is asked about what. */
-import type { Chance } from '../../src/core/stats/random.ts';
+import type { RandomGenerator } from '../../src/core/stats/random.ts';
 import { parseReading, readingGrams } from '../../src/core/values/reading.ts';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -58,7 +58,12 @@ export async function openFloor() {
 type Floor = Awaited<ReturnType<typeof openFloor>>;
 
 /** Weighs so many right animals in and finishes them, so that the desk learns the shop. */
-export async function teach(floor: Floor, shop: Shop, chance: Chance, animals: number): Promise<void> {
+export async function teach(
+  floor: Floor,
+  shop: Shop,
+  chance: RandomGenerator,
+  animals: number,
+): Promise<void> {
   for (let i = 0; i < animals; i++) {
     const animal = weighed(shop, draw(shop, chance), chance);
     const id = await takeIn(floor, shop, animal);
@@ -72,7 +77,7 @@ export async function teach(floor: Floor, shop: Shop, chance: Chance, animals: n
 export async function weighIn(
   floor: Floor,
   shop: Shop,
-  chance: Chance,
+  chance: RandomGenerator,
   slip: SlipName | null,
 ): Promise<Outcome> {
   const { animal, at, wrong } = withSlip(shop, chance, slip);
@@ -124,7 +129,7 @@ export async function weighIn(
 
 export function withSlip(
   shop: Shop,
-  chance: Chance,
+  chance: RandomGenerator,
   slip: SlipName | null,
 ): { animal: Weighed; at: number | null; wrong: TypedTote | null } {
   for (;;) {

@@ -4,7 +4,7 @@
  * the scale at the hook and the one at the table differ by 1 %, and some totes are never weighed.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import type { SpeciesProfile } from '../../src/core/species/species.ts';
 
 const profiles = JSON.parse(
@@ -52,7 +52,11 @@ const SHRINK_SD = { animals: 0.3, shops: 0.25 } as const;
 /** The hook scale reads so much of a true pound. */
 export const HOOK_SCALES = [0.99, 1.01] as const;
 
-export function openShop(missing: number, seed: number, code = 'white-tail'): { shop: Shop; chance: Chance } {
+export function openShop(
+  missing: number,
+  seed: number,
+  code = 'white-tail',
+): { shop: Shop; chance: RandomGenerator } {
   const chance = seeded(seed);
   const published = publishedShop(missing, code);
   const { ratios, shrink } = published;
@@ -123,7 +127,7 @@ export interface Animal {
   readonly parts: Readonly<Record<Sound | 'damage', number>>;
 }
 
-export function draw(shop: Shop, chance: Chance): Animal {
+export function draw(shop: Shop, chance: RandomGenerator): Animal {
   const typical = shop.species.hangingGrams.typical / 453.59237;
   const hangingLb = typical * Math.exp(0.2 * chance.normal());
   const damage =
@@ -143,7 +147,7 @@ export function draw(shop: Shop, chance: Chance): Animal {
 }
 
 /** Three standard normals with `CORRELATION`, by its Cholesky factor. */
-function correlated(chance: Chance): number[] {
+function correlated(chance: RandomGenerator): number[] {
   const z = [chance.normal(), chance.normal(), chance.normal()];
   return CHOLESKY.map((row) => row.reduce((sum, factor, i) => sum + factor * (z[i] ?? 0), 0));
 }
@@ -175,7 +179,7 @@ export interface Weighed {
 }
 
 /** What the shop reads off its scales, in half pounds; what weighs less than half a step is not weighed. */
-export function weighed(shop: Shop, animal: Animal, chance: Chance): Weighed {
+export function weighed(shop: Shop, animal: Animal, chance: RandomGenerator): Weighed {
   const step = (lb: number): number => Math.round(lb / STEP) * STEP;
   const missed = chance.uniform() < shop.missing ? pickMissed(chance) : null;
   const totes: Tote[] = [];
@@ -203,7 +207,7 @@ export function weighed(shop: Shop, animal: Animal, chance: Chance): Weighed {
   };
 }
 
-function pickMissed(chance: Chance): keyof typeof MISSED {
+function pickMissed(chance: RandomGenerator): keyof typeof MISSED {
   const at = chance.uniform();
   return at < MISSED.damage ? 'damage' : at < MISSED.damage + MISSED.sinew ? 'sinew' : 'bone';
 }

@@ -3,14 +3,14 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writ
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listBackups } from '../../src/book/file/backup.ts';
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tally, type Tally } from './tally.ts';
 import { digest } from './verify.ts';
 import { openOrGoBack } from './way-back.ts';
 
 /** Ways to spoil the file at `path`. */
-const DAMAGES: Readonly<Record<string, (path: string, chance: Chance) => void>> = {
+const DAMAGES: Readonly<Record<string, (path: string, chance: RandomGenerator) => void>> = {
   'cut short': (path, chance) => truncateSync(path, Math.floor(chance.uniform() * statSync(path).size)),
   'one bit turned over': (path, chance) =>
     change(path, (bytes) => {

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { listenTo } from './kills.ts';
 import { entriesOf, linesOf, type Entry } from './said.ts';
@@ -58,7 +58,7 @@ function note(counted: Tally, what: string): void {
   counted.notes.push(what);
 }
 
-async function carryUntilKilled(bookPath: string, temporary: string, seed: number, chance: Chance) {
+async function carryUntilKilled(bookPath: string, temporary: string, seed: number, chance: RandomGenerator) {
   const child = spawn(process.execPath, [CARRIER, bookPath, String(seed)], {
     env: { ...process.env, TMPDIR: temporary, TEMP: temporary, TMP: temporary },
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listBackups } from '../../src/book/file/backup.ts';
 import { checkCopy } from '../../src/book/file/backup-check.ts';
-import { seeded, type Chance } from '../../src/core/stats/random.ts';
+import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { entriesOf, linesOf, type Entry, type Said } from './said.ts';
 import { tally, type Tally } from './tally.ts';
 import { verify } from './verify.ts';
@@ -50,7 +50,7 @@ interface Moment {
 }
 
 /** Mostly amid the writing, now and then while the program starts. */
-function momentOf(chance: Chance): Moment {
+function momentOf(chance: RandomGenerator): Moment {
   return chance.uniform() < 1 / 8
     ? { lines: 0, ms: chance.uniform() * 900 }
     : { lines: 1 + Math.floor(chance.uniform() * 30), ms: chance.uniform() * 60 };
@@ -86,7 +86,7 @@ export function listenTo(child: ChildProcess): { text: { out: string; err: strin
  * What a power cut leaves: of the log, all that was flushed before the last acknowledgement, and of the rest any
  * part, the end of which may be nonsense.
  */
-function loseUnwritten(bookPath: string, flushed: number, chance: Chance): void {
+function loseUnwritten(bookPath: string, flushed: number, chance: RandomGenerator): void {
   const log = `${bookPath}-wal`;
   if (!existsSync(log) || statSync(log).size <= flushed) return;
   const bytes = readFileSync(log);

@@ -1,5 +1,5 @@
 /** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
-import type { PoundsLook, SpeciesYield, Spread, YieldsLook } from '../../src/bridge/contract.ts';
+import type { PoundsLook, SpeciesYield, DistributionSummary, YieldsLook } from '../../src/bridge/contract.ts';
 import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 import type { SceneStory } from '../../src/ui/charts/story.ts';
@@ -10,7 +10,7 @@ export const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', curr
 export const colours = new Proxy({}, { get: (_, name) => name }) as ChartColours;
 const LB = 453.59237;
 
-export function spreadOf(values: readonly number[]): Spread | null {
+export function spreadOf(values: readonly number[]): DistributionSummary | null {
   const sorted = values.toSorted((a, b) => a - b);
   const at = (p: number): number => {
     const rank = (sorted.length - 1) * p;

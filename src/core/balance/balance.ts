@@ -28,11 +28,11 @@ export interface Reconciled {
   chiSquare: number;
   degrees: number;
   /** Per node: in minus out by the readings as they stand; null unless each of its flows was weighed. */
-  unclosed: { node: string; grams: number | null }[];
+  imbalances: { node: string; grams: number | null }[];
 }
 
 /** Below zero by more than rounding: as a share of the largest reading. */
-const ROUNDING = 1e-9;
+const NEGATIVE_TOLERANCE = 1e-9;
 
 /**
  * Reconciles weights on a graph in which what goes into a place must come out: the estimates that close every
@@ -58,7 +58,7 @@ export function reconcile(input: BalanceInput): Reconciled {
     flows: flowsOf(flows, graph.edges, edges),
     chiSquare,
     degrees,
-    unclosed: nodes.map((node) => ({ node, grams: unclosedAt(node, flows) })),
+    imbalances: nodes.map((node) => ({ node, grams: imbalanceAt(node, flows) })),
   };
 }
 
@@ -80,13 +80,13 @@ function flowsOf(
       z,
       redundant: z !== null,
       observable: grams !== null,
-      negative: grams !== null && grams < -ROUNDING * scale,
+      negative: grams !== null && grams < -NEGATIVE_TOLERANCE * scale,
     };
   });
 }
 
 /** An end of the graph, with flows only in or only out, never closes and is not asked to. */
-function unclosedAt(node: string, flows: readonly Flow[]): number | null {
+function imbalanceAt(node: string, flows: readonly Flow[]): number | null {
   const into = flows.filter((flow) => flow.to === node);
   const out = flows.filter((flow) => flow.from === node);
   const all = [...into, ...out];

@@ -3,7 +3,7 @@
  * skewed and the same for odd animals as for all; what is left divides into meat, fat, sinew and bone about normally.
  */
 import { inverse, Matrix } from 'ml-matrix';
-import { logSum } from '../stats/log-sum.ts';
+import { logSumExp } from '../stats/log-sum-exp.ts';
 import { damageLog, meanRest, shrinkAndDamageShares, shrinkShares, type LostShares } from './lost-shares.ts';
 import { SHARE_PARTS, type SharePart } from './part-shares.ts';
 import type { PartsWeighed } from './parts-weighed.ts';
@@ -54,13 +54,13 @@ export function closedFit(model: ShareModel): (parts: PartsWeighed) => number {
     return found;
   };
 
-  const off = new Float64Array(COUNT);
+  const deviations = new Float64Array(COUNT);
   /** Logarithm of the relative density of the weighed parts if all four come to `whole`. */
   function composition(parts: PartsWeighed, mask: number, whole: number): number {
     let count = 0;
     for (let i = 0; i < COUNT; i++) {
       if (!(mask & (1 << i))) continue;
-      off[i] = (parts[SOUND[i] as SharePart]?.share ?? 0) / whole - (usual[i] ?? 0);
+      deviations[i] = (parts[SOUND[i] as SharePart]?.share ?? 0) / whole - (usual[i] ?? 0);
       count += 1;
     }
     const weights = inverseOf(mask);
@@ -68,7 +68,8 @@ export function closedFit(model: ShareModel): (parts: PartsWeighed) => number {
     for (let i = 0; i < COUNT; i++)
       if (mask & (1 << i))
         for (let j = 0; j < COUNT; j++)
-          if (mask & (1 << j)) squared += (weights[i * COUNT + j] ?? 0) * (off[i] ?? 0) * (off[j] ?? 0);
+          if (mask & (1 << j))
+            squared += (weights[i * COUNT + j] ?? 0) * (deviations[i] ?? 0) * (deviations[j] ?? 0);
     let sum = 0;
     for (const { chance, spread: by } of KINDS_OF_ANIMAL)
       sum += (chance / by ** count) * Math.exp(-squared / (2 * by * by));
@@ -91,7 +92,7 @@ export function closedFit(model: ShareModel): (parts: PartsWeighed) => number {
     if (mask === 0) return known;
     return (
       known +
-      logSum(
+      logSumExp(
         lost.points.map(({ share, mass }) => {
           const whole = Math.max(1e-3, 1 - damage - share);
           return Math.log(mass) + composition(parts, mask, whole);

@@ -5,7 +5,7 @@
 import type { MistypeKind, Typed } from '../values/mistype-digits.ts';
 import { slipsByKind } from '../values/mistype.ts';
 import { readingGrams } from '../values/reading.ts';
-import { logSum } from '../stats/log-sum.ts';
+import { logSumExp } from '../stats/log-sum-exp.ts';
 
 /** One weight of the set. */
 export interface WeightEntered {
@@ -15,7 +15,7 @@ export interface WeightEntered {
   /** The container that was taken off; 0 for none. */
   readonly tareGrams: number;
   /** An earlier weight of the same part shows the very same figure. */
-  readonly hasTwin: boolean;
+  readonly hasDuplicate: boolean;
 }
 
 /** What a weight is taken for while an explanation is tried: another weight (net grams), not there, or not known. */
@@ -50,7 +50,7 @@ const SLIP_RATE = 1 / 150;
  * little when it reaches the right one. A judgement, no source; `weighed-twice` counts only where a twin stands, and two
  * honest totes rarely show the same figure, so that a twin is itself some evidence.
  */
-const COMMON: Readonly<Record<SlipKind, number>> = {
+const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
   'digits-swapped': 0.2,
   'decimal-slipped': 0.15,
   'wrong-unit': 0.15,
@@ -66,26 +66,27 @@ const COMMON: Readonly<Record<SlipKind, number>> = {
 /**
  * @param fit the logarithm of the likelihood of the whole set, as entered or with one weight changed
  * @param containers weights of the shop's containers in grams, asked for only when they are needed
- * @param worthwhile odds below which nobody asks: then no explanation is looked for where none could reach them
+ * @param minOdds odds below which nobody asks: then no explanation is looked for where none could reach them
  */
 export function explain(
   weights: readonly WeightEntered[],
   fit: (change?: Change) => number,
   containers: () => readonly number[],
-  worthwhile = 0,
+  minOdds = 0,
 ): Explained {
   const asEntered = fit();
-  const twins = weights.filter(({ hasTwin }) => hasTwin).length;
-  const reachable = SLIP_RATE * (weights.length * REACHED + twins * COMMON['weighed-twice']);
+  const duplicates = weights.filter(({ hasDuplicate: hasDuplicate }) => hasDuplicate).length;
+  const reachable =
+    SLIP_RATE * (weights.length * REACHABLE_SHARE + duplicates * SLIP_WEIGHTS['weighed-twice']);
   // No explanation fits better than perfectly (0).
-  if (Math.exp(-asEntered) * reachable < worthwhile) return { odds: 0, weights: [] };
+  if (Math.exp(-asEntered) * reachable < minOdds) return { odds: 0, weights: [] };
   const known = containers();
   const tried = weights.flatMap((weight) =>
     slipsOf(weight, known).map((slip) => ({ ...slip, log: slip.log + fit(slip.change) })),
   );
-  const all = logSum(tried.map(({ log }) => log));
+  const all = logSumExp(tried.map(({ log }) => log));
   const chanceOf = (some: readonly { log: number }[]): number =>
-    Math.exp(logSum(some.map(({ log }) => log)) - all);
+    Math.exp(logSumExp(some.map(({ log }) => log)) - all);
   const found = weights.map(({ id }): ExplainedWeight => {
     const own = tried.filter(({ change }) => change.id === id);
     const best = likeliest(own);
@@ -105,7 +106,7 @@ export function explain(
 }
 
 /** A bound seen in `npm run slips`: of the slips that a weight may have had, double entries apart, fewer lead to one that fits. */
-const REACHED = 0.4;
+const REACHABLE_SHARE = 0.4;
 
 /** Of one weight's slips there is always one: it may be of another animal. */
 function likeliest(some: readonly Tried[]): Tried | undefined {
@@ -122,9 +123,12 @@ interface Slip {
   log: number;
 }
 
-function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers: readonly number[]): Slip[] {
-  const left = tareGrams > 0 ? [] : containers;
-  const typed = slipsByKind(reading, left).flatMap(([kind, slips]) =>
+function slipsOf(
+  { id, reading, tareGrams, hasDuplicate: hasDuplicate }: WeightEntered,
+  containers: readonly number[],
+): Slip[] {
+  const possibleTares = tareGrams > 0 ? [] : containers;
+  const typed = slipsByKind(reading, possibleTares).flatMap(([kind, slips]) =>
     slips.flatMap((meant): Slip[] => {
       const grams = readingGrams(meant) - tareGrams;
       if (!(grams > 0)) return [];
@@ -140,7 +144,7 @@ function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers:
   );
   return [
     ...typed,
-    ...(hasTwin
+    ...(hasDuplicate
       ? [{ kind: 'weighed-twice', change: { id, as: 'removed' }, log: logRate('weighed-twice') } as const]
       : []),
     { kind: 'other-animal', change: { id, as: 'removed' }, log: logRate('other-animal') },
@@ -151,10 +155,10 @@ function slipsOf({ id, reading, tareGrams, hasTwin }: WeightEntered, containers:
 /** Candidates of a kind are equally likely, but pounds and kilograms are mixed up far more often than ounces and grams. */
 function logShare(kind: SlipKind, { unit }: Typed, candidates: number): number {
   if (kind !== 'wrong-unit') return -Math.log(candidates);
-  return Math.log(unit === 'lb' || unit === 'kg' ? 1 - SMALL_UNITS : SMALL_UNITS);
+  return Math.log(unit === 'lb' || unit === 'kg' ? 1 - SMALL_UNIT_SHARE : SMALL_UNIT_SHARE);
 }
-const SMALL_UNITS = 0.15;
+const SMALL_UNIT_SHARE = 0.15;
 
 function logRate(kind: SlipKind): number {
-  return Math.log(SLIP_RATE * COMMON[kind]);
+  return Math.log(SLIP_RATE * SLIP_WEIGHTS[kind]);
 }

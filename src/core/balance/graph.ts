@@ -20,7 +20,7 @@ export interface Edge {
 
 export interface Graph {
   /** Count of places, numbered from 0. */
-  places: number;
+  nodeCount: number;
   edges: Edge[];
 }
 
@@ -34,28 +34,28 @@ export function graphOf(flows: readonly Flow[], nodes: readonly string[]): Graph
   const inner = nodes.filter((node) => entered.has(node) && flows.some((flow) => flow.from === node));
   const place = new Map(inner.map((node, i) => [node, i + 1]));
   const numbered = (node: string | null) => (node === null ? WORLD : (place.get(node) ?? WORLD));
-  let places = inner.length + 1;
+  let nodeCount = inner.length + 1;
   const edges = flows.flatMap((flow, i): Edge[] => {
     const [from, to] = [numbered(flow.from), numbered(flow.to)];
     const reading = flow.grams === null ? null : { grams: flow.grams, sd: flow.sd as number };
     const prior = flow.prior ? { grams: flow.prior.mean, sd: flow.prior.sd } : null;
     if (!reading || !prior) return [{ flow: i, from, to, known: reading ?? prior }];
-    const between = places++;
+    const between = nodeCount++;
     return [
       { flow: i, from, to: between, known: reading },
       { flow: i, from: between, to, known: prior },
     ];
   });
-  return { places, edges };
+  return { nodeCount, edges };
 }
 
 /** For each place the number of the balance it belongs to; -1 for places that no known flow can check. */
-export function balancesOf({ places, edges }: Graph): number[] {
+export function balancesOf({ nodeCount, edges }: Graph): number[] {
   const group = joined(
-    places,
+    nodeCount,
     edges.filter((edge) => !edge.known),
   );
-  const island = joined(places, edges);
+  const island = joined(nodeCount, edges);
   // On an island the balances sum to zero, so one is spare: the world's own, else that of the first place.
   const spare = new Set(island.map((first) => group[first]));
   const numbers = [...new Set(group)].filter((first) => !spare.has(first));
@@ -67,9 +67,9 @@ export function balancesOf({ places, edges }: Graph): number[] {
  * on the side away from the world; null if both ends do: then the flow runs in a circle of unweighed flows, or
  * between outside and outside, and nothing tells its weight.
  */
-export function sideOf({ places, edges }: Graph, edge: Edge): ReadonlySet<number> | null {
+export function sideOf({ nodeCount, edges }: Graph, edge: Edge): ReadonlySet<number> | null {
   const group = joined(
-    places,
+    nodeCount,
     edges.filter((other) => !other.known && other !== edge),
   );
   const [start, end] = [group[edge.from], group[edge.to]];
@@ -79,8 +79,8 @@ export function sideOf({ places, edges }: Graph, edge: Edge): ReadonlySet<number
 }
 
 /** For each place the lowest-numbered place that it is joined to by `edges`, itself included. */
-function joined(places: number, edges: readonly Edge[]): number[] {
-  const parent = Array.from({ length: places }, (_, place) => place);
+function joined(nodeCount: number, edges: readonly Edge[]): number[] {
+  const parent = Array.from({ length: nodeCount }, (_, place) => place);
   const root = (place: number): number => {
     let at = place;
     while (parent[at] !== at) at = parent[at] as number;

@@ -26,7 +26,7 @@ export const MOST_FLOWS = 300;
 /** A thousand tonnes: larger numbers would drown a gram in rounding. */
 const MOST_GRAMS = 1e9;
 /** Widest ratio of two standard deviations; beyond it the vague one carries no weight and the sums no digits. */
-const WIDEST = 1e6;
+const MAX_SD_RATIO = 1e6;
 
 /**
  * @throws ValidationError `balance.too-many-flows`, `balance.id-twice`, `balance.unknown-node`, `balance.same-ends`,
@@ -47,7 +47,8 @@ export function checkInput({ flows, nodes }: BalanceInput): void {
     ...(grams === null || sd === undefined ? [] : [sd]),
     ...(prior ? [prior.sd] : []),
   ]);
-  if (Math.max(...sds) > WIDEST * Math.min(...sds)) throw new ValidationError('balance.sd-spread', 'flows');
+  if (Math.max(...sds) > MAX_SD_RATIO * Math.min(...sds))
+    throw new ValidationError('balance.sd-spread', 'flows');
 }
 
 function checkUnlike(ids: readonly string[], field: string): void {

@@ -3,7 +3,7 @@ import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 
 /** A share that may be lost, and the share of its distribution that lies nearest to it. */
-export interface Lost {
+export interface MassPoint {
   readonly share: number;
   readonly mass: number;
 }
@@ -12,7 +12,7 @@ export interface LostShares {
   /** Logarithm of the density of a lost share against the highest density there is: at most 0. */
   log(share: number): number;
   /** Points over the whole distribution, to sum over where the parts weighed do not tell what is lost. */
-  readonly points: readonly Lost[];
+  readonly points: readonly MassPoint[];
 }
 
 /**
@@ -20,17 +20,17 @@ export interface LostShares {
  * share + this offset, with the mean and the variance that the model says.
  */
 const SHRINK_OFFSET = 0.01;
-const LEAST_SHRINK = 0.005;
+const MIN_SHRINK = 0.005;
 /** Damage that nobody weighed is as likely none at all as some. Our own choice. */
 const NO_DAMAGE_CHANCE = 0.5;
 /** Now and then a bag is lost or the cooler runs dry: one animal in a hundred strays so many times as far. Our own choice. */
-const STRAY = { chance: 0.01, spread: 2.5 } as const;
+const HEAVY_TAIL = { chance: 0.01, spread: 2.5 } as const;
 
 const SHRINK_POINTS = 15;
-const SHRINK_REACH = 3;
+const SHRINK_RANGE_SD = 3;
 /** Steps in which unweighed damage is tried, and the most that is tried. */
 const DAMAGE_STEP = 0.01;
-const MOST_DAMAGE = 0.5;
+const MAX_DAMAGE = 0.5;
 
 /** @param extraVariance variance of the sum of the readings, in shares, besides what the model has learned */
 export function shrinkShares(model: ShareModel, extraVariance: number): LostShares {
@@ -49,7 +49,7 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
     return sum;
   };
   const low = shrink.points[0]?.share ?? 0;
-  const steps = Math.round((MOST_DAMAGE + (shrink.points.at(-1)?.share ?? 0) - low) / DAMAGE_STEP);
+  const steps = Math.round((MAX_DAMAGE + (shrink.points.at(-1)?.share ?? 0) - low) / DAMAGE_STEP);
   const points = Array.from({ length: steps }, (_, i) => {
     const share = low + (i + 0.5) * DAMAGE_STEP;
     return { share, mass: density(share) * DAMAGE_STEP };
@@ -64,33 +64,33 @@ export function damageLog({ damage: { logMean, logSd } }: ShareModel, share: num
   return share === 0 ? 0 : -(Math.max(0, z) ** 2) / 2;
 }
 
-function peak(density: (share: number) => number, points: readonly Lost[]): number {
+function peak(density: (share: number) => number, points: readonly MassPoint[]): number {
   return points.reduce((most, { share }) => Math.max(most, density(share)), 0);
 }
 
 function shrinkOf(
   { mean, covariance }: ShareModel,
   extraVariance: number,
-): { density(share: number): number; points: Lost[] } {
-  const middle = Math.max(LEAST_SHRINK, 1 - mean.reduce((sum, share) => sum + share, 0) + SHRINK_OFFSET);
+): { density(share: number): number; points: MassPoint[] } {
+  const middle = Math.max(MIN_SHRINK, 1 - mean.reduce((sum, share) => sum + share, 0) + SHRINK_OFFSET);
   const relative = (covariance.sum() + extraVariance) / middle ** 2;
   const logSd = Math.sqrt(Math.log1p(relative));
   const logMean = Math.log(middle) - logSd ** 2 / 2;
   const density = (share: number): number => {
     const above = share + SHRINK_OFFSET;
-    if (!(above > 0)) return TINY;
+    if (!(above > 0)) return MIN_DENSITY;
     const z = (Math.log(above) - logMean) / logSd;
-    const stray = z / STRAY.spread;
+    const tailZ = z / HEAVY_TAIL.spread;
     return (
-      TINY +
-      ((1 - STRAY.chance) * Math.exp((-z * z) / 2) +
-        (STRAY.chance / STRAY.spread) * Math.exp((-stray * stray) / 2)) /
+      MIN_DENSITY +
+      ((1 - HEAVY_TAIL.chance) * Math.exp((-z * z) / 2) +
+        (HEAVY_TAIL.chance / HEAVY_TAIL.spread) * Math.exp((-tailZ * tailZ) / 2)) /
         (above * logSd * ROOT_TWO_PI)
     );
   };
-  const width = (2 * SHRINK_REACH) / SHRINK_POINTS;
+  const width = (2 * SHRINK_RANGE_SD) / SHRINK_POINTS;
   const points = Array.from({ length: SHRINK_POINTS }, (_, i) => {
-    const z = (i + 0.5) * width - SHRINK_REACH;
+    const z = (i + 0.5) * width - SHRINK_RANGE_SD;
     const mass = (Math.exp((-z * z) / 2) * width) / ROOT_TWO_PI;
     return { share: Math.exp(logMean + logSd * z) - SHRINK_OFFSET, mass };
   });
@@ -98,11 +98,11 @@ function shrinkOf(
 }
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 /** Nothing is impossible: keeps logarithms finite, and explanations of hopeless sets comparable. */
-const TINY = 1e-12;
+const MIN_DENSITY = 1e-12;
 
 /** Amounts of damage from nothing to `MOST_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */
-function damagePoints({ damage: { logMean, logSd } }: ShareModel): Lost[] {
-  const points = Array.from({ length: Math.round(MOST_DAMAGE / DAMAGE_STEP) }, (_, i) => {
+function damagePoints({ damage: { logMean, logSd } }: ShareModel): MassPoint[] {
+  const points = Array.from({ length: Math.round(MAX_DAMAGE / DAMAGE_STEP) }, (_, i) => {
     const share = (i + 0.5) * DAMAGE_STEP;
     const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
     return { share, mass: Math.exp((-z * z) / 2) / (share + DAMAGE_OFFSET) };

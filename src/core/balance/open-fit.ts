@@ -1,7 +1,7 @@
 /** How well the parts weighed so far fit what the kind of animal usually gives, while more of them may still come. */
 import { inverse, Matrix } from 'ml-matrix';
 import { normalCdf } from '../stats/distributions.ts';
-import { logSum } from '../stats/log-sum.ts';
+import { logSumExp } from '../stats/log-sum-exp.ts';
 import { damageLog } from './lost-shares.ts';
 import { DAMAGE_OFFSET, SHARE_PARTS, type SharePart } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
@@ -30,7 +30,7 @@ const SD_STEP = 0.001;
 const MOST_SD_STEPS = 63;
 
 /** A value that damage may have, the logarithm of what it counts for, and the sound parts then expected. */
-interface Atom {
+interface DamagePoint {
   readonly damage: number;
   readonly log: number;
   readonly expected: Float64Array;
@@ -50,7 +50,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     for (let j = 0; j < COUNT; j++)
       sound.set(i, j, model.covariance.get(i, j) - (slope[i] ?? 0) * (slope[j] ?? 0) * variance);
 
-  const atom = (damage: number, log: number): Atom => ({
+  const damagePoint = (damage: number, log: number): DamagePoint => ({
     damage,
     log,
     expected: Float64Array.from(
@@ -59,13 +59,13 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
   });
   const slices = damageSlices(model);
   const unweighed = [
-    atom(0, Math.log(NO_DAMAGE_CHANCE)),
-    ...slices.map(({ damage, log }) => atom(damage, log)),
+    damagePoint(0, Math.log(NO_DAMAGE_CHANCE)),
+    ...slices.map(({ damage, log }) => damagePoint(damage, log)),
   ];
-  const atomsOf = ({ damage }: PartsWeighed): readonly Atom[] => {
+  const damagePointsOf = ({ damage }: PartsWeighed): readonly DamagePoint[] => {
     if (!damage) return unweighed;
-    if (!damage.open) return [atom(damage.share, damageLog(model, damage.share))];
-    return unweighed.map((one) => (one.damage < damage.share ? atom(damage.share, one.log) : one));
+    if (!damage.open) return [damagePoint(damage.share, damageLog(model, damage.share))];
+    return unweighed.map((one) => (one.damage < damage.share ? damagePoint(damage.share, one.log) : one));
   };
 
   /** Inverse covariances of subsets of the parts, row by row, all rows and columns kept (0 where not in the subset). */
@@ -90,15 +90,15 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     return found;
   }
 
-  const off = new Float64Array(COUNT);
-  const pull = new Float64Array(COUNT);
+  const deviations = new Float64Array(COUNT);
+  const weighted = new Float64Array(COUNT);
   /** Squared Mahalanobis distance of the closed parts, and how many they are; what is open joins them where it must. */
   function distance(parts: PartsWeighed, expected: Float64Array): { squared: number; count: number } {
     let mask = 0;
     for (let i = 0; i < COUNT; i++) {
       const part = parts[SOUND[i] as SharePart];
-      off[i] = part ? part.share - (expected[i] ?? 0) : 0;
-      if (part && (!part.open || (off[i] ?? 0) > 0)) mask |= 1 << i;
+      deviations[i] = part ? part.share - (expected[i] ?? 0) : 0;
+      if (part && (!part.open || (deviations[i] ?? 0) > 0)) mask |= 1 << i;
     }
     for (;;) {
       const weights = inverseOf(mask, parts);
@@ -106,39 +106,39 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
       let count = 0;
       for (let i = 0; i < COUNT; i++) {
         let sum = 0;
-        for (let j = 0; j < COUNT; j++) sum += (weights[i * COUNT + j] ?? 0) * (off[j] ?? 0);
-        pull[i] = sum;
+        for (let j = 0; j < COUNT; j++) sum += (weights[i * COUNT + j] ?? 0) * (deviations[j] ?? 0);
+        weighted[i] = sum;
         if (!(mask & (1 << i))) continue;
-        squared += sum * (off[i] ?? 0);
+        squared += sum * (deviations[i] ?? 0);
         count += 1;
       }
-      const short = shortOf(parts, mask);
-      if (short === -1) return { squared, count };
-      mask |= 1 << short;
+      const exceeded = firstExceeded(parts, mask);
+      if (exceeded === -1) return { squared, count };
+      mask |= 1 << exceeded;
     }
   }
 
   /** An open part that the closed ones leave too little for is not open after all. */
-  function shortOf(parts: PartsWeighed, mask: number): number {
+  function firstExceeded(parts: PartsWeighed, mask: number): number {
     for (let i = 0; i < COUNT; i++) {
       if (mask & (1 << i) || !parts[SOUND[i] as SharePart]) continue;
       let left = 0;
-      for (let j = 0; j < COUNT; j++) if (mask & (1 << j)) left += sound.get(i, j) * (pull[j] ?? 0);
-      if ((off[i] ?? 0) > left) return i;
+      for (let j = 0; j < COUNT; j++) if (mask & (1 << j)) left += sound.get(i, j) * (weighted[j] ?? 0);
+      if ((deviations[i] ?? 0) > left) return i;
     }
     return -1;
   }
 
   return (parts) => {
     const scores: number[] = [];
-    for (const { log, expected } of atomsOf(parts)) {
+    for (const { log, expected } of damagePointsOf(parts)) {
       const { squared, count } = distance(parts, expected);
       for (const { log: chance, spread } of KINDS_OF_ANIMAL)
         scores.push(chance + log - count * Math.log(spread) - squared / (2 * spread * spread));
     }
     const total = SHARE_PARTS.reduce((sum, part) => sum + (parts[part]?.share ?? 0), 0);
     const over = Math.max(0, total - 1) / OVERWEIGHT_SD;
-    return logSum(scores) - (over * over) / 2;
+    return logSumExp(scores) - (over * over) / 2;
   };
 }
 

@@ -27,16 +27,16 @@ export interface ShareModel {
  * The part of the prior's variance that lies between animals of one shop; the rest lies between shops and kinds. The prior
  * mean then counts as `WITHIN / (1 - WITHIN)` animals. Our own choice, as the variances in `yield-columns.ts`.
  */
-const WITHIN = 0.75;
-const MEAN_ANIMALS = WITHIN / (1 - WITHIN);
+const WITHIN_SHOP_SHARE = 0.75;
+const PRIOR_MEAN_ANIMALS = WITHIN_SHOP_SHARE / (1 - WITHIN_SHOP_SHARE);
 /** The prior covariance counts as so many animals. */
-const SPREAD_ANIMALS = 6;
+const PRIOR_COVARIANCE_ANIMALS = 6;
 /** The published mean and spread of damage count as so many animals: shops differ in what they call damage. */
 const DAMAGE_ANIMALS = 4;
 
-const MOST_ROUNDS = 60;
+const MAX_ITERATIONS = 60;
 /** Largest change of a mean share between two rounds at which the fit is done. */
-const DONE = 1e-6;
+const CONVERGENCE_TOLERANCE = 1e-6;
 
 /**
  * Posterior mode by expectation-maximisation: the E step completes the sums of each pattern by regression on the parts
@@ -45,40 +45,44 @@ const DONE = 1e-6;
  * et al., Bayesian Data Analysis, 3rd ed., section 3.6. Both from memory.
  */
 export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
-  const within = Matrix.mul(prior.covariance, WITHIN);
+  const within = Matrix.mul(prior.covariance, WITHIN_SHOP_SHARE);
   const priorMean = Matrix.columnVector([...prior.mean]);
   const patterns = Object.entries(kind?.patterns ?? {}).filter(([, { n }]) => n > 0);
   const animals = patterns.reduce((total, [, { n }]) => total + n, 0);
   let mean = priorMean.clone();
   let covariance = within.clone();
-  for (let round = 0; animals > 0 && round < MOST_ROUNDS; round++) {
-    const first = Matrix.mul(priorMean, MEAN_ANIMALS);
-    const second = Matrix.mul(outer(priorMean), MEAN_ANIMALS).add(Matrix.mul(within, SPREAD_ANIMALS));
+  for (let round = 0; animals > 0 && round < MAX_ITERATIONS; round++) {
+    const first = Matrix.mul(priorMean, PRIOR_MEAN_ANIMALS);
+    const second = Matrix.mul(outer(priorMean), PRIOR_MEAN_ANIMALS).add(
+      Matrix.mul(within, PRIOR_COVARIANCE_ANIMALS),
+    );
     for (const [pattern, sums] of patterns)
-      complete(positionsOf(pattern), sums, mean, covariance, first, second);
-    const next = first.div(MEAN_ANIMALS + animals);
-    covariance = second.sub(Matrix.mul(outer(next), MEAN_ANIMALS + animals)).div(SPREAD_ANIMALS + animals);
+      addExpectedStatistics(positionsOf(pattern), sums, mean, covariance, first, second);
+    const next = first.div(PRIOR_MEAN_ANIMALS + animals);
+    covariance = second
+      .sub(Matrix.mul(outer(next), PRIOR_MEAN_ANIMALS + animals))
+      .div(PRIOR_COVARIANCE_ANIMALS + animals);
     const change = Matrix.sub(next, mean).abs().max();
     mean = next;
-    if (change < DONE) break;
+    if (change < CONVERGENCE_TOLERANCE) break;
   }
   // One more animal also strays by what is not known of the mean.
-  covariance.mul(1 + 1 / (MEAN_ANIMALS + animals));
+  covariance.mul(1 + 1 / (PRIOR_MEAN_ANIMALS + animals));
   return { mean: mean.to1DArray(), covariance, damage: damageOf(prior, kind?.damage), animals };
 }
 
 /** Adds what the animals of one pattern are expected to sum up to if all their parts had been weighed. */
-function complete(
-  seen: readonly number[],
+function addExpectedStatistics(
+  observed: readonly number[],
   { n, sums, products }: PatternSums,
   mean: Matrix,
   covariance: Matrix,
   first: Matrix,
   second: Matrix,
 ): void {
-  const at = [...seen];
+  const at = [...observed];
   const all = SHARE_PARTS.map((_, i) => i);
-  const missing = all.filter((i) => !seen.includes(i));
+  const missing = all.filter((i) => !observed.includes(i));
   const regression = Matrix.zeros(all.length, at.length);
   at.forEach((i, j) => regression.set(i, j, 1));
   const left = Matrix.zeros(all.length, all.length);

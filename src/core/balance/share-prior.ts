@@ -2,10 +2,10 @@
 import { Matrix } from 'ml-matrix';
 import { seeded } from '../stats/random.ts';
 import type { Brought, Sex, SpeciesProfile } from '../species/species.ts';
-import { foretellSplits } from '../yield/predict.ts';
+import { predictSplits } from '../yield/predict.ts';
 import { modelFrom } from '../yield/model.ts';
 import { damageOfAll, splitPriors } from '../yield/prior.ts';
-import { baseOf, divide, shareOf, SPLITS, type Base, type Split } from '../yield/tree.ts';
+import { baseOf, divide, inverseLogit, SPLITS, type Base, type Split } from '../yield/tree.ts';
 import { SHARE_PARTS } from './part-shares.ts';
 
 /** Mean and covariance of the shares of `SHARE_PARTS` in an animal of a shop that nothing is known of. */
@@ -46,29 +46,29 @@ export function shareBaseOf(brought: Brought): Base {
 }
 
 function drawShares(profile: SpeciesProfile, base: Base, sex: Sex): number[][] {
-  const chance = seeded(SEED);
+  const random = seeded(SEED);
   const group = { species: profile.code, brought: BROUGHT[base], sex };
-  const splits = foretellSplits(modelFrom([profile], {}), group);
+  const splits = predictSplits(modelFrom([profile], {}), group);
   // A covariance has no room for a lump at zero: damage is that of all animals here, those without any among them.
   const all = damageOfAll(profile);
   splits.damage = {
     ...splits.damage,
-    middle: all.middle,
-    scale: (splits.damage.scale * all.spread) / splitPriors(profile, base).damage.spread,
+    location: all.location,
+    scale: (splits.damage.scale * all.scale) / splitPriors(profile, base).damage.scale,
   };
   const draws = Array.from({ length: DRAWS }, () => {
     const share = {} as Record<Split, number>;
     for (const split of SPLITS) {
-      const { middle, scale } = splits[split];
-      share[split] = shareOf(middle + scale * chance.normal());
+      const { location, scale } = splits[split];
+      share[split] = inverseLogit(location + scale * random.normal());
     }
     return divide(1, share, base);
   });
-  const usual = draws.reduce((sum, { shrink }) => sum + shrink, 0) / DRAWS;
+  const meanShrink = draws.reduce((sum, { shrink }) => sum + shrink, 0) / DRAWS;
   const { mean, sd } = profile.loss.shrink;
-  const spread = Math.hypot((usual * sd) / mean, SCALES_SD);
+  const spread = Math.hypot((meanShrink * sd) / mean, SCALES_SD);
   return draws.map((parts) => {
-    const left = (1 - usual - spread * chance.normal()) / (1 - parts.shrink);
+    const left = (1 - meanShrink - spread * random.normal()) / (1 - parts.shrink);
     return SHARE_PARTS.map((part) => parts[part] * left);
   });
 }
@@ -85,9 +85,9 @@ function momentsOf(draws: readonly (readonly number[])[]): SharePrior {
         covariance.set(i, j, covariance.get(i, j) + product / (draws.length - 1));
       }
   // A part that does not occur at all (bone of boned meat) keeps a spread of its own.
-  for (let i = 0; i < mean.length; i++) covariance.set(i, i, covariance.get(i, i) + LEAST_SD ** 2);
+  for (let i = 0; i < mean.length; i++) covariance.set(i, i, covariance.get(i, i) + MIN_SD ** 2);
   return { mean, covariance };
 }
 
 /** No share of a part is known better than this beforehand. */
-const LEAST_SD = 0.003;
+const MIN_SD = 0.003;

@@ -27,34 +27,34 @@ export function sexShift(profile: SpeciesProfile, base: Base, sex: Sex): readonl
 }
 
 /** The sums of all sexes of a kind, each animal taken as if its sex were unknown; undefined where there is none. */
-export function sexesTogether(shares: ShareSums, profile: SpeciesProfile, base: Base): KindSums | undefined {
+export function poolSexes(shares: ShareSums, profile: SpeciesProfile, base: Base): KindSums | undefined {
   return SEXES.reduce<KindSums | undefined>((all, sex) => {
     const kind = shares[kindKey(profile.code, base, sex)];
     if (!kind) return all;
-    const centred = moved(kind, sexShift(profile, base, sex));
+    const centred = shiftSums(kind, sexShift(profile, base, sex));
     return all ? joinKinds(all, centred) : centred;
   }, undefined);
 }
 
 /** The model of one sex from that of `sexesTogether`. */
-export function ofSex(model: ShareModel, shift: readonly number[]): ShareModel {
+export function shiftMean(model: ShareModel, shift: readonly number[]): ShareModel {
   return { ...model, mean: model.mean.map((share, i) => share + (shift[i] ?? 0)) };
 }
 
 /** The sums as they would be if the shares of each animal were smaller by `shift`. */
-function moved(kind: KindSums, shift: readonly number[]): KindSums {
+function shiftSums(kind: KindSums, shift: readonly number[]): KindSums {
   if (shift.every((share) => share === 0)) return kind;
   const patterns = Object.entries(kind.patterns).map(([pattern, { n, sums, products }]) => {
-    const by = positionsOf(pattern).map((at) => shift[at] ?? 0);
-    const size = by.length;
+    const shifts = positionsOf(pattern).map((at) => shift[at] ?? 0);
+    const size = shifts.length;
     const product = (value: number, at: number): number => {
       const [i, j] = [Math.floor(at / size), at % size];
-      const [a, b] = [by[i] ?? 0, by[j] ?? 0];
+      const [a, b] = [shifts[i] ?? 0, shifts[j] ?? 0];
       return value - a * (sums[j] ?? 0) - b * (sums[i] ?? 0) + n * a * b;
     };
     return [
       pattern,
-      { n, sums: sums.map((sum, i) => sum - n * (by[i] ?? 0)), products: products.map(product) },
+      { n, sums: sums.map((sum, i) => sum - n * (shifts[i] ?? 0)), products: products.map(product) },
     ];
   });
   return { ...kind, patterns: Object.fromEntries(patterns) as KindSums['patterns'] };

@@ -1,13 +1,13 @@
 /** Turns the solver's columns into weights, and proves in our own arithmetic that they obey what was asked. */
 import { isStepped, type Recipe } from './input.ts';
-import { STEP_SLACK } from './model.ts';
-import { fatMassVariance } from './spread.ts';
+import { STEP_COUNT_TOLERANCE } from './model.ts';
+import { fatMassVariance } from './fat-variance.ts';
 import type { Batch, BlendRequest } from './types.ts';
 import { normalCdf, normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Share of the batch (or of fat) by which arithmetic may miss a limit: a thousandth of a gram in a tonne. */
-export const SLACK = 1e-9;
+export const RELATIVE_TOLERANCE = 1e-9;
 const RANGE_LEVEL = 0.9;
 
 /** Grams of each source of the recipe: whole steps made whole, values within rounding of a limit put on it. */
@@ -17,8 +17,10 @@ export function gramsOf(recipe: Recipe, values: readonly number[]): number[] {
     if (source.useAll) return source.availableGrams;
     if (isStepped(source)) return Math.max(0, Math.round(value)) * (source.stepGrams as number);
     const grams = value * recipe.massUnit;
-    if (grams < SLACK * recipe.massUnit) return 0;
-    return source.availableGrams - grams < SLACK * recipe.massUnit ? source.availableGrams : grams;
+    if (grams < RELATIVE_TOLERANCE * recipe.massUnit) return 0;
+    return source.availableGrams - grams < RELATIVE_TOLERANCE * recipe.massUnit
+      ? source.availableGrams
+      : grams;
   });
 }
 
@@ -35,7 +37,7 @@ export function batchOf(request: BlendRequest, recipe: Recipe, grams: readonly n
   const mass = fatMass(recipe, grams);
   const fat = mass.mean / batchGrams;
   const sd = mass.sd / batchGrams;
-  const reach = normalQuantile((1 + RANGE_LEVEL) / 2) * sd;
+  const halfWidth = normalQuantile((1 + RANGE_LEVEL) / 2) * sd;
   return {
     parts: request.sources.map(({ id }) => {
       const part = byId.get(id) as number;
@@ -44,7 +46,7 @@ export function batchOf(request: BlendRequest, recipe: Recipe, grams: readonly n
     batchGrams,
     fat,
     cost: costOf(recipe, grams),
-    fatRange: { low: Math.max(0, fat - reach), high: Math.min(1, fat + reach), level: RANGE_LEVEL },
+    fatRange: { low: Math.max(0, fat - halfWidth), high: Math.min(1, fat + halfWidth), level: RANGE_LEVEL },
     ...(request.sureBelow && { probabilityBelow: probabilityBelow(request.sureBelow.fat, fat, sd) }),
   };
 }
@@ -55,41 +57,42 @@ export function costOf(recipe: Recipe, grams: readonly number[]): number {
 }
 
 /** @throws ValidationError `blend.unproven` when a batch breaks a ground rule by more than rounding */
-export function proveGroundRules(recipe: Recipe, grams: readonly number[]): void {
+export function verifyHardConstraints(recipe: Recipe, grams: readonly number[]): void {
   const total = grams.reduce((sum, part) => sum + part, 0);
   recipe.sources.forEach((source, i) => {
     const part = grams[i] as number;
-    const step = isStepped(source) ? (source.stepGrams as number) * STEP_SLACK : 0;
-    prove(part >= 0 && part <= source.availableGrams + step, source.id);
-    prove(part >= ((source.minShare ?? 0) - SLACK) * total, source.id);
-    prove(part <= ((source.maxShare ?? 1) + SLACK) * total, source.id);
+    const step = isStepped(source) ? (source.stepGrams as number) * STEP_COUNT_TOLERANCE : 0;
+    verify(part >= 0 && part <= source.availableGrams + step, source.id);
+    verify(part >= ((source.minShare ?? 0) - RELATIVE_TOLERANCE) * total, source.id);
+    verify(part <= ((source.maxShare ?? 1) + RELATIVE_TOLERANCE) * total, source.id);
   });
 }
 
 /** @throws ValidationError `blend.unproven` when a plan breaks any rule by more than rounding */
-export function provePlan(
+export function verifyPlan(
   recipe: Recipe,
   grams: readonly number[],
   batch: Batch,
   sizeTolerance: number,
 ): void {
-  proveGroundRules(recipe, grams);
+  verifyHardConstraints(recipe, grams);
   const { size, fat, sureBelow } = recipe;
-  prove(batch.batchGrams > 0, 'batchGrams');
-  prove(batch.fat >= fat.min - SLACK && batch.fat <= fat.max + SLACK, 'fat');
-  if (size !== null) prove(Math.abs(batch.batchGrams - size) <= sizeTolerance + SLACK * size, 'batchGrams');
+  verify(batch.batchGrams > 0, 'batchGrams');
+  verify(batch.fat >= fat.min - RELATIVE_TOLERANCE && batch.fat <= fat.max + RELATIVE_TOLERANCE, 'fat');
+  if (size !== null)
+    verify(Math.abs(batch.batchGrams - size) <= sizeTolerance + RELATIVE_TOLERANCE * size, 'batchGrams');
   if (sureBelow) {
     const { mean, sd } = fatMass(recipe, grams);
     const surely = (mean + normalQuantile(sureBelow.probability) * sd) / batch.batchGrams;
-    prove(surely <= sureBelow.fat + SLACK, 'sureBelow');
+    verify(surely <= sureBelow.fat + RELATIVE_TOLERANCE, 'sureBelow');
   }
 }
 
-function prove(holds: boolean, rule: string): void {
+function verify(holds: boolean, rule: string): void {
   if (!holds) throw new ValidationError('blend.unproven', rule, { rule });
 }
 
 function probabilityBelow(limit: number, mean: number, sd: number): number {
-  if (sd === 0) return mean <= limit + SLACK ? 1 : 0;
+  if (sd === 0) return mean <= limit + RELATIVE_TOLERANCE ? 1 : 0;
   return normalCdf((limit - mean) / sd);
 }

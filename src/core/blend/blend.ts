@@ -1,15 +1,15 @@
 /** Blending lean trim and fat: the two-part balance, and the cheapest batch from any number of sources. */
-import { batchOf, proveGroundRules, provePlan, SLACK } from './batch.ts';
+import { batchOf, verifyHardConstraints, verifyPlan, RELATIVE_TOLERANCE } from './batch.ts';
 import { cheapestInTime, sizeTolerance } from './cheapest.ts';
 import { readRecipe, withoutSteps, type Recipe } from './input.ts';
 import { nearestBatch } from './nearest.ts';
-import type { BlendPlan, BlendRequest, CheapestBlend, ImpossibleBlend, WhyImpossible } from './types.ts';
+import type { BlendPlan, BlendRequest, CheapestBlend, InfeasibleBlend, InfeasibleReason } from './types.ts';
 import { explain } from './infeasible.ts';
 import type { Solved } from './chance-constraint.ts';
-import { worthOfOneMoreKg } from './worth.ts';
+import { valueOfOneMoreKg } from './marginal-value.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-export { fatToAdd, type FatToAdd, type TwoPartBlend } from './square.ts';
+export { fatToAdd, type FatToAdd, type TwoPartBlend } from './two-part.ts';
 export type * from './types.ts';
 
 /**
@@ -35,18 +35,18 @@ export type * from './types.ts';
  *   fat: { min: 0.125, max: 0.13 },
  * });
  */
-export async function planBlend(request: BlendRequest): Promise<BlendPlan | ImpossibleBlend> {
+export async function planBlend(request: BlendRequest): Promise<BlendPlan | InfeasibleBlend> {
   const recipe = readRecipe(request);
   const found = await cheapestOf(request, recipe);
   if (found.kind === 'impossible') return found;
-  return { ...found.plan, worthOfOneMoreKg: await worthOfOneMoreKg(recipe, found.solved) };
+  return { ...found.plan, valueOfOneMoreKg: await valueOfOneMoreKg(recipe, found.solved) };
 }
 
 /**
  * The same batch without what one more kilogram of each source would be worth: that is planned again for each of them,
  * which takes seconds among a hundred lots. @throws ValidationError as `planBlend`
  */
-export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlend | ImpossibleBlend> {
+export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlend | InfeasibleBlend> {
   const found = await cheapestOf(request, readRecipe(request));
   return found.kind === 'impossible' ? found : found.plan;
 }
@@ -54,32 +54,32 @@ export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlen
 async function cheapestOf(
   request: BlendRequest,
   recipe: Recipe,
-): Promise<{ kind: 'found'; plan: CheapestBlend; solved: Solved } | ImpossibleBlend> {
+): Promise<{ kind: 'found'; plan: CheapestBlend; solved: Solved } | InfeasibleBlend> {
   const solved = await cheapestInTime(recipe);
-  if (!solved || solved === 'too long') return impossible(request, recipe, solved === null);
+  if (!solved || solved === 'too long') return infeasible(request, recipe, solved === null);
   const batch = batchOf(request, recipe, solved.grams);
-  provePlan(recipe, solved.grams, batch, sizeTolerance(recipe));
+  verifyPlan(recipe, solved.grams, batch, sizeTolerance(recipe));
   return { kind: 'found', plan: { kind: 'plan', ...batch }, solved };
 }
 
-async function impossible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<ImpossibleBlend> {
+async function infeasible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<InfeasibleBlend> {
   const { why, reach, missing } = await explain(withoutSteps(recipe), proven);
   const grams = await nearestInTime(recipe, why);
   if (!grams) return { kind: 'impossible', why, nearest: null, reach, missing };
-  proveGroundRules(recipe, grams);
+  verifyHardConstraints(recipe, grams);
   const batch = batchOf(request, recipe, grams);
   const { min, max } = recipe.fat;
   const fatOff = Math.max(min - batch.fat, batch.fat - max);
   const nearest = {
     ...batch,
-    fatOff: fatOff > SLACK ? fatOff : 0,
+    fatOff: fatOff > RELATIVE_TOLERANCE ? fatOff : 0,
     gramsOff: recipe.size === null ? 0 : batch.batchGrams - recipe.size,
   };
   return { kind: 'impossible', why, nearest, reach, missing };
 }
 
 /** The nearest batch only helps; where it takes too long to find, the answer stands without it. */
-async function nearestInTime(recipe: Recipe, why: WhyImpossible): Promise<readonly number[] | null> {
+async function nearestInTime(recipe: Recipe, why: InfeasibleReason): Promise<readonly number[] | null> {
   try {
     return await nearestBatch(recipe, why);
   } catch (problem) {

@@ -3,13 +3,13 @@ import { fatMass, gramsOf } from './batch.ts';
 import { isStepped, type Recipe } from './input.ts';
 import { massTerms, withRow, type Term } from './model.ts';
 import { solve, type Program, type Solution } from './program.ts';
-import { fatMassSlopes } from './spread.ts';
+import { fatMassSlopes } from './fat-variance.ts';
 import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** The cuts aim this much lower than asked, so that the last one leaves the promise kept in full. */
-const AIM = 1e-7;
-const MOST_CUTS = 200;
+const CUT_MARGIN = 1e-7;
+const MAX_CUTS = 200;
 
 export interface Solved extends Solution {
   readonly grams: readonly number[];
@@ -19,12 +19,14 @@ export interface Solved extends Solution {
 export async function solveBlend(recipe: Recipe, program: Program): Promise<Solved | null> {
   const solution = await solve(program);
   if (!solution) return null;
-  const values = hasLooseParts(recipe, program) ? await polished(program, solution) : solution.values;
+  const values = mixesStepsAndContinuous(recipe, program)
+    ? await refineContinuous(program, solution)
+    : solution.values;
   return { ...solution, values, grams: gramsOf(recipe, values) };
 }
 
 /** Whether steps are mixed with sources that are weighed out freely. */
-function hasLooseParts(recipe: Recipe, program: Program): boolean {
+function mixesStepsAndContinuous(recipe: Recipe, program: Program): boolean {
   const stepped = program.columns.some((column) => column.whole);
   return stepped && recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }
@@ -33,7 +35,7 @@ function hasLooseParts(recipe: Recipe, program: Program): boolean {
  * The solver's whole numbers are whole only to nine digits. Made truly whole they shift the batch by a hair, so
  * the loose parts are fitted to them again; where that hair alone makes it impossible, the answer stands.
  */
-async function polished(program: Program, solution: Solution): Promise<readonly number[]> {
+async function refineContinuous(program: Program, solution: Solution): Promise<readonly number[]> {
   const columns = program.columns.map((column, i) => {
     const steps = Math.round(solution.values[i] as number);
     return column.whole ? { ...column, lower: steps, upper: steps, whole: false } : column;
@@ -53,29 +55,34 @@ async function polished(program: Program, solution: Solution): Promise<readonly 
  * batch that keeps the promise. The answer is therefore the cheapest, not merely a safe one; it ends when the
  * batch itself keeps the promise in full. @throws ValidationError `blend.too-long` after 200 rounds
  */
-export async function solveSure(recipe: Recipe, start: Program, off?: number): Promise<Solved | null> {
+export async function solveChanceConstrained(
+  recipe: Recipe,
+  start: Program,
+  slackColumn?: number,
+): Promise<Solved | null> {
   const { sureBelow } = recipe;
   if (!sureBelow) return solveBlend(recipe, start);
   const z = normalQuantile(sureBelow.probability);
   const cut = (program: Program, limit: number, slopes: (index: number) => number): Program => {
     const terms: Term[] = massTerms(recipe, (i) => (recipe.sources[i]?.fat as number) + slopes(i) - limit);
     return withRow(program, {
-      terms: off === undefined ? terms : [...terms, [off, -1]],
+      terms: slackColumn === undefined ? terms : [...terms, [slackColumn, -1]],
       lower: -Infinity,
       upper: 0,
     });
   };
   let program = cut(start, sureBelow.fat, () => 0);
-  for (let round = 0; round < MOST_CUTS; round++) {
+  for (let round = 0; round < MAX_CUTS; round++) {
     const found = await solveBlend(recipe, program);
     if (!found) return null;
     const { mean, sd } = fatMass(recipe, found.grams);
     const total = found.grams.reduce((sum, part) => sum + part, 0);
-    const excused = off === undefined ? 0 : (found.values[off] as number) * recipe.massUnit;
+    const slackGrams =
+      slackColumn === undefined ? 0 : (found.values[slackColumn] as number) * recipe.massUnit;
     const spread = z * sd;
-    if (spread === 0 || mean + spread <= sureBelow.fat * total + excused) return found;
+    if (spread === 0 || mean + spread <= sureBelow.fat * total + slackGrams) return found;
     const slopes = fatMassSlopes(recipe, found.grams);
-    program = cut(program, sureBelow.fat - AIM, (i) => (z * (slopes[i] as number)) / sd);
+    program = cut(program, sureBelow.fat - CUT_MARGIN, (i) => (z * (slopes[i] as number)) / sd);
   }
   throw new ValidationError('blend.too-long');
 }

@@ -1,14 +1,14 @@
 /** Finds the first reason why no batch meets every wish, and what is missing. */
 import { type Recipe } from './input.ts';
-import { SLACK } from './batch.ts';
+import { RELATIVE_TOLERANCE } from './batch.ts';
 import { fatTerms } from './cheapest.ts';
 import { missingGrams } from './missing.ts';
-import { groundRules, sizeColumn, withFat, withGoal, withSize } from './model.ts';
+import { hardConstraints, sizeColumn, withFat, withGoal, withSize } from './model.ts';
 import { leastShare } from './ratio.ts';
-import { solveBlend, solveSure } from './chance-constraint.ts';
-import type { ImpossibleBlend, WhyImpossible } from './types.ts';
+import { solveBlend, solveChanceConstrained } from './chance-constraint.ts';
+import type { InfeasibleBlend, InfeasibleReason } from './types.ts';
 
-type Explained = Pick<ImpossibleBlend, 'why' | 'reach' | 'missing'>;
+type Explained = Pick<InfeasibleBlend, 'why' | 'reach' | 'missing'>;
 type Range = { low: number; high: number };
 
 /**
@@ -27,14 +27,14 @@ export async function explain(recipe: Recipe, proven: boolean): Promise<Explaine
   }
   const reach = (await fatReach(recipe, size)) ?? { lowest: 0, highest: 1 };
   const { min, max } = recipe.fat;
-  if (reach.highest < min - SLACK || reach.lowest > max + SLACK) {
+  if (reach.highest < min - RELATIVE_TOLERANCE || reach.lowest > max + RELATIVE_TOLERANCE) {
     const missing = await missingGrams(recipe);
     return { why: fatReason(recipe, reach, missing.length > 0), reach, missing };
   }
   return { why: (await certaintyReason(recipe)) ?? { code: 'steps', proven }, reach, missing: [] };
 }
 
-async function sizeReason(recipe: Recipe, sizes: Range | null): Promise<WhyImpossible | null> {
+async function sizeReason(recipe: Recipe, sizes: Range | null): Promise<InfeasibleReason | null> {
   const { size } = recipe;
   const open = await sizeRange(recipe, false);
   if (size === null) return null;
@@ -49,7 +49,7 @@ function fatReason(
   recipe: Recipe,
   reach: { lowest: number; highest: number },
   enoughWould: boolean,
-): WhyImpossible {
+): InfeasibleReason {
   const fats = recipe.sources.map((source) => source.fat);
   const tooLean = reach.highest < recipe.fat.min;
   const never = tooLean ? Math.max(...fats) < recipe.fat.min : Math.min(...fats) > recipe.fat.max;
@@ -60,24 +60,24 @@ function fatReason(
 }
 
 /** Whether the wishes hold without the promise of `sureBelow`, but not with it. */
-async function certaintyReason(recipe: Recipe): Promise<WhyImpossible | null> {
+async function certaintyReason(recipe: Recipe): Promise<InfeasibleReason | null> {
   if (!recipe.sureBelow) return null;
-  const rules = withFat(groundRules(recipe), recipe, recipe.fat);
+  const rules = withFat(hardConstraints(recipe), recipe, recipe.fat);
   const sized = recipe.size === null ? rules : withSize(rules, recipe, recipe.size, recipe.size);
-  if (await solveSure(recipe, withGoal(sized, recipe, 'cost'))) return null;
+  if (await solveChanceConstrained(recipe, withGoal(sized, recipe, 'cost'))) return null;
   return { code: 'not-sure' };
 }
 
 /** Least and greatest size under the ground rules, grams; null when they contradict each other. */
 async function sizeRange(recipe: Recipe, shares: boolean): Promise<Range | null> {
-  const rules = groundRules(recipe, { shares });
+  const rules = hardConstraints(recipe, { shares });
   const size = sizeColumn(recipe);
   const least = await solveBlend(recipe, withGoal(rules, recipe, [[size, 1]]));
   const most = await solveBlend(recipe, withGoal(rules, recipe, [[size, -1]]));
   if (!least || !most) return null;
   const low = (least.values[size] as number) * recipe.massUnit;
   const high = (most.values[size] as number) * recipe.massUnit;
-  return high > SLACK * recipe.massUnit ? { low, high } : null;
+  return high > RELATIVE_TOLERANCE * recipe.massUnit ? { low, high } : null;
 }
 
 function nearestIn(sizes: Range, size: number | null): number | null {
@@ -89,7 +89,7 @@ async function fatReach(
   recipe: Recipe,
   size: number | null,
 ): Promise<{ lowest: number; highest: number } | null> {
-  const rules = groundRules(recipe);
+  const rules = hardConstraints(recipe);
   const sized = size === null ? rules : withSize(rules, recipe, size, size);
   const fat = fatTerms(recipe);
   const lean = await leastShare(recipe, sized, fat);

@@ -1,6 +1,6 @@
 /** Refuses a blend that cannot be meant, and lays out the rest for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
-import { tiesOf, type Tie } from './spread.ts';
+import { covariancePairsOf, type CovariancePair } from './fat-variance.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** More tubs than any shop; above it the solver would take minutes. */
@@ -21,7 +21,7 @@ export interface Recipe {
   readonly fat: FatLimits;
   readonly sureBelow: BlendRequest['sureBelow'];
   /** What the sources' fat shares. */
-  readonly ties: readonly Tie[];
+  readonly covariancePairs: readonly CovariancePair[];
 }
 
 /** @throws ValidationError for the first wrong input, with its field */
@@ -47,7 +47,7 @@ export function readRecipe(request: BlendRequest): Recipe {
   if (batchGrams !== undefined) positive(batchGrams, 'batchGrams');
   else if (!sources.some((source) => source.useAll && source.availableGrams > 0))
     throw new ValidationError('blend.no-size', 'batchGrams');
-  const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? goesIn(sources)));
+  const massUnit = 2 ** Math.ceil(Math.log2(batchGrams ?? mandatoryGrams(sources)));
   const sorted = sources.toSorted((a, b) => (a.id < b.id ? -1 : 1));
   return {
     sources: sorted,
@@ -56,12 +56,12 @@ export function readRecipe(request: BlendRequest): Recipe {
     size: batchGrams ?? null,
     fat,
     sureBelow,
-    ties: tiesOf(sorted),
+    covariancePairs: covariancePairsOf(sorted),
   };
 }
 
 /** Grams that go in whatever is wished. */
-function goesIn(sources: readonly BlendSource[]): number {
+function mandatoryGrams(sources: readonly BlendSource[]): number {
   return sources.reduce((sum, source) => sum + (source.useAll ? source.availableGrams : 0), 0);
 }
 
@@ -80,7 +80,7 @@ export function isStepped(source: BlendSource): boolean {
 }
 
 /** Whether some source is weighed out freely, to the gram or finer. */
-export function hasLoose(recipe: Recipe): boolean {
+export function hasContinuous(recipe: Recipe): boolean {
   return recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }
 
@@ -112,7 +112,7 @@ function checkSource(source: BlendSource, field: string): void {
     if (source.stepGrams <= 0)
       throw new ValidationError('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
   }
-  if (source.turn !== undefined) finite(source.turn, `${field}.turn`);
+  if (source.queuePosition !== undefined) finite(source.queuePosition, `${field}.turn`);
 }
 
 function checkRange(min: number, max: number, minField: string, maxField: string): void {

@@ -1,6 +1,6 @@
 import { type Recipe } from './input.ts';
-import { SLACK } from './batch.ts';
-import { groundRules, withFat, withGoal, withSize, type Term } from './model.ts';
+import { RELATIVE_TOLERANCE } from './batch.ts';
+import { hardConstraints, withFat, withGoal, withSize, type Term } from './model.ts';
 import { solve, type Column, type Program, type Row } from './program.ts';
 
 /**
@@ -9,13 +9,13 @@ import { solve, type Column, type Program, type Row } from './program.ts';
  * can be. Empty when no amount would do. Whole scale steps are left aside: weigh up to the next step.
  */
 export async function missingGrams(recipe: Recipe): Promise<{ id: string; grams: number }[]> {
-  const ground = groundRules(recipe);
-  const unlimited = ground.columns.map((column, i) =>
+  const constraints = hardConstraints(recipe);
+  const unlimited = constraints.columns.map((column, i) =>
     recipe.sources[i]?.useAll ? column : { ...column, upper: Infinity },
   );
   const extras: { id: string; column: number }[] = [];
   const columns: Column[] = [...unlimited];
-  const rows: Row[] = [...ground.rows];
+  const rows: Row[] = [...constraints.rows];
   recipe.sources.forEach((source, i) => {
     if (source.useAll) return;
     extras.push({ id: source.id, column: columns.length });
@@ -33,5 +33,5 @@ export async function missingGrams(recipe: Recipe): Promise<{ id: string; grams:
   if (!found) return [];
   return extras
     .map(({ id, column }) => ({ id, grams: (found.values[column] as number) * recipe.massUnit }))
-    .filter(({ grams }) => grams > SLACK * recipe.massUnit);
+    .filter(({ grams }) => grams > RELATIVE_TOLERANCE * recipe.massUnit);
 }

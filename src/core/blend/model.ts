@@ -10,7 +10,7 @@ import type { Column, Program, Row } from './program.ts';
 export type Term = readonly [column: number, coefficient: number];
 
 /** What the batch must obey whatever is wished: what is on hand, what must all go in, share limits, steps. */
-export function groundRules(recipe: Recipe, rules: { shares: boolean } = { shares: true }): Program {
+export function hardConstraints(recipe: Recipe, rules: { shares: boolean } = { shares: true }): Program {
   const { sources, massUnit } = recipe;
   const size = sizeColumn(recipe);
   const columns: Column[] = sources.map((source, i) => {
@@ -19,7 +19,7 @@ export function groundRules(recipe: Recipe, rules: { shares: boolean } = { share
     const whole = isStepped(source);
     return {
       lower: source.useAll ? upper : 0,
-      upper: whole ? Math.floor(upper + STEP_SLACK) : upper,
+      upper: whole ? Math.floor(upper + STEP_COUNT_TOLERANCE) : upper,
       cost: 0,
       whole,
     };
@@ -33,7 +33,7 @@ export function groundRules(recipe: Recipe, rules: { shares: boolean } = { share
 }
 
 /** A weight typed as 12 steps may come out as 11.999999999 of them. */
-export const STEP_SLACK = 1e-9;
+export const STEP_COUNT_TOLERANCE = 1e-9;
 
 export function sizeColumn(recipe: Recipe): number {
   return recipe.sources.length;
@@ -58,12 +58,12 @@ export function withSize(program: Program, recipe: Recipe, low: number, high: nu
 }
 
 /** The fat lies within the limits or, where `off` names a column, misses them by at most that column's mass. */
-export function withFat(program: Program, recipe: Recipe, fat: FatLimits, off?: number): Program {
+export function withFat(program: Program, recipe: Recipe, fat: FatLimits, slackColumn?: number): Program {
   const above: Term[] = massTerms(recipe, (i) => fatOf(recipe, i) - fat.min);
   const below: Term[] = massTerms(recipe, (i) => fatOf(recipe, i) - fat.max);
   const rows: Row[] = [
-    { terms: off === undefined ? above : [...above, [off, 1]], lower: 0, upper: Infinity },
-    { terms: off === undefined ? below : [...below, [off, -1]], lower: -Infinity, upper: 0 },
+    { terms: slackColumn === undefined ? above : [...above, [slackColumn, 1]], lower: 0, upper: Infinity },
+    { terms: slackColumn === undefined ? below : [...below, [slackColumn, -1]], lower: -Infinity, upper: 0 },
   ];
   return { ...program, rows: [...program.rows, ...rows] };
 }
@@ -82,11 +82,11 @@ export function withRow(program: Program, row: Row): Program {
  * that they only choose among batches that are equally good otherwise (to about a millionth).
  */
 export function withGoal(program: Program, recipe: Recipe, main: readonly Term[] | 'cost'): Program {
-  const dearest = Math.max(...recipe.sources.map((source) => Math.abs(source.costPerKg)));
-  const costs = massTerms(recipe, (i) => (recipe.sources[i]?.costPerKg as number) / (dearest || 1));
-  const weight = main === 'cost' ? 1 : TIE_BREAK;
+  const maxCost = Math.max(...recipe.sources.map((source) => Math.abs(source.costPerKg)));
+  const costs = massTerms(recipe, (i) => (recipe.sources[i]?.costPerKg as number) / (maxCost || 1));
+  const weight = main === 'cost' ? 1 : TIE_BREAK_WEIGHT;
   // Where nothing costs anything the size is all there is to choose by, and must outweigh the solver's gap.
-  const sizeWeight = main === 'cost' && dearest === 0 ? 1 : weight * TIE_BREAK;
+  const sizeWeight = main === 'cost' && maxCost === 0 ? 1 : weight * TIE_BREAK_WEIGHT;
   const goal = new Map<number, number>();
   const add = ([column, coefficient]: Term): unknown =>
     goal.set(column, (goal.get(column) ?? 0) + coefficient);
@@ -96,25 +96,25 @@ export function withGoal(program: Program, recipe: Recipe, main: readonly Term[]
   return {
     ...program,
     columns: program.columns.map((column, i) => ({ ...column, cost: goal.get(i) ?? 0 })),
-    nearEnough: main === 'cost' ? undefined : NEAR_ENOUGH,
+    absoluteGap: main === 'cost' ? undefined : ABSOLUTE_GAP,
   };
 }
 
-const TIE_BREAK = 1e-6;
+const TIE_BREAK_WEIGHT = 1e-6;
 
 /** In whole steps, a batch is as near as can be to within this part of the mass unit: 0.001 points of fat. */
-const NEAR_ENOUGH = 1e-5;
+const ABSOLUTE_GAP = 1e-5;
 
 function shareRows(recipe: Recipe, index: number): Row[] {
   const source = recipe.sources[index];
   const mass = (recipe.columnGrams[index] as number) / recipe.massUnit;
-  const against = (share: number): Term[] => [
+  const shareTerms = (share: number): Term[] => [
     [index, mass],
     [sizeColumn(recipe), -share],
   ];
   const rows: Row[] = [];
-  if (source?.minShare) rows.push({ terms: against(source.minShare), lower: 0, upper: Infinity });
+  if (source?.minShare) rows.push({ terms: shareTerms(source.minShare), lower: 0, upper: Infinity });
   if (source?.maxShare !== undefined && source.maxShare < 1)
-    rows.push({ terms: against(source.maxShare), lower: -Infinity, upper: 0 });
+    rows.push({ terms: shareTerms(source.maxShare), lower: -Infinity, upper: 0 });
   return rows;
 }

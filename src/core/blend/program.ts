@@ -23,7 +23,7 @@ export interface Program {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
   /** With whole columns: how far from the least objective an answer may be; 1e-7 when left out. */
-  readonly nearEnough?: number;
+  readonly absoluteGap?: number;
 }
 
 export interface Solution {
@@ -69,7 +69,7 @@ export async function solve(program: Program): Promise<Solution | null> {
   try {
     result = (await loaded).solve(text, {
       ...OPTIONS,
-      mip_abs_gap: program.nearEnough ?? 1e-7,
+      mip_abs_gap: program.absoluteGap ?? 1e-7,
       time_limit: whole ? WHOLE_STEP_TIME_LIMIT : TIME_LIMIT,
     });
   } catch (error) {

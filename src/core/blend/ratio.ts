@@ -1,11 +1,11 @@
 import type { Recipe } from './input.ts';
 import { sizeColumn, withGoal, type Term } from './model.ts';
 import type { Program } from './program.ts';
-import { solveSure, type Solved } from './chance-constraint.ts';
+import { solveChanceConstrained, type Solved } from './chance-constraint.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-const NEAR_ENOUGH = 1e-10;
-const MOST_ROUNDS = 50;
+const CONVERGENCE_TOLERANCE = 1e-10;
+const MAX_ITERATIONS = 50;
 
 /**
  * The batch whose `amount` is the least share of its own size, e.g. the leanest batch when its size is open.
@@ -18,18 +18,18 @@ export async function leastShare(
   recipe: Recipe,
   program: Program,
   amount: readonly Term[],
-  options: { promise: boolean; off?: number } = { promise: false },
+  options: { promise: boolean; slackColumn?: number } = { promise: false },
 ): Promise<(Solved & { share: number }) | null> {
   const kept = options.promise ? recipe : { ...recipe, sureBelow: undefined };
   let share = 0;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ITERATIONS; round++) {
     const goal: Term[] = [...amount, [sizeColumn(recipe), -share]];
-    const found = await solveSure(kept, withGoal(program, recipe, goal), options.off);
+    const found = await solveChanceConstrained(kept, withGoal(program, recipe, goal), options.slackColumn);
     if (!found) return null;
     const size = found.values[sizeColumn(recipe)] as number;
     const better =
       amount.reduce((sum, [i, coefficient]) => sum + coefficient * (found.values[i] as number), 0) / size;
-    if (round > 0 && better >= share - NEAR_ENOUGH) return { ...found, share: better };
+    if (round > 0 && better >= share - CONVERGENCE_TOLERANCE) return { ...found, share: better };
     share = better;
   }
   throw new ValidationError('blend.too-long');

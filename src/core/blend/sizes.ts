@@ -1,4 +1,4 @@
-import { SLACK } from './batch.ts';
+import { RELATIVE_TOLERANCE } from './batch.ts';
 import { isStepped, type Recipe } from './input.ts';
 
 /** A batch weighs a multiple of its step more than what goes in anyway; grams. */
@@ -22,7 +22,7 @@ export function sizesInSteps(recipe: Recipe, size: number): SizesInSteps | null 
   if (!steps.every((one) => isWhole(one / step))) return null;
   const fixed = recipe.sources.reduce((sum, one) => sum + (one.useAll ? one.availableGrams : 0), 0);
   const exact = (size - fixed) / step;
-  const rounding = (SLACK * size) / step / 2;
+  const rounding = (RELATIVE_TOLERANCE * size) / step / 2;
   const least = fixed > 0 ? 0 : 1;
   const low = Math.max(least, Math.ceil(exact - 0.5 - rounding));
   const high = Math.floor(exact + 0.5 + rounding);
@@ -30,5 +30,5 @@ export function sizesInSteps(recipe: Recipe, size: number): SizesInSteps | null 
 }
 
 function isWhole(value: number): boolean {
-  return Math.abs(value - Math.round(value)) <= SLACK * value;
+  return Math.abs(value - Math.round(value)) <= RELATIVE_TOLERANCE * value;
 }

@@ -26,7 +26,7 @@ export interface BlendSource {
    * Place in the queue, 0 first: of sources that cost the same, one with a later turn goes in only when those with an
    * earlier turn are used up (first in, first out). Left aside only where no batch can be made that way.
    */
-  readonly turn?: number;
+  readonly queuePosition?: number;
 }
 
 export interface FatLimits {
@@ -74,7 +74,7 @@ export interface BlendPlan extends CheapestBlend {
    * For each used-up source that is not `useAll`: by how many minor units this very batch would have been
    * cheaper with one more kilogram of it on hand, found by planning again with 1,000 g more.
    */
-  worthOfOneMoreKg: Record<string, number>;
+  valueOfOneMoreKg: Record<string, number>;
 }
 
 /**
@@ -87,7 +87,7 @@ export interface BlendPlan extends CheapestBlend {
  * - `steps`: the scale's whole steps jump over the wanted fat or size (`proven`), or no batch in whole steps that
  *   meets them was found in two seconds.
  */
-export type WhyImpossible =
+export type InfeasibleReason =
   | { code: 'shares' }
   | { code: 'too-little'; mostGrams: number; missingGrams: number }
   | { code: 'too-much'; leastGrams: number; surplusGrams: number }
@@ -96,9 +96,9 @@ export type WhyImpossible =
   | { code: 'not-sure' }
   | { code: 'steps'; proven: boolean };
 
-export interface ImpossibleBlend {
+export interface InfeasibleBlend {
   kind: 'impossible';
-  why: WhyImpossible;
+  why: InfeasibleReason;
   /**
    * The nearest batch that can be made: a smaller one with the wanted fat if there is one, else one of the
    * wanted size (or as near to it as can be) with its fat as near as possible. `null` when there is none at all, or none was found in time.

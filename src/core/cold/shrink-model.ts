@@ -3,10 +3,10 @@
  * form), fitted by iteratively reweighted least squares so that a freak pair counts for next to nothing.
  */
 import type { SpeciesProfile } from '../species/species.ts';
-import { lossTerms, type Hung, type LossTerm } from './shrink-prior.ts';
+import { lossTerms, type HangingInterval, type LossTerm } from './shrink-prior.ts';
 
 /** An animal that was weighed when it came in and again on the hook. */
-export interface ShrinkPair extends Hung {
+export interface ShrinkPair extends HangingInterval {
   readonly id: number;
   readonly hangingGrams: number;
 }
@@ -19,7 +19,7 @@ export interface ShrinkModel {
    * out: it is not judged by what it taught itself.
    * @throws ValidationError `hanging.days`, `hanging.received`
    */
-  expected(hung: Hung, profile: Profile, without?: number): { mean: number; sd: number };
+  expected(hung: HangingInterval, profile: Profile, without?: number): { mean: number; sd: number };
 }
 
 type Profile = Pick<SpeciesProfile, 'ratios' | 'hangingGrams'>;
@@ -29,11 +29,11 @@ const TAIL_DEGREES = 4;
 /** What weight times squared distance comes to on average for normal errors: the mean of 5z²/(4 + z²). Computed. */
 const NORMAL_MISFIT = 0.7863;
 /** The published animal-to-animal spread counts for as many pairs. Our choice. */
-const SPREAD_PAIRS = 10;
+const PRIOR_PAIRS = 10;
 /** A pair further off than this is no shrink at all: a side not weighed, a weight that went up. Our choice. */
-const MOST_GAINED = 0.02;
-const MOST_LOST = { whole: 0.5, other: 0.3 };
-const ROUNDS = 12;
+const MAX_GAIN = 0.02;
+const MAX_LOSS = { whole: 0.5, other: 0.3 };
+const ITERATIONS = 12;
 /** Standard deviation of a reading, g: half a pound and a swinging hook. What was typed tells no better afterwards. */
 const READING_SD = 113;
 const RELATIVE_READING_SD = 0.002;
@@ -41,9 +41,9 @@ const RELATIVE_READING_SD = 0.002;
 interface Row {
   id: number;
   /** By name of the shop's deviation, in prior standard deviations. */
-  at: [index: number, slope: number][];
+  loadings: [index: number, slope: number][];
   /** −ln(hanging / received), less what was expected beforehand. */
-  beyond: number;
+  deviation: number;
   /** Loss expected beforehand, and the animal-to-animal variance that goes with it. */
   mean: number;
   animalVariance: number;
@@ -51,8 +51,8 @@ interface Row {
 }
 
 /** Animals differ by a share of what they lose: the spread follows what is expected, within these bounds. Our choice. */
-const LEAST_FACTOR = 0.5;
-const MOST_FACTOR = 5;
+const MIN_FACTOR = 0.5;
+const MAX_FACTOR = 5;
 
 /**
  * Learns from pairs of weights. The shop's deviations (first day, cooler, each kind and how it came, hide) start at 0 with
@@ -74,22 +74,22 @@ export function learnShrink(
     const profile = profileOf(pair.species);
     return profile && isShrink(pair) ? [rowOf(pair, lossTerms(pair, profile), indexOf)] : [];
   });
-  const fit = fitted(rows, index.size);
-  const byId = new Map(rows.map((row, i) => [row.id, { row, noise: fit.noises[i] ?? Infinity }]));
+  const fit = fitRows(rows, index.size);
+  const byId = new Map(rows.map((row, i) => [row.id, { row, rowVariance: fit.rowVariances[i] ?? Infinity }]));
   return {
     pairs: rows.length,
     expected(hung, profile, without) {
       const terms = lossTerms(hung, profile);
       const own = without === undefined ? undefined : byId.get(without);
-      const { mean: state, cover } = own ? leftOut(fit, own.row, own.noise) : fit;
-      const at = terms.map(({ of, shopSd }) => [index.get(of), shopSd] as const);
+      const { mean: state, covariance } = own ? leaveOneOut(fit, own.row, own.rowVariance) : fit;
+      const at = terms.map(({ effect, shopSd }) => [index.get(effect), shopSd] as const);
       const known = at.flatMap(([i, slope]): [number, number][] => (i === undefined ? [] : [[i, slope]]));
       const unknown = at.reduce((sum, [i, slope]) => sum + (i === undefined ? slope ** 2 : 0), 0);
-      const before = sumOf(terms, ({ mean }) => mean);
-      const mean = before + dot(known, state);
-      const ofAnimal =
-        fit.scale * factorOf(before, mean) ** 2 * sumOf(terms, ({ animalSd }) => animalSd ** 2);
-      const variance = quadratic(known, cover) + unknown + ofAnimal;
+      const priorMean = sumOf(terms, ({ mean }) => mean);
+      const mean = priorMean + dot(known, state);
+      const animalVariance =
+        fit.scale * factorOf(priorMean, mean) ** 2 * sumOf(terms, ({ animalSd }) => animalSd ** 2);
+      const variance = quadratic(known, covariance) + unknown + animalVariance;
       // Never a gain: what dries does not grow heavier.
       const kept = Math.exp(-Math.max(0, mean));
       return { mean: 1 - kept, sd: kept * Math.sqrt(variance) };
@@ -99,15 +99,15 @@ export function learnShrink(
 
 function isShrink({ brought, receivedGrams, hangingGrams }: ShrinkPair): boolean {
   const lost = 1 - hangingGrams / receivedGrams;
-  return lost >= -MOST_GAINED && lost <= (brought === 'whole' ? MOST_LOST.whole : MOST_LOST.other);
+  return lost >= -MAX_GAIN && lost <= (brought === 'whole' ? MAX_LOSS.whole : MAX_LOSS.other);
 }
 
 function rowOf(pair: ShrinkPair, terms: readonly LossTerm[], indexOf: (name: string) => number): Row {
   const reading = (grams: number): number => RELATIVE_READING_SD ** 2 + (READING_SD / grams) ** 2;
   return {
     id: pair.id,
-    at: terms.map(({ of, shopSd }) => [indexOf(of), shopSd]),
-    beyond: Math.log(pair.receivedGrams / pair.hangingGrams) - sumOf(terms, ({ mean }) => mean),
+    loadings: terms.map(({ effect, shopSd }) => [indexOf(effect), shopSd]),
+    deviation: Math.log(pair.receivedGrams / pair.hangingGrams) - sumOf(terms, ({ mean }) => mean),
     mean: sumOf(terms, ({ mean }) => mean),
     animalVariance: sumOf(terms, ({ animalSd }) => animalSd ** 2),
     readingVariance: reading(pair.receivedGrams) + reading(pair.hangingGrams),
@@ -116,9 +116,9 @@ function rowOf(pair: ShrinkPair, terms: readonly LossTerm[], indexOf: (name: str
 
 interface Fit {
   mean: Float64Array;
-  cover: Float64Array[];
+  covariance: Float64Array[];
   /** Variance with which each row counts in the end: of its animal and readings, over its weight. */
-  noises: number[];
+  rowVariances: number[];
   /** Animal-to-animal variance as a multiple of the published one. */
   scale: number;
 }
@@ -127,66 +127,74 @@ interface Fit {
  * Expectation-maximisation for errors of Student's t: weights from the residuals, then the normal posterior, and the
  * animal-to-animal variance scaled towards what the residuals show, as far as `SPREAD_PAIRS` allow.
  */
-function fitted(rows: readonly Row[], size: number): Fit {
-  let fit: Fit = { ...prior(size), noises: [], scale: 1 };
-  for (let round = 0; rows.length > 0 && round < ROUNDS; round++) {
+function fitRows(rows: readonly Row[], size: number): Fit {
+  let fit: Fit = { ...prior(size), rowVariances: [], scale: 1 };
+  for (let round = 0; rows.length > 0 && round < ITERATIONS; round++) {
     let misfit = 0;
     const weighted = rows.map((row) => {
-      const moved = dot(row.at, fit.mean);
-      const noise = noiseOf(row, fit.scale, moved);
-      const distance = ((row.beyond - moved) ** 2 + (round === 0 ? 0 : quadratic(row.at, fit.cover))) / noise;
+      const shift = dot(row.loadings, fit.mean);
+      const rowVariance = rowVarianceOf(row, fit.scale, shift);
+      const distance =
+        ((row.deviation - shift) ** 2 + (round === 0 ? 0 : quadratic(row.loadings, fit.covariance))) /
+        rowVariance;
       const weight = (TAIL_DEGREES + 1) / (TAIL_DEGREES + distance);
       misfit += (weight * distance) / NORMAL_MISFIT;
-      return { row, weight, moved };
+      return { row, weight, moved: shift };
     });
-    const scale = (SPREAD_PAIRS + misfit * fit.scale) / (SPREAD_PAIRS + rows.length);
-    const noises = weighted.map(({ row, weight, moved }) => noiseOf(row, scale, moved) / weight);
+    const scale = (PRIOR_PAIRS + misfit * fit.scale) / (PRIOR_PAIRS + rows.length);
+    const rowVariances = weighted.map(
+      ({ row, weight, moved: shift }) => rowVarianceOf(row, scale, shift) / weight,
+    );
     const next = prior(size);
-    rows.forEach((row, i) => takeIn(next, row, noises[i] ?? Infinity));
-    fit = { ...next, noises, scale };
+    rows.forEach((row, i) => condition(next, row, rowVariances[i] ?? Infinity));
+    fit = { ...next, rowVariances, scale };
   }
   return fit;
 }
 
 /** The posterior as it would be without one row: its information taken off again. */
-function leftOut(fit: Fit, row: Row, noise: number): Pick<Fit, 'mean' | 'cover'> {
-  const copy = { mean: fit.mean.slice(), cover: fit.cover.map((line) => line.slice()) };
-  takeIn(copy, row, -noise);
+function leaveOneOut(fit: Fit, row: Row, rowVariance: number): Pick<Fit, 'mean' | 'covariance'> {
+  const copy = { mean: fit.mean.slice(), covariance: fit.covariance.map((line) => line.slice()) };
+  condition(copy, row, -rowVariance);
   return copy;
 }
 
-const factorOf = (before: number, mean: number): number =>
-  Math.min(MOST_FACTOR, Math.max(LEAST_FACTOR, mean / before));
+const factorOf = (priorMean: number, mean: number): number =>
+  Math.min(MAX_FACTOR, Math.max(MIN_FACTOR, mean / priorMean));
 
-const noiseOf = (row: Row, scale: number, moved: number): number =>
-  scale * factorOf(row.mean, row.mean + moved) ** 2 * row.animalVariance + row.readingVariance;
+const rowVarianceOf = (row: Row, scale: number, shift: number): number =>
+  scale * factorOf(row.mean, row.mean + shift) ** 2 * row.animalVariance + row.readingVariance;
 
-function prior(size: number): Pick<Fit, 'mean' | 'cover'> {
-  const cover = Array.from({ length: size }, (_, i) =>
+function prior(size: number): Pick<Fit, 'mean' | 'covariance'> {
+  const covariance = Array.from({ length: size }, (_, i) =>
     Float64Array.from({ length: size }, (_, j) => (i === j ? 1 : 0)),
   );
-  return { mean: new Float64Array(size), cover };
+  return { mean: new Float64Array(size), covariance };
 }
 
 /** The normal posterior after one more observation of variance `noise`; a negative one takes it back. In place. */
-function takeIn({ mean, cover }: Pick<Fit, 'mean' | 'cover'>, row: Row, noise: number): void {
-  const along = cover.map((line) => dot(row.at, line));
-  const variance = dot(row.at, along) + noise;
-  const surprise = (row.beyond - dot(row.at, mean)) / variance;
-  cover.forEach((line, i) => {
-    const step = along[i] ?? 0;
-    mean[i] = (mean[i] ?? 0) + step * surprise;
-    along.forEach((other, j) => (line[j] = (line[j] ?? 0) - (step * other) / variance));
+function condition(
+  { mean, covariance }: Pick<Fit, 'mean' | 'covariance'>,
+  row: Row,
+  rowVariance: number,
+): void {
+  const crossCovariance = covariance.map((line) => dot(row.loadings, line));
+  const variance = dot(row.loadings, crossCovariance) + rowVariance;
+  const scaledInnovation = (row.deviation - dot(row.loadings, mean)) / variance;
+  covariance.forEach((line, i) => {
+    const step = crossCovariance[i] ?? 0;
+    mean[i] = (mean[i] ?? 0) + step * scaledInnovation;
+    crossCovariance.forEach((other, j) => (line[j] = (line[j] ?? 0) - (step * other) / variance));
   });
 }
 
-const dot = (at: Row['at'], values: ArrayLike<number>): number =>
+const dot = (at: Row['loadings'], values: ArrayLike<number>): number =>
   at.reduce((sum, [i, slope]) => sum + slope * (values[i] ?? 0), 0);
 
-const quadratic = (at: Row['at'], cover: readonly Float64Array[]): number =>
+const quadratic = (at: Row['loadings'], covariance: readonly Float64Array[]): number =>
   dot(
     at,
-    cover.map((line) => dot(at, line)),
+    covariance.map((line) => dot(at, line)),
   );
 
 const sumOf = <T>(items: readonly T[], of: (item: T) => number): number =>

@@ -38,7 +38,7 @@ export const DRYING: Rate = {
 const DRYING_GRAMS = 300_000;
 
 /** How much faster or slower than a skinned carcass it dries as it hangs, and how wide that factor is, as a share of it. */
-const AS_IT_CAME: Readonly<Record<Brought, { factor: number; sd: number; source: string }>> = {
+const DRYING_FACTORS: Readonly<Record<Brought, { factor: number; sd: number; source: string }>> = {
   whole: { factor: 0.4, sd: 0.5, source: 'assumption: the hide covers nearly all of it' },
   skinned: { factor: 1, sd: 0.25, source: 'what the rates are of' },
   quarters: {
@@ -53,7 +53,7 @@ const AS_IT_CAME: Readonly<Record<Brought, { factor: number; sd: number; source:
 };
 
 /** One carcass, or its pieces, between two weighings. */
-export interface Hung {
+export interface HangingInterval {
   readonly species: string;
   readonly brought: Brought;
   /** Of an animal in its hide. */
@@ -70,7 +70,7 @@ export interface Hung {
  * `shopSd` under the name `of`, and up to the animal's own with `animalSd`.
  */
 export interface LossTerm {
-  readonly of: string;
+  readonly effect: string;
   readonly mean: number;
   readonly shopSd: number;
   readonly animalSd: number;
@@ -83,32 +83,32 @@ export interface LossTerm {
  * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function lossTerms(
-  hung: Hung,
+  hung: HangingInterval,
   { ratios, hangingGrams }: Pick<SpeciesProfile, 'ratios' | 'hangingGrams'>,
 ): LossTerm[] {
   const { species, brought, receivedGrams, days } = hung;
   if (!Number.isInteger(days) || days < 0) throw new ValidationError('hanging.days', 'days');
   if (!(receivedGrams > 0)) throw new ValidationError('hanging.received', 'receivedGrams');
   const inHide = brought === 'whole';
-  const came = AS_IT_CAME[brought];
+  const dryingFactor = DRYING_FACTORS[brought];
   const dressed = dressedToHanging(ratios, hung);
   const kept = inHide ? dressed.mean : 1;
   // Within what such animals weigh: a slip in this very weight must not move what is expected of it far.
   const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
   // Both weights may be of the same afternoon, or of the evening and the next dawn.
-  const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? came.factor : 1);
-  const drying = Math.max(0, days - 1) * DRYING.mean * came.factor * Math.cbrt(DRYING_GRAMS / body);
+  const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? dryingFactor.factor : 1);
+  const drying = Math.max(0, days - 1) * DRYING.mean * dryingFactor.factor * Math.cbrt(DRYING_GRAMS / body);
   const chill = { shopSd: FIRST_DAY.shopSd * firstDay, animalSd: FIRST_DAY.animalSd * firstDay };
-  const terms: LossTerm[] = [{ of: 'first day', mean: firstDay, ...chill }];
+  const terms: LossTerm[] = [{ effect: 'first day', mean: firstDay, ...chill }];
   if (drying > 0)
     terms.push(
-      { of: 'cooler', mean: drying, shopSd: DRYING.shopSd * drying, animalSd: DRYING.animalSd * drying },
-      { of: `${species} ${brought}`, mean: 0, shopSd: came.sd * drying, animalSd: 0 },
+      { effect: 'cooler', mean: drying, shopSd: DRYING.shopSd * drying, animalSd: DRYING.animalSd * drying },
+      { effect: `${species} ${brought}`, mean: 0, shopSd: dryingFactor.sd * drying, animalSd: 0 },
     );
   if (inHide) {
     // One published spread for shops and animals together: half of its variance each.
     const each = dressed.sd / kept / Math.SQRT2;
-    terms.push({ of: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
+    terms.push({ effect: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
   }
   return terms;
 }

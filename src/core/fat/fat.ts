@@ -1,15 +1,15 @@
 /** What the shop believes about the fat of its trim, and how a fat test of a finished batch changes that. */
-import { fraction, notNegative, sharesOf } from './test.ts';
-import type { FatBelief, FatGuess, FatProfile, FatTest } from './test.ts';
+import { fraction, notNegative, sharesOf } from './estimates.ts';
+import type { CorrelatedFatEstimate, FatEstimate, FatProfile, FatTest } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-export type { FatBelief, FatGuess, FatProfile, FatTest } from './test.ts';
+export type { CorrelatedFatEstimate, FatEstimate, FatProfile, FatTest } from './estimates.ts';
 
 /**
  * The fat to expect of trim before any test: the primal's own figure where the profile has one, else the species'.
  * @throws ValidationError `number.not-finite`, `share.out-of-range`
  */
-export function expectedTrimFat(profile: FatProfile, primal?: string): FatGuess {
+export function expectedTrimFat(profile: FatProfile, primal?: string): FatEstimate {
   const own = profile.primals?.find(({ code }) => code === primal)?.trimFat;
   const { mean, sd } = own ?? profile.trimFat;
   fraction(mean, 'trimFat.mean');
@@ -40,20 +40,24 @@ export function expectedTrimFat(profile: FatProfile, primal?: string): FatGuess 
  * updateFatBeliefs([{ id: 'elk', mean: 0.06, sd: 0.03 }],
  *   { parts: [{ id: 'elk', grams: 5000 }], measuredFat: 0.09, measuredSd: 0.03 });
  */
-export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): FatBelief[] {
-  const { tied, innovation, spread } = weighTest(beliefs, test);
-  if (spread === 0) throw new ValidationError('fat.certain', 'measuredSd');
-  return beliefs.map((belief, i) => {
-    const gain = (tied[i] as number) / spread;
+export function updateFatEstimates(
+  estimates: readonly CorrelatedFatEstimate[],
+  test: FatTest,
+): CorrelatedFatEstimate[] {
+  const { crossCovariance, innovation, innovationVariance } = innovationOf(estimates, test);
+  if (innovationVariance === 0) throw new ValidationError('fat.certain', 'measuredSd');
+  return estimates.map((estimate, i) => {
+    const gain = (crossCovariance[i] as number) / innovationVariance;
     // Without a prototype the engine keeps a hash from the start; with one, a new layout for every set of sources.
     const covariance = Object.create(null) as Record<string, number>;
-    beliefs.forEach((other, j) => {
+    estimates.forEach((other, j) => {
       if (i !== j)
         covariance[other.id] =
-          covarianceOf(beliefs, i, j) - ((tied[i] as number) * (tied[j] as number)) / spread;
+          covarianceOf(estimates, i, j) -
+          ((crossCovariance[i] as number) * (crossCovariance[j] as number)) / innovationVariance;
     });
-    const variance = Math.max(0, belief.sd ** 2 - gain * (tied[i] as number));
-    return { ...belief, mean: belief.mean + gain * innovation, sd: Math.sqrt(variance), covariance };
+    const variance = Math.max(0, estimate.sd ** 2 - gain * (crossCovariance[i] as number));
+    return { ...estimate, mean: estimate.mean + gain * innovation, sd: Math.sqrt(variance), covariance };
   });
 }
 
@@ -62,8 +66,8 @@ export function updateFatBeliefs(beliefs: readonly FatBelief[], test: FatTest): 
  * a wrong tub or a bad test before believing it.
  * @throws ValidationError as `updateFatBeliefs`
  */
-export function fatTestSurprise(beliefs: readonly FatBelief[], test: FatTest): number {
-  const { innovation, variance } = fatTestInnovation(beliefs, test);
+export function standardisedInnovation(estimates: readonly CorrelatedFatEstimate[], test: FatTest): number {
+  const { innovation, variance } = fatTestInnovation(estimates, test);
   return innovation / Math.sqrt(variance);
 }
 
@@ -72,34 +76,41 @@ export function fatTestSurprise(beliefs: readonly FatBelief[], test: FatTest): n
  * @throws ValidationError as `updateFatBeliefs`
  */
 export function fatTestInnovation(
-  beliefs: readonly FatBelief[],
+  estimates: readonly CorrelatedFatEstimate[],
   test: FatTest,
 ): { innovation: number; variance: number } {
-  const { innovation, spread } = weighTest(beliefs, test);
-  if (spread === 0) throw new ValidationError('fat.certain', 'measuredSd');
-  return { innovation, variance: spread };
+  const { innovation, innovationVariance } = innovationOf(estimates, test);
+  if (innovationVariance === 0) throw new ValidationError('fat.certain', 'measuredSd');
+  return { innovation, variance: innovationVariance };
 }
 
 /** P·h for every belief, the test's difference from what was foretold, and the variance S of that difference. */
-function weighTest(
-  beliefs: readonly FatBelief[],
+function innovationOf(
+  estimates: readonly CorrelatedFatEstimate[],
   test: FatTest,
-): { tied: number[]; innovation: number; spread: number } {
-  const shares = sharesOf(beliefs, test);
+): { crossCovariance: number[]; innovation: number; innovationVariance: number } {
+  const shares = sharesOf(estimates, test);
   fraction(test.measuredFat, 'measuredFat');
   notNegative(test.measuredSd, 'measuredSd');
-  const tied = beliefs.map((_, i) =>
-    shares.reduce((sum, share, j) => sum + (share === 0 ? 0 : share * covarianceOf(beliefs, i, j)), 0),
+  const crossCovariance = estimates.map((_, i) =>
+    shares.reduce((sum, share, j) => sum + (share === 0 ? 0 : share * covarianceOf(estimates, i, j)), 0),
   );
-  const foretold = shares.reduce((sum, share, i) => sum + share * (beliefs[i] as FatBelief).mean, 0);
-  const known = shares.reduce((sum, share, i) => sum + share * (tied[i] as number), 0);
-  return { tied, innovation: test.measuredFat - foretold, spread: Math.max(0, known) + test.measuredSd ** 2 };
+  const predicted = shares.reduce(
+    (sum, share, i) => sum + share * (estimates[i] as CorrelatedFatEstimate).mean,
+    0,
+  );
+  const known = shares.reduce((sum, share, i) => sum + share * (crossCovariance[i] as number), 0);
+  return {
+    crossCovariance,
+    innovation: test.measuredFat - predicted,
+    innovationVariance: Math.max(0, known) + test.measuredSd ** 2,
+  };
 }
 
 /** The covariance of the i-th and the j-th belief; of one with itself, its variance. */
-export function covarianceOf(beliefs: readonly FatBelief[], i: number, j: number): number {
-  const belief = beliefs[i] as FatBelief;
-  if (i === j) return belief.sd ** 2;
-  const other = beliefs[j] as FatBelief;
-  return belief.covariance?.[other.id] ?? other.covariance?.[belief.id] ?? 0;
+export function covarianceOf(estimates: readonly CorrelatedFatEstimate[], i: number, j: number): number {
+  const estimate = estimates[i] as CorrelatedFatEstimate;
+  if (i === j) return estimate.sd ** 2;
+  const other = estimates[j] as CorrelatedFatEstimate;
+  return estimate.covariance?.[other.id] ?? other.covariance?.[estimate.id] ?? 0;
 }

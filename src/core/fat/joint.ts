@@ -1,6 +1,6 @@
 /** The fat of several sources together: their means, and the part of their spread that they share. */
 import { covarianceOf } from './fat.ts';
-import type { FatBelief, FatGuess } from './test.ts';
+import type { CorrelatedFatEstimate, FatEstimate } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /**
@@ -23,7 +23,7 @@ export interface Weighted {
 
 export interface JointFat {
   has(id: string): boolean;
-  guess(source: FatPredictor): FatGuess;
+  estimate(source: FatPredictor): FatEstimate;
   covariance(one: FatPredictor, other: FatPredictor): number;
   /**
    * The SD of a weighted sum of sources' fat, √(wᵀΣw). What sources share does not average out as they grow in number;
@@ -37,15 +37,15 @@ export interface JointFat {
  * Means and covariances of a normal joint belief, packed: the lower triangle row by row, 8 bytes an entry.
  * @throws ValidationError `fat.unknown-source` when asked for a belief that is not among them
  */
-export function jointFat(beliefs: readonly FatBelief[]): JointFat {
-  const places = new Map(beliefs.map(({ id }, i) => [id, i]));
-  const means = Float64Array.from(beliefs, ({ mean }) => mean);
-  const packed = new Float64Array((beliefs.length * (beliefs.length + 1)) / 2);
-  for (let i = 0; i < beliefs.length; i++)
-    for (let j = 0; j <= i; j++) packed[cell(i, j)] = covarianceOf(beliefs, i, j);
+export function jointFat(estimates: readonly CorrelatedFatEstimate[]): JointFat {
+  const indexById = new Map(estimates.map(({ id }, i) => [id, i]));
+  const means = Float64Array.from(estimates, ({ mean }) => mean);
+  const packed = new Float64Array((estimates.length * (estimates.length + 1)) / 2);
+  for (let i = 0; i < estimates.length; i++)
+    for (let j = 0; j <= i; j++) packed[cell(i, j)] = covarianceOf(estimates, i, j);
 
-  const place = (id: string): number => {
-    const at = places.get(id);
+  const indexOf = (id: string): number => {
+    const at = indexById.get(id);
     if (at === undefined) throw new ValidationError('fat.unknown-source', 'on', { id });
     return at;
   };
@@ -53,32 +53,34 @@ export function jointFat(beliefs: readonly FatBelief[]): JointFat {
     let sum = 0;
     if (one.on && other.on)
       sum =
-        one.on.loading * other.on.loading * (packed[cell(place(one.on.id), place(other.on.id))] as number);
+        one.on.loading *
+        other.on.loading *
+        (packed[cell(indexOf(one.on.id), indexOf(other.on.id))] as number);
     for (const [name, variance] of Object.entries(one.terms)) if (name in other.terms) sum += variance;
     return sum;
   };
   const sdOfSum = (parts: readonly Weighted[]): number => {
-    const onBeliefs = new Map<number, number>();
-    const onTerms = new Map<string, { weight: number; variance: number }>();
+    const estimateWeights = new Map<number, number>();
+    const termWeights = new Map<string, { weight: number; variance: number }>();
     for (const { of, weight } of parts) {
       if (of.on) {
-        const at = place(of.on.id);
-        onBeliefs.set(at, (onBeliefs.get(at) ?? 0) + weight * of.on.loading);
+        const at = indexOf(of.on.id);
+        estimateWeights.set(at, (estimateWeights.get(at) ?? 0) + weight * of.on.loading);
       }
       for (const [name, variance] of Object.entries(of.terms))
-        onTerms.set(name, { weight: (onTerms.get(name)?.weight ?? 0) + weight, variance });
+        termWeights.set(name, { weight: (termWeights.get(name)?.weight ?? 0) + weight, variance });
     }
     let sum = 0;
-    for (const [i, one] of onBeliefs)
-      for (const [j, other] of onBeliefs) sum += one * other * (packed[cell(i, j)] as number);
-    for (const { weight, variance } of onTerms.values()) sum += weight * weight * variance;
+    for (const [i, one] of estimateWeights)
+      for (const [j, other] of estimateWeights) sum += one * other * (packed[cell(i, j)] as number);
+    for (const { weight, variance } of termWeights.values()) sum += weight * weight * variance;
     return Math.sqrt(Math.max(0, sum));
   };
   return {
-    has: (id) => places.has(id),
-    guess(source) {
+    has: (id) => indexById.has(id),
+    estimate(source) {
       const { offset, on } = source;
-      const mean = offset + (on ? on.loading * (means[place(on.id)] as number) : 0);
+      const mean = offset + (on ? on.loading * (means[indexOf(on.id)] as number) : 0);
       return { mean, sd: sdOfSum([{ of: source, weight: 1 }]) };
     },
     covariance,

@@ -3,13 +3,13 @@
  * one animal's own. A hierarchical normal model (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
  */
 import { covarianceOf } from './fat.ts';
-import { notNegative } from './test.ts';
-import type { FatBelief, FatGuess } from './test.ts';
+import { notNegative } from './estimates.ts';
+import type { CorrelatedFatEstimate, FatEstimate } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** What is believed of the mean of a kind, and how far single animals lie from it (a standard deviation). */
 export interface FatOfKind {
-  readonly mean: FatGuess;
+  readonly mean: FatEstimate;
   /** The part of the mean's SD that all kinds of the shop share: how closely it trims. */
   readonly shopSd: number;
   /** The part that is this kind's own. */
@@ -33,7 +33,7 @@ const SHOP_SHARE = 0.5;
  * @throws ValidationError `share.out-of-range`, `number.not-finite`
  * @example fatOfKind({ mean: 0.03, sd: 0.02 }) // mean: 0.03 ± 0.01732, ownSd: 0.01, shopSd and kindSd: 0.01225
  */
-export function fatOfKind({ mean, sd }: FatGuess): FatOfKind {
+export function fatOfKind({ mean, sd }: FatEstimate): FatOfKind {
   notNegative(sd, 'sd');
   const ofMean = sd * Math.sqrt(MEAN_SHARE);
   return {
@@ -45,7 +45,7 @@ export function fatOfKind({ mean, sd }: FatGuess): FatOfKind {
 }
 
 /** What to expect of one more animal of a kind: the kind's mean, with the spread of both levels. */
-export function oneOfKind({ mean, ownSd }: Pick<FatOfKind, 'mean' | 'ownSd'>): FatGuess {
+export function oneOfKind({ mean, ownSd }: Pick<FatOfKind, 'mean' | 'ownSd'>): FatEstimate {
   return { mean: mean.mean, sd: Math.hypot(mean.sd, ownSd) };
 }
 
@@ -66,7 +66,7 @@ export function oneOfKind({ mean, ownSd }: Pick<FatOfKind, 'mean' | 'ownSd'>): F
  * // { id: 'trim 7', mean: 0.01, sd: 0.05, covariance: { moose: 0.0016 } }
  */
 export function withOneOfKind(
-  beliefs: readonly FatBelief[],
+  estimates: readonly CorrelatedFatEstimate[],
   {
     id,
     kind,
@@ -74,16 +74,17 @@ export function withOneOfKind(
     offset = 0,
     loading = 1,
   }: { id: string; kind: string; ownSd: number; offset?: number; loading?: number },
-): FatBelief[] {
+): CorrelatedFatEstimate[] {
   notNegative(ownSd, 'ownSd');
   if (!Number.isFinite(offset + loading)) throw new ValidationError('number.not-finite', 'loading');
-  if (beliefs.some((belief) => belief.id === id)) throw new ValidationError('id.duplicate', 'id', { id });
-  const at = beliefs.findIndex((belief) => belief.id === kind);
-  const on = beliefs[at];
+  if (estimates.some((estimate) => estimate.id === id))
+    throw new ValidationError('id.duplicate', 'id', { id });
+  const at = estimates.findIndex((estimate) => estimate.id === kind);
+  const on = estimates[at];
   if (!on) throw new ValidationError('fat.unknown-source', 'kind', { id: kind });
   const covariance = Object.fromEntries(
-    beliefs.map((other, i) => [other.id, loading * covarianceOf(beliefs, at, i)]),
+    estimates.map((other, i) => [other.id, loading * covarianceOf(estimates, at, i)]),
   );
   const mean = offset + loading * on.mean;
-  return [...beliefs, { id, mean, sd: Math.hypot(loading * on.sd, ownSd), covariance }];
+  return [...estimates, { id, mean, sd: Math.hypot(loading * on.sd, ownSd), covariance }];
 }

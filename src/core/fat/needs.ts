@@ -1,20 +1,20 @@
 /** How much fat will be wanted for trim that is not ground yet, and how sure that is. */
 import { normalQuantile } from '../stats/distributions.ts';
-import type { FatGuess } from './fat.ts';
+import type { FatEstimate } from './fat.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** One grind that is to come. Trim in grams, its fat and the rest as fractions. */
 export interface GrindToCome {
   /** `sharedSd` is the part of `sd` that all animals of the species share (doubt about its mean yield); none left out. */
   readonly trim: { readonly mean: number; readonly sd: number; readonly sharedSd?: number };
-  readonly trimFat: FatGuess;
+  readonly trimFat: FatEstimate;
   /** Fat of the fat that is added. */
   readonly fatFat: number;
   readonly target: number;
 }
 
 /** A need in grams and what moves it. */
-export interface NeedGuess {
+export interface NeedEstimate {
   readonly mean: number;
   /** By the weight of the trim and its fat. */
   readonly sd: number;
@@ -33,7 +33,7 @@ export interface NeedGuess {
  * @throws ValidationError `grams.negative`, `share.out-of-range`, `fat.too-lean` (F is not above the target)
  * @example fatNeed({ trim: { mean: 10_000, sd: 0 }, trimFat: { mean: 0.02, sd: 0 }, fatFat: 0.9, target: 0.1 }).mean // 1000
  */
-export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedGuess {
+export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedEstimate {
   const { mean, sd, sharedSd = 0 } = trim;
   if (!(mean >= 0 && sd >= 0 && sharedSd >= 0 && Number.isFinite(mean + sd + sharedSd)))
     throw new ValidationError('grams.negative', 'trim');
@@ -57,11 +57,11 @@ export function fatNeed({ trim, trimFat, fatFat, target }: GrindToCome): NeedGue
 /** All grinds of one animal. */
 export interface AnimalNeeds {
   readonly species: string;
-  readonly needs: readonly NeedGuess[];
+  readonly needs: readonly NeedEstimate[];
 }
 
 /** What all the needs share: none where it is left out. */
-export interface SharedDoubt {
+export interface SharedUncertainty {
   /** SD of the sum of the animals' trim fat, each times its weight; the weights in the order of the animals. */
   readonly trimFatSd: (weights: readonly number[]) => number;
   /** SD of the fat that is added: the same for every grind. */
@@ -77,10 +77,10 @@ export interface SharedDoubt {
 export function sumNeeds(
   animals: readonly AnimalNeeds[],
   level: number,
-  { trimFatSd, fatFatSd }: SharedDoubt,
+  { trimFatSd, fatFatSd }: SharedUncertainty,
 ): { low: number; mean: number; high: number } {
   if (!(level > 0 && level < 1)) throw new ValidationError('probability.out-of-range', 'level');
-  const sum = (needs: readonly NeedGuess[], value: (need: NeedGuess) => number): number =>
+  const sum = (needs: readonly NeedEstimate[], value: (need: NeedEstimate) => number): number =>
     needs.reduce((total, need) => total + value(need), 0);
   const all = animals.flatMap(({ needs }) => needs);
   const mean = sum(all, (need) => need.mean);
@@ -93,8 +93,8 @@ export function sumNeeds(
   );
   const byTrimFat = trimFatSd(animals.map(({ needs }) => sum(needs, ({ slopes }) => slopes.trimFat)));
   const byFatFat = fatFatSd * sum(all, ({ slopes }) => slopes.fatFat);
-  const reach = normalQuantile((1 + level) / 2) * Math.hypot(...own, ...shared, byTrimFat, byFatFat);
-  return { low: Math.max(0, mean - reach), mean, high: mean + reach };
+  const halfWidth = normalQuantile((1 + level) / 2) * Math.hypot(...own, ...shared, byTrimFat, byFatFat);
+  return { low: Math.max(0, mean - halfWidth), mean, high: mean + halfWidth };
 }
 
 /** What of a need is not on hand, end by end. @example toOrder({ low: 0, mean: 5, high: 9 }, 6) // { low: 0, mean: 0, high: 3 } */

@@ -4,7 +4,7 @@
  * from memory).
  */
 import { ValidationError } from '../values/validation-error.ts';
-import { notNegative } from './test.ts';
+import { notNegative } from './estimates.ts';
 
 /** Probability of each point of the grid. */
 export type FatSpread = readonly number[];
@@ -23,11 +23,11 @@ const logs = Array.from({ length: POINTS }, (_, i) => LOG_SD * REACH * ((2 * i) 
 const RATIOS: readonly number[] = logs.map((log) => Math.exp(2 * log));
 
 /** Log-normal, its median the typical spread. */
-export const FRESH_SPREAD: FatSpread = scaledTo1(logs.map((log) => Math.exp(-0.5 * (log / LOG_SD) ** 2)));
+export const PRIOR_SPREAD: FatSpread = normalise(logs.map((log) => Math.exp(-0.5 * (log / LOG_SD) ** 2)));
 
 /** The prior: ratios of variances and their probabilities. */
 export function spreadRatios(): { ratio: number; probability: number }[] {
-  return RATIOS.map((ratio, i) => ({ ratio, probability: FRESH_SPREAD[i] as number }));
+  return RATIOS.map((ratio, i) => ({ ratio, probability: PRIOR_SPREAD[i] as number }));
 }
 
 /**
@@ -47,7 +47,7 @@ export function varianceRatio(spread: FatSpread): number {
  * @throws ValidationError `share.out-of-range`, `number.not-finite`, `fat.certain`
  * @example varianceRatio(spreadAfter(FRESH_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0.0001 })) // 1.5
  */
-export function spreadAfter(
+export function updateSpread(
   spread: FatSpread,
   { innovation, variance, ownVariance }: { innovation: number; variance: number; ownVariance: number },
 ): FatSpread {
@@ -62,10 +62,10 @@ export function spreadAfter(
     return -0.5 * (Math.log(at) + innovation ** 2 / at);
   });
   const most = Math.max(...logLikelihoods);
-  return scaledTo1(spread.map((weight, i) => weight * Math.exp((logLikelihoods[i] as number) - most)));
+  return normalise(spread.map((weight, i) => weight * Math.exp((logLikelihoods[i] as number) - most)));
 }
 
-function scaledTo1(weights: readonly number[]): number[] {
+function normalise(weights: readonly number[]): number[] {
   const sum = weights.reduce((total, weight) => total + weight, 0);
   return weights.map((weight) => weight / sum);
 }

@@ -5,14 +5,14 @@ import {
   dailyCounts,
   daysFrom,
   firstDay,
-  spreadOfDays,
+  dispersionOf,
   yearsLater,
   type DayCount,
   weekday,
 } from './day-counts.ts';
 import { weekdayPattern } from './weekday-pattern.ts';
 
-export interface ArrivalsKnown {
+export interface ArrivalHistory {
   readonly today: string;
   readonly season: number;
   /** This season's intake, today's among it. */
@@ -20,13 +20,13 @@ export interface ArrivalsKnown {
   readonly earlier: readonly { readonly season: number; readonly taken: readonly DayCount[] }[];
 }
 
-export interface ArrivalsToCome {
+export interface ArrivalForecast {
   /** One for each day from tomorrow on. */
   perDay: number[];
   /** Variance of a day over its mean. */
-  spread: number;
+  dispersion: number;
   /** Standard deviation of the level of the whole, as a part of it. */
-  doubt: number;
+  levelSd: number;
   /** Seasons that it rests on; 0 where it is this season's recent pace. */
   earlierSeasons: number;
 }
@@ -34,15 +34,15 @@ export interface ArrivalsToCome {
 /** A day of the calendar is taken with three on each side, so that every weekday is in it once. */
 const NEIGHBOURS = 3;
 /** Earlier seasons with fewer animals in all tell nothing of a day. Our own choice, as all below. */
-const FEWEST_EARLIER = 20;
+const MIN_EARLIER_ANIMALS = 20;
 /** This season is taken to be like the earlier ones until so many animals have come. */
-const LIKE_EARLIER = 10;
-const MOST_SCALE = 4;
+const PRIOR_ANIMALS = 10;
+const MAX_SCALE = 4;
 const PACE_DAYS = 14;
-const SPREAD_DAYS = 28;
+const DISPERSION_DAYS = 28;
 /** A season's course is never quite like the last; a pace alone says less of what is to come. */
-const SEASONS_DIFFER = 0.15;
-const PACE_CHANGES = 0.3;
+const BETWEEN_SEASON_SD = 0.15;
+const PACE_DRIFT_SD = 0.3;
 
 /**
  * The mean of the earlier seasons on the same calendar days (smoothed over a week, then parted by weekday), times how many animals came in this
@@ -52,9 +52,9 @@ const PACE_CHANGES = 0.3;
  * @example
  * // Last year 2 a day; this year 40 in 10 days: (40 + 10) / (20 + 10) = 1.67 times as many
  */
-export function arrivalsToCome(known: ArrivalsKnown, days: number): ArrivalsToCome {
-  const calendar = calendarOf(known);
-  return calendar ? asEarlier(known, calendar, days) : asLately(known, days);
+export function forecastArrivals(history: ArrivalHistory, days: number): ArrivalForecast {
+  const calendar = calendarOf(history);
+  return calendar ? fromEarlierSeasons(history, calendar, days) : fromRecentPace(history, days);
 }
 
 /** Earlier seasons on this season's days. */
@@ -66,12 +66,12 @@ interface Calendar {
   smooth: (on: string) => number;
 }
 
-function calendarOf({ season, earlier }: ArrivalsKnown): Calendar | null {
+function calendarOf({ season, earlier }: ArrivalHistory): Calendar | null {
   const moved = earlier.map((one) =>
     one.taken.map(({ on, animals }) => ({ on: yearsLater(on, season - one.season), animals })),
   );
   const all = moved.flat();
-  if (sum(all.map(({ animals }) => animals)) < FEWEST_EARLIER) return null;
+  if (sum(all.map(({ animals }) => animals)) < MIN_EARLIER_ANIMALS) return null;
   const counts = countsByDay(all);
   const mean = (on: string): number => (counts.get(on) ?? 0) / earlier.length;
   const smooth = (on: string): number =>
@@ -79,38 +79,42 @@ function calendarOf({ season, earlier }: ArrivalsKnown): Calendar | null {
   return { since: moved.flatMap((one) => firstDay(one) ?? []).reduce(later), mean, smooth };
 }
 
-function asEarlier(
-  { today, taken, earlier }: ArrivalsKnown,
+function fromEarlierSeasons(
+  { today, taken, earlier }: ArrivalHistory,
   { since, mean, smooth }: Calendar,
   days: number,
-): ArrivalsToCome {
+): ArrivalForecast {
   const came = sum(dailyCounts(taken, since, today).map(({ animals }) => animals));
   const hadCome = sum(daysFrom(since, today).map(mean));
-  const scale = (came + LIKE_EARLIER) / (hadCome + LIKE_EARLIER);
-  const held = Math.min(MOST_SCALE, Math.max(1 / MOST_SCALE, scale));
+  const scale = (came + PRIOR_ANIMALS) / (hadCome + PRIOR_ANIMALS);
+  const clampedScale = Math.min(MAX_SCALE, Math.max(1 / MAX_SCALE, scale));
   const pattern = weekdayPattern([...taken, ...earlier.flatMap((one) => one.taken)]);
-  const expected = (on: string): number => held * smooth(on) * (pattern[weekday(on)] as number);
-  const seen = dailyCounts(taken, later(since, addDays(today, 1 - SPREAD_DAYS)), today);
-  const spread = spreadOfDays(seen.map(({ on, animals }) => ({ count: animals, expected: expected(on) })));
+  const expected = (on: string): number => clampedScale * smooth(on) * (pattern[weekday(on)] as number);
+  const observed = dailyCounts(taken, later(since, addDays(today, 1 - DISPERSION_DAYS)), today);
+  const dispersion = dispersionOf(
+    observed.map(({ on, animals }) => ({ count: animals, expected: expected(on) })),
+  );
   return {
     perDay: daysFrom(addDays(today, 1), addDays(today, days)).map(expected),
-    spread,
-    doubt: Math.hypot(Math.sqrt(spread / (came + LIKE_EARLIER)), SEASONS_DIFFER),
+    dispersion,
+    levelSd: Math.hypot(Math.sqrt(dispersion / (came + PRIOR_ANIMALS)), BETWEEN_SEASON_SD),
     earlierSeasons: earlier.length,
   };
 }
 
-function asLately({ today, taken }: ArrivalsKnown, days: number): ArrivalsToCome {
+function fromRecentPace({ today, taken }: ArrivalHistory, days: number): ArrivalForecast {
   const from = later(firstDay(taken) ?? today, addDays(today, 1 - PACE_DAYS));
-  const seen = dailyCounts(taken, from, today);
-  const came = sum(seen.map(({ animals }) => animals));
+  const observed = dailyCounts(taken, from, today);
+  const came = sum(observed.map(({ animals }) => animals));
   const pattern = weekdayPattern(taken);
-  const expected = (on: string): number => (came / seen.length) * (pattern[weekday(on)] as number);
-  const spread = spreadOfDays(seen.map(({ on, animals }) => ({ count: animals, expected: expected(on) })));
+  const expected = (on: string): number => (came / observed.length) * (pattern[weekday(on)] as number);
+  const dispersion = dispersionOf(
+    observed.map(({ on, animals }) => ({ count: animals, expected: expected(on) })),
+  );
   return {
     perDay: daysFrom(addDays(today, 1), addDays(today, days)).map(expected),
-    spread,
-    doubt: Math.hypot(Math.sqrt(spread / Math.max(1, came)), PACE_CHANGES),
+    dispersion,
+    levelSd: Math.hypot(Math.sqrt(dispersion / Math.max(1, came)), PACE_DRIFT_SD),
     earlierSeasons: 0,
   };
 }

@@ -1,6 +1,6 @@
 /** How many animals will hang on the days to come, from what hangs now, what is to come and how fast it is cut. */
-import { arrivalsToCome, type ArrivalsKnown } from './arrivals.ts';
-import { added, countBelow, countChances, meanCount, mixed, takenAway, type Chances } from './counts.ts';
+import { forecastArrivals, type ArrivalHistory } from './arrivals.ts';
+import { convolve, pmfQuantile, countPmf, pmfMean, mixture, truncatedDifference, type Pmf } from './pmf.ts';
 import { cuttingPace } from './pace.ts';
 import { addDays } from '../values/dates.ts';
 import { firstDay, type DayCount } from './day-counts.ts';
@@ -28,9 +28,9 @@ export interface CoolerForecast {
 export interface Flow {
   readonly perDay: readonly number[];
   /** Variance of a day over its mean, 1 or more. */
-  readonly spread: number;
+  readonly dispersion: number;
   /** Standard deviation of the level, as a part of it; the same for all days. */
-  readonly doubt: number;
+  readonly levelSd: number;
 }
 
 /**
@@ -41,12 +41,12 @@ export interface Flow {
  * @throws ValidationError `amount.negative`, `share.out-of-range`, `date.unreadable`
  */
 export function coolerForecast(
-  known: ArrivalsKnown & { readonly hanging: number; readonly left: readonly DayCount[] },
+  known: ArrivalHistory & { readonly hanging: number; readonly left: readonly DayCount[] },
   days: number,
   level: number,
 ): CoolerForecast {
   const { today, hanging, taken, left } = known;
-  const arrivals = arrivalsToCome(known, days);
+  const arrivals = forecastArrivals(known, days);
   const first = firstDay(taken) ?? today;
   const pace = cuttingPace(left, today, first);
   const dates = arrivals.perDay.map((_, k) => addDays(today, k + 1));
@@ -76,57 +76,57 @@ export function coolerForecast(
  */
 export function hangingRanges(
   hanging: number,
-  come: Flow,
-  cut: Flow,
+  arrivals: Flow,
+  departures: Flow,
   level: number,
 ): { low: number; mean: number; high: number }[] {
   if (!(Number.isSafeInteger(hanging) && hanging >= 0))
     throw new ValidationError('amount.negative', 'hanging');
   if (!(level > 0 && level < 1)) throw new ValidationError('share.out-of-range', 'level');
-  const now: Chances = [...new Array<number>(hanging).fill(0), 1];
-  const goes = atEachLevel(
-    cut,
-    come.perDay.map((_, k) => cut.perDay[k] ?? 0),
+  const initialPmf: Pmf = [...new Array<number>(hanging).fill(0), 1];
+  const departurePaths = pmfsByLevel(
+    departures,
+    arrivals.perDay.map((_, k) => departures.perDay[k] ?? 0),
   );
-  const paths = atEachLevel(come, come.perDay).flatMap((comes) =>
-    goes.map((gone) => {
-      let chances = now;
-      const days = comes.days.map(
-        (came, k) => (chances = added(takenAway(chances, gone.days[k] as Chances), came)),
+  const paths = pmfsByLevel(arrivals, arrivals.perDay).flatMap((arriving) =>
+    departurePaths.map((departing) => {
+      let pmf = initialPmf;
+      const days = arriving.days.map(
+        (arrivalPmf, k) => (pmf = convolve(truncatedDifference(pmf, departing.days[k] as Pmf), arrivalPmf)),
       );
-      return { weight: comes.weight * gone.weight, days };
+      return { weight: arriving.weight * departing.weight, days };
     }),
   );
-  return come.perDay.map((_, k) => {
-    const chances = mixed(paths.map(({ weight, days }) => ({ weight, chances: days[k] as Chances })));
-    const mean = meanCount(chances);
+  return arrivals.perDay.map((_, k) => {
+    const pmf = mixture(paths.map(({ weight, days }) => ({ weight, pmf: days[k] as Pmf })));
+    const mean = pmfMean(pmf);
     const tail = (1 - level) / 2;
     // The mean of a lopsided count may lie beyond the range that holds enough of it.
     return {
-      low: Math.min(mean, countBelow(chances, tail)),
+      low: Math.min(mean, pmfQuantile(pmf, tail)),
       mean,
-      high: Math.max(mean, countBelow(chances, 1 - tail)),
+      high: Math.max(mean, pmfQuantile(pmf, 1 - tail)),
     };
   });
 }
 
-const NODES = [-Math.sqrt(3), 0, Math.sqrt(3)];
-const WEIGHTS = [1 / 6, 2 / 3, 1 / 6];
+const HERMITE_NODES = [-Math.sqrt(3), 0, Math.sqrt(3)];
+const HERMITE_WEIGHTS = [1 / 6, 2 / 3, 1 / 6];
 
 /** The chances of each day's count, should the level of a flow be this or that. */
-function atEachLevel(
-  { doubt, spread }: Flow,
+function pmfsByLevel(
+  { levelSd, dispersion }: Flow,
   perDay: readonly number[],
-): { weight: number; days: Chances[] }[] {
-  return levelsOf(doubt).map(({ factor, weight }) => ({
+): { weight: number; days: Pmf[] }[] {
+  return levelNodes(levelSd).map(({ factor, weight }) => ({
     weight,
-    days: perDay.map((mean) => countChances(mean * factor, spread)),
+    days: perDay.map((mean) => countPmf(mean * factor, dispersion)),
   }));
 }
 
-function levelsOf(doubt: number): { factor: number; weight: number }[] {
-  if (!(doubt >= 0 && Number.isFinite(doubt))) throw new ValidationError('amount.negative', 'doubt');
-  const factors = NODES.map((z) => Math.exp(z * doubt));
-  const mean = factors.reduce((total, factor, i) => total + factor * (WEIGHTS[i] as number), 0);
-  return factors.map((factor, i) => ({ factor: factor / mean, weight: WEIGHTS[i] as number }));
+function levelNodes(levelSd: number): { factor: number; weight: number }[] {
+  if (!(levelSd >= 0 && Number.isFinite(levelSd))) throw new ValidationError('amount.negative', 'levelSd');
+  const factors = HERMITE_NODES.map((z) => Math.exp(z * levelSd));
+  const mean = factors.reduce((total, factor, i) => total + factor * (HERMITE_WEIGHTS[i] as number), 0);
+  return factors.map((factor, i) => ({ factor: factor / mean, weight: HERMITE_WEIGHTS[i] as number }));
 }

@@ -11,16 +11,16 @@ export interface DayCount {
 export interface Pace {
   perDay: number;
   /** Variance of a day over its mean, at least 1. */
-  spread: number;
+  dispersion: number;
   /** Standard deviation of the pace that is to come, as a part of it. */
-  doubt: number;
+  levelSd: number;
   /** Days that it was measured on. */
   days: number;
 }
 
 /** Taken for the spread until days have shown it, and worth so many days. Our own choice. */
-const USUAL_SPREAD = 2;
-const USUAL_WORTH = 10;
+const PRIOR_DISPERSION = 2;
+const PRIOR_DAYS = 10;
 
 /** Every day from `from` to `to`, both counted in; none when `to` is earlier. */
 export function daysFrom(from: string, to: string): string[] {
@@ -50,13 +50,13 @@ export function firstDay(counts: readonly DayCount[]): string | undefined {
  * towards what is usual while there are few days; never less than pure chance.
  * @example spreadOfDays([]) // 2
  */
-export function spreadOfDays(days: readonly { count: number; expected: number }[]): number {
+export function dispersionOf(days: readonly { count: number; expected: number }[]): number {
   const known = days.filter(({ expected }) => expected > 0);
   const squares = known.reduce(
     (total, { count, expected }) => total + (count - expected) ** 2 / Math.max(expected, 0.25),
     0,
   );
-  return Math.max(1, (USUAL_SPREAD * USUAL_WORTH + squares) / (USUAL_WORTH + known.length));
+  return Math.max(1, (PRIOR_DISPERSION * PRIOR_DAYS + squares) / (PRIOR_DAYS + known.length));
 }
 
 /** 0 for Sunday to 6. */

@@ -2,7 +2,7 @@
 import { weekday, type DayCount } from './day-counts.ts';
 
 /** Taken as even until so many animals have shown otherwise. Our own choice. */
-const EVEN_WORTH = 35;
+const PRIOR_ANIMALS = 35;
 
 /**
  * For each weekday, from Sunday, how many times as many animals come as on a mean day; the seven have a mean of 1. A
@@ -10,7 +10,7 @@ const EVEN_WORTH = 35;
  * @example weekdayPattern([]) // [1, 1, 1, 1, 1, 1, 1]
  */
 export function weekdayPattern(counts: readonly DayCount[]): number[] {
-  const sums = new Array<number>(7).fill(EVEN_WORTH / 7);
+  const sums = new Array<number>(7).fill(PRIOR_ANIMALS / 7);
   for (const { on, animals } of counts) sums[weekday(on)]! += animals;
   const mean = sums.reduce((total, one) => total + one, 0) / 7;
   return sums.map((one) => one / mean);

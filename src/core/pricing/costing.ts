@@ -39,7 +39,7 @@ export function costOf(service: Service): ServiceCost {
   const ownGrams = service.receivedGrams * (1 - service.shrink);
   const finishedGrams = ownGrams / (1 - service.boughtFatShare);
   const hours = (service.minutesPerAnimal + (service.minutesPerKg * service.receivedGrams) / 1000) / 60;
-  const packages = Math.ceil(finishedGrams / service.gramsPerPackage - PACKAGE_SLACK);
+  const packages = Math.ceil(finishedGrams / service.gramsPerPackage - PACKAGE_COUNT_TOLERANCE);
   const parts = {
     wages: hours * service.wagePerHour,
     overhead: hours * service.overheadPerHour,
@@ -60,7 +60,7 @@ export function costOf(service: Service): ServiceCost {
 }
 
 /** Twenty packages of 1 kg hold 20.000000001 kg. */
-const PACKAGE_SLACK = 1e-9;
+const PACKAGE_COUNT_TOLERANCE = 1e-9;
 
 /**
  * The fee per finished pound or kilogram at which `margin` of the fee is left after cost (0 = break even):

@@ -23,14 +23,14 @@ export function percentLines(lines: readonly PriceLine[], plain: readonly Untaxe
   const total = plain.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
   const sums = sumsByRate(plain);
   let running: Decimal = { digits: 0n, decimals: 0 };
-  let shared = sharedOut(running, total, sums);
+  let apportioned = apportionPercentage(running, total, sums);
   const steps = new Map<PriceLine, Untaxed>();
   const percents = lines.filter(({ basis }) => basis === 'percent');
   for (const line of percents.toSorted(byCode)) {
-    const before = shared;
+    const before = apportioned;
     running = addDecimals(running, decimalOf(line.rate ?? 0, 'rate'));
-    shared = sharedOut(running, total, sums);
-    const taxed = shared.map(({ rate, amountMinor }, i) => ({
+    apportioned = apportionPercentage(running, total, sums);
+    const taxed = apportioned.map(({ rate, amountMinor }, i) => ({
       rate,
       amountMinor: amountMinor - (before[i] as TaxedPart).amountMinor,
     }));
@@ -59,14 +59,14 @@ function sumsByRate(plain: readonly Untaxed[]): TaxedPart[] {
  * A percentage of the total in whole minor units, divided among the tax rates by largest remainders as `apportion` does;
  * not by it, for the sum at one rate may be below zero (a discount in money) and even cancel the others.
  */
-function sharedOut(percentage: Decimal, total: number, sums: readonly TaxedPart[]): TaxedPart[] {
+function apportionPercentage(percentage: Decimal, total: number, sums: readonly TaxedPart[]): TaxedPart[] {
   const sign = percentage.digits < 0n ? -1 : 1;
   const size = percentage.digits < 0n ? -percentage.digits : percentage.digits;
   const one = 10n ** BigInt(percentage.decimals);
   const quotas = sums.map(({ amountMinor }, index) => {
     const exact = BigInt(amountMinor) * size;
-    const rest = ((exact % one) + one) % one;
-    return { index, whole: Number((exact - rest) / one), rest };
+    const remainder = ((exact % one) + one) % one;
+    return { index, whole: Number((exact - remainder) / one), rest: remainder };
   });
   const wanted = sign * timesDecimal(total, percentage);
   const left = wanted - quotas.reduce((sum, { whole }) => sum + whole, 0);

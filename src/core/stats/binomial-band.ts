@@ -9,17 +9,17 @@ import { ValidationError } from '../values/validation-error.ts';
 export function binomialBand(level: number, n: number): { low: number; high: number } {
   if (!(level > 0 && level < 1)) throw new ValidationError('yield.level', 'level');
   if (!Number.isInteger(n) || n < 0) throw new ValidationError('number.not-whole', 'n');
-  const chances: number[] = [];
+  const pmf: number[] = [];
   let log = n * Math.log1p(-level);
   for (let k = 0; k <= n; k++) {
-    chances.push(Math.exp(log));
+    pmf.push(Math.exp(log));
     log += Math.log(((n - k) * level) / ((k + 1) * (1 - level)));
   }
-  const from = (ordered: readonly number[]): number => {
+  const firstBeyondTail = (ordered: readonly number[]): number => {
     let sum = 0;
-    return ordered.findIndex((chance) => (sum += chance) > TAIL);
+    return ordered.findIndex((probability) => (sum += probability) > TAIL_PROBABILITY);
   };
-  return { low: from(chances), high: n - from(chances.toReversed()) };
+  return { low: firstBeyondTail(pmf), high: n - firstBeyondTail(pmf.toReversed()) };
 }
 
-const TAIL = 0.025;
+const TAIL_PROBABILITY = 0.025;

@@ -33,9 +33,9 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
   });
   const centre = mean(values);
   const meanMovingRange = mean(values.slice(1).map((value, i) => Math.abs(value - (values[i] as number))));
-  const reach = (3 * meanMovingRange) / D2_OF_TWO;
-  const lower = centre - reach;
-  const upper = centre + reach;
+  const halfWidth = (3 * meanMovingRange) / D2_OF_TWO;
+  const lower = centre - halfWidth;
+  const upper = centre + halfWidth;
   if (!Number.isFinite(upper - lower)) throw new ValidationError('number.too-large', 'values');
   // Equal values give limits equal to the mean, whose last bit may be off: that is no alarm.
   const rounding = 8 * Number.EPSILON * largest(values);

@@ -6,10 +6,10 @@
  * @example quantile([1, 2, 3, 4], 0.5) // 2.5
  */
 export function quantile(sorted: readonly number[], p: number): number {
-  const { rank, beyond } = quantileRanks(sorted.length, p);
+  const { rank, fraction } = quantileRanks(sorted.length, p);
   const below = sorted[rank];
   if (below === undefined) throw new RangeError('A quantile of no values');
-  return below + ((sorted[rank + 1] ?? below) - below) * beyond;
+  return below + ((sorted[rank + 1] ?? below) - below) * fraction;
 }
 
 /**
@@ -17,8 +17,8 @@ export function quantile(sorted: readonly number[], p: number): number {
  * next, for whoever can ask for values by rank.
  * @example quantileRanks(4, 0.5) // { rank: 1, beyond: 0.5 }
  */
-export function quantileRanks(n: number, p: number): { rank: number; beyond: number } {
+export function quantileRanks(n: number, p: number): { rank: number; fraction: number } {
   const at = (n - 1) * p;
   const rank = Math.floor(at);
-  return { rank, beyond: at - rank };
+  return { rank, fraction: at - rank };
 }

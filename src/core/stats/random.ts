@@ -4,7 +4,7 @@
  */
 import { ValidationError } from '../values/validation-error.ts';
 
-export interface Chance {
+export interface RandomGenerator {
   /** Uniform in (0, 1), ends never hit, 32 bits fine. */
   uniform(): number;
   /** Normal with mean 0 and standard deviation 1. */
@@ -23,7 +23,7 @@ export interface Chance {
  * @throws ValidationError `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0
  * @example seeded(7).uniform() === seeded(7).uniform() // true
  */
-export function seeded(seed: number): Chance {
+export function seeded(seed: number): RandomGenerator {
   if (!Number.isSafeInteger(seed)) throw new ValidationError('random.seed', 'seed');
   const next = sfc32(seed);
   const uniform = (): number => (next() + 0.5) / 2 ** 32;

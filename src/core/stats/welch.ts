@@ -2,13 +2,13 @@ import { tQuantile } from './distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** A group of measured values: how many, their mean, their sample standard deviation (divisor n − 1). */
-export interface MeasuredGroup {
+export interface SampleSummary {
   readonly n: number;
   readonly mean: number;
   readonly sd: number;
 }
 
-export interface MeansCompared {
+export interface MeanDifference {
   /** Mean of `a` less mean of `b`. */
   difference: number;
   /** The range of the true difference at the level asked for. */
@@ -29,7 +29,7 @@ export interface MeansCompared {
  * @throws ValidationError `spread.too-few` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
  * @example compareMeans({ n: 10, mean: 0.75, sd: 1.78901 }, { n: 10, mean: 2.33, sd: 2.002249 }, 0.95) // -1.58, -3.365 to 0.205
  */
-export function compareMeans(a: MeasuredGroup, b: MeasuredGroup, level: number): MeansCompared {
+export function compareMeans(a: SampleSummary, b: SampleSummary, level: number): MeanDifference {
   for (const [name, group] of Object.entries({ a, b })) {
     if (!(Number.isInteger(group.n) && group.n >= 2)) throw new ValidationError('spread.too-few', name);
     if (!Number.isFinite(group.mean) || !Number.isFinite(group.sd))
@@ -49,6 +49,12 @@ export function compareMeans(a: MeasuredGroup, b: MeasuredGroup, level: number):
       degrees: a.n + b.n - 2,
     };
   const degrees = (va + vb) ** 2 / (va ** 2 / (a.n - 1) + vb ** 2 / (b.n - 1));
-  const reach = tQuantile((1 + level) / 2, degrees) * error;
-  return { difference, low: difference - reach, high: difference + reach, t: difference / error, degrees };
+  const halfWidth = tQuantile((1 + level) / 2, degrees) * error;
+  return {
+    difference,
+    low: difference - halfWidth,
+    high: difference + halfWidth,
+    t: difference / error,
+    degrees,
+  };
 }

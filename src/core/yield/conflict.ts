@@ -17,7 +17,7 @@ import type { Posterior } from './regression.ts';
  */
 const ADDED_VARIANCE = 6;
 /** Less than this many animals' worth of information about an effect is rounding. */
-const NO_INFORMATION = 1e-6;
+const NEGLIGIBLE_INFORMATION = 1e-6;
 
 export interface Reweighted {
   /** The columns, each with the one normal prior that gives its effect the posterior mean under the mixture. */
@@ -39,39 +39,39 @@ export function reweightPriors(columns: readonly Column[], posterior: Posterior)
   const effects = columns.map((column, i) => reweight(column, i, posterior));
   return {
     columns: columns.map((column, i) => ({ ...column, variance: effects[i]?.variance ?? column.variance })),
-    betweenComponents: effects.map(({ between }) => between),
+    betweenComponents: effects.map(({ betweenComponents }) => betweenComponents),
   };
 }
 
 function reweight(
-  { middle, variance, robustWeight = 0 }: Column,
+  { priorMean, variance, robustWeight = 0 }: Column,
   i: number,
   { effects, covariance, variance: residual, degrees }: Posterior,
-): { variance: number; between: number } {
+): { variance: number; betweenComponents: number } {
   const precision = 1 / covariance.get(i, i);
   const information = precision - 1 / variance;
-  if (robustWeight === 0 || information < NO_INFORMATION) return { variance, between: 0 };
-  const estimate = ((effects[i] ?? 0) * precision - middle / variance) / information;
-  const squaredOff = (estimate - middle) ** 2;
+  if (robustWeight === 0 || information < NEGLIGIBLE_INFORMATION) return { variance, betweenComponents: 0 };
+  const estimate = ((effects[i] ?? 0) * precision - priorMean / variance) / information;
+  const squaredDeviation = (estimate - priorMean) ** 2;
 
   const total = (prior: number): number => prior + 1 / information;
-  const withoutConflict = degrees * residual - squaredOff / total(variance);
+  const withoutConflict = degrees * residual - squaredDeviation / total(variance);
   const logLikelihood = (prior: number): number =>
-    -Math.log(total(prior)) / 2 - (degrees / 2) * Math.log(withoutConflict + squaredOff / total(prior));
+    -Math.log(total(prior)) / 2 - (degrees / 2) * Math.log(withoutConflict + squaredDeviation / total(prior));
   const wide = variance + ADDED_VARIANCE;
   const weights = mixtureWeights([
     Math.log(1 - robustWeight) + logLikelihood(variance),
     Math.log(robustWeight) + logLikelihood(wide),
   ]);
-  const moved = [variance / total(variance), wide / total(wide)];
-  const mean = weightedMean(moved, weights);
-  const spread = weightedMean(
-    moved.map((fraction) => (fraction - mean) ** 2),
+  const fractions = [variance / total(variance), wide / total(wide)];
+  const mean = weightedMean(fractions, weights);
+  const fractionVariance = weightedMean(
+    fractions.map((fraction) => (fraction - mean) ** 2),
     weights,
   );
   // The variance V with V / (V + 1/h) = mean, written without the difference 1 - mean.
   return {
     variance: mean / weightedMean([1 / total(variance), 1 / total(wide)], weights),
-    between: squaredOff * spread,
+    betweenComponents: squaredDeviation * fractionVariance,
   };
 }

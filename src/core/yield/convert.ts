@@ -6,7 +6,7 @@ import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } fr
 /** `dressed` is field-dressed with its lower legs on, `legs off` the same with them taken off at knee and hock. */
 export type WeighedAs = 'live' | 'dressed' | 'legs off' | 'hanging' | 'quarters' | 'boned';
 
-export interface HangingGuess {
+export interface HangingEstimate {
   /** Mean hanging weight; for quarters and boned meat the weight received, as it stands. */
   readonly grams: number;
   /** Spread of its natural logarithm: hand it to `predict` as `hangingLogSd`, so that the quote's range holds it. */
@@ -28,26 +28,26 @@ export interface HangingGuess {
  * @throws ValidationError `yield.weight`, `yield.level`, `yield.stage`
  * @example hangingFrom({ stage: 'legs off', grams: 100_000, profile: elk, level: 0.8 }).grams // 85_000
  */
-export function hangingFrom(asked: {
+export function hangingFrom(request: {
   stage: WeighedAs;
   grams: number;
   profile: Pick<SpeciesProfile, 'ratios'>;
   sex?: Sex;
   level: number;
-}): HangingGuess {
-  const { stage, grams, profile, level, sex = 'unknown' } = asked;
+}): HangingEstimate {
+  const { stage, grams, profile, level, sex = 'unknown' } = request;
   if (!(grams > 0 && Number.isFinite(grams))) throw new ValidationError('yield.weight', 'grams');
   if (!(level > 0 && level < 1)) throw new ValidationError('yield.level', 'level');
   const { mean: ratio, sd, from } = ratioOf(stage, profile.ratios, sex);
   const logSd = Math.sqrt(Math.log1p((sd / ratio) ** 2));
   const mean = grams * ratio;
-  const reach = normalQuantile((1 + level) / 2) * logSd;
-  const middle = mean * Math.exp(-(logSd * logSd) / 2);
+  const logHalfWidth = normalQuantile((1 + level) / 2) * logSd;
+  const median = mean * Math.exp(-(logSd * logSd) / 2);
   return {
     grams: mean,
     logSd,
-    low: sd === 0 ? mean : middle * Math.exp(-reach),
-    high: sd === 0 ? mean : middle * Math.exp(reach),
+    low: sd === 0 ? mean : median * Math.exp(-logHalfWidth),
+    high: sd === 0 ? mean : median * Math.exp(logHalfWidth),
     ratio,
     from,
   };
@@ -75,7 +75,7 @@ function ratioOf(stage: WeighedAs, ratios: StageRatios, sex: Sex): Ratio {
   switch (stage) {
     case 'live':
       if (ratios.liveToHanging) return ofSex(ratios.liveToHanging, sex);
-      return inTwoSteps(ofSex(ratios.liveToDressed, sex), ofSex(ratios.dressedToHanging, sex));
+      return productOfRatios(ofSex(ratios.liveToDressed, sex), ofSex(ratios.dressedToHanging, sex));
     case 'dressed':
       return ofSex(ratios.dressedToHanging, sex);
     case 'legs off':
@@ -94,7 +94,7 @@ function ofSex(share: Share, sex: Sex): Ratio & { from: Sourced } {
   return { mean, sd: share.sd, from: share };
 }
 
-function inTwoSteps(first: ReturnType<typeof ofSex>, second: ReturnType<typeof ofSex>): Ratio {
+function productOfRatios(first: ReturnType<typeof ofSex>, second: ReturnType<typeof ofSex>): Ratio {
   const mean = first.mean * second.mean;
   return {
     mean,

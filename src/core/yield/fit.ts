@@ -10,7 +10,7 @@ import {
   type GroupStatistics,
   type Posterior,
 } from './regression.ts';
-import { spreadOf, type Residuals, type Spread } from './spread.ts';
+import { speciesVarianceOf, type ResidualSums, type SpeciesVariance } from './species-variance.ts';
 
 export { meanAt, type GroupStatistics } from './regression.ts';
 
@@ -19,27 +19,30 @@ export interface Fit extends Posterior {
   /** The effects' covariance that comes from not knowing which stated priors hold, over and above `covariance` (absolute). */
   readonly conflict: Matrix;
   /** The spread of each species with animals of its own, drawn towards the common one. */
-  readonly bySpecies: ReadonlyMap<string, Spread>;
+  readonly bySpecies: ReadonlyMap<string, SpeciesVariance>;
 }
 
 /**
  * The posterior under robust priors: fits with the stated priors, finds those that the animals contradict, fits again
  * with the prior variances that the animals bear out. The order of the animals and of the columns changes nothing.
  */
-export function fitSplit(columns: readonly Column[], heaps: readonly GroupStatistics[]): Fit {
-  const products = crossProductsOf(columns.length, heaps);
+export function fitSplit(columns: readonly Column[], groups: readonly GroupStatistics[]): Fit {
+  const products = crossProductsOf(columns.length, groups);
   const { columns: reweighted, betweenComponents } = reweightPriors(columns, posteriorOf(columns, products));
   const posterior = posteriorOf(reweighted, products);
   const fit = { ...posterior, conflict: conflictCovariance(posterior.covariance, betweenComponents) };
-  const spreads = [...residualsOf(fit, heaps)].map(
-    ([species, residuals]) => [species, spreadOf(fit.variance, residuals)] as const,
+  const variances = [...residualsOf(fit, groups)].map(
+    ([species, residuals]) => [species, speciesVarianceOf(fit.variance, residuals)] as const,
   );
-  return { ...fit, bySpecies: new Map(spreads) };
+  return { ...fit, bySpecies: new Map(variances) };
 }
 
 /** The variance of this kind's mean that comes from undecided conflicts, over and above that of `meanAt` (absolute). */
-export function conflictVarianceAt({ conflict }: Pick<Fit, 'conflict'>, places: readonly number[]): number {
-  return sumAt(conflict, places);
+export function conflictVarianceAt(
+  { conflict }: Pick<Fit, 'conflict'>,
+  columnIndices: readonly number[],
+): number {
+  return sumAt(conflict, columnIndices);
 }
 
 /**
@@ -58,31 +61,31 @@ function conflictCovariance(covariance: Matrix, betweenComponents: readonly numb
  * The predictive distribution of one more animal of this kind, in standard measure: Student's t.
  * With no animals weighed it is the prior itself.
  */
-export function foretell(
+export function predictiveAt(
   fit: Fit,
   species: string,
-  places: readonly number[],
-): { middle: number; scale: number; degrees: number } {
-  const mean = meanAt(fit, places);
+  columnIndices: readonly number[],
+): { location: number; scale: number; degrees: number } {
+  const mean = meanAt(fit, columnIndices);
   const own = fit.bySpecies.get(species) ?? fit;
   return {
-    middle: mean.middle,
-    scale: Math.sqrt(own.variance * (1 + mean.variance) + conflictVarianceAt(fit, places)),
+    location: mean.location,
+    scale: Math.sqrt(own.variance * (1 + mean.variance) + conflictVarianceAt(fit, columnIndices)),
     degrees: Math.min(own.degrees, fit.degrees),
   };
 }
 
 function residualsOf(
   fit: Omit<Fit, 'bySpecies'>,
-  heaps: readonly GroupStatistics[],
-): ReadonlyMap<string, Residuals> {
+  groups: readonly GroupStatistics[],
+): ReadonlyMap<string, ResidualSums> {
   const residuals = new Map<string, { squares: number; n: number }>();
-  for (const { places, species, n, sum, squares } of heaps) {
-    const { middle, variance } = meanAt(fit, places);
+  for (const { columnIndices, species, n, sum, squares } of groups) {
+    const { location, variance } = meanAt(fit, columnIndices);
     const total = residuals.get(species) ?? { squares: 0, n: 0 };
     // The last term is what the fitted mean took out of the residuals.
-    const ofMean = variance * fit.variance + conflictVarianceAt(fit, places);
-    total.squares += squares - 2 * middle * sum + n * middle * middle + n * ofMean;
+    const meanVariance = variance * fit.variance + conflictVarianceAt(fit, columnIndices);
+    total.squares += squares - 2 * location * sum + n * location * location + n * meanVariance;
     total.n += n;
     residuals.set(species, total);
   }

@@ -15,22 +15,22 @@ export interface Score {
 }
 
 /** How many animals the first guess, that damage has nothing to do with the other splits, counts for. Our own choice. */
-const UNRELATED_ANIMALS = 3;
+const PRIOR_ANIMALS = 3;
 
 /** No split is all damage. */
-const MOST = 0.95;
+const MAX_CORRELATION = 0.95;
 
 /**
  * The score where a share `chance` of the animals has none: moments of a normal cut in two (Johnson, Kotz & Balakrishnan,
  * Continuous Univariate Distributions 1, 1994, section 13.10.1; from memory).
  * @example scoreOf(0.5).some.mean // 0.798
  */
-export function scoreOf(chance: number): Score {
-  if (chance <= 0) return { none: { mean: 0, sd: 1 }, some: { mean: 0, sd: 1 } };
-  const cut = normalQuantile(chance);
+export function scoreOf(probabilityOfNone: number): Score {
+  if (probabilityOfNone <= 0) return { none: { mean: 0, sd: 1 }, some: { mean: 0, sd: 1 } };
+  const cut = normalQuantile(probabilityOfNone);
   const density = Math.exp((-cut * cut) / 2) / Math.sqrt(2 * Math.PI);
-  const below = -density / chance;
-  const above = density / (1 - chance);
+  const below = -density / probabilityOfNone;
+  const above = density / (1 - probabilityOfNone);
   return {
     none: { mean: below, sd: Math.sqrt(1 + cut * below - below * below) },
     some: { mean: above, sd: Math.sqrt(1 + cut * above - above * above) },
@@ -38,42 +38,42 @@ export function scoreOf(chance: number): Score {
 }
 
 /** How one animal of a kind lies on the logit scale: mean and spread. */
-type AnimalOf = (
+type DistributionOf = (
   group: Group,
   split: PairedSplit | 'damage',
-) => { readonly middle: number; readonly spread: number };
+) => { readonly location: number; readonly scale: number };
 
 /**
  * The correlation of each split with the damage score, from animals whose damage is known, drawn towards 0.
  * @param cells of one pool
- * @param chanceOfNone as `chancesOfNone` of these cells gives it
+ * @param probabilityOfNone as `chancesOfNone` of these cells gives it
  */
 export function correlationsWithDamage(
   cells: readonly Cell[],
-  chanceOfNone: (group: Group) => number,
-  animalOf: AnimalOf,
+  probabilityOfNone: (group: Group) => number,
+  distributionOf: DistributionOf,
 ): Record<PairedSplit, number> {
   const sums = Object.fromEntries(
     PAIRED_SPLITS.map((split) => [
       split,
-      { products: 0, squares: UNRELATED_ANIMALS, scores: UNRELATED_ANIMALS, unseen: 0 },
+      { products: 0, squares: PRIOR_ANIMALS, scores: PRIOR_ANIMALS, unobserved: 0 },
     ]),
   ) as Record<PairedSplit, Products>;
   for (const { group, pairs } of cells) {
     if (!PAIRED_SPLITS.some((split) => pairs[split])) continue;
-    const score = scoreOf(chanceOfNone(group));
-    const damage = animalOf(group, 'damage');
+    const score = scoreOf(probabilityOfNone(group));
+    const damage = distributionOf(group, 'damage');
     for (const split of PAIRED_SPLITS) {
       const pair = pairs[split];
-      if (pair) add(sums[split], pair, { score, damage, own: animalOf(group, split) });
+      if (pair) addCell(sums[split], pair, { score, damage, own: distributionOf(group, split) });
     }
   }
   return Object.fromEntries(
     PAIRED_SPLITS.map((split) => {
-      const { products, squares, scores, unseen } = sums[split];
+      const { products, squares, scores, unobserved } = sums[split];
       // The slope on what is seen of the scores, times the spread of all of the score over that of the split.
-      const correlation = (products / scores) * Math.sqrt((scores + unseen) / squares);
-      return [split, Math.min(MOST, Math.max(-MOST, correlation))];
+      const correlation = (products / scores) * Math.sqrt((scores + unobserved) / squares);
+      return [split, Math.min(MAX_CORRELATION, Math.max(-MAX_CORRELATION, correlation))];
     }),
   ) as Record<PairedSplit, number>;
 }
@@ -84,27 +84,27 @@ interface Products {
   squares: number;
   scores: number;
   /** Variance of the score among animals without damage: what each of them would have scored is not seen. */
-  unseen: number;
+  unobserved: number;
 }
 
 /** Adds the animals of one cell. What follows are sums over z = (x - middle) / spread, from the sums over x. */
-function add(
+function addCell(
   sums: Products,
   { clean, cleanX, cleanXX, some: n, x, y, xx, yy, xy }: PairSums,
   {
     score: { none, some },
     damage,
     own,
-  }: { score: Score; damage: ReturnType<AnimalOf>; own: ReturnType<AnimalOf> },
+  }: { score: Score; damage: ReturnType<DistributionOf>; own: ReturnType<DistributionOf> },
 ): void {
-  const [m, d] = [own.middle, damage.middle];
-  const cleanZ = (cleanX - clean * m) / own.spread;
-  const [zOwn, zDamage] = [(x - n * m) / own.spread, (y - n * d) / damage.spread];
-  const zBoth = (xy - m * y - d * x + n * m * d) / (own.spread * damage.spread);
-  const zDamage2 = (yy - 2 * d * y + n * d * d) / damage.spread ** 2;
+  const [m, d] = [own.location, damage.location];
+  const cleanZ = (cleanX - clean * m) / own.scale;
+  const [zOwn, zDamage] = [(x - n * m) / own.scale, (y - n * d) / damage.scale];
+  const zBoth = (xy - m * y - d * x + n * m * d) / (own.scale * damage.scale);
+  const zDamage2 = (yy - 2 * d * y + n * d * d) / damage.scale ** 2;
   sums.products += none.mean * cleanZ + some.mean * zOwn + some.sd * zBoth;
-  sums.squares += (cleanXX + xx - 2 * m * (cleanX + x) + (clean + n) * m * m) / own.spread ** 2;
+  sums.squares += (cleanXX + xx - 2 * m * (cleanX + x) + (clean + n) * m * m) / own.scale ** 2;
   sums.scores += clean * none.mean ** 2;
-  sums.unseen += clean * none.sd ** 2;
+  sums.unobserved += clean * none.sd ** 2;
   sums.scores += n * some.mean ** 2 + 2 * some.mean * some.sd * zDamage + some.sd ** 2 * zDamage2;
 }

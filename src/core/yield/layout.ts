@@ -1,7 +1,7 @@
 /** Where the effects of the yield model lie and what is believed of them, all of which follows from the profiles alone. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, SpeciesProfile } from '../species/species.ts';
-import { columnsOf, placesOf, withinShop, type Column } from './columns.ts';
+import { columnsOf, effectIndices, withinShopFactor, type Column } from './columns.ts';
 import type { Group } from './observation.ts';
 import { splitPriors, type SplitPrior } from './prior.ts';
 import { SPLITS, type Base, type Split } from './tree.ts';
@@ -13,60 +13,63 @@ export interface Layout {
   byCode: ReadonlyMap<string, SpeciesProfile>;
   priors: Priors;
   columns: (split: Split) => readonly Column[];
-  places: ReadonlyMap<string, number>;
-  spots: (group: Required<Group>) => readonly number[];
+  columnIndexByName: ReadonlyMap<string, number>;
+  columnIndices: (group: Required<Group>) => readonly number[];
 }
 
 const layouts = new WeakMap<readonly SpeciesProfile[], Layout>();
 
 /** Worked out once for each list of profiles: a path of beliefs fits one model after another. */
-export function laidOut(profiles: readonly SpeciesProfile[]): Layout {
+export function layoutOf(profiles: readonly SpeciesProfile[]): Layout {
   let layout = layouts.get(profiles);
-  if (!layout) layouts.set(profiles, (layout = layOut(profiles)));
+  if (!layout) layouts.set(profiles, (layout = createLayout(profiles)));
   return layout;
 }
 
-function layOut(profiles: readonly SpeciesProfile[]): Layout {
+function createLayout(profiles: readonly SpeciesProfile[]): Layout {
   const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
   const priors = new Map<string, Readonly<Record<Split, SplitPrior>>>();
   for (const profile of profiles)
     for (const base of ['carcass', 'quarters', 'boned'] as const)
       for (const sex of ['male', 'female', 'unknown'] as const)
-        priors.set(`${profile.code}/${base}/${sex}`, withinOneShop(splitPriors(profile, base, sex)));
-  const worth = (code: string, split: Split): number => priorOf(priors, code, 'carcass')[split].animals;
+        priors.set(`${profile.code}/${base}/${sex}`, scaledWithinShop(splitPriors(profile, base, sex)));
+  const priorAnimals = (code: string, split: Split): number =>
+    priorOf(priors, code, 'carcass')[split].animals;
   const columns = {} as Record<Split, readonly Column[]>;
-  for (const split of SPLITS) columns[split] = columnsOf(split, profiles, (code) => worth(code, split));
-  const places = new Map(columns.takeHome.map(({ name }, place) => [name, place]));
-  const known = new WeakMap<Group, readonly number[]>();
+  for (const split of SPLITS)
+    columns[split] = columnsOf(split, profiles, (code) => priorAnimals(code, split));
+  const columnIndexByName = new Map(columns.takeHome.map(({ name }, place) => [name, place]));
+  const indicesByGroup = new WeakMap<Group, readonly number[]>();
   return {
     byCode,
     priors,
     columns: (split) => columns[split],
-    places,
-    spots(group) {
-      let spots = known.get(group);
-      if (!spots) known.set(group, (spots = spotsOf(group, byCode, places)));
-      return spots;
+    columnIndexByName,
+    columnIndices(group) {
+      let columnIndices = indicesByGroup.get(group);
+      if (!columnIndices)
+        indicesByGroup.set(group, (columnIndices = columnIndicesOf(group, byCode, columnIndexByName)));
+      return columnIndices;
     },
   };
 }
 
 /** The places of the effects that speak for this kind. @throws ValidationError `yield.species-unknown`, `yield.group` */
-export function spotsOf(
+export function columnIndicesOf(
   group: Group,
   profiles: ReadonlyMap<string, SpeciesProfile>,
-  places: ReadonlyMap<string, number>,
+  columnIndexByName: ReadonlyMap<string, number>,
 ): number[] {
   const profile = profiles.get(group.species);
   if (!profile) throw new ValidationError('yield.species-unknown', 'species', { species: group.species });
-  return placesOf(group, profile.family, places);
+  return effectIndices(group, profile.family, columnIndexByName);
 }
 
 /** Standard measure counts in the spread within one shop and kind. */
-function withinOneShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
-  const within = ({ middle, spread, animals }: SplitPrior): SplitPrior => ({
-    middle,
-    spread: spread * withinShop(animals),
+function scaledWithinShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
+  const within = ({ location, scale, animals }: SplitPrior): SplitPrior => ({
+    location,
+    scale: scale * withinShopFactor(animals),
     animals,
   });
   return Object.fromEntries(SPLITS.map((split) => [split, within(priors[split])])) as Record<

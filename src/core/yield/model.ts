@@ -2,7 +2,7 @@
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { fitSplit, type Fit, type GroupStatistics } from './fit.ts';
-import { laidOut, priorOf, type Layout, type Priors } from './layout.ts';
+import { layoutOf, priorOf, type Layout, type Priors } from './layout.ts';
 import type { Group } from './observation.ts';
 import type { Cell, YieldSums } from './sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './tree.ts';
@@ -12,7 +12,7 @@ export type Pool = 'on the bone' | 'boned';
 
 export interface YieldModel {
   readonly profiles: ReadonlyMap<string, SpeciesProfile>;
-  readonly places: ReadonlyMap<string, number>;
+  readonly columnIndexByName: ReadonlyMap<string, number>;
   readonly priors: Priors;
   readonly fits: Readonly<Record<Pool, Readonly<Record<Split, Fit>>>>;
   /** The kinds of animal that were weighed, by pool: what damage has to do with the other splits is learned from them. */
@@ -27,7 +27,7 @@ export interface YieldModel {
  */
 export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums): YieldModel {
   if (profiles.length === 0) throw new ValidationError('yield.no-profiles', 'prior');
-  const { byCode, priors, columns, places, spots } = laidOut(profiles);
+  const { byCode, priors, columns, columnIndexByName, columnIndices } = layoutOf(profiles);
   const cells = Object.values(sums);
   for (const { group } of cells)
     if (!byCode.has(group.species))
@@ -35,15 +35,15 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
 
   const cellsOf = (pool: Pool) => cells.filter((cell) => poolOf(cell.group) === pool);
   const fitOf = (pool: Pool, split: Split): Fit => {
-    const heaps = cellsOf(pool)
-      .map((cell) => heapOf(cell, split, priors, spots))
-      .filter((heap) => heap !== null);
-    return fitSplit(columns(split), heaps);
+    const groups = cellsOf(pool)
+      .map((cell) => groupStatisticsOf(cell, split, priors, columnIndices))
+      .filter((group) => group !== null);
+    return fitSplit(columns(split), groups);
   };
-  const fitsOf = (pool: Pool) => whenAsked((split) => fitOf(pool, split));
+  const fitsOf = (pool: Pool) => lazyFits((split) => fitOf(pool, split));
   return {
     profiles: byCode,
-    places,
+    columnIndexByName,
     priors,
     fits: { 'on the bone': fitsOf('on the bone'), boned: fitsOf('boned') },
     cells: { 'on the bone': cellsOf('on the bone'), boned: cellsOf('boned') },
@@ -52,42 +52,42 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
 }
 
 /** Each split is fitted when it is first asked for: what is believed of the take-home alone needs one fit of twelve. */
-function whenAsked(fit: (split: Split) => Fit): Record<Split, Fit> {
-  const kept: Partial<Record<Split, Fit>> = {};
+function lazyFits(fit: (split: Split) => Fit): Record<Split, Fit> {
+  const cache: Partial<Record<Split, Fit>> = {};
   const fits = {} as Record<Split, Fit>;
   for (const split of SPLITS)
-    Object.defineProperty(fits, split, { enumerable: true, get: () => (kept[split] ??= fit(split)) });
+    Object.defineProperty(fits, split, { enumerable: true, get: () => (cache[split] ??= fit(split)) });
   return fits;
 }
 
 /** @throws ValidationError `yield.brought` */
-export function needBase(group: Group): Base {
+export function requireBase(group: Group): Base {
   const base = baseOf(group.brought);
   if (!base) throw new ValidationError('yield.brought', 'group.brought', { brought: group.brought });
   return base;
 }
 
-function heapOf(
+function groupStatisticsOf(
   { group, splits }: Cell,
   split: Split,
   priors: Priors,
-  spots: Layout['spots'],
+  columnIndices: Layout['columnIndices'],
 ): GroupStatistics | null {
-  const seen = splits[split];
-  if (!seen || seen.n === 0) return null;
-  const { middle, spread } = priorOf(priors, group.species, needBase(group), group.sex)[split];
-  const { n, sum, squares } = seen;
+  const observed = splits[split];
+  if (!observed || observed.n === 0) return null;
+  const { location, scale } = priorOf(priors, group.species, requireBase(group), group.sex)[split];
+  const { n, sum, squares } = observed;
   return {
-    places: spots(group),
+    columnIndices: columnIndices(group),
     species: group.species,
     n,
-    sum: (sum - n * middle) / spread,
-    squares: (squares - 2 * middle * sum + n * middle * middle) / (spread * spread),
+    sum: (sum - n * location) / scale,
+    squares: (squares - 2 * location * sum + n * location * location) / (scale * scale),
   };
 }
 
 export function poolOf(group: Group): Pool {
-  return needBase(group) === 'boned' ? 'boned' : 'on the bone';
+  return requireBase(group) === 'boned' ? 'boned' : 'on the bone';
 }
 
 function countAnimals(cells: readonly Cell[]): Map<string, number> {

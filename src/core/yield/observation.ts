@@ -22,17 +22,20 @@ export interface YieldObservation {
 }
 
 /** Parts may outweigh their whole by this share of it (two readings, rounding); then they count as all of it. */
-const SLACK = 0.02;
+const PART_EXCESS_TOLERANCE = 0.02;
 /** Sums of grams differ by rounding from what was just allowed: 51 lb of parts on 50 lb are 2 %, and no more. */
-const ROUNDING = 1e-9;
+const ROUNDING_TOLERANCE = 1e-9;
 /** Of a whole smaller than this share of the animal nothing is learned: the scale's step would speak, not the meat. */
-const LEAST_WHOLE = 0.005;
+const MIN_WHOLE_SHARE = 0.005;
 
 /**
  * Hands over the shares that this animal was weighed far enough to tell.
  * @throws ValidationError `yield.weight`, `yield.parts-exceed`
  */
-export function eachShare(observation: YieldObservation, take: (split: Split, share: number) => void): void {
+export function forEachShare(
+  observation: YieldObservation,
+  take: (split: Split, share: number) => void,
+): void {
   const hanging = observation.hangingGrams;
   if (!(hanging > 0 && Number.isFinite(hanging))) throw new ValidationError('yield.weight', 'hangingGrams');
   const parts = observation.parts ?? {};
@@ -45,21 +48,22 @@ export function eachShare(observation: YieldObservation, take: (split: Split, sh
   const damage = weight(parts.damage, 'parts.damage');
   const shrink = weight(parts.shrink, 'parts.shrink');
 
-  const learn = (split: Split, part: number | null, whole: number | null): void => {
+  const report = (split: Split, part: number | null, whole: number | null): void => {
     if (part === null || whole === null) return;
-    if (part - whole > (SLACK + ROUNDING) * hanging) throw new ValidationError('yield.parts-exceed', split);
-    if (whole >= LEAST_WHOLE * hanging) take(split, Math.min(1, part / whole));
+    if (part - whole > (PART_EXCESS_TOLERANCE + ROUNDING_TOLERANCE) * hanging)
+      throw new ValidationError('yield.parts-exceed', split);
+    if (whole >= MIN_WHOLE_SHARE * hanging) take(split, Math.min(1, part / whole));
   };
-  learn('takeHome', takeHome, hanging);
-  learn('fatSaved', fat, takeHome);
-  learn('wholeCuts', cuts, cuts === null || trim === null ? null : cuts + trim);
-  const loss = less(hanging, takeHome);
+  report('takeHome', takeHome, hanging);
+  report('fatSaved', fat, takeHome);
+  report('wholeCuts', cuts, cuts === null || trim === null ? null : cuts + trim);
+  const loss = remainder(hanging, takeHome);
   const boned = observation.group.brought === 'boned';
-  if (!boned) learn('bone', bone, loss);
-  const afterBone = less(loss, boned ? 0 : bone);
-  learn('sinew', sinew, afterBone);
-  const last = less(afterBone, sinew);
-  learn('damage', damage ?? less(last, shrink), last);
+  if (!boned) report('bone', bone, loss);
+  const afterBone = remainder(loss, boned ? 0 : bone);
+  report('sinew', sinew, afterBone);
+  const last = remainder(afterBone, sinew);
+  report('damage', damage ?? remainder(last, shrink), last);
 }
 
 function weight(grams: number | undefined, field: string): number | null {
@@ -68,6 +72,6 @@ function weight(grams: number | undefined, field: string): number | null {
   return grams;
 }
 
-function less(whole: number | null, part: number | null): number | null {
+function remainder(whole: number | null, part: number | null): number | null {
   return whole === null || part === null ? null : Math.max(0, whole - part);
 }

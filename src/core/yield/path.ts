@@ -2,12 +2,12 @@
 import { tQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
-import { foretellSplit, type Foretold } from './predict.ts';
+import { predictSplit, type StudentT } from './predict.ts';
 import { modelFrom, type YieldModel } from './model.ts';
 import type { Group, YieldObservation } from './observation.ts';
 import type { Range } from './simulate.ts';
-import { addTo, type Cell, type YieldSums } from './sums.ts';
-import { shareOf } from './tree.ts';
+import { accumulate, type Cell, type YieldSums } from './sums.ts';
+import { inverseLogit } from './tree.ts';
 
 /**
  * The take-home, as a share, that `level` of other animals of this kind are expected to give. Exact where `predict`
@@ -18,10 +18,14 @@ import { shareOf } from './tree.ts';
  */
 export function takeHomeRange(model: YieldModel, group: Group, level: number): Range {
   if (!(level > 0 && level < 1)) throw new ValidationError('yield.level', 'level');
-  const foretold = foretellSplit(model, group, 'takeHome');
-  const { middle, scale, degrees } = foretold;
-  const reach = scale * tQuantile((1 + level) / 2, degrees);
-  return { mean: meanShare(foretold), low: shareOf(middle - reach), high: shareOf(middle + reach) };
+  const predictive = predictSplit(model, group, 'takeHome');
+  const { location, scale, degrees } = predictive;
+  const halfWidth = scale * tQuantile((1 + level) / 2, degrees);
+  return {
+    mean: meanShare(predictive),
+    low: inverseLogit(location - halfWidth),
+    high: inverseLogit(location + halfWidth),
+  };
 }
 
 /**
@@ -30,29 +34,29 @@ export function takeHomeRange(model: YieldModel, group: Group, level: number): R
  * @param before sums of all animals of earlier seasons
  * @throws ValidationError as `takeHomeRange`, `observe` and `modelFrom`
  */
-export function beliefPath(
+export function predictionPath(
   profiles: readonly SpeciesProfile[],
   before: YieldSums,
   observations: readonly YieldObservation[],
-  asked: { groups: readonly Group[]; stops: readonly number[]; level: number },
+  request: { groups: readonly Group[]; stops: readonly number[]; level: number },
 ): Range[][] {
   // The take-home alone is asked for: what else the animals tell need not be added up again at each stop.
-  const sums = ofTakeHome(before);
+  const sums = takeHomeSums(before);
   let done = 0;
-  return asked.stops.map((stop) => {
+  return request.stops.map((stop) => {
     for (const { hangingGrams, takeHomeGrams, group } of observations.slice(done, stop))
-      addTo(
+      accumulate(
         sums,
         takeHomeGrams === undefined ? { hangingGrams, group } : { hangingGrams, takeHomeGrams, group },
       );
     done = stop;
     const model = modelFrom(profiles, sums);
-    return asked.groups.map((group) => takeHomeRange(model, group, asked.level));
+    return request.groups.map((group) => takeHomeRange(model, group, request.level));
   });
 }
 
 /** A copy of its own, to be added to. */
-function ofTakeHome(sums: YieldSums): Record<string, Cell> {
+function takeHomeSums(sums: YieldSums): Record<string, Cell> {
   return Object.fromEntries(
     Object.entries(sums).map(
       ([
@@ -67,20 +71,20 @@ function ofTakeHome(sums: YieldSums): Record<string, Cell> {
 }
 
 /** Half the width of the sum in u: beyond sinh 6 = 202 spreads nothing is left. */
-const END = 6;
+const MAX_U = 6;
 const STEP = 0.05;
 /** Points of the sum, t = sinh u, and how wide a stretch of t each stands for but for the step. */
-const POINTS = Array.from({ length: (2 * END) / STEP + 1 }, (_, i) => {
-  const u = i * STEP - END;
+const QUADRATURE_POINTS = Array.from({ length: (2 * MAX_U) / STEP + 1 }, (_, i) => {
+  const u = i * STEP - MAX_U;
   return { t: Math.sinh(u), width: Math.cosh(u) };
 });
 
-function meanShare({ middle, scale, degrees }: Foretold): number {
+function meanShare({ location, scale, degrees }: StudentT): number {
   let [all, mean] = [0, 0];
-  for (const { t, width } of POINTS) {
+  for (const { t, width } of QUADRATURE_POINTS) {
     const weight = width * (1 + (t * t) / degrees) ** (-(degrees + 1) / 2);
     all += weight;
-    mean += weight * shareOf(middle + scale * t);
+    mean += weight * inverseLogit(location + scale * t);
   }
   return mean / all;
 }

@@ -1,74 +1,82 @@
 /** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
-import { conflictVarianceAt, foretell, meanAt } from './fit.ts';
+import { conflictVarianceAt, predictiveAt, meanAt } from './fit.ts';
 import { correlationsWithDamage } from './latent.ts';
-import { priorOf, spotsOf } from './layout.ts';
-import { needBase, poolOf, type Pool, type YieldModel } from './model.ts';
-import { chancesOfNone } from './none.ts';
+import { priorOf, columnIndicesOf } from './layout.ts';
+import { requireBase, poolOf, type Pool, type YieldModel } from './model.ts';
+import { fitProbabilityOfNone } from './zero-damage.ts';
 import type { Group } from './observation.ts';
 import { SPLITS, type Split } from './tree.ts';
 
 /** One split foretold on the logit scale: middle + scale * Student's t; of damage, among animals that have any. */
-export interface Foretold {
-  readonly middle: number;
+export interface StudentT {
+  readonly location: number;
   readonly scale: number;
   readonly degrees: number;
 }
 
 /** Every split of one more animal of this kind. */
-export function foretellSplits(model: YieldModel, group: Group): Record<Split, Foretold> {
-  return Object.fromEntries(SPLITS.map((split) => [split, foretellSplit(model, group, split)])) as Record<
+export function predictSplits(model: YieldModel, group: Group): Record<Split, StudentT> {
+  return Object.fromEntries(SPLITS.map((split) => [split, predictSplit(model, group, split)])) as Record<
     Split,
-    Foretold
+    StudentT
   >;
 }
 
 /** How the splits of one animal hang together through its damage. */
-export interface Together {
+export interface DamageDependence {
   /** Probability that it has no damage at all. */
-  readonly none: number;
+  readonly probabilityOfNone: number;
   /** Of a split with the damage score (`yield-latent.ts`); left out: 0. */
   readonly correlations: Readonly<Partial<Record<Split, number>>>;
 }
 
 /** What damage has to do with the rest of one more animal of this kind. */
-export function foretellTogether(model: YieldModel, group: Group): Together {
+export function predictDamageDependence(model: YieldModel, group: Group): DamageDependence {
   const pool = poolOf(group);
-  const known = learned.get(model) ?? {};
-  learned.set(model, known);
-  const { chanceOfNone, correlations } = (known[pool] ??= learnTogether(model, pool));
-  return { none: chanceOfNone(group), correlations };
+  const dependenceByPool = dependenceByModel.get(model) ?? {};
+  dependenceByModel.set(model, dependenceByPool);
+  const { probabilityOfNone, correlations } = (dependenceByPool[pool] ??= learnDamageDependence(model, pool));
+  return { probabilityOfNone: probabilityOfNone(group), correlations };
 }
 
 interface Learned {
-  readonly chanceOfNone: (group: Group) => number;
-  readonly correlations: Together['correlations'];
+  readonly probabilityOfNone: (group: Group) => number;
+  readonly correlations: DamageDependence['correlations'];
 }
 
 /** The same for every animal of a pool: worked out once for each model. */
-const learned = new WeakMap<YieldModel, Partial<Record<Pool, Learned>>>();
+const dependenceByModel = new WeakMap<YieldModel, Partial<Record<Pool, Learned>>>();
 
-function learnTogether(model: YieldModel, pool: Pool): Learned {
+function learnDamageDependence(model: YieldModel, pool: Pool): Learned {
   const cells = model.cells[pool];
-  const chanceOfNone = chancesOfNone(cells);
-  const spots = new WeakMap<Group, readonly number[]>();
+  const probabilityOfNone = fitProbabilityOfNone(cells);
+  const indicesByGroup = new WeakMap<Group, readonly number[]>();
   // Means and spreads alone, without how well they are known: that takes most of the time, a cell being asked four times.
-  const animalOf = (group: Group, split: Split) => {
-    const places = spots.get(group) ?? spotsOf(group, model.profiles, model.places);
-    spots.set(group, places);
+  const distributionOf = (group: Group, split: Split) => {
+    const columnIndices =
+      indicesByGroup.get(group) ?? columnIndicesOf(group, model.profiles, model.columnIndexByName);
+    indicesByGroup.set(group, columnIndices);
     const { effects, variance } = model.fits[pool][split];
-    const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
-    const mean = places.reduce((total, place) => total + (effects[place] ?? 0), 0);
-    return { middle: prior.middle + prior.spread * mean, spread: prior.spread * Math.sqrt(variance) };
+    const prior = priorOf(model.priors, group.species, requireBase(group), group.sex)[split];
+    const mean = columnIndices.reduce((total, place) => total + (effects[place] ?? 0), 0);
+    return { location: prior.location + prior.scale * mean, scale: prior.scale * Math.sqrt(variance) };
   };
-  return { chanceOfNone, correlations: correlationsWithDamage(cells, chanceOfNone, animalOf) };
+  return {
+    probabilityOfNone,
+    correlations: correlationsWithDamage(cells, probabilityOfNone, distributionOf),
+  };
 }
 
 /** One split of one more animal of this kind. */
-export function foretellSplit(model: YieldModel, group: Group, split: Split): Foretold {
-  const places = spotsOf(group, model.profiles, model.places);
-  const { middle, scale, degrees } = foretell(model.fits[poolOf(group)][split], group.species, places);
-  const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
-  return { middle: prior.middle + prior.spread * middle, scale: prior.spread * scale, degrees };
+export function predictSplit(model: YieldModel, group: Group, split: Split): StudentT {
+  const columnIndices = columnIndicesOf(group, model.profiles, model.columnIndexByName);
+  const { location, scale, degrees } = predictiveAt(
+    model.fits[poolOf(group)][split],
+    group.species,
+    columnIndices,
+  );
+  const prior = priorOf(model.priors, group.species, requireBase(group), group.sex)[split];
+  return { location: prior.location + prior.scale * location, scale: prior.scale * scale, degrees };
 }
 
 /**
@@ -80,17 +88,17 @@ export function meanOf(
   model: YieldModel,
   group: Group,
   split: Split,
-): { middle: number; spread: number; standardError: number; worthAnimals: number } {
+): { location: number; sd: number; standardError: number; effectiveSampleSize: number } {
   const fit = model.fits[poolOf(group)][split];
-  const places = spotsOf(group, model.profiles, model.places);
-  const mean = meanAt(fit, places);
-  const prior = priorOf(model.priors, group.species, needBase(group), group.sex)[split];
-  const variance = mean.variance + conflictVarianceAt(fit, places) / fit.variance;
-  const spread = prior.spread * Math.sqrt(fit.variance);
+  const columnIndices = columnIndicesOf(group, model.profiles, model.columnIndexByName);
+  const mean = meanAt(fit, columnIndices);
+  const prior = priorOf(model.priors, group.species, requireBase(group), group.sex)[split];
+  const variance = mean.variance + conflictVarianceAt(fit, columnIndices) / fit.variance;
+  const sd = prior.scale * Math.sqrt(fit.variance);
   return {
-    middle: prior.middle + prior.spread * mean.middle,
-    spread,
-    standardError: spread * Math.sqrt(variance),
-    worthAnimals: 1 / variance,
+    location: prior.location + prior.scale * mean.location,
+    sd,
+    standardError: sd * Math.sqrt(variance),
+    effectiveSampleSize: 1 / variance,
   };
 }

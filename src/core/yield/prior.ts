@@ -1,16 +1,16 @@
 /** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, Share, SpeciesProfile } from '../species/species.ts';
-import { logitNormalFromMoments } from './match.ts';
-import { amongSome } from './none.ts';
-import { logitOf, SPLITS, type Base, type Split } from './tree.ts';
+import { logitNormalFromMoments } from './logit-normal.ts';
+import { momentsAmongDamaged } from './zero-damage.ts';
+import { logit, SPLITS, type Base, type Split } from './tree.ts';
 
 /**
  * Middle and spread on the logit scale, of animals whatever the shop; the middle counts as much as `animals` animals.
  */
 export interface SplitPrior {
-  readonly middle: number;
-  readonly spread: number;
+  readonly location: number;
+  readonly scale: number;
   readonly animals: number;
 }
 
@@ -28,12 +28,12 @@ export function splitPriors(
   base: Base,
   sex: Sex = 'unknown',
 ): Readonly<Record<Split, SplitPrior>> {
-  const known = worked.get(profile) ?? {};
-  const priors = (known[base] ??= workOut(profile, base));
-  worked.set(profile, known);
+  const priorsByBase = priorsByProfile.get(profile) ?? {};
+  const priors = (priorsByBase[base] ??= computeSplitPriors(profile, base));
+  priorsByProfile.set(profile, priorsByBase);
   const offset = sexOffset(takeHomeOf(profile, base), sex);
   if (offset === 0) return priors;
-  return { ...priors, takeHome: { ...priors.takeHome, middle: priors.takeHome.middle + offset } };
+  return { ...priors, takeHome: { ...priors.takeHome, location: priors.takeHome.location + offset } };
 }
 
 /**
@@ -42,14 +42,14 @@ export function splitPriors(
  */
 function sexOffset({ bySex }: Share, sex: Sex): number {
   if (!bySex || sex === 'unknown') return 0;
-  const half = (logitOf(bySex.male) - logitOf(bySex.female)) / 2;
+  const half = (logit(bySex.male) - logit(bySex.female)) / 2;
   return sex === 'male' ? half : -half;
 }
 
 /** Matching means and spreads takes longer than all the rest of learning: once a profile is enough. */
-const worked = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, SplitPrior>>>>();
+const priorsByProfile = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, SplitPrior>>>>();
 
-function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
+function computeSplitPriors(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
   const takeHome = takeHomeOf(profile, base);
   const { bone, sinew, animals } = profile.loss;
   const afterBone = 1 - bone.mean;
@@ -59,20 +59,20 @@ function workOut(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior>
     wholeCuts: profile.wholeCuts,
     bone: { ...bone, animals },
     sinew: { ...(base === 'boned' ? BONED_SINEW : ofWhole(sinew, afterBone)), animals },
-    damage: { ...amongSome(damageOf(profile)), animals },
+    damage: { ...momentsAmongDamaged(damageOf(profile)), animals },
   };
   const priors = {} as Record<Split, SplitPrior>;
   for (const split of SPLITS) {
-    const { mean, sd, animals: worth } = shares[split];
-    if (!(mean > 0 && mean < 1 && sd > 0 && sd < 1 && worth > 0))
+    const { mean, sd, animals: priorAnimals } = shares[split];
+    if (!(mean > 0 && mean < 1 && sd > 0 && sd < 1 && priorAnimals > 0))
       throw new ValidationError('yield.prior', `${profile.code}.${split}`, { mean, sd });
-    priors[split] = { ...logitNormalFromMoments(mean, sd), animals: worth };
+    priors[split] = { ...logitNormalFromMoments(mean, sd), animals: priorAnimals };
   }
   return priors;
 }
 
 /** Middle and spread of damage over all animals, those that have none among them: for what takes no heed of those apart. */
-export function damageOfAll(profile: SpeciesProfile): { middle: number; spread: number } {
+export function damageOfAll(profile: SpeciesProfile): { location: number; scale: number } {
   const { mean, sd } = damageOf(profile);
   return logitNormalFromMoments(mean, sd);
 }

@@ -5,7 +5,7 @@ import type { Column } from './columns.ts';
 /** The animals of one kind, in standard measure (0 = the prior's middle, 1 = one prior spread). */
 export interface GroupStatistics {
   /** Places of the columns that speak for this kind. */
-  readonly places: readonly number[];
+  readonly columnIndices: readonly number[];
   readonly species: string;
   readonly n: number;
   readonly sum: number;
@@ -26,7 +26,7 @@ export interface Posterior {
  * The prior spread counts as much as this many degrees of freedom (our choice); it is 1 in standard measure, the
  * standard deviation of a Student's t whose squared scale is (degrees - 2) / degrees.
  */
-const SPREAD_DEGREES = 10;
+const PRIOR_DEGREES = 10;
 
 /** All that the regression needs of the animals: X'X, X'z, z'z and their number. */
 export interface CrossProducts {
@@ -37,17 +37,17 @@ export interface CrossProducts {
 }
 
 /** Adds up animals whose effects are `size` columns. */
-export function crossProductsOf(size: number, heaps: readonly GroupStatistics[]): CrossProducts {
+export function crossProductsOf(size: number, groups: readonly GroupStatistics[]): CrossProducts {
   const gram = Matrix.zeros(size, size);
   const moments = new Array<number>(size).fill(0);
   let squares = 0;
   let n = 0;
-  for (const heap of heaps) {
-    n += heap.n;
-    squares += heap.squares;
-    for (const i of heap.places) {
-      moments[i] = (moments[i] ?? 0) + heap.sum;
-      for (const j of heap.places) gram.set(i, j, gram.get(i, j) + heap.n);
+  for (const group of groups) {
+    n += group.n;
+    squares += group.squares;
+    for (const i of group.columnIndices) {
+      moments[i] = (moments[i] ?? 0) + group.sum;
+      for (const j of group.columnIndices) gram.set(i, j, gram.get(i, j) + group.n);
     }
   }
   return { gram, moments, squares, n };
@@ -63,33 +63,33 @@ export function crossProductsOf(size: number, heaps: readonly GroupStatistics[])
  */
 export function posteriorOf(columns: readonly Column[], products: CrossProducts): Posterior {
   const information = products.gram.clone();
-  const pull = Matrix.columnVector([...products.moments]);
+  const rhs = Matrix.columnVector([...products.moments]);
   let { squares } = products;
-  for (const [i, { middle, variance }] of columns.entries()) {
+  for (const [i, { priorMean, variance }] of columns.entries()) {
     information.set(i, i, information.get(i, i) + 1 / variance);
-    pull.set(i, 0, pull.get(i, 0) + middle / variance);
-    squares += (middle * middle) / variance;
+    rhs.set(i, 0, rhs.get(i, 0) + priorMean / variance);
+    squares += (priorMean * priorMean) / variance;
   }
   // The prior's diagonal keeps the matrix positive definite whatever was weighed.
   const covariance = new CholeskyDecomposition(information).solve(Matrix.eye(columns.length));
-  const effects = covariance.mmul(pull).to1DArray();
-  const explained = effects.reduce((total, effect, i) => total + effect * pull.get(i, 0), 0);
-  const degrees = SPREAD_DEGREES + products.n;
-  return { effects, covariance, variance: (SPREAD_DEGREES - 2 + squares - explained) / degrees, degrees };
+  const effects = covariance.mmul(rhs).to1DArray();
+  const explained = effects.reduce((total, effect, i) => total + effect * rhs.get(i, 0), 0);
+  const degrees = PRIOR_DEGREES + products.n;
+  return { effects, covariance, variance: (PRIOR_DEGREES - 2 + squares - explained) / degrees, degrees };
 }
 
 /** Posterior mean, and variance over the residual variance, of the mean of animals of this kind. */
 export function meanAt(
   { effects, covariance }: Pick<Posterior, 'effects' | 'covariance'>,
-  places: readonly number[],
-): { middle: number; variance: number } {
-  const middle = places.reduce((total, i) => total + (effects[i] ?? 0), 0);
-  return { middle, variance: sumAt(covariance, places) };
+  columnIndices: readonly number[],
+): { location: number; variance: number } {
+  const location = columnIndices.reduce((total, i) => total + (effects[i] ?? 0), 0);
+  return { location, variance: sumAt(covariance, columnIndices) };
 }
 
 /** The sum of a matrix over the rows and columns at `places`: the variance of the sum of these effects. */
-export function sumAt(matrix: Matrix, places: readonly number[]): number {
+export function sumAt(matrix: Matrix, columnIndices: readonly number[]): number {
   let total = 0;
-  for (const i of places) for (const j of places) total += matrix.get(i, j);
+  for (const i of columnIndices) for (const j of columnIndices) total += matrix.get(i, j);
   return total;
 }

@@ -1,8 +1,8 @@
 /** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
 import { seeded } from '../stats/random.ts';
-import type { Foretold, Together } from './predict.ts';
+import type { StudentT, DamageDependence } from './predict.ts';
 import { scoreOf } from './latent.ts';
-import { divide, shareOf, SPLITS, type Base, type Part, type Split } from './tree.ts';
+import { divide, inverseLogit, SPLITS, type Base, type Part, type Split } from './tree.ts';
 
 export interface Range {
   readonly mean: number;
@@ -10,7 +10,7 @@ export interface Range {
   readonly high: number;
 }
 
-export interface Drawing {
+export interface SimulationInput {
   readonly hangingGrams: number;
   /** Spread of the natural logarithm of the hanging weight; 0 when it was weighed. */
   readonly hangingLogSd: number;
@@ -26,47 +26,47 @@ export interface Drawing {
  * Draws `draws` animals, each split from its own Student's t, hanging together through the damage alone, and gives for each
  * part the mean and the middle `level` of the draws. Where more animals than that leave out below have none, `low` is 0. The hanging weight, where it is itself a guess, is log-normal with mean
  * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
- * @param told the parts whose ranges are wanted: putting the draws in order is half the work
+ * @param requested the parts whose ranges are wanted: putting the draws in order is half the work
  */
 export function simulateParts<P extends Part>(
-  splits: Readonly<Record<Split, Foretold>>,
-  together: Together,
-  drawing: Drawing,
-  told: readonly P[],
+  splits: Readonly<Record<Split, StudentT>>,
+  dependence: DamageDependence,
+  input: SimulationInput,
+  requested: readonly P[],
 ): { hanging: Range; parts: Record<P, Range> } {
-  const chance = seeded(drawing.seed);
-  const { hangingGrams, hangingLogSd, draws, level, base } = drawing;
+  const random = seeded(input.seed);
+  const { hangingGrams, hangingLogSd, draws, level, base } = input;
   const hanging = new Float64Array(draws);
-  const values = Object.fromEntries(told.map((part) => [part, new Float64Array(draws)])) as Record<
+  const values = Object.fromEntries(requested.map((part) => [part, new Float64Array(draws)])) as Record<
     P,
     Float64Array
   >;
   const share = {} as Record<Split, number>;
-  const score = scoreOf(together.none);
-  const drawn = SPLITS.map((split) => {
-    const leans = together.correlations[split] ?? 0;
-    return { split, ...splits[split], leans, left: Math.sqrt(1 - leans * leans) };
+  const score = scoreOf(dependence.probabilityOfNone);
+  const splitDraws = SPLITS.map((split) => {
+    const loading = dependence.correlations[split] ?? 0;
+    return { split, ...splits[split], leans: loading, residualSd: Math.sqrt(1 - loading * loading) };
   });
   for (let i = 0; i < draws; i++) {
-    const guess = hangingLogSd * chance.normal() - (hangingLogSd * hangingLogSd) / 2;
+    const guess = hangingLogSd * random.normal() - (hangingLogSd * hangingLogSd) / 2;
     const whole = hangingGrams * Math.exp(guess);
-    const damage = chance.normal();
-    const clean = chance.uniform() < together.none;
+    const damage = random.normal();
+    const clean = random.uniform() < dependence.probabilityOfNone;
     const { mean, sd } = clean ? score.none : score.some;
     const own = mean + sd * damage;
-    for (const { split, middle, scale, degrees, leans, left } of drawn) {
-      const normal = split === 'damage' ? damage : leans * own + left * chance.normal();
-      share[split] = shareOf(
-        middle + scale * (normal / Math.sqrt((2 * chance.gamma(degrees / 2)) / degrees)),
+    for (const { split, location, scale, degrees, leans: loading, residualSd } of splitDraws) {
+      const normal = split === 'damage' ? damage : loading * own + residualSd * random.normal();
+      share[split] = inverseLogit(
+        location + scale * (normal / Math.sqrt((2 * random.gamma(degrees / 2)) / degrees)),
       );
     }
     if (clean) share.damage = 0;
-    share.wholeCuts = drawing.cutsShare ?? share.wholeCuts;
+    share.wholeCuts = input.cutsShare ?? share.wholeCuts;
     const parts = divide(whole, share, base);
     hanging[i] = whole;
-    for (const part of told) values[part][i] = parts[part];
+    for (const part of requested) values[part][i] = parts[part];
   }
-  const parts = Object.fromEntries(told.map((part) => [part, rangeOf(values[part], level)]));
+  const parts = Object.fromEntries(requested.map((part) => [part, rangeOf(values[part], level)]));
   return { hanging: rangeOf(hanging, level), parts: parts as Record<P, Range> };
 }
 

@@ -3,8 +3,8 @@
  * the logit shares. The model needs nothing else, so sums can be kept, added to, and learned from at once.
  */
 import { ValidationError } from '../values/validation-error.ts';
-import { eachShare, type Group, type YieldObservation } from './observation.ts';
-import { baseOf, logitOf, type Split } from './tree.ts';
+import { forEachShare, type Group, type YieldObservation } from './observation.ts';
+import { baseOf, logit, type Split } from './tree.ts';
 
 export type SplitSums = {
   /** Animals that had none of it at all: they are in no other sum here. Of damage alone, else 0. */
@@ -43,11 +43,11 @@ export interface Cell {
 export type YieldSums = Readonly<Record<string, Cell>>;
 
 /** Sums over all observations in one pass. @throws ValidationError as `observe`, the field begun with `observations[i].` */
-export function gather(observations: readonly YieldObservation[]): YieldSums {
+export function summarise(observations: readonly YieldObservation[]): YieldSums {
   const cells: Record<string, Cell> = {};
   observations.forEach((observation, i) => {
     try {
-      addTo(cells, observation);
+      accumulate(cells, observation);
     } catch (problem) {
       if (!(problem instanceof ValidationError)) throw problem;
       throw new ValidationError(problem.code, `observations[${i}].${problem.field}`, problem.with);
@@ -60,7 +60,7 @@ export function gather(observations: readonly YieldObservation[]): YieldSums {
  * Adds one more animal to cells that nobody else holds: a pass over 100,000 animals copies nothing.
  * @throws ValidationError as `observe`
  */
-export function addTo(cells: Record<string, Cell>, observation: YieldObservation): void {
+export function accumulate(cells: Record<string, Cell>, observation: YieldObservation): void {
   const [key, cell] = cellOf(cells, observation.group);
   addAnimal(cell, observation);
   cells[key] = cell;
@@ -71,7 +71,7 @@ export function addTo(cells: Record<string, Cell>, observation: YieldObservation
  * @throws ValidationError `yield.weight` (not finite, negative, hanging not above 0), `yield.parts-exceed` (more than 2 %
  *   over their whole), `yield.brought` (not a way of bringing), `yield.species-needed`
  */
-export function observe(sums: YieldSums, observation: YieldObservation): YieldSums {
+export function addObservation(sums: YieldSums, observation: YieldObservation): YieldSums {
   const [key, cell] = cellOf(sums, observation.group);
   const { group, splits, pairs } = cell;
   const more: Cell = { group, ...structuredClone({ splits, pairs }) };
@@ -84,31 +84,31 @@ export function observe(sums: YieldSums, observation: YieldObservation): YieldSu
  * @throws ValidationError as `observe`
  * @example without(observe(sums, elk), elk) // the sums again, but for rounding
  */
-export function without(sums: YieldSums, observation: YieldObservation): YieldSums {
+export function removeObservation(sums: YieldSums, observation: YieldObservation): YieldSums {
   const left = { ...sums };
-  for (const [key, { group, splits, pairs }] of Object.entries(gather([observation]))) {
+  for (const [key, { group, splits, pairs }] of Object.entries(summarise([observation]))) {
     const all = sums[key];
     left[key] = {
       group,
-      splits: joined(all?.splits, splits, -1, ({ none, n }) => none + n > 0),
-      pairs: joined(all?.pairs, pairs, -1, ({ clean, some }) => clean + some > 0),
+      splits: combine(all?.splits, splits, -1, ({ none, n }) => none + n > 0),
+      pairs: combine(all?.pairs, pairs, -1, ({ clean, some }) => clean + some > 0),
     };
   }
   return left;
 }
 
 /** The sums of two lots of animals together; the given sums are left as they are. */
-export function together(a: YieldSums, b: YieldSums): YieldSums {
+export function mergeSums(a: YieldSums, b: YieldSums): YieldSums {
   const all: Record<string, Cell> = { ...a };
   for (const [key, { group, splits, pairs }] of Object.entries(b)) {
     const one = all[key];
-    all[key] = { group, splits: joined(one?.splits, splits, 1), pairs: joined(one?.pairs, pairs, 1) };
+    all[key] = { group, splits: combine(one?.splits, splits, 1), pairs: combine(one?.pairs, pairs, 1) };
   }
   return all;
 }
 
 /** `all`, with every sum of `more` added or taken away `times`; what is not `wanted` afterwards is left out. */
-function joined<K extends string, F extends string>(
+function combine<K extends string, F extends string>(
   all: Partial<Record<K, Record<F, number>>> = {},
   more: Partial<Record<K, Record<F, number>>>,
   times: 1 | -1,
@@ -129,12 +129,13 @@ function joined<K extends string, F extends string>(
 const PAIRED: ReadonlySet<Split> = new Set(PAIRED_SPLITS);
 
 function addAnimal({ splits, pairs }: Cell, observation: YieldObservation): void {
-  const seen: [PairedSplit, number][] = [];
-  eachShare(observation, (split, share) => {
-    const y = logitOf(share);
+  const pairedLogits: [PairedSplit, number][] = [];
+  forEachShare(observation, (split, share) => {
+    const y = logit(share);
     const sums = (splits[split] ??= { none: 0, n: 0, sum: 0, squares: 0 });
-    if (split === 'damage') for (const [other, x] of seen) addPair(pairs, other, x, share === 0 ? null : y);
-    else if (PAIRED.has(split)) seen.push([split as PairedSplit, y]);
+    if (split === 'damage')
+      for (const [other, x] of pairedLogits) addPair(pairs, other, x, share === 0 ? null : y);
+    else if (PAIRED.has(split)) pairedLogits.push([split as PairedSplit, y]);
     if (split === 'damage' && share === 0) {
       sums.none += 1;
       return;

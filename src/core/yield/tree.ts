@@ -58,16 +58,16 @@ export function divide(
 }
 
 /** A share of exactly 0 or 1 is drawn in by this much before the logit, so that "no damage" stays a number. */
-const DRAWN_IN = 0.0025;
+const LOGIT_MARGIN = 0.0025;
 
 /** The logit of a share, drawn in from 0 and 1: ln(q / (1 - q)), q = 0.0025 + 0.995 share. Finite on [0, 1]. */
-export function logitOf(share: number): number {
-  const q = DRAWN_IN + (1 - 2 * DRAWN_IN) * share;
+export function logit(share: number): number {
+  const q = LOGIT_MARGIN + (1 - 2 * LOGIT_MARGIN) * share;
   return Math.log(q / (1 - q));
 }
 
 /** The share whose drawn-in logit is `y`; beyond the ends it is 0 or 1. The inverse of `logitOf` on [0, 1]. */
-export function shareOf(y: number): number {
+export function inverseLogit(y: number): number {
   const q = 1 / (1 + Math.exp(-y));
-  return Math.min(1, Math.max(0, (q - DRAWN_IN) / (1 - 2 * DRAWN_IN)));
+  return Math.min(1, Math.max(0, (q - LOGIT_MARGIN) / (1 - 2 * LOGIT_MARGIN)));
 }

@@ -2,22 +2,22 @@
  * What an animal will give: the published figures to begin with, and the shop's own weighings as they come in.
  * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
  */
-import { aboutShare, type OffForetold } from './order-kept.ts';
+import { predictShare, type StudentT } from './order-deviation.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
-import { foretellSplits, foretellTogether } from './predict.ts';
-import { modelFrom, needBase, type YieldModel } from './model.ts';
+import { predictSplits, predictDamageDependence } from './predict.ts';
+import { modelFrom, requireBase, type YieldModel } from './model.ts';
 import type { Group, YieldObservation } from './observation.ts';
 import { simulateParts, type Range } from './simulate.ts';
-import { gather } from './sums.ts';
+import { summarise } from './sums.ts';
 import { PARTS, type Part } from './tree.ts';
 
 export { meanOf } from './predict.ts';
 export { modelFrom, type YieldModel } from './model.ts';
 export type { Group, YieldObservation } from './observation.ts';
-export { beliefPath, takeHomeRange } from './path.ts';
+export { predictionPath, takeHomeRange } from './path.ts';
 export type { Range } from './simulate.ts';
-export { gather, observe, together, without, type YieldSums } from './sums.ts';
+export { summarise, addObservation, mergeSums, removeObservation, type YieldSums } from './sums.ts';
 export { PARTS, SPLITS, type Part, type Split } from './tree.ts';
 
 /** Draws for a quote: the end of an 8-in-10 range then lies within about 0.6 points (one standard error) of its level. */
@@ -25,7 +25,7 @@ const DRAWS = 2500;
 /** Season charts show shares with a seed of their own: the same weighings, the same band. */
 const SHARES_SEED = 1;
 
-export interface Foretelling {
+export interface PredictionRequest {
   /** Hanging weight, or its mean where it is a guess; for quarters, primals and boned meat the weight received. */
   readonly hangingGrams: number;
   /** Spread of the natural logarithm of the hanging weight (from `hangingFrom`); 0, the default: it was weighed. */
@@ -35,7 +35,7 @@ export interface Foretelling {
   /** The share of the meat that the cutting order keeps whole; left out, it is foretold from what was cut before. */
   readonly cutsShare?: number;
   /** How far such orders come out from what was asked (`logitDeviation`, `foretellOff`); left out: to the letter. */
-  readonly cutsOff?: OffForetold;
+  readonly cutsDeviation?: StudentT;
   /** 0.8 for "8 in 10". */
   readonly level: number;
   /** Any whole number; the same seed gives the same ranges. */
@@ -44,7 +44,7 @@ export interface Foretelling {
   readonly draws?: number;
 }
 
-export interface YieldForetold {
+export interface YieldPrediction {
   readonly hanging: Range;
   /** In grams. The means of the seven leaves add up to the mean hanging weight. */
   readonly parts: Readonly<Record<Part, Range>>;
@@ -61,7 +61,7 @@ export function learn(
   prior: readonly SpeciesProfile[],
   observations: readonly YieldObservation[],
 ): YieldModel {
-  return modelFrom(prior, gather(observations));
+  return modelFrom(prior, summarise(observations));
 }
 
 /**
@@ -71,23 +71,31 @@ export function learn(
  *   `yield.species-needed`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
  */
-export function predict(model: YieldModel, asked: Foretelling): YieldForetold {
-  const { hangingGrams, hangingLogSd = 0, cutsShare = null, cutsOff, level, seed, draws = DRAWS } = asked;
-  need(hangingGrams > 0 && Number.isFinite(hangingGrams), 'yield.weight', 'hangingGrams');
-  need(hangingLogSd >= 0 && hangingLogSd < 1, 'yield.spread', 'hangingLogSd');
-  need(level > 0 && level < 1, 'yield.level', 'level');
-  need(cutsShare === null || (cutsShare >= 0 && cutsShare <= 1), 'yield.share', 'cutsShare');
-  need(Number.isInteger(draws) && draws >= 100, 'yield.draws', 'draws');
-  const group = asked.group ?? onlyGroup(model);
-  const base = needBase(group);
-  const splits = foretellSplits(model, group);
+export function predict(model: YieldModel, request: PredictionRequest): YieldPrediction {
+  const {
+    hangingGrams,
+    hangingLogSd = 0,
+    cutsShare = null,
+    cutsDeviation,
+    level,
+    seed,
+    draws = DRAWS,
+  } = request;
+  check(hangingGrams > 0 && Number.isFinite(hangingGrams), 'yield.weight', 'hangingGrams');
+  check(hangingLogSd >= 0 && hangingLogSd < 1, 'yield.spread', 'hangingLogSd');
+  check(level > 0 && level < 1, 'yield.level', 'level');
+  check(cutsShare === null || (cutsShare >= 0 && cutsShare <= 1), 'yield.share', 'cutsShare');
+  check(Number.isInteger(draws) && draws >= 100, 'yield.draws', 'draws');
+  const group = request.group ?? onlyGroup(model);
+  const base = requireBase(group);
+  const splits = predictSplits(model, group);
   // Who wants no steaks, or nothing but steaks, gets just that.
-  const about = cutsOff && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
-  if (about) splits.wholeCuts = aboutShare(cutsShare, cutsOff);
-  const toTheLetter = about ? null : cutsShare;
-  const drawing = { hangingGrams, hangingLogSd, cutsShare: toTheLetter, level, seed, draws, base };
+  const deviates = cutsDeviation && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
+  if (deviates) splits.wholeCuts = predictShare(cutsShare, cutsDeviation);
+  const exactCutsShare = deviates ? null : cutsShare;
+  const input = { hangingGrams, hangingLogSd, cutsShare: exactCutsShare, level, seed, draws, base };
   return {
-    ...simulateParts(splits, foretellTogether(model, group), drawing, PARTS),
+    ...simulateParts(splits, predictDamageDependence(model, group), input, PARTS),
     animals: model.animals.get(group.species) ?? 0,
   };
 }
@@ -103,19 +111,18 @@ export function rangeOfShares(model: YieldModel, group: Group, level: number): R
 
 /** The range of one part alone, the same as among `rangeOfShares`. @throws ValidationError as `predict` */
 export function rangeOfShare(model: YieldModel, group: Group, part: Part, level: number): Range {
-  need(level > 0 && level < 1, 'yield.level', 'level');
-  const drawing = {
+  check(level > 0 && level < 1, 'yield.level', 'level');
+  const input = {
     hangingGrams: 1,
     hangingLogSd: 0,
     cutsShare: null,
     level,
     seed: SHARES_SEED,
     draws: DRAWS,
-    base: needBase(group),
+    base: requireBase(group),
   };
-  return simulateParts(foretellSplits(model, group), foretellTogether(model, group), drawing, [part]).parts[
-    part
-  ];
+  return simulateParts(predictSplits(model, group), predictDamageDependence(model, group), input, [part])
+    .parts[part];
 }
 
 function onlyGroup(model: YieldModel): Group {
@@ -125,6 +132,6 @@ function onlyGroup(model: YieldModel): Group {
   return { species, brought: 'skinned' };
 }
 
-function need(right: boolean, code: string, field: string): void {
+function check(right: boolean, code: string, field: string): void {
   if (!right) throw new ValidationError(code, field);
 }

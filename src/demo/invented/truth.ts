@@ -1,8 +1,8 @@
 /** What is really in an invented animal, before anyone weighs it: the world that the yield model believes in. */
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { withinShop } from '../../core/yield/columns.ts';
+import { withinShopFactor } from '../../core/yield/columns.ts';
 import { damageOfAll, splitPriors } from '../../core/yield/prior.ts';
-import { baseOf, divide, shareOf, SPLITS, type Part, type Split } from '../../core/yield/tree.ts';
+import { baseOf, divide, inverseLogit, SPLITS, type Part, type Split } from '../../core/yield/tree.ts';
 import type { Age, Brought, Sex } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type DamageSeen } from './invention.ts';
@@ -39,9 +39,9 @@ export function truthOf(made: Made, draw: Draw): Record<Part, number> {
   const priors = { ...published, damage: { ...published.damage, ...damageOfAll(made.profile) } };
   const share = {} as Record<Split, number>;
   for (const split of SPLITS) {
-    const { middle, spread, animals } = priors[split];
+    const { location: middle, scale: spread, animals } = priors[split];
     const z = movesOf(split, made) + draw.normal();
-    share[split] = shareOf(middle + spread * withinShop(animals) * z);
+    share[split] = inverseLogit(middle + spread * withinShopFactor(animals) * z);
   }
   share.wholeCuts = Math.min(0.95, Math.max(0.05, made.cutsShare + 0.04 * draw.normal()));
   if (made.damage === 'none' && draw.maybe(CLEAN)) share.damage = 0;

@@ -1,5 +1,5 @@
 /** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
-import type { Spread } from '../../core/stats/spread.ts';
+import type { DistributionSummary } from '../../core/stats/distribution-summary.ts';
 import type { AnimalStage, Age, Brought, CutPart, Range, Sex, SourceTold } from './words.ts';
 
 /** Which animals a view is about; what is left out does not narrow it. */
@@ -33,7 +33,7 @@ export interface SeasonChoices {
   days: { from: string; to: string } | null;
 }
 
-export type { Spread };
+export type { DistributionSummary };
 
 /** Take-home as a share of hanging weight, of finished animals that came as whole carcasses. */
 export interface YieldsLook {
@@ -50,14 +50,14 @@ export interface YieldsLook {
 export interface SpeciesYield {
   code: string;
   name: string;
-  spread: Spread | null;
+  spread: DistributionSummary | null;
   /** One for each animal, or so many of them evenly through the order, with the least and the greatest. */
   points: { ticket: string; share: number }[];
   /** The range of the published means; null where the figure is an assumption, which no band may stand for. */
   published: ({ low: number; high: number } & SourceTold) | null;
   /** The same species and filter in every season, oldest first. */
   seasons: { season: number; n: number; q1: number; median: number; q3: number }[];
-  splits: Record<SplitBy, { value: string; spread: Spread }[]>;
+  splits: Record<SplitBy, { value: string; spread: DistributionSummary }[]>;
 }
 
 /** Where the hanging weight of animals went whose every part was weighed. */
@@ -267,7 +267,7 @@ export interface FlowLook {
   pace: { takenPerDay: number; cutPerDay: number; days: number; earlierSeasons: number } | null;
   /** Days from intake to ready: how many animals took so long, and by species. */
   waits: { days: number; animals: number }[];
-  waitOf: { code: string; name: string; spread: Spread }[];
+  waitOf: { code: string; name: string; spread: DistributionSummary }[];
   /**
    * Work that waits, what tested positive left out: animals that nothing was cut of, the weight of those weighed, and
    * trim that was weighed and is not ground; with the hours that each takes by the shop's own minutes. Animals without

@@ -1,7 +1,7 @@
 /** One cooler's temperatures from day to day, for whoever inspects: what was read, by whom, for how long it was too warm, and when nobody read. */
 import * as v from 'valibot';
 import { addDays, daysBetween } from '../../core/values/dates.ts';
-import { judgeCooler, warmSpans } from '../../core/cold/hanging-cooler.ts';
+import { summariseCoolerLog, warmIntervals } from '../../core/cold/cooler-log.ts';
 import { date, id } from '../input/input.ts';
 import { momentsOf } from '../input/local-moment.ts';
 import { read } from '../session/procedure.ts';
@@ -35,7 +35,7 @@ export const record = read(
       ms: Date.parse(row.at),
     }));
     const judged = readings.map(({ at, c }) => ({ at, tempC: c }));
-    const spans = warmSpans(judged, limitC);
+    const spans = warmIntervals(judged, limitC);
     const until = Math.min(end, Math.max(start, Date.parse(session.now())));
     const moments = [start, ...readings.map(({ ms }) => ms), until];
     return {
@@ -44,7 +44,7 @@ export const record = read(
       to: input.to,
       limitC,
       readings: readings.length,
-      minutesAbove: judgeCooler(judged, limitC).minutesAbove,
+      minutesAbove: summariseCoolerLog(judged, limitC).minutesAbove,
       days: Array.from({ length: days }, (_, n) => {
         const day = addDays(input.from, n);
         const [dawn, dusk] = [midnight(day), midnight(addDays(day, 1))];

@@ -1,7 +1,7 @@
 /** The shop's coolers: how full, how cold, and what hangs where. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
-import { judgeCooler } from '../../core/cold/hanging-cooler.ts';
+import { summariseCoolerLog } from '../../core/cold/cooler-log.ts';
 import { by, id, listOf, needed, text } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -35,7 +35,7 @@ export const look = read(v.object({}), (session): CoolerLook[] => {
         tempC: tenths / 10,
         by: initials,
       }));
-    const judged = judgeCooler(readings, session.settings.coolerLimitC);
+    const judged = summariseCoolerLog(readings, session.settings.coolerLimitC);
     const sinceLast = card.last && Math.max(0, (now - Date.parse(card.last.at)) / MINUTE_MS);
     return {
       ...card,

@@ -91,7 +91,7 @@ export function fatSources(
           fatSd: sd,
           availableGrams: lot.left_grams,
           costPerKg: costPerKg(lot),
-          turn: age,
+          queuePosition: age,
           stepGrams,
         },
         of: fatOf(lot),

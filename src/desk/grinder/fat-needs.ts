@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { HookRow } from '../../book/records/animals.ts';
 import { normalQuantile } from '../../core/stats/distributions.ts';
-import { fatNeed, sumNeeds, toOrder, type NeedGuess } from '../../core/fat/needs.ts';
+import { fatNeed, sumNeeds, toOrder, type NeedEstimate } from '../../core/fat/needs.ts';
 import { meanOf, predict, type Group } from '../../core/yield/yield.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { trimOf } from '../learning/fat-believed.ts';
@@ -35,7 +35,7 @@ interface TrimToCome {
 /** What one animal, or one quote, will want of each fat, by the fat's code. */
 interface Wanted {
   animal: { id: number; species: string };
-  needs: Map<string, NeedGuess[]>;
+  needs: Map<string, NeedEstimate[]>;
 }
 
 export const needs = readLearned(v.object({}), (session): FatNeeds => {
@@ -123,8 +123,8 @@ function weighedTrim(left: number): TrimToCome {
  * smaller. By the delta method on the logit scale, d share / share = (1 − share) × d logit.
  */
 function sharedSd(session: Session, group: Group, trim: { mean: number; sd: number }): number {
-  const { middle, standardError } = meanOf(session.yields.model, group, 'takeHome');
-  return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(middle)));
+  const { location, standardError } = meanOf(session.yields.model, group, 'takeHome');
+  return Math.min(trim.sd, (trim.mean * standardError) / (1 + Math.exp(location)));
 }
 
 /** The rest of the trim is what is unsure; what has an amount of its own is not. */

@@ -1,18 +1,18 @@
 /** How nearly the shop's cutters keep to the share of the meat that an order wants whole. */
 import type { YieldRow } from '../../book/sums/sums.ts';
 import {
-  foretellOffFrom,
+  predictDeviationFromSums,
   logitDeviation,
-  type OffForetold,
-  type OffPrior,
-  type OffSums,
-} from '../../core/yield/order-kept.ts';
+  type StudentT,
+  type DeviationPrior,
+  type DeviationSums,
+} from '../../core/yield/order-deviation.ts';
 
 /**
  * Before any of the shop's own: who cuts by eye comes within 5 points of the share asked for, two times in three (0.1
  * spreads of a share of one half). Common practice, no source.
  */
-const CUTS_OFF: OffPrior = { spread: 0.1, priorSampleSize: 5, spreadWorth: 10 };
+const CUTS_OFF: DeviationPrior = { spread: 0.1, priorSampleSize: 5, priorDegrees: 10 };
 
 /** How far the share kept whole came out from what was ordered (`logitDeviation`); null of an animal that does not tell. */
 export function cutOff(row: YieldRow): number | null {
@@ -27,6 +27,6 @@ export function cutOff(row: YieldRow): number | null {
 }
 
 /** How the next animal will come out, from the sums over those that were cut. */
-export function cutsOffFrom(sums: OffSums): OffForetold {
-  return foretellOffFrom(sums, CUTS_OFF);
+export function cutsOffFrom(sums: DeviationSums): StudentT {
+  return predictDeviationFromSums(sums, CUTS_OFF);
 }

@@ -2,13 +2,13 @@
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { jointFat, type FatPredictor } from '../../core/fat/joint.ts';
 import { fatOfKind } from '../../core/fat/kind.ts';
-import type { FatBelief, FatGuess } from '../../core/fat/fat.ts';
+import type { CorrelatedFatEstimate, FatEstimate } from '../../core/fat/fat.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 /** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
 export interface FatBelieved {
-  trim(animal: { id: number; species: string }): FatGuess;
-  lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatGuess;
+  trim(animal: { id: number; species: string }): FatEstimate;
+  lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatEstimate;
   /** In fractions²; of a source with itself its variance. Trim of one kind shares the doubt about the kind's mean. */
   covariance(one: WeighedSource, other: WeighedSource): number;
   /** SD of the weighted sum of the sources' fat. */
@@ -17,7 +17,7 @@ export interface FatBelieved {
 
 /** The published figures by species. */
 export interface FatShelf {
-  of(species: string): { readonly trimFat: FatGuess };
+  of(species: string): { readonly trimFat: FatEstimate };
 }
 
 /** What went into a grind: of a lot, or of an animal's trim. */
@@ -30,7 +30,7 @@ export interface WeighedSource {
 }
 
 /** How closely the shop trims, in standard deviations of its published spread: all kinds hang on it. */
-export const SHOP: FatBelief = { id: 'shop', mean: 0, sd: 1 };
+export const SHOP: CorrelatedFatEstimate = { id: 'shop', mean: 0, sd: 1 };
 
 export const trimKey = (id: number): string => `trim ${id}`;
 export const lotKey = (id: number): string => `fat ${id}`;
@@ -45,7 +45,7 @@ export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fa
 }
 
 /** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
-export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGuess {
+export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatEstimate {
   const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
   if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
   if (id === null || species === null) throw new ProblemError('broken', 'weighing.of-nothing');
@@ -59,7 +59,7 @@ export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatGu
 export function mixtureOf(
   believed: FatBelieved,
   parts: readonly (WeighedSource & { grams: number })[],
-): FatGuess | null {
+): FatEstimate | null {
   const grams = parts.reduce((total, part) => total + part.grams, 0);
   if (grams === 0) return null;
   const mean = parts.reduce((sum, part) => sum + part.grams * fatOfSource(believed, part).mean, 0) / grams;
@@ -68,7 +68,7 @@ export function mixtureOf(
 
 /** @param ratioOf by how much a species' animal-to-animal variance is the assumed one's, as learned */
 export function believedOf(
-  beliefs: readonly FatBelief[],
+  beliefs: readonly CorrelatedFatEstimate[],
   ratioOf: (species: string) => number,
   shelf: FatShelf,
 ): FatBelieved {
@@ -110,13 +110,13 @@ export function believedOf(
   };
 
   return {
-    trim: (animal) => within(joint.guess(trimPredictor(animal))),
-    lot: (lot) => within(joint.guess(lotPredictor(lot))),
+    trim: (animal) => within(joint.estimate(trimPredictor(animal))),
+    lot: (lot) => within(joint.estimate(lotPredictor(lot))),
     covariance: (one, other) => joint.covariance(predictorOf(one), predictorOf(other)),
     sdOfSum: (parts) => joint.sdOfSum(parts.map(({ of, weight }) => ({ of: predictorOf(of), weight }))),
   };
 }
 
-function within({ mean, sd }: FatGuess): FatGuess {
+function within({ mean, sd }: FatEstimate): FatEstimate {
   return { mean: Math.min(1, Math.max(0, mean)), sd };
 }

@@ -1,8 +1,13 @@
 /** What the shop believes of the fat of its trim and of its lots, learned from the fat tests of its finished grinds. */
 import type { GrindSource, GrindTest } from '../../book/records/tested-grinds.ts';
 import { fatOfKind, withOneOfKind } from '../../core/fat/kind.ts';
-import { FRESH_SPREAD, spreadAfter, varianceRatio, type FatSpread } from '../../core/fat/spread.ts';
-import { fatTestInnovation, updateFatBeliefs, type FatBelief, type FatTest } from '../../core/fat/fat.ts';
+import { PRIOR_SPREAD, updateSpread, varianceRatio, type FatSpread } from '../../core/fat/spread.ts';
+import {
+  fatTestInnovation,
+  updateFatEstimates,
+  type CorrelatedFatEstimate,
+  type FatTest,
+} from '../../core/fat/fat.ts';
 import {
   believedOf,
   kindKey,
@@ -22,7 +27,7 @@ export interface FatKnowledge {
 
 /** What is believed at one point, and the last batch that each source which is gone was met in. */
 export interface FatState {
-  readonly beliefs: readonly FatBelief[];
+  readonly beliefs: readonly CorrelatedFatEstimate[];
   /** How far the animals of each species lie apart, by its code; those not named were never tested. */
   readonly spreads: ReadonlyMap<string, FatSpread>;
   readonly gone: ReadonlyMap<string, number>;
@@ -51,7 +56,7 @@ export function afterTests(
       : before.spreads;
   let beliefs = withSources(before.beliefs, sources, spreads, shelf);
   for (const { fat, sd } of tests)
-    beliefs = updateFatBeliefs(beliefs, { parts, measuredFat: fat, measuredSd: sd });
+    beliefs = updateFatEstimates(beliefs, { parts, measuredFat: fat, measuredSd: sd });
   for (const [id, until] of gone)
     if (until <= batch) {
       gone.delete(id);
@@ -62,7 +67,7 @@ export function afterTests(
 
 /** What the shop's desk asks of a state. */
 export function believedAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatBelieved {
-  return believedOf(beliefs, (species) => varianceRatio(spreads.get(species) ?? FRESH_SPREAD), shelf);
+  return believedOf(beliefs, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
 }
 
 /** Only an animal that no earlier test met tells how far animals lie apart: of the others their own part is known already. */
@@ -85,7 +90,7 @@ function spreadsAfter(
   const told = fatTestInnovation(withSources(beliefs, sources, spreads, shelf), test);
   const after = new Map(spreads);
   for (const [species, ownVariance] of own)
-    after.set(species, spreadAfter(spreads.get(species) ?? FRESH_SPREAD, { ...told, ownVariance }));
+    after.set(species, updateSpread(spreads.get(species) ?? PRIOR_SPREAD, { ...told, ownVariance }));
   return after;
 }
 
@@ -104,20 +109,20 @@ function keyOf({ animal, lot }: GrindSource): string {
 
 /** The beliefs with these sources among them, and with their species where they are trim. */
 function withSources(
-  beliefs: readonly FatBelief[],
+  beliefs: readonly CorrelatedFatEstimate[],
   sources: readonly GrindSource[],
   spreads: ReadonlyMap<string, FatSpread>,
   shelf: FatShelf,
-): readonly FatBelief[] {
+): readonly CorrelatedFatEstimate[] {
   return sources.reduce((all, source) => withSource(all, source, spreads, shelf), beliefs);
 }
 
 function withSource(
-  beliefs: readonly FatBelief[],
+  beliefs: readonly CorrelatedFatEstimate[],
   source: GrindSource,
   spreads: ReadonlyMap<string, FatSpread>,
   shelf: FatShelf,
-): readonly FatBelief[] {
+): readonly CorrelatedFatEstimate[] {
   const id = keyOf(source);
   if (beliefs.some((belief) => belief.id === id)) return beliefs;
   const { lot_fat: fat, lot_fat_sd: sd } = source;
@@ -128,6 +133,6 @@ function withSource(
   const known = beliefs.some((belief) => belief.id === kind)
     ? beliefs
     : withOneOfKind(beliefs, { id: kind, kind: SHOP.id, offset: mean.mean, loading: shopSd, ownSd: kindSd });
-  const ratio = varianceRatio(spreads.get(species) ?? FRESH_SPREAD);
+  const ratio = varianceRatio(spreads.get(species) ?? PRIOR_SPREAD);
   return withOneOfKind(known, { id, kind, ownSd: ownSd * Math.sqrt(ratio) });
 }

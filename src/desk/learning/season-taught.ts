@@ -10,11 +10,11 @@ import {
   type ShareSums,
 } from '../../core/balance/part-shares.ts';
 import { shareBaseOf } from '../../core/balance/share-prior.ts';
-import type { OffSums } from '../../core/yield/order-kept.ts';
+import type { DeviationSums } from '../../core/yield/order-deviation.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import {
-  gather,
-  together,
+  summarise,
+  mergeSums,
   type Group,
   type YieldObservation,
   type YieldSums,
@@ -38,7 +38,7 @@ export interface SeasonTaught {
   sums: YieldSums;
   /** Shares of all parts together, for the balance. */
   shares: ShareSums;
-  cutsOff: OffSums;
+  cutsOff: DeviationSums;
   /** Finished animals left out because their weights cannot be right as they stand. */
   leftOut: number;
 }
@@ -85,7 +85,7 @@ export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
     cutsOff.sum += animal.cutOff;
     cutsOff.squares += animal.cutOff ** 2;
   }
-  return { sums: gather(observations), shares, cutsOff, leftOut };
+  return { sums: summarise(observations), shares, cutsOff, leftOut };
 }
 
 /** The kind of animal whose sums its shares are added to. */
@@ -96,7 +96,7 @@ function keyOf({ species, brought, sex = 'unknown' }: Group): string {
 export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {
   return seasons.reduce(
     (all, one) => ({
-      sums: together(all.sums, one.sums),
+      sums: mergeSums(all.sums, one.sums),
       shares: joinShares(all.shares, one.shares),
       cutsOff: {
         n: all.cutsOff.n + one.cutsOff.n,

@@ -3,15 +3,15 @@ import type { YieldRow } from '../../book/sums/sums.ts';
 import { kindKey, withoutShares } from '../../core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../../core/balance/share-model.ts';
 import { shareBaseOf, sharePrior } from '../../core/balance/share-prior.ts';
-import { ofSex, sexesTogether, sexShift } from '../../core/balance/share-sexes.ts';
-import type { OffForetold } from '../../core/yield/order-kept.ts';
+import { shiftMean, poolSexes, sexShift } from '../../core/balance/share-sexes.ts';
+import type { StudentT } from '../../core/yield/order-deviation.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import {
   modelFrom,
   rangeOfShare,
   rangeOfShares,
-  without,
+  removeObservation,
   type Group,
   type Part,
   type Range,
@@ -29,7 +29,7 @@ export interface YieldKnowledge {
   /** Finished animals left out because their weights cannot be right as they stand. */
   leftOut: number;
   /** How far the share kept whole comes out from what is ordered. */
-  cutsOff: OffForetold;
+  cutsOff: StudentT;
   /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
   shares(group: Group): Record<Part, Range>;
   /** One part of the same, where the others are not asked for. */
@@ -73,7 +73,7 @@ export function knowledgeFrom(
       if (found) return found;
       const own = ofAnimal(animal.id)?.observation;
       found = own
-        ? rangeOfShares(modelFrom(profiles, without(sums, own)), groupOf(animal), LEVEL)
+        ? rangeOfShares(modelFrom(profiles, removeObservation(sums, own)), groupOf(animal), LEVEL)
         : known.shares(groupOf(animal));
       beside.set(animal.id, found);
       return found;
@@ -89,8 +89,8 @@ export function knowledgeFrom(
       if (!model) {
         const summed = shares[kind];
         const others = summed && own ? { ...shares, [kind]: withoutShares(summed, own) } : shares;
-        const both = shareModel(sharePrior(profile, base), sexesTogether(others, profile, base));
-        model = ofSex(both, sexShift(profile, base, sex));
+        const both = shareModel(sharePrior(profile, base), poolSexes(others, profile, base));
+        model = shiftMean(both, sexShift(profile, base, sex));
         models.set(key, model);
       }
       return model;

@@ -48,7 +48,7 @@ export function workQuote(session: Session, asked: QuoteAsked): QuoteResult {
     hangingLogSd: guess.logSd,
     group: { species: asked.species, brought: asked.brought, sex: asked.sex, age: asked.age },
     cutsShare: wanted.cutsShare,
-    cutsOff,
+    cutsDeviation: cutsOff,
     level: LEVEL,
     seed: SEED,
   });

@@ -1,7 +1,7 @@
 /** What was expected of a skinned animal of each species as a season's animals were finished, and what they gave. */
 import type { SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
-import { beliefPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
+import { predictionPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
 import type { Session } from '../session/session.ts';
 import { evenly } from './yields.ts';
 import type { BeliefPath } from '../contract/contract.ts';
@@ -39,7 +39,7 @@ export function beliefPaths(
   if (groups.length === 0) return [];
   const before = session.yields.before(filter.season);
   const stops = stopsOf(taught.length);
-  const ranges = beliefPath(
+  const ranges = predictionPath(
     session.species.all,
     before,
     taught.map(({ observation }) => observation),

@@ -1,7 +1,7 @@
 /** How long animals took from intake to ready. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { daysBetween } from '../../core/values/dates.ts';
-import { spreadOf } from '../../core/stats/spread.ts';
+import { summariseDistribution } from '../../core/stats/distribution-summary.ts';
 import type { Session } from '../session/session.ts';
 import type { FlowLook } from '../contract/contract.ts';
 
@@ -22,7 +22,7 @@ export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<Flow
     waits: [...all].map(([days, animals]) => ({ days, animals })).sort((a, b) => a.days - b.days),
     waitOf: [...bySpecies]
       .flatMap(([code, own]) => {
-        const spread = spreadOf(own.sort((a, b) => a - b));
+        const spread = summariseDistribution(own.sort((a, b) => a - b));
         return spread ? [{ code, name: session.species.of(code).name, spread }] : [];
       })
       .sort((a, b) => b.spread.n - a.spread.n || a.name.localeCompare(b.name)),

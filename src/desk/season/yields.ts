@@ -1,7 +1,7 @@
 /** Take-home by species: how it lies, what was published, what earlier seasons gave, what it parts by. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { quantileRanks } from '../../core/stats/quantile.ts';
-import { spreadOf } from '../../core/stats/spread.ts';
+import { summariseDistribution } from '../../core/stats/distribution-summary.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
@@ -42,7 +42,7 @@ function speciesYield(
   return {
     code: filter.species,
     name,
-    spread: spreadOf(shares),
+    spread: summariseDistribution(shares),
     points: evenly(rows, MOST_POINTS).map(({ ticket, share }) => ({ ticket, share })),
     published:
       takeHome.grade === 'assumption'
@@ -69,9 +69,9 @@ function quartersOf(session: Session, filter: Filter & { species: string }): Spe
     const n = seasonYields.shares(any);
     if (n === 0) return [];
     const at = (p: number): number => {
-      const { rank, beyond } = quantileRanks(n, p);
+      const { rank, fraction } = quantileRanks(n, p);
       const [below = 0, above = below] = seasonYields.ranked(any, rank);
-      return below + (above - below) * beyond;
+      return below + (above - below) * fraction;
     };
     return [{ season: any.season, n, q1: at(0.25), median: at(0.5), q3: at(0.75) }];
   });
@@ -87,7 +87,7 @@ function split(rows: readonly Shared[], by: (row: Shared) => string | null): Spe
     else groups.set(value, [row.share]);
   }
   return [...groups].flatMap(([value, own]) => {
-    const spread = spreadOf(own);
+    const spread = summariseDistribution(own);
     return spread === null ? [] : [{ value, spread }];
   });
 }

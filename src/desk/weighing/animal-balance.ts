@@ -87,7 +87,7 @@ function explained(weights: AnimalWeights, containers: () => readonly number[]):
     id: `${row.id}`,
     reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },
     tareGrams: row.tareGrams,
-    hasTwin: rows.slice(0, rows.indexOf(row)).some((earlier) => isTwin(row, earlier)),
+    hasDuplicate: rows.slice(0, rows.indexOf(row)).some((earlier) => isTwin(row, earlier)),
   }));
   return explain(entered, animalFit(weights), containers, ASK_ODDS);
 }

@@ -8,7 +8,7 @@ const near = (a: number, b: number, scale: number) => expect(Math.abs(a - b)).to
 
 describe('reconcile', () => {
   it('closes the worked example', () => {
-    const { flows, chiSquare, degrees, unclosed } = reconcile({
+    const { flows, chiSquare, degrees, imbalances } = reconcile({
       nodes: ['table'],
       flows: [
         { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },
@@ -20,7 +20,7 @@ describe('reconcile', () => {
     for (const { sd } of flows) expect(sd).toBeCloseTo(Math.sqrt(6), 9);
     expect(chiSquare).toBeCloseTo(3, 9);
     expect(degrees).toBe(1);
-    expect(unclosed).toEqual([{ node: 'table', grams: 9 }]);
+    expect(imbalances).toEqual([{ node: 'table', grams: 9 }]);
   });
 
   it('agrees with dense matrices on any graph', () => {
@@ -47,13 +47,13 @@ describe('reconcile', () => {
   it('adjusts nothing when the readings close', () => {
     fc.assert(
       fc.property(perfectCarcass, (input) => {
-        const { flows, chiSquare, unclosed } = reconcile(frozen(input));
+        const { flows, chiSquare, imbalances } = reconcile(frozen(input));
         for (const { adjusted, redundant } of flows) {
           expect(redundant).toBe(true);
           near(adjusted as number, 0, 1e-6);
         }
         expect(chiSquare).toBeLessThan(1e-9);
-        for (const { grams } of unclosed) expect(grams).toBe(0);
+        for (const { grams } of imbalances) expect(grams).toBe(0);
       }),
       RUNS,
     );
@@ -177,7 +177,7 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(bone?.sd).toBeCloseTo(Math.hypot(20, 10), 9);
     expect(flowOf(input, 'meat')).toMatchObject({ redundant: false, sd: 10, z: null });
     expect(reconcile(input)).toMatchObject({ chiSquare: 0, degrees: 0 });
-    expect(reconcile(input).unclosed).toEqual([{ node: 'table', grams: null }]);
+    expect(reconcile(input).imbalances).toEqual([{ node: 'table', grams: null }]);
   });
 
   it('does not make up what two missing weights hide', () => {

@@ -3,7 +3,7 @@ import { closedFit } from '../../../src/core/balance/closed-fit.ts';
 import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { logSum } from '../../../src/core/stats/log-sum.ts';
+import { logSumExp } from '../../../src/core/stats/log-sum-exp.ts';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 
 const deer = SPECIES.find(({ code }) => code === 'white-tail');
@@ -56,7 +56,7 @@ describe('the parts of a finished animal', () => {
     const without = ({ meat, fatSaved, sinew, damage }: PartsWeighed): PartsWeighed =>
       ({ meat, fatSaved, sinew, damage }) as PartsWeighed;
     const integral = (parts: PartsWeighed): number =>
-      logSum(Array.from({ length: 400 }, (_, i) => fit({ ...parts, bone: part((i + 0.5) / 1000) })));
+      logSumExp(Array.from({ length: 400 }, (_, i) => fit({ ...parts, bone: part((i + 0.5) / 1000) })));
     const base = losing(shrink);
     const sets = [base, { ...base, sinew: part(sinew + 0.05) }, { ...base, meat: part(meat - 0.08) }];
     const constant = fit(without(base)) - integral(base);

@@ -3,11 +3,11 @@ import { explain, type Change } from '../../../src/core/balance/explain.ts';
 import { parseReading, readingGrams } from '../../../src/core/values/reading.ts';
 
 const LB = 453.59237;
-const weight = (id: string, typed: string, more: { hasTwin?: boolean; tareGrams?: number } = {}) => ({
+const weight = (id: string, typed: string, more: { hasDuplicate?: boolean; tareGrams?: number } = {}) => ({
   id,
   reading: parseReading(typed, 'lb'),
   tareGrams: 0,
-  hasTwin: false,
+  hasDuplicate: false,
   ...more,
 });
 /** Weights that should come to `total` pounds, give or take half a pound. */
@@ -46,7 +46,7 @@ describe('explaining weights that do not fit', () => {
     const weights = [
       weight('a', '65'),
       weight('b', '60'),
-      weight('c', '60', { hasTwin: true }),
+      weight('c', '60', { hasDuplicate: true }),
       weight('d', '38'),
     ];
     const { weights: found } = explain(weights, sumTo(163, weights), none);
@@ -64,7 +64,7 @@ describe('explaining weights that do not fit', () => {
   });
 
   it('does not pass over a double entry among few weights because other slips could not reach it', () => {
-    const weights = [weight('a', '60'), weight('b', '60', { hasTwin: true })];
+    const weights = [weight('a', '60'), weight('b', '60', { hasDuplicate: true })];
     // One of the two explains all; as entered the set fits at a likelihood of 1 in 18.
     const fit = (change?: Change): number => (change?.as === 'removed' && change.id === 'b' ? 0 : -2.9);
     expect(explain(weights, fit, none, 0.2).odds).toBeGreaterThan(0.2);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addShares, kindKey, type KindSums, type PartShares } from '../../../src/core/balance/part-shares.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { ofSex, sexesTogether, sexShift } from '../../../src/core/balance/share-sexes.ts';
+import { shiftMean, poolSexes, sexShift } from '../../../src/core/balance/share-sexes.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
 import type { Sex } from '../../../src/core/species/species.ts';
 import { profileOf } from '../../outside/results/profiles.ts';
@@ -47,7 +47,7 @@ describe('the parts of both sexes together', () => {
           'bone' in animal ? { ...centred, bone: (animal.bone ?? 0) - bone } : centred,
         );
       }
-    const together = sexesTogether(sums, elk, 'carcass');
+    const together = poolSexes(sums, elk, 'carcass');
     expect(Object.keys(together?.patterns ?? {}).sort()).toEqual(
       Object.keys(byHand.all?.patterns ?? {}).sort(),
     );
@@ -64,8 +64,8 @@ describe('the parts of both sexes together', () => {
   it('hold a cow against cows in a shop that weighed bulls alone', () => {
     const sums: Record<string, KindSums> = {};
     for (const animal of herd('male', 200)) addShares(sums, kindKey('elk', 'carcass', 'male'), animal);
-    const both = shareModel(sharePrior(elk, 'carcass'), sexesTogether(sums, elk, 'carcass'));
-    const meat = (sex: Sex) => ofSex(both, shiftOf(sex)).mean[MEAT] ?? 0;
+    const both = shareModel(sharePrior(elk, 'carcass'), poolSexes(sums, elk, 'carcass'));
+    const meat = (sex: Sex) => shiftMean(both, shiftOf(sex)).mean[MEAT] ?? 0;
     expect(meat('male')).toBeCloseTo(0.6, 2);
     expect(meat('male') - meat('female')).toBeCloseTo(218 / 364 - 169 / 294, 2);
     expect(meat('unknown')).toBeCloseTo((meat('male') + meat('female')) / 2, 3);

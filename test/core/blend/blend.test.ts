@@ -23,7 +23,7 @@ describe('planBlend', () => {
     expect(found.parts[1]?.grams).toBeCloseTo((10_000 * 0.065) / 0.7619, 6);
     expect(found.fat).toBeCloseTo(0.125, 10);
     expect(found.cost).toBeCloseTo((300 * 10 * 0.065) / 0.7619, 6);
-    expect(found.worthOfOneMoreKg).toEqual({});
+    expect(found.valueOfOneMoreKg).toEqual({});
   });
 
   it('adds no more than needed even where fat costs nothing', async () => {
@@ -43,15 +43,15 @@ describe('planBlend', () => {
     const found = await plan(request);
     expect(found.parts[2]?.grams).toBe(500);
     const more = await plan({ ...request, sources: [elk, backFat, { ...ownFat, availableGrams: 1500 }] });
-    expect(found.worthOfOneMoreKg).toEqual({ 'own fat': found.cost - more.cost });
-    expect(found.worthOfOneMoreKg['own fat']).toBeGreaterThan(0);
-    expect(more.worthOfOneMoreKg).toEqual({});
+    expect(found.valueOfOneMoreKg).toEqual({ 'own fat': found.cost - more.cost });
+    expect(found.valueOfOneMoreKg['own fat']).toBeGreaterThan(0);
+    expect(more.valueOfOneMoreKg).toEqual({});
   });
 
   it('values a kilogram at nothing where no more than what is there could be used', async () => {
     const enough = { ...backFat, availableGrams: 1000 * ((10 * 0.065) / 0.7619) };
     const found = await plan({ sources: [elk, enough], fat: { min: 0.125, max: 0.13 } });
-    expect(found.worthOfOneMoreKg['back fat'] ?? 0).toBeCloseTo(0, 6);
+    expect(found.valueOfOneMoreKg['back fat'] ?? 0).toBeCloseTo(0, 6);
   });
 
   it('reports the range of the finished fat from independent spreads', async () => {

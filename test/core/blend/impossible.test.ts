@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { planBlend, type BlendRequest, type ImpossibleBlend } from '../../../src/core/blend/blend.ts';
+import { planBlend, type BlendRequest, type InfeasibleBlend } from '../../../src/core/blend/blend.ts';
 import { anyRequest, frozen } from './requests.ts';
 
 const LONG = 300_000;
@@ -8,7 +8,7 @@ const elk = { id: 'elk', fat: 0.06, availableGrams: 10_000, costPerKg: 0, useAll
 const backFat = { id: 'back fat', fat: 0.8869, availableGrams: 5000, costPerKg: 300 };
 const ownFat = { id: 'own fat', fat: 0.7089, availableGrams: 500, costPerKg: 0 };
 
-async function refused(request: BlendRequest): Promise<ImpossibleBlend> {
+async function refused(request: BlendRequest): Promise<InfeasibleBlend> {
   const answer = await planBlend(frozen(request));
   if (answer.kind !== 'impossible') throw new Error('a plan was found');
   return answer;

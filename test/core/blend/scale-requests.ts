@@ -165,7 +165,7 @@ export const lotsInLine: fc.Arbitrary<Queue> = fc
       availableGrams: lb * POUND,
       costPerKg: (cents * 1000) / POUND,
       stepGrams: step * POUND,
-      turn,
+      queuePosition: turn,
     });
     const trim = { id: 'trim', fat: lean, availableGrams: trimLb * POUND, costPerKg: 0, useAll: true };
     return {

@@ -156,7 +156,7 @@ describe('lots of one price', () => {
   const fat = { min: 0.19992, max: 0.20008 };
 
   it('open the next only when the one before is used up, although the others would do as well', async () => {
-    const sources = [25.03, 29.31, 12.29, 28.75].map((lb, turn) => ({ ...lot, id: `${turn}`, availableGrams: lb * POUND, turn }));
+    const sources = [25.03, 29.31, 12.29, 28.75].map((lb, turn) => ({ ...lot, id: `${turn}`, availableGrams: lb * POUND, queuePosition: turn }));
     const found = await plan({ sources: [trim, ...sources], fat });
     const pounds = found.parts.map(({ grams }) => grams / POUND);
     expect(pounds[1]).toBeCloseTo(25.02, 6);
@@ -164,25 +164,25 @@ describe('lots of one price', () => {
   }); // prettier-ignore
 
   it('keep their turn where the older one is leaner, and so takes more of it', async () => {
-    const older = { ...lot, id: 'older', fat: 0.8, availableGrams: 10 * POUND, turn: 0 };
-    const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, turn: 1 };
+    const older = { ...lot, id: 'older', fat: 0.8, availableGrams: 10 * POUND, queuePosition: 0 };
+    const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, queuePosition: 1 };
     const found = await plan({ sources: [trim, newer, older], fat });
     expect(found.parts.find(({ id }) => id === 'older')?.grams).toBeCloseTo(10 * POUND, 6);
   });
 
   it('keep no turn where no batch could be made in turn', async () => {
-    const older = { ...lot, id: 'older', fat: 0.1, availableGrams: 1000 * POUND, turn: 0 };
-    const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, turn: 1 };
+    const older = { ...lot, id: 'older', fat: 0.1, availableGrams: 1000 * POUND, queuePosition: 0 };
+    const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, queuePosition: 1 };
     const found = await plan({ sources: [trim, older, newer], fat });
     expect(found.parts.find(({ id }) => id === 'newer')?.grams).toBeGreaterThan(0);
   });
 
   it('are passed over when they are empty, and a dearer lot waits for the cheaper one only', async () => {
     const sources = [
-      { ...lot, id: 'first', availableGrams: 5 * POUND, turn: 0 },
-      { ...lot, id: 'empty', availableGrams: 0, turn: 1 },
-      { ...lot, id: 'last', availableGrams: 100 * POUND, turn: 2 },
-      { ...lot, id: 'oldest but dear', costPerKg: 900, availableGrams: 100 * POUND, turn: -1 },
+      { ...lot, id: 'first', availableGrams: 5 * POUND, queuePosition: 0 },
+      { ...lot, id: 'empty', availableGrams: 0, queuePosition: 1 },
+      { ...lot, id: 'last', availableGrams: 100 * POUND, queuePosition: 2 },
+      { ...lot, id: 'oldest but dear', costPerKg: 900, availableGrams: 100 * POUND, queuePosition: -1 },
     ];
     const grams = Object.fromEntries((await plan({ sources: [trim, ...sources], fat })).parts.map(({ id, grams }) => [id, grams]));
     expect(grams.first).toBeCloseTo(5 * POUND, 6);

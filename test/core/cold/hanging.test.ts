@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hangState } from '../../../src/core/cold/hanging.ts';
-import { judgeCooler, type CoolerReading } from '../../../src/core/cold/hanging-cooler.ts';
+import { summariseCoolerLog, type CoolerReading } from '../../../src/core/cold/cooler-log.ts';
 
 describe('hangState', () => {
   const shop = Object.freeze({ readyDays: 4, limitDays: 7 });
@@ -41,7 +41,7 @@ const log = (...points: [minute: number, tempC: number][]): readonly CoolerReadi
 
 describe('judgeCooler', () => {
   it('finds where a straight line crosses the limit', () => {
-    expect(judgeCooler(log([0, 3.4], [120, 5.4]), 4.4)).toEqual({
+    expect(summariseCoolerLog(log([0, 3.4], [120, 5.4]), 4.4)).toEqual({
       above: true,
       minutesAbove: expect.closeTo(60, 9),
       longestMinutesAbove: expect.closeTo(60, 9),
@@ -51,7 +51,10 @@ describe('judgeCooler', () => {
 
   it('keeps one warm spell together over several readings and two apart', () => {
     // Up over 30 min, two hours warm, down over 30; later a short spell of 20 + 20 min.
-    const judged = judgeCooler(log([0, 3], [60, 5], [180, 5], [240, 3], [300, 3], [340, 5], [380, 3]), 4);
+    const judged = summariseCoolerLog(
+      log([0, 3], [60, 5], [180, 5], [240, 3], [300, 3], [340, 5], [380, 3]),
+      4,
+    );
     expect(judged).toEqual({
       above: false,
       minutesAbove: 30 + 120 + 30 + 20 + 20,
@@ -61,25 +64,25 @@ describe('judgeCooler', () => {
   });
 
   it('does not call the limit itself warm, nor an empty or a single log long', () => {
-    expect(judgeCooler(log([0, 4.4], [60, 4.4]), 4.4).minutesAbove).toBe(0);
-    expect(judgeCooler([], 4.4)).toEqual({
+    expect(summariseCoolerLog(log([0, 4.4], [60, 4.4]), 4.4).minutesAbove).toBe(0);
+    expect(summariseCoolerLog([], 4.4)).toEqual({
       above: false,
       minutesAbove: 0,
       longestMinutesAbove: 0,
       longestGapMinutes: 0,
     });
-    expect(judgeCooler(log([0, 9]), 4.4)).toMatchObject({ above: true, minutesAbove: 0 });
+    expect(summariseCoolerLog(log([0, 9]), 4.4)).toMatchObject({ above: true, minutesAbove: 0 });
   });
 
   it('takes readings in any order, and the later of two at one moment', () => {
-    expect(judgeCooler(log([120, 5.4], [0, 9], [0, 3.4]), 4.4).minutesAbove).toBeCloseTo(60, 9);
+    expect(summariseCoolerLog(log([120, 5.4], [0, 9], [0, 3.4]), 4.4).minutesAbove).toBeCloseTo(60, 9);
   });
 
   it('agrees with a slow count minute by minute', () => {
     const whole = fc.array(fc.integer({ min: 0, max: 8 }), { minLength: 2, maxLength: 12 });
     fc.assert(
       fc.property(whole, (temps) => {
-        const judged = judgeCooler(log(...temps.map((t, i): [number, number] => [i * 64, t])), 4.5);
+        const judged = summariseCoolerLog(log(...temps.map((t, i): [number, number] => [i * 64, t])), 4.5);
         let [total, run, longest] = [0, 0, 0];
         // Crossings of whole degrees with 4.5 fall on fractions of a minute: count in small steps.
         const steps = 32;
@@ -99,12 +102,14 @@ describe('judgeCooler', () => {
   }, 240_000);
 
   it('answers wrong input with a typed problem', () => {
-    expect(() => judgeCooler([{ at: 'noon', tempC: 3 }], 4)).toThrow(
+    expect(() => summariseCoolerLog([{ at: 'noon', tempC: 3 }], 4)).toThrow(
       expect.objectContaining({ code: 'cooler.moment', field: 'readings[0].at' }),
     );
-    expect(() => judgeCooler([{ at: at(0), tempC: Number.NaN }], 4)).toThrow(
+    expect(() => summariseCoolerLog([{ at: at(0), tempC: Number.NaN }], 4)).toThrow(
       expect.objectContaining({ code: 'cooler.temperature' }),
     );
-    expect(() => judgeCooler([], Number.NaN)).toThrow(expect.objectContaining({ code: 'cooler.limit' }));
+    expect(() => summariseCoolerLog([], Number.NaN)).toThrow(
+      expect.objectContaining({ code: 'cooler.limit' }),
+    );
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import species from '../../../resources/species.json' with { type: 'json' };
 import { seeded } from '../../../src/core/stats/random.ts';
 import { learnShrink, type ShrinkPair } from '../../../src/core/cold/shrink-model.ts';
-import { lossTerms, type Hung } from '../../../src/core/cold/shrink-prior.ts';
+import { lossTerms, type HangingInterval } from '../../../src/core/cold/shrink-prior.ts';
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 
 const LB = 453.59237;
@@ -12,7 +12,7 @@ const profileOf = (code: string): SpeciesProfile => {
   if (!found) throw new Error(`no profile ${code}`);
   return found;
 };
-const deer: Hung = Object.freeze({
+const deer: HangingInterval = Object.freeze({
   species: 'white-tail',
   brought: 'skinned',
   receivedGrams: 70 * LB,
@@ -20,14 +20,14 @@ const deer: Hung = Object.freeze({
 });
 const whiteTail = profileOf('white-tail');
 const fresh = learnShrink([], profileOf);
-const pair = (id: number, lost: number, more: Partial<Hung> = {}): ShrinkPair => {
+const pair = (id: number, lost: number, more: Partial<HangingInterval> = {}): ShrinkPair => {
   const hung = { ...deer, ...more };
   return Object.freeze({ ...hung, id, hangingGrams: hung.receivedGrams * (1 - lost) });
 };
 
 describe('what the hook takes before any pair', () => {
   it('grows with the days, and dries a small carcass faster than a large one', () => {
-    const after = (days: number, more: Partial<Hung> = {}) =>
+    const after = (days: number, more: Partial<HangingInterval> = {}) =>
       fresh.expected({ ...deer, days, ...more }, profileOf(more.species ?? 'white-tail')).mean;
     let before = -1;
     for (let days = 0; days <= 60; days++) {
@@ -39,7 +39,7 @@ describe('what the hook takes before any pair', () => {
   });
 
   it('dries quarters faster than a carcass, and a carcass in its hide slower', () => {
-    const later = (brought: Hung['brought']): number => {
+    const later = (brought: HangingInterval['brought']): number => {
       const at = (days: number) => Math.log(1 - fresh.expected({ ...deer, brought, days }, whiteTail).mean);
       return at(1) - at(8);
     };
@@ -83,8 +83,8 @@ describe('what a shop’s own pairs teach', () => {
   });
 
   it('tell of other kinds in the same cooler too, but less', () => {
-    const elk: Hung = { species: 'elk', brought: 'skinned', receivedGrams: 300 * LB, days: 7 };
-    const factor = (hung: Hung) =>
+    const elk: HangingInterval = { species: 'elk', brought: 'skinned', receivedGrams: 300 * LB, days: 7 };
+    const factor = (hung: HangingInterval) =>
       learnShrink(dry, profileOf).expected(hung, profileOf(hung.species)).mean /
       fresh.expected(hung, profileOf(hung.species)).mean;
     expect(factor(elk)).toBeGreaterThan(1.2);
@@ -140,16 +140,16 @@ describe('what a shop’s own pairs teach', () => {
     for (let shop = 0; shop < shops; shop++) {
       const own = new Map<string, number>();
       const drawn = (id: number): ShrinkPair => {
-        const hung: Hung = {
+        const hung: HangingInterval = {
           species: chance.uniform() < 0.5 ? 'white-tail' : 'elk',
           brought: chance.uniform() < 0.7 ? 'skinned' : 'quarters',
           receivedGrams: (60 + 200 * chance.uniform()) * LB,
           days: Math.floor(10 * chance.uniform()),
         };
         const lost = lossTerms(hung, profileOf(hung.species)).reduce(
-          (sum, { of, mean, shopSd, animalSd }) => {
-            if (!own.has(of)) own.set(of, chance.normal());
-            return sum + mean + shopSd * (own.get(of) ?? 0) + animalSd * chance.normal();
+          (sum, { effect, mean, shopSd, animalSd }) => {
+            if (!own.has(effect)) own.set(effect, chance.normal());
+            return sum + mean + shopSd * (own.get(effect) ?? 0) + animalSd * chance.normal();
           },
           0,
         );

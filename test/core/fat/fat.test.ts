@@ -4,13 +4,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import {
   expectedTrimFat,
-  fatTestSurprise,
-  updateFatBeliefs,
-  type FatBelief,
+  standardisedInnovation,
+  updateFatEstimates,
+  type CorrelatedFatEstimate,
 } from '../../../src/core/fat/fat.ts';
 import { frozen } from '../blend/requests.ts';
 
-const beliefs: FatBelief[] = frozen([
+const beliefs: CorrelatedFatEstimate[] = frozen([
   { id: 'elk', mean: 0.06, sd: 0.03 },
   { id: 'back fat', mean: 0.88, sd: 0.02 },
   { id: 'deer', mean: 0.0242, sd: 0.015 },
@@ -25,7 +25,7 @@ const test = frozen({
 });
 
 /** The same update by adding information (inverse covariances), which shares no formula with the tested one. */
-function byInformation(prior: readonly FatBelief[], shares: readonly number[], fat: number, sd: number) {
+function byInformation(prior: readonly CorrelatedFatEstimate[], shares: readonly number[], fat: number, sd: number) {
   const P = new Matrix(prior.map((a) => prior.map((b) => (a === b ? a.sd ** 2 : (a.covariance?.[b.id] ?? 0)))));
   const h = Matrix.columnVector([...shares]);
   const information = inverse(P).add(h.mmul(h.transpose()).div(sd ** 2));
@@ -53,7 +53,7 @@ describe('expectedTrimFat', () => {
 
 describe('updateFatBeliefs', () => {
   it('goes half way for a belief as unsure as the test', () => {
-    const found = updateFatBeliefs([{ id: 'elk', mean: 0.06, sd: 0.03 }], {
+    const found = updateFatEstimates([{ id: 'elk', mean: 0.06, sd: 0.03 }], {
       parts: [{ id: 'elk', grams: 5000 }],
       measuredFat: 0.09,
       measuredSd: 0.03,
@@ -69,7 +69,7 @@ describe('updateFatBeliefs', () => {
   });
 
   it('shares the surprise by spread and share, and leaves strangers alone', () => {
-    const [elk, backFat, deer] = updateFatBeliefs(beliefs, test);
+    const [elk, backFat, deer] = updateFatEstimates(beliefs, test);
     const moved = [(elk?.mean as number) - 0.06, (backFat?.mean as number) - 0.88];
     expect((moved[0] as number) / (moved[1] as number)).toBeCloseTo((0.9 * 0.03 ** 2) / (0.1 * 0.02 ** 2), 9);
     expect(deer).toMatchObject({ mean: 0.0242, sd: 0.015 });
@@ -78,8 +78,8 @@ describe('updateFatBeliefs', () => {
   });
 
   it('agrees with adding information, twice in a row, with covariance in use', () => {
-    const once = updateFatBeliefs(beliefs, test);
-    const twice = updateFatBeliefs(frozen(once), {
+    const once = updateFatEstimates(beliefs, test);
+    const twice = updateFatEstimates(frozen(once), {
       parts: [{ id: 'deer', grams: 600 }, { id: 'back fat', grams: 400 }],
       measuredFat: 0.4,
       measuredSd: 0.02,
@@ -112,10 +112,12 @@ describe('updateFatBeliefs', () => {
     });
     fc.assert(
       fc.property(oneTest, oneTest, (a, b) => {
-        const afterA = updateFatBeliefs(beliefs, asTest(a));
-        afterA.forEach((one, i) => expect(one.sd).toBeLessThanOrEqual((beliefs[i] as FatBelief).sd));
-        const ab = updateFatBeliefs(afterA, asTest(b));
-        const ba = updateFatBeliefs(updateFatBeliefs(beliefs, asTest(b)), asTest(a));
+        const afterA = updateFatEstimates(beliefs, asTest(a));
+        afterA.forEach((one, i) =>
+          expect(one.sd).toBeLessThanOrEqual((beliefs[i] as CorrelatedFatEstimate).sd),
+        );
+        const ab = updateFatEstimates(afterA, asTest(b));
+        const ba = updateFatEstimates(updateFatEstimates(beliefs, asTest(b)), asTest(a));
         ab.forEach((one, i) => {
           expect(one.sd).toBeGreaterThanOrEqual(0);
           expect(one.mean).toBeCloseTo(ba[i]?.mean as number, 9);
@@ -129,17 +131,17 @@ describe('updateFatBeliefs', () => {
   it('does not hide an impossible test by cutting the mean off, and calls it a surprise', () => {
     const odd = { ...test, parts: [{ id: 'elk', grams: 1 }], measuredFat: 0, measuredSd: 0.001 };
     const confirmed = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
-    expect(updateFatBeliefs(confirmed, odd)[1]?.mean).toBeLessThan(0);
-    expect(fatTestSurprise(beliefs, { ...test, measuredFat: 0.4 })).toBeGreaterThan(3);
-    expect(fatTestSurprise(beliefs, { ...test, measuredFat: 0.9 * 0.06 + 0.088 })).toBeCloseTo(0, 9);
+    expect(updateFatEstimates(confirmed, odd)[1]?.mean).toBeLessThan(0);
+    expect(standardisedInnovation(beliefs, { ...test, measuredFat: 0.4 })).toBeGreaterThan(3);
+    expect(standardisedInnovation(beliefs, { ...test, measuredFat: 0.9 * 0.06 + 0.088 })).toBeCloseTo(0, 9);
   });
 
   it('takes a source listed twice with both weights', () => {
     const parts = [{ id: 'elk', grams: 4000 }, { id: 'elk', grams: 5000 }, { id: 'back fat', grams: 1000 }]; // prettier-ignore
-    expect(updateFatBeliefs(beliefs, { ...test, parts })).toEqual(updateFatBeliefs(beliefs, test));
+    expect(updateFatEstimates(beliefs, { ...test, parts })).toEqual(updateFatEstimates(beliefs, test));
   });
 
-  it.each<[string, FatBelief[], object, string]>([
+  it.each<[string, CorrelatedFatEstimate[], object, string]>([
     ['no beliefs', [], {}, 'beliefs.empty'],
     ['no parts', beliefs, { parts: [] }, 'parts.empty'],
     ['an empty batch', beliefs, { parts: [{ id: 'elk', grams: 0 }] }, 'grams.not-positive'],
@@ -148,10 +150,10 @@ describe('updateFatBeliefs', () => {
     ['a weight that is no number', beliefs, { parts: [{ id: 'elk', grams: NaN }] }, 'number.not-finite'],
     ['fat in percent', beliefs, { measuredFat: 12 }, 'share.out-of-range'],
     ['an endless spread', beliefs, { measuredSd: Infinity }, 'number.not-finite'],
-    ['the same belief twice', [beliefs[0] as FatBelief, beliefs[0] as FatBelief], {}, 'id.duplicate'],
+    ['the same belief twice', [beliefs[0] as CorrelatedFatEstimate, beliefs[0] as CorrelatedFatEstimate], {}, 'id.duplicate'],
     ['certainty on both sides', [{ id: 'elk', mean: 0.1, sd: 0 }], { parts: [{ id: 'elk', grams: 1 }], measuredSd: 0 }, 'fat.certain'],
   ])('refuses %s', (_, prior, wrong, code) => {
-    expect(() => updateFatBeliefs(prior, { ...test, ...wrong })).toThrow(expect.objectContaining({ code }));
+    expect(() => updateFatEstimates(prior, { ...test, ...wrong })).toThrow(expect.objectContaining({ code }));
   }); // prettier-ignore
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { jointFat, type FatPredictor } from '../../../src/core/fat/joint.ts';
 import { withOneOfKind } from '../../../src/core/fat/kind.ts';
-import { updateFatBeliefs, type FatBelief } from '../../../src/core/fat/fat.ts';
+import { updateFatEstimates, type CorrelatedFatEstimate } from '../../../src/core/fat/fat.ts';
 import { frozen } from '../blend/requests.ts';
 
 /** An animal of a kind that no test spoke of: its mean ± 0.03 is shared, its own part ± 0.02. */
@@ -15,7 +15,7 @@ describe('jointFat', () => {
   it('does not let what sources share average out: ten deer come out at √(0.0009 + 0.0004 / 10)', () => {
     const joint = jointFat([]);
     const batch = (n: number) => Array.from({ length: n }, (_, i) => ({ of: deer(i), weight: 1 / n }));
-    expect(joint.guess(deer(1))).toEqual({ mean: 0.05, sd: expect.closeTo(Math.sqrt(0.0013), 12) });
+    expect(joint.estimate(deer(1))).toEqual({ mean: 0.05, sd: expect.closeTo(Math.sqrt(0.0013), 12) });
     expect(joint.sdOfSum(batch(10))).toBeCloseTo(Math.sqrt(0.00094), 12);
     expect(joint.sdOfSum(batch(10_000))).toBeCloseTo(0.03, 5);
     expect(joint.covariance(deer(1), deer(2))).toBeCloseTo(0.0009, 12);
@@ -30,13 +30,13 @@ describe('jointFat', () => {
 
   it('is wᵀΣw over the covariances one by one, whatever tests taught', () => {
     const part = fc.record({ which: fc.nat(4), weight: fc.integer({ min: -50, max: 100 }) });
-    const start: FatBelief[] = [
+    const start: CorrelatedFatEstimate[] = [
       { id: 'shop', mean: 0, sd: 1 },
       { id: 'lot', mean: 0.8, sd: 0.05 },
     ];
     const kind = withOneOfKind(start, { id: 'elk', kind: 'shop', offset: 0.03, loading: 0.02, ownSd: 0.02 });
     const beliefs = withOneOfKind(kind, { id: 'trim 7', kind: 'elk', ownSd: 0.01 });
-    const tested = updateFatBeliefs(frozen(beliefs), {
+    const tested = updateFatEstimates(frozen(beliefs), {
       parts: [{ id: 'trim 7', grams: 800 }, { id: 'lot', grams: 200 }],
       measuredFat: 0.2,
       measuredSd: 0.01,
@@ -59,11 +59,11 @@ describe('jointFat', () => {
         expect(joint.sdOfSum(of) ** 2).toBeCloseTo(variance, 9);
       }),
     );
-    expect(joint.guess(itself('trim 7'))).toMatchObject({
+    expect(joint.estimate(itself('trim 7'))).toMatchObject({
       mean: tested[3]?.mean,
       sd: expect.closeTo(tested[3]?.sd ?? NaN, 12),
     });
-    expect(() => joint.guess(itself('moose'))).toThrow(
+    expect(() => joint.estimate(itself('moose'))).toThrow(
       expect.objectContaining({ code: 'fat.unknown-source' }),
     );
   });

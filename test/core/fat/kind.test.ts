@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fatOfKind, oneOfKind, withOneOfKind } from '../../../src/core/fat/kind.ts';
-import { updateFatBeliefs, type FatBelief } from '../../../src/core/fat/fat.ts';
+import { updateFatEstimates, type CorrelatedFatEstimate } from '../../../src/core/fat/fat.ts';
 import { frozen } from '../blend/requests.ts';
 
 const moose = { id: 'moose', mean: 0.01, sd: 0.04 };
@@ -28,7 +28,7 @@ describe('withOneOfKind', () => {
 
   it('lets a test move the animal, less so its kind and the next of it, and no stranger', () => {
     const before = withOneOfKind(withOneOfKind([moose, lot, { id: 'elk', mean: 0.02, sd: 0.03 }], seven), nine); // prettier-ignore
-    const after = updateFatBeliefs(frozen(before), {
+    const after = updateFatEstimates(frozen(before), {
       parts: [{ id: 'trim 7', grams: 900 }],
       measuredFat: 0.06,
       measuredSd: 0.01,
@@ -56,7 +56,7 @@ describe('withOneOfKind', () => {
       lot: grams,
       fat: fc.integer({ min: 0, max: 700 }),
     });
-    const apart: FatBelief[] = frozen([moose, lot, { id: 'own 7', mean: 0, sd: 0.03 }, { id: 'own 9', mean: 0, sd: 0.03 }]); // prettier-ignore
+    const apart: CorrelatedFatEstimate[] = frozen([moose, lot, { id: 'own 7', mean: 0, sd: 0.03 }, { id: 'own 9', mean: 0, sd: 0.03 }]); // prettier-ignore
     fc.assert(
       fc.property(fc.array(oneTest, { minLength: 1, maxLength: 4 }), (tests) => {
         let together = withOneOfKind(withOneOfKind([moose, lot], seven), nine);
@@ -65,11 +65,11 @@ describe('withOneOfKind', () => {
           const trim = test.seven + test.nine;
           const scale = (trim + test.lot) / (2 * trim + test.lot);
           const shared = { measuredFat: test.fat / 1000, measuredSd: 0.01 };
-          together = updateFatBeliefs(together, {
+          together = updateFatEstimates(together, {
             ...shared,
             parts: [{ id: 'trim 7', grams: test.seven }, { id: 'trim 9', grams: test.nine }, { id: 'lot', grams: test.lot }],
           }); // prettier-ignore
-          listed = updateFatBeliefs(listed, {
+          listed = updateFatEstimates(listed, {
             measuredFat: shared.measuredFat * scale,
             measuredSd: shared.measuredSd * scale,
             parts: [
@@ -78,8 +78,13 @@ describe('withOneOfKind', () => {
             ],
           }); // prettier-ignore
         }
-        const [mean, fat, own7, own9] = listed as [FatBelief, FatBelief, FatBelief, FatBelief];
-        const animal = (own: FatBelief) => ({
+        const [mean, fat, own7, own9] = listed as [
+          CorrelatedFatEstimate,
+          CorrelatedFatEstimate,
+          CorrelatedFatEstimate,
+          CorrelatedFatEstimate,
+        ];
+        const animal = (own: CorrelatedFatEstimate) => ({
           mean: mean.mean + own.mean,
           sd: Math.sqrt(mean.sd ** 2 + own.sd ** 2 + 2 * (mean.covariance?.[own.id] ?? 0)),
         });
@@ -95,9 +100,9 @@ describe('withOneOfKind', () => {
   it('knows as much of the others when one is left out', () => {
     const first = { parts: [{ id: 'trim 7', grams: 800 }, { id: 'lot', grams: 200 }], measuredFat: 0.2, measuredSd: 0.01 }; // prettier-ignore
     const second = { parts: [{ id: 'trim 9', grams: 500 }, { id: 'lot', grams: 500 }], measuredFat: 0.3, measuredSd: 0.01 }; // prettier-ignore
-    const tested = updateFatBeliefs(withOneOfKind([moose, lot], seven), first);
-    const kept = updateFatBeliefs(withOneOfKind(tested, nine), second);
-    const without = updateFatBeliefs(
+    const tested = updateFatEstimates(withOneOfKind([moose, lot], seven), first);
+    const kept = updateFatEstimates(withOneOfKind(tested, nine), second);
+    const without = updateFatEstimates(
       withOneOfKind(
         tested.filter(({ id }) => id !== 'trim 7'),
         nine,
@@ -112,7 +117,7 @@ describe('withOneOfKind', () => {
     expect(without).toHaveLength(3);
   });
 
-  it.each<[string, FatBelief[], object, string]>([
+  it.each<[string, CorrelatedFatEstimate[], object, string]>([
     ['a kind nothing is believed of', [lot], {}, 'fat.unknown-source'],
     ['a source that is there already', [moose, { id: 'trim 7', mean: 0, sd: 0.1 }], {}, 'id.duplicate'],
     ['a negative spread', [moose], { ownSd: -0.1 }, 'share.out-of-range'],

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fatNeed, sumNeeds, toOrder, type GrindToCome, type NeedGuess } from '../../../src/core/fat/needs.ts';
+import {
+  fatNeed,
+  sumNeeds,
+  toOrder,
+  type GrindToCome,
+  type NeedEstimate,
+} from '../../../src/core/fat/needs.ts';
 
 const confirmed = (mean: number) => Object.freeze({ mean, sd: 0 });
 const grind: GrindToCome = Object.freeze({
@@ -60,14 +66,14 @@ describe('fatNeed', () => {
 
 describe('sumNeeds', () => {
   /** A need by weight alone: an own part and a shared part, in grams. */
-  const byWeight = (mean: number, ownSd: number, sharedSd = 0): NeedGuess => ({
+  const byWeight = (mean: number, ownSd: number, sharedSd = 0): NeedEstimate => ({
     mean,
     sd: Math.hypot(ownSd, sharedSd),
     weight: { ownSd, sharedSd },
     slopes: { trimFat: 0, fatFat: 0 },
   });
-  const elk = (...needs: NeedGuess[]) => ({ species: 'elk', needs });
-  const moose = (...needs: NeedGuess[]) => ({ species: 'moose', needs });
+  const elk = (...needs: NeedEstimate[]) => ({ species: 'elk', needs });
+  const moose = (...needs: NeedEstimate[]) => ({ species: 'moose', needs });
   const certain = { trimFatSd: () => 0, fatFatSd: 0 };
 
   it("adds the variances of animals' own parts: 300 and 400 make 500", () => {

@@ -1,6 +1,6 @@
 /** The animal-to-animal variance component against plain integration over its prior. */
 import { describe, expect, it } from 'vitest';
-import { FRESH_SPREAD, spreadAfter, spreadRatios, varianceRatio } from '../../../src/core/fat/spread.ts';
+import { PRIOR_SPREAD, updateSpread, spreadRatios, varianceRatio } from '../../../src/core/fat/spread.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
 import { frozen } from '../blend/requests.ts';
 
@@ -9,7 +9,7 @@ const REST = 0.0002;
 
 describe('varianceRatio', () => {
   it('is the mean of a log-normal before any test: exp(2 × 0.35²)', () => {
-    expect(varianceRatio(FRESH_SPREAD)).toBeCloseTo(Math.exp(2 * 0.35 ** 2), 7);
+    expect(varianceRatio(PRIOR_SPREAD)).toBeCloseTo(Math.exp(2 * 0.35 ** 2), 7);
     const all = spreadRatios();
     expect(all.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12);
     expect(all.reduce((sum, { ratio, probability }) => sum + ratio * probability, 0)).toBeCloseTo(1.2776, 4);
@@ -17,26 +17,26 @@ describe('varianceRatio', () => {
 });
 
 describe('spreadAfter', () => {
-  const told = (innovation: number, spread = FRESH_SPREAD) => ({
+  const told = (innovation: number, spread = PRIOR_SPREAD) => ({
     innovation,
     variance: REST + OWN * varianceRatio(spread),
     ownVariance: OWN,
   });
 
   it('grows with a surprise, shrinks with a test that came as predicted, and needs an own part to learn', () => {
-    expect(varianceRatio(spreadAfter(frozen(FRESH_SPREAD), told(0.06)))).toBeGreaterThan(1.6);
-    expect(varianceRatio(spreadAfter(FRESH_SPREAD, told(0)))).toBeLessThan(1.28);
-    expect(spreadAfter(FRESH_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0 })).toBe(
-      FRESH_SPREAD,
+    expect(varianceRatio(updateSpread(frozen(PRIOR_SPREAD), told(0.06)))).toBeGreaterThan(1.6);
+    expect(varianceRatio(updateSpread(PRIOR_SPREAD, told(0)))).toBeLessThan(1.28);
+    expect(updateSpread(PRIOR_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0 })).toBe(
+      PRIOR_SPREAD,
     );
   });
 
   it('finds the true ratio of many animals, whose mean is known, in the end', () => {
     for (const truth of [0.25, 1, 4]) {
       const chance = seeded(7);
-      let spread = FRESH_SPREAD;
+      let spread = PRIOR_SPREAD;
       for (let i = 0; i < 2000; i++)
-        spread = spreadAfter(spread, told(Math.sqrt(REST + OWN * truth) * chance.normal(), spread));
+        spread = updateSpread(spread, told(Math.sqrt(REST + OWN * truth) * chance.normal(), spread));
       // 2000 draws tell a variance to √(2 / 2000) = 3 %, here of rest and own together; four of them either way.
       const error = (4 * 0.032 * (REST + OWN * truth)) / OWN;
       expect(Math.abs(varianceRatio(spread) - truth)).toBeLessThan(error);
@@ -44,7 +44,7 @@ describe('spreadAfter', () => {
   });
 
   it('stays a distribution at an innovation a thousand spreads away', () => {
-    const ratio = varianceRatio(spreadAfter(FRESH_SPREAD, told(10)));
+    const ratio = varianceRatio(updateSpread(PRIOR_SPREAD, told(10)));
     expect(ratio).toBeGreaterThan(10);
     expect(Number.isFinite(ratio)).toBe(true);
   });
@@ -54,6 +54,6 @@ describe('spreadAfter', () => {
     [{ innovation: 0, variance: 0, ownVariance: 0 }, 'fat.certain'],
     [{ innovation: 0, variance: 1, ownVariance: -1 }, 'share.out-of-range'],
   ])('refuses %o', (test, code) => {
-    expect(() => spreadAfter(FRESH_SPREAD, test)).toThrow(expect.objectContaining({ code }));
+    expect(() => updateSpread(PRIOR_SPREAD, test)).toThrow(expect.objectContaining({ code }));
   });
 });

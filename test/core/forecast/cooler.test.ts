@@ -1,21 +1,21 @@
 /** What will hang: conserved, ordered, against a simulation, and what it rests on worked out by hand. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arrivalsToCome } from '../../../src/core/forecast/arrivals.ts';
+import { forecastArrivals } from '../../../src/core/forecast/arrivals.ts';
 import { coolerForecast, hangingRanges, type Flow } from '../../../src/core/forecast/cooler.ts';
 import { cuttingPace } from '../../../src/core/forecast/pace.ts';
 import { addDays } from '../../../src/core/values/dates.ts';
-import { daysFrom, spreadOfDays, yearsLater } from '../../../src/core/forecast/day-counts.ts';
-import { seeded, type Chance } from '../../../src/core/stats/random.ts';
+import { daysFrom, dispersionOf, yearsLater } from '../../../src/core/forecast/day-counts.ts';
+import { seeded, type RandomGenerator } from '../../../src/core/stats/random.ts';
 import { weekdayPattern } from '../../../src/core/forecast/weekday-pattern.ts';
 
 const LEVEL = 0.8;
 const steady = (perDay: number, days: number, more: Partial<Flow> = {}): Flow =>
-  Object.freeze({ perDay: new Array<number>(days).fill(perDay), spread: 1.5, doubt: 0.15, ...more });
+  Object.freeze({ perDay: new Array<number>(days).fill(perDay), dispersion: 1.5, levelSd: 0.15, ...more });
 const flows = fc.record({
   perDay: fc.array(fc.double({ min: 0, max: 12, noNaN: true }), { minLength: 6, maxLength: 6 }),
-  spread: fc.double({ min: 1, max: 4, noNaN: true }),
-  doubt: fc.double({ min: 0, max: 0.5, noNaN: true }),
+  dispersion: fc.double({ min: 1, max: 4, noNaN: true }),
+  levelSd: fc.double({ min: 0, max: 0.5, noNaN: true }),
 });
 const sum = (values: readonly number[]) => values.reduce((total, one) => total + one, 0);
 
@@ -71,7 +71,7 @@ describe('what will hang', () => {
   it('is wider the further off the day, and the more days vary', () => {
     const width = ({ low, high }: { low: number; high: number }) => high - low;
     const calm = hangingRanges(100, steady(6, 14), steady(6, 14), LEVEL);
-    const wild = hangingRanges(100, steady(6, 14, { spread: 5 }), steady(6, 14, { doubt: 0.4 }), LEVEL);
+    const wild = hangingRanges(100, steady(6, 14, { dispersion: 5 }), steady(6, 14, { levelSd: 0.4 }), LEVEL);
     expect(width(calm[13] as never)).toBeGreaterThan(width(calm[0] as never));
     expect(width(wild[13] as never)).toBeGreaterThan(width(calm[13] as never));
   });
@@ -81,7 +81,7 @@ describe('what will hang', () => {
     [4, 3, 5, 0.3, 0.1],
     [80, 12, 9, 0.25, 0.25],
   ])('agrees with a simulation from %i hanging, %i coming and %i cut a day', (hanging, a, c, da, dc) => {
-    const [come, cut] = [steady(a, 14, { doubt: da }), steady(c, 14, { doubt: dc, spread: 2 })];
+    const [come, cut] = [steady(a, 14, { levelSd: da }), steady(c, 14, { levelSd: dc, dispersion: 2 })];
     const told = hangingRanges(hanging, come, cut, LEVEL);
     const runs = simulate(hanging, come, cut, 20_000);
     for (const k of [0, 6, 13]) {
@@ -101,33 +101,33 @@ describe('what will hang', () => {
       for (const end of [day.low, day.mean, day.high]) expect(end).toBeCloseTo(7, 9);
   });
 
-  it('refuses what is no count, no share and no doubt', () => {
+  it('refuses what is no count, no share and no level', () => {
     const flow = steady(1, 1);
     expect(() => hangingRanges(-1, flow, flow, LEVEL)).toThrow('amount.negative');
     expect(() => hangingRanges(1.5, flow, flow, LEVEL)).toThrow('amount.negative');
     expect(() => hangingRanges(1, flow, flow, 1)).toThrow('share.out-of-range');
-    expect(() => hangingRanges(1, { ...flow, doubt: -1 }, flow, LEVEL)).toThrow('amount.negative');
-    expect(() => hangingRanges(1, flow, { ...flow, spread: 0.5 }, LEVEL)).toThrow('spread.below-one');
+    expect(() => hangingRanges(1, { ...flow, levelSd: -1 }, flow, LEVEL)).toThrow('amount.negative');
+    expect(() => hangingRanges(1, flow, { ...flow, dispersion: 0.5 }, LEVEL)).toThrow('spread.below-one');
   });
 });
 
 /** The same story told by drawing: one level for each flow and run, then counts day by day. */
 function simulate(hanging: number, come: Flow, cut: Flow, runs: number): number[][] {
   const chance = seeded(11);
-  const level = (doubt: number) => Math.exp(doubt * chance.normal() - doubt ** 2 / 2);
+  const level = (levelSd: number) => Math.exp(levelSd * chance.normal() - levelSd ** 2 / 2);
   return Array.from({ length: runs }, () => {
-    const [more, faster] = [level(come.doubt), level(cut.doubt)];
+    const [more, faster] = [level(come.levelSd), level(cut.levelSd)];
     let rail = hanging;
     return come.perDay.map((mean, k) => {
-      const gone = drawn(chance, (cut.perDay[k] ?? 0) * faster, cut.spread);
-      return (rail = Math.max(0, rail - gone) + drawn(chance, mean * more, come.spread));
+      const gone = drawn(chance, (cut.perDay[k] ?? 0) * faster, cut.dispersion);
+      return (rail = Math.max(0, rail - gone) + drawn(chance, mean * more, come.dispersion));
     });
   });
 }
 
 /** A negative binomial as Poisson with a mean of its own that is gamma; Poisson by Knuth's product of uniforms. */
-function drawn(chance: Chance, mean: number, spread: number): number {
-  const own = mean === 0 ? 0 : chance.gamma(mean / (spread - 1)) * (spread - 1);
+function drawn(chance: RandomGenerator, mean: number, dispersion: number): number {
+  const own = mean === 0 ? 0 : chance.gamma(mean / (dispersion - 1)) * (dispersion - 1);
   let count = -1;
   for (let product = 1; product > Math.exp(-own); count++) product *= chance.uniform();
   return Math.max(0, count);
@@ -138,7 +138,7 @@ describe('what it rests on', () => {
     daysFrom(from, addDays(from, days - 1)).map((on) => Object.freeze({ on, animals }));
 
   it('is the earlier seasons on the same days, by how many more came this season', () => {
-    const told = arrivalsToCome(
+    const told = forecastArrivals(
       {
         today: '2026-10-10',
         season: 2026,
@@ -157,7 +157,7 @@ describe('what it rests on', () => {
   });
 
   it('of a season that was begun late counts only the days that it has seen', () => {
-    const told = arrivalsToCome(
+    const told = forecastArrivals(
       {
         today: '2026-10-20',
         season: 2026,
@@ -172,15 +172,15 @@ describe('what it rests on', () => {
 
   it('without earlier seasons is the pace of the last two weeks', () => {
     const taken = [...each('2026-09-01', 20, 9), ...each('2026-09-21', 14, 2)];
-    const told = arrivalsToCome({ today: '2026-10-04', season: 2026, taken, earlier: [] }, 7);
+    const told = forecastArrivals({ today: '2026-10-04', season: 2026, taken, earlier: [] }, 7);
     expect(told.earlierSeasons).toBe(0);
     expect(sum(told.perDay)).toBeCloseTo(14, 0);
   });
 
   it('is nothing where nothing ever came', () => {
-    const told = arrivalsToCome({ today: '2026-10-04', season: 2026, taken: [], earlier: [] }, 2);
+    const told = forecastArrivals({ today: '2026-10-04', season: 2026, taken: [], earlier: [] }, 2);
     expect(told.perDay).toEqual([0, 0]);
-    expect(Number.isFinite(told.doubt)).toBe(true);
+    expect(Number.isFinite(told.levelSd)).toBe(true);
   });
 
   it('is the pace of open days: a shop that cuts from Monday to Friday is closed on the weekend', () => {
@@ -189,7 +189,7 @@ describe('what it rests on', () => {
       .map((on) => ({ on, animals: 6 }));
     const pace = cuttingPace(left, '2026-10-28', '2026-09-01');
     // Fifteen days that all hit the mean, and ten as usual: (20 + 0) / 25 is below pure chance.
-    expect(pace).toMatchObject({ perDay: 6, days: 15, spread: 1 });
+    expect(pace).toMatchObject({ perDay: 6, days: 15, dispersion: 1 });
     expect(pace.open('2026-10-30')).toBe(true);
     expect(pace.open('2026-10-31')).toBe(false);
     expect(pace.open('2026-11-01')).toBe(false);
@@ -213,10 +213,10 @@ describe('what it rests on', () => {
   });
 
   it('takes days to vary by chance alone only when they show it', () => {
-    expect(spreadOfDays([])).toBe(2);
+    expect(dispersionOf([])).toBe(2);
     // Ten days as usual, and ten that hit their mean: (20 + 0) / 20.
-    expect(spreadOfDays(new Array(10).fill({ count: 5, expected: 5 }))).toBe(1);
-    expect(spreadOfDays(new Array(10).fill({ count: 11, expected: 5 }))).toBeCloseTo((20 + 72) / 20, 9);
+    expect(dispersionOf(new Array(10).fill({ count: 5, expected: 5 }))).toBe(1);
+    expect(dispersionOf(new Array(10).fill({ count: 11, expected: 5 }))).toBeCloseTo((20 + 72) / 20, 9);
   });
 
   it('finds a leap day in other years', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judgeCooler, warmSpans } from '../../../src/core/cold/hanging-cooler.ts';
+import { summariseCoolerLog, warmIntervals } from '../../../src/core/cold/cooler-log.ts';
 import {
   degreesOf,
   guessLoggerColumns,
@@ -14,7 +14,7 @@ describe('warmSpans', () => {
       { at: '2026-11-20T08:00Z', tempC: 5.4 },
       { at: '2026-11-20T10:00Z', tempC: 3.4 },
     ];
-    const spans = warmSpans(Object.freeze(readings)).map(({ from, to }) =>
+    const spans = warmIntervals(Object.freeze(readings)).map(({ from, to }) =>
       [from, to].map((ms) => new Date(Math.round(ms)).toISOString().slice(11, 16)),
     );
     expect(spans).toEqual([
@@ -28,8 +28,8 @@ describe('warmSpans', () => {
       at: `2026-11-20T0${hour}:00Z`,
       tempC,
     }));
-    const minutes = warmSpans(readings).reduce((sum, { from, to }) => sum + (to - from) / 60_000, 0);
-    expect(minutes).toBeCloseTo(judgeCooler(readings).minutesAbove, 6);
+    const minutes = warmIntervals(readings).reduce((sum, { from, to }) => sum + (to - from) / 60_000, 0);
+    expect(minutes).toBeCloseTo(summariseCoolerLog(readings).minutesAbove, 6);
   });
 });
 

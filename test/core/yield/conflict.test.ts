@@ -1,12 +1,12 @@
 /** Where animals contradict a first guess, against a slow integral over a grid. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSplit, foretell, type GroupStatistics } from '../../../src/core/yield/fit.ts';
+import { fitSplit, predictiveAt, type GroupStatistics } from '../../../src/core/yield/fit.ts';
 import { crossProductsOf, meanAt, posteriorOf } from '../../../src/core/yield/regression.ts';
 import type { Column } from '../../../src/core/yield/columns.ts';
 
 const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): GroupStatistics => ({
-  places,
+  columnIndices: places,
   species,
   n: values.length,
   sum: values.reduce((total, z) => total + z, 0),
@@ -33,13 +33,17 @@ function meanByGrid(values: readonly number[], variance: number, weight: number)
 /** A shop that knows all but the new species: 240 animals, half 1 above and half 1 below the mean. */
 const ordinary = Array.from({ length: 240 }, (_, i) => (i % 2 === 0 ? 1 : -1));
 const COLUMNS: readonly Column[] = [
-  { name: 'shop:', middle: 0, variance: 0.12 },
-  { name: 'species:deer', middle: 0, variance: 0.2, robustWeight: 0.05 },
-  { name: 'species:elk', middle: 0, variance: 0.2, robustWeight: 0.05 },
+  { name: 'shop:', priorMean: 0, variance: 0.12 },
+  { name: 'species:deer', priorMean: 0, variance: 0.2, robustWeight: 0.05 },
+  { name: 'species:elk', priorMean: 0, variance: 0.2, robustWeight: 0.05 },
 ];
 const NORMAL = COLUMNS.map((column) => ({ ...column, robustWeight: 0 }));
 const elkAfter = (columns: readonly Column[], seen: readonly number[]) =>
-  foretell(fitSplit(columns, [heapOf(ordinary, [0, 1], 'deer'), heapOf(seen, [0, 2], 'elk')]), 'elk', [0, 2]);
+  predictiveAt(
+    fitSplit(columns, [heapOf(ordinary, [0, 1], 'deer'), heapOf(seen, [0, 2], 'elk')]),
+    'elk',
+    [0, 2],
+  );
 
 describe('a prior with a heavy tail', () => {
   it.each([
@@ -48,14 +52,14 @@ describe('a prior with a heavy tail', () => {
     [[5.5]],
     [[4, 4.4, 3.6, 4.1]],
   ])('moves the mean of one effect as the integral over a grid does: %j', (values) => {
-    const fit = fitSplit([{ name: 'x:', middle: 0, variance: 0.2, robustWeight: 0.05 }], [heapOf(values, [0])]);
+    const fit = fitSplit([{ name: 'x:', priorMean: 0, variance: 0.2, robustWeight: 0.05 }], [heapOf(values, [0])]);
     expect(fit.effects[0]).toBeCloseTo(meanByGrid(values, 0.2, 0.05), 2);
   }); // prettier-ignore
 
   it('gives way to a species far off, where a normal prior holds on', () => {
     const seen = [3.7, 2.9, 4.4, 3.2, 4.3];
-    expect(elkAfter(NORMAL, seen).middle).toBeLessThan(2.3);
-    expect(elkAfter(COLUMNS, seen).middle).toBeGreaterThan(3.3);
+    expect(elkAfter(NORMAL, seen).location).toBeLessThan(2.3);
+    expect(elkAfter(COLUMNS, seen).location).toBeGreaterThan(3.3);
   });
 
   it('widens at the first animal that contradicts it, and narrows again once others bear it out', () => {
@@ -70,7 +74,7 @@ describe('a prior with a heavy tail', () => {
   it.each([[[0.4]], [[1, -1, 0.3]], [[-1, 1, 1, -1, 0.6]]])('leaves the range be where animals agree: %j', (seen) => {
     const [robust, normal] = [elkAfter(COLUMNS, seen), elkAfter(NORMAL, seen)];
     expect(robust.scale / normal.scale).toBeLessThan(1.02);
-    expect(Math.abs(robust.middle - normal.middle)).toBeLessThan(0.05);
+    expect(Math.abs(robust.location - normal.location)).toBeLessThan(0.05);
   }); // prettier-ignore
 
   it('does not care for the order of the columns', () => {
@@ -80,22 +84,22 @@ describe('a prior with a heavy tail', () => {
       heapOf(seen, elk, 'elk'),
     ];
     const turned = fitSplit([...COLUMNS].reverse(), heaps([2, 1], [2, 0]));
-    const again = foretell(turned, 'elk', [2, 0]);
-    const { middle, scale } = elkAfter(COLUMNS, seen);
-    expect(again.middle).toBeCloseTo(middle, 10);
+    const again = predictiveAt(turned, 'elk', [2, 0]);
+    const { location, scale } = elkAfter(COLUMNS, seen);
+    expect(again.location).toBeCloseTo(location, 10);
     expect(again.scale).toBeCloseTo(scale, 10);
   });
 
   it('does not know which of two effects is off, and still knows their sum', () => {
     const columns = ['species:elk', 'brought:quarters'].map((name): Column => ({
       name,
-      middle: 0,
+      priorMean: 0,
       variance: 0.1,
       robustWeight: 0.05,
     }));
     const seen = Array.from({ length: 40 }, (_, i) => 2 + (i % 2 === 0 ? 0.5 : -0.5));
-    const { middle, scale } = foretell(fitSplit(columns, [heapOf(seen, [0, 1])]), 'elk', [0, 1]);
-    expect(middle).toBeGreaterThan(1.85);
+    const { location, scale } = predictiveAt(fitSplit(columns, [heapOf(seen, [0, 1])]), 'elk', [0, 1]);
+    expect(location).toBeGreaterThan(1.85);
     expect(scale).toBeLessThan(0.75);
   });
 });

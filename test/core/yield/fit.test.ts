@@ -1,12 +1,12 @@
 /** The regression against slow and obvious ways to the same answer, and the matching of means and spreads. */
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../src/core/stats/random.ts';
-import { fitSplit, foretell, meanAt, type GroupStatistics } from '../../../src/core/yield/fit.ts';
-import { logitNormalFromMoments } from '../../../src/core/yield/match.ts';
-import { divide, logitOf, shareOf } from '../../../src/core/yield/tree.ts';
+import { fitSplit, predictiveAt, meanAt, type GroupStatistics } from '../../../src/core/yield/fit.ts';
+import { logitNormalFromMoments } from '../../../src/core/yield/logit-normal.ts';
+import { divide, logit, inverseLogit } from '../../../src/core/yield/tree.ts';
 
 const heapOf = (values: readonly number[], places: readonly number[], species = 'elk'): GroupStatistics => ({
-  places,
+  columnIndices: places,
   species,
   n: values.length,
   sum: values.reduce((total, z) => total + z, 0),
@@ -19,7 +19,7 @@ describe('fitSplit', () => {
     // Bayesian Data Analysis, section 3.3; from memory), worked by hand:
     // mean (4 * 0.5 + 6) / 8 = 1; squares about the mean 5; 8 + 5 + 4 * 4 / 8 * (1.5 - 0.5)^2 = 15; over 14.
     const values = [0, 1, 2, 3];
-    const fit = fitSplit([{ name: 'shop:', middle: 0.5, variance: 1 / 4 }], [heapOf(values, [0])]);
+    const fit = fitSplit([{ name: 'shop:', priorMean: 0.5, variance: 1 / 4 }], [heapOf(values, [0])]);
     expect(fit.effects[0]).toBeCloseTo(1, 12);
     expect(meanAt(fit, [0]).variance).toBeCloseTo(1 / 8, 12);
     expect(fit.degrees).toBe(14);
@@ -28,8 +28,8 @@ describe('fitSplit', () => {
 
   it('with two effects finds the best of a fine grid', () => {
     const columns = [
-      { name: 'a', middle: 0, variance: 0.5 },
-      { name: 'b', middle: 0.3, variance: 0.2 },
+      { name: 'a', priorMean: 0, variance: 0.5 },
+      { name: 'b', priorMean: 0.3, variance: 0.2 },
     ];
     const heaps = [heapOf([1, 1.4, 0.7], [0]), heapOf([2, 1.1], [0, 1])];
     const fit = fitSplit(columns, heaps);
@@ -50,29 +50,29 @@ describe('fitSplit', () => {
     const chance = seeded(5);
     const draw = (n: number, spread: number) => Array.from({ length: n }, () => spread * chance.normal());
     const columns = [
-      { name: 'a', middle: 0, variance: 1 },
-      { name: 'b', middle: 0, variance: 1 },
+      { name: 'a', priorMean: 0, variance: 1 },
+      { name: 'b', priorMean: 0, variance: 1 },
     ];
     const fit = fitSplit(columns, [heapOf(draw(4000, 0.5), [0], 'deer'), heapOf(draw(4000, 2), [1], 'bear')]);
-    expect(foretell(fit, 'deer', [0]).scale).toBeCloseTo(0.5, 1);
-    expect(foretell(fit, 'bear', [1]).scale).toBeCloseTo(2, 1);
+    expect(predictiveAt(fit, 'deer', [0]).scale).toBeCloseTo(0.5, 1);
+    expect(predictiveAt(fit, 'bear', [1]).scale).toBeCloseTo(2, 1);
     // A species without animals takes the common spread.
-    expect(foretell(fit, 'elk', [0]).scale).toBeCloseTo(Math.sqrt((0.25 + 4) / 2), 1);
+    expect(predictiveAt(fit, 'elk', [0]).scale).toBeCloseTo(Math.sqrt((0.25 + 4) / 2), 1);
   });
 });
 
 describe('the logit of shares', () => {
   it('goes there and back, ends included', () => {
-    for (let i = 0; i <= 1000; i++) expect(shareOf(logitOf(i / 1000))).toBeCloseTo(i / 1000, 12);
-    expect([shareOf(-40), shareOf(40)]).toEqual([0, 1]);
+    for (let i = 0; i <= 1000; i++) expect(inverseLogit(logit(i / 1000))).toBeCloseTo(i / 1000, 12);
+    expect([inverseLogit(-40), inverseLogit(40)]).toEqual([0, 1]);
   });
 
   it.each([
     [0.59, 0.05], [0.5, 0.13], [0.93, 0.035], [0.017, 0.02], [0.13, 0.12],
   ])('matches mean %d and spread %d, checked by drawing', (mean, sd) => {
-    const { middle, spread } = logitNormalFromMoments(mean, sd);
+    const { location, scale } = logitNormalFromMoments(mean, sd);
     const chance = seeded(21);
-    const shares = Array.from({ length: 100_000 }, () => shareOf(middle + spread * chance.normal()));
+    const shares = Array.from({ length: 100_000 }, () => inverseLogit(location + scale * chance.normal()));
     const got = shares.reduce((total, x) => total + x, 0) / shares.length;
     const variance = shares.reduce((total, x) => total + (x - got) ** 2, 0) / shares.length;
     expect(Math.abs(got - mean)).toBeLessThan(0.03 * mean);

@@ -3,12 +3,12 @@ import speciesJson from '../../../resources/species.json' with { type: 'json' };
 import { seeded } from '../../../src/core/stats/random.ts';
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 import {
-  beliefPath,
-  gather,
+  predictionPath,
+  summarise,
   learn,
   predict,
   takeHomeRange,
-  together,
+  mergeSums,
   type YieldObservation,
 } from '../../../src/core/yield/yield.ts';
 
@@ -52,12 +52,12 @@ describe('the take-home expected of one more animal', () => {
 });
 
 describe('how a belief moved', () => {
-  const earlier = gather(herd(30, 5));
+  const earlier = summarise(herd(30, 5));
   const season = herd(40, 6);
 
   it('is at each stop what learning all animals so far from the start says', () => {
     const stops = [0, 1, 7, 40];
-    const path = beliefPath(PROFILES, earlier, season, { groups: [ELK], stops, level: 0.8 });
+    const path = predictionPath(PROFILES, earlier, season, { groups: [ELK], stops, level: 0.8 });
     expect(path).toHaveLength(4);
     for (const [i, stop] of stops.entries()) {
       const model = learn(PROFILES, [...herd(30, 5), ...season.slice(0, stop)]);
@@ -68,7 +68,7 @@ describe('how a belief moved', () => {
 
   it('leaves the sums it began with as they were', () => {
     const copy = structuredClone(earlier);
-    beliefPath(PROFILES, earlier, season, { groups: [ELK], stops: [40], level: 0.8 });
+    predictionPath(PROFILES, earlier, season, { groups: [ELK], stops: [40], level: 0.8 });
     expect(earlier).toEqual(copy);
   });
 });
@@ -76,13 +76,13 @@ describe('how a belief moved', () => {
 describe('sums of two lots of animals together', () => {
   it('are the sums of all of them, in whatever order', () => {
     const [a, b] = [herd(12, 7), herd(9, 8)];
-    const all = gather([...a, ...b]);
-    for (const joined of [together(gather(a), gather(b)), together(gather(b), gather(a))])
+    const all = summarise([...a, ...b]);
+    for (const joined of [mergeSums(summarise(a), summarise(b)), mergeSums(summarise(b), summarise(a))])
       for (const [key, { splits }] of Object.entries(all)) {
         expect(joined[key]?.splits.takeHome?.n).toBe(splits.takeHome?.n);
         expect(joined[key]?.splits.takeHome?.sum).toBeCloseTo(splits.takeHome?.sum ?? NaN, 9);
         expect(joined[key]?.splits.takeHome?.squares).toBeCloseTo(splits.takeHome?.squares ?? NaN, 9);
       }
-    expect(together({}, all)).toEqual(all);
+    expect(mergeSums({}, all)).toEqual(all);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { splitPriors } from '../../../src/core/yield/prior.ts';
 import { learn, takeHomeRange, type Group, type YieldObservation } from '../../../src/core/yield/yield.ts';
-import { shareOf } from '../../../src/core/yield/tree.ts';
+import { inverseLogit } from '../../../src/core/yield/tree.ts';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 import { profileOf } from '../../outside/results/profiles.ts';
 
@@ -40,10 +40,10 @@ describe('the take-home of elk by sex', () => {
   });
 
   it('leaves cows where they are while a shop weighs bulls that give what bulls give', () => {
-    const { middle, spread } = splitPriors(elk, 'carcass', 'male').takeHome;
+    const { location, scale } = splitPriors(elk, 'carcass', 'male').takeHome;
     const bulls = Array.from({ length: 60 }, (_, i) => ({
       hangingGrams: 160_000,
-      takeHomeGrams: 160_000 * shareOf(middle + 0.8 * spread * (i % 2 ? 1 : -1)),
+      takeHomeGrams: 160_000 * inverseLogit(location + 0.8 * scale * (i % 2 ? 1 : -1)),
       group: of('elk', 'male'),
     }));
     expect(meanOf(of('elk', 'female'), bulls)).toBeCloseTo(meanOf(of('elk', 'female')), 2);

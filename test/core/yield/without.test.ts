@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { gather, without, type YieldObservation } from '../../../src/core/yield/yield.ts';
+import { summarise, removeObservation, type YieldObservation } from '../../../src/core/yield/yield.ts';
 
 const animal: fc.Arbitrary<YieldObservation> = fc
   .record({
@@ -23,9 +23,9 @@ describe('without', () => {
         const index = at % animals.length;
         const [one] = animals.slice(index, index + 1);
         if (!one) return;
-        const sums = gather(animals);
-        const left = without(sums, one);
-        const rest = gather(animals.filter((_, i) => i !== index));
+        const sums = summarise(animals);
+        const left = removeObservation(sums, one);
+        const rest = summarise(animals.filter((_, i) => i !== index));
         for (const [key, cell] of Object.entries(left)) {
           const same = rest[key]?.splits ?? {};
           expect(Object.keys(cell.splits).sort()).toEqual(Object.keys(same).sort());
@@ -36,7 +36,7 @@ describe('without', () => {
             expect(squares).toBeCloseTo(other?.squares ?? NaN, 9);
           }
         }
-        expect(gather(animals)).toEqual(sums);
+        expect(summarise(animals)).toEqual(sums);
       }),
       { numRuns: 1000 },
     );

@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import species from '../../../resources/species.json' with { type: 'json' };
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 import {
-  gather,
+  summarise,
   learn,
   meanOf,
   modelFrom,
-  observe,
+  addObservation,
   PARTS,
   predict,
   rangeOfShares,
@@ -180,12 +180,12 @@ describe('learn', () => {
         const turned = [...seen.slice(by), ...seen.slice(0, by)].reverse();
         const one = learn(profiles, seen);
         const other = learn(profiles, turned);
-        const oneByOne = modelFrom(profiles, seen.reduce(observe, gather([])));
+        const oneByOne = modelFrom(profiles, seen.reduce(addObservation, summarise([])));
         for (const split of ['takeHome', 'bone', 'damage'] as const) {
           const mean = meanOf(one, kind, split);
           for (const model of [other, oneByOne]) {
             const again = meanOf(model, kind, split);
-            expect(Math.abs(again.middle - mean.middle)).toBeLessThan(1e-9);
+            expect(Math.abs(again.location - mean.location)).toBeLessThan(1e-9);
             expect(Math.abs(again.standardError - mean.standardError)).toBeLessThan(1e-9);
           }
         }
@@ -197,8 +197,8 @@ describe('learn', () => {
   it('knows more of a mean after every animal that bears out the profile, less after one that contradicts it', () => {
     const known = (seen: YieldObservation[]): number => {
       const mean = meanOf(learn(profiles, seen), skinnedElk, 'takeHome');
-      expect(mean.standardError).toBeCloseTo(mean.spread / Math.sqrt(mean.worthAnimals), 9);
-      return mean.worthAnimals;
+      expect(mean.standardError).toBeCloseTo(mean.sd / Math.sqrt(mean.effectiveSampleSize), 9);
+      return mean.effectiveSampleSize;
     };
     const worth = [0, 1, 2, 5, 20, 100].map((n) => known(someElk(n, 0.59)));
     for (let i = 1; i < worth.length; i++) expect(worth[i]).toBeGreaterThan(worth[i - 1] as number);
@@ -231,12 +231,12 @@ describe('learn', () => {
     const after = learn(profiles, someElk(60, 0.5));
     const moved = (code: string): number => {
       const kind: Group = { species: code, brought: 'skinned' };
-      return meanOf(before, kind, 'takeHome').middle - meanOf(after, kind, 'takeHome').middle;
+      return meanOf(before, kind, 'takeHome').location - meanOf(after, kind, 'takeHome').location;
     };
     expect(moved('moose')).toBeGreaterThan(moved('bison'));
     expect(moved('bison')).toBeGreaterThan(0);
     const confirmed = (code: string) =>
-      meanOf(after, { species: code, brought: 'skinned' }, 'takeHome').worthAnimals;
+      meanOf(after, { species: code, brought: 'skinned' }, 'takeHome').effectiveSampleSize;
     expect(confirmed('elk')).toBeGreaterThan(confirmed('moose'));
     expect(confirmed('moose')).toBeGreaterThan(confirmed('bison'));
   });
@@ -256,7 +256,7 @@ describe('learn', () => {
   it('learns the first split from an animal weighed only twice, and nothing of the others', () => {
     const model = learn(profiles, someElk(30, 0.5));
     const none = learn(profiles, []);
-    expect(meanOf(model, skinnedElk, 'takeHome').worthAnimals).toBeGreaterThan(20);
+    expect(meanOf(model, skinnedElk, 'takeHome').effectiveSampleSize).toBeGreaterThan(20);
     expect(meanOf(model, skinnedElk, 'bone')).toEqual(meanOf(none, skinnedElk, 'bone'));
   });
 
@@ -275,20 +275,20 @@ describe('learn', () => {
   it('reads shrink as the other side of damage', () => {
     const parts = { bone: 20_000, sinew: 10_000 };
     const one = { hangingGrams: 100_000, takeHomeGrams: 60_000, group: skinnedElk };
-    const byDamage = gather([{ ...one, parts: { ...parts, damage: 4000 } }]);
-    const byShrink = gather([{ ...one, parts: { ...parts, shrink: 6000 } }]);
+    const byDamage = summarise([{ ...one, parts: { ...parts, damage: 4000 } }]);
+    const byShrink = summarise([{ ...one, parts: { ...parts, shrink: 6000 } }]);
     expect(byShrink).toEqual(byDamage);
   });
 
   it('leaves the sums it was given as they were', () => {
-    const before = gather(someElk(3, 0.6));
+    const before = summarise(someElk(3, 0.6));
     const copy = structuredClone(before);
-    observe(before, someElk(1, 0.5)[0] as YieldObservation);
+    addObservation(before, someElk(1, 0.5)[0] as YieldObservation);
     expect(before).toEqual(copy);
   });
 
   it('learns from sums that went through JSON', () => {
-    const sums = gather(someElk(9, 0.55));
+    const sums = summarise(someElk(9, 0.55));
     const stored = JSON.parse(JSON.stringify(sums)) as typeof sums;
     expect(meanOf(modelFrom(profiles, stored), skinnedElk, 'takeHome')).toEqual(
       meanOf(modelFrom(profiles, sums), skinnedElk, 'takeHome'),
@@ -301,7 +301,7 @@ describe('learn', () => {
     const [wholeCuts, trim, bone, sinew] = [16 * pound, 24 * pound, 5 * pound, 6 * pound];
     const parts = { wholeCuts, trim, bone, sinew };
     const exact = { hangingGrams: 50 * pound, takeHomeGrams: wholeCuts + trim, parts, group: skinnedElk };
-    expect(() => gather([exact])).not.toThrow();
+    expect(() => summarise([exact])).not.toThrow();
   });
 
   it('answers wrong input with a typed problem that names the animal', () => {

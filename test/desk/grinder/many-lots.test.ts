@@ -44,7 +44,7 @@ describe('the batch alone', () => {
       ], // prettier-ignore
       fat: { min: 0.14, max: 0.141 },
     };
-    const [alone, { worthOfOneMoreKg, ...whole }] = [
+    const [alone, { valueOfOneMoreKg: worthOfOneMoreKg, ...whole }] = [
       await cheapestBlend(request),
       (await planBlend(request)) as Extract<Awaited<ReturnType<typeof planBlend>>, { kind: 'plan' }>,
     ];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gather, without, type YieldObservation } from '../../../src/core/yield/yield.ts';
+import { summarise, removeObservation, type YieldObservation } from '../../../src/core/yield/yield.ts';
 import { leaveOneOut, withDemo } from '../../calibrate/demo.ts';
 import { binomialCounts, LEVELS } from '../../calibrate/coverage.ts';
 
@@ -12,8 +12,8 @@ const animals: YieldObservation[] = [
 
 describe('leaving one out', () => {
   it.each([0, 1, 2])('leaves the sums of the others (without animal %i)', (i) => {
-    const left = without(gather(animals), animals[i] as YieldObservation);
-    const others = gather(animals.filter((_, at) => at !== i));
+    const left = removeObservation(summarise(animals), animals[i] as YieldObservation);
+    const others = summarise(animals.filter((_, at) => at !== i));
     const sumsOf = (sums: typeof left) =>
       Object.values(sums).flatMap(({ group, splits }) =>
         Object.entries(splits).map(([split, { n, sum, squares }]) => [

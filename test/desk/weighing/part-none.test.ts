@@ -1,7 +1,7 @@
 /** A part that nobody weighed is unknown; only somebody's statement makes it zero, and a weight outweighs the statement. */
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { eachShare } from '../../../src/core/yield/observation.ts';
+import { forEachShare } from '../../../src/core/yield/observation.ts';
 import { observationOf } from '../../../src/desk/learning/yield-observation.ts';
 import { cut, freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -40,7 +40,7 @@ function damageTaught(shop: FreshDesk): number[] {
   inBook(shop, (book) => {
     for (const row of book.sums.finished()) {
       const observation = observationOf(row);
-      if (observation) eachShare(observation, (split, share) => split === 'damage' && taught.push(share));
+      if (observation) forEachShare(observation, (split, share) => split === 'damage' && taught.push(share));
     }
   });
   return taught;

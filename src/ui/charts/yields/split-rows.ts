@@ -1,4 +1,4 @@
-import type { SeasonFilter, Spread, SplitBy, SpeciesYield } from '../../../bridge/contract.ts';
+import type { SeasonFilter, DistributionSummary, SplitBy, SpeciesYield } from '../../../bridge/contract.ts';
 import { filterText } from '../../texts/en/season/frame.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import { wordFor, words } from '../../texts/en/common.ts';
@@ -8,7 +8,7 @@ export interface SplitRow {
   label: string;
   /** The same within a sentence. */
   said: string;
-  spread: Spread;
+  spread: DistributionSummary;
   filter: SeasonFilter;
 }
 

@@ -9,21 +9,24 @@ import type { Cell } from './sums.ts';
  * Before any animal was weighed: one in eight has no damage, and that counts as two animals. Assumption: the published
  * figures are means over clean and bad shots together, and say only that clean ones lose next to nothing.
  */
-const BEFORE = { chance: 0.125, animals: 2 } as const;
+const PRIOR = { probability: 0.125, animals: 2 } as const;
 /** What the animals of the next wider kind say counts as so many of this one. Our own choice. */
-const WIDER_ANIMALS = 4;
+const PARENT_LEVEL_ANIMALS = 4;
 
 /** The probability of no damage before any animal was weighed. */
-export const NONE_BEFORE = BEFORE.chance;
+export const PRIOR_PROBABILITY_OF_NONE = PRIOR.probability;
 
 /**
  * Mean and standard deviation of a published share among the animals that have any, such that together with those that
  * have none both are as published.
  * @example amongSome({ mean: 0.4, sd: 0.3 }) // { mean: 0.457, sd: 0.281 }
  */
-export function amongSome({ mean, sd }: { mean: number; sd: number }): { mean: number; sd: number } {
-  const some = Math.min(mean / (1 - BEFORE.chance), (1 + mean) / 2);
-  const variance = (mean * mean + sd * sd) / (1 - BEFORE.chance) - some * some;
+export function momentsAmongDamaged({ mean, sd }: { mean: number; sd: number }): {
+  mean: number;
+  sd: number;
+} {
+  const some = Math.min(mean / (1 - PRIOR.probability), (1 + mean) / 2);
+  const variance = (mean * mean + sd * sd) / (1 - PRIOR.probability) - some * some;
   // A spread too narrow to leave room for animals without any is kept half as wide.
   return { mean: some, sd: Math.sqrt(Math.max(variance, (sd * sd) / 4)) };
 }
@@ -34,21 +37,22 @@ export function amongSome({ mean, sd }: { mean: number; sd: number }): { mean: n
  * counted once, whatever is asked afterwards.
  * @param cells of one pool
  */
-export function chancesOfNone(cells: readonly Cell[]): (group: Group) => number {
+export function fitProbabilityOfNone(cells: readonly Cell[]): (group: Group) => number {
   const counts = new Map<string, Count>();
   for (const { group, splits } of cells) {
     if (!splits.damage) continue;
     const { none, n } = splits.damage;
     for (const key of keysOf(group)) {
-      const { none: before, told } = counts.get(key) ?? NOBODY;
-      counts.set(key, { none: before + none, told: told + none + n });
+      const { none: before, observed } = counts.get(key) ?? NO_ANIMALS;
+      counts.set(key, { none: before + none, observed: observed + none + n });
     }
   }
   return (group) => {
-    const [all = NOBODY, ...narrower] = keysOf(group).map((key) => counts.get(key) ?? NOBODY);
-    const inShop = (BEFORE.chance * BEFORE.animals + all.none) / (BEFORE.animals + all.told);
+    const [all = NO_ANIMALS, ...narrower] = keysOf(group).map((key) => counts.get(key) ?? NO_ANIMALS);
+    const inShop = (PRIOR.probability * PRIOR.animals + all.none) / (PRIOR.animals + all.observed);
     return narrower.reduce(
-      (wider, { none, told }) => (wider * WIDER_ANIMALS + none) / (WIDER_ANIMALS + told),
+      (wider, { none, observed }) =>
+        (wider * PARENT_LEVEL_ANIMALS + none) / (PARENT_LEVEL_ANIMALS + observed),
       inShop,
     );
   };
@@ -57,9 +61,9 @@ export function chancesOfNone(cells: readonly Cell[]): (group: Group) => number 
 /** Animals whose damage is known, and those of them that have none. */
 interface Count {
   readonly none: number;
-  readonly told: number;
+  readonly observed: number;
 }
-const NOBODY: Count = { none: 0, told: 0 };
+const NO_ANIMALS: Count = { none: 0, observed: 0 };
 
 /** The wider kinds that an animal belongs to, the widest first. */
 function keysOf({ species, damage = 'unknown' }: Group): string[] {

@@ -1,35 +1,35 @@
 import { describe, expect, it } from 'vitest';
 import { tQuantile } from '../../../src/core/stats/distributions.ts';
 import {
-  aboutShare,
-  foretellOff,
+  predictShare,
+  predictDeviation,
   logitDeviation,
-  type OffPrior,
-} from '../../../src/core/yield/order-kept.ts';
+  type DeviationPrior,
+} from '../../../src/core/yield/order-deviation.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
-import { logitOf, shareOf } from '../../../src/core/yield/tree.ts';
+import { logit, inverseLogit } from '../../../src/core/yield/tree.ts';
 import { ValidationError } from '../../../src/core/values/validation-error.ts';
 
-const PRIOR: OffPrior = Object.freeze({ spread: 1, priorSampleSize: 2, spreadWorth: 2 });
+const PRIOR: DeviationPrior = Object.freeze({ spread: 1, priorSampleSize: 2, priorDegrees: 2 });
 
 describe('foretelling how far off the next result is', () => {
   it('gives the worked example', () => {
-    const { middle, scale, degrees } = foretellOff(Object.freeze([1, 3]) as number[], PRIOR);
-    expect([middle, degrees]).toEqual([1, 4]);
+    const { location, scale, degrees } = predictDeviation(Object.freeze([1, 3]) as number[], PRIOR);
+    expect([location, degrees]).toEqual([1, 4]);
     expect(scale).toBeCloseTo(Math.sqrt(2.5), 12);
   });
 
   it('is the same learned one by one as learned at once', () => {
     // Conjugate: what is believed after one result is a prior for the next (its mean shifted to the middle).
     const results = [0.3, -0.2, 0.5, 0.1];
-    const { middle, scale } = foretellOff(results, PRIOR);
+    const { location, scale } = predictDeviation(results, PRIOR);
     let [mean, worth, degrees, squares] = [0, 2, 2, 2];
     for (const result of results) {
       squares += (worth / (worth + 1)) * (result - mean) ** 2;
       mean += (result - mean) / (worth + 1);
       [worth, degrees] = [worth + 1, degrees + 1];
     }
-    expect(middle).toBeCloseTo(mean, 12);
+    expect(location).toBeCloseTo(mean, 12);
     expect(scale).toBeCloseTo(Math.sqrt((squares / degrees) * (1 + 1 / worth)), 12);
   });
 
@@ -38,18 +38,20 @@ describe('foretelling how far off the next result is', () => {
     const [shops, level] = [4000, 0.8];
     let held = 0;
     for (let shop = 0; shop < shops; shop++) {
-      const spread = Math.sqrt(PRIOR.spreadWorth / (2 * chance.gamma(PRIOR.spreadWorth / 2)));
+      const spread = Math.sqrt(PRIOR.priorDegrees / (2 * chance.gamma(PRIOR.priorDegrees / 2)));
       const mean = (spread / Math.sqrt(PRIOR.priorSampleSize)) * chance.normal();
       const next = () => mean + spread * chance.normal();
-      const { middle, scale, degrees } = foretellOff([next(), next(), next()], PRIOR);
-      if (Math.abs(next() - middle) <= scale * tQuantile((1 + level) / 2, degrees)) held++;
+      const { location, scale, degrees } = predictDeviation([next(), next(), next()], PRIOR);
+      if (Math.abs(next() - location) <= scale * tQuantile((1 + level) / 2, degrees)) held++;
     }
     expect(Math.abs(held / shops - level)).toBeLessThan(1.96 * Math.sqrt((level * (1 - level)) / shops));
   });
 
   it('refuses what is no number, and a belief worth nothing', () => {
-    expect(() => foretellOff([NaN], PRIOR)).toThrow(new ValidationError('number.not-finite', 'results[0]'));
-    expect(() => foretellOff([], { ...PRIOR, spread: 0 })).toThrow(ValidationError);
+    expect(() => predictDeviation([NaN], PRIOR)).toThrow(
+      new ValidationError('number.not-finite', 'results[0]'),
+    );
+    expect(() => predictDeviation([], { ...PRIOR, spread: 0 })).toThrow(ValidationError);
   });
 });
 
@@ -61,10 +63,13 @@ describe('a share that was ordered', () => {
   });
 
   it.each([0.1, 0.4, 0.8])('comes back from its off (%d)', (ordered) => {
-    const off = { middle: logitDeviation(ordered, 0.35), scale: 0.1, degrees: 9 };
-    const about = aboutShare(ordered, off);
-    expect(shareOf(about.middle)).toBeCloseTo(0.35, 12);
+    const off = { location: logitDeviation(ordered, 0.35), scale: 0.1, degrees: 9 };
+    const about = predictShare(ordered, off);
+    expect(inverseLogit(about.location)).toBeCloseTo(0.35, 12);
     expect(about.degrees).toBe(9);
-    expect(about.middle - logitOf(ordered)).toBeCloseTo(off.middle / Math.sqrt(ordered * (1 - ordered)), 12);
+    expect(about.location - logit(ordered)).toBeCloseTo(
+      off.location / Math.sqrt(ordered * (1 - ordered)),
+      12,
+    );
   });
 });

@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { planBlend } from '../../../src/core/blend/blend.ts';
 import { readRecipe } from '../../../src/core/blend/input.ts';
-import { groundRules } from '../../../src/core/blend/model.ts';
-import { withTurns } from '../../../src/core/blend/turns.ts';
+import { hardConstraints } from '../../../src/core/blend/model.ts';
+import { withFifoOrder } from '../../../src/core/blend/fifo.ts';
 import type { BlendRequest, BlendSource } from '../../../src/core/blend/types.ts';
 
 /** Trim of an elk and `lots` of one fat, bought one after the other at one price. */
@@ -17,7 +17,7 @@ function request(lots: number): BlendRequest {
     useAll: true,
   };
   const fats = Array.from({ length: lots }, (_, turn): BlendSource => ({
-    id: `lot ${turn}`, fat: 0.7, fatSd: 0.05, availableGrams: 500, costPerKg: 2, turn, stepGrams: 20,
+    id: `lot ${turn}`, fat: 0.7, fatSd: 0.05, availableGrams: 500, costPerKg: 2, queuePosition: turn, stepGrams: 20,
   })); // prettier-ignore
   return { sources: [trim, ...fats], fat: { min: 0.1995, max: 0.2005 } };
 }
@@ -25,8 +25,8 @@ function request(lots: number): BlendRequest {
 describe('lots of one price', () => {
   it('wait for the one before them alone: 300 of them are a program of hundreds of rows and not of 45,000', () => {
     const recipe = readRecipe(request(300));
-    const ground = groundRules(recipe);
-    expect(withTurns(ground, recipe).rows.length - ground.rows.length).toBeLessThanOrEqual(2 * 300);
+    const ground = hardConstraints(recipe);
+    expect(withFifoOrder(ground, recipe).rows.length - ground.rows.length).toBeLessThanOrEqual(2 * 300);
   });
 
   it('are used up from the first on, however many there are', async () => {

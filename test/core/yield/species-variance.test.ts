@@ -1,22 +1,22 @@
 import { describe, expect, it } from 'vitest';
-import { spreadOf } from '../../../src/core/yield/spread.ts';
+import { speciesVarianceOf } from '../../../src/core/yield/species-variance.ts';
 
 describe('the variance of one species', () => {
   it('is the common one before any animal', () => {
-    expect(spreadOf(3, { n: 0, squares: 0 }).variance).toBeCloseTo(3, 12);
+    expect(speciesVarianceOf(3, { n: 0, squares: 0 }).variance).toBeCloseTo(3, 12);
   });
 
   it('stays near the common one for animals that vary as usual', () => {
     for (const n of [1, 3, 5, 10, 40]) {
-      const { variance } = spreadOf(2, { n, squares: 2 * n });
+      const { variance } = speciesVarianceOf(2, { n, squares: 2 * n });
       expect(variance / 2).toBeGreaterThan(0.9);
       expect(variance / 2).toBeLessThan(1.08);
     }
   });
 
   it('becomes the species own as its animals contradict the common one', () => {
-    const twice = [1, 5, 10, 400].map((n) => spreadOf(1, { n, squares: 4 * n }).variance);
-    const half = [1, 5, 10, 400].map((n) => spreadOf(1, { n, squares: n / 4 }).variance);
+    const twice = [1, 5, 10, 400].map((n) => speciesVarianceOf(1, { n, squares: 4 * n }).variance);
+    const half = [1, 5, 10, 400].map((n) => speciesVarianceOf(1, { n, squares: n / 4 }).variance);
     for (let i = 1; i < twice.length; i++) {
       expect(twice[i]).toBeGreaterThan(twice[i - 1] as number);
       expect(half[i]).toBeLessThan(half[i - 1] as number);
@@ -41,6 +41,6 @@ describe('the variance of one species', () => {
     });
     const total = components.reduce((sum, { weight }) => sum + weight, 0);
     const expected = Math.exp(components.reduce((sum, { log, weight }) => sum + (log * weight) / total, 0));
-    expect(spreadOf(1, { n, squares }).variance).toBeCloseTo(expected, 6);
+    expect(speciesVarianceOf(1, { n, squares }).variance).toBeCloseTo(expected, 6);
   });
 });

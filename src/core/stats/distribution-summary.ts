@@ -1,7 +1,7 @@
 import { quantile } from './quantile.ts';
 
 /** How some values lie: their ends, their quarters and their mean. */
-export interface Spread {
+export interface DistributionSummary {
   n: number;
   low: number;
   q1: number;
@@ -15,7 +15,7 @@ export interface Spread {
  * The ends, quarters (as `quantile`) and mean of values in ascending order; null of none.
  * @example spreadOf([1, 2, 3, 4]) // { n: 4, low: 1, q1: 1.75, median: 2.5, q3: 3.25, high: 4, mean: 2.5 }
  */
-export function spreadOf(sorted: readonly number[]): Spread | null {
+export function summariseDistribution(sorted: readonly number[]): DistributionSummary | null {
   const [low, high] = [sorted[0], sorted.at(-1)];
   if (low === undefined || high === undefined) return null;
   return {

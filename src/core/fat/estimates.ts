@@ -2,18 +2,18 @@
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Fat as a fraction of the weight. */
-export interface FatGuess {
+export interface FatEstimate {
   readonly mean: number;
   readonly sd: number;
 }
 
 /** The part of a species profile that matters here. */
 export interface FatProfile {
-  readonly trimFat: FatGuess;
-  readonly primals?: readonly { readonly code: string; readonly trimFat?: FatGuess }[];
+  readonly trimFat: FatEstimate;
+  readonly primals?: readonly { readonly code: string; readonly trimFat?: FatEstimate }[];
 }
 
-export interface FatBelief extends FatGuess {
+export interface CorrelatedFatEstimate extends FatEstimate {
   readonly id: string;
   /** Covariance with other sources by their id, in fractions²; absent means none. */
   readonly covariance?: Readonly<Record<string, number>>;
@@ -28,17 +28,18 @@ export interface FatTest {
 }
 
 /** Each belief's share of the batch; a source listed twice counts with both weights. */
-export function sharesOf(beliefs: readonly FatBelief[], test: FatTest): number[] {
-  if (beliefs.length === 0) throw new ValidationError('beliefs.empty', 'beliefs');
+export function sharesOf(estimates: readonly CorrelatedFatEstimate[], test: FatTest): number[] {
+  if (estimates.length === 0) throw new ValidationError('beliefs.empty', 'beliefs');
   if (test.parts.length === 0) throw new ValidationError('parts.empty', 'parts');
   const at = new Map<string, number>();
-  beliefs.forEach((belief, i) => {
-    if (at.has(belief.id)) throw new ValidationError('id.duplicate', `beliefs[${i}].id`, { id: belief.id });
-    at.set(belief.id, i);
-    if (!Number.isFinite(belief.mean)) throw new ValidationError('number.not-finite', `beliefs[${i}].mean`);
-    notNegative(belief.sd, `beliefs[${i}].sd`);
+  estimates.forEach((estimate, i) => {
+    if (at.has(estimate.id))
+      throw new ValidationError('id.duplicate', `beliefs[${i}].id`, { id: estimate.id });
+    at.set(estimate.id, i);
+    if (!Number.isFinite(estimate.mean)) throw new ValidationError('number.not-finite', `beliefs[${i}].mean`);
+    notNegative(estimate.sd, `beliefs[${i}].sd`);
   });
-  const grams = beliefs.map(() => 0);
+  const grams = estimates.map(() => 0);
   test.parts.forEach((part, i) => {
     const index = at.get(part.id);
     if (index === undefined)

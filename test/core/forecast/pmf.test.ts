@@ -2,24 +2,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  added,
-  countBelow,
-  countChances,
-  meanCount,
-  mixed,
-  takenAway,
-} from '../../../src/core/forecast/counts.ts';
+  convolve,
+  pmfQuantile,
+  countPmf,
+  pmfMean,
+  mixture,
+  truncatedDifference,
+} from '../../../src/core/forecast/pmf.ts';
 
 const sum = (values: readonly number[]) => values.reduce((total, one) => total + one, 0);
 const variance = (chances: readonly number[]) => {
-  const mean = meanCount(chances);
+  const mean = pmfMean(chances);
   return sum(chances.map((chance, k) => chance * (k - mean) ** 2));
 };
 
 describe('chances of a count', () => {
   it('at spread 1 are those of Poisson', () => {
     // e^-3 × 3^k / k!
-    const three = countChances(3, 1);
+    const three = countPmf(3, 1);
     [0, 1, 2, 5].forEach((k) => {
       const factorial = [1, 1, 2, 6, 24, 120][k] as number;
       expect(three[k]).toBeCloseTo((Math.exp(-3) * 3 ** k) / factorial, 9);
@@ -28,7 +28,7 @@ describe('chances of a count', () => {
 
   it('at spread 2 and mean 1 halve from one count to the next', () => {
     // r = 1: the geometric distribution, 1/2, 1/4, 1/8 …
-    countChances(1, 2)
+    countPmf(1, 2)
       .slice(0, 12)
       .forEach((chance, k) => expect(chance).toBeCloseTo(0.5 ** (k + 1), 8));
   });
@@ -39,9 +39,9 @@ describe('chances of a count', () => {
         fc.double({ min: 0, max: 2000, noNaN: true }),
         fc.double({ min: 1, max: 8, noNaN: true }),
         (mean, spread) => {
-          const chances = countChances(mean, spread);
+          const chances = countPmf(mean, spread);
           expect(sum(chances)).toBeCloseTo(1, 9);
-          expect(meanCount(chances)).toBeCloseTo(mean, 4);
+          expect(pmfMean(chances)).toBeCloseTo(mean, 4);
           expect(variance(chances) / Math.max(mean, 1e-3)).toBeCloseTo(
             mean > 1e-3 ? spread : variance(chances) / 1e-3,
             2,
@@ -53,16 +53,16 @@ describe('chances of a count', () => {
   });
 
   it('refuse a count below nothing and a spread below pure chance', () => {
-    expect(() => countChances(-1, 1)).toThrow('amount.negative');
-    expect(() => countChances(NaN, 1)).toThrow('amount.negative');
-    expect(() => countChances(1, 0.9)).toThrow('spread.below-one');
+    expect(() => countPmf(-1, 1)).toThrow('amount.negative');
+    expect(() => countPmf(NaN, 1)).toThrow('amount.negative');
+    expect(() => countPmf(1, 0.9)).toThrow('spread.below-one');
   });
 });
 
 describe('counts together', () => {
   it('add up as two dice do', () => {
     const die = [0, ...new Array<number>(6).fill(1 / 6)];
-    const two = added(die, die);
+    const two = convolve(die, die);
     expect(two[7]).toBeCloseTo(6 / 36, 12);
     expect(two[2]).toBeCloseTo(1 / 36, 12);
     expect(two[12]).toBeCloseTo(1 / 36, 12);
@@ -70,22 +70,22 @@ describe('counts together', () => {
 
   it('leave nothing, never less, when more is taken than there is', () => {
     // 3 less 0 to 5, each 1/6: nothing in three of six cases.
-    const rest = takenAway([0, 0, 0, 1], new Array<number>(6).fill(1 / 6));
+    const rest = truncatedDifference([0, 0, 0, 1], new Array<number>(6).fill(1 / 6));
     [3 / 6, 1 / 6, 1 / 6, 1 / 6].forEach((chance, k) => expect(rest[k]).toBeCloseTo(chance, 12));
   });
 
   it('mix by weight', () => {
     expect(
-      mixed([
-        { weight: 0.25, chances: [1] },
-        { weight: 0.75, chances: [0, 1] },
+      mixture([
+        { weight: 0.25, pmf: [1] },
+        { weight: 0.75, pmf: [0, 1] },
       ]),
     ).toEqual([0.25, 0.75]);
   });
 
   it('tell the count that is not exceeded', () => {
-    expect(countBelow([0.5, 0.3, 0.2], 0.8)).toBe(1);
-    expect(countBelow([0.5, 0.3, 0.2], 0.81)).toBe(2);
-    expect(countBelow([0.5, 0.3, 0.2], 1)).toBe(2);
+    expect(pmfQuantile([0.5, 0.3, 0.2], 0.8)).toBe(1);
+    expect(pmfQuantile([0.5, 0.3, 0.2], 0.81)).toBe(2);
+    expect(pmfQuantile([0.5, 0.3, 0.2], 1)).toBe(2);
   });
 });

@@ -1,13 +1,13 @@
 /** Finds the logit-normal that has a wanted mean and standard deviation of the share itself. */
 import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
-import { logitOf, shareOf } from './tree.ts';
+import { logit, inverseLogit } from './tree.ts';
 
 /** A normal, stood for by the middles of 64 slices of equal probability. */
-const SLICES = Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64));
-const MOST_STEPS = 100;
-const LONGEST_STEP = 0.5;
-const NEAR = 1e-4;
+const NORMAL_QUANTILES = Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64));
+const MAX_ITERATIONS = 100;
+const MAX_STEP = 0.5;
+const RELATIVE_TOLERANCE = 1e-4;
 
 /**
  * Middle and spread of y ~ N(middle, spread^2) such that `shareOf(y)` has this mean and standard deviation. Taking
@@ -17,30 +17,33 @@ const NEAR = 1e-4;
  * @throws ValidationError `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
  * @example logitNormalFromMoments(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
  */
-export function logitNormalFromMoments(mean: number, sd: number): { middle: number; spread: number } {
-  let middle = logitOf(mean);
-  let spread = sd / (mean * (1 - mean));
-  for (let step = 0; step < MOST_STEPS; step++) {
-    const found = momentsOf(middle, spread);
-    if (Math.abs(found.mean - mean) < NEAR * mean && Math.abs(found.sd - sd) < NEAR * sd)
-      return { middle, spread };
+export function logitNormalFromMoments(mean: number, sd: number): { location: number; scale: number } {
+  let location = logit(mean);
+  let scale = sd / (mean * (1 - mean));
+  for (let step = 0; step < MAX_ITERATIONS; step++) {
+    const found = momentsOf(location, scale);
+    if (
+      Math.abs(found.mean - mean) < RELATIVE_TOLERANCE * mean &&
+      Math.abs(found.sd - sd) < RELATIVE_TOLERANCE * sd
+    )
+      return { location, scale };
     // Small steps: the two moments pull on each other where the share is drawn in at 0 or 1.
-    const shift = (mean - found.mean) / Math.max(found.slope, NEAR);
-    middle += Math.min(LONGEST_STEP, Math.max(-LONGEST_STEP, shift));
-    spread *= Math.sqrt(Math.min(2, Math.max(0.5, sd / found.sd)));
+    const shift = (mean - found.mean) / Math.max(found.slope, RELATIVE_TOLERANCE);
+    location += Math.min(MAX_STEP, Math.max(-MAX_STEP, shift));
+    scale *= Math.sqrt(Math.min(2, Math.max(0.5, sd / found.sd)));
   }
   throw new ValidationError('yield.prior-spread', 'sd', { mean, sd });
 }
 
-function momentsOf(middle: number, spread: number): { mean: number; sd: number; slope: number } {
+function momentsOf(location: number, scale: number): { mean: number; sd: number; slope: number } {
   let [sum, squares, slope] = [0, 0, 0];
-  for (const z of SLICES) {
-    const share = shareOf(middle + spread * z);
+  for (const z of NORMAL_QUANTILES) {
+    const share = inverseLogit(location + scale * z);
     sum += share;
     squares += share * share;
     slope += share * (1 - share);
   }
-  const n = SLICES.length;
+  const n = NORMAL_QUANTILES.length;
   const mean = sum / n;
   return { mean, sd: Math.sqrt(Math.max(0, squares / n - mean * mean)), slope: slope / n };
 }

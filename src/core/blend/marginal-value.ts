@@ -1,4 +1,4 @@
-import { costOf, SLACK } from './batch.ts';
+import { costOf, RELATIVE_TOLERANCE } from './batch.ts';
 import { cheapestInTime } from './cheapest.ts';
 import { isStepped, type Recipe } from './input.ts';
 import { WHOLE_STEP_GAP } from './program.ts';
@@ -19,14 +19,14 @@ const MOST_WORK = 5000;
  * 250 sources); the others, and those whose new plan
  * takes too long to find, are left out of the answer, never guessed.
  */
-export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Record<string, number>> {
+export async function valueOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Record<string, number>> {
   const cost = costOf(recipe, plan.grams);
-  const worth: Record<string, number> = {};
+  const values: Record<string, number> = {};
   const usedUp = recipe.sources
     .map((source, index) => ({ source, index, slope: plan.slopes?.[index] }))
     .filter(({ source, index }) => !source.useAll && isUsedUp(recipe, index, plan.grams[index] as number));
   for (const { source } of usedUp.filter(({ slope }) => slope !== undefined && slope >= 0))
-    worth[source.id] = 0;
+    values[source.id] = 0;
   const tried = usedUp
     .filter(({ slope }) => slope === undefined || slope < 0)
     .sort((a, b) => (a.slope ?? 0) - (b.slope ?? 0))
@@ -36,10 +36,10 @@ export async function worthOfOneMoreKg(recipe: Recipe, plan: Solved): Promise<Re
     const again = await cheapestInTime({ ...recipe, sources: recipe.sources.with(index, more) });
     if (!again || again === 'too long') continue;
     const saved = cost - costOf(recipe, again.grams);
-    const noise = (plan.slopes ? SLACK : WHOLE_STEP_GAP) * Math.max(1, Math.abs(cost));
-    worth[source.id] = Math.abs(saved) <= noise ? 0 : saved;
+    const noise = (plan.slopes ? RELATIVE_TOLERANCE : WHOLE_STEP_GAP) * Math.max(1, Math.abs(cost));
+    values[source.id] = Math.abs(saved) <= noise ? 0 : saved;
   }
-  return worth;
+  return values;
 }
 
 /** Nothing of the source is left that the scale could still weigh out. */
@@ -47,5 +47,5 @@ function isUsedUp(recipe: Recipe, index: number, grams: number): boolean {
   const source = recipe.sources[index];
   if (!source) return false;
   const left = source.availableGrams - grams;
-  return left < (isStepped(source) ? (source.stepGrams as number) : SLACK * recipe.massUnit);
+  return left < (isStepped(source) ? (source.stepGrams as number) : RELATIVE_TOLERANCE * recipe.massUnit);
 }

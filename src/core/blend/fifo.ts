@@ -4,8 +4,8 @@ import { withColumn, withRow } from './model.ts';
 import type { Program } from './program.ts';
 
 /** Whether any source must wait for another. */
-export function hasTurns(recipe: Recipe): boolean {
-  return recipe.sources.some((_, index) => earlier(recipe, index).length > 0);
+export function hasFifoOrder(recipe: Recipe): boolean {
+  return recipe.sources.some((_, index) => ahead(recipe, index).length > 0);
 }
 
 /**
@@ -13,7 +13,7 @@ export function hasTurns(recipe: Recipe): boolean {
  * the source just before it is in, which then is open itself. Of a source weighed in whole steps "all" is its whole steps.
  * A row for each pair of sources instead took half a minute for 300 lots.
  */
-export function withTurns(program: Program, recipe: Recipe): Program {
+export function withFifoOrder(program: Program, recipe: Recipe): Program {
   return recipe.sources.reduce((all, _, index) => {
     const before = justBefore(recipe, index, (other) => upperOf(program, other) > 0);
     if (before.length === 0) return all;
@@ -36,12 +36,15 @@ export function withTurns(program: Program, recipe: Recipe): Program {
 }
 
 /** Sources of the same cost with an earlier turn. What goes in whole waits for nothing, nor does anything wait for it. */
-function earlier(recipe: Recipe, index: number): number[] {
+function ahead(recipe: Recipe, index: number): number[] {
   const source = recipe.sources[index];
-  if (source?.turn === undefined || source.useAll) return [];
-  const { turn, costPerKg } = source;
+  if (source?.queuePosition === undefined || source.useAll) return [];
+  const { queuePosition, costPerKg } = source;
   return recipe.sources.flatMap((other, i) =>
-    other.turn !== undefined && other.turn < turn && other.costPerKg === costPerKg && !other.useAll
+    other.queuePosition !== undefined &&
+    other.queuePosition < queuePosition &&
+    other.costPerKg === costPerKg &&
+    !other.useAll
       ? [i]
       : [],
   );
@@ -49,10 +52,10 @@ function earlier(recipe: Recipe, index: number): number[] {
 
 /** Of the earlier sources with something to give, the latest one, or several of one turn. */
 function justBefore(recipe: Recipe, index: number, gives: (other: number) => boolean): number[] {
-  const before = earlier(recipe, index).filter(gives);
-  const turnOf = (other: number): number => recipe.sources[other]?.turn ?? -Infinity;
-  const latest = Math.max(...before.map(turnOf));
-  return before.filter((other) => turnOf(other) === latest);
+  const before = ahead(recipe, index).filter(gives);
+  const queuePositionOf = (other: number): number => recipe.sources[other]?.queuePosition ?? -Infinity;
+  const latest = Math.max(...before.map(queuePositionOf));
+  return before.filter((other) => queuePositionOf(other) === latest);
 }
 
 function upperOf(program: Program, index: number): number {

@@ -1,20 +1,20 @@
 /** The animal-to-animal variance of each species, drawn towards the common one unless its animals contradict it. */
 import { mixtureWeights, weightedMean } from '../stats/mixture.ts';
 
-export interface Spread {
+export interface SpeciesVariance {
   readonly variance: number;
   readonly degrees: number;
 }
 
 /** What the animals of one species say about their variance. */
-export interface Residuals {
+export interface ResidualSums {
   readonly n: number;
   /** Expected squared residuals, summed up. */
   readonly squares: number;
 }
 
 /** A species' variance starts at the common one (or at half or twice its standard deviation), worth this many animals. */
-const COMMON_ANIMALS = 50;
+const PRIOR_ANIMALS = 50;
 /**
  * Most species vary like the others; one in twenty varies half as much, one in twenty twice as much (in standard
  * deviations). Such a mixture finds them sooner than one wide prior: after 10 animals of twice the spread, ranges meant
@@ -22,9 +22,9 @@ const COMMON_ANIMALS = 50;
  * drawn species each). Our choice.
  */
 const COMPONENTS = [
-  { times: 1 / 4, weight: 0.05 },
-  { times: 1, weight: 0.9 },
-  { times: 4, weight: 0.05 },
+  { ratio: 1 / 4, weight: 0.05 },
+  { ratio: 1, weight: 0.9 },
+  { ratio: 4, weight: 0.05 },
 ];
 
 /**
@@ -35,13 +35,13 @@ const COMPONENTS = [
  * of that of their mixture, its 95 % ranges 91 % at worst. The mean of the variances would let a wide component of little
  * weight draw every range out.
  */
-export function spreadOf(common: number, { n, squares }: Residuals): Spread {
-  const degrees = COMMON_ANIMALS + n;
-  const scales = COMPONENTS.map(({ times }) => (COMMON_ANIMALS * times * common + squares) / degrees);
+export function speciesVarianceOf(common: number, { n, squares }: ResidualSums): SpeciesVariance {
+  const degrees = PRIOR_ANIMALS + n;
+  const scales = COMPONENTS.map(({ ratio }) => (PRIOR_ANIMALS * ratio * common + squares) / degrees);
   const weights = mixtureWeights(
     COMPONENTS.map(
-      ({ times, weight }, i) =>
-        Math.log(weight) + (COMMON_ANIMALS * Math.log(times) - degrees * Math.log(scales[i] ?? 1)) / 2,
+      ({ ratio, weight }, i) =>
+        Math.log(weight) + (PRIOR_ANIMALS * Math.log(ratio) - degrees * Math.log(scales[i] ?? 1)) / 2,
     ),
   );
   return { variance: Math.exp(weightedMean(scales.map(Math.log), weights)), degrees };

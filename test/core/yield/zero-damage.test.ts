@@ -2,15 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
 import { correlationsWithDamage, scoreOf } from '../../../src/core/yield/latent.ts';
-import { amongSome, chancesOfNone, NONE_BEFORE } from '../../../src/core/yield/none.ts';
 import {
-  gather,
+  momentsAmongDamaged,
+  fitProbabilityOfNone,
+  PRIOR_PROBABILITY_OF_NONE,
+} from '../../../src/core/yield/zero-damage.ts';
+import {
+  summarise,
   learn,
   rangeOfShares,
   type Group,
   type YieldObservation,
 } from '../../../src/core/yield/yield.ts';
-import { logitOf, shareOf } from '../../../src/core/yield/tree.ts';
+import { logit, inverseLogit } from '../../../src/core/yield/tree.ts';
 import { profiles } from '../../calibrate/world.ts';
 import { totesHeld } from '../../calibrate/totes.ts';
 
@@ -24,10 +28,10 @@ function elkWith(damageGrams: number, group: Group = elk): YieldObservation {
 
 describe('the probability of no damage', () => {
   const chance = (animals: readonly YieldObservation[], group: Group = elk): number =>
-    chancesOfNone(Object.values(gather(animals)))(group);
+    fitProbabilityOfNone(Object.values(summarise(animals)))(group);
 
   it('is that of the published figures before any animal', () => {
-    expect(chance([])).toBe(NONE_BEFORE);
+    expect(chance([])).toBe(PRIOR_PROBABILITY_OF_NONE);
   });
 
   it('comes to what the shop weighs, and counts only animals of which it knows', () => {
@@ -50,8 +54,8 @@ describe('the probability of no damage', () => {
       { mean: 0.62, sd: 0.31 },
       { mean: 0.33, sd: 0.3 },
     ]) {
-      const { mean, sd } = amongSome(published);
-      const some = 1 - NONE_BEFORE;
+      const { mean, sd } = momentsAmongDamaged(published);
+      const some = 1 - PRIOR_PROBABILITY_OF_NONE;
       expect(some * mean).toBeCloseTo(published.mean, 9);
       expect(some * (sd * sd + mean * mean) - published.mean ** 2).toBeCloseTo(published.sd ** 2, 9);
     }
@@ -91,21 +95,21 @@ describe('the damage score', () => {
       const damage = normal();
       const score = clean ? none.mean + none.sd * normal() : some.mean + some.sd * damage;
       const z = correlation * score + Math.sqrt(1 - correlation ** 2) * normal();
-      const takeHome = 100_000 * shareOf(0.36 + 0.2 * z);
+      const takeHome = 100_000 * inverseLogit(0.36 + 0.2 * z);
       const left = 100_000 - takeHome;
       const parts = {
         bone: 0.55 * left,
         sinew: 0.1 * left,
-        damage: clean ? 0 : 0.35 * left * shareOf(damage),
+        damage: clean ? 0 : 0.35 * left * inverseLogit(damage),
       };
       return { hangingGrams: 100_000, takeHomeGrams: takeHome, parts, group: elk };
     });
   }
   const learned = (animals: readonly YieldObservation[]): number =>
     correlationsWithDamage(
-      Object.values(gather(animals)),
+      Object.values(summarise(animals)),
       () => 1 / 3,
-      (_, split) => (split === 'takeHome' ? { middle: 0.36, spread: 0.2 } : { middle: 0, spread: 1 }),
+      (_, split) => (split === 'takeHome' ? { location: 0.36, scale: 0.2 } : { location: 0, scale: 1 }),
     ).takeHome;
 
   it.each([-0.8, -0.3, 0, 0.5])('finds a correlation of %f again', (correlation) => {
@@ -123,7 +127,7 @@ describe('the damage score', () => {
     const apart = rangeOfShares(learn(profiles, drawn(200, 0)), elk, 0.8);
     // What is lost and how much of it is damage rise together: the upper end of the damage lies higher.
     expect(leaning.damage.high).toBeGreaterThan(apart.damage.high * 1.03);
-    expect(logitOf(leaning.takeHome.mean)).toBeCloseTo(logitOf(apart.takeHome.mean), 1);
+    expect(logit(leaning.takeHome.mean)).toBeCloseTo(logit(apart.takeHome.mean), 1);
   });
 });
 

@@ -1,5 +1,5 @@
 /** ln(sum of exponentials), without overflow. @example logSum([Math.log(1), Math.log(2)]) // Math.log(3) */
-export function logSum(logs: readonly number[]): number {
+export function logSumExp(logs: readonly number[]): number {
   let most = -Infinity;
   for (const log of logs) if (log > most) most = log;
   if (most === -Infinity) return -Infinity;

@@ -3,49 +3,53 @@ import type { BlendSource } from './types.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Two sources, by their places in the list, whose fat has this covariance. */
-export interface Tie {
+export interface CovariancePair {
   readonly one: number;
   readonly other: number;
   readonly covariance: number;
 }
 
 /** Covariances may exceed what the two spreads allow by rounding. */
-const ROUNDING = 1e-9;
+const ROUNDING_TOLERANCE = 1e-9;
 
 /**
  * The pairs of sources that share a part of their spread, each once; sources may both name a pair or one of them.
  * @throws ValidationError `fat.unknown-source`, `number.not-finite`, `share.out-of-range` (|covariance| above the product of
  *   both spreads, or two figures for one pair)
  */
-export function tiesOf(sources: readonly BlendSource[]): Tie[] {
-  const places = new Map(sources.map(({ id }, i) => [id, i]));
-  const ties: Tie[] = [];
+export function covariancePairsOf(sources: readonly BlendSource[]): CovariancePair[] {
+  const indexById = new Map(sources.map(({ id }, i) => [id, i]));
+  const covariancePairs: CovariancePair[] = [];
   sources.forEach((source, one) => {
     for (const [id, covariance] of Object.entries(source.fatCovariance ?? {})) {
       const field = `${source.id}.fatCovariance.${id}`;
-      const other = places.get(id);
+      const other = indexById.get(id);
       if (other === undefined || other === one)
         throw new ValidationError('fat.unknown-source', field, { id });
       if (!Number.isFinite(covariance)) throw new ValidationError('number.not-finite', field);
       const partner = sources[other] as BlendSource;
       const most = (source.fatSd ?? 0) * (partner.fatSd ?? 0);
-      const told = partner.fatCovariance?.[source.id];
-      const apart = Math.abs((told ?? covariance) - covariance);
-      if (Math.abs(covariance) > most * (1 + ROUNDING) || apart > most * ROUNDING)
+      const reverse = partner.fatCovariance?.[source.id];
+      const discrepancy = Math.abs((reverse ?? covariance) - covariance);
+      if (Math.abs(covariance) > most * (1 + ROUNDING_TOLERANCE) || discrepancy > most * ROUNDING_TOLERANCE)
         throw new ValidationError('share.out-of-range', field, { covariance });
-      if (covariance !== 0 && (told === undefined || one < other)) ties.push({ one, other, covariance });
+      if (covariance !== 0 && (reverse === undefined || one < other))
+        covariancePairs.push({ one, other, covariance });
     }
   });
-  return ties;
+  return covariancePairs;
 }
 
 /** Variance of the fat mass xᵀΣx in grams², x the grams of each source and Σ the covariance of their fat. */
 export function fatMassVariance(
-  { sources, ties }: { readonly sources: readonly BlendSource[]; readonly ties: readonly Tie[] },
+  {
+    sources,
+    covariancePairs,
+  }: { readonly sources: readonly BlendSource[]; readonly covariancePairs: readonly CovariancePair[] },
   grams: readonly number[],
 ): number {
   const own = sources.reduce((sum, source, i) => sum + ((source.fatSd ?? 0) * (grams[i] as number)) ** 2, 0);
-  const shared = ties.reduce(
+  const shared = covariancePairs.reduce(
     (sum, { one, other, covariance }) =>
       sum + 2 * covariance * (grams[one] as number) * (grams[other] as number),
     0,
@@ -55,11 +59,14 @@ export function fatMassVariance(
 
 /** Σx, half the slope of that variance in each source's grams. */
 export function fatMassSlopes(
-  { sources, ties }: { readonly sources: readonly BlendSource[]; readonly ties: readonly Tie[] },
+  {
+    sources,
+    covariancePairs,
+  }: { readonly sources: readonly BlendSource[]; readonly covariancePairs: readonly CovariancePair[] },
   grams: readonly number[],
 ): number[] {
   const slopes = sources.map((source, i) => (source.fatSd ?? 0) ** 2 * (grams[i] as number));
-  for (const { one, other, covariance } of ties) {
+  for (const { one, other, covariance } of covariancePairs) {
     slopes[one] = (slopes[one] as number) + covariance * (grams[other] as number);
     slopes[other] = (slopes[other] as number) + covariance * (grams[one] as number);
   }

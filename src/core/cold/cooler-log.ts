@@ -10,7 +10,7 @@ export interface CoolerReading {
   readonly tempC: number;
 }
 
-export interface CoolerJudgement {
+export interface CoolerLogSummary {
   /** Is the latest reading above the limit? False when there is none. */
   above: boolean;
   minutesAbove: number;
@@ -25,12 +25,12 @@ export interface CoolerJudgement {
  * @throws ValidationError `cooler.moment`, `cooler.temperature`, `cooler.limit`
  * @example judgeCooler([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]).minutesAbove // 60
  */
-export function judgeCooler(
+export function summariseCoolerLog(
   readings: readonly CoolerReading[],
   limitC: number = COOLER_LIMIT_C,
-): CoolerJudgement {
+): CoolerLogSummary {
   if (!Number.isFinite(limitC)) throw new ValidationError('cooler.limit', 'limitC');
-  const log = inOrder(readings);
+  const log = chronological(readings);
   let total = 0;
   let run = 0;
   let longest = 0;
@@ -60,12 +60,12 @@ export function judgeCooler(
  * @throws ValidationError as `judgeCooler`
  * @example warmSpans([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]) // one, from 07:00 to 08:00
  */
-export function warmSpans(
+export function warmIntervals(
   readings: readonly CoolerReading[],
   limitC: number = COOLER_LIMIT_C,
 ): { from: number; to: number }[] {
   if (!Number.isFinite(limitC)) throw new ValidationError('cooler.limit', 'limitC');
-  const log = inOrder(readings);
+  const log = chronological(readings);
   return log.slice(1).flatMap((to, i) => {
     const from = log[i] as Point;
     const warm = (to.minute - from.minute) * shareAbove(from.tempC - limitC, to.tempC - limitC);
@@ -81,7 +81,7 @@ interface Point {
   tempC: number;
 }
 
-function inOrder(readings: readonly CoolerReading[]): Point[] {
+function chronological(readings: readonly CoolerReading[]): Point[] {
   const byMinute = new Map<number, Point>();
   for (const [i, { at, tempC }] of readings.entries()) {
     const minute = Date.parse(at) / 60_000;

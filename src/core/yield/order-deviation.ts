@@ -1,21 +1,21 @@
 /** How far what a shop does comes out from what it set out to do, learned from how it came out before. */
 import { ValidationError } from '../values/validation-error.ts';
-import { logitOf } from './tree.ts';
+import { logit } from './tree.ts';
 
 /** One more result, on the scale of the results given: middle + scale × Student's t. */
-export interface OffForetold {
-  readonly middle: number;
+export interface StudentT {
+  readonly location: number;
   readonly scale: number;
   readonly degrees: number;
 }
 
 /** What is believed before any result. */
-export interface OffPrior {
+export interface DeviationPrior {
   /** Spread of one result about the shop's own mean; that mean itself is believed to be 0. */
   readonly spread: number;
   /** How many results the belief in the mean is worth, and how many that in the spread. */
   readonly priorSampleSize: number;
-  readonly spreadWorth: number;
+  readonly priorDegrees: number;
 }
 
 /**
@@ -28,11 +28,11 @@ export interface OffPrior {
  * @throws ValidationError `number.not-finite` (a result), `amount.not-positive` (a spread or worth)
  * @example foretellOff([1, 3], { spread: 1, priorSampleSize: 2, spreadWorth: 2 }) // middle 1, degrees 4, scale √2.5
  */
-export function foretellOff(results: readonly number[], prior: OffPrior): OffForetold {
+export function predictDeviation(results: readonly number[], prior: DeviationPrior): StudentT {
   results.forEach((result, i) => {
     if (!Number.isFinite(result)) throw new ValidationError('number.not-finite', `results[${i}]`);
   });
-  return foretellOffFrom(
+  return predictDeviationFromSums(
     results.reduce(
       ({ n, sum, squares }, result) => ({ n: n + 1, sum: sum + result, squares: squares + result * result }),
       { n: 0, sum: 0, squares: 0 },
@@ -42,25 +42,28 @@ export function foretellOff(results: readonly number[], prior: OffPrior): OffFor
 }
 
 /** Sufficient statistics of results: their count, sum and sum of squares. */
-export interface OffSums {
+export interface DeviationSums {
   readonly n: number;
   readonly sum: number;
   readonly squares: number;
 }
 
 /** As `foretellOff`, from sums that may be kept and added to. @throws ValidationError `amount.not-positive` (a spread or worth) */
-export function foretellOffFrom({ n, sum, squares: raw }: OffSums, prior: OffPrior): OffForetold {
+export function predictDeviationFromSums(
+  { n, sum, squares: raw }: DeviationSums,
+  prior: DeviationPrior,
+): StudentT {
   for (const [field, value] of Object.entries(prior))
     if (!(value > 0 && Number.isFinite(value)))
       throw new ValidationError('amount.not-positive', `prior.${field}`);
   const mean = n === 0 ? 0 : sum / n;
   const squares = Math.max(0, raw - n * mean ** 2);
-  const { spread, priorSampleSize, spreadWorth } = prior;
-  const worth = priorSampleSize + n;
-  const degrees = spreadWorth + n;
+  const { spread, priorSampleSize, priorDegrees } = prior;
+  const sampleSize = priorSampleSize + n;
+  const degrees = priorDegrees + n;
   const variance =
-    (spreadWorth * spread ** 2 + squares + (priorSampleSize * n * mean ** 2) / worth) / degrees;
-  return { middle: (n * mean) / worth, scale: Math.sqrt(variance * (1 + 1 / worth)), degrees };
+    (priorDegrees * spread ** 2 + squares + (priorSampleSize * n * mean ** 2) / sampleSize) / degrees;
+  return { location: (n * mean) / sampleSize, scale: Math.sqrt(variance * (1 + 1 / sampleSize)), degrees };
 }
 
 /**
@@ -70,17 +73,17 @@ export function foretellOffFrom({ n, sum, squares: raw }: OffSums, prior: OffPri
  * @example logitDeviation(0.5, 0.55) // 0.1: ln(0.55 / 0.45) = 0.2, times one half
  */
 export function logitDeviation(ordered: number, made: number): number {
-  return (logitOf(made) - logitOf(ordered)) * spreadAt(ordered);
+  return (logit(made) - logit(ordered)) * binomialSd(ordered);
 }
 
 /** The share that comes of an order, on the logit scale, where offs (`logitDeviation`) come out like this. */
-export function aboutShare(ordered: number, { middle, scale, degrees }: OffForetold): OffForetold {
-  const spread = spreadAt(ordered);
-  return { middle: logitOf(ordered) + middle / spread, scale: scale / spread, degrees };
+export function predictShare(ordered: number, { location, scale, degrees }: StudentT): StudentT {
+  const sd = binomialSd(ordered);
+  return { location: logit(ordered) + location / sd, scale: scale / sd, degrees };
 }
 
 /** @throws ValidationError `share.range` (none or all of it: there is nothing to be off) */
-function spreadAt(ordered: number): number {
+function binomialSd(ordered: number): number {
   if (!(ordered > 0 && ordered < 1)) throw new ValidationError('share.range', 'ordered');
   return Math.sqrt(ordered * (1 - ordered));
 }

@@ -1,0 +1,97 @@
+/** Chances of a count: the k-th entry of a list is the chance of k. */
+import { ValidationError } from '../values/validation-error.ts';
+
+export type Pmf = readonly number[];
+
+/** What is less likely than this is left out. */
+const NEGLIGIBLE_PROBABILITY = 1e-10;
+
+/**
+ * Chances of a count with this mean and a variance of `spread` times the mean: the negative binomial with r = mean /
+ * (spread − 1) and p = 1 / spread, at spread 1 Poisson's, both by the ratio of one chance to the next.
+ * @param dispersion 1 or more
+ * @throws ValidationError `amount.negative`, `spread.below-one`
+ * @example countChances(0.5, 1)[0] // 0.6065306597 = e^-0.5
+ */
+export function countPmf(mean: number, dispersion: number): Pmf {
+  if (!(mean >= 0 && Number.isFinite(mean))) throw new ValidationError('amount.negative', 'mean');
+  if (!(dispersion >= 1 && Number.isFinite(dispersion)))
+    throw new ValidationError('spread.below-one', 'dispersion');
+  if (mean === 0) return [1];
+  const r = mean / (dispersion - 1);
+  const ratio = (k: number): number =>
+    dispersion === 1 ? mean / (k + 1) : ((k + r) / (k + 1)) * (1 - 1 / dispersion);
+  // As logarithms, since the chance of none may be too small to be written.
+  const logs = [dispersion === 1 ? -mean : -r * Math.log(dispersion)];
+  for (let k = 0; k < mean || (logs[k] as number) > Math.log(NEGLIGIBLE_PROBABILITY); k++)
+    logs.push((logs[k] as number) + Math.log(ratio(k)));
+  return normalise(logs.map(Math.exp));
+}
+
+/** Chances of the sum of two counts that are independent. */
+export function convolve(a: Pmf, b: Pmf): Pmf {
+  const sums = new Array<number>(a.length + b.length - 1).fill(0);
+  const least = firstNonNegligible(b);
+  for (let i = firstNonNegligible(a); i < a.length; i++) {
+    const probability = a[i] as number;
+    if (probability > NEGLIGIBLE_PROBABILITY)
+      for (let k = least; k < b.length; k++) sums[i + k]! += probability * (b[k] as number);
+  }
+  return trimTail(sums);
+}
+
+/** Chances of what is left of a count when another, independent of it, is taken away: never less than none. */
+export function truncatedDifference(from: Pmf, away: Pmf): Pmf {
+  const differences = new Array<number>(from.length).fill(0);
+  const least = firstNonNegligible(away);
+  // What takes all or more leaves none, so only what takes less is gone through one by one.
+  const upperTail = [...away, 0];
+  for (let k = away.length - 1; k >= 0; k--) upperTail[k]! += upperTail[k + 1] as number;
+  for (let i = firstNonNegligible(from); i < from.length; i++) {
+    const probability = from[i] as number;
+    if (probability <= NEGLIGIBLE_PROBABILITY) continue;
+    const end = Math.min(i, away.length);
+    for (let k = least; k < end; k++) differences[i - k]! += probability * (away[k] as number);
+    differences[0]! += probability * (upperTail[end] as number);
+  }
+  return trimTail(differences);
+}
+
+/** The first count that is not as good as impossible: a count of hundreds is hardly ever one of a few. */
+function firstNonNegligible(pmf: Pmf): number {
+  return Math.max(
+    0,
+    pmf.findIndex((probability) => probability > NEGLIGIBLE_PROBABILITY),
+  );
+}
+
+/** Chances of a count that is one of several kinds, each with its own weight; the weights sum to 1. */
+export function mixture(components: readonly { weight: number; pmf: Pmf }[]): Pmf {
+  const all = new Array<number>(Math.max(...components.map(({ pmf }) => pmf.length))).fill(0);
+  for (const { weight, pmf } of components)
+    pmf.forEach((probability, k) => (all[k]! += weight * probability));
+  return all;
+}
+
+export function pmfMean(pmf: Pmf): number {
+  return pmf.reduce((total, probability, k) => total + probability * k, 0);
+}
+
+/** The least count that with at least this chance is not exceeded. @example countBelow([0.5, 0.3, 0.2], 0.8) // 1 */
+export function pmfQuantile(pmf: Pmf, probability: number): number {
+  let sum = 0;
+  const found = pmf.findIndex((one) => (sum += one) >= probability - 1e-9);
+  return found < 0 ? pmf.length - 1 : found;
+}
+
+function trimTail(pmf: number[]): Pmf {
+  while (pmf.length > 1 && (pmf.at(-1) as number) < NEGLIGIBLE_PROBABILITY) pmf.pop();
+  return normalise(pmf);
+}
+
+function normalise(pmf: number[]): Pmf {
+  let sum = 0;
+  for (const one of pmf) sum += one;
+  for (let k = 0; k < pmf.length; k++) pmf[k]! /= sum;
+  return pmf;
+}
