@@ -44,6 +44,8 @@ export interface RunOptions {
   tally?: Tally;
   demo?: DemoBook;
   around?: DriverOptions['around'];
+  /** Before the book is first opened. @returns what is done once the history is over */
+  prepare?: (bookPath: string) => () => void;
 }
 
 /** In memory where the system has such a place: the same files, without a disk under them. */
@@ -51,12 +53,14 @@ const PLACE = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
 
 /** Carries a history out on a new book. */
 export async function run(history: readonly Drawn[], options: RunOptions = {}): Promise<Ran> {
-  const { compareEvery = 40, tally, demo, around } = options;
+  const { compareEvery = 40, tally, demo, around, prepare } = options;
   const folder = mkdtempSync(join(PLACE, 'gambrel-model-'));
+  const bookPath = join(folder, 'shop.gambrel');
+  const over = prepare?.(bookPath);
   let driver: Driver | undefined;
   let at = 0;
   try {
-    driver = await Driver.begin({ bookPath: join(folder, 'shop.gambrel'), start: START, ...(tally && { tally }), ...(demo && { demo }), ...(around && { around }) }); // prettier-ignore
+    driver = await Driver.begin({ bookPath, start: START, ...(tally && { tally }), ...(demo && { demo }), ...(around && { around }) }); // prettier-ignore
     if (tally) tally.desks += 1;
     for (; at < history.length; at++) {
       driver.at = at + 1;
@@ -72,6 +76,7 @@ export async function run(history: readonly Drawn[], options: RunOptions = {}): 
     return { wrong, at, log: driver?.log ?? [] };
   } finally {
     driver?.end();
+    over?.();
     rmSync(folder, { recursive: true, force: true });
   }
 }

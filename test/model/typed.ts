@@ -17,6 +17,11 @@ export function weightNear(shop: Shop, dice: Dice, grams: number): TypedWeight {
   return decimal(Math.max(1, Math.round((grams / GRAMS[unit]) * 100)), 2, unit, '');
 }
 
+/** So many grams in hundredths of a pound, whatever the shop's unit is. */
+export function inPounds(grams: number): TypedWeight {
+  return decimal(Math.max(1, Math.floor((grams / GRAMS.lb) * 100)), 2, 'lb', ' lb');
+}
+
 function decimal(digits: number, decimals: number, unit: 'lb' | 'kg', said: string): TypedWeight {
   const text = (digits / 10 ** decimals).toFixed(decimals);
   return { typed: `${text}${said}`, grams: (digits * GRAMS[unit]) / 10 ** decimals };

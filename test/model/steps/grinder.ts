@@ -1,9 +1,9 @@
 /** Grinding: batches of trim and fat, what goes in, what comes out. */
-import { act, because, byWeight, type Step } from '../step.ts';
+import { act, because, byWeight, type Act, type Step } from '../step.ts';
 import { CRUMB, GRAMS, isInShop, markOf, type Shop } from '../shop.ts';
 import type { Animal, Batch, Weighing } from '../state.ts';
 import { NOBODY } from './nobody.ts';
-import { weightNear } from '../typed.ts';
+import { weightNear, type TypedWeight } from '../typed.ts';
 
 const NO_BATCH = {
   id: 9999,
@@ -44,36 +44,40 @@ export const start: Step = {
     const second = dice.onceIn(3) ? dice.mostly(waiting.filter((one) => one !== first), shop.book.animals) : undefined; // prettier-ignore
     const animals = second ? [first, second] : [first];
     const fat = dice.pick(['none', 'pork-back-fat', 'own', 'whale']);
-    const rests = animals.map(({ id }) => shop.trimLeft(id));
-    const refuses = animals.filter(
-      ({ hunter }) => shop.book.hunters.some((one) => one.id === hunter && one.refusesPooling),
-    );
-    const held = animals.some((one) => shop.held(one) !== 'free');
-    const product = dice.pick(['Ground', 'Summer sausage']);
-    return act('grinder.start', {
-      animals: animals.map(({ id }) => ({ id })), fat, targetFat: fat === 'none' ? null : dice.pick([0.1, null, 0.02]), product, by: 'RO',
-    }, {
-      refuse: [
-        ...because(
-          [animals.includes(NOBODY), 'animal.unknown'],
-          [first === second, 'trim.twice'],
-          [animals.length > 1 && refuses.length > 0, 'batch.no-pooling'],
-          [animals.length > 1 && held, 'batch.held-alone'],
-          [rests.some((left) => left <= trimCrumb(shop) - HAIR), 'trim.none'],
-          [fat === 'whale', 'fat.unknown'],
-          [animals.some((one) => !isInShop(one)), 'animal.closed'],
-        ),
-        ...animals.filter((one) => one !== NOBODY).flatMap((one) => shop.knifeOff(one)),
-      ],
-      may: because([rests.some((left) => Math.abs(left - trimCrumb(shop)) < HAIR), 'trim.none']),
-      done({ id, name }) {
-        if (shop.book.batches.some((one) => one.name === name)) throw new Error(`batch ${name} was begun before`);
-        if (!name.startsWith(`G${markOf(shop.season)}-`)) throw new Error(`batch ${name} in season ${shop.season}`);
-        shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false, passed: false });
-      },
-    });
+    const targetFat = fat === 'none' ? null : dice.pick([0.1, null, 0.02]);
+    return begins(shop, animals, { fat, targetFat, product: dice.pick(['Ground', 'Summer sausage']) });
   },
 }; // prettier-ignore
+
+/** A batch of these animals. */
+export function begins(shop: Shop, animals: readonly Animal[], plan: { fat: string; targetFat: number | null; product: string }): Act {
+  const [first, second] = animals;
+  const rests = animals.map(({ id }) => shop.trimLeft(id));
+  const refuses = animals.filter(
+    ({ hunter }) => shop.book.hunters.some((one) => one.id === hunter && one.refusesPooling),
+  );
+  const held = animals.some((one) => shop.held(one) !== 'free');
+  return act('grinder.start', { animals: animals.map(({ id }) => ({ id })), ...plan, by: 'RO' }, {
+    refuse: [
+      ...because(
+        [animals.includes(NOBODY), 'animal.unknown'],
+        [first === second, 'trim.twice'],
+        [animals.length > 1 && refuses.length > 0, 'batch.no-pooling'],
+        [animals.length > 1 && held, 'batch.held-alone'],
+        [rests.some((left) => left <= trimCrumb(shop) - HAIR), 'trim.none'],
+        [plan.fat === 'whale', 'fat.unknown'],
+        [animals.some((one) => !isInShop(one)), 'animal.closed'],
+      ),
+      ...animals.filter((one) => one !== NOBODY).flatMap((one) => shop.knifeOff(one)),
+    ],
+    may: because([rests.some((left) => Math.abs(left - trimCrumb(shop)) < HAIR), 'trim.none']),
+    done({ id, name }) {
+      if (shop.book.batches.some((one) => one.name === name)) throw new Error(`batch ${name} was begun before`);
+      if (!name.startsWith(`G${markOf(shop.season)}-`)) throw new Error(`batch ${name} in season ${shop.season}`);
+      shop.book.batches.push({ id, name, season: shop.season, animals: animals.map((one) => one.id), done: false, moreOut: false, passed: false });
+    },
+  });
+} // prettier-ignore
 const HAIR = 0.01;
 
 export const weighIn: Step = {
@@ -93,14 +97,18 @@ const trimIn: Drawing = (shop, dice, batch) => {
   const animal = dice.mostly(planned.filter((one) => isInShop(one) && shop.trimLeft(one.id) > CRUMB), [...shop.book.animals, NOBODY]) ?? NOBODY; // prettier-ignore
   const left = shop.trimLeft(animal.id);
   const weight = weightNear(shop, dice, Math.max(left, 500) * dice.pick([1, 0.5, 0.9, 1.02]));
-  const confirmed = dice.onceIn(2);
-  const enough = byWeight(weight.grams, left + CRUMB, 'trim.not-enough');
+  return putsIn(shop, batch, animal, weight, dice.onceIn(2));
+}; // prettier-ignore
+
+/** Trim of an animal goes into a batch. */
+export function putsIn(shop: Shop, batch: Batch, animal: Animal, weight: TypedWeight, confirmed: boolean): Act {
+  const enough = byWeight(weight.grams, shop.trimLeft(animal.id) + CRUMB, 'trim.not-enough');
   return act('grinder.weighIn', { batchId: batch.id, animalId: animal.id, part: 'trim', typed: weight.typed, confirmed, by: 'RO' }, {
     refuse: [...into(shop, batch, animal), ...enough.refuse],
     may: [...enough.may, ...(confirmed ? [] : ['weight.same-again'])],
     done: ({ weighingId, grams }) => gone(shop, { id: weighingId, animal: animal.id, batch: batch.id, lot: null, part: 'trim', grams }, weight.grams),
   });
-}; // prettier-ignore
+} // prettier-ignore
 
 const fatIn: Drawing = (shop, dice, batch) => {
   const usable = shop.book.lots.filter(({ animal }) => animal === null || isInShop(shop.animal(animal) ?? NOBODY)).filter(({ left, animal }) => left > CRUMB && (animal === null || batch.animals.includes(animal))); // prettier-ignore

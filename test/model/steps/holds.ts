@@ -1,15 +1,24 @@
 /** Keeping animals back, what the laboratory says, and what is done away with. */
 import { act, because, type Step } from '../step.ts';
-import { daysFrom, isInShop, standingOf } from '../shop.ts';
+import { daysFrom, isInShop, standingOf, type Shop } from '../shop.ts';
 import type { Animal, Hold } from '../state.ts';
 import { NOBODY } from './nobody.ts';
 import { dayNear, REASONS } from '../typed.ts';
+
+/** Whether its meat lies in a batch with another's: a hold then stops both. */
+const isShared = (shop: Shop, { id }: Animal): boolean =>
+  shop.book.batches.some(
+    (batch) =>
+      shop.wentInto(batch.id, id) &&
+      batch.animals.some((other) => other !== id && shop.wentInto(batch.id, other)),
+  );
 
 export const hold: Step = {
   weight: 2,
   calls: ['animals.hold'],
   draw(shop, dice) {
-    const animal = dice.mostly(shop.inShop, [...shop.book.animals, NOBODY]);
+    const shared = dice.onceIn(3) ? shop.inShop.filter((one) => isShared(shop, one)) : [];
+    const animal = dice.mostly(shared.length > 0 ? shared : shop.inShop, [...shop.book.animals, NOBODY]);
     if (!animal) return null;
     const sample = dice.pick(['', 'L-7', 'L-8']);
     return act('animals.hold', { id: animal.id, reason: dice.pick(['smells', 'waits for the test']), sample }, {

@@ -9,6 +9,7 @@ import * as money from './money.ts';
 import * as quotes from './quotes.ts';
 import * as reading from './reading.ts';
 import * as records from './records.ts';
+import * as sharedBatch from './shared-batch.ts';
 import * as shopRoom from './shop-room.ts';
 import * as table from './table.ts';
 import * as world from './world.ts';
@@ -23,6 +24,7 @@ const modules = {
   quotes,
   reading,
   records,
+  sharedBatch,
   shopRoom,
   table,
   world,

@@ -1,5 +1,5 @@
 /** Weights of animals: on the hook, at the Table, packed; corrected and voided; parts that there is none of. */
-import { act, because, byWeight, type Step } from '../step.ts';
+import { act, because, byWeight, type Act, type Step } from '../step.ts';
 import type { Dice } from '../dice.ts';
 import { CRUMB, isInShop, SCALES_DIFFER, type Shop } from '../shop.ts';
 import type { Animal, Part, Weighing } from '../state.ts';
@@ -55,20 +55,34 @@ export const weigh: Step = {
     const weight = weightOrSlip(shop, dice, (whole * share * tenths) / 10);
     const count = stage === 'packed' ? dice.pick([12, 1, 40]) : null;
     const confirmed = dice.onceIn(2);
-    const { refuse, may } = mayWeigh(shop, animal, { stage, primal, grams: weight.grams });
-    return act('table.weigh', {
-      animalId: animal.id, stage, part: part as 'trim', typed: weight.typed, confirmed, by: 'RO',
-      ...(primal && { primal }), ...(stage === 'packed' && { product: 'Steaks', count }),
-    }, {
-      refuse: [...refuse, ...weight.wrong],
-      may: [...may, ...(confirmed ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'])],
-      done({ weighingId, grams }) {
-        keep(shop, animal, { id: weighingId, stage, part, primal, count, grams: weight.grams }, grams);
-        if (stage === 'cut' && animal.stage === 'hanging') animal.stage = 'cutting';
-      },
-    });
+    return weighs(shop, animal, { stage, part, primal, count, weight, confirmed });
   },
 }; // prettier-ignore
+
+interface Put {
+  stage: 'received' | 'hanging' | 'primal' | 'cut' | 'packed';
+  part: Part;
+  primal: string | null;
+  count: number | null;
+  weight: TypedWeight & { wrong?: string[] };
+  confirmed: boolean;
+}
+
+/** One weight of an animal. */
+export function weighs(shop: Shop, animal: Animal, { stage, part, primal, count, weight, confirmed }: Put): Act {
+  const { refuse, may } = mayWeigh(shop, animal, { stage, primal, grams: weight.grams });
+  return act('table.weigh', {
+    animalId: animal.id, stage, part: part as 'trim', typed: weight.typed, confirmed, by: 'RO',
+    ...(primal && { primal }), ...(stage === 'packed' && { product: 'Steaks', count }),
+  }, {
+    refuse: [...refuse, ...(weight.wrong ?? [])],
+    may: [...may, ...(confirmed ? [] : ['weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again'])],
+    done({ weighingId, grams }) {
+      keep(shop, animal, { id: weighingId, stage, part, primal, count, grams: weight.grams }, grams);
+      if (stage === 'cut' && animal.stage === 'hanging') animal.stage = 'cutting';
+    },
+  });
+} // prettier-ignore
 
 /** What keeps a weight from an animal: it left, it is held, it cannot be so heavy, it came without that piece. */
 export function mayWeigh(
@@ -260,16 +274,21 @@ export const setStage: Step = {
   draw(shop, dice) {
     const animal = dice.mostly(shop.inShop, [...shop.book.animals, NOBODY]);
     if (!animal) return null;
-    const order = ['hanging', 'cutting', 'packing', 'ready'] as const;
-    const stage = dice.pick(['ready', 'packing', 'cutting', 'hanging'] as const);
-    const onward = order.indexOf(stage) > order.indexOf(animal.stage as (typeof order)[number]);
-    return act('animals.setStage', { id: animal.id, stage, by: 'EH' }, {
-      refuse: [
-        ...because([animal === NOBODY, 'animal.unknown'], [!isInShop(animal), 'animal.closed']),
-        ...(onward ? shop.knifeOff(animal) : []),
-        ...(stage === 'ready' ? shop.pooledOff(animal) : []),
-      ],
-      done: () => void (animal.stage = stage),
-    });
+    return movesTo(shop, animal, dice.pick(['ready', 'packing', 'cutting', 'hanging'] as const));
   },
 }; // prettier-ignore
+
+const ORDER = ['hanging', 'cutting', 'packing', 'ready'] as const;
+
+/** An animal goes a stage on, or back. */
+export function movesTo(shop: Shop, animal: Animal, stage: (typeof ORDER)[number]): Act {
+  const onward = ORDER.indexOf(stage) > ORDER.indexOf(animal.stage as typeof stage);
+  return act('animals.setStage', { id: animal.id, stage, by: 'EH' }, {
+    refuse: [
+      ...because([animal === NOBODY, 'animal.unknown'], [!isInShop(animal), 'animal.closed']),
+      ...(onward ? shop.knifeOff(animal) : []),
+      ...(stage === 'ready' ? shop.pooledOff(animal) : []),
+    ],
+    done: () => void (animal.stage = stage),
+  });
+} // prettier-ignore
