@@ -13,6 +13,7 @@ export type BookErrorCode =
   | 'changed' // not as it was left when it was last closed
   | 'foreign'
   | 'altered' // not built as its version is
+  | 'times' // a moment or day in it is none
   | 'misfit' // its records do not go into a clean book
   | 'link' // a link lies where a file of ours should
   | 'newer'

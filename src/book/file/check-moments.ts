@@ -16,24 +16,50 @@ export function timeIn(column: string): 'moment' | 'day' | null {
   return DAY.test(column) ? 'day' : null;
 }
 
-/** The first column found with a value that is no moment or no day, as `table.column`; null when there is none. */
-export function wrongTime(db: Db): string | null {
-  for (const { name, columns } of tablesOf(db))
-    for (const column of columns) {
-      const kind = timeIn(column);
-      if (kind !== null && hasWrong(db, name, column, kind)) return `${name}.${column}`;
-    }
-  return null;
+/** A column of a book that holds moments or days. */
+export interface TimeColumn {
+  table: string;
+  column: string;
+  kind: 'moment' | 'day';
 }
 
-function hasWrong(db: Db, table: string, column: string, kind: 'moment' | 'day'): boolean {
+/** All columns of a book that hold moments or days. */
+export function timesOf(db: Db): TimeColumn[] {
+  return tablesOf(db).flatMap(({ name: table, columns }) =>
+    columns.flatMap((column) => {
+      const kind = timeIn(column);
+      return kind ? [{ table, column, kind }] : [];
+    }),
+  );
+}
+
+/** Whether a value is a moment as this program compares it, or a day that there is. */
+export function isTime(value: unknown, kind: unknown): boolean {
+  if (typeof value !== 'string') return false;
+  if (kind === 'moment') return BEGINS.test(value) && !Number.isNaN(Date.parse(value));
+  return isDay(value);
+}
+
+/** The first column found with a value that is no moment or no day, as `table.column`; null when there is none. */
+export function wrongTime(db: Db): string | null {
+  const found = timesOf(db).find((one) => hasWrong(db, one));
+  return found ? `${found.table}.${found.column}` : null;
+}
+
+function hasWrong(db: Db, { table, column, kind }: TimeColumn): boolean {
   const [from, of] = [quoted(table), quoted(column)];
   // Nearly all are as this program writes them, which SQLite sees; only others are looked at one by one.
   const usual = kind === 'moment' ? `strftime('%Y-%m-%dT%H:%M:%fZ', ${of})` : `date(${of})`;
   const odd = db
     .prepare<[], string>(`SELECT ${of} FROM ${from} WHERE ${of} IS NOT NULL AND ${usual} IS NOT ${of}`)
     .pluck();
-  for (const value of eachRow(odd))
-    if (kind === 'day' || !BEGINS.test(value) || Number.isNaN(Date.parse(value))) return true;
+  for (const value of eachRow(odd)) if (!isTime(value, kind)) return true;
   return false;
+}
+
+/** As SQLite's `date` has it, which turns a day that is none into another or into nothing. */
+function isDay(value: string): boolean {
+  if (!/^\d{4}-\d\d-\d\d$/.test(value)) return false;
+  const moment = Date.parse(`${value}T00:00:00Z`);
+  return !Number.isNaN(moment) && new Date(moment).toISOString().slice(0, 10) === value;
 }

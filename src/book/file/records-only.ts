@@ -6,6 +6,7 @@ import Database from 'better-sqlite3';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
 import { openFile } from './open-file.ts';
 import type { Db } from './db.ts';
+import { mendTimes, type MendedTime } from './mend-times.ts';
 import { versionBuilt } from './schema-difference.ts';
 import { setTriggersAside } from './set-aside.ts';
 import { quoted, tablesOf } from './tables.ts';
@@ -16,10 +17,12 @@ import { BookError, bookErrorOf } from './book-error.ts';
  * other rows is worked out again. `from` is opened for reading alone and should be a copy.
  * @throws BookError `foreign`, `newer`, `damaged`; `misfit` where rows are no rows of ours: a value that its table
  *   refuses, a row that belongs to none
+ * @returns where a moment or day was none and was mended
  */
-export function copyRecords(from: string, to: string): void {
+export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
   const version = versionOf(from);
   const db = new Database(to);
+  let mended: MendedTime[] = [];
   try {
     db.pragma('trusted_schema = OFF');
     db.pragma('foreign_keys = OFF');
@@ -29,7 +32,7 @@ export function copyRecords(from: string, to: string): void {
       setTriggersAside(
         db,
         () => true,
-        () => fill(db),
+        () => (mended = fill(db, now)),
       );
       db.pragma(`application_id = ${APPLICATION_ID}`);
       db.pragma(`user_version = ${version}`);
@@ -37,6 +40,7 @@ export function copyRecords(from: string, to: string): void {
     const loose = db.pragma('main.foreign_key_check') as { table: string }[];
     if (loose[0]) throw new BookError('misfit', from, loose[0].table);
     db.exec('DETACH other');
+    return mended;
   } catch (error) {
     throw isOfRows(error) ? new BookError('misfit', from, String(error)) : bookErrorOf(error, from);
   } finally {
@@ -76,7 +80,7 @@ function newestOf(db: Db): number {
   return newest;
 }
 
-function fill(db: Db): void {
+function fill(db: Db, now: Date): MendedTime[] {
   const found = recordTables(db, 'other');
   const tables = tablesOf(db);
   for (const { name, columns } of tables) {
@@ -88,7 +92,9 @@ function fill(db: Db): void {
         `INSERT INTO main.${quoted(name)} (${names.join()}) SELECT ${names.join()} FROM other.${quoted(name)}`,
       );
   }
+  const mended = mendTimes(db, now);
   for (const { name } of tables) workOut(db, name);
+  return mended;
 }
 
 /** A table that holds what its `_now` view says is filled from that view; what seasons taught is learned again. */

@@ -7,6 +7,7 @@ import { ENDINGS, setAside, type Source } from './books-aside.ts';
 import { wrongTime } from './check-moments.ts';
 import { flush, flushFolder } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
+import type { MendedTime } from './mend-times.ts';
 import { checkBuilt, closeBook, openBook } from './open.ts';
 import { openFile } from './open-file.ts';
 import { makePart, partOf, removePart } from './part-files.ts';
@@ -20,13 +21,15 @@ export interface Opening {
   opener?: string | Lock | undefined;
   /** Takes its records over into a clean book, and leaves out everything else that was built into it. */
   recordsOnly?: boolean;
+  /** With `recordsOnly`, is told where a moment or day was none and was mended. */
+  onMended?: (mended: MendedTime[]) => void;
 }
 
 /**
  * Does with a copy of a backup all that restoring and opening it would do, migrations included, and says what is in it.
  * Nothing is changed.
  * @param alsoTry what else is done with the copy, a book of today's version then
- * @throws BookError `backup`, `altered`, `misfit`, `newer`, `passphrase`
+ * @throws BookError `backup`, `altered`, `times`, `misfit`, `newer`, `passphrase`
  */
 export function tryBackup(
   bookPath: string,
@@ -37,7 +40,7 @@ export function tryBackup(
 ): Holdings {
   const part = partOf(bookPath);
   try {
-    const held = layOut(part, source, opening);
+    const held = layOut(part, source, now, opening);
     closeBook(openBook(part, now, true));
     alsoTry(part);
     return held;
@@ -64,7 +67,7 @@ export function restoreBackup(
   refuseIfOpenElsewhere(bookPath);
   const part = partOf(bookPath);
   try {
-    layOut(part, source, opening);
+    layOut(part, source, now, opening);
     flush(part);
     const aside = setAside(bookPath, now);
     renameSync(part, bookPath);
@@ -85,7 +88,12 @@ export function takeBack(bookPath: string, aside: string | null): void {
 }
 
 /** Makes the plain, checked copy `part` of a source. */
-function layOut(part: string, source: Source, { opener, recordsOnly = false }: Opening): Holdings {
+function layOut(
+  part: string,
+  source: Source,
+  now: Date,
+  { opener, recordsOnly = false, onMended }: Opening,
+): Holdings {
   if (!statSync(source.path).isFile()) throw new BookError('backup', source.path, 'no file');
   refuseWithoutRoom(part, source.path);
   if (source.locked) {
@@ -99,7 +107,10 @@ function layOut(part: string, source: Source, { opener, recordsOnly = false }: O
     if (found) copyPrivately(log, `${part}-wal`);
     takeInLog(part);
   }
-  if (recordsOnly) keepRecordsOnly(part);
+  if (recordsOnly) {
+    const mended = keepRecordsOnly(part, now);
+    onMended?.(mended);
+  }
   checkBuiltAsOurs(part);
   const held = checkCopy(part, null);
   checkTimes(part);
@@ -111,24 +122,25 @@ function refuseWithoutRoom(part: string, source: string): void {
   if (statSync(source).size > roomIn(dirname(part))) throw new BookError('full', part, 'no room for a copy');
 }
 
-function keepRecordsOnly(part: string): void {
+function keepRecordsOnly(part: string, now: Date): MendedTime[] {
   const clean = partOf(part);
   try {
     makePart(clean);
-    copyRecords(part, clean);
+    const mended = copyRecords(part, clean, now);
     removePart(part);
     renameSync(clean, part);
+    return mended;
   } finally {
     removePart(clean);
   }
 }
 
-/** A moment that is none would leave pages of the book broken that show it. */
+/** A moment that is none would leave pages of the book broken that show it. Its records alone are taken over with mended ones. */
 function checkTimes(part: string): void {
   const db = openFile(part, { readonly: true, fileMustExist: true });
   try {
     const wrong = wrongTime(db);
-    if (wrong !== null) throw new BookError('backup', part, `no moment or day in ${wrong}`);
+    if (wrong !== null) throw new BookError('times', part, `no moment or day in ${wrong}`);
   } finally {
     db.close();
   }
@@ -148,7 +160,7 @@ function checkBuiltAsOurs(part: string): void {
 function troubleOfSource(error: unknown, source: string): BookError {
   const trouble = bookErrorOf(error, source);
   const { code, detail, difference } = trouble;
-  if (code === 'altered' || code === 'misfit' || code === 'newer')
+  if (code === 'altered' || code === 'times' || code === 'misfit' || code === 'newer')
     return new BookError(code, source, detail, difference);
   return code === 'foreign' || code === 'damaged' || code === 'migration'
     ? new BookError('backup', source, detail)

@@ -73,4 +73,20 @@ export interface BackupTried {
   own: boolean | null;
   /** The name of its shop; empty where it was never set. */
   shop: string;
+  /** Of its records alone: where a date or time could not be read and was set to that of the entry before or after. */
+  mended: MendedTime[];
+}
+
+/** A column whose dates or times could not be read, and in how many entries. */
+export interface MendedTime {
+  table: string;
+  column: string;
+  rows: number;
+}
+
+/** A backup or its records were put in the book's place. */
+export interface Restored {
+  /** Where the replaced book lies, or null if there was none. */
+  setAside: string | null;
+  mended: MendedTime[];
 }

@@ -12,6 +12,7 @@ const OF_BOOK: Readonly<Record<BookErrorCode, string>> = {
   changed: 'book.changed',
   foreign: 'book.foreign',
   altered: 'book.altered',
+  times: 'backup.times',
   misfit: 'book.misfit',
   link: 'book.link',
   newer: 'book.newer',

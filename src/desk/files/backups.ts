@@ -19,7 +19,14 @@ import { ProblemError, type Problem } from '../contract/problem.ts';
 import { door, host, write, type Door } from '../session/procedure.ts';
 import { shopView } from '../shop/shop.ts';
 import { tryOut } from './try-out.ts';
-import type { BackupMade, BackupRow, BackupsView, BackupTried } from '../contract/contract.ts';
+import type {
+  BackupMade,
+  BackupRow,
+  BackupsView,
+  BackupTried,
+  MendedTime,
+  Restored,
+} from '../contract/contract.ts';
 
 /** The longest path that Linux takes. */
 const MOST_PATH = 4096;
@@ -91,16 +98,12 @@ export const tryOne = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      const held = tryOut(
-        at.session?.book.path ?? at.bookPath,
-        source,
-        at.now(),
-        openingOf(at, source, input),
-      );
+      const { opening, mended } = openingOf(at, source, input);
+      const held = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
       const { animals, weighings, payments, lastEntry, book, shop } = held;
       const own = isOurs(book, ourBook(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
-      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved };
+      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, mended };
     }),
   true,
   // Backups are about as large as the book.
@@ -108,23 +111,26 @@ export const tryOne = door(
 );
 
 /** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */
-export const restore = door(wanted, (at, input): { setAside: string | null } => {
+export const restore = door(wanted, (at, input): Restored => {
   if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
   return worded(() => {
     const source = sourceOf(at, input);
-    return { setAside: at.restore(source, openingOf(at, source, input), shopView) };
+    const { opening, mended } = openingOf(at, source, input);
+    return { setAside: at.restore(source, opening, shopView), mended };
   });
 });
 
 /**
  * Where the book is not built as Gambrel builds one: puts a clean book with its records in its place, and opens that. The
- * file as it was is kept beside it.
+ * file as it was is kept beside it. Dates and times that are none are mended, and named in the answer and in the trail.
  */
-export const keepRecords = door(v.object({}), (at): { setAside: string | null } => {
+export const keepRecords = door(v.object({}), (at): Restored => {
   const { trouble, bookPath } = at;
   if (trouble?.code !== 'altered') throw new ProblemError('refused', 'book.not-altered');
   const source = { path: bookPath, locked: false };
-  return worded(() => ({ setAside: at.restore(source, { recordsOnly: true }, shopView) }), 'book');
+  const mended: MendedTime[] = [];
+  const opening = { recordsOnly: true, onMended: (found: MendedTime[]) => void mended.push(...found) };
+  return worded(() => ({ setAside: at.restore(source, opening, shopView), mended }), 'book');
 });
 
 /** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
@@ -277,8 +283,10 @@ function openingOf(
   at: Door,
   source: Source,
   { passphrase: typed, recordsOnly }: { passphrase: string; recordsOnly: boolean },
-): Opening {
-  return { opener: openerFor(at, source, typed), recordsOnly };
+): { opening: Opening; mended: MendedTime[] } {
+  const mended: MendedTime[] = [];
+  const onMended = (found: MendedTime[]): void => void mended.push(...found);
+  return { opening: { opener: openerFor(at, source, typed), recordsOnly, onMended }, mended };
 }
 
 function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {

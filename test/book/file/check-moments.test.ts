@@ -1,14 +1,15 @@
 /** A file of anybody's making with a moment or a day that is none: it is refused before it takes the book's place. */
-import { writeFileSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
+import { backupFolder } from '../../../src/book/file/backup.ts';
 import { bookAsText } from '../../../src/book/text/book-as-text.ts';
 import { bookFromText } from '../../../src/book/text/book-from-text.ts';
 import { timeIn, wrongTime } from '../../../src/book/file/check-moments.ts';
 import { quoted, tablesOf } from '../../../src/book/file/tables.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { freshDesk, takeIn } from '../../desk/fresh-desk.ts';
+import { deskOn, freshDesk, takeIn } from '../../desk/fresh-desk.ts';
 import { tempBookPath } from '../temp-book.ts';
 
 /** A shop, and the path of a backup of it in which `sql` was carried out with all triggers aside. */
@@ -16,6 +17,11 @@ async function spoilt(sql: string) {
   const shop = await freshDesk();
   await takeIn(shop, { killDate: '2026-10-08' });
   const { path } = await shop.call('shop.backUp', {});
+  spoil(path, sql);
+  return { shop, path };
+}
+
+function spoil(path: string, sql: string): void {
   const db = new Database(path);
   const triggers = db.prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").all() as {
     name: string;
@@ -25,8 +31,16 @@ async function spoilt(sql: string) {
   db.exec(sql);
   for (const one of triggers) db.exec(one.sql);
   db.close();
-  return { shop, path };
 }
+
+const trailOf = (path: string) => {
+  const db = new Database(path, { readonly: true });
+  const rows = db
+    .prepare("SELECT record_id, before, after FROM audit WHERE record = 'book' ORDER BY id")
+    .all();
+  db.close();
+  return rows as { record_id: string; before: string; after: string }[];
+};
 
 describe('the trial of a backup', () => {
   it.each([
@@ -37,8 +51,8 @@ describe('the trial of a backup', () => {
     ["UPDATE hunter SET details_removed_at = 'gone'"],
   ])('refuses one after %s, and so does restoring it', async (sql) => {
     const { shop, path } = await spoilt(sql);
-    expect(await shop.problem('shop.tryBackup', { path })).toMatchObject({ code: 'backup.bad' });
-    expect(await shop.problem('shop.restore', { path })).toMatchObject({ code: 'backup.bad' });
+    expect(await shop.problem('shop.tryBackup', { path })).toMatchObject({ code: 'backup.times' });
+    expect(await shop.problem('shop.restore', { path })).toMatchObject({ code: 'backup.times' });
     expect(await shop.call('records.list', {})).toHaveLength(1);
     expect(shop.broken).toEqual([]);
   });
@@ -49,6 +63,69 @@ describe('the trial of a backup', () => {
     await shop.call('shop.restore', { path });
     expect(await shop.call('records.list', {})).toHaveLength(1);
     expect(shop.broken).toEqual([]);
+  });
+});
+
+describe('a shop is not locked out of its own records by a date that is none', () => {
+  it('its backup opens with its records, and the dates mended are named in the answer and in the trail', async () => {
+    const { shop, path } = await spoilt(
+      "UPDATE animal SET created_at = 'yesterday'; UPDATE hunter SET details_removed_at = 'gone'; INSERT INTO payment (id, animal_id, kind, method, amount_minor, currency, paid_on, at, by) VALUES (1, 1, 'payment', 'cash', 100, 'USD', '2026-02-30', '2026-10-10T15:00:00.000Z', '')",
+    );
+    const mended = [
+      { table: 'animal', column: 'created_at', rows: 1 },
+      { table: 'hunter', column: 'details_removed_at', rows: 1 },
+      { table: 'payment', column: 'paid_on', rows: 1 },
+    ];
+    const records = { path, recordsOnly: true };
+    expect((await shop.call('shop.tryBackup', records)).mended).toHaveLength(mended.length);
+    const restored = await shop.call('shop.restore', records);
+    expect(restored.mended).toEqual(expect.arrayContaining(mended));
+    expect(await shop.call('records.list', {})).toHaveLength(1);
+    expect((await shop.call('bills.get', { animalId: 1 })).paidMinor).toBe(100);
+    expect(trailOf(shop.bookPath).map(({ before }) => before)).toEqual(
+      expect.arrayContaining([
+        '{"created_at":"yesterday"}',
+        '{"details_removed_at":"gone"}',
+        '{"paid_on":"2026-02-30"}',
+      ]),
+    );
+    expect(shop.broken).toEqual([]);
+  });
+
+  it('a row takes the moment of the one written before it', async () => {
+    const shop = await freshDesk();
+    const id = await takeIn(shop);
+    for (const typed of ['60', '20']) {
+      shop.wait(60);
+      await shop.call('table.weigh', { animalId: id, stage: 'cut', part: 'trim', typed, confirmed: true });
+    }
+    const { path } = await shop.call('shop.backUp', {});
+    const ats = (from: string): string[] => {
+      const db = new Database(from, { readonly: true });
+      const found = db.prepare<[], string>('SELECT at FROM weighing ORDER BY id').pluck().all();
+      db.close();
+      return found;
+    };
+    const before = ats(path);
+    spoil(path, "UPDATE weighing SET at = 'noon' WHERE id <> 2");
+    await shop.call('shop.restore', { path, recordsOnly: true });
+    expect(ats(shop.bookPath)).toEqual([before[1], before[1], before[1]]);
+    expect(trailOf(shop.bookPath).map(({ record_id }) => record_id)).toEqual(['weighing 1', 'weighing 3']);
+  });
+
+  it('a book that was altered too gives its records into a clean one', async () => {
+    const shop = await freshDesk();
+    await takeIn(shop, { killDate: '2026-10-08' });
+    shop.desk.close();
+    spoil(shop.bookPath, "UPDATE animal SET created_at = 'yesterday'; CREATE VIEW spy AS SELECT 1");
+    rmSync(join(backupFolder(shop.bookPath), 'last closed.sha256'), { force: true });
+    const again = await deskOn(shop.bookPath);
+    expect((await again.problem('records.list', {})).code).toBe('book.altered');
+    expect((await again.call('shop.keepRecords', {})).mended).toEqual([
+      { table: 'animal', column: 'created_at', rows: 1 },
+    ]);
+    expect(await again.call('records.list', {})).toHaveLength(1);
+    expect(again.broken).toEqual([]);
   });
 });
 

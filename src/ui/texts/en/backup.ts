@@ -82,7 +82,9 @@ export const backupText = {
   open: 'Open this one',
   openLocked: 'Unlock it',
   recordsOnly: 'Look at its records only',
-  leavesOut: 'Its records go into a clean book. What another program built into it is left out.',
+  leavesOut: 'Its records go into a clean book. Whatever another program may have built into it is left out.',
+  mended: (n: number) =>
+    `In ${plural(n, 'entry', 'entries')} a date or time could not be read. It was set to that of the entry before or after it. The book keeps what stood there: see its audit table when you export the book.`,
   openRecords: 'Open its records in a clean book',
   opened: (when: string) => `The book is now as it was on ${when}.`,
 

@@ -77,6 +77,8 @@ export const bookWording: Readonly<Record<string, Wording>> = {
     'No backup of this book is from before personal details were removed. Nothing needs doing.',
   'backup.altered': (p) =>
     `This backup was changed by another program: ${alteredIn(p)}. Nothing in it was run or changed. Take another one, or open only its records.`,
+  'backup.times': () =>
+    'In this backup a date or time cannot be read, so some pages would not open. Nothing was changed. Take another one, or open only its records: each such date is then set to that of the entry before or after it.',
   'backup.misfit': () =>
     'The records of this backup do not fit into a clean book: some are not as Gambrel writes them. Nothing was changed. Take another one.',
   'backup.gone': () => 'This backup is no longer there. Plug in the stick if it was on one, or take another.',

@@ -1,0 +1,55 @@
+/**
+ * Puts readable moments and days into records that are taken over into a clean book. A shop is never locked out of its
+ * records by one entry whose time is none, and no page breaks on it.
+ */
+import { isTime, timesOf, type TimeColumn } from './check-moments.ts';
+import type { Db } from './db.ts';
+import { quoted } from './tables.ts';
+
+/** Where a moment or day was none, and in how many rows. */
+export interface MendedTime {
+  table: string;
+  column: string;
+  rows: number;
+}
+
+/** Worked out of other rows, and so worked out again. */
+const DERIVED = /_(sum|lookup)$|^season_taught$/;
+
+/**
+ * Gives each row whose moment or day is none that of the row written before it, else of the one after it, else `now`. What
+ * stood there is kept in the trail, row by row. Expects that no trigger guards the rows.
+ */
+export function mendTimes(db: Db, now: Date): MendedTime[] {
+  db.function('is_time', { deterministic: true }, (value, kind) => (isTime(value, kind) ? 1 : 0));
+  return timesOf(db)
+    .filter(({ table }) => !DERIVED.test(table))
+    .map((of) => ({ table: of.table, column: of.column, rows: mendColumn(db, of, now.toISOString()) }))
+    .filter(({ rows }) => rows > 0);
+}
+
+function mendColumn(db: Db, { table, column, kind }: TimeColumn, now: string): number {
+  const [from, of, key] = [quoted(table), quoted(column), keyOf(db, table)];
+  const keys = (alias: string): string => key.map((one) => `${alias}.${one}`).join();
+  const near = (side: '<' | '>', order: string): string =>
+    `(SELECT n.${of} FROM ${from} n WHERE (${keys('n')}) ${side} (${keys('t')}) AND is_time(n.${of}, @kind)
+      ORDER BY ${key.map((one) => `n.${one} ${order}`).join()} LIMIT 1)`;
+  const instead = `coalesce(${near('<', 'DESC')}, ${near('>', 'ASC')}, @usual)`;
+  const wrong = `t.${of} IS NOT NULL AND NOT is_time(t.${of}, @kind)`;
+  const bound = { kind, usual: kind === 'day' ? now.slice(0, 10) : now };
+  db.prepare(
+    `INSERT INTO audit (record, record_id, act, before, after, reason, at, by)
+     SELECT 'book', @table || ' ' || ${key.map((one) => `t.${one}`).join(" || ' ' || ")}, 'change', json_object(@column, t.${of}), json_object(@column, ${instead}), @reason, @now, ''
+     FROM ${from} t WHERE ${wrong}`,
+  ).run({ ...bound, table, column, now, reason: kind === 'day' ? 'not a day' : 'not a moment' });
+  return db.prepare(`UPDATE ${from} AS t SET ${of} = ${instead} WHERE ${wrong}`).run(bound).changes;
+} // prettier-ignore
+
+/** The columns by which rows are told apart, in the order in which they were written where that is known. */
+function keyOf(db: Db, table: string): string[] {
+  const key = db
+    .prepare<[string], string>('SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk')
+    .pluck()
+    .all(table);
+  return key.length > 0 ? key.map(quoted) : ['rowid'];
+}
