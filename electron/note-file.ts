@@ -1,7 +1,7 @@
 /** What the shell remembers between starts: one small JSON file each, in the program's own folder. */
 import { readFileSync, statSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { clearParts, replaceFile } from '../src/book/file/part-files.ts';
+import { clearPartials, replaceFile } from '../src/book/file/partial-files.ts';
 import { logError } from './log.ts';
 
 /** No note of ours comes near this, bytes. */
@@ -28,7 +28,7 @@ export function noted(note: unknown, member: string): string | null {
 /** Notes something for next time. A disk that refuses costs the memory, not the work. */
 export function writeNote(file: string, note: object): void {
   try {
-    clearParts(dirname(file), (name) => name === basename(file));
+    clearPartials(dirname(file), (name) => name === basename(file));
     replaceFile(file, JSON.stringify(note));
   } catch (error) {
     logError('note-not-kept', error);

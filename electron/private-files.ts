@@ -1,7 +1,7 @@
 /** What this program writes is for the account that runs it: other accounts of the computer read none of it. */
 import { dirname } from 'node:path';
 import { isMainThread } from 'node:worker_threads';
-import { keepPrivate } from '../src/book/file/private-files.ts';
+import { restrictToOwner } from '../src/book/file/private-files.ts';
 
 /** Group and others get nothing. */
 const PRIVATE = 0o077;
@@ -26,5 +26,5 @@ export function withUsualMask<T>(start: () => T): T {
 
 /** The folder of the usual book is ours; earlier versions made it readable. */
 export function keepUsualFolderPrivate(usualBook: string): void {
-  keepPrivate(dirname(usualBook));
+  restrictToOwner(dirname(usualBook));
 }

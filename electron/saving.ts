@@ -2,7 +2,7 @@
 import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { app, dialog, session, type BrowserWindow, type Session } from 'electron';
-import { replaceFile } from '../src/book/file/part-files.ts';
+import { replaceFile } from '../src/book/file/partial-files.ts';
 import { announce, tell } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';

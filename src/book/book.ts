@@ -4,7 +4,7 @@ import { animalRecords } from './records/animals.ts';
 import { auditRecords } from './records/audit.ts';
 import { batchRecords } from './records/batches.ts';
 import { billRecords } from './records/bills.ts';
-import { broughtInRecords } from './records/brought-in.ts';
+import { importRecords } from './records/imports.ts';
 import { callNoteRecords } from './records/call-notes.ts';
 import { coolerLogRecords } from './records/cooler-logs.ts';
 import { coolerRecords } from './records/coolers.ts';
@@ -20,9 +20,9 @@ import { paymentRecords } from './records/payments.ts';
 import { priceRecords } from './records/prices.ts';
 import { productRecords } from './records/products.ts';
 import { quoteRecords } from './records/quotes.ts';
-import { bookReaders } from './file/readers.ts';
+import { snapshotReaders } from './file/readers.ts';
 import { recordBook } from './records/record-book.ts';
-import { seasonBehind } from './sums/season-drilldown.ts';
+import { seasonDrilldown } from './sums/season-drilldown.ts';
 import { seasonCompare } from './sums/season-compare.ts';
 import { seasonFlow } from './sums/season-flow.ts';
 import { seasonCheck } from './sums/season-check.ts';
@@ -32,7 +32,7 @@ import { seasonPounds } from './sums/season-pounds.ts';
 import { seasonRows } from './sums/season-rows.ts';
 import { seasonYields } from './sums/season-yields.ts';
 import { removedDetails } from './privacy/remove-details.ts';
-import { seasonsTaught } from './sums/seasons-taught.ts';
+import { seasonSummaries } from './sums/season-summaries.ts';
 import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';
 import { templateRecords } from './records/templates.ts';
@@ -50,7 +50,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
   const db = openBook(path, now, relaxed, checked);
   const checkPlace = placeCheck(path);
   const changes = changeLog(db);
-  const readers = bookReaders(path);
+  const readers = snapshotReaders(path);
   const inOne = db.transaction((work: () => unknown) => work());
   return {
     db,
@@ -79,11 +79,11 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     counts: rowCounts(db),
     records: recordBook(db),
     history: historyRecords(db),
-    broughtIn: broughtInRecords(db),
+    imports: importRecords(db),
     removedDetails: removedDetails(db),
     sums: summaries(db),
     hookPairs: hookPairs(db),
-    seasonsTaught: seasonsTaught(db),
+    seasonSummaries: seasonSummaries(db),
     changes,
     seasonRows: seasonRows(db, changes),
     seasonFlow: seasonFlow(db),
@@ -93,7 +93,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     seasonYields: seasonYields(db),
     seasonPounds: seasonPounds(db),
     seasonCompare: seasonCompare(db),
-    seasonBehind: seasonBehind(db),
+    seasonDrilldown: seasonDrilldown(db),
     /** Runs `work` in one immediate transaction: all of it is written, or none. */
     change<T>(work: () => T): T {
       checkPlace();

@@ -1,6 +1,6 @@
 import { copyFileSync, renameSync, statSync } from 'node:fs';
 import { openRecordBook } from '../book/book.ts';
-import { makePart, partOf, removePart } from '../book/file/part-files.ts';
+import { createPartial, partialPath, removePartial } from '../book/file/partial-files.ts';
 import { BookError } from '../book/file/book-error.ts';
 import type { DemoBook } from '../desk/door.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
@@ -31,19 +31,19 @@ function copied(keptAt: string, path: string): boolean {
     return true;
   } catch (error) {
     if (!(error instanceof BookError)) throw error;
-    removePart(path);
+    removePartial(path);
     return false;
   }
 }
 
 function keep(path: string, keptAt: string): void {
-  const part = partOf(keptAt);
+  const part = partialPath(keptAt);
   try {
-    makePart(part);
+    createPartial(part);
     copyFileSync(path, part);
     renameSync(part, keptAt);
   } catch {
     // An installed program's folder is not for writing: the next demo is made anew, and nothing is lost.
-    removePart(part);
+    removePartial(part);
   }
 }

@@ -10,16 +10,16 @@ import { createSession, type Session } from '../desk/session/session.ts';
 type Procedures = typeof procedures;
 export type Name = keyof Procedures;
 type Asked<N extends Name> = v.InferInput<Procedures[N]['input']>;
-type Told<N extends Name> = ReturnType<Procedures[N]['run']>;
+type Answered<N extends Name> = ReturnType<Procedures[N]['run']>;
 
 export interface Counter {
   readonly book: Book;
   setClock(at: Date): void;
   now(): Date;
   today(): string;
-  call<N extends Name>(name: N, input: Asked<N>): Told<N>;
+  call<N extends Name>(name: N, input: Asked<N>): Answered<N>;
   /** As `call`, but what is only asked about is confirmed, as a busy shop does. */
-  confirm<N extends Name>(name: N, input: Asked<N>): Told<N>;
+  confirm<N extends Name>(name: N, input: Asked<N>): Answered<N>;
   /** Lets the shop learn from what it has weighed. */
   learn(): void;
 }
@@ -39,14 +39,14 @@ export function openCounter(book: Book): Counter {
   let learned: YieldKnowledge | undefined;
   const session: Session = Object.create(whole, { yields: { get: () => (learned ??= whole.yields) } });
 
-  function call<N extends Name>(name: N, input: Asked<N>): Told<N> {
+  function call<N extends Name>(name: N, input: Asked<N>): Answered<N> {
     const procedure = procedures[name] as unknown as Procedure;
     const checked = v.parse(procedure.input, input);
     const told =
       procedure.kind === 'write'
         ? book.change(() => procedure.run(session, checked))
         : procedure.run(session, checked);
-    return told as Told<N>;
+    return told as Answered<N>;
   }
 
   return {

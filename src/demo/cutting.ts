@@ -6,7 +6,7 @@ import { momentAt } from './invented/calendar.ts';
 import { freezerPlace } from './freezer.ts';
 import { ready } from './hand-over.ts';
 import { ORDERS } from './invented/invention.ts';
-import { writeWeight } from './put-right.ts';
+import { writeWeight } from './corrections.ts';
 import type { Shop } from './shop-day.ts';
 import { planGrind } from './to-grinder.ts';
 import { typedOf } from './invented/typed.ts';

@@ -2,7 +2,7 @@
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
 import { keepsOf } from '../desk/grinder/fat-keeps.ts';
-import { CRUMB_GRAMS } from '../desk/animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../desk/animal/fat-moves.ts';
 import { FATS } from '../desk/supplied/resources.ts';
 import { momentAt } from './invented/calendar.ts';
 import { drawing } from './invented/draw.ts';
@@ -35,7 +35,7 @@ export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
 /** What is past its use-by goes out before the season, and when the van comes. */
 function clearOut({ counter }: Shop, reason: string): void {
   for (const lot of counter.book.fat.all())
-    if (lot.left_grams > CRUMB_GRAMS && keepsOf(counter, lot) === 'past')
+    if (lot.left_grams > ROUNDING_TOLERANCE_GRAMS && keepsOf(counter, lot) === 'past')
       counter.call('fat.discard', { lotId: lot.id, reason, by: COUNTS });
 }
 

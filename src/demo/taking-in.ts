@@ -6,7 +6,7 @@ import { momentAt } from './invented/calendar.ts';
 import { hangUp } from './cold-rooms.ts';
 import { planPickUp } from './hand-over.ts';
 import { ANIMALS } from './invented/invention.ts';
-import { putRight, writeWeight } from './put-right.ts';
+import { correctSlip, writeWeight } from './corrections.ts';
 import type { Shop } from './shop-day.ts';
 
 /** The first sample taken on or after this day is the one that comes back positive. */
@@ -80,7 +80,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
   if (hunterId !== undefined) person.id = hunterId;
   if (intake?.slip) {
     const first = counter.book.weighings.ofAnimal(told.id)[0];
-    if (first) putRight(shop, animal, intake, first.id, by);
+    if (first) correctSlip(shop, animal, intake, first.id, by);
   }
   takeDeposit(shop, animal, by);
   hangUp(shop, animal, by);

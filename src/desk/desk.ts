@@ -5,15 +5,15 @@ import { problemOfBookError, bookErrorIn } from './contract/book-problems.ts';
 import { refuseWrongClock } from './session/clock.ts';
 import { BookDoor, type DemoBook } from './door.ts';
 import { ProblemError, type Answer, type Problem } from './contract/problem.ts';
-import { readyUpload } from './session/upload.ts';
+import { pendingUpload } from './session/upload.ts';
 import type { AnyProcedure } from './session/procedure.ts';
 import { procedures } from './procedures.ts';
 import type { Session } from './session/session.ts';
 import { staleAfter, type Stale } from './reads.ts';
 import { clearLeftovers } from './session/temporary.ts';
-import { adoptParcel } from './export/outbox.ts';
+import { adoptExport } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
-import { WorkerLine, WorkerLost } from './worker/line.ts';
+import { WorkerQueue, WorkerLost } from './worker/queue.ts';
 
 /** What a change makes out of date, and which opening of the book is open now; null while none is. */
 export interface DeskChanged {
@@ -74,7 +74,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     onBroken,
   });
   clearLeftovers();
-  const worker = new WorkerLine(options.worker);
+  const worker = new WorkerQueue(options.worker);
   if (options.demo) await door.startInDemo();
   else door.open();
   const stopUpkeep = options.upkeep
@@ -135,7 +135,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   async function inWorker(session: Session, name: string, procedure: AnyProcedure, input: unknown) {
     session.book.checkPlace();
     const begun = procedure.long?.begin?.(session);
-    const answer = worker.send(session, { call: name, input, upload: readyUpload(session) });
+    const answer = worker.send(session, { call: name, input, upload: pendingUpload(session) });
     if (writesLong(procedure)) {
       longWrites += 1;
       written = answer.then(
@@ -148,7 +148,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
       // What the worker wrote came over another connection, as if another program had.
       if (door.session === session) session.othersWrote();
       begun?.done(value);
-      return parcel === null ? value : { ...(value as object), id: adoptParcel(session, parcel) };
+      return parcel === null ? value : { ...(value as object), id: adoptExport(session, parcel) };
     } catch (error) {
       begun?.failed(error);
       if (error instanceof WorkerLost && !worker.usable) return here(procedure, session, input);
@@ -173,7 +173,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     if (began && began !== door.session && !(error instanceof ProblemError)) return OTHER_OPENING;
     const trouble = door.session && bookErrorIn(error, door.session.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign', 'altered'].includes(trouble.code)) {
-      door.doubt(trouble);
+      door.recover(trouble);
       announce(null, null);
     }
     return problemOf(error, options.bookPath, onBroken);

@@ -2,22 +2,22 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
-import { clearOwnParts } from '../book/file/backup.ts';
+import { clearOwnPartials } from '../book/file/backup.ts';
 import { expectBook } from '../book/file/expect-book.ts';
 import { inspectBook } from '../book/file/open.ts';
 import { setAside, type Source } from '../book/file/books-aside.ts';
-import { restoreBackup, takeBack, type Opening } from '../book/file/restore.ts';
+import { restoreBackup, undoRestore, type Opening } from '../book/file/restore.ts';
 import { breakSeal, seal, sealHolds } from '../book/file/seal.ts';
 import { BookError } from '../book/file/book-error.ts';
-import { keepBackup, keptLock } from './session/backup-keeping.ts';
+import { makeBackup, storedLock } from './session/make-backup.ts';
 import { bookErrorIn } from './contract/book-problems.ts';
 import { ProblemError } from './contract/problem.ts';
 import type { Door } from './session/procedure.ts';
 import { createSession, type Session } from './session/session.ts';
 import {
-  dropIfPossible,
-  dropTemporariesOf,
-  inTemporaryMeanwhile,
+  tryRemoveTemporary,
+  removeTemporariesOf,
+  withTemporaryAsync,
   temporaryFolder,
 } from './session/temporary.ts';
 
@@ -66,7 +66,7 @@ export class BookDoor implements Door {
   /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
   open(asItIs = false): void {
     if (this.session) return;
-    clearOwnParts(this.bookPath);
+    clearOwnPartials(this.bookPath);
     this.#attempt(() => this.#shop(asItIs));
   }
 
@@ -122,7 +122,7 @@ export class BookDoor implements Door {
       return aside;
     } catch (error) {
       this.#letGo();
-      if (aside !== undefined) takeBack(this.bookPath, aside);
+      if (aside !== undefined) undoRestore(this.bookPath, aside);
       // A book that did not open before must not be opened by a restore that failed.
       if (!this.trouble) this.#attempt(() => this.#shop(true));
       throw error;
@@ -134,14 +134,14 @@ export class BookDoor implements Door {
     if (this.session) return;
     const aside = existsSync(this.bookPath) ? setAside(this.bookPath, this.now()) : null;
     this.#attempt(() => this.#opened());
-    if (!this.session && aside) takeBack(this.bookPath, aside);
+    if (!this.session && aside) undoRestore(this.bookPath, aside);
   }
 
   /**
    * The open book's file gave trouble: lets go of it and tries it afresh. Where the file went away or was exchanged,
    * the connection still reads what was kept, so a backup is made of that first.
    */
-  doubt(trouble: BookError): void {
+  recover(trouble: BookError): void {
     if (!this.session || this.session.demo) return;
     const lost = trouble.code === 'missing' || trouble.code === 'changed';
     if (lost) this.#backUp(this.session);
@@ -159,7 +159,7 @@ export class BookDoor implements Door {
     if (!session) return;
     if (backUp && this.#guarded && !session.demo && session.backups.due()) this.#backUp(session, keeping);
     this.#letGo();
-    if (session.demo) dropIfPossible(dirname(session.book.path));
+    if (session.demo) tryRemoveTemporary(dirname(session.book.path));
     else if (this.#guarded) this.#try(() => seal(this.bookPath));
   }
 
@@ -188,13 +188,13 @@ export class BookDoor implements Door {
     const clock = () => new Date(demo.now.getTime() + (Date.now() - started));
     const path = join(folder, 'demo.gambrel');
     try {
-      const book = await inTemporaryMeanwhile(async () => {
+      const book = await withTemporaryAsync(async () => {
         await demo.copyTo(path);
         return openRecordBook(path, demo.now, true);
       });
       return createSession({ book, demo: true, clock, host: this });
     } catch (error) {
-      dropIfPossible(folder);
+      tryRemoveTemporary(folder);
       throw error;
     }
   }
@@ -211,7 +211,7 @@ export class BookDoor implements Door {
   }
 
   #backUp(session: Session, keeping?: string): void {
-    const kept = keepBackup(session, this.now(), keeping);
+    const kept = makeBackup(session, this.now(), keeping);
     if (!kept.ok) this.#onBroken(kept.trouble);
   }
 
@@ -220,7 +220,7 @@ export class BookDoor implements Door {
     this.session = null;
     if (!session) return;
     this.#try(() => session.book.close());
-    dropTemporariesOf(session);
+    removeTemporariesOf(session);
   }
 
   /** A file on a drive that went away cannot even be closed; there is nothing more to do about it than to say so. */
@@ -235,7 +235,7 @@ export class BookDoor implements Door {
 
 /** Where backups go and how they are locked belongs to this computer, not to the day the restored backup was made. */
 function placesOf({ demo, settings, book }: Session) {
-  return demo ? null : { folder: settings.secondBackupFolder, lock: keptLock(book) };
+  return demo ? null : { folder: settings.secondBackupFolder, lock: storedLock(book) };
 }
 
 function carryOver({ book }: Session, { folder, lock }: NonNullable<ReturnType<typeof placesOf>>): void {

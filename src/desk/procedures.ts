@@ -4,24 +4,24 @@ import * as backups from './files/backups.ts';
 import * as batchWork from './grinder/batch-work.ts';
 import * as bills from './bills/bills.ts';
 import * as books from './records/books.ts';
-import * as bring from './import/import.ts';
+import * as imports from './import/import.ts';
 import * as coolerLogs from './coolers/cooler-logs.ts';
-import { record as coolerRecord } from './coolers/cooler-record.ts';
+import { getRecord } from './coolers/cooler-record.ts';
 import * as coolers from './coolers/coolers.ts';
 import * as costing from './costing/costing.ts';
 import { trustClock } from './session/clock.ts';
 import { dispose } from './animals/dispose.ts';
 import * as fat from './grinder/fat.ts';
 import * as fatCount from './grinder/fat-count.ts';
-import { needs } from './grinder/fat-needs.ts';
+import { getNeeds } from './grinder/fat-needs.ts';
 import * as grinder from './grinder/grinder.ts';
 import * as grinderCleaning from './grinder/grinder-cleaning.ts';
 import * as holds from './animals/holds.ts';
 import * as hunters from './animal/hunters.ts';
 import * as intake from './animals/intake.ts';
-import { history } from './animals/history.ts';
-import { lastOrders } from './animals/last-orders.ts';
-import { mend } from './animals/mend.ts';
+import { getHistory } from './animals/history.ts';
+import { getLastOrders } from './animals/last-orders.ts';
+import { edit } from './animals/edit.ts';
 import * as pickup from './animals/pickup.ts';
 import * as prices from './pricing/prices.ts';
 import * as products from './shelf/products.ts';
@@ -30,8 +30,8 @@ import * as rail from './animals/rail.ts';
 import { removeDetails } from './records/remove-details.ts';
 import { renewBackups } from './files/renew-backups.ts';
 import { reopenAnimal, reopenBatch } from './animals/reopen.ts';
-import { behind } from './season/drilldown.ts';
-import { choices } from './season/choices.ts';
+import { drilldown } from './season/drilldown.ts';
+import { getChoices } from './season/choices.ts';
 import { compare } from './season/compare.ts';
 import { flow } from './season/flow.ts';
 import { pounds } from './season/pounds.ts';
@@ -43,23 +43,23 @@ import * as shop from './shop/shop.ts';
 import * as species from './shelf/species.ts';
 import * as partNone from './weighing/part-none.ts';
 import * as table from './weighing/table.ts';
-import * as takeOut from './export/export.ts';
+import * as exports from './export/export.ts';
 import * as templates from './shelf/templates.ts';
 import { testResult } from './animals/test-results.ts';
 import { tryPrices } from './costing/try-prices.ts';
 
 export const procedures = {
-  'shop.get': shop.look,
+  'shop.get': shop.get,
   'shop.setUp': shop.setUp,
-  'shop.saveSettings': shop.change,
+  'shop.saveSettings': shop.saveSettings,
   'shop.addStaff': shop.addStaff,
   'shop.trustClock': trustClock,
   'shop.openDemo': shop.openDemo,
   'shop.leaveDemo': shop.leaveDemo,
 
   'shop.backUp': backups.backUpNow,
-  'shop.listBackups': backups.look,
-  'shop.tryBackup': backups.tryOne,
+  'shop.listBackups': backups.list,
+  'shop.tryBackup': backups.tryBackup,
   'shop.renewBackups': renewBackups,
   'shop.restore': backups.restore,
   'shop.setLock': backups.setLock,
@@ -73,27 +73,27 @@ export const procedures = {
 
   'intake.takeIn': intake.takeIn,
 
-  'rail.get': rail.look,
+  'rail.get': rail.get,
 
-  'coolers.list': coolers.look,
+  'coolers.list': coolers.list,
   'coolers.save': coolers.save,
-  'coolers.archive': coolers.putAway,
-  'coolers.logTemperature': coolers.log,
-  'coolers.voidTemperature': coolers.takeBack,
-  'coolers.previewLog': coolerLogs.look,
-  'coolers.importLog': coolerLogs.bringIn,
-  'coolers.undoImport': coolerLogs.undo,
-  'coolers.listLogs': coolerLogs.list,
-  'coolers.getRecord': coolerRecord,
+  'coolers.archive': coolers.archive,
+  'coolers.logTemperature': coolers.logTemperature,
+  'coolers.voidTemperature': coolers.voidTemperature,
+  'coolers.previewLog': coolerLogs.previewLog,
+  'coolers.importLog': coolerLogs.importLog,
+  'coolers.undoImport': coolerLogs.undoImport,
+  'coolers.listLogs': coolerLogs.listLogs,
+  'coolers.getRecord': getRecord,
 
-  'animals.get': animals.open,
+  'animals.get': animals.get,
   'animals.find': animals.find,
   'animals.setStage': animals.setStage,
   'animals.setDetail': animals.setDetail,
-  'animals.edit': mend,
-  'animals.getHistory': history,
-  'animals.saveOrders': animals.instruct,
-  'animals.getLastOrders': lastOrders,
+  'animals.edit': edit,
+  'animals.getHistory': getHistory,
+  'animals.saveOrders': animals.saveOrders,
+  'animals.getLastOrders': getLastOrders,
   'animals.hang': coolers.hang,
   'animals.hold': holds.hold,
   'animals.endHold': holds.endHold,
@@ -104,11 +104,11 @@ export const procedures = {
   'table.weigh': table.weigh,
   'table.correct': table.correct,
   'table.void': table.void,
-  'table.stateNone': partNone.none,
+  'table.stateNone': partNone.stateNone,
   'table.voidNone': partNone.voidNone,
 
-  'grinder.get': grinder.look,
-  'grinder.getBatch': grinder.open,
+  'grinder.get': grinder.get,
+  'grinder.getBatch': grinder.getBatch,
   'grinder.plan': grinder.plan,
   'grinder.start': grinder.start,
   'grinder.weighIn': batchWork.weighIn,
@@ -117,70 +117,70 @@ export const procedures = {
   'grinder.fatTest': batchWork.fatTest,
   'grinder.finish': batchWork.finish,
   'grinder.reopen': reopenBatch,
-  'grinder.saveCleaning': grinderCleaning.cleaned,
+  'grinder.saveCleaning': grinderCleaning.saveCleaning,
   'grinder.voidCleaning': grinderCleaning.voidCleaning,
 
-  'fat.listLots': fat.lots,
-  'fat.receive': fat.buy,
-  'fat.listMovements': fatCount.moves,
-  'fat.getNeeds': needs,
-  'fat.discard': fatCount.throwOut,
+  'fat.listLots': fat.listLots,
+  'fat.receive': fat.receive,
+  'fat.listMovements': fatCount.listMovements,
+  'fat.getNeeds': getNeeds,
+  'fat.discard': fatCount.discard,
   'fat.count': fatCount.count,
 
-  'quotes.calculate': quote.work,
+  'quotes.calculate': quote.calculate,
   'quotes.save': quote.save,
   'quotes.list': quote.list,
-  'quotes.get': quote.open,
+  'quotes.get': quote.get,
 
-  'bills.get': bills.look,
-  'bills.create': bills.make,
+  'bills.get': bills.get,
+  'bills.create': bills.create,
   'bills.void': bills.void,
   'bills.pay': bills.pay,
   'bills.voidPayment': bills.voidPayment,
 
-  'prices.get': prices.look,
+  'prices.get': prices.get,
   'prices.save': prices.save,
 
-  'pickup.get': pickup.look,
-  'pickup.saveNote': pickup.note,
+  'pickup.get': pickup.get,
+  'pickup.saveNote': pickup.saveNote,
   'pickup.release': pickup.release,
 
-  'shelf.get': shelf.look,
+  'shelf.get': shelf.get,
   'species.save': species.save,
-  'species.archive': species.putAway,
-  'species.restore': species.bringBack,
+  'species.archive': species.archive,
+  'species.restore': species.restore,
   'products.save': products.save,
-  'products.archive': products.putAway,
-  'products.restore': products.bringBack,
+  'products.archive': products.archive,
+  'products.restore': products.restore,
   'templates.save': templates.save,
-  'templates.archive': templates.putAway,
-  'templates.restore': templates.bringBack,
+  'templates.archive': templates.archive,
+  'templates.restore': templates.restore,
 
-  'season.getChoices': choices,
+  'season.getChoices': getChoices,
   'season.yields': yields,
   'season.pounds': pounds,
   'season.compare': compare,
-  'season.drilldown': behind,
+  'season.drilldown': drilldown,
   'season.flow': flow,
   'season.fat': seasonFat,
   'season.check': check,
 
-  'costing.get': costing.look,
+  'costing.get': costing.get,
   'costing.save': costing.save,
   'costing.tryPrices': tryPrices,
 
-  'records.list': books.records,
+  'records.list': books.list,
   'records.check': books.check,
 
-  'import.begin': bring.begin,
-  'import.addPiece': bring.piece,
-  'import.preview': bring.look,
-  'import.run': bring.bringIn,
-  'import.list': bring.list,
-  'import.undo': bring.undo,
+  'import.begin': imports.begin,
+  'import.addPiece': imports.addPiece,
+  'import.preview': imports.preview,
+  'import.run': imports.run,
+  'import.list': imports.list,
+  'import.undo': imports.undo,
 
-  'export.create': takeOut.pack,
-  'export.createForHunter': takeOut.packHunter,
-  'export.getPiece': takeOut.piece,
-  'import.book': takeOut.fill,
+  'export.create': exports.create,
+  'export.createForHunter': exports.createForHunter,
+  'export.getPiece': exports.getPiece,
+  'import.book': exports.importBook,
 };

@@ -56,7 +56,7 @@ export function startUpkeep(
     } catch (error) {
       const trouble = session && bookErrorIn(error, session.book.path);
       if (!trouble) return onBroken(error);
-      door.doubt(trouble);
+      door.recover(trouble);
       announce(null, null);
     }
   }

@@ -5,32 +5,38 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRecordBook } from '../book/book.ts';
 import { adoptUpload } from './session/upload.ts';
-import { passClock } from './session/clock.ts';
+import { acceptClock } from './session/clock.ts';
 import { procedures } from './procedures.ts';
 import type { AnyProcedure, Door } from './session/procedure.ts';
 import { createSession, type Session } from './session/session.ts';
 import { summariseNext } from './session/season-summaries.ts';
-import { giveAwayParcel } from './export/outbox.ts';
-import { asThrown, type Done, type Errand } from './worker/messages.ts';
+import { releaseExport } from './export/outbox.ts';
+import { serializeError, type WorkerResponse, type WorkerRequest } from './worker/messages.ts';
 
 /** How many errands are not done yet; the desk waits on it when it closes. */
 const open = new Int32Array((workerData as { open: SharedArrayBuffer }).open);
 
-parentPort?.on('message', (errand: Errand) => void carryOut(errand));
+parentPort?.on('message', (errand: WorkerRequest) => void carryOut(errand));
 
-async function carryOut(errand: Errand): Promise<void> {
-  let answer: Done['answer'];
+async function carryOut(errand: WorkerRequest): Promise<void> {
+  let answer: WorkerResponse['answer'];
   try {
     answer = await answerOf(errand);
   } catch (error) {
-    answer = { ok: false, thrown: asThrown(error) };
+    answer = { ok: false, thrown: serializeError(error) };
   }
-  parentPort?.postMessage({ id: errand.id, answer } satisfies Done);
+  parentPort?.postMessage({ id: errand.id, answer } satisfies WorkerResponse);
   Atomics.sub(open, 0, 1);
   Atomics.notify(open, 0);
 }
 
-async function answerOf({ call, input, book: at, now, upload }: Errand): Promise<Done['answer']> {
+async function answerOf({
+  call,
+  input,
+  book: at,
+  now,
+  upload,
+}: WorkerRequest): Promise<WorkerResponse['answer']> {
   const procedure = procedures[call as keyof typeof procedures] as unknown as AnyProcedure;
   const clock = () => new Date(now);
   const book = openRecordBook(at.path, clock(), at.demo, true);
@@ -41,18 +47,18 @@ async function answerOf({ call, input, book: at, now, upload }: Errand): Promise
       clock,
       host: { openDemo: noOther, leaveDemo: noOther },
     });
-    passClock(session);
+    acceptClock(session);
     if (upload) adoptUpload(session, upload);
-    const value = await carriedOut(procedure, session, input);
+    const value = await respond(procedure, session, input);
     // A file of earlier animals empties the summaries of their seasons; the desk would go over all of them at its next look.
     if (procedure.kind === 'write') while (summariseNext(session));
-    return { ok: true, value, parcel: giveAwayParcel(session) };
+    return { ok: true, value, parcel: releaseExport(session) };
   } finally {
     book.leave();
   }
 }
 
-function carriedOut(procedure: AnyProcedure, session: Session, input: unknown): unknown {
+function respond(procedure: AnyProcedure, session: Session, input: unknown): unknown {
   if (procedure.kind === 'door') return procedure.run(doorOf(session), input);
   if (procedure.kind === 'write') return session.book.change(() => procedure.run(session, input));
   return procedure.run(session, input);
@@ -70,7 +76,7 @@ function doorOf(session: Session): Door {
     openDemo: noOther,
     leaveDemo: noOther,
     restore: noOther,
-    doubt: noOther,
+    recover: noOther,
     beginAnew: noOther,
   };
 }

@@ -14,14 +14,14 @@ import { DEMO_NOW } from '../../src/demo/season.ts';
 import { createSession } from '../../src/desk/session/session.ts';
 import { summariseNext } from '../../src/desk/session/season-summaries.ts';
 import { SPECIES } from '../../src/desk/supplied/resources.ts';
-import { ruleOf } from '../../src/desk/learning/season-taught.ts';
+import { summaryKey } from '../../src/desk/learning/season-summary.ts';
 import { demoAt } from '../demo-copy.ts';
 
 export const ANIMALS_A_SEASON = 5000;
 const WEIGHINGS_AN_ANIMAL = 12;
 const LAST_SEASON = 2026;
 /** Changes when the book or its summaries are made in another way, so that one made before is not taken for it. */
-const MADE = `with summaries by ${ruleOf(SPECIES)}`;
+const MADE = `with summaries by ${summaryKey(SPECIES)}`;
 /** Seasons of the demo whose animals are all handed over. */
 const PATTERN = [2024, 2025];
 const GRAMS =

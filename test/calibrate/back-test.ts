@@ -5,7 +5,7 @@ import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { instructionsOf } from '../../src/desk/animal/instructions.ts';
 import { weighedAmounts } from '../../src/desk/bills/amounts.ts';
 import { DEMO_NOW } from '../../src/demo/season.ts';
-import { workQuote, type QuoteAsked } from '../../src/desk/quotes/work.ts';
+import { calculateQuote, type QuoteAsked } from '../../src/desk/quotes/calculate.ts';
 import { ownFatSource, speciesOf } from '../../src/desk/supplied/resources.ts';
 import { createSession, type Session } from '../../src/desk/session/session.ts';
 import type { QuoteResult, Range } from '../../src/desk/contract/contract.ts';
@@ -46,7 +46,7 @@ export function backTest(book: Book): BackTested[] {
     return arrived.flatMap(({ row, animal }) => {
       const own = wholeTakeHomeGrams(row);
       if (own === null) return [];
-      const quote = (told: Told) => workQuote(then, askedOf(session, row, told));
+      const quote = (told: Told) => calculateQuote(then, askedOf(session, row, told));
       const fats = Object.entries(weighedAmounts(session, animal, [], {}).amounts.fats ?? {});
       const bought = fats.filter(([source]) => source !== ownFatSource(speciesOf(row.species)).code);
       return {

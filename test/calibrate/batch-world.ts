@@ -6,11 +6,11 @@ import type { GrindSource } from '../../src/book/records/tested-grinds.ts';
 import { fatOfKind } from '../../src/core/fat/kind.ts';
 import { spreadRatios } from '../../src/core/fat/spread.ts';
 import type { RandomGenerator } from '../../src/core/stats/random.ts';
-import { mixtureOf, type FatBelieved } from '../../src/desk/learning/fat-believed.ts';
+import { mixtureOf, type FatEstimates } from '../../src/desk/learning/fat-estimates.ts';
 import {
   afterTests,
-  believedAt,
-  NOTHING_TESTED,
+  estimatesAt,
+  PRIOR_STATE,
   type FatState,
 } from '../../src/desk/learning/fat-knowledge.ts';
 import { FATS } from '../../src/desk/supplied/resources.ts';
@@ -72,7 +72,7 @@ export interface Shop {
   fill(kinds: readonly number[]): { parts: Part[]; fat: number; ownSd: number };
   /** Grinds, tests and learns one batch. */
   testOne(): void;
-  believed(): FatBelieved;
+  believed(): FatEstimates;
 }
 
 /** One shop of a world, its means and spreads drawn. */
@@ -90,7 +90,7 @@ export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
     const ratio = world.ownRatio ?? Math.sqrt(drawRatio(chance));
     return { species, mean: mean.mean + off, ownSd: ownSd * ratio };
   });
-  let state: FatState = NOTHING_TESTED;
+  let state: FatState = PRIOR_STATE;
   let animals = 0;
   let batches = 0;
   let lot = newLot();
@@ -132,7 +132,7 @@ export function openShop(world: BatchWorld, chance: RandomGenerator): Shop {
       ownSd: Math.hypot(...parts.map((part) => part.grams * part.trueOwnSd)) / all,
     };
   }
-  const believedNow = () => believedAt(state, shelf);
+  const believedNow = () => estimatesAt(state, shelf);
   const pick = (): number => (chance.uniform() < 0.7 ? 0 : 1 + Math.floor(2 * chance.uniform()));
 
   return {

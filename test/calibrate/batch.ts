@@ -4,7 +4,7 @@
  */
 import { normalQuantile } from '../../src/core/stats/distributions.ts';
 import { seeded } from '../../src/core/stats/random.ts';
-import { mixtureOf } from '../../src/desk/learning/fat-believed.ts';
+import { mixtureOf } from '../../src/desk/learning/fat-estimates.ts';
 import { BATCH_WORLDS, openShop, TEST_SD, weighedAs, type BatchWorld, type Shop } from './batch-world.ts';
 import { binomialBand } from './coverage.ts';
 

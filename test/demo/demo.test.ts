@@ -3,10 +3,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
 import type {
   AnimalPage,
-  FatLook,
+  FatReport,
   RailView,
   RecordRow,
-  YieldsLook,
+  YieldsReport,
 } from '../../src/desk/contract/contract.ts';
 import { DEMO_NOW, fillDemo, type DemoMade } from '../../src/demo/season.ts';
 import { animalPage } from '../../src/desk/animals/animal-page.ts';
@@ -172,8 +172,8 @@ describe('the demo season', { timeout: SLOW }, () => {
 
   test('teaches the shop yields near the published ones', async () => {
     expect(session.yields.leftOut).toBeLessThanOrEqual(4);
-    const { species }: YieldsLook = procedures['season.yields'].run(session, { season: SEASON });
-    const { control }: FatLook = await procedures['season.fat'].run(session, { season: SEASON });
+    const { species }: YieldsReport = procedures['season.yields'].run(session, { season: SEASON });
+    const { control }: FatReport = await procedures['season.fat'].run(session, { season: SEASON });
     expect(species.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['mule-deer', 'elk', 'pronghorn', 'white-tail', 'black-bear']),
     );

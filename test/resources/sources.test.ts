@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ownSpecies } from '../../src/core/species/own.ts';
 import type { Grade, SpeciesProfile } from '../../src/core/species/species.ts';
-import { PUBLICATIONS, sourceTold } from '../../src/desk/supplied/sources.ts';
+import { PUBLICATIONS, sourceNote } from '../../src/desk/supplied/sources.ts';
 
 const FOLDER = new URL('../../resources/', import.meta.url);
 const json = (name: string): unknown => JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'));
@@ -189,7 +189,7 @@ describe('lists of agencies', () => {
 
 it('says how a figure was arrived at, then who published it and what of it was read', () => {
   const elk = species.find(({ code }) => code === 'elk') as SpeciesProfile;
-  const { grade, source } = sourceTold(elk.takeHome);
+  const { grade, source } = sourceNote(elk.takeHome);
   expect(grade).toBe('extension');
   expect(source).toMatch(/^218\/364 six bulls/);
   expect(source).toContain(

@@ -19,7 +19,7 @@ import { logEvent, openLog } from '../../electron/log.ts';
 import { readNote, writeNote } from '../../electron/note-file.ts';
 import { readRecent } from '../../electron/recent-books.ts';
 import { readWindowPlace } from '../../electron/window-place.ts';
-import { replaceFile } from '../../src/book/file/part-files.ts';
+import { replaceFile } from '../../src/book/file/partial-files.ts';
 
 let folder = '';
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'gambrel-planted-'))));

@@ -1,5 +1,5 @@
 /** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
-import type { PoundsLook, SpeciesYield, DistributionSummary, YieldsLook } from '../../src/bridge/contract.ts';
+import type { PoundsReport, SpeciesYield, DistributionSummary, YieldsReport } from '../../src/bridge/contract.ts';
 import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 import type { SceneStory } from '../../src/ui/charts/story.ts';
@@ -36,12 +36,12 @@ export function species(name: string, shares: number[], more: Partial<SpeciesYie
   };
 }
 
-export function yields(some: Partial<YieldsLook>): YieldsLook {
+export function yields(some: Partial<YieldsReport>): YieldsReport {
   return { season: 2026, animals: 0, takeHomeGrams: 0, untold: 0, species: [], ...some };
 }
 
 /** 100 lb on the hook: 30 cuts, 30 trim, 2 fat, 20 bone, 9 sinew, 3 damage, 5 shrink, 1 not explained. */
-export function pounds(some: Partial<PoundsLook> = {}): PoundsLook {
+export function pounds(some: Partial<PoundsReport> = {}): PoundsReport {
   const parts = { 'whole cuts': 30, trim: 30, 'fat saved': 2, bone: 20, sinew: 9, damage: 3 } as const;
   return {
     season: 2026,

@@ -3,7 +3,7 @@ import type { Db } from '../file/db.ts';
 import { TOPICS, WATCHED, type Topic, type Watch } from './topics.ts';
 
 /** With more changes than this at once (a file brought in), every record may have changed. */
-const MOST_KNOWN = 1000;
+const MAX_KNOWN = 1000;
 
 interface Change {
   topic: Topic;
@@ -42,7 +42,7 @@ export function changeLog(db: Db): ChangeLog {
   let dropped = 0;
   let invalidated = 0;
   const versions = new Map<string, number>();
-  const rise = (key: string): unknown => versions.set(key, (versions.get(key) ?? 0) + 1);
+  const bump = (key: string): unknown => versions.set(key, (versions.get(key) ?? 0) + 1);
   const drop = (): void => {
     dropped += changes.length + 1;
     changes = [];
@@ -54,10 +54,10 @@ export function changeLog(db: Db): ChangeLog {
   };
 
   function record(change: Change): void {
-    if (changes.length >= MOST_KNOWN) drop();
+    if (changes.length >= MAX_KNOWN) drop();
     changes.push(change);
-    rise(change.topic);
-    if (change.season !== null) rise(`${change.topic} ${change.season}`);
+    bump(change.topic);
+    if (change.season !== null) bump(`${change.topic} ${change.season}`);
   }
 
   db.function('changed', (topic: number, id: number | null, season: number | null) => {

@@ -6,7 +6,7 @@ import { openFile } from './open-file.ts';
 import { BookError } from './book-error.ts';
 
 /** What is in a backup, to choose by. */
-export interface Holdings {
+export interface BackupContents {
   version: number;
   animals: number;
   weighings: number;
@@ -30,7 +30,7 @@ const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 're
  * `wanted` is given the counts and totals of the book that it is a copy of, or what lies between those and `until`.
  * @throws BookError `backup` when anything is not as it should be, `newer` when a newer program wrote it
  */
-export function checkCopy(path: string, wanted: string | null, until = wanted): Holdings {
+export function checkCopy(path: string, wanted: string | null, until = wanted): BackupContents {
   let copy: Database.Database | undefined;
   try {
     copy = openFile(path, { readonly: true, fileMustExist: true });
@@ -42,7 +42,7 @@ export function checkCopy(path: string, wanted: string | null, until = wanted): 
     if (loose.length > 0) throw new BookError('backup', path, `${loose.length} loose ends`);
     if (wanted !== null && !isBetween(totals(copy), wanted, until ?? wanted))
       throw new BookError('backup', path, 'rows differ from the book');
-    const held = holdings(copy);
+    const held = contentsOf(copy);
     if (held.version > BOOK_VERSION) throw new BookError('newer', path, `version ${held.version}`);
     return held;
   } catch (error) {
@@ -87,7 +87,7 @@ export function lastEntryOf(db: Database.Database): string | null {
   return lasts.reduce<string | null>((last, at) => (at && (!last || at > last) ? at : last), null);
 }
 
-function holdings(db: Database.Database): Holdings {
+function contentsOf(db: Database.Database): BackupContents {
   return {
     version: Number(db.pragma('user_version', { simple: true })),
     animals: count(db, 'animal'),

@@ -6,7 +6,7 @@ import { shopOf } from './backup-check.ts';
 import { inName, isEarlierState, labelOf, type BookLabel } from './book-identity.ts';
 import { outsideOf, unlockFile, type Lock } from './locked-file.ts';
 import { openFile } from './open-file.ts';
-import { removePart } from './part-files.ts';
+import { removePartial } from './partial-files.ts';
 
 /** What was read of a backup. */
 export interface Owner {
@@ -23,7 +23,7 @@ export interface Opener {
 
 /** Backups are never written again, so what was read of one is kept. */
 const known = new Map<string, Owner | null>();
-const MOST_KNOWN = 2000;
+const MAX_KNOWN = 2000;
 
 /**
  * Reads whose a backup is. Never throws: a file that cannot be read is nobody's.
@@ -36,7 +36,7 @@ export function ownerOf({ path, locked }: Pick<Backup, 'path' | 'locked'>, opene
     const kept = known.get(key);
     if (kept !== undefined) return kept;
     const owner = locked ? ownerOfLocked(path, opener) : ownerOfPlain(path);
-    if (known.size >= MOST_KNOWN) known.clear();
+    if (known.size >= MAX_KNOWN) known.clear();
     known.set(key, owner);
     return owner;
   } catch {
@@ -85,6 +85,6 @@ function ownerOfLocked(path: string, opener?: Opener): Owner | null {
     unlockFile(path, opener.scratch, opener.lock);
     return ownerOfPlain(opener.scratch);
   } finally {
-    removePart(opener.scratch);
+    removePartial(opener.scratch);
   }
 }

@@ -5,7 +5,7 @@ const MONTH = 7;
 const DAYS_KEPT = 30;
 
 /** What the rule needs to know of a backup. */
-export interface Kept {
+export interface DatedBackup {
   /** UTC ISO moment at which it was made. */
   at: string;
   /** Made before the book was brought up to a new version: stays for good. */
@@ -19,7 +19,7 @@ export interface Kept {
  * @param made the one just made, which stays whatever its date says: the clock may have been set back
  * @example backupsToDrop([…], made) // those to delete, in the order given
  */
-export function backupsToDrop<T extends Kept>(backups: readonly T[], made?: T): T[] {
+export function backupsToDrop<T extends DatedBackup>(backups: readonly T[], made?: T): T[] {
   const newestFirst = [...backups].sort((a, b) => (a.at < b.at ? 1 : -1));
   const lastOf = (length: number) => {
     const last = new Map<string, T>();

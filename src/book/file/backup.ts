@@ -2,15 +2,15 @@ import { lstatSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, totals } from './backup-check.ts';
-import { backupsToDrop, type Kept } from './backup-rotation.ts';
+import { backupsToDrop, type DatedBackup } from './backup-rotation.ts';
 import { identityOf, inName } from './book-identity.ts';
-import { flush, flushFolder, momentInName } from './durable-files.ts';
-import { clearParts, makePart, partOf, removePart } from './part-files.ts';
+import { syncFile, syncFolder, momentInName } from './durable-files.ts';
+import { clearPartials, createPartial, partialPath, removePartial } from './partial-files.ts';
 import { makeFolder } from './private-files.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /** A finished copy of the book. It was checked before it got its name. */
-export interface Backup extends Kept {
+export interface Backup extends DatedBackup {
   path: string;
   bytes: number;
   /** Opens only with its passphrase. */
@@ -19,7 +19,7 @@ export interface Backup extends Kept {
   book: string | null;
 }
 
-const MOST_TRIES = 5;
+const MAX_TRIES = 5;
 /** The note of what the book looked like when it was closed; it lies among the backups. */
 export const SEAL = 'last closed.sha256';
 export const LOCKED_ENDING = '.gambrel-locked';
@@ -50,7 +50,7 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
     const path = freePath(`${start}${mark}`, '.gambrel');
     finish(path, (part) => {
       copyWhole(db, part);
-      flush(part);
+      syncFile(part);
     });
     return backupAt(path);
   } catch (error) {
@@ -77,18 +77,18 @@ function refuseStrangeLink(folder: string): void {
  * Another connection may write between counting the book and copying it, so it is counted again afterwards: the copy must
  * lie between the two. Figures that went up and down meanwhile say nothing, and the copy is made again.
  */
-function copyWhole(db: Database.Database, part: string, tries = MOST_TRIES): void {
+function copyWhole(db: Database.Database, part: string, tries = MAX_TRIES): void {
   const version = (): unknown => db.pragma('data_version', { simple: true });
   const at = version();
   const before = totals(db);
-  makePart(part);
+  createPartial(part);
   db.prepare('VACUUM INTO ?').run(part);
   const written = version() !== at;
   try {
     checkCopy(part, before, written ? totals(db) : before);
   } catch (error) {
     if (!written || tries <= 1) throw error;
-    removePart(part);
+    removePartial(part);
     copyWhole(db, part, tries - 1);
   }
 }
@@ -106,13 +106,13 @@ export function freePath(start: string, ending: string): string {
  * @throws BookError; what was half written is removed
  */
 export function finish(path: string, write: (part: string) => void): void {
-  const part = partOf(path);
+  const part = partialPath(path);
   try {
     write(part);
     renameSync(part, path);
-    flushFolder(dirname(path));
+    syncFolder(dirname(path));
   } catch (error) {
-    removePart(part);
+    removePartial(part);
     const trouble = bookErrorOf(error, path);
     throw ['full', 'read-only', 'folder', 'drive', 'backup'].includes(trouble.code)
       ? trouble
@@ -148,11 +148,11 @@ export function backupsIn(bookPath: string, folder: string): Backup[] {
 }
 
 /** Removes what backups and restores of this book left half written when they were cut short. */
-export function clearOwnParts(bookPath: string): void {
+export function clearOwnPartials(bookPath: string): void {
   const own = basename(bookPath);
-  clearParts(dirname(bookPath), (name) => name === own);
+  clearPartials(dirname(bookPath), (name) => name === own);
   const start = `${basename(bookPath, '.gambrel')} `;
-  clearParts(
+  clearPartials(
     backupFolder(bookPath),
     (name) => name === SEAL || (name.startsWith(start) && isBackupName(name)),
   );

@@ -1,7 +1,7 @@
 /** Books that were taken from their place and are kept beside it under another name. */
 import { existsSync, lstatSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { flushFolder, momentInName } from './durable-files.ts';
+import { syncFolder, momentInName } from './durable-files.ts';
 import { breakSeal } from './seal.ts';
 
 /** The book's own file and what SQLite may have left beside it. */
@@ -45,7 +45,7 @@ export function setAside(bookPath: string, now: Date): string | null {
   for (let n = 2; existsSync(aside); n++) aside = `${start} (${n})`;
   const there = ENDINGS.filter((ending) => existsSync(bookPath + ending));
   for (const ending of there) renameSync(bookPath + ending, aside + ending);
-  flushFolder(dirname(bookPath));
+  syncFolder(dirname(bookPath));
   return there.includes('') ? aside : null;
 }
 

@@ -2,7 +2,7 @@
 import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 
 /** Returns once what was written to `path` is on the disk itself. */
-export function flush(path: string): void {
+export function syncFile(path: string): void {
   const file = openSync(path, 'r+');
   try {
     fsyncSync(file);
@@ -12,7 +12,7 @@ export function flush(path: string): void {
 }
 
 /** Returns once names given and taken away in `folder` are on the disk; Windows does that by itself and opens no folder. */
-export function flushFolder(folder: string): void {
+export function syncFolder(folder: string): void {
   if (process.platform === 'win32') return;
   const file = openSync(folder, 'r');
   try {

@@ -45,7 +45,7 @@ const LABELLED_VERSION = 2;
 const COST = { log2N: 17, r: 8, p: 1 };
 const HEADER = 48;
 const LENGTH = 4;
-const MOST_LABEL = 4096;
+const MAX_LABEL = 4096;
 const TAG = 16;
 const PIECE = 1 << 20;
 
@@ -136,7 +136,7 @@ function headerOf(file: number): Buffer | null {
   if (!start.subarray(9, 12).equals(Buffer.from([COST.log2N, COST.r, COST.p]))) return null;
   if (start[8] === PLAIN_VERSION) return start.subarray(0, HEADER);
   const length = start.readUInt32BE(HEADER);
-  if (start[8] !== LABELLED_VERSION || length > MOST_LABEL) return null;
+  if (start[8] !== LABELLED_VERSION || length > MAX_LABEL) return null;
   const header = Buffer.alloc(HEADER + LENGTH + length);
   return readSync(file, header, 0, header.length, 0) < header.length ? null : header;
 }

@@ -1,7 +1,7 @@
 /** Opening a database file that anybody may have written. */
 import { lstatSync, realpathSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
-import { LOG_ENDINGS } from './part-files.ts';
+import { LOG_ENDINGS } from './partial-files.ts';
 import { BookError } from './book-error.ts';
 
 /**

@@ -7,7 +7,7 @@ import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts
 import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
 import { schemaDifference, versionBuilt } from './schema-difference.ts';
-import { tightenBeside, tightenBook } from './tighten.ts';
+import { restrictBackups, restrictBook } from './tighten.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
@@ -23,8 +23,8 @@ export function openBook(path: string, now: Date, relaxed = false, checked = fal
     reachable(path);
     db = openFile(path);
     const fresh = isEmpty(db);
-    tightenBook(path); // before there is a log, which gets the mode of the book
-    if (!relaxed) tightenBeside(path);
+    restrictBook(path); // before there is a log, which gets the mode of the book
+    if (!relaxed) restrictBackups(path);
     if (!fresh) (checked ? checkBuilt : checkOurs)(db, path);
     setDurability(db, relaxed);
     migrate(db, path, fresh || relaxed ? null : now);

@@ -6,7 +6,7 @@
 import { chmodSync, closeSync, fstatSync, lstatSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, resolve } from 'node:path';
-import { flush, writeWhole } from './durable-files.ts';
+import { syncFile, writeWhole } from './durable-files.ts';
 import { isWithin } from './same-folder.ts';
 
 /** The mode of a file of ours. */
@@ -25,7 +25,7 @@ export function makeFolder(path: string): void {
  * Keeps a file or a folder of ours to this account. What is not there, is a link, belongs to another account or lies where modes do
  * not stick stays as it is: `othersCanRead` tells.
  */
-export function keepPrivate(path: string): void {
+export function restrictToOwner(path: string): void {
   if (process.platform === 'win32') return;
   try {
     const stats = lstatSync(path);
@@ -52,7 +52,7 @@ export function copyPrivately(source: string, target: string): void {
   } finally {
     closeSync(from);
   }
-  flush(target);
+  syncFile(target);
 }
 
 /**

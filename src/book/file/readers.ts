@@ -4,7 +4,7 @@ import type { Db } from './db.ts';
 import { openFile } from './open-file.ts';
 import { bookErrorOf } from './book-error.ts';
 
-export function bookReaders(path: string) {
+export function snapshotReaders(path: string) {
   const open = new Set<Db>();
   const end = (db: Db): void => {
     open.delete(db);

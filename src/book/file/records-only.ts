@@ -8,7 +8,7 @@ import { openFile } from './open-file.ts';
 import type { Db } from './db.ts';
 import { mendTimes, type MendedTime } from './mend-times.ts';
 import { versionBuilt } from './schema-difference.ts';
-import { setTriggersAside } from './set-aside.ts';
+import { withoutTriggers } from './without-triggers.ts';
 import { quoted, tablesOf } from './tables.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
@@ -29,7 +29,7 @@ export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
     db.prepare('ATTACH ? AS other').run(from);
     db.transaction(() => {
       for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
-      setTriggersAside(
+      withoutTriggers(
         db,
         () => true,
         () => (mended = fill(db, now)),
@@ -93,12 +93,12 @@ function fill(db: Db, now: Date): MendedTime[] {
       );
   }
   const mended = mendTimes(db, now);
-  for (const { name } of tables) workOut(db, name);
+  for (const { name } of tables) recompute(db, name);
   return mended;
 }
 
 /** A table that holds what its `_now` view says is filled from that view; what seasons taught is learned again. */
-function workOut(db: Db, name: string): void {
+function recompute(db: Db, name: string): void {
   if (name === 'season_taught') db.exec('DELETE FROM main.season_taught');
   const view = `${name}_now`;
   if (!/_(sum|lookup)$/.test(name) || !isThere(db, view)) return;

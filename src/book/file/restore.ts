@@ -2,15 +2,15 @@
 import { existsSync, lstatSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type Database from 'better-sqlite3';
-import { checkCopy, type Holdings } from './backup-check.ts';
+import { checkCopy, type BackupContents } from './backup-check.ts';
 import { ENDINGS, setAside, type Source } from './books-aside.ts';
 import { wrongTime } from './check-moments.ts';
-import { flush, flushFolder } from './durable-files.ts';
+import { syncFile, syncFolder } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
 import type { MendedTime } from './mend-times.ts';
 import { checkBuilt, closeBook, openBook } from './open.ts';
 import { openFile } from './open-file.ts';
-import { makePart, partOf, removePart } from './part-files.ts';
+import { createPartial, partialPath, removePartial } from './partial-files.ts';
 import { copyPrivately } from './private-files.ts';
 import { copyRecords } from './records-only.ts';
 import { BookError, bookErrorOf, roomIn } from './book-error.ts';
@@ -37,17 +37,17 @@ export function tryBackup(
   now: Date,
   opening: Opening = {},
   alsoTry: (path: string) => void = () => undefined,
-): Holdings {
-  const part = partOf(bookPath);
+): BackupContents {
+  const part = partialPath(bookPath);
   try {
-    const held = layOut(part, source, now, opening);
+    const held = unpack(part, source, now, opening);
     closeBook(openBook(part, now, true));
     alsoTry(part);
     return held;
   } catch (error) {
     throw troubleOfSource(error, source.path);
   } finally {
-    removePart(part);
+    removePartial(part);
   }
 }
 
@@ -65,35 +65,35 @@ export function restoreBackup(
   opening: Opening = {},
 ): string | null {
   refuseIfOpenElsewhere(bookPath);
-  const part = partOf(bookPath);
+  const part = partialPath(bookPath);
   try {
-    layOut(part, source, now, opening);
-    flush(part);
+    unpack(part, source, now, opening);
+    syncFile(part);
     const aside = setAside(bookPath, now);
     renameSync(part, bookPath);
-    flushFolder(dirname(bookPath));
+    syncFolder(dirname(bookPath));
     return aside;
   } catch (error) {
-    removePart(part);
+    removePartial(part);
     throw troubleOfSource(error, source.path);
   }
 }
 
 /** Undoes `restoreBackup`: the restored copy goes, the book that was set aside returns. */
-export function takeBack(bookPath: string, aside: string | null): void {
+export function undoRestore(bookPath: string, aside: string | null): void {
   removeAll(bookPath);
   if (aside === null) return;
   for (const ending of ENDINGS) if (existsSync(aside + ending)) renameSync(aside + ending, bookPath + ending);
-  flushFolder(dirname(bookPath));
+  syncFolder(dirname(bookPath));
 }
 
 /** Makes the plain, checked copy `part` of a source. */
-function layOut(
+function unpack(
   part: string,
   source: Source,
   now: Date,
   { opener, recordsOnly = false, onMended }: Opening,
-): Holdings {
+): BackupContents {
   if (!statSync(source.path).isFile()) throw new BookError('backup', source.path, 'no file');
   refuseWithoutRoom(part, source.path);
   if (source.locked) {
@@ -105,7 +105,7 @@ function layOut(
     const found = lstatSync(log, { throwIfNoEntry: false });
     if (found && !found.isFile()) throw new BookError('backup', source.path, 'its log is no file');
     if (found) copyPrivately(log, `${part}-wal`);
-    takeInLog(part);
+    checkpointLog(part);
   }
   if (recordsOnly) {
     const mended = keepRecordsOnly(part, now);
@@ -123,15 +123,15 @@ function refuseWithoutRoom(part: string, source: string): void {
 }
 
 function keepRecordsOnly(part: string, now: Date): MendedTime[] {
-  const clean = partOf(part);
+  const clean = partialPath(part);
   try {
-    makePart(clean);
+    createPartial(clean);
     const mended = copyRecords(part, clean, now);
-    removePart(part);
+    removePartial(part);
     renameSync(clean, part);
     return mended;
   } finally {
-    removePart(clean);
+    removePartial(clean);
   }
 }
 
@@ -168,7 +168,7 @@ function troubleOfSource(error: unknown, source: string): BookError {
 }
 
 /** A book set aside after a power cut has its newest entries in the log beside it; the copy becomes one file. */
-function takeInLog(part: string): void {
+function checkpointLog(part: string): void {
   const copy = openFile(part);
   try {
     copy.pragma('journal_mode = DELETE');

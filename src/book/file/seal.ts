@@ -18,7 +18,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { backupFolder, finish, SEAL } from './backup.ts';
-import { flush, flushFolder } from './durable-files.ts';
+import { syncFile, syncFolder } from './durable-files.ts';
 import { PRIVATE } from './private-files.ts';
 
 const PIECE = 1 << 20;
@@ -31,7 +31,7 @@ export function seal(bookPath: string): void {
   if (!existsSync(bookPath) || hasLog(bookPath) || !isFolder(backupFolder(bookPath))) return;
   finish(path, (part) => {
     writeFileSync(part, fingerprint(bookPath), { flag: 'wx', mode: PRIVATE });
-    flush(part);
+    syncFile(part);
   });
 }
 
@@ -51,7 +51,7 @@ export function breakSeal(bookPath: string): void {
   if (noteOf(bookPath) === null) return;
   try {
     rmSync(sealOf(bookPath));
-    flushFolder(backupFolder(bookPath));
+    syncFolder(backupFolder(bookPath));
   } catch {
     // A folder that gives nothing away must not keep the book shut. A note that stays is found wrong at the next start,
     // which then asks whether to open the book as it is.

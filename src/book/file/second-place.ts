@@ -18,8 +18,8 @@ import { mayBeOf, ownBackups, ownerOf, type Opener } from './backup-owner.ts';
 import { labelOf } from './book-identity.ts';
 import { lockFile, unlockFile, type Lock } from './locked-file.ts';
 import { openFile } from './open-file.ts';
-import { clearParts, partOf, removePart } from './part-files.ts';
-import { copyPrivately, keepPrivate } from './private-files.ts';
+import { clearPartials, partialPath, removePartial } from './partial-files.ts';
+import { copyPrivately, restrictToOwner } from './private-files.ts';
 import { isWithin } from './same-folder.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
@@ -43,7 +43,7 @@ export function copyToSecondPlace(
   if (!existsSync(folder) || !statSync(folder).isDirectory()) throw new BookError('no-stick', folder);
   refuseOwnFolder(bookPath, folder);
   if (made.book !== null)
-    clearParts(folder, (name) => isBackupName(name) && name.includes(` book-${made.book} `));
+    clearPartials(folder, (name) => isBackupName(name) && name.includes(` book-${made.book} `));
   const source = openFile(made.path, { readonly: true, fileMustExist: true });
   try {
     const label = labelOf(source);
@@ -51,7 +51,7 @@ export function copyToSecondPlace(
       throw new BookError('unlocked', folder);
     const path = freePath(join(folder, basename(made.path, '.gambrel')), lock ? LOCKED_ENDING : '.gambrel');
     const wanted = totals(source);
-    const scratch = partOf(made.path);
+    const scratch = partialPath(made.path);
     finish(path, (part) => {
       if (lock) {
         lockFile(made.path, part, lock, label);
@@ -64,7 +64,7 @@ export function copyToSecondPlace(
     const copy = backupAt(path);
     const opener: Opener | undefined = lock ? { lock, scratch } : undefined;
     const ours = listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book));
-    for (const one of ours) keepPrivate(one.path); // those that earlier versions put there
+    for (const one of ours) restrictToOwner(one.path); // those that earlier versions put there
     const mayGo = ours.filter(({ path: there }) => there !== keeping);
     thinBackups(mayGo, copy, (backups) => ownBackups(source, label.book, backups, opener));
     return copy;
@@ -99,6 +99,6 @@ function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: strin
     const trouble = bookErrorOf(error, plain);
     throw trouble.code === 'full' ? new BookError('full', plain, trouble.detail) : error;
   } finally {
-    removePart(plain);
+    removePartial(plain);
   }
 }

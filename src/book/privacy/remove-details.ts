@@ -1,7 +1,7 @@
 import { nameKey } from '../records/hunters.ts';
 import type { Db } from '../file/db.ts';
 import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
-import { guardsOf, setTriggersAside } from '../file/set-aside.ts';
+import { guardTriggers, withoutTriggers } from '../file/without-triggers.ts';
 import { withoutWords, wordsOfHunter } from './words-of-hunter.ts';
 
 /** What the trail may go on saying: codes, days, numbers and weights. */
@@ -64,7 +64,7 @@ export function removedDetails(db: Db) {
       db.pragma('secure_delete = ON');
       try {
         replacements = words.replacements(id, known);
-        setTriggersAside(db, guardsOf(Object.keys(PERSONAL_TEXT)), () => {
+        withoutTriggers(db, guardTriggers(Object.keys(PERSONAL_TEXT)), () => {
           strayLicence.run({ id });
           for (const statement of clear) statement.run({ id });
           mark.run({ id, at });

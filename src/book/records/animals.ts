@@ -1,4 +1,4 @@
-import { hunterFinding } from './hunter-find.ts';
+import { hunterSearch } from './hunter-search.ts';
 import type { Db } from '../file/db.ts';
 import { ticketRecords } from './tickets.ts';
 
@@ -105,7 +105,7 @@ export function animalRecords(db: Db) {
        ORDER BY a.id DESC LIMIT 8`,
     )
     .pluck();
-  const hunters = hunterFinding(db);
+  const hunters = hunterSearch(db);
   const byHunter = (key: string): AnimalRow[] => {
     const few = hunters.allNamed(key, FEW_NAMESAKES);
     const ids = few ? ofHunters.all(JSON.stringify(few)) : newestNamed.all(key);

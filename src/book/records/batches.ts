@@ -1,5 +1,5 @@
 import type { Db } from '../file/db.ts';
-import { firstFree, MOST_IN_SEASON, seasonMark } from './season-mark.ts';
+import { firstFree, MAX_IN_SEASON, seasonMark } from './season-mark.ts';
 
 export interface BatchRecord {
   id: number;
@@ -37,7 +37,7 @@ export function batchRecords(db: Db) {
   );
   const nextNumber = db
     .prepare<[number], number>(
-      `SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ? AND number < ${MOST_IN_SEASON}`,
+      `SELECT coalesce(max(number), 0) + 1 FROM batch WHERE season = ? AND number < ${MAX_IN_SEASON}`,
     )
     .pluck();
   const named = db.prepare<[string], number>('SELECT id FROM batch WHERE name = ?').pluck();

@@ -17,7 +17,7 @@ export interface HookPair {
 
 /** Newest animals looked at, and pairs taken of them: what is learned costs the same in every season. Our choice. */
 const NEWEST_ANIMALS = 10_000;
-const MOST_PAIRS = 400;
+const MAX_PAIRS = 400;
 
 /** Animals that were weighed twice and have left the hook, so that neither weight has more to come. */
 export function hookPairs(db: Db) {
@@ -28,7 +28,7 @@ export function hookPairs(db: Db) {
      GROUP BY s.animal_id`;
   const newest = db.prepare<[], HookPair>(
     `${pairs('s.animal_id > (SELECT max(animal_id) FROM animal_sum) - ' + NEWEST_ANIMALS)}
-     ORDER BY s.animal_id DESC LIMIT ${MOST_PAIRS}`,
+     ORDER BY s.animal_id DESC LIMIT ${MAX_PAIRS}`,
   );
   const one = db.prepare<[number], HookPair>(pairs('s.animal_id = ?'));
   return {

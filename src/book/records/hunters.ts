@@ -1,4 +1,4 @@
-import { hunterFinding } from './hunter-find.ts';
+import { hunterSearch } from './hunter-search.ts';
 import type { Db } from '../file/db.ts';
 
 export interface HunterRow {
@@ -67,7 +67,7 @@ export function hunterRecords(db: Db) {
   const recent = db.prepare<[], HunterRow>(
     `SELECT ${columns} FROM hunter h ORDER BY h.id DESC LIMIT ${NEWEST}`,
   );
-  const finding = hunterFinding(db);
+  const finding = hunterSearch(db);
   const known = (id: number): HunterRow[] => one.all(id);
   const insert = db.prepare(
     `INSERT INTO hunter (name, name_key, phone, phone_key, email, address, licence, refuses_pooling, created_at)

@@ -15,7 +15,7 @@ export function ticketOf(season: number, number: number): string {
 }
 
 /** No season has so many; a number from there on came with a spoilt or foreign book, and none is counted on from it. */
-export const MOST_IN_SEASON = 1_000_000;
+export const MAX_IN_SEASON = 1_000_000;
 
 /** The first number from `from` on whose name nobody has: a row with a wrong season may hold one of this season's names. */
 export function firstFree(from: number, isTaken: (number: number) => boolean): number {

@@ -1,5 +1,5 @@
 import type { Db } from '../file/db.ts';
-import { firstFree, MOST_IN_SEASON, ticketOf } from './season-mark.ts';
+import { firstFree, MAX_IN_SEASON, ticketOf } from './season-mark.ts';
 
 /** A season's running number and the ticket that is written of it. */
 export interface Ticket {
@@ -16,8 +16,8 @@ export interface TicketHolder extends Ticket {
 export function ticketRecords(db: Db) {
   const last = db
     .prepare<{ season: number }, number>(
-      `SELECT max(coalesce((SELECT max(number) FROM animal WHERE season = @season AND number < ${MOST_IN_SEASON}), 0),
-         coalesce((SELECT max(number) FROM former_ticket WHERE season = @season AND number < ${MOST_IN_SEASON}), 0))`,
+      `SELECT max(coalesce((SELECT max(number) FROM animal WHERE season = @season AND number < ${MAX_IN_SEASON}), 0),
+         coalesce((SELECT max(number) FROM former_ticket WHERE season = @season AND number < ${MAX_IN_SEASON}), 0))`,
     )
     .pluck();
   const holder = db

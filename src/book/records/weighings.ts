@@ -84,7 +84,7 @@ export interface WeightSums {
 
 /** Weighings that the shop's containers are looked for in, and how many are told. */
 const RECENT = 2000;
-const MOST_CONTAINERS = 10;
+const MAX_CONTAINERS = 10;
 
 /** Weighings: written once, voided by another row. */
 export function weighingRecords(db: Db) {
@@ -131,7 +131,7 @@ export function weighingRecords(db: Db) {
   const containers = db.prepare<[], { digits: number; decimals: number; unit: Unit }>(
     `SELECT tare_digits AS digits, tare_decimals AS decimals, tare_unit AS unit
      FROM (SELECT tare_digits, tare_decimals, tare_unit FROM weighing ORDER BY id DESC LIMIT ${RECENT})
-     WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MOST_CONTAINERS}`,
+     WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MAX_CONTAINERS}`,
   );
   return {
     add(weighing: NewWeighing): number {

@@ -1,5 +1,5 @@
 import type { ChangeLog } from '../changes/change-log.ts';
-import { keptRows } from './kept-rows.ts';
+import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
 /** A quote that an animal came of: what it said of its take-home, and the weight that it was made for, in grams. */
@@ -15,7 +15,7 @@ export interface Quoted {
 /** A season's own predictions, to be held against what came. */
 export function seasonCheck(db: Db, changes: ChangeLog) {
   // Read straight out of the saved answers: 1,500 of them take 7 ms.
-  const quoted = keptRows<Quoted, Quoted>(
+  const quoted = cachedRows<Quoted, Quoted>(
     db,
     changes,
     (condition) => `SELECT s.animal_id, q.name AS quote,

@@ -3,7 +3,7 @@ import type { Db } from '../file/db.ts';
 import { MEASURES, type Measure } from './season-compare.ts';
 import type { SumFilter } from './season-filter.ts';
 
-export interface BehindRow {
+export interface DrilldownRow {
   ticket: string;
   species: string;
   hunter: string;
@@ -20,18 +20,18 @@ export interface BehindRow {
   value: number | null;
 }
 
-export type BehindOrder = 'ticket' | Measure;
+export type DrilldownOrder = 'ticket' | Measure;
 
 /** The animals behind a figure. */
-export function seasonBehind(db: Db) {
-  const lists = new Map<string, ReturnType<typeof filtered<BehindRow>>>();
-  const list = (order: BehindOrder, rising: boolean) => {
+export function seasonDrilldown(db: Db) {
+  const lists = new Map<string, ReturnType<typeof filtered<DrilldownRow>>>();
+  const list = (order: DrilldownOrder, rising: boolean) => {
     const key = `${order} ${rising}`;
     let found = lists.get(key);
     if (!found) {
       const value = order === 'ticket' ? 'NULL' : MEASURES[order];
       // The few that are shown are picked before hunters are looked up.
-      found = filtered<BehindRow>(
+      found = filtered<DrilldownRow>(
         db,
         (conditions) =>
           `SELECT a.ticket, s.species, h.name AS hunter, s.brought, s.sex, s.age, s.stage, s.cutter, s.received_on, s.ready_on,
@@ -46,8 +46,8 @@ export function seasonBehind(db: Db) {
     }
     return found;
   };
-  const total = new Map<BehindOrder, ReturnType<typeof filtered<{ n: number }>>>();
-  const totalOf = (order: BehindOrder) => {
+  const total = new Map<DrilldownOrder, ReturnType<typeof filtered<{ n: number }>>>();
+  const totalOf = (order: DrilldownOrder) => {
     let found = total.get(order);
     if (!found) {
       const between = order === 'ticket' ? '1' : `${MEASURES[order]} BETWEEN @at AND @until`;
@@ -64,8 +64,8 @@ export function seasonBehind(db: Db) {
     /** At most so many, those without a value last; `between` narrows to the values of one bar. */
     list(
       filter: SumFilter,
-      { order, rising, most, currency, between }: BehindAsked,
-    ): { total: number; rows: BehindRow[] } {
+      { order, rising, most, currency, between }: DrilldownQuery,
+    ): { total: number; rows: DrilldownRow[] } {
       const bound = {
         at: between?.[0] ?? null,
         until: between?.[1] ?? null,
@@ -79,8 +79,8 @@ export function seasonBehind(db: Db) {
   };
 }
 
-export interface BehindAsked {
-  order: BehindOrder;
+export interface DrilldownQuery {
+  order: DrilldownOrder;
   /** Least first. */
   rising: boolean;
   most: number;

@@ -1,5 +1,5 @@
 import type { ChangeLog } from '../changes/change-log.ts';
-import { keptRows } from './kept-rows.ts';
+import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
 /** A bill that stands, with its animal and what was said of it in the quote that it came of. */
@@ -65,7 +65,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
   const said = (figure: string, end: string): string => `q.answered ->> '$.${figure}.${end}'`;
-  const bills = keptRows<SeasonBill & { amounts: string }, SeasonBill>(
+  const bills = cachedRows<SeasonBill & { amounts: string }, SeasonBill>(
     db,
     changes,
     (
@@ -101,7 +101,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
      WHERE b.season = ? AND b.state = 'done' AND s.animal_id = 0 GROUP BY s.fat_lot_id, b.product
      ORDER BY s.fat_lot_id, b.product`,
   );
-  const packed = keptRows<PackedProduct, PackedProduct>(
+  const packed = cachedRows<PackedProduct, PackedProduct>(
     db,
     changes,
     (condition) => `SELECT s.animal_id, w.product, sum(w.grams) AS grams

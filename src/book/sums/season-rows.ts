@@ -1,5 +1,5 @@
 import type { ChangeLog } from '../changes/change-log.ts';
-import { keptRows } from './kept-rows.ts';
+import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
 /** An animal of a season with its sums, by the names of `animal_sum`. */
@@ -35,7 +35,7 @@ export interface SeasonRow {
 
 /** All animals of a season, in no order. */
 export function seasonRows(db: Db, changes: ChangeLog) {
-  return keptRows<SeasonRow, SeasonRow>(
+  return cachedRows<SeasonRow, SeasonRow>(
     db,
     changes,
     (

@@ -6,7 +6,7 @@ import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts
 import type { Db } from '../file/db.ts';
 import { wrongTime } from '../file/check-moments.ts';
 import { closeBook, openBook } from '../file/open.ts';
-import { setTriggersAside } from '../file/set-aside.ts';
+import { withoutTriggers } from '../file/without-triggers.ts';
 import { quoted, tablesOf, type CellValue } from '../file/tables.ts';
 
 /** What a text was found to be that is no whole book: not one of ours, of a newer program, cut off, or with a row that cannot be. */
@@ -21,7 +21,7 @@ const CHUNK_BYTES = 1 << 20;
  * The longest line, in UTF-16 units. A row comes of one call, and a call brings 1 MB; quoting what is quoted already makes
  * that a few times as long.
  */
-const MOST_LINE = 8_000_000;
+const MAX_LINE = 8_000_000;
 /** A line was longer: no row of ours is. */
 class LineTooLong extends Error {}
 
@@ -54,7 +54,7 @@ export function takeOver(db: Db, path: string): void {
   db.prepare('ATTACH ? AS other').run(path);
   try {
     db.transaction(() =>
-      setTriggersAside(
+      withoutTriggers(
         db,
         () => true,
         () => {
@@ -89,7 +89,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
   }
   try {
     // Sums are rows of the text like all others, so nothing may add them up meanwhile.
-    const whole = setTriggersAside(
+    const whole = withoutTriggers(
       db,
       () => true,
       () => fillTables(db, lines),
@@ -154,7 +154,7 @@ function* linesOf(path: string, at: { line: number }): Generator<string> {
       const [first = '', ...more] = decoder.write(chunk.subarray(0, n)).split('\n');
       begun.push(first);
       length += first.length;
-      if (length > MOST_LINE) {
+      if (length > MAX_LINE) {
         at.line += 1;
         throw new LineTooLong();
       }

@@ -11,7 +11,7 @@ import type { Split } from '../../core/yield/tree.ts';
 import type { figuresTyped } from '../../desk/costing/figures.ts';
 import type { save as savePrices } from '../../desk/pricing/prices.ts';
 import type { Age, Brought, FatChoice, PrimalUse } from '../../desk/contract/contract.ts';
-import type { change, setUp } from '../../desk/shop/shop.ts';
+import type { saveSettings, setUp } from '../../desk/shop/shop.ts';
 
 export type DamageSeen = 'none' | 'some' | 'heavy';
 
@@ -92,7 +92,7 @@ export interface FatBought {
   useByDays: number;
 }
 
-type Settings = v.InferInput<typeof change.input>['changes'];
+type Settings = v.InferInput<typeof saveSettings.input>['changes'];
 
 export const SHOP = shopJson as unknown as {
   costs: Omit<v.InferInput<typeof figuresTyped>, 'by'>;

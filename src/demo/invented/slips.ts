@@ -3,7 +3,7 @@ import type { DemoAnimal } from './animal.ts';
 import { MISTAKES, type SlipWanted } from './invention.ts';
 import { PART_OF } from '../../desk/animal/weighed-parts.ts';
 import { sdOf } from '../../desk/weighing/weighing-check.ts';
-import { beforeAnyAnimal } from '../../desk/learning/yield-knowledge.ts';
+import { priorKnowledge } from '../../desk/learning/yield-knowledge.ts';
 import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';
 
@@ -72,7 +72,7 @@ function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, no
 function stands(animal: DemoAnimal, { part }: PlannedWeight, off: number, base: number): boolean {
   const { kind, brought, sex, age } = animal;
   const heap = part === 'whole cuts' ? ['whole cuts', 'trim'] : [part];
-  const usual = beforeAnyAnimal().shares({ species: kind.code, brought, sex, age })[
+  const usual = priorKnowledge().shares({ species: kind.code, brought, sex, age })[
     part === 'whole cuts' ? 'meat' : (PART_OF[part] ?? 'meat')
   ];
   const weighed = animal.weights.table

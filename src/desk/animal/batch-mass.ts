@@ -11,9 +11,9 @@ import type { Session } from '../session/session.ts';
 /** More than this of what went in is asked about: two scales agree within it. Common practice, no source. */
 const AS_WEIGHED = 1.02;
 /** More than this cannot come out, whatever was added. Our choice, no source. */
-const MOST_OUT = 2;
+const MAX_OUT = 2;
 
-export interface MoreOut {
+export interface ExcessOutput {
   /** Says that it is right all the same. */
   confirmed: boolean;
   reason: string;
@@ -34,16 +34,16 @@ export function massOf(session: Session, batchId: number): { inGrams: number; ou
  * Checks a batch as it stands now, inside the transaction that changed it; keeps the reason in its trail.
  * @throws ProblemError `batch.nothing-in`, `batch.too-much-out` (refused); `batch.more-out` (conflict: pass `confirmed` and a `reason`)
  */
-export function checkMass(
+export function checkMassBalance(
   session: Session,
   batch: Pick<BatchRecord, 'id' | 'name'>,
-  said: MoreOut & { by: string },
+  said: ExcessOutput & { by: string },
 ): void {
   const { inGrams, outGrams } = massOf(session, batch.id);
   if (outGrams === 0) return;
   if (inGrams === 0) throw new ProblemError('refused', 'batch.nothing-in', { with: { batch: batch.name } });
   const amounts = { batch: batch.name, inGrams, outGrams };
-  if (outGrams > inGrams * MOST_OUT)
+  if (outGrams > inGrams * MAX_OUT)
     throw new ProblemError('refused', 'batch.too-much-out', { field: 'typed', with: amounts });
   if (outGrams <= inGrams * AS_WEIGHED || whyMoreOut(session, batch.id)) return;
   if (!said.confirmed || said.reason === '')

@@ -9,7 +9,7 @@ import type { Session } from '../session/session.ts';
 const DISPOSED_NOTE = 'disposed of with its animal';
 
 /** Less than this is a rounded scale step, not fat. */
-export const CRUMB_GRAMS = 5;
+export const ROUNDING_TOLERANCE_GRAMS = 5;
 
 /** Puts fat saved at the table into the animal's own lot, made when its first fat is saved. */
 export function saveOwnFat(
@@ -38,7 +38,7 @@ export function moveFat(
   from: { typed: string; by: string },
 ): void {
   const lot = lotOf(session, lotId);
-  if (weighed.grams > lot.left_grams + CRUMB_GRAMS)
+  if (weighed.grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
     throw new ProblemError('refused', 'fat.not-enough', {
       field: 'typed',
       with: { grams: weighed.grams, leftGrams: Math.max(0, lot.left_grams), lot: lot.name },
@@ -79,7 +79,7 @@ export function returnFat(session: Session, weighingId: number, by: string): voi
  * Fat saved of an animal that is done away with goes the same way.
  * @returns the id of the movement, which the disposal's entry in the audit names; null where no fat is left
  */
-export function throwOutOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
+export function discardOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, by: string): number | null {
   const lot = session.book.fat.ofAnimal(animal.id);
   if (!lot || lot.left_grams <= 0) return null;
   return session.book.fat.move({
@@ -98,7 +98,7 @@ export function throwOutOwnFat(session: Session, animal: Pick<AnimalRow, 'id'>, 
  * Own fat that left with an animal is on hand again, now that the animal is. What a person threw out before stays thrown
  * out, whatever reason was given.
  */
-export function takeBackOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
+export function restoreOwnFat(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>, by: string): void {
   const lot = session.book.fat.ofAnimal(animal.id);
   const last = lot && session.book.fat.movements(lot.id).at(-1);
   if (!lot || !last) return;

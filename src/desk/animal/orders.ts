@@ -9,7 +9,7 @@ import type { Instructions } from '../contract/contract.ts';
  * Instructions by share alone stay as they are.
  * @throws ProblemError `primal.unknown`
  */
-export function settleOrders(
+export function normaliseOrders(
   species: SpeciesProfile,
   parts: readonly { primal: string; count: number }[],
   instructions: Instructions,

@@ -13,7 +13,7 @@ export const PART_OF: Readonly<Record<string, Part>> = {
 };
 
 /** Grams weighed of a part so far; `meat` is whole cuts and trim together. */
-export function weighedOf(sums: WeightSums, part: Part): number {
+export function partGrams(sums: WeightSums, part: Part): number {
   switch (part) {
     case 'wholeCuts':
       return sums.whole_cuts ?? 0;
@@ -36,7 +36,7 @@ export function weighedOf(sums: WeightSums, part: Part): number {
 
 export function allParts(sums: WeightSums): number {
   return (['meat', 'fatSaved', 'sinew', 'bone', 'damage'] as const).reduce(
-    (total, part) => total + weighedOf(sums, part),
+    (total, part) => total + partGrams(sums, part),
     0,
   );
 }

@@ -16,10 +16,10 @@ import { primalsWeighed } from '../animal/primals.ts';
 import { lacksOf } from '../input/record-sets.ts';
 import { resultsOf } from './test-results.ts';
 import { speciesCard } from '../supplied/resources.ts';
-import { sourceTold } from '../supplied/sources.ts';
+import { sourceNote } from '../supplied/sources.ts';
 import type { Session } from '../session/session.ts';
 import type { AnimalPage, CutPart, LadderPiece } from '../contract/contract.ts';
-import { PART_OF, weighedOf } from '../animal/weighed-parts.ts';
+import { PART_OF, partGrams } from '../animal/weighed-parts.ts';
 import { shareBase } from '../weighing/weighing-check.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
 import { takeHomeGrams } from '../learning/take-home.ts';
@@ -98,12 +98,12 @@ export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
     expected: expectedOf(shares, base, sums),
     expectedFrom: {
       ownAnimals: session.yields.model.animals.get(species.code) ?? 0,
-      ...sourceTold(species.takeHome),
+      ...sourceNote(species.takeHome),
     },
     primals: primalsWeighed(species, parts, weighings, base, (id) =>
       balance.suspects.some(({ weighingId }) => weighingId === id),
     ),
-    primalsFrom: sourceTold(species.primalsFrom),
+    primalsFrom: sourceNote(species.primalsFrom),
     balance,
     trimGrams: sums?.trim ?? 0,
     trimLeftGrams: Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0)),
@@ -136,7 +136,7 @@ function ladderOf(sums: WeightSums | undefined): AnimalPage['ladder'] {
   if (!sums || base === null) return null;
   const pieces: LadderPiece[] = CUT_PARTS.map((part) => ({
     part,
-    grams: weighedOf(sums, PART_OF[part] ?? 'meat'),
+    grams: partGrams(sums, PART_OF[part] ?? 'meat'),
   }))
     .filter(({ grams }) => grams > 0)
     .map((piece) => ({ ...piece, share: piece.grams / base }));

@@ -3,8 +3,8 @@ import { nameKey } from '../../book/records/hunters.ts';
 import { animalPage } from './animal-page.ts';
 import { refuseHeldStep } from '../animal/hold-rules.ts';
 import { by, id, instructions, needed, text } from '../input/input.ts';
-import { settleOrders } from '../animal/orders.ts';
-import { readLearned } from '../session/learned.ts';
+import { normaliseOrders } from '../animal/orders.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { moveOn } from '../animal/stage.ts';
@@ -12,7 +12,7 @@ import { animalOf, openAnimalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** One animal by its ticket or its id. */
-export const open = readLearned(
+export const get = readAfterLearning(
   v.object({ id: v.optional(id), ticket: v.optional(needed(20)) }),
   (session, input) => {
     const animal =
@@ -73,11 +73,11 @@ export const setDetail = write(
 );
 
 /** New instructions; the earlier ones stay to be read. @throws ProblemError `animal.unknown`, `animal.closed` */
-export const instruct = write(v.object({ id, instructions, by }), (session, input) => {
+export const saveOrders = write(v.object({ id, instructions, by }), (session, input) => {
   const { id: animalId, species, ticket } = openAnimalOf(session, input.id);
   refuseMoreOfAnimal(session, { id: animalId, ticket }, 'instructions');
   const parts = session.book.animals.parts(animalId);
-  const settled = settleOrders(session.species.of(species), parts, input.instructions);
+  const settled = normaliseOrders(session.species.of(species), parts, input.instructions);
   session.book.animals.instruct(animalId, settled, session.now(), input.by);
   return { id: input.id };
 });

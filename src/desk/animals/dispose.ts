@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, DISPOSED_DAYS, refuseFuture } from '../input/day-doubts.ts';
-import { throwOutOwnFat } from '../animal/fat-moves.ts';
+import { discardOwnFat } from '../animal/fat-moves.ts';
 import { by, id, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -40,7 +40,7 @@ export const dispose = write(
     const { what, how, reason, by: initials } = input;
     const at = session.now();
     session.book.records.dispose({ animalId: animal.id, what, how, reason, on, at, by: initials });
-    const fatMovementId = throwOutOwnFat(session, animal, initials);
+    const fatMovementId = discardOwnFat(session, animal, initials);
     session.book.animals.setStage(animal.id, 'disposed', on);
     session.book.audit.note({
       record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage },

@@ -11,7 +11,7 @@ import type { HistoryChange, HistoryEntry, HistoryKind, Instructions } from '../
 import { animalOf } from '../animal/closed.ts';
 
 /** Newest first. @throws ProblemError `animal.unknown` */
-export const history = read(v.object({ id }), (session, input): HistoryEntry[] => {
+export const getHistory = read(v.object({ id }), (session, input): HistoryEntry[] => {
   const species = session.species.of(animalOf(session, input.id).species);
   return session.book.history
     .ofAnimal(input.id)

@@ -26,14 +26,14 @@ import {
 } from '../input/day-doubts.ts';
 import { detailFor } from '../input/detail.ts';
 import { addHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
-import { settleOrders } from '../animal/orders.ts';
+import { normaliseOrders } from '../animal/orders.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import { weighAnimal } from '../weighing/weigh.ts';
 
 /** On its way in an animal is weighed in a few pieces at most; the Table takes the rest. */
-const MOST_WEIGHTS = 20;
+const MAX_WEIGHTS = 20;
 
 const weight = v.object({
   stage: v.picklist(['live', 'dressed', 'received', 'hanging'], 'choice.stage'),
@@ -62,7 +62,7 @@ const newAnimal = v.object({
   detail: v.optional(v.picklist(['detailed', 'quick'], 'choice.detail')),
   deliverer: v.optional(v.object({ name: text(200), address: text(500) })),
   sample: text(80),
-  weights: v.optional(listOf(weight, MOST_WEIGHTS), []),
+  weights: v.optional(listOf(weight, MAX_WEIGHTS), []),
   instructions: v.optional(instructions),
   quoteId: v.optional(id),
   confirmed: confirmedOf,
@@ -120,7 +120,7 @@ export const takeIn = write(newAnimal, (session, input) => {
     session.book.animals.setDetail(animal.id, detailFor(animal.number, session.settings.detailEvery));
   if (input.sample) session.book.animals.addHold(animal.id, 'sample', input.sample, now, input.by);
   if (input.instructions) {
-    const settled = settleOrders(species, input.parts, input.instructions);
+    const settled = normaliseOrders(species, input.parts, input.instructions);
     session.book.animals.instruct(animal.id, settled, now, input.by);
   }
   for (const { stage, typed: weighed } of input.weights)

@@ -19,7 +19,7 @@ export interface LastOrders {
  * How the hunter wanted it last time: the newest animal of the species, else of the same build of body, else any.
  * Primals come along only where this species has them.
  */
-export const lastOrders = read(
+export const getLastOrders = read(
   v.object({ hunterId: id, species: needed(40) }),
   (session, input): LastOrders | null => {
     const wanted = session.species.of(input.species);

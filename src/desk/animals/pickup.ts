@@ -3,8 +3,8 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { dueOf } from '../bills/due.ts';
 import { by, id, needed, optionalDate, confirmedOf, text } from '../input/input.ts';
-import { checkLeft } from './mend-release.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { checkLeft } from './edit-release.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { heldWith, refusePooledWithHeld } from '../animal/hold-rules.ts';
 import { packagesOf } from '../animal/packages.ts';
 import { pricesInForce } from '../pricing/prices.ts';
@@ -16,7 +16,7 @@ import { animalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
 
 /** What is packed and waits for its hunter, longest first, with the calls made about it, newest first. */
-export const look = read(v.object({}), (session) =>
+export const get = read(v.object({}), (session) =>
   session.book.animals
     .inShop()
     .filter(({ stage }) => stage === 'ready')
@@ -53,7 +53,7 @@ function handedBefore(session: Session, animalId: number): { to: string; on: str
 }
 
 /** Keeps what came of a call to the hunter. @throws ProblemError `animal.unknown`, `note.not-ready`, `note.too-many` */
-export const note = write(v.object({ id, text: needed(500), by }), (session, input) => {
+export const saveNote = write(v.object({ id, text: needed(500), by }), (session, input) => {
   const animal = animalOf(session, input.id);
   if (animal.stage !== 'ready')
     throw new ProblemError('refused', 'note.not-ready', { with: { ticket: animal.ticket } });
@@ -66,7 +66,7 @@ export const note = write(v.object({ id, text: needed(500), by }), (session, inp
  * Hands an animal over, today or on an earlier day. Unpaid, or unbilled in a shop with prices of its own, only with the
  * initials of who answers for it. `animals.reopen` takes a handing over back.
  * @throws ProblemError `release.held`, `pooled.held`, `pooled.positive`, `release.not-ready`, `release.no-bill`,
- * `release.unpaid`, `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
+ * `release.unpaid`, `date.future`, `edit.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
  */
 export const release = write(
   v.object({
@@ -118,7 +118,7 @@ function refuseUnpaid(session: Session, { id: animalId, ticket }: AnimalRow): vo
 /** Fat saved and not ground goes home with the meat, so it is not on hand any more. */
 function handOverOwnFat(session: Session, animalId: number, by: string): void {
   const lot = session.book.fat.ofAnimal(animalId);
-  if (!lot || lot.left_grams <= CRUMB_GRAMS) return;
+  if (!lot || lot.left_grams <= ROUNDING_TOLERANCE_GRAMS) return;
   session.book.fat.move({
     lotId: lot.id,
     kind: 'handed over',

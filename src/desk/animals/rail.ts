@@ -11,7 +11,7 @@ import type { Session } from '../session/session.ts';
 import type { Hook, NextCut, RailView } from '../contract/contract.ts';
 
 /** What hangs, what is next, what is ready, and how much of each. */
-export const look = read(v.object({}), (session): RailView => {
+export const get = read(v.object({}), (session): RailView => {
   const { hangingReadyDays: readyDays, hangingLimitDays: limitDays } = session.settings;
   const rows = session.book.animals.inShop();
   const at = (...stages: HookRow['stage'][]) => rows.filter(({ stage }) => stages.includes(stage));

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { batchOf, animalOf, hasLeft } from '../animal/closed.ts';
-import { takeBackOwnFat } from '../animal/fat-moves.ts';
+import { restoreOwnFat } from '../animal/fat-moves.ts';
 import { by, id, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -21,7 +21,7 @@ export const reopenAnimal = write(v.object({ id, reason: needed(300), by }), (se
   const stage = animal.stage === 'released' ? 'ready' : stageBefore(session, animal);
   const said = { reason: input.reason, at: session.now(), by: input.by };
   session.book.records.voidLeaving({ animalId: animal.id, ...said });
-  takeBackOwnFat(session, animal, input.by);
+  restoreOwnFat(session, animal, input.by);
   session.book.animals.setStage(animal.id, stage, session.today());
   session.book.audit.note({
     record: 'animal', recordId: animal.id, act: 'change', before: { stage: animal.stage }, after: { stage }, ...said,

@@ -2,7 +2,7 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
 import { instructionsOf } from '../animal/instructions.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { ownersOf } from '../animal/owners.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import type { Session } from '../session/session.ts';
@@ -80,7 +80,7 @@ export function weighedAmounts(
     },
     lacks: [
       ...(hanging === null ? ['hanging' as const] : []),
-      ...(trimLeft > CRUMB_GRAMS ? ['trim-waiting' as const] : []),
+      ...(trimLeft > ROUNDING_TOLERANCE_GRAMS ? ['trim-waiting' as const] : []),
       ...(grinds.some(({ state }) => state === 'open') ? ['open-batch' as const] : []),
       ...(packages === 0 ? ['nothing-packed' as const] : []),
     ],

@@ -4,7 +4,7 @@ import { applies } from '../../core/pricing/lines.ts';
 import { priceLines } from '../../core/pricing/price.ts';
 import { accountCurrency, refuseBillIn, refuseVoidIn } from '../pricing/account.ts';
 import { weighedAmounts } from './amounts.ts';
-import { billLook, sumsOf } from './look.ts';
+import { billPage, sumsOf } from './bill-page.ts';
 import { by, id, listOf, needed, confirmed, text } from '../input/input.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { read, write } from '../session/procedure.ts';
@@ -13,8 +13,8 @@ import type { BillView } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 
 /** Of one animal, those taken back included; all of them are read with its bill. */
-const MOST_PAYMENTS = 500;
-const MOST_BILLS = 100;
+const MAX_PAYMENTS = 500;
+const MAX_BILLS = 100;
 
 const asked = {
   animalId: id,
@@ -25,8 +25,8 @@ const asked = {
 };
 
 /** What a bill would say now, the one that stands, and what was paid. */
-export const look = read(v.object(asked), (session, input): BillView =>
-  billLook(session, animalOf(session, input.animalId), input),
+export const get = read(v.object(asked), (session, input): BillView =>
+  billPage(session, animalOf(session, input.animalId), input),
 );
 
 /**
@@ -34,7 +34,7 @@ export const look = read(v.object(asked), (session, input): BillView =>
  * `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`, `bill.no-hanging`, `bill.below-zero`,
  * `animal.closed` (refused); `bill.not-weighed` (ask)
  */
-export const make = write(v.object({ ...asked, confirmed, by }), (session, input) => {
+export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
   if (animal.stage === 'disposed')
     throw new ProblemError('refused', 'animal.closed', {
@@ -43,9 +43,9 @@ export const make = write(v.object({ ...asked, confirmed, by }), (session, input
   const bills = session.book.bills.ofAnimal(animal.id);
   const standing = bills.find((bill) => bill.void_at === null);
   if (standing) throw new ProblemError('refused', 'bill.stands', { with: { number: standing.number } });
-  if (bills.length >= MOST_BILLS)
+  if (bills.length >= MAX_BILLS)
     throw new ProblemError('refused', 'bill.too-many', {
-      with: { ticket: animal.ticket, count: MOST_BILLS },
+      with: { ticket: animal.ticket, count: MAX_BILLS },
     });
   const prices = pricesInForce(session);
   if (!prices) throw new ProblemError('refused', 'bill.no-prices');
@@ -127,11 +127,11 @@ export const pay = write(
     const currency = accountCurrency(session, animal.id);
     const amountMinor = parseMoney(input.typed, currency);
     if (amountMinor <= 0) throw new ProblemError('invalid', 'payment.zero', { field: 'typed' });
-    if (session.book.payments.count(animal.id) >= MOST_PAYMENTS)
+    if (session.book.payments.count(animal.id) >= MAX_PAYMENTS)
       throw new ProblemError('refused', 'payment.too-many', {
-        with: { ticket: animal.ticket, count: MOST_PAYMENTS },
+        with: { ticket: animal.ticket, count: MAX_PAYMENTS },
       });
-    const { bill, dueMinor, paidMinor } = billLook(session, animal, {});
+    const { bill, dueMinor, paidMinor } = billPage(session, animal, {});
     if (input.kind === 'refund' && amountMinor > paidMinor)
       throw new ProblemError('refused', 'payment.refund', {
         field: 'typed',

@@ -13,7 +13,7 @@ import type {
   Legs,
   NonePart,
   Sex,
-  SourceTold,
+  SourceNote,
   TestResult,
   WeighStage,
 } from './words.ts';
@@ -174,10 +174,10 @@ export interface AnimalPage {
   } | null;
   /** Shares of the base that 8 in 10 such animals fall in. */
   expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
-  expectedFrom: { ownAnimals: number } & SourceTold;
+  expectedFrom: { ownAnimals: number } & SourceNote;
   primals: PrimalWeighed[];
   /** Where the usual weights of primals come from. */
-  primalsFrom: SourceTold;
+  primalsFrom: SourceNote;
   balance: {
     /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
     suspects: Suspect[];

@@ -4,10 +4,10 @@ import type { DateOrder, DecimalMark } from '../../core/sheet/values.ts';
 import type { MassUnit } from './words.ts';
 import type { Problem } from './problem.ts';
 
-export type BringKind = 'hunters' | 'animals' | 'weighings';
+export type ImportKind = 'hunters' | 'animals' | 'weighings';
 export type WordField = 'species' | 'sex' | 'age' | 'brought' | 'origin' | 'what' | 'pooling';
 
-export type BringField =
+export type ImportField =
   | WordField
   | 'name' | 'phone' | 'email' | 'address' | 'licence'
   | 'oldNumber' | 'tag' | 'killDate' | 'killArea' | 'receivedOn' | 'releasedOn' | 'releasedTo' | 'condition' | 'damage'
@@ -36,12 +36,12 @@ export interface SheetLayout {
 export interface SheetProblem {
   /** As a spreadsheet counts it, from 1. */
   row: number;
-  field: BringField | null;
+  field: ImportField | null;
   problem: Problem;
 }
 
 /** A table as it would be read. */
-export interface SheetLook {
+export interface SheetPreview {
   name: string;
   bytes: number;
   layout: SheetLayout;
@@ -51,13 +51,13 @@ export interface SheetLook {
   /** What would be written. `known`: hunters who are in the book already. */
   counts: { hunters: number; animals: number; weighings: number; none: number; known: number };
   fields: {
-    code: BringField;
+    code: ImportField;
     reads: 'text' | 'date' | 'weight' | 'word' | 'count';
     needed: boolean;
     /** Codes that a word may stand for. */
     values: string[];
   }[];
-  first: { row: number; cells: { field: BringField; text: string }[] }[];
+  first: { row: number; cells: { field: ImportField; text: string }[] }[];
   /** What must be mended first; the first 200. */
   problems: SheetProblem[];
   problemCount: number;
@@ -67,13 +67,13 @@ export interface SheetLook {
   /** Words whose meaning the shop has to say; `key` is what a layout names them by. */
   unknown: { field: WordField; word: string; key: string; rows: number }[];
   /** The same file, brought in before. */
-  twice: BroughtIn | null;
+  twice: ImportedFile | null;
 }
 
 /** A file that was brought in. */
-export interface BroughtIn {
+export interface ImportedFile {
   id: number;
-  kind: BringKind;
+  kind: ImportKind;
   file: string;
   rows: number;
   hunters: number;

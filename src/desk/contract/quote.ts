@@ -1,5 +1,5 @@
 /** Quotes, as a window sees them. */
-import type { Range, SourceTold } from './words.ts';
+import type { Range, SourceNote } from './words.ts';
 
 export interface QuoteLine {
   code: string;
@@ -42,7 +42,7 @@ export interface QuoteResult {
 }
 
 /** As it was told when the quote was made. */
-export type Told = Pick<SourceTold, 'source'> & { grade: SourceTold['grade'] | null };
+export type Told = Pick<SourceNote, 'source'> & { grade: SourceNote['grade'] | null };
 
 export interface QuoteSaved {
   id: number;

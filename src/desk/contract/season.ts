@@ -1,6 +1,6 @@
 /** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
 import type { DistributionSummary } from '../../core/stats/distribution-summary.ts';
-import type { AnimalStage, Age, Brought, CutPart, Range, Sex, SourceTold } from './words.ts';
+import type { AnimalStage, Age, Brought, CutPart, Range, Sex, SourceNote } from './words.ts';
 
 /** Which animals a view is about; what is left out does not narrow it. */
 export interface SeasonFilter {
@@ -36,7 +36,7 @@ export interface SeasonChoices {
 export type { DistributionSummary };
 
 /** Take-home as a share of hanging weight, of finished animals that came as whole carcasses. */
-export interface YieldsLook {
+export interface YieldsReport {
   season: number;
   /** Animals that came in under this filter, finished or not. */
   animals: number;
@@ -54,14 +54,14 @@ export interface SpeciesYield {
   /** One for each animal, or so many of them evenly through the order, with the least and the greatest. */
   points: { ticket: string; share: number }[];
   /** The range of the published means; null where the figure is an assumption, which no band may stand for. */
-  published: ({ low: number; high: number } & SourceTold) | null;
+  published: ({ low: number; high: number } & SourceNote) | null;
   /** The same species and filter in every season, oldest first. */
   seasons: { season: number; n: number; q1: number; median: number; q3: number }[];
   splits: Record<SplitBy, { value: string; spread: DistributionSummary }[]>;
 }
 
 /** Where the hanging weight of animals went whose every part was weighed. */
-export interface PoundsLook {
+export interface PoundsReport {
   season: number;
   /** Animals that it is added up from, and finished ones that were not weighed in every part. */
   n: number;
@@ -105,7 +105,7 @@ export interface ComparedGroup {
   sd: number | null;
 }
 
-export interface CompareLook {
+export interface ComparisonReport {
   by: CompareBy;
   a: ComparedGroup;
   b: ComparedGroup;
@@ -118,7 +118,7 @@ export interface CompareLook {
 }
 
 /** Animals behind a mark. */
-export interface BehindLook {
+export interface DrilldownReport {
   total: number;
   /** At most some hundreds, in the order asked for. */
   animals: {
@@ -141,7 +141,7 @@ export interface BehindLook {
 }
 
 /** Fat through the grinder: of the batches that hold an animal of the filter. */
-export interface FatLook {
+export interface FatReport {
   season: number;
   /** In the order in which they were begun: the newest of them, at most some hundreds; `counts` are of all. */
   batches: FatBatch[];
@@ -206,21 +206,21 @@ export interface FatBatch {
 }
 
 /** The shop's own predictions against what came. */
-export interface CheckLook {
+export interface CheckReport {
   season: number;
   /** In the order in which their animals came: the newest, at most some hundreds. */
   quotes: CheckedQuote[];
   /** Most quotes first. */
-  species: ({ code: string; name: string } & QuotesKept)[];
-  all: QuotesKept & {
+  species: ({ code: string; name: string } & QuoteCoverage)[];
+  all: QuoteCoverage & {
     /** Of the misses, those for which the weight told was far off what hung. */
     toldWrong: number;
   };
-  paths: BeliefPath[];
+  paths: PredictionPath[];
 }
 
 /** How many quotes held what came. */
-export interface QuotesKept {
+export interface QuoteCoverage {
   n: number;
   held: number;
   /** Within which the number held falls 19 times in 20, where the quotes are honest. */
@@ -230,7 +230,7 @@ export interface QuotesKept {
 }
 
 /** What was expected of a skinned animal of a species, as the season's animals were finished. */
-export interface BeliefPath {
+export interface PredictionPath {
   code: string;
   name: string;
   /** Animals of earlier seasons that it began with. */
@@ -255,7 +255,7 @@ export interface CheckedQuote {
 }
 
 /** How the season flows through the shop. */
-export interface FlowLook {
+export interface FlowReport {
   season: number;
   /** Every day from the first intake to the last time that any came, left the hook or was ready; of the running season to today. */
   days: { on: string; taken: number; hanging: number; ready: number }[];

@@ -111,7 +111,7 @@ export interface CoolerCard {
 }
 
 /** A cooler with what its log of the last days says against the shop's limit. */
-export interface CoolerLook extends CoolerCard {
+export interface CoolerStatus extends CoolerCard {
   /** Is the newest reading above the limit? */
   above: boolean;
   minutesAbove: number;
@@ -122,7 +122,7 @@ export interface CoolerLook extends CoolerCard {
 }
 
 /** How a temperature logger's file would be read. */
-export interface LoggerLook {
+export interface LogPreview {
   name: string;
   degrees: 'F' | 'C';
   dates: 'day first' | 'month first';
@@ -248,7 +248,7 @@ export interface PriceLineRow {
   taxRate: number;
 }
 
-export interface PriceBookLook {
+export interface PriceBookView {
   id: number;
   name: string;
   validFrom: string;

@@ -25,7 +25,7 @@ export type FatChoice = 'none' | 'own' | (string & {});
 export type Grade = 'measured' | 'official' | 'extension' | 'assumption';
 
 /** Where a figure is from, in words, and how far it can be trusted. */
-export interface SourceTold {
+export interface SourceNote {
   grade: Grade;
   source: string;
 }

@@ -20,10 +20,10 @@ import { momentsOf } from '../input/local-moment.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import type { CoolerLogCard, LoggerLook } from '../contract/contract.ts';
+import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
 
 /** Rows told one by one; of more there is only the number. */
-const MOST_TOLD = 20;
+const MAX_TOLD = 20;
 const FIRST_SHOWN = 5;
 /** A logger whose clock runs ahead by more than this was set wrong. Our choice. */
 const AHEAD_MS = 60 * 60_000;
@@ -55,9 +55,9 @@ interface LoggerFile {
 }
 
 /** How a file would be read, and everything that is wrong with it. Writes nothing. @throws ValidationError `sheet.*`, `logger.columns` */
-export const look = read(
+export const previewLog = read(
   v.object(which),
-  (session, input): LoggerLook => {
+  (session, input): LogPreview => {
     const { name, bytes } = tableOf(session, input.upload);
     const { fresh, known, problems, ...how } = readFile(session, bytes, input);
     const times = fresh.map(({ at }) => at).sort();
@@ -72,7 +72,7 @@ export const look = read(
       lowestC: lowest(temperatures),
       highestC: highest(temperatures),
       first: fresh.slice(0, FIRST_SHOWN).map(({ at, typed, tenthsC }) => ({ at, typed, c: tenthsC / 10 })),
-      problems: problems.slice(0, MOST_TOLD),
+      problems: problems.slice(0, MAX_TOLD),
       problemCount: problems.length,
     };
   },
@@ -85,7 +85,7 @@ export const look = read(
  * @throws ProblemError `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
  * `date.long-ago` (conflict: pass `confirmed`)
  */
-export const bringIn = write(
+export const importLog = write(
   v.object({ ...which, confirmed: confirmedOf, by }),
   (session, input) => {
     const cooler = coolerOf(session, input.coolerId);
@@ -117,7 +117,7 @@ export const bringIn = write(
 );
 
 /** Takes all readings of a file back; they stay in the book and count no more. @throws ProblemError `logger.unknown`, `logger.undone` */
-export const undo = write(v.object({ id, by }), (session, input) => {
+export const undoImport = write(v.object({ id, by }), (session, input) => {
   const log = session.book.coolerLogs.get(input.id);
   if (!log) throw new ProblemError('missing', 'logger.unknown');
   if (log.undone_at !== null)
@@ -131,7 +131,7 @@ export const undo = write(v.object({ id, by }), (session, input) => {
 });
 
 /** The files of one cooler, newest first. */
-export const list = read(v.object({ coolerId: id }), (session, input): CoolerLogCard[] =>
+export const listLogs = read(v.object({ coolerId: id }), (session, input): CoolerLogCard[] =>
   session.book.coolerLogs.of(input.coolerId).map((log) => ({
     id: log.id,
     file: log.file,

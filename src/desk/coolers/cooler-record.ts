@@ -10,17 +10,17 @@ import type { CoolerRecord } from '../contract/contract.ts';
 
 /** Longer without a reading than this is a gap. Our choice, as on the Rail: a night. */
 const GAP_MS = 16 * 60 * 60_000;
-const MOST_DAYS = 400;
+const MAX_DAYS = 400;
 
 /** @throws ProblemError `cooler.unknown`, `cooler.record-days` (invalid) */
-export const record = read(
+export const getRecord = read(
   v.object({ coolerId: id, from: date, to: date }),
   (session, input): CoolerRecord => {
     const cooler = session.book.coolers.named(input.coolerId);
     if (!cooler) throw new ProblemError('missing', 'cooler.unknown', { field: 'coolerId' });
     const days = daysBetween(input.from, input.to) + 1;
-    if (days < 1 || days > MOST_DAYS)
-      throw new ProblemError('invalid', 'cooler.record-days', { field: 'to', with: { most: MOST_DAYS } });
+    if (days < 1 || days > MAX_DAYS)
+      throw new ProblemError('invalid', 'cooler.record-days', { field: 'to', with: { most: MAX_DAYS } });
     const { coolerLimitC: limitC, zone } = session.settings;
     const midnight = (day: string): number => momentsOf(day, 0, zone)[0] ?? 0;
     const [start, end] = [midnight(input.from), midnight(addDays(input.to, 1))];

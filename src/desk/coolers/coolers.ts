@@ -6,24 +6,24 @@ import { by, id, listOf, needed, text } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import type { CoolerCard, CoolerLook } from '../contract/contract.ts';
+import type { CoolerCard, CoolerStatus } from '../contract/contract.ts';
 import { parseTemperature } from '../input/temperature.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** The log is judged over the last three days; our choice. */
 const HOURS_JUDGED = 72;
-const MOST_PLACES = 1000;
+const MAX_PLACES = 1000;
 const MINUTE_MS = 60_000;
 
 const places = v.pipe(
   v.number('count.range'),
   v.integer('count.range'),
   v.minValue(1, 'count.range'),
-  v.maxValue(MOST_PLACES, 'count.range'),
+  v.maxValue(MAX_PLACES, 'count.range'),
 );
 
 /** Each cooler with its log of the last three days. It warns; it does not say that meat is safe. */
-export const look = read(v.object({}), (session): CoolerLook[] => {
+export const list = read(v.object({}), (session): CoolerStatus[] => {
   const now = Date.parse(session.now());
   const since = new Date(now - HOURS_JUDGED * 60 * MINUTE_MS).toISOString();
   return coolerCards(session).map((card) => {
@@ -69,7 +69,7 @@ export const save = write(
 );
 
 /** Takes an empty cooler out of use. @throws ProblemError `cooler.unknown`, `cooler.in-use` */
-export const putAway = write(v.object({ id, by }), (session, input) => {
+export const archive = write(v.object({ id, by }), (session, input) => {
   const cooler = coolerOf(session, input.id);
   if (cooler.hanging > 0)
     throw new ProblemError('refused', 'cooler.in-use', {
@@ -87,7 +87,7 @@ export const putAway = write(v.object({ id, by }), (session, input) => {
 });
 
 /** A temperature as read off the cooler now. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
-export const log = write(v.object({ coolerId: id, typed: text(20), by }), (session, input) => {
+export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by }), (session, input) => {
   const cooler = coolerOf(session, input.coolerId);
   const celsius = parseTemperature(input.typed, session.settings.unit === 'lb' ? 'F' : 'C', 'typed');
   session.book.coolers.log(cooler.id, input.typed, Math.round(celsius * 10), session.now(), input.by);
@@ -98,23 +98,26 @@ export const log = write(v.object({ coolerId: id, typed: text(20), by }), (sessi
  * Takes a temperature back that was mistyped or read off another cooler; it stays in the book with the reason.
  * @throws ProblemError `temperature.unknown`, `temperature.voided`
  */
-export const takeBack = write(v.object({ readingId: id, reason: needed(300), by }), (session, input) => {
-  const old = session.book.coolers.temperature(input.readingId);
-  if (!old) throw new ProblemError('missing', 'temperature.unknown', { field: 'readingId' });
-  if (old.void_by !== null)
-    throw new ProblemError('conflict', 'temperature.voided', { with: { by: old.void_by } });
-  session.book.coolers.takeBack(old.id, input.reason, session.now(), input.by);
-  session.book.audit.note({
-    record: 'cooler_temperature',
-    recordId: old.id,
-    act: 'void',
-    before: { typed: old.typed, at: old.at },
-    reason: input.reason,
-    at: session.now(),
-    by: input.by,
-  });
-  return { id: old.id };
-});
+export const voidTemperature = write(
+  v.object({ readingId: id, reason: needed(300), by }),
+  (session, input) => {
+    const old = session.book.coolers.temperature(input.readingId);
+    if (!old) throw new ProblemError('missing', 'temperature.unknown', { field: 'readingId' });
+    if (old.void_by !== null)
+      throw new ProblemError('conflict', 'temperature.voided', { with: { by: old.void_by } });
+    session.book.coolers.takeBack(old.id, input.reason, session.now(), input.by);
+    session.book.audit.note({
+      record: 'cooler_temperature',
+      recordId: old.id,
+      act: 'void',
+      before: { typed: old.typed, at: old.at },
+      reason: input.reason,
+      at: session.now(),
+      by: input.by,
+    });
+    return { id: old.id };
+  },
+);
 
 /**
  * Hangs animals in a cooler, at a place if one is named. A full cooler is said (`hanging` against `places`), not

@@ -1,7 +1,7 @@
 /** What a pound through the shop really costs: its own running costs on its own weighings, against what it charges. */
 import * as v from 'valibot';
 import { fatSpent } from './fat.ts';
-import { ASSUMED, figuresOf, figuresTyped, keepFigures, readFigures, SERVICES } from './figures.ts';
+import { ASSUMED, figuresOf, figuresTyped, saveFigures, readFigures, SERVICES } from './figures.ts';
 import { groupIncome } from './income.ts';
 import { measure } from './measured.ts';
 import { answerOf, feesOf, serviceOf } from './services.ts';
@@ -9,10 +9,10 @@ import { costByWork, costedAnimals, speciesMargins } from './species.ts';
 import { missedQuotes } from './missed-quotes.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import { billsSeenBy } from './bill-seen.ts';
+import { repricedBills } from './repriced-bills.ts';
 import type { SeasonBillLine } from '../../book/sums/season-money.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import { inSlices, oneByOne } from '../session/slices.ts';
+import { mapInSlices, runInSlices } from '../session/slices.ts';
 import { billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { CostFigures, CostingView } from '../contract/contract.ts';
@@ -20,7 +20,7 @@ import type { CostFigures, CostingView } from '../contract/contract.ts';
 const season = v.optional(seasonYear);
 
 /** The running season when none is asked for. */
-export const look = read(v.object({ season }), async (session, input): Promise<CostingView> => {
+export const get = read(v.object({ season }), async (session, input): Promise<CostingView> => {
   const of = input.season ?? session.season();
   await lookUp(session, of);
   return costingLook(session, of);
@@ -29,19 +29,19 @@ export const look = read(v.object({ season }), async (session, input): Promise<C
 /** Reads in slices what a first look at a season needs: its rows, and its bills as the prices in force see them. */
 async function lookUp(session: Session, of: number): Promise<void> {
   const { seasonMoney } = session.book;
-  await oneByOne([
+  await runInSlices([
     () => session.book.seasonRows(of),
     () => seasonMoney.packed(of),
     () => seasonMoney.bills(of),
     () => linesOf(session, of),
   ]);
-  const seenBy = billsSeenBy(session, pricesInForce(session));
-  await inSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).taken());
+  const seenBy = repricedBills(session, pricesInForce(session));
+  await mapInSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).taken());
 }
 
 function linesOf(session: Session, of: number): readonly SeasonBillLine[] {
   const { currency } = session.settings;
-  return session.ofSeason('money', of, `bill lines in ${currency}`, () =>
+  return session.cached('money', of, `bill lines in ${currency}`, () =>
     session.book.seasonMoney.lines(of, currency),
   );
 }
@@ -49,7 +49,7 @@ function linesOf(session: Session, of: number): readonly SeasonBillLine[] {
 /** Keeps the shop's running costs as typed. @throws as `readFigures` */
 export const save = write(figuresTyped, (session, input): { figures: CostFigures } => {
   const figures = readFigures(session, input);
-  keepFigures(session, figures, input.by);
+  saveFigures(session, figures, input.by);
   return { figures };
 });
 

@@ -5,7 +5,7 @@ import { GRAMS_PER } from '../../core/values/units.ts';
 import { by, packageGrams, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { keptAs } from '../session/settings.ts';
+import { readSetting } from '../session/settings.ts';
 import type { CostFigures, ServiceCode } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
 import { typedMoney } from '../input/typed-money.ts';
@@ -40,18 +40,18 @@ export const figuresTyped = v.object({
 });
 
 const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
-const serviceKept = v.object({ minutesPerAnimal: amount, minutesPerKg: amount, packageGrams: amount });
-const figuresKept = v.object({
+const serviceSchema = v.object({ minutesPerAnimal: amount, minutesPerKg: amount, packageGrams: amount });
+const figuresSchema = v.object({
   wagePerHour: amount,
   overheadPerHour: amount,
   packagingPerPackage: amount,
   wantedMargin: amount,
-  services: v.object({ cutting: serviceKept, grinding: serviceKept, products: serviceKept }),
+  services: v.object({ cutting: serviceSchema, grinding: serviceSchema, products: serviceSchema }),
 });
 
 /** @returns the figures in force, and whether they are the shop's own */
 export function figuresOf(session: Session): { own: boolean; figures: CostFigures } {
-  const kept = keptAs(session.book, KEY, figuresKept);
+  const kept = readSetting(session.book, KEY, figuresSchema);
   if (kept) return { own: true, figures: kept };
   const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
   return {
@@ -86,7 +86,7 @@ export function readFigures(session: Session, typed: v.InferOutput<typeof figure
   };
 }
 
-export function keepFigures(session: Session, figures: CostFigures, initials: string): void {
+export function saveFigures(session: Session, figures: CostFigures, initials: string): void {
   const { own, figures: before } = figuresOf(session);
   session.book.settings.put(KEY, figures);
   session.book.audit.note({

@@ -11,7 +11,7 @@ import type { Measured, ServiceCode } from '../contract/contract.ts';
 export type MeasuredService = Record<Measured['figure'], Measured>;
 
 /** A grind that gave more than went in was mistyped, and tells nothing. */
-const MOST_OUT = 1.02;
+const MAX_OUT = 1.02;
 
 /** @param fats bought fat of the season's grinds */
 export function measure(
@@ -26,7 +26,7 @@ export function measure(
   );
   const grinds = session.book.seasonMoney
     .grinds(season)
-    .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MOST_OUT);
+    .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MAX_OUT);
   // As on the bill: what has a price of its own is a product, all else counts as grind.
   const of = (code: 'grinding' | 'products'): MeasuredService => {
     const belongs = ({ product }: { product: string }): boolean =>

@@ -9,7 +9,7 @@ import { INCOME_CODES, incomeCodeOf } from './income.ts';
 import type { MeasuredService } from './measured.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
-import { billsSeenBy, nothingTaken } from './bill-seen.ts';
+import { repricedBills, nothingTaken } from './repriced-bills.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
 
@@ -104,11 +104,11 @@ export function feesOf(
   const count = { cutting: 0, grinding: 0, products: 0 };
   // Bills made with these prices say themselves what they took.
   const { currency } = session.settings;
-  const own = session.ofSeason('money', season, `taken by ${id} in ${currency}`, () =>
+  const own = session.cached('money', season, `taken by ${id} in ${currency}`, () =>
     session.book.seasonMoney.takenBy(season, currency, id),
   );
   for (const { basis, amount_minor } of own) taken[incomeCodeOf(basis)] += amount_minor;
-  const seenBy = billsSeenBy(session, prices);
+  const seenBy = repricedBills(session, prices);
   for (const bill of bills) {
     const seen = seenBy(bill.amounts);
     if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.taken()[code];

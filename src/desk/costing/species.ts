@@ -2,12 +2,12 @@
 import { costOf, type Service } from '../../core/pricing/costing.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
-import { billsSeenBy, type BillSeen } from './bill-seen.ts';
+import { repricedBills, type RepricedBill } from './repriced-bills.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { ServiceCode, SpeciesMargin } from '../contract/contract.ts';
 
 /** Bought fat is never all of a grind. */
-const MOST_FAT = 0.95;
+const MAX_FAT = 0.95;
 
 /** What was bought for or done to some animals, in minor units. */
 export type WorkCost = Record<ServiceCode | 'fat', number>;
@@ -25,7 +25,7 @@ export function costedAnimals(
   services: Readonly<Record<ServiceCode, Service>>,
   fatPerKg: number,
 ): CostedAnimal[] {
-  const seenBy = billsSeenBy(session, pricesInForce(session));
+  const seenBy = repricedBills(session, pricesInForce(session));
   return bills.map(({ species, subtotalMinor, amounts }) => ({
     species,
     subtotalMinor,
@@ -61,13 +61,13 @@ export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
  * several owners' meat, by weight at the cost of a typical batch; and the fat that went in at its price.
  */
 function workCost(
-  { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: BillSeen,
+  { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: RepricedBill,
   services: Readonly<Record<ServiceCode, Service>>,
   fatPerKg: number,
 ): WorkCost {
   const { cutting, grinding, products } = services;
   const made = groundGrams + productGrams;
-  const boughtFatShare = made > 0 ? Math.min(MOST_FAT, fatGrams / made) : 0;
+  const boughtFatShare = made > 0 ? Math.min(MAX_FAT, fatGrams / made) : 0;
   const job = (service: Service): number => costOf({ ...service, fatPerKg: 0 }).costPerJob;
   const ground = {
     boughtFatShare,

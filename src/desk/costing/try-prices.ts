@@ -5,7 +5,7 @@ import { priceLineList, taxRule } from '../pricing/price-input.ts';
 import { coreLine } from '../pricing/prices.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import { inSlices } from '../session/slices.ts';
+import { mapInSlices } from '../session/slices.ts';
 import { amountsFor, billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { PricesTried } from '../contract/contract.ts';
@@ -26,7 +26,7 @@ export const tryPrices = read(
     const season = input.season ?? session.book.seasonMoney.newestBilled(currency) ?? session.season();
     const lines = input.lines.map(coreLine);
     const seen = amountsFor(session, lines);
-    const bills = await inSlices(billedAnimals(session, season), (bill) => ({
+    const bills = await mapInSlices(billedAnimals(session, season), (bill) => ({
       ...bill,
       now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
     }));

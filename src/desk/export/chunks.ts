@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 
 const CHUNK_BYTES = 1 << 18;
 /** UTF-8 needs at most so many bytes for one unit of a string. */
-const MOST_BYTES = 3;
+const MAX_BYTES = 3;
 
 /** Writes texts one after the other in UTF-8; after each chunk the other calls of the windows have their turn. */
 export class Chunks {
@@ -17,12 +17,12 @@ export class Chunks {
     const chunk = this.#chunk;
     let filled = 0;
     for (const piece of text) {
-      if (filled + piece.length * MOST_BYTES > CHUNK_BYTES) {
+      if (filled + piece.length * MAX_BYTES > CHUNK_BYTES) {
         take(chunk.subarray(0, filled), false);
         filled = 0;
         await setImmediate();
       }
-      if (piece.length * MOST_BYTES > CHUNK_BYTES) take(Buffer.from(piece), false);
+      if (piece.length * MAX_BYTES > CHUNK_BYTES) take(Buffer.from(piece), false);
       else filled += chunk.write(piece, filled);
     }
     take(chunk.subarray(0, filled), true);

@@ -12,10 +12,10 @@ import { by, id } from '../input/input.ts';
 import { host, read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { dropTemporary, inTemporary, temporaryFolder } from '../session/temporary.ts';
+import { removeTemporary, withTemporary, temporaryFolder } from '../session/temporary.ts';
 import { describeTables } from './describe.ts';
 import { hunterAsText, recordsOfHunter } from './hunter-file.ts';
-import { longPacking, packParcel, pieceOf, writeText } from './outbox.ts';
+import { longExport, writeExport, pieceOf, writeText } from './outbox.ts';
 import { csvText, tableFiles } from './tables-csv.ts';
 import { writeZip } from './zip.ts';
 
@@ -23,7 +23,7 @@ import { writeZip } from './zip.ts';
 const LONG_BOOK_BYTES = 30_000_000;
 
 /** Packs what is asked for; the pieces are fetched after. @throws ProblemError `export.busy` */
-export const pack = read(
+export const create = read(
   v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
   async (session, { what }) => {
     const write = {
@@ -34,17 +34,17 @@ export const pack = read(
     }[what];
     const ending = { tables: 'zip', text: 'json', book: 'gambrel', description: 'txt' }[what];
     const name = what === 'description' ? 'book-tables' : `book-${session.today()}`;
-    return { ...(await packParcel(session, write)), name: `${name}.${ending}` };
+    return { ...(await writeExport(session, write)), name: `${name}.${ending}` };
   },
   false,
   // `VACUUM INTO` is one step; all other files are written in slices.
-  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES, ...longPacking },
+  { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES, ...longExport },
 );
 
 /** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws ProblemError `hunter.unknown` */
-export const packHunter = read(v.object({ id }), async (session, input) => {
+export const createForHunter = read(v.object({ id }), async (session, input) => {
   const hunter = hunterOf(session, input.id);
-  const parcel = await packParcel(session, (path, db) => {
+  const parcel = await writeExport(session, (path, db) => {
     const records = recordsOfHunter(db, hunter.id);
     return writeZip(path, [
       { name: 'everything.json', text: [hunterAsText(records)] },
@@ -59,7 +59,7 @@ export const packHunter = read(v.object({ id }), async (session, input) => {
 });
 
 /** The next piece of what was packed. @throws ProblemError `export.gone` */
-export const piece = read(
+export const getPiece = read(
   v.object({
     id,
     from: v.pipe(
@@ -76,7 +76,7 @@ export const piece = read(
  * Fills an empty book with one that was taken out as text; the book as it was is backed up first.
  * @throws ProblemError `export.not-empty` (refused), `export.format`, `export.newer`, `export.torn`, `export.row`
  */
-export const fill = host(
+export const importBook = host(
   v.object({ upload: id, by }),
   (session, input) => {
     refuseWrongClock(session);
@@ -85,12 +85,12 @@ export const fill = host(
     const folder = temporaryFolder('fill');
     try {
       const path = join(folder, 'book.gambrel');
-      const trouble = inTemporary(() => bookFromText(upload.path, path, new Date(session.now())));
+      const trouble = withTemporary(() => bookFromText(upload.path, path, new Date(session.now())));
       if (trouble) throw new ProblemError('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
       backUp(session.book.db, session.book.path, new Date(session.now()));
       takeOver(session.book.db, path);
     } finally {
-      dropTemporary(folder);
+      removeTemporary(folder);
     }
     dropUpload(session);
     return { animals: Number(session.book.db.prepare('SELECT count(*) FROM animal').pluck().get()) };

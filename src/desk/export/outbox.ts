@@ -7,25 +7,25 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import {
   adoptTemporary,
-  dropTemporary,
-  giveAwayTemporary,
-  inTemporary,
-  inTemporaryMeanwhile,
+  removeTemporary,
+  releaseTemporary,
+  withTemporary,
+  withTemporaryAsync,
   temporaryFolder,
 } from '../session/temporary.ts';
 import { Chunks } from './chunks.ts';
 
 const PIECE_BYTES = 500_000;
 
-interface Parcel {
+interface ExportFile {
   id: number;
   path: string;
 }
 
 /** One at a time for each open book: the one packed last. */
-const parcels = new WeakMap<Session, Parcel>();
+const files = new WeakMap<Session, ExportFile>();
 /** Rooms in which something is being packed, here or by the worker thread. */
-const packing = new WeakSet<Session>();
+const busy = new WeakSet<Session>();
 let last = 0;
 
 /**
@@ -33,16 +33,16 @@ let last = 0;
  * @returns a function that ends it
  * @throws ProblemError `export.busy`
  */
-function beginPacking(session: Session): () => void {
-  if (packing.has(session)) throw new ProblemError('refused', 'export.busy');
-  packing.add(session);
-  return () => void packing.delete(session);
+function beginExport(session: Session): () => void {
+  if (busy.has(session)) throw new ProblemError('refused', 'export.busy');
+  busy.add(session);
+  return () => void busy.delete(session);
 }
 
 /** For a file that the worker thread packs. */
-export const longPacking = {
+export const longExport = {
   begin(session: Session) {
-    const end = beginPacking(session);
+    const end = beginExport(session);
     return { done: end, failed: end };
   },
 };
@@ -51,23 +51,23 @@ export const longPacking = {
  * Lets `write` make the file out of the book as it stands now; the desk goes on working meanwhile.
  * @throws ProblemError `export.busy`; `temporary.full`, `temporary.folder`, and nothing is left of the file then
  */
-export async function packParcel(
+export async function writeExport(
   session: Session,
   write: (path: string, db: Db) => void | Promise<void>,
 ): Promise<{ id: number; bytes: number }> {
-  const end = beginPacking(session);
+  const end = beginExport(session);
   let folder: string | null = null;
   try {
-    dropParcel(session);
+    removeExport(session);
     folder = temporaryFolder('out', session);
     const path = join(folder, 'file');
-    await session.book.read((db) => inTemporaryMeanwhile(async () => write(path, db)));
-    dropParcel(session);
+    await session.book.read((db) => withTemporaryAsync(async () => write(path, db)));
+    removeExport(session);
     const parcel = { id: ++last, path };
-    parcels.set(session, parcel);
+    files.set(session, parcel);
     return { id: parcel.id, bytes: statSync(path).size };
   } catch (error) {
-    if (folder !== null) dropTemporary(folder);
+    if (folder !== null) removeTemporary(folder);
     throw error;
   } finally {
     end();
@@ -75,34 +75,34 @@ export async function packParcel(
 }
 
 /** Lets go of what was packed for a room, for another thread to hand over. @returns its path, or null if there is none */
-export function giveAwayParcel(session: Session): string | null {
-  const parcel = parcels.get(session);
+export function releaseExport(session: Session): string | null {
+  const parcel = files.get(session);
   if (!parcel) return null;
-  parcels.delete(session);
-  giveAwayTemporary(dirname(parcel.path));
+  files.delete(session);
+  releaseTemporary(dirname(parcel.path));
   return parcel.path;
 }
 
 /** Takes over what another thread packed. @returns its id in this room */
-export function adoptParcel(session: Session, path: string): number {
-  dropParcel(session);
+export function adoptExport(session: Session, path: string): number {
+  removeExport(session);
   adoptTemporary(dirname(path), session);
   const parcel = { id: ++last, path };
-  parcels.set(session, parcel);
+  files.set(session, parcel);
   return parcel.id;
 }
 
 /** A piece in base64; the last one takes the file away. @throws ProblemError `export.gone` */
 export function pieceOf(session: Session, id: number, from: number): { base64: string; last: boolean } {
-  const parcel = parcels.get(session);
+  const parcel = files.get(session);
   if (!parcel || parcel.id !== id) throw new ProblemError('missing', 'export.gone');
-  return inTemporary(() => {
+  return withTemporary(() => {
     const file = openSync(parcel.path, 'r');
     try {
       const piece = Buffer.alloc(PIECE_BYTES);
       const bytes = readSync(file, piece, 0, PIECE_BYTES, from);
       const ended = from + bytes >= statSync(parcel.path).size;
-      if (ended) dropParcel(session);
+      if (ended) removeExport(session);
       return { base64: piece.subarray(0, bytes).toString('base64'), last: ended };
     } finally {
       closeSync(file);
@@ -120,9 +120,9 @@ export async function writeText(path: string, text: Iterable<string>): Promise<v
   }
 }
 
-function dropParcel(session: Session): void {
-  const parcel = parcels.get(session);
+function removeExport(session: Session): void {
+  const parcel = files.get(session);
   if (!parcel) return;
-  dropTemporary(dirname(parcel.path));
-  parcels.delete(session);
+  removeTemporary(dirname(parcel.path));
+  files.delete(session);
 }

@@ -10,7 +10,7 @@ import { listSetAside, type Source } from '../../book/file/books-aside.ts';
 import type { Opening } from '../../book/file/restore.ts';
 import { isWithin } from '../../book/file/same-folder.ts';
 import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
-import { isLongBook, keepBackup, keptLock, longBackup, notKept } from '../session/backup-keeping.ts';
+import { isLongBook, makeBackup, storedLock, longBackup, backupProblem } from '../session/make-backup.ts';
 import { problemOfBookError, bookErrorIn } from '../contract/book-problems.ts';
 import { isBefore } from './renew-backups.ts';
 import type { Session } from '../session/session.ts';
@@ -29,14 +29,14 @@ import type {
 } from '../contract/contract.ts';
 
 /** The longest path that Linux takes. */
-const MOST_PATH = 4096;
+const MAX_PATH = 4096;
 const folder = text(1000);
 const passphrase = v.optional(v.pipe(v.string('passphrase.needed'), v.maxLength(200, 'text.too-long')), '');
 const wanted = v.object({
   path: v.pipe(
     v.string('text.needed'),
     v.minLength(1, 'text.needed'),
-    v.maxLength(MOST_PATH, 'text.too-long'),
+    v.maxLength(MAX_PATH, 'text.too-long'),
   ),
   folder,
   passphrase,
@@ -48,8 +48,8 @@ const wanted = v.object({
 export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
 
 function backUp(session: Session): BackupMade {
-  const kept = keepBackup(session, new Date(session.now()));
-  if (!kept.ok) throw notKept(session, kept.trouble);
+  const kept = makeBackup(session, new Date(session.now()));
+  if (!kept.ok) throw backupProblem(session, kept.trouble);
   return {
     at: kept.backup.at,
     path: kept.backup.path,
@@ -59,12 +59,12 @@ function backUp(session: Session): BackupMade {
 }
 
 /** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
-export const look = door(
+export const list = door(
   v.object({ folder }),
   (at, input): BackupsView => {
     const { session, trouble } = at;
     const second = placeOf(at, input.folder);
-    const lock = session && !session.demo ? keptLock(session.book) : null;
+    const lock = session && !session.demo ? storedLock(session.book) : null;
     const bookPath = session?.book.path ?? at.bookPath;
     const rows = worded(() => rowsOf(at, input.folder));
     return {
@@ -93,7 +93,7 @@ export const look = door(
 );
 
 /** Opens a backup as restoring it would, and tells what is in it. */
-export const tryOne = door(
+export const tryBackup = door(
   wanted,
   (at, input): BackupTried =>
     worded(() => {
@@ -274,7 +274,7 @@ function sourceOf(at: Door, { path, folder }: { path: string; folder: string }):
 function openerFor({ session }: Door, { locked }: Source, typed: string): string | Lock | undefined {
   if (!locked) return undefined;
   if (typed) return typed;
-  const lock = session && !session.demo && keptLock(session.book);
+  const lock = session && !session.demo && storedLock(session.book);
   if (!lock) throw new ProblemError('conflict', 'passphrase.needed', { field: 'passphrase' });
   return lock;
 }

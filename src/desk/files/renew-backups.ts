@@ -5,8 +5,8 @@ import { listBackups, type Backup } from '../../book/file/backup.ts';
 import { ownBackups } from '../../book/file/backup-owner.ts';
 import { identityOf, inName } from '../../book/file/book-identity.ts';
 import { listSetAside } from '../../book/file/books-aside.ts';
-import { partOf } from '../../book/file/part-files.ts';
-import { keepBackup, keptLock, longBackup, notKept } from '../session/backup-keeping.ts';
+import { partialPath } from '../../book/file/partial-files.ts';
+import { makeBackup, storedLock, longBackup, backupProblem } from '../session/make-backup.ts';
 import { refuseWrongClock } from '../session/clock.ts';
 import { by } from '../input/input.ts';
 import { host } from '../session/procedure.ts';
@@ -34,8 +34,8 @@ export const renewBackups = host(
     const { beside, away, others } = earlierBackups(session, removedAt ?? '');
     if (beside.length + away.length + others.length === 0)
       throw new ProblemError('refused', 'backup.none-before');
-    const kept = keepBackup(session, new Date(session.now()));
-    if (!kept.ok) throw notKept(session, kept.trouble);
+    const kept = makeBackup(session, new Date(session.now()));
+    if (!kept.ok) throw backupProblem(session, kept.trouble);
     const fresh = [kept.backup.path, kept.second?.path];
     const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
     const deleted = going.filter(({ path }) => remove(path)).length;
@@ -69,8 +69,8 @@ function earlierBackups(
   removedAt: string,
 ): Record<'beside' | 'away' | 'others', Backup[]> {
   const identity = identityOf(book.db);
-  const lock = keptLock(book);
-  const opener = lock ? { lock, scratch: partOf(book.path) } : undefined;
+  const lock = storedLock(book);
+  const opener = lock ? { lock, scratch: partialPath(book.path) } : undefined;
   const before = (backups: readonly Backup[]): Backup[] => backups.filter((one) => isBefore(one, removedAt));
   const mine = (backups: readonly Backup[]): Backup[] => ownBackups(book.db, identity, backups, opener);
   const setAside = before(

@@ -1,5 +1,5 @@
 /** Opening a backup as restoring it would, to see what is in it. */
-import type { Holdings } from '../../book/file/backup-check.ts';
+import type { BackupContents } from '../../book/file/backup-check.ts';
 import type { Source } from '../../book/file/books-aside.ts';
 import { openRecordBook } from '../../book/book.ts';
 import { tryBackup, type Opening } from '../../book/file/restore.ts';
@@ -11,7 +11,7 @@ import { shopView } from '../shop/shop.ts';
  * @returns what is in it
  * @throws BookError
  */
-export function tryOut(bookPath: string, source: Source, now: Date, opening: Opening): Holdings {
+export function tryOut(bookPath: string, source: Source, now: Date, opening: Opening): BackupContents {
   return tryBackup(bookPath, source, now, opening, (path) => {
     const book = openRecordBook(path, now, true);
     try {

@@ -9,8 +9,8 @@ import { whyMoreOut } from '../animal/batch-mass.ts';
 import { batchOrders } from './batch-orders.ts';
 import { lotLabel } from './blend-sources.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
-import { fatOfSource, mixtureOf } from '../learning/fat-believed.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { fatOfSource, mixtureOf } from '../learning/fat-estimates.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { heldGrind, throughBefore } from '../animal/grinder-traces.ts';
 import { AT_TARGET, type StoredPlan } from './grind-plan.ts';
 import { ownersOf } from '../animal/owners.ts';
@@ -137,7 +137,7 @@ function stillToWeigh(
       .reduce((total, row) => total + row.grams, 0);
     const left = part.grams - weighed;
     // Within two steps it is weighed: totes are filled by hand.
-    return left > 2 * step + CRUMB_GRAMS && (part.kind === 'fat' || weighed === 0)
+    return left > 2 * step + ROUNDING_TOLERANCE_GRAMS && (part.kind === 'fat' || weighed === 0)
       ? [{ ...part, grams: left }]
       : [];
   });

@@ -1,6 +1,6 @@
 /** One batch at work: weighing in, passes through the plate, fat tests, packing, finishing. */
 import * as v from 'valibot';
-import { checkMass, massOf } from '../animal/batch-mass.ts';
+import { checkMassBalance, massOf } from '../animal/batch-mass.ts';
 import { batchOf, openBatchOf } from '../animal/closed.ts';
 import { refuseHeldInBatch } from '../animal/hold-rules.ts';
 import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
@@ -122,7 +122,7 @@ export const finish = write(v.object({ batchId: id, reason: text(300), confirmed
   const batch = openBatchOf(session, input.batchId);
   if (massOf(session, batch.id).outGrams === 0)
     throw new ProblemError('refused', 'batch.nothing-out', { with: { batch: batch.name } });
-  checkMass(session, batch, input);
+  checkMassBalance(session, batch, input);
   session.book.batches.setState(batch.id, 'done');
   session.book.audit.note({
     record: 'batch',

@@ -3,9 +3,9 @@ import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import type { TrimRow } from '../../book/sums/sums.ts';
 import type { BlendSource } from '../../core/blend/types.ts';
 import { GRAMS_PER, toGrams } from '../../core/values/units.ts';
-import { fatOf, trimOf, type WeighedSource } from '../learning/fat-believed.ts';
+import { fatOf, trimOf, type WeighedSource } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { CRUMB_GRAMS, lotOf } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS, lotOf } from '../animal/fat-moves.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { FATS } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
@@ -27,7 +27,7 @@ export function trimWaiting(session: Session): TrimRow[] {
 
 /** Trim weighed in to the nearest scale step may leave half a step on the book: that is not trim left. */
 export function trimCrumb({ settings: { step, unit } }: Session): number {
-  return toGrams(step, unit) / 2 + CRUMB_GRAMS;
+  return toGrams(step, unit) / 2 + ROUNDING_TOLERANCE_GRAMS;
 }
 
 /** The trim of these animals, all of it that is left or the amount given. @throws ProblemError `animal.closed`, `trim.not-enough`, `trim.none` */
@@ -41,7 +41,7 @@ export function trimSources(
     const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
     if (left <= trimCrumb(session))
       throw new ProblemError('refused', 'trim.none', { field: 'animals', with: { ticket: animal.ticket } });
-    if (grams !== undefined && grams > left + CRUMB_GRAMS)
+    if (grams !== undefined && grams > left + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'trim.not-enough', {
         field: 'animals',
         with: { grams, leftGrams: left, ticket: animal.ticket },
@@ -80,7 +80,7 @@ export function fatSources(
     : lotsOf(session, choice, animalIds).filter((lot) => keepsOf(session, lot) !== 'past');
   const stepGrams = toGrams(session.settings.step, session.settings.unit);
   return lots
-    .filter((lot) => lot.left_grams > CRUMB_GRAMS)
+    .filter((lot) => lot.left_grams > ROUNDING_TOLERANCE_GRAMS)
     .map((lot, age) => {
       const key = `fat ${lot.id}`;
       const { mean, sd } = session.fats.now.lot(lot);
@@ -126,7 +126,7 @@ export function leftOut(
   if (asked.fat === 'none') return [];
   const ids = asked.animals.map(({ id }) => id);
   return lotsOf(session, asked.fat, ids)
-    .filter((lot) => lot.left_grams > CRUMB_GRAMS && keepsOf(session, lot) === 'past')
+    .filter((lot) => lot.left_grams > ROUNDING_TOLERANCE_GRAMS && keepsOf(session, lot) === 'past')
     .filter(({ id }) => !asked.lotIds?.includes(id))
     .map((lot) => ({ lotId: lot.id, label: lotLabel(lot), grams: lot.left_grams, useBy: lot.use_by ?? '' }));
 }
@@ -146,7 +146,7 @@ export function costPerKg(lot: Pick<FatLotRecord, 'cost_minor' | 'cost_unit'>): 
 }
 
 function lotsOf(session: Session, choice: FatChoice, animalIds: readonly number[]): FatLotRecord[] {
-  const all = session.book.fat.withLeft(CRUMB_GRAMS);
+  const all = session.book.fat.withLeft(ROUNDING_TOLERANCE_GRAMS);
   if (choice === 'own')
     return all.filter(({ animal_id }) => animal_id !== null && animalIds.includes(animal_id));
   if (!FATS.some(({ code }) => code === choice))

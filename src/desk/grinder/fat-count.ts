@@ -4,7 +4,7 @@ import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { lotLabel } from './blend-sources.ts';
 import { openAnimalOf } from '../animal/closed.ts';
-import { CRUMB_GRAMS, lotOf } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS, lotOf } from '../animal/fat-moves.ts';
 import { by, id, needed, typed } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -15,15 +15,15 @@ import type { FatMoveRow } from '../contract/contract.ts';
 const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
 
 /** Throws out so much of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`, `fat.none-left`, `animal.closed` */
-export const throwOut = write(
+export const discard = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
   (session, { lotId, typed: asked, reason, by: initials }) => {
     const lot = lotHere(session, lotId);
-    if (lot.left_grams <= CRUMB_GRAMS)
+    if (lot.left_grams <= ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.none-left', { field: 'lotId', with: { lot: lotLabel(lot) } });
     const reading = asked === null ? null : parseReading(asked, session.settings.unit);
     const grams = reading === null ? lot.left_grams : readingGrams(reading);
-    if (grams > lot.left_grams + CRUMB_GRAMS)
+    if (grams > lot.left_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.not-enough', {
         field: 'typed',
         with: { grams, leftGrams: lot.left_grams, lot: lotLabel(lot) },
@@ -44,13 +44,13 @@ export const count = write(
     const lot = lotHere(session, lotId);
     const grams =
       asked.trim() !== '' && EMPTY.test(asked) ? 0 : readingGrams(parseReading(asked, session.settings.unit));
-    if (grams > lot.start_grams + CRUMB_GRAMS)
+    if (grams > lot.start_grams + ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.more-than-came', {
         field: 'typed',
         with: { grams, startGrams: lot.start_grams, lot: lotLabel(lot) },
       });
     const difference = grams - lot.left_grams;
-    if (Math.abs(difference) <= CRUMB_GRAMS)
+    if (Math.abs(difference) <= ROUNDING_TOLERANCE_GRAMS)
       throw new ProblemError('refused', 'fat.as-counted', {
         field: 'typed',
         with: { grams, lot: lotLabel(lot) },
@@ -61,7 +61,7 @@ export const count = write(
 );
 
 /** All that went in and out of a lot, first first, with what was left after each. */
-export const moves = read(v.object({ lotId: id }), (session, { lotId }): FatMoveRow[] => {
+export const listMovements = read(v.object({ lotId: id }), (session, { lotId }): FatMoveRow[] => {
   let left = 0;
   return session.book.fat
     .movements(lotOf(session, lotId).id)

@@ -5,12 +5,12 @@ import { normalQuantile } from '../../core/stats/distributions.ts';
 import { fatNeed, sumNeeds, toOrder, type NeedEstimate } from '../../core/fat/needs.ts';
 import { meanOf, predict, type Group } from '../../core/yield/yield.ts';
 import { instructionsOf } from '../animal/instructions.ts';
-import { trimOf } from '../learning/fat-believed.ts';
+import { trimOf } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { grindWants } from './grind-wants.ts';
-import { readLearned } from '../session/learned.ts';
-import type { QuoteAsked } from '../quotes/work.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
+import type { QuoteAsked } from '../quotes/calculate.ts';
 import { FATS } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 import type { FatNeeds, GrindWant, Instructions, QuoteResult } from '../contract/contract.ts';
@@ -38,7 +38,7 @@ interface Wanted {
   needs: Map<string, NeedEstimate[]>;
 }
 
-export const needs = readLearned(v.object({}), (session): FatNeeds => {
+export const getNeeds = readAfterLearning(v.object({}), (session): FatNeeds => {
   const unweighed: string[] = [];
   const inShop: Wanted[] = [];
   for (const row of session.book.animals
@@ -54,7 +54,7 @@ export const needs = readLearned(v.object({}), (session): FatNeeds => {
           session,
           row,
           trim,
-          grindWants(orders, session.book.sums.trimInto(row.id), trim.mean, CRUMB_GRAMS),
+          grindWants(orders, session.book.sums.trimInto(row.id), trim.mean, ROUNDING_TOLERANCE_GRAMS),
         ),
       );
   }
@@ -168,7 +168,7 @@ function openQuotes(session: Session): Wanted[] {
         session,
         { id: -quote.id, species: asked.species },
         trim,
-        grindWants(instructions, [], trim.mean, CRUMB_GRAMS),
+        grindWants(instructions, [], trim.mean, ROUNDING_TOLERANCE_GRAMS),
       );
     });
 }

@@ -12,7 +12,7 @@ import type { FatLotRow } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** Lots of fat, bought and saved, oldest first; without those used up, except a batch's own, where they are not asked for. */
-export const lots = read(
+export const listLots = read(
   v.object({ usedUp: v.optional(v.boolean(), true), batchId: v.optional(id) }),
   (session, { usedUp, batchId }) =>
     (usedUp ? session.book.fat.all() : session.book.fat.withLeftOrIn(batchId ?? null)).map((lot) =>
@@ -24,7 +24,7 @@ export const lots = read(
  * Takes a bought lot in. Its fat is the published one unless the supplier says otherwise.
  * @throws ProblemError `fat.too-many` (refused); `date.long-ago`, `date.far-ahead` (conflict: pass `confirmed`)
  */
-export const buy = write(
+export const receive = write(
   v.object({
     source: needed(40),
     typed,

@@ -6,7 +6,7 @@ import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 /** Records that the grinder was just taken apart and cleaned, after a batch where one is named. */
-export const cleaned = write(
+export const saveCleaning = write(
   v.object({ batchId: v.optional(v.nullable(id), null), how: needed(300), by }),
   (session, { batchId, how, by: initials }) => {
     if (batchId !== null) batchOf(session, batchId);

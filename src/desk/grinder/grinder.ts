@@ -4,7 +4,7 @@ import type { BatchRecord } from '../../book/records/batches.ts';
 import { batchPage, fatIn } from './batch-page.ts';
 import { leftOut, trimCrumb, trimWaiting } from './blend-sources.ts';
 import { refuseWrongClock } from '../session/clock.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { lotRow } from './fat.ts';
 import { planGrind, type StoredPlan } from './grind-plan.ts';
 import { cleaningOf, uncleaned } from '../animal/grinder-traces.ts';
@@ -13,14 +13,14 @@ import { instructionsOf } from '../animal/instructions.ts';
 import { heldAs, refuseHeldPool } from '../animal/hold-rules.ts';
 import { by, id, listOf, needed, someGrams, targetFat } from '../input/input.ts';
 import { refusePooled } from './pooling.ts';
-import { readLearned } from '../session/learned.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import { host } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import type { BatchLine, GrinderView, GrindPlan } from '../contract/contract.ts';
 import { batchOf, openAnimalOf } from '../animal/closed.ts';
 
 /** Fat on hand lies in fewer boxes than this. */
-const MOST_LOTS = 100;
+const MAX_LOTS = 100;
 
 const asked = {
   animals: v.pipe(
@@ -29,14 +29,14 @@ const asked = {
     v.maxLength(60, 'trim.choose'),
   ),
   fat: needed(40),
-  lotIds: v.optional(v.pipe(listOf(id, MOST_LOTS), v.minLength(1, 'fat.choose'))),
+  lotIds: v.optional(v.pipe(listOf(id, MAX_LOTS), v.minLength(1, 'fat.choose'))),
   targetFat,
 };
 const RECENT = 12;
 const CLEANINGS = 5;
 
 /** Whose trim waits, open and newest batches, and the fat on hand. */
-export const look = readLearned(v.object({}), (session): GrinderView => ({
+export const get = readAfterLearning(v.object({}), (session): GrinderView => ({
   waiting: trimWaiting(session).map((row) => {
     const species = session.species.of(row.species);
     return {
@@ -59,12 +59,12 @@ export const look = readLearned(v.object({}), (session): GrinderView => ({
   }),
   open: session.book.batches.open().map((batch) => batchLine(session, batch)),
   recent: session.book.batches.recent(RECENT).map((batch) => batchLine(session, batch)),
-  fat: session.book.fat.withLeft(CRUMB_GRAMS).map((lot) => lotRow(session, lot)),
+  fat: session.book.fat.withLeft(ROUNDING_TOLERANCE_GRAMS).map((lot) => lotRow(session, lot)),
   uncleaned: uncleaned(session),
   cleanings: session.book.grinderCleanings.newest(CLEANINGS).map(cleaningOf),
 }));
 
-export const open = readLearned(v.object({ id }), (session, input) =>
+export const getBatch = readAfterLearning(v.object({ id }), (session, input) =>
   batchPage(session, batchOf(session, input.id)),
 );
 
@@ -73,7 +73,7 @@ const MANY_LOTS = 30;
 const manyLots = { when: ({ book }: Session): boolean => book.counts.boughtLots() > MANY_LOTS };
 
 /** What to weigh. Fat past its use-by is left out of it, and said, unless its lot is named. */
-export const plan = readLearned(
+export const plan = readAfterLearning(
   v.object(asked),
   async (session, input): Promise<GrindPlan> => ({
     ...(await planGrind(session, input)),

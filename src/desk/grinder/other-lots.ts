@@ -1,9 +1,9 @@
 /** What to weigh when a planned lot of bought fat has run dry: other lots of the same fat, and what is still missing. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { lotLabel } from './blend-sources.ts';
-import type { FatBelieved } from '../learning/fat-believed.ts';
+import type { FatEstimates } from '../learning/fat-estimates.ts';
 import { keepsOf } from './fat-keeps.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import type { Session } from '../session/session.ts';
 import type { BatchPage, PlanPart } from '../contract/contract.ts';
 
@@ -15,7 +15,7 @@ import type { BatchPage, PlanPart } from '../contract/contract.ts';
 export function fromOtherLots(
   session: Session,
   toWeigh: readonly PlanPart[],
-  believed: FatBelieved,
+  believed: FatEstimates,
   standIns: readonly { lotId: number; grams: number }[],
 ): { toWeigh: PlanPart[]; short: BatchPage['shortFat'] } {
   const stoodIn = new Map<string, number>();
@@ -40,13 +40,16 @@ export function fromOtherLots(
     for (const lot of [planned, ...others]) {
       // A planned lot that holds nearly all of it is filled to the last crumb.
       const grams =
-        lot === planned && missing <= leftOf(lot) + CRUMB_GRAMS ? missing : Math.min(missing, leftOf(lot));
-      if (missing <= CRUMB_GRAMS || grams <= CRUMB_GRAMS) continue;
+        lot === planned && missing <= leftOf(lot) + ROUNDING_TOLERANCE_GRAMS
+          ? missing
+          : Math.min(missing, leftOf(lot));
+      if (missing <= ROUNDING_TOLERANCE_GRAMS || grams <= ROUNDING_TOLERANCE_GRAMS) continue;
       spent.set(lot.id, (spent.get(lot.id) ?? 0) + grams);
       missing -= grams;
       parts.push(lot === planned ? { ...part, grams } : partOf(lot, grams, part, believed));
     }
-    if (missing > CRUMB_GRAMS) lacks.push({ source: planned.source, name: planned.name, grams: missing });
+    if (missing > ROUNDING_TOLERANCE_GRAMS)
+      lacks.push({ source: planned.source, name: planned.name, grams: missing });
   }
   const [first] = lacks;
   const grams = lacks.reduce((total, lack) => total + lack.grams, 0);
@@ -55,7 +58,7 @@ export function fromOtherLots(
 
 /** The lot to top a batch up from: the planned one, or where it is empty another of the same fat. */
 export function lotToTopUp(session: Session, planned: FatLotRecord): FatLotRecord {
-  if (planned.left_grams > CRUMB_GRAMS || planned.animal_id !== null) return planned;
+  if (planned.left_grams > ROUNDING_TOLERANCE_GRAMS || planned.animal_id !== null) return planned;
   return sameFat(session, planned)[0] ?? planned;
 }
 
@@ -67,12 +70,12 @@ function sameFat(session: Session, planned: FatLotRecord): FatLotRecord[] {
         lot.id !== planned.id &&
         lot.animal_id === null &&
         lot.source === planned.source &&
-        lot.left_grams > CRUMB_GRAMS &&
+        lot.left_grams > ROUNDING_TOLERANCE_GRAMS &&
         keepsOf(session, lot) !== 'past',
     );
 }
 
-function partOf(lot: FatLotRecord, grams: number, instead: PlanPart, believed: FatBelieved): PlanPart {
+function partOf(lot: FatLotRecord, grams: number, instead: PlanPart, believed: FatEstimates): PlanPart {
   return {
     ...instead,
     key: `fat ${lot.id}`,

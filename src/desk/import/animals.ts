@@ -6,13 +6,13 @@ import { canHang } from '../learning/yield-observation.ts';
 import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-doubts.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import type { BringField } from '../contract/contract.ts';
-import type { Taker } from './taker.ts';
+import type { ImportField } from '../contract/contract.ts';
+import type { RowImporter } from './row-importer.ts';
 import { peopleOf, writeHunter } from './people.ts';
-import { keepNone, keepWeight } from './weights.ts';
+import { saveNone, saveWeight } from './weights.ts';
 
 /** Where each weight of a row belongs in the book. */
-const WEIGHED: readonly (readonly [BringField, string, string])[] = [
+const WEIGHED: readonly (readonly [ImportField, string, string])[] = [
   ['live', 'live', 'carcass'],
   ['dressed', 'dressed', 'carcass'],
   ['received', 'received', 'carcass'],
@@ -25,11 +25,11 @@ const WEIGHED: readonly (readonly [BringField, string, string])[] = [
   ['cutAway', 'cut', 'damage'],
   ['takeHome', 'packed', 'package'],
 ];
-const PARTS: readonly BringField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
+const PARTS: readonly ImportField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
 /** Two scales and a wet hide: parts may outweigh their animal by this much. */
 const SLACK = 1.02;
 
-export function animalTaker(session: Session): Taker {
+export function animalImporter(session: Session): RowImporter {
   const people = peopleOf(session);
   const today = session.today();
   return {
@@ -78,12 +78,12 @@ export function animalTaker(session: Session): Taker {
         [],
       );
       writing.animal(id);
-      session.book.broughtIn.finish(id, texts.oldNumber ?? '');
+      session.book.imports.finish(id, texts.oldNumber ?? '');
       for (const [field, stage, part] of WEIGHED) {
         const reading = weights[field];
         if (reading)
-          keepWeight(session, writing, { animalId: id, stage, part, reading, count: counts.packages ?? 1 });
-        if (none.includes(field)) keepNone(session, writing, id, part);
+          saveWeight(session, writing, { animalId: id, stage, part, reading, count: counts.packages ?? 1 });
+        if (none.includes(field)) saveNone(session, writing, id, part);
       }
       if (texts.releasedOn)
         session.book.records.release({
@@ -91,7 +91,7 @@ export function animalTaker(session: Session): Taker {
           at: writing.at, by: writing.by,
         }); // prettier-ignore
     },
-    look(values) {
+    count(values) {
       const { isNew } = people.of(values);
       return {
         hunters: isNew ? 1 : 0,
@@ -106,12 +106,12 @@ export function animalTaker(session: Session): Taker {
 
 /** Days that can be, and are hardly meant: a slip in one row moves its animal to another season. */
 function doubtDays(
-  { receivedOn, killDate, releasedOn }: Partial<Record<BringField, string>>,
+  { receivedOn, killDate, releasedOn }: Partial<Record<ImportField, string>>,
   today: string,
-  doubt: (field: BringField, problem: ProblemError) => void,
+  doubt: (field: ImportField, problem: ProblemError) => void,
 ): void {
   if (!receivedOn) return;
-  const far = (field: BringField, code: string | null, date: string): void => {
+  const far = (field: ImportField, code: string | null, date: string): void => {
     if (code) doubt(field, new ProblemError('conflict', code, { with: { date } }));
   };
   far('receivedOn', farCode(receivedOn, today, { ago: BROUGHT_IN_DAYS }), receivedOn);
@@ -122,14 +122,14 @@ function doubtDays(
 
 function checkWeights(
   session: Session,
-  texts: Partial<Record<BringField, string>>,
-  weights: Partial<Record<BringField, Reading>>,
-  tell: (field: BringField, problem: ProblemError) => void,
-  doubt: (field: BringField, problem: ProblemError) => void,
+  texts: Partial<Record<ImportField, string>>,
+  weights: Partial<Record<ImportField, Reading>>,
+  tell: (field: ImportField, problem: ProblemError) => void,
+  doubt: (field: ImportField, problem: ProblemError) => void,
 ): void {
-  const grams = (field: BringField): number => (weights[field] ? readingGrams(weights[field]) : 0);
+  const grams = (field: ImportField): number => (weights[field] ? readingGrams(weights[field]) : 0);
   const onHook = texts.brought === 'whole' || texts.brought === 'skinned';
-  const order: BringField[] = onHook ? ['hanging', 'received'] : ['received', 'hanging'];
+  const order: ImportField[] = onHook ? ['hanging', 'received'] : ['received', 'hanging'];
   const base = order.find((field) => weights[field]);
   if (!base) return;
   const whole = grams(base);

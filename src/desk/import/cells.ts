@@ -5,23 +5,23 @@ import { readDay, readWeight } from '../../core/sheet/values.ts';
 import type { MassUnit } from '../../core/values/units.ts';
 import { hasControl } from '../input/input.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
-import type { BringField, BringKind, SheetLayout, WordField } from '../contract/contract.ts';
+import type { ImportField, ImportKind, SheetLayout, WordField } from '../contract/contract.ts';
 import { FIELDS, folded, type FieldRule } from './fields.ts';
 import { unitOfHeading } from './layout.ts';
 import type { Dictionary } from './words.ts';
 
 export interface RowValues {
-  texts: Partial<Record<BringField, string>>;
-  weights: Partial<Record<BringField, Reading>>;
-  counts: Partial<Record<BringField, number>>;
+  texts: Partial<Record<ImportField, string>>;
+  weights: Partial<Record<ImportField, Reading>>;
+  counts: Partial<Record<ImportField, number>>;
   /** Fields whose cell says that there was none. An empty cell says nothing. */
-  none: BringField[];
+  none: ImportField[];
 }
 
 /** Something wrong or doubtful in one row. */
 export interface RowProblem {
   row: number;
-  field: BringField | null;
+  field: ImportField | null;
   problem: Problem;
 }
 
@@ -37,20 +37,20 @@ const NOTHING = /^(-+|–|—|n\/?a|none|\?+)$/i;
 const ZERO = /^0+([.,]0+)?\s*(lbs?|kgs?|oz|g)?$/i;
 /** Said of a part, a zero or this word is a statement; of anything else there is only nothing to write. */
 const NONE = /^none$/i;
-const MOST_PACKAGES = 10_000;
-const MOST_WORDS = 100;
+const MAX_PACKAGES = 10_000;
+const MAX_WORDS = 100;
 /** Longer than any field; what follows may then look at a cell as often as it likes. */
-const MOST_CELL = 2000;
+const MAX_CELL = 2000;
 
 export function cellReader(
-  kind: BringKind,
+  kind: ImportKind,
   layout: SheetLayout,
   headings: readonly string[],
   known: Dictionary,
   thisYear: number,
 ): CellReader {
   const unknown: CellReader['unknown'] = new Map();
-  const units = new Map<BringField, MassUnit>();
+  const units = new Map<ImportField, MassUnit>();
   const rules = FIELDS[kind].filter(
     ({ code, needed }) => needed || layout.columns[code] !== undefined || layout.always[code],
   );
@@ -73,14 +73,14 @@ export function cellReader(
     const id = `${field} ${key}`;
     const met = unknown.get(id) ?? { field, word: text.slice(0, 60), key, rows: 0 };
     met.rows += 1;
-    if (unknown.has(id) || unknown.size < MOST_WORDS) unknown.set(id, met);
+    if (unknown.has(id) || unknown.size < MAX_WORDS) unknown.set(id, met);
     throw new ProblemError('invalid', 'sheet.word', { with: { typed: text.slice(0, 60) } });
   }
 
   function take(rule: FieldRule, text: string, values: RowValues): void {
     const { code, reads } = rule;
-    if (text.length > MOST_CELL)
-      throw new ProblemError('invalid', 'text.too-long', { with: { most: MOST_CELL } });
+    if (text.length > MAX_CELL)
+      throw new ProblemError('invalid', 'text.too-long', { with: { most: MAX_CELL } });
     if (hasControl(text)) throw new ProblemError('invalid', 'text.control');
     if (reads === 'text') {
       if (text.length > (rule.most ?? 200))
@@ -100,7 +100,7 @@ export function cellReader(
         values.weights[code] = readWeight(text, units.get(code) ?? layout.unit, layout.decimal);
     } else {
       const count = /^\d{1,6}([.,]0+)?$/.test(text) ? parseInt(text, 10) : NaN;
-      if (!(count >= 0 && count <= MOST_PACKAGES)) throw new ProblemError('invalid', 'count.range');
+      if (!(count >= 0 && count <= MAX_PACKAGES)) throw new ProblemError('invalid', 'count.range');
       if (count > 0) values.counts[code] = count;
     }
   }

@@ -1,9 +1,9 @@
 /** What a table may tell of hunters, animals and weights: each field with the headings that it is known by. */
 
-import type { BringField, BringKind } from '../contract/contract.ts';
+import type { ImportField, ImportKind } from '../contract/contract.ts';
 
 export interface FieldRule {
-  code: BringField;
+  code: ImportField;
   reads: 'text' | 'date' | 'weight' | 'word' | 'count';
   /** A row cannot do without it. */
   needed?: true;
@@ -24,7 +24,7 @@ const PERSON: readonly FieldRule[] = [
 ]; // prettier-ignore
 
 /** The fields of each kind of table, in the order in which a person reads them. */
-export const FIELDS: Readonly<Record<BringKind, readonly FieldRule[]>> = {
+export const FIELDS: Readonly<Record<ImportKind, readonly FieldRule[]>> = {
   hunters: [
     ...PERSON,
     { code: 'pooling', reads: 'word', heading: /^(never pooled|own meat only|refuses pooling)$/ },

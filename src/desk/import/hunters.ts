@@ -1,13 +1,13 @@
 /** Hunters, one a row. Who is in the book already stays as he or she is. */
 import type { Session } from '../session/session.ts';
-import type { Taker } from './taker.ts';
+import type { RowImporter } from './row-importer.ts';
 import { peopleOf, writeHunter } from './people.ts';
 
-export function hunterTaker(session: Session): Taker {
+export function hunterImporter(session: Session): RowImporter {
   const people = peopleOf(session);
   return {
     check: () => undefined,
-    look(values) {
+    count(values) {
       const { isNew } = people.of(values);
       return { hunters: isNew ? 1 : 0, animals: 0, weighings: 0, none: 0, known: isNew ? 0 : 1 };
     },

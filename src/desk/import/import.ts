@@ -1,23 +1,23 @@
 /** Bringing a table of an earlier time into the book: look at it as often as needed, bring all of it in, undo all of it. */
 import * as v from 'valibot';
-import type { BroughtInRow } from '../../book/records/brought-in.ts';
-import { CRUMB_GRAMS } from '../animal/fat-moves.ts';
+import type { ImportRow } from '../../book/records/imports.ts';
+import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { by, id, needed, confirmed } from '../input/input.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import { keptAs } from '../session/settings.ts';
-import type { BringKind, BroughtIn, SheetLook } from '../contract/contract.ts';
+import { readSetting } from '../session/settings.ts';
+import type { ImportKind, ImportedFile, SheetPreview } from '../contract/contract.ts';
 import { FIELDS } from './fields.ts';
-import { layoutSchema, remember, rememberedKept, type Remembered } from './layout.ts';
-import { lookThrough, openSheet, writeAll, type Findings, type Sheet } from './run.ts';
+import { layoutSchema, remember, rememberedSchema, type Remembered } from './layout.ts';
+import { checkRows, openSheet, writeRows, type Findings, type Sheet } from './run.ts';
 import {
-  addPiece,
+  appendPiece,
   beginUpload,
   dropUpload,
   longUpload,
-  MOST_BOOK_BYTES,
-  MOST_PIECE,
+  MAX_BOOK_BYTES,
+  MAX_PIECE,
   tableOf,
 } from '../session/upload.ts';
 import { dictionary, valuesOf } from './words.ts';
@@ -35,35 +35,35 @@ export const begin = read(v.object({ name: needed(255) }), (session, input) => (
 }));
 
 /** The next piece, in base64, from where the one before it ended. @throws ProblemError `sheet.gone`, `sheet.torn`, `sheet.too-large` */
-export const piece = read(
+export const addPiece = read(
   v.object({
     upload: id,
     from: v.pipe(
       v.number('sheet.torn'),
       v.integer('sheet.torn'),
       v.minValue(0, 'sheet.torn'),
-      v.maxValue(MOST_BOOK_BYTES, 'sheet.too-large'),
+      v.maxValue(MAX_BOOK_BYTES, 'sheet.too-large'),
     ),
-    base64: v.pipe(v.string('sheet.torn'), v.maxLength(MOST_PIECE, 'sheet.torn'), v.base64('sheet.torn')),
+    base64: v.pipe(v.string('sheet.torn'), v.maxLength(MAX_PIECE, 'sheet.torn'), v.base64('sheet.torn')),
   }),
-  (session, input) => ({ bytes: addPiece(session, input.upload, input.from, input.base64) }),
+  (session, input) => ({ bytes: appendPiece(session, input.upload, input.from, input.base64) }),
 );
 
 /** How the table would be read, its first rows, and every problem of every row. Writes nothing. @throws `sheet.*` */
-export const look = read(v.object(which), lookAtTable, false, longUpload);
+export const preview = read(v.object(which), lookAtTable, false, longUpload);
 
 function lookAtTable(
   session: Session,
   input: v.InferOutput<v.ObjectSchema<typeof which, undefined>>,
-): SheetLook {
+): SheetPreview {
   const { name, bytes, sha256 } = tableOf(session, input.upload);
   const sheet = openSheet(session, input.kind, bytes, input.layout, rememberedOf(session, input.kind));
-  const found = lookThrough(session, input.kind, sheet);
+  const found = checkRows(session, input.kind, sheet);
   return {
     name,
     bytes: bytes.length,
     ...sheetLook(session, input.kind, sheet, found),
-    twice: broughtIn(session.book.broughtIn.same(input.kind, sha256)),
+    twice: broughtIn(session.book.imports.same(input.kind, sha256)),
   };
 }
 
@@ -71,12 +71,12 @@ function lookAtTable(
  * Brings all of it in, or nothing. @throws ProblemError `sheet.problems` (refused), `sheet.no-rows` (refused),
  * `sheet.doubts`, `sheet.twice` (conflict, unless `confirmed`)
  */
-export const bringIn = write(
+export const run = write(
   v.object({ ...which, layout: layoutSchema, confirmed, by }),
   (session, input) => {
     const { name, bytes, sha256 } = tableOf(session, input.upload);
     const sheet = openSheet(session, input.kind, bytes, input.layout, null);
-    const found = lookThrough(session, input.kind, sheet);
+    const found = checkRows(session, input.kind, sheet);
     const [first] = found.problems;
     if (first)
       throw new ProblemError('refused', 'sheet.problems', {
@@ -91,11 +91,11 @@ export const bringIn = write(
         throw new ProblemError('conflict', 'sheet.doubts', {
           with: { count: found.doubtCount, row: doubt.row },
         });
-      const before = session.book.broughtIn.same(input.kind, sha256);
+      const before = session.book.imports.same(input.kind, sha256);
       if (before) throw new ProblemError('conflict', 'sheet.twice', { with: { name: before.file } });
     }
-    const { counts, at, ...written } = writeAll(session, input.kind, sheet, input.by);
-    const broughtInId = session.book.broughtIn.add({
+    const { counts, at, ...written } = writeRows(session, input.kind, sheet, input.by);
+    const broughtInId = session.book.imports.add({
     kind: input.kind, file: name, sha256, rows: found.rows, ...written, at, by: input.by,
   }); // prettier-ignore
     session.book.settings.put(`bringIn.${input.kind}`, remember(sheet.layout, sheet.headings));
@@ -110,21 +110,21 @@ export const bringIn = write(
 );
 
 /** What was brought in, newest first. */
-export const list = read(v.object({}), (session): BroughtIn[] =>
-  session.book.broughtIn.all().flatMap((row) => broughtIn(row) ?? []),
+export const list = read(v.object({}), (session): ImportedFile[] =>
+  session.book.imports.all().flatMap((row) => broughtIn(row) ?? []),
 );
 
 /** Takes all of a file out again. @throws ProblemError `import.unknown`, `import.undone`, `import.since`, `animal.closed` (refused: something hangs on it) */
 export const undo = write(
   v.object({ id, by }),
   (session, input) => {
-    const row = session.book.broughtIn.get(input.id);
+    const row = session.book.imports.get(input.id);
     if (!row) throw new ProblemError('missing', 'import.unknown');
     if (row.undone_at !== null)
       throw new ProblemError('conflict', 'import.undone', { with: { name: row.file } });
-    const left = session.book.broughtIn.leftSince(row);
+    const left = session.book.imports.leftSince(row);
     if (left) throw new ProblemError('refused', 'animal.closed', { with: left });
-    const since = session.book.broughtIn.since(row, CRUMB_GRAMS);
+    const since = session.book.imports.since(row, ROUNDING_TOLERANCE_GRAMS);
     if (since)
       throw new ProblemError(
         'refused',
@@ -134,26 +134,26 @@ export const undo = write(
         },
       );
     const at = session.now();
-    session.book.broughtIn.takeOut(row, at, input.by);
+    session.book.imports.remove(row, at, input.by);
     session.book.audit.note({
     record: 'brought in', recordId: row.id, act: 'void', before: { file: row.file, kind: row.kind, rows: row.rows },
     reason: 'undone', at, by: input.by,
   }); // prettier-ignore
     return { id: row.id, name: row.file };
   },
-  { long: { when: ({ book }, input) => (book.broughtIn.get(input.id)?.rows ?? 0) > LONG_ROWS } },
+  { long: { when: ({ book }, input) => (book.imports.get(input.id)?.rows ?? 0) > LONG_ROWS } },
 );
 
-function rememberedOf(session: Session, of: BringKind): Remembered | null {
-  return keptAs(session.book, `bringIn.${of}`, rememberedKept) ?? null;
+function rememberedOf(session: Session, of: ImportKind): Remembered | null {
+  return readSetting(session.book, `bringIn.${of}`, rememberedSchema) ?? null;
 }
 
 function sheetLook(
   session: Session,
-  of: BringKind,
+  of: ImportKind,
   { layout, headings }: Sheet,
   found: Findings,
-): Omit<SheetLook, 'name' | 'bytes' | 'twice'> {
+): Omit<SheetPreview, 'name' | 'bytes' | 'twice'> {
   const known = dictionary(session.species.all);
   const used = new Set([...Object.keys(layout.columns), ...Object.keys(layout.always)]);
   return {
@@ -197,7 +197,7 @@ function withUnit({
   return /[a-z#]/i.test(typed) ? typed : `${(digits / 10 ** decimals).toFixed(decimals)} ${unit}`;
 }
 
-function broughtIn(row: BroughtInRow | undefined): BroughtIn | null {
+function broughtIn(row: ImportRow | undefined): ImportedFile | null {
   if (!row) return null;
   const count = (first: number | null, last: number | null) =>
     first === null || last === null ? 0 : last - first + 1;

@@ -1,17 +1,17 @@
 import type { Session } from '../session/session.ts';
-import type { BringKind } from '../contract/contract.ts';
-import { animalTaker } from './animals.ts';
-import { hunterTaker } from './hunters.ts';
-import type { Taker } from './taker.ts';
-import { weighingTaker } from './weighings.ts';
+import type { ImportKind } from '../contract/contract.ts';
+import { animalImporter } from './animals.ts';
+import { hunterImporter } from './hunters.ts';
+import type { RowImporter } from './row-importer.ts';
+import { weighingImporter } from './weighings.ts';
 
-const takers: Readonly<Record<BringKind, (session: Session) => Taker>> = {
-  hunters: hunterTaker,
-  animals: animalTaker,
-  weighings: weighingTaker,
+const importers: Readonly<Record<ImportKind, (session: Session) => RowImporter>> = {
+  hunters: hunterImporter,
+  animals: animalImporter,
+  weighings: weighingImporter,
 };
 
 /** What is done with the rows of a table. A taker remembers whom it met, so each run over a table has its own. */
-export function takerOf(kind: BringKind, session: Session): Taker {
-  return takers[kind](session);
+export function importerFor(kind: ImportKind, session: Session): RowImporter {
+  return importers[kind](session);
 }

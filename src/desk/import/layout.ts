@@ -4,23 +4,23 @@ import { guessSeparator, type Separator, type SheetEncoding } from '../../core/s
 import { guessDateOrder, guessDecimal, type DateOrder, type DecimalMark } from '../../core/sheet/values.ts';
 import type { MassUnit } from '../../core/values/units.ts';
 import { needed, text } from '../input/input.ts';
-import type { BringField, BringKind, SheetLayout, ShopSettings } from '../contract/contract.ts';
+import type { ImportField, ImportKind, SheetLayout, ShopSettings } from '../contract/contract.ts';
 import { FIELDS, folded } from './fields.ts';
-import { MOST_COLUMNS, rowsOf, type SheetRow } from '../input/rows.ts';
+import { MAX_COLUMNS, rowsOf, type SheetRow } from '../input/rows.ts';
 
 const column = v.pipe(
   v.number('input.invalid'),
   v.integer('input.invalid'),
   v.minValue(0, 'input.invalid'),
-  v.maxValue(MOST_COLUMNS, 'input.invalid'),
+  v.maxValue(MAX_COLUMNS, 'input.invalid'),
 );
 const recordOf = <S extends v.GenericSchema>(key: v.GenericSchema<string, string>, value: S, most: number) =>
   v.pipe(v.record(key, value), v.maxEntries(most, 'list.too-long'));
 /** More fields than any kind of table has. */
-const MOST_FIELDS = 40;
-const MOST_MEANINGS = 1000;
+const MAX_FIELDS = 40;
+const MAX_MEANINGS = 1000;
 const perField = <S extends v.GenericSchema>(value: S) =>
-  v.optional(recordOf(needed(20), value, MOST_FIELDS), {});
+  v.optional(recordOf(needed(20), value, MAX_FIELDS), {});
 
 /** @see SheetLayout */
 export const layoutSchema = v.object({
@@ -38,23 +38,23 @@ export const layoutSchema = v.object({
   always: perField(text(200)),
   /** What a word of the table stands for, by field and folded word. */
   words: perField(
-    recordOf(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60), MOST_MEANINGS),
+    recordOf(v.pipe(v.string('input.invalid'), v.maxLength(120, 'input.invalid')), needed(60), MAX_MEANINGS),
   ),
 });
 
 /** What is remembered of a kind of table: fields by heading, and what does not depend on where a column stands. */
 export interface Remembered {
-  headings: Record<string, BringField>;
+  headings: Record<string, ImportField>;
   always: SheetLayout['always'];
   words: SheetLayout['words'];
   unit: MassUnit;
 }
 
 /** The same as the book keeps it. */
-export const rememberedKept: v.GenericSchema<unknown, Remembered> = v.object({
+export const rememberedSchema: v.GenericSchema<unknown, Remembered> = v.object({
   headings: v.record(
     v.string(),
-    v.custom<BringField>((code) => typeof code === 'string'),
+    v.custom<ImportField>((code) => typeof code === 'string'),
   ),
   always: layoutSchema.entries.always,
   words: layoutSchema.entries.words,
@@ -64,13 +64,13 @@ export const rememberedKept: v.GenericSchema<unknown, Remembered> = v.object({
 /** Rows that are looked at for a guess. */
 const LOOKED_AT = 200;
 /** A heading or a date is shorter; what is guessed goes over each cell many times. */
-const MOST_LETTERS = 120;
+const MAX_LETTERS = 120;
 /** Titles and empty rows above the headings. */
-const MOST_ABOVE = 15;
+const MAX_ABOVE = 15;
 
 /** A likely reading of a table that nobody has looked at yet. */
 export function guessLayout(
-  kind: BringKind,
+  kind: ImportKind,
   sheet: { text: string; encoding: SheetEncoding },
   settings: Pick<ShopSettings, 'unit' | 'locale'>,
   remembered: Remembered | null,
@@ -78,7 +78,7 @@ export function guessLayout(
   const separator: Separator = guessSeparator(sheet.text);
   const sample = rowsOf(sheet.text, separator, LOOKED_AT).map(({ number, cells }) => ({
     number,
-    cells: cells.map((cell) => cell.slice(0, MOST_LETTERS)),
+    cells: cells.map((cell) => cell.slice(0, MAX_LETTERS)),
   }));
   const headingRow = guessHeadingRow(kind, sample);
   const headings = sample.find(({ number }) => number === headingRow)?.cells ?? [];
@@ -109,11 +109,11 @@ export function guessLayout(
 
 /** Fields by their headings: as remembered, else as headings are mostly called; each column serves one field. */
 export function guessColumns(
-  kind: BringKind,
+  kind: ImportKind,
   headings: readonly string[],
   remembered: Remembered | null,
-): Partial<Record<BringField, number>> {
-  const columns: Partial<Record<BringField, number>> = {};
+): Partial<Record<ImportField, number>> {
+  const columns: Partial<Record<ImportField, number>> = {};
   const fields = FIELDS[kind];
   headings.forEach((heading, index) => {
     const known = remembered?.headings[folded(heading)];
@@ -144,7 +144,7 @@ export function unitOfHeading(heading: string): MassUnit | null {
 
 export function remember(layout: SheetLayout, headings: readonly string[]): Remembered {
   const byHeading = Object.entries(layout.columns).map(
-    ([field, index]) => [folded(headings[index] ?? ''), field as BringField] as const,
+    ([field, index]) => [folded(headings[index] ?? ''), field as ImportField] as const,
   );
   return {
     headings: Object.fromEntries(byHeading.filter(([heading]) => heading !== '')),
@@ -162,9 +162,9 @@ function bare(heading: string): string {
 }
 
 /** The row above which only titles stand: the first in which at least two cells are headings that we know. */
-function guessHeadingRow(kind: BringKind, sample: readonly SheetRow[]): number {
+function guessHeadingRow(kind: ImportKind, sample: readonly SheetRow[]): number {
   let best = { row: 0, known: 0 };
-  sample.slice(0, MOST_ABOVE).forEach(({ number, cells }) => {
+  sample.slice(0, MAX_ABOVE).forEach(({ number, cells }) => {
     const known = Object.keys(guessColumns(kind, cells, null)).length;
     if (known > best.known) best = { row: number, known };
   });

@@ -22,7 +22,7 @@ export interface People {
  */
 export function peopleOf(session: Session): People {
   const byName = new Map<string, Known[]>();
-  for (const { id, name_key, phone_key, address } of session.book.broughtIn.people())
+  for (const { id, name_key, phone_key, address } of session.book.imports.people())
     add(byName, name_key, { id, phone: phone_key, address: nameKey(address) });
   return {
     of({ texts }) {

@@ -1,18 +1,18 @@
 /** Going over a whole table: once to see what is in it and what is wrong with it, once more to write it. */
 import { decodeSheet, guessEncoding } from '../../core/sheet/text.ts';
-import type { Written } from '../../book/records/brought-in.ts';
+import type { ImportedRange } from '../../book/records/imports.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
-import type { BringKind, SheetLayout } from '../contract/contract.ts';
+import type { ImportKind, SheetLayout } from '../contract/contract.ts';
 import { cellReader, type CellReader, type RowProblem, type RowValues } from './cells.ts';
-import { takerOf } from './kinds.ts';
+import { importerFor } from './kinds.ts';
 import { guessLayout, type Remembered } from './layout.ts';
 import { eachRow, rowsOf } from '../input/rows.ts';
-import type { Counts, Writing } from './taker.ts';
+import type { Counts, Writing } from './row-importer.ts';
 import { dictionary } from './words.ts';
 
 /** As many problems are told one by one; of more there is only the number. */
-const MOST_TOLD = 200;
+const MAX_TOLD = 200;
 const FIRST_ROWS = 8;
 
 export interface Sheet {
@@ -36,7 +36,7 @@ export interface Findings {
 /** Opens the text of a table, as picked or as its first rows make likely. @throws ValidationError `sheet.*` */
 export function openSheet(
   session: Session,
-  kind: BringKind,
+  kind: ImportKind,
   bytes: Uint8Array,
   picked: SheetLayout | undefined,
   remembered: Remembered | null,
@@ -53,7 +53,7 @@ export function openSheet(
 }
 
 /** Reads and checks every row, and writes nothing. @throws ValidationError `sheet.*`, as `eachRow` */
-export function lookThrough(session: Session, kind: BringKind, sheet: Sheet): Findings {
+export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Findings {
   const found: Findings = {
     rows: 0,
     counts: { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 },
@@ -64,16 +64,16 @@ export function lookThrough(session: Session, kind: BringKind, sheet: Sheet): Fi
     first: [],
     unknown: new Map(),
   };
-  const taker = takerOf(kind, session);
+  const taker = importerFor(kind, session);
   const reader = readerOf(session, kind, sheet);
   found.unknown = reader.unknown;
   const tell = (problem: RowProblem): void => {
     found.problemCount += 1;
-    if (found.problems.length < MOST_TOLD) found.problems.push(problem);
+    if (found.problems.length < MAX_TOLD) found.problems.push(problem);
   };
   const doubt = (problem: RowProblem): void => {
     found.doubtCount += 1;
-    if (found.doubts.length < MOST_TOLD) found.doubts.push(problem);
+    if (found.doubts.length < MAX_TOLD) found.doubts.push(problem);
   };
   eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
     if (number <= sheet.layout.headingRow) return;
@@ -84,7 +84,7 @@ export function lookThrough(session: Session, kind: BringKind, sheet: Sheet): Fi
       (field, { problem }) => tell({ row: number, field, problem }),
       (field, { problem }) => doubt({ row: number, field, problem }),
     );
-    const counts = taker.look(values);
+    const counts = taker.count(values);
     for (const key of Object.keys(counts) as (keyof Counts)[]) found.counts[key] += counts[key];
     if (found.first.length < FIRST_ROWS) found.first.push({ row: number, values });
   });
@@ -92,12 +92,12 @@ export function lookThrough(session: Session, kind: BringKind, sheet: Sheet): Fi
 }
 
 /** Writes every row; call it inside the transaction, after `lookThrough` found no problem. */
-export function writeAll(
+export function writeRows(
   session: Session,
-  kind: BringKind,
+  kind: ImportKind,
   sheet: Sheet,
   by: string,
-): Written & { counts: Counts; at: string } {
+): ImportedRange & { counts: Counts; at: string } {
   const ids = { hunter: span(), animal: span(), weighing: span(), partNone: span() };
   const counts: Counts = { hunters: 0, animals: 0, weighings: 0, none: 0, known: 0 };
   const writing: Writing = {
@@ -121,8 +121,8 @@ export function writeAll(
   const refuse = ({ row, problem }: RowProblem): never => {
     throw new ProblemError(problem.kind, problem.code, { with: { ...problem.with, row } });
   };
-  return session.book.broughtIn.inBulk(() => {
-    const taker = takerOf(kind, session);
+  return session.book.imports.inBulk(() => {
+    const taker = importerFor(kind, session);
     const reader = readerOf(session, kind, sheet);
     eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
       if (number > sheet.layout.headingRow) taker.write(reader.read(number, cells, refuse), writing);
@@ -142,7 +142,7 @@ export function writeAll(
   });
 }
 
-function readerOf(session: Session, kind: BringKind, { layout, headings }: Sheet): CellReader {
+function readerOf(session: Session, kind: ImportKind, { layout, headings }: Sheet): CellReader {
   return cellReader(
     kind,
     layout,

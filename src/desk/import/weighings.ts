@@ -6,8 +6,8 @@ import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { isNonePart, refuseWeighed } from '../weighing/part-none.ts';
 import type { RowValues } from './cells.ts';
 import { hangMore, hungInBook, type Hung } from './hung-before.ts';
-import type { Taker } from './taker.ts';
-import { keepNone, keepWeight } from './weights.ts';
+import type { RowImporter } from './row-importer.ts';
+import { saveNone, saveWeight } from './weights.ts';
 
 interface Found {
   id: number;
@@ -28,15 +28,15 @@ function partOf({ texts, none }: RowValues): { stage: string; part: string; isNo
 const OPEN = ['hanging', 'cutting', 'packing', 'ready'];
 const SLACK = 1.02;
 
-export function weighingTaker(session: Session): Taker {
+export function weighingImporter(session: Session): RowImporter {
   const met = new Map<string, Found>();
   /** By animal: one file may name it by its ticket and by its old number. */
   const hung = new Map<number, Hung>();
   function animalOf(number: string): Found {
     const before = met.get(number);
     if (before) return before;
-    const mine = session.book.broughtIn.byTicket(number);
-    const old = mine ? [] : session.book.broughtIn.byOldNumber(number);
+    const mine = session.book.imports.byTicket(number);
+    const old = mine ? [] : session.book.imports.byOldNumber(number);
     if (old.length > 1) throw new ProblemError('invalid', 'sheet.number-twice', { with: { typed: number } });
     const animal = mine ?? old[0];
     if (!animal) throw new ProblemError('missing', 'ticket.unknown', { with: { ticket: number } });
@@ -97,9 +97,9 @@ export function weighingTaker(session: Session): Taker {
       const { texts, weights, counts } = values;
       const { stage, part, isNone } = partOf(values);
       const { weight, tare } = weights;
-      if (isNone) return keepNone(session, writing, animalOf(texts.ticket ?? '').id, part);
+      if (isNone) return saveNone(session, writing, animalOf(texts.ticket ?? '').id, part);
       if (!weight) throw new Error('a row without a weight is a problem, and nothing is written then');
-      keepWeight(session, writing, {
+      saveWeight(session, writing, {
         animalId: animalOf(texts.ticket ?? '').id,
         stage,
         part,
@@ -110,7 +110,7 @@ export function weighingTaker(session: Session): Taker {
         note: texts.note,
       });
     },
-    look: ({ none }) => {
+    count: ({ none }) => {
       const isNone = none.includes('weight');
       return { hunters: 0, animals: 0, weighings: isNone ? 0 : 1, none: isNone ? 1 : 0, known: 0 };
     },

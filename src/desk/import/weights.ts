@@ -2,12 +2,12 @@
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import { isNonePart } from '../weighing/part-none.ts';
 import type { Session } from '../session/session.ts';
-import type { Writing } from './taker.ts';
+import type { Writing } from './row-importer.ts';
 
 /** What packages are called whose table does not name them. */
 const MEAT = 'Meat';
 
-export function keepWeight(
+export function saveWeight(
   session: Session,
   writing: Writing,
   weight: {
@@ -46,7 +46,7 @@ export function keepWeight(
 }
 
 /** Writes that an animal has none of a part, unless the book says so already. */
-export function keepNone(session: Session, writing: Writing, animalId: number, part: string): void {
+export function saveNone(session: Session, writing: Writing, animalId: number, part: string): void {
   if (!isNonePart(part))
     throw new Error(`a row that says none of ${part} is a problem, and nothing is written then`);
   if (session.book.partNone.ofAnimal(animalId).some((stated) => stated.part === part)) return;

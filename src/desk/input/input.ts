@@ -32,12 +32,12 @@ export const id = v.pipe(
 export const listOf = <S extends v.GenericSchema>(item: S, most: number) =>
   v.pipe(v.array(item), v.maxLength(most, 'list.too-long'));
 /** Ten tonnes: heavier than anything that is weighed in a shop, in grams. The most that a reading may say, too. */
-const MOST_GRAMS = 1e7;
+const MAX_GRAMS = 1e7;
 /** A planned weight. */
 export const someGrams = v.pipe(
   v.number('reading.empty'),
   v.minValue(1, 'reading.zero'),
-  v.maxValue(MOST_GRAMS, 'reading.too-heavy'),
+  v.maxValue(MAX_GRAMS, 'reading.too-heavy'),
 );
 /** A day of the trade. Every call that takes one uses this schema: `test/desk/input/dates.test.ts` tries each of them. */
 export const date = v.pipe(
@@ -59,7 +59,7 @@ export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.
 export const confirmed = v.optional(v.boolean(), false);
 /** What a yes can be said to by name. */
 export const QUESTIONS = [
-  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
+  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
 ] as const; // prettier-ignore
 export type Question = (typeof QUESTIONS)[number];
@@ -74,7 +74,7 @@ export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice
 export const legs = v.picklist(['on', 'off', 'unknown'], 'choice.legs');
 export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
 /** More than any animal is cut into. */
-export const MOST_PRIMALS = 100;
+export const MAX_PRIMALS = 100;
 /** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
 export const parts = v.optional(
   v.pipe(
@@ -88,7 +88,7 @@ export const parts = v.optional(
           v.maxValue(8, 'count.range'),
         ),
       }),
-      MOST_PRIMALS,
+      MAX_PRIMALS,
     ),
     v.check((came) => new Set(came.map(({ primal }) => primal)).size === came.length, 'pieces.twice'),
   ),
@@ -104,17 +104,17 @@ export const targetFat = v.nullable(
 );
 
 /** The heaviest pack that a home freezer takes; beyond it something was mistyped. */
-const MOST_PACKAGE_GRAMS = 25_000;
+const MAX_PACKAGE_GRAMS = 25_000;
 /** Half a kilogram: beyond it, a patty is a package. */
-const MOST_PATTY_GRAMS = 500;
+const MAX_PATTY_GRAMS = 500;
 
 export const packageGrams = v.pipe(
   v.number('package.size'),
   v.minValue(50, 'package.size'),
-  v.maxValue(MOST_PACKAGE_GRAMS, 'package.size'),
+  v.maxValue(MAX_PACKAGE_GRAMS, 'package.size'),
 );
 export const pattyGrams = v.nullable(
-  v.pipe(v.number('patty.size'), v.minValue(20, 'patty.size'), v.maxValue(MOST_PATTY_GRAMS, 'patty.size')),
+  v.pipe(v.number('patty.size'), v.minValue(20, 'patty.size'), v.maxValue(MAX_PATTY_GRAMS, 'patty.size')),
 );
 
 export const instructions = v.object({

@@ -11,9 +11,9 @@ export interface SheetRow {
 }
 
 /** More columns than any shop's table has; a quote that was never closed makes such rows. */
-export const MOST_COLUMNS = 300;
-const MOST_ROW_LETTERS = 200_000;
-export const MOST_ROWS = 200_000;
+export const MAX_COLUMNS = 300;
+const MAX_ROW_LETTERS = 200_000;
+export const MAX_ROWS = 200_000;
 
 /** The first `most` rows. @throws ValidationError as `eachRow` */
 export function rowsOf(text: string, separator: Separator, most: number): SheetRow[] {
@@ -39,13 +39,13 @@ export function eachRow(
       record_delimiter: ['\r\n', '\n', '\r'],
       relax_quotes: true,
       relax_column_count: true,
-      max_record_size: MOST_ROW_LETTERS,
+      max_record_size: MAX_ROW_LETTERS,
       ...(most < Infinity && { to: most }),
       on_record: (cells: string[]) => {
         number += 1;
-        if (number > MOST_ROWS)
-          throw new ValidationError('sheet.too-many-rows', undefined, { row: number, most: MOST_ROWS });
-        if (cells.length > MOST_COLUMNS)
+        if (number > MAX_ROWS)
+          throw new ValidationError('sheet.too-many-rows', undefined, { row: number, most: MAX_ROWS });
+        if (cells.length > MAX_COLUMNS)
           throw new ValidationError('sheet.row-too-long', undefined, { row: number });
         if (cells.some((cell) => cell.trim() !== '')) take({ number, cells: cells.map(asTyped) });
         return null;

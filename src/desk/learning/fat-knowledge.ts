@@ -9,20 +9,20 @@ import {
   type FatTest,
 } from '../../core/fat/fat.ts';
 import {
-  believedOf,
+  estimatesFrom,
   kindKey,
   lotKey,
   SHOP,
   trimKey,
-  type FatBelieved,
+  type FatEstimates,
   type FatShelf,
-} from './fat-believed.ts';
+} from './fat-estimates.ts';
 
 export interface FatKnowledge {
   /** After every test so far. */
-  readonly now: FatBelieved;
+  readonly now: FatEstimates;
   /** After the tests of the batches begun before this one and none of its own: no test changes its own batch. */
-  before(batchId: number): FatBelieved;
+  before(batchId: number): FatEstimates;
 }
 
 /** What is believed at one point, and the last batch that each source which is gone was met in. */
@@ -33,7 +33,7 @@ export interface FatState {
   readonly gone: ReadonlyMap<string, number>;
 }
 
-export const NOTHING_TESTED: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
+export const PRIOR_STATE: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
 
 /**
  * The state after the tests of one more batch. Each test moves the fat of all that went in, and with it the mean of their
@@ -66,8 +66,8 @@ export function afterTests(
 }
 
 /** What the shop's desk asks of a state. */
-export function believedAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatBelieved {
-  return believedOf(beliefs, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
+export function estimatesAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatEstimates {
+  return estimatesFrom(beliefs, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
 }
 
 /** Only an animal that no earlier test met tells how far animals lie apart: of the others their own part is known already. */

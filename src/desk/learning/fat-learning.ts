@@ -1,7 +1,7 @@
 /** Learns fat from the book's tests, batch by batch in the order in which they were begun, and goes back no further than what changed. */
 import type { Book } from '../../book/book.ts';
-import type { FatBelieved } from './fat-believed.ts';
-import { afterTests, believedAt, NOTHING_TESTED, type FatKnowledge, type FatState } from './fat-knowledge.ts';
+import type { FatEstimates } from './fat-estimates.ts';
+import { afterTests, estimatesAt, PRIOR_STATE, type FatKnowledge, type FatState } from './fat-knowledge.ts';
 import type { SpeciesShelf } from '../supplied/species-shelf.ts';
 
 export interface FatLearning {
@@ -9,26 +9,26 @@ export interface FatLearning {
   knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
 }
 
-interface Told {
+interface TestedBatch {
   batch: number;
-  after: FatBelieved;
+  after: FatEstimates;
 }
 
 /** A state to go back to: after so many tested batches. */
-interface Stop {
+interface Checkpoint {
   told: number;
   state: FatState;
 }
 
 /** A stop after so many batches, and so many stops: some hundreds of batches, which is what is still worked on. */
-const APART = 32;
-const MOST_STOPS = 16;
+const CHECKPOINT_INTERVAL = 32;
+const MAX_CHECKPOINTS = 16;
 
-const START: Stop = { told: 0, state: NOTHING_TESTED };
+const START: Checkpoint = { told: 0, state: PRIOR_STATE };
 
 export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds' | 'changes'>): FatLearning {
-  let told: readonly Told[] = [];
-  let stops: readonly Stop[] = [START];
+  let told: readonly TestedBatch[] = [];
+  let stops: readonly Checkpoint[] = [START];
   let known: { shelf: Pick<SpeciesShelf, 'of'>; knowledge: FatKnowledge } | undefined;
   let mark = changes.mark();
 
@@ -46,12 +46,12 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
       // All that was weighed in may have been taken back since.
       if (!sources) continue;
       state = afterTests(state, batch, sources, tests, shelf);
-      after.push({ batch, after: believedAt(state, shelf) });
-      if (after.length % APART === 0) kept.push({ told: after.length, state });
+      after.push({ batch, after: estimatesAt(state, shelf) });
+      if (after.length % CHECKPOINT_INTERVAL === 0) kept.push({ told: after.length, state });
     }
     told = after;
-    stops = [START, ...kept.filter((stop) => stop !== START).slice(-MOST_STOPS)];
-    return knowledgeOf(after, believedAt(NOTHING_TESTED, shelf));
+    stops = [START, ...kept.filter((stop) => stop !== START).slice(-MAX_CHECKPOINTS)];
+    return knowledgeOf(after, estimatesAt(PRIOR_STATE, shelf));
   }
 
   return {
@@ -66,7 +66,7 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
   };
 }
 
-function knowledgeOf(told: readonly Told[], untold: FatBelieved): FatKnowledge {
+function knowledgeOf(told: readonly TestedBatch[], untold: FatEstimates): FatKnowledge {
   return {
     now: told.at(-1)?.after ?? untold,
     before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
@@ -74,7 +74,7 @@ function knowledgeOf(told: readonly Told[], untold: FatBelieved): FatKnowledge {
 }
 
 /** How many of these, which are in order, come before this batch. */
-function countBefore(told: readonly Told[], batchId: number): number {
+function countBefore(told: readonly TestedBatch[], batchId: number): number {
   let [least, most] = [0, told.length];
   while (least < most) {
     const middle = (least + most) >> 1;

@@ -63,7 +63,7 @@ export function shrinkLearning(
  * Nothing hangs longer. More days come of a wrong date or clock, or of a file that tells only when the animal came; what it
  * lost would have no bounds then. Our choice, no source.
  */
-const MOST_DAYS = 60;
+const MAX_DAYS = 60;
 
 function isSame(one: HookPair | undefined, other: HookPair | undefined): boolean {
   return JSON.stringify(one) === JSON.stringify(other);
@@ -76,7 +76,7 @@ function shrinkOf(
 ): HookShrink {
   const byCode = new Map(profiles.map((profile) => [profile.code, profile]));
   const days = (from: string, to: string): number =>
-    Math.min(MOST_DAYS, Math.max(0, daysBetween(from, dayOf(to))));
+    Math.min(MAX_DAYS, Math.max(0, daysBetween(from, dayOf(to))));
   const model: ShrinkModel = learnShrink(
     Array.from(pairs, ({ received_on, hung_at, received, hanging, ...pair }): ShrinkPair => ({
       ...pair,

@@ -21,7 +21,13 @@ import {
 } from '../../core/yield/yield.ts';
 import { cutsOffFrom } from './cuts-off.ts';
 import { SPECIES } from '../supplied/resources.ts';
-import { animalTaught, joined, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
+import {
+  summariseAnimal,
+  mergeSummaries,
+  summariseSeason,
+  type AnimalSummary,
+  type SeasonSummary,
+} from './season-summary.ts';
 import { groupOf } from './yield-observation.ts';
 
 export interface YieldKnowledge {
@@ -41,14 +47,14 @@ export interface YieldKnowledge {
   /** What the animals of the seasons before this one add up to. */
   before(season: number): YieldSums;
   /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
-  taught(season: number): ReadonlyMap<number, YieldObservation>;
+  summaryOf(season: number): ReadonlyMap<number, YieldObservation>;
 }
 
 /** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
 export interface LearnedFrom {
-  seasons: readonly (SeasonTaught & { season: number })[];
+  seasons: readonly (SeasonSummary & { season: number })[];
   /** What one finished animal taught; undefined while it is not finished. */
-  ofAnimal(id: number): AnimalTaught | undefined;
+  ofAnimal(id: number): AnimalSummary | undefined;
   ofSeason(season: number): ReadonlyMap<number, YieldObservation>;
 }
 
@@ -58,7 +64,7 @@ export function knowledgeFrom(
   { seasons, ofAnimal, ofSeason }: LearnedFrom,
   profiles: readonly SpeciesProfile[],
 ): YieldKnowledge {
-  const { sums, shares, cutsOff, leftOut } = joined(seasons);
+  const { sums, shares, cutsOff, leftOut } = mergeSummaries(seasons);
   const known = knowledgeOf(modelFrom(profiles, sums));
   const beside = new Map<number, Record<Part, Range>>();
   const models = new Map<string, ShareModel>();
@@ -66,8 +72,8 @@ export function knowledgeFrom(
     ...known,
     leftOut,
     cutsOff: cutsOffFrom(cutsOff),
-    before: (season) => joined(seasons.filter((one) => one.season < season)).sums,
-    taught: ofSeason,
+    before: (season) => mergeSummaries(seasons.filter((one) => one.season < season)).sums,
+    summaryOf: ofSeason,
     sharesBeside(animal) {
       let found = beside.get(animal.id);
       if (found) return found;
@@ -106,17 +112,17 @@ export function yieldKnowledge(
   const observations = (rows: readonly YieldRow[]) =>
     new Map(
       rows.flatMap((row) => {
-        const { observation } = animalTaught(row, profiles);
+        const { observation } = summariseAnimal(row, profiles);
         return observation ? [[row.id, observation] as const] : [];
       }),
     );
   const bySeason = Map.groupBy(finished, ({ season }) => season);
-  const taught = new Map(finished.map((row) => [row.id, animalTaught(row, profiles)]));
+  const taught = new Map(finished.map((row) => [row.id, summariseAnimal(row, profiles)]));
   return knowledgeFrom(
     {
       seasons: [...bySeason].map(([season, rows]) => ({
         season,
-        ...seasonTaught(rows.map((row) => animalTaught(row, profiles))),
+        ...summariseSeason(rows.map((row) => summariseAnimal(row, profiles))),
       })),
       ofAnimal: (id) => taught.get(id),
       ofSeason: (season) => observations(bySeason.get(season) ?? []),
@@ -125,14 +131,14 @@ export function yieldKnowledge(
   );
 }
 
-const untaught = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
+const withoutAnimals = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 
 /** What is believed before any of the shop's own animals: the published figures alone. */
-export function beforeAnyAnimal(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
-  let known = untaught.get(profiles);
+export function priorKnowledge(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
+  let known = withoutAnimals.get(profiles);
   if (!known) {
     known = knowledgeFrom({ seasons: [], ofAnimal: () => undefined, ofSeason: () => new Map() }, profiles);
-    untaught.set(profiles, known);
+    withoutAnimals.set(profiles, known);
   }
   return known;
 }

@@ -2,7 +2,13 @@
 import type { Book } from '../../book/book.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { YieldObservation } from '../../core/yield/yield.ts';
-import { animalTaught, ruleOf, seasonTaught, type AnimalTaught, type SeasonTaught } from './season-taught.ts';
+import {
+  summariseAnimal,
+  summaryKey,
+  summariseSeason,
+  type AnimalSummary,
+  type SeasonSummary,
+} from './season-summary.ts';
 import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
 
 export interface YieldLearning {
@@ -10,42 +16,42 @@ export interface YieldLearning {
   knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
 }
 
-type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonsTaught' | 'changes'>;
+type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonSummaries' | 'changes'>;
 
 export function yieldLearning(book: LearnedBook): YieldLearning {
   /** Animals of seasons that are looked at one by one, by season and id. */
-  const live = new Map<number, Map<number, AnimalTaught>>();
+  const live = new Map<number, Map<number, AnimalSummary>>();
   /** Summaries of seasons that are over. */
-  const over = new Map<number, SeasonTaught>();
+  const over = new Map<number, SeasonSummary>();
   let mark = book.changes.mark();
   let known: { profiles: readonly SpeciesProfile[]; running: number; knowledge: YieldKnowledge } | undefined;
 
-  function animalsOf(season: number, profiles: readonly SpeciesProfile[]): Map<number, AnimalTaught> {
+  function animalsOf(season: number, profiles: readonly SpeciesProfile[]): Map<number, AnimalSummary> {
     let animals = live.get(season);
     if (!animals) {
-      animals = new Map(book.sums.finished(season).map((row) => [row.id, animalTaught(row, profiles)]));
+      animals = new Map(book.sums.finished(season).map((row) => [row.id, summariseAnimal(row, profiles)]));
       live.set(season, animals);
     }
     return animals;
   }
 
-  function forget(): void {
+  function reset(): void {
     live.clear();
     over.clear();
     known = undefined;
   }
 
   /** Looks at changed animals again. An animal that is not finished, and was not, changes nothing. */
-  function lookAgain(profiles: readonly SpeciesProfile[]): void {
+  function refresh(profiles: readonly SpeciesProfile[]): void {
     const since = book.changes.since(mark);
     mark = book.changes.mark();
-    if (!since) return forget();
+    if (!since) return reset();
     for (const [id, seasons] of since.animals) {
       const row = book.sums.finishedOne(id);
       const now = book.animals.get(id)?.season;
       for (const season of seasons) {
         const animals = live.get(season);
-        if (row && season === now) animals?.set(id, animalTaught(row, profiles));
+        if (row && season === now) animals?.set(id, summariseAnimal(row, profiles));
         else if (animals && !animals.delete(id)) continue;
         over.delete(season);
         known = undefined;
@@ -54,19 +60,19 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
   }
 
   function learn(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge {
-    const seasons = book.seasonsTaught.seasons();
+    const seasons = book.seasonSummaries.seasons();
     if (seasons.some((season) => season !== running && !over.has(season)))
       summarise(seasons, profiles, running);
     const learnedFrom = seasons.map((season) => ({
       season,
-      ...(over.get(season) ?? seasonTaught(animalsOf(season, profiles).values())),
+      ...(over.get(season) ?? summariseSeason(animalsOf(season, profiles).values())),
     }));
     return knowledgeFrom(
       {
         seasons: learnedFrom,
         ofAnimal(id) {
           const row = book.sums.finishedOne(id);
-          return row && animalTaught(row, profiles);
+          return row && summariseAnimal(row, profiles);
         },
         ofSeason(season) {
           const told = new Map<number, YieldObservation>();
@@ -84,18 +90,18 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
    * (`summariseNext`), the season is summarised here, in memory.
    */
   function summarise(seasons: readonly number[], profiles: readonly SpeciesProfile[], running: number): void {
-    const kept = book.seasonsTaught.kept(ruleOf(profiles)) as Map<number, SeasonTaught>;
+    const kept = book.seasonSummaries.kept(summaryKey(profiles)) as Map<number, SeasonSummary>;
     for (const season of seasons) {
       if (season === running || over.has(season)) continue;
-      over.set(season, kept.get(season) ?? seasonTaught(animalsOf(season, profiles).values()));
+      over.set(season, kept.get(season) ?? summariseSeason(animalsOf(season, profiles).values()));
       live.delete(season);
     }
   }
 
   return {
     knowledge(profiles, running) {
-      if (known && known.profiles !== profiles) forget();
-      lookAgain(profiles);
+      if (known && known.profiles !== profiles) reset();
+      refresh(profiles);
       if (known?.running !== running) known = { profiles, running, knowledge: learn(profiles, running) };
       return known.knowledge;
     },

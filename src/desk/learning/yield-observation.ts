@@ -6,7 +6,7 @@ import { SPECIES } from '../supplied/resources.ts';
 import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
 
 /** Parts that outweigh their animal by more than this are a mistype waiting to be mended, and teach nothing. */
-const MOST_OVER = 1.02;
+const MAX_OVER = 1.02;
 
 /** The group of an animal as the yield model sees it. */
 export function groupOf(animal: Pick<YieldRow, 'species' | 'brought' | 'sex' | 'age'>): Group {
@@ -23,7 +23,7 @@ export function observationOf(
   const profile = profiles.find((species) => species.code === row.species);
   if (base === null || takeHome === null || !profile || !canHang(base, row.brought, profile)) return null;
   const { whole_cuts: wholeCuts, trim, fat_saved: fatSaved, bone, sinew, damage } = row;
-  if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MOST_OVER) return null;
+  if (takeHome + (bone ?? 0) + (sinew ?? 0) + (damage ?? 0) > base * MAX_OVER) return null;
   const known = { wholeCuts, trim, fatSaved, bone, sinew, damage };
   // What was not weighed stays unknown; it is no zero.
   const parts = Object.fromEntries(Object.entries(known).filter(([, grams]) => grams !== null));

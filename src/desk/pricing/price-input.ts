@@ -18,7 +18,7 @@ const BASES = [
   'deposit',
 ] as const;
 /** More kinds of game than any shop takes. */
-const MOST_SPECIES = 200;
+const MAX_SPECIES = 200;
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
 const money = v.pipe(
@@ -56,7 +56,7 @@ export const priceLine = v.pipe(
     amountMinor: v.nullable(money),
     rate: v.nullable(rate),
     unit: v.nullable(v.picklist(['lb', 'kg'], 'choice.unit')),
-    species: v.nullable(listOf(needed(40), MOST_SPECIES)),
+    species: v.nullable(listOf(needed(40), MAX_SPECIES)),
     brought: v.nullable(listOf(brought, brought.options.length)),
     product: v.nullable(needed(60)),
     fatSource: v.nullable(needed(40)),

@@ -7,10 +7,10 @@ import { by, date, needed, confirmedOf } from '../input/input.ts';
 import { checkPrices, priceLineList, taxRule } from './price-input.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import type { PriceBookLook, PriceLineRow } from '../contract/contract.ts';
+import type { PriceBookView, PriceLineRow } from '../contract/contract.ts';
 
 /** The book in force today; an empty one where there is none. */
-export const look = read(v.object({}), (session): PriceBookLook => {
+export const get = read(v.object({}), (session): PriceBookView => {
   const book = session.book.prices.inForce(session.today());
   if (!book)
     return {
@@ -55,7 +55,7 @@ export const save = write(
     if (now && compareDates(input.validFrom, now.valid_from) < 0)
       ask(input.confirmed, 'prices.never-apply', 'validFrom', now.valid_from);
     savePrices(session, { ...input, example: false });
-    return look.run(session, {});
+    return get.run(session, {});
   },
 );
 
@@ -64,7 +64,7 @@ export function savePrices(
   book: {
     name: string;
     validFrom: string;
-    taxRule: PriceBookLook['taxRule'];
+    taxRule: PriceBookView['taxRule'];
     example: boolean;
     lines: readonly PriceLineRow[];
     by: string;

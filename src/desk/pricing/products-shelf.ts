@@ -10,7 +10,7 @@ export type ProductBody = Omit<ProductCard, 'code' | 'name' | 'kind' | 'own'>;
 const KINDS: readonly ProductKind[] = ['whole cuts', 'grind', 'sausage', 'jerky', 'other'];
 const SUPPLIED = suppliedJson as readonly Omit<ProductCard, 'own'>[];
 
-const bodyKept = v.object({
+const bodySchema = v.object({
   fat: v.nullable(v.string()),
   targetFat: v.nullable(v.number()),
   packageGrams: v.nullable(v.number()),
@@ -18,7 +18,7 @@ const bodyKept = v.object({
   ingredients: v.string(),
 });
 /** A product of whose details nothing can be read stays on the shelf under its name. */
-const NOTHING_SAID: ProductBody = {
+const EMPTY_BODY: ProductBody = {
   fat: null,
   targetFat: null,
   packageGrams: null,
@@ -28,7 +28,7 @@ const NOTHING_SAID: ProductBody = {
 
 /** Null for a supplied product that was only put away, and for what makes no sense. */
 function bodyOf(body: string): ProductBody | null {
-  const found = v.safeParse(bodyKept, JSON.parse(body));
+  const found = v.safeParse(bodySchema, JSON.parse(body));
   return found.success ? found.output : null;
 }
 
@@ -48,7 +48,7 @@ export function productsOnShelf(session: Session): ProductOnShelf[] {
     };
   });
   const own = [...rows.values()].map(({ code, name, kind, body, active }): ProductOnShelf => ({
-    ...(bodyOf(body) ?? NOTHING_SAID),
+    ...(bodyOf(body) ?? EMPTY_BODY),
     code,
     name,
     kind,

@@ -29,7 +29,7 @@ export interface Outcome {
   ownFatKept: number;
 }
 
-type Wish = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
+type GrindOrder = Pick<AlsoGround, 'product' | 'fat' | 'targetFat'>;
 
 /**
  * Shares the trim out: what has an amount of its own first, as far as the trim reaches, the rest to the main grind.
@@ -41,7 +41,7 @@ export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile
   const grinds: GrindMade[] = [];
   let trim = meat.trim;
   let ownFat = meat.ownFat;
-  const make = (wish: Wish, lean: number, field: string): void => {
+  const make = (wish: GrindOrder, lean: number, field: string): void => {
     if (lean <= 0) return;
     trim -= lean;
     const need = fatNeeded(lean, meat.trimFat, wish, profile, field);
@@ -62,7 +62,7 @@ export function makeOf(meat: Meat, wanted: Instructions, profile: SpeciesProfile
 function fatNeeded(
   lean: number,
   leanFat: number,
-  { fat, targetFat }: Wish,
+  { fat, targetFat }: GrindOrder,
   profile: SpeciesProfile,
   field: string,
 ): number {

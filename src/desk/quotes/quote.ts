@@ -3,11 +3,11 @@ import { addDays } from '../../core/values/dates.ts';
 import { age, brought, by, id, instructions, needed, parts, sex, text, typed } from '../input/input.ts';
 import { presentHunterOf } from '../animal/hunters.ts';
 import { pricesInForce } from '../pricing/prices.ts';
-import { readLearned } from '../session/learned.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { answeredOf } from '../pricing/quote-saved.ts';
-import { workQuote } from './work.ts';
+import { calculateQuote } from './calculate.ts';
 import type { Session } from '../session/session.ts';
 import type { QuoteResult, QuoteSaved } from '../contract/contract.ts';
 
@@ -24,7 +24,9 @@ const asked = {
 const RECENT = 30;
 
 /** How much meat, in what packages, and what it will cost. */
-export const work = readLearned(v.object(asked), (session, input): QuoteResult => workQuote(session, input));
+export const calculate = readAfterLearning(v.object(asked), (session, input): QuoteResult =>
+  calculateQuote(session, input),
+);
 
 /** Keeps a quote as it was given, with a number and a last day. */
 export const save = write(
@@ -32,7 +34,7 @@ export const save = write(
   (session, input): QuoteSaved => {
     const { by: initials, hunterId, hunterName, ...rest } = input;
     const name = hunterId === null ? hunterName : presentHunterOf(session, hunterId).name;
-    const answered = workQuote(session, rest);
+    const answered = calculateQuote(session, rest);
     const validUntil = addDays(session.today(), session.settings.quoteValidDays);
     const saved = session.book.quotes.add({
       season: session.season(),
@@ -56,12 +58,12 @@ export const list = read(v.object({}), (session) =>
 );
 
 /** One saved quote with what was asked and answered, for taking the animal in and for paper. */
-export const open = read(v.object({ id }), (session, input) => {
+export const get = read(v.object({ id }), (session, input) => {
   const quote = session.book.quotes.get(input.id);
   if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'id' });
   return {
     ...quoteRow(session, quote),
-    asked: JSON.parse(quote.asked) as v.InferOutput<typeof work.input>,
+    asked: JSON.parse(quote.asked) as v.InferOutput<typeof calculate.input>,
     answer: answeredOf(quote),
   };
 });

@@ -9,20 +9,20 @@ import { lacksOf } from '../input/record-sets.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { Session } from '../session/session.ts';
-import { inSlices } from '../session/slices.ts';
+import { mapInSlices } from '../session/slices.ts';
 import type { RecordCheck, RecordRow } from '../contract/contract.ts';
 
 /** Four of the largest seasons; a window shows, sorts and prints no more at once. */
-const MOST_RECORDS = 20_000;
+const MAX_RECORDS = 20_000;
 /** The numbers of a wide gap are not all listed. */
-const MOST_GAPS = 50;
-const MOST_WRONG_DAYS = 20;
+const MAX_GAPS = 50;
+const MAX_WRONG_DAYS = 20;
 
 /**
  * The record book with what an officer would find missing in each entry: of a season, or of all animals received
  * between two days; of the running season when neither is asked for. @throws ProblemError `records.too-many` (refused)
  */
-export const records = read(
+export const list = read(
   v.object({
     season: v.optional(seasonYear),
     from: optionalDate,
@@ -39,10 +39,10 @@ export const records = read(
     const kept = yearsBefore(session.today(), session.settings.retentionYears);
     let found = 0;
     const rows = await session.book.read((db) =>
-      inSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
+      mapInSlices(recordBook(db).entries({ season, from, to, species, state }), (row) => {
         if (key !== '' && !isFound(row, key)) return [];
-        if ((found += 1) > MOST_RECORDS)
-          throw new ProblemError('refused', 'records.too-many', { with: { most: MOST_RECORDS } });
+        if ((found += 1) > MAX_RECORDS)
+          throw new ProblemError('refused', 'records.too-many', { with: { most: MAX_RECORDS } });
         return [recordRow(session, row, kept)];
       }),
     );
@@ -69,7 +69,7 @@ export const check = read(v.object({}), (session): RecordCheck => {
         gaps: first === 1 && last === entries ? [] : gapsOf(session, season),
       })),
     wrongDays: session.book.records
-      .wrongDays(FIRST_DAY, session.today(), MOST_WRONG_DAYS)
+      .wrongDays(FIRST_DAY, session.today(), MAX_WRONG_DAYS)
       .map(({ ticket, received_on }) => ({ ticket, receivedOn: received_on })),
     pastKeeping: { years, before, entries: session.book.records.leftBefore(before) },
   };
@@ -78,7 +78,7 @@ export const check = read(v.object({}), (session): RecordCheck => {
 function gapsOf(session: Session, season: number): string[] {
   const missing: string[] = [];
   for (const { after, before } of session.book.records.gaps(season))
-    for (let number = after + 1; number < before && missing.length < MOST_GAPS; number++)
+    for (let number = after + 1; number < before && missing.length < MAX_GAPS; number++)
       // A ticket that an animal of another season bears, or bore, is accounted for.
       if (!session.book.animals.byTicket(ticketOf(season, number))) missing.push(ticketOf(season, number));
   return missing;

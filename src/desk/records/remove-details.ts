@@ -3,7 +3,7 @@ import { yearsBefore } from '../../core/values/dates.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { by, id, needed } from '../input/input.ts';
 import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
-import { isLongBook } from '../session/backup-keeping.ts';
+import { isLongBook } from '../session/make-backup.ts';
 import { host } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { refuseWrongClock } from '../session/clock.ts';

@@ -2,10 +2,14 @@
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { ASSUMED, figuresOf } from '../costing/figures.ts';
 import type { Session } from '../session/session.ts';
-import type { FlowLook } from '../contract/contract.ts';
+import type { FlowReport } from '../contract/contract.ts';
 
 /** @param rows the animals of the season that it is asked for */
-export function backlogOf(session: Session, season: number, rows: readonly SeasonRow[]): FlowLook['backlog'] {
+export function backlogOf(
+  session: Session,
+  season: number,
+  rows: readonly SeasonRow[],
+): FlowReport['backlog'] {
   const { own, figures } = figuresOf(session);
   const { cutting, grinding } = figures.services;
   const inWork = rows.filter(({ stage }) => ['hanging', 'cutting', 'packing'].includes(stage));
@@ -32,7 +36,7 @@ export function backlogOf(session: Session, season: number, rows: readonly Seaso
 
 /** The mean of the season's weighed animals of the species. */
 function usualWeight(session: Session, season: number, species: string): number {
-  return session.ofSeason('animal', season, `usual weight ${species}`, () => {
+  return session.cached('animal', season, `usual weight ${species}`, () => {
     const weighed = session.book
       .seasonRows(season)
       .flatMap((row) => (row.species === species && row.base !== null ? [row.base] : []));

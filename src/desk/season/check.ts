@@ -2,25 +2,25 @@
 import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
-import { readLearned } from '../session/learned.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import type { Session } from '../session/session.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
-import { oneByOne } from '../session/slices.ts';
-import { beliefPaths } from './paths.ts';
-import type { CheckedQuote, CheckLook, QuotesKept } from '../contract/contract.ts';
+import { runInSlices } from '../session/slices.ts';
+import { predictionPaths } from './prediction-paths.ts';
+import type { CheckedQuote, CheckReport, QuoteCoverage } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
 /** As many as a table can be read through. */
-const MOST_LISTED = 500;
+const MAX_LISTED = 500;
 /** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
 const FAR_OFF = 0.05;
 
-export const check = readLearned(seasonFilter, async (session, input): Promise<CheckLook> => {
+export const check = readAfterLearning(seasonFilter, async (session, input): Promise<CheckReport> => {
   const filter = sumsOf(session, input);
   // A first look at a season reads all of it: in slices.
-  await oneByOne([
+  await runInSlices([
     () => session.yields.before(filter.season),
-    () => session.yields.taught(filter.season),
+    () => session.yields.summaryOf(filter.season),
     () => session.book.seasonCheck.quoted(filter.season),
     () => session.book.seasonRows(filter.season),
   ]);
@@ -29,16 +29,16 @@ export const check = readLearned(seasonFilter, async (session, input): Promise<C
   const missed = quotes.filter((one) => !holds(one));
   return {
     season: filter.season,
-    quotes: quotes.slice(-MOST_LISTED),
+    quotes: quotes.slice(-MAX_LISTED),
     species: [...Map.groupBy(quotes, ({ code }) => code)]
-      .map(([code, of]) => ({ code, name: session.species.of(code).name, ...keptOf(of) }))
+      .map(([code, of]) => ({ code, name: session.species.of(code).name, ...coverageOf(of) }))
       .sort((a, b) => b.n - a.n || a.name.localeCompare(b.name)),
     all: {
-      ...keptOf(quotes),
+      ...coverageOf(quotes),
       toldWrong: missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF)
         .length,
     },
-    paths: beliefPaths(session, filter, rows),
+    paths: predictionPaths(session, filter, rows),
   };
 });
 
@@ -80,7 +80,7 @@ function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boo
   return low <= takeHomeGrams && takeHomeGrams <= high;
 }
 
-function keptOf(quotes: readonly CheckedQuote[]): QuotesKept {
+function coverageOf(quotes: readonly CheckedQuote[]): QuoteCoverage {
   const off = quotes.map(({ takeHomeGrams, quotedGrams }) => takeHomeGrams / quotedGrams.mean - 1);
   return {
     n: quotes.length,

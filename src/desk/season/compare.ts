@@ -5,7 +5,7 @@ import { compareMeans } from '../../core/stats/welch.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
-import type { ComparedGroup, CompareBy, CompareLook, SeasonFilter } from '../contract/contract.ts';
+import type { ComparedGroup, CompareBy, ComparisonReport, SeasonFilter } from '../contract/contract.ts';
 
 /** 9 in 10, as everywhere that a range is told beside a difference. */
 const LEVEL = 0.9;
@@ -20,7 +20,7 @@ export const compareBy = v.picklist(
 /** Group `a` less group `b`. Seasons of the groups may differ. */
 export const compare = read(
   v.object({ by: v.optional(compareBy, 'takeHome'), a: seasonFilter, b: seasonFilter }),
-  (session, { by, a, b }): CompareLook => {
+  (session, { by, a, b }): ComparisonReport => {
     const groups = { a: groupOf(session, by, a), b: groupOf(session, by, b) };
     const [one, two] = [measured(groups.a), measured(groups.b)];
     return {
@@ -49,7 +49,7 @@ function measured({ n, mean, sd }: ComparedGroup): { n: number; mean: number; sd
 function differenceOf(
   a: { n: number; mean: number; sd: number },
   b: { n: number; mean: number; sd: number },
-): CompareLook['difference'] {
+): ComparisonReport['difference'] {
   const { difference, low, high } = compareMeans(a, b, LEVEL);
   return { low, mean: difference, high, level: LEVEL };
 }

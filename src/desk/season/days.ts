@@ -4,10 +4,10 @@ import { addDays } from '../../core/values/dates.ts';
 import { countsByDay, daysFrom, firstDay, type DayCount } from '../../core/forecast/day-counts.ts';
 import { localDate } from '../input/local-date.ts';
 import type { Session } from '../session/session.ts';
-import type { FlowLook } from '../contract/contract.ts';
+import type { FlowReport } from '../contract/contract.ts';
 
 /** A date that was mistyped by years must not draw years of empty days. */
-const MOST_DAYS = 400;
+const MAX_DAYS = 400;
 /** Every zone's offset is whole in these; formatting a moment is the dear part. */
 const QUARTER_MS = 900_000;
 
@@ -23,7 +23,7 @@ export interface Happened {
 }
 
 export interface SeasonDays {
-  days: FlowLook['days'];
+  days: FlowReport['days'];
   taken: DayCount[];
   left: DayCount[];
 }
@@ -62,7 +62,7 @@ function earliest(a: string | null, b: string | null): string | null {
 
 /** @param until draws on to this day even if nothing happened any more; null to end with the last event */
 export function seasonDays(animals: readonly Happened[], zone: string, until: string | null): SeasonDays {
-  const localDay = rememberedDay(zone);
+  const localDay = memoizedDay(zone);
   const taken = counted(animals, ({ received_on: on }) => on);
   const left = counted(animals, (one) => leftOn(one, localDay));
   const ready = counted(animals, ({ ready_on: on, stage }) =>
@@ -84,10 +84,10 @@ function counted(animals: readonly Happened[], dayOf: (one: Happened) => string 
 function byDay(
   { taken, left, ready }: Record<'taken' | 'left' | 'ready', readonly DayCount[]>,
   until: string | null,
-): FlowLook['days'] {
+): FlowReport['days'] {
   const first = firstDay(taken);
   if (first === undefined) return [];
-  const longest = addDays(first, MOST_DAYS);
+  const longest = addDays(first, MAX_DAYS);
   const last = [...left, ...ready, ...taken].reduce((end, { on }) => (on > end ? on : end), until ?? first);
   const [came, went, made] = [countsByDay(taken), countsByDay(left), countsByDay(ready)];
   let hanging = 0;
@@ -97,7 +97,7 @@ function byDay(
   });
 }
 
-function rememberedDay(zone: string): (moment: string) => string {
+function memoizedDay(zone: string): (moment: string) => string {
   const known = new Map<number, string>();
   return (moment) => {
     const quarter = Math.floor(Date.parse(moment) / QUARTER_MS);

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import type { BehindOrder } from '../../book/sums/season-drilldown.ts';
+import type { DrilldownOrder } from '../../book/sums/season-drilldown.ts';
 import { read } from '../session/procedure.ts';
 import { filterFields, sumsOf } from '../session/season-filter.ts';
-import type { BehindLook } from '../contract/contract.ts';
+import type { DrilldownReport } from '../contract/contract.ts';
 
 /** More than this nobody reads; narrowing the filter shows the rest. */
 const MOST = 300;
@@ -17,7 +17,7 @@ const order = v.picklist(
     'days',
     'income',
     'unexplained',
-  ] satisfies BehindOrder[],
+  ] satisfies DrilldownOrder[],
   'choice.measure',
 );
 const bound = v.pipe(
@@ -27,15 +27,15 @@ const bound = v.pipe(
 );
 
 /** The animals behind a figure, a bar or a dot. `between` narrows to those whose measure lies there. */
-export const behind = read(
+export const drilldown = read(
   v.object({
     ...filterFields,
     order: v.optional(order, 'ticket'),
     rising: v.optional(v.boolean(), false),
     between: v.optional(v.tuple([bound, bound])),
   }),
-  (session, { order: by, rising, between, ...input }): BehindLook => {
-    const { total, rows } = session.book.seasonBehind.list(sumsOf(session, input), {
+  (session, { order: by, rising, between, ...input }): DrilldownReport => {
+    const { total, rows } = session.book.seasonDrilldown.list(sumsOf(session, input), {
       order: by,
       rising,
       most: MOST,

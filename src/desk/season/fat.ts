@@ -2,21 +2,21 @@
 import type { BatchSource } from '../../book/sums/season-fat.ts';
 import { individualsChart } from '../../core/stats/control-chart.ts';
 import { fatSpent } from '../costing/fat.ts';
-import { fatOfSource } from '../learning/fat-believed.ts';
-import { readLearned } from '../session/learned.ts';
+import { fatOfSource } from '../learning/fat-estimates.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import type { Session } from '../session/session.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
-import type { FatBatch, FatCounts, FatLook } from '../contract/contract.ts';
+import type { FatBatch, FatCounts, FatReport } from '../contract/contract.ts';
 
 /** Fewer tests than this draw no limits that mean anything. Common practice, no source. */
 const LEAST_TESTS = 5;
 /** A batch within a point of its target is on it: a shop's scale and trim allow no finer. Common practice, no source. */
 const ON_TARGET = 0.01;
 /** As many as a table can be read through. */
-const MOST_LISTED = 500;
+const MAX_LISTED = 500;
 
-export const fat = readLearned(seasonFilter, (session, input): FatLook => {
+export const fat = readAfterLearning(seasonFilter, (session, input): FatReport => {
   const filter = sumsOf(session, input);
   const rowsOf = Map.groupBy(session.book.seasonFat.sources(filter), ({ batch }) => batch);
   const batches = session.book.seasonFat.batches(filter).map((batch): FilledBatch => {
@@ -27,7 +27,7 @@ export const fat = readLearned(seasonFilter, (session, input): FatLook => {
   const { animals, saved, ground } = session.book.seasonFat.saved(filter);
   return {
     season: filter.season,
-    batches: listed(session, batches.slice(-MOST_LISTED)),
+    batches: listed(session, batches.slice(-MAX_LISTED)),
     counts: countsOf(batches),
     control: controlOf(batches),
     sources: sourcesOf(rows),
@@ -87,7 +87,7 @@ function countsOf(batches: readonly FilledBatch[]): FatCounts {
 }
 
 /** A test is judged by how far it lies from what was aimed at, so that batches of different targets share one chart. */
-function controlOf(batches: readonly FilledBatch[]): FatLook['control'] {
+function controlOf(batches: readonly FilledBatch[]): FatReport['control'] {
   const tests = batches.flatMap(({ id, name, tested, target_fat: target }) =>
     tested === null || target === null ? [] : [{ id, name, off: tested - target }],
   );
@@ -105,7 +105,7 @@ function controlOf(batches: readonly FilledBatch[]): FatLook['control'] {
 }
 
 /** Fat by what it came from; all that the animals gave themselves is one source. */
-function sourcesOf(rows: readonly BatchSource[]): FatLook['sources'] {
+function sourcesOf(rows: readonly BatchSource[]): FatReport['sources'] {
   const fats = rows.flatMap((row) =>
     row.fat_lot_id === null
       ? []

@@ -7,14 +7,14 @@ import { backlogOf } from './backlog.ts';
 import { happenedTo, seasonDays, type SeasonDays } from './days.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { waitsOf } from './waits.ts';
-import type { FlowLook } from '../contract/contract.ts';
+import type { FlowReport } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
 const FORECAST_DAYS = 21;
 /** What was long ago was another shop. Our own choice. */
 const EARLIER_SEASONS = 5;
 
-export const flow = read(seasonFilter, (session, input): FlowLook => {
+export const flow = read(seasonFilter, (session, input): FlowReport => {
   const filter = sumsOf(session, input);
   const running = filter.season === session.season();
   const rows = chosenRows(session, filter);
@@ -47,7 +47,7 @@ function hasBegun(session: Session, { taken }: SeasonDays): boolean {
 function forecastOf(
   session: Session,
   { days, taken, left }: SeasonDays,
-): Pick<FlowLook, 'forecast' | 'pace'> {
+): Pick<FlowReport, 'forecast' | 'pace'> {
   const season = session.season();
   const today = session.today();
   const known = <Day extends { on: string }>(all: readonly Day[]): Day[] =>
@@ -72,7 +72,7 @@ function earlierIntake(session: Session, season: number): { season: number; take
   return Array.from({ length: EARLIER_SEASONS }, (_, k) => season - EARLIER_SEASONS + k)
     .map((of) => ({
       season: of,
-      taken: session.ofSeason('animal', of, 'intake', () => session.book.seasonFlow.intake(of)),
+      taken: session.cached('animal', of, 'intake', () => session.book.seasonFlow.intake(of)),
     }))
     .filter(({ taken }) => taken.length > 0);
 }

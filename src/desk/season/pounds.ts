@@ -1,10 +1,10 @@
 /** Where the weight on the hook went, for the animals whose every part was weighed. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
-import { readLearned } from '../session/learned.ts';
+import { readAfterLearning } from '../session/read-after-learning.ts';
 import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
-import type { CutPart, LossKind, PoundsLook } from '../contract/contract.ts';
+import type { CutPart, LossKind, PoundsReport } from '../contract/contract.ts';
 
 const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
   'whole cuts': 'whole_cuts',
@@ -16,7 +16,7 @@ const PARTS: Readonly<Record<CutPart, keyof PoundSums>> = {
 };
 const GRAMS_PER_KG = 1000;
 
-export const pounds = readLearned(seasonFilter, (session, input): PoundsLook => {
+export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsReport => {
   const filter = sumsOf(session, input);
   const rows = chosenRows(session, filter);
   const of = bySpecies(rows).flatMap(([code, all]) => {
@@ -93,7 +93,7 @@ function mostShrink(session: Session, species: string): number {
 /** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
 function incomeOf(session: Session, season: number): { minor: number; grams: number } {
   const { currency } = session.settings;
-  const billed = session.ofSeason('money', season, `billed in ${currency}`, () =>
+  const billed = session.cached('money', season, `billed in ${currency}`, () =>
     session.book.seasonPounds.billed(season, currency),
   );
   const byId = new Map<number, SeasonRow>(session.book.seasonRows(season).map((row) => [row.animal_id, row]));

@@ -3,13 +3,13 @@ import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { summariseDistribution } from '../../core/stats/distribution-summary.ts';
 import type { Session } from '../session/session.ts';
-import type { FlowLook } from '../contract/contract.ts';
+import type { FlowReport } from '../contract/contract.ts';
 
 /** Of the animals that are ready or gone: how many took so many days, and by species, most animals first. */
-export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<FlowLook, 'waits' | 'waitOf'> {
+export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<FlowReport, 'waits' | 'waitOf'> {
   const all = new Map<number, number>();
   const bySpecies = new Map<string, number[]>();
-  const dayNumber = rememberedNumber();
+  const dayNumber = memoizedNumber();
   for (const { species, stage, received_on: received, ready_on: ready } of rows) {
     if ((stage !== 'ready' && stage !== 'released') || ready === null || ready < received) continue;
     const days = dayNumber(ready) - dayNumber(received);
@@ -30,7 +30,7 @@ export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<Flow
 }
 
 /** Days are few beside the animals that came on them. */
-function rememberedNumber(): (day: string) => number {
+function memoizedNumber(): (day: string) => number {
   const known = new Map<string, number>();
   return (day) => {
     let number = known.get(day);

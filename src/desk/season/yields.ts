@@ -5,20 +5,20 @@ import { summariseDistribution } from '../../core/stats/distribution-summary.ts'
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/season-filter.ts';
-import { sourceTold } from '../supplied/sources.ts';
-import type { SpeciesYield, SplitBy, YieldsLook } from '../contract/contract.ts';
+import { sourceNote } from '../supplied/sources.ts';
+import type { SpeciesYield, SplitBy, YieldsReport } from '../contract/contract.ts';
 
 /** More dots than this in one row cannot be told apart. */
-const MOST_POINTS = 300;
+const MAX_POINTS = 300;
 
 type Filter = ReturnType<typeof sumsOf>;
 /** An animal whose share is known. */
 type Shared = SeasonRow & { share: number };
 
-export const yields = read(seasonFilter, (session, input): YieldsLook => {
+export const yields = read(seasonFilter, (session, input): YieldsReport => {
   const filter = sumsOf(session, input);
   const rows = chosenRows(session, filter);
-  const seasons = session.book.seasonsTaught.seasons();
+  const seasons = session.book.seasonSummaries.seasons();
   return {
     season: filter.season,
     animals: rows.length,
@@ -43,11 +43,11 @@ function speciesYield(
     code: filter.species,
     name,
     spread: summariseDistribution(shares),
-    points: evenly(rows, MOST_POINTS).map(({ ticket, share }) => ({ ticket, share })),
+    points: evenly(rows, MAX_POINTS).map(({ ticket, share }) => ({ ticket, share })),
     published:
       takeHome.grade === 'assumption'
         ? null
-        : { low: takeHome.low, high: takeHome.high, ...sourceTold(takeHome) },
+        : { low: takeHome.low, high: takeHome.high, ...sourceNote(takeHome) },
     seasons: seasons.flatMap((season) => quartersOf(session, { ...filter, season })),
     splits: {
       brought: split(rows, ({ brought }) => brought),
@@ -64,7 +64,7 @@ function speciesYield(
 function quartersOf(session: Session, filter: Filter & { species: string }): SpeciesYield['seasons'] {
   // Days lie within one season, so they narrow no other.
   const any = { ...filter, from: undefined, to: undefined };
-  return session.ofSeason('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
+  return session.cached('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
     const { seasonYields } = session.book;
     const n = seasonYields.shares(any);
     if (n === 0) return [];

@@ -5,7 +5,7 @@ import { by } from '../input/input.ts';
 import { write } from './procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from './session.ts';
-import { keptAs } from './settings.ts';
+import { readSetting } from './settings.ts';
 import type { ClockDoubt } from '../contract/contract.ts';
 
 const DAY_MS = 86_400_000;
@@ -17,12 +17,12 @@ const AHEAD_DAYS = 400;
 /** Computers that share a book differ by minutes; a month behind the newest entry is another date. Our choice. */
 const BEHIND_DAYS = 30;
 /** A clock that was found right is not looked at again for this long, while it goes on. */
-const LOOK_AGAIN_MS = 60 * 60_000;
+const RECHECK_MS = 60 * 60_000;
 const SETTING = 'clockTrusted';
 
 /** That somebody looked at the clock: what it showed, and the newest entry that the book had then. */
-const trustedKept = v.object({ at: v.string(), newest: v.nullable(v.string()) });
-type Trusted = v.InferOutput<typeof trustedKept>;
+const trustedSchema = v.object({ at: v.string(), newest: v.nullable(v.string()) });
+type Trusted = v.InferOutput<typeof trustedSchema>;
 
 const passed = new WeakMap<Session, number>();
 
@@ -34,7 +34,7 @@ export function clockDoubt(session: Session): ClockDoubt | null {
   if (now < EARLIEST || now > LATEST) return { what: 'impossible', newest: null };
   const found = lastEntryOf(session.book.db);
   if (found === null) return null;
-  const trusted = keptAs(session.book, SETTING, trustedKept);
+  const trusted = readSetting(session.book, SETTING, trustedSchema);
   // Entries that were there when the clock was looked at, and are later than it, were made with a wrong clock.
   const known = trusted !== undefined && (trusted.newest === null || found <= trusted.newest);
   const newest = known && (found < trusted.at || found > at) ? trusted.at : found;
@@ -49,7 +49,7 @@ export function clockDoubt(session: Session): ClockDoubt | null {
  */
 export function refuseWrongClock(session: Session): void {
   const now = Date.parse(session.now());
-  if (Math.abs(now - (passed.get(session) ?? -Infinity)) < LOOK_AGAIN_MS) return;
+  if (Math.abs(now - (passed.get(session) ?? -Infinity)) < RECHECK_MS) return;
   const doubt = clockDoubt(session);
   if (!doubt) return void passed.set(session, now);
   const { what, newest } = doubt;
@@ -59,7 +59,7 @@ export function refuseWrongClock(session: Session): void {
 }
 
 /** Takes the clock for right: it was looked at where the call came from. */
-export function passClock(session: Session): void {
+export function acceptClock(session: Session): void {
   passed.set(session, Date.parse(session.now()));
 }
 

@@ -13,14 +13,14 @@ interface Most {
 }
 
 /** Of one animal. */
-export const MOST_OF_ANIMAL = {
+export const MAX_OF_ANIMAL = {
   hold: { most: 100, code: 'hold.too-many' },
   result: { most: 200, code: 'result.too-many' },
   note: { most: 200, code: 'note.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
 } as const satisfies Record<string, Most>;
 /** Of the shop: staff and coolers in use, lots of bought fat on hand, and all on a shelf, offered or not. */
-export const MOST_OF_SHOP = {
+export const MAX_OF_SHOP = {
   staff: { most: 200, code: 'staff.too-many' },
   cooler: { most: 100, code: 'cooler.too-many' },
   fat: { most: 200, code: 'fat.too-many' },
@@ -36,9 +36,9 @@ export const MOST_OF_SHOP = {
 export function refuseMoreOfAnimal(
   session: Session,
   animal: Pick<AnimalRow, 'id' | 'ticket'>,
-  kind: keyof typeof MOST_OF_ANIMAL,
+  kind: keyof typeof MAX_OF_ANIMAL,
 ): void {
-  const { most, code } = MOST_OF_ANIMAL[kind];
+  const { most, code } = MAX_OF_ANIMAL[kind];
   if (session.book.counts.ofAnimal(kind, animal.id) >= most)
     throw new ProblemError('refused', code, { with: { ticket: animal.ticket, count: most } });
 }
@@ -49,7 +49,7 @@ export function refuseMoreOfAnimal(
  * @throws ProblemError `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
  *   `template.too-many` (refused)
  */
-export function refuseMoreOfShop(kind: keyof typeof MOST_OF_SHOP, count: number): void {
-  const { most, code } = MOST_OF_SHOP[kind];
+export function refuseMoreOfShop(kind: keyof typeof MAX_OF_SHOP, count: number): void {
+  const { most, code } = MAX_OF_SHOP[kind];
   if (count >= most) throw new ProblemError('refused', code, { with: { count: most } });
 }

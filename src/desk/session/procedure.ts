@@ -83,7 +83,7 @@ export interface Door {
    */
   restore(source: Source, opening: Opening, firstLook: (session: Session) => unknown): string | null;
   /** The open book's file gave trouble: lets go of it and tries it afresh. */
-  doubt(trouble: BookError): void;
+  recover(trouble: BookError): void;
   /** Begins a new, empty book; the file that does not open is kept beside it. */
   beginAnew(): void;
 }

@@ -1,6 +1,6 @@
 /** Summaries of seasons that are over, written into the book by upkeep: a call that reads writes nothing. */
 import type { Session } from './session.ts';
-import { animalTaught, ruleOf, seasonTaught } from '../learning/season-taught.ts';
+import { summariseAnimal, summaryKey, summariseSeason } from '../learning/season-summary.ts';
 
 /**
  * Summarises one season that is over and has no summary by the present rule, from its rows as they stand in the same
@@ -10,14 +10,14 @@ import { animalTaught, ruleOf, seasonTaught } from '../learning/season-taught.ts
 export function summariseNext(session: Session): boolean {
   const { book, backups } = session;
   const profiles = session.species.all;
-  const rule = ruleOf(profiles);
+  const rule = summaryKey(profiles);
   const running = session.season();
-  const season = book.seasonsTaught.without(rule).find((one) => one !== running);
+  const season = book.seasonSummaries.without(rule).find((one) => one !== running);
   if (season === undefined) return false;
   const due = backups.due();
   book.change(() => {
-    const animals = book.sums.finished(season).map((row) => animalTaught(row, profiles));
-    book.seasonsTaught.keep(season, rule, seasonTaught(animals));
+    const animals = book.sums.finished(season).map((row) => summariseAnimal(row, profiles));
+    book.seasonSummaries.keep(season, rule, summariseSeason(animals));
   });
   if (!due) backups.made();
   return true;

@@ -3,11 +3,11 @@ import type { Book } from '../../book/book.ts';
 import type { ChangeLog } from '../../book/changes/change-log.ts';
 import type { Topic } from '../../book/changes/topics.ts';
 import { seasonOf } from '../../core/values/dates.ts';
-import { backupState, type BackupState } from './backup-keeping.ts';
+import { backupState, type BackupState } from './make-backup.ts';
 import type { FatKnowledge } from '../learning/fat-knowledge.ts';
 import { fatLearning } from '../learning/fat-learning.ts';
 import { shrinkLearning, type HookShrink } from '../learning/hook-shrink.ts';
-import { keptOfSeason, type KeptOfSeason } from './kept-of-season.ts';
+import { seasonCache, type SeasonCache } from './season-cache.ts';
 import { localDate } from '../input/local-date.ts';
 import type { SettingReplaced, ShopSettings } from '../contract/contract.ts';
 import { readSettings } from './settings.ts';
@@ -36,7 +36,7 @@ export interface Session {
   /** What the hook takes, as the book stands. */
   readonly shrink: HookShrink;
   /** What was worked out of a season; worked out again only once one of its animals changed. */
-  readonly ofSeason: KeptOfSeason;
+  readonly cached: SeasonCache;
   /** UTC ISO moment. */
   now(): string;
   /** The shop's local date. */
@@ -74,7 +74,7 @@ export function createSession(options: {
     backups: backupState(book),
     demo: options.demo,
     host: options.host,
-    ofSeason: keptOfSeason(book),
+    cached: seasonCache(book),
     get settings() {
       return settings().settings;
     },

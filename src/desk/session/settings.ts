@@ -131,7 +131,7 @@ export function readSettings(book: Book): ReadSettings {
 }
 
 /** What the book keeps under a key of its own, or undefined where there is nothing or nothing that makes sense. */
-export function keptAs<S extends v.GenericSchema>(
+export function readSetting<S extends v.GenericSchema>(
   book: Book,
   key: string,
   schema: S,

@@ -6,7 +6,7 @@ import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { runs } from '../../book/file/part-files.ts';
+import { runs } from '../../book/file/partial-files.ts';
 import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
 import { ProblemError } from '../contract/problem.ts';
 
@@ -20,7 +20,7 @@ const DAY_MS = 24 * 60 * 60_000;
 
 /** Each folder with what it is for: an open book's room. */
 const folders = new Map<string, object | null>();
-process.once('exit', () => [...folders.keys()].forEach(dropIfPossible));
+process.once('exit', () => [...folders.keys()].forEach(tryRemoveTemporary));
 
 /**
  * Makes a folder that goes at the latest with the process.
@@ -28,13 +28,13 @@ process.once('exit', () => [...folders.keys()].forEach(dropIfPossible));
  * @throws ProblemError `temporary.full`, `temporary.folder`
  */
 export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | null = null): string {
-  const folder = inTemporary(() => mkdtempSync(join(tmpdir(), `gambrel-${kind}-${process.pid}-`)));
+  const folder = withTemporary(() => mkdtempSync(join(tmpdir(), `gambrel-${kind}-${process.pid}-`)));
   folders.set(folder, owner);
   return folder;
 }
 
 /** Leaves a folder to another thread of this process, which takes it over with `adoptTemporary`. */
-export function giveAwayTemporary(folder: string): void {
+export function releaseTemporary(folder: string): void {
   folders.delete(folder);
 }
 
@@ -43,24 +43,24 @@ export function adoptTemporary(folder: string, owner: object): void {
 }
 
 /** Removes a folder, trying again for a second and a half. @throws Error when a file in it stays in use */
-export function dropTemporary(folder: string): void {
+export function removeTemporary(folder: string): void {
   rmSync(folder, REMOVING);
   folders.delete(folder);
 }
 
 /** Removes a folder, or leaves it to the end of the process and to the next start. */
-export function dropIfPossible(folder: string): void {
+export function tryRemoveTemporary(folder: string): void {
   try {
-    dropTemporary(folder);
+    removeTemporary(folder);
   } catch {
     // Windows removes no file that is open.
   }
 }
 
 /** Removes all folders of an owner; one that is just being written goes when that ends. */
-export function dropTemporariesOf(owner: object): void {
+export function removeTemporariesOf(owner: object): void {
   for (const [folder, of] of [...folders]) {
-    if (of === owner) dropIfPossible(folder);
+    if (of === owner) tryRemoveTemporary(folder);
   }
 }
 
@@ -68,7 +68,7 @@ export function dropTemporariesOf(owner: object): void {
  * Does something with temporary files; what their disk refuses is told by its own place, not as a trouble of the book.
  * @throws ProblemError `temporary.full`, `temporary.folder`
  */
-export function inTemporary<T>(work: () => T): T {
+export function withTemporary<T>(work: () => T): T {
   try {
     return work();
   } catch (error) {
@@ -77,7 +77,7 @@ export function inTemporary<T>(work: () => T): T {
 }
 
 /** The same for what goes on for a while. */
-export async function inTemporaryMeanwhile<T>(work: () => Promise<T>): Promise<T> {
+export async function withTemporaryAsync<T>(work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {

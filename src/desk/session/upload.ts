@@ -13,7 +13,7 @@ import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/file/durable-files.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from './session.ts';
-import { dropTemporary, inTemporary, temporaryFolder } from './temporary.ts';
+import { removeTemporary, withTemporary, temporaryFolder } from './temporary.ts';
 
 export interface Upload {
   id: number;
@@ -23,12 +23,12 @@ export interface Upload {
 }
 
 /** Largest piece in letters of base64: with its wrapping it stays below what the loopback server takes at once. */
-export const MOST_PIECE = 700_000;
+export const MAX_PIECE = 700_000;
 /** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundreds. */
-export const MOST_TABLE_BYTES = 64_000_000;
+export const MAX_TABLE_BYTES = 64_000_000;
 /** Some 800 rows, which are brought in within a tenth of a second. */
 const LONG_BYTES = 64_000;
-export const MOST_BOOK_BYTES = 1_000_000_000;
+export const MAX_BOOK_BYTES = 1_000_000_000;
 
 /** One at a time for each open book: a second file takes the place of the first. */
 const uploads = new WeakMap<Session, Upload>();
@@ -38,7 +38,7 @@ let last = 0;
 export function beginUpload(session: Session, name: string): number {
   dropUpload(session);
   const path = join(temporaryFolder('file', session), 'file');
-  inTemporary(() => writeFileSync(path, ''));
+  withTemporary(() => writeFileSync(path, ''));
   const upload = { id: ++last, name, path, bytes: 0 };
   uploads.set(session, upload);
   return upload.id;
@@ -49,12 +49,12 @@ export function beginUpload(session: Session, name: string): number {
  * @throws ProblemError `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
  *   `temporary.folder`
  */
-export function addPiece(session: Session, id: number, from: number, base64: string): number {
+export function appendPiece(session: Session, id: number, from: number, base64: string): number {
   const upload = uploadOf(session, id);
   if (from !== upload.bytes) throw new ProblemError('conflict', 'sheet.torn');
   const piece = Buffer.from(base64, 'base64');
-  if (upload.bytes + piece.length > MOST_BOOK_BYTES) throw new ProblemError('refused', 'sheet.too-large');
-  inTemporary(() => addTo(upload, piece));
+  if (upload.bytes + piece.length > MAX_BOOK_BYTES) throw new ProblemError('refused', 'sheet.too-large');
+  withTemporary(() => addTo(upload, piece));
   upload.bytes += piece.length;
   return upload.bytes;
 }
@@ -74,8 +74,8 @@ function addTo({ path, bytes }: Upload, piece: Buffer): void {
 /** The whole of a table. @throws ProblemError `sheet.gone`, `sheet.too-large` */
 export function tableOf(session: Session, id: number): { name: string; bytes: Buffer; sha256: string } {
   const { name, path } = uploadOf(session, id);
-  const bytes = inTemporary(() => {
-    if (statSync(path).size > MOST_TABLE_BYTES) throw new ProblemError('refused', 'sheet.too-large');
+  const bytes = withTemporary(() => {
+    if (statSync(path).size > MAX_TABLE_BYTES) throw new ProblemError('refused', 'sheet.too-large');
     return readFileSync(path);
   });
   return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
@@ -103,7 +103,7 @@ export const longUpload = {
 };
 
 /** The file that lies ready, if any. */
-export function readyUpload(session: Session): Upload | null {
+export function pendingUpload(session: Session): Upload | null {
   return uploads.get(session) ?? null;
 }
 
@@ -118,6 +118,6 @@ export function uploadOf(session: Session, id: number): Upload {
 export function dropUpload(session: Session): void {
   const upload = uploads.get(session);
   if (!upload) return;
-  dropTemporary(dirname(upload.path));
+  removeTemporary(dirname(upload.path));
   uploads.delete(session);
 }

@@ -67,16 +67,16 @@ export const save = write(
 const which = v.object({ code: needed(60), by });
 
 /** Offers a product no more; what was made of it stays as it is. @throws ProblemError `product.unknown` */
-export const putAway = write(which, (session, { code, by: initials }) =>
-  offer(session, code, false, initials),
+export const archive = write(which, (session, { code, by: initials }) =>
+  setActive(session, code, false, initials),
 );
 
 /** @throws ProblemError `product.unknown` */
-export const bringBack = write(which, (session, { code, by: initials }) =>
-  offer(session, code, true, initials),
+export const restore = write(which, (session, { code, by: initials }) =>
+  setActive(session, code, true, initials),
 );
 
-function offer(session: Session, code: string, offered: boolean, initials: string): ProductOnShelf {
+function setActive(session: Session, code: string, offered: boolean, initials: string): ProductOnShelf {
   const { name, kind, own, fat, targetFat: target, packageGrams: pack, pattyGrams: patty, ingredients } = productOf(session, code); // prettier-ignore
   const body = own ? { fat, targetFat: target, packageGrams: pack, pattyGrams: patty, ingredients } : null;
   session.book.products.put({ code, name, kind, body, active: offered });

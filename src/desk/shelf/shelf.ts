@@ -9,7 +9,7 @@ import type { ShelfView, SpeciesOnShelf } from '../contract/contract.ts';
 import { isSupplied } from '../supplied/species-shelf.ts';
 import { templatesOnShelf } from './templates-shelf.ts';
 
-export const look = read(v.object({}), (session): ShelfView => ({
+export const get = read(v.object({}), (session): ShelfView => ({
   species: session.species.all.map((profile) => speciesOnShelf(session, profile)),
   products: productsOnShelf(session),
   templates: templatesOnShelf(session),

@@ -1,7 +1,7 @@
 /** Species of the shop's own, and supplied ones as the shop calls them. */
 import * as v from 'valibot';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { isLongBook } from '../session/backup-keeping.ts';
+import { isLongBook } from '../session/make-backup.ts';
 import { codeOfName } from '../input/code-of-name.ts';
 import { by, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
@@ -10,18 +10,18 @@ import type { Session } from '../session/session.ts';
 import type { SpeciesOnShelf } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 import { speciesOnShelf } from './shelf.ts';
-import { profileOf, speciesWish } from './species-wish.ts';
+import { profileOf, speciesInput } from './species-input.ts';
 
 /**
  * Adds a species, or changes one. @throws ValidationError `species.*`, `reading.*`; ProblemError `species.like`,
  * `species.taken`, `species.too-many`, `species.primal-used` (refused), `primal.unknown`
  */
-export const save = write(speciesWish, saveSpecies, {
+export const save = write(speciesInput, saveSpecies, {
   // Every season's summary rests on the kinds of game: in the worker they are all made anew before it answers.
   long: { when: isLongBook },
 });
 
-function saveSpecies(session: Session, input: v.InferOutput<typeof speciesWish>): SpeciesOnShelf {
+function saveSpecies(session: Session, input: v.InferOutput<typeof speciesInput>): SpeciesOnShelf {
   const before = input.code === undefined ? null : session.species.of(input.code);
   const codes = session.species.all.map((one) => one.code);
   const code = before?.code ?? codeOfName(input.name, codes, 'species');
@@ -40,19 +40,19 @@ function saveSpecies(session: Session, input: v.InferOutput<typeof speciesWish>)
 const which = v.object({ code: needed(40), by });
 
 /** Offers a species no more; its animals stay as they are. @throws ProblemError `species.unknown`, `species.last` (refused) */
-export const putAway = write(which, (session, { code, by: initials }) => {
+export const archive = write(which, (session, { code, by: initials }) => {
   session.species.of(code);
   if (session.species.offered.every((one) => one.code === code))
     throw new ProblemError('refused', 'species.last');
-  return offer(session, code, false, initials);
+  return setActive(session, code, false, initials);
 });
 
 /** @throws ProblemError `species.unknown` */
-export const bringBack = write(which, (session, { code, by: initials }) =>
-  offer(session, code, true, initials),
+export const restore = write(which, (session, { code, by: initials }) =>
+  setActive(session, code, true, initials),
 );
 
-function offer(session: Session, code: string, offered: boolean, initials: string): SpeciesOnShelf {
+function setActive(session: Session, code: string, offered: boolean, initials: string): SpeciesOnShelf {
   const profile = session.species.of(code);
   session.book.ownSpecies.put(code, session.species.own.has(code) ? profile : null, offered);
   session.book.audit.note({

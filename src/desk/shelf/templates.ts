@@ -57,12 +57,16 @@ export const save = write(
 const which = v.object({ ...named, by });
 
 /** Offers a template no more; the orders that began with it stay. @throws ProblemError `template.unknown` */
-export const putAway = write(which, (session, input) => offer(session, input, false));
+export const archive = write(which, (session, input) => setActive(session, input, false));
 
 /** @throws ProblemError `template.unknown` */
-export const bringBack = write(which, (session, input) => offer(session, input, true));
+export const restore = write(which, (session, input) => setActive(session, input, true));
 
-function offer(session: Session, { by: initials, ...key }: v.InferOutput<typeof which>, offered: boolean) {
+function setActive(
+  session: Session,
+  { by: initials, ...key }: v.InferOutput<typeof which>,
+  offered: boolean,
+) {
   const { name, carcass, id: own, instructions: body } = templateOf(session, key);
   const row = rowOf(session, own ?? undefined, key);
   const kept = { name, carcass, body: own === null ? null : body, active: offered };

@@ -4,7 +4,7 @@ import { lastEntryOf } from '../../book/file/backup-check.ts';
 import { refuseOwnFolder } from '../../book/file/second-place.ts';
 import { BookError } from '../../book/file/book-error.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { newestBackup } from '../session/backup-keeping.ts';
+import { newestBackup } from '../session/make-backup.ts';
 import { refuseCurrency } from '../pricing/account.ts';
 import { clockDoubt } from '../session/clock.ts';
 import { coolerCards } from '../coolers/coolers.ts';
@@ -22,7 +22,7 @@ import { templateCards } from '../shelf/templates-shelf.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
 /** What every screen needs to know of the shop, and which opening of a book the desk works in. */
-export const look = read(v.object({}), shopView, true);
+export const get = read(v.object({}), shopView, true);
 
 /** First start: a name, a unit and the money, nothing else. */
 export const setUp = write(
@@ -54,7 +54,7 @@ export const setUp = write(
   },
 );
 
-export const change = write(
+export const saveSettings = write(
   v.object({ changes: v.partial(v.strictObject(settingSchemas)), by }),
   (session, { changes, by: initials }) => {
     const before = session.settings;

@@ -1,7 +1,7 @@
 /** Who published what the figures rest on, and how that is said. */
 import sourcesJson from '../../../resources/sources.json' with { type: 'json' };
 import type { Sourced } from '../../core/species/species.ts';
-import type { SourceTold } from '../contract/contract.ts';
+import type { SourceNote } from '../contract/contract.ts';
 
 /** A publication that figures in `resources/` rest on. */
 export interface Publication {
@@ -31,7 +31,7 @@ const READ: Readonly<Record<Publication['seen'], string>> = {
  * How a figure was arrived at, then each publication that it rests on with its address and what of it was read.
  * A code that is not in the list is left out: a book may hold a species of a later program.
  */
-export function sourceTold({ grade, source, cites }: Sourced): SourceTold {
+export function sourceNote({ grade, source, cites }: Sourced): SourceNote {
   const named = cites.flatMap((code) => {
     const found = byCode.get(code);
     return found ? [`${found.cite}, ${found.address}${READ[found.seen]}`] : [];

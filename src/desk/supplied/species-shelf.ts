@@ -20,7 +20,7 @@ export interface SpeciesShelf {
 }
 
 /** What is read of a kept profile before its figures are those of today. */
-const profileKept = v.looseObject({
+const profileSchema = v.looseObject({
   code: v.string(),
   name: v.string(),
   many: v.string(),
@@ -36,7 +36,7 @@ const profileKept = v.looseObject({
 });
 
 function isProfile(kept: unknown): kept is SpeciesProfile {
-  if (!v.is(profileKept, kept)) return false;
+  if (!v.is(profileSchema, kept)) return false;
   try {
     return withTodaysFigures(kept as unknown as SpeciesProfile).primals.length > 0;
   } catch (error) {

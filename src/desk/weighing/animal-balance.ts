@@ -34,7 +34,7 @@ const OFFER_CHANCE = 0.5;
  * Trying the slips of one weight looks at all weights some thirty times, so that all tries together grow with the square of
  * their number. Up to some thirty weights all of them are tried; of an animal with more, the newest, so that no answer waits.
  */
-const MOST_LOOKS = 1200;
+const MAX_TRIES = 1200;
 const LEAST_TRIED = 8;
 
 /** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
@@ -82,7 +82,7 @@ export interface Offer {
 function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
   const { rows } = weights;
   // Each older weight was tried when it was new itself.
-  const tried = rows.slice(-Math.max(LEAST_TRIED, Math.floor(MOST_LOOKS / rows.length)));
+  const tried = rows.slice(-Math.max(LEAST_TRIED, Math.floor(MAX_TRIES / rows.length)));
   const entered = tried.map((row) => ({
     id: `${row.id}`,
     reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },

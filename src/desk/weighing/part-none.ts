@@ -35,7 +35,7 @@ export function noneOf(
  * States that the animal has none of a part.
  * @throws ProblemError `animal.unknown`, `animal.closed`, `cut.held`, `cut.positive`, `none.weighed` (refused), `none.stated` (conflict)
  */
-export const none = write(
+export const stateNone = write(
   v.object({ animalId: id, part: v.picklist(NONE_PARTS, 'choice.part'), by }),
   (session, { animalId, part, by: initials }) => {
     const animal = openAnimalOf(session, animalId);

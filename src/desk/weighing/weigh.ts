@@ -2,9 +2,9 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
 import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';
-import { checkMass } from '../animal/batch-mass.ts';
+import { checkMassBalance } from '../animal/batch-mass.ts';
 import { openAnimalOf, openBatchOf, refuseClosedWeight } from '../animal/closed.ts';
-import { CRUMB_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';
+import { ROUNDING_TOLERANCE_GRAMS, moveFat, returnFat, saveOwnFat } from '../animal/fat-moves.ts';
 import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { checkPrimalCode } from '../animal/primal-check.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -45,9 +45,9 @@ export interface Weighed {
 }
 
 /** Weights of one animal or one batch that stand: many times what a moose in small totes needs. */
-const MOST_WEIGHTS = 300;
+const MAX_WEIGHTS = 300;
 /** Those that were voided or corrected are read with them. */
-const MOST_WRITTEN = 2000;
+const MAX_WRITTEN = 2000;
 /** One tote weighed twice shows the same figure within moments. */
 const SAME_AGAIN_SECONDS = 20;
 
@@ -67,7 +67,13 @@ export function weighAnimal(session: Session, input: WeighAnimal): Weighed {
   checkPrimalCode(session, animal, input);
   const read = readWeight(session, input);
   checkAnimalWeight(session, animal, { ...input, ...read });
-  const weighed = keep(session, { ...input, ...read, animalId: animal.id, batchId: null, fatLotId: null });
+  const weighed = saveWeighing(session, {
+    ...input,
+    ...read,
+    animalId: animal.id,
+    batchId: null,
+    fatLotId: null,
+  });
   if (input.stage === 'cut') {
     if (input.part === 'fat saved') saveOwnFat(session, animal, weighed, input);
     if (animal.stage === 'hanging') moveOn(session, animal, 'cutting', input.by);
@@ -85,8 +91,8 @@ export function weighBatch(session: Session, input: WeighBatch): Weighed {
   const animal = input.animalId === null ? null : openAnimalOf(session, input.animalId);
   const read = readWeight(session, input);
   if (input.part === 'trim' && animal) checkTrimLeft(session, animal, read.grams);
-  const weighed = keep(session, { ...input, ...read, primal: null });
-  if (input.stage === 'packed') checkMass(session, batch, { ...input, reason: input.reason ?? '' });
+  const weighed = saveWeighing(session, { ...input, ...read, primal: null });
+  if (input.stage === 'packed') checkMassBalance(session, batch, { ...input, reason: input.reason ?? '' });
   if (input.fatLotId !== null) moveFat(session, input.fatLotId, weighed, input);
   return weighed;
 }
@@ -123,7 +129,7 @@ export function checkNothingOverdrawn(session: Session, old: WeighingRecord): vo
   const trimShort = (sums?.trim_ground ?? 0) - (sums?.trim ?? 0);
   const fatShort = -(session.book.fat.ofAnimal(old.animal_id)?.left_grams ?? 0);
   const short = Math.max(old.part === 'trim' ? trimShort : 0, old.part === 'fat saved' ? fatShort : 0);
-  if (short > CRUMB_GRAMS)
+  if (short > ROUNDING_TOLERANCE_GRAMS)
     throw new ProblemError('refused', 'weighing.used', { with: { grams: short, part: old.part } });
 }
 
@@ -137,7 +143,7 @@ export function weighingOf(session: Session, id: number): WeighingRecord {
 function checkTrimLeft(session: Session, animal: AnimalRow, grams: number): void {
   const sums = session.book.weighings.sums(animal.id);
   const left = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
-  if (grams > left + CRUMB_GRAMS)
+  if (grams > left + ROUNDING_TOLERANCE_GRAMS)
     throw new ProblemError('refused', 'trim.not-enough', {
       field: 'typed',
       with: { grams, leftGrams: Math.max(0, left), ticket: animal.ticket },
@@ -163,7 +169,7 @@ function readWeight(session: Session, input: { typed: string; tareTyped?: string
   return { reading, tare, grams };
 }
 
-function keep(
+function saveWeighing(
   session: Session,
   input: Omit<WeighBatch, 'batchId'> & Read & { batchId: number | null; primal?: string | null },
 ): Weighed {
@@ -192,7 +198,7 @@ function keep(
 /** @throws ProblemError `weights.too-many` */
 function refuseTooMany(session: Session, of: 'animal' | 'batch', id: number): void {
   const { all, standing } = session.book.weighings.count(of, id);
-  if (standing >= MOST_WEIGHTS || all >= MOST_WRITTEN)
+  if (standing >= MAX_WEIGHTS || all >= MAX_WRITTEN)
     throw new ProblemError('refused', 'weights.too-many', { with: { of, count: standing } });
 }
 

@@ -6,7 +6,7 @@ import type { Upload } from '../session/upload.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 
 /** One call, and what the desk that hands it over knows: the worker opens the book for itself. */
-export interface Errand {
+export interface WorkerRequest {
   id: number;
   call: string;
   /** As the schema left it. */
@@ -17,19 +17,19 @@ export interface Errand {
   upload: Upload | null;
 }
 
-export interface Done {
+export interface WorkerResponse {
   id: number;
-  answer: { ok: true; value: unknown; parcel: string | null } | { ok: false; thrown: Thrown };
+  answer: { ok: true; value: unknown; parcel: string | null } | { ok: false; thrown: SerializedError };
 }
 
-export type Thrown =
+export type SerializedError =
   | { kind: 'trouble'; problem: Problem }
   | { kind: 'core'; code: string; field: string | undefined; with: ValidationError['with'] }
   | { kind: 'book'; code: BookError['code']; path: string; detail: string }
   | { kind: 'sqlite'; code: string; message: string }
   | { kind: 'other'; message: string };
 
-export function asThrown(error: unknown): Thrown {
+export function serializeError(error: unknown): SerializedError {
   if (error instanceof ProblemError) return { kind: 'trouble', problem: error.problem };
   if (error instanceof ValidationError)
     return { kind: 'core', code: error.code, field: error.field, with: { ...error.with } };
@@ -41,7 +41,7 @@ export function asThrown(error: unknown): Thrown {
 }
 
 /** The error that `asThrown` told of, of the same class. */
-export function thrownAgain(thrown: Thrown): Error {
+export function deserializeError(thrown: SerializedError): Error {
   switch (thrown.kind) {
     case 'trouble': {
       const { kind, code, ...more } = thrown.problem;

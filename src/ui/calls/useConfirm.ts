@@ -5,7 +5,7 @@ type Question = Extract<CallInput<'animals.edit'>['confirmed'], readonly unknown
 
 /** Questions that a yes answers. Other conflicts are told, and want the entry mended or looked at again. */
 const ASKED: readonly string[] = [
-  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'mend.other-season',
+  'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample',
 ] satisfies Question[]; // prettier-ignore
 

@@ -1,5 +1,5 @@
 import { ref, shallowRef } from 'vue';
-import type { CallInput, LoggerLook, Problem } from '../../bridge/contract.ts';
+import type { CallInput, LogPreview, Problem } from '../../bridge/contract.ts';
 import { uploadFile } from '../files/file-transfer.ts';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
@@ -11,7 +11,7 @@ type How = Pick<CallInput<'coolers.previewLog'>, 'degrees' | 'dates'>;
 
 /** One file of a logger on its way into the book: chosen, looked at, brought in, taken back. */
 export function useLoggerFile(coolerId: () => number) {
-  const look = shallowRef<LoggerLook | null>(null);
+  const look = shallowRef<LogPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const save = useCall('coolers.importLog');

@@ -1,10 +1,10 @@
-import type { BringField } from '../../bridge/contract.ts';
+import type { ImportField } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
 import { importText } from '../texts/en/books/import.ts';
 import { wordFor, words } from '../texts/en/common.ts';
 
 /** How the window calls what a word of a table stands for. */
-export function useMeanings(): (field: BringField, value: string) => string {
+export function useMeanings(): (field: ImportField, value: string) => string {
   const shop = useShop();
   return (field, value) => {
     if (field === 'species') return shop.species(value)?.name ?? value;

@@ -1,11 +1,11 @@
 import { computed, ref, shallowRef } from 'vue';
 import type {
-  BringField,
-  BringKind,
+  ImportField,
+  ImportKind,
   CallInput,
   Problem,
   SheetLayout,
-  SheetLook,
+  SheetPreview,
 } from '../../bridge/contract.ts';
 import { call } from '../link/bridge.ts';
 import { toast } from '../parts/index.ts';
@@ -15,9 +15,9 @@ import { uploadFile } from '../files/file-transfer.ts';
 
 /** One file on its way into the book: handed over, looked at after every change, brought in, undone. */
 export function useImport() {
-  const kind = ref<BringKind>('animals');
+  const kind = ref<ImportKind>('animals');
   const upload = ref<number | null>(null);
-  const look = shallowRef<SheetLook | null>(null);
+  const look = shallowRef<SheetPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const runCall = useCall('import.run');
@@ -60,7 +60,7 @@ export function useImport() {
   }
 
   /** A column holds one field only. */
-  function setColumn(field: BringField, column: number | null): void {
+  function setColumn(field: ImportField, column: number | null): void {
     if (!look.value) return;
     const kept = Object.entries(look.value.layout.columns).filter(
       ([other, at]) => other !== field && at !== column,
@@ -68,7 +68,7 @@ export function useImport() {
     change({ columns: { ...Object.fromEntries(kept), ...(column !== null && { [field]: column }) } });
   }
 
-  function setAlways(field: BringField, said: string): void {
+  function setAlways(field: ImportField, said: string): void {
     if (!look.value) return;
     const kept = Object.entries(look.value.layout.always).filter(([other]) => other !== field);
     change({ always: { ...Object.fromEntries(kept), ...(said && { [field]: said }) } });
@@ -107,7 +107,7 @@ export function useImport() {
     if (answer.ok) toast(text.undone(name));
   }
 
-  function setKind(to: BringKind): void {
+  function setKind(to: ImportKind): void {
     kind.value = to;
     void refresh();
   }

@@ -1,9 +1,9 @@
-import type { FlowLook } from '../../bridge/contract.ts';
+import type { FlowReport } from '../../bridge/contract.ts';
 import { flowText as text } from '../texts/en/season/flow.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The work that waits, in sentences; what does not wait is not named. */
-export function backlogSentence(backlog: FlowLook['backlog'], format: Format): string {
+export function backlogSentence(backlog: FlowReport['backlog'], format: Format): string {
   const { animals, grams, unweighed, hours, trimGrams, grindHours } = backlog;
   const trim = format.weighs(trimGrams);
   if (animals === 0 && !trim) return format.unit === 'lb' ? text.backlogNone : text.backlogNoneKilo;

@@ -1,11 +1,11 @@
 import type {
-  CheckLook,
+  CheckReport,
   CostingView,
-  FatLook,
-  FlowLook,
-  PoundsLook,
+  FatReport,
+  FlowReport,
+  PoundsReport,
   SpeciesYield,
-  YieldsLook,
+  YieldsReport,
 } from '../../bridge/contract.ts';
 import { beliefStory } from '../charts/yields/belief.ts';
 import { coverageStory } from '../charts/yields/coverage.ts';
@@ -41,19 +41,19 @@ const SPECIES_PLOT = 215;
 const nowhere = (): string => '';
 
 /** Take-home of all animals together. */
-export function yieldsStories(look: YieldsLook, format: Format): ChartStory[] {
+export function yieldsStories(look: YieldsReport, format: Format): ChartStory[] {
   return [yieldStory(look, format, nowhere), trendStory(look, format, nowhere)];
 }
 
 /** Where their weight went. */
-export function poundsStories(look: PoundsLook, format: Format): ChartStory[] {
+export function poundsStories(look: PoundsReport, format: Format): ChartStory[] {
   const flow = poundsStory(look, format, nowhere);
   if (look.n === 0) return [flow];
   return [flow, lossesStory(look, format, nowhere), speciesBarsStory(look, format, nowhere)];
 }
 
 /** How they came, hung and waited. */
-export function flowStories(look: FlowLook, narrowed: boolean, format: Format): ChartStory[] {
+export function flowStories(look: FlowReport, narrowed: boolean, format: Format): ChartStory[] {
   if (look.days.length === 0) return [];
   return [
     hangingStory(look, narrowed, format),
@@ -75,7 +75,7 @@ export function moneyStories(look: CostingView, format: Format): ChartStory[] {
 }
 
 /** Fat through the grinder; nothing before the first batch. */
-export function fatStories(look: FatLook, format: Format): ChartStory[] {
+export function fatStories(look: FatReport, format: Format): ChartStory[] {
   if (look.counts.batches === 0) return [];
   return [
     fatStory(look, format),
@@ -90,7 +90,7 @@ export function fatStories(look: FatLook, format: Format): ChartStory[] {
  * What was foretold against what came; nothing before the first quoted animal is finished. Quote by quote it is longer
  * than a sheet, and stays on the screen.
  */
-export function checkStories(look: CheckLook, format: Format): ChartStory[] {
+export function checkStories(look: CheckReport, format: Format): ChartStory[] {
   if (look.all.n === 0) return [];
   return [coverageStory(look, format, nowhere), beliefStory(look, format)];
 }
@@ -106,8 +106,8 @@ interface SpeciesStories {
 }
 
 /** The charts of one species. */
-export function speciesStories(species: SpeciesYield, pounds: PoundsLook, format: Format): SpeciesStories {
-  const look: YieldsLook = {
+export function speciesStories(species: SpeciesYield, pounds: PoundsReport, format: Format): SpeciesStories {
+  const look: YieldsReport = {
     season: pounds.season,
     animals: 0,
     takeHomeGrams: 0,

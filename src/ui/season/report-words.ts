@@ -1,12 +1,12 @@
-import type { PoundsLook, SpeciesYield, YieldsLook } from '../../bridge/contract.ts';
+import type { PoundsReport, SpeciesYield, YieldsReport } from '../../bridge/contract.ts';
 import type { ChartStory } from '../charts/story.ts';
 import { reportText as text } from '../texts/en/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
 /** The figures of the cover, each with what it is. */
 export function coverFigures(
-  yields: YieldsLook,
-  pounds: PoundsLook,
+  yields: YieldsReport,
+  pounds: PoundsReport,
   format: Format,
 ): { figure: string; what: string }[] {
   const explained = pounds.baseGrams > 0 ? 1 - pounds.unexplainedGrams / pounds.baseGrams : null;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { backupsToDrop, type Kept } from '../../../src/book/file/backup-rotation.ts';
+import { backupsToDrop, type DatedBackup } from '../../../src/book/file/backup-rotation.ts';
 
-const at = (moment: string, beforeUpdate = false): Kept => ({ at: moment, beforeUpdate });
+const at = (moment: string, beforeUpdate = false): DatedBackup => ({ at: moment, beforeUpdate });
 const day = (n: number) => new Date(Date.UTC(2026, 0, n)).toISOString().slice(0, 10);
 
 describe('which backups may go', () => {
@@ -46,7 +46,7 @@ describe('which backups may go', () => {
         );
         const dropped = new Set(backupsToDrop(all));
         const kept = all.filter((one) => !dropped.has(one));
-        const starts = (of: readonly Kept[], length: number) =>
+        const starts = (of: readonly DatedBackup[], length: number) =>
           new Set(of.map((one) => one.at.slice(0, length)));
         expect(starts(kept, 7)).toEqual(starts(all, 7));
         const days = [...starts(all, 10)].sort().slice(-30);

@@ -11,10 +11,10 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backUp, backupFolder, clearOwnParts } from '../../../src/book/file/backup.ts';
+import { backUp, backupFolder, clearOwnPartials } from '../../../src/book/file/backup.ts';
 import { openRecordBook } from '../../../src/book/book.ts';
 import { makeLock } from '../../../src/book/file/locked-file.ts';
-import { makePart, partOf } from '../../../src/book/file/part-files.ts';
+import { createPartial, partialPath } from '../../../src/book/file/partial-files.ts';
 import { restoreBackup, tryBackup } from '../../../src/book/file/restore.ts';
 import { seal } from '../../../src/book/file/seal.ts';
 import { copyToSecondPlace } from '../../../src/book/file/second-place.ts';
@@ -78,10 +78,10 @@ describe('a link that was planted', () => {
   });
 
   it('cannot lie in wait for a part: its name is drawn anew, and one that is taken is refused', () => {
-    expect(partOf('/a')).not.toBe(partOf('/a'));
+    expect(partialPath('/a')).not.toBe(partialPath('/a'));
     const folder = dirname(tempBookPath());
     const diary = plant(folder, ['taken.part']);
-    expect(() => makePart(join(folder, 'taken.part'))).toThrow(/EEXIST/);
+    expect(() => createPartial(join(folder, 'taken.part'))).toThrow(/EEXIST/);
     expect(readFileSync(diary, 'utf8')).toBe('mine');
   });
 });
@@ -89,7 +89,7 @@ describe('a link that was planted', () => {
 describe('what a run that was cut short left', () => {
   /** The name of a part as another process of this computer, or of another, would have drawn it. */
   const partBy = (path: string, pid: number, computer?: string): string =>
-    partOf(path).replace(/\.([0-9a-f]{8})-\d+-/, (_, mine: string) => `.${computer ?? mine}-${pid}-`);
+    partialPath(path).replace(/\.([0-9a-f]{8})-\d+-/, (_, mine: string) => `.${computer ?? mine}-${pid}-`);
   const put = (path: string, old = false): string => {
     writeFileSync(path, 'half');
     if (old) utimesSync(path, 0, 0);
@@ -119,7 +119,7 @@ describe('what a run that was cut short left', () => {
       put(join(dirname(path), 'other.gambrel.part'), true),
       put(join(backupFolder(path), 'notes.part'), true),
     ];
-    clearOwnParts(path);
+    clearOwnPartials(path);
     expect(gone.filter((one) => existsSync(one))).toEqual([]);
     expect(kept.filter((one) => !existsSync(one))).toEqual([]);
   });

@@ -7,7 +7,7 @@ import { openRecordBook } from '../../../src/book/book.ts';
 import { makeLock } from '../../../src/book/file/locked-file.ts';
 import { BOOK_VERSION } from '../../../src/book/migrations/index.ts';
 import { listSetAside } from '../../../src/book/file/books-aside.ts';
-import { restoreBackup, takeBack, tryBackup } from '../../../src/book/file/restore.ts';
+import { restoreBackup, undoRestore, tryBackup } from '../../../src/book/file/restore.ts';
 import { copyToSecondPlace } from '../../../src/book/file/second-place.ts';
 import { smallDisk } from '../small-disk.ts';
 import { tempBookPath } from '../temp-book.ts';
@@ -52,7 +52,7 @@ describe('going back to a backup', () => {
 
   it('can be taken back on the spot', () => {
     const { path, backup } = bookOfTwo();
-    takeBack(path, restoreBackup(path, backup, NOW));
+    undoRestore(path, restoreBackup(path, backup, NOW));
     expect(namesIn(path)).toEqual(['first', 'second']);
     expect(listSetAside(path)).toEqual([]);
   });
@@ -69,7 +69,7 @@ describe('going back to a backup', () => {
     // As after a power cut: the book with a log beside it, set aside by a plain renaming.
     const aside = `${path} set aside 2026-10-01T11-00-00`;
     for (const end of ['', '-wal']) writeFileSync(aside + end, readFileSync(path + end));
-    takeBack(path, restoreBackup(path, backup, NOW));
+    undoRestore(path, restoreBackup(path, backup, NOW));
     const [kept] = listSetAside(path);
     if (!kept) throw new Error('nothing was set aside');
     restoreBackup(path, kept, new Date('2026-10-01T13:00:00Z'));

@@ -73,6 +73,6 @@ describe('the lower legs of a field-dressed animal', () => {
     expect((await shop.call('animals.get', { id })).legs).toBe('unknown');
     expect(
       await shop.problem('animals.edit', { id, changes: { legs: 'off' }, reason: 'meant another' }),
-    ).toMatchObject({ code: 'mend.nothing' });
+    ).toMatchObject({ code: 'edit.nothing' });
   });
 });

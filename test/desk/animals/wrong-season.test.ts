@@ -117,7 +117,7 @@ describe('an animal that is moved to another season', () => {
     };
     expect(await shop.problem('animals.edit', ask)).toMatchObject({
       kind: 'conflict',
-      code: 'mend.other-season',
+      code: 'edit.other-season',
       with: { ticket: '26-0001', season: 2025, before: 2026 },
     });
     const moved = await mendDay(shop, id, '2025-11-03');

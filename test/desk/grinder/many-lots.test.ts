@@ -1,10 +1,10 @@
 /** A shelf full of fat lots at as many prices: the plan is still the cheapest, and comes while somebody stands there. */
 import { describe, expect, it } from 'vitest';
 import { cheapestBlend, planBlend } from '../../../src/core/blend/blend.ts';
-import { MOST_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
+import { MAX_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
 import { cut, freshDesk, takeIn } from '../fresh-desk.ts';
 
-const LOTS = MOST_OF_SHOP.fat.most;
+const LOTS = MAX_OF_SHOP.fat.most;
 
 describe('as many lots of bought fat as a shop may have', () => {
   it('of as many prices and fats, most of which go in, are planned in a bounded time', async () => {

@@ -1,4 +1,4 @@
-import type { BringKind, CallInput, CallOutput, SheetLayout } from '../../../src/bridge/contract.ts';
+import type { ImportKind, CallInput, CallOutput, SheetLayout } from '../../../src/bridge/contract.ts';
 import type { FreshDesk } from '../fresh-desk.ts';
 
 const PIECE = 300_000;
@@ -23,7 +23,7 @@ export async function handOver(
 /** Looks at a table as it would be read by itself, with some of it picked by hand. */
 export async function lookAt(
   shop: FreshDesk,
-  kind: BringKind,
+  kind: ImportKind,
   content: string | Uint8Array,
   picked: Partial<SheetLayout> = {},
 ): Promise<CallOutput<'import.preview'> & { upload: number }> {
@@ -37,7 +37,7 @@ export async function lookAt(
 /** Brings a table in as it is read by itself. */
 export async function bringIn(
   shop: FreshDesk,
-  kind: BringKind,
+  kind: ImportKind,
   content: string | Uint8Array,
   picked: Partial<SheetLayout> = {},
   confirmed = false,

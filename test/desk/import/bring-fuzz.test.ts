@@ -2,14 +2,14 @@
 import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { BringKind, SheetLayout } from '../../../src/bridge/contract.ts';
+import type { ImportKind, SheetLayout } from '../../../src/bridge/contract.ts';
 import { problemWording } from '../../../src/ui/texts/en/problems.ts';
 import { handOver } from './bring-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
 
 const FILES = 2400;
 
-const HEADS: Readonly<Record<BringKind, readonly string[]>> = {
+const HEADS: Readonly<Record<ImportKind, readonly string[]>> = {
   hunters: ['Name', 'Phone', 'E-mail', 'Address', 'Licence'],
   animals: ['Date', 'Customer', 'Species', 'Brought as', 'Sex', 'Hanging (lb)', 'Trim', 'Whole cuts', 'Take home', 'Packages', 'Notes'],
   weighings: ['Ticket', 'Part', 'Weight', 'Tare', 'Count', 'Note'],
@@ -20,7 +20,7 @@ const good = {
   hunters: ['Dana Whitlock', 'Rosa Díaz', '555-0142', 'dana@example.org', 'Old Road 1, Cody'],
   animals: ['2023-11-04', '11/14/2023', 'Dana', 'elk', 'Muley', 'whole', 'skinned', 'bull', '300', '84,5', '61 lb 3 oz', '31', ''],
   weighings: ['26-0001', '26-0002', 'hanging', 'trim', 'bone', '12.5', '3,25 kg', '2', ''],
-} satisfies Record<BringKind, readonly string[]>; // prettier-ignore
+} satisfies Record<ImportKind, readonly string[]>; // prettier-ignore
 const bad = fc.oneof(
   fc.constantFrom(
     '"', '""', 'a"b', '"open', '\0', 'x\0y', '=HYPERLINK("http://x","y")', '+1', '-84.6', '@cmd', "'=1", '\t', 'שלום עולם',
@@ -35,16 +35,16 @@ const bad = fc.oneof(
 ); // prettier-ignore
 
 interface Broken {
-  kind: BringKind;
+  kind: ImportKind;
   bytes: Uint8Array;
   picked: Partial<SheetLayout> | null;
   confirmed: boolean;
 }
 
-const tables = fc.constantFrom<BringKind>('hunters', 'animals', 'weighings').chain((kind) => {
+const tables = fc.constantFrom<ImportKind>('hunters', 'animals', 'weighings').chain((kind) => {
   const width = HEADS[kind].length;
   // A sound row now and then, so that some tables come in and are not refused for their first cell.
-  const sound: Record<BringKind, string[]> = {
+  const sound: Record<ImportKind, string[]> = {
     hunters: ['Dana Whitlock', '555-0142', '', '', ''],
     animals: ['2023-11-04', 'Dana', 'elk', 'whole', 'cow', '300', '80', '60', '140', '31', ''],
     weighings: ['26-0001', 'trim', '12.5', '', '', ''],

@@ -1,7 +1,7 @@
 /** Summarising a season takes a moment, not a second: upkeep does it while somebody works. */
 import { expect, it } from 'vitest';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
-import { animalTaught, seasonTaught } from '../../../src/desk/learning/season-taught.ts';
+import { summariseAnimal, summariseSeason } from '../../../src/desk/learning/season-summary.ts';
 import { cut, freshDesk, inBook, takeIn } from '../fresh-desk.ts';
 
 it('makes what is published of a kind into a fit once, not for every animal of the season', async () => {
@@ -13,7 +13,7 @@ it('makes what is published of a kind into a fit once, not for every animal of t
   if (!row) throw new Error('no finished animal');
   const season = Array.from({ length: 20_000 }, () => row);
   const started = process.threadCpuUsage();
-  const taught = seasonTaught(season.map((one) => animalTaught(one, SPECIES)));
+  const taught = summariseSeason(season.map((one) => summariseAnimal(one, SPECIES)));
   const { user, system } = process.threadCpuUsage(started);
   expect(taught.leftOut).toBe(0);
   expect(Object.keys(taught.shares)).not.toEqual([]);

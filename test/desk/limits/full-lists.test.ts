@@ -2,7 +2,7 @@
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput, CallName } from '../../../src/bridge/contract.ts';
-import { MOST_OF_ANIMAL, MOST_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
+import { MAX_OF_ANIMAL, MAX_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
 import { problemWording } from '../../../src/ui/texts/en/problems.ts';
 import { deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
@@ -36,7 +36,7 @@ describe('one animal', () => {
   it('is put on hold a bounded number of times', async () => {
     const { shop, animalId } = await full(
       `hold (animal_id, reason, sample, at, by) $rows SELECT 1, 'smells', '', '${AT}', '' FROM n`,
-      MOST_OF_ANIMAL.hold.most - 1,
+      MAX_OF_ANIMAL.hold.most - 1,
     );
     await shop.call('animals.hold', { id: animalId, reason: 'smells' });
     await expectFull(shop, 'animals.hold', { id: animalId, reason: 'smells' }, 'hold.too-many', 100);
@@ -46,7 +46,7 @@ describe('one animal', () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { sample: 'L1' });
     const result = { id, holdId: 1, reason: 'read again' } as const;
-    for (let n = 0; n < MOST_OF_ANIMAL.result.most; n++)
+    for (let n = 0; n < MAX_OF_ANIMAL.result.most; n++)
       await shop.call('animals.testResult', { ...result, result: n % 2 === 0 ? 'positive' : 'not detected' });
     await expectFull(shop, 'animals.testResult', { ...result, result: 'positive' }, 'result.too-many', 200);
   }, 60_000);
@@ -54,7 +54,7 @@ describe('one animal', () => {
   it('has a bounded number of notes', async () => {
     const { shop, animalId } = await full(
       `call_note (animal_id, text, at, by) $rows SELECT 1, 'no answer', '${AT}', '' FROM n`,
-      MOST_OF_ANIMAL.note.most - 1,
+      MAX_OF_ANIMAL.note.most - 1,
     );
     await shop.call('pickup.saveNote', { id: animalId, text: 'left a message' });
     await expectFull(shop, 'pickup.saveNote', { id: animalId, text: 'no answer' }, 'note.too-many', 200);
@@ -64,7 +64,7 @@ describe('one animal', () => {
     const shop = await freshDesk();
     const ready = await TRIED['animals.saveOrders']?.(shop);
     const input = ready?.[1] as CallInput<'animals.saveOrders'>;
-    for (let n = 0; n < MOST_OF_ANIMAL.instructions.most; n++) await shop.call('animals.saveOrders', input);
+    for (let n = 0; n < MAX_OF_ANIMAL.instructions.most; n++) await shop.call('animals.saveOrders', input);
     await expectFull(shop, 'animals.saveOrders', input, 'orders.too-many', 200);
   }, 60_000);
 });
@@ -73,7 +73,7 @@ describe('a shop', () => {
   it('has a bounded number of people, whose names can still be changed', async () => {
     const { shop } = await full(
       `staff (initials, name) $rows SELECT 'S' || n.i, 'Robin' FROM n`,
-      MOST_OF_SHOP.staff.most - 1,
+      MAX_OF_SHOP.staff.most - 1,
     );
     await shop.call('shop.addStaff', { initials: 'RO', name: 'Robin' });
     await shop.call('shop.addStaff', { initials: 'RO', name: 'Robin Oak' });
@@ -83,7 +83,7 @@ describe('a shop', () => {
   it('has a bounded number of coolers, and room again once one is put away', async () => {
     const { shop } = await full(
       `cooler (name, places) $rows SELECT 'Room ' || n.i, 9 FROM n`,
-      MOST_OF_SHOP.cooler.most - 1,
+      MAX_OF_SHOP.cooler.most - 1,
     );
     const { id } = await shop.call('coolers.save', { name: 'Cold room', places: 9 });
     await shop.call('coolers.save', { id, name: 'Cold room', places: 12 });
@@ -97,7 +97,7 @@ describe('a shop', () => {
     const shop = await freshDesk();
     const lot = { source: 'pork-back-fat', typed: '20' };
     let id = 0;
-    for (let n = 0; n < MOST_OF_SHOP.fat.most; n++) ({ id } = await shop.call('fat.receive', lot));
+    for (let n = 0; n < MAX_OF_SHOP.fat.most; n++) ({ id } = await shop.call('fat.receive', lot));
     await shop.problem('fat.receive', lot);
     await shop.call('fat.discard', { lotId: id, reason: 'rancid' });
     await shop.call('fat.receive', lot);
@@ -115,7 +115,7 @@ describe('a shop', () => {
       `INSERT INTO species_profile (code, profile) ${NUMBERS}
        SELECT 'sika-' || n.i, json_set(p.profile, '$.code', 'sika-' || n.i, '$.name', 'Sika ' || n.i)
        FROM n, (SELECT profile FROM species_profile WHERE code = 'sika-deer') p`,
-    ).run({ most: MOST_OF_SHOP.species.most - species.length - 1 });
+    ).run({ most: MAX_OF_SHOP.species.most - species.length - 1 });
     db.close();
     const shop = await deskOn(first.bookPath);
     const last = await shop.call('species.save', { ...wish, name: 'Red stag', many: 'Red stags' });
@@ -137,7 +137,7 @@ describe('a shop', () => {
     });
     db.prepare(
       `INSERT INTO product (code, name, kind, body, active) ${NUMBERS} SELECT 'p-' || n.i, 'Links ' || n.i, 'sausage', '${body}', 1 FROM n`,
-    ).run({ most: MOST_OF_SHOP.product.most - products.length - 1 });
+    ).run({ most: MAX_OF_SHOP.product.most - products.length - 1 });
     db.close();
     const shop = await deskOn(first.bookPath);
     const { code } = await shop.call('products.save', { name: 'Brats', kind: 'sausage' });
@@ -156,7 +156,7 @@ describe('a shop', () => {
     db.prepare(
       `INSERT INTO instruction_template (name, carcass, body, active) ${NUMBERS}
        SELECT 'As ' || n.i, NULL, t.body, 1 FROM n, (SELECT body FROM instruction_template WHERE name = @name) t`,
-    ).run({ name: template.name, most: MOST_OF_SHOP.template.most - templates.length });
+    ).run({ name: template.name, most: MAX_OF_SHOP.template.most - templates.length });
     db.close();
     const shop = await deskOn(first.bookPath);
     const mine = (await shop.call('shelf.get', {})).templates.find(({ name }) => name === template.name);

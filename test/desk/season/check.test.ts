@@ -1,7 +1,7 @@
 /** The season's predictions against what came: quotes by plain loops, beliefs by learning from scratch. */
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CallInput, CheckLook } from '../../../src/bridge/contract.ts';
+import type { CallInput, CheckReport } from '../../../src/bridge/contract.ts';
 import { openRecordBook } from '../../../src/book/book.ts';
 import type { YieldRow } from '../../../src/book/sums/sums.ts';
 import { rangeOfShares, takeHomeRange } from '../../../src/core/yield/yield.ts';
@@ -51,10 +51,10 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
     desk.close();
   });
 
-  async function look(filter: CallInput<'season.check'>): Promise<CheckLook> {
+  async function look(filter: CallInput<'season.check'>): Promise<CheckReport> {
     const answer = await desk.call('season.check', filter);
     expect(answer).toMatchObject({ ok: true });
-    return (answer as { value: CheckLook }).value;
+    return (answer as { value: CheckReport }).value;
   }
 
   function boughtFatOf(id: number): number {

@@ -1,7 +1,7 @@
 /** Every figure of the season's fat, against plain loops over raw rows. */
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CallInput, CallOutput, FatLook } from '../../../src/bridge/contract.ts';
+import type { CallInput, CallOutput, FatReport } from '../../../src/bridge/contract.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import { bookOf } from './books.ts';
@@ -53,10 +53,10 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
     desk.close();
   });
 
-  async function look(filter: CallInput<'season.fat'>): Promise<FatLook> {
+  async function look(filter: CallInput<'season.fat'>): Promise<FatReport> {
     const answer = await desk.call('season.fat', filter);
     expect(answer).toMatchObject({ ok: true });
-    return (answer as { value: FatLook }).value;
+    return (answer as { value: FatReport }).value;
   }
 
   function rawBatches(season: number, from: string, to: string, fits: (animal: RawAnimal) => boolean) {
@@ -96,7 +96,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
     const gaps: number[] = [];
     const offs: number[] = [];
     for (const batch of raw) {
-      const { weighedIn, target, planned, tested } = at.get(batch.id) as FatLook['batches'][number];
+      const { weighedIn, target, planned, tested } = at.get(batch.id) as FatReport['batches'][number];
       expect([target, planned, tested]).toEqual([
         batch.target_fat,
         (JSON.parse(batch.plan) as { fat: number }).fat,

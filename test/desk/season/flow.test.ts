@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { FlowLook, SeasonFilter } from '../../../src/bridge/contract.ts';
+import type { FlowReport, SeasonFilter } from '../../../src/bridge/contract.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
@@ -56,10 +56,10 @@ describe.each([
     desk.close();
   });
 
-  async function flow(filter: SeasonFilter): Promise<FlowLook> {
+  async function flow(filter: SeasonFilter): Promise<FlowReport> {
     const answer = await desk.call('season.flow', filter);
     if (!answer.ok) throw new Error(JSON.stringify(answer.problem));
-    return answer.value as FlowLook;
+    return answer.value as FlowReport;
   }
   const filters = (): SeasonFilter[] =>
     years.flatMap((season): SeasonFilter[] => [

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { summarise } from '../../../src/core/yield/yield.ts';
-import { ruleOf, seasonTaught } from '../../../src/desk/learning/season-taught.ts';
+import { summaryKey, summariseSeason } from '../../../src/desk/learning/season-summary.ts';
 
 /** Raise `WAY` together with what stands here: a summary kept by an older program must not be read as one of these. */
 it('reads no summary whose sums mean something else', () => {
@@ -9,7 +9,7 @@ it('reads no summary whose sums mean something else', () => {
   const [cell] = Object.values(summarise([{ hangingGrams: 100_000, takeHomeGrams: 60_000, parts, group }]));
   expect(cell?.splits.damage).toEqual({ none: 1, n: 0, sum: 0, squares: 0 });
   expect(Object.keys(cell?.pairs ?? {})).toEqual(['takeHome', 'bone', 'sinew']);
-  expect(ruleOf([])).toMatch(/^4-/);
+  expect(summaryKey([])).toMatch(/^4-/);
 });
 
 it('keeps the sums of the sexes apart, so that each can be held against its own', () => {
@@ -23,7 +23,7 @@ it('keeps the sums of the sexes apart, so that each can be held against its own'
     cutOff: null,
     leftOut: false,
   }));
-  const { shares, sums } = seasonTaught(taught);
+  const { shares, sums } = summariseSeason(taught);
   expect(Object.keys(shares)).toEqual(['elk/carcass/male', 'elk/carcass/female', 'elk/carcass/unknown']);
   expect(Object.values(sums).map(({ group }) => group.sex)).toEqual(['male', 'female', 'unknown']);
 });

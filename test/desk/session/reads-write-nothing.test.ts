@@ -20,13 +20,13 @@ import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
-type Taught = Book['seasonsTaught'];
+type Taught = Book['seasonSummaries'];
 const disk = vi.hoisted(() => ({ full: false }));
-vi.mock('../../../src/book/sums/seasons-taught.ts', async (original) => {
-  const { seasonsTaught } = await original<{ seasonsTaught: (db: Db) => Taught }>();
+vi.mock('../../../src/book/sums/season-summaries.ts', async (original) => {
+  const { seasonSummaries } = await original<{ seasonSummaries: (db: Db) => Taught }>();
   return {
-    seasonsTaught: (db: Db) => {
-      const records = seasonsTaught(db);
+    seasonSummaries: (db: Db) => {
+      const records = seasonSummaries(db);
       const keep: Taught['keep'] = (...row) => {
         if (disk.full) throw new Error('disk full');
         records.keep(...row);

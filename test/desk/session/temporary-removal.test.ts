@@ -18,7 +18,8 @@ vi.mock('node:fs', async (original) => {
     },
   };
 });
-const { dropIfPossible, temporaryFolder } = await import('../../../src/desk/session/temporary.ts');
+const { tryRemoveTemporary: dropIfPossible, temporaryFolder } =
+  await import('../../../src/desk/session/temporary.ts');
 const { openDesk } = await import('../../../src/desk/desk.ts');
 const { demoBook } = await import('../../../src/demo/copy.ts');
 

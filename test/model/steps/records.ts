@@ -85,11 +85,11 @@ type Mending = (shop: Shop, animal: Animal, dice: Parameters<typeof dayNear>[0],
 const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mending> = {
   tag(_, animal, dice) {
     const tag = dice.pick(['E-1', 'E-2', '']);
-    return { changes: { tag }, refuse: because([tag === animal.tag, 'mend.nothing']), done: () => void (animal.tag = tag) };
+    return { changes: { tag }, refuse: because([tag === animal.tag, 'edit.nothing']), done: () => void (animal.tag = tag) };
   },
   owner(shop, animal, dice) {
     const owner = dice.mostly(shop.book.hunters, [NO_HUNTER]) ?? NO_HUNTER;
-    const refuse = because([owner === NO_HUNTER, 'hunter.unknown'], [owner.removed, 'hunter.gone'], [owner.id === animal.hunter, 'mend.nothing']);
+    const refuse = because([owner === NO_HUNTER, 'hunter.unknown'], [owner.removed, 'hunter.gone'], [owner.id === animal.hunter, 'edit.nothing']);
     return { changes: { owner: { id: owner.id } }, refuse, done: () => void (animal.hunter = owner.id) };
   },
   species(_, animal, dice) {
@@ -97,9 +97,9 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
     const used = [...animal.ordered, ...animal.pieces.map(({ primal }) => primal)];
     const lost = used.some((primal) => !PIECES.some((one) => one === primal));
     const refuse = because(
-      [species === animal.species, 'mend.nothing'],
+      [species === animal.species, 'edit.nothing'],
       [species === 'unicorn', 'species.unknown'],
-      [lost, 'mend.pieces'],
+      [lost, 'edit.pieces'],
     );
     return { changes: { species }, refuse, done: () => void (animal.species = species) };
   },
@@ -112,10 +112,10 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
       refuse: [
         ...because(
           [wrong !== null, wrong ?? ''],
-          [animal.stage !== 'released' || animal.releasedOn === null, 'mend.still-here'],
-          [day === animal.releasedOn, 'mend.nothing'],
+          [animal.stage !== 'released' || animal.releasedOn === null, 'edit.still-here'],
+          [day === animal.releasedOn, 'edit.nothing'],
           [day > shop.today, 'date.future'],
-          [day < animal.receivedOn, 'mend.left-before-received'],
+          [day < animal.receivedOn, 'edit.left-before-received'],
         ),
         ...(wrong || confirmed ? [] : because([daysFrom(animal.receivedOn, day) > 400, 'date.far-ahead'])),
       ],
@@ -134,10 +134,10 @@ const MENDS: Record<'tag' | 'received' | 'owner' | 'species' | 'release', Mendin
       refuse: [
         ...because(
           [wrong !== null, wrong ?? ''],
-          [day === animal.receivedOn, 'mend.nothing'],
+          [day === animal.receivedOn, 'edit.nothing'],
           [day > shop.today, 'date.future'],
           [animal.killDate !== null && animal.killDate > day, 'date.killed-after-received'],
-          [left !== null && day > left, 'mend.after-left'],
+          [left !== null && day > left, 'edit.after-left'],
           [animal.promisedOn !== null && animal.promisedOn < day, 'date.promised-before-received'],
         ),
         ...(wrong || confirmed ? [] : receivedAsked(animal, day, season)),
@@ -158,7 +158,7 @@ function receivedAsked(animal: Animal, day: string, season: number): string[] {
     [animal.killDate !== null && daysFrom(animal.killDate, day) > 30, 'date.killed-long-before'],
     [moved && daysFrom(day, animal.enteredOn) > 60, 'date.long-ago'],
     [moved && daysFrom(animal.enteredOn, day) > 60, 'date.far-ahead'],
-    [season !== animal.season, 'mend.other-season'],
+    [season !== animal.season, 'edit.other-season'],
   );
 }
 

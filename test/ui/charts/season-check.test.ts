@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { BeliefPath, CheckedQuote, CheckLook, QuotesKept } from '../../../src/desk/contract/contract.ts';
+import type {
+  PredictionPath,
+  CheckedQuote,
+  CheckReport,
+  QuoteCoverage,
+} from '../../../src/desk/contract/contract.ts';
 import { bandBefore } from '../../../src/ui/charts/yields/belief-band.ts';
 import { pathStory } from '../../../src/ui/charts/yields/belief-path.ts';
 import { beliefStory } from '../../../src/ui/charts/yields/belief.ts';
@@ -10,13 +15,19 @@ import { COLOURS as colours, printed, textOf } from '../drawn.ts';
 
 const format = makeFormat({ unit: 'lb', step: 0.02, locale: 'en-US', currency: 'USD' });
 
-const kept = (n: number, held: number, low: number, high: number, bias: number | null = 0): QuotesKept => ({
+const kept = (
+  n: number,
+  held: number,
+  low: number,
+  high: number,
+  bias: number | null = 0,
+): QuoteCoverage => ({
   n,
   held,
   honest: { low, high },
   bias,
 });
-function look(some: Partial<CheckLook>): CheckLook {
+function look(some: Partial<CheckReport>): CheckReport {
   const all = { ...kept(0, 0, 0, 0, null), toldWrong: 0 };
   return { season: 2026, quotes: [], species: [], paths: [], all, ...some };
 }
@@ -114,7 +125,7 @@ const step = (n: number, low: number, high: number) => ({
   ...{ on: '2026-10-01', n },
   ...{ low, mean: (low + high) / 2, high },
 });
-function path(some: Partial<BeliefPath> = {}): BeliefPath {
+function path(some: Partial<PredictionPath> = {}): PredictionPath {
   return {
     ...{ code: 'elk', name: 'Elk', earlier: 12, points: [] },
     steps: [step(0, 0.4, 0.6), step(5, 0.42, 0.58), step(10, 0.44, 0.56)],

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { CompareBy, CompareLook } from '../../../src/bridge/contract.ts';
+import type { CompareBy, ComparisonReport } from '../../../src/bridge/contract.ts';
 import { compareStory } from '../../../src/ui/charts/yields/compare-story.ts';
 import { firstGroups } from '../../../src/ui/season/first-groups.ts';
 import { faultsOf, format, printOf, sceneOf } from '../season-looks.ts';
 
 const names = { a: 'Moose, brought skinned', b: 'Elk' };
-const look = (some: Partial<CompareLook> = {}): CompareLook => ({
+const look = (some: Partial<ComparisonReport> = {}): ComparisonReport => ({
   by: 'takeHome',
   a: { n: 31, mean: 0.571, sd: 0.03 },
   b: { n: 52, mean: 0.55, sd: 0.04 },
@@ -14,7 +14,7 @@ const look = (some: Partial<CompareLook> = {}): CompareLook => ({
   fewest: 5,
   ...some,
 });
-const told = (some: Partial<CompareLook> = {}) =>
+const told = (some: Partial<ComparisonReport> = {}) =>
   compareStory(look(some), names, format, (side) => `/${side}`);
 
 describe('two groups compared', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FatBatch, FatCounts, FatLook, SpeciesFat } from '../../../src/desk/contract/contract.ts';
+import type { FatBatch, FatCounts, FatReport, SpeciesFat } from '../../../src/desk/contract/contract.ts';
 import { controlStory } from '../../../src/ui/charts/fat/fat-control.ts';
 import { fatStory } from '../../../src/ui/charts/fat/fat-by-batch.ts';
 import { ownFatStory } from '../../../src/ui/charts/fat/fat-own.ts';
@@ -19,7 +19,7 @@ function batch(id: number, figures: Partial<FatBatch>): FatBatch {
   };
 }
 
-function look(some: Partial<Omit<FatLook, 'counts'>> & { counts?: Partial<FatCounts> }): FatLook {
+function look(some: Partial<Omit<FatReport, 'counts'>> & { counts?: Partial<FatCounts> }): FatReport {
   return {
     season: 2026,
     batches: [],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FlowLook } from '../../../src/desk/contract/contract.ts';
+import type { FlowReport } from '../../../src/desk/contract/contract.ts';
 import { addDays } from '../../../src/core/values/dates.ts';
 import { daysFrom } from '../../../src/core/forecast/day-counts.ts';
 import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
@@ -25,7 +25,7 @@ const BACKLOG = {
   grindHours: 0,
   ownMinutes: true,
 };
-function flow(hanging: number[], more: Partial<FlowLook> = {}): FlowLook {
+function flow(hanging: number[], more: Partial<FlowReport> = {}): FlowReport {
   return {
     season: 2026,
     days: hanging.map((count, i) => ({ on: addDays(FIRST, i), taken: count, hanging: count, ready: 0 })),
@@ -39,7 +39,7 @@ function flow(hanging: number[], more: Partial<FlowLook> = {}): FlowLook {
   };
 }
 /** A forecast from the day after the days of `flow`, each mean with two below and three above. */
-const ahead = (after: number, means: number[]): Pick<FlowLook, 'forecast' | 'pace'> => ({
+const ahead = (after: number, means: number[]): Pick<FlowReport, 'forecast' | 'pace'> => ({
   forecast: means.map((mean, i) => ({ on: addDays(FIRST, after + i), low: mean - 2, mean, high: mean + 3 })),
   pace: { takenPerDay: 3.2, cutPerDay: 2.5, days: 18, earlierSeasons: 2 },
 });
@@ -55,7 +55,7 @@ function drawn(story: SceneStory, width = 900): string {
 }
 
 describe('what hangs', () => {
-  const says = (look: FlowLook, narrowed = false) => hangingStory(look, narrowed, format).finding;
+  const says = (look: FlowReport, narrowed = false) => hangingStory(look, narrowed, format).finding;
 
   it('says on which day the coolers fill, and how early it may be', () => {
     const said = says(flow([10, 15], ahead(2, [16, 17, 18, 20, 22, 22, 22])));
@@ -185,7 +185,7 @@ describe('days from intake to ready', () => {
   });
 
   it('tells one animal, and many alike, in a sentence', () => {
-    const said = (rows: FlowLook['waits']) => waitsStory(flow([1], { waits: rows }), format, String);
+    const said = (rows: FlowReport['waits']) => waitsStory(flow([1], { waits: rows }), format, String);
     expect(said([]).finding).toContain('is ready yet');
     expect(said([]).scene).toBeNull();
     expect(said([{ days: 1, animals: 1 }]).finding).toBe(
@@ -241,7 +241,7 @@ describe('days from intake to ready', () => {
   });
 
   it('names the slowest and the soonest kind of those that are many', () => {
-    const said = (kinds: FlowLook['waitOf']) =>
+    const said = (kinds: FlowReport['waitOf']) =>
       waitSpeciesStory(flow([1], { waitOf: kinds }), format, String).finding;
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 5.5), kind('Bison', 1, 30)])).toBe(
       'Elk takes longest (8 days in the middle), Mule deer is soonest ready (5.5).',

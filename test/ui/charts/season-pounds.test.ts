@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PoundsLook } from '../../../src/bridge/contract.ts';
+import type { PoundsReport } from '../../../src/bridge/contract.ts';
 import { lossesStory } from '../../../src/ui/charts/pounds/losses-story.ts';
 import { layPounds } from '../../../src/ui/charts/pounds/pounds-layout.ts';
 import { poundsStory } from '../../../src/ui/charts/pounds/pounds-story.ts';
@@ -10,7 +10,7 @@ import { faultsOf, format, pounds, printOf, sceneOf } from '../season-looks.ts';
 const link = (fate: string): string => `/behind/${fate}`;
 const grams = fc.oneof(fc.constant(0), fc.double({ min: 0.1, max: 9e6, noNaN: true }));
 /** Any season whose parts add up to what hung, as the desk's do. */
-const anyPounds: fc.Arbitrary<PoundsLook> = fc
+const anyPounds: fc.Arbitrary<PoundsReport> = fc
   .tuple(fc.array(grams, { minLength: 6, maxLength: 6 }), grams, grams, grams)
   .map(([parts, shrinkGrams, unexplainedGrams, overGrams]) => {
     const like = pounds();

@@ -1,4 +1,4 @@
-import type { FatCounts, FatLook } from '../../../bridge/contract.ts';
+import type { FatCounts, FatReport } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawFat } from './fat-drawing.ts';
@@ -8,7 +8,7 @@ import type { ChartStory } from '../story.ts';
 const MOST_DRAWN = 40;
 
 /** Fat of each batch: what was wanted, what was planned, what was weighed in, what a test found. */
-export function fatStory(look: FatLook, format: Format): ChartStory {
+export function fatStory(look: FatReport, format: Format): ChartStory {
   const { batches, counts } = look;
   const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
   const drawn = telling.slice(-MOST_DRAWN);

@@ -1,4 +1,4 @@
-import type { FatLook } from '../../../bridge/contract.ts';
+import type { FatReport } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
@@ -23,7 +23,7 @@ interface Miss {
 }
 
 /** Fat tests against their targets, with the limits within which they vary by chance. */
-export function controlStory(look: FatLook, format: Format): ChartStory {
+export function controlStory(look: FatReport, format: Format): ChartStory {
   const misses = missesOf(look.batches);
   const drawn = misses.slice(-MOST_DRAWN);
   const points = (share: number) => format.number(share * 100, 1);
@@ -56,7 +56,7 @@ export function controlStory(look: FatLook, format: Format): ChartStory {
   };
 }
 
-function controlFinding({ control, counts }: FatLook, points: (share: number) => string): string {
+function controlFinding({ control, counts }: FatReport, points: (share: number) => string): string {
   if (!control) return text.noControl(counts.testedAimed);
   const names = control.outside.map(({ name }) => name);
   const named = names.slice(-MOST_NAMED).join(', ');
@@ -71,14 +71,14 @@ function controlFinding({ control, counts }: FatLook, points: (share: number) =>
   ].join(' ');
 }
 
-function missesOf(batches: FatLook['batches']): Miss[] {
+function missesOf(batches: FatReport['batches']): Miss[] {
   return batches.flatMap(({ id, name, target, tested }) =>
     target === null || tested === null ? [] : [{ id, name, target, tested, off: tested - target }],
   );
 }
 
 function drawControl(
-  look: FatLook,
+  look: FatReport,
   misses: readonly Miss[],
   colours: ChartColours,
   points: (share: number) => string,

@@ -1,4 +1,4 @@
-import type { FatLook } from '../../../bridge/contract.ts';
+import type { FatReport } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { plural } from '../../texts/plural.ts';
@@ -7,7 +7,7 @@ import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
 
 /** The animals' own fat, saved and ground, beside the fat that was bought for the same batches. */
-export function ownFatStory({ season, saved }: FatLook, format: Format, animalsLink: string): SceneStory {
+export function ownFatStory({ season, saved }: FatReport, format: Format, animalsLink: string): SceneStory {
   const rows = [
     { name: text.savedRow, grams: saved.savedGrams },
     { name: text.groundRow, grams: saved.ownUsedGrams },
@@ -50,7 +50,7 @@ export function ownFatStory({ season, saved }: FatLook, format: Format, animalsL
   };
 }
 
-function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatLook['saved'], format: Format): string {
+function finding({ savedGrams, ownUsedGrams, boughtGrams, animals }: FatReport['saved'], format: Format): string {
   const mass = (grams: number) => format.mass(grams, 0);
   const left = savedGrams - ownUsedGrams;
   const own =

@@ -1,11 +1,11 @@
-import type { FatLook } from '../../../bridge/contract.ts';
+import type { FatReport } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
 
 /** What the fat of a season's grinds came from, by weight. */
-export function fatSourcesStory({ season, sources, counts }: FatLook, format: Format): SceneStory {
+export function fatSourcesStory({ season, sources, counts }: FatReport, format: Format): SceneStory {
   const all = sources.reduce((total, { grams }) => total + grams, 0);
   const named = sources.map((one) => ({ ...one, name: one.source === 'own' ? text.own : one.name }));
   return {
@@ -54,7 +54,7 @@ export function fatSourcesStory({ season, sources, counts }: FatLook, format: Fo
   };
 }
 
-function finding(named: FatLook['sources'], all: number, format: Format): string {
+function finding(named: FatReport['sources'], all: number, format: Format): string {
   const [main, another] = named;
   if (!main) return text.noSources;
   const mass = format.mass(main.grams, 0);

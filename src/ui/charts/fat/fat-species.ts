@@ -1,4 +1,4 @@
-import type { FatLook, SpeciesFat } from '../../../bridge/contract.ts';
+import type { FatReport, SpeciesFat } from '../../../bridge/contract.ts';
 import { fatText as text } from '../../texts/en/season/fat.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawMisses, pointsOf } from './fat-species-drawing.ts';
@@ -6,7 +6,7 @@ import { FEW, type SceneStory } from '../story.ts';
 
 /** Each species' batches against their targets, and what fat it took. */
 export function fatSpeciesStory(
-  { season, species }: FatLook,
+  { season, species }: FatReport,
   format: Format,
   linkOf: (species: string) => string,
 ): SceneStory {

@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -11,7 +11,7 @@ const END = 14;
 
 /** What went into the grinder and what came out, on a scale of its own: meat and fat from the left, packages and loss to the right. */
 export function drawGrinder(
-  grinder: PoundsLook['grinder'],
+  grinder: PoundsReport['grinder'],
   format: Format,
   colours: ChartColours,
   at: { x: number; y: number; width: number },

@@ -1,4 +1,4 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -11,7 +11,7 @@ const TOP = 34;
 const FOOT = 300;
 const HEIGHT = 332;
 
-type Drawn = Pick<FlowLook, 'days' | 'forecast' | 'places'>;
+type Drawn = Pick<FlowReport, 'days' | 'forecast' | 'places'>;
 
 /** The line of what hung, the places across, and the band of what will hang. */
 export function drawHanging(

@@ -1,11 +1,11 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawHanging } from './hanging-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
 /** What hung on each day, and what will. `narrowed` when only some of the season's animals are looked at. */
-export function hangingStory(look: FlowLook, narrowed: boolean, format: Format): SceneStory {
+export function hangingStory(look: FlowReport, narrowed: boolean, format: Format): SceneStory {
   const { days, forecast, season } = look;
   const places = narrowed ? null : look.places;
   const whole = (value: number) => format.number(value);
@@ -47,13 +47,13 @@ export function hangingStory(look: FlowLook, narrowed: boolean, format: Format):
 }
 
 /** Whether and when the coolers fill, and what that rests on; of a season that is over, how full they got. */
-function hangingFinding(look: FlowLook, format: Format): string {
+function hangingFinding(look: FlowReport, format: Format): string {
   if (look.days.length === 0) return text.empty(look.season);
   if (look.pace === null) return pastFinding(look, format);
   return [...fillSentences(look, format), ...restSentences(look.pace, format)].join(' ');
 }
 
-function pastFinding({ days, places }: FlowLook, format: Format): string {
+function pastFinding({ days, places }: FlowReport, format: Format): string {
   const most = days.reduce((all, day) => (day.hanging > all.hanging ? day : all));
   const over = places === null ? 0 : days.filter(({ hanging }) => hanging > places).length;
   return [
@@ -62,7 +62,7 @@ function pastFinding({ days, places }: FlowLook, format: Format): string {
   ].join(' ');
 }
 
-function fillSentences({ days, forecast, places }: FlowLook, format: Format): string[] {
+function fillSentences({ days, forecast, places }: FlowReport, format: Format): string[] {
   const now = days.at(-1)?.hanging ?? 0;
   const last = forecast.at(-1);
   const weeks = Math.round(forecast.length / 7);
@@ -90,7 +90,7 @@ function fillSentences({ days, forecast, places }: FlowLook, format: Format): st
   return [text.now(now, places), ...fills];
 }
 
-function restSentences(pace: NonNullable<FlowLook['pace']>, format: Format): string[] {
+function restSentences(pace: NonNullable<FlowReport['pace']>, format: Format): string[] {
   const taken = format.number(pace.takenPerDay, 1);
   return [
     pace.earlierSeasons > 0 ? text.restsEarlier(taken, pace.earlierSeasons) : text.restsPace(taken),

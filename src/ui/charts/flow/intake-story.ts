@@ -1,4 +1,4 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -17,7 +17,7 @@ const ROOM_FOR_COUNT = 22;
 const FEWEST_FOR_WEEKDAY = 30;
 
 /** How many animals came on each day. `linkOf` leads to those of a day. */
-export function intakeStory(look: FlowLook, format: Format, linkOf: (on: string) => string): SceneStory {
+export function intakeStory(look: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
   const { days } = look;
   const busy = days.filter(({ taken, ready }) => taken > 0 || ready > 0);
   const count = days.reduce((total, { taken }) => total + taken, 0);
@@ -39,7 +39,7 @@ export function intakeStory(look: FlowLook, format: Format, linkOf: (on: string)
 }
 
 /** The busiest day, and the weekday that brings most. */
-function intakeFinding({ season, days }: FlowLook, format: Format): string {
+function intakeFinding({ season, days }: FlowReport, format: Format): string {
   const count = days.reduce((total, { taken }) => total + taken, 0);
   const busiest = days.reduce((most, day) => (day.taken > (most?.taken ?? 0) ? day : most), days[0]);
   if (!busiest || count === 0) return text.empty(season);
@@ -56,7 +56,7 @@ function intakeFinding({ season, days }: FlowLook, format: Format): string {
 }
 
 function drawIntake(
-  { days, forecast }: FlowLook,
+  { days, forecast }: FlowReport,
   format: Format,
   linkOf: (on: string) => string,
   colours: ChartColours,

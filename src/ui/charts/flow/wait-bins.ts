@@ -1,4 +1,4 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 
 /** Animals that took from `least` to `most` days. */
@@ -16,7 +16,7 @@ const USUAL = 0.98;
 const WIDTHS = [1, 2, 7, 14, 28, 91, 364];
 
 /** A bar for each day, or for so many days each that there is room; the last holds what took longer still. */
-export function waitBins(waits: FlowLook['waits']): WaitBin[] {
+export function waitBins(waits: FlowReport['waits']): WaitBin[] {
   const [first, last] = [waits[0], waits.at(-1)];
   if (!first || !last) return [];
   const usual = Math.max(first.days, Math.floor(middleOf(waits, USUAL)));
@@ -40,7 +40,7 @@ export function waitBins(waits: FlowLook['waits']): WaitBin[] {
 }
 
 /** The days that a share `p` of the animals did not exceed, linear between them as everywhere in the house. */
-export function middleOf(waits: FlowLook['waits'], p: number): number {
+export function middleOf(waits: FlowReport['waits'], p: number): number {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const at = (count - 1) * p;
   const [below, above] = [dayAt(waits, Math.floor(at)), dayAt(waits, Math.ceil(at))];
@@ -48,7 +48,7 @@ export function middleOf(waits: FlowLook['waits'], p: number): number {
 }
 
 /** Days of the animal at a place in the order, the soonest at 0. */
-function dayAt(waits: FlowLook['waits'], place: number): number {
+function dayAt(waits: FlowReport['waits'], place: number): number {
   let passed = 0;
   return waits.find(({ animals }) => (passed += animals) > place)?.days ?? 0;
 }

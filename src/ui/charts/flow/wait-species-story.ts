@@ -1,4 +1,4 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -12,11 +12,11 @@ const NAMES = 200;
 const RIGHT = 40;
 const SCALE = 34;
 
-type Kind = FlowLook['waitOf'][number];
+type Kind = FlowReport['waitOf'][number];
 
 /** How long each kind of game took. `linkOf` leads to the animals of a kind. */
 export function waitSpeciesStory(
-  look: FlowLook,
+  look: FlowReport,
   format: Format,
   linkOf: (species: string) => string,
 ): SceneStory {

@@ -1,4 +1,4 @@
-import type { FlowLook } from '../../../bridge/contract.ts';
+import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -21,7 +21,7 @@ const LONG = 2;
 
 /** How many animals took how many days. `linkOf` leads to those that took so long. */
 export function waitsStory(
-  look: FlowLook,
+  look: FlowReport,
   format: Format,
   linkOf: (least: number, most: number) => string,
 ): SceneStory {
@@ -45,7 +45,7 @@ export function waitsStory(
 }
 
 /** The middle half of the days, and how many took long. */
-function waitsFinding(waits: FlowLook['waits'], format: Format): string {
+function waitsFinding(waits: FlowReport['waits'], format: Format): string {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const only = waits[0];
   if (!only) return text.noWaits;

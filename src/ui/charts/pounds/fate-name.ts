@@ -1,8 +1,8 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Fate } from '../drawing/part-paint.ts';
 
-type Known = Pick<PoundsLook, 'damageUnknown'>;
+type Known = Pick<PoundsReport, 'damageUnknown'>;
 
 /** What an end is called. Where damage of some animals is unknown, it lies in what would else be shrink alone. */
 export function fateName(look: Known, fate: Fate): string {

@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { toGrams } from '../../../core/values/units.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
@@ -16,7 +16,7 @@ const NAMES = 190;
 const WORDS = 250;
 
 /** What did not go home, greatest first, in weight and in money. */
-export function lossesStory(look: PoundsLook, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+export function lossesStory(look: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
   const { losses, minorPerKg } = look;
   const money = (minor: number | null): string => (minor === null ? '' : format.money(minor));
   return {
@@ -51,7 +51,7 @@ function moneyPer(minorPerKg: number, format: Format): string {
 }
 
 /** How much was lost, and the most of what a shop can do something about. */
-function lossesFinding(look: PoundsLook, format: Format): string {
+function lossesFinding(look: PoundsReport, format: Format): string {
   const { n, baseGrams, losses } = look;
   if (n === 0 || losses.length === 0) return text.noLoss;
   const lost = losses.reduce((total, { grams }) => total + grams, 0);
@@ -67,7 +67,7 @@ function lossesFinding(look: PoundsLook, format: Format): string {
 }
 
 function drawLosses(
-  look: PoundsLook,
+  look: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,

@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -18,7 +18,7 @@ const GRINDER = 190;
 
 /** From the hook to what became of it, stream by stream; below at the right what went through the grinder. */
 export function drawPounds(
-  look: PoundsLook,
+  look: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
@@ -60,7 +60,7 @@ function beyondAt({ top, tall }: { top: number; tall: number }): number {
 
 /** The bar of the hanging weight with its weight above, and below it what was weighed beyond it. */
 function headings(
-  look: PoundsLook,
+  look: PoundsReport,
   { base, over }: PoundsLayout,
   format: Format,
   colours: ChartColours,
@@ -108,7 +108,7 @@ interface Places {
 
 function streamMark(
   { fate, grams, from, to, tall }: Stream,
-  look: PoundsLook,
+  look: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
@@ -143,7 +143,7 @@ function homeTop(fate: Fate, { streams, home }: PoundsLayout): number {
 }
 
 function homeMark(
-  look: PoundsLook,
+  look: PoundsReport,
   { home }: PoundsLayout,
   x: number,
   format: Format,

@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { type Fate, HOME, LOST } from '../drawing/part-paint.ts';
 
 /** One stream from the hook to its end: where it leaves the bar, and the slot where it ends. */
@@ -28,7 +28,7 @@ const GAP = 8;
 const BREAK = 26;
 
 /** Grams of each fate; what is nothing is left out. */
-export function fatesOf(look: PoundsLook): Map<Fate, number> {
+export function fatesOf(look: PoundsReport): Map<Fate, number> {
   const parts = new Map<Fate, number>(look.parts.map(({ part, grams }) => [part, grams]));
   parts.set('shrink', look.shrinkGrams).set('unexplained', look.unexplainedGrams);
   return new Map(
@@ -43,7 +43,7 @@ export function fatesOf(look: PoundsLook): Map<Fate, number> {
  * Lays the streams out between `top` and as far down as they need: the bar is `tall` pixels for all that was weighed,
  * and every end has room for its name, so that ends stand apart where the slices of the bar touch.
  */
-export function layPounds(look: PoundsLook, top: number, tall: number): PoundsLayout {
+export function layPounds(look: PoundsReport, top: number, tall: number): PoundsLayout {
   const fates = fatesOf(look);
   const all = [...fates.values()].reduce((total, grams) => total + grams, 0);
   const scale = all > 0 ? tall / all : 0;

@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { fateName, fateSaid } from './fate-name.ts';
@@ -8,7 +8,7 @@ import { drawPounds } from './pounds-drawing.ts';
 import { fatesOf, isHome } from './pounds-layout.ts';
 
 /** From the hook to every end: the one picture of where the weight went. `linkOf` leads to the animals of an end. */
-export function poundsStory(look: PoundsLook, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+export function poundsStory(look: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
   const fates = [...fatesOf(look)];
   const share = (grams: number): number => grams / look.baseGrams;
   return {
@@ -35,12 +35,12 @@ export function poundsStory(look: PoundsLook, format: Format, linkOf: (fate: Fat
 }
 
 /** Said wherever shrink is shown of animals whose damage nobody knows. */
-export function unweighedNote({ damageUnknown }: Pick<PoundsLook, 'damageUnknown'>): string[] {
+export function unweighedNote({ damageUnknown }: Pick<PoundsReport, 'damageUnknown'>): string[] {
   return damageUnknown > 0 ? [text.damageUnknown(damageUnknown)] : [];
 }
 
 /** How much went home, what took most of the rest, and what nothing explains. */
-export function poundsFinding(look: PoundsLook, format: Format): string {
+export function poundsFinding(look: PoundsReport, format: Format): string {
   if (look.n === 0) return text.none(look.others);
   const fates = [...fatesOf(look)];
   const home = fates.reduce((total, [fate, grams]) => total + (isHome(fate) ? grams : 0), 0);

@@ -1,11 +1,11 @@
 /** The band of what was expected, and where single animals lie in it. */
-import type { BeliefPath, Range } from '../../../bridge/contract.ts';
+import type { PredictionPath, Range } from '../../../bridge/contract.ts';
 
-type Steps = BeliefPath['steps'];
-export type Point = BeliefPath['points'][number];
+type Steps = PredictionPath['steps'];
+export type Point = PredictionPath['points'][number];
 
 /** What was expected just before an animal came: the last step with only animals before it. */
-export function bandBefore(steps: BeliefPath['steps'], { nth }: Pick<Point, 'nth'>): Range {
+export function bandBefore(steps: PredictionPath['steps'], { nth }: Pick<Point, 'nth'>): Range {
   return steps.findLast(({ n }) => n < nth) ?? { low: 0, mean: 0, high: 1 };
 }
 

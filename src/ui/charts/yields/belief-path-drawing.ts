@@ -1,4 +1,4 @@
-import type { BeliefPath } from '../../../bridge/contract.ts';
+import type { PredictionPath } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -10,10 +10,10 @@ import { diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts'
 const PLOT = 300;
 const [LEFT, RIGHT, FOOT, HEAD] = [64, 16, 50, 8];
 
-type Steps = BeliefPath['steps'];
+type Steps = PredictionPath['steps'];
 
 /** The band of what was expected as a funnel along the season's animals, each of them a dot on it. */
-export function drawPath({ name, steps, points }: BeliefPath, format: Format, colours: ChartColours, width: number): Scene {
+export function drawPath({ name, steps, points }: PredictionPath, format: Format, colours: ChartColours, width: number): Scene {
   const room = roomFor(steps);
   const kept = points.map(({ share }) => Math.min(room.high, Math.max(room.low, share)));
   const ends = steps.flatMap(({ low, high }) => [low, high]);

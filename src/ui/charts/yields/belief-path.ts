@@ -1,4 +1,4 @@
-import type { BeliefPath, Range } from '../../../bridge/contract.ts';
+import type { PredictionPath, Range } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { bandBefore, isInside, roomFor, type Point } from './belief-band.ts';
@@ -10,7 +10,7 @@ const SAME = 0.001;
 
 /** How the shop's belief about one species narrowed as its animals were finished, and what each of them gave. */
 export function pathStory(
-  path: BeliefPath,
+  path: PredictionPath,
   asked: { season: number; filtered: boolean },
   format: Format,
 ): SceneStory {

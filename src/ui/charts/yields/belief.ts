@@ -1,4 +1,4 @@
-import type { BeliefPath, CheckLook, Range } from '../../../bridge/contract.ts';
+import type { PredictionPath, CheckReport, Range } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
@@ -14,7 +14,7 @@ interface Species {
 }
 
 /** What the next quote expects of each species, before the season's animals and after them. */
-export function beliefStory(look: CheckLook, format: Format): ChartStory {
+export function beliefStory(look: CheckReport, format: Format): ChartStory {
   const shown = look.paths.flatMap(endsOf);
   return {
     title: text.beliefTitle,
@@ -56,7 +56,7 @@ export function beliefStory(look: CheckLook, format: Format): ChartStory {
   };
 }
 
-function endsOf({ name, steps }: BeliefPath): Species[] {
+function endsOf({ name, steps }: PredictionPath): Species[] {
   const [prior, believed] = [steps[0], steps.at(-1)];
   return prior && believed ? [{ name, n: believed.n, prior, believed }] : [];
 }

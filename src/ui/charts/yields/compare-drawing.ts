@@ -1,4 +1,4 @@
-import type { ComparedGroup, CompareLook } from '../../../bridge/contract.ts';
+import type { ComparedGroup, ComparisonReport } from '../../../bridge/contract.ts';
 import { compareText as text } from '../../texts/en/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -14,7 +14,7 @@ const EDGE = 48;
 
 /** Both groups over one axis, and below them the difference over an axis with its nought. */
 export function drawCompare(
-  look: CompareLook,
+  look: ComparisonReport,
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,
@@ -103,7 +103,7 @@ function groupMark(
 }
 
 function differenceMarks(
-  { low, mean, high }: NonNullable<CompareLook['difference']>,
+  { low, mean, high }: NonNullable<ComparisonReport['difference']>,
   names: GroupNames,
   top: number,
   written: (x: number) => string,

@@ -1,4 +1,4 @@
-import type { CompareLook } from '../../../bridge/contract.ts';
+import type { ComparisonReport } from '../../../bridge/contract.ts';
 import { compareText as text } from '../../texts/en/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawCompare } from './compare-drawing.ts';
@@ -7,7 +7,7 @@ import type { SceneStory } from '../story.ts';
 
 /** Two groups of animals by one measure, and the difference of their means with its range. */
 export function compareStory(
-  look: CompareLook,
+  look: ComparisonReport,
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,

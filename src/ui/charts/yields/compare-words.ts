@@ -1,4 +1,4 @@
-import type { CompareBy, CompareLook } from '../../../bridge/contract.ts';
+import type { CompareBy, ComparisonReport } from '../../../bridge/contract.ts';
 import { compareText as text } from '../../texts/en/season/compare.ts';
 import type { Format } from '../../texts/format.ts';
 
@@ -27,7 +27,7 @@ export function measureWriter(
 }
 
 /** What the two groups say: which gave more, or that they may as well be the same, and how much to trust it. */
-export function compareFinding(look: CompareLook, names: GroupNames, format: Format): string {
+export function compareFinding(look: ComparisonReport, names: GroupNames, format: Format): string {
   const { a, b, difference, fewest, inBoth, by } = look;
   if (inBoth > 0 && inBoth === a.n && inBoth === b.n) return text.equal;
   if (!difference) {

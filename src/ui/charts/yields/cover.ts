@@ -1,17 +1,17 @@
 /** How a count of quotes that held is told. */
-import type { QuotesKept } from '../../../bridge/contract.ts';
+import type { QuoteCoverage } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 
-export type Cover = QuotesKept & { name: string; link: string | null };
+export type Cover = QuoteCoverage & { name: string; link: string | null };
 
 /** Whether the count of those that held is one that honest ranges give. */
-export function isHonest({ held, honest }: QuotesKept): boolean {
+export function isHonest({ held, honest }: QuoteCoverage): boolean {
   return honest.low <= held && held <= honest.high;
 }
 
 /** Which way what came leans from what was quoted. */
-export function biasWords({ bias }: QuotesKept, format: Format): string {
+export function biasWords({ bias }: QuoteCoverage, format: Format): string {
   const share = format.share(Math.abs(bias ?? 0), 0);
   if (bias === null || share === format.share(0, 0)) return text.asQuoted;
   return bias < 0 ? text.lighter(share) : text.heavier(share);

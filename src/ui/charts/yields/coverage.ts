@@ -1,4 +1,4 @@
-import type { CheckLook } from '../../../bridge/contract.ts';
+import type { CheckReport } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { biasWords, type Cover } from './cover.ts';
@@ -7,7 +7,7 @@ import { FEW, type SceneStory } from '../story.ts';
 
 /** How often quotes held, species by species, beside how often honest ones would. */
 export function coverageStory(
-  { season, species, all }: CheckLook,
+  { season, species, all }: CheckReport,
   format: Format,
   linkOf: (species: string) => string,
 ): SceneStory {

@@ -1,4 +1,4 @@
-import type { CheckLook } from '../../../bridge/contract.ts';
+import type { CheckReport } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { drawQuotes } from './quotes-drawing.ts';
@@ -8,7 +8,7 @@ import type { ChartStory } from '../story.ts';
 const MOST_DRAWN = 40;
 
 /** The shop's own quotes, each against what came of its animal. */
-export function quotesStory({ season, quotes: kept, all }: CheckLook, format: Format): ChartStory {
+export function quotesStory({ season, quotes: kept, all }: CheckReport, format: Format): ChartStory {
   const drawn = kept.slice(-MOST_DRAWN);
   return {
     title: text.quotesTitle,
@@ -50,7 +50,7 @@ export function quotesStory({ season, quotes: kept, all }: CheckLook, format: Fo
 }
 
 /** How many held against how many should, which way they lean, and how many misses were a weight told wrong. */
-function quotesFinding({ n, held, honest, bias, toldWrong }: CheckLook['all'], format: Format): string {
+function quotesFinding({ n, held, honest, bias, toldWrong }: CheckReport['all'], format: Format): string {
   if (bias === null) return text.noQuotes;
   return [
     text.quotesHeld(held, n, honest.low, honest.high),

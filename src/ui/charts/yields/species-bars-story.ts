@@ -1,4 +1,4 @@
-import type { PoundsLook } from '../../../bridge/contract.ts';
+import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
@@ -9,7 +9,7 @@ import { HOME, inkOf, letterOf, LOST, painted } from '../drawing/part-paint.ts';
 import { unweighedNote } from '../pounds/pounds-story.ts';
 import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
 
-type Species = PoundsLook['species'][number];
+type Species = PoundsReport['species'][number];
 type BarPart = keyof Species['shares'];
 
 const ORDER: readonly BarPart[] = [...HOME, ...LOST];
@@ -21,7 +21,7 @@ const [BOTH_FIT, LETTER_FITS] = [62, 22];
 
 /** The same ends of each kind of game as bars of one length. */
 export function speciesBarsStory(
-  look: PoundsLook,
+  look: PoundsReport,
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
 ): SceneStory {
@@ -76,7 +76,7 @@ function barsFinding(shown: readonly Species[], format: Format): string {
 }
 
 function drawBars(
-  look: PoundsLook,
+  look: PoundsReport,
   shown: readonly Species[],
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
@@ -155,7 +155,7 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
 
 /** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
 function legend(
-  look: PoundsLook,
+  look: PoundsReport,
   present: readonly BarPart[],
   colours: ChartColours,
   width: number,

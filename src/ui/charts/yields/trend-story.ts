@@ -1,4 +1,4 @@
-import type { SpeciesYield, YieldsLook } from '../../../bridge/contract.ts';
+import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import type { Format } from '../../texts/format.ts';
 import { FEW, type SceneStory } from '../story.ts';
@@ -7,7 +7,7 @@ import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
 /** Take-home of each species, season by season. `linkOf` leads to the animals of a species in a season. */
 export function trendStory(
-  look: YieldsLook,
+  look: YieldsReport,
   format: Format,
   linkOf: (species: string, season: number) => string,
 ): SceneStory {

@@ -1,4 +1,4 @@
-import type { SpeciesYield, YieldsLook } from '../../../bridge/contract.ts';
+import type { SpeciesYield, YieldsReport } from '../../../bridge/contract.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import { words } from '../../texts/en/common.ts';
 import type { Format } from '../../texts/format.ts';
@@ -9,7 +9,11 @@ import { dotsOf, drawYield } from './yield-drawing.ts';
  * Take-home as a share of hanging weight: one dot for each animal, a box for each species, published ranges.
  * `linkOf` leads to the animals of a species.
  */
-export function yieldStory(look: YieldsLook, format: Format, linkOf: (species: string) => string): PlotStory {
+export function yieldStory(
+  look: YieldsReport,
+  format: Format,
+  linkOf: (species: string) => string,
+): PlotStory {
   const shown = look.species
     .filter(({ spread }) => spread !== null)
     .toSorted((a, b) => countOf(b) - countOf(a));

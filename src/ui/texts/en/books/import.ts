@@ -1,4 +1,4 @@
-import type { BringField, BringKind, WordField } from '../../../../bridge/contract.ts';
+import type { ImportField, ImportKind, WordField } from '../../../../bridge/contract.ts';
 import { plural } from '../../plural.ts';
 
 const animals = (n: number): string => plural(n, 'animal', 'animals');
@@ -18,14 +18,14 @@ export const importText = {
     'Bring in what a spreadsheet knows: save it as CSV there, and choose that file here. Nothing is kept before you press the big button.',
   what: 'What is in the file',
   kinds: { animals: 'Animals of earlier seasons', hunters: 'Hunters', weighings: 'Weights' } satisfies Record<
-    BringKind,
+    ImportKind,
     string
   >,
   kindNotes: {
     animals: 'one row for each animal',
     hunters: 'one row for each person',
     weighings: 'one row for each weight',
-  } satisfies Record<BringKind, string>,
+  } satisfies Record<ImportKind, string>,
   choose: 'The file (CSV)',
   reading: 'Reading the file …',
   rows: (name: string, n: number) => `${name}: ${plural(n, 'row', 'rows')}`,
@@ -70,12 +70,12 @@ export const importText = {
   twice: (name: string) =>
     `This file was brought in before, as ${name}. Bringing it in again would enter everything twice.`,
   importNow: (
-    kind: BringKind,
+    kind: ImportKind,
     counts: { animals: number; hunters: number; weighings: number; none: number },
   ) =>
     `Bring in ${kind === 'animals' ? animals(counts.animals) : kind === 'hunters' ? hunters(counts.hunters) : told(counts)}`,
   anyway: 'They are right: bring all in',
-  with: (counts: { hunters: number; weighings: number; none: number; known: number }, kind: BringKind) =>
+  with: (counts: { hunters: number; weighings: number; none: number; known: number }, kind: ImportKind) =>
     kind === 'animals'
       ? `With ${told(counts)}, and ${counts.hunters === 0 ? 'no new hunter' : plural(counts.hunters, 'new hunter', 'new hunters')}. They come in as finished animals of their season and teach what such animals yield.`
       : kind === 'hunters' && counts.known > 0
@@ -166,7 +166,7 @@ export const importText = {
     tare: 'Container',
     product: 'Product',
     note: 'Note',
-  } satisfies Record<BringField, string>,
+  } satisfies Record<ImportField, string>,
   /** What a word may stand for, where no other place of the window has words for it. */
   meanings: {
     origin: { hunter: 'Wild', farm: 'Farm stock' },

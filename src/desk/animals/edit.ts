@@ -6,7 +6,7 @@ import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } f
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { age, by, date, id, legs, line, needed, sex, confirmedOf } from '../input/input.ts';
-import { mendRelease } from './mend-release.ts';
+import { mendRelease } from './edit-release.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -44,11 +44,11 @@ type Mended = v.InferOutput<typeof mendable>;
  * A day of receipt in another season moves the animal there, or that season's numbers would count what never came in
  * it. It keeps its ticket where this is right in that season too; else it gets the next one there, and the ticket that it
  * had, which hangs on the carcass and stands on its labels, finds it still and is given to no other.
- * @throws ProblemError `animal.unknown`, `hunter.unknown`, `mend.nothing`, `mend.after-left`, `mend.still-here`,
- * `mend.left-before-received`, `mend.pieces` (refused), `species.unknown`, `date.*`; `mend.other-season` and days that are
+ * @throws ProblemError `animal.unknown`, `hunter.unknown`, `edit.nothing`, `edit.after-left`, `edit.still-here`,
+ * `edit.left-before-received`, `edit.pieces` (refused), `species.unknown`, `date.*`; `edit.other-season` and days that are
  * doubtful (conflict: pass `confirmed`)
  */
-export const mend = write(
+export const edit = write(
   v.object({ id, changes: mendable, reason: needed(300), confirmed: confirmedOf, by }),
   (session, { id: animalId, changes, reason, confirmed, by: initials }) => {
     const animal = animalOf(session, animalId);
@@ -62,7 +62,7 @@ export const mend = write(
       putRight(session, animal, { ...ofAnimal, hunterId }, said),
     ];
     if (!done.includes(true))
-      throw new ProblemError('refused', 'mend.nothing', { with: { ticket: animal.ticket } });
+      throw new ProblemError('refused', 'edit.nothing', { with: { ticket: animal.ticket } });
     return { id: animal.id, ticket: animalOf(session, animal.id).ticket };
   },
 );
@@ -126,8 +126,8 @@ function seasonAfter(session: Session, animal: AnimalRow, received: string): num
 }
 
 function askSeason({ ticket, season: before }: AnimalRow, season: number, confirmed: Sure): void {
-  if (!isSure(confirmed, 'mend.other-season'))
-    throw new ProblemError('conflict', 'mend.other-season', {
+  if (!isSure(confirmed, 'edit.other-season'))
+    throw new ProblemError('conflict', 'edit.other-season', {
       field: 'receivedOn',
       with: { ticket, season, before },
     });
@@ -148,7 +148,7 @@ function checkDays(
     session.book.records.releaseOf(animal.id)?.released_on ??
     session.book.records.disposalOf(animal.id)?.disposed_on;
   if (left && compareDates(received_on, left) > 0)
-    throw new ProblemError('refused', 'mend.after-left', {
+    throw new ProblemError('refused', 'edit.after-left', {
       field: 'receivedOn',
       with: { ticket: animal.ticket },
     });
@@ -173,7 +173,7 @@ function checkPieces(session: Session, animal: AnimalRow, code: string): void {
   ].flatMap(({ primal }) => (primal === null ? [] : [primal]));
   const lost = used.find((primal) => !species.primals.some((one) => one.code === primal));
   if (lost !== undefined)
-    throw new ProblemError('refused', 'mend.pieces', {
+    throw new ProblemError('refused', 'edit.pieces', {
       field: 'species',
       with: { ticket: animal.ticket, name: species.name, primal: lost },
     });

@@ -1,5 +1,5 @@
 import type { ProblemError } from '../contract/problem.ts';
-import type { BringField } from '../contract/contract.ts';
+import type { ImportField } from '../contract/contract.ts';
 import type { RowValues } from './cells.ts';
 
 /** How much a table holds. `known`: rows of hunters who are in the book already and stay as they are. */
@@ -23,12 +23,12 @@ export interface Writing {
   partNone(id: number): void;
 }
 
-type Tell = (field: BringField, problem: ProblemError) => void;
+type Tell = (field: ImportField, problem: ProblemError) => void;
 
 /** What one kind of table does with a row: say what is wrong with it, count it, write it. */
-export interface Taker {
+export interface RowImporter {
   /** What is wrong (`tell`) and what is only unlikely (`doubt`) with a row whose cells could be read. */
   check(values: RowValues, tell: Tell, doubt: Tell): void;
-  look(values: RowValues): Counts;
+  count(values: RowValues): Counts;
   write(values: RowValues, writing: Writing): void;
 }

@@ -6,7 +6,7 @@ import type { CorrelatedFatEstimate, FatEstimate } from '../../core/fat/fat.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 /** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
-export interface FatBelieved {
+export interface FatEstimates {
   trim(animal: { id: number; species: string }): FatEstimate;
   lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatEstimate;
   /** In fractions²; of a source with itself its variance. Trim of one kind shares the doubt about the kind's mean. */
@@ -45,7 +45,7 @@ export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fa
 }
 
 /** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
-export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatEstimate {
+export function fatOfSource(believed: FatEstimates, source: WeighedSource): FatEstimate {
   const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
   if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
   if (id === null || species === null) throw new ProblemError('broken', 'weighing.of-nothing');
@@ -57,7 +57,7 @@ export function fatOfSource(believed: FatBelieved, source: WeighedSource): FatEs
  * share its mean. Null without grams.
  */
 export function mixtureOf(
-  believed: FatBelieved,
+  believed: FatEstimates,
   parts: readonly (WeighedSource & { grams: number })[],
 ): FatEstimate | null {
   const grams = parts.reduce((total, part) => total + part.grams, 0);
@@ -67,11 +67,11 @@ export function mixtureOf(
 }
 
 /** @param ratioOf by how much a species' animal-to-animal variance is the assumed one's, as learned */
-export function believedOf(
+export function estimatesFrom(
   beliefs: readonly CorrelatedFatEstimate[],
   ratioOf: (species: string) => number,
   shelf: FatShelf,
-): FatBelieved {
+): FatEstimates {
   const joint = jointFat(beliefs);
   const itself = (id: string): FatPredictor => ({ offset: 0, on: { id, loading: 1 }, terms: {} });
 

@@ -5,13 +5,13 @@ import { read, type Long, type Procedure } from './procedure.ts';
 import type { Session } from './session.ts';
 
 /** Shorter than this a step was at hand already, ms. */
-const AT_HAND_MS = 2;
+const CACHED_MS = 2;
 
 /**
  * As `read`, with what was learned looked up before: after a start, or after another program wrote, all of it is learned
  * again, which takes a fifth of a second in a large book. Then others have their turn between the parts.
  */
-export function readLearned<S extends v.GenericSchema, R>(
+export function readAfterLearning<S extends v.GenericSchema, R>(
   input: S,
   run: (session: Session, input: v.InferOutput<S>) => R | Promise<R>,
   long?: Long<S>,
@@ -31,6 +31,6 @@ async function learn(session: Session): Promise<void> {
   for (const part of [() => session.yields, () => session.fats.now, () => session.shrink]) {
     const began = performance.now();
     part();
-    if (performance.now() - began > AT_HAND_MS) await setImmediate();
+    if (performance.now() - began > CACHED_MS) await setImmediate();
   }
 }

@@ -11,7 +11,7 @@ import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 
-export function billLook(session: Session, animal: AnimalRow, beside: Beside): BillView {
+export function billPage(session: Session, animal: AnimalRow, beside: Beside): BillView {
   const prices = pricesInForce(session);
   const { amounts, lacks } = weighedAmounts(session, animal, prices?.lines ?? [], beside);
   const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });

@@ -6,7 +6,7 @@ import { scaledWeights } from '../../core/species/weights.ts';
 import type { HangingWeights, Primal, SpeciesProfile } from '../../core/species/species.ts';
 import type { MassUnit } from '../../core/values/units.ts';
 import { codeOfName } from '../input/code-of-name.ts';
-import { by, listOf, MOST_PRIMALS, needed, typed } from '../input/input.ts';
+import { by, listOf, MAX_PRIMALS, needed, typed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { SPECIES } from '../supplied/resources.ts';
 import { typedGrams } from '../input/typed-grams.ts';
@@ -20,7 +20,7 @@ const primal = v.object({
   share: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(1e6, 'share.range')),
 });
 
-export const speciesWish = v.object({
+export const speciesInput = v.object({
   /** Left out for a new species. */
   code: v.optional(needed(40)),
   /** The supplied species whose figures hold until the shop has weighed some; a supplied one is like itself. */
@@ -32,10 +32,10 @@ export const speciesWish = v.object({
   typicalTyped: v.optional(typed),
   leastTyped: v.optional(typed),
   mostTyped: v.optional(typed),
-  primals: listOf(primal, MOST_PRIMALS),
+  primals: listOf(primal, MAX_PRIMALS),
   by,
 });
-type Wish = v.InferOutput<typeof speciesWish>;
+type SpeciesInput = v.InferOutput<typeof speciesInput>;
 
 /**
  * The profile of a species as the shop wants it: a supplied one with other words, or one made from a relative.
@@ -43,7 +43,7 @@ type Wish = v.InferOutput<typeof speciesWish>;
  * @throws ValidationError `species.*`, `reading.*`; ProblemError `species.like`, `primal.unknown`
  */
 export function profileOf(
-  input: Wish & { code: string },
+  input: SpeciesInput & { code: string },
   before: SpeciesProfile | null,
   unit: MassUnit,
 ): SpeciesProfile {
@@ -62,7 +62,7 @@ export function profileOf(
 }
 
 function weightsOf(
-  { typicalTyped, leastTyped, mostTyped }: Wish,
+  { typicalTyped, leastTyped, mostTyped }: SpeciesInput,
   relative: SpeciesProfile,
   before: SpeciesProfile | null,
   unit: MassUnit,
@@ -76,7 +76,7 @@ function weightsOf(
 }
 
 /** Known pieces keep their codes, which weights are kept by; new ones get one from their name. */
-function primalsOf(wanted: Wish['primals'], known: readonly Primal[]): Primal[] {
+function primalsOf(wanted: SpeciesInput['primals'], known: readonly Primal[]): Primal[] {
   const codes = new Set(known.map(({ code }) => code));
   const stranger = wanted.find(({ code }) => code !== undefined && !codes.has(code));
   if (stranger)

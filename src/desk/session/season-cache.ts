@@ -1,15 +1,15 @@
 import type { Book } from '../../book/book.ts';
 
 /** So many answers of all seasons; what was not asked for longest goes first. */
-const MOST_KEPT = 2000;
+const MAX_KEPT = 2000;
 
 /**
  * The answer to `what`, which names everything that it depends on beside the season's animals (or their bills): worked out
  * when it is first asked for, and again after one of these changed.
  */
-export type KeptOfSeason = <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T) => T;
+export type SeasonCache = <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T) => T;
 
-export function keptOfSeason({ changes }: Pick<Book, 'changes'>): KeptOfSeason {
+export function seasonCache({ changes }: Pick<Book, 'changes'>): SeasonCache {
   const kept = new Map<string, { version: number; answer: unknown }>();
   return <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T): T => {
     const key = `${season} ${what}`;
@@ -19,7 +19,7 @@ export function keptOfSeason({ changes }: Pick<Book, 'changes'>): KeptOfSeason {
     const answer = known?.version === version ? (known.answer as T) : work();
     kept.set(key, { version, answer });
     const [oldest] = kept.keys();
-    if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
+    if (kept.size > MAX_KEPT && oldest !== undefined) kept.delete(oldest);
     return answer;
   };
 }

@@ -8,7 +8,7 @@ import type { IncomeCode } from '../contract/contract.ts';
 
 type Prices = ReturnType<typeof pricesInForce>;
 
-export interface BillSeen {
+export interface RepricedBill {
   amounts: Amounts;
   productGrams: number;
   fatGrams: number;
@@ -20,23 +20,23 @@ export function nothingTaken(): Record<IncomeCode, number> {
   return { cutting: 0, grinding: 0, products: 0, fat: 0, extras: 0, whole: 0 };
 }
 
-const kept = new WeakMap<Amounts, { by: string; seen: BillSeen }>();
+const cache = new WeakMap<Amounts, { by: string; seen: RepricedBill }>();
 
 /** @param prices null without any */
-export function billsSeenBy(session: Session, prices: Prices): (amounts: Amounts) => BillSeen {
+export function repricedBills(session: Session, prices: Prices): (amounts: Amounts) => RepricedBill {
   const lines = prices?.lines ?? [];
   const by = JSON.stringify([prices?.id, ...groundNames(session)]);
   const seen = amountsFor(session, lines);
   return (amounts) => {
-    const known = kept.get(amounts);
+    const known = cache.get(amounts);
     if (known?.by === by) return known.seen;
-    const one = seenAs(seen(amounts), prices);
-    kept.set(amounts, { by, seen: one });
+    const one = reprice(seen(amounts), prices);
+    cache.set(amounts, { by, seen: one });
     return one;
   };
 }
 
-function seenAs(amounts: Amounts, prices: Prices): BillSeen {
+function reprice(amounts: Amounts, prices: Prices): RepricedBill {
   let taken: Record<IncomeCode, number> | undefined;
   return {
     amounts,

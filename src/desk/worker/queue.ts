@@ -1,20 +1,20 @@
 /** The desk's side of its worker thread: one call after the other, each answered as if it had run here. */
 import { SHARE_ENV, Worker } from 'node:worker_threads';
 import type { Session } from '../session/session.ts';
-import { thrownAgain, type Done, type Errand } from './messages.ts';
+import { deserializeError, type WorkerResponse, type WorkerRequest } from './messages.ts';
 
 /** A call that hangs must not keep the program from ending for ever. */
-const MOST_WAIT_MS = 120_000;
+const MAX_WAIT_MS = 120_000;
 
 interface Waiting {
-  resolve(answer: Done['answer'] & { ok: true }): void;
+  resolve(answer: WorkerResponse['answer'] & { ok: true }): void;
   reject(error: Error): void;
 }
 
 /** The thread ended with calls undone. What they would have written was rolled back. */
 export class WorkerLost extends Error {}
 
-export class WorkerLine {
+export class WorkerQueue {
   /** False once a thread could not even begin: then everything is done here, if more slowly. */
   usable = true;
   readonly #program: URL;
@@ -32,8 +32,8 @@ export class WorkerLine {
   /** Has the worker carry a call out. @throws what the call threw; WorkerLost */
   send(
     session: Session,
-    errand: Pick<Errand, 'call' | 'input' | 'upload'>,
-  ): Promise<Done['answer'] & { ok: true }> {
+    errand: Pick<WorkerRequest, 'call' | 'input' | 'upload'>,
+  ): Promise<WorkerResponse['answer'] & { ok: true }> {
     const worker = this.#started();
     const id = ++this.#last;
     worker.ref();
@@ -41,13 +41,13 @@ export class WorkerLine {
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });
       const book = { path: session.book.path, demo: session.demo };
-      worker.postMessage({ ...errand, id, book, now: session.now() } satisfies Errand);
+      worker.postMessage({ ...errand, id, book, now: session.now() } satisfies WorkerRequest);
     });
   }
 
   /** Waits, holding this thread, until nothing goes on: before a book is closed nobody else may have it open. */
   settle(): void {
-    const until = Date.now() + MOST_WAIT_MS;
+    const until = Date.now() + MAX_WAIT_MS;
     for (let open = this.#count(); open > 0 && Date.now() < until; open = this.#count())
       Atomics.wait(this.#open, 0, open, until - Date.now());
   }
@@ -70,19 +70,19 @@ export class WorkerLine {
       execArgv: [],
       env: SHARE_ENV,
     });
-    worker.on('message', (done: Done) => this.#done(worker, done));
+    worker.on('message', (done: WorkerResponse) => this.#done(worker, done));
     worker.on('error', (error) => this.#lost(worker, error));
     worker.on('exit', () => this.#lost(worker, new WorkerLost('the worker thread ended')));
     return (this.#worker = worker);
   }
 
-  #done(worker: Worker, { id, answer }: Done): void {
+  #done(worker: Worker, { id, answer }: WorkerResponse): void {
     this.#answered = true;
     const waiting = this.#waiting.get(id);
     this.#waiting.delete(id);
     if (this.#waiting.size === 0) worker.unref();
     if (answer.ok) waiting?.resolve(answer);
-    else waiting?.reject(thrownAgain(answer.thrown));
+    else waiting?.reject(deserializeError(answer.thrown));
   }
 
   #lost(worker: Worker, error: unknown): void {

@@ -10,7 +10,7 @@ const MANY_WORDS = 500;
 const LAST_LETTER = 'char(1114111)';
 
 /** Ids of hunters whose name or telephone number holds a text; how many there are in the book hardly matters. */
-export function hunterFinding(db: Db) {
+export function hunterSearch(db: Db) {
   const starts = "instr(' ' || h.name_key, ' ' || @key) > 0";
   const words = db
     .prepare<[string], string>(`SELECT word FROM word_lookup WHERE instr(word, ?) > 0 LIMIT ${MANY_WORDS}`)

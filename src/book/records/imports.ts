@@ -1,9 +1,9 @@
 import { eachRow } from '../file/each-row.ts';
 import type { Db } from '../file/db.ts';
-import { guardsOf, setTriggersAside, sumKeepers } from '../file/set-aside.ts';
+import { guardTriggers, withoutTriggers, sumTriggers } from '../file/without-triggers.ts';
 
 /** What one file wrote: first and last id of each kind of record, null where it wrote none. */
-export interface Written {
+export interface ImportedRange {
   hunter_first: number | null;
   hunter_last: number | null;
   animal_first: number | null;
@@ -14,7 +14,7 @@ export interface Written {
   part_none_last: number | null;
 }
 
-export interface BroughtInRow extends Written {
+export interface ImportRow extends ImportedRange {
   id: number;
   kind: 'hunters' | 'animals' | 'weighings';
   file: string;
@@ -45,7 +45,7 @@ const CAME_BY_FILE = `EXISTS (SELECT 1 FROM brought_in b WHERE a.id BETWEEN b.an
   AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
 
 /** Files that were brought in: what each wrote, and how to take it out again. */
-export function broughtInRecords(db: Db) {
+export function importRecords(db: Db) {
   const columns = 'b.*, u.at AS undone_at';
   const from = 'FROM brought_in b LEFT JOIN brought_in_undone u ON u.brought_in_id = b.id';
   const insert = db.prepare(
@@ -54,9 +54,9 @@ export function broughtInRecords(db: Db) {
      VALUES (@kind, @file, @sha256, @rows, @hunter_first, @hunter_last, @animal_first, @animal_last, @weighing_first, @weighing_last,
        @part_none_first, @part_none_last, @at, @by)`,
   );
-  const all = db.prepare<[], BroughtInRow>(`SELECT ${columns} ${from} ORDER BY b.id DESC LIMIT ${SHOWN}`);
-  const get = db.prepare<[number], BroughtInRow>(`SELECT ${columns} ${from} WHERE b.id = ?`);
-  const same = db.prepare<[string, string], BroughtInRow>(
+  const all = db.prepare<[], ImportRow>(`SELECT ${columns} ${from} ORDER BY b.id DESC LIMIT ${SHOWN}`);
+  const get = db.prepare<[number], ImportRow>(`SELECT ${columns} ${from} WHERE b.id = ?`);
+  const same = db.prepare<[string, string], ImportRow>(
     `SELECT ${columns} ${from} WHERE b.kind = ? AND b.sha256 = ? AND u.at IS NULL LIMIT 1`,
   );
   const undone = db.prepare('INSERT INTO brought_in_undone (brought_in_id, at, by) VALUES (?, ?, ?)');
@@ -84,23 +84,23 @@ export function broughtInRecords(db: Db) {
   );
   const deleteHunters = db.prepare('DELETE FROM hunter WHERE id BETWEEN ? AND ?');
   const concerned = db
-    .prepare<Written, number>(
+    .prepare<ImportedRange, number>(
       `SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
        UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last`,
     )
     .pluck();
-  const leftSince = db.prepare<Written, { ticket: string; stage: string }>(
+  const leftSince = db.prepare<ImportedRange, { ticket: string; stage: string }>(
     `SELECT a.ticket, a.stage FROM animal a WHERE a.stage IN ('released', 'disposed') AND NOT ${CAME_BY_FILE} AND a.id IN (
        SELECT animal_id FROM weighing WHERE id BETWEEN @weighing_first AND @weighing_last
        UNION SELECT animal_id FROM part_none WHERE id BETWEEN @part_none_first AND @part_none_last)
      ORDER BY a.id LIMIT 1`,
   );
-  const addUp = (animals: string) =>
+  const recalculateSums = (animals: string) =>
     ['animal_sum', 'cut_sum'].map((sum) =>
       db.prepare(`INSERT OR REPLACE INTO ${sum} SELECT * FROM ${sum}_now WHERE animal_id ${animals}`),
     );
-  const addUpAnimals = addUp('BETWEEN ? AND ?');
-  const addUpEach = (animalIds: readonly number[]): void => {
+  const addUpAnimals = recalculateSums('BETWEEN ? AND ?');
+  const recalculateSumsOf = (animalIds: readonly number[]): void => {
     for (const animalId of animalIds) for (const statement of addUpAnimals) statement.run(animalId, animalId);
   };
   const byTicket = db.prepare<
@@ -118,7 +118,7 @@ export function broughtInRecords(db: Db) {
   );
 
   return {
-    add: (row: Omit<BroughtInRow, 'id' | 'undone_at'>): number => Number(insert.run(row).lastInsertRowid),
+    add: (row: Omit<ImportRow, 'id' | 'undone_at'>): number => Number(insert.run(row).lastInsertRowid),
     all: () => all.all(),
     get: (id: number) => get.get(id),
     /** The same file, brought in before and not undone. */
@@ -134,7 +134,7 @@ export function broughtInRecords(db: Db) {
      * What was done since with anything that a file wrote, or null: then it can be undone.
      * @param crumb grams of trim that may be ground beyond what was weighed: the scale's rounding
      */
-    since(row: BroughtInRow, crumb: number): Since | null {
+    since(row: ImportRow, crumb: number): Since | null {
       for (const kind of KINDS) {
         const found = firstTouched(db, kind, row);
         if (found !== null)
@@ -147,27 +147,27 @@ export function broughtInRecords(db: Db) {
       return ticket === undefined ? null : { what: 'later ticket', name: ticket };
     },
     /** An animal that was in the shop when the file brought weights of it, and has left since. */
-    leftSince: (row: BroughtInRow) => leftSince.get(row),
+    leftSince: (row: ImportRow) => leftSince.get(row),
     /** Runs `write`, which adds animals and weighings by the thousand, and adds up the animals concerned once, at the end. */
-    inBulk<W extends Written>(write: () => W): W {
-      return setTriggersAside(db, sumKeepers, () => {
+    inBulk<W extends ImportedRange>(write: () => W): W {
+      return withoutTriggers(db, sumTriggers, () => {
         const written = write();
         if (written.animal_first !== null)
           for (const statement of addUpAnimals) statement.run(written.animal_first, written.animal_last);
-        else addUpEach(concerned.all(written));
+        else recalculateSumsOf(concerned.all(written));
         return written;
       });
     },
     /** Takes out all that a file wrote, as if it had never been brought in; call `since` first, in the same transaction. */
-    takeOut(row: BroughtInRow, at: string, by: string): void {
+    remove(row: ImportRow, at: string, by: string): void {
       const animals = concerned.all(row);
-      setTriggersAside(db, guardsOf(['weighing', 'part_none', 'release']), () => {
+      withoutTriggers(db, guardTriggers(['weighing', 'part_none', 'release']), () => {
         deleteWeighings.run(row.weighing_first, row.weighing_last);
         deleteNone.run(row.part_none_first, row.part_none_last);
         for (const statement of deleteAnimals) statement.run(row.animal_first, row.animal_last);
         deleteHunters.run(row.hunter_first, row.hunter_last);
       });
-      if (row.animal_first === null) addUpEach(animals);
+      if (row.animal_first === null) recalculateSumsOf(animals);
       undone.run(row.id, at, by);
     },
   };
@@ -177,7 +177,7 @@ export function broughtInRecords(db: Db) {
  * The first record of a kind that something else leans on: a row of any table that names it and was not written by the
  * same file, or a change that somebody made to it. Read from the foreign keys, so that a table added later counts too.
  */
-function firstTouched(db: Db, kind: (typeof KINDS)[number], row: BroughtInRow): number | null {
+function firstTouched(db: Db, kind: (typeof KINDS)[number], row: ImportRow): number | null {
   const [first, last] = [row[`${kind}_first`], row[`${kind}_last`]];
   if (first === null || last === null) return null;
   for (const { table, column } of childrenOf(db, kind)) {
@@ -209,7 +209,7 @@ function childrenOf(db: Db, parent: string): { table: string; column: string }[]
 }
 
 /** Leaves out the rows that the file wrote itself. */
-function otherThan(table: string, row: Written): string {
+function otherThan(table: string, row: ImportedRange): string {
   if (table === 'release') return 'AND at <> @at';
   if (table !== 'animal' && table !== 'weighing' && table !== 'part_none') return '';
   const [first, last] = [row[`${table}_first`], row[`${table}_last`]];

@@ -16,12 +16,12 @@ const DAY_MS = 24 * 60 * 60_000;
 const COMPUTER = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
 
 /** A name beside `path` under which it can be written until it is whole. */
-export function partOf(path: string): string {
+export function partialPath(path: string): string {
   return `${path}.${COMPUTER}-${process.pid}-${randomBytes(4).toString('hex')}.part`;
 }
 
 /** Makes an empty file for this account alone. @throws Error `EEXIST` where anything lies, a link included */
-export function makePart(path: string): void {
+export function createPartial(path: string): void {
   closeSync(openSync(path, 'wx', 0o600));
 }
 
@@ -30,7 +30,7 @@ export function makePart(path: string): void {
  * @throws Error of the system; nothing is left half written
  */
 export function replaceFile(path: string, bytes: string | Uint8Array): void {
-  const part = partOf(path);
+  const part = partialPath(path);
   try {
     writeFileSync(part, bytes, { flag: 'wx', mode: 0o600 });
     renameSync(part, path);
@@ -41,7 +41,7 @@ export function replaceFile(path: string, bytes: string | Uint8Array): void {
 }
 
 /** Removes a part and what SQLite keeps beside it. */
-export function removePart(path: string): void {
+export function removePartial(path: string): void {
   for (const ending of ['', ...LOG_ENDINGS]) rmSync(path + ending, { force: true });
 }
 
@@ -50,7 +50,7 @@ export function removePart(path: string): void {
  * day old where that cannot be told. Never throws: whoever writes there next is told what is wrong.
  * @param ours whether the file of this name, had it been finished, would be one of this book
  */
-export function clearParts(folder: string, ours: (name: string) => boolean, now = Date.now()): void {
+export function clearPartials(folder: string, ours: (name: string) => boolean, now = Date.now()): void {
   let names: string[];
   try {
     names = readdirSync(folder);

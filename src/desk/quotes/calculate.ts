@@ -2,13 +2,13 @@
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { hangingFrom, type WeighedAs } from '../../core/yield/convert.ts';
 import { predict } from '../../core/yield/yield.ts';
-import { settleOrders } from '../animal/orders.ts';
+import { normaliseOrders } from '../animal/orders.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { makeOf, type Outcome } from './grinds.ts';
 import { priceQuote } from './price.ts';
 import type { Session } from '../session/session.ts';
-import { sourceTold } from '../supplied/sources.ts';
+import { sourceNote } from '../supplied/sources.ts';
 import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
@@ -31,9 +31,9 @@ const NOT_YET_IN = 0;
 type End = keyof Range;
 
 /** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
-export function workQuote(session: Session, asked: QuoteAsked): QuoteResult {
+export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult {
   const profile = session.species.of(asked.species);
-  const wanted = settleOrders(profile, asked.parts, asked.instructions);
+  const wanted = normaliseOrders(profile, asked.parts, asked.instructions);
   const reading = parseReading(asked.typed, session.settings.unit);
   const guess = hangingFrom({
     stage: weighedAs(asked),
@@ -88,8 +88,8 @@ export function workQuote(session: Session, asked: QuoteAsked): QuoteResult {
     restsOn: {
       ownAnimals: foretold.animals,
       relatives,
-      takeHome: sourceTold(profile.takeHome),
-      weight: guess.from && sourceTold(guess.from),
+      takeHome: sourceNote(profile.takeHome),
+      weight: guess.from && sourceNote(guess.from),
     },
   };
 }

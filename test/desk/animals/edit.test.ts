@@ -36,8 +36,8 @@ describe('mending a record', () => {
     const id = await takeIn(shop, { tag: 'E-1' });
     const refused = async (input: object) => (await shop.problem('animals.edit', { id, ...input })).code;
     expect(await refused({ changes: { tag: 'E-2' }, reason: ' ' })).toBe('text.needed');
-    expect(await refused({ changes: { tag: 'E-1' }, reason: 'so' })).toBe('mend.nothing');
-    expect(await refused({ changes: {}, reason: 'so' })).toBe('mend.nothing');
+    expect(await refused({ changes: { tag: 'E-1' }, reason: 'so' })).toBe('edit.nothing');
+    expect(await refused({ changes: {}, reason: 'so' })).toBe('edit.nothing');
     expect(await refused({ changes: { ticket: '26-0009' }, reason: 'so' })).toBe('input.invalid');
     expect(await refused({ changes: { sex: 'none' }, reason: 'so' })).toBe('choice.sex');
     expect((await shop.problem('animals.edit', { id: 99, changes: {}, reason: 'so' })).code).toBe(
@@ -77,7 +77,7 @@ describe('mending a record', () => {
       on: '2026-10-05',
     });
     const late = { id, changes: { receivedOn: '2026-10-06' }, reason: 'so' };
-    expect(await shop.problem('animals.edit', late)).toMatchObject({ code: 'mend.after-left' });
+    expect(await shop.problem('animals.edit', late)).toMatchObject({ code: 'edit.after-left' });
   });
 
   it('changes the species only to one that has all its pieces', async () => {
@@ -99,7 +99,7 @@ describe('mending a record', () => {
     }); // prettier-ignore
     expect(
       await shop.problem('animals.edit', { id: elk, changes: { species: 'black-bear' }, reason: 'so' }),
-    ).toMatchObject({ code: 'mend.pieces', field: 'species' });
+    ).toMatchObject({ code: 'edit.pieces', field: 'species' });
   });
 
   it('gives it to its right owner, one of the book or a new one, and leaves the other’s tickets alone', async () => {
@@ -144,16 +144,16 @@ describe('mending a record', () => {
     const id = await takeIn(shop, { receivedOn: '2026-10-01' });
     const mended = (changes: object) => ({ id, changes, reason: 'asked on the phone' });
     expect(await shop.problem('animals.edit', mended({ givenTo: 'Ada' }))).toMatchObject({
-      code: 'mend.still-here',
+      code: 'edit.still-here',
       field: 'givenTo',
     });
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     shop.wait(60);
     const code = async (changes: object) => (await shop.problem('animals.edit', mended(changes))).code;
-    expect(await code({ releasedOn: '2026-09-30' })).toBe('mend.left-before-received');
+    expect(await code({ releasedOn: '2026-09-30' })).toBe('edit.left-before-received');
     expect(await code({ releasedOn: '2026-10-11' })).toBe('date.future');
-    expect(await code({ givenTo: 'Dana Whitlock', releasedOn: '2026-10-10' })).toBe('mend.nothing');
+    expect(await code({ givenTo: 'Dana Whitlock', releasedOn: '2026-10-10' })).toBe('edit.nothing');
     expect(await code({ givenTo: ' ' })).toBe('text.needed');
     await shop.call('animals.edit', mended({ givenTo: 'Ada Mabry' }));
     shop.wait(60);

@@ -7,7 +7,7 @@ import type { Session } from '../session/session.ts';
 
 /**
  * @returns whether anything was said otherwise than before
- * @throws ProblemError `mend.still-here` where it was not handed over; `date.future`, `mend.left-before-received`;
+ * @throws ProblemError `edit.still-here` where it was not handed over; `date.future`, `edit.left-before-received`;
  * `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function mendRelease(
@@ -20,7 +20,7 @@ export function mendRelease(
   if (givenTo === undefined && releasedOn === undefined) return false;
   const known = session.book.records.releaseOf(animal.id);
   if (!known)
-    throw new ProblemError('refused', 'mend.still-here', {
+    throw new ProblemError('refused', 'edit.still-here', {
       field: 'givenTo',
       with: { ticket: animal.ticket },
     });
@@ -52,7 +52,7 @@ export function mendRelease(
 
 /**
  * The day on which an animal was handed over: not to come, and not before it came in.
- * @throws ProblemError `date.future`, `mend.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
+ * @throws ProblemError `date.future`, `edit.left-before-received`; `date.far-ahead` (conflict: pass `confirmed`)
  */
 export function checkLeft(
   session: Session,
@@ -63,6 +63,6 @@ export function checkLeft(
 ): void {
   refuseFuture(on, session.today(), field);
   if (compareDates(on, received_on) < 0)
-    throw new ProblemError('invalid', 'mend.left-before-received', { field, with: { ticket } });
+    throw new ProblemError('invalid', 'edit.left-before-received', { field, with: { ticket } });
   askFar(confirmed, field, on, received_on, { ahead: LEFT_DAYS });
 }

@@ -12,7 +12,7 @@ interface Trigger {
  * book), and for writing so many rows that sums are better added up once. Call it inside the transaction: if anything
  * fails, all of it is as before.
  */
-export function setTriggersAside<T>(db: Db, which: (trigger: Trigger) => boolean, work: () => T): T {
+export function withoutTriggers<T>(db: Db, which: (trigger: Trigger) => boolean, work: () => T): T {
   const aside = db
     .prepare<[], Trigger>('SELECT name, tbl_name AS "table", sql FROM sqlite_schema WHERE type = \'trigger\'')
     .all()
@@ -24,11 +24,11 @@ export function setTriggersAside<T>(db: Db, which: (trigger: Trigger) => boolean
 }
 
 /** The triggers that keep rows of these tables as they were written. */
-export function guardsOf(tables: readonly string[]): (trigger: Trigger) => boolean {
+export function guardTriggers(tables: readonly string[]): (trigger: Trigger) => boolean {
   return ({ name, table }) => tables.includes(table) && /_no_(update|delete)$/.test(name);
 }
 
 /** The triggers that keep each animal's sums beside its weighings. */
-export function sumKeepers({ name }: Trigger): boolean {
+export function sumTriggers({ name }: Trigger): boolean {
   return /^(animal|cut)_sum_/.test(name);
 }

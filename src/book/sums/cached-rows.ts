@@ -3,7 +3,7 @@ import type { ChangeLog } from '../changes/change-log.ts';
 import type { Db } from '../file/db.ts';
 
 /** As many seasons as are looked at side by side: each takes some megabytes. */
-const MOST_SEASONS = 2;
+const MAX_SEASONS = 2;
 
 /**
  * Rows of a season's animals, read once; after a change only those of the animals that changed are read again. They are
@@ -11,7 +11,7 @@ const MOST_SEASONS = 2;
  * @param sql the query for some animals of `animal_sum s`, by a condition; its rows name their `animal_id`
  * @param kept what is kept of a row
  */
-export function keptRows<Raw extends { animal_id: number }, Row>(
+export function cachedRows<Raw extends { animal_id: number }, Row>(
   db: Db,
   changes: ChangeLog,
   sql: (condition: string) => string,
@@ -34,7 +34,7 @@ export function keptRows<Raw extends { animal_id: number }, Row>(
     seasons.delete(season);
     seasons.set(season, { byAnimal, rows, mark });
     const [oldest] = seasons.keys();
-    if (seasons.size > MOST_SEASONS && oldest !== undefined) seasons.delete(oldest);
+    if (seasons.size > MAX_SEASONS && oldest !== undefined) seasons.delete(oldest);
     return rows;
   }
 

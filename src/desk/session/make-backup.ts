@@ -12,7 +12,7 @@ import { copyToSecondPlace } from '../../book/file/second-place.ts';
 import { bookErrorOf, type BookError } from '../../book/file/book-error.ts';
 import { problemOfBookError } from '../contract/book-problems.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
-import { keptAs } from './settings.ts';
+import { readSetting } from './settings.ts';
 import type { ShopSettings } from '../contract/contract.ts';
 
 /** What is known of an open book's backups. */
@@ -36,7 +36,7 @@ export interface BackedUp {
   readonly backups: BackupState;
 }
 
-export type KeptBackup =
+export type BackupResult =
   { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookError };
 
 /**
@@ -92,7 +92,7 @@ export const longBackup = {
  * Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first.
  * @param keeping the path of one that stays, whichever of the two places it lies in
  */
-export function keepBackup(session: BackedUp, at: Date, keeping?: string): KeptBackup {
+export function makeBackup(session: BackedUp, at: Date, keeping?: string): BackupResult {
   const { book, backups } = session;
   try {
     const backup = backUp(book.db, book.path, at);
@@ -110,7 +110,7 @@ export function keepBackup(session: BackedUp, at: Date, keeping?: string): KeptB
 }
 
 /** Why somebody who asked for a backup got none: told of the book, or of the folder for backups where that is the matter. */
-export function notKept({ book }: { book: Pick<Book, 'path'> }, trouble: BookError): ProblemError {
+export function backupProblem({ book }: { book: Pick<Book, 'path'> }, trouble: BookError): ProblemError {
   const path = trouble.code === 'backups' ? trouble.path : book.path;
   return new ProblemError('broken', problemOfBookError(trouble).code, { with: { path } });
 }
@@ -120,7 +120,7 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping
   backups.secondProblem = null;
   if (!folder) return null;
   try {
-    return copyToSecondPlace(backup, book.path, folder, keptLock(book), keeping);
+    return copyToSecondPlace(backup, book.path, folder, storedLock(book), keeping);
   } catch (error) {
     const trouble = bookErrorOf(error, folder);
     // What went wrong on this computer's own disk is no matter of the stick.
@@ -130,7 +130,7 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping
   }
 }
 
-const lockKept = v.union([
+const lockSchema = v.union([
   v.literal(false),
   v.object({
     salt: v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/)),
@@ -139,6 +139,6 @@ const lockKept = v.union([
 ]);
 
 /** The lock of copies that leave the computer; `false`: the shop wants none; null: it never said. */
-export function keptLock(book: Book): Lock | false | null {
-  return keptAs(book, 'backupLock', lockKept) ?? null;
+export function storedLock(book: Book): Lock | false | null {
+  return readSetting(book, 'backupLock', lockSchema) ?? null;
 }

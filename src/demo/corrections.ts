@@ -19,11 +19,11 @@ export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeigh
     confirmed: true,
     by,
   });
-  if (slip) putRight(shop, animal, weight, weighingId, by);
+  if (slip) correctSlip(shop, animal, weight, weighingId, by);
 }
 
 /** What follows on a slip: it is put right where the shop noticed it. */
-export function putRight(
+export function correctSlip(
   shop: Shop,
   animal: DemoAnimal,
   weight: PlannedWeight,

@@ -1,7 +1,7 @@
 import type { Db } from '../file/db.ts';
 
 /** Summaries of what finished seasons teach; triggers throw away what is no longer so. */
-export function seasonsTaught(db: Db) {
+export function seasonSummaries(db: Db) {
   const all = db.prepare<[string], { season: number; body: string }>(
     'SELECT season, body FROM season_taught WHERE rule = ?',
   );

@@ -4,16 +4,16 @@ import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { predictionPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
 import type { Session } from '../session/session.ts';
 import { evenly } from './yields.ts';
-import type { BeliefPath } from '../contract/contract.ts';
+import type { PredictionPath } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
 /** Steps that one path can be drawn with; each is one fit of the take-home for all species together. */
-const MOST_STEPS = 20;
+const MAX_STEPS = 20;
 /** More dots than this in one picture cannot be told apart. */
-const MOST_POINTS = 300;
+const MAX_POINTS = 300;
 
 /** A finished animal that taught something, with the day on which it did. */
-interface Taught {
+interface FinishedAnimal {
   row: SeasonRow;
   on: string;
   /** Its place among all of the season, from 0. */
@@ -26,11 +26,11 @@ interface Taught {
  * season's animals, whatever the filter: the shop learned from them all. The dots and the species are the filter's.
  * @param rows the filter's animals
  */
-export function beliefPaths(
+export function predictionPaths(
   session: Session,
   filter: SumFilter & { season: number },
   rows: readonly SeasonRow[],
-): BeliefPath[] {
+): PredictionPath[] {
   const taught = inOrder(session, filter.season);
   const shown = new Set(rows);
   const groups = [...Map.groupBy(taught, ({ row }) => row.species)]
@@ -62,20 +62,20 @@ export function beliefPaths(
       earlier: animalsIn(before, code),
       // Where only relatives came in between, the newest of like steps: it holds what they taught.
       steps: steps.filter(({ n }, row) => row === 0 || (n > 0 && n !== steps[row + 1]?.n)),
-      points: [...evenly(pointsOf(own, shown), MOST_POINTS)],
+      points: [...evenly(pointsOf(own, shown), MAX_POINTS)],
     };
   });
 }
 
-function pointsOf(own: readonly Taught[], shown: ReadonlySet<SeasonRow>): BeliefPath['points'] {
+function pointsOf(own: readonly FinishedAnimal[], shown: ReadonlySet<SeasonRow>): PredictionPath['points'] {
   return own.flatMap(({ row, on }, i) =>
     row.share === null || !shown.has(row) ? [] : [{ ticket: row.ticket, on, share: row.share, nth: i + 1 }],
   );
 }
 
 /** The season's animals in the order in which they were ready; those still being packed by the day they were cut. */
-function inOrder(session: Session, season: number): Taught[] {
-  const observations = session.yields.taught(season);
+function inOrder(session: Session, season: number): FinishedAnimal[] {
+  const observations = session.yields.summaryOf(season);
   const byDay = new Map<string, { row: SeasonRow; observation: YieldObservation }[]>();
   for (const row of session.book.seasonRows(season)) {
     const observation = row.finished === 1 ? observations.get(row.animal_id) : undefined;
@@ -98,7 +98,7 @@ function inOrder(session: Session, season: number): Taught[] {
 
 /** Before the first, after the last, and evenly between: `stopsOf(3)` is [0, 1, 2, 3]. */
 function stopsOf(animals: number): number[] {
-  const steps = Math.min(animals, MOST_STEPS - 1);
+  const steps = Math.min(animals, MAX_STEPS - 1);
   return Array.from({ length: steps + 1 }, (_, i) => Math.round((i * animals) / steps));
 }
 

@@ -25,16 +25,16 @@ import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
 /** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
-const WAY = 4;
+const SUMMARY_VERSION = 4;
 
 /** What decides which weights teach and what they say: another set of species gives other summaries. */
-export function ruleOf(profiles: readonly SpeciesProfile[]): string {
+export function summaryKey(profiles: readonly SpeciesProfile[]): string {
   const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
-  return `${WAY}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
+  return `${SUMMARY_VERSION}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
 }
 
 /** Plain data: kept in the book as JSON. */
-export interface SeasonTaught {
+export interface SeasonSummary {
   sums: YieldSums;
   /** Shares of all parts together, for the balance. */
   shares: ShareSums;
@@ -44,7 +44,7 @@ export interface SeasonTaught {
 }
 
 /** What one finished animal teaches. */
-export interface AnimalTaught {
+export interface AnimalSummary {
   observation: YieldObservation | null;
   /** Null where its weights cannot be right. */
   shares: PartShares | null;
@@ -52,14 +52,14 @@ export interface AnimalTaught {
   leftOut: boolean;
 }
 
-const NOTHING_TAUGHT: SeasonTaught = {
+const EMPTY_SUMMARY: SeasonSummary = {
   sums: {},
   shares: {},
   cutsOff: { n: 0, sum: 0, squares: 0 },
   leftOut: 0,
 };
 
-export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[]): AnimalTaught {
+export function summariseAnimal(row: YieldRow, profiles: readonly SpeciesProfile[]): AnimalSummary {
   const observation = observationOf(row, profiles);
   const profile = profiles.find(({ code }) => code === row.species);
   return {
@@ -70,7 +70,7 @@ export function animalTaught(row: YieldRow, profiles: readonly SpeciesProfile[])
   };
 }
 
-export function seasonTaught(animals: Iterable<AnimalTaught>): SeasonTaught {
+export function summariseSeason(animals: Iterable<AnimalSummary>): SeasonSummary {
   const observations: YieldObservation[] = [];
   const cutsOff = { n: 0, sum: 0, squares: 0 };
   const shares: Record<string, KindSums> = {};
@@ -93,7 +93,7 @@ function keyOf({ species, brought, sex = 'unknown' }: Group): string {
   return kindKey(species, shareBaseOf(brought), sex);
 }
 
-export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {
+export function mergeSummaries(seasons: readonly SeasonSummary[]): SeasonSummary {
   return seasons.reduce(
     (all, one) => ({
       sums: mergeSums(all.sums, one.sums),
@@ -105,6 +105,6 @@ export function joined(seasons: readonly SeasonTaught[]): SeasonTaught {
       },
       leftOut: all.leftOut + one.leftOut,
     }),
-    NOTHING_TAUGHT,
+    EMPTY_SUMMARY,
   );
 }
