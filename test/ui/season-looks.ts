@@ -1,5 +1,10 @@
 /** Made-up answers of the desk for the charts of the Season, and what they are drawn with. */
-import type { PoundsReport, SpeciesYield, DistributionSummary, YieldsReport } from '../../src/bridge/contract.ts';
+import type {
+  PoundsReport,
+  SpeciesYield,
+  DistributionSummary,
+  YieldsReport,
+} from '../../src/bridge/contract.ts';
 import type { ChartColours } from '../../src/ui/charts/drawing/colours.ts';
 import type { Scene } from '../../src/ui/charts/drawing/scene.ts';
 import type { SceneStory } from '../../src/ui/charts/story.ts';
