@@ -10,7 +10,7 @@ import { announce, tell } from './dialogs.ts';
 import { logError, logEvent, logFile } from './log.ts';
 import { setMenu, type MenuActions } from './menu.ts';
 import { chooseNewerVersions, lookForNewer } from './newer-versions.ts';
-import { countStops } from './often.ts';
+import { makeCrashLimit } from './crash-limit.ts';
 import { chooseLabelPrinter, printLabels, printWindow } from './printing.ts';
 import { isOurs, WINDOW_ADDRESS } from './protocol.ts';
 import { noteRecent, readRecent } from './recent-books.ts';
@@ -45,7 +45,7 @@ export interface Desktop {
 export async function openDesktop(places: Places, first: Opened): Promise<Desktop> {
   let window: BrowserWindow | null = null;
   let open = first;
-  const onceTooOften = countStops();
+  const onceTooOften = makeCrashLimit();
   let desk = startDeskProcess(places.desk, places.demo, onStopped);
   /** Opening, changing and closing books take turns, so that no desk is left behind. */
   const inTurn = runInTurn();

@@ -8,7 +8,7 @@ import { announce } from './dialogs.ts';
 import { logError, logEvent, openLog } from './log.ts';
 import { appId } from './packaging/builder.json';
 import { whenParentGone } from './parent-watch.ts';
-import { keepUsualFolderPrivate, writePrivately } from './private-files.ts';
+import { makeFolderPrivate, writePrivately } from './private-files.ts';
 import { declareScheme, serveScheme } from './protocol.ts';
 import { guardDownloads } from './saving.ts';
 import { guardSession, guardWindows } from './security.ts';
@@ -65,7 +65,7 @@ async function start(): Promise<void> {
   if (!read.ok) return refuse(read.sentence);
   const { book, named, demo } = read.options;
   const usualBook = usualBookPlace(process.platform, process.env, homedir());
-  keepUsualFolderPrivate(usualBook);
+  makeFolderPrivate(usualBook);
   guardSession();
   guardSerial(note('scale-port'));
   guardDownloads(note('saving'));

@@ -25,6 +25,6 @@ export function withUsualMask<T>(start: () => T): T {
 }
 
 /** The folder of the usual book is ours; earlier versions made it readable. */
-export function keepUsualFolderPrivate(usualBook: string): void {
+export function makeFolderPrivate(usualBook: string): void {
   restrictToOwner(dirname(usualBook));
 }

@@ -9,7 +9,7 @@ import { USUAL_TIMES } from '../src/desk/upkeep.ts';
 import { usualBookPlace } from './book-place.ts';
 import { openBrowser } from './open-browser.ts';
 import { whenParentGone } from './parent-watch.ts';
-import { keepUsualFolderPrivate, writePrivately } from './private-files.ts';
+import { makeFolderPrivate, writePrivately } from './private-files.ts';
 import { notOpen, WINDOW_MISSING } from './sentences.ts';
 import { nodeSentence } from './start/node.mjs';
 import { readStartOptions, type StartOptions } from './start-options.ts';
@@ -30,7 +30,7 @@ async function serve(options: StartOptions): Promise<void> {
     console.log('Setting up the demo season; this takes a few seconds.');
   }
   const usualBook = usualBookPlace(process.platform, process.env, homedir());
-  keepUsualFolderPrivate(usualBook);
+  makeFolderPrivate(usualBook);
   const bookPath = options.book ?? usualBook;
   const onBroken = (error: unknown) => console.error('Gambrel:', error);
   const { named, demo } = options;

@@ -1,7 +1,7 @@
 import { app, BrowserWindow, screen, type WebPreferences } from 'electron';
 import { announce, ask } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
-import { countStops } from './often.ts';
+import { makeCrashLimit } from './crash-limit.ts';
 import { WINDOW_ADDRESS } from './protocol.ts';
 import { WINDOW_HANGS, WINDOW_KEEPS_STOPPING, WINDOW_NOT_LOADED, WINDOW_STOPPED } from './sentences.ts';
 import { showOnceDrawn } from './show-window.ts';
@@ -61,7 +61,7 @@ function tellFailedLoads(window: BrowserWindow): void {
 
 /** Everything that was saved is with the desk, so a window that crashed or hangs simply starts again. */
 function startAgain(window: BrowserWindow): void {
-  const onceTooOften = countStops();
+  const onceTooOften = makeCrashLimit();
   window.webContents.on('render-process-gone', (_event, { reason }) => {
     if (reason === 'clean-exit' || window.isDestroyed()) return;
     logEvent('window-stopped', { reason });

@@ -150,7 +150,7 @@ describe('many at once', () => {
     });
 
   it('keeps a few streams of changes, refuses more with a word, and takes one again when one has gone', async () => {
-    const few = await openCounter({ desk: shop.desk, most: { strangers: 50, windows: 50, streams: 2 } });
+    const few = await openCounter({ desk: shop.desk, most: { anonymous: 50, windows: 50, streams: 2 } });
     const bearer = await few.session();
     const stream = () =>
       hold(
@@ -193,7 +193,7 @@ describe('many at once', () => {
   });
 
   it('lets a new line of a stranger take the place of the one that did nothing for longest', async () => {
-    const few = await openCounter({ desk: shop.desk, most: { strangers: 3, windows: 3, streams: 3 } });
+    const few = await openCounter({ desk: shop.desk, most: { anonymous: 3, windows: 3, streams: 3 } });
     const { port } = few.carrier;
     const idle: Awaited<ReturnType<typeof hold>>[] = [];
     for (let count = 0; count < 3; count += 1) idle.push(await hold(port, 'POST /session HTTP/1.1\r\n'));

@@ -162,7 +162,7 @@ export const PLACES: readonly Place[] = [
   {
     name: 'sheet: mend',
     sheet: 'record/EditDialog.vue',
-    at: (of) => `/table/${of.plain}?mend=1`,
+    at: (of) => `/table/${of.plain}?edit=1`,
     sees: /Why it is changed/,
   },
   {

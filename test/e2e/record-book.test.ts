@@ -109,7 +109,7 @@ describe('the record book', { timeout: 90_000 }, () => {
     const { page } = shop;
     const [first, second] = (await shop.call('records.list', {})).slice(-2);
     if (!first || !second) throw new Error('The book has fewer than two entries.');
-    await go(`/table/${first.ticket}?mend=1`);
+    await go(`/table/${first.ticket}?edit=1`);
     const dialog = page.getByRole('dialog', { name: /Mend the record/ });
     const owner = dialog.getByRole('combobox', { name: 'Owner', exact: true });
     await owner.fill(second.hunter);

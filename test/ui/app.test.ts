@@ -30,7 +30,7 @@ async function app(look: object) {
   const wrapper = mountPart(App, { global: { plugins: [router], stubs } });
   const shows = async (next: object): Promise<string> => {
     const shop = useShop();
-    if (shop.look) shop.take({ ...shop.look, ...next });
+    if (shop.view) shop.take({ ...shop.view, ...next });
     await flushPromises();
     return wrapper.text();
   };

@@ -10,7 +10,7 @@ import ts from 'typescript';
 import { parse as parseFile } from 'vue/compiler-sfc';
 
 const UI = join(import.meta.dirname, '../../src/ui');
-const SAID = ['aria-label', 'placeholder', 'title', 'label', 'hint', 'text', 'caption', 'alt', 'keep-label'];
+const SAID = ['aria-label', 'placeholder', 'title', 'label', 'hint', 'text', 'caption', 'alt', 'save-label'];
 /** Words, not signs and units: two letters that follow each other and are no unit. */
 const isWords = (text: string): boolean => /\p{L}{2}/u.test(text.replace(/\b(lb|kg|oz|Ctrl|Gambrel)\b/g, ''));
 

@@ -6,7 +6,7 @@ import { SESSION, type SessionStore } from './session.ts';
 
 const CHANNEL = 'gambrel.session';
 /** How long the others have to answer, ms. */
-const PATIENCE = 400;
+const TIMEOUT_MS = 400;
 
 type Message = { asks: string } | { answers: string; session: string };
 
@@ -15,22 +15,22 @@ export function shareSession(store: SessionStore): () => Promise<string | null> 
   const channel = new BroadcastChannel(CHANNEL);
   channel.addEventListener('message', ({ data }: MessageEvent<Message>) => {
     const session = store.getItem(SESSION);
-    if ('asks' in data && session !== null) tell({ answers: data.asks, session });
+    if ('asks' in data && session !== null) post({ answers: data.asks, session });
   });
-  const tell = (message: Message) => channel.postMessage(message);
+  const post = (message: Message) => channel.postMessage(message);
   return () =>
     new Promise((resolve) => {
       const own = crypto.randomUUID();
       const end = (session: string | null) => {
-        channel.removeEventListener('message', listen);
+        channel.removeEventListener('message', onMessage);
         clearTimeout(timer);
         resolve(session);
       };
-      const listen = ({ data }: MessageEvent<Message>) => {
+      const onMessage = ({ data }: MessageEvent<Message>) => {
         if ('answers' in data && data.answers === own) end(data.session);
       };
-      const timer = setTimeout(() => end(null), PATIENCE);
-      channel.addEventListener('message', listen);
-      tell({ asks: own });
+      const timer = setTimeout(() => end(null), TIMEOUT_MS);
+      channel.addEventListener('message', onMessage);
+      post({ asks: own });
     });
 }

@@ -4,7 +4,7 @@ import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest }
 import type { DeskCaller } from './answer.ts';
 import { openStreams } from './http-events.ts';
 import { BODY_LIMIT } from './json-body.ts';
-import { limitConnections, type Lines } from './lines.ts';
+import { limitConnections, type Connections } from './connections.ts';
 import { listenNear, LOOPBACK } from './listen.ts';
 import { refuse, RefusedRequest, refuseRaw } from './refusal.ts';
 import { addRoutes } from './routes.ts';
@@ -20,7 +20,7 @@ export interface HttpCarrierOptions {
   /** How long a request may take to arrive, its headers and all of it, and how often that is looked at, ms. */
   patience?: { headersMs: number; requestMs: number; checkMs: number };
   /** Lines of senders without a session and of windows with one, and streams of changes, open at once. */
-  most?: { strangers: number; windows: number; streams: number };
+  most?: { anonymous: number; windows: number; streams: number };
 }
 
 export interface HttpCarrier {
@@ -33,7 +33,7 @@ export interface HttpCarrier {
 
 const PATIENCE = { headersMs: 5_000, requestMs: 10_000, checkMs: 1_000 };
 /** A browser opens six lines to one address, and a hidden window holds none: more than any shop has windows. */
-const MOST = { strangers: 128, windows: 256, streams: 64 };
+const MOST = { anonymous: 128, windows: 256, streams: 64 };
 /** A window has one stream of changes; a tab that was duplicated shares its session. */
 const MOST_STREAMS_OF_SESSION = 4;
 
@@ -76,7 +76,7 @@ function noSchema(): never {
 }
 
 /** A server without routes, that answers every failure and keeps its lines in order. */
-function openApp({ headersMs, requestMs, checkMs }: typeof PATIENCE, lines: Lines): FastifyInstance {
+function openApp({ headersMs, requestMs, checkMs }: typeof PATIENCE, lines: Connections): FastifyInstance {
   const patience = {
     headersTimeout: headersMs,
     requestTimeout: requestMs,
@@ -91,16 +91,16 @@ function openApp({ headersMs, requestMs, checkMs }: typeof PATIENCE, lines: Line
     serverFactory: (handle) =>
       createServer(patience, (request, response) => {
         const { socket } = request;
-        if (!lines.asked(socket)) return;
-        response.once('close', () => lines.answered(socket));
+        if (!lines.onRequest(socket)) return;
+        response.once('close', () => lines.onResponse(socket));
         handle(request, response);
       }),
   });
   app.setErrorHandler(answerError);
-  app.server.on('connection', lines.opened);
+  app.server.on('connection', lines.onOpen);
   return app;
 
   function answerError(error: unknown, request: FastifyRequest, reply: FastifyReply): void {
-    refuse(error, request, reply, lines.isKnown(request.raw.socket));
+    refuse(error, request, reply, lines.isAuthenticated(request.raw.socket));
   }
 }

@@ -4,7 +4,7 @@ import { OPENING_HEADER } from '../wire.ts';
 import { answerCall, type DeskCaller } from './answer.ts';
 import type { Streams } from './http-events.ts';
 import { parseJson } from './json-body.ts';
-import type { Lines } from './lines.ts';
+import type { Connections } from './connections.ts';
 import { isOfOtherAccount } from './other-account.ts';
 import { RefusedRequest } from './refusal.ts';
 import { bearerOf, pathOf } from './sender.ts';
@@ -18,7 +18,7 @@ const CALL = '/call/';
 interface Counter {
   desk: DeskCaller;
   windowFolder: string;
-  lines: Lines;
+  lines: Connections;
   sessions: Sessions;
   streams: Streams;
 }
@@ -82,7 +82,7 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
 /** @throws RefusedRequest 401 before anything of a body was read */
 function letIn({ sessions, lines }: Counter, { raw }: FastifyRequest): void {
   if (!sessions.knows(bearerOf(raw))) throw new RefusedRequest(401, 'refused', 'session.unknown');
-  lines.vouched(raw.socket);
+  lines.onAuthenticated(raw.socket);
 }
 
 /** @throws RefusedRequest 415 where nothing was sent that could be read: neither a body nor its label */

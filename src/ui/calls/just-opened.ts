@@ -7,7 +7,7 @@ export const useJustOpened = defineStore('just opened', () => {
   let opened: AnimalPage | null = null;
   onOtherOpening(() => (opened = null));
 
-  function keep(page: AnimalPage): void {
+  function put(page: AnimalPage): void {
     opened = page;
   }
 
@@ -17,5 +17,5 @@ export const useJustOpened = defineStore('just opened', () => {
     opened = null;
     return found;
   }
-  return { keep, take };
+  return { put, take };
 });

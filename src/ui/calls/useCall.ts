@@ -1,5 +1,5 @@
 import { ref, shallowRef } from 'vue';
-import { ALREADY } from '../../bridge/client/already.ts';
+import { DUPLICATE_CALL } from '../../bridge/client/duplicate-call.ts';
 import { opensABook } from '../../bridge/client/opens-a-book.ts';
 import { OTHER_OPENING } from '../../bridge/client/other-opening.ts';
 import type { Answer, CallInput, CallName, CallOutput, Problem } from '../../bridge/contract.ts';
@@ -26,11 +26,11 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
   async function run(input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
     const signed = shop.by ? { ...input, by: shop.by } : input;
     const key = JSON.stringify(signed);
-    if (running.has(key)) return ALREADY;
+    if (running.has(key)) return DUPLICATE_CALL;
     running.add(key);
     busy.value = true;
     const meant = lasting ? opening.shown : setUpIn;
-    const answer = leftBehind(meant, await callFor(meant, name, signed));
+    const answer = refuseIfClosed(meant, await callFor(meant, name, signed));
     running.delete(key);
     busy.value = running.size > 0;
     problem.value = answer.ok ? null : answer.problem;
@@ -38,7 +38,7 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
   }
 
   /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
-  function leftBehind(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
+  function refuseIfClosed(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
     return meant === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }
 

@@ -13,7 +13,7 @@ export function useOpenTicket(): (ticket: string) => Promise<boolean> {
     const place = `/table/${ticket}`;
     // Where it stands open already it follows the book by itself.
     if (answer.ok && router.currentRoute.value.path !== place) {
-      justOpened.keep(answer.value);
+      justOpened.put(answer.value);
       await router.push(place);
     }
     if (!answer.ok) toast(frameText.noTicket(ticket));

@@ -10,12 +10,12 @@ export function useOtherBook(): void {
   const router = useRouter();
 
   onOtherBook(async (ours) => {
-    const before = shop.look;
+    const before = shop.view;
     await shop.load();
-    if (ours || !before || !shop.look || shop.look.opening === before.opening) return;
+    if (ours || !before || !shop.view || shop.view.opening === before.opening) return;
     // The same ticket may be another animal here.
     await router.replace('/rail');
-    if (shop.look.demo) toast(text.demoOpened);
+    if (shop.view.demo) toast(text.demoOpened);
     else toast(before.demo ? text.demoLeft : text.openedAgain);
   });
 }

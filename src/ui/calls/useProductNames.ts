@@ -9,7 +9,7 @@ import { useShop } from '../stores/shop.ts';
 export function useProductNames(...kinds: ProductKind[]): ComputedRef<string[]> {
   const shop = useShop();
   return computed(() =>
-    (shop.look?.products ?? [])
+    (shop.view?.products ?? [])
       .filter(({ kind }) => kinds.length === 0 || kinds.includes(kind))
       .map(({ name }) => name),
   );

@@ -48,7 +48,7 @@ function named(text: string, room: number, rows: number): string[] {
 }
 
 /** Whole lines go where there are too many: half a number would be a wrong one. */
-function told(text: string, room: number, rows: number): string[] {
+function wrap(text: string, room: number, rows: number): string[] {
   return broken(text, room)
     .slice(0, rows)
     .map((line) => cut(line, room));
@@ -68,5 +68,5 @@ export function regionWords(
   mark = 0,
 ): { name: string[]; fact: string[] } {
   const above = named(name, room, fact ? rows - 1 : rows);
-  return { name: above, fact: told(fact, room - mark, rows - above.length) };
+  return { name: above, fact: wrap(fact, room - mark, rows - above.length) };
 }

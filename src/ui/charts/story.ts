@@ -21,7 +21,7 @@ export interface ChartTable {
 }
 
 /** What every chart says beside its picture. */
-interface Told {
+interface ChartText {
   title: string;
   /** What there is to see, in one or two sentences. */
   finding: string;
@@ -37,7 +37,7 @@ interface Told {
 }
 
 /** A chart that the drawing library plots. */
-export interface PlotStory extends Told {
+export interface PlotStory extends ChartText {
   /** Height of the drawing in pixels. */
   height: number;
   /** Null where there is nothing to draw: the finding then says so. */
@@ -48,7 +48,7 @@ export interface PlotStory extends Told {
 }
 
 /** A chart that is laid out shape by shape, for the width there is. */
-export interface SceneStory extends Told {
+export interface SceneStory extends ChartText {
   /** Null where there is nothing to draw: the finding then says so. */
   scene: ((colours: ChartColours, width: number) => Scene) | null;
   draw?: undefined;

@@ -11,11 +11,11 @@ type How = Pick<CallInput<'coolers.previewLog'>, 'degrees' | 'dates'>;
 
 /** One file of a logger on its way into the book: chosen, looked at, brought in, taken back. */
 export function useLoggerFile(coolerId: () => number) {
-  const look = shallowRef<LogPreview | null>(null);
+  const preview = shallowRef<LogPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const save = useCall('coolers.importLog');
-  const doubt = useConfirm(save.problem, () => look.value, bringIn);
+  const doubt = useConfirm(save.problem, () => preview.value, importFile);
   const undoCall = useCall('coolers.undoImport');
   let upload: number | null = null;
 
@@ -23,13 +23,13 @@ export function useLoggerFile(coolerId: () => number) {
     if (upload === null) return;
     const answer = await call('coolers.previewLog', { coolerId: coolerId(), upload, ...how });
     problem.value = answer.ok ? null : answer.problem;
-    look.value = answer.ok ? answer.value : null;
+    preview.value = answer.ok ? answer.value : null;
     save.clear();
   }
 
   async function choose(file: File): Promise<void> {
     reading.value = true;
-    look.value = null;
+    preview.value = null;
     const handed = await uploadFile(file);
     problem.value = handed.ok ? null : handed.problem;
     upload = handed.ok ? handed.value.upload : null;
@@ -39,12 +39,12 @@ export function useLoggerFile(coolerId: () => number) {
 
   /** Reads it another way than it was guessed. */
   function change(how: How): void {
-    if (look.value) void refresh({ degrees: look.value.degrees, dates: look.value.dates, ...how });
+    if (preview.value) void refresh({ degrees: preview.value.degrees, dates: preview.value.dates, ...how });
   }
 
-  async function bringIn(): Promise<void> {
-    if (!look.value || upload === null) return;
-    const { degrees, dates, name } = look.value;
+  async function importFile(): Promise<void> {
+    if (!preview.value || upload === null) return;
+    const { degrees, dates, name } = preview.value;
     const answer = await save.run({
       coolerId: coolerId(),
       upload,
@@ -54,7 +54,7 @@ export function useLoggerFile(coolerId: () => number) {
     });
     if (!answer.ok) return;
     upload = null;
-    look.value = null;
+    preview.value = null;
     toast(text.done(answer.value.readings), () => void undo(answer.value.id, name));
   }
 
@@ -63,14 +63,14 @@ export function useLoggerFile(coolerId: () => number) {
   }
 
   return {
-    look,
+    preview,
     problem,
     reading,
     save,
     undoCall,
     choose,
     change,
-    bringIn,
+    importFile,
     doubt,
     undo,
   };

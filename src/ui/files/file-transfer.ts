@@ -19,21 +19,21 @@ export async function uploadFile(file: File): Promise<Answer<CallOutput<'import.
 }
 
 /** Fetches what the desk packed, and offers it to the person as a file. */
-export async function downloadExport(parcel: {
+export async function downloadExport(download: {
   id: number;
   name: string;
 }): Promise<Answer<{ bytes: number }>> {
   const pieces: Blob[] = [];
   let from = 0;
   for (let last = false; !last;) {
-    const answer = await call('export.getPiece', { id: parcel.id, from });
+    const answer = await call('export.getPiece', { id: download.id, from });
     if (!answer.ok) return answer;
     const bytes = Uint8Array.from(atob(answer.value.base64), (letter) => letter.charCodeAt(0));
     pieces.push(new Blob([bytes]));
     from += bytes.length;
     last = answer.value.last;
   }
-  saveFile(new Blob(pieces, { type: 'application/octet-stream' }), parcel.name);
+  saveFile(new Blob(pieces, { type: 'application/octet-stream' }), download.name);
   return { ok: true, value: { bytes: from } };
 }
 

@@ -24,10 +24,10 @@ export function useRestoreFocus(): void {
     next.focus({ preventScroll: true });
   }
   const { isPending, start } = useTimeoutFn(restoreFocus, AFTER_OTHERS_MS, { immediate: false });
-  const look = (): void => {
+  const refocus = (): void => {
     if (around.length > 0 && !around[0]?.isConnected && !isPending.value) start();
   };
 
   useEventListener(document, 'focusin', remember);
-  useMutationObserver(document.body, look, { childList: true, subtree: true });
+  useMutationObserver(document.body, refocus, { childList: true, subtree: true });
 }

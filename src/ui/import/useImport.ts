@@ -17,7 +17,7 @@ import { uploadFile } from '../files/file-transfer.ts';
 export function useImport() {
   const kind = ref<ImportKind>('animals');
   const upload = ref<number | null>(null);
-  const look = shallowRef<SheetPreview | null>(null);
+  const preview = shallowRef<SheetPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const reading = ref(false);
   const runCall = useCall('import.run');
@@ -36,14 +36,14 @@ export function useImport() {
     if (mine !== asked) return;
     reading.value = false;
     problem.value = answer.ok ? null : answer.problem;
-    if (answer.ok) look.value = answer.value;
-    else if (!layout) look.value = null;
+    if (answer.ok) preview.value = answer.value;
+    else if (!layout) preview.value = null;
     runCall.clear();
   }
 
   async function choose(file: File): Promise<void> {
     reading.value = true;
-    look.value = null;
+    preview.value = null;
     problem.value = null;
     const handed = await uploadFile(file);
     reading.value = false;
@@ -56,49 +56,49 @@ export function useImport() {
   }
 
   function change(changes: Partial<SheetLayout>): void {
-    if (look.value) void refresh({ ...look.value.layout, ...changes });
+    if (preview.value) void refresh({ ...preview.value.layout, ...changes });
   }
 
   /** A column holds one field only. */
   function setColumn(field: ImportField, column: number | null): void {
-    if (!look.value) return;
-    const kept = Object.entries(look.value.layout.columns).filter(
+    if (!preview.value) return;
+    const remaining = Object.entries(preview.value.layout.columns).filter(
       ([other, at]) => other !== field && at !== column,
     );
-    change({ columns: { ...Object.fromEntries(kept), ...(column !== null && { [field]: column }) } });
+    change({ columns: { ...Object.fromEntries(remaining), ...(column !== null && { [field]: column }) } });
   }
 
-  function setAlways(field: ImportField, said: string): void {
-    if (!look.value) return;
-    const kept = Object.entries(look.value.layout.always).filter(([other]) => other !== field);
-    change({ always: { ...Object.fromEntries(kept), ...(said && { [field]: said }) } });
+  function setAlways(field: ImportField, value: string): void {
+    if (!preview.value) return;
+    const remaining = Object.entries(preview.value.layout.always).filter(([other]) => other !== field);
+    change({ always: { ...Object.fromEntries(remaining), ...(value && { [field]: value }) } });
   }
 
   function setWord(field: string, word: string, meaning: string): void {
-    if (!look.value || !meaning) return;
-    const { words } = look.value.layout;
+    if (!preview.value || !meaning) return;
+    const { words } = preview.value.layout;
     change({ words: { ...words, [field]: { ...words[field], [word]: meaning } } });
   }
 
-  const asks = computed(
+  const needsConfirmation = computed(
     () =>
       runCall.problem.value?.kind === 'conflict' ||
-      Boolean(look.value && (look.value.doubtCount > 0 || look.value.twice)),
+      Boolean(preview.value && (preview.value.doubtCount > 0 || preview.value.twice)),
   );
 
   async function importFile(): Promise<void> {
-    if (!look.value || upload.value === null) return;
-    const { layout, name } = look.value;
+    if (!preview.value || upload.value === null) return;
+    const { layout, name } = preview.value;
     const input: CallInput<'import.run'> = {
       upload: upload.value,
       kind: kind.value,
       layout,
-      confirmed: asks.value,
+      confirmed: needsConfirmation.value,
     };
     const answer = await runCall.run(input);
     if (!answer.ok) return;
     upload.value = null;
-    look.value = null;
+    preview.value = null;
     toast(text.done(name), () => void undo(answer.value.id, name));
   }
 
@@ -115,7 +115,7 @@ export function useImport() {
   return {
     kind,
     setKind,
-    look,
+    preview,
     problem,
     reading,
     choose,
@@ -123,7 +123,7 @@ export function useImport() {
     setColumn,
     setAlways,
     setWord,
-    asks,
+    needsConfirmation,
     importFile,
     undo,
     runCall,

@@ -43,19 +43,19 @@ export function useLabelRuns(runs: () => readonly LabelRun[], size: Ref<PackageS
   const pages = computed(() => sheetsOf(labels.value, PACKAGE_SIZES[size.value], usedCount.value ?? 0));
 
   /** To be called when the field is left. */
-  async function keepAlso(product: string): Promise<void> {
+  async function saveIngredients(product: string): Promise<void> {
     const value = also[product];
     if (value === undefined) return;
     const ground = runs().some(({ label }) => label.product === product && label.batch !== null);
-    await recipes.keep(product, value, ground);
+    await recipes.save(product, value, ground);
   }
   // A key that leads elsewhere takes the field away before it is left.
-  onScopeDispose(() => Object.keys(also).forEach((product) => void keepAlso(product)));
+  onScopeDispose(() => Object.keys(also).forEach((product) => void saveIngredients(product)));
 
   return {
     recipes, whose, used, owners, shown, products, places, usedCount, wrong, labels, pages, copies, alsoIn,
     setCopies: (run: LabelRun, value: string): void => void (typed[run.key] = value),
     setAlso: (product: string, value: string): void => void (also[product] = value),
-    keepAlso,
+    saveIngredients,
   }; // prettier-ignore
 }

@@ -9,7 +9,7 @@ import { useLive } from '../use/useLive.ts';
  */
 export function useRecipes() {
   const { value: shelf, problem } = useLive('shelf.get', () => ({}));
-  const save = useCall('products.save');
+  const saveCall = useCall('products.save');
   /** By product: why its text could not be kept. */
   const refused = reactive<Record<string, Problem | undefined>>({});
 
@@ -21,11 +21,11 @@ export function useRecipes() {
    * Keeps the text with the product, or makes a product of that name. What is ground and seasoned is mostly sausage:
    * common practice, no source; the kind can be changed where products are listed.
    */
-  async function keep(product: string, ingredients: string, ground: boolean): Promise<void> {
+  async function save(product: string, ingredients: string, ground: boolean): Promise<void> {
     const known = find(product);
     refused[product] = undefined;
     if (ingredients.trim() === (known?.ingredients ?? '')) return;
-    const answer = await save.run({
+    const answer = await saveCall.run({
       name: known?.name ?? product,
       ...(known ? { code: known.code } : { kind: ground ? 'sausage' : 'whole cuts' }),
       ingredients,
@@ -33,5 +33,5 @@ export function useRecipes() {
     if (!answer.ok) refused[product] = answer.problem;
   }
 
-  return { of, keep, refused, problem, known: computed(() => shelf.value !== null) };
+  return { of, save, refused, problem, known: computed(() => shelf.value !== null) };
 }

@@ -11,6 +11,6 @@ export function useWriting() {
     zone: shop.zone,
     longDay: shop.format.longDay,
     kindOf: (product) =>
-      shop.look?.products.find(({ name }) => name.toLowerCase() === product.trim().toLowerCase())?.kind,
+      shop.view?.products.find(({ name }) => name.toLowerCase() === product.trim().toLowerCase())?.kind,
   }));
 }

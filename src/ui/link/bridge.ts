@@ -12,7 +12,7 @@ import type {
   Stale,
 } from '../../bridge/contract.ts';
 import { useOpening } from './opening.ts';
-import { tellWhenSlow } from './waiting.ts';
+import { trackSlow } from './slow-calls.ts';
 
 let bridge: Bridge | null = null;
 /** Calls of this window on their way that open a book. */
@@ -24,7 +24,7 @@ const otherBook = createEventHook<boolean>();
 export async function openBridge(): Promise<void> {
   bridge = await connect();
   bridge.on('changed', ({ opening: now }) => {
-    if (now !== undefined && now !== useOpening().shown) tellOtherBook();
+    if (now !== undefined && now !== useOpening().shown) notifyOtherBook();
   });
 }
 
@@ -41,10 +41,10 @@ export async function callFor<N extends CallName>(
 ): Promise<Answer<CallOutput<N>>> {
   const opens = opensABook(name) ? 1 : 0;
   opening += opens;
-  const answer = await tellWhenSlow(opened().call(name, input, meant));
+  const answer = await trackSlow(opened().call(name, input, meant));
   opening -= opens;
   const refused = !answer.ok && answer.problem.code === OTHER_OPENING.problem.code;
-  if (refused && meant === useOpening().shown) tellOtherBook();
+  if (refused && meant === useOpening().shown) notifyOtherBook();
   return answer;
 }
 
@@ -74,7 +74,7 @@ export function onOtherBook(listener: (ours: boolean) => void): void {
   otherBook.on(listener);
 }
 
-function tellOtherBook(): void {
+function notifyOtherBook(): void {
   void otherBook.trigger(opening > 0);
 }
 

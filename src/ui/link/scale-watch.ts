@@ -60,7 +60,7 @@ export function makeWatch(form: ScaleForm | null) {
     damage(): void {
       problem = { code: 'scale.noise' };
     },
-    look(at: number): Shown {
+    shownAt(at: number): Shown {
       const empty = { weight: null, range: null, problem: null };
       // One line lost between two good ones is no trouble; nothing but such lines is.
       if (!newest || at - newest.at > SILENT_MS)

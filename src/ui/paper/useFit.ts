@@ -10,12 +10,12 @@ const TRIES = 7;
  * smaller and short ones larger. Halving the interval finds it to a hundredth.
  * @param box the element whose type sizes are multiplied by `var(--fit)`
  * @param content changes when what stands in it does
- * @param told hears after every fitting whether all is in, false when even the smallest type is cut off
+ * @param onResult hears after every fitting whether all is in, false when even the smallest type is cut off
  */
 export function useFit(
   box: Ref<HTMLElement | null>,
   content: () => unknown,
-  told: (fits: boolean) => void,
+  onResult: (fits: boolean) => void,
 ): void {
   function holds(element: HTMLElement, factor: number): boolean {
     element.style.setProperty('--fit', String(factor));
@@ -39,7 +39,7 @@ export function useFit(
       else high = middle;
     }
     holds(element, low);
-    told(fits);
+    onResult(fits);
   }
 
   onMounted(async () => {

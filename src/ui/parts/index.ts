@@ -3,7 +3,7 @@
  *
  *   <Card title tone?> slots: default, title, aside     <Button variant="main|plain|attention|quiet" keys? busy? big?>
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
- *   <WeightEntry v-model label size="big|small" keepLabel? busy? problem? hint? @keep @key>  .focus() .clear()
+ *   <WeightEntry v-model label size="big|small" saveLabel? busy? problem? hint? @save @key>  .focus() .clear()
  *   <Choice v-model label :options="ChoiceOption[]" columns? keys? hideLabel? problem? @pick>  .focus()
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <Combobox v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()

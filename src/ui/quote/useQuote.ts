@@ -27,7 +27,7 @@ export function useQuote() {
   const shop = useShop();
   const route = useRoute();
   const form = reactive({
-    species: shop.look?.species[0]?.code ?? '',
+    species: shop.view?.species[0]?.code ?? '',
     sex: 'unknown' as Sex | '',
     age: 'unknown' as Age | '',
     brought: 'skinned' as Brought | '',

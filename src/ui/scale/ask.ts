@@ -7,11 +7,7 @@ const ASK_EVERY_MS = 400;
  * Asks a scale for its weight again and again. `failed` is called once if it can no longer be asked.
  * `stop()` resolves when no request is on its way any more.
  */
-export function askRegularly(
-  port: ScalePort,
-  request: Uint8Array,
-  failed: () => void,
-): { stop(): Promise<void> } {
+export function poll(port: ScalePort, request: Uint8Array, failed: () => void): { stop(): Promise<void> } {
   let sending: Promise<void> | null = null;
 
   async function send(writable: WritableStream<Uint8Array>): Promise<void> {

@@ -1,5 +1,5 @@
 import { makeLineSplitter } from '../../core/scale/line.ts';
-import { askRegularly } from './ask.ts';
+import { poll } from './ask.ts';
 import type { ScalePort } from './port.ts';
 import { requestBytes, type ScaleSettings } from './scale-settings.ts';
 
@@ -24,7 +24,7 @@ export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: 
   await port.open(settings);
   let stopped = false;
   let reader: ReadableStreamDefaultReader<Uint8Array> | null = null;
-  const asking = settings.request ? askRegularly(port, requestBytes(settings.request), giveUp) : null;
+  const asking = settings.request ? poll(port, requestBytes(settings.request), giveUp) : null;
 
   /** Reads one stream to its end. The first bytes may be the tail of a number, and are not used. */
   async function readStream(stream: ReadableStream<Uint8Array>, onLine: Heard['onLine']): Promise<void> {

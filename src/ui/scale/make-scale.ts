@@ -8,7 +8,7 @@ import { makeWatch, type ScaleProblem, type Shown } from '../link/scale-watch.ts
 
 /** Lines kept for the person who sets the scale up. */
 const LINES_KEPT = 8;
-const LOOK_EVERY_MS = 200;
+const POLL_EVERY_MS = 200;
 const NOTHING: Shown = { state: 'none', weight: null, range: null, problem: null };
 
 interface ScaleAround {
@@ -50,13 +50,13 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     // What was there is not known any more, but the scale is not left either: its setup stays open.
     shown.value = { ...NOTHING, state: 'connected' };
     const watch = makeWatch(settings.value.form);
-    const look = (): void => void (shown.value = watch.look(now()));
+    const readNow = (): void => void (shown.value = watch.shownAt(now()));
     try {
       listening = await listenTo(next, settings.value, {
         onLine(line) {
           lines.value = [...lines.value, line].slice(-LINES_KEPT);
           watch.hear(line, now());
-          look();
+          readNow();
         },
         onDamage: () => watch.damage(),
       });
@@ -69,10 +69,10 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
       return;
     }
     port = next;
-    look();
-    const looking = useIntervalFn(look, LOOK_EVERY_MS);
+    readNow();
+    const polling = useIntervalFn(readNow, POLL_EVERY_MS);
     void listening.ended.then((how) => {
-      looking.pause();
+      polling.pause();
       listening = port = null;
       if (how === 'gone') shown.value = { ...NOTHING, state: 'gone' };
     });

@@ -19,8 +19,8 @@ export const USUAL: Readonly<ScaleSettings> = {
 }; // prettier-ignore
 
 /** Settings as they were kept; what is missing or makes no sense is as usual. */
-export function readSettings(kept: string | null): ScaleSettings {
-  const found = objectIn(kept);
+export function readSettings(stored: string | null): ScaleSettings {
+  const found = objectIn(stored);
   const one = <T>(value: unknown, of: readonly T[], usual: T): T =>
     of.includes(value as T) ? (value as T) : usual;
   return {
@@ -39,10 +39,10 @@ export function requestBytes(request: string): Uint8Array {
   return new TextEncoder().encode(request.replaceAll('\\r', '\r').replaceAll('\\n', '\n'));
 }
 
-function objectIn(kept: string | null): Record<string, unknown> {
-  if (kept === null) return {};
+function objectIn(stored: string | null): Record<string, unknown> {
+  if (stored === null) return {};
   try {
-    const found: unknown = JSON.parse(kept);
+    const found: unknown = JSON.parse(stored);
     return isObject(found) ? found : {};
   } catch {
     return {}; // written by something else: as usual

@@ -41,48 +41,48 @@ const SPECIES_PLOT = 215;
 const nowhere = (): string => '';
 
 /** Take-home of all animals together. */
-export function yieldsStories(look: YieldsReport, format: Format): ChartStory[] {
-  return [yieldStory(look, format, nowhere), trendStory(look, format, nowhere)];
+export function yieldsStories(view: YieldsReport, format: Format): ChartStory[] {
+  return [yieldStory(view, format, nowhere), trendStory(view, format, nowhere)];
 }
 
 /** Where their weight went. */
-export function poundsStories(look: PoundsReport, format: Format): ChartStory[] {
-  const flow = poundsStory(look, format, nowhere);
-  if (look.n === 0) return [flow];
-  return [flow, lossesStory(look, format, nowhere), speciesBarsStory(look, format, nowhere)];
+export function poundsStories(view: PoundsReport, format: Format): ChartStory[] {
+  const flow = poundsStory(view, format, nowhere);
+  if (view.n === 0) return [flow];
+  return [flow, lossesStory(view, format, nowhere), speciesBarsStory(view, format, nowhere)];
 }
 
 /** How they came, hung and waited. */
-export function flowStories(look: FlowReport, narrowed: boolean, format: Format): ChartStory[] {
-  if (look.days.length === 0) return [];
+export function flowStories(view: FlowReport, narrowed: boolean, format: Format): ChartStory[] {
+  if (view.days.length === 0) return [];
   return [
-    hangingStory(look, narrowed, format),
-    intakeStory(look, format, nowhere),
-    waitsStory(look, format, nowhere),
-    waitSpeciesStory(look, format, nowhere),
+    hangingStory(view, narrowed, format),
+    intakeStory(view, format, nowhere),
+    waitsStory(view, format, nowhere),
+    waitSpeciesStory(view, format, nowhere),
   ];
 }
 
 /** What the season brought and cost; nothing before the first bill. */
-export function moneyStories(look: CostingView, format: Format): ChartStory[] {
-  if (look.billed === 0) return [];
+export function moneyStories(view: CostingView, format: Format): ChartStory[] {
+  if (view.billed === 0) return [];
   return [
-    workMoneyStory(look, format, nowhere()),
-    speciesMoneyStory(look, format, nowhere),
-    grindFeeStory(look, format, nowhere()),
-    fatMoneyStory(look, format, nowhere()),
+    workMoneyStory(view, format, nowhere()),
+    speciesMoneyStory(view, format, nowhere),
+    grindFeeStory(view, format, nowhere()),
+    fatMoneyStory(view, format, nowhere()),
   ].filter((story) => story !== null);
 }
 
 /** Fat through the grinder; nothing before the first batch. */
-export function fatStories(look: FatReport, format: Format): ChartStory[] {
-  if (look.counts.batches === 0) return [];
+export function fatStories(view: FatReport, format: Format): ChartStory[] {
+  if (view.counts.batches === 0) return [];
   return [
-    fatStory(look, format),
-    controlStory(look, format),
-    fatSpeciesStory(look, format, nowhere),
-    fatSourcesStory(look, format),
-    ownFatStory(look, format, nowhere()),
+    fatStory(view, format),
+    controlStory(view, format),
+    fatSpeciesStory(view, format, nowhere),
+    fatSourcesStory(view, format),
+    ownFatStory(view, format, nowhere()),
   ];
 }
 
@@ -90,9 +90,9 @@ export function fatStories(look: FatReport, format: Format): ChartStory[] {
  * What was foretold against what came; nothing before the first quoted animal is finished. Quote by quote it is longer
  * than a sheet, and stays on the screen.
  */
-export function checkStories(look: CheckReport, format: Format): ChartStory[] {
-  if (look.all.n === 0) return [];
-  return [coverageStory(look, format, nowhere), beliefStory(look, format)];
+export function checkStories(view: CheckReport, format: Format): ChartStory[] {
+  if (view.all.n === 0) return [];
+  return [coverageStory(view, format, nowhere), beliefStory(view, format)];
 }
 
 interface SpeciesStories {
@@ -107,7 +107,7 @@ interface SpeciesStories {
 
 /** The charts of one species. */
 export function speciesStories(species: SpeciesYield, pounds: PoundsReport, format: Format): SpeciesStories {
-  const look: YieldsReport = {
+  const view: YieldsReport = {
     season: pounds.season,
     animals: 0,
     takeHomeGrams: 0,
@@ -118,8 +118,8 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
   const groups = groupsOfSpecies(species);
   const told = { title: text.parted, n: text.speciesN(species.spread?.n ?? 0), fileName: species.code };
   return {
-    yield: { ...yieldStory(look, format, nowhere), title: text.each, height: SPECIES_PLOT },
-    trend: trendStory(look, format, nowhere),
+    yield: { ...yieldStory(view, format, nowhere), title: text.each, height: SPECIES_PLOT },
+    trend: trendStory(view, format, nowhere),
     bars: own[0]
       ? {
           ...speciesBarsStory({ ...pounds, species: own, n: own[0].n, others: 0 }, format, nowhere),

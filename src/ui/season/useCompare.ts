@@ -42,7 +42,7 @@ export function useCompare() {
     get: (): CompareBy => measures.find(({ value }) => value === route.query.by)?.value ?? 'takeHome',
     set: (wanted) => put({ by: wanted }),
   });
-  const { value: look, problem } = useLive('season.compare', () =>
+  const { value: view, problem } = useLive('season.compare', () =>
     choices.value === null ? null : { by: by.value, ...groups.value },
   );
 
@@ -56,7 +56,7 @@ export function useCompare() {
     };
     void router.push({ path: route.path, query });
   }
-  const seasonOf = (filter: SeasonFilter): number => filter.season ?? shop.look?.season ?? 0;
+  const seasonOf = (filter: SeasonFilter): number => filter.season ?? shop.view?.season ?? 0;
   /** A group keeps its season in the address, so that a group of all animals is one too. */
   const withSeason = (filter: SeasonFilter): SeasonFilter => ({ ...filter, season: seasonOf(filter) });
 
@@ -76,10 +76,10 @@ export function useCompare() {
     by,
     problem,
     /** Not one animal on either side, and no wish of anybody's that keeps them out. */
-    nothing: computed(() => !chosen.value && look.value?.a.n === 0 && look.value.b.n === 0),
+    nothing: computed(() => !chosen.value && view.value?.a.n === 0 && view.value.b.n === 0),
     story: computed(() =>
-      look.value
-        ? compareStory(look.value, names.value, shop.format, (side) =>
+      view.value
+        ? compareStory(view.value, names.value, shop.format, (side) =>
             drilldownLink(groups.value[side], by.value),
           )
         : null,

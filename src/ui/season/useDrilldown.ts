@@ -19,7 +19,7 @@ export function useDrilldown() {
     const [low, high] = ends;
     return Number.isFinite(low) && Number.isFinite(high) ? [low as number, high as number] : undefined;
   });
-  const { value: look, problem } = useLive('season.drilldown', () => ({
+  const { value: view, problem } = useLive('season.drilldown', () => ({
     ...filter.value,
     order: order.value,
     rising: rising.value,
@@ -35,7 +35,7 @@ export function useDrilldown() {
     order,
     rising,
     between,
-    look,
+    view,
     problem,
     /** Orders anew; the same order once more turns it round. Other values than those of the mark are then shown too. */
     orderBy: (wanted: DrilldownOrder): void =>

@@ -5,17 +5,17 @@ import { useLive } from '../use/useLive.ts';
 
 /** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
 export const useRail = defineStore('rail', () => {
-  const { value: look, problem, refresh } = useLive('rail.get', () => ({}));
+  const { value: view, problem, refresh } = useLive('rail.get', () => ({}));
   onOtherOpening(() => {
-    look.value = null;
+    view.value = null;
     void refresh();
   });
   const sorted = computed(() =>
-    [...(look.value?.hooks ?? [])].sort((a, b) => b.days - a.days || a.ticket.localeCompare(b.ticket)),
+    [...(view.value?.hooks ?? [])].sort((a, b) => b.days - a.days || a.ticket.localeCompare(b.ticket)),
   );
   /** On a hook or on the table. */
   const hooks = computed(() => sorted.value.filter(({ stage }) => stage !== 'packing'));
   /** Cut, and on the way into packages. */
   const packing = computed(() => sorted.value.filter(({ stage }) => stage === 'packing'));
-  return { look, problem, hooks, packing };
+  return { view, problem, hooks, packing };
 });

@@ -20,20 +20,20 @@ const NO_SHOP = {
 /** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
 export const useShop = defineStore('shop', () => {
   const opening = useOpening();
-  const look = shallowRef<ShopView | null>(null);
+  const view = shallowRef<ShopView | null>(null);
   const problem = shallowRef<Problem | null>(null);
   const by = ref('');
   let loading = Promise.resolve();
   let asked = 0;
 
-  const settings = computed(() => look.value?.settings ?? null);
+  const settings = computed(() => view.value?.settings ?? null);
   const format = computed(() => makeFormat(settings.value ?? NO_SHOP));
   const unit = computed(() => settings.value?.unit ?? NO_SHOP.unit);
   const step = computed(() => settings.value?.step ?? NO_SHOP.step);
   const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);
   const zone = computed(() => knownZone(settings.value?.zone, NO_SHOP.zone));
   /** The date of the trade, from the desk: the demo season has its own calendar. */
-  const today = computed(() => look.value?.today ?? '');
+  const today = computed(() => view.value?.today ?? '');
 
   /** Resolves once the newest look asked for is there. */
   function load(): Promise<void> {
@@ -49,13 +49,13 @@ export const useShop = defineStore('shop', () => {
     problem.value = answer.problem;
     // Without its book the desk has nothing to show; what stands on screen may be gone.
     if (!answer.problem.code.startsWith('book.')) return;
-    look.value = null;
+    view.value = null;
     opening.shown = null;
   }
 
   /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
   function take(fresh: ShopView): void {
-    look.value = fresh;
+    view.value = fresh;
     const isOther = opening.shown !== fresh.opening;
     opening.shown = fresh.opening;
     if (isOther) by.value = localStorage.getItem(initialsKey(fresh)) ?? '';
@@ -74,19 +74,19 @@ export const useShop = defineStore('shop', () => {
   }
 
   /** Every species that an animal may have, those put away included; `look.species` are those on offer. */
-  const allSpecies = computed(() => [...(look.value?.species ?? []), ...(look.value?.speciesAway ?? [])]);
+  const allSpecies = computed(() => [...(view.value?.species ?? []), ...(view.value?.speciesAway ?? [])]);
   const species = (code: string): SpeciesCard | undefined =>
     allSpecies.value.find((one) => one.code === code);
   const cautions = (codes: string[]): Caution[] =>
-    look.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
+    view.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
 
   watch(by, (initials) => {
     // The people of the demo are not kept.
-    if (look.value && !look.value.demo) localStorage.setItem(initialsKey(look.value), initials);
+    if (view.value && !view.value.demo) localStorage.setItem(initialsKey(view.value), initials);
   });
 
   return {
-    look,
+    view,
     problem,
     by,
     settings,

@@ -1,14 +1,14 @@
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 
 /** One part as the ladder and its table show it: a letter and a colour, so that neither is needed alone. */
-export interface PartLook {
+export interface PartStyle {
   letter: string;
   tone: string;
   /** Colour of the letter on the part. */
   ink: string;
 }
 
-export const partLook: Readonly<Record<CutPart | 'packed', PartLook>> = {
+export const partStyle: Readonly<Record<CutPart | 'packed', PartStyle>> = {
   'whole cuts': { letter: 'C', tone: '--part-lean', ink: '--on-lean' },
   trim: { letter: 'T', tone: '--part-trim', ink: '--on-trim' },
   'fat saved': { letter: 'F', tone: '--part-fat', ink: '--on-fat' },

@@ -2,11 +2,11 @@ import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { words } from '../texts/en/common.ts';
 import { ladderText as text } from '../texts/en/ladder.ts';
-import { ladderPieces, partLook, type PartLook } from './ladder.ts';
+import { ladderPieces, partStyle, type PartStyle } from './ladder.ts';
 
 interface PartRow {
   key: string;
-  look: PartLook | null;
+  style: PartStyle | null;
   name: string;
   /** Null while nothing of it was weighed; 0 only where somebody stated that there is none. */
   grams: number | null;
@@ -43,7 +43,7 @@ export function partRows(page: AnimalPage, format: Format): PartRow[] {
     const share = grams === null || !base ? null : grams / base;
     return {
       key,
-      look: partLook[key],
+      style: partStyle[key],
       name,
       grams,
       share,
@@ -63,7 +63,7 @@ function restRow(
   const shrink = page.expected.find(({ part }) => part === 'shrink');
   return {
     key: 'rest',
-    look: null,
+    style: null,
     name: nameOf(
       rest,
       pieces.some(({ key }) => key === 'packed'),

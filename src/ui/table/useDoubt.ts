@@ -16,7 +16,7 @@ export function useDoubt(
   ask: Readonly<Ref<Problem | null>>,
   typed: Readonly<Ref<string>>,
   does: {
-    keep: (confirmed: boolean) => Promise<boolean>;
+    save: (confirmed: boolean) => Promise<boolean>;
     accept: (likely: string) => Promise<boolean>;
     empty: () => void;
     /** Puts the weight in the place of the hanging weight that stands. */
@@ -29,30 +29,30 @@ export function useDoubt(
     const likely = ask.value.with?.likely;
     if (ask.value.code === 'weight.same-again' || ask.value.with?.slip === 'weighed-twice')
       return [
-        { key: 'y', label: text.second, does: () => does.keep(true) },
+        { key: 'y', label: text.second, does: () => does.save(true) },
         { key: 'n', label: text.sameOne, does: does.empty },
       ];
     if (ask.value.code === 'weight.hung-again')
       return ask.value.with?.count === 1
         ? [
             { key: 'y', label: text.sameHung, does: does.hungAgain },
-            { key: 'n', label: text.otherHung, does: () => does.keep(true) },
+            { key: 'n', label: text.otherHung, does: () => does.save(true) },
             { key: 'Escape', label: text.again, does: does.empty },
           ]
         : [
-            { key: 'y', label: text.addHung, does: () => does.keep(true) },
+            { key: 'y', label: text.addHung, does: () => does.save(true) },
             { key: 'n', label: text.noAgain, does: does.empty },
           ];
     const asTyped = typedWithUnit(typed.value, shop.unit);
     if (likely === undefined)
       return [
-        { key: 'y', label: text.yesKeep(asTyped), does: () => does.keep(true) },
+        { key: 'y', label: text.yesKeep(asTyped), does: () => does.save(true) },
         { key: 'n', label: text.noAgain, does: does.empty },
       ];
     const meant = String(likely);
     return [
       { key: 'y', label: text.makeIt(typedWithUnit(meant, shop.unit)), does: () => does.accept(meant) },
-      { key: 'n', label: text.noKeep(asTyped), does: () => does.keep(true) },
+      { key: 'n', label: text.noKeep(asTyped), does: () => does.save(true) },
       { key: 'Escape', label: text.again, does: does.empty },
     ];
   });

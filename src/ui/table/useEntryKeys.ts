@@ -1,7 +1,7 @@
 import { computed } from 'vue';
 import type { AnimalPage, CutPart } from '../../bridge/contract.ts';
 import { words } from '../texts/en/common.ts';
-import { partLook } from './ladder.ts';
+import { partStyle } from './ladder.ts';
 import { primalKeys } from './primal-keys.ts';
 import type { Weigh } from './useWeigh.ts';
 
@@ -16,8 +16,8 @@ interface Kind {
 const PARTS: readonly Kind[] = (Object.keys(words.part) as CutPart[]).map((value) => ({
   value,
   label: words.part[value],
-  key: partLook[value].letter,
-  tone: partLook[value].tone,
+  key: partStyle[value].letter,
+  tone: partStyle[value].tone,
 }));
 
 /**

@@ -21,7 +21,7 @@ export function usePartNone(page: Ref<Pick<AnimalPage, 'id' | 'ticket'>>) {
     if (!answer.ok) return answer.problem;
     const { noneId } = answer.value;
     toast(
-      text.noneKept(words.part[part], ticket),
+      text.noneSaved(words.part[part], ticket),
       () => void voidStatement(noneId, weighingText.reasons.undone),
     );
     return null;

@@ -45,7 +45,7 @@ export function useWeigh(page: Ref<AnimalPage>) {
   const count = computed({
     get: () => {
       if (entry.count !== '') return entry.count;
-      const card = shop.look?.products.find(({ name }) => name === entry.product);
+      const card = shop.view?.products.find(({ name }) => name === entry.product);
       return packagesIn(entry.typed, card?.packageGrams ?? page.value.instructions.packageGrams, shop.unit);
     },
     set: (typed) => (entry.count = typed),
@@ -58,9 +58,9 @@ export function useWeigh(page: Ref<AnimalPage>) {
   );
 
   /** Keeps what stands in the entry. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
-  async function keep(confirmed = false): Promise<boolean> {
+  async function save(confirmed = false): Promise<boolean> {
     const none = !correcting.value && nonePartAt(entry) !== null && saysNone(entry.typed);
-    return none ? keepNone() : asked.keep(confirmed);
+    return none ? saveNone() : asked.save(confirmed);
   }
 
   async function send(weight: TypedWeight): Promise<Answer<SavedWeight>> {
@@ -87,14 +87,14 @@ export function useWeigh(page: Ref<AnimalPage>) {
     const { weighingId, grams } = answer.value;
     // Parts that outweigh their animal cannot all be right, however sure one is of the last.
     if (weight.confirmed && doubt !== 'weight.over') confirmedWeights.confirmed.add(weighingId);
-    toast(text.kept(shop.format.mass(grams), name), () => void undo(weighingId));
+    toast(text.saved(shop.format.mass(grams), name), () => void undo(weighingId));
     if (stage === 'packed' && place.trim()) drafts.lastPlace = place.trim();
     goOn();
     return answer;
   }
 
   /** Keeps that the animal has none of the part that the entry stands at. Resolves to whether it was kept. */
-  async function keepNone(): Promise<boolean> {
+  async function saveNone(): Promise<boolean> {
     const part = nonePartAt(entry);
     if (!part) return false;
     problem.value = await partNone.state(part);
@@ -139,14 +139,14 @@ export function useWeigh(page: Ref<AnimalPage>) {
   /** The carcass was weighed before: the new weight corrects that one. */
   async function hungAgain(): Promise<boolean> {
     const row = page.value.weighings.findLast(({ stage, voided }) => stage === 'hanging' && !voided);
-    if (!row) return keep();
+    if (!row) return save();
     // Should the new weight be doubted too, a yes is about this correction.
     entry.correcting = row.id;
-    const done = await keep();
+    const done = await save();
     if (done) goOn();
     return done;
   }
-  const answers = useDoubt(ask, toRef(entry, 'typed'), { keep, accept, empty, hungAgain });
+  const answers = useDoubt(ask, toRef(entry, 'typed'), { save, accept, empty, hungAgain });
 
   function startCorrecting(row: WeighingRow): void {
     entry.correcting = row.id;
@@ -187,8 +187,8 @@ export function useWeigh(page: Ref<AnimalPage>) {
     what,
     emptied,
     busy,
-    keep,
-    keepNone,
+    save,
+    saveNone,
     empty,
     startCorrecting,
     stopCorrecting,

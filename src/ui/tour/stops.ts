@@ -36,9 +36,9 @@ async function doubted(): Promise<string> {
 
 /** Trim that waits for bought fat, so that the plan stands there ready. */
 async function fatWanted(): Promise<string> {
-  const look = await call('grinder.get', {});
-  if (!look.ok) return '/grinder';
-  const wanting = look.value.waiting.find(({ wants: [first], hold }) => {
+  const view = await call('grinder.get', {});
+  if (!view.ok) return '/grinder';
+  const wanting = view.value.waiting.find(({ wants: [first], hold }) => {
     const bought = first !== undefined && first.fat !== 'none' && first.fat !== 'own';
     return hold === null && bought && first.targetFat !== null;
   });

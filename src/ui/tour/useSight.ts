@@ -15,7 +15,7 @@ export function useSight(sights: () => readonly string[] | null) {
   /** The sight that the page was moved to: one drawn anew is left where the person has it. */
   let shown = '';
 
-  function look(): void {
+  function markSights(): void {
     const all = sights() ?? [];
     const sight = all.find((one) => document.querySelector(one)) ?? '';
     const now = sight ? document.querySelector(sight) : null;
@@ -27,8 +27,8 @@ export function useSight(sights: () => readonly string[] | null) {
     marked = now;
     found.value = now !== null;
   }
-  useMutationObserver(document.body, look, { childList: true, subtree: true });
-  watch(sights, look, { flush: 'post', immediate: true });
+  useMutationObserver(document.body, markSights, { childList: true, subtree: true });
+  watch(sights, markSights, { flush: 'post', immediate: true });
   onScopeDispose(() => marked?.removeAttribute(MARK));
   return found;
 }

@@ -1,7 +1,7 @@
 import { onScopeDispose, ref, shallowRef, watch } from 'vue';
 import type { AskName, CallInput, CallOutput, Problem } from '../../bridge/contract.ts';
 import { call, onStale } from '../link/bridge.ts';
-import { SLOW_AFTER_MS } from '../link/waiting.ts';
+import { SLOW_AFTER_MS } from '../link/slow-calls.ts';
 
 interface LiveOptions<N extends AskName> {
   /** Wait this long after the question changed (typing), in milliseconds. */

@@ -25,9 +25,9 @@ export interface Entry {
   correcting: number | null;
 }
 
-type Look = Pick<AnimalPage, 'stage' | 'brought' | 'detail' | 'weighings' | 'primals' | 'instructions'>;
+type EntryView = Pick<AnimalPage, 'stage' | 'brought' | 'detail' | 'weighings' | 'primals' | 'instructions'>;
 
-export function freshEntry(page: Look): Entry {
+export function freshEntry(page: EntryView): Entry {
   const stage = firstStage(page);
   return {
     stage,
@@ -48,7 +48,7 @@ export const inPieces = ({ brought }: Pick<AnimalPage, 'brought'>): boolean =>
   brought !== 'whole' && brought !== 'skinned';
 
 /** What is weighed next of an animal that is weighed in the usual order. */
-export function firstStage(page: Look, justKept?: EntryStage): EntryStage {
+export function firstStage(page: EntryView, justKept?: EntryStage): EntryStage {
   const weighed = (stage: EntryStage): boolean =>
     stage === justKept || page.weighings.some((row) => row.stage === stage && row.voided === null);
   if (page.stage === 'packing' || page.stage === 'ready') return 'packed';
@@ -70,7 +70,10 @@ export function nextPrimal(primals: readonly PrimalWeighed[], code = ''): string
 }
 
 /** What is packed at the table: steaks and roasts, and of an animal weighed quickly what is ground too. */
-export function productsToPack({ detail, instructions }: Pick<Look, 'detail' | 'instructions'>): string[] {
+export function productsToPack({
+  detail,
+  instructions,
+}: Pick<EntryView, 'detail' | 'instructions'>): string[] {
   const { cutsShare, grindProduct, alsoGround } = instructions;
   const ground = cutsShare < 1 ? [...alsoGround.map(({ product }) => product), grindProduct] : [];
   const whole = cutsShare > 0 || ground.length === 0 ? [words.wholeCutsProduct] : [];
@@ -78,7 +81,7 @@ export function productsToPack({ detail, instructions }: Pick<Look, 'detail' | '
 }
 
 /** The first of them that nothing is packed of yet; the last one again when all are. */
-export function nextProduct(page: Look, justKept?: string): string {
+export function nextProduct(page: EntryView, justKept?: string): string {
   const due = productsToPack(page);
   const packed = (product: string): boolean =>
     product === justKept ||
@@ -87,7 +90,7 @@ export function nextProduct(page: Look, justKept?: string): string {
 }
 
 /** Where packages of this animal were put last. */
-function placeOf({ weighings }: Pick<Look, 'weighings'>): string {
+function placeOf({ weighings }: Pick<EntryView, 'weighings'>): string {
   return weighings.findLast((row) => row.voided === null && row.place !== null)?.place ?? '';
 }
 

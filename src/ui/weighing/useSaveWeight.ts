@@ -27,9 +27,9 @@ export type SendWeight = (weight: TypedWeight) => Promise<Answer<SavedWeight>>;
  * Keeping a weight, as at every scale in the shop: a weight that cannot be right is asked about, a text that is no
  * weight stays in the entry with a sentence, and after keeping the entry is empty for the next.
  * @param send gives it to the desk and tells of it once it is kept
- * @param kept runs after keeping, when the entry is empty
+ * @param onSaved runs after keeping, when the entry is empty
  */
-export function useSaveWeight(draft: WeightDraft, send: SendWeight, kept: () => void) {
+export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () => void) {
   const shop = useShop();
   const typed = toRef(draft, 'typed');
   const scale = useScaleEntry(typed, toRef(draft, 'taken'));
@@ -45,7 +45,7 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, kept: () => 
   );
 
   /** Keeps the weight as typed. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
-  async function keep(confirmed = false): Promise<boolean> {
+  async function save(confirmed = false): Promise<boolean> {
     underWay.value++;
     const answer = await send({ typed: typed.value, source: scale.source.value, confirmed });
     underWay.value--;
@@ -54,14 +54,14 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, kept: () => 
     problem.value = answer.ok ? null : answer.problem;
     if (!answer.ok) return false;
     empty();
-    kept();
+    onSaved();
     return true;
   }
 
   /** Takes what was probably meant, and keeps it. */
   function accept(likely: string): Promise<boolean> {
     typed.value = likely;
-    return keep();
+    return save();
   }
 
   function empty(): void {
@@ -78,7 +78,7 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, kept: () => 
     ask,
     wrong,
     emptied,
-    keep,
+    save,
     accept,
     empty,
   };

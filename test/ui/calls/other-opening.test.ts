@@ -102,7 +102,7 @@ const CLEARED: Readonly<Record<string, Probe>> = {
   },
   shop: {
     use: () => undefined,
-    left: ({ useShop }) => useShop().look?.opening,
+    left: ({ useShop }) => useShop().view?.opening,
     fresh: 'second',
   },
   intake: {
@@ -129,7 +129,7 @@ const CLEARED: Readonly<Record<string, Probe>> = {
     fresh: [0, 0, 0],
   },
   'just opened': {
-    use: ({ useJustOpened }) => useJustOpened().keep({ ticket: '26-0147' } as AnimalPage),
+    use: ({ useJustOpened }) => useJustOpened().put({ ticket: '26-0147' } as AnimalPage),
     left: ({ useJustOpened }) => useJustOpened().take('26-0147'),
     fresh: null,
   },

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CutPart } from '../../../src/bridge/contract.ts';
 import { places } from '../../../src/ui/frame/places.ts';
-import { partLook } from '../../../src/ui/table/ladder.ts';
+import { partStyle } from '../../../src/ui/table/ladder.ts';
 import { keyLines } from '../../../src/ui/texts/en/keys.ts';
 import { words } from '../../../src/ui/texts/en/common.ts';
 
@@ -28,7 +28,7 @@ const ASKS: readonly [RegExp, (found: string) => string][] = [
 ];
 
 const listened = new Set([
-  ...(Object.keys(words.part) as CutPart[]).map((part) => partLook[part].letter),
+  ...(Object.keys(words.part) as CutPart[]).map((part) => partStyle[part].letter),
   ...sources.flatMap((source) =>
     ASKS.flatMap(([ask, named]) => [...source.matchAll(ask)].map((found) => named(found[1] ?? ''))),
   ),

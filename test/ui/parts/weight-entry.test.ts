@@ -8,7 +8,7 @@ beforeEach(() => openWindow());
 
 function entry(props: object = {}) {
   const wrapper = mountPart(WeightEntry, {
-    props: { label: 'Trim', keepLabel: 'Keep', modelValue: '', ...props },
+    props: { label: 'Trim', saveLabel: 'Keep', modelValue: '', ...props },
   });
   const input = wrapper.get('input');
   return {
@@ -44,24 +44,24 @@ describe('the entry of a weight', () => {
     const { wrapper, input } = entry({ modelValue: '18.6' });
     await input.trigger('keydown', { key: 'Enter' });
     await wrapper.get('button').trigger('click');
-    expect(wrapper.emitted('keep')).toHaveLength(2);
+    expect(wrapper.emitted('save')).toHaveLength(2);
     expect(wrapper.emitted('key')).toBeUndefined();
     await input.trigger('keydown', { key: 'Enter', ctrlKey: true });
     await input.trigger('keydown', { key: 'T' });
-    expect(wrapper.emitted('keep')).toHaveLength(2);
+    expect(wrapper.emitted('save')).toHaveLength(2);
     expect(wrapper.emitted('key')).toHaveLength(2);
   });
 
   it('takes no second press of its button while it is busy', async () => {
     const { wrapper } = entry({ busy: true });
     await wrapper.get('button').trigger('click');
-    expect(wrapper.emitted('keep')).toBeUndefined();
+    expect(wrapper.emitted('save')).toBeUndefined();
   });
 
   it('leaves Enter to the form where it has no button of its own', async () => {
-    const { wrapper, input } = entry({ keepLabel: undefined });
+    const { wrapper, input } = entry({ saveLabel: undefined });
     await input.trigger('keydown', { key: 'Enter' });
-    expect(wrapper.emitted('keep')).toBeUndefined();
+    expect(wrapper.emitted('save')).toBeUndefined();
   });
 
   it('tells what is wrong instead of the echo, and leaves the text as it was typed', () => {

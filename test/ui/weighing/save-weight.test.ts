@@ -51,7 +51,7 @@ describe('keeping a weight', () => {
     await enter();
     expect(sent).toEqual([{ typed: '186', source: 'typed', confirmed: false }]);
     expect(draft.typed).toBe('');
-    expect(wrapper.emitted('kept')).toHaveLength(1);
+    expect(wrapper.emitted('saved')).toHaveLength(1);
     expect(document.activeElement).toBe(wrapper.get('input').element);
   });
 
@@ -60,7 +60,7 @@ describe('keeping a weight', () => {
     await enter();
     expect(draft.typed).toBe('186');
     expect(wrapper.get('[role=alert]').text()).toMatch(/^Type a weight/);
-    expect(wrapper.emitted('kept')).toBeUndefined();
+    expect(wrapper.emitted('saved')).toBeUndefined();
   });
 
   it('asks about what cannot be right, and keeps what was probably meant', async () => {
@@ -78,14 +78,14 @@ describe('keeping a weight', () => {
     await enter();
     await press(/186/);
     expect(sent.at(-1)).toEqual({ typed: '186', source: 'typed', confirmed: true });
-    expect(wrapper.emitted('kept')).toHaveLength(1);
+    expect(wrapper.emitted('saved')).toHaveLength(1);
   });
 
   it('begins again without keeping anything', async () => {
     const { wrapper, draft, sent, press, enter } = entry(refusedFor(doubt));
     await enter();
     await press(/again/i);
-    expect([draft.typed, sent.length, wrapper.emitted('kept')]).toEqual(['', 1, undefined]);
+    expect([draft.typed, sent.length, wrapper.emitted('saved')]).toEqual(['', 1, undefined]);
     expect(document.activeElement).toBe(wrapper.get('input').element);
   });
 
@@ -98,6 +98,6 @@ describe('keeping a weight', () => {
     expect(wrapper.findAll('button')).toHaveLength(1);
     answerFirst(kept);
     await flushPromises();
-    expect([draft.typed, wrapper.emitted('kept')?.length]).toEqual(['', 1]);
+    expect([draft.typed, wrapper.emitted('saved')?.length]).toEqual(['', 1]);
   });
 });

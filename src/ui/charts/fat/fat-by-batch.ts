@@ -8,8 +8,8 @@ import type { ChartStory } from '../story.ts';
 const MOST_DRAWN = 40;
 
 /** Fat of each batch: what was wanted, what was planned, what was weighed in, what a test found. */
-export function fatStory(look: FatReport, format: Format): ChartStory {
-  const { batches, counts } = look;
+export function fatStory(view: FatReport, format: Format): ChartStory {
+  const { batches, counts } = view;
   const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
   const drawn = telling.slice(-MOST_DRAWN);
   const share = (value: number | null) => (value === null ? '' : format.share(value));
@@ -45,7 +45,7 @@ export function fatStory(look: FatReport, format: Format): ChartStory {
         batch.tested,
       ]),
     },
-    fileName: `fat-${look.season}`,
+    fileName: `fat-${view.season}`,
     height: 420,
     draw: drawn.length === 0 ? null : (colours) => drawFat(drawn, colours),
     linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),

@@ -23,18 +23,18 @@ interface Miss {
 }
 
 /** Fat tests against their targets, with the limits within which they vary by chance. */
-export function controlStory(look: FatReport, format: Format): ChartStory {
-  const misses = missesOf(look.batches);
+export function controlStory(view: FatReport, format: Format): ChartStory {
+  const misses = missesOf(view.batches);
   const drawn = misses.slice(-MOST_DRAWN);
   const points = (share: number) => format.number(share * 100, 1);
   return {
     title: text.controlTitle,
-    finding: controlFinding(look, points),
-    n: text.nTests(look.counts.testedAimed),
+    finding: controlFinding(view, points),
+    n: text.nTests(view.counts.testedAimed),
     notes: [
       text.controlKey,
-      ...(drawn.length < look.counts.testedAimed
-        ? [text.controlDrawn(drawn.length, look.counts.testedAimed)]
+      ...(drawn.length < view.counts.testedAimed
+        ? [text.controlDrawn(drawn.length, view.counts.testedAimed)]
         : []),
     ],
     sources: [text.limitsSource],
@@ -49,9 +49,9 @@ export function controlStory(look: FatReport, format: Format): ChartStory {
       links: misses.map(({ id }) => `/grinder/${id}`),
       plain: misses.map(({ name, target, tested, off }) => [name, target, tested, off]),
     },
-    fileName: `fat-tests-${look.season}`,
+    fileName: `fat-tests-${view.season}`,
     height: 320,
-    draw: look.control ? (colours) => drawControl(look, drawn, colours, points) : null,
+    draw: view.control ? (colours) => drawControl(view, drawn, colours, points) : null,
     linkOf: (_, index) => (drawn[index] ? `/grinder/${drawn[index].id}` : null),
   };
 }
@@ -78,12 +78,12 @@ function missesOf(batches: FatReport['batches']): Miss[] {
 }
 
 function drawControl(
-  look: FatReport,
+  view: FatReport,
   misses: readonly Miss[],
   colours: ChartColours,
   points: (share: number) => string,
 ) {
-  const { centre, lower, upper, outside } = look.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
+  const { centre, lower, upper, outside } = view.control ?? { centre: 0, lower: 0, upper: 0, outside: [] };
   const font = { size: FONT_SIZE, family: colours.font };
   const out = (at: number) => outside.some(({ id }) => id === misses[at]?.id);
   const limit = (value: number, label: string) => ({

@@ -5,13 +5,13 @@ import { drawHanging } from './hanging-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
 /** What hung on each day, and what will. `narrowed` when only some of the season's animals are looked at. */
-export function hangingStory(look: FlowReport, narrowed: boolean, format: Format): SceneStory {
-  const { days, forecast, season } = look;
-  const places = narrowed ? null : look.places;
+export function hangingStory(view: FlowReport, narrowed: boolean, format: Format): SceneStory {
+  const { days, forecast, season } = view;
+  const places = narrowed ? null : view.places;
   const whole = (value: number) => format.number(value);
   return {
     title: text.hangingTitle,
-    finding: hangingFinding({ ...look, places }, format),
+    finding: hangingFinding({ ...view, places }, format),
     n: text.hangingN(days.reduce((total, { taken }) => total + taken, 0)),
     notes: [
       [
@@ -47,10 +47,10 @@ export function hangingStory(look: FlowReport, narrowed: boolean, format: Format
 }
 
 /** Whether and when the coolers fill, and what that rests on; of a season that is over, how full they got. */
-function hangingFinding(look: FlowReport, format: Format): string {
-  if (look.days.length === 0) return text.empty(look.season);
-  if (look.pace === null) return pastFinding(look, format);
-  return [...fillSentences(look, format), ...restSentences(look.pace, format)].join(' ');
+function hangingFinding(view: FlowReport, format: Format): string {
+  if (view.days.length === 0) return text.empty(view.season);
+  if (view.pace === null) return pastFinding(view, format);
+  return [...fillSentences(view, format), ...restSentences(view.pace, format)].join(' ');
 }
 
 function pastFinding({ days, places }: FlowReport, format: Format): string {

@@ -17,13 +17,13 @@ const ROOM_FOR_COUNT = 22;
 const FEWEST_FOR_WEEKDAY = 30;
 
 /** How many animals came on each day. `linkOf` leads to those of a day. */
-export function intakeStory(look: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
-  const { days } = look;
+export function intakeStory(view: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
+  const { days } = view;
   const busy = days.filter(({ taken, ready }) => taken > 0 || ready > 0);
   const count = days.reduce((total, { taken }) => total + taken, 0);
   return {
     title: text.intakeTitle,
-    finding: intakeFinding(look, format),
+    finding: intakeFinding(view, format),
     n: text.nAnimals(count, days.length),
     notes: [text.intakeKey],
     sources: [],
@@ -33,8 +33,8 @@ export function intakeStory(look: FlowReport, format: Format, linkOf: (on: strin
       links: busy.map(({ on, taken }) => (taken > 0 ? linkOf(on) : '')),
       plain: busy.map(({ on, taken, ready }) => [on, taken, ready]),
     },
-    fileName: `intake-${look.season}`,
-    scene: count === 0 ? null : (colours, width) => drawIntake(look, format, linkOf, colours, width),
+    fileName: `intake-${view.season}`,
+    scene: count === 0 ? null : (colours, width) => drawIntake(view, format, linkOf, colours, width),
   };
 }
 

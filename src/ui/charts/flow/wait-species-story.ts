@@ -16,11 +16,11 @@ type Kind = FlowReport['waitOf'][number];
 
 /** How long each kind of game took. `linkOf` leads to the animals of a kind. */
 export function waitSpeciesStory(
-  look: FlowReport,
+  view: FlowReport,
   format: Format,
   linkOf: (species: string) => string,
 ): SceneStory {
-  const { waitOf: kinds } = look;
+  const { waitOf: kinds } = view;
   const count = kinds.reduce((total, { spread }) => total + spread.n, 0);
   const days = (value: number): string => format.number(value, Number.isInteger(value) ? 0 : 1);
   return {
@@ -41,15 +41,15 @@ export function waitSpeciesStory(
         name, n, low, q1, median, q3, high,
       ]), // prettier-ignore
     },
-    fileName: `days-by-species-${look.season}`,
+    fileName: `days-by-species-${view.season}`,
     scene: count < 2 ? null : (colours, width) => draw(kinds, days, linkOf, colours, width),
   };
 }
 
 /** The slowest and the soonest of the kinds with enough animals to say so. */
 function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => string): string {
-  const told = kinds.filter(({ spread }) => spread.n >= FEW);
-  const order = (told.length > 0 ? told : kinds).toSorted((a, b) => b.spread.median - a.spread.median);
+  const shown = kinds.filter(({ spread }) => spread.n >= FEW);
+  const order = (shown.length > 0 ? shown : kinds).toSorted((a, b) => b.spread.median - a.spread.median);
   const [slow, fast] = [order[0], order.at(-1)];
   if (!slow || !fast) return text.noWaits;
   const said =
@@ -58,7 +58,7 @@ function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => str
       : slow.spread.median === fast.spread.median
         ? text.waitOfAlike(days(slow.spread.median))
         : text.waitOf(slow.name, days(slow.spread.median), fast.name, days(fast.spread.median));
-  return told.length > 0 ? said : `${said} ${text.waitsFew}`;
+  return shown.length > 0 ? said : `${said} ${text.waitsFew}`;
 }
 
 function draw(

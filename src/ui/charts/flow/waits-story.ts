@@ -21,11 +21,11 @@ const LONG = 2;
 
 /** How many animals took how many days. `linkOf` leads to those that took so long. */
 export function waitsStory(
-  look: FlowReport,
+  view: FlowReport,
   format: Format,
   linkOf: (least: number, most: number) => string,
 ): SceneStory {
-  const { waits } = look;
+  const { waits } = view;
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   return {
     title: text.waitsTitle,
@@ -39,7 +39,7 @@ export function waitsStory(
       links: waits.map(({ days }) => linkOf(days, days)),
       plain: waits.map(({ days, animals }) => [days, animals]),
     },
-    fileName: `days-to-ready-${look.season}`,
+    fileName: `days-to-ready-${view.season}`,
     scene: count < 2 ? null : (colours, width) => drawWaits(waitBins(waits), linkOf, colours, width),
   };
 }

@@ -8,11 +8,11 @@ import { drawFee } from './grind-fee-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
 /** What grinding takes for a finished pound, against what that costs. Null where grinding is not known. */
-export function grindFeeStory(look: CostingView, format: Format, link: string): SceneStory | null {
-  const answer = look.services.find(({ code }) => code === 'grinding');
+export function grindFeeStory(view: CostingView, format: Format, link: string): SceneStory | null {
+  const answer = view.services.find(({ code }) => code === 'grinding');
   if (!answer) return null;
   const batches = answer.measured.find(({ of }) => of === 'batches')?.from ?? 0;
-  const wantedShare = format.share(look.figures.wantedMargin, 0);
+  const wantedShare = format.share(view.figures.wantedMargin, 0);
   const rows = feeRows(answer, wantedShare);
   return {
     title: text.feeTitle,
@@ -25,7 +25,7 @@ export function grindFeeStory(look: CostingView, format: Format, link: string): 
       rows: rows.map(([name, amount]) => [name, amount === null ? '' : format.money(amount)]),
       plain: rows,
     },
-    fileName: `grind-fee-${look.season}`,
+    fileName: `grind-fee-${view.season}`,
     scene: (colours, width) => drawFee(answer, wantedShare, format, link, colours, width),
   };
 }

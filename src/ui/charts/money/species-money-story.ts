@@ -9,12 +9,12 @@ import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
  * What each kind of game was billed and cost; `only` narrows it to one, named `onlyName`. `linkOf` leads to its animals.
  */
 export function speciesMoneyStory(
-  look: CostingView,
+  view: CostingView,
   format: Format,
   linkOf: (species: string) => string,
   only?: { code: string; name: string },
 ): SceneStory {
-  const rows = look.species.filter(({ code }) => only === undefined || code === only.code);
+  const rows = view.species.filter(({ code }) => only === undefined || code === only.code);
   const share = (row: SpeciesMargin): string => {
     const left = leftShare(row);
     return left === null ? '' : format.share(left, 0);
@@ -36,7 +36,7 @@ export function speciesMoneyStory(
         ...[row.name, row.animals, row.incomeMinor, row.cost, row.incomeMinor - row.cost, leftShare(row)],
       ]),
     },
-    fileName: `billed-by-species-${look.season}`,
+    fileName: `billed-by-species-${view.season}`,
     scene:
       rows.length === 0
         ? null
@@ -51,9 +51,9 @@ export function speciesMoneyStory(
 
 /** The kinds that leave most and least, of those with enough animals; the others are named. */
 function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
-  const told = rows.filter(({ animals }) => animals >= FEW);
+  const shown = rows.filter(({ animals }) => animals >= FEW);
   const few = rows.filter(({ animals }) => animals < FEW);
-  const said = speciesFinding(told.length > 0 ? told : rows, format);
+  const said = speciesFinding(shown.length > 0 ? shown : rows, format);
   return few.length > 0 ? `${said} ${text.speciesFew(few.map(({ name }) => name).join(', '))}`.trim() : said;
 }
 

@@ -14,12 +14,12 @@ interface Work {
 const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
 
 /** What was billed for each service, and what it cost. */
-export function workMoneyStory(look: CostingView, format: Format, link: string): SceneStory {
-  const works = worksOf(look);
+export function workMoneyStory(view: CostingView, format: Format, link: string): SceneStory {
+  const works = worksOf(view);
   return {
     title: text.workTitle,
     finding: workFinding(works, format),
-    n: text.n(look.billed),
+    n: text.n(view.billed),
     notes: [text.barKey],
     sources: [],
     table: {
@@ -32,7 +32,7 @@ export function workMoneyStory(look: CostingView, format: Format, link: string):
       ]),
       plain: works.map(({ code, billed, cost }) => [text.workOf[code], billed, cost, billed - (cost ?? 0)]),
     },
-    fileName: `billed-by-service-${look.season}`,
+    fileName: `billed-by-service-${view.season}`,
     scene:
       works.length === 0
         ? null

@@ -5,13 +5,13 @@ import type { Fate } from '../drawing/part-paint.ts';
 type Known = Pick<PoundsReport, 'damageUnknown'>;
 
 /** What an end is called. Where damage of some animals is unknown, it lies in what would else be shrink alone. */
-export function fateName(look: Known, fate: Fate): string {
-  return isMixed(look, fate) ? text.shrinkAndUnweighed : text.fates[fate];
+export function fateName(view: Known, fate: Fate): string {
+  return isMixed(view, fate) ? text.shrinkAndUnweighed : text.fates[fate];
 }
 
 /** The same within a sentence. */
-export function fateSaid(look: Known, fate: Fate): string {
-  return isMixed(look, fate) ? text.shrinkAndUnweighedSaid : text.fates[fate].toLowerCase();
+export function fateSaid(view: Known, fate: Fate): string {
+  return isMixed(view, fate) ? text.shrinkAndUnweighedSaid : text.fates[fate].toLowerCase();
 }
 
 function isMixed({ damageUnknown }: Known, fate: Fate): boolean {

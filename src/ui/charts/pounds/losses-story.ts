@@ -16,32 +16,32 @@ const NAMES = 190;
 const WORDS = 250;
 
 /** What did not go home, greatest first, in weight and in money. */
-export function lossesStory(look: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
-  const { losses, minorPerKg } = look;
+export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+  const { losses, minorPerKg } = view;
   const money = (minor: number | null): string => (minor === null ? '' : format.money(minor));
   return {
     title: text.lossTitle,
-    finding: lossesFinding(look, format),
-    n: text.n(look.n, look.others),
+    finding: lossesFinding(view, format),
+    n: text.n(view.n, view.others),
     notes: [
       minorPerKg === null ? text.noMoney : text.lossMoney(moneyPer(minorPerKg, format)),
-      ...unweighedNote(look),
+      ...unweighedNote(view),
     ],
     sources: [],
     table: {
       head: [text.kind, text.weight, text.share, text.money],
       rows: losses.map(({ what, grams, share, minor }) => [
-        fateName(look, what),
+        fateName(view, what),
         format.mass(grams, 1),
         format.share(share),
         money(minor),
       ]),
       links: losses.map(({ what }) => linkOf(what)),
       plainHead: [text.kind, `${text.weight}, g`, text.share, text.moneyMinor],
-      plain: losses.map(({ what, grams, share, minor }) => [fateName(look, what), grams, share, minor]),
+      plain: losses.map(({ what, grams, share, minor }) => [fateName(view, what), grams, share, minor]),
     },
-    fileName: `losses-${look.season}`,
-    scene: losses.length === 0 ? null : (colours, width) => drawLosses(look, format, linkOf, colours, width),
+    fileName: `losses-${view.season}`,
+    scene: losses.length === 0 ? null : (colours, width) => drawLosses(view, format, linkOf, colours, width),
   };
 }
 
@@ -51,14 +51,14 @@ function moneyPer(minorPerKg: number, format: Format): string {
 }
 
 /** How much was lost, and the most of what a shop can do something about. */
-function lossesFinding(look: PoundsReport, format: Format): string {
-  const { n, baseGrams, losses } = look;
+function lossesFinding(view: PoundsReport, format: Format): string {
+  const { n, baseGrams, losses } = view;
   if (n === 0 || losses.length === 0) return text.noLoss;
   const lost = losses.reduce((total, { grams }) => total + grams, 0);
   const mended = losses.find(({ what }) => what !== 'bone');
   const most = mended
     ? text.lossMended(
-        fateSaid(look, mended.what),
+        fateSaid(view, mended.what),
         format.mass(mended.grams, 0),
         mended.minor === null ? null : format.money(mended.minor),
       )
@@ -67,13 +67,13 @@ function lossesFinding(look: PoundsReport, format: Format): string {
 }
 
 function drawLosses(
-  look: PoundsReport,
+  view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
   width: number,
 ): Scene {
-  const { losses } = look;
+  const { losses } = view;
   const longest = Math.max(...losses.map(({ grams }) => grams));
   const marks = losses.map(({ what, grams, share, minor }, i): Mark => {
     const bar = Math.max(3, (grams / longest) * (width - NAMES - WORDS));
@@ -84,10 +84,10 @@ function drawLosses(
     ];
     const print = { kind: 'text' as const, y: i * ROW + 28, fill: colours.ink };
     return {
-      says: `${fateName(look, what)}: ${words.join(', ')}`,
+      says: `${fateName(view, what)}: ${words.join(', ')}`,
       link: linkOf(what),
       shapes: [
-        { ...print, x: 0, text: fateName(look, what), size: 15, weight: 600 },
+        { ...print, x: 0, text: fateName(view, what), size: 15, weight: 600 },
         painted(what, box(NAMES, i * ROW + 8, bar, 30, 4), colours),
         { ...print, x: NAMES + bar + 12, text: words.join('  ·  '), size: FONT_SIZE },
       ],

@@ -18,32 +18,32 @@ const GRINDER = 190;
 
 /** From the hook to what became of it, stream by stream; below at the right what went through the grinder. */
 export function drawPounds(
-  look: PoundsReport,
+  view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
   width: number,
 ): Scene {
-  const laid = layPounds(look, TOP, TALL);
+  const laid = layPounds(view, TOP, TALL);
   const [ends, home, grinderAt] = [0.36, 0.74, 0.645].map((share) => Math.round(width * share)) as [
     number,
     number,
     number,
   ];
   const grinderTop = Math.max(laid.home.top + laid.home.tall + 60, laid.bottom - GRINDER);
-  const ground = look.grinder.inGrams > 0;
+  const ground = view.grinder.inGrams > 0;
   return {
     width,
     height:
       Math.max(laid.bottom, ground ? grinderTop + GRINDER : 0, laid.over ? beyondAt(laid.over) : 0) + 12,
     marks: [
-      ...headings(look, laid, format, colours),
+      ...headings(view, laid, format, colours),
       ...laid.streams.map((stream) =>
-        streamMark(stream, look, format, linkOf, colours, { ends, home, laid }),
+        streamMark(stream, view, format, linkOf, colours, { ends, home, laid }),
       ),
-      homeMark(look, laid, home, format, colours),
+      homeMark(view, laid, home, format, colours),
       ...(ground
-        ? drawGrinder(look.grinder, format, colours, {
+        ? drawGrinder(view.grinder, format, colours, {
             x: grinderAt,
             y: grinderTop,
             width: width - grinderAt,
@@ -60,24 +60,24 @@ function beyondAt({ top, tall }: { top: number; tall: number }): number {
 
 /** The bar of the hanging weight with its weight above, and below it what was weighed beyond it. */
 function headings(
-  look: PoundsReport,
+  view: PoundsReport,
   { base, over }: PoundsLayout,
   format: Format,
   colours: ChartColours,
 ): Mark[] {
   const above = { kind: 'text' as const, x: 0, fill: colours.ink };
   const bar: Mark = {
-    says: `${text.onTheHook}: ${format.mass(look.baseGrams, 0)}`,
+    says: `${text.onTheHook}: ${format.mass(view.baseGrams, 0)}`,
     shapes: [
       { ...above, y: 20, text: text.onTheHook, size: FONT_SIZE, weight: 600, fill: colours.muted },
-      { ...above, y: 46, text: format.mass(look.baseGrams, 0), size: 24, weight: 700 },
+      { ...above, y: 46, text: format.mass(view.baseGrams, 0), size: 24, weight: 700 },
       { kind: 'path', d: box(0, base.top, BAR, base.tall, 3), fill: colours.spruce },
     ],
   };
   if (!over) return [bar];
   const [from, to] = [over.top + over.tall, beyondAt(over)];
   const beyond: Mark = {
-    says: text.over(format.mass(look.overGrams, 1)),
+    says: text.over(format.mass(view.overGrams, 1)),
     shapes: [
       {
         kind: 'path',
@@ -94,7 +94,7 @@ function headings(
         strokeWidth: 1.5,
         dash: [4, 3],
       },
-      { ...above, y: to, text: text.over(format.mass(look.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colours.blaze }, // prettier-ignore
+      { ...above, y: to, text: text.over(format.mass(view.overGrams, 1)), size: FONT_SIZE, weight: 600, fill: colours.blaze }, // prettier-ignore
     ],
   };
   return [bar, beyond];
@@ -108,26 +108,26 @@ interface Places {
 
 function streamMark(
   { fate, grams, from, to, tall }: Stream,
-  look: PoundsReport,
+  view: PoundsReport,
   format: Format,
   linkOf: (fate: Fate) => string,
   colours: ChartColours,
   { ends, home, laid }: Places,
 ): Mark {
-  const amount = `${format.mass(grams, 0)} · ${format.share(look.baseGrams > 0 ? grams / look.baseGrams : 0)}`;
+  const amount = `${format.mass(grams, 0)} · ${format.share(view.baseGrams > 0 ? grams / view.baseGrams : 0)}`;
   const middle = to + tall / 2;
   const words = { kind: 'text' as const, x: ends + END + 12, fill: colours.ink };
   const onward = isHome(fate)
     ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colours)]
     : [];
   return {
-    says: `${fateName(look, fate)}: ${amount}`,
+    says: `${fateName(view, fate)}: ${amount}`,
     link: linkOf(fate),
     shapes: [
       streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colours),
       ...onward,
       painted(fate, box(ends, to, END, Math.max(2, tall), 3), colours),
-      { ...words, y: middle - 3, text: fateName(look, fate), size: 15, weight: 700 },
+      { ...words, y: middle - 3, text: fateName(view, fate), size: 15, weight: 700 },
       { ...words, y: middle + 16, text: amount, size: FONT_SIZE },
     ],
   };
@@ -143,7 +143,7 @@ function homeTop(fate: Fate, { streams, home }: PoundsLayout): number {
 }
 
 function homeMark(
-  look: PoundsReport,
+  view: PoundsReport,
   { home }: PoundsLayout,
   x: number,
   format: Format,
@@ -151,7 +151,7 @@ function homeMark(
 ): Mark {
   const words: Omit<TextShape, 'y' | 'text' | 'size'> = { kind: 'text', x: x + BAR + 14, fill: colours.ink };
   const middle = home.top + home.tall / 2;
-  const share = look.baseGrams > 0 ? home.grams / look.baseGrams : 0;
+  const share = view.baseGrams > 0 ? home.grams / view.baseGrams : 0;
   return {
     says: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
     shapes: [

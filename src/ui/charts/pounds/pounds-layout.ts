@@ -28,9 +28,9 @@ const GAP = 8;
 const BREAK = 26;
 
 /** Grams of each fate; what is nothing is left out. */
-export function fatesOf(look: PoundsReport): Map<Fate, number> {
-  const parts = new Map<Fate, number>(look.parts.map(({ part, grams }) => [part, grams]));
-  parts.set('shrink', look.shrinkGrams).set('unexplained', look.unexplainedGrams);
+export function fatesOf(view: PoundsReport): Map<Fate, number> {
+  const parts = new Map<Fate, number>(view.parts.map(({ part, grams }) => [part, grams]));
+  parts.set('shrink', view.shrinkGrams).set('unexplained', view.unexplainedGrams);
   return new Map(
     [...HOME, ...LOST].flatMap((fate) => {
       const grams = parts.get(fate) ?? 0;
@@ -43,8 +43,8 @@ export function fatesOf(look: PoundsReport): Map<Fate, number> {
  * Lays the streams out between `top` and as far down as they need: the bar is `tall` pixels for all that was weighed,
  * and every end has room for its name, so that ends stand apart where the slices of the bar touch.
  */
-export function layPounds(look: PoundsReport, top: number, tall: number): PoundsLayout {
-  const fates = fatesOf(look);
+export function layPounds(view: PoundsReport, top: number, tall: number): PoundsLayout {
+  const fates = fatesOf(view);
   const all = [...fates.values()].reduce((total, grams) => total + grams, 0);
   const scale = all > 0 ? tall / all : 0;
   const streams: Stream[] = [];
@@ -58,8 +58,8 @@ export function layPounds(look: PoundsReport, top: number, tall: number): Pounds
     from += height;
     slot += room + GAP;
   }
-  const base = { top, tall: Math.max(0, all - look.overGrams) * scale };
-  const over = look.overGrams > 0 ? { top: top + base.tall, tall: look.overGrams * scale } : null;
+  const base = { top, tall: Math.max(0, all - view.overGrams) * scale };
+  const over = view.overGrams > 0 ? { top: top + base.tall, tall: view.overGrams * scale } : null;
   const homes = streams.filter(({ fate }) => isHome(fate));
   const grams = homes.reduce((total, stream) => total + stream.grams, 0);
   const [first, last] = [homes[0], homes.at(-1)];

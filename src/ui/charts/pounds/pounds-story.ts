@@ -8,29 +8,29 @@ import { drawPounds } from './pounds-drawing.ts';
 import { fatesOf, isHome } from './pounds-layout.ts';
 
 /** From the hook to every end: the one picture of where the weight went. `linkOf` leads to the animals of an end. */
-export function poundsStory(look: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
-  const fates = [...fatesOf(look)];
-  const share = (grams: number): number => grams / look.baseGrams;
+export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
+  const fates = [...fatesOf(view)];
+  const share = (grams: number): number => grams / view.baseGrams;
   return {
     title: text.title[format.unit],
-    finding: poundsFinding(look, format),
-    n: text.n(look.n, look.others),
+    finding: poundsFinding(view, format),
+    n: text.n(view.n, view.others),
     notes: [
       text.key,
-      ...unweighedNote(look),
-      ...(look.grinder.inGrams > 0 ? [text.grinderNote] : []),
-      ...(look.overGrams > 0 ? [text.overNote(format.mass(look.overGrams, 1))] : []),
+      ...unweighedNote(view),
+      ...(view.grinder.inGrams > 0 ? [text.grinderNote] : []),
+      ...(view.overGrams > 0 ? [text.overNote(format.mass(view.overGrams, 1))] : []),
     ],
     sources: [],
     table: {
       head: [text.kind, text.weight, text.share],
-      rows: look.n === 0 ? [] : fates.map(([fate, grams]) => [fateName(look, fate), format.mass(grams, 1), format.share(share(grams))]), // prettier-ignore
+      rows: view.n === 0 ? [] : fates.map(([fate, grams]) => [fateName(view, fate), format.mass(grams, 1), format.share(share(grams))]), // prettier-ignore
       links: fates.map(([fate]) => linkOf(fate)),
       plainHead: [text.kind, `${text.weight}, g`, text.share],
-      plain: fates.map(([fate, grams]) => [fateName(look, fate), grams, share(grams)]),
+      plain: fates.map(([fate, grams]) => [fateName(view, fate), grams, share(grams)]),
     },
-    fileName: `pounds-${look.season}`,
-    scene: look.n === 0 ? null : (colours, width) => drawPounds(look, format, linkOf, colours, width),
+    fileName: `pounds-${view.season}`,
+    scene: view.n === 0 ? null : (colours, width) => drawPounds(view, format, linkOf, colours, width),
   };
 }
 
@@ -40,25 +40,25 @@ export function unweighedNote({ damageUnknown }: Pick<PoundsReport, 'damageUnkno
 }
 
 /** How much went home, what took most of the rest, and what nothing explains. */
-export function poundsFinding(look: PoundsReport, format: Format): string {
-  if (look.n === 0) return text.none(look.others);
-  const fates = [...fatesOf(look)];
+export function poundsFinding(view: PoundsReport, format: Format): string {
+  if (view.n === 0) return text.none(view.others);
+  const fates = [...fatesOf(view)];
   const home = fates.reduce((total, [fate, grams]) => total + (isHome(fate) ? grams : 0), 0);
   const [most] = fates.filter(([fate]) => !isHome(fate)).sort(([, a], [, b]) => b - a);
-  const share = (grams: number): string => format.share(grams / look.baseGrams);
+  const share = (grams: number): string => format.share(grams / view.baseGrams);
   return [
     most
       ? text.finding(
-          format.mass(look.baseGrams, 0),
-          look.n,
+          format.mass(view.baseGrams, 0),
+          view.n,
           share(home),
-          fateSaid(look, most[0]),
+          fateSaid(view, most[0]),
           share(most[1]),
         )
       : text.noLoss,
-    look.unexplainedGrams > 0
-      ? text.unexplained(format.mass(look.unexplainedGrams, 1), share(look.unexplainedGrams))
+    view.unexplainedGrams > 0
+      ? text.unexplained(format.mass(view.unexplainedGrams, 1), share(view.unexplainedGrams))
       : text.allExplained,
-    ...(look.n < FEW ? [look.n === 1 ? text.one : text.few(look.n)] : []),
+    ...(view.n < FEW ? [view.n === 1 ? text.one : text.few(view.n)] : []),
   ].join(' ');
 }

@@ -14,8 +14,8 @@ interface Species {
 }
 
 /** What the next quote expects of each species, before the season's animals and after them. */
-export function beliefStory(look: CheckReport, format: Format): ChartStory {
-  const shown = look.paths.flatMap(endsOf);
+export function beliefStory(view: CheckReport, format: Format): ChartStory {
+  const shown = view.paths.flatMap(endsOf);
   return {
     title: text.beliefTitle,
     finding: beliefFinding(shown, format),
@@ -50,7 +50,7 @@ export function beliefStory(look: CheckReport, format: Format): ChartStory {
         believed.high,
       ]),
     },
-    fileName: `next-quote-${look.season}`,
+    fileName: `next-quote-${view.season}`,
     height: 110 + 64 * shown.length,
     draw: shown.length === 0 ? null : (colours) => drawBelief(shown, colours, format),
   };

@@ -14,16 +14,16 @@ const EDGE = 48;
 
 /** Both groups over one axis, and below them the difference over an axis with its nought. */
 export function drawCompare(
-  look: ComparisonReport,
+  view: ComparisonReport,
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,
   colours: ChartColours,
   width: number,
 ): Scene {
-  const { value, gap } = measureWriter(look.by, format);
+  const { value, gap } = measureWriter(view.by, format);
   const axis = axisOf(
-    (['a', 'b'] as const).flatMap((side) => endsOf(look[side])),
+    (['a', 'b'] as const).flatMap((side) => endsOf(view[side])),
     EDGE,
     width - EDGE,
     6,
@@ -32,13 +32,13 @@ export function drawCompare(
   const differenceTop = groupsEnd + 30;
   return {
     width,
-    height: look.difference ? differenceTop + HEAD + 78 : groupsEnd,
+    height: view.difference ? differenceTop + HEAD + 78 : groupsEnd,
     marks: [
-      grid(axis, { top: HEAD - 8, bottom: groupsEnd, title: text.axis[look.by] }, value, colours),
+      grid(axis, { top: HEAD - 8, bottom: groupsEnd, title: text.axis[view.by] }, value, colours),
       ...(['a', 'b'] as const).map((side, i) =>
-        groupMark(look[side], names[side], side, HEAD + i * ROW, axis, value, linkOf, colours),
+        groupMark(view[side], names[side], side, HEAD + i * ROW, axis, value, linkOf, colours),
       ),
-      ...(look.difference ? differenceMarks(look.difference, names, differenceTop, gap, colours, width) : []),
+      ...(view.difference ? differenceMarks(view.difference, names, differenceTop, gap, colours, width) : []),
     ],
   };
 }

@@ -7,26 +7,26 @@ import type { SceneStory } from '../story.ts';
 
 /** Two groups of animals by one measure, and the difference of their means with its range. */
 export function compareStory(
-  look: ComparisonReport,
+  view: ComparisonReport,
   names: GroupNames,
   format: Format,
   linkOf: (side: 'a' | 'b') => string,
 ): SceneStory {
-  const { value, gap } = measureWriter(look.by, format);
+  const { value, gap } = measureWriter(view.by, format);
   const sides = ['a', 'b'] as const;
-  const told = sides.some((side) => look[side].mean !== null);
-  const { difference } = look;
+  const shown = sides.some((side) => view[side].mean !== null);
+  const { difference } = view;
   return {
-    title: text.measures[look.by],
-    finding: compareFinding(look, names, format),
-    n: text.n(look.a.n, look.b.n),
+    title: text.measures[view.by],
+    finding: compareFinding(view, names, format),
+    n: text.n(view.a.n, view.b.n),
     notes: [text.key],
     sources: difference ? [text.source] : [],
     table: {
       head: [text.group, text.animals, text.mean, text.deviation],
       rows: [
         ...sides.map((side) => {
-          const { n, mean, sd } = look[side];
+          const { n, mean, sd } = view[side];
           return [names[side], String(n), mean === null ? '' : value(mean), sd === null ? '' : gap(sd)];
         }),
         ...(difference
@@ -36,13 +36,13 @@ export function compareStory(
       links: sides.map(linkOf),
       plainHead: [text.group, text.animals, text.mean, text.deviation, 'low', 'high'],
       plain: [
-        ...sides.map((side) => [names[side], look[side].n, look[side].mean, look[side].sd, null, null]),
+        ...sides.map((side) => [names[side], view[side].n, view[side].mean, view[side].sd, null, null]),
         ...(difference
           ? [[text.difference, null, difference.mean, null, difference.low, difference.high]]
           : []),
       ],
     },
-    fileName: `compare-${look.by}`,
-    scene: told ? (colours, width) => drawCompare(look, names, format, linkOf, colours, width) : null,
+    fileName: `compare-${view.by}`,
+    scene: shown ? (colours, width) => drawCompare(view, names, format, linkOf, colours, width) : null,
   };
 }

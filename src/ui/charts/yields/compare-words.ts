@@ -27,12 +27,12 @@ export function measureWriter(
 }
 
 /** What the two groups say: which gave more, or that they may as well be the same, and how much to trust it. */
-export function compareFinding(look: ComparisonReport, names: GroupNames, format: Format): string {
-  const { a, b, difference, fewest, inBoth, by } = look;
+export function compareFinding(view: ComparisonReport, names: GroupNames, format: Format): string {
+  const { a, b, difference, fewest, inBoth, by } = view;
   if (inBoth > 0 && inBoth === a.n && inBoth === b.n) return text.equal;
   if (!difference) {
-    const missing = (['a', 'b'] as const).filter((side) => look[side].n < 2);
-    return [...missing.map((side) => text.missing(names[side], look[side].n)), text.nothing].join(' ');
+    const missing = (['a', 'b'] as const).filter((side) => view[side].n < 2);
+    return [...missing.map((side) => text.missing(names[side], view[side].n)), text.nothing].join(' ');
   }
   const { gap } = measureWriter(by, format);
   const { low, mean, high } = difference;

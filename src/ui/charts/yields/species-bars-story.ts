@@ -21,25 +21,25 @@ const [BOTH_FIT, LETTER_FITS] = [62, 22];
 
 /** The same ends of each kind of game as bars of one length. */
 export function speciesBarsStory(
-  look: PoundsReport,
+  view: PoundsReport,
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
 ): SceneStory {
-  const shown = look.species.toSorted((a, b) => b.n - a.n || a.name.localeCompare(b.name));
+  const shown = view.species.toSorted((a, b) => b.n - a.n || a.name.localeCompare(b.name));
   return {
     title: text.speciesTitle,
     finding: barsFinding(shown, format),
-    n: text.n(look.n, look.others),
-    notes: [text.speciesKey, ...unweighedNote(look)],
+    n: text.n(view.n, view.others),
+    notes: [text.speciesKey, ...unweighedNote(view)],
     sources: [],
     table: {
-      head: [text.kind, 'n', text.weight, ...ORDER.map((part) => fateName(look, part))],
+      head: [text.kind, 'n', text.weight, ...ORDER.map((part) => fateName(view, part))],
       rows: shown.map(({ name, n, baseGrams, shares }) => [
         ...[name, String(n), format.mass(baseGrams, 0)],
         ...ORDER.map((part) => format.share(shares[part])),
       ]),
       links: shown.map(({ code }) => linkOf(code, 'whole cuts')),
-      plainHead: [text.kind, 'n', `${text.weight}, g`, ...ORDER.map((part) => fateName(look, part))],
+      plainHead: [text.kind, 'n', `${text.weight}, g`, ...ORDER.map((part) => fateName(view, part))],
       plain: shown.map(({ name, n, baseGrams, shares }) => [
         name,
         n,
@@ -47,9 +47,9 @@ export function speciesBarsStory(
         ...ORDER.map((part) => shares[part]),
       ]),
     },
-    fileName: `kinds-${look.season}`,
+    fileName: `kinds-${view.season}`,
     scene:
-      shown.length === 0 ? null : (colours, width) => drawBars(look, shown, format, linkOf, colours, width),
+      shown.length === 0 ? null : (colours, width) => drawBars(view, shown, format, linkOf, colours, width),
   };
 }
 
@@ -76,7 +76,7 @@ function barsFinding(shown: readonly Species[], format: Format): string {
 }
 
 function drawBars(
-  look: PoundsReport,
+  view: PoundsReport,
   shown: readonly Species[],
   format: Format,
   linkOf: (species: string, part: BarPart) => string,
@@ -84,7 +84,7 @@ function drawBars(
   width: number,
 ): Scene {
   const present = ORDER.filter((part) => shown.some(({ shares }) => shares[part] > 0));
-  const { marks: letters, tall: head } = legend(look, present, colours, width);
+  const { marks: letters, tall: head } = legend(view, present, colours, width);
   const sums = shown.map(({ shares }) => ORDER.reduce((total, part) => total + shares[part], 0));
   const scale = (width - NAMES - 4) / Math.max(1, ...sums);
   const print = { kind: 'text' as const, fill: colours.ink, size: FONT_SIZE };
@@ -105,7 +105,7 @@ function drawBars(
       const words = long >= BOTH_FIT ? `${letterOf(part)} ${format.share(share, 0)}` : letterOf(part);
       return [
         {
-          says: `${species.name}, ${fateName(look, part)}: ${format.share(share)}`,
+          says: `${species.name}, ${fateName(view, part)}: ${format.share(share)}`,
           link: linkOf(species.code, part),
           shapes: [
             painted(part, box(at, top, long, 38, 2), colours),
@@ -155,14 +155,14 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
 
 /** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
 function legend(
-  look: PoundsReport,
+  view: PoundsReport,
   present: readonly BarPart[],
   colours: ChartColours,
   width: number,
 ): { marks: Mark[]; tall: number } {
   let [x, y] = [0, 4];
   const marks = present.map((part): Mark => {
-    const words = `${letterOf(part)}  ${fateName(look, part)}`;
+    const words = `${letterOf(part)}  ${fateName(view, part)}`;
     const wide = 28 + words.length * 6.7;
     if (x > 0 && x + wide > width) [x, y] = [0, y + LEGEND_LINE];
     const at = { x, y };

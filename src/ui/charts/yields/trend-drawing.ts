@@ -119,9 +119,9 @@ function seasonMarks(
   linkOf: (species: string, season: number) => string,
   colours: ChartColours,
 ): Mark[] {
-  const told = seasons.slice(-MOST_SEASONS);
-  const step = (width - PANEL.scale) / told.length;
-  return told.map((one, i) => {
+  const shown = seasons.slice(-MOST_SEASONS);
+  const step = (width - PANEL.scale) / shown.length;
+  return shown.map((one, i) => {
     const middle = x + PANEL.scale + step * (i + 0.5);
     const now = one.season === season;
     const enough = one.n >= FEW;

@@ -7,18 +7,18 @@ import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
 /** Take-home of each species, season by season. `linkOf` leads to the animals of a species in a season. */
 export function trendStory(
-  look: YieldsReport,
+  view: YieldsReport,
   format: Format,
   linkOf: (species: string, season: number) => string,
 ): SceneStory {
-  const shown = look.species
+  const shown = view.species
     .filter(({ seasons }) => seasons.length > 0)
     .toSorted((a, b) => countOf(b) - countOf(a));
   const rows = shown.flatMap((species) => species.seasons.map((one) => ({ species, one })));
   const seasons = new Set(rows.map(({ one }) => one.season)).size;
   return {
     title: text.trendTitle,
-    finding: trendFinding(shown, look.season, format),
+    finding: trendFinding(shown, view.season, format),
     n: text.trendN(
       rows.reduce((total, { one }) => total + one.n, 0),
       seasons,
@@ -34,9 +34,9 @@ export function trendStory(
       links: rows.map(({ species, one }) => linkOf(species.code, one.season)),
       plain: rows.map(({ species, one }) => [species.name, one.season, one.n, one.q1, one.median, one.q3]),
     },
-    fileName: `seasons-${look.season}`,
+    fileName: `seasons-${view.season}`,
     scene:
-      seasons < 2 ? null : (colours, width) => drawTrend(shown, look.season, format, linkOf, colours, width),
+      seasons < 2 ? null : (colours, width) => drawTrend(shown, view.season, format, linkOf, colours, width),
   };
 }
 

@@ -10,11 +10,11 @@ import { dotsOf, drawYield } from './yield-drawing.ts';
  * `linkOf` leads to the animals of a species.
  */
 export function yieldStory(
-  look: YieldsReport,
+  view: YieldsReport,
   format: Format,
   linkOf: (species: string) => string,
 ): PlotStory {
-  const shown = look.species
+  const shown = view.species
     .filter(({ spread }) => spread !== null)
     .toSorted((a, b) => countOf(b) - countOf(a));
   const animals = shown.reduce((total, species) => total + countOf(species), 0);
@@ -28,7 +28,7 @@ export function yieldStory(
       text.key(FEW),
       ...publishedNotes(shown, text.keyFrame),
       ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
-      ...(look.untold > 0 ? [text.untold(look.untold)] : []),
+      ...(view.untold > 0 ? [text.untold(view.untold)] : []),
     ],
     sources: publishedSources(shown),
     table: {
@@ -50,7 +50,7 @@ export function yieldStory(
       plainHead: [text.species, text.ticket, text.takeHomeShare],
       plain: shown.flatMap(({ name, points }) => points.map((point) => [name, point.ticket, point.share])),
     },
-    fileName: `take-home-${look.season}`,
+    fileName: `take-home-${view.season}`,
     height: 110 + 64 * shown.length,
     draw: animals < 2 ? null : (colours) => drawYield(shown, colours, format),
     linkOf: (dataset, index) => {

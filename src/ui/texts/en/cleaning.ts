@@ -8,7 +8,7 @@ const heldIs = ({ ticket, positive }: HeldIn): string =>
 export const cleaningText = {
   title: 'Grinder cleaned',
   record: 'The grinder is cleaned',
-  kept: 'The cleaning is recorded.',
+  saved: 'The cleaning is recorded.',
   undone: 'Undone at once',
   newest: 'Newest cleanings',
   how: 'How it was cleaned',

@@ -34,8 +34,8 @@ export const costsText = {
     products: (unit: 'lb' | 'kg') => `and per ${unit} of trim`,
   } satisfies Record<ServiceCode, (unit: 'lb' | 'kg') => string>,
   packageSize: 'Usual package',
-  keep: 'Keep these figures',
-  kept: 'Kept. The answers follow them.',
+  save: 'Keep these figures',
+  saved: 'Kept. The answers follow them.',
 
   service: {
     cutting: 'Skinning and cutting',

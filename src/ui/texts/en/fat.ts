@@ -13,7 +13,7 @@ export const fatText = {
   weight: 'Weight',
   reason: 'Why',
   reasonHint: 'For example: weighed, dropped, rancid, past its date.',
-  keep: 'Keep',
+  save: 'Keep',
   kept: (lot: string, mass: string) => `${lot}: ${mass} is left.`,
   cancel: 'Not now',
   history: 'What became of it',

@@ -89,8 +89,8 @@ export const grinderText = {
   costUnit: 'Price is per',
   supplierLot: 'Supplier and lot',
   useBy: 'Use by',
-  keepFat: 'Put it on hand',
-  fatKept: (name: string) => `${name} is on hand.`,
+  addFat: 'Put it on hand',
+  fatAdded: (name: string) => `${name} is on hand.`,
   cancel: 'Cancel',
 
   yes: (typed: string) => `Yes, make it ${typed}`,
@@ -101,7 +101,7 @@ export const grinderText = {
   placeAgain: (place: string) => `${place} again`,
   tare: 'Container',
   tareHint: 'Weight of the tub, if it was on the scale.',
-  keep: 'Keep',
+  save: 'Keep',
 
   done: 'finished',
   open: 'open',
@@ -109,7 +109,7 @@ export const grinderText = {
   whichPart: 'What is on the scale',
   toGo: (mass: string) => `${mass} to go`,
   allIn: 'all in',
-  kept: (mass: string, what: string) => `Kept ${mass} ${what}.`,
+  saved: (mass: string, what: string) => `Kept ${mass} ${what}.`,
   void: 'Take back',
   voidOf: (mass: string, what: string) => `Take back ${mass} ${what}`,
   undone: 'Undone at once',

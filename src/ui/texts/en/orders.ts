@@ -66,9 +66,9 @@ export const ordersText = {
   alsoDrop: (product: string) => `Leave out ${product || 'this grind'}`,
   templateBegin: 'Keep as a way to cut…',
   templateName: 'Name of this way to cut',
-  templateKeep: 'Keep',
+  templateSave: 'Keep',
   templateLeave: 'Not now',
-  templateKept: (name: string) => `“${name}” can be started from now.`,
+  templateSaved: (name: string) => `“${name}” can be started from now.`,
   wrong: {
     percent: 'Type a percentage from 0 to 100.',
     target: 'Type a fat percentage from 0.5 to 60, or leave it empty.',

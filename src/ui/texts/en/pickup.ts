@@ -23,7 +23,7 @@ export const pickupText = {
   noCallsHow: 'Nobody has called about it yet.',
   callNote: 'What came of the call',
   callNoteHint: 'For example: left a message, comes on Friday.',
-  keepNote: 'Keep the note',
+  saveNote: 'Keep the note',
   noteOf: (when: string, by: string) => (by ? `${when}, ${by}` : when),
   callNumber: (name: string, phone: string) => (phone ? `${name}, ${phone}` : name),
   message: 'Message to the hunter',

@@ -68,7 +68,7 @@ export const quoteText = {
       price ? ` The bill comes to ${price}.` : ''
     } The final weights decide; the quote holds for ${plural(days, 'day', 'days')}.`,
   phonePrice: (mean: string, range: string) => `about ${mean}, most likely ${range}`,
-  keep: 'Save this quote',
+  save: 'Save this quote',
   hunter: 'Hunter',
   hunterHint: 'Name or phone number; may stay empty.',
   saved: (name: string, until: string) => `Quote ${name} is kept and holds until ${until}.`,
@@ -78,7 +78,7 @@ export const quoteText = {
   print: 'Print the quote',
   paperOf: 'On paper',
   forHunter: 'For',
-  told: (species: string, stage: string, typed: string) => `${species}, ${stage.toLowerCase()}: ${typed}`,
+  entered: (species: string, stage: string, typed: string) => `${species}, ${stage.toLowerCase()}: ${typed}`,
   paperNote:
     'Most likely means what such animals give on average; 8 in 10 come out within the range. The final weights decide.',
   examplePaper: 'Reckoned with example prices: this is no offer.',

@@ -84,8 +84,8 @@ export const railText = {
   gap: (span: string) => `Nobody read it for ${span}: what happened in between, nobody knows.`,
   reading: (cooler: string) => `Temperature of ${cooler} now`,
   readingHint: 'For example 36 or 2C.',
-  keepReading: 'Keep',
-  kept: (temperature: string, cooler: string) => `${temperature} is kept for ${cooler}.`,
+  saveReading: 'Keep',
+  saved: (temperature: string, cooler: string) => `${temperature} is kept for ${cooler}.`,
   readings: 'What was read in the last three days',
   readingAt: (temperature: string, when: string) => `${temperature}, ${when}`,
   void: 'Take back',
@@ -109,8 +109,8 @@ export const railText = {
   changeOf: (name: string) => `Change ${name}`,
   archive: 'Put away',
   gone: (name: string) => `${name} is not in use any more.`,
-  keepCooler: 'Keep',
-  coolerKept: (name: string) => `${name} is kept.`,
+  saveCooler: 'Keep',
+  coolerSaved: (name: string) => `${name} is kept.`,
 };
 
 /** How long something took, as said aloud: `40 minutes`, `3 hours 10 min`. */

@@ -48,12 +48,12 @@ export const shopText = {
   numberProblem: 'Type a whole number of days.',
   theme: 'Light or dark',
   themes: { light: 'Light', dark: 'Dark', system: 'As the computer has it' },
-  replaced: ({ setting, kept, used }: SettingReplaced) =>
+  replaced: ({ setting, kept: saved, used }: SettingReplaced) =>
     setting === 'zone'
-      ? `The book names the time zone “${kept}”, which this computer does not know. Gambrel goes by ${used} until you choose the shop’s zone below and keep these settings.`
-      : `The book says “${kept}” for “${settingNames[setting]}”, which cannot be used. Gambrel goes by “${used}” until you put it right and keep these settings.`,
-  keep: 'Keep these settings',
-  kept: 'The settings are kept.',
+      ? `The book names the time zone “${saved}”, which this computer does not know. Gambrel goes by ${used} until you choose the shop’s zone below and keep these settings.`
+      : `The book says “${saved}” for “${settingNames[setting]}”, which cannot be used. Gambrel goes by “${used}” until you put it right and keep these settings.`,
+  save: 'Keep these settings',
+  saved: 'The settings are kept.',
   nothing: 'Nothing was changed.',
 
   staff: 'Who works here',

@@ -75,8 +75,8 @@ export const pricesText = {
   fatProblem: 'Pick which fat it is for.',
   labelProblem: 'Say what it is for.',
   productProblem: 'Name the product.',
-  keep: 'Keep these prices',
-  kept: (name: string, from: string) => `${name} holds from ${from}.`,
+  save: 'Keep these prices',
+  saved: (name: string, from: string) => `${name} holds from ${from}.`,
   cancel: 'Leave the old prices',
   cancelLine: 'Cancel',
 };

@@ -121,7 +121,7 @@ export const recordText = {
   run: (first: string, last: string) => (first === last ? first : `${first} to ${last}`),
   gap: (tickets: string) =>
     `Ticket numbers are missing: ${tickets}. Gambrel never leaves one out, so the file was changed from outside. Look at a backup.`,
-  keep: (n: number, years: number, before: string) =>
+  pastRetention: (n: number, years: number, before: string) =>
     `${plural(n, 'entry', 'entries')} left the shop before ${before}, more than ${plural(years, 'year', 'years')} ago. They need not be kept any longer by your setting. Nothing is ever deleted by itself.`,
   seePast: 'See them in this season',
 
@@ -134,7 +134,7 @@ export const recordText = {
   reasonHint: 'For example: read off the licence at pick-up. It stays in the history.',
   ofTheOwner: 'The address and the phone are the owner’s: they change on all of his or her tickets.',
   isMissing: 'missing',
-  keepIt: 'Keep',
+  save: 'Keep',
   cancel: 'Cancel',
   lacksAtPickup: (lacks: string) => `Its record lacks: ${lacks}. Ask now; later it is a phone call.`,
   farm: 'farm stock',
@@ -171,7 +171,7 @@ export const recordText = {
   yearsHint: 'Counted from the day the animal left.',
   lateAfter: 'Written late after, days',
   lateAfterHint: 'From the day received to the day it was written down.',
-  keepSet: 'Keep this list',
-  setKept: 'The record book follows this list now.',
+  saveSet: 'Keep this list',
+  setSaved: 'The record book follows this list now.',
   wrongNumber: 'Type a whole number.',
 };

@@ -15,8 +15,8 @@ export const shelfText = {
   restoreOf: (name: string) => `Bring back ${name}`,
   restored: (name: string) => `${name} is on offer again.`,
   archivedList: (n: number) => `Put away: ${n}`,
-  keep: 'Keep',
-  kept: (name: string) => `${name} is kept.`,
+  save: 'Keep',
+  saved: (name: string) => `${name} is kept.`,
   cancel: 'Cancel',
 
   speciesHint: 'What can be picked at Intake and quoted. A new one is there at once.',

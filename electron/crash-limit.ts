@@ -3,7 +3,7 @@ const MOST_STOPS = 3;
 const WITHIN = 60_000;
 
 /** Counts how a part of the program stops; each call is one stop and tells whether that was once too often. */
-export function countStops(): () => boolean {
+export function makeCrashLimit(): () => boolean {
   const stops: number[] = [];
   return () => {
     const now = Date.now();

@@ -5,7 +5,7 @@ import { computed, ref } from 'vue';
 export const SLOW_AFTER_MS = 320;
 
 /** The calls that the desk takes long over. */
-export const useWaiting = defineStore('waiting', () => {
+export const useSlowCalls = defineStore('waiting', () => {
   const slowCalls = ref(0);
   /** True while the desk takes longer over something than a person takes for granted. */
   const isSlow = computed(() => slowCalls.value > 0);
@@ -13,17 +13,17 @@ export const useWaiting = defineStore('waiting', () => {
 });
 
 /** Watches over one answer of the desk, and hands it on. */
-export async function tellWhenSlow<T>(answer: Promise<T>): Promise<T> {
-  const waiting = useWaiting();
-  let told = false;
+export async function trackSlow<T>(answer: Promise<T>): Promise<T> {
+  const waiting = useSlowCalls();
+  let isCounted = false;
   const timer = setTimeout(() => {
-    told = true;
+    isCounted = true;
     waiting.slowCalls += 1;
   }, SLOW_AFTER_MS);
   try {
     return await answer;
   } finally {
     clearTimeout(timer);
-    if (told) waiting.slowCalls -= 1;
+    if (isCounted) waiting.slowCalls -= 1;
   }
 }
