@@ -3,7 +3,8 @@
  * next one, and how wide are they, beside the t-interval of a running mean that knows no profile?
  */
 import { tQuantile } from '../../src/core/stats/distributions.ts';
-import { predictSplits, type StudentT } from '../../src/core/yield/predict.ts';
+import type { StudentT } from '../../src/core/stats/student-t.ts';
+import { predictSplits } from '../../src/core/yield/predict.ts';
 import { forEachShare } from '../../src/core/yield/observation.ts';
 import { modelFrom, takeHomeRange } from '../../src/core/yield/yield.ts';
 import { accumulate, summarise, type Cell } from '../../src/core/yield/sums.ts';

@@ -6,7 +6,6 @@ import { copied } from './results/copied.ts';
 import { distributions } from './results/distributions.ts';
 import { hook } from './results/hook.ts';
 import { means } from './results/means.ts';
-import { lines } from './results/regression.ts';
 import { shares } from './results/apportion.ts';
 import { units } from './results/units.ts';
 import { yields } from './results/yield.ts';
@@ -18,7 +17,6 @@ export const RESULTS: Readonly<Record<string, readonly PublishedResult[]>> = {
   'The balance of weights': balances,
   'Loss on the hook': hook,
   'Shares of a pooled batch': shares,
-  'Lines through points': lines,
   'Means and control charts': means,
   Distributions: distributions,
 };

@@ -1,6 +1,7 @@
 /** What of a carcass is not on the table: shrink between hook and packages, with the damage where nobody weighed it. */
 import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
+import { NO_DAMAGE_PROBABILITY } from './sound-parts.ts';
 
 /** A share that may be lost, and the share of its distribution that lies nearest to it. */
 export interface MassPoint {
@@ -21,8 +22,6 @@ export interface LostShares {
  */
 const SHRINK_OFFSET = 0.01;
 const MIN_SHRINK = 0.005;
-/** Damage that nobody weighed is as likely none at all as some. Our own choice. */
-const NO_DAMAGE_CHANCE = 0.5;
 /** Now and then a bag is lost or the cooler runs dry: one animal in a hundred strays so many times as far. Our own choice. */
 const HEAVY_TAIL = { chance: 0.01, spread: 2.5 } as const;
 
@@ -44,7 +43,7 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
   const shrink = shrinkOf(model, extraVariance);
   const damages = damagePoints(model);
   const density = (share: number): number => {
-    let sum = NO_DAMAGE_CHANCE * shrink.density(share);
+    let sum = NO_DAMAGE_PROBABILITY * shrink.density(share);
     for (const { share: damage, mass } of damages) sum += mass * shrink.density(share - damage);
     return sum;
   };
@@ -108,7 +107,7 @@ function damagePoints({ damage: { logMean, logSd } }: ShareModel): MassPoint[] {
     return { share, mass: Math.exp((-z * z) / 2) / (share + DAMAGE_OFFSET) };
   });
   const all = points.reduce((sum, { mass }) => sum + mass, 0);
-  return points.map(({ share, mass }) => ({ share, mass: ((1 - NO_DAMAGE_CHANCE) * mass) / all }));
+  return points.map(({ share, mass }) => ({ share, mass: ((1 - NO_DAMAGE_PROBABILITY) * mass) / all }));
 }
 
 /** The mean share of the parts on the table besides damage. */

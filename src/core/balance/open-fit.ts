@@ -1,28 +1,21 @@
 /** How well the parts weighed so far fit what the kind of animal usually gives, while more of them may still come. */
-import { inverse, Matrix } from 'ml-matrix';
+import { Matrix } from 'ml-matrix';
 import { normalCdf } from '../stats/distributions.ts';
 import { logSumExp } from '../stats/log-sum-exp.ts';
 import { damageLog } from './lost-shares.ts';
-import { DAMAGE_OFFSET, SHARE_PARTS, type SharePart } from './part-shares.ts';
+import { DAMAGE_OFFSET, SHARE_PARTS, type PartsWeighed, type SharePart } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
-import type { PartsWeighed } from './parts-weighed.ts';
+import {
+  ANIMAL_MIXTURE,
+  DAMAGE_INDEX as DAMAGE,
+  maskedInverse,
+  NO_DAMAGE_PROBABILITY,
+  SOUND_COUNT as COUNT,
+  SOUND_PARTS as SOUND,
+} from './sound-parts.ts';
 
-/** The parts besides damage are normal given the damage; damage itself is skewed and has a distribution of its own. */
-const SOUND = SHARE_PARTS.filter((part) => part !== 'damage');
-const COUNT = SOUND.length;
-const DAMAGE = SHARE_PARTS.indexOf('damage');
-/** Damage that nobody weighed: as likely none at all as an amount from its distribution, tried at these deviations. */
-const NO_DAMAGE_CHANCE = 0.5;
+/** Damage that nobody weighed is tried at these deviations of its logarithm. */
 const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
-/**
- * Some animals are unlike their kind: one in twenty has a spread two and a half times as wide, one in a hundred five times.
- * Without them an odd animal would be taken for a slip. Our own choice.
- */
-const KINDS_OF_ANIMAL = [
-  { log: Math.log(0.94), spread: 1 },
-  { log: Math.log(0.05), spread: 2.5 },
-  { log: Math.log(0.01), spread: 5 },
-] as const;
 /** Two scales and rounded steps: parts may outweigh their whole by about this share of it. */
 const OVERWEIGHT_SD = 0.004;
 /** Readings' standard deviations are told apart in steps of this share: the inverse matrices are kept by them. */
@@ -59,7 +52,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
   });
   const slices = damageSlices(model);
   const unweighed = [
-    damagePoint(0, Math.log(NO_DAMAGE_CHANCE)),
+    damagePoint(0, Math.log(NO_DAMAGE_PROBABILITY)),
     ...slices.map(({ damage, log }) => damagePoint(damage, log)),
   ];
   const damagePointsOf = ({ damage }: PartsWeighed): readonly DamagePoint[] => {
@@ -76,17 +69,10 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
       const sd = mask & (1 << i) ? (parts[SOUND[i] as SharePart]?.sd ?? 0) : 0;
       key = key * (MOST_SD_STEPS + 1) + Math.min(MOST_SD_STEPS, Math.round(sd / SD_STEP));
     }
-    let found = inverses.get(key);
-    if (found) return found;
-    found = new Float64Array(COUNT * COUNT);
+    const cached = inverses.get(key);
+    if (cached) return cached;
+    const found = maskedInverse(sound, mask, (i) => (parts[SOUND[i] as SharePart]?.sd ?? 0) ** 2);
     inverses.set(key, found);
-    if (mask === 0) return found;
-    const at = SOUND.flatMap((_, i) => (mask & (1 << i) ? [i] : []));
-    const chosen = sound.selection(at, at);
-    at.forEach((i, k) => chosen.set(k, k, chosen.get(k, k) + (parts[SOUND[i] as SharePart]?.sd ?? 0) ** 2));
-    const inverted = inverse(chosen);
-    for (const [k, i] of at.entries())
-      for (const [l, j] of at.entries()) found[i * COUNT + j] = inverted.get(k, l);
     return found;
   }
 
@@ -133,8 +119,8 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     const scores: number[] = [];
     for (const { log, expected } of damagePointsOf(parts)) {
       const { squared, count } = distance(parts, expected);
-      for (const { log: chance, spread } of KINDS_OF_ANIMAL)
-        scores.push(chance + log - count * Math.log(spread) - squared / (2 * spread * spread));
+      for (const { probability, scale } of ANIMAL_MIXTURE)
+        scores.push(Math.log(probability) + log - count * Math.log(scale) - squared / (2 * scale * scale));
     }
     const total = SHARE_PARTS.reduce((sum, part) => sum + (parts[part]?.share ?? 0), 0);
     const over = Math.max(0, total - 1) / OVERWEIGHT_SD;
@@ -150,6 +136,6 @@ function damageSlices({ damage: { logMean, logSd } }: ShareModel): { damage: num
       (above === undefined ? 1 : normalCdf((z + above) / 2)) -
       (below === undefined ? 0 : normalCdf((below + z) / 2));
     const damage = Math.min(1, Math.max(0, Math.exp(logMean + logSd * z) - DAMAGE_OFFSET));
-    return { damage, log: Math.log((1 - NO_DAMAGE_CHANCE) * mass) };
+    return { damage, log: Math.log((1 - NO_DAMAGE_PROBABILITY) * mass) };
   });
 }

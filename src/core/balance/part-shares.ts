@@ -12,6 +12,16 @@ export type SharePart = (typeof SHARE_PARTS)[number];
 /** Shares of the hanging weight (0 to 1); a part that is left out was not weighed. */
 export type PartShares = Readonly<Partial<Record<SharePart, number>>>;
 
+/** One part of an animal as far as it was weighed, as shares of the whole. */
+export interface PartWeighed {
+  readonly share: number;
+  /** Standard deviation of the readings behind it. */
+  readonly sd: number;
+  /** More of this part may still come: what was weighed is the least that it can be. */
+  readonly open: boolean;
+}
+export type PartsWeighed = Readonly<Partial<Record<SharePart, PartWeighed>>>;
+
 /** Animals of which the same parts were weighed: sums over these parts alone, `products` row by row. */
 export interface PatternSums {
   n: number;

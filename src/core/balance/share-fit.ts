@@ -1,7 +1,7 @@
 /** How well the weighed parts of one animal fit what its kind usually gives, all of them together. */
 import { closedFit } from './closed-fit.ts';
 import { openFit } from './open-fit.ts';
-import type { PartsWeighed } from './parts-weighed.ts';
+import type { PartsWeighed } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 
 /**

@@ -3,10 +3,8 @@ import { batchOf, verifyHardConstraints, verifyPlan, RELATIVE_TOLERANCE } from '
 import { cheapestInTime, sizeTolerance } from './cheapest.ts';
 import { readRecipe, withoutSteps, type Recipe } from './input.ts';
 import { nearestBatch } from './nearest.ts';
-import type { BlendPlan, BlendRequest, CheapestBlend, InfeasibleBlend, InfeasibleReason } from './types.ts';
+import type { BlendPlan, BlendRequest, InfeasibleBlend, InfeasibleReason } from './types.ts';
 import { explain } from './infeasible.ts';
-import type { Solved } from './chance-constraint.ts';
-import { valueOfOneMoreKg } from './marginal-value.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 export { fatToAdd, type FatToAdd, type TwoPartBlend } from './two-part.ts';
@@ -37,29 +35,11 @@ export type * from './types.ts';
  */
 export async function planBlend(request: BlendRequest): Promise<BlendPlan | InfeasibleBlend> {
   const recipe = readRecipe(request);
-  const found = await cheapestOf(request, recipe);
-  if (found.kind === 'impossible') return found;
-  return { ...found.plan, valueOfOneMoreKg: await valueOfOneMoreKg(recipe, found.solved) };
-}
-
-/**
- * The same batch without what one more kilogram of each source would be worth: that is planned again for each of them,
- * which takes seconds among a hundred lots. @throws ValidationError as `planBlend`
- */
-export async function cheapestBlend(request: BlendRequest): Promise<CheapestBlend | InfeasibleBlend> {
-  const found = await cheapestOf(request, readRecipe(request));
-  return found.kind === 'impossible' ? found : found.plan;
-}
-
-async function cheapestOf(
-  request: BlendRequest,
-  recipe: Recipe,
-): Promise<{ kind: 'found'; plan: CheapestBlend; solved: Solved } | InfeasibleBlend> {
   const solved = await cheapestInTime(recipe);
   if (!solved || solved === 'too long') return infeasible(request, recipe, solved === null);
   const batch = batchOf(request, recipe, solved.grams);
   verifyPlan(recipe, solved.grams, batch, sizeTolerance(recipe));
-  return { kind: 'found', plan: { kind: 'plan', ...batch }, solved };
+  return { kind: 'plan', ...batch };
 }
 
 async function infeasible(request: BlendRequest, recipe: Recipe, proven: boolean): Promise<InfeasibleBlend> {

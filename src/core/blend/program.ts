@@ -28,15 +28,13 @@ export interface Program {
 
 export interface Solution {
   readonly values: readonly number[];
-  /** Change of the objective per unit by which a column's binding limit moves up; null with whole columns. */
-  readonly slopes: readonly number[] | null;
 }
 
 /**
  * A batch in whole steps counts as the best when none can be cheaper by more than this part of its cost: among
  * hundreds of sources the last cent would take minutes to prove.
  */
-export const WHOLE_STEP_GAP = 1e-5;
+const WHOLE_STEP_GAP = 1e-5;
 
 /** Seconds after which a solve is given up: ten thousand sources take half a second, a hard case of steps for ever. */
 const TIME_LIMIT = 10;
@@ -80,11 +78,7 @@ export async function solve(program: Program): Promise<Solution | null> {
   if (result.Status === 'Time limit reached') throw new ValidationError('blend.too-long');
   if (result.Status !== 'Optimal')
     throw new ValidationError('blend.solver', undefined, { status: result.Status });
-  const columns = program.columns.map((_, i) => result.Columns[`x${i}`] as { Primal: number; Dual?: number });
-  return {
-    values: columns.map((column) => column.Primal),
-    slopes: whole ? null : columns.map((column) => column.Dual ?? 0),
-  };
+  return { values: program.columns.map((_, i) => (result.Columns[`x${i}`] as { Primal: number }).Primal) };
 }
 
 /** The program in CPLEX LP format, its columns named x0, x1, … so that no product's name can spoil the text. */

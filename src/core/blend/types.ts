@@ -65,16 +65,8 @@ export interface Batch {
   probabilityBelow?: number;
 }
 
-export interface CheapestBlend extends Batch {
+export interface BlendPlan extends Batch {
   kind: 'plan';
-}
-
-export interface BlendPlan extends CheapestBlend {
-  /**
-   * For each used-up source that is not `useAll`: by how many minor units this very batch would have been
-   * cheaper with one more kilogram of it on hand, found by planning again with 1,000 g more.
-   */
-  valueOfOneMoreKg: Record<string, number>;
 }
 
 /**

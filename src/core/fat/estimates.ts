@@ -7,12 +7,6 @@ export interface FatEstimate {
   readonly sd: number;
 }
 
-/** The part of a species profile that matters here. */
-export interface FatProfile {
-  readonly trimFat: FatEstimate;
-  readonly primals?: readonly { readonly code: string; readonly trimFat?: FatEstimate }[];
-}
-
 export interface CorrelatedFatEstimate extends FatEstimate {
   readonly id: string;
   /** Covariance with other sources by their id, in fractions²; absent means none. */

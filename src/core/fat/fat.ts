@@ -1,21 +1,9 @@
 /** What the shop believes about the fat of its trim, and how a fat test of a finished batch changes that. */
 import { fraction, notNegative, sharesOf } from './estimates.ts';
-import type { CorrelatedFatEstimate, FatEstimate, FatProfile, FatTest } from './estimates.ts';
+import type { CorrelatedFatEstimate, FatTest } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-export type { CorrelatedFatEstimate, FatEstimate, FatProfile, FatTest } from './estimates.ts';
-
-/**
- * The fat to expect of trim before any test: the primal's own figure where the profile has one, else the species'.
- * @throws ValidationError `number.not-finite`, `share.out-of-range`
- */
-export function expectedTrimFat(profile: FatProfile, primal?: string): FatEstimate {
-  const own = profile.primals?.find(({ code }) => code === primal)?.trimFat;
-  const { mean, sd } = own ?? profile.trimFat;
-  fraction(mean, 'trimFat.mean');
-  notNegative(sd, 'trimFat.sd');
-  return { mean, sd };
-}
+export type { CorrelatedFatEstimate, FatEstimate, FatTest } from './estimates.ts';
 
 /**
  * Beliefs after a fat test of a batch, by the linear Gaussian update (the measurement step of the Kalman filter,
@@ -59,16 +47,6 @@ export function updateFatEstimates(
     const variance = Math.max(0, estimate.sd ** 2 - gain * (crossCovariance[i] as number));
     return { ...estimate, mean: estimate.mean + gain * innovation, sd: Math.sqrt(variance), covariance };
   });
-}
-
-/**
- * How many standard deviations the test lies from what the beliefs foretold. Beyond ±3, look for a wrong weight,
- * a wrong tub or a bad test before believing it.
- * @throws ValidationError as `updateFatBeliefs`
- */
-export function standardisedInnovation(estimates: readonly CorrelatedFatEstimate[], test: FatTest): number {
-  const { innovation, variance } = fatTestInnovation(estimates, test);
-  return innovation / Math.sqrt(variance);
 }
 
 /**

@@ -44,11 +44,6 @@ export function fatOfKind({ mean, sd }: FatEstimate): FatOfKind {
   };
 }
 
-/** What to expect of one more animal of a kind: the kind's mean, with the spread of both levels. */
-export function oneOfKind({ mean, ownSd }: Pick<FatOfKind, 'mean' | 'ownSd'>): FatEstimate {
-  return { mean: mean.mean, sd: Math.hypot(mean.sd, ownSd) };
-}
-
 /**
  * The beliefs with one more source that hangs on a belief `kind`: an animal on its kind's mean, or a kind on its shop.
  * Its fat is offset + loading × that belief + a deviation of its own, 0 ± ownSd and independent of all there is; so its

@@ -3,7 +3,6 @@
  * the stdlib project (stdlib.io): incomplete gamma and beta functions after Boost and Cephes.
  */
 import chiSquareCdfRaw from '@stdlib/stats-base-dists-chisquare-cdf';
-import chiSquareQuantileRaw from '@stdlib/stats-base-dists-chisquare-quantile';
 import normalQuantileRaw from '@stdlib/stats-base-dists-normal-quantile';
 import tQuantileRaw from '@stdlib/stats-base-dists-t-quantile';
 import { ValidationError } from '../values/validation-error.ts';
@@ -36,24 +35,6 @@ export function normalCdf(z: number): number {
  */
 export function tQuantile(p: number, df: number): number {
   return tQuantileRaw(share(p), degrees(df));
-}
-
-/**
- * The share of the chi-square distribution with `df` degrees of freedom below `x` (0 for negative x).
- * @throws ValidationError `number.not-finite`, `degrees.not-positive`
- * @example chiSquareCdf(3.841458820694124, 1) // 0.95
- */
-export function chiSquareCdf(x: number, df: number): number {
-  return chiSquareCdfRaw(finite(x, 'x'), degrees(df));
-}
-
-/**
- * The x below which a share `p` of the chi-square distribution with `df` degrees of freedom lies.
- * @throws ValidationError `share.out-of-range`, `degrees.not-positive`
- * @example chiSquareQuantile(0.95, 1) // 3.8414588206941245
- */
-export function chiSquareQuantile(p: number, df: number): number {
-  return chiSquareQuantileRaw(share(p), degrees(df));
 }
 
 function share(p: number): number {

@@ -1,24 +1,10 @@
 /** Money as text: shown in the shop's locale, and read as people type it. */
-import { MOST_MINOR, wholeMinor } from './money-sums.ts';
+import { MOST_MINOR } from './money-sums.ts';
 import { ValidationError } from './validation-error.ts';
 
 export { percentOf, roundHalfAwayFromZero, timesRate } from './money-sums.ts';
 
 const formats = new Map<string, Intl.NumberFormat>();
-
-/**
- * An amount in the currency's own decimals: `formatMoney(4550, 'USD', 'en-US')` is `$45.50`, and
- * `formatMoney(4550, 'JPY', 'en-US')` is `¥4,550`.
- * @throws ValidationError `money.not-whole`, `money.unknown-currency`
- */
-export function formatMoney(minor: number, currency: string, locale: string): string {
-  const format = formatOf(currency, locale);
-  const places = decimalsOf(format);
-  const digits = String(Math.abs(wholeMinor(minor, 'minor'))).padStart(places + 1, '0');
-  const cut = digits.length - places;
-  const text = `${minor < 0 ? '-' : ''}${digits.slice(0, cut)}${places > 0 ? '.' : ''}${digits.slice(cut)}`;
-  return format.format(text as Intl.StringNumericLiteral);
-}
 
 /** Decimals of a currency: 2 for USD, 0 for JPY. @throws ValidationError `money.unknown-currency` */
 export function currencyDecimals(currency: string): number {

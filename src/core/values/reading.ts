@@ -72,13 +72,6 @@ export function readingStepGrams(reading: Pick<Reading, 'decimals' | 'unit'>): n
   return GRAMS_PER[reading.unit] / 10 ** reading.decimals;
 }
 
-/** A reading for a computed amount of whole steps, e.g. what a scale sent. Not for typed text. */
-export function readingOf(value: number, decimals: number, unit: MassUnit): Reading {
-  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', 'value');
-  const digits = Math.round(value * 10 ** decimals);
-  return { digits, decimals, unit, typed: `${(digits / 10 ** decimals).toFixed(decimals)} ${unit}` };
-}
-
 function oneUnit(typed: string, plain: string, defaultUnit: MassUnit): Reading {
   const match = /^([\d.,/\s]+?)\s*([a-z#]*)\.?$/.exec(plain);
   if (!match) throw new ValidationError('reading.unreadable', 'typed', { typed });

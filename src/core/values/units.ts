@@ -47,14 +47,6 @@ export function decimalsOf(step: number): number {
   return 9;
 }
 
-/**
- * Grams as text in `unit`, rounded half away from zero to the scale step, with the step's decimals.
- * @example formatMass(8445.89, 'lb', 0.02) // '18.62 lb'
- */
-export function formatMass(grams: number, unit: MassUnit, step: number, locale = 'en-US'): string {
-  return `${formatAmount(roundToStep(fromGrams(grams, unit), step), decimalsOf(step), locale)} ${unit}`;
-}
-
 const formats = new Map<string, Intl.NumberFormat>();
 
 /** A plain number with a fixed count of decimals in the shop's locale. Formatters are kept: making one is slow. */

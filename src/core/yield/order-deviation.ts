@@ -1,13 +1,7 @@
 /** How far what a shop does comes out from what it set out to do, learned from how it came out before. */
+import type { StudentT } from '../stats/student-t.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import { logit } from './tree.ts';
-
-/** One more result, on the scale of the results given: middle + scale × Student's t. */
-export interface StudentT {
-  readonly location: number;
-  readonly scale: number;
-  readonly degrees: number;
-}
 
 /** What is believed before any result. */
 export interface DeviationPrior {

@@ -2,7 +2,8 @@
 import { tQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
-import { predictSplit, type StudentT } from './predict.ts';
+import type { StudentT } from '../stats/student-t.ts';
+import { predictSplit } from './predict.ts';
 import { modelFrom, type YieldModel } from './model.ts';
 import type { Group, YieldObservation } from './observation.ts';
 import type { Range } from './simulate.ts';

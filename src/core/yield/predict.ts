@@ -1,18 +1,12 @@
 /** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
 import { conflictVarianceAt, predictiveAt, meanAt } from './fit.ts';
+import type { StudentT } from '../stats/student-t.ts';
 import { correlationsWithDamage } from './latent.ts';
 import { priorOf, columnIndicesOf } from './layout.ts';
 import { requireBase, poolOf, type Pool, type YieldModel } from './model.ts';
 import { fitProbabilityOfNone } from './zero-damage.ts';
 import type { Group } from './observation.ts';
 import { SPLITS, type Split } from './tree.ts';
-
-/** One split foretold on the logit scale: middle + scale * Student's t; of damage, among animals that have any. */
-export interface StudentT {
-  readonly location: number;
-  readonly scale: number;
-  readonly degrees: number;
-}
 
 /** Every split of one more animal of this kind. */
 export function predictSplits(model: YieldModel, group: Group): Record<Split, StudentT> {

@@ -1,6 +1,8 @@
 /** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
+import { quantile } from '../stats/quantile.ts';
 import { seeded } from '../stats/random.ts';
-import type { StudentT, DamageDependence } from './predict.ts';
+import type { StudentT } from '../stats/student-t.ts';
+import type { DamageDependence } from './predict.ts';
 import { scoreOf } from './latent.ts';
 import { divide, inverseLogit, SPLITS, type Base, type Part, type Split } from './tree.ts';
 
@@ -73,14 +75,5 @@ export function simulateParts<P extends Part>(
 function rangeOf(values: Float64Array, level: number): Range {
   const sorted = values.sort();
   const mean = sorted.reduce((total, value) => total + value, 0) / sorted.length;
-  return { mean, low: quantile(sorted, (1 - level) / 2), high: quantile(sorted, (1 + level) / 2) };
-}
-
-/** The p-quantile of sorted draws, by a straight line between plotting positions i / (n + 1). */
-function quantile(sorted: Float64Array, p: number): number {
-  const at = Math.min(sorted.length - 1, Math.max(0, p * (sorted.length + 1) - 1));
-  const below = Math.floor(at);
-  const low = sorted[below] ?? 0;
-  const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;
-  return low + (at - below) * (high - low);
+  return { mean, low: quantile(sorted, (1 - level) / 2, 6), high: quantile(sorted, (1 + level) / 2, 6) };
 }

@@ -2,7 +2,8 @@
  * What an animal will give: the published figures to begin with, and the shop's own weighings as they come in.
  * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
  */
-import { predictShare, type StudentT } from './order-deviation.ts';
+import type { StudentT } from '../stats/student-t.ts';
+import { predictShare } from './order-deviation.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { predictSplits, predictDamageDependence } from './predict.ts';

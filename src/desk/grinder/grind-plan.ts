@@ -1,5 +1,5 @@
 /** What to weigh into a batch so that it reaches its fat, or by how much it cannot and what would make it possible. */
-import { cheapestBlend, fatToAdd } from '../../core/blend/blend.ts';
+import { planBlend, fatToAdd } from '../../core/blend/blend.ts';
 import type { Batch, BlendSource } from '../../core/blend/types.ts';
 import { toGrams } from '../../core/values/units.ts';
 import { fatSources, sharing, trimSources, trimWaiting, type BenchSource } from './blend-sources.ts';
@@ -53,7 +53,7 @@ export async function planGrind(session: Session, asked: GrindAsked): Promise<Bl
   const sources = sharing(session, [...trim, ...fats]);
   // Of a handful of trim, half a step is more than the whole target.
   const fat = { min: Math.max(0, target - slack), max: Math.min(1, target + slack) };
-  const answer = await cheapestBlend({ sources, fat });
+  const answer = await planBlend({ sources, fat });
   if (answer.kind === 'plan') return planned([...trim, ...fats], answer);
   const have = fats.reduce((total, { source }) => total + source.availableGrams, 0);
   return {
@@ -94,7 +94,7 @@ async function allOf(
     ...fats.map((one) => ({ ...one, source: { ...one.source, stepGrams: undefined, useAll: true } })),
   ];
   const sources = sharing(session, all);
-  const answer = await cheapestBlend({ sources, fat: { min: 0, max: 1 } });
+  const answer = await planBlend({ sources, fat: { min: 0, max: 1 } });
   if (answer.kind === 'plan') return planned(all, answer);
   return {
     kind: 'out of reach',

@@ -1,9 +1,9 @@
 /** How nearly the shop's cutters keep to the share of the meat that an order wants whole. */
 import type { YieldRow } from '../../book/sums/sums.ts';
+import type { StudentT } from '../../core/stats/student-t.ts';
 import {
   predictDeviationFromSums,
   logitDeviation,
-  type StudentT,
   type DeviationPrior,
   type DeviationSums,
 } from '../../core/yield/order-deviation.ts';

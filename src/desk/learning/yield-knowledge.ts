@@ -4,7 +4,7 @@ import { kindKey, withoutShares } from '../../core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../../core/balance/share-model.ts';
 import { shareBaseOf, sharePrior } from '../../core/balance/share-prior.ts';
 import { shiftMean, poolSexes, sexShift } from '../../core/balance/share-sexes.ts';
-import type { StudentT } from '../../core/yield/order-deviation.ts';
+import type { StudentT } from '../../core/stats/student-t.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import {

@@ -4,7 +4,7 @@ import type { WeighingRecord, WeightSums } from '../../book/records/weighings.ts
 import { reconcile } from '../../core/balance/balance.ts';
 import type { Change } from '../../core/balance/explain.ts';
 import { SHARE_PARTS, type SharePart } from '../../core/balance/part-shares.ts';
-import type { PartWeighed } from '../../core/balance/parts-weighed.ts';
+import type { PartWeighed } from '../../core/balance/part-shares.ts';
 import { shareFit } from '../../core/balance/share-fit.ts';
 import type { ShareModel } from '../../core/balance/share-model.ts';
 import { readingGrams } from '../../core/values/reading.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { closedFit } from '../../../src/core/balance/closed-fit.ts';
-import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
+import type { PartsWeighed } from '../../../src/core/balance/part-shares.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
 import { logSumExp } from '../../../src/core/stats/log-sum-exp.ts';

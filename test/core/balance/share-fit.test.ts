@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PartsWeighed } from '../../../src/core/balance/parts-weighed.ts';
+import type { PartsWeighed } from '../../../src/core/balance/part-shares.ts';
 import { shareFit } from '../../../src/core/balance/share-fit.ts';
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';

@@ -23,7 +23,6 @@ describe('planBlend', () => {
     expect(found.parts[1]?.grams).toBeCloseTo((10_000 * 0.065) / 0.7619, 6);
     expect(found.fat).toBeCloseTo(0.125, 10);
     expect(found.cost).toBeCloseTo((300 * 10 * 0.065) / 0.7619, 6);
-    expect(found.valueOfOneMoreKg).toEqual({});
   });
 
   it('adds no more than needed even where fat costs nothing', async () => {
@@ -38,20 +37,9 @@ describe('planBlend', () => {
     expect(found.fat).toBeCloseTo(0.3, 8);
   });
 
-  it('uses own fat first and says what a kilogram more of it would have saved', async () => {
-    const request = { sources: [elk, backFat, ownFat], fat: { min: 0.125, max: 0.13 } };
-    const found = await plan(request);
+  it('uses own fat, which costs nothing, before bought fat', async () => {
+    const found = await plan({ sources: [elk, backFat, ownFat], fat: { min: 0.125, max: 0.13 } });
     expect(found.parts[2]?.grams).toBe(500);
-    const more = await plan({ ...request, sources: [elk, backFat, { ...ownFat, availableGrams: 1500 }] });
-    expect(found.valueOfOneMoreKg).toEqual({ 'own fat': found.cost - more.cost });
-    expect(found.valueOfOneMoreKg['own fat']).toBeGreaterThan(0);
-    expect(more.valueOfOneMoreKg).toEqual({});
-  });
-
-  it('values a kilogram at nothing where no more than what is there could be used', async () => {
-    const enough = { ...backFat, availableGrams: 1000 * ((10 * 0.065) / 0.7619) };
-    const found = await plan({ sources: [elk, enough], fat: { min: 0.125, max: 0.13 } });
-    expect(found.valueOfOneMoreKg['back fat'] ?? 0).toBeCloseTo(0, 6);
   });
 
   it('reports the range of the finished fat from independent spreads', async () => {

@@ -3,8 +3,7 @@ import { Matrix, inverse } from 'ml-matrix';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import {
-  expectedTrimFat,
-  standardisedInnovation,
+  fatTestInnovation,
   updateFatEstimates,
   type CorrelatedFatEstimate,
 } from '../../../src/core/fat/fat.ts';
@@ -36,22 +35,7 @@ function byInformation(prior: readonly CorrelatedFatEstimate[], shares: readonly
   return { means: means.to1DArray(), covariance: covariance.to2DArray() };
 } // prettier-ignore
 
-describe('expectedTrimFat', () => {
-  const profile = {
-    trimFat: { mean: 0.02, sd: 0.01 },
-    primals: [{ code: 'flank', trimFat: { mean: 0.1, sd: 0.04 } }, { code: 'neck' }],
-  };
-  it('takes the primal where it is known, else the animal', () => {
-    expect(expectedTrimFat(profile)).toEqual({ mean: 0.02, sd: 0.01 });
-    expect(expectedTrimFat(profile, 'flank')).toEqual({ mean: 0.1, sd: 0.04 });
-    expect(expectedTrimFat(profile, 'neck')).toEqual({ mean: 0.02, sd: 0.01 });
-    expect(() => expectedTrimFat({ trimFat: { mean: 2, sd: 0 } })).toThrow(
-      expect.objectContaining({ code: 'share.out-of-range' }),
-    );
-  });
-});
-
-describe('updateFatBeliefs', () => {
+describe('updateFatEstimates', () => {
   it('goes half way for a belief as unsure as the test', () => {
     const found = updateFatEstimates([{ id: 'elk', mean: 0.06, sd: 0.03 }], {
       parts: [{ id: 'elk', grams: 5000 }],
@@ -132,8 +116,10 @@ describe('updateFatBeliefs', () => {
     const odd = { ...test, parts: [{ id: 'elk', grams: 1 }], measuredFat: 0, measuredSd: 0.001 };
     const confirmed = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
     expect(updateFatEstimates(confirmed, odd)[1]?.mean).toBeLessThan(0);
-    expect(standardisedInnovation(beliefs, { ...test, measuredFat: 0.4 })).toBeGreaterThan(3);
-    expect(standardisedInnovation(beliefs, { ...test, measuredFat: 0.9 * 0.06 + 0.088 })).toBeCloseTo(0, 9);
+    const { innovation, variance } = fatTestInnovation(beliefs, { ...test, measuredFat: 0.4 });
+    expect(innovation / Math.sqrt(variance)).toBeGreaterThan(3);
+    const asPredicted = { ...test, measuredFat: 0.9 * 0.06 + 0.088 };
+    expect(fatTestInnovation(beliefs, asPredicted).innovation).toBeCloseTo(0, 9);
   });
 
   it('takes a source listed twice with both weights', () => {

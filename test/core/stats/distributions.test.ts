@@ -1,12 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  chiSquareCdf,
-  chiSquareQuantile,
-  normalCdf,
-  normalQuantile,
-  tQuantile,
-} from '../../../src/core/stats/distributions.ts';
+import { normalCdf, normalQuantile, tQuantile } from '../../../src/core/stats/distributions.ts';
 
 const share = fc.double({ min: 0.001, max: 0.999, noNaN: true });
 const df = fc.integer({ min: 1, max: 200 });
@@ -14,9 +8,8 @@ const df = fc.integer({ min: 1, max: 200 });
 describe('distributions', () => {
   it('go there and back', () => {
     fc.assert(
-      fc.property(share, df, (p, degrees) => {
+      fc.property(share, (p) => {
         expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 12);
-        expect(chiSquareCdf(chiSquareQuantile(p, degrees), degrees)).toBeCloseTo(p, 10);
       }),
       { numRuns: 1000 },
     );
@@ -33,12 +26,11 @@ describe('distributions', () => {
     );
   });
 
-  it('have the closed forms of one and two degrees of freedom', () => {
+  it('have the closed form of one degree of freedom', () => {
     fc.assert(
-      fc.property(share, fc.double({ min: 0, max: 50, noNaN: true }), (p, x) => {
+      fc.property(share, (p) => {
         const cauchy = Math.tan(Math.PI * (p - 0.5));
         expect(Math.abs(tQuantile(p, 1) - cauchy)).toBeLessThan(1e-9 * Math.max(1, Math.abs(cauchy)));
-        expect(chiSquareCdf(x, 2)).toBeCloseTo(1 - Math.exp(-x / 2), 12);
       }),
       { numRuns: 1000 },
     );
@@ -48,12 +40,8 @@ describe('distributions', () => {
     ['share.out-of-range', () => normalQuantile(0)],
     ['share.out-of-range', () => normalQuantile(Number.NaN)],
     ['share.out-of-range', () => tQuantile(1, 3)],
-    ['share.out-of-range', () => chiSquareQuantile(1.2, 3)],
     ['degrees.not-positive', () => tQuantile(0.9, 0)],
-    ['degrees.not-positive', () => chiSquareCdf(1, Number.NaN)],
-    ['degrees.not-positive', () => chiSquareQuantile(0.9, Infinity)],
     ['number.not-finite', () => normalCdf(Infinity)],
-    ['number.not-finite', () => chiSquareCdf(Number.NaN, 2)],
   ])('answer %s', (code, ask) => {
     expect(ask).toThrow(expect.objectContaining({ code }));
   });

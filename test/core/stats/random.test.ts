@@ -1,5 +1,6 @@
+import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf';
 import { describe, expect, it } from 'vitest';
-import { chiSquareCdf, normalCdf, tQuantile } from '../../../src/core/stats/distributions.ts';
+import { normalCdf, tQuantile } from '../../../src/core/stats/distributions.ts';
 import { seeded } from '../../../src/core/stats/random.ts';
 
 /** Chi-square of counts in equally likely classes; fails below one in ten thousand. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseReading, readingGrams, readingOf, readingStepGrams } from '../../../src/core/values/reading.ts';
+import { parseReading, readingGrams, readingStepGrams } from '../../../src/core/values/reading.ts';
 import type { MassUnit } from '../../../src/core/values/units.ts';
 
 describe('parseReading', () => {
@@ -154,11 +154,5 @@ describe('a reading', () => {
   it('tells the step that it was read to', () => {
     expect(readingStepGrams(parseReading('18.6 lb', 'kg'))).toBeCloseTo(45.359237, 12);
     expect(readingStepGrams(parseReading('18 kg', 'lb'))).toBe(1000);
-  });
-
-  it('comes from a scale as typed text would', () => {
-    expect(readingOf(18.6, 2, 'lb')).toEqual({ digits: 1860, decimals: 2, unit: 'lb', typed: '18.60 lb' });
-    expect(readingOf(0.1 + 0.2, 1, 'kg')).toMatchObject({ digits: 3, typed: '0.3 kg' });
-    expect(() => readingOf(NaN, 1, 'kg')).toThrow(expect.objectContaining({ code: 'number.not-finite' }));
   });
 });

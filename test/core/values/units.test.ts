@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import {
   decimalsOf,
   formatAmount,
-  formatMass,
   fromGrams,
   roundToStep,
   toGrams,
@@ -70,19 +69,9 @@ describe('roundToStep', () => {
   });
 });
 
-describe('showing a mass', () => {
-  it.each([
-    [8445.89, 'lb', 0.02, '18.62 lb'],
-    [8445.89, 'kg', 0.005, '8.445 kg'],
-    [1_000_000, 'kg', 1, '1,000 kg'],
-    [453.59237, 'oz', 0.1, '16.0 oz'],
-    [0, 'g', 5, '0 g'],
-  ] as const)('writes %f g in %s by %f as %s', (grams, one, by, text) => {
-    expect(formatMass(grams, one, by)).toBe(text);
-  });
-
-  it('follows the locale', () => {
-    expect(formatMass(1_234_500, 'kg', 0.1, 'de-DE')).toBe('1.234,5 kg');
+describe('showing an amount', () => {
+  it('writes fixed decimals in the locale', () => {
+    expect(formatAmount(1_234.5, 1, 'de-DE')).toBe('1.234,5');
     expect(formatAmount(1.5, 2, 'fr-FR')).toBe('1,50');
   });
 

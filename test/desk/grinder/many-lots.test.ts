@@ -1,6 +1,5 @@
 /** A shelf full of fat lots at as many prices: the plan is still the cheapest, and comes while somebody stands there. */
 import { describe, expect, it } from 'vitest';
-import { cheapestBlend, planBlend } from '../../../src/core/blend/blend.ts';
 import { MAX_OF_SHOP } from '../../../src/desk/session/list-limits.ts';
 import { cut, freshDesk, takeIn } from '../fresh-desk.ts';
 
@@ -31,26 +30,4 @@ describe('as many lots of bought fat as a shop may have', () => {
     expect((await shop.call('grinder.get', {})).open.map(({ id: open }) => open)).toEqual([begun.id]);
     expect(shop.broken).toEqual([]);
   }, 120_000);
-});
-
-describe('the batch alone', () => {
-  it('is the very batch of the whole answer', async () => {
-    const request = {
-      sources: [
-        { id: 'trim', fat: 0.06, availableGrams: 20_000, costPerKg: 0, useAll: true },
-        ...Array.from({ length: 12 }, (_, n) => ({
-          id: `lot ${n}`, fat: 0.7 + n / 100, availableGrams: 400, costPerKg: 300 + 7 * n, stepGrams: 20,
-        })),
-      ], // prettier-ignore
-      fat: { min: 0.14, max: 0.141 },
-    };
-    const [alone, { valueOfOneMoreKg: worthOfOneMoreKg, ...whole }] = [
-      await cheapestBlend(request),
-      (await planBlend(request)) as Extract<Awaited<ReturnType<typeof planBlend>>, { kind: 'plan' }>,
-    ];
-    expect(alone).toEqual(whole);
-    expect(Object.values(worthOfOneMoreKg ?? {}).some((worth) => worth > 0)).toBe(true);
-    const never = { ...request, fat: { min: 0.9, max: 0.95 } };
-    expect(await cheapestBlend(never)).toEqual(await planBlend(never));
-  });
 });

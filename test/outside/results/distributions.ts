@@ -1,11 +1,5 @@
 import { binomialBand } from '../../../src/core/stats/binomial-band.ts';
-import {
-  chiSquareCdf,
-  chiSquareQuantile,
-  normalCdf,
-  normalQuantile,
-  tQuantile,
-} from '../../../src/core/stats/distributions.ts';
+import { normalCdf, normalQuantile, tQuantile } from '../../../src/core/stats/distributions.ts';
 import type { PublishedResult } from '../result.ts';
 
 const T_SHARES = [0.9, 0.95, 0.975, 0.99, 0.995];
@@ -26,20 +20,6 @@ const ts = (beyond: number): number[] =>
   T_TABLE.flatMap(([df]) =>
     T_SHARES.map((p) => (df === Infinity ? normalQuantile(p) : tQuantile(p, df + beyond))),
   );
-
-const CHI_SHARES = [0.9, 0.95, 0.975, 0.99];
-const CHI_TABLE: readonly [df: number, values: readonly number[]][] = [
-  [1, [2.706, 3.841, 5.024, 6.635]],
-  [2, [4.605, 5.991, 7.378, 9.21]],
-  [5, [9.236, 11.07, 12.833, 15.086]],
-  [10, [15.987, 18.307, 20.483, 23.209]],
-  [30, [40.256, 43.773, 46.979, 50.892]],
-  [100, [118.498, 124.342, 129.561, 135.807]],
-];
-const chis = (beyond: number): number[] => [
-  ...CHI_TABLE.flatMap(([df]) => CHI_SHARES.map((p) => chiSquareQuantile(p, df + beyond))),
-  ...CHI_TABLE.flatMap(([df, xs]) => xs.map((x) => chiSquareCdf(x, df + beyond))),
-];
 
 const SIGN_TEST = [10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 90, 100];
 const SIGN_CRITICAL = [1, 3, 5, 7, 9, 13, 17, 21, 26, 30, 35, 39];
@@ -64,16 +44,6 @@ export const distributions: readonly PublishedResult[] = [
     ours: () => [0, 1, 1.96, 3, -1].map(normalCdf),
     near: { within: 0.00001 },
     mistake: { what: 'an approximation good to four places', gives: [0.5, 0.8413, 0.975, 0.9987, 0.1587] },
-  },
-  {
-    name: 'chi-square: 6 rows of .90 to .99, and the shares below them',
-    source: 'NIST/SEMATECH e-Handbook 1.3.6.7.4, upper critical values of chi-square',
-    basis: 'stated',
-    note: 'from memory',
-    expected: [...CHI_TABLE.flatMap(([, values]) => values), ...CHI_TABLE.flatMap(() => CHI_SHARES)],
-    ours: () => chis(0),
-    near: { within: 0.0006 },
-    mistake: { what: 'one degree of freedom too many', gives: chis(1) },
   },
   {
     name: 'sign test, 5 % two-sided, n = 10 to 100: the largest count that is too few',
