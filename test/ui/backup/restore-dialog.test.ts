@@ -1,0 +1,48 @@
+// @vitest-environment happy-dom
+/** Going back to a backup in which a date cannot be read: the window shows the way to its records. */
+import { flushPromises } from '@vue/test-utils';
+import { beforeEach, expect, it, vi } from 'vitest';
+import type { BackupRow } from '../../../src/bridge/contract.ts';
+import RestoreDialog from '../../../src/ui/backup/RestoreDialog.vue';
+import { mountPart, openWindow } from '../mount-part.ts';
+import { desk, ok } from '../played-desk.ts';
+
+vi.mock('../../../src/bridge/client/index.ts', async () => (await import('../played-desk.ts')).client);
+beforeEach(() => openWindow());
+
+const row = { path: '/b/shop', at: '2026-11-20T15:00:00.000Z', locked: false } as BackupRow;
+const held = {
+  animals: 2,
+  weighings: 5,
+  payments: 0,
+  lastEntry: null,
+  own: true,
+  shop: '',
+  holdsRemoved: false,
+};
+
+const buttonSaying = (text: string): HTMLButtonElement => {
+  const found = [...document.querySelectorAll('button')].find((one) => one.textContent.includes(text));
+  if (!found) throw new Error(`no button says ${text}: ${document.body.textContent}`);
+  return found;
+};
+
+it('offers the records of a backup with such a date, and says in how many entries one was mended', async () => {
+  desk.answers['shop.tryBackup'] = ({ recordsOnly }) =>
+    recordsOnly
+      ? ok({
+          ...held,
+          mended: [
+            { table: 'weighing', column: 'at', rows: 2 },
+            { table: 'payment', column: 'paid_on', rows: 1 },
+          ],
+        })
+      : { ok: false, problem: { kind: 'broken', code: 'backup.times', with: { path: row.path } } };
+  mountPart(RestoreDialog, { props: { row, folder: '', open: true } });
+  await flushPromises();
+  expect(document.body.textContent).toContain('a date or time cannot be read');
+  buttonSaying('records only').click();
+  await flushPromises();
+  expect(document.body.textContent).toContain('In 3 entries a date or time could not be read.');
+  expect(buttonSaying('Open its records in a clean book').disabled).toBe(false);
+});
