@@ -1,4 +1,4 @@
-/** A fat test of a finished batch and the beliefs it is held against: their shape, and what is refused. */
+/** A fat test of a finished batch, the estimates it updates, and what is refused. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Fat as a fraction of the weight. */
@@ -17,11 +17,11 @@ export interface CorrelatedFatEstimate extends FatEstimate {
 export interface FatTest {
   readonly parts: readonly { readonly id: string; readonly grams: number }[];
   readonly measuredFat: number;
-  /** Standard deviation of the test itself, above 0 unless the beliefs leave room for a sure test. */
+  /** Standard deviation of the test's own error; may be 0 where the estimates have variance. */
   readonly measuredSd: number;
 }
 
-/** Each belief's share of the batch; a source listed twice counts with both weights. */
+/** Each source's share of the batch; a source listed twice counts with both weights. */
 export function sharesOf(estimates: readonly CorrelatedFatEstimate[], test: FatTest): number[] {
   if (estimates.length === 0) throw new ValidationError('beliefs.empty', 'beliefs');
   if (test.parts.length === 0) throw new ValidationError('parts.empty', 'parts');

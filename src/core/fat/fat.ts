@@ -1,4 +1,4 @@
-/** What the shop believes about the fat of its trim, and how a fat test of a finished batch changes that. */
+/** Updates the estimated fat of trim and fat sources after a fat test of a finished batch. */
 import { fraction, notNegative, sharesOf } from './estimates.ts';
 import type { CorrelatedFatEstimate, FatTest } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
@@ -6,26 +6,26 @@ import { ValidationError } from '../values/validation-error.ts';
 export type { CorrelatedFatEstimate, FatEstimate, FatTest } from './estimates.ts';
 
 /**
- * Beliefs after a fat test of a batch, by the linear Gaussian update (the measurement step of the Kalman filter,
- * J. Basic Eng. 82:35, 1960). The batch's fat is h·f with h the shares of the sources in it; with P the beliefs'
- * covariance, S = h·P·h + measuredSd²:
+ * The estimates after a fat test of a batch, by the linear Gaussian update (the measurement step of the Kalman filter,
+ * J. Basic Eng. 82:35, 1960). The batch's fat is h·f with h the shares of the sources in it; with P the covariance of the
+ * estimates, S = h·P·h + measuredSd²:
  *
  *     means += P·h / S × (measuredFat − h·means)        P −= (P·h)(P·h)ᵀ / S
  *
- * So the surprise goes to the sources in proportion to how unsure each is and how much of it went in; no spread
- * ever grows; and a test of a mixture ties its sources together (negative covariance), which the next test uses.
- * Sources that are not in the batch change only as far as earlier tests tied them to it.
+ * The innovation is divided in proportion to each source's uncertainty and share. No variance grows. A test of a mixture
+ * makes its sources negatively correlated, which the next test uses. Sources that are not in the batch change only through
+ * their correlation with it.
  *
- * A mean may come out below 0 or above 1: it is not cut off, for that would hide a wrong test or weight. See
- * `fatTestSurprise`. Only a variance that rounding puts below 0 is set to 0.
+ * A mean may come out below 0 or above 1. It is not clamped: that would hide a wrong test or weight. Only a variance that
+ * rounding puts below 0 is set to 0.
  *
- * @returns the beliefs in the order given, each with its covariances
+ * @returns the estimates in the order given, each with its covariances
  * @throws ValidationError `beliefs.empty`, `parts.empty`, `id.duplicate`, `fat.unknown-source`, `grams.negative`,
- *   `grams.not-positive` (an empty batch), `number.not-finite`, `share.out-of-range`, `fat.certain` (beliefs and
- *   test all without spread, so that nothing can be learnt)
+ *   `grams.not-positive` (an empty batch), `number.not-finite`, `share.out-of-range`, `fat.certain` (estimates
+ *   and test all without variance, so that nothing can be learned)
  * @example
- * // One source, 0.06 ± 0.03, tested at 0.09 ± 0.03: half way, 0.075 ± 0.0212
- * updateFatBeliefs([{ id: 'elk', mean: 0.06, sd: 0.03 }],
+ * // One source, 0.06 ± 0.03, tested at 0.09 ± 0.03: halfway, 0.075 ± 0.0212
+ * updateFatEstimates([{ id: 'elk', mean: 0.06, sd: 0.03 }],
  *   { parts: [{ id: 'elk', grams: 5000 }], measuredFat: 0.09, measuredSd: 0.03 });
  */
 export function updateFatEstimates(
@@ -36,7 +36,7 @@ export function updateFatEstimates(
   if (innovationVariance === 0) throw new ValidationError('fat.certain', 'measuredSd');
   return estimates.map((estimate, i) => {
     const gain = (crossCovariance[i] as number) / innovationVariance;
-    // Without a prototype the engine keeps a hash from the start; with one, a new layout for every set of sources.
+    // Without a prototype the engine uses a hash table; with one it creates a hidden class for every set of sources.
     const covariance = Object.create(null) as Record<string, number>;
     estimates.forEach((other, j) => {
       if (i !== j)
@@ -50,8 +50,8 @@ export function updateFatEstimates(
 }
 
 /**
- * How far the test lies from its prediction, and the variance of that prediction, the test's own error in it.
- * @throws ValidationError as `updateFatBeliefs`
+ * The innovation (test less prediction) and its variance, the test's own error included.
+ * @throws ValidationError as `updateFatEstimates`
  */
 export function fatTestInnovation(
   estimates: readonly CorrelatedFatEstimate[],
@@ -62,7 +62,7 @@ export function fatTestInnovation(
   return { innovation, variance: innovationVariance };
 }
 
-/** P·h for every belief, the test's difference from what was foretold, and the variance S of that difference. */
+/** P·h for every estimate, the innovation, and its variance S. */
 function innovationOf(
   estimates: readonly CorrelatedFatEstimate[],
   test: FatTest,
@@ -85,7 +85,7 @@ function innovationOf(
   };
 }
 
-/** The covariance of the i-th and the j-th belief; of one with itself, its variance. */
+/** The covariance of estimates i and j; the variance where i = j. */
 export function covarianceOf(estimates: readonly CorrelatedFatEstimate[], i: number, j: number): number {
   const estimate = estimates[i] as CorrelatedFatEstimate;
   if (i === j) return estimate.sd ** 2;

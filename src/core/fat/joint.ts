@@ -1,21 +1,21 @@
-/** The fat of several sources together: their means, and the part of their spread that they share. */
+/** The joint fat of several sources: their means and covariances. */
 import { covarianceOf } from './fat.ts';
 import type { CorrelatedFatEstimate, FatEstimate } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /**
- * One source's fat as a linear predictor: offset + loading × the belief `on` + independent terms. A term of the same
- * name in two sources is the same unknown, e.g. the mean of a kind that no test spoke of yet.
+ * One source's fat as a linear predictor: offset + loading × the estimate `on` + independent terms. A term of the same
+ * name in two sources is the same unknown, e.g. the mean of a kind without a test yet.
  */
 export interface FatPredictor {
   readonly offset: number;
-  /** A belief's id; none where the source hangs on none. */
+  /** Id of an estimate; absent where the source depends on none. */
   readonly on?: { readonly id: string; readonly loading: number };
   /** Variance of each term by its name, in fractions². */
   readonly terms: Readonly<Record<string, number>>;
 }
 
-/** So much of one source: its share of a batch, or grams of fat needed for each unit of its fat. */
+/** A weighted source: its share of a batch, or grams of fat needed per unit of its fat. */
 export interface Weighted {
   readonly of: FatPredictor;
   readonly weight: number;
@@ -26,16 +26,15 @@ export interface JointFat {
   estimate(source: FatPredictor): FatEstimate;
   covariance(one: FatPredictor, other: FatPredictor): number;
   /**
-   * The SD of a weighted sum of sources' fat, √(wᵀΣw). What sources share does not average out as they grow in number;
-   * only their own parts do: ten animals in equal parts of a kind whose mean is 3 % sure, each 2 % from it, come out at
-   * √(0.0009 + 0.0004 / 10).
+   * The SD of a weighted sum of sources' fat, √(wᵀΣw). Shared variance does not average out; only the sources' own does:
+   * ten animals in equal parts, of a kind whose mean has SD 3 % and whose animals have SD 2 %, give √(0.0009 + 0.0004 / 10).
    */
   sdOfSum(parts: readonly Weighted[]): number;
 }
 
 /**
- * Means and covariances of a normal joint belief, packed: the lower triangle row by row, 8 bytes an entry.
- * @throws ValidationError `fat.unknown-source` when asked for a belief that is not among them
+ * Means and covariances of a joint normal distribution; the covariance is a packed lower triangle, row by row.
+ * @throws ValidationError `fat.unknown-source` when asked for an estimate that is not in it
  */
 export function jointFat(estimates: readonly CorrelatedFatEstimate[]): JointFat {
   const indexById = new Map(estimates.map(({ id }, i) => [id, i]));
@@ -88,7 +87,7 @@ export function jointFat(estimates: readonly CorrelatedFatEstimate[]): JointFat 
   };
 }
 
-/** Where the covariance of the i-th and the j-th belief lies in a packed triangle. */
+/** The position of the covariance of i and j in the packed triangle. */
 function cell(i: number, j: number): number {
   return i >= j ? (i * (i + 1)) / 2 + j : (j * (j + 1)) / 2 + i;
 }

@@ -1,30 +1,29 @@
 /**
- * The variance components of trim fat: what all kinds of a shop share, what the animals of one kind share, and what is
- * one animal's own. A hierarchical normal model (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
+ * Variance components of trim fat: shop, kind within shop, and animal within kind. A hierarchical normal model (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
  */
 import { covarianceOf } from './fat.ts';
 import { notNegative } from './estimates.ts';
 import type { CorrelatedFatEstimate, FatEstimate } from './estimates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** What is believed of the mean of a kind, and how far single animals lie from it (a standard deviation). */
+/** The estimated mean of a kind, and the standard deviation of single animals about it. */
 export interface FatOfKind {
   readonly mean: FatEstimate;
-  /** The part of the mean's SD that all kinds of the shop share: how closely it trims. */
+  /** Component of the mean's SD that all kinds of the shop share: how closely it trims. */
   readonly shopSd: number;
-  /** The part that is this kind's own. */
+  /** Component of this kind alone. */
   readonly kindSd: number;
   readonly ownSd: number;
 }
 
 /**
- * How much of a profile's variance is doubt about the kind's mean; the rest is what animals differ by. Our choice, no
- * source: the profiles' spread stands mostly for how a shop trims, which is the same for all its animals.
+ * Share of a profile's variance that is uncertainty of the kind's mean; the rest is between animals. Our choice, no
+ * source: the profiles' spread mostly reflects how a shop trims, which is the same for all its animals.
  */
 const MEAN_SHARE = 0.75;
 /**
- * How much of the doubt about a kind's mean is the shop's: a shop that leaves fat on its moose leaves it on its elk, too.
- * The other half is the kind's: its feed, and how well the published figure fits. Assumption, no source.
+ * Share of the mean's variance that belongs to the shop: a shop that leaves fat on its moose leaves it on its elk, too. The
+ * rest belongs to the kind: its feed, and how well the published figure fits. Assumption, no source.
  */
 const SHOP_SHARE = 0.5;
 
@@ -45,17 +44,16 @@ export function fatOfKind({ mean, sd }: FatEstimate): FatOfKind {
 }
 
 /**
- * The beliefs with one more source that hangs on a belief `kind`: an animal on its kind's mean, or a kind on its shop.
- * Its fat is offset + loading × that belief + a deviation of its own, 0 ± ownSd and independent of all there is; so its
- * covariance with any other source is loading times the belief's. Nothing is learnt by adding it.
+ * Adds a source that depends on the estimate `kind`: an animal on its kind's mean, or a kind on its shop. Its fat is
+ * offset + loading × that estimate + an independent deviation, 0 ± ownSd. Its covariance with any other source is therefore
+ * loading times that of `kind`. The other estimates do not change.
  *
- * A test of a batch with this source in it (`updateFatBeliefs`) then moves the animal, and by its covariance the kind's
- * mean and so the animals to come. It is the same as to list mean and deviation as two sources of the same grams, but
- * here the parts of a batch stay what was weighed in. To forget a source, leave it out of the list: what is known of
- * the others stays the same, for leaving a row out is the marginal of a normal distribution.
+ * A test of a batch with this source (`updateFatEstimates`) then moves the animal and, through the covariance, the kind's
+ * mean and its other animals. This equals listing mean and deviation as two sources of the same grams, but keeps the parts
+ * of a batch as weighed. To drop a source, leave it out of the list: that is the marginal of a joint normal.
  *
  * @returns a new list, the new source last
- * @throws ValidationError `fat.unknown-source` (no belief `kind`), `id.duplicate`, `share.out-of-range`, `number.not-finite`
+ * @throws ValidationError `fat.unknown-source` (no estimate `kind`), `id.duplicate`, `share.out-of-range`, `number.not-finite`
  * @example
  * withOneOfKind([{ id: 'moose', mean: 0.01, sd: 0.04 }], { id: 'trim 7', kind: 'moose', ownSd: 0.03 })[1]
  * // { id: 'trim 7', mean: 0.01, sd: 0.05, covariance: { moose: 0.0016 } }

@@ -1,11 +1,11 @@
-/** How much fat will be wanted for trim that is not ground yet, and how sure that is. */
+/** Predicts the fat needed for trim that is not ground yet. */
 import { normalQuantile } from '../stats/distributions.ts';
 import type { FatEstimate } from './fat.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** One grind that is to come. Trim in grams, its fat and the rest as fractions. */
+/** One future grind. Trim in grams, fat as fractions. */
 export interface GrindToCome {
-  /** `sharedSd` is the part of `sd` that all animals of the species share (doubt about its mean yield); none left out. */
+  /** `sharedSd` is the component of `sd` that all animals of the species share (its mean yield); default 0. */
   readonly trim: { readonly mean: number; readonly sd: number; readonly sharedSd?: number };
   readonly trimFat: FatEstimate;
   /** Fat of the fat that is added. */
@@ -13,14 +13,14 @@ export interface GrindToCome {
   readonly target: number;
 }
 
-/** A need in grams and what moves it. */
+/** A need in grams with its variance components and sensitivities. */
 export interface NeedEstimate {
   readonly mean: number;
-  /** By the weight of the trim and its fat. */
+  /** From the weight of the trim and its fat. */
   readonly sd: number;
-  /** By the weight of the trim: the animal's own part, and the part that its species shares. */
+  /** From the weight of the trim: the animal's own component, and the one shared by its species. */
   readonly weight: { readonly ownSd: number; readonly sharedSd: number };
-  /** Grams for each unit of the trim's fat, and of the added fat's: both 0 or below. */
+  /** Partial derivatives in grams per unit of the trim's fat and of the added fat's: both 0 or below. */
   readonly slopes: { readonly trimFat: number; readonly fatFat: number };
 }
 
@@ -60,7 +60,7 @@ export interface AnimalNeeds {
   readonly needs: readonly NeedEstimate[];
 }
 
-/** What all the needs share: none where it is left out. */
+/** Uncertainty common to all needs. */
 export interface SharedUncertainty {
   /** SD of the sum of the animals' trim fat, each times its weight; the weights in the order of the animals. */
   readonly trimFatSd: (weights: readonly number[]) => number;
@@ -69,9 +69,9 @@ export interface SharedUncertainty {
 }
 
 /**
- * All grinds together. By the weight of trim, the errors of one animal go the same way and so do those that its species
- * shares: their SDs add; the animals' own parts add as variances. By the fat of trim as `trimFatSd` says, and by the fat
- * that is added as one unknown. The range holds `level` of such sums, normal and cut off at nothing.
+ * The total need. Weight errors within one animal, and the component shared within a species, are fully correlated: their
+ * SDs add. The animals' own components are independent: their variances add. Trim fat enters by `trimFatSd`, added fat as
+ * one unknown. The range is the central `level` of a normal, truncated at 0.
  * @throws ValidationError `probability.out-of-range`
  */
 export function sumNeeds(
@@ -97,7 +97,7 @@ export function sumNeeds(
   return { low: Math.max(0, mean - halfWidth), mean, high: mean + halfWidth };
 }
 
-/** What of a need is not on hand, end by end. @example toOrder({ low: 0, mean: 5, high: 9 }, 6) // { low: 0, mean: 0, high: 3 } */
+/** The need less what is on hand, for each end of the range, at least 0. @example toOrder({ low: 0, mean: 5, high: 9 }, 6) // { low: 0, mean: 0, high: 3 } */
 export function toOrder(
   need: { readonly low: number; readonly mean: number; readonly high: number },
   onHandGrams: number,

@@ -1,6 +1,5 @@
 /**
- * How far the animals of one kind lie apart in fat: the animal-to-animal variance component, learned from the shop's
- * own fat tests as a posterior over a grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6;
+ * The animal-to-animal variance component of trim fat, learned from the shop's own fat tests as a posterior over a grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6;
  * from memory).
  */
 import { ValidationError } from '../values/validation-error.ts';
@@ -10,8 +9,8 @@ import { notNegative } from './estimates.ts';
 export type FatSpread = readonly number[];
 
 /**
- * Spread of the natural logarithm of the ratio between a kind's true animal-to-animal SD and the typical one: two kinds
- * in three lie between 0.7 and 1.4 times. Assumption, no source.
+ * SD of the natural logarithm of the ratio between a kind's true animal-to-animal SD and the typical one: two kinds in
+ * three lie between 0.7 and 1.4 times. Assumption, no source.
  */
 const LOG_SD = 0.35;
 const POINTS = 31;
@@ -22,7 +21,7 @@ const logs = Array.from({ length: POINTS }, (_, i) => LOG_SD * REACH * ((2 * i) 
 /** Ratios of variances at the points of the grid. */
 const RATIOS: readonly number[] = logs.map((log) => Math.exp(2 * log));
 
-/** Log-normal, its median the typical spread. */
+/** Log-normal with the typical spread as its median. */
 export const PRIOR_SPREAD: FatSpread = normalise(logs.map((log) => Math.exp(-0.5 * (log / LOG_SD) ** 2)));
 
 /** The prior: ratios of variances and their probabilities. */
@@ -31,21 +30,21 @@ export function spreadRatios(): { ratio: number; probability: number }[] {
 }
 
 /**
- * The posterior mean of the ratio between the animal-to-animal variance and the typical one. The predictive variance of an
- * animal is linear in it, so the mean is all that it needs. Before any test it is exp(2 × LOG_SD²) = 1.28, above 1:
- * not to know a variance makes a prediction wider, as with Student's t.
+ * Posterior mean of the ratio between the animal-to-animal variance and the typical one. The predictive variance of an
+ * animal is linear in the ratio, so its mean suffices. Before any test it is exp(2 × LOG_SD²) = 1.28: an unknown variance
+ * widens a prediction, as with Student's t.
  */
 export function varianceRatio(spread: FatSpread): number {
   return spread.reduce((sum, weight, i) => sum + weight * (RATIOS[i] as number), 0);
 }
 
 /**
- * The posterior after a test that lies `innovation` from its prediction. `variance` is the predictive variance of the
- * test at the present ratio; of it, `ownVariance` × ratio is the animals' own. Each point of the grid is weighted by the
- * normal likelihood of the innovation at its ratio. What other kinds in the batch add stays at its posterior mean
- * (a mean-field approximation; exact for batches of one kind whose mean is known).
+ * The posterior after a test that lies `innovation` from its prediction. `variance` is the predictive variance of the test
+ * at the current mean ratio, of which `ownVariance` × ratio comes from the animals. Each grid point is weighted by the
+ * normal likelihood of the innovation. Other kinds in the batch are held at their posterior means (a mean-field
+ * approximation; exact for batches of one kind whose mean is known).
  * @throws ValidationError `share.out-of-range`, `number.not-finite`, `fat.certain`
- * @example varianceRatio(spreadAfter(FRESH_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0.0001 })) // 1.5
+ * @example varianceRatio(updateSpread(PRIOR_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0.0001 })) // 1.5
  */
 export function updateSpread(
   spread: FatSpread,

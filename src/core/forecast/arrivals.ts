@@ -1,4 +1,4 @@
-/** How many animals are to be expected on each of the days to come. */
+/** Forecasts how many animals arrive on each of the coming days. */
 import { addDays } from '../values/dates.ts';
 import {
   countsByDay,
@@ -23,32 +23,32 @@ export interface ArrivalHistory {
 export interface ArrivalForecast {
   /** One for each day from tomorrow on. */
   perDay: number[];
-  /** Variance of a day over its mean. */
+  /** Variance of a day's count over its mean. */
   dispersion: number;
-  /** Standard deviation of the level of the whole, as a part of it. */
+  /** Relative standard deviation of the overall level. */
   levelSd: number;
-  /** Seasons that it rests on; 0 where it is this season's recent pace. */
+  /** Earlier seasons behind the forecast; 0 where it rests on this season's recent pace. */
   earlierSeasons: number;
 }
 
-/** A day of the calendar is taken with three on each side, so that every weekday is in it once. */
+/** A calendar day is averaged with three on each side, so that every weekday counts once. */
 const NEIGHBOURS = 3;
-/** Earlier seasons with fewer animals in all tell nothing of a day. Our own choice, as all below. */
+/** Earlier seasons with fewer animals in all are not used. Our own choice, as are all constants below. */
 const MIN_EARLIER_ANIMALS = 20;
-/** This season is taken to be like the earlier ones until so many animals have come. */
+/** The prior that this season equals the earlier ones counts as this many animals. */
 const PRIOR_ANIMALS = 10;
 const MAX_SCALE = 4;
 const PACE_DAYS = 14;
 const DISPERSION_DAYS = 28;
-/** A season's course is never quite like the last; a pace alone says less of what is to come. */
+/** Relative standard deviations: between seasons, and of a pace that is carried forward. */
 const BETWEEN_SEASON_SD = 0.15;
 const PACE_DRIFT_SD = 0.3;
 
 /**
- * The mean of the earlier seasons on the same calendar days (smoothed over a week, then parted by weekday), times how many animals came in this
- * season so far for each that had come by then: (came + 10) / (had come + 10), between a quarter and four times. Only the
- * days count that every earlier season has seen, so that a season which was begun late does not mislead. Without earlier
- * seasons worth the name, the pace of the last two weeks goes on.
+ * Mean of the earlier seasons on the same calendar days, smoothed over a week and redistributed by weekday, times a scale:
+ * this season's animals so far over the earlier mean by the same day, (came + 10) / (had come + 10), limited to ¼–4. Only
+ * days that every earlier season covers are counted, so a season that was recorded from its middle does not bias the
+ * scale. Without usable earlier seasons the pace of the last two weeks is carried forward.
  * @example
  * // Last year 2 a day; this year 40 in 10 days: (40 + 10) / (20 + 10) = 1.67 times as many
  */
@@ -57,11 +57,11 @@ export function forecastArrivals(history: ArrivalHistory, days: number): Arrival
   return calendar ? fromEarlierSeasons(history, calendar, days) : fromRecentPace(history, days);
 }
 
-/** Earlier seasons on this season's days. */
+/** Earlier seasons mapped to this season's dates. */
 interface Calendar {
-  /** The first day that every one of them has seen. */
+  /** The first day that every earlier season covers. */
   since: string;
-  /** Their mean on a day, and over the week about it. */
+  /** Mean count of a day, and of the week centred on it. */
   mean: (on: string) => number;
   smooth: (on: string) => number;
 }

@@ -1,4 +1,4 @@
-/** How many animals will hang on the days to come, from what hangs now, what is to come and how fast it is cut. */
+/** Forecasts the animals hanging on the coming days, from those hanging now, arrivals and the cutting pace. */
 import { forecastArrivals, type ArrivalHistory } from './arrivals.ts';
 import { convolve, pmfQuantile, countPmf, pmfMean, mixture, truncatedDifference, type Pmf } from './pmf.ts';
 import { cuttingPace } from './pace.ts';
@@ -24,20 +24,20 @@ export interface CoolerForecast {
   earlierSeasons: number;
 }
 
-/** A flow's expected counts, day by day; how its days vary; how sure its level is. */
+/** A flow of animals: expected counts by day, their dispersion, and the uncertainty of the level. */
 export interface Flow {
   readonly perDay: readonly number[];
-  /** Variance of a day over its mean, 1 or more. */
+  /** Variance of a day's count over its mean, 1 or more. */
   readonly dispersion: number;
-  /** Standard deviation of the level, as a part of it; the same for all days. */
+  /** Relative standard deviation of the level, common to all days. */
   readonly levelSd: number;
 }
 
 /**
- * Tells the hanging animals of the days after today: what comes by `arrivalsToCome`, what goes by `cuttingPace` on open
- * days, joined by `hangingChances`. It takes a shop to go on cutting as it did, whatever hangs, and animals to come as in
- * the earlier seasons; it knows nothing of weather, of opening days that move, or of a day off that is planned.
- * @param level part of such days that the range should hold, 0.8 for 8 in 10
+ * Forecasts the animals hanging at the end of each day after today: arrivals by `forecastArrivals`, departures by
+ * `cuttingPace` on open days, combined by `hangingRanges`. It assumes that the shop goes on cutting at its pace and that
+ * arrivals follow the earlier seasons. It does not know weather, season openings that move, or planned days off.
+ * @param level coverage of the range, 0.8 for 8 in 10
  * @throws ValidationError `amount.negative`, `share.out-of-range`, `date.unreadable`
  */
 export function coolerForecast(
@@ -66,12 +66,12 @@ export function coolerForecast(
 }
 
 /**
- * Mean and range of what hangs at the end of each day. Day by day, hanging = max(0, hanging − cut) + come, with the whole
- * distribution carried along (the recursion of D. V. Lindley, Proc. Cambridge Philos. Soc. 48 (1952) 277–289): what
- * comes today is not cut today, and cutters of an empty rail wait. Days vary independently, each with variance `spread`
- * times its mean (negative binomial). The level of each flow is one unknown factor for all days, log-normal with `doubt`,
- * taken at the three nodes of Gauss and Hermite and scaled to mean 1. So the mean falls by exactly what is expected to
- * be cut and grows by what is expected to come, as long as the rail does not run empty.
+ * Mean and range of the animals hanging at the end of each day. Each day hanging = max(0, hanging − departures) +
+ * arrivals, propagated as a distribution (the recursion of D. V. Lindley, Proc. Cambridge Philos. Soc. 48 (1952) 277–289):
+ * an animal is not cut on the day it arrives, and an empty rail cannot be cut. Days are independent, each negative binomial
+ * with variance `dispersion` times its mean. The level of each flow is one unknown factor for all days, log-normal with
+ * `levelSd`, integrated by three-point Gauss–Hermite quadrature scaled to mean 1. The mean therefore changes by exactly
+ * expected arrivals less expected departures while the rail does not run empty.
  * @throws ValidationError `amount.negative`, `share.out-of-range`, `spread.below-one`
  */
 export function hangingRanges(
@@ -101,7 +101,7 @@ export function hangingRanges(
     const pmf = mixture(paths.map(({ weight, days }) => ({ weight, pmf: days[k] as Pmf })));
     const mean = pmfMean(pmf);
     const tail = (1 - level) / 2;
-    // The mean of a lopsided count may lie beyond the range that holds enough of it.
+    // The mean of a skewed count may lie outside its quantiles.
     return {
       low: Math.min(mean, pmfQuantile(pmf, tail)),
       mean,
@@ -113,7 +113,7 @@ export function hangingRanges(
 const HERMITE_NODES = [-Math.sqrt(3), 0, Math.sqrt(3)];
 const HERMITE_WEIGHTS = [1 / 6, 2 / 3, 1 / 6];
 
-/** The chances of each day's count, should the level of a flow be this or that. */
+/** The distribution of each day's count at each quadrature node of the flow's level. */
 function pmfsByLevel(
   { levelSd, dispersion }: Flow,
   perDay: readonly number[],

@@ -2,14 +2,14 @@
 import { addDays } from '../values/dates.ts';
 import { dailyCounts, dispersionOf, weekday, type DayCount, type Pace } from './day-counts.ts';
 
-/** Three of each weekday: a pace of longer ago is another one. Our own choice, as below. */
+/** Three of each weekday; older days no longer describe the pace. Our own choice, as below. */
 const WINDOW_DAYS = 21;
-/** How far the pace of the next weeks lies from that of the last. */
+/** Relative standard deviation between the last weeks' pace and the next. */
 const PACE_DRIFT_SD = 0.15;
 
 /**
- * Animals that left the hook on an open day, over the three weeks before today, or since `since`; a weekday is open when
- * one of its days in that time saw any leave. Today is not over and not counted.
+ * Mean number of animals that left the hook per open day over the three weeks before today, or since `since`. A weekday is
+ * open when animals left on one of its days in that time. Today is incomplete and not counted.
  * @returns the pace, and whether a day is open
  */
 export function cuttingPace(

@@ -1,14 +1,14 @@
-/** Chances of a count: the k-th entry of a list is the chance of k. */
+/** Probability mass functions of counts: entry k is the probability of k. */
 import { ValidationError } from '../values/validation-error.ts';
 
 export type Pmf = readonly number[];
 
-/** What is less likely than this is left out. */
+/** Probabilities below this are dropped. */
 const NEGLIGIBLE_PROBABILITY = 1e-10;
 
 /**
- * Chances of a count with this mean and a variance of `spread` times the mean: the negative binomial with r = mean /
- * (spread − 1) and p = 1 / spread, at spread 1 Poisson's, both by the ratio of one chance to the next.
+ * The count distribution with this mean and variance `dispersion` × mean: negative binomial with r = mean /
+ * (dispersion − 1) and p = 1 / dispersion; Poisson at dispersion 1. Both follow from the ratio of successive terms.
  * @param dispersion 1 or more
  * @throws ValidationError `amount.negative`, `spread.below-one`
  * @example countChances(0.5, 1)[0] // 0.6065306597 = e^-0.5
@@ -21,14 +21,14 @@ export function countPmf(mean: number, dispersion: number): Pmf {
   const r = mean / (dispersion - 1);
   const ratio = (k: number): number =>
     dispersion === 1 ? mean / (k + 1) : ((k + r) / (k + 1)) * (1 - 1 / dispersion);
-  // As logarithms, since the chance of none may be too small to be written.
+  // In logarithms: the probability of 0 may underflow.
   const logs = [dispersion === 1 ? -mean : -r * Math.log(dispersion)];
   for (let k = 0; k < mean || (logs[k] as number) > Math.log(NEGLIGIBLE_PROBABILITY); k++)
     logs.push((logs[k] as number) + Math.log(ratio(k)));
   return normalise(logs.map(Math.exp));
 }
 
-/** Chances of the sum of two counts that are independent. */
+/** The distribution of the sum of two independent counts. */
 export function convolve(a: Pmf, b: Pmf): Pmf {
   const sums = new Array<number>(a.length + b.length - 1).fill(0);
   const least = firstNonNegligible(b);
@@ -40,11 +40,11 @@ export function convolve(a: Pmf, b: Pmf): Pmf {
   return trimTail(sums);
 }
 
-/** Chances of what is left of a count when another, independent of it, is taken away: never less than none. */
+/** The distribution of max(0, from − away) for two independent counts. */
 export function truncatedDifference(from: Pmf, away: Pmf): Pmf {
   const differences = new Array<number>(from.length).fill(0);
   const least = firstNonNegligible(away);
-  // What takes all or more leaves none, so only what takes less is gone through one by one.
+  // Every `away` of at least `from` leaves 0: their probabilities are summed beforehand.
   const upperTail = [...away, 0];
   for (let k = away.length - 1; k >= 0; k--) upperTail[k]! += upperTail[k + 1] as number;
   for (let i = firstNonNegligible(from); i < from.length; i++) {
@@ -57,7 +57,7 @@ export function truncatedDifference(from: Pmf, away: Pmf): Pmf {
   return trimTail(differences);
 }
 
-/** The first count that is not as good as impossible: a count of hundreds is hardly ever one of a few. */
+/** The first count whose probability is not negligible. */
 function firstNonNegligible(pmf: Pmf): number {
   return Math.max(
     0,
@@ -65,7 +65,7 @@ function firstNonNegligible(pmf: Pmf): number {
   );
 }
 
-/** Chances of a count that is one of several kinds, each with its own weight; the weights sum to 1. */
+/** A mixture of distributions; the weights sum to 1. */
 export function mixture(components: readonly { weight: number; pmf: Pmf }[]): Pmf {
   const all = new Array<number>(Math.max(...components.map(({ pmf }) => pmf.length))).fill(0);
   for (const { weight, pmf } of components)
@@ -77,7 +77,7 @@ export function pmfMean(pmf: Pmf): number {
   return pmf.reduce((total, probability, k) => total + probability * k, 0);
 }
 
-/** The least count that with at least this chance is not exceeded. @example countBelow([0.5, 0.3, 0.2], 0.8) // 1 */
+/** The quantile: the least count whose cumulative probability reaches `probability`. @example countBelow([0.5, 0.3, 0.2], 0.8) // 1 */
 export function pmfQuantile(pmf: Pmf, probability: number): number {
   let sum = 0;
   const found = pmf.findIndex((one) => (sum += one) >= probability - 1e-9);

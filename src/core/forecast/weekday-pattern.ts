@@ -1,12 +1,12 @@
-/** Which days of the week bring how many animals: hunters come home on Sundays. */
+/** The weekly pattern of arrivals. */
 import { weekday, type DayCount } from './day-counts.ts';
 
-/** Taken as even until so many animals have shown otherwise. Our own choice. */
+/** The uniform prior counts as this many animals. Our own choice. */
 const PRIOR_ANIMALS = 35;
 
 /**
- * For each weekday, from Sunday, how many times as many animals come as on a mean day; the seven have a mean of 1. A
- * stretch that is no whole number of weeks leans a little towards the weekdays that it has more of.
+ * For each weekday, from Sunday, the arrivals relative to a mean day; the seven average 1. A period that is not a whole
+ * number of weeks is slightly biased towards the weekdays it contains more often.
  * @example weekdayPattern([]) // [1, 1, 1, 1, 1, 1, 1]
  */
 export function weekdayPattern(counts: readonly DayCount[]): number[] {

@@ -1,20 +1,20 @@
 /**
- * Which effects speak for which animal: one for the shop itself, and one each for its family, species, way of
- * bringing, sex, age and shot damage. An effect nobody has seen stays at its prior, with all its spread; a species
- * never seen still shares the shop's and its family's effects with its relatives (partial pooling).
- * Effects are counted in the species' own animal-to-animal spreads, so that elk and deer can share them.
+ * The columns of the design matrix: one effect for the shop, and one each for family, species, way of bringing, sex, age
+ * and shot damage. An effect without data keeps its prior; a species without data still shares the effects of the shop and
+ * its family (partial pooling). Effects are in units of the species' own animal-to-animal standard deviation, so that elk
+ * and deer can share them.
  */
 import { ValidationError } from '../values/validation-error.ts';
 import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../species/species.ts';
 import type { Split } from './tree.ts';
 import type { Group } from './observation.ts';
 
-/** One effect before anything is weighed: its middle, and its variance in squared spreads. */
+/** The prior of one effect: mean, and variance in squared standard deviations of an animal. */
 export interface Column {
   readonly name: string;
   readonly priorMean: number;
   readonly variance: number;
-  /** Prior probability that the stated prior is far too narrow (`yield-conflict.ts`); left out: never. */
+  /** Prior probability that the stated prior is far too narrow (`conflict.ts`); default 0. */
   readonly robustWeight?: number;
 }
 
@@ -25,8 +25,8 @@ export interface Column {
 const PRIOR_VARIANCE = { shop: 0.12, family: 0.06, brought: 0.06, sex: 0.08, age: 0.08, damage: 0.1 };
 
 /**
- * How often a first guess is far off: one species in twenty, since most profiles rest on few animals, and one effect in
- * fifty. Our choice. What all animals of a shop or a family share is found out soon enough without.
+ * Prior probability that a first guess is far off: one species in twenty, since most profiles rest on few animals, and one
+ * effect in fifty. Our choice. The effects of shop and family need none: every animal informs them.
  */
 const ROBUST_WEIGHT = {
   species: 0.05,
@@ -38,12 +38,12 @@ const ROBUST_WEIGHT = {
   damage: 0.02,
 };
 
-/** All of them together, the species' own apart. */
+/** Their sum, without that of the species. */
 const SHARED_VARIANCE = Object.values(PRIOR_VARIANCE).reduce((total, variance) => total + variance, 0);
 
 /**
- * A profile's spread is that of single animals whatever the shop. Within one shop and one kind it is smaller by this
- * factor, since differences between shops and kinds are part of it; `animals` is what the profile's mean counts for.
+ * The factor from a profile's standard deviation, which is of animals across shops, to that within one shop and kind.
+ * `animals` is the prior sample size of the profile's mean.
  */
 export function withinShopFactor(animals: number): number {
   return 1 / Math.sqrt(1 + SHARED_VARIANCE + 1 / animals);
@@ -55,7 +55,7 @@ const AGES: readonly AgeClass[] = ['young', 'yearling', 'adult', 'unknown'];
 const DAMAGES: readonly Damage[] = ['none', 'some', 'heavy', 'unknown'];
 
 /**
- * Where shot damage is expected to move a split, in spreads. Shops commonly see about 5 points of take-home between
+ * Prior means of the damage effects, in standard deviations. Shops commonly see about 5 points of take-home between
  * a clean animal and one shot through shoulder or ham (common practice, no source).
  */
 const DAMAGE_PRIOR_MEANS: Readonly<Partial<Record<Split, Readonly<Record<Damage, number>>>>> = {
@@ -63,7 +63,7 @@ const DAMAGE_PRIOR_MEANS: Readonly<Partial<Record<Split, Readonly<Record<Damage,
   damage: { none: -0.8, some: 0.2, heavy: 1, unknown: 0 },
 };
 
-/** The columns of one split, in the order that `placesOf` counts in. */
+/** The columns of one split, in the order that `effectIndices` counts in. */
 export function columnsOf(
   split: Split,
   profiles: readonly SpeciesProfile[],
@@ -97,7 +97,7 @@ export function columnsOf(
   ];
 }
 
-/** The places of the columns that speak for an animal of this kind. @throws ValidationError `yield.group` */
+/** Indices of the columns that apply to an animal of this kind. @throws ValidationError `yield.group` */
 export function effectIndices(
   group: Group,
   family: string,

@@ -1,5 +1,5 @@
 /**
- * Prior-data conflict: gives way where the animals contradict a first guess.
+ * Prior-data conflict: robust priors that give way where the animals contradict a first guess.
  *
  * A normal prior never does. In a busy shop the other animals fix the residual variance, and a wrong guess for a new
  * species keeps the weight of all its prior animals. So the prior of an effect has a heavy tail: a mixture of the
@@ -12,25 +12,25 @@ import type { Column } from './columns.ts';
 import type { Posterior } from './regression.ts';
 
 /**
- * What the wide component adds to the stated variance, in squared spreads of single animals: a first guess that is off
- * may be off by two or three of them, whatever effect it is about. Our choice.
+ * Variance that the wide component adds to the stated one, in squared standard deviations of an animal: a wrong first guess
+ * may be off by two or three of them. Our choice.
  */
 const ADDED_VARIANCE = 6;
-/** Less than this many animals' worth of information about an effect is rounding. */
+/** Information about an effect, in animals, below which it is rounding. */
 const NEGLIGIBLE_INFORMATION = 1e-6;
 
 export interface Reweighted {
-  /** The columns, each with the one normal prior that gives its effect the posterior mean under the mixture. */
+  /** The columns, each with the one normal prior that gives its effect the mixture's posterior mean. */
   readonly columns: readonly Column[];
-  /** By column: the posterior variance that comes from not knowing which component is right (absolute). */
+  /** By column: the posterior variance between the two components (absolute). */
   readonly betweenComponents: readonly number[];
 }
 
 /**
- * Weighs the two components of every column's prior by the marginal likelihood of all animals, the priors of the
- * other columns as stated. `posterior` is the one under the stated priors.
+ * Weights the two components of every column's prior by the marginal likelihood of all animals, with the other columns at
+ * their stated priors. `posterior` is the one under the stated priors.
  *
- * Taking the column's own prior out of its posterior leaves what the animals say about the effect: an estimate `d`
+ * Removing the column's own prior from its posterior leaves the likelihood of the effect: an estimate `d`
  * with information `h`, d | b, s2 ~ N(b, s2 / h). Under a prior variance V (over s2) the marginal likelihood is, up to
  * a constant, (V + 1/h)^-1/2 (2b0 + (d - m0)^2 / (V + 1/h))^-a, the posterior mean moves the fraction V / (V + 1/h)
  * of the way from m0 to d, and mixture components differ in that fraction alone.

@@ -1,4 +1,4 @@
-/** Guesses the hanging weight from an earlier weight, for quotes made before the animal hangs. */
+/** Estimates the hanging weight from an earlier weight, for quotes made before the animal hangs. */
 import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } from '../species/species.ts';
@@ -9,7 +9,7 @@ export type WeighedAs = 'live' | 'dressed' | 'legs off' | 'hanging' | 'quarters'
 export interface HangingEstimate {
   /** Mean hanging weight; for quarters and boned meat the weight received, as it stands. */
   readonly grams: number;
-  /** Spread of its natural logarithm: hand it to `predict` as `hangingLogSd`, so that the quote's range holds it. */
+  /** SD of its natural logarithm; pass it to `predict` as `hangingLogSd`, so that the quote's range includes it. */
   readonly logSd: number;
   readonly low: number;
   readonly high: number;

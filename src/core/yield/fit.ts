@@ -1,4 +1,4 @@
-/** Fits one split: Bayesian linear regression on the effects of `yield-columns.ts` with robust priors, all closed form. */
+/** Fits one split: Bayesian linear regression on the effects of `columns.ts` with robust priors, in closed form. */
 import type { Matrix } from 'ml-matrix';
 import type { Column } from './columns.ts';
 import { reweightPriors } from './conflict.ts';
@@ -14,17 +14,17 @@ import { speciesVarianceOf, type ResidualSums, type SpeciesVariance } from './sp
 
 export { meanAt, type GroupStatistics } from './regression.ts';
 
-/** What was learned of one split; feed it to `foretell`. */
+/** The posterior of one split, for `predictiveAt`. */
 export interface Fit extends Posterior {
-  /** The effects' covariance that comes from not knowing which stated priors hold, over and above `covariance` (absolute). */
+  /** Covariance of the effects between mixture components, in addition to `covariance` (absolute). */
   readonly conflict: Matrix;
-  /** The spread of each species with animals of its own, drawn towards the common one. */
+  /** Variance of each species with animals of its own, shrunk towards the common one. */
   readonly bySpecies: ReadonlyMap<string, SpeciesVariance>;
 }
 
 /**
- * The posterior under robust priors: fits with the stated priors, finds those that the animals contradict, fits again
- * with the prior variances that the animals bear out. The order of the animals and of the columns changes nothing.
+ * The posterior under robust priors: fits with the stated priors, finds those that the animals contradict, and fits again
+ * with the adjusted variances. The order of animals and columns does not matter.
  */
 export function fitSplit(columns: readonly Column[], groups: readonly GroupStatistics[]): Fit {
   const products = crossProductsOf(columns.length, groups);
@@ -37,7 +37,7 @@ export function fitSplit(columns: readonly Column[], groups: readonly GroupStati
   return { ...fit, bySpecies: new Map(variances) };
 }
 
-/** The variance of this kind's mean that comes from undecided conflicts, over and above that of `meanAt` (absolute). */
+/** Variance of this kind's mean from unresolved conflicts, in addition to that of `meanAt` (absolute). */
 export function conflictVarianceAt(
   { conflict }: Pick<Fit, 'conflict'>,
   columnIndices: readonly number[],
@@ -46,8 +46,8 @@ export function conflictVarianceAt(
 }
 
 /**
- * Moving the mean of one effect by 1 moves the others by their covariance with it over its variance: where the mean of
- * a kind is well known, an undecided effect is made up for by the others.
+ * A shift of one effect by 1 shifts the others by their covariance with it over its variance: where the mean of a kind is
+ * well known, the other effects compensate an unresolved one.
  */
 function conflictCovariance(covariance: Matrix, betweenComponents: readonly number[]): Matrix {
   // One product of matrices, D'D: row i of D is the covariances with effect i, scaled.
@@ -58,8 +58,8 @@ function conflictCovariance(covariance: Matrix, betweenComponents: readonly numb
 }
 
 /**
- * The predictive distribution of one more animal of this kind, in standard measure: Student's t.
- * With no animals weighed it is the prior itself.
+ * The predictive distribution of one more animal of this kind, in standard units: Student's t. Without data it is the
+ * prior itself.
  */
 export function predictiveAt(
   fit: Fit,
@@ -83,7 +83,7 @@ function residualsOf(
   for (const { columnIndices, species, n, sum, squares } of groups) {
     const { location, variance } = meanAt(fit, columnIndices);
     const total = residuals.get(species) ?? { squares: 0, n: 0 };
-    // The last term is what the fitted mean took out of the residuals.
+    // The last term restores what the fitted mean took out of the residuals.
     const meanVariance = variance * fit.variance + conflictVarianceAt(fit, columnIndices);
     total.squares += squares - 2 * location * sum + n * location * location + n * meanVariance;
     total.n += n;

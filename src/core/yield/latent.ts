@@ -1,8 +1,8 @@
 /**
- * What an animal's damage has to do with how the rest of it divides. Meat that is thrown away is neither taken home nor left
- * on the bone, so shares of damaged animals lie low together. One standard normal score an animal stands for its damage: below
- * a cut there is none, above it the more the higher. Every other split leans on that score by its own correlation, and given
- * the score the splits are independent (a one-factor model).
+ * A one-factor model of how damage correlates with the other splits. Discarded meat is neither taken home nor left on the
+ * bone, so the shares of damaged animals are low together. Each animal has a standard normal damage score: below a cut
+ * point there is no damage, above it damage grows with the score. Every other split has its own correlation with the score,
+ * and given the score the splits are independent.
  */
 import { normalQuantile } from '../stats/distributions.ts';
 import type { Group } from './observation.ts';
@@ -14,14 +14,14 @@ export interface Score {
   readonly some: { readonly mean: number; readonly sd: number };
 }
 
-/** How many animals the first guess, that damage has nothing to do with the other splits, counts for. Our own choice. */
+/** Prior sample size of zero correlation. Our own choice. */
 const PRIOR_ANIMALS = 3;
 
-/** No split is all damage. */
+/** Correlations are limited to ± this. */
 const MAX_CORRELATION = 0.95;
 
 /**
- * The score where a share `chance` of the animals has none: moments of a normal cut in two (Johnson, Kotz & Balakrishnan,
+ * The score where a share `probabilityOfNone` of the animals has none: moments of a normal cut in two (Johnson, Kotz & Balakrishnan,
  * Continuous Univariate Distributions 1, 1994, section 13.10.1; from memory).
  * @example scoreOf(0.5).some.mean // 0.798
  */
@@ -37,14 +37,14 @@ export function scoreOf(probabilityOfNone: number): Score {
   };
 }
 
-/** How one animal of a kind lies on the logit scale: mean and spread. */
+/** Distribution of one animal of a kind on the logit scale. */
 type DistributionOf = (
   group: Group,
   split: PairedSplit | 'damage',
 ) => { readonly location: number; readonly scale: number };
 
 /**
- * The correlation of each split with the damage score, from animals whose damage is known, drawn towards 0.
+ * The correlation of each split with the damage score, from animals with known damage, shrunk towards 0.
  * @param cells of one pool
  * @param probabilityOfNone as `chancesOfNone` of these cells gives it
  */
@@ -71,19 +71,19 @@ export function correlationsWithDamage(
   return Object.fromEntries(
     PAIRED_SPLITS.map((split) => {
       const { products, squares, scores, unobserved } = sums[split];
-      // The slope on what is seen of the scores, times the spread of all of the score over that of the split.
+      // The slope on the observed scores, times the SD of the whole score over that of the split.
       const correlation = (products / scores) * Math.sqrt((scores + unobserved) / squares);
       return [split, Math.min(MAX_CORRELATION, Math.max(-MAX_CORRELATION, correlation))];
     }),
   ) as Record<PairedSplit, number>;
 }
 
-/** Sums over animals of the split times the score, and of the squares of both, in standard measure. */
+/** Sums over animals of split × score and of both squares, in standard units. */
 interface Products {
   products: number;
   squares: number;
   scores: number;
-  /** Variance of the score among animals without damage: what each of them would have scored is not seen. */
+  /** Variance of the censored scores of animals without damage. */
   unobserved: number;
 }
 

@@ -1,4 +1,4 @@
-/** Where the effects of the yield model lie and what is believed of them, all of which follows from the profiles alone. */
+/** The columns and priors of the yield model. They follow from the species profiles alone. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, SpeciesProfile } from '../species/species.ts';
 import { columnsOf, effectIndices, withinShopFactor, type Column } from './columns.ts';
@@ -19,7 +19,7 @@ export interface Layout {
 
 const layouts = new WeakMap<readonly SpeciesProfile[], Layout>();
 
-/** Worked out once for each list of profiles: a path of beliefs fits one model after another. */
+/** Cached by list of profiles: `predictionPath` fits many models in a row. */
 export function layoutOf(profiles: readonly SpeciesProfile[]): Layout {
   let layout = layouts.get(profiles);
   if (!layout) layouts.set(profiles, (layout = createLayout(profiles)));
@@ -54,7 +54,7 @@ function createLayout(profiles: readonly SpeciesProfile[]): Layout {
   };
 }
 
-/** The places of the effects that speak for this kind. @throws ValidationError `yield.species-unknown`, `yield.group` */
+/** Indices of the columns that apply to this kind. @throws ValidationError `yield.species-unknown`, `yield.group` */
 export function columnIndicesOf(
   group: Group,
   profiles: ReadonlyMap<string, SpeciesProfile>,
@@ -65,7 +65,7 @@ export function columnIndicesOf(
   return effectIndices(group, profile.family, columnIndexByName);
 }
 
-/** Standard measure counts in the spread within one shop and kind. */
+/** Standard units are the standard deviation within one shop and kind. */
 function scaledWithinShop(priors: Readonly<Record<Split, SplitPrior>>): Record<Split, SplitPrior> {
   const within = ({ location, scale, animals }: SplitPrior): SplitPrior => ({
     location,

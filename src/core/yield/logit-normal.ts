@@ -1,21 +1,21 @@
-/** Finds the logit-normal that has a wanted mean and standard deviation of the share itself. */
+/** Moment matching for the logit-normal distribution. */
 import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import { logit, inverseLogit } from './tree.ts';
 
-/** A normal, stood for by the middles of 64 slices of equal probability. */
+/** Midpoints of 64 intervals of equal probability of a standard normal. */
 const NORMAL_QUANTILES = Array.from({ length: 64 }, (_, i) => normalQuantile((i + 0.5) / 64));
 const MAX_ITERATIONS = 100;
 const MAX_STEP = 0.5;
 const RELATIVE_TOLERANCE = 1e-4;
 
 /**
- * Middle and spread of y ~ N(middle, spread^2) such that `shareOf(y)` has this mean and standard deviation. Taking
- * logit(mean) for the middle would overstate small skewed shares, such as saved fat, by half and more.
- * Method: shift the middle by the error of the mean over the slope there, widen the spread by the root of the wanted
- * over the found deviation, until both are within one part in ten thousand.
+ * Location and scale of y ~ N(location, scale²) such that `inverseLogit(y)` has this mean and standard deviation. With
+ * location = logit(mean) small skewed shares, such as saved fat, would be overstated by half and more.
+ * Method: a fixed-point iteration. It shifts the location by the error of the mean over the slope and multiplies the scale
+ * by the root of the wanted over the actual deviation, until both are within one part in ten thousand.
  * @throws ValidationError `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
- * @example logitNormalFromMoments(0.59, 0.05) // { middle: 0.37, spread: 0.21 }
+ * @example logitNormalFromMoments(0.59, 0.05) // { location: 0.37, scale: 0.21 }
  */
 export function logitNormalFromMoments(mean: number, sd: number): { location: number; scale: number } {
   let location = logit(mean);
@@ -27,7 +27,7 @@ export function logitNormalFromMoments(mean: number, sd: number): { location: nu
       Math.abs(found.sd - sd) < RELATIVE_TOLERANCE * sd
     )
       return { location, scale };
-    // Small steps: the two moments pull on each other where the share is drawn in at 0 or 1.
+    // Steps are limited: near 0 and 1 the two moments interact.
     const shift = (mean - found.mean) / Math.max(found.slope, RELATIVE_TOLERANCE);
     location += Math.min(MAX_STEP, Math.max(-MAX_STEP, shift));
     scale *= Math.sqrt(Math.min(2, Math.max(0.5, sd / found.sd)));

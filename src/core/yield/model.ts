@@ -1,4 +1,4 @@
-/** Joins profiles and sums to a model: one fit for each split, on the bone and boned apart. */
+/** Builds the model from profiles and sums: one fit per split, separately on the bone and boned. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
 import { fitSplit, type Fit, type GroupStatistics } from './fit.ts';
@@ -7,7 +7,7 @@ import type { Group } from './observation.ts';
 import type { Cell, YieldSums } from './sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './tree.ts';
 
-/** Carcasses and bone-in pieces teach each other; field-boned meat is another job and keeps its own shop effects. */
+/** Carcasses and bone-in pieces are pooled; field-boned meat is other work and has its own shop effects. */
 export type Pool = 'on the bone' | 'boned';
 
 export interface YieldModel {
@@ -15,7 +15,7 @@ export interface YieldModel {
   readonly columnIndexByName: ReadonlyMap<string, number>;
   readonly priors: Priors;
   readonly fits: Readonly<Record<Pool, Readonly<Record<Split, Fit>>>>;
-  /** The kinds of animal that were weighed, by pool: what damage has to do with the other splits is learned from them. */
+  /** The sums by kind of animal and pool, from which the damage correlations are learned. */
   readonly cells: Readonly<Record<Pool, readonly Cell[]>>;
   /** Animals of the shop's own with a take-home weight, by species. */
   readonly animals: ReadonlyMap<string, number>;
@@ -51,7 +51,7 @@ export function modelFrom(profiles: readonly SpeciesProfile[], sums: YieldSums):
   };
 }
 
-/** Each split is fitted when it is first asked for: what is believed of the take-home alone needs one fit of twelve. */
+/** Fits each split on first access: a take-home prediction needs one fit of twelve. */
 function lazyFits(fit: (split: Split) => Fit): Record<Split, Fit> {
   const cache: Partial<Record<Split, Fit>> = {};
   const fits = {} as Record<Split, Fit>;

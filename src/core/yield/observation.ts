@@ -1,9 +1,9 @@
-/** One animal as far as it was weighed, and the shares that its weights tell. */
+/** One animal as far as it was weighed, and the shares that follow from its weights. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { AgeClass, Brought, Damage, Sex } from '../species/species.ts';
 import type { Part, Split } from './tree.ts';
 
-/** What kind of animal; what is not said counts as `unknown`. */
+/** The kind of animal; a field left out counts as `unknown`. */
 export interface Group {
   readonly species: string;
   readonly brought: Brought;
@@ -21,15 +21,15 @@ export interface YieldObservation {
   readonly group: Group;
 }
 
-/** Parts may outweigh their whole by this share of it (two readings, rounding); then they count as all of it. */
+/** Share of the hanging weight by which parts may exceed their whole (two readings, rounding); they then count as all of it. */
 const PART_EXCESS_TOLERANCE = 0.02;
-/** Sums of grams differ by rounding from what was just allowed: 51 lb of parts on 50 lb are 2 %, and no more. */
+/** Floating-point allowance on top: 51 lb of parts on 50 lb are exactly 2 %. */
 const ROUNDING_TOLERANCE = 1e-9;
-/** Of a whole smaller than this share of the animal nothing is learned: the scale's step would speak, not the meat. */
+/** Smallest whole, as a share of the animal, that is learned from: below it the scale's step dominates. */
 const MIN_WHOLE_SHARE = 0.005;
 
 /**
- * Hands over the shares that this animal was weighed far enough to tell.
+ * Calls `take` with every share that follows from this animal's weights.
  * @throws ValidationError `yield.weight`, `yield.parts-exceed`
  */
 export function forEachShare(

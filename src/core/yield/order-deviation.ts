@@ -1,26 +1,26 @@
-/** How far what a shop does comes out from what it set out to do, learned from how it came out before. */
+/** Predicts how far a result deviates from what was ordered, from earlier deviations. */
 import type { StudentT } from '../stats/student-t.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import { logit } from './tree.ts';
 
-/** What is believed before any result. */
+/** The normal-inverse-chi-square prior of a deviation; its mean is 0. */
 export interface DeviationPrior {
-  /** Spread of one result about the shop's own mean; that mean itself is believed to be 0. */
+  /** Standard deviation of one result about the shop's own mean. */
   readonly spread: number;
-  /** How many results the belief in the mean is worth, and how many that in the spread. */
+  /** Prior sample size of the mean, and prior degrees of freedom of the spread. */
   readonly priorSampleSize: number;
   readonly priorDegrees: number;
 }
 
 /**
- * The next result, from a normal distribution of which neither mean nor spread is known (Gelman et al., Bayesian Data
- * Analysis, 3rd ed., section 3.3): with n results of mean m and squares S about it, k = priorSampleSize, d = spreadWorth,
+ * The predictive distribution of the next result, normal with unknown mean and variance (Gelman et al., Bayesian Data
+ * Analysis, 3rd ed., section 3.3): with n results of mean m and squares S about it, k = priorSampleSize, d = priorDegrees,
  *
- *     middle = n m / (k + n)       degrees = d + n
+ *     location = n m / (k + n)       degrees = d + n
  *     spread² = (d spread₀² + S + k n m² / (k + n)) / (d + n)       scale = spread × √(1 + 1 / (k + n))
  *
- * @throws ValidationError `number.not-finite` (a result), `amount.not-positive` (a spread or worth)
- * @example foretellOff([1, 3], { spread: 1, priorSampleSize: 2, spreadWorth: 2 }) // middle 1, degrees 4, scale √2.5
+ * @throws ValidationError `number.not-finite` (a result), `amount.not-positive` (a field of the prior)
+ * @example predictDeviation([1, 3], { spread: 1, priorSampleSize: 2, priorDegrees: 2 }) // location 1, degrees 4, scale √2.5
  */
 export function predictDeviation(results: readonly number[], prior: DeviationPrior): StudentT {
   results.forEach((result, i) => {
@@ -42,7 +42,7 @@ export interface DeviationSums {
   readonly squares: number;
 }
 
-/** As `foretellOff`, from sums that may be kept and added to. @throws ValidationError `amount.not-positive` (a spread or worth) */
+/** As `predictDeviation`, from sufficient statistics. @throws ValidationError `amount.not-positive` (a field of the prior) */
 export function predictDeviationFromSums(
   { n, sum, squares: raw }: DeviationSums,
   prior: DeviationPrior,
@@ -61,22 +61,21 @@ export function predictDeviationFromSums(
 }
 
 /**
- * How far a share came out from the share that was ordered, in spreads of a share: the difference of their logits times
- * √(p (1 − p)), p the share ordered. A share is made of pieces that go one way or the other, and such shares spread as
- * √(p (1 − p)) (variance of a binomial share), so that all orders have their offs on one scale.
+ * The deviation of a share from the share p that was ordered: the difference of their logits times √(p (1 − p)), the
+ * standard deviation of a binomial share, so that deviations from all orders are on one scale.
  * @example logitDeviation(0.5, 0.55) // 0.1: ln(0.55 / 0.45) = 0.2, times one half
  */
 export function logitDeviation(ordered: number, made: number): number {
   return (logit(made) - logit(ordered)) * binomialSd(ordered);
 }
 
-/** The share that comes of an order, on the logit scale, where offs (`logitDeviation`) come out like this. */
+/** The predicted share for an order, on the logit scale, given the predicted `logitDeviation`. */
 export function predictShare(ordered: number, { location, scale, degrees }: StudentT): StudentT {
   const sd = binomialSd(ordered);
   return { location: logit(ordered) + location / sd, scale: scale / sd, degrees };
 }
 
-/** @throws ValidationError `share.range` (none or all of it: there is nothing to be off) */
+/** @throws ValidationError `share.range` (none or all of it cannot deviate) */
 function binomialSd(ordered: number): number {
   if (!(ordered > 0 && ordered < 1)) throw new ValidationError('share.range', 'ordered');
   return Math.sqrt(ordered * (1 - ordered));

@@ -1,4 +1,4 @@
-/** How the belief about the take-home moved while a season's animals were finished, one after the other. */
+/** How the predicted take-home moved while a season's animals were finished, one after the other. */
 import { tQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
@@ -12,8 +12,8 @@ import { inverseLogit } from './tree.ts';
 
 /**
  * The take-home, as a share, that `level` of other animals of this kind are expected to give. Exact where `predict`
- * draws: the share rises with its logit, so its quantiles are those of the Student's t behind it, and its mean is that
- * density summed up finely (the trapezoidal rule in u with t = sinh u, which ends both tails).
+ * simulates: the share is monotone in its logit, so its quantiles are those of the Student's t, and its mean is an integral
+ * by the trapezoidal rule in u with t = sinh u.
  * @throws ValidationError `yield.level`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example takeHomeRange(learn([elk], []), { species: 'elk', brought: 'skinned' }, 0.8).mean // about 0.59
  */
@@ -30,10 +30,10 @@ export function takeHomeRange(model: YieldModel, group: Group, level: number): R
 }
 
 /**
- * The ranges of `groups` after the first `stop` of these animals, for each of `stops` (ascending; 0 for before the
- * first): sums are added to, so that the animals before them cost nothing however many they were.
+ * The ranges of `groups` after the first `stop` animals, for each of `stops` (ascending; 0 for before the first). The sums
+ * are updated in place, so earlier animals cost nothing.
  * @param before sums of all animals of earlier seasons
- * @throws ValidationError as `takeHomeRange`, `observe` and `modelFrom`
+ * @throws ValidationError as `takeHomeRange`, `addObservation` and `modelFrom`
  */
 export function predictionPath(
   profiles: readonly SpeciesProfile[],
@@ -41,7 +41,7 @@ export function predictionPath(
   observations: readonly YieldObservation[],
   request: { groups: readonly Group[]; stops: readonly number[]; level: number },
 ): Range[][] {
-  // The take-home alone is asked for: what else the animals tell need not be added up again at each stop.
+  // Only the take-home is needed; the other splits are left out of the sums.
   const sums = takeHomeSums(before);
   let done = 0;
   return request.stops.map((stop) => {
@@ -56,7 +56,7 @@ export function predictionPath(
   });
 }
 
-/** A copy of its own, to be added to. */
+/** A mutable copy with the take-home alone. */
 function takeHomeSums(sums: YieldSums): Record<string, Cell> {
   return Object.fromEntries(
     Object.entries(sums).map(
@@ -71,10 +71,10 @@ function takeHomeSums(sums: YieldSums): Record<string, Cell> {
   );
 }
 
-/** Half the width of the sum in u: beyond sinh 6 = 202 spreads nothing is left. */
+/** Half the width of the integral in u: beyond sinh 6 = 202 scales the density is negligible. */
 const MAX_U = 6;
 const STEP = 0.05;
-/** Points of the sum, t = sinh u, and how wide a stretch of t each stands for but for the step. */
+/** Quadrature points t = sinh u with their weights dt/du. */
 const QUADRATURE_POINTS = Array.from({ length: (2 * MAX_U) / STEP + 1 }, (_, i) => {
   const u = i * STEP - MAX_U;
   return { t: Math.sinh(u), width: Math.cosh(u) };

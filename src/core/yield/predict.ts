@@ -1,4 +1,4 @@
-/** What a model says of one more animal of a kind, and how well it knows the mean of that kind. */
+/** Predictive distributions of one more animal of a kind, and the posterior of the kind's mean. */
 import { conflictVarianceAt, predictiveAt, meanAt } from './fit.ts';
 import type { StudentT } from '../stats/student-t.ts';
 import { correlationsWithDamage } from './latent.ts';
@@ -16,15 +16,15 @@ export function predictSplits(model: YieldModel, group: Group): Record<Split, St
   >;
 }
 
-/** How the splits of one animal hang together through its damage. */
+/** How the splits of one animal correlate through its damage. */
 export interface DamageDependence {
   /** Probability that it has no damage at all. */
   readonly probabilityOfNone: number;
-  /** Of a split with the damage score (`yield-latent.ts`); left out: 0. */
+  /** Correlation of a split with the damage score (`latent.ts`); default 0. */
   readonly correlations: Readonly<Partial<Record<Split, number>>>;
 }
 
-/** What damage has to do with the rest of one more animal of this kind. */
+/** The damage dependence of one more animal of this kind. */
 export function predictDamageDependence(model: YieldModel, group: Group): DamageDependence {
   const pool = poolOf(group);
   const dependenceByPool = dependenceByModel.get(model) ?? {};
@@ -38,14 +38,14 @@ interface Learned {
   readonly correlations: DamageDependence['correlations'];
 }
 
-/** The same for every animal of a pool: worked out once for each model. */
+/** Cached by model and pool. */
 const dependenceByModel = new WeakMap<YieldModel, Partial<Record<Pool, Learned>>>();
 
 function learnDamageDependence(model: YieldModel, pool: Pool): Learned {
   const cells = model.cells[pool];
   const probabilityOfNone = fitProbabilityOfNone(cells);
   const indicesByGroup = new WeakMap<Group, readonly number[]>();
-  // Means and spreads alone, without how well they are known: that takes most of the time, a cell being asked four times.
+  // Point estimates without their uncertainty, which would take most of the time: each cell is asked four times.
   const distributionOf = (group: Group, split: Split) => {
     const columnIndices =
       indicesByGroup.get(group) ?? columnIndicesOf(group, model.profiles, model.columnIndexByName);
@@ -61,7 +61,7 @@ function learnDamageDependence(model: YieldModel, pool: Pool): Learned {
   };
 }
 
-/** One split of one more animal of this kind. */
+/** One split of one more animal of this kind, on the logit scale; damage is among animals that have any. */
 export function predictSplit(model: YieldModel, group: Group, split: Split): StudentT {
   const columnIndices = columnIndicesOf(group, model.profiles, model.columnIndexByName);
   const { location, scale, degrees } = predictiveAt(
@@ -74,9 +74,9 @@ export function predictSplit(model: YieldModel, group: Group, split: Split): Stu
 }
 
 /**
- * What is known of the mean of one split for this kind of animal, on the logit scale. `worthAnimals` is how many
- * animals of just this kind would tell as much: it rises as more are weighed, and falls only where they contradict the
- * first guess. `spread` is one animal's, and `standardError` = spread / sqrt(worthAnimals).
+ * Posterior of the mean of one split for this kind of animal, on the logit scale. `effectiveSampleSize` is the number of
+ * animals of just this kind that carry the same information: it rises as more are weighed and falls only where they
+ * contradict the prior. `sd` is one animal's, and `standardError` = sd / √effectiveSampleSize.
  */
 export function meanOf(
   model: YieldModel,

@@ -1,4 +1,4 @@
-/** What a species profile says beforehand about each split, on the logit scale; of damage, among animals that have any. */
+/** Priors of the splits from a species profile, on the logit scale; damage is among animals that have any. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, Share, SpeciesProfile } from '../species/species.ts';
 import { logitNormalFromMoments } from './logit-normal.ts';
@@ -6,7 +6,7 @@ import { momentsAmongDamaged } from './zero-damage.ts';
 import { logit, SPLITS, type Base, type Split } from './tree.ts';
 
 /**
- * Middle and spread on the logit scale, of animals whatever the shop; the middle counts as much as `animals` animals.
+ * Location and scale on the logit scale of animals across shops; `animals` is the prior sample size of the location.
  */
 export interface SplitPrior {
   readonly location: number;
@@ -20,7 +20,7 @@ const BONED_SINEW = { mean: 0.7, sd: 0.12 };
 /**
  * The priors of all splits of one species for one base. Shares of the loss are turned into shares of what is left
  * at each step; saved fat, given as a share of hanging, into a share of the take-home. Where the profile gives the take-home
- * by sex, that of a known sex is moved by half the difference on the logit scale, and an unknown sex is the even mixture.
+ * by sex, a known sex is shifted by half the difference on the logit scale; unknown sex is the even mixture.
  * @throws ValidationError `yield.prior` where a share is not inside (0, 1) or a spread not above 0, `yield.prior-spread`
  */
 export function splitPriors(
@@ -37,8 +37,8 @@ export function splitPriors(
 }
 
 /**
- * How far the published share of one sex lies from the middle of both, on the logit scale. Centred, because the two figures
- * need not average to the profile's mean, which stands for an even mix.
+ * Offset of the published share of one sex from the midpoint of both, on the logit scale. It is centred because the two
+ * figures need not average to the profile's mean, which stands for an even mix.
  */
 function sexOffset({ bySex }: Share, sex: Sex): number {
   if (!bySex || sex === 'unknown') return 0;
@@ -46,7 +46,7 @@ function sexOffset({ bySex }: Share, sex: Sex): number {
   return sex === 'male' ? half : -half;
 }
 
-/** Matching means and spreads takes longer than all the rest of learning: once a profile is enough. */
+/** Cached by profile: moment matching takes longer than all other learning. */
 const priorsByProfile = new WeakMap<SpeciesProfile, Partial<Record<Base, Record<Split, SplitPrior>>>>();
 
 function computeSplitPriors(profile: SpeciesProfile, base: Base): Record<Split, SplitPrior> {
@@ -71,7 +71,7 @@ function computeSplitPriors(profile: SpeciesProfile, base: Base): Record<Split, 
   return priors;
 }
 
-/** Middle and spread of damage over all animals, those that have none among them: for what takes no heed of those apart. */
+/** Location and scale of damage over all animals, those without any included: for models without zero inflation. */
 export function damageOfAll(profile: SpeciesProfile): { location: number; scale: number } {
   const { mean, sd } = damageOf(profile);
   return logitNormalFromMoments(mean, sd);

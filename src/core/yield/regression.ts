@@ -2,9 +2,9 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Column } from './columns.ts';
 
-/** The animals of one kind, in standard measure (0 = the prior's middle, 1 = one prior spread). */
+/** Sufficient statistics of the animals of one kind, in standard units (0 = the prior's location, 1 = its scale). */
 export interface GroupStatistics {
-  /** Places of the columns that speak for this kind. */
+  /** Indices of the columns that apply to this kind. */
   readonly columnIndices: readonly number[];
   readonly species: string;
   readonly n: number;
@@ -17,14 +17,14 @@ export interface Posterior {
   readonly effects: readonly number[];
   /** Their covariance over the residual variance. */
   readonly covariance: Matrix;
-  /** Residual variance over all species, and the degrees of freedom it is known with. */
+  /** Residual variance over all species, and its degrees of freedom. */
   readonly variance: number;
   readonly degrees: number;
 }
 
 /**
- * The prior spread counts as much as this many degrees of freedom (our choice); it is 1 in standard measure, the
- * standard deviation of a Student's t whose squared scale is (degrees - 2) / degrees.
+ * Degrees of freedom of the variance's prior (our choice). The prior standard deviation is 1 in standard units: that of a
+ * Student's t whose squared scale is (degrees - 2) / degrees.
  */
 const PRIOR_DEGREES = 10;
 
@@ -36,7 +36,7 @@ export interface CrossProducts {
   readonly n: number;
 }
 
-/** Adds up animals whose effects are `size` columns. */
+/** Accumulates the cross products for `size` columns. */
 export function crossProductsOf(size: number, groups: readonly GroupStatistics[]): CrossProducts {
   const gram = Matrix.zeros(size, size);
   const moments = new Array<number>(size).fill(0);
@@ -70,7 +70,7 @@ export function posteriorOf(columns: readonly Column[], products: CrossProducts)
     rhs.set(i, 0, rhs.get(i, 0) + priorMean / variance);
     squares += (priorMean * priorMean) / variance;
   }
-  // The prior's diagonal keeps the matrix positive definite whatever was weighed.
+  // The prior's diagonal keeps the matrix positive definite.
   const covariance = new CholeskyDecomposition(information).solve(Matrix.eye(columns.length));
   const effects = covariance.mmul(rhs).to1DArray();
   const explained = effects.reduce((total, effect, i) => total + effect * rhs.get(i, 0), 0);
@@ -78,7 +78,7 @@ export function posteriorOf(columns: readonly Column[], products: CrossProducts)
   return { effects, covariance, variance: (PRIOR_DEGREES - 2 + squares - explained) / degrees, degrees };
 }
 
-/** Posterior mean, and variance over the residual variance, of the mean of animals of this kind. */
+/** Posterior mean of this kind's mean, and its variance over the residual variance. */
 export function meanAt(
   { effects, covariance }: Pick<Posterior, 'effects' | 'covariance'>,
   columnIndices: readonly number[],
@@ -87,7 +87,7 @@ export function meanAt(
   return { location, variance: sumAt(covariance, columnIndices) };
 }
 
-/** The sum of a matrix over the rows and columns at `places`: the variance of the sum of these effects. */
+/** The sum over the rows and columns at these indices: the variance of the sum of these effects. */
 export function sumAt(matrix: Matrix, columnIndices: readonly number[]): number {
   let total = 0;
   for (const i of columnIndices) for (const j of columnIndices) total += matrix.get(i, j);

@@ -1,4 +1,4 @@
-/** Coherent ranges of all parts by drawing whole animals: in every draw the parts add up to the hanging weight. */
+/** Monte Carlo ranges of all parts: in every draw the parts add up to the hanging weight. */
 import { quantile } from '../stats/quantile.ts';
 import { seeded } from '../stats/random.ts';
 import type { StudentT } from '../stats/student-t.ts';
@@ -16,7 +16,7 @@ export interface SimulationInput {
   readonly hangingGrams: number;
   /** Spread of the natural logarithm of the hanging weight; 0 when it was weighed. */
   readonly hangingLogSd: number;
-  /** When the cutting order says which share of the meat stays whole, that share; null to foretell it. */
+  /** The share of the meat that the cutting order keeps whole; null to predict it. */
   readonly cutsShare: number | null;
   readonly base: Base;
   readonly level: number;
@@ -25,10 +25,11 @@ export interface SimulationInput {
 }
 
 /**
- * Draws `draws` animals, each split from its own Student's t, hanging together through the damage alone, and gives for each
- * part the mean and the middle `level` of the draws. Where more animals than that leave out below have none, `low` is 0. The hanging weight, where it is itself a guess, is log-normal with mean
- * `hangingGrams`. The same seed gives the same draws whatever the weight and level: ranges scale and nest.
- * @param requested the parts whose ranges are wanted: putting the draws in order is half the work
+ * Simulates `draws` animals. Each split has its own Student's t; splits correlate through the damage alone. Returns the mean
+ * and the central `level` of the draws for each part; `low` is 0 where more than the lower tail have none. An estimated
+ * hanging weight is log-normal with mean `hangingGrams`. The same seed gives the same draws for every weight and level, so
+ * ranges scale and nest.
+ * @param requested the parts whose ranges are wanted: sorting the draws is half the work
  */
 export function simulateParts<P extends Part>(
   splits: Readonly<Record<Split, StudentT>>,

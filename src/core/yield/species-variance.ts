@@ -1,4 +1,4 @@
-/** The animal-to-animal variance of each species, drawn towards the common one unless its animals contradict it. */
+/** The animal-to-animal variance of each species, shrunk towards the common one unless its animals contradict it. */
 import { mixtureWeights, weightedMean } from '../stats/mixture.ts';
 
 export interface SpeciesVariance {
@@ -13,7 +13,7 @@ export interface ResidualSums {
   readonly squares: number;
 }
 
-/** A species' variance starts at the common one (or at half or twice its standard deviation), worth this many animals. */
+/** Prior sample size of a species' variance, which starts at the common one (or half or twice its standard deviation). */
 const PRIOR_ANIMALS = 50;
 /**
  * Most species vary like the others; one in twenty varies half as much, one in twenty twice as much (in standard
@@ -33,7 +33,7 @@ const COMPONENTS = [
  * s0^nu (nu s0^2 + squares)^-(nu + n)/2 (Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.6; from memory).
  * The components are joined by the weighted geometric mean of their scales: its 50 and 80 % ranges hold within 2 points
  * of that of their mixture, its 95 % ranges 91 % at worst. The mean of the variances would let a wide component of little
- * weight draw every range out.
+ * weight widen every range.
  */
 export function speciesVarianceOf(common: number, { n, squares }: ResidualSums): SpeciesVariance {
   const degrees = PRIOR_ANIMALS + n;

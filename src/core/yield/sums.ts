@@ -1,20 +1,20 @@
 /**
- * Boils weighed animals down to sums: for each kind of animal and each split a count, a sum and a sum of squares of
- * the logit shares. The model needs nothing else, so sums can be kept, added to, and learned from at once.
+ * Summarises weighed animals by sufficient statistics: for each kind of animal and split a count, a sum and a sum of
+ * squares of the logit shares. The model needs nothing else, so sums can be stored and updated.
  */
 import { ValidationError } from '../values/validation-error.ts';
 import { forEachShare, type Group, type YieldObservation } from './observation.ts';
 import { baseOf, logit, type Split } from './tree.ts';
 
 export type SplitSums = {
-  /** Animals that had none of it at all: they are in no other sum here. Of damage alone, else 0. */
+  /** Animals without any damage; they are in no other sum here. 0 for all other splits. */
   none: number;
   n: number;
   sum: number;
   squares: number;
 };
 
-/** The splits that damage may have to do with. */
+/** The splits that may correlate with damage. */
 export const PAIRED_SPLITS = ['takeHome', 'bone', 'sinew'] as const satisfies readonly Split[];
 export type PairedSplit = (typeof PAIRED_SPLITS)[number];
 
@@ -42,7 +42,7 @@ export interface Cell {
 /** Plain data: may be stored as JSON. */
 export type YieldSums = Readonly<Record<string, Cell>>;
 
-/** Sums over all observations in one pass. @throws ValidationError as `observe`, the field begun with `observations[i].` */
+/** Sums over all observations in one pass. @throws ValidationError as `addObservation`, the field prefixed with `observations[i].` */
 export function summarise(observations: readonly YieldObservation[]): YieldSums {
   const cells: Record<string, Cell> = {};
   observations.forEach((observation, i) => {
@@ -57,8 +57,8 @@ export function summarise(observations: readonly YieldObservation[]): YieldSums 
 }
 
 /**
- * Adds one more animal to cells that nobody else holds: a pass over 100,000 animals copies nothing.
- * @throws ValidationError as `observe`
+ * Adds one animal in place, so that a pass over 100,000 animals copies nothing.
+ * @throws ValidationError as `addObservation`
  */
 export function accumulate(cells: Record<string, Cell>, observation: YieldObservation): void {
   const [key, cell] = cellOf(cells, observation.group);
@@ -67,7 +67,7 @@ export function accumulate(cells: Record<string, Cell>, observation: YieldObserv
 }
 
 /**
- * The sums with one more animal; the given sums are left as they are.
+ * The sums with one more animal; the given sums do not change.
  * @throws ValidationError `yield.weight` (not finite, negative, hanging not above 0), `yield.parts-exceed` (more than 2 %
  *   over their whole), `yield.brought` (not a way of bringing), `yield.species-needed`
  */
@@ -80,9 +80,9 @@ export function addObservation(sums: YieldSums, observation: YieldObservation): 
 }
 
 /**
- * The sums as they would be without one of the animals in them; the given sums are left as they are.
- * @throws ValidationError as `observe`
- * @example without(observe(sums, elk), elk) // the sums again, but for rounding
+ * The sums without one of their animals; the given sums do not change.
+ * @throws ValidationError as `addObservation`
+ * @example removeObservation(addObservation(sums, elk), elk) // the sums again, up to rounding
  */
 export function removeObservation(sums: YieldSums, observation: YieldObservation): YieldSums {
   const left = { ...sums };
@@ -97,7 +97,7 @@ export function removeObservation(sums: YieldSums, observation: YieldObservation
   return left;
 }
 
-/** The sums of two lots of animals together; the given sums are left as they are. */
+/** The sums of two sets of animals; the given sums do not change. */
 export function mergeSums(a: YieldSums, b: YieldSums): YieldSums {
   const all: Record<string, Cell> = { ...a };
   for (const [key, { group, splits, pairs }] of Object.entries(b)) {
@@ -107,7 +107,7 @@ export function mergeSums(a: YieldSums, b: YieldSums): YieldSums {
   return all;
 }
 
-/** `all`, with every sum of `more` added or taken away `times`; what is not `wanted` afterwards is left out. */
+/** `all` plus `times` every sum of `more`; entries that are not `wanted` afterwards are dropped. */
 function combine<K extends string, F extends string>(
   all: Partial<Record<K, Record<F, number>>> = {},
   more: Partial<Record<K, Record<F, number>>>,
@@ -165,7 +165,7 @@ function addPair(pairs: Cell['pairs'], split: PairedSplit, x: number, y: number 
   sums.xy += x * y;
 }
 
-/** The cell of this kind of animal, new and empty where there is none yet. */
+/** The cell of this kind of animal, created empty if missing. */
 function cellOf(cells: YieldSums, kind: Group): [string, Cell] {
   const { species, brought, sex = 'unknown', age = 'unknown', damage = 'unknown' } = kind;
   if (species === '') throw new ValidationError('yield.species-needed', 'group.species');

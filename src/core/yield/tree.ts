@@ -5,8 +5,8 @@
  *     take-home -> saved fat | meat;  meat -> whole cuts | trim
  *     loss -> bone | rest;  rest -> sinew | rest;  rest -> damage | shrink
  *
- * Each split is a share of its own whole, so an animal weighed only twice (hook and take-home) still teaches the
- * first one, and the parts always add up to the whole.
+ * Each split is a share of its own whole, so an animal weighed only twice (hook and take-home) still informs the first one,
+ * and the parts always add up to the whole.
  */
 import type { Brought } from '../species/species.ts';
 
@@ -57,16 +57,16 @@ export function divide(
   return { wholeCuts, trim, fatSaved, bone, sinew, damage, shrink, meat, takeHome, loss };
 }
 
-/** A share of exactly 0 or 1 is drawn in by this much before the logit, so that "no damage" stays a number. */
+/** Margin by which shares are moved away from 0 and 1 before the logit, so that it stays finite. */
 const LOGIT_MARGIN = 0.0025;
 
-/** The logit of a share, drawn in from 0 and 1: ln(q / (1 - q)), q = 0.0025 + 0.995 share. Finite on [0, 1]. */
+/** The logit of a share with a margin at 0 and 1: ln(q / (1 - q)), q = 0.0025 + 0.995 share. Finite on [0, 1]. */
 export function logit(share: number): number {
   const q = LOGIT_MARGIN + (1 - 2 * LOGIT_MARGIN) * share;
   return Math.log(q / (1 - q));
 }
 
-/** The share whose drawn-in logit is `y`; beyond the ends it is 0 or 1. The inverse of `logitOf` on [0, 1]. */
+/** The inverse of `logit` on [0, 1], clamped to it. */
 export function inverseLogit(y: number): number {
   const q = 1 / (1 + Math.exp(-y));
   return Math.min(1, Math.max(0, (q - LOGIT_MARGIN) / (1 - 2 * LOGIT_MARGIN)));

@@ -1,6 +1,6 @@
 /**
- * What an animal will give: the published figures to begin with, and the shop's own weighings as they come in.
- * The model is a tree of splits (`yield-tree.ts`), each learned by itself (`yield-fit.ts`).
+ * Predicts what an animal yields, from published figures as priors and the shop's own weighings.
+ * The model is a tree of splits (`tree.ts`), each fitted separately (`fit.ts`).
  */
 import type { StudentT } from '../stats/student-t.ts';
 import { predictShare } from './order-deviation.ts';
@@ -23,19 +23,19 @@ export { PARTS, SPLITS, type Part, type Split } from './tree.ts';
 
 /** Draws for a quote: the end of an 8-in-10 range then lies within about 0.6 points (one standard error) of its level. */
 const DRAWS = 2500;
-/** Season charts show shares with a seed of their own: the same weighings, the same band. */
+/** Season charts use a fixed seed: the same weighings give the same band. */
 const SHARES_SEED = 1;
 
 export interface PredictionRequest {
-  /** Hanging weight, or its mean where it is a guess; for quarters, primals and boned meat the weight received. */
+  /** Hanging weight, or its mean where it is estimated; for quarters, primals and boned meat the weight received. */
   readonly hangingGrams: number;
-  /** Spread of the natural logarithm of the hanging weight (from `hangingFrom`); 0, the default: it was weighed. */
+  /** SD of the natural logarithm of the hanging weight (from `hangingFrom`); default 0, a weighed one. */
   readonly hangingLogSd?: number;
   /** May be left out where the model knows a single species, then brought skinned. */
   readonly group?: Group;
-  /** The share of the meat that the cutting order keeps whole; left out, it is foretold from what was cut before. */
+  /** The share of the meat that the cutting order keeps whole; default: predicted from earlier animals. */
   readonly cutsShare?: number;
-  /** How far such orders come out from what was asked (`logitDeviation`, `foretellOff`); left out: to the letter. */
+  /** Predicted deviation from such orders (`logitDeviation`, `predictDeviation`); default: none. */
   readonly cutsDeviation?: StudentT;
   /** 0.8 for "8 in 10". */
   readonly level: number;
@@ -49,14 +49,14 @@ export interface YieldPrediction {
   readonly hanging: Range;
   /** In grams. The means of the seven leaves add up to the mean hanging weight. */
   readonly parts: Readonly<Record<Part, Range>>;
-  /** Animals of this species, weighed in this shop, that the answer rests on. */
+  /** Animals of this species weighed in this shop. */
   readonly animals: number;
 }
 
 /**
  * The model after these animals: `prior` is the list of species profiles, `observations` are the shop's own.
- * The order of either changes nothing. Keep `gather`ed sums and call `modelFrom` to skip the pass over all animals.
- * @throws ValidationError as `gather` and `modelFrom`
+ * The order of either does not matter. Keep the sums of `summarise` and call `modelFrom` to skip the pass over all animals.
+ * @throws ValidationError as `summarise` and `modelFrom`
  */
 export function learn(
   prior: readonly SpeciesProfile[],
@@ -67,7 +67,7 @@ export function learn(
 
 /**
  * The parts that an animal of this weight and kind will give, each with the range that `level` of such animals fall
- * in. Ranges of different parts belong together: they come from the same drawn animals.
+ * in. Ranges of different parts are coherent: they come from the same simulated animals.
  * @throws ValidationError `yield.weight`, `yield.spread`, `yield.level`, `yield.share`, `yield.draws`, `random.seed`,
  *   `yield.species-needed`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
@@ -90,7 +90,7 @@ export function predict(model: YieldModel, request: PredictionRequest): YieldPre
   const group = request.group ?? onlyGroup(model);
   const base = requireBase(group);
   const splits = predictSplits(model, group);
-  // Who wants no steaks, or nothing but steaks, gets just that.
+  // An order for no whole cuts, or for nothing else, is followed exactly.
   const deviates = cutsDeviation && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
   if (deviates) splits.wholeCuts = predictShare(cutsShare, cutsDeviation);
   const exactCutsShare = deviates ? null : cutsShare;

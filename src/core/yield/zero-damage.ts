@@ -1,25 +1,24 @@
 /**
- * Animals of which there is none of a part: a clean shot leaves no damage at all. No smooth spread of shares holds such a
- * lump at zero, so it has a probability of its own, and the smooth spread is that of the animals that have some.
+ * Zero inflation of damage: a clean shot leaves none at all. No continuous distribution has such a point mass, so zero has
+ * a probability of its own, and the continuous distribution is that of animals with some damage.
  */
 import type { Group } from './observation.ts';
 import type { Cell } from './sums.ts';
 
 /**
- * Before any animal was weighed: one in eight has no damage, and that counts as two animals. Assumption: the published
- * figures are means over clean and bad shots together, and say only that clean ones lose next to nothing.
+ * The prior: one animal in eight has no damage, with a sample size of two animals. Assumption: the published figures are
+ * means over clean and bad shots together, and say only that clean ones lose next to nothing.
  */
 const PRIOR = { probability: 0.125, animals: 2 } as const;
-/** What the animals of the next wider kind say counts as so many of this one. Our own choice. */
+/** Prior sample size of the next wider kind's probability. Our own choice. */
 const PARENT_LEVEL_ANIMALS = 4;
 
-/** The probability of no damage before any animal was weighed. */
+/** The prior probability of no damage. */
 export const PRIOR_PROBABILITY_OF_NONE = PRIOR.probability;
 
 /**
- * Mean and standard deviation of a published share among the animals that have any, such that together with those that
- * have none both are as published.
- * @example amongSome({ mean: 0.4, sd: 0.3 }) // { mean: 0.457, sd: 0.281 }
+ * Mean and standard deviation among animals with damage such that the zero-inflated mixture has the published moments.
+ * @example momentsAmongDamaged({ mean: 0.4, sd: 0.3 }) // { mean: 0.457, sd: 0.281 }
  */
 export function momentsAmongDamaged({ mean, sd }: { mean: number; sd: number }): {
   mean: number;
@@ -27,14 +26,13 @@ export function momentsAmongDamaged({ mean, sd }: { mean: number; sd: number }):
 } {
   const some = Math.min(mean / (1 - PRIOR.probability), (1 + mean) / 2);
   const variance = (mean * mean + sd * sd) / (1 - PRIOR.probability) - some * some;
-  // A spread too narrow to leave room for animals without any is kept half as wide.
+  // A published SD too narrow for a point mass at zero is kept at half its width.
   return { mean: some, sd: Math.sqrt(Math.max(variance, (sd * sd) / 4)) };
 }
 
 /**
- * Probability that one more animal of a kind has no damage: a beta-binomial mean that begins with `BEFORE` and is moved by
- * all animals, then by those with the same shot damage stated, then by those of the species among them. The cells are
- * counted once, whatever is asked afterwards.
+ * Probability that one more animal of a kind has no damage: a hierarchical beta-binomial mean over all animals, those with
+ * the same stated shot damage, and those of the species among them, starting at `PRIOR`. The cells are counted once.
  * @param cells of one pool
  */
 export function fitProbabilityOfNone(cells: readonly Cell[]): (group: Group) => number {
@@ -58,14 +56,14 @@ export function fitProbabilityOfNone(cells: readonly Cell[]): (group: Group) => 
   };
 }
 
-/** Animals whose damage is known, and those of them that have none. */
+/** Animals with known damage, and those of them without any. */
 interface Count {
   readonly none: number;
   readonly observed: number;
 }
 const NO_ANIMALS: Count = { none: 0, observed: 0 };
 
-/** The wider kinds that an animal belongs to, the widest first. */
+/** The levels of the hierarchy that an animal belongs to, the widest first. */
 function keysOf({ species, damage = 'unknown' }: Group): string[] {
   return ['', damage, `${damage}/${species}`];
 }
