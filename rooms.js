@@ -5,6 +5,7 @@
 
 /** For each folder, the folders that it must not reach. */
 export const layers = {
+  'src/trade': ['src/core', 'src/book', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/core': ['src/book', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/book': ['src/core', 'src/desk', 'src/demo', 'src/bridge', 'src/ui', 'electron'],
   'src/desk': ['src/demo', 'src/bridge', 'src/ui', 'electron'],

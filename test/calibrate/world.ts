@@ -4,7 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
-import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../../src/core/species/species.ts';
+import type { Age, Brought, Damage, Sex, SpeciesProfile } from '../../src/core/species/species.ts';
 import { columnsOf, withinShopFactor } from '../../src/core/yield/columns.ts';
 import { PRIOR_PROBABILITY_OF_NONE } from '../../src/core/yield/zero-damage.ts';
 import { splitPriors } from '../../src/core/yield/prior.ts';
@@ -97,7 +97,7 @@ export function openShop(
       species: profile.code,
       brought: pick<Brought>(['whole', 'whole', 'skinned', 'skinned', 'quarters', 'primals', 'boned']),
       sex: pick<Sex>(['male', 'male', 'female', 'unknown']),
-      age: pick<AgeClass>(['young', 'yearling', 'adult', 'adult', 'unknown']),
+      age: pick<Age>(['young', 'yearling', 'adult', 'adult', 'unknown']),
       damage: pick<Damage>(['none', 'some', 'some', 'heavy', 'unknown']),
       ...asked,
     };

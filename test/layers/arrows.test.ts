@@ -45,6 +45,7 @@ it('lets a room use the rooms before it', async () => {
 it.each([
   ['a later room', 'src/core/values/a.ts', '../yield/b.ts', 'src/core/values reaches up'],
   ['the root of its layer', 'src/desk/input/a.ts', '../desk.ts', 'src/desk/input reaches up'],
+  ['the core, in the words of the trade', 'src/trade/a.ts', '../core/values/b.ts', 'src/trade reaches up'],
   ['a higher layer', 'src/core/values/a.ts', '../../desk/input/b.ts', 'src/core reaches up'],
   ['the demo', 'src/desk/input/a.ts', '../../demo/b.ts', 'src/desk reaches up'],
   ['the heavy core', 'src/ui/rail/a.ts', '../../core/balance/b.ts', 'the window uses the heavy core'],

@@ -1,6 +1,7 @@
 import { hunterSearch } from './hunter-search.ts';
 import type { Db } from '../file/db.ts';
 import { ticketRecords } from './tickets.ts';
+import type { Age, AnimalStage, Brought, Legs, Sex } from '../../trade/animal.ts';
 
 export interface AnimalRow {
   id: number;
@@ -12,11 +13,11 @@ export interface AnimalRow {
   deliverer_name: string;
   deliverer_address: string;
   species: string;
-  sex: 'male' | 'female' | 'unknown';
-  age: 'young' | 'yearling' | 'adult' | 'unknown';
-  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  sex: Sex;
+  age: Age;
+  brought: Brought;
   /** Of the lower legs of an animal in its hide; unknown where nobody said, and of all others. */
-  legs: 'on' | 'off' | 'unknown';
+  legs: Legs;
   origin: 'hunter' | 'farm';
   licence: string;
   tag: string;
@@ -27,7 +28,7 @@ export interface AnimalRow {
   condition: string;
   damage: string;
   detail: 'detailed' | 'quick';
-  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  stage: AnimalStage;
   ready_on: string | null;
   /** UTC moment at which it was written in. */
   created_at: string;

@@ -1,7 +1,5 @@
 import type { Db } from '../file/db.ts';
-
-/** Parts that an animal may have none of. Meat is always weighed. */
-export type NonePart = 'fat saved' | 'sinew' | 'bone' | 'damage';
+import type { NonePart } from '../../trade/weighing.ts';
 
 export interface PartNoneRow {
   id: number;

@@ -1,9 +1,10 @@
 import type { Db } from '../file/db.ts';
+import type { ProductKind } from '../../trade/product.ts';
 
 export interface ProductRow {
   code: string;
   name: string;
-  kind: 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';
+  kind: ProductKind;
   /** JSON: usual fat, package and what else is in it, as the desk writes it; `null`: a supplied one, only put away. */
   body: string;
   active: 0 | 1;

@@ -1,5 +1,6 @@
 import { eachRow } from '../file/each-row.ts';
 import type { Db } from '../file/db.ts';
+import type { AnimalStage, Brought, Sex } from '../../trade/animal.ts';
 
 export interface OfficerRow {
   id: number;
@@ -14,8 +15,8 @@ export interface OfficerRow {
   licence: string;
   tag: string;
   species: string;
-  sex: 'male' | 'female' | 'unknown';
-  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  sex: Sex;
+  brought: Brought;
   /** JSON: `[{ primal, count }]`. */
   parts: string;
   kill_date: string | null;
@@ -24,7 +25,7 @@ export interface OfficerRow {
   created_at: string;
   /** The file of an earlier time that it came from, or null. */
   from_file: string | null;
-  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  stage: AnimalStage;
   origin: 'hunter' | 'farm';
   received_grams: number | null;
   hanging_grams: number | null;

@@ -1,9 +1,10 @@
 import type { Db } from '../file/db.ts';
+import type { TestResult } from '../../trade/animal.ts';
 
 export interface TestResultRow {
   id: number;
   hold_id: number;
-  result: 'positive' | 'not detected' | 'none';
+  result: TestResult;
   sample: string;
   lab: string;
   reported_on: string;

@@ -1,6 +1,5 @@
 import type { Db } from '../file/db.ts';
-
-type Unit = 'lb' | 'oz' | 'kg' | 'g';
+import type { MassUnit, WeighSource, WeighStage } from '../../trade/weighing.ts';
 
 export interface NewWeighing {
   animalId: number | null;
@@ -12,10 +11,10 @@ export interface NewWeighing {
   product: string | null;
   count: number | null;
   place: string | null;
-  reading: { typed: string; digits: number; decimals: number; unit: Unit };
-  tare: { typed: string; digits: number; decimals: number; unit: Unit } | null;
+  reading: { typed: string; digits: number; decimals: number; unit: MassUnit };
+  tare: { typed: string; digits: number; decimals: number; unit: MassUnit } | null;
   grams: number;
-  source: 'typed' | 'scale' | 'practice' | 'import';
+  source: WeighSource;
   note: string;
   corrects: number | null;
   at: string;
@@ -27,7 +26,7 @@ export interface WeighingRecord {
   animal_id: number | null;
   batch_id: number | null;
   fat_lot_id: number | null;
-  stage: 'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
+  stage: WeighStage;
   part: string;
   primal: string | null;
   product: string | null;
@@ -35,14 +34,14 @@ export interface WeighingRecord {
   typed: string;
   digits: number;
   decimals: number;
-  unit: Unit;
+  unit: MassUnit;
   tare_typed: string | null;
   tare_digits: number | null;
   tare_decimals: number | null;
-  tare_unit: Unit | null;
+  tare_unit: MassUnit | null;
   grams: number;
   place: string | null;
-  source: 'typed' | 'scale' | 'practice' | 'import';
+  source: WeighSource;
   note: string;
   corrects: number | null;
   at: string;
@@ -128,7 +127,7 @@ export function weighingRecords(db: Db) {
       .pluck();
   const lastOfAnimal = lastSame('animal_id = @animalId AND +batch_id IS @batchId');
   const lastOfBatch = lastSame('batch_id = @batchId AND +animal_id IS @animalId');
-  const containers = db.prepare<[], { digits: number; decimals: number; unit: Unit }>(
+  const containers = db.prepare<[], { digits: number; decimals: number; unit: MassUnit }>(
     `SELECT tare_digits AS digits, tare_decimals AS decimals, tare_unit AS unit
      FROM (SELECT tare_digits, tare_decimals, tare_unit FROM weighing ORDER BY id DESC LIMIT ${RECENT})
      WHERE tare_digits > 0 GROUP BY 1, 2, 3 ORDER BY count(*) DESC LIMIT ${MAX_CONTAINERS}`,

@@ -2,15 +2,16 @@ import { filtered } from './filtered.ts';
 import type { Db } from '../file/db.ts';
 import { MEASURES, type Measure } from './season-compare.ts';
 import type { SumFilter } from './season-filter.ts';
+import type { Age, AnimalStage, Brought, Sex } from '../../trade/animal.ts';
 
 export interface DrilldownRow {
   ticket: string;
   species: string;
   hunter: string;
-  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
-  sex: 'male' | 'female' | 'unknown';
-  age: 'young' | 'yearling' | 'adult' | 'unknown';
-  stage: 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
+  brought: Brought;
+  sex: Sex;
+  age: Age;
+  stage: AnimalStage;
   cutter: string | null;
   received_on: string;
   ready_on: string | null;

@@ -1,5 +1,6 @@
 import type { Db } from '../file/db.ts';
 import type { WeightSums } from '../records/weighings.ts';
+import type { Age, Brought, Sex } from '../../trade/animal.ts';
 
 /** One finished animal's weights, as the yield model and the season read them. */
 export interface YieldRow extends WeightSums {
@@ -7,9 +8,9 @@ export interface YieldRow extends WeightSums {
   ticket: string;
   season: number;
   species: string;
-  sex: 'male' | 'female' | 'unknown';
-  age: 'young' | 'yearling' | 'adult' | 'unknown';
-  brought: 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
+  sex: Sex;
+  age: Age;
+  brought: Brought;
   damage_note: string;
   /** Share of the meat that was to stay whole, by the newest instructions; null without any. */
   cuts_ordered: number | null;

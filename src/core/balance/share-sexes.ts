@@ -14,8 +14,7 @@ import {
 } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 import { sharePrior } from './share-prior.ts';
-
-const SEXES: readonly Sex[] = ['male', 'female', 'unknown'];
+import { SEXES } from '../../trade/animal.ts';
 
 /**
  * How far the mean shares of `SHARE_PARTS` of one sex lie from those of an animal of unknown sex; 0 where nothing is

@@ -4,12 +4,9 @@
  * handed the profiles, it reads no files. Masses in grams, shares as fractions, every figure with its source.
  */
 
-/** How the animal came in: whole in its hide, skinned, as bone-in quarters, as named primals, or as boned meat. */
-export type Brought = 'whole' | 'skinned' | 'quarters' | 'primals' | 'boned';
-export type Sex = 'male' | 'female' | 'unknown';
-export type AgeClass = 'young' | 'yearling' | 'adult' | 'unknown';
-/** Whether an animal in its hide has its lower legs, down from knee and hock. Mostly it has. */
-export type Legs = 'on' | 'off' | 'unknown';
+import type { Age, Brought, Legs, Sex } from '../../trade/animal.ts';
+
+export type { Age, Brought, Legs, Sex };
 /** Shot damage as the shop judges it at the hook. */
 export type Damage = 'none' | 'some' | 'heavy' | 'unknown';
 

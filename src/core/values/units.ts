@@ -1,7 +1,7 @@
 import { ValidationError } from './validation-error.ts';
+import type { MassUnit } from '../../trade/weighing.ts';
 
-/** The units that a weight may be typed in. */
-export type MassUnit = 'lb' | 'oz' | 'kg' | 'g';
+export type { MassUnit };
 
 /**
  * Grams in one unit, exact by definition: the international pound of 1 July 1959 is 0.45359237 kg

@@ -5,9 +5,10 @@
  * and deer can share them.
  */
 import { ValidationError } from '../values/validation-error.ts';
-import type { AgeClass, Brought, Damage, Sex, SpeciesProfile } from '../species/species.ts';
+import type { Damage, SpeciesProfile } from '../species/species.ts';
 import type { Split } from './tree.ts';
 import type { Group } from './observation.ts';
+import { AGES, BROUGHT, SEXES } from '../../trade/animal.ts';
 
 /** The prior of one effect: mean, and variance in squared standard deviations of an animal. */
 export interface Column {
@@ -49,9 +50,6 @@ export function withinShopFactor(animals: number): number {
   return 1 / Math.sqrt(1 + SHARED_VARIANCE + 1 / animals);
 }
 
-const BROUGHT: readonly Brought[] = ['whole', 'skinned', 'quarters', 'primals', 'boned'];
-const SEXES: readonly Sex[] = ['male', 'female', 'unknown'];
-const AGES: readonly AgeClass[] = ['young', 'yearling', 'adult', 'unknown'];
 const DAMAGES: readonly Damage[] = ['none', 'some', 'heavy', 'unknown'];
 
 /**

@@ -1,6 +1,6 @@
 /** One animal as far as it was weighed, and the shares that follow from its weights. */
 import { ValidationError } from '../values/validation-error.ts';
-import type { AgeClass, Brought, Damage, Sex } from '../species/species.ts';
+import type { Age, Brought, Damage, Sex } from '../species/species.ts';
 import type { Part, Split } from './tree.ts';
 
 /** The kind of animal; a field left out counts as `unknown`. */
@@ -8,7 +8,7 @@ export interface Group {
   readonly species: string;
   readonly brought: Brought;
   readonly sex?: Sex;
-  readonly age?: AgeClass;
+  readonly age?: Age;
   readonly damage?: Damage;
 }
 

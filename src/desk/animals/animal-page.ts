@@ -18,13 +18,12 @@ import { resultsOf } from './test-results.ts';
 import { speciesCard } from '../supplied/resources.ts';
 import { sourceNote } from '../supplied/sources.ts';
 import type { Session } from '../session/session.ts';
-import type { AnimalPage, CutPart, LadderPiece } from '../contract/contract.ts';
+import type { AnimalPage, LadderPiece } from '../contract/contract.ts';
 import { PART_OF, partGrams } from '../animal/weighed-parts.ts';
 import { shareBase } from '../weighing/weighing-check.ts';
 import { weighingRow } from '../weighing/weighing-row.ts';
 import { takeHomeGrams } from '../learning/take-home.ts';
-
-export const CUT_PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
+import { CUT_PARTS } from '../../trade/weighing.ts';
 
 export function animalPage(session: Session, animal: AnimalRow): AnimalPage {
   const { book, settings } = session;

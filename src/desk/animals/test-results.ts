@@ -10,6 +10,7 @@ import type { Session } from '../session/session.ts';
 import type { TestResult } from '../contract/contract.ts';
 import { animalOf } from '../animal/closed.ts';
 import { refuseMoreOfAnimal } from '../session/list-limits.ts';
+import { TEST_RESULTS } from '../../trade/animal.ts';
 
 /**
  * Keeps the result of a hold's sample. `not detected` ends the hold, `positive` keeps it, and `none` takes back a
@@ -23,7 +24,7 @@ export const testResult = write(
     id,
     /** Left out: the hold that lasts. */
     holdId: v.optional(id),
-    result: v.picklist(['positive', 'not detected', 'none'], 'choice.result'),
+    result: v.picklist(TEST_RESULTS, 'choice.result'),
     sample: text(80),
     lab: text(120),
     on: optionalDate,

@@ -3,6 +3,7 @@ import type { Problem } from './problem.ts';
 import type { Instructions } from './instructions.ts';
 import type { RecordField, RecordSet } from './record.ts';
 import type { Brought, FatChoice, Grade } from './words.ts';
+import type { ProductKind } from '../../trade/product.ts';
 
 export interface ShopSettings {
   shopName: string;
@@ -73,7 +74,7 @@ export interface Caution {
   read: string;
 }
 
-export type ProductKind = 'whole cuts' | 'grind' | 'sausage' | 'jerky' | 'other';
+export type { ProductKind };
 
 /** Something the shop makes, with what it is usually made of. */
 export interface ProductCard {

@@ -7,6 +7,7 @@ import { needed, text } from '../input/input.ts';
 import type { ImportField, ImportKind, SheetLayout, ShopSettings } from '../contract/contract.ts';
 import { FIELDS, folded } from './fields.ts';
 import { MAX_COLUMNS, rowsOf, type SheetRow } from '../input/rows.ts';
+import { MASS_UNITS } from '../../trade/weighing.ts';
 
 const column = v.pipe(
   v.number('input.invalid'),
@@ -31,7 +32,7 @@ export const layoutSchema = v.object({
   decimal: v.picklist(['.', ','], 'choice.decimal'),
   dates: v.picklist(['day first', 'month first'], 'choice.dates'),
   /** Of weights that carry no unit, neither in the cell nor in the heading. */
-  unit: v.picklist(['lb', 'kg', 'oz', 'g'], 'choice.unit'),
+  unit: v.picklist(MASS_UNITS, 'choice.unit'),
   /** Which column holds a field, counted from 0. */
   columns: perField(column),
   /** What a field says on every row, where no column holds it. */

@@ -1,6 +1,8 @@
 /** The pieces that input schemas are made of. A message is a problem code, which the window words. */
 import * as v from 'valibot';
 import { isDate, isTradeDay } from '../../core/values/dates.ts';
+import { AGES, BROUGHT, LEGS, SEXES } from '../../trade/animal.ts';
+import { CUT_PARTS } from '../../trade/weighing.ts';
 
 /**
  * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
@@ -69,10 +71,10 @@ export const confirmedOf = v.optional(
   false,
 );
 
-export const sex = v.picklist(['male', 'female', 'unknown'], 'choice.sex');
-export const age = v.picklist(['young', 'yearling', 'adult', 'unknown'], 'choice.age');
-export const legs = v.picklist(['on', 'off', 'unknown'], 'choice.legs');
-export const brought = v.picklist(['whole', 'skinned', 'quarters', 'primals', 'boned'], 'choice.brought');
+export const sex = v.picklist(SEXES, 'choice.sex');
+export const age = v.picklist(AGES, 'choice.age');
+export const legs = v.picklist(LEGS, 'choice.legs');
+export const brought = v.picklist(BROUGHT, 'choice.brought');
 /** More than any animal is cut into. */
 export const MAX_PRIMALS = 100;
 /** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
@@ -94,10 +96,7 @@ export const parts = v.optional(
   ),
   [],
 );
-export const cutPart = v.picklist(
-  ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
-  'choice.part',
-);
+export const cutPart = v.picklist(CUT_PARTS, 'choice.part');
 
 export const targetFat = v.nullable(
   v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),

@@ -2,12 +2,12 @@
 import * as v from 'valibot';
 import suppliedJson from '../../../resources/products.json' with { type: 'json' };
 import type { Session } from '../session/session.ts';
-import type { ProductCard, ProductKind, ProductOnShelf } from '../contract/contract.ts';
+import type { ProductCard, ProductOnShelf } from '../contract/contract.ts';
+import { PRODUCT_KINDS } from '../../trade/product.ts';
 
 /** What a product is beside its name, as the book keeps it. */
 export type ProductBody = Omit<ProductCard, 'code' | 'name' | 'kind' | 'own'>;
 
-const KINDS: readonly ProductKind[] = ['whole cuts', 'grind', 'sausage', 'jerky', 'other'];
 const SUPPLIED = suppliedJson as readonly Omit<ProductCard, 'own'>[];
 
 const bodySchema = v.object({
@@ -57,7 +57,7 @@ export function productsOnShelf(session: Session): ProductOnShelf[] {
     offered: active === 1,
   }));
   const every = [...supplied, ...own];
-  return KINDS.flatMap((kind) => every.filter((one) => one.kind === kind));
+  return PRODUCT_KINDS.flatMap((kind) => every.filter((one) => one.kind === kind));
 }
 
 /** Products on offer. */

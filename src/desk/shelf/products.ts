@@ -10,6 +10,7 @@ import type { Session } from '../session/session.ts';
 import type { ProductOnShelf } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
+import { PRODUCT_KINDS } from '../../trade/product.ts';
 
 const NOTHING: ProductBody = {
   fat: null,
@@ -29,7 +30,7 @@ export const save = write(
     /** Left out for a new product. */
     code: v.optional(needed(60)),
     name: needed(60),
-    kind: v.optional(v.picklist(['whole cuts', 'grind', 'sausage', 'jerky', 'other'], 'choice.product')),
+    kind: v.optional(v.picklist(PRODUCT_KINDS, 'choice.product')),
     fat: v.optional(v.nullable(needed(40))),
     targetFat: v.optional(targetFat),
     /** Weights as typed; empty: none. */

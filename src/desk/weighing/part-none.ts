@@ -3,7 +3,6 @@
  * weight of the part outweighs the statement.
  */
 import * as v from 'valibot';
-import type { NonePart } from '../../book/records/part-none.ts';
 import type { WeighingRecord } from '../../book/records/weighings.ts';
 import { refuseHeldWeight } from '../animal/hold-rules.ts';
 import { by, id, needed } from '../input/input.ts';
@@ -12,8 +11,7 @@ import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { PartNone } from '../contract/contract.ts';
 import { openAnimalOf } from '../animal/closed.ts';
-
-const NONE_PARTS: readonly NonePart[] = ['fat saved', 'sinew', 'bone', 'damage'];
+import { NONE_PARTS, type NonePart } from '../../trade/weighing.ts';
 
 export function isNonePart(part: string): part is NonePart {
   return NONE_PARTS.some((one) => one === part);

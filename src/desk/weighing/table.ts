@@ -4,19 +4,17 @@ import { by, id, needed, confirmed, text, typed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { checkNothingOverdrawn, voidWeighing, weighAnimal, weighBatch, weighingOf } from './weigh.ts';
+import { CUT_PARTS } from '../../trade/weighing.ts';
 
 const stage = v.picklist(
   ['live', 'dressed', 'received', 'hanging', 'primal', 'cut', 'packed'],
   'choice.stage',
 );
-const part = v.picklist(
-  ['carcass', 'primal', 'whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage', 'package'],
-  'choice.part',
-);
+const part = v.picklist(['carcass', 'primal', ...CUT_PARTS, 'package'], 'choice.part');
 /** Which parts are weighed at which stage. */
 const PARTS_AT: Readonly<Record<string, readonly string[]>> = {
   primal: ['primal'],
-  cut: ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'],
+  cut: CUT_PARTS,
   packed: ['package'],
 };
 export const count = v.pipe(

@@ -12,6 +12,7 @@ import type { Session } from '../session/session.ts';
 import type { WeighStage } from '../contract/contract.ts';
 import { moveOn } from '../animal/stage.ts';
 import { checkAnimalWeight } from './weighing-check.ts';
+import type { WeighSource } from '../../trade/weighing.ts';
 
 export interface WeighAnimal {
   animalId: number;
@@ -22,7 +23,7 @@ export interface WeighAnimal {
   count?: number | null;
   typed: string;
   tareTyped?: string;
-  source?: 'typed' | 'scale' | 'practice';
+  source?: Exclude<WeighSource, 'import'>;
   /** Freezer place of packages. */
   place?: string;
   note?: string;
