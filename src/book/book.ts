@@ -42,7 +42,7 @@ import { BookError } from './file/book-error.ts';
 import { weighingRecords } from './records/weighings.ts';
 import { rowCounts } from './records/counts.ts';
 
-/** The record book, open: one place per kind of record, and `change`, in which every write happens. */
+/** The open record book: one member per kind of record, and `change`, which wraps every write. */
 export type Book = ReturnType<typeof openRecordBook>;
 
 /** Opens (or makes) the book at `path`; `relaxed` and `checked` as `openBook`. @throws BookError */
@@ -107,9 +107,9 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     },
     /** @throws BookError `missing` or `changed` when the file at the book's path is no longer the one opened */
     checkPlace,
-    /** Another program wrote: looks whether it left the tables, triggers and views as they were. @throws BookError `altered` */
+    /** Checks that another program left the tables, triggers and views unchanged. @throws BookError `altered` */
     checkBuilt: (): unknown => checkBuilt(db, path),
-    /** Long readings go over a connection of their own. @throws Error when the book was closed meanwhile */
+    /** Long reads use a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
     /** Lets go of a book that another connection of this program has open; what is in the log is on disk and stays there. */
     leave(): void {

@@ -1,4 +1,4 @@
-/** Writing a weight down, with the slip that was planted in it and the putting right of it. */
+/** Enters a weight, with its planted slip and the correction. */
 import type { DemoAnimal } from './invented/animal.ts';
 import type { Shop } from './shop-day.ts';
 import type { PlannedWeight } from './invented/weights.ts';
@@ -22,7 +22,7 @@ export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeigh
   if (slip) correctSlip(shop, animal, weight, weighingId, by);
 }
 
-/** What follows on a slip: it is put right where the shop noticed it. */
+/** Corrects the slip where the shop noticed it. */
 export function correctSlip(
   shop: Shop,
   animal: DemoAnimal,

@@ -1,4 +1,4 @@
-/** The invented shop at its counter: every entry goes through the same procedures that a shop's window calls. */
+/** The invented shop's counter: every entry goes through the procedures that a window calls. */
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
 import { ProblemError } from '../desk/contract/problem.ts';

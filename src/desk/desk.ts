@@ -48,7 +48,7 @@ export interface DeskOptions {
   /** The demo that `demo` and the window's call open. */
   demoBook?: DemoBook;
   clock?: () => Date;
-  /** Told of errors that are ours, for a log. */
+  /** Receives internal errors, for a log. */
   onBroken?: (error: unknown) => void;
   /** Backups by themselves, the seal on closing, and a look for what other programs wrote; without it there are none. */
   upkeep?: UpkeepTimes;

@@ -1,4 +1,4 @@
-/** Which book the desk works in: the shop's, the demo's, or none while the shop's does not open. */
+/** Opens and closes books. The desk works in the shop's, the demo's, or none while the shop's does not open. */
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openRecordBook } from '../book/book.ts';
@@ -37,7 +37,7 @@ export interface DoorOptions {
   /** Whether a backup is made and the file sealed when it closes. */
   guarded: boolean;
   demoBook?: DemoBook | undefined;
-  /** Told of what went wrong where nobody waits for an answer. */
+  /** Receives errors raised outside a request. */
   onBroken: (error: unknown) => void;
 }
 

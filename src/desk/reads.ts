@@ -1,4 +1,4 @@
-/** What each question reads of the book, so that a window asks it again only when that changed. */
+/** The topics that each query reads. A window repeats a query only when one of its topics changed. */
 import type { ChangesSince } from '../book/changes/change-log.ts';
 import type { Topic } from '../book/changes/topics.ts';
 import type { procedures } from './procedures.ts';
@@ -14,14 +14,14 @@ interface Reads {
   ofAnimal?: readonly Topic[];
 }
 
-/** What nearly every answer is told in: names of kinds of game and products, units, money, today's rules. */
+/** Topics behind nearly every answer: names of species and products, units, money, the shop's rules. */
 const SHOP: readonly Topic[] = ['settings', 'species', 'product'];
 const reads = (...topics: Topic[]): Reads => ({ all: [...SHOP, ...topics] });
 const readsOfAnimal = (ofAnimal: readonly Topic[], ...topics: Topic[]): Reads => ({
   all: [...SHOP, ...topics],
   ofAnimal,
 });
-/** Answers of what the caller hands over, of a file, or of a piece of one: nobody asks it again because of the book. */
+/** Queries that depend only on their input or on a file. No change of the book repeats them. */
 const NOTHING: Reads = { all: [] };
 /** Views of a season read its animals, finished or not, and who brought them. */
 const SEASON: readonly Topic[] = ['finished', 'hook', 'hunter'];
@@ -88,7 +88,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'export.getPiece': NOTHING,
 };
 
-/** Questions whose answers may not be what they were. */
+/** Queries whose answers may have changed. */
 export interface Stale {
   asks: AskName[];
   /** Questions about these animals alone. */

@@ -1,4 +1,4 @@
-/** What the desk does by itself while it runs: backups, summaries of past seasons, and noticing what another program wrote. */
+/** Background work of a running desk: backups, summaries of past seasons, and detecting writes of other programs. */
 import { bookErrorIn } from './contract/book-problems.ts';
 import type { Door } from './session/procedure.ts';
 import { wipeIfDue } from './records/remove-details.ts';
@@ -29,7 +29,7 @@ const SUMMARISE_AGAIN = 10 * 60_000;
 /**
  * Begins; the function that it returns ends it.
  * @param desk what upkeep asks of the desk
- * @param onBroken told of what went wrong, since nobody waits for an answer
+ * @param onBroken receives errors raised outside a request
  */
 export function startUpkeep(
   door: Door,

@@ -1,4 +1,4 @@
-/** Rehearsing a backup: it is opened and looked through before anybody relies on it. */
+/** Verifies a backup: it is opened and checked before anybody relies on it. */
 import Database from 'better-sqlite3';
 import { identityOf } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION } from '../migrations/index.ts';

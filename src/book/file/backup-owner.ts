@@ -1,4 +1,4 @@
-/** Whose a backup is, told by its name and by what is in it. */
+/** Finds the owner of a backup by its name and its contents. */
 import { statSync } from 'node:fs';
 import type Database from 'better-sqlite3';
 import type { Backup } from './backup.ts';
@@ -21,7 +21,7 @@ export interface Opener {
   scratch: string;
 }
 
-/** Backups are never written again, so what was read of one is kept. */
+/** Backups never change, so what was read of one is cached. */
 const known = new Map<string, Owner | null>();
 const MAX_KNOWN = 2000;
 

@@ -9,7 +9,7 @@ import { clearPartials, createPartial, partialPath, removePartial } from './part
 import { makeFolder } from './private-files.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
-/** A finished copy of the book. It was checked before it got its name. */
+/** A finished copy of the book. It is renamed into place only after verification. */
 export interface Backup extends DatedBackup {
   path: string;
   bytes: number;
@@ -33,7 +33,7 @@ export function backupFolder(bookPath: string): string {
 
 /**
  * Copies the open book with `VACUUM INTO` to a part, opens the copy read-only, checks it whole
- * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then gives it its name.
+ * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then renames it into place.
  * @param beforeVersion the version that the book is about to be brought to
  * @throws BookError `full`, `backups` where it cannot be written, `backup` when the copy is not as good as the book;
  *   the bad copy is removed
@@ -147,7 +147,7 @@ export function backupsIn(bookPath: string, folder: string): Backup[] {
   }
 }
 
-/** Removes what backups and restores of this book left half written when they were cut short. */
+/** Removes partial files left by interrupted backups and restores of this book. */
 export function clearOwnPartials(bookPath: string): void {
   const own = basename(bookPath);
   clearPartials(dirname(bookPath), (name) => name === own);

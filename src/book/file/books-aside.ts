@@ -1,4 +1,4 @@
-/** Books that were taken from their place and are kept beside it under another name. */
+/** Books that were set aside: renamed and kept in the same folder. */
 import { existsSync, lstatSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { syncFolder, momentInName } from './durable-files.ts';

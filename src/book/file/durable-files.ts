@@ -1,4 +1,4 @@
-/** Files that must still be there after a power cut. */
+/** Writes that survive a power cut. */
 import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 
 /** Returns once what was written to `path` is on the disk itself. */

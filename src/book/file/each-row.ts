@@ -1,6 +1,6 @@
 import type Database from 'better-sqlite3';
 
-/** What is being read row by row over each connection. */
+/** The open row iterators of each connection. */
 const reading = new WeakMap<Database.Database, Set<Iterator<unknown>>>();
 
 /**

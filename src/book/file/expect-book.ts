@@ -1,4 +1,4 @@
-/** Whether a book that is not there was there before. */
+/** Tells a lost book from a first start. */
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { backupFolder, backupsIn } from './backup.ts';

@@ -1,4 +1,4 @@
-/** Opening a database file that anybody may have written. */
+/** Opens a database file of unknown origin. */
 import { lstatSync, realpathSync, statSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { LOG_ENDINGS } from './partial-files.ts';

@@ -40,7 +40,7 @@ export function openBook(path: string, now: Date, relaxed = false, checked = fal
 }
 
 /**
- * Tells what is wrong with a book without opening it for writing.
+ * Checks a book without opening it for writing.
  * @throws BookError `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
  */
 export function inspectBook(path: string): void {

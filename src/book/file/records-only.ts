@@ -97,7 +97,7 @@ function fill(db: Db, now: Date): MendedTime[] {
   return mended;
 }
 
-/** A table that holds what its `_now` view says is filled from that view; what seasons taught is learned again. */
+/** Fills a materialised view from its `_now` view. Season summaries are left empty and computed again later. */
 function recompute(db: Db, name: string): void {
   if (name === 'season_taught') db.exec('DELETE FROM main.season_taught');
   const view = `${name}_now`;

@@ -1,4 +1,4 @@
-/** Books of earlier versions, and those that came from elsewhere, are kept to this account when they are opened. */
+/** Restricts the permissions of books from earlier versions or other places when they are opened. */
 import { existsSync, realpathSync } from 'node:fs';
 import { backupFolder, listBackups } from './backup.ts';
 import { restrictToOwner } from './private-files.ts';

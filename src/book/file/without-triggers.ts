@@ -7,7 +7,7 @@ interface Trigger {
 }
 
 /**
- * Lets `work` past some triggers, and puts the very same triggers back. For what takes rows away as a whole on a
+ * Runs `work` without some triggers, then restores them unchanged. For operations that delete whole sets of rows on a
  * person's word (undoing a file that was brought in, removing personal details after their time, filling an empty
  * book), and for writing so many rows that sums are better added up once. Call it inside the transaction: if anything
  * fails, all of it is as before.

@@ -1,8 +1,8 @@
-/** What is read of a season's animals, kept at hand: the season's views ask for the same thousands again and again. */
+/** An in-memory cache of a season's rows: the season's views read the same thousands of rows again and again. */
 import type { ChangeLog } from '../changes/change-log.ts';
 import type { Db } from '../file/db.ts';
 
-/** As many seasons as are looked at side by side: each takes some megabytes. */
+/** The number of seasons compared side by side. Each takes some megabytes. */
 const MAX_SEASONS = 2;
 
 /**

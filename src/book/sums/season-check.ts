@@ -12,7 +12,7 @@ export interface Quoted {
   told: number;
 }
 
-/** A season's own predictions, to be held against what came. */
+/** A season's predictions, to be compared with the observed values. */
 export function seasonCheck(db: Db, changes: ChangeLog) {
   // Read straight out of the saved answers: 1,500 of them take 7 ms.
   const quoted = cachedRows<Quoted, Quoted>(

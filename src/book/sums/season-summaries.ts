@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-/** Summaries of what finished seasons teach; triggers throw away what is no longer so. */
+/** Stored summaries of finished seasons for the yield model. Triggers delete those that are out of date. */
 export function seasonSummaries(db: Db) {
   const all = db.prepare<[string], { season: number; body: string }>(
     'SELECT season, body FROM season_taught WHERE rule = ?',

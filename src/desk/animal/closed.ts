@@ -1,5 +1,5 @@
 /**
- * What is closed stays as it is until somebody opens it again, with a reason. All such rules:
+ * What is closed does not change until somebody reopens it, with a reason. The rules:
  *
  * - An animal that was picked up or disposed of takes no weights, no statement that it has none of a part, no new
  *   instructions, and no change of how it is weighed; none of its weights is corrected or voided, at the Table or in a

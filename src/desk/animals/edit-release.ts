@@ -1,4 +1,4 @@
-/** Putting right whom an animal was handed to and when; what was written first stays in the book. */
+/** Edits whom an animal was released to and when. The first entry stays in the book. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, LEFT_DAYS, refuseFuture, type Sure } from '../input/day-doubts.ts';

@@ -1,4 +1,4 @@
-/** Putting right what the record of an animal says, at any time: with a reason, and with what stood there before. */
+/** Edits the record of an animal, at any time, with a reason. The audit keeps the earlier values. */
 import * as v from 'valibot';
 import type { AnimalRow, RecordFields } from '../../book/records/animals.ts';
 import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts';
@@ -39,7 +39,7 @@ const mendable = v.strictObject({
 type Mended = v.InferOutput<typeof mendable>;
 
 /**
- * Puts fields of a record right, also after the animal left. Name, address and phone are those of its right owner.
+ * Edits fields of a record, also after the animal left. Name, address and phone are those of its right owner.
  *
  * A day of receipt in another season moves the animal there, or that season's numbers would count what never came in
  * it. It keeps its ticket where this is right in that season too; else it gets the next one there, and the ticket that it

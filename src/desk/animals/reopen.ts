@@ -1,4 +1,4 @@
-/** Opening again what is closed (`closed.ts`): each with a reason, and with a line in the trail. */
+/** Reopens what is closed (`closed.ts`), with a reason and an audit entry. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { batchOf, animalOf, hasLeft } from '../animal/closed.ts';

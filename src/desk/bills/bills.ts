@@ -90,7 +90,7 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
   );
 });
 
-/** Takes a bill back with a reason; its number stays used and it stays to be read. @throws ProblemError `bill.voided`, `bill.unknown` */
+/** Voids a bill with a reason. It stays readable and its number stays used. @throws ProblemError `bill.voided`, `bill.unknown` */
 const voidBill = write(v.object({ billId: id, reason: needed(300), by }), (session, input) => {
   const bill = session.book.bills.get(input.billId);
   if (!bill) throw new ProblemError('missing', 'bill.unknown', { field: 'billId' });
@@ -159,7 +159,7 @@ export const pay = write(
 );
 
 /**
- * Takes a payment back that was written wrongly. One that was given back meanwhile stays until the refund is voided.
+ * Voids a payment that was entered wrongly. One that was given back meanwhile stays until the refund is voided.
  * @throws ProblemError `payment.unknown`, `payment.voided`, `payment.given-back`, `payment.other-currency`
  */
 export const voidPayment = write(v.object({ paymentId: id, reason: needed(300), by }), (session, input) => {

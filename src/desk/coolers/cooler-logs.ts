@@ -1,4 +1,4 @@
-/** Files of temperature loggers: looked at, brought in whole or not at all, never twice, undone as one step. */
+/** Files of temperature loggers: previewed, imported whole or not at all, never twice, undone as one step. */
 import * as v from 'valibot';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import {

@@ -68,7 +68,7 @@ export const save = write(
   },
 );
 
-/** Takes an empty cooler out of use. @throws ProblemError `cooler.unknown`, `cooler.in-use` */
+/** Archives an empty cooler. @throws ProblemError `cooler.unknown`, `cooler.in-use` */
 export const archive = write(v.object({ id, by }), (session, input) => {
   const cooler = coolerOf(session, input.id);
   if (cooler.hanging > 0)
@@ -95,7 +95,7 @@ export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by
 });
 
 /**
- * Takes a temperature back that was mistyped or read off another cooler; it stays in the book with the reason.
+ * Voids a temperature that was mistyped or read off another cooler. It stays in the book with the reason.
  * @throws ProblemError `temperature.unknown`, `temperature.voided`
  */
 export const voidTemperature = write(

@@ -26,7 +26,7 @@ export const get = read(v.object({ season }), async (session, input): Promise<Co
   return costingLook(session, of);
 });
 
-/** Reads in slices what a first look at a season needs: its rows, and its bills as the prices in force see them. */
+/** Fills the caches in slices for the first request of a season: its rows and its repriced bills. */
 async function lookUp(session: Session, of: number): Promise<void> {
   const { seasonMoney } = session.book;
   await runInSlices([

@@ -1,4 +1,4 @@
-/** The frozen amounts of bills as the prices in force see them, kept: neither a bill nor a price book ever changes. */
+/** A cache of bills repriced by a price book. Neither a bill nor a price book ever changes. */
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { incomeCodeOf } from './income.ts';
 import type { pricesInForce } from '../pricing/prices.ts';

@@ -1,4 +1,4 @@
-/** A file on its way out: written to a temporary place, and handed over in pieces that any carrier takes. */
+/** Exported files: each is written to a temporary folder and sent in pieces that any carrier accepts. */
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/file/durable-files.ts';

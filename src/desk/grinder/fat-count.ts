@@ -1,4 +1,4 @@
-/** Putting the fat on hand right: throwing out, counting what is really there, and reading what became of a lot. */
+/** Corrects the fat on hand: discarding, counting, and the movements of a lot. */
 import * as v from 'valibot';
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
@@ -14,7 +14,7 @@ import type { FatMoveRow } from '../contract/contract.ts';
 /** A weight as typed that may be nothing at all: a cooler is counted empty, too. */
 const EMPTY = /^\s*0*(?:[.,]0*)?\s*(?:lb|lbs|kg|g|oz)?\s*$/i;
 
-/** Throws out so much of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`, `fat.none-left`, `animal.closed` */
+/** Discards so much of a lot, or all of it. @throws ValidationError `reading.*`; ProblemError `fat.not-enough`, `fat.none-left`, `animal.closed` */
 export const discard = write(
   v.object({ lotId: id, typed: v.optional(v.nullable(typed), null), reason: needed(200), by }),
   (session, { lotId, typed: asked, reason, by: initials }) => {

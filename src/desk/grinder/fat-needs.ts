@@ -87,7 +87,7 @@ function together(session: Session, wanted: readonly Wanted[], fat: { code: stri
   });
 }
 
-/** Trim of an animal that is not ground yet: weighed, or foretold while it is not cut; null while nothing was weighed. */
+/** Trim of an animal that is not ground yet: weighed, or predicted while it is not cut; null while nothing was weighed. */
 function trimToCome(session: Session, row: HookRow): TrimToCome | null {
   const sums = session.book.weighings.sums(row.id);
   const left = Math.max(0, (sums?.trim ?? 0) - (sums?.trim_ground ?? 0));
@@ -107,7 +107,7 @@ function trimToCome(session: Session, row: HookRow): TrimToCome | null {
     draws: DRAWS,
   }).parts;
   const weighed = sums?.trim ?? 0;
-  // Once more is weighed than was foretold, the scale is believed.
+  // Once more is weighed than was predicted, the scale wins.
   if (weighed >= trim.mean) return weighedTrim(left);
   const sd = (trim.high - trim.low) / (2 * REACH);
   const mean = Math.max(0, trim.mean - (sums?.trim_ground ?? 0));

@@ -1,4 +1,4 @@
-/** Bringing a table of an earlier time into the book: look at it as often as needed, bring all of it in, undo all of it. */
+/** Imports a table of earlier records: preview it as often as needed, import all of it, undo all of it. */
 import * as v from 'valibot';
 import type { ImportRow } from '../../book/records/imports.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';

@@ -1,4 +1,4 @@
-/** Going over a whole table: once to see what is in it and what is wrong with it, once more to write it. */
+/** Goes over a whole table twice: once to check it, once to write it. */
 import { decodeSheet, guessEncoding } from '../../core/sheet/text.ts';
 import type { ImportedRange } from '../../book/records/imports.ts';
 import { ProblemError } from '../contract/problem.ts';

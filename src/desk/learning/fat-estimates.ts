@@ -1,4 +1,4 @@
-/** What is believed at one point of the shop's fat tests: of each source, and of what sources share. */
+/** Fat estimates at one point of the shop's fat tests: of each source, and of what sources share. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { jointFat, type FatPredictor } from '../../core/fat/joint.ts';
 import { fatOfKind } from '../../core/fat/kind.ts';
@@ -44,7 +44,7 @@ export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fa
   return { animal_id: null, species: null, fat_lot_id: id, lot_fat: fat, lot_fat_sd: fat_sd };
 }
 
-/** What is believed of the fat in one weighed part: of its lot, or of its animal's trim. */
+/** The fat estimate of one weighed part: of its lot, or of its animal's trim. */
 export function fatOfSource(believed: FatEstimates, source: WeighedSource): FatEstimate {
   const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
   if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });

@@ -14,7 +14,7 @@ interface TestedBatch {
   after: FatEstimates;
 }
 
-/** A state to go back to: after so many tested batches. */
+/** A checkpoint to resume from: the state after so many tested batches. */
 interface Checkpoint {
   told: number;
   state: FatState;

@@ -1,4 +1,4 @@
-/** What the shop's animals lose between coming in and their hanging weight, learned from those that were weighed twice. */
+/** Loss between received and hanging weight, learned from animals that were weighed twice. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Book } from '../../book/book.ts';
 import type { HookPair } from '../../book/records/hook-pairs.ts';
@@ -22,7 +22,7 @@ export interface ShrinkLearning {
 type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'legs' | 'sex' | 'received_on'>;
 type Lost = { mean: number; sd: number };
 
-/** Keeps the pairs at hand: of animals that changed only those are read again. @param dayOf the shop's date at a moment, by its zone */
+/** Caches the pairs and reads only changed animals again. @param dayOf the shop's date at a moment, by its zone */
 export function shrinkLearning(
   book: Pick<Book, 'hookPairs' | 'changes'>,
   dayOf: (moment: string) => string,

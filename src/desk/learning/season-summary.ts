@@ -24,7 +24,7 @@ import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
-/** Changes whenever animals are summarised in another way, so that what older programs wrote is summarised again. */
+/** Raise it whenever animals are summarised in another way, so that older summaries are computed again. */
 const SUMMARY_VERSION = 4;
 
 /** What decides which weights teach and what they say: another set of species gives other summaries. */
@@ -43,7 +43,7 @@ export interface SeasonSummary {
   leftOut: number;
 }
 
-/** What one finished animal teaches. */
+/** What the model learns from one finished animal. */
 export interface AnimalSummary {
   observation: YieldObservation | null;
   /** Null where its weights cannot be right. */

@@ -133,7 +133,7 @@ export function yieldKnowledge(
 
 const withoutAnimals = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 
-/** What is believed before any of the shop's own animals: the published figures alone. */
+/** The prior: the published figures alone, before any of the shop's own animals. */
 export function priorKnowledge(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
   let known = withoutAnimals.get(profiles);
   if (!known) {

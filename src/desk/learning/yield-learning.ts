@@ -1,4 +1,4 @@
-/** Learns yields from the book, and learns no more than what changed: of seasons that are over, summaries are kept. */
+/** Learns yields from the book incrementally. Past seasons enter by their stored summaries. */
 import type { Book } from '../../book/book.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { YieldObservation } from '../../core/yield/yield.ts';
@@ -41,7 +41,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
     known = undefined;
   }
 
-  /** Looks at changed animals again. An animal that is not finished, and was not, changes nothing. */
+  /** Updates the changed animals. An animal that neither is nor was finished changes nothing. */
   function refresh(profiles: readonly SpeciesProfile[]): void {
     const since = book.changes.since(mark);
     mark = book.changes.mark();

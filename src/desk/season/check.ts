@@ -1,4 +1,4 @@
-/** The shop's own predictions against what came: its quotes, and what it expected of each species through the season. */
+/** The shop's predictions against the observed values: quotes, and the prediction for each species through the season. */
 import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
@@ -17,7 +17,7 @@ const FAR_OFF = 0.05;
 
 export const check = readAfterLearning(seasonFilter, async (session, input): Promise<CheckReport> => {
   const filter = sumsOf(session, input);
-  // A first look at a season reads all of it: in slices.
+  // The first request of a season reads all of it, in slices.
   await runInSlices([
     () => session.yields.before(filter.season),
     () => session.yields.summaryOf(filter.season),

@@ -1,4 +1,4 @@
-/** How the season flows through the shop: day by day, how full the coolers get, how long animals take, what waits. */
+/** The season's flow through the shop, day by day: cooler load, waiting times and backlog. */
 import type { IntakeRow } from '../../book/sums/season-flow.ts';
 import { coolerForecast } from '../../core/forecast/cooler.ts';
 import { read } from '../session/procedure.ts';

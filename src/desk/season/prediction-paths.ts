@@ -1,4 +1,4 @@
-/** What was expected of a skinned animal of each species as a season's animals were finished, and what they gave. */
+/** Predictions for a skinned animal of each species as the season's animals were finished, beside the observed values. */
 import type { SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { predictionPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';

@@ -1,10 +1,10 @@
-/** Questions whose answer rests on what the shop's weights and fat tests taught. */
+/** Reads that depend on the learned models. */
 import type * as v from 'valibot';
 import { setImmediate } from 'node:timers/promises';
 import { read, type Long, type Procedure } from './procedure.ts';
 import type { Session } from './session.ts';
 
-/** Shorter than this a step was at hand already, ms. */
+/** A step that takes less than this was cached, ms. */
 const CACHED_MS = 2;
 
 /**

@@ -1,4 +1,4 @@
-/** Summaries of seasons that are over, written into the book by upkeep: a call that reads writes nothing. */
+/** Writes summaries of past seasons into the book. Upkeep calls it, because a read never writes. */
 import type { Session } from './session.ts';
 import { summariseAnimal, summaryKey, summariseSeason } from '../learning/season-summary.ts';
 

@@ -15,7 +15,7 @@ import { speciesShelf, type SpeciesShelf } from '../supplied/species-shelf.ts';
 import type { YieldKnowledge } from '../learning/yield-knowledge.ts';
 import { yieldLearning } from '../learning/yield-learning.ts';
 
-/** Where procedures work: one open book, its clock and what was learned from it. */
+/** What procedures work with: one open book, its clock and the models learned from it. */
 export interface Session {
   readonly book: Book;
   /**
@@ -29,13 +29,13 @@ export interface Session {
   readonly settingsReplaced: readonly SettingReplaced[];
   /** The kinds of game that the shop knows. */
   readonly species: SpeciesShelf;
-  /** The yield model as the book stands; learned again only after a change. */
+  /** The current yield model. It is cached until the animals that it rests on change. */
   readonly yields: YieldKnowledge;
-  /** What fat tests taught, as the book stands; what is still so is not learned again. */
+  /** The current fat model. Only changed tests are learned again. */
   readonly fats: FatKnowledge;
-  /** What the hook takes, as the book stands. */
+  /** The current model of what hanging loses. */
   readonly shrink: HookShrink;
-  /** What was worked out of a season; worked out again only once one of its animals changed. */
+  /** A cache of values computed from a season, invalidated when one of its animals changes. */
   readonly cached: SeasonCache;
   /** UTC ISO moment. */
   now(): string;
@@ -109,7 +109,7 @@ export function createSession(options: {
   return session;
 }
 
-/** What `read` gives, read again once the topic changed. */
+/** Caches `read` until the topic changes. */
 function versioned<T>(changes: ChangeLog, topic: Topic, read: () => T): () => T {
   let known: { version: number; value: T } | undefined;
   return () => {

@@ -1,4 +1,4 @@
-/** A file on its way into the book: it arrives in pieces that any carrier takes, and lies in a temporary place until it is used. */
+/** Uploads: a file arrives in pieces that any carrier accepts and stays in a temporary folder until it is used. */
 import {
   closeSync,
   existsSync,

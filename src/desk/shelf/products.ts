@@ -67,7 +67,7 @@ export const save = write(
 
 const which = v.object({ code: needed(60), by });
 
-/** Offers a product no more; what was made of it stays as it is. @throws ProblemError `product.unknown` */
+/** Archives a product. What was made of it stays as it is. @throws ProblemError `product.unknown` */
 export const archive = write(which, (session, { code, by: initials }) =>
   setActive(session, code, false, initials),
 );

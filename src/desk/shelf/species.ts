@@ -39,7 +39,7 @@ function saveSpecies(session: Session, input: v.InferOutput<typeof speciesInput>
 
 const which = v.object({ code: needed(40), by });
 
-/** Offers a species no more; its animals stay as they are. @throws ProblemError `species.unknown`, `species.last` (refused) */
+/** Archives a species. Its animals stay as they are. @throws ProblemError `species.unknown`, `species.last` (refused) */
 export const archive = write(which, (session, { code, by: initials }) => {
   session.species.of(code);
   if (session.species.offered.every((one) => one.code === code))

@@ -56,7 +56,7 @@ export const save = write(
 
 const which = v.object({ ...named, by });
 
-/** Offers a template no more; the orders that began with it stay. @throws ProblemError `template.unknown` */
+/** Archives a template. The orders that began with it stay. @throws ProblemError `template.unknown` */
 export const archive = write(which, (session, input) => setActive(session, input, false));
 
 /** @throws ProblemError `template.unknown` */

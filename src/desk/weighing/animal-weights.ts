@@ -50,7 +50,7 @@ export function culpritWith(
   return found.chance >= ASK_CHANCE[found.kind === 'weighed-twice' ? 'twice' : 'other'] ? found : null;
 }
 
-/** Whether the weights fit as they stand and no longer do with this one among them, whichever of them is wrong. */
+/** Whether the stored weights fit, and no longer do with this one added, whichever of them is wrong. */
 export function misfitsWith(session: Session, animal: AnimalRow, sums: WeightSums, given: Entering): boolean {
   return doubtWith(session, animal, sums, given) !== null && doubtWith(session, animal, sums, null) === null;
 }

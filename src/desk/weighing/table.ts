@@ -94,7 +94,7 @@ export const correct = write(
 );
 
 /**
- * Takes a weight back, with a reason; it stays to be read, struck through.
+ * Voids a weight, with a reason. It stays visible, struck through.
  * @throws ProblemError `weighing.unknown`, `weighing.voided`, `weighing.used`, `batch.held-in`, `animal.closed`, `batch.done`
  */
 const voidOne = write(v.object({ weighingId: id, reason: needed(300), by }), (session, input) => {

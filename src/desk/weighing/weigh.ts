@@ -1,4 +1,4 @@
-/** Writing a weight: read what was typed, check that it can be, keep it, and move the fat that it stands for. */
+/** Saves a weight: parses what was typed, checks that it is possible, writes it, and moves the fat that it stands for. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { NewWeighing, WeighingRecord } from '../../book/records/weighings.ts';
 import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';

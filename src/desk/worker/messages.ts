@@ -1,4 +1,4 @@
-/** What the desk and its worker thread tell each other. Only plain values cross; errors are told by their kind. */
+/** Messages between the desk and its worker thread. Only plain values cross; errors are serialized by kind. */
 import Database from 'better-sqlite3';
 import { BookError } from '../../book/file/book-error.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';

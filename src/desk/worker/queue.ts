@@ -1,4 +1,4 @@
-/** The desk's side of its worker thread: one call after the other, each answered as if it had run here. */
+/** The desk's queue of calls to its worker thread. Each is answered as if it had run here. */
 import { SHARE_ENV, Worker } from 'node:worker_threads';
 import type { Session } from '../session/session.ts';
 import { deserializeError, type WorkerResponse, type WorkerRequest } from './messages.ts';
@@ -11,7 +11,7 @@ interface Waiting {
   reject(error: Error): void;
 }
 
-/** The thread ended with calls undone. What they would have written was rolled back. */
+/** The thread ended with calls pending. Their writes were rolled back. */
 export class WorkerLost extends Error {}
 
 export class WorkerQueue {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { summarise } from '../../../src/core/yield/yield.ts';
 import { summaryKey, summariseSeason } from '../../../src/desk/learning/season-summary.ts';
 
-/** Raise `WAY` together with what stands here: a summary kept by an older program must not be read as one of these. */
+/** Raise `SUMMARY_VERSION` together with what stands here: a summary kept by an older program must not be read as one of these. */
 it('reads no summary whose sums mean something else', () => {
   const group = { species: 'elk', brought: 'skinned' } as const;
   const parts = { bone: 22_000, sinew: 10_000, damage: 0 };
