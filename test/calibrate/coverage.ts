@@ -29,9 +29,9 @@ export interface Coverage {
 export const DRAWS = 199;
 
 /**
- * Opens `shops` shops, lets the model learn `weighed` animals of each and foretell one more: one animal a shop, so
+ * Opens `shops` shops, lets the model learn `weighed` animals of each and predict one more: one animal a shop, so
  * that the counts are independent and binomial bands hold. `forgetConversion` takes a hanging weight guessed from
- * the live one as if it had been weighed, to show what that does. Boned meat has no bone to foretell: it is left out there.
+ * the live one as if it had been weighed, to show what that does. Boned meat has no bone to predict: it is left out there.
  */
 export function coverage(
   world: World,

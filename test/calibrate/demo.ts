@@ -1,4 +1,4 @@
-/** Leave-one-out on the demo season: each finished animal is foretold by a model that has learned all the others. */
+/** Leave-one-out on the demo season: each finished animal is predicted by a model that learned from all the others. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -4,19 +4,19 @@ import { solve, type Solved } from './solve.ts';
 
 export type { BalanceInput, Flow };
 
-/** What the balance makes of one flow. All in grams. */
+/** The reconciled estimate of one flow, in grams. */
 export interface ReconciledFlow {
   id: string;
-  /** Best estimate; null if neither a reading nor the balance tells it. */
+  /** Best estimate; null if neither a reading nor the balance determines it. */
   grams: number | null;
   sd: number | null;
   /** Estimate minus reading (minus the prior's mean where nothing was weighed); null if there is neither. */
   adjusted: number | null;
   /** `adjusted` in its own standard deviations; null if nothing checks the flow. */
   z: number | null;
-  /** The rest of the balance would tell this flow without its reading or prior; so it is checked. */
+  /** The rest of the balance determines this flow without its reading or prior, and so checks it. */
   redundant: boolean;
-  /** A reading, a prior or the balance tells it. */
+  /** A reading, a prior or the balance determines it. */
   observable: boolean;
   /** The estimate is below zero: something else was misread, since mass does not flow backwards. */
   negative: boolean;
@@ -27,21 +27,21 @@ export interface Reconciled {
   /** Weighted sum of squared adjustments, and the independent balances behind it. */
   chiSquare: number;
   degrees: number;
-  /** Per node: in minus out by the readings as they stand; null unless each of its flows was weighed. */
+  /** Per node: in minus out by the unadjusted readings; null unless each of its flows was weighed. */
   imbalances: { node: string; grams: number | null }[];
 }
 
-/** Below zero by more than rounding: as a share of the largest reading. */
+/** An estimate below zero by more than this share of the largest reading is negative, not rounding. */
 const NEGATIVE_TOLERANCE = 1e-9;
 
 /**
- * Reconciles weights on a graph in which what goes into a place must come out: the estimates that close every
- * balance and lie nearest to the readings, nearness counted in each reading's standard deviation. Readings err
- * independently and normally. The readings themselves are never changed; estimates may come out below zero and
- * are then marked, not cut. Methods and sources: `balance-graph.ts`, `balance-solve.ts`.
+ * Data reconciliation by weighted least squares on a graph in which each node conserves mass: the estimates close every
+ * balance and minimise the squared adjustments in units of each reading's standard deviation. Reading errors are independent
+ * and normal. Readings are never changed; negative estimates are marked, not clamped. Methods and sources: `graph.ts`,
+ * `solve.ts`.
  *
  * With a single balance all its readings have the same |z|: the balance alone cannot tell which of them is wrong.
- * @throws ValidationError as `checkInput` in `balance-input.ts`
+ * @throws ValidationError as `checkInput` in `input.ts`
  * @example
  * reconcile({ nodes: ['table'], flows: [
  *   { id: 'hanging', from: null, to: 'table', grams: 1000, sd: 3 },
@@ -85,7 +85,7 @@ function flowsOf(
   });
 }
 
-/** An end of the graph, with flows only in or only out, never closes and is not asked to. */
+/** A terminal node, with flows only in or only out, has no balance. */
 function imbalanceAt(node: string, flows: readonly Flow[]): number | null {
   const into = flows.filter((flow) => flow.to === node);
   const out = flows.filter((flow) => flow.from === node);

@@ -1,6 +1,6 @@
 /**
- * What most likely went wrong with a set of weights that do not fit together. Every single slip of every weight is tried
- * on the whole set; the explanations compete with each other and with "nothing went wrong, the animal is like that".
+ * Bayesian comparison of explanations for a set of weights that do not fit together: every single slip of every weight, and
+ * "nothing is wrong, the animal is unusual".
  */
 import type { MistypeKind, Typed } from '../values/mistype-digits.ts';
 import { slipsByKind } from '../values/mistype.ts';
@@ -14,11 +14,11 @@ export interface WeightEntered {
   readonly reading: Typed;
   /** The container that was taken off; 0 for none. */
   readonly tareGrams: number;
-  /** An earlier weight of the same part shows the very same figure. */
+  /** An earlier weight of the same part has the same reading. */
   readonly hasDuplicate: boolean;
 }
 
-/** What a weight is taken for while an explanation is tried: another weight (net grams), not there, or not known. */
+/** A hypothetical change of one weight: another weight (net grams), removed, or unknown. */
 export type Change =
   | { readonly id: string; readonly as: 'weight'; readonly grams: number }
   | { readonly id: string; readonly as: 'removed' | 'unknown' };
@@ -27,7 +27,7 @@ export type SlipKind = MistypeKind | 'weighed-twice' | 'other-animal' | 'unknown
 
 export interface ExplainedWeight {
   readonly id: string;
-  /** Its share of all explanations together. */
+  /** Posterior probability that this weight is the wrong one, given that one is. */
   readonly chance: number;
   /** What most likely happened to it, and the share of that among all explanations. */
   readonly kind: SlipKind;
@@ -43,12 +43,12 @@ export interface Explained {
   readonly weights: readonly ExplainedWeight[];
 }
 
-/** One weight in so many is wrong when it is entered, a judgement: no source gives one. */
+/** Prior probability that an entered weight is wrong: a judgement, no source. */
 const SLIP_RATE = 1 / 150;
 /**
- * How the slips divide among kinds, shared evenly by all candidates of a kind: a kind that can reach many weights proves
- * little when it reaches the right one. A judgement, no source; `weighed-twice` counts only where a twin stands, and two
- * honest totes rarely show the same figure, so that a twin is itself some evidence.
+ * Prior weights of the kinds of slip, divided evenly among the candidates of a kind. A judgement, no source.
+ * `weighed-twice` applies only where there is a duplicate; correct totes rarely repeat a reading, so a duplicate is itself
+ * some evidence.
  */
 const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
   'digits-swapped': 0.2,
@@ -66,7 +66,7 @@ const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
 /**
  * @param fit the logarithm of the likelihood of the whole set, as entered or with one weight changed
  * @param containers weights of the shop's containers in grams, asked for only when they are needed
- * @param minOdds odds below which nobody asks: then no explanation is looked for where none could reach them
+ * @param minOdds odds below which nobody is asked: the search is skipped where no explanation could reach them
  */
 export function explain(
   weights: readonly WeightEntered[],
@@ -105,10 +105,10 @@ export function explain(
   return { odds: Math.exp(all - asEntered), weights: found.sort((a, b) => b.chance - a.chance) };
 }
 
-/** A bound seen in `npm run slips`: of the slips that a weight may have had, double entries apart, fewer lead to one that fits. */
+/** Empirical bound from `npm run slips` on the share of a weight's slips, duplicates apart, that lead to one that fits. */
 const REACHABLE_SHARE = 0.4;
 
-/** Of one weight's slips there is always one: it may be of another animal. */
+/** Never undefined for one weight's slips: it may always belong to another animal. */
 function likeliest(some: readonly Tried[]): Tried | undefined {
   return some.reduce<Tried | undefined>((most, one) => (most && most.log >= one.log ? most : one), undefined);
 }

@@ -1,13 +1,13 @@
 /**
- * The balance as a graph of numbered places. What was not weighed is eliminated here, by the shape of the graph
- * alone: the balances of two places joined by an unweighed flow only hold together, so the places are merged.
- * For flows between places this is exactly the projection that removes the unmeasured columns of the balance
+ * The balance as a graph of numbered nodes. Unmeasured flows are eliminated by the topology of the graph alone: only the
+ * joint balance of two nodes connected by an unmeasured flow can be checked, so the nodes are merged. This is exactly the
+ * projection that removes the unmeasured columns of the balance
  * matrix, without any tolerance for rank. Source: Mah, Stanley & Downing, Reconciliation and rectification of
  * process flow and inventory data, Ind. Eng. Chem. Process Des. Dev. 15:175 (1976).
  */
 import type { Flow } from './input.ts';
 
-/** The world outside; also every end, see `graphOf`. */
+/** The environment; terminal nodes count as it too, see `graphOf`. */
 export const WORLD = 0;
 
 export interface Edge {
@@ -19,15 +19,15 @@ export interface Edge {
 }
 
 export interface Graph {
-  /** Count of places, numbered from 0. */
+  /** Count of nodes, numbered from 0. */
   nodeCount: number;
   edges: Edge[];
 }
 
 /**
- * A node with flows only in, or only out, is an end: what lies there has not gone on yet, so nothing closes and
- * the node counts as outside. A flow with both a reading and a prior becomes two edges in line, so that the two
- * check each other; the first edge of a flow is its reading if it has one.
+ * A node with flows only in, or only out, is terminal: it has no balance and counts as the environment. A flow with both a
+ * reading and a prior becomes two edges in series, so that the two check each other; the first edge of a flow is its
+ * reading if it has one.
  */
 export function graphOf(flows: readonly Flow[], nodes: readonly string[]): Graph {
   const entered = new Set(flows.map((flow) => flow.to));
@@ -49,23 +49,23 @@ export function graphOf(flows: readonly Flow[], nodes: readonly string[]): Graph
   return { nodeCount, edges };
 }
 
-/** For each place the number of the balance it belongs to; -1 for places that no known flow can check. */
+/** For each node the number of its balance; -1 for nodes that no measured flow can check. */
 export function balancesOf({ nodeCount, edges }: Graph): number[] {
   const group = joined(
     nodeCount,
     edges.filter((edge) => !edge.known),
   );
   const island = joined(nodeCount, edges);
-  // On an island the balances sum to zero, so one is spare: the world's own, else that of the first place.
+  // The balances of a connected component sum to zero, so one is redundant: the environment's, else the first node's.
   const spare = new Set(island.map((first) => group[first]));
   const numbers = [...new Set(group)].filter((first) => !spare.has(first));
   return group.map((first) => numbers.indexOf(first));
 }
 
 /**
- * The places that hang together with `edge.from` (or with `edge.to`) through unweighed flows other than `edge`,
- * on the side away from the world; null if both ends do: then the flow runs in a circle of unweighed flows, or
- * between outside and outside, and nothing tells its weight.
+ * The nodes connected to `edge.from` (or to `edge.to`) through unmeasured flows other than `edge`, on the side away from the
+ * environment. Null if both ends are connected: then the flow is in a cycle of unmeasured flows, or from environment to
+ * environment, and is unobservable.
  */
 export function sideOf({ nodeCount, edges }: Graph, edge: Edge): ReadonlySet<number> | null {
   const group = joined(
@@ -78,7 +78,7 @@ export function sideOf({ nodeCount, edges }: Graph, edge: Edge): ReadonlySet<num
   return new Set(group.flatMap((first, place) => (first === side ? [place] : [])));
 }
 
-/** For each place the lowest-numbered place that it is joined to by `edges`, itself included. */
+/** Union-find: for each node the lowest-numbered node that `edges` connect it to, itself included. */
 function joined(nodeCount: number, edges: readonly Edge[]): number[] {
   const parent = Array.from({ length: nodeCount }, (_, place) => place);
   const root = (place: number): number => {

@@ -1,4 +1,4 @@
-/** The graph of flows that a balance is drawn over, and what is refused before any is drawn. */
+/** The flows and nodes of a balance, and their validation. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Mass going from one place to another. */
@@ -9,7 +9,7 @@ export interface Flow {
   to: string | null;
   /** What the scale said, net; null = not weighed. */
   grams: number | null;
-  /** Standard deviation of the reading in grams, > 0; not looked at where nothing was weighed. */
+  /** Standard deviation of the reading in grams, > 0; ignored where nothing was weighed. */
   sd?: number;
   /** What is known without weighing, in grams, e.g. shrink: mean 2 % of the hanging weight, sd 1.5 % of it. */
   prior?: { mean: number; sd: number };
@@ -17,7 +17,7 @@ export interface Flow {
 
 export interface BalanceInput {
   flows: readonly Flow[];
-  /** Ids of the places where what goes in must come out. */
+  /** Ids of the nodes that conserve mass. */
   nodes: readonly string[];
 }
 
@@ -25,7 +25,7 @@ export interface BalanceInput {
 export const MOST_FLOWS = 300;
 /** A thousand tonnes: larger numbers would drown a gram in rounding. */
 const MOST_GRAMS = 1e9;
-/** Widest ratio of two standard deviations; beyond it the vague one carries no weight and the sums no digits. */
+/** Largest ratio of two standard deviations; beyond it the sums lose all digits. */
 const MAX_SD_RATIO = 1e6;
 
 /**

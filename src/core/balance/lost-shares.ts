@@ -1,28 +1,28 @@
-/** What of a carcass is not on the table: shrink between hook and packages, with the damage where nobody weighed it. */
+/** Distribution of the share that is lost between hook and packages: shrink, and damage where nobody weighed it. */
 import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 import { NO_DAMAGE_PROBABILITY } from './sound-parts.ts';
 
-/** A share that may be lost, and the share of its distribution that lies nearest to it. */
+/** A point of a discretised distribution and its probability mass. */
 export interface MassPoint {
   readonly share: number;
   readonly mass: number;
 }
 
 export interface LostShares {
-  /** Logarithm of the density of a lost share against the highest density there is: at most 0. */
+  /** Logarithm of the density of a lost share relative to the maximum: at most 0. */
   log(share: number): number;
-  /** Points over the whole distribution, to sum over where the parts weighed do not tell what is lost. */
+  /** The discretised distribution, for sums where the weighed parts do not determine the loss. */
   readonly points: readonly MassPoint[];
 }
 
 /**
- * Shrink is at least nothing but for two scales that differ and for rounded readings, so that it is skewed: log-normal in
- * share + this offset, with the mean and the variance that the model says.
+ * Shrink is non-negative up to the difference of two scales and rounding, and skewed: log-normal in share + this offset,
+ * with the model's mean and variance.
  */
 const SHRINK_OFFSET = 0.01;
 const MIN_SHRINK = 0.005;
-/** Now and then a bag is lost or the cooler runs dry: one animal in a hundred strays so many times as far. Our own choice. */
+/** A wide mixture component for a lost bag or a dry cooler: one animal in a hundred. Our own choice. */
 const HEAVY_TAIL = { chance: 0.01, spread: 2.5 } as const;
 
 const SHRINK_POINTS = 15;
@@ -57,7 +57,7 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
   return { log: (share) => Math.log(density(share) / most), points };
 }
 
-/** Little damage is never a fault, and none is common. */
+/** Relative log likelihood of weighed damage: only more than usual counts against it. */
 export function damageLog({ damage: { logMean, logSd } }: ShareModel, share: number): number {
   const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
   return share === 0 ? 0 : -(Math.max(0, z) ** 2) / 2;
@@ -96,7 +96,7 @@ function shrinkOf(
   return { density, points };
 }
 const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
-/** Nothing is impossible: keeps logarithms finite, and explanations of hopeless sets comparable. */
+/** Keeps logarithms finite, and explanations of extreme sets comparable. */
 const MIN_DENSITY = 1e-12;
 
 /** Amounts of damage from nothing to `MOST_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */

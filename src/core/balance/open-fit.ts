@@ -1,4 +1,4 @@
-/** How well the parts weighed so far fit what the kind of animal usually gives, while more of them may still come. */
+/** The likelihood of the parts weighed so far while more of them may still come. */
 import { Matrix } from 'ml-matrix';
 import { normalCdf } from '../stats/distributions.ts';
 import { logSumExp } from '../stats/log-sum-exp.ts';
@@ -16,13 +16,13 @@ import {
 
 /** Damage that nobody weighed is tried at these deviations of its logarithm. */
 const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
-/** Two scales and rounded steps: parts may outweigh their whole by about this share of it. */
+/** SD of the share by which parts may outweigh their whole: two scales and rounding. */
 const OVERWEIGHT_SD = 0.004;
-/** Readings' standard deviations are told apart in steps of this share: the inverse matrices are kept by them. */
+/** Standard deviations of readings are rounded to this step, so that inverse matrices can be cached. */
 const SD_STEP = 0.001;
 const MOST_SD_STEPS = 63;
 
-/** A value that damage may have, the logarithm of what it counts for, and the sound parts then expected. */
+/** A point of the damage distribution, its log mass, and the conditional means of the sound parts. */
 interface DamagePoint {
   readonly damage: number;
   readonly log: number;
@@ -30,10 +30,8 @@ interface DamagePoint {
 }
 
 /**
- * A function that gives the natural logarithm of the relative likelihood of weighed parts, near 0 where everything is just
- * as usual. Parts that were not weighed are integrated out. What is still open (cutting goes on) is taken at its likeliest
- * value at or above what was weighed, so that totes to come are no fault. One call takes a few microseconds: hundreds of
- * possible slips are tried on every set.
+ * As `shareFit`, where cutting goes on: an open part is set to its likeliest value at or above what was weighed, so that
+ * totes to come are not an error.
  */
 export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
   const variance = model.covariance.get(DAMAGE, DAMAGE);
@@ -78,7 +76,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
 
   const deviations = new Float64Array(COUNT);
   const weighted = new Float64Array(COUNT);
-  /** Squared Mahalanobis distance of the closed parts, and how many they are; what is open joins them where it must. */
+  /** Squared Mahalanobis distance of the closed parts and their number; open parts join where their bound is active. */
   function distance(parts: PartsWeighed, expected: Float64Array): { squared: number; count: number } {
     let mask = 0;
     for (let i = 0; i < COUNT; i++) {
@@ -104,7 +102,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     }
   }
 
-  /** An open part that the closed ones leave too little for is not open after all. */
+  /** The first open part whose bound lies above its conditional mean, or -1: there the bound is active. */
   function firstExceeded(parts: PartsWeighed, mask: number): number {
     for (let i = 0; i < COUNT; i++) {
       if (mask & (1 << i) || !parts[SOUND[i] as SharePart]) continue;
@@ -128,7 +126,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
   };
 }
 
-/** Amounts of damage that nobody weighed, each with the share of the distribution that lies nearest to it. */
+/** The discretised distribution of unweighed damage. */
 function damageSlices({ damage: { logMean, logSd } }: ShareModel): { damage: number; log: number }[] {
   return DEVIATIONS.map((z, i) => {
     const [below, above] = [DEVIATIONS[i - 1], DEVIATIONS[i + 1]];

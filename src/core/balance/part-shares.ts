@@ -1,6 +1,6 @@
 /**
- * What the shop's animals say about the parts of a carcass, as sums: for each kind of animal and each set of parts that was
- * weighed, a count, sums and sums of products of the shares. A part that was not weighed is missing, never zero.
+ * Sufficient statistics of the parts' shares: for each kind of animal and each pattern of weighed parts a count, sums and
+ * sums of products. A part that was not weighed is missing, never zero.
  */
 import type { Sex } from '../species/species.ts';
 import type { Base } from '../yield/tree.ts';
@@ -59,7 +59,7 @@ export function positionsOf(pattern: string): number[] {
   return [...pattern].flatMap((mark, i) => (mark === '1' ? [i] : []));
 }
 
-/** Adds one animal to the sums of its `kindKey`, which nobody else may hold; with `weight` -1 it is taken out again. */
+/** Adds one animal to the sums of its `kindKey` in place; with `weight` -1 it is removed. */
 export function addShares(
   all: Record<string, KindSums>,
   key: string,
@@ -88,7 +88,7 @@ export function addShares(
   }
 }
 
-/** The sums of two lots of animals together; the given sums are left as they are. */
+/** The sums of two sets of animals; the given sums do not change. */
 export function joinShares(a: ShareSums, b: ShareSums): ShareSums {
   const all: Record<string, KindSums> = { ...a };
   for (const [key, kind] of Object.entries(b)) {
@@ -98,7 +98,7 @@ export function joinShares(a: ShareSums, b: ShareSums): ShareSums {
   return all;
 }
 
-/** The sums of a kind without one of its animals; the given sums are left as they are. */
+/** The sums of a kind without one of its animals; the given sums do not change. */
 export function withoutShares(kind: KindSums, shares: PartShares): KindSums {
   const own: Record<string, KindSums> = {};
   addShares(own, OWN, shares, -1);
@@ -114,7 +114,7 @@ function emptyPattern(parts: number): PatternSums {
   return { n: 0, sums: Array<number>(parts).fill(0), products: Array<number>(parts * parts).fill(0) };
 }
 
-/** The sums of two kinds of animal as if they were one kind; the given sums are left as they are. */
+/** The merged sums of two kinds of animal; the given sums do not change. */
 export function joinKinds(a: KindSums, b: KindSums): KindSums {
   const patterns = { ...a.patterns };
   for (const [pattern, sums] of Object.entries(b.patterns)) {

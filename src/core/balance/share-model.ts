@@ -24,18 +24,18 @@ export interface ShareModel {
 }
 
 /**
- * The part of the prior's variance that lies between animals of one shop; the rest lies between shops and kinds. The prior
- * mean then counts as `WITHIN / (1 - WITHIN)` animals. Our own choice, as the variances in `yield-columns.ts`.
+ * Share of the prior's variance between animals of one shop; the rest is between shops and kinds. The prior sample size of
+ * the mean is then `s / (1 - s)`. Our own choice, as the variances in `yield/columns.ts`.
  */
 const WITHIN_SHOP_SHARE = 0.75;
 const PRIOR_MEAN_ANIMALS = WITHIN_SHOP_SHARE / (1 - WITHIN_SHOP_SHARE);
-/** The prior covariance counts as so many animals. */
+/** Prior sample size of the covariance. */
 const PRIOR_COVARIANCE_ANIMALS = 6;
-/** The published mean and spread of damage count as so many animals: shops differ in what they call damage. */
+/** Prior sample size of the published mean and SD of damage: shops differ in what they call damage. */
 const DAMAGE_ANIMALS = 4;
 
 const MAX_ITERATIONS = 60;
-/** Largest change of a mean share between two rounds at which the fit is done. */
+/** Largest change of a mean share between two iterations at convergence. */
 const CONVERGENCE_TOLERANCE = 1e-6;
 
 /**
@@ -66,12 +66,12 @@ export function shareModel(prior: SharePrior, kind?: KindSums): ShareModel {
     mean = next;
     if (change < CONVERGENCE_TOLERANCE) break;
   }
-  // One more animal also strays by what is not known of the mean.
+  // The predictive covariance includes the uncertainty of the mean.
   covariance.mul(1 + 1 / (PRIOR_MEAN_ANIMALS + animals));
   return { mean: mean.to1DArray(), covariance, damage: damageOf(prior, kind?.damage), animals };
 }
 
-/** Adds what the animals of one pattern are expected to sum up to if all their parts had been weighed. */
+/** E step: adds the expected complete-data sums of the animals of one pattern. */
 function addExpectedStatistics(
   observed: readonly number[],
   { n, sums, products }: PatternSums,
@@ -97,7 +97,7 @@ function addExpectedStatistics(
       missing.forEach((k, column) => left.set(i, k, n * rest.get(row, column)));
     });
   }
-  // Each animal is expected to be offset + regression * (what was weighed).
+  // Conditional mean of an animal: offset + regression × (weighed parts).
   const offset = Matrix.sub(mean, regression.mmul(mean.subMatrixRow(at)));
   const sum = Matrix.columnVector([...sums]);
   const square = Matrix.from1DArray(at.length, at.length, [...products]);
@@ -116,7 +116,7 @@ function outer(column: Matrix): Matrix {
   return column.mmul(column.transpose());
 }
 
-/** Log-normal with the mean and spread of the prior, moved by the animals that had damage weighed. */
+/** Log-normal with the moments of the prior, updated by animals with weighed damage. */
 function damageOf(prior: SharePrior, sums?: DamageSums): ShareModel['damage'] {
   const at = SHARE_PARTS.indexOf('damage');
   const mean = (prior.mean[at] ?? 0) + DAMAGE_OFFSET;

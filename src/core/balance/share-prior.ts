@@ -1,4 +1,4 @@
-/** What the published figures say of all parts of a carcass together, before any animal of the shop's own is weighed. */
+/** The prior of the parts' shares from the published figures. */
 import { Matrix } from 'ml-matrix';
 import { seeded } from '../stats/random.ts';
 import type { Brought, Sex, SpeciesProfile } from '../species/species.ts';
@@ -8,7 +8,7 @@ import { damageOfAll, splitPriors } from '../yield/prior.ts';
 import { baseOf, divide, inverseLogit, SPLITS, type Base, type Split } from '../yield/tree.ts';
 import { SHARE_PARTS } from './part-shares.ts';
 
-/** Mean and covariance of the shares of `SHARE_PARTS` in an animal of a shop that nothing is known of. */
+/** Mean and covariance of the shares of `SHARE_PARTS` in an animal of a new shop. */
 export interface SharePrior {
   readonly mean: readonly number[];
   readonly covariance: Matrix;
@@ -22,9 +22,9 @@ const BROUGHT: Readonly<Record<Base, Brought>> = { carcass: 'skinned', quarters:
 const priors = new WeakMap<SpeciesProfile, Map<string, SharePrior>>();
 
 /**
- * By drawing animals from the yield model of the published figures, so that the parts of one carcass hang together. Shrink,
- * in that model what the other splits leave, gets the spread that is published for it: everything that leaves the hook is
- * weighed, and however an animal divides, it adds up.
+ * Moments of animals simulated from the yield model of the published figures, so that the parts of one carcass correlate.
+ * Shrink, which is the remainder in that model, gets its own published standard deviation: everything that leaves the hook
+ * is weighed, and the parts add up however the animal divides.
  */
 export function sharePrior(profile: SpeciesProfile, base: Base, sex: Sex = 'unknown'): SharePrior {
   const known = priors.get(profile) ?? new Map<string, SharePrior>();
@@ -32,7 +32,7 @@ export function sharePrior(profile: SpeciesProfile, base: Base, sex: Sex = 'unkn
   const key = `${base}/${sex}`;
   let prior = known.get(key);
   if (!prior) {
-    // Most profiles say nothing of the sexes: the same figures are drawn once.
+    // Most profiles give no figures by sex: those share one simulation.
     const asUnknown = sex !== 'unknown' && splitPriors(profile, base, sex) === splitPriors(profile, base);
     prior = asUnknown ? sharePrior(profile, base) : momentsOf(drawShares(profile, base, sex));
     known.set(key, prior);
@@ -49,7 +49,7 @@ function drawShares(profile: SpeciesProfile, base: Base, sex: Sex): number[][] {
   const random = seeded(SEED);
   const group = { species: profile.code, brought: BROUGHT[base], sex };
   const splits = predictSplits(modelFrom([profile], {}), group);
-  // A covariance has no room for a lump at zero: damage is that of all animals here, those without any among them.
+  // A covariance cannot express a point mass at zero: damage here is that of all animals, those without any included.
   const all = damageOfAll(profile);
   splits.damage = {
     ...splits.damage,
@@ -84,10 +84,10 @@ function momentsOf(draws: readonly (readonly number[])[]): SharePrior {
         const product = ((draw[i] ?? 0) - (mean[i] ?? 0)) * ((draw[j] ?? 0) - (mean[j] ?? 0));
         covariance.set(i, j, covariance.get(i, j) + product / (draws.length - 1));
       }
-  // A part that does not occur at all (bone of boned meat) keeps a spread of its own.
+  // A part that never occurs (bone of boned meat) keeps a variance.
   for (let i = 0; i < mean.length; i++) covariance.set(i, i, covariance.get(i, i) + MIN_SD ** 2);
   return { mean, covariance };
 }
 
-/** No share of a part is known better than this beforehand. */
+/** Smallest prior SD of a share. */
 const MIN_SD = 0.003;

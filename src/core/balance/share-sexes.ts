@@ -1,6 +1,6 @@
 /**
- * Both sexes of a kind share one distribution of parts, moved by what is published to differ between them. So the cows of a
- * shop teach its bulls, and each is still held against its own mean.
+ * Both sexes of a kind share one distribution of parts, shifted by their published difference. So the cows of a shop inform
+ * its bulls, and each is still compared with its own mean.
  */
 import type { Sex, SpeciesProfile } from '../species/species.ts';
 import type { Base } from '../yield/tree.ts';
@@ -25,7 +25,7 @@ export function sexShift(profile: SpeciesProfile, base: Base, sex: Sex): readonl
   return SHARE_PARTS.map((part, i) => (part === 'damage' ? 0 : (own[i] ?? 0) - (both[i] ?? 0)));
 }
 
-/** The sums of all sexes of a kind, each animal taken as if its sex were unknown; undefined where there is none. */
+/** The sums of all sexes of a kind, shifted to unknown sex; undefined where there are none. */
 export function poolSexes(shares: ShareSums, profile: SpeciesProfile, base: Base): KindSums | undefined {
   return SEXES.reduce<KindSums | undefined>((all, sex) => {
     const kind = shares[kindKey(profile.code, base, sex)];
@@ -35,12 +35,12 @@ export function poolSexes(shares: ShareSums, profile: SpeciesProfile, base: Base
   }, undefined);
 }
 
-/** The model of one sex from that of `sexesTogether`. */
+/** The model of one sex from that of `poolSexes`. */
 export function shiftMean(model: ShareModel, shift: readonly number[]): ShareModel {
   return { ...model, mean: model.mean.map((share, i) => share + (shift[i] ?? 0)) };
 }
 
-/** The sums as they would be if the shares of each animal were smaller by `shift`. */
+/** The sums after subtracting `shift` from the shares of each animal. */
 function shiftSums(kind: KindSums, shift: readonly number[]): KindSums {
   if (shift.every((share) => share === 0)) return kind;
   const patterns = Object.entries(kind.patterns).map(([pattern, { n, sums, products }]) => {

@@ -1,10 +1,10 @@
-/** Weighted least squares over the balances of a graph, with the unweighed flows worked out afterwards. */
+/** Weighted least squares over the balances of a graph; unmeasured flows follow from the result. */
 import { sideOf, type Edge, type Graph } from './graph.ts';
 import { splitOf, type Split } from './split.ts';
 
-/** What became of one edge. */
+/** The solution of one edge. */
 export interface Solved {
-  /** Best estimate in grams and its standard deviation; null if nothing tells it. */
+  /** Best estimate in grams and its standard deviation; null if unobservable. */
   grams: number | null;
   sd: number | null;
   /** Measurement test: (estimate - known) / sd of that difference; null if nothing checks the edge. */
@@ -13,7 +13,7 @@ export interface Solved {
 
 export interface Solution {
   edges: Solved[];
-  /** Least weighted sum of squares, and the count of independent balances that it has to meet. */
+  /** Minimum of the weighted sum of squares, and the number of independent balances. */
   chiSquare: number;
   degrees: number;
 }
@@ -46,7 +46,7 @@ function checkedEdge({ grams, sd }: NonNullable<Edge['known']>, split: Split, at
   };
 }
 
-/** What goes into the places on one side of the edge, less what comes out, must pass through it. */
+/** The net flow into the nodes on one side of the edge passes through it. */
 function unweighed(graph: Graph, edge: Edge, known: ReadonlyMap<Edge, Solved>, split: Split): Solved {
   const side = sideOf(graph, edge);
   if (!side) return { grams: null, sd: null, z: null };

@@ -1,16 +1,16 @@
-/** Splits what the readings say into the part that the balances check and the part that they leave free. */
+/** Splits the readings into the component that the balances constrain and the one that they leave free. */
 import { Matrix, QrDecomposition } from 'ml-matrix';
 import { balancesOf, type Edge, type Graph } from './graph.ts';
 
-/** The checked edges, i.e. those that some balance sees, with one row each in the lists below. */
+/** The checked edges, i.e. those in some balance, with one row each in the lists below. */
 export interface Split {
   position: ReadonlyMap<Edge, number>;
-  /** Rows of an orthonormal base: first what the balances see, then what they leave free. */
+  /** Rows of an orthonormal basis: first the constrained subspace, then the free one. */
   seen: number[][];
   free: number[][];
   /** Reading minus estimate, in standard deviations. */
   residuals: number[];
-  /** Sum of the squared residuals, and the count of independent balances. */
+  /** Sum of the squared residuals, and the number of independent balances. */
   chiSquare: number;
   degrees: number;
 }
@@ -18,8 +18,8 @@ export interface Split {
 /**
  * With B the balances, D the standard deviations of the checked edges and y what was read: the estimates are
  * x = y - D·r, where r is the part of D⁻¹y that lies in the range of D·Bᵀ. A QR of D·Bᵀ, never of its square
- * B·D²·Bᵀ, gives r, the share of each reading's variance that the balances see, and the covariance of x as sums
- * of squares, so that nothing cancels.
+ * B·D²·Bᵀ, gives r, the constrained share of each reading's variance, and the covariance of x as sums of
+ * squares, so that nothing cancels.
  */
 export function splitOf(graph: Graph): Split {
   const balance = balancesOf(graph);
@@ -29,7 +29,7 @@ export function splitOf(graph: Graph): Split {
   const sd = checked.map((edge) => edge.known?.sd ?? 0);
   if (degrees === 0) return { position: new Map(), seen: [], free: [], residuals: [], chiSquare: 0, degrees };
 
-  // Columns of zeros at the end make Q square: its further columns then span all that the balances leave free.
+  // Zero columns make Q square: its further columns span the free subspace.
   const scaled = Matrix.zeros(checked.length, checked.length);
   checked.forEach(({ from, to }, i) => {
     if (at(to) >= 0) scaled.set(i, at(to), sd[i] as number);
@@ -41,7 +41,7 @@ export function splitOf(graph: Graph): Split {
   const seen = rows.map((row) => row.slice(0, degrees));
 
   const residuals = checked.map(() => 0);
-  // The second round takes off what rounding left open in the first.
+  // The second round is iterative refinement.
   for (let round = 0; round < 2; round++) {
     const open = Array<number>(degrees).fill(0);
     checked.forEach(({ known, from, to }, i) => {

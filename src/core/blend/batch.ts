@@ -1,4 +1,4 @@
-/** Turns the solver's columns into weights, and proves in our own arithmetic that they obey what was asked. */
+/** Converts the solver's columns to weights, and verifies independently that they satisfy the request. */
 import { isStepped, type Recipe } from './input.ts';
 import { STEP_COUNT_TOLERANCE } from './model.ts';
 import { fatMassVariance } from './fat-variance.ts';
@@ -6,11 +6,11 @@ import type { Batch, BlendRequest } from './types.ts';
 import { normalCdf, normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** Share of the batch (or of fat) by which arithmetic may miss a limit: a thousandth of a gram in a tonne. */
+/** Share of the batch (or of fat) by which rounding may violate a limit: a thousandth of a gram in a tonne. */
 export const RELATIVE_TOLERANCE = 1e-9;
 const RANGE_LEVEL = 0.9;
 
-/** Grams of each source of the recipe: whole steps made whole, values within rounding of a limit put on it. */
+/** Grams of each source of the recipe: steps rounded to integers, values within rounding of a limit moved to it. */
 export function gramsOf(recipe: Recipe, values: readonly number[]): number[] {
   return recipe.sources.map((source, i) => {
     const value = values[i] as number;
@@ -56,7 +56,7 @@ export function costOf(recipe: Recipe, grams: readonly number[]): number {
   return recipe.sources.reduce((sum, source, i) => sum + ((grams[i] as number) / 1000) * source.costPerKg, 0);
 }
 
-/** @throws ValidationError `blend.unproven` when a batch breaks a ground rule by more than rounding */
+/** @throws ValidationError `blend.unproven` when a batch violates a hard constraint by more than rounding */
 export function verifyHardConstraints(recipe: Recipe, grams: readonly number[]): void {
   const total = grams.reduce((sum, part) => sum + part, 0);
   recipe.sources.forEach((source, i) => {
@@ -68,7 +68,7 @@ export function verifyHardConstraints(recipe: Recipe, grams: readonly number[]):
   });
 }
 
-/** @throws ValidationError `blend.unproven` when a plan breaks any rule by more than rounding */
+/** @throws ValidationError `blend.unproven` when a plan violates any constraint by more than rounding */
 export function verifyPlan(
   recipe: Recipe,
   grams: readonly number[],

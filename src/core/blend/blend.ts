@@ -12,12 +12,13 @@ export type * from './types.ts';
 
 /**
  * The cheapest batch that uses what must go in, keeps the size, the fat range and the share limits, and weighs in
- * whole scale steps where asked: a linear (with steps, integer) program solved by HiGHS, every rule then checked
- * again in our own arithmetic to one part in 10⁹ (with steps the cost is the least to one part in 10⁵). Without `batchGrams` the batch is as large as it has to be, so
- * trim that all goes in gets exactly the fat that reaches `fat.min`, unless adding more saves money.
+ * whole scale steps where asked: a linear (with steps, integer) program solved by HiGHS. Every
+ * constraint is then verified independently to one part in 10⁹ (with steps the cost is minimal to one part in 10⁵). Without
+ * `batchGrams` the batch is as small as possible: trim that all goes in gets exactly the fat that reaches `fat.min`, unless
+ * adding more saves money.
  *
- * When no batch meets every wish the answer says why, what is missing, and which batch is nearest. The fat range is
- * never widened for the sake of scale steps; a range that whole steps jump over is `impossible` with code `steps`.
+ * When the request is infeasible the answer gives the reason, the missing amounts and the nearest batch. The fat range is
+ * never widened for scale steps; a range that falls between whole steps is `impossible` with code `steps`.
  *
  * @throws ValidationError for bad input: `sources.empty`, `sources.too-many`, `id.empty`, `id.duplicate`,
  *   `number.not-finite`, `share.out-of-range`, `range.reversed`, `grams.negative`, `grams.not-positive`,
@@ -58,7 +59,7 @@ async function infeasible(request: BlendRequest, recipe: Recipe, proven: boolean
   return { kind: 'impossible', why, nearest, reach, missing };
 }
 
-/** The nearest batch only helps; where it takes too long to find, the answer stands without it. */
+/** The nearest batch is optional: null where it takes too long to find. */
 async function nearestInTime(recipe: Recipe, why: InfeasibleReason): Promise<readonly number[] | null> {
   try {
     return await nearestBatch(recipe, why);

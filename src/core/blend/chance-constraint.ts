@@ -1,4 +1,4 @@
-/** Solves a blend's program, with the promise "below this fat, with this probability" kept where it is asked. */
+/** Solves a blend's program with its chance constraint "below this fat, with this probability". */
 import { fatMass, gramsOf } from './batch.ts';
 import { isStepped, type Recipe } from './input.ts';
 import { massTerms, withRow, type Term } from './model.ts';
@@ -7,7 +7,7 @@ import { fatMassSlopes } from './fat-variance.ts';
 import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** The cuts aim this much lower than asked, so that the last one leaves the promise kept in full. */
+/** Margin of the cuts below the limit, so that the last one satisfies the constraint exactly. */
 const CUT_MARGIN = 1e-7;
 const MAX_CUTS = 200;
 
@@ -25,15 +25,15 @@ export async function solveBlend(recipe: Recipe, program: Program): Promise<Solv
   return { ...solution, values, grams: gramsOf(recipe, values) };
 }
 
-/** Whether steps are mixed with sources that are weighed out freely. */
+/** Whether the program mixes integer steps with continuous sources. */
 function mixesStepsAndContinuous(recipe: Recipe, program: Program): boolean {
   const stepped = program.columns.some((column) => column.whole);
   return stepped && recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }
 
 /**
- * The solver's whole numbers are whole only to nine digits. Made truly whole they shift the batch by a hair, so
- * the loose parts are fitted to them again; where that hair alone makes it impossible, the answer stands.
+ * The solver's integers are integers to nine digits only. After rounding, the continuous columns are solved again; where
+ * that is infeasible the first solution stands.
  */
 async function refineContinuous(program: Program, solution: Solution): Promise<readonly number[]> {
   const columns = program.columns.map((column, i) => {
@@ -44,16 +44,15 @@ async function refineContinuous(program: Program, solution: Solution): Promise<r
 }
 
 /**
- * As `solveBlend`, and mean + z·sd of the batch's fat stays at or below the promised fat (or misses it by at most
- * the mass in column `off`). The sources' fat is taken as jointly normal, so with xᵢ grams of each and Σ the covariance of
+ * As `solveBlend`, with mean + z·sd of the batch's fat at or below the limit (or above it by at most the mass in column
+ * `slackColumn`). The sources' fat is taken as jointly normal, so with xᵢ grams of each and Σ the covariance of
  * their fat
  *
  *     Σ fatᵢ·xᵢ + z·√(xᵀΣx) ≤ limit·Σ xᵢ
  *
- * is a cone, not a row. It is met by outer approximation (Kelley's cutting planes, J. SIAM 8:703, 1960): the root
- * never lies below its tangent, so each round adds the tangent at the batch found, which forbids that batch but no
- * batch that keeps the promise. The answer is therefore the cheapest, not merely a safe one; it ends when the
- * batch itself keeps the promise in full. @throws ValidationError `blend.too-long` after 200 rounds
+ * is a second-order cone constraint. It is solved by outer approximation (Kelley's cutting planes, J. SIAM 8:703, 1960):
+ * the root is convex, so each round adds its tangent at the current batch, which cuts off that batch but no feasible one.
+ * The result is therefore optimal, not merely feasible; the loop ends when the batch itself satisfies the constraint. @throws ValidationError `blend.too-long` after 200 rounds
  */
 export async function solveChanceConstrained(
   recipe: Recipe,

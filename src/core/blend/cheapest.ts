@@ -1,4 +1,4 @@
-/** The cheapest batch that meets every wish. */
+/** The cheapest batch that satisfies every constraint. */
 import { RELATIVE_TOLERANCE } from './batch.ts';
 import { hasContinuous, isStepped, type Recipe } from './input.ts';
 import {
@@ -18,13 +18,13 @@ import { solveChanceConstrained, type Solved } from './chance-constraint.ts';
 import { hasFifoOrder, withFifoOrder } from './fifo.ts';
 
 /**
- * Cheapest batch, or null when there is none. Among equally cheap ones the smaller batch, and among those the one
- * that the solver meets first; sources are in the order of their ids, so the same request gives the same plan.
+ * The cheapest batch, or null when there is none. Ties go to the smaller batch, then to the one the solver finds first;
+ * sources are sorted by id, so the same request gives the same plan.
  *
- * Size rule for scales: a fixed size that whole steps cannot hit exactly is met as nearly as they can, if that
- * misses it by no more than half the finest step; the fat limits are never widened. Steps of several kinds make sizes
- * very dense: there a size within a hundredth of the finest step of the nearest is as near, and where the search among
- * those takes too long, any size within half the finest step.
+ * A fixed size that whole steps cannot reach exactly is approximated as closely as possible, within half the finest step;
+ * the fat limits are never widened. Mixed step sizes make the possible sizes very dense: there a size within a hundredth of
+ * the finest step of the nearest counts as equal, and where that search takes too long, any size within half the finest
+ * step.
  */
 async function cheapest(recipe: Recipe, constraints: Program): Promise<Solved | null> {
   const rules = withFat(constraints, recipe, recipe.fat);
@@ -45,10 +45,10 @@ async function cheapest(recipe: Recipe, constraints: Program): Promise<Solved | 
   return near === 'too long' ? around(tolerance) : near;
 }
 
-/** Part of the finest step by which one size may be farther off than another and count as near. */
+/** Share of the finest step within which two deviations count as equal. */
 const SIZE_TIE_SHARE = 0.01;
 
-/** Grams by which the nearest batch misses the size; half the finest step where finding out takes too long. */
+/** Smallest deviation from the size in grams; half the finest step where the search takes too long. */
 async function leastSizeDeviation(recipe: Recipe, rules: Program, size: number): Promise<number | null> {
   const tolerance = sizeTolerance(recipe);
   const { program, deviation } = withSizeDeviation(withSizeNear(rules, recipe, size), recipe, size);
@@ -60,8 +60,8 @@ async function leastSizeDeviation(recipe: Recipe, rules: Program, size: number):
 }
 
 /**
- * As `cheapest`, first in first out where that can be done; or 'too long': steps that must hit a fat range as narrow
- * as a point can be searched for ever. @throws ValidationError `blend.too-long` only where no source has steps
+ * As `cheapest`, in first-in-first-out order where feasible; or 'too long': with steps and a very narrow fat range the
+ * search may never end. @throws ValidationError `blend.too-long` only where no source has steps
  */
 export async function cheapestInTime(recipe: Recipe): Promise<Solved | null | 'too long'> {
   const constraints = hardConstraints(recipe);
@@ -82,25 +82,25 @@ async function inTime<T>(recipe: Recipe, solving: Promise<T>, whole = false): Pr
   }
 }
 
-/** Grams by which a batch weighed in whole steps may miss its fixed size: half the finest step. */
+/** Grams by which a batch weighed in whole steps may deviate from its fixed size: half the finest step. */
 export function sizeTolerance(recipe: Recipe): number {
   const steps = recipe.sources.flatMap((source) => (isStepped(source) ? [source.stepGrams as number] : []));
   return steps.length === 0 ? 0 : Math.min(...steps) / 2;
 }
 
-/** The batch is as near to the size as `sizeTolerance` allows, and weighs something. */
+/** Constrains the size to within `sizeTolerance`, above 0. */
 export function withSizeNear(program: Program, recipe: Recipe, size: number): Program {
   const tolerance = sizeTolerance(recipe);
   return withSize(program, recipe, Math.max(size - tolerance, size * 1e-6), size + tolerance);
 }
 
-/** The same program, its goal the least distance from the size. */
+/** The same program with the deviation from the size as its objective. */
 export function minimisingSizeDeviation(program: Program, recipe: Recipe, size: number): Program {
   const { program: open, deviation } = withSizeDeviation(program, recipe, size);
   return withGoal(open, recipe, [[deviation, 1]]);
 }
 
-/** With a further column `miss`, in mass units, that is never less than the distance from the size. */
+/** Adds a column `deviation`, in mass units, bounded below by the distance from the size. */
 function withSizeDeviation(
   program: Program,
   recipe: Recipe,

@@ -1,19 +1,19 @@
-/** The spread of a batch's fat: each source's own, and what sources share. */
+/** The variance of a batch's fat mass, xᵀΣx. */
 import type { BlendSource } from './types.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** Two sources, by their places in the list, whose fat has this covariance. */
+/** The covariance of the fat of two sources, by their indices. */
 export interface CovariancePair {
   readonly one: number;
   readonly other: number;
   readonly covariance: number;
 }
 
-/** Covariances may exceed what the two spreads allow by rounding. */
+/** Relative rounding by which a covariance may exceed the product of the two SDs. */
 const ROUNDING_TOLERANCE = 1e-9;
 
 /**
- * The pairs of sources that share a part of their spread, each once; sources may both name a pair or one of them.
+ * The pairs of sources with non-zero covariance, each once. One or both sources of a pair may name it.
  * @throws ValidationError `fat.unknown-source`, `number.not-finite`, `share.out-of-range` (|covariance| above the product of
  *   both spreads, or two figures for one pair)
  */
@@ -57,7 +57,7 @@ export function fatMassVariance(
   return Math.max(0, own + shared);
 }
 
-/** Σx, half the slope of that variance in each source's grams. */
+/** Σx, half the gradient of that variance. */
 export function fatMassSlopes(
   {
     sources,

@@ -1,17 +1,17 @@
-/** First in, first out: of sources that cost the same, the one that came first is used up before the next is opened. */
+/** First in, first out: among sources of one cost the oldest is used up before the next is opened. */
 import type { Recipe } from './input.ts';
 import { withColumn, withRow } from './model.ts';
 import type { Program } from './program.ts';
 
-/** Whether any source must wait for another. */
+/** Whether any source has a predecessor. */
 export function hasFifoOrder(recipe: Recipe): boolean {
   return recipe.sources.some((_, index) => ahead(recipe, index).length > 0);
 }
 
 /**
- * For each source that must wait a yes-or-no column "opened": nothing of it without a yes, and a yes only when all of
- * the source just before it is in, which then is open itself. Of a source weighed in whole steps "all" is its whole steps.
- * A row for each pair of sources instead took half a minute for 300 lots.
+ * Adds a binary column "opened" for each source with a predecessor: the source is 0 unless opened, and opened requires all
+ * of the direct predecessor (its whole steps where it has steps). Rows for all pairs instead took half a minute for 300
+ * lots.
  */
 export function withFifoOrder(program: Program, recipe: Recipe): Program {
   return recipe.sources.reduce((all, _, index) => {
@@ -35,7 +35,7 @@ export function withFifoOrder(program: Program, recipe: Recipe): Program {
   }, program);
 }
 
-/** Sources of the same cost with an earlier turn. What goes in whole waits for nothing, nor does anything wait for it. */
+/** Sources of the same cost with an earlier position. Mandatory sources have no predecessors and are none. */
 function ahead(recipe: Recipe, index: number): number[] {
   const source = recipe.sources[index];
   if (source?.queuePosition === undefined || source.useAll) return [];
@@ -50,7 +50,7 @@ function ahead(recipe: Recipe, index: number): number[] {
   );
 }
 
-/** Of the earlier sources with something to give, the latest one, or several of one turn. */
+/** Direct predecessors: of the earlier sources with stock, those with the latest position. */
 function justBefore(recipe: Recipe, index: number, gives: (other: number) => boolean): number[] {
   const before = ahead(recipe, index).filter(gives);
   const queuePositionOf = (other: number): number => recipe.sources[other]?.queuePosition ?? -Infinity;

@@ -1,4 +1,4 @@
-/** Finds the first reason why no batch meets every wish, and what is missing. */
+/** Finds the first reason why a request is infeasible, and the missing amounts. */
 import { type Recipe } from './input.ts';
 import { RELATIVE_TOLERANCE } from './batch.ts';
 import { fatTerms } from './cheapest.ts';
@@ -12,9 +12,9 @@ type Explained = Pick<InfeasibleBlend, 'why' | 'reach' | 'missing'>;
 type Range = { low: number; high: number };
 
 /**
- * Sizes that can be made are a range, and so are the fats that can be reached at one size (both are convex sets).
- * So the wishes are tried in order: share limits, size, fat, certainty; if each holds, only whole steps can forbid.
- * `recipe` is weighed out freely here; `proven`: whether the search in whole steps came to its end.
+ * The feasible sizes form an interval, and so do the feasible fats at one size (both sets are convex). The constraints are
+ * tested in order: share limits, size, fat, probability; if each holds, the steps are the reason. `recipe` has continuous
+ * sources; `proven` says whether the search in whole steps was exhaustive.
  */
 export async function explain(recipe: Recipe, proven: boolean): Promise<Explained> {
   const sizes = await sizeRange(recipe, true);
@@ -59,7 +59,7 @@ function fatReason(
     : { code: 'too-fat', lowestFat: reach.lowest, because };
 }
 
-/** Whether the wishes hold without the promise of `sureBelow`, but not with it. */
+/** `not-sure` where the request is feasible without `sureBelow`, but not with it. */
 async function certaintyReason(recipe: Recipe): Promise<InfeasibleReason | null> {
   if (!recipe.sureBelow) return null;
   const rules = withFat(hardConstraints(recipe), recipe, recipe.fat);
@@ -68,7 +68,7 @@ async function certaintyReason(recipe: Recipe): Promise<InfeasibleReason | null>
   return { code: 'not-sure' };
 }
 
-/** Least and greatest size under the ground rules, grams; null when they contradict each other. */
+/** Least and greatest size under the hard constraints, grams; null when they are infeasible. */
 async function sizeRange(recipe: Recipe, shares: boolean): Promise<Range | null> {
   const rules = hardConstraints(recipe, { shares });
   const size = sizeColumn(recipe);

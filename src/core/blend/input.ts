@@ -1,9 +1,9 @@
-/** Refuses a blend that cannot be meant, and lays out the rest for the solver. */
+/** Validates a blend request and prepares it for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
 import { covariancePairsOf, type CovariancePair } from './fat-variance.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** More tubs than any shop; above it the solver would take minutes. */
+/** More sources than any shop has; above it the solver takes minutes. */
 export const MOST_SOURCES = 20_000;
 
 /** A checked request, its sources sorted by id, so that the order in which they were listed changes nothing. */
@@ -12,15 +12,15 @@ export interface Recipe {
   /** Grams that one unit of a source's column stands for: its scale step, else `massUnit`. */
   readonly columnGrams: readonly number[];
   /**
-   * A power of two near the batch, in grams: keeps the solver's numbers near 1 without rounding any. Of an open size
-   * only what goes in anyway is known; what lies on hand may be a thousand times as much, and in such a unit the
-   * solver's tolerance would be more than a fat limit may be missed by.
+   * A power of two near the batch size, in grams: scales the solver's numbers to about 1 without rounding. For an open size
+   * it follows the mandatory grams, not the stock: stock may be a thousand times as much, and the solver's tolerance would
+   * then exceed that of the fat limits.
    */
   readonly massUnit: number;
   readonly size: number | null;
   readonly fat: FatLimits;
   readonly sureBelow: BlendRequest['sureBelow'];
-  /** What the sources' fat shares. */
+  /** Non-zero covariances of the sources' fat. */
   readonly covariancePairs: readonly CovariancePair[];
 }
 
@@ -60,12 +60,12 @@ export function readRecipe(request: BlendRequest): Recipe {
   };
 }
 
-/** Grams that go in whatever is wished. */
+/** Grams of the sources that all go in. */
 function mandatoryGrams(sources: readonly BlendSource[]): number {
   return sources.reduce((sum, source) => sum + (source.useAll ? source.availableGrams : 0), 0);
 }
 
-/** The same recipe weighed out freely, its scale steps left aside. */
+/** The continuous relaxation: the same recipe without scale steps. */
 export function withoutSteps(recipe: Recipe): Recipe {
   return {
     ...recipe,
@@ -79,7 +79,7 @@ export function isStepped(source: BlendSource): boolean {
   return source.stepGrams !== undefined && !source.useAll;
 }
 
-/** Whether some source is weighed out freely, to the gram or finer. */
+/** Whether some source is continuous. */
 export function hasContinuous(recipe: Recipe): boolean {
   return recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }

@@ -9,7 +9,7 @@ import type { Column, Program, Row } from './program.ts';
 
 export type Term = readonly [column: number, coefficient: number];
 
-/** What the batch must obey whatever is wished: what is on hand, what must all go in, share limits, steps. */
+/** Constraints that are never relaxed: stock, mandatory sources, share limits, steps. */
 export function hardConstraints(recipe: Recipe, rules: { shares: boolean } = { shares: true }): Program {
   const { sources, massUnit } = recipe;
   const size = sizeColumn(recipe);
@@ -32,7 +32,7 @@ export function hardConstraints(recipe: Recipe, rules: { shares: boolean } = { s
   return { columns: [...columns, { lower: 0, upper: (2 * total) / massUnit, cost: 0 }], rows };
 }
 
-/** A weight typed as 12 steps may come out as 11.999999999 of them. */
+/** 12 steps may be computed as 11.999999999. */
 export const STEP_COUNT_TOLERANCE = 1e-9;
 
 export function sizeColumn(recipe: Recipe): number {
@@ -48,7 +48,7 @@ export function fatOf(recipe: Recipe, index: number): number {
   return recipe.sources[index]?.fat as number;
 }
 
-/** The batch weighs between `low` and `high` grams. */
+/** Constrains the size to `low`..`high` grams. */
 export function withSize(program: Program, recipe: Recipe, low: number, high: number): Program {
   const at = sizeColumn(recipe);
   const columns = program.columns.map((column, i) =>
@@ -57,7 +57,7 @@ export function withSize(program: Program, recipe: Recipe, low: number, high: nu
   return { ...program, columns };
 }
 
-/** The fat lies within the limits or, where `off` names a column, misses them by at most that column's mass. */
+/** Constrains the fat to the limits, or beyond them by at most the mass in `slackColumn`. */
 export function withFat(program: Program, recipe: Recipe, fat: FatLimits, slackColumn?: number): Program {
   const above: Term[] = massTerms(recipe, (i) => fatOf(recipe, i) - fat.min);
   const below: Term[] = massTerms(recipe, (i) => fatOf(recipe, i) - fat.max);
@@ -78,14 +78,14 @@ export function withRow(program: Program, row: Row): Program {
 }
 
 /**
- * The objective: `main` first, then cost, then the smaller batch. The later wishes enter with weights so small
- * that they only choose among batches that are equally good otherwise (to about a millionth).
+ * The objective: `main`, then cost, then size. The later terms have weights so small that they only break ties (to about a
+ * millionth).
  */
 export function withGoal(program: Program, recipe: Recipe, main: readonly Term[] | 'cost'): Program {
   const maxCost = Math.max(...recipe.sources.map((source) => Math.abs(source.costPerKg)));
   const costs = massTerms(recipe, (i) => (recipe.sources[i]?.costPerKg as number) / (maxCost || 1));
   const weight = main === 'cost' ? 1 : TIE_BREAK_WEIGHT;
-  // Where nothing costs anything the size is all there is to choose by, and must outweigh the solver's gap.
+  // Where all costs are 0 the size is the objective and must exceed the solver's gap.
   const sizeWeight = main === 'cost' && maxCost === 0 ? 1 : weight * TIE_BREAK_WEIGHT;
   const goal = new Map<number, number>();
   const add = ([column, coefficient]: Term): unknown =>
@@ -102,7 +102,7 @@ export function withGoal(program: Program, recipe: Recipe, main: readonly Term[]
 
 const TIE_BREAK_WEIGHT = 1e-6;
 
-/** In whole steps, a batch is as near as can be to within this part of the mass unit: 0.001 points of fat. */
+/** Optimality gap with whole steps, in mass units: 0.001 points of fat. */
 const ABSOLUTE_GAP = 1e-5;
 
 function shareRows(recipe: Recipe, index: number): Row[] {

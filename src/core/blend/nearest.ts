@@ -1,4 +1,4 @@
-/** The nearest batch that can be made when not every wish can be met. The ground rules are never bent. */
+/** The nearest batch to an infeasible request. The hard constraints are never relaxed. */
 import type { Recipe } from './input.ts';
 import { RELATIVE_TOLERANCE } from './batch.ts';
 import { sizeTolerance, minimisingSizeDeviation, withSizeNear } from './cheapest.ts';
@@ -8,7 +8,7 @@ import { leastShare } from './ratio.ts';
 import { solveBlend, solveChanceConstrained } from './chance-constraint.ts';
 import type { InfeasibleReason } from './types.ts';
 
-/** Part of half a scale step within which two sizes are one: well above the solver's tolerance, well below a step. */
+/** Share of half a scale step within which two sizes are equal: well above the solver's tolerance, well below a step. */
 const SIZE_TIE_SHARE = 0.02;
 
 /**

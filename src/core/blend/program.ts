@@ -1,4 +1,4 @@
-/** A linear program, and the one door to the HiGHS solver (Huangfu & Hall, Math. Prog. Comp. 10:119, 2018). */
+/** A mixed-integer linear program, and the only call of the HiGHS solver (Huangfu & Hall, Math. Prog. Comp. 10:119, 2018). */
 import loadHighs from 'highs';
 import { ValidationError } from '../values/validation-error.ts';
 
@@ -6,7 +6,7 @@ export interface Column {
   readonly lower: number;
   /** May be Infinity. */
   readonly upper: number;
-  /** Contribution to the objective, which is made as small as possible. */
+  /** Coefficient in the objective, which is minimised. */
   readonly cost: number;
   readonly whole?: boolean;
 }
@@ -22,7 +22,7 @@ export interface Row {
 export interface Program {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
-  /** With whole columns: how far from the least objective an answer may be; 1e-7 when left out. */
+  /** With integer columns: the absolute optimality gap; default 1e-7. */
   readonly absoluteGap?: number;
 }
 
@@ -31,12 +31,11 @@ export interface Solution {
 }
 
 /**
- * A batch in whole steps counts as the best when none can be cheaper by more than this part of its cost: among
- * hundreds of sources the last cent would take minutes to prove.
+ * Relative optimality gap with whole steps: with hundreds of sources the last cent would take minutes to prove.
  */
 const WHOLE_STEP_GAP = 1e-5;
 
-/** Seconds after which a solve is given up: ten thousand sources take half a second, a hard case of steps for ever. */
+/** Time limits in seconds: ten thousand sources take half a second, a hard integer case forever. */
 const TIME_LIMIT = 10;
 const WHOLE_STEP_TIME_LIMIT = 2;
 

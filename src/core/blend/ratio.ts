@@ -8,11 +8,10 @@ const CONVERGENCE_TOLERANCE = 1e-10;
 const MAX_ITERATIONS = 50;
 
 /**
- * The batch whose `amount` is the least share of its own size, e.g. the leanest batch when its size is open.
- * A ratio is no linear goal; Dinkelbach's method (Management Science 13:492, 1967) minimises amount − share·size
- * for the best share so far until nothing is gained, which takes a handful of rounds and holds with whole steps
- * too. The program must keep the size above 0. `off` is passed on to the promise of `sureBelow`; `promise: false`
- * leaves that promise aside. @returns null when nothing satisfies the rows @throws ValidationError `blend.too-long`
+ * Minimises `amount` as a share of the batch size, e.g. the leanest batch of an open size. This is a linear-fractional
+ * program: Dinkelbach's method (Management Science 13:492, 1967) minimises amount − share·size for the best share so far
+ * until it no longer improves, in a handful of rounds, also with whole steps. The program must keep the size above 0.
+ * `slackColumn` is passed on to the chance constraint; `promise: false` drops that constraint. @returns null when nothing satisfies the rows @throws ValidationError `blend.too-long`
  */
 export async function leastShare(
   recipe: Recipe,

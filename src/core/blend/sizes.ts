@@ -1,7 +1,7 @@
 import { RELATIVE_TOLERANCE } from './batch.ts';
 import { isStepped, type Recipe } from './input.ts';
 
-/** A batch weighs a multiple of its step more than what goes in anyway; grams. */
+/** Batch sizes on a grid: the mandatory grams plus multiples of the step. */
 export interface SizesInSteps {
   readonly low: number;
   readonly high: number;
@@ -9,10 +9,9 @@ export interface SizesInSteps {
 }
 
 /**
- * The nearest sizes to `size` that one scale can weigh out: the trim that all goes in and a whole number of steps.
- * `low` and `high` are one size, or two where `size` lies in the middle between them; `low` above `high`: none.
- * Null where something is weighed out freely or where the steps are not all multiples of the finest, for then sizes
- * have no common step.
+ * The grid sizes nearest to `size`. `low` and `high` are equal, or two neighbours where `size` is midway between them; `low`
+ * above `high` means none. Null where a source is continuous or the steps are not all multiples of the finest: then there is
+ * no common grid.
  */
 export function sizesInSteps(recipe: Recipe, size: number): SizesInSteps | null {
   const chosen = recipe.sources.filter((source) => !source.useAll);

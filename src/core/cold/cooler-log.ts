@@ -1,4 +1,4 @@
-/** Judges a cooler's log against the shop's limit. It only warns: what to do is the shop's and its inspector's call. */
+/** Compares a cooler's log with the shop's limit. It only warns: the shop and its inspector decide what to do. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** 40 F: the usual cold-holding limit (North Dakota State University Extension FN1733, 2019, second-hand copy). */
@@ -15,15 +15,15 @@ export interface CoolerLogSummary {
   above: boolean;
   minutesAbove: number;
   longestMinutesAbove: number;
-  /** The longest time between two readings; what happened in a long gap nobody knows. */
+  /** The longest time between two readings; nothing is known of the temperature in between. */
   longestGapMinutes: number;
 }
 
 /**
- * Minutes above the limit, drawing a straight line from reading to reading; exactly at the limit is not above.
- * Readings may come in any order; of two at the same moment the later in the list counts.
+ * Minutes above the limit by linear interpolation between readings; exactly at the limit is not above. Readings may come in
+ * any order; of two at the same moment the later in the list counts.
  * @throws ValidationError `cooler.moment`, `cooler.temperature`, `cooler.limit`
- * @example judgeCooler([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]).minutesAbove // 60
+ * @example summariseCoolerLog([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]).minutesAbove // 60
  */
 export function summariseCoolerLog(
   readings: readonly CoolerReading[],
@@ -56,9 +56,9 @@ export function summariseCoolerLog(
 }
 
 /**
- * The stretches of time above the limit, ms UTC, on the same straight lines as `judgeCooler`.
- * @throws ValidationError as `judgeCooler`
- * @example warmSpans([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]) // one, from 07:00 to 08:00
+ * The intervals above the limit, ms UTC, by the same interpolation as `summariseCoolerLog`.
+ * @throws ValidationError as `summariseCoolerLog`
+ * @example warmIntervals([{ at: '2026-11-20T06:00Z', tempC: 3.4 }, { at: '2026-11-20T08:00Z', tempC: 5.4 }]) // one, from 07:00 to 08:00
  */
 export function warmIntervals(
   readings: readonly CoolerReading[],
@@ -70,7 +70,7 @@ export function warmIntervals(
     const from = log[i] as Point;
     const warm = (to.minute - from.minute) * shareAbove(from.tempC - limitC, to.tempC - limitC);
     if (warm === 0) return [];
-    // The warm end of the line: its beginning where it cools down, else its end.
+    // A cooling segment is warm at its start, a warming one at its end.
     const begin = from.tempC > limitC ? from.minute : to.minute - warm;
     return [{ from: begin * 60_000, to: (begin + warm) * 60_000 }];
   });

@@ -1,4 +1,4 @@
-/** Which animal goes under the knife next, and why. */
+/** The order in which to cut the hanging animals, with the reason for each. */
 import { hangState } from './hanging.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
@@ -27,14 +27,14 @@ export interface CutTurn {
   why: CutReason;
 }
 
-/** A promise this near is cut for now: a day to cut, one to grind, one to freeze. Our choice. */
+/** A promise within this many days is urgent: a day to cut, one to grind, one to freeze. Our choice. */
 const PROMISED_SOON_DAYS = 3;
 
 const GROUPS = ['over-limit', 'promised', 'late', 'ready', 'oldest'] as const;
 type Placed = AnimalToCut & { group: (typeof GROUPS)[number] };
 
 /**
- * All that may be cut, first first. The order is our own choice (common practice, no source):
+ * All animals that may be cut, the next one first. The order is our own choice (common practice, no source):
  * beyond the shop's limit, most days over first; then promised within three days, soonest first; then those on their
  * last day or the eve of it, longest hung first; then those that hung long enough, longest first and at equal age the
  * lighter first, for a small carcass dries faster (`light` where that decided); then the rest by age. What is on hold

@@ -1,4 +1,4 @@
-/** What hanging does: how far an animal is against the shop's limit, and when to cut it. */
+/** The hanging time of an animal against the shop's limits. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** `late` is the last day or the eve of it: cut now. */
@@ -8,8 +8,8 @@ export type HangState = 'fresh' | 'ready' | 'late' | 'over';
 const LATE_BEFORE_LIMIT = 1;
 
 /**
- * Where an animal stands: `over` once it hung longer than the limit, `late` on the last day and the eve of it,
- * `ready` once it hung the shop's wish, else `fresh`. The shop sets both numbers; 5 to 7 days at 40 F or below is
+ * The state of an animal: `over` once it hung longer than the limit, `late` on the last day and the day before, `ready`
+ * once it hung `readyDays`, else `fresh`. The shop sets both numbers; 5 to 7 days at 40 F or below is
  * the most that Michigan's health department advised (Field Dressing, Handling & Cooking Wild Game, about 2005,
  * second-hand copy).
  * @param days whole days hung, 0 or more

@@ -1,6 +1,6 @@
 /**
- * What a shop's own animals teach of the loss on the hook: a linear model with normal priors (a normal posterior in closed
- * form), fitted by iteratively reweighted least squares so that a freak pair counts for next to nothing.
+ * Learns the loss on the hook from a shop's own animals: a linear model with normal priors and Student's t errors, fitted by
+ * iteratively reweighted least squares, so that outliers carry little weight.
  */
 import type { SpeciesProfile } from '../species/species.ts';
 import { lossTerms, type HangingInterval, type LossTerm } from './shrink-prior.ts';
@@ -12,11 +12,11 @@ export interface ShrinkPair extends HangingInterval {
 }
 
 export interface ShrinkModel {
-  /** Pairs learned from. */
+  /** Number of pairs in the fit. */
   readonly pairs: number;
   /**
-   * The share of what came in that is expected to be gone at the hanging weight. `without` leaves one animal's own pair
-   * out: it is not judged by what it taught itself.
+   * The expected share of the received weight that is lost at the hanging weight. `without` leaves one animal's own pair out,
+   * so that it is not compared with itself.
    * @throws ValidationError `hanging.days`, `hanging.received`
    */
   expected(hung: HangingInterval, profile: Profile, without?: number): { mean: number; sd: number };
@@ -26,38 +26,38 @@ type Profile = Pick<SpeciesProfile, 'ratios' | 'hangingGrams'>;
 
 /** Student's t with few degrees of freedom: at 4 standard deviations a pair counts a quarter, at 10 a twentieth. */
 const TAIL_DEGREES = 4;
-/** What weight times squared distance comes to on average for normal errors: the mean of 5z²/(4 + z²). Computed. */
+/** Expected weight × squared distance under normal errors: the mean of 5z²/(4 + z²). Computed. */
 const NORMAL_MISFIT = 0.7863;
-/** The published animal-to-animal spread counts for as many pairs. Our choice. */
+/** Prior sample size of the published animal-to-animal variance. Our choice. */
 const PRIOR_PAIRS = 10;
-/** A pair further off than this is no shrink at all: a side not weighed, a weight that went up. Our choice. */
+/** A pair outside these limits is not shrink: a side not weighed, a weight that went up. Our choice. */
 const MAX_GAIN = 0.02;
 const MAX_LOSS = { whole: 0.5, other: 0.3 };
 const ITERATIONS = 12;
-/** Standard deviation of a reading, g: half a pound and a swinging hook. What was typed tells no better afterwards. */
+/** Standard deviation of a reading, g: half a pound and a swinging hook, however finely it was typed. */
 const READING_SD = 113;
 const RELATIVE_READING_SD = 0.002;
 
 interface Row {
   id: number;
-  /** By name of the shop's deviation, in prior standard deviations. */
+  /** The design row: index of each shop effect with its slope, effects in prior standard deviations. */
   loadings: [index: number, slope: number][];
-  /** −ln(hanging / received), less what was expected beforehand. */
+  /** −ln(hanging / received), less its prior mean. */
   deviation: number;
-  /** Loss expected beforehand, and the animal-to-animal variance that goes with it. */
+  /** Prior mean of the loss, and the animal-to-animal variance. */
   mean: number;
   animalVariance: number;
   readingVariance: number;
 }
 
-/** Animals differ by a share of what they lose: the spread follows what is expected, within these bounds. Our choice. */
+/** The animal-to-animal SD scales with the expected loss, within these bounds. Our choice. */
 const MIN_FACTOR = 0.5;
 const MAX_FACTOR = 5;
 
 /**
- * Learns from pairs of weights. The shop's deviations (first day, cooler, each kind and how it came, hide) start at 0 with
- * their prior spread; pairs narrow and move them. Order does not matter.
- * @param profileOf undefined for a kind that is not known any more: its pairs are left out
+ * Fits the shop's effects (first day, cooler, each kind and way of bringing, hide), all with prior mean 0. The order of the
+ * pairs does not matter.
+ * @param profileOf undefined for a species that no longer exists: its pairs are left out
  * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function learnShrink(
@@ -90,7 +90,7 @@ export function learnShrink(
       const animalVariance =
         fit.scale * factorOf(priorMean, mean) ** 2 * sumOf(terms, ({ animalSd }) => animalSd ** 2);
       const variance = quadratic(known, covariance) + unknown + animalVariance;
-      // Never a gain: what dries does not grow heavier.
+      // A drying carcass does not gain weight.
       const kept = Math.exp(-Math.max(0, mean));
       return { mean: 1 - kept, sd: kept * Math.sqrt(variance) };
     },
@@ -117,15 +117,15 @@ function rowOf(pair: ShrinkPair, terms: readonly LossTerm[], indexOf: (name: str
 interface Fit {
   mean: Float64Array;
   covariance: Float64Array[];
-  /** Variance with which each row counts in the end: of its animal and readings, over its weight. */
+  /** Effective variance of each row: of its animal and readings, over its weight. */
   rowVariances: number[];
-  /** Animal-to-animal variance as a multiple of the published one. */
+  /** Animal-to-animal variance relative to the published one. */
   scale: number;
 }
 
 /**
- * Expectation-maximisation for errors of Student's t: weights from the residuals, then the normal posterior, and the
- * animal-to-animal variance scaled towards what the residuals show, as far as `SPREAD_PAIRS` allow.
+ * Expectation-maximisation for Student's t errors: weights from the residuals, then the normal posterior, then the scale of
+ * the animal-to-animal variance, shrunk by `PRIOR_PAIRS`.
  */
 function fitRows(rows: readonly Row[], size: number): Fit {
   let fit: Fit = { ...prior(size), rowVariances: [], scale: 1 };
@@ -152,7 +152,7 @@ function fitRows(rows: readonly Row[], size: number): Fit {
   return fit;
 }
 
-/** The posterior as it would be without one row: its information taken off again. */
+/** The posterior without one row: its information is subtracted. */
 function leaveOneOut(fit: Fit, row: Row, rowVariance: number): Pick<Fit, 'mean' | 'covariance'> {
   const copy = { mean: fit.mean.slice(), covariance: fit.covariance.map((line) => line.slice()) };
   condition(copy, row, -rowVariance);
@@ -172,7 +172,7 @@ function prior(size: number): Pick<Fit, 'mean' | 'covariance'> {
   return { mean: new Float64Array(size), covariance };
 }
 
-/** The normal posterior after one more observation of variance `noise`; a negative one takes it back. In place. */
+/** Conditions the normal in place on one observation of this variance; a negative variance removes the observation. */
 function condition(
   { mean, covariance }: Pick<Fit, 'mean' | 'covariance'>,
   row: Row,

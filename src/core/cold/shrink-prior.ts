@@ -1,9 +1,9 @@
-/** What a carcass is expected to lose on the hook before a shop has weighed any of its own twice. */
+/** The prior of the loss on the hook, before a shop has weighed any of its own animals twice. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Brought, Legs, Sex, SpeciesProfile } from '../species/species.ts';
 import { dressedToHanging } from '../yield/convert.ts';
 
-/** A rate with its spread between shops (one cooler is drier than another) and between animals, each as a share of the rate. */
+/** A rate with its relative standard deviations between shops (coolers differ) and between animals. */
 export interface Rate {
   readonly mean: number;
   readonly shopSd: number;
@@ -13,7 +13,7 @@ export interface Rate {
 
 /**
  * Lost in the first day, by chilling. Size hardly shows in it (beef sides of 600 lb, fallow deer and lambs lose about
- * the same), so it is one figure for all. A carcass may come in cold already, or wet: hence the spread, an assumption.
+ * the same), so it is one figure for all. A carcass may come in cold or wet: hence the standard deviations, an assumption.
  */
 export const FIRST_DAY: Rate = {
   mean: 0.017,
@@ -37,7 +37,7 @@ export const DRYING: Rate = {
 /** A carcass of 660 lb, about what the beef of that source weighs. */
 const DRYING_GRAMS = 300_000;
 
-/** How much faster or slower than a skinned carcass it dries as it hangs, and how wide that factor is, as a share of it. */
+/** Drying rate relative to a skinned carcass, by how the animal came, with its relative standard deviation. */
 const DRYING_FACTORS: Readonly<Record<Brought, { factor: number; sd: number; source: string }>> = {
   whole: { factor: 0.4, sd: 0.5, source: 'assumption: the hide covers nearly all of it' },
   skinned: { factor: 1, sd: 0.25, source: 'what the rates are of' },
@@ -59,15 +59,15 @@ export interface HangingInterval {
   /** Of an animal in its hide. */
   readonly legs?: Legs;
   readonly sex?: Sex;
-  /** What came in, g. */
+  /** Received weight, g. */
   readonly receivedGrams: number;
-  /** Whole days from then to the hanging weight. */
+  /** Whole days from receipt to the hanging weight. */
   readonly days: number;
 }
 
 /**
- * One part of what is lost, −ln(hanging / received): `mean`, known up to the shop's own factor with the standard deviation
- * `shopSd` under the name `of`, and up to the animal's own with `animalSd`.
+ * One term of the log loss −ln(hanging / received): its mean, the standard deviation `shopSd` of the shop's effect named
+ * `effect`, and that between animals.
  */
 export interface LossTerm {
   readonly effect: string;
@@ -77,9 +77,9 @@ export interface LossTerm {
 }
 
 /**
- * The parts of what a carcass loses between coming in and its hanging weight: hide and head where it came in its hide, the
- * first day, and drying on each later day. A small body has more surface for its mass and dries faster, by the cube
- * root of its mass. Drying knows two deviations: of the cooler, which all animals share, and of the kind and how it came.
+ * The terms of the loss between receipt and hanging weight: hide and head where it came in its hide, the first day, and
+ * drying on each later day. A small body has more surface for its mass and dries faster, by the cube root of its mass.
+ * Drying has two effects: the cooler's, which all animals share, and that of the kind and way of bringing.
  * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function lossTerms(
@@ -93,7 +93,7 @@ export function lossTerms(
   const dryingFactor = DRYING_FACTORS[brought];
   const dressed = dressedToHanging(ratios, hung);
   const kept = inHide ? dressed.mean : 1;
-  // Within what such animals weigh: a slip in this very weight must not move what is expected of it far.
+  // Limited to the species' usual weights: a slip in this weight must not move its own expectation far.
   const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
   // Both weights may be of the same afternoon, or of the evening and the next dawn.
   const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? dryingFactor.factor : 1);
@@ -106,7 +106,7 @@ export function lossTerms(
       { effect: `${species} ${brought}`, mean: 0, shopSd: dryingFactor.sd * drying, animalSd: 0 },
     );
   if (inHide) {
-    // One published spread for shops and animals together: half of its variance each.
+    // The published SD is for shops and animals together: half of its variance each.
     const each = dressed.sd / kept / Math.SQRT2;
     terms.push({ effect: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
   }

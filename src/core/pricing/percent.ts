@@ -6,7 +6,7 @@ import type { TaxedPart } from './tax.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 /**
- * Each line gets the step that it adds to the running percentage, so that together they take the exact share.
+ * Each line gets the increment that it adds to the running percentage, so that the lines sum to the exact share.
  *
  * A percentage off everything is that percentage off each thing, and tax is due on what is charged in the end (Texas
  * Comptroller, STAR 200904303L of 24 April 2009: 10 % off all purchases makes a $150 dress $135, taxed as $135; Minnesota

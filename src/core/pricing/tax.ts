@@ -12,7 +12,7 @@ export interface TaxedPart {
 
 /**
  * Tax of each line in minor units; a line is given as its parts, one for each rate. `per line` rounds each line once.
- * `per bill` rounds the running sum of all parts of one rate and gives every line the step that it adds, so that the
+ * `per bill` rounds the running sum of all parts of one rate and gives every line its increment, so that the
  * lines' taxes sum exactly to the tax of the sum.
  * @example taxOf([[{ amountMinor: 50, rate: 0.05 }], [{ amountMinor: 50, rate: 0.05 }]], 'per bill') // [3, 2]
  */

@@ -18,10 +18,10 @@ const RATIO_WIDER = Math.SQRT2;
 const SHARE_WIDER = 1.2;
 /** Small lopsided shares, such as saved fat, end here: no logit-normal of their mean is much wider. */
 const WIDEST_OF_MEAN = 1.25;
-/** No borrowed ratio is surer than this, however close its own measurements lie. Our choice, as all spreads here. */
+/** Smallest SD of a borrowed ratio. Our choice, as all standard deviations here. */
 const LEAST_RATIO_SD = 0.04;
 const LEAST_FAT_SD = 0.025;
-/** Borrowed means count as one animal of the shop's own, whatever they counted for in the relative. */
+/** Prior sample size of borrowed means, whatever it is in the relative. */
 const WORTH_ANIMALS = 1;
 const MOST_PRIMALS = 20;
 

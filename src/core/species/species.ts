@@ -12,7 +12,7 @@ export type Damage = 'none' | 'some' | 'heavy' | 'unknown';
 
 /**
  * How far a figure can be trusted. `measured`: weighed by somebody who published it in a journal, a thesis or
- * proceedings; `official`: told by an agency; `extension`: taught by a university's extension; `assumption`: ours, with
+ * proceedings; `official`: stated by an agency; `extension`: published by a university's extension; `assumption`: ours, with
  * a wide spread. A figure that was carried over from another species is an assumption, whoever weighed the other.
  */
 export type Grade = 'measured' | 'official' | 'extension' | 'assumption';

@@ -1,6 +1,6 @@
 import { ValidationError } from '../values/validation-error.ts';
 
-/** An individuals chart: all in the unit of the values, save `outside`. */
+/** An individuals chart, in the unit of the values except `outside`. */
 export interface IndividualsChart {
   /** Mean of the values. */
   centre: number;
@@ -51,7 +51,7 @@ function mean(values: readonly number[]): number {
   return rough + values.reduce((total, value) => total + (value - rough), 0) / values.length;
 }
 
-/** Largest size; a loop, since a long season does not fit into the arguments of `Math.max`. */
+/** Largest absolute value. A loop: a long season exceeds the argument limit of `Math.max`. */
 function largest(values: readonly number[]): number {
   return values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
 }

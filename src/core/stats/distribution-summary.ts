@@ -1,6 +1,6 @@
 import { quantile } from './quantile.ts';
 
-/** How some values lie: their ends, their quarters and their mean. */
+/** A five-number summary with count and mean. */
 export interface DistributionSummary {
   n: number;
   low: number;
@@ -12,8 +12,8 @@ export interface DistributionSummary {
 }
 
 /**
- * The ends, quarters (as `quantile`) and mean of values in ascending order; null of none.
- * @example spreadOf([1, 2, 3, 4]) // { n: 4, low: 1, q1: 1.75, median: 2.5, q3: 3.25, high: 4, mean: 2.5 }
+ * The extremes, quartiles (as `quantile`) and mean of values in ascending order; null for no values.
+ * @example summariseDistribution([1, 2, 3, 4]) // { n: 4, low: 1, q1: 1.75, median: 2.5, q3: 3.25, high: 4, mean: 2.5 }
  */
 export function summariseDistribution(sorted: readonly number[]): DistributionSummary | null {
   const [low, high] = [sorted[0], sorted.at(-1)];

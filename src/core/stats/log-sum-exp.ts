@@ -1,4 +1,4 @@
-/** ln(sum of exponentials), without overflow. @example logSum([Math.log(1), Math.log(2)]) // Math.log(3) */
+/** ln(sum of exponentials), without overflow. @example logSumExp([Math.log(1), Math.log(2)]) // Math.log(3) */
 export function logSumExp(logs: readonly number[]): number {
   let most = -Infinity;
   for (const log of logs) if (log > most) most = log;

@@ -1,5 +1,5 @@
 /**
- * The middle of some values: half of them lie at or below it. Of an even count the mean of the middle two; null of none.
+ * The median; the mean of the middle two for an even count; null for no values.
  * @example median([3, 1, 10]) // 3
  */
 export function median(values: readonly number[]): number | null {

@@ -1,8 +1,8 @@
 /** Posterior weights of the components of a mixture. */
 
 /**
- * Weights that add up to 1 from logarithms of prior weight times marginal likelihood. The largest is subtracted first
- * so that nothing overflows (log-sum-exp).
+ * Weights that add up to 1 from logarithms of prior weight times marginal likelihood. A softmax: the largest is subtracted first
+ * so that nothing overflows.
  * @example mixtureWeights([Math.log(1), Math.log(3)]) // [0.25, 0.75]
  */
 export function mixtureWeights(logs: readonly number[]): number[] {

@@ -1,6 +1,6 @@
 /**
- * Chance that can be repeated: the same seed gives the same numbers on every machine. Used for ranges that are
- * found by drawing, never for secrets.
+ * A seeded pseudo-random number generator: the same seed gives the same numbers on every machine. Used for simulation,
+ * never for secrets.
  */
 import { ValidationError } from '../values/validation-error.ts';
 
@@ -16,8 +16,8 @@ export interface RandomGenerator {
 }
 
 /**
- * A source of chance begun from a whole-number seed.
- * Uniform: sfc32, Chris Doty-Humphrey's small fast counting generator (PractRand), its first 15 outputs thrown away
+ * Creates a generator from a whole-number seed.
+ * Uniform: sfc32, Chris Doty-Humphrey's small fast counting generator (PractRand), its first 15 outputs discarded
  * to mix the seed. Normal: Marsaglia's polar method (Marsaglia & Bray, SIAM Review 6:260, 1964). Gamma: Marsaglia
  * & Tsang, ACM TOMS 26:363, 2000. Student's t: a normal over the root of a scaled chi-square. Citations from memory.
  * @throws ValidationError `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0

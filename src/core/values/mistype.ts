@@ -1,6 +1,6 @@
 /**
- * What a person may have meant by a weight that cannot be right: every single slip of the finger or of the eye
- * that would have turned the true weight into the one typed.
+ * Candidate corrections of an implausible weight: every single typing or reading error that turns the true weight into the
+ * one typed.
  */
 import { digitSlips, type MistypeKind, type Typed } from './mistype-digits.ts';
 import { ValidationError } from './validation-error.ts';
@@ -19,8 +19,8 @@ export interface Mistype extends Typed {
 }
 
 /**
- * How common each slip is among single slips: a judgement, no source. It is shared evenly by all candidates of
- * its kind, because a kind that can reach many weights proves little when it reaches the right one.
+ * Prior weight of each kind of slip: a judgement, no source. It is divided evenly among the candidates of a kind, because a
+ * kind with many candidates is weak evidence when one of them fits.
  */
 const COMMON: Readonly<Record<MistypeKind, number>> = {
   'digits-swapped': 0.25,
@@ -40,7 +40,7 @@ const MIXED_UP: Readonly<Record<MassUnit, readonly MassUnit[]>> = {
   g: ['kg'],
 };
 
-/** As fine and as heavy as a reading may be. */
+/** Limits of a reading. */
 const MOST_DECIMALS = 4;
 const MOST_GRAMS = 1e7;
 

@@ -39,7 +39,7 @@ const at = (minute: number): string => new Date(START + minute * 60_000).toISOSt
 const log = (...points: [minute: number, tempC: number][]): readonly CoolerReading[] =>
   Object.freeze(points.map(([minute, tempC]) => Object.freeze({ at: at(minute), tempC })));
 
-describe('judgeCooler', () => {
+describe('summariseCoolerLog', () => {
   it('finds where a straight line crosses the limit', () => {
     expect(summariseCoolerLog(log([0, 3.4], [120, 5.4]), 4.4)).toEqual({
       above: true,

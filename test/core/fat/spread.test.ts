@@ -16,7 +16,7 @@ describe('varianceRatio', () => {
   });
 });
 
-describe('spreadAfter', () => {
+describe('updateSpread', () => {
   const told = (innovation: number, spread = PRIOR_SPREAD) => ({
     innovation,
     variance: REST + OWN * varianceRatio(spread),

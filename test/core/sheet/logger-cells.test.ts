@@ -7,7 +7,7 @@ import {
   readLoggerMoment,
 } from '../../../src/core/sheet/logger-cells.ts';
 
-describe('warmSpans', () => {
+describe('warmIntervals', () => {
   it('is the stretch of a line that lies above the limit', () => {
     const readings = [
       { at: '2026-11-20T06:00Z', tempC: 3.4 },

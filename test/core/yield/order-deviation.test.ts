@@ -12,7 +12,7 @@ import { ValidationError } from '../../../src/core/values/validation-error.ts';
 
 const PRIOR: DeviationPrior = Object.freeze({ spread: 1, priorSampleSize: 2, priorDegrees: 2 });
 
-describe('foretelling how far off the next result is', () => {
+describe('predicting the deviation of the next result', () => {
   it('gives the worked example', () => {
     const { location, scale, degrees } = predictDeviation(Object.freeze([1, 3]) as number[], PRIOR);
     expect([location, degrees]).toEqual([1, 4]);

@@ -16,7 +16,7 @@ const animal: fc.Arbitrary<YieldObservation> = fc
     group: { species, sex, brought: 'skinned' as const },
   }));
 
-describe('without', () => {
+describe('removeObservation', () => {
   it('takes one animal out of the sums as if it had never been in them', () => {
     fc.assert(
       fc.property(fc.array(animal, { minLength: 1, maxLength: 12 }), fc.nat(), (animals, at) => {
