@@ -27,9 +27,15 @@ async function windowAt(place: string): Promise<Page> {
   return goTo((await shop.another()).page, place);
 }
 
+/** Goes to a place and waits until the window has had all its answers and asks nothing for a while. */
 async function goTo(page: Page, place: string): Promise<Page> {
+  const calls = countCalls(page);
+  const sum = () => Object.values(calls()).reduce((total, n) => total + n, 0);
   await page.evaluate((hash) => (location.hash = hash), place);
-  await page.waitForTimeout(1500);
+  for (let before = -1; before !== sum();) {
+    before = sum();
+    await page.waitForTimeout(700);
+  }
   return page;
 }
 

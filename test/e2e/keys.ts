@@ -2,6 +2,8 @@ import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 const MOST_TABS = 120;
+/** Between two looks at a page; it stands still once four of them find the same. */
+const STILL_MS = 120;
 
 /**
  * Hands that know only a keyboard: everything is reached with Tab, arrows and the keys that the window names.
@@ -84,12 +86,12 @@ export type Keys = ReturnType<typeof keysOf>;
 export async function readingOf(page: Page): Promise<string> {
   let before = '';
   let same = 0;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 120; i++) {
     const now = (await page.locator('main').innerText()).replace(/\s+/g, ' ');
     same = now === before && now !== '' ? same + 1 : 0;
     if (same === 3) return now;
     before = now;
-    await page.waitForTimeout(250);
+    await page.waitForTimeout(STILL_MS);
   }
   throw new Error(`The page never stood still: ${before.slice(0, 200)}`);
 }

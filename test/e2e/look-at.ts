@@ -11,7 +11,7 @@ export interface Look {
 }
 
 /** A shop's old screen, where nothing else is asked for. */
-const OLD_SCREEN = { width: 1366, height: 768 };
+export const OLD_SCREEN = { width: 1366, height: 768 };
 
 /** Opens a window of the program at `address`. */
 export async function openLook(

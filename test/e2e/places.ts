@@ -92,12 +92,14 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const desk = await deskLine(address);
   const records = await desk('records.list', {});
   // One after another: hundreds at once would wait in line for longer than the server lets a request wait.
-  const pages: AnimalPage[] = [];
-  for (const { ticket } of records) pages.push(await desk('animals.get', { ticket }));
-  const ticketOf = (what: string, fits: (page: (typeof pages)[number]) => boolean): string => {
-    const found = pages.find(fits);
-    if (!found) throw new Error(`The demo has no ${what}.`);
-    return found.ticket;
+  const pages = new Map<string, AnimalPage>();
+  const ticketOf = async (what: string, fits: (page: AnimalPage) => boolean): Promise<string> => {
+    for (const { ticket } of records) {
+      const page = pages.get(ticket) ?? (await desk('animals.get', { ticket }));
+      pages.set(ticket, page);
+      if (fits(page)) return ticket;
+    }
+    throw new Error(`The demo has no ${what}.`);
   };
   const { open, recent } = await desk('grinder.get', {});
   const [pooled] = [...open].sort((a, b) => b.tickets.length - a.tickets.length);
@@ -107,18 +109,18 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
   return {
-    suspect: ticketOf(
+    suspect: await ticketOf(
       'doubted animal',
       ({ balance, detail, stage }) =>
         stage === 'cutting' &&
         balance.suspects.length > 0 &&
         (detail === 'detailed' || balance.overGrams > 0),
     ),
-    plain: ticketOf(
+    plain: await ticketOf(
       'agreed animal',
       ({ balance, stage }) => balance.suspects.length === 0 && stage === 'hanging',
     ),
-    held: ticketOf(
+    held: await ticketOf(
       'held animal',
       ({ hold, stage }) => hold !== null && !hold.positive && stage !== 'released',
     ),
@@ -126,7 +128,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     ground: ground.id,
     quote: quote.id,
     packed: packed.ticket,
-    billed: ticketOf('animal that went home', ({ stage }) => stage === 'released'),
+    billed: await ticketOf('animal that went home', ({ stage }) => stage === 'released'),
   };
 }
 
@@ -333,3 +335,6 @@ export const PLACES: readonly Place[] = [
   },
   { name: 'about', at: () => '/about', sees: /Made with the work of others/ },
 ];
+
+/** Where the list is cut, so that two workers walk it at the same time. */
+export const HALF_OF_PLACES = Math.ceil(PLACES.length / 2);

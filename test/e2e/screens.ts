@@ -1,14 +1,23 @@
-/** Every place in a real browser in one theme: readable by everyone and without holes. */
+/**
+ * Walks places in a real browser once. Each is readable by everyone and without holes in both themes; nothing is cut off
+ * on a small screen or at 200 %, and each target is wide enough for a glove.
+ */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
-import { openLook, stillText, type Look } from './look-at.ts';
-import { PLACES, subjectsOf, type Subjects } from './places.ts';
+import { OLD_SCREEN, openLook, stillText, type Look } from './look-at.ts';
+import { subjectsOf, type Place, type Subjects } from './places.ts';
+import { coveredShare, cutOff, smallTargets } from './reach.ts';
 import { serve, type Served } from './served.ts';
+
+/** The smallest screen on which the tool is offered. */
+const SMALL = { width: 1024, height: 768 };
+/** What is left of 1366 × 768 at 200 %. */
+const ENLARGED = { width: 683, height: 384 };
 
 /** What a person would take for a broken program. */
 const HOLES = /\bNaN\b|\bundefined\b|\[object|\bnull\b/;
@@ -43,8 +52,10 @@ async function checkWhole({ page, complaints }: Look): Promise<void> {
   expect(complaints.splice(0)).toEqual([]);
 }
 
-/** Tests every place of the demo and the greeting of a fresh book. */
-export function everyPlaceIsWhole(theme: 'light' | 'dark'): void {
+const themeOf = ({ page }: Look) => page.locator('html').getAttribute('data-theme');
+
+/** Tests these places of the demo, and the greeting of a fresh book. A place is opened once; its tests build on each other. */
+export function placesAreWhole(places: readonly Place[]): void {
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-screens-'));
   let demo: Served;
   let fresh: Served;
@@ -59,9 +70,8 @@ export function everyPlaceIsWhole(theme: 'light' | 'dark'): void {
       openBrowser(),
     ]);
     subjects = await subjectsOf(await demo.newAddress());
-    look = await openLook(browser, await demo.newAddress(), { colorScheme: theme });
+    look = await openLook(browser, await demo.newAddress());
     await look.page.evaluate(axe.source);
-    expect(await look.page.locator('html').getAttribute('data-theme')).toBe(theme);
   });
   afterAll(async () => {
     await browser?.close();
@@ -69,15 +79,42 @@ export function everyPlaceIsWhole(theme: 'light' | 'dark'): void {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  it.each(PLACES)('$name is whole', async (place) => {
-    await look.goTo(place, subjects);
-    await checkWhole(look);
+  describe.each(places)('$name', (place) => {
+    it('is whole in the light theme', async () => {
+      await look.page.setViewportSize(OLD_SCREEN);
+      await look.page.emulateMedia({ colorScheme: 'light' });
+      await look.goTo(place, subjects);
+      expect(await themeOf(look)).toBe('light');
+      await checkWhole(look);
+    });
+
+    it('is whole in the dark theme', async () => {
+      await look.page.emulateMedia({ colorScheme: 'dark' });
+      await expect.poll(() => themeOf(look)).toBe('dark');
+      await checkWhole(look);
+    });
+
+    it('fits', async () => {
+      const { page } = look;
+      await page.setViewportSize(SMALL);
+      await stillText(page);
+      expect(await cutOff(page), 'on a small screen').toEqual([]);
+      expect(await smallTargets(page), 'for a finger').toEqual([]);
+      await page.setViewportSize(ENLARGED);
+      await stillText(page);
+      expect(await cutOff(page), 'enlarged').toEqual([]);
+      expect(await coveredShare(page), 'covered by what does not scroll').toBeLessThan(0.5);
+    });
   });
 
-  it('the greeting of a fresh book is whole', async () => {
-    const greeting = await openLook(browser, await fresh.newAddress(), { colorScheme: theme });
-    await greeting.page.evaluate(axe.source);
-    await greeting.page.getByText('Start an empty book').first().waitFor();
-    await checkWhole(greeting);
-  });
+  it.each(['light', 'dark'] as const)(
+    'the greeting of a fresh book is whole in the %s theme',
+    async (theme) => {
+      const greeting = await openLook(browser, await fresh.newAddress(), { colorScheme: theme });
+      await greeting.page.evaluate(axe.source);
+      expect(await themeOf(greeting)).toBe(theme);
+      await greeting.page.getByText('Start an empty book').first().waitFor();
+      await checkWhole(greeting);
+    },
+  );
 }

@@ -1,37 +1,20 @@
-import { onScopeDispose, shallowRef, watch } from 'vue';
-import type { Answer, AskName, Problem } from '../../bridge/contract.ts';
+import { onScopeDispose, watch } from 'vue';
+import type { Answer, AskName } from '../../bridge/contract.ts';
 import { onStale } from '../link/bridge.ts';
+import { useLatest } from '../use/useLatest.ts';
 
-/** What `gather.ts` asks. */
-const ASKED: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listLots'];
+/** The calls of `gather.ts`. */
+const CALLS: readonly AskName[] = ['animals.get', 'grinder.getBatch', 'fat.listLots'];
 
 /**
- * What several calls give together, gathered anew when the question changes and when the book changed. The newest
- * question wins; what was there stays until the new is.
+ * The combined answer of several calls, asked again when the question changes and when the book changes.
  * @param question names what is asked for, e.g. a ticket
  */
 export function useGathered<T>(question: () => string, gather: (question: string) => Promise<Answer<T>>) {
-  const value = shallowRef<T | null>(null);
-  const problem = shallowRef<Problem | null>(null);
-  let asked = 0;
+  const { value, problem, ask } = useLatest<T>();
+  const refresh = (): void => void ask(() => gather(question()));
 
-  async function refresh(): Promise<void> {
-    const mine = ++asked;
-    const answer = await gather(question());
-    if (mine !== asked) return;
-    problem.value = answer.ok ? null : answer.problem;
-    if (answer.ok) value.value = answer.value;
-  }
-
-  watch(question, () => void refresh(), { immediate: true });
-  const stop = onStale(
-    ASKED,
-    () => undefined,
-    () => void refresh(),
-  );
-  onScopeDispose(() => {
-    asked++;
-    stop();
-  });
+  watch(question, refresh, { immediate: true });
+  onScopeDispose(onStale(CALLS, () => undefined, refresh));
   return { value, problem };
 }

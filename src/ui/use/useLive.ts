@@ -1,7 +1,8 @@
-import { onScopeDispose, ref, shallowRef, watch } from 'vue';
-import type { AskName, CallInput, CallOutput, Problem } from '../../bridge/contract.ts';
+import { onScopeDispose, ref, watch } from 'vue';
+import type { AskName, CallInput, CallOutput } from '../../bridge/contract.ts';
 import { call, onStale } from '../link/bridge.ts';
 import { SLOW_AFTER_MS } from '../link/slow-calls.ts';
+import { useLatest } from './useLatest.ts';
 
 interface LiveOptions<N extends AskName> {
   /** Wait this long after the question changed (typing), in milliseconds. */
@@ -21,36 +22,24 @@ export function useLive<N extends AskName>(
   input: () => CallInput<N> | null,
   options: LiveOptions<N> = {},
 ) {
-  const value = shallowRef<CallOutput<N> | null>(null);
-  const problem = shallowRef<Problem | null>(null);
+  const { value, problem, show, ask } = useLatest<CallOutput<N>>();
   const slow = ref(false);
-  let asked = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   let wait: ReturnType<typeof setTimeout> | undefined;
 
   async function refresh(isNew = false): Promise<void> {
     const question = input();
-    const mine = ++asked;
-    if (question === null) {
-      value.value = null;
-      problem.value = null;
+    const known = question === null ? null : isNew ? (options.known?.(question) ?? null) : null;
+    clearTimeout(timer);
+    if (question === null || known !== null) {
       slow.value = false;
+      show(known);
       return;
     }
-    const known = isNew ? (options.known?.(question) ?? null) : null;
-    if (known !== null) return show(known);
-    const timer = setTimeout(() => (slow.value = mine === asked), SLOW_AFTER_MS);
-    const answer = await call(name, question);
+    timer = setTimeout(() => (slow.value = true), SLOW_AFTER_MS);
+    if (!(await ask(() => call(name, question)))) return;
     clearTimeout(timer);
-    if (mine !== asked) return;
     slow.value = false;
-    if (answer.ok) show(answer.value);
-    else problem.value = answer.problem;
-  }
-
-  function show(answer: CallOutput<N>): void {
-    slow.value = false;
-    problem.value = null;
-    value.value = answer;
   }
 
   /** The animal that is asked about, by the question or, where that names its ticket, by the answer. */
@@ -71,7 +60,7 @@ export function useLive<N extends AskName>(
   const stop = onStale([name], animal, () => void refresh());
   onScopeDispose(() => {
     clearTimeout(wait);
-    asked++;
+    clearTimeout(timer);
     stop();
   });
 

@@ -1,3 +1,0 @@
-import { everyPlaceIsWhole } from './screens.ts';
-
-everyPlaceIsWhole('dark');
