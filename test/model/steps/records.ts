@@ -45,7 +45,13 @@ export const removeDetails: Step = {
         [animals.some(isInShop), 'hunter.animal-here'],
         [left !== undefined && left >= keptFrom, 'hunter.still-kept'],
       ),
-      done: () => void Object.assign(hunter, { removed: true, name: null }),
+      done() {
+        // A tag leads to whom it was issued, and a note may say anything.
+        Object.assign(hunter, { removed: true, name: null });
+        for (const animal of animals) animal.tag = '';
+        const ids = animals.map(({ id }) => id);
+        shop.book.notes = shop.book.notes.map((one) => (ids.includes(one.animal) ? { ...one, text: 'removed' } : one));
+      },
       then: async (driver) => driver.trail.lookAnew(),
     }); // prettier-ignore
   },
