@@ -1,7 +1,7 @@
 /** Validates a blend request and prepares it for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
 import { covariancePairsOf, type CovariancePair } from './fat-variance.ts';
-import { ValidationError } from '../values/validation-error.ts';
+import { requireFinite, ValidationError } from '../values/validation-error.ts';
 
 /** More sources than any shop has; above it the solver takes minutes. */
 export const MOST_SOURCES = 20_000;
@@ -43,7 +43,7 @@ export function readRecipe(request: BlendRequest): Recipe {
       throw new ValidationError('probability.out-of-range', 'sureBelow.probability', { least: 0.5 });
   }
   const total = sources.reduce((sum, source) => sum + source.availableGrams, 0);
-  finite(total, 'sources');
+  requireFinite(total, 'sources');
   if (batchGrams !== undefined) positive(batchGrams, 'batchGrams');
   else if (!sources.some((source) => source.useAll && source.availableGrams > 0))
     throw new ValidationError('blend.no-size', 'batchGrams');
@@ -84,17 +84,13 @@ export function hasContinuous(recipe: Recipe): boolean {
   return recipe.sources.some((source) => !source.useAll && !isStepped(source));
 }
 
-export function finite(value: number, field: string): void {
-  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
-}
-
 export function positive(value: number, field: string): void {
-  finite(value, field);
+  requireFinite(value, field);
   if (value <= 0) throw new ValidationError('grams.not-positive', field, { grams: value });
 }
 
 export function fraction(value: number, field: string): void {
-  finite(value, field);
+  requireFinite(value, field);
   if (value < 0 || value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
 }
 
@@ -102,17 +98,17 @@ function checkSource(source: BlendSource, field: string): void {
   if (source.id === '') throw new ValidationError('id.empty', `${field}.id`);
   fraction(source.fat, `${field}.fat`);
   if (source.fatSd !== undefined) fraction(source.fatSd, `${field}.fatSd`);
-  finite(source.availableGrams, `${field}.availableGrams`);
+  requireFinite(source.availableGrams, `${field}.availableGrams`);
   if (source.availableGrams < 0)
     throw new ValidationError('grams.negative', `${field}.availableGrams`, { grams: source.availableGrams });
-  finite(source.costPerKg, `${field}.costPerKg`);
+  requireFinite(source.costPerKg, `${field}.costPerKg`);
   checkRange(source.minShare ?? 0, source.maxShare ?? 1, `${field}.minShare`, `${field}.maxShare`);
   if (source.stepGrams !== undefined) {
-    finite(source.stepGrams, `${field}.stepGrams`);
+    requireFinite(source.stepGrams, `${field}.stepGrams`);
     if (source.stepGrams <= 0)
       throw new ValidationError('step.not-positive', `${field}.stepGrams`, { step: source.stepGrams });
   }
-  if (source.queuePosition !== undefined) finite(source.queuePosition, `${field}.turn`);
+  if (source.queuePosition !== undefined) requireFinite(source.queuePosition, `${field}.turn`);
 }
 
 function checkRange(min: number, max: number, minField: string, maxField: string): void {

@@ -3,6 +3,7 @@ import { ValidationError } from '../values/validation-error.ts';
 import { FILLED_FIELD, signedReading, type SignedReading } from './number.ts';
 import { partFrame } from './status.ts';
 import { meaningOf, piecesOf, unitOf, type Piece } from './words.ts';
+import { MAX_DECIMALS } from '../values/reading-number.ts';
 import type { MassUnit } from '../values/units.ts';
 
 /** What was learned from one line; plain data that can be kept as JSON. */
@@ -26,8 +27,6 @@ export interface Marked {
   readonly to: number;
 }
 
-const MOST_DECIMALS = 4;
-
 /**
  * Learns from one line in which a person marked the digits of the weight. `unit` and `decimals` are what the line
  * does not tell by itself; a unit that stands behind the number is found.
@@ -42,7 +41,7 @@ export function learnForm(
   unit: MassUnit | null = null,
   decimals: number | null = null,
 ): ScaleForm {
-  if (decimals !== null && !(Number.isInteger(decimals) && decimals >= 0 && decimals <= MOST_DECIMALS))
+  if (decimals !== null && !(Number.isInteger(decimals) && decimals >= 0 && decimals <= MAX_DECIMALS))
     throw new ValidationError('scale.decimals', 'decimals', { decimals });
   const { line } = partFrame(exampleLine);
   const pieces = piecesOf(line);

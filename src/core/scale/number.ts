@@ -1,17 +1,15 @@
 import { ValidationError } from '../values/validation-error.ts';
-import { readingGrams, type Reading } from '../values/reading.ts';
-import type { MassUnit } from '../values/units.ts';
+import { MAX_DECIMALS } from '../values/reading-number.ts';
+import { MAX_READING_GRAMS, readingGrams, type Reading } from '../values/reading.ts';
+import { OUNCES_PER_POUND, type MassUnit } from '../values/units.ts';
 
 /** A reading as the scale showed it; one below zero has its minus in `typed` alone. */
 export interface SignedReading extends Reading {
   readonly sign: 1 | -1;
 }
 
-/** As typed weights have it: finer, or heavier, than anything in a shop means that the line was misread. */
-const MOST_DECIMALS = 4;
-const MOST_DIGITS = 9;
-const MOST_GRAMS = 1e7;
-const OUNCES_PER_POUND = 16;
+/** A longer number means that the line was misread. */
+const MAX_DIGITS = 9;
 
 /** Digits that fill a field of fixed width, in which scales like to leave the point out. */
 export const FILLED_FIELD = /^(0\d+|\d{5,})$/;
@@ -27,9 +25,8 @@ interface Digits {
 function digitsOf(text: string): Digits {
   const [whole = '', fraction = ''] = text.replace(',', '.').split('.');
   const plainWhole = whole.replace(/^0+(?=\d)/, '') || '0';
-  if (fraction.length > MOST_DECIMALS) throw new ValidationError('reading.too-fine', 'line', { typed: text });
-  if (plainWhole.length > MOST_DIGITS)
-    throw new ValidationError('reading.too-heavy', 'line', { typed: text });
+  if (fraction.length > MAX_DECIMALS) throw new ValidationError('reading.too-fine', 'line', { typed: text });
+  if (plainWhole.length > MAX_DIGITS) throw new ValidationError('reading.too-heavy', 'line', { typed: text });
   return {
     digits: Number(plainWhole + fraction),
     decimals: fraction.length,
@@ -62,7 +59,7 @@ export function poundsOunces(pounds: string, ounces: string, sign: 1 | -1): Sign
 }
 
 function finished(read: Omit<Reading, 'typed'>, shown: string, sign: 1 | -1): SignedReading {
-  if (readingGrams(read) > MOST_GRAMS)
+  if (readingGrams(read) > MAX_READING_GRAMS)
     throw new ValidationError('reading.too-heavy', 'line', { typed: shown });
   const below = sign < 0 && read.digits > 0;
   return { ...read, typed: below ? `-${shown}` : shown, sign: below ? -1 : 1 };

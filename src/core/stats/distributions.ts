@@ -5,7 +5,7 @@
 import chiSquareCdfRaw from '@stdlib/stats-base-dists-chisquare-cdf';
 import normalQuantileRaw from '@stdlib/stats-base-dists-normal-quantile';
 import tQuantileRaw from '@stdlib/stats-base-dists-t-quantile';
-import { ValidationError } from '../values/validation-error.ts';
+import { requireFinite, ValidationError } from '../values/validation-error.ts';
 
 /**
  * The z below which a share `p` of the standard normal distribution lies, 0 < p < 1.
@@ -24,7 +24,7 @@ export function normalQuantile(p: number): number {
  * @example normalCdf(1.96) // 0.9750021048517796
  */
 export function normalCdf(z: number): number {
-  const inside = chiSquareCdfRaw(finite(z, 'z') ** 2, 1);
+  const inside = chiSquareCdfRaw(requireFinite(z, 'z') ** 2, 1);
   return z < 0 ? (1 - inside) / 2 : (1 + inside) / 2;
 }
 
@@ -45,9 +45,4 @@ function share(p: number): number {
 function degrees(df: number): number {
   if (!(df > 0 && df < Infinity)) throw new ValidationError('degrees.not-positive', 'df');
   return df;
-}
-
-function finite(value: number, field: string): number {
-  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
-  return value;
 }

@@ -4,7 +4,8 @@
  */
 import { digitSlips, type MistypeKind, type Typed } from './mistype-digits.ts';
 import { ValidationError } from './validation-error.ts';
-import { readingGrams } from './reading.ts';
+import { MAX_DECIMALS } from './reading-number.ts';
+import { MAX_READING_GRAMS, readingGrams } from './reading.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
 export type { MistypeKind, Typed };
@@ -39,10 +40,6 @@ const MIXED_UP: Readonly<Record<MassUnit, readonly MassUnit[]>> = {
   oz: ['lb'],
   g: ['kg'],
 };
-
-/** Limits of a reading. */
-const MOST_DECIMALS = 4;
-const MOST_GRAMS = 1e7;
 
 /**
  * The single slips that explain `reading` if the true weight was `targetGrams`, give or take `toleranceGrams`
@@ -98,5 +95,5 @@ export function slipsByKind(reading: Typed, containers: readonly number[]): [Mis
 }
 
 function possible(slip: Typed): boolean {
-  return slip.digits > 0 && slip.decimals <= MOST_DECIMALS && readingGrams(slip) <= MOST_GRAMS;
+  return slip.digits > 0 && slip.decimals <= MAX_DECIMALS && readingGrams(slip) <= MAX_READING_GRAMS;
 }

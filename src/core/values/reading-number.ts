@@ -8,7 +8,7 @@ export interface TypedNumber {
 }
 
 /** Finer than any scale in a shop; it also keeps digits within exact integers. */
-const MOST_DECIMALS = 4;
+export const MAX_DECIMALS = 4;
 /** Halves to sixteenths: what old scale dials show, and exact within four decimals. */
 const DENOMINATORS = [2, 4, 8, 16];
 const FRACTION = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/;
@@ -55,7 +55,7 @@ function grouped(number: string): string {
 function decimalNumber(plain: string, typed: string): TypedNumber {
   if (!/^(\d+\.?\d*|\.\d+)$/.test(plain)) throw new ValidationError('reading.unreadable', 'typed', { typed });
   const [whole = '', decimals = ''] = plain.split('.');
-  if (decimals.length > MOST_DECIMALS) throw new ValidationError('reading.too-fine', 'typed', { typed });
+  if (decimals.length > MAX_DECIMALS) throw new ValidationError('reading.too-fine', 'typed', { typed });
   if (whole.length > 9) throw new ValidationError('reading.too-heavy', 'typed', { typed });
   return { digits: Number(whole + decimals), decimals: decimals.length };
 }

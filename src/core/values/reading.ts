@@ -1,6 +1,6 @@
 import { ValidationError } from './validation-error.ts';
 import { isFraction, typedNumber } from './reading-number.ts';
-import { GRAMS_PER, type MassUnit } from './units.ts';
+import { GRAMS_PER, OUNCES_PER_POUND, type MassUnit } from './units.ts';
 
 /**
  * A weight exactly as a person typed it: an integer count of decimal steps in one unit, and the text itself.
@@ -21,8 +21,7 @@ const UNIT_WORDS: Readonly<Record<string, MassUnit>> = {
 }; // prettier-ignore
 
 /** Heavier than anything that hangs on a rail (10 t), in grams. */
-const MOST_GRAMS = 1e7;
-const OUNCES_PER_POUND = 16;
+export const MAX_READING_GRAMS = 1e7;
 /** Of two numbers neither meaning of one can be typed alone, so none is offered. */
 const BESIDE_OUNCES = null;
 
@@ -58,7 +57,8 @@ export function parseReading(text: string, defaultUnit: MassUnit): Reading {
     ? poundsAndRest(typed, compound[1] ?? '', compound[2] ?? '', compound[3] !== undefined)
     : oneUnit(typed, plain, defaultUnit);
   if (reading.digits === 0) throw new ValidationError('reading.zero', 'typed', { typed });
-  if (readingGrams(reading) > MOST_GRAMS) throw new ValidationError('reading.too-heavy', 'typed', { typed });
+  if (readingGrams(reading) > MAX_READING_GRAMS)
+    throw new ValidationError('reading.too-heavy', 'typed', { typed });
   return reading;
 }
 

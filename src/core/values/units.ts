@@ -1,4 +1,4 @@
-import { ValidationError } from './validation-error.ts';
+import { requireFinite, ValidationError } from './validation-error.ts';
 import type { MassUnit } from '../../trade/weighing.ts';
 
 export type { MassUnit };
@@ -14,14 +14,16 @@ export const GRAMS_PER: Readonly<Record<MassUnit, number>> = {
   g: 1,
 };
 
+export const OUNCES_PER_POUND = 16;
+
 /** Converts `value` in `unit` to grams. @throws ValidationError `number.not-finite` */
 export function toGrams(value: number, unit: MassUnit): number {
-  return finite(value, 'value') * GRAMS_PER[unit];
+  return requireFinite(value, 'value') * GRAMS_PER[unit];
 }
 
 /** Converts grams to `unit`. @throws ValidationError `number.not-finite` */
 export function fromGrams(grams: number, unit: MassUnit): number {
-  return finite(grams, 'grams') / GRAMS_PER[unit];
+  return requireFinite(grams, 'grams') / GRAMS_PER[unit];
 }
 
 /**
@@ -30,8 +32,8 @@ export function fromGrams(grams: number, unit: MassUnit): number {
  * slightly below. @throws ValidationError `number.not-finite`, `step.not-positive`
  */
 export function roundToStep(value: number, step: number): number {
-  finite(value, 'value');
-  if (!(finite(step, 'step') > 0)) throw new ValidationError('step.not-positive', 'step', { step });
+  requireFinite(value, 'value');
+  if (!(requireFinite(step, 'step') > 0)) throw new ValidationError('step.not-positive', 'step', { step });
   const steps = Math.abs(value) / step;
   const whole = Math.floor(steps + 0.5 + Number.EPSILON * 4 * Math.max(1, steps));
   const rounded = Number((whole * step).toFixed(decimalsOf(step)));
@@ -61,9 +63,4 @@ export function formatAmount(value: number, decimals: number, locale = 'en-US'):
     formats.set(key, format);
   }
   return format.format(value);
-}
-
-function finite(value: number, field: string): number {
-  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
-  return value;
 }

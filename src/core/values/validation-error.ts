@@ -14,3 +14,9 @@ export class ValidationError extends Error {
     this.with = parameters;
   }
 }
+
+/** Returns `value`. @throws ValidationError `number.not-finite` */
+export function requireFinite(value: number, field: string): number {
+  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
+  return value;
+}
