@@ -2,6 +2,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
+import { openLook } from './look-at.ts';
 import { serve, type Served } from './served.ts';
 
 let served: Served;
@@ -10,10 +11,10 @@ let page: Page;
 beforeAll(async () => {
   served = await serve('--demo');
   browser = await openBrowser();
-  page = await browser.newPage({ colorScheme: 'dark', viewport: { width: 1366, height: 768 } });
-  page.setDefaultTimeout(15_000);
-  await page.goto(await served.newAddress());
-  await page.getByRole('heading', { level: 1 }).first().waitFor();
+  ({ page } = await openLook(browser, await served.newAddress(), {
+    colorScheme: 'dark',
+    reducedMotion: null,
+  }));
   await page.evaluate(() => (location.hash = '#/season/fat'));
 });
 afterAll(async () => {

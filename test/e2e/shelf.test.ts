@@ -4,9 +4,10 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { freshDesk } from '../desk/fresh-desk.ts';
 import { openBrowser } from './browser.ts';
+import { openLook } from './look-at.ts';
 import { serve, type Served } from './served.ts';
 
-const complaints: string[] = [];
+let complaints: string[];
 let served: Served;
 let browser: Browser;
 let page: Page;
@@ -16,13 +17,8 @@ beforeAll(async () => {
   shop.desk.close();
   served = await serve('--book', shop.bookPath);
   browser = await openBrowser();
-  const context = await browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-US' });
-  page = await context.newPage();
-  page.setDefaultTimeout(15_000);
-  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
-  page.on('pageerror', (error) => complaints.push(error.message));
-  await page.goto(await served.newAddress());
-  await page.getByRole('heading', { level: 1 }).first().waitFor();
+  const look = await openLook(browser, await served.newAddress(), { reducedMotion: null });
+  ({ page, complaints } = look);
 }, 120_000);
 afterAll(async () => {
   await browser?.close();
