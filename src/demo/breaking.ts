@@ -16,7 +16,7 @@ const SIDES = 0.03;
 /** Sawdust, drip and crumbs, as a share of the carcass. */
 const CRUMBS = [0, 0.004] as const;
 
-export interface PieceWeighed {
+interface PieceWeighed {
   primal: string;
   typed: string;
 }

@@ -39,7 +39,7 @@ export interface Desk {
   close(how?: { backUp?: boolean }): void;
 }
 
-export interface DeskOptions {
+interface DeskOptions {
   bookPath: string;
   /** The book was named by whoever started the program: one that is not there is not made until a window asks for it. */
   named?: boolean;

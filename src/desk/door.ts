@@ -29,7 +29,7 @@ export interface DemoBook {
   copyTo(path: string): Promise<void>;
 }
 
-export interface DoorOptions {
+interface DoorOptions {
   bookPath: string;
   /** The book was named by whoever started the program: one that is not there is not made. */
   named?: boolean | undefined;

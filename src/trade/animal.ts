@@ -4,6 +4,10 @@
 export const BROUGHT = ['whole', 'skinned', 'quarters', 'primals', 'boned'] as const;
 export type Brought = (typeof BROUGHT)[number];
 
+/** Whether one weight on the hook is the whole carcass; anything else came in pieces. */
+export const isWholeCarcass = (brought: string | undefined): boolean =>
+  brought === 'whole' || brought === 'skinned';
+
 export const SEXES = ['male', 'female', 'unknown'] as const;
 export type Sex = (typeof SEXES)[number];
 

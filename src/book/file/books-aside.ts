@@ -15,7 +15,7 @@ export interface Source {
 }
 
 /** A book that a restored one replaced. */
-export interface SetAside extends Source {
+interface SetAside extends Source {
   /** UTC moment at which it was set aside. */
   at: string;
   bytes: number;

@@ -95,7 +95,7 @@ function isEmpty(db: Db): boolean {
  * @returns its version
  * @throws BookError `foreign`, `newer`, `altered`, `damaged`
  */
-export function checkOurs(db: Db, path: string): number {
+function checkOurs(db: Db, path: string): number {
   const version = checkBuilt(db, path);
   const found = db.pragma('quick_check(1)', { simple: true });
   if (found !== 'ok') throw new BookError('damaged', path, String(found));

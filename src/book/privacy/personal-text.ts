@@ -40,7 +40,7 @@ const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FRO
   OR (record = 'bill' AND record_id IN (SELECT CAST(id AS TEXT) FROM bill WHERE ${OF_ANIMAL}))
   OR (record = 'payment' AND record_id IN (SELECT CAST(id AS TEXT) FROM payment WHERE ${OF_ANIMAL}))`;
 
-export interface PersonalTable {
+interface PersonalTable {
   /** SQL condition: the rows of the hunter `@id`. */
   rows: string;
   /** Column → what it is, and the SQL of what stands there afterwards. */

@@ -36,10 +36,7 @@ export interface AnimalRow {
   old_number: string;
 }
 
-export type NewAnimal = Omit<
-  AnimalRow,
-  'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on' | 'old_number'
->;
+type NewAnimal = Omit<AnimalRow, 'id' | 'number' | 'ticket' | 'hunter' | 'stage' | 'ready_on' | 'old_number'>;
 
 export interface HookRow extends AnimalRow {
   phone: string;

@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface AuditEntry {
+interface AuditEntry {
   record: string;
   recordId: string | number;
   act: 'add' | 'change' | 'void';

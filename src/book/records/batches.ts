@@ -15,7 +15,7 @@ export interface BatchRecord {
 }
 
 /** An animal on hold, and the batch in which its meat lies together with another animal's. */
-export interface HeldWith {
+interface HeldWith {
   batchId: number;
   batch: string;
   id: number;

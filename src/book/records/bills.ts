@@ -17,7 +17,7 @@ export interface BillRecord {
   void_by: string | null;
 }
 
-export interface BillLineRecord {
+interface BillLineRecord {
   code: string;
   label: string;
   basis: string;
@@ -28,7 +28,7 @@ export interface BillLineRecord {
   tax_minor: number;
 }
 
-export interface NewBill {
+interface NewBill {
   animalId: number;
   priceBookId: number;
   quoteId: number | null;

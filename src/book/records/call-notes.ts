@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface CallNoteRecord {
+interface CallNoteRecord {
   id: number;
   animal_id: number;
   text: string;

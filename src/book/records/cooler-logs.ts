@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface CoolerLogRow {
+interface CoolerLogRow {
   id: number;
   cooler_id: number;
   file: string;
@@ -12,7 +12,7 @@ export interface CoolerLogRow {
   undone_at: string | null;
 }
 
-export interface NewCoolerLog {
+interface NewCoolerLog {
   coolerId: number;
   file: string;
   sha256: string;

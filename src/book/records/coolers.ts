@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface CoolerRow {
+interface CoolerRow {
   id: number;
   name: string;
   places: number;
@@ -9,7 +9,7 @@ export interface CoolerRow {
   at: string | null;
 }
 
-export interface TemperatureRow {
+interface TemperatureRow {
   id: number;
   cooler_id: number;
   typed: string;
@@ -18,7 +18,7 @@ export interface TemperatureRow {
   by: string;
 }
 
-export interface StayRow {
+interface StayRow {
   cooler_id: number;
   cooler: string;
   place: string;

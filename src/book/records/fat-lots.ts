@@ -18,7 +18,7 @@ export interface FatLotRecord {
   start_grams: number;
 }
 
-export interface NewFatLot {
+interface NewFatLot {
   source: string;
   name: string;
   animalId: number | null;
@@ -34,7 +34,7 @@ export interface NewFatLot {
   by: string;
 }
 
-export interface NewFatMovement {
+interface NewFatMovement {
   lotId: number;
   kind: 'bought' | 'saved' | 'into batch' | 'voided' | 'thrown out' | 'counted' | 'handed over';
   grams: number;

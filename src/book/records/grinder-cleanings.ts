@@ -17,7 +17,7 @@ export interface BatchSpan {
   last: string;
 }
 
-export interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
+interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
   id: number;
   name: string;
 }

@@ -26,7 +26,7 @@ export interface ImportRow extends ImportedRange {
 }
 
 /** Why a file cannot be undone: which record, by its name or ticket, has got something else since. */
-export interface Since {
+interface Since {
   what: 'hunter' | 'animal' | 'weighing' | 'part_none' | 'later ticket';
   name: string;
 }

@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface OwnSpeciesRow {
+interface OwnSpeciesRow {
   code: string;
   /** JSON in the shape of `resources/species.json`; `null`: a supplied one, unchanged, that was put away. */
   profile: string;

@@ -1,7 +1,7 @@
 import type { Db } from '../file/db.ts';
 import type { NonePart } from '../../trade/weighing.ts';
 
-export interface PartNoneRow {
+interface PartNoneRow {
   id: number;
   animal_id: number;
   part: NonePart;

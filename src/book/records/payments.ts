@@ -15,7 +15,7 @@ export interface PaymentRecord {
   void_by: string | null;
 }
 
-export interface NewPayment {
+interface NewPayment {
   animalId: number;
   billId: number | null;
   kind: PaymentRecord['kind'];
@@ -27,7 +27,7 @@ export interface NewPayment {
   by: string;
 }
 
-export interface OpenAccount {
+interface OpenAccount {
   ticket: string;
   currency: string;
 }

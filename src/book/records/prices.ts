@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface PriceBookRecord {
+interface PriceBookRecord {
   id: number;
   name: string;
   valid_from: string;

@@ -1,7 +1,7 @@
 import type { Db } from '../file/db.ts';
 import type { ProductKind } from '../../trade/product.ts';
 
-export interface ProductRow {
+interface ProductRow {
   code: string;
   name: string;
   kind: ProductKind;

@@ -42,7 +42,7 @@ export interface OfficerRow {
 }
 
 /** Which entries are asked for; null: any. */
-export interface OfficerQuestion {
+interface OfficerQuestion {
   season: number | null;
   from: string | null;
   to: string | null;
@@ -50,7 +50,7 @@ export interface OfficerQuestion {
   state: 'open' | 'closed' | null;
 }
 
-export interface DisposalRow {
+interface DisposalRow {
   what: string;
   how: string;
   reason: string;
@@ -58,7 +58,7 @@ export interface DisposalRow {
   by: string;
 }
 
-export interface TicketRun {
+interface TicketRun {
   season: number;
   first: number;
   last: number;
@@ -68,13 +68,13 @@ export interface TicketRun {
 }
 
 /** An animal whose day of receipt cannot be right. */
-export interface WrongDayRow {
+interface WrongDayRow {
   id: number;
   ticket: string;
   received_on: string;
 }
 
-export interface ReleaseRow {
+interface ReleaseRow {
   id: number;
   given_to: string;
   released_on: string;

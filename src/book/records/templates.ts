@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-export interface TemplateRow {
+interface TemplateRow {
   id: number;
   name: string;
   carcass: string | null;
@@ -9,7 +9,7 @@ export interface TemplateRow {
   active: 0 | 1;
 }
 
-export interface NewTemplate {
+interface NewTemplate {
   name: string;
   carcass: string | null;
   body: object | null;

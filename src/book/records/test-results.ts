@@ -1,7 +1,7 @@
 import type { Db } from '../file/db.ts';
 import type { TestResult } from '../../trade/animal.ts';
 
-export interface TestResultRow {
+interface TestResultRow {
   id: number;
   hold_id: number;
   result: TestResult;

@@ -8,7 +8,7 @@ export interface Ticket {
   ticket: string;
 }
 
-export interface TicketHolder extends Ticket {
+interface TicketHolder extends Ticket {
   id: number;
 }
 

@@ -58,7 +58,7 @@ export interface WeighingRecord {
 }
 
 /** What makes two weighings the same tote on the scale twice. */
-export interface SameWeighing {
+interface SameWeighing {
   animalId: number | null;
   batchId: number | null;
   stage: string;

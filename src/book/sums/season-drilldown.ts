@@ -4,7 +4,7 @@ import { MEASURES, type Measure } from './season-compare.ts';
 import type { SumFilter } from './season-filter.ts';
 import type { Age, AnimalStage, Brought, Sex } from '../../trade/animal.ts';
 
-export interface DrilldownRow {
+interface DrilldownRow {
   ticket: string;
   species: string;
   hunter: string;
@@ -80,7 +80,7 @@ export function seasonDrilldown(db: Db) {
   };
 }
 
-export interface DrilldownQuery {
+interface DrilldownQuery {
   order: DrilldownOrder;
   /** Least first. */
   rising: boolean;

@@ -3,7 +3,7 @@ import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
 /** A bill that stands, with its animal and what was said of it in the quote that it came of. */
-export interface SeasonBill {
+interface SeasonBill {
   animal_id: number;
   number: number;
   ticket: string;
@@ -37,7 +37,7 @@ export interface SeasonBillLine {
 }
 
 /** What was packed of one product at the Table of one animal, in grams. */
-export interface PackedProduct {
+interface PackedProduct {
   animal_id: number;
   product: string;
   grams: number;

@@ -6,7 +6,7 @@ import type { SumFilter } from './season-filter.ts';
 const WEIGHED_WHOLE = `s.finished = 1 AND s.base > 0 AND s.take_home IS NOT NULL AND s.bone IS NOT NULL AND s.sinew IS NOT NULL`;
 
 /** The part that these animals' meat had in their batches. */
-export interface GroundSums {
+interface GroundSums {
   batches: number;
   /** Their own meat and fat in, their part of the bought fat, of what came out, and of what the grinder kept. */
   own: number;

@@ -21,7 +21,7 @@ export function momentAt(date: string, minutes: number): Date {
 }
 
 /** On Sundays animals are taken in, but nothing is cut. */
-export function isSunday(date: string): boolean {
+function isSunday(date: string): boolean {
   return daysBetween('2026-09-06', date) % 7 === 0;
 }
 

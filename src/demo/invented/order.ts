@@ -13,7 +13,7 @@ export interface Order {
 }
 
 /** Whose order it is. */
-export interface Wishes {
+interface Wishes {
   profile: SpeciesProfile;
   brought: Brought;
   parts: readonly { primal: string; count: number }[];

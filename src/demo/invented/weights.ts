@@ -15,7 +15,7 @@ export interface PlannedWeight {
   slip?: PlannedSlip;
 }
 
-export interface PlannedSlip {
+interface PlannedSlip {
   kind: SlipKind;
   /** What stands in the book first. */
   typed: string;

@@ -13,7 +13,7 @@ const AS_WEIGHED = 1.02;
 /** More than this cannot come out, whatever was added. Our choice, no source. */
 const MAX_OUT = 2;
 
-export interface ExcessOutput {
+interface ExcessOutput {
   /** Says that it is right all the same. */
   confirmed: boolean;
   reason: string;

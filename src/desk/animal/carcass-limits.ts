@@ -3,8 +3,9 @@ import type { AnimalRow } from '../../book/records/animals.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { dressedToHanging } from '../../core/yield/convert.ts';
 import { broughtOfWhole } from './primals.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
-export interface CarcassLimits {
+interface CarcassLimits {
   /** The least that one reading can be; 0 where anything can be. */
   low: number;
   /** The most that all readings together can be. */
@@ -30,7 +31,7 @@ export function carcassLimits(
   received: number | null,
 ): CarcassLimits {
   const { least, low: usualLow, typical, most } = species.hangingGrams;
-  if (animal.brought !== 'whole' && animal.brought !== 'skinned') {
+  if (!isWholeCarcass(animal.brought)) {
     const { all, lightest } = broughtOfWhole(species, parts);
     const boned = animal.brought === 'boned';
     const meat = boned ? meatOfCarcass(species) : 1;

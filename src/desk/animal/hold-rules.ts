@@ -12,7 +12,7 @@ const ORDER: readonly AnimalRow['stage'][] = ['hanging', 'cutting', 'packing', '
  * positive result nothing of it is worked on any more, whatever the rule.
  * @throws ProblemError `cut.held`, `cut.positive`
  */
-export function refuseHeld(session: Session, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
+function refuseHeld(session: Session, animal: Pick<AnimalRow, 'id' | 'ticket'>): void {
   const hold = session.book.animals.hold(animal.id);
   if (!hold || (hold.positive === 0 && session.settings.cutWhileHeld)) return;
   throw new ProblemError('refused', hold.positive === 1 ? 'cut.positive' : 'cut.held', {

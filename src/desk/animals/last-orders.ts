@@ -7,7 +7,7 @@ import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import type { Instructions } from '../contract/contract.ts';
 
-export interface LastOrders {
+interface LastOrders {
   ticket: string;
   receivedOn: string;
   speciesName: string;

@@ -64,7 +64,7 @@ export function sumsOf(
   };
 }
 
-export function billRow(session: Session, bill: BillRecord): BillRow {
+function billRow(session: Session, bill: BillRecord): BillRow {
   return {
     id: bill.id,
     number: bill.number,

@@ -118,7 +118,7 @@ export interface Suspect {
 }
 
 /** Packages of an animal: its own, or its share of a batch. */
-export interface PackagesRow {
+interface PackagesRow {
   product: string;
   count: number;
   grams: number;

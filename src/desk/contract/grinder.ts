@@ -208,7 +208,7 @@ export interface BatchPage {
 }
 
 /** One owner of a batch. Grams are exact; those shown are in whole scale steps, so that a column adds up. */
-export interface BatchOwner {
+interface BatchOwner {
   ticket: string;
   hunter: string;
   leanGrams: number;

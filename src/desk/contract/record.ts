@@ -5,7 +5,7 @@ import type { AnimalStage, Brought, Grade, Sex } from './words.ts';
 export type RecordField =
   'address' | 'phone' | 'licence' | 'tag' | 'sex' | 'killDate' | 'killArea' | 'delivererAddress' | 'weight';
 /** What every entry has by itself. */
-export type RecordAlways = 'hunter' | 'deliverer' | 'species' | 'receivedOn' | 'releasedOn' | 'releasedTo';
+type RecordAlways = 'hunter' | 'deliverer' | 'species' | 'receivedOn' | 'releasedOn' | 'releasedTo';
 
 /** What one agency asks a processor to write down, as published. */
 export interface RecordSet {

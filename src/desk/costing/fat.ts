@@ -2,7 +2,7 @@
 import type { SeasonFat } from '../../book/sums/season-money.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 
-export interface FatSpent {
+interface FatSpent {
   usedGrams: number;
   /** Of it from lots without a price. */
   unpricedGrams: number;

@@ -1,6 +1,8 @@
 /** The shop's running costs as it typed them, or the example until it has. */
 import * as v from 'valibot';
 import exampleJson from '../../../resources/example-costs.json' with { type: 'json' };
+import { parseMoney } from '../../core/values/money.ts';
+import { ValidationError } from '../../core/values/validation-error.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import { by, packageGrams, text } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -8,7 +10,6 @@ import type { Session } from '../session/session.ts';
 import { readSetting } from '../session/settings.ts';
 import type { CostFigures, ServiceCode } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
-import { typedMoney } from '../input/typed-money.ts';
 
 export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
 
@@ -105,4 +106,25 @@ function minutesOf(typed: string, field: string): number {
   if (!(minutes >= 0 && minutes <= LONGEST_MINUTES))
     throw new ProblemError('invalid', 'minutes.range', { field, with: { typed } });
   return minutes;
+}
+
+/**
+ * Minor units of an amount typed into a field of its own, 0 or more.
+ * @throws ValidationError `money.*` and ProblemError `money.negative`, naming that field
+ * @example typedMoney('$22.50', 'USD', 'wage') // 2250
+ */
+function typedMoney(text: string, currency: string, field: string): number {
+  const minor = readMoney(text, currency, field);
+  if (minor < 0) throw new ProblemError('invalid', 'money.negative', { field });
+  return minor;
+}
+
+function readMoney(text: string, currency: string, field: string): number {
+  try {
+    return parseMoney(text, currency);
+  } catch (error) {
+    throw error instanceof ValidationError
+      ? new ValidationError(error.code, field, { ...error.with })
+      : error;
+  }
 }

@@ -10,10 +10,10 @@ import type { ServiceCode, SpeciesMargin } from '../contract/contract.ts';
 const MAX_FAT = 0.95;
 
 /** What was bought for or done to some animals, in minor units. */
-export type WorkCost = Record<ServiceCode | 'fat', number>;
+type WorkCost = Record<ServiceCode | 'fat', number>;
 
 /** A billed animal with what it cost. */
-export interface CostedAnimal {
+interface CostedAnimal {
   species: string;
   subtotalMinor: number;
   cost: WorkCost;

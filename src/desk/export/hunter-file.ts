@@ -2,7 +2,7 @@
 import type { Db } from '../../book/file/db.ts';
 import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/file/tables.ts';
 
-export interface HunterRecords {
+interface HunterRecords {
   table: Table;
   rows: CellValue[][];
 }

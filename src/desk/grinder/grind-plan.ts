@@ -8,7 +8,7 @@ import type { Session } from '../session/session.ts';
 import { animalOf } from '../animal/closed.ts';
 import type { BlendPlan, FatChoice, PlanPart } from '../contract/contract.ts';
 
-export interface GrindAsked {
+interface GrindAsked {
   animals: readonly { id: number; grams?: number | undefined }[];
   fat: FatChoice;
   lotIds?: readonly number[] | undefined;

@@ -10,6 +10,7 @@ import type { ImportField } from '../contract/contract.ts';
 import type { RowImporter } from './row-importer.ts';
 import { peopleOf, writeHunter } from './people.ts';
 import { saveNone, saveWeight } from './weights.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 /** Where each weight of a row belongs in the book. */
 const WEIGHED: readonly (readonly [ImportField, string, string])[] = [
@@ -128,7 +129,7 @@ function checkWeights(
   doubt: (field: ImportField, problem: ProblemError) => void,
 ): void {
   const grams = (field: ImportField): number => (weights[field] ? readingGrams(weights[field]) : 0);
-  const onHook = texts.brought === 'whole' || texts.brought === 'skinned';
+  const onHook = isWholeCarcass(texts.brought);
   const order: ImportField[] = onHook ? ['hanging', 'received'] : ['received', 'hanging'];
   const base = order.find((field) => weights[field]);
   if (!base) return;

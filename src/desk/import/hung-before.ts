@@ -1,6 +1,7 @@
 /** Further hanging weights in a table: another side or piece, or the same carcass weighed again? */
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 /** The hanging weights of one animal so far, in the book and in the rows above. */
 export interface Hung {
@@ -24,7 +25,7 @@ export function hungInBook(session: Session, animalId: number): Hung {
     .ofAnimal(animalId)
     .filter(({ stage, void_at }) => stage === 'hanging' && void_at === null);
   const brought = session.book.animals.get(animalId)?.brought;
-  const whole = brought === 'whole' || brought === 'skinned';
+  const whole = isWholeCarcass(brought);
   const came = session.book.animals.parts(animalId).reduce((total, { count }) => total + count, 0);
   return {
     count: rows.length,

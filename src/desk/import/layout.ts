@@ -109,7 +109,7 @@ export function guessLayout(
 }
 
 /** Fields by their headings: as remembered, else as headings are mostly called; each column serves one field. */
-export function guessColumns(
+function guessColumns(
   kind: ImportKind,
   headings: readonly string[],
   remembered: Remembered | null,

@@ -10,7 +10,7 @@ interface Known {
   address: string;
 }
 
-export interface People {
+interface People {
   /** The hunter of a row: known, or to be written in. */
   of(values: RowValues): { known: Known; isNew: boolean };
 }

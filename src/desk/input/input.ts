@@ -2,7 +2,6 @@
 import * as v from 'valibot';
 import { isDate, isTradeDay } from '../../core/values/dates.ts';
 import { AGES, BROUGHT, LEGS, SEXES } from '../../trade/animal.ts';
-import { CUT_PARTS } from '../../trade/weighing.ts';
 
 /**
  * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
@@ -96,8 +95,6 @@ export const parts = v.optional(
   ),
   [],
 );
-export const cutPart = v.picklist(CUT_PARTS, 'choice.part');
-
 export const targetFat = v.nullable(
   v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),
 );

@@ -13,7 +13,7 @@ export interface SheetRow {
 /** More columns than any shop's table has; a quote that was never closed makes such rows. */
 export const MAX_COLUMNS = 300;
 const MAX_ROW_LETTERS = 200_000;
-export const MAX_ROWS = 200_000;
+const MAX_ROWS = 200_000;
 
 /** The first `most` rows. @throws ValidationError as `eachRow` */
 export function rowsOf(text: string, separator: Separator, most: number): SheetRow[] {

@@ -4,7 +4,7 @@ import type { FatEstimates } from './fat-estimates.ts';
 import { afterTests, estimatesAt, PRIOR_STATE, type FatKnowledge, type FatState } from './fat-knowledge.ts';
 import type { SpeciesShelf } from '../supplied/species-shelf.ts';
 
-export interface FatLearning {
+interface FatLearning {
   /** As the book stands. */
   knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
 }

@@ -14,7 +14,7 @@ export interface HookShrink {
   lost(animal: Came, species: SpeciesProfile, receivedGrams: number, hungAt: string | null): Lost;
 }
 
-export interface ShrinkLearning {
+interface ShrinkLearning {
   /** As the book stands. */
   knowledge(profiles: readonly SpeciesProfile[], zone: string): HookShrink;
 }

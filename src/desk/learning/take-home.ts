@@ -1,9 +1,10 @@
 /** What an animal's weighings add up to: the weight it is measured by, what was kept whole, what goes home. */
 import type { YieldRow } from '../../book/sums/sums.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 /** The weight that shares are shares of: hanging, or as received when it came skinned or in pieces. */
 export function baseGrams(animal: Pick<YieldRow, 'brought' | 'hanging' | 'received'>): number | null {
-  const onTheHook = animal.brought === 'whole' || animal.brought === 'skinned';
+  const onTheHook = isWholeCarcass(animal.brought);
   if (!onTheHook) return animal.received ?? animal.hanging;
   return animal.hanging ?? (animal.brought === 'skinned' ? animal.received : null);
 }

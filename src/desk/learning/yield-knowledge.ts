@@ -51,7 +51,7 @@ export interface YieldKnowledge {
 }
 
 /** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
-export interface LearnedFrom {
+interface LearnedFrom {
   seasons: readonly (SeasonSummary & { season: number })[];
   /** What one finished animal taught; undefined while it is not finished. */
   ofAnimal(id: number): AnimalSummary | undefined;

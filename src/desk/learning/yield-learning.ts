@@ -11,7 +11,7 @@ import {
 } from './season-summary.ts';
 import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
 
-export interface YieldLearning {
+interface YieldLearning {
   /** As the book stands. */
   knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
 }

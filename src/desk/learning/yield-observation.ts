@@ -4,6 +4,7 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { Group, YieldObservation } from '../../core/yield/yield.ts';
 import { SPECIES } from '../supplied/resources.ts';
 import { baseGrams, wholeTakeHomeGrams } from './take-home.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 /** Parts that outweigh their animal by more than this are a mistype waiting to be mended, and teach nothing. */
 const MAX_OVER = 1.02;
@@ -34,6 +35,6 @@ export function observationOf(
 
 /** Whether an animal can weigh so much; what came in pieces may weigh less than a whole one. */
 export function canHang(grams: number, brought: string, { hangingGrams }: SpeciesProfile): boolean {
-  const whole = brought === 'whole' || brought === 'skinned';
+  const whole = isWholeCarcass(brought);
   return grams <= hangingGrams.most && (!whole || grams >= hangingGrams.least);
 }

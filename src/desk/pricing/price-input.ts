@@ -48,7 +48,7 @@ function hasItsAmount({
 export const taxRule = v.optional(v.picklist(['per line', 'per bill'], 'choice.tax-rule'), 'per line');
 
 /** One line as a window sends it. */
-export const priceLine = v.pipe(
+const priceLine = v.pipe(
   v.object({
     code: needed(40),
     label: needed(120),

@@ -11,6 +11,7 @@ import type { Session } from '../session/session.ts';
 import { sourceNote } from '../supplied/sources.ts';
 import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 export interface QuoteAsked {
   species: string;
@@ -136,7 +137,7 @@ function pattyOf({ grindProduct, pattyGrams, alsoGround }: Instructions, product
 
 /** Whole animals may be told by any weight; pieces only by what they weigh themselves. */
 function weighedAs({ brought, stage }: QuoteAsked): WeighedAs {
-  if (brought === 'whole' || brought === 'skinned') {
+  if (isWholeCarcass(brought)) {
     if (stage === 'parts')
       throw new ProblemError('invalid', 'quote.stage', { field: 'stage', with: { brought } });
     return stage;

@@ -13,7 +13,7 @@ export interface Meat {
   trimFat: number;
 }
 
-export interface GrindMade {
+interface GrindMade {
   product: string;
   fat: FatChoice;
   /** Trim and fat together, in grams. */

@@ -12,7 +12,7 @@ const LEVEL = 0.9;
 /** With fewer on a side the mean says little. Common practice, no source. */
 const FEWEST = 5;
 
-export const compareBy = v.picklist(
+const compareBy = v.picklist(
   ['takeHome', 'bone', 'damage', 'hanging', 'days', 'income'] satisfies CompareBy[],
   'choice.measure',
 );

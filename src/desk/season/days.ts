@@ -12,7 +12,7 @@ const MAX_DAYS = 400;
 const QUARTER_MS = 900_000;
 
 /** When something happened to an animal, as its records say. */
-export interface Happened {
+interface Happened {
   received_on: string;
   /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null while there is none. */
   cut_at: string | null;

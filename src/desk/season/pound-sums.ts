@@ -19,7 +19,7 @@ export interface PoundSums {
   damage_unknown: number;
 }
 
-export type WeighedWhole = SeasonRow & { base: number; take_home: number; bone: number; sinew: number };
+type WeighedWhole = SeasonRow & { base: number; take_home: number; bone: number; sinew: number };
 
 /** Every part was weighed, so that what is left over says something. */
 export function isWeighedWhole(row: SeasonRow): row is WeighedWhole {

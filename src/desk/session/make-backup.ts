@@ -29,15 +29,14 @@ export interface BackupState {
 }
 
 /** An open book with what its backups need to know. */
-export interface BackedUp {
+interface BackedUp {
   readonly book: Book;
   readonly demo: boolean;
   readonly settings: ShopSettings;
   readonly backups: BackupState;
 }
 
-export type BackupResult =
-  { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookError };
+type BackupResult = { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookError };
 
 /**
  * Whether the book changed is told by `total_changes`, the rows that this program wrote, and `data_version`, which

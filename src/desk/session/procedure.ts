@@ -89,7 +89,7 @@ export interface Door {
 }
 
 /** Works on the door rather than in the book, so it answers also while the book does not open. */
-export interface DoorProcedure<S extends v.GenericSchema = v.GenericSchema, R = unknown> {
+interface DoorProcedure<S extends v.GenericSchema = v.GenericSchema, R = unknown> {
   kind: 'door';
   input: S;
   /** Changes nothing that another window shows. */

@@ -109,7 +109,7 @@ const DEFAULTS: ShopSettings = {
 };
 
 /** What a book's settings say here. */
-export interface ReadSettings {
+interface ReadSettings {
   settings: ShopSettings;
   /** Those that cannot be used as they stand: another program wrote them, or a computer that knows other zones. */
   replaced: SettingReplaced[];

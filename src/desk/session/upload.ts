@@ -25,7 +25,7 @@ export interface Upload {
 /** Largest piece in letters of base64: with its wrapping it stays below what the loopback server takes at once. */
 export const MAX_PIECE = 700_000;
 /** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundreds. */
-export const MAX_TABLE_BYTES = 64_000_000;
+const MAX_TABLE_BYTES = 64_000_000;
 /** Some 800 rows, which are brought in within a tenth of a second. */
 const LONG_BYTES = 64_000;
 export const MAX_BOOK_BYTES = 1_000_000_000;

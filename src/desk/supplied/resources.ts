@@ -8,7 +8,7 @@ import type { Caution, Grade, Sourced, SpeciesProfile } from '../../core/species
 import { ProblemError } from '../contract/problem.ts';
 import type { FatChoice, FatSourceCard, PriceLineRow, SpeciesCard } from '../contract/contract.ts';
 
-export interface FatSource extends FatSourceCard, Sourced {
+interface FatSource extends FatSourceCard, Sourced {
   grade: Grade;
   sd: number;
 }

@@ -4,7 +4,7 @@ import type { Sourced } from '../../core/species/species.ts';
 import type { SourceNote } from '../contract/contract.ts';
 
 /** A publication that figures in `resources/` rest on. */
-export interface Publication {
+interface Publication {
   readonly code: string;
   readonly kind: 'journal' | 'thesis' | 'proceedings' | 'institute' | 'agency' | 'extension';
   readonly cite: string;

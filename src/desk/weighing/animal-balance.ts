@@ -21,7 +21,7 @@ export interface AnimalBalance {
  * Odds at which somebody is asked. Set so that about one right animal in a hundred is asked about, see `npm run slips`: a
  * cutter who is asked too often stops reading.
  */
-export const ASK_ODDS = 0.14;
+const ASK_ODDS = 0.14;
 /**
  * A weight is named if it is this likely to be the wrong one: naming the wrong weight is worse than naming none. The same
  * figure standing twice is itself some evidence, so that less is asked of it.
@@ -73,7 +73,7 @@ export function slipOf({ chance, kind, kindChance, meant }: ExplainedWeight): Of
     : { kind: 'unknown' };
 }
 
-export interface Offer {
+interface Offer {
   readonly kind: SlipKind;
   /** What was probably typed wrong. */
   readonly meant?: Typed;

@@ -16,6 +16,7 @@ import type { HookShrink } from '../learning/hook-shrink.ts';
 import { primalFlows } from './primal-flows.ts';
 import { primalsOf } from '../animal/primals.ts';
 import { baseGrams } from '../learning/take-home.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 export interface AnimalWeights {
   species: SpeciesProfile;
@@ -182,7 +183,7 @@ function hookFit(
     flows.some(({ from, to }) => from === node || to === node),
   );
   const { chiSquare, flows: reconciled } = reconcile({ flows, nodes });
-  const whole = animal.brought === 'whole' || animal.brought === 'skinned';
+  const whole = isWholeCarcass(animal.brought);
   const { least, typical, most } = species.hangingGrams;
   const size = whole ? Math.log(base / typical) / HANGING_LOG_SD : 0;
   const impossible = whole && (base < least || base > most) ? IMPOSSIBLE : 0;

@@ -2,6 +2,7 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 /**
  * Hanging weights add up, since sides and quarters are weighed one by one. A carcass that was weighed on its first day and
@@ -15,7 +16,7 @@ export function askHungAgain(session: Session, animal: AnimalRow): void {
     .filter(({ stage, void_at }) => stage === 'hanging' && void_at === null);
   const last = hung.at(-1);
   if (!last) return;
-  const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
+  const inPieces = !isWholeCarcass(animal.brought);
   if (inPieces) {
     const came = session.book.animals.parts(animal.id).reduce((total, { count }) => total + count, 0);
     const moreCame = came === 0 || hung.length < came;

@@ -6,7 +6,7 @@ import { likelyBase, oneSideOnly, PRIMAL_SPREAD, primalRows, type PrimalKnown } 
 /** Sawdust, drip and crumbs of breaking down, as a share of the carcass, and as wide. Assumption. */
 const CUT_LOSS = 0.003;
 
-export interface PrimalFlows {
+interface PrimalFlows {
   flows: Flow[];
   nodes: string[];
   /** Every primal that came in was weighed whole: then the block closes, and the hook can be doubted too. */

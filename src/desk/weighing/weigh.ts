@@ -14,7 +14,7 @@ import { moveOn } from '../animal/stage.ts';
 import { checkAnimalWeight } from './weighing-check.ts';
 import type { WeighSource } from '../../trade/weighing.ts';
 
-export interface WeighAnimal {
+interface WeighAnimal {
   animalId: number;
   stage: WeighStage;
   part: string;
@@ -32,7 +32,7 @@ export interface WeighAnimal {
   corrects?: number;
 }
 
-export interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal'> {
+interface WeighBatch extends Omit<WeighAnimal, 'animalId' | 'primal'> {
   batchId: number;
   animalId: number | null;
   fatLotId: number | null;

@@ -17,6 +17,7 @@ import type { Session } from '../session/session.ts';
 import { typedText } from '../input/typed-text.ts';
 import { baseGrams } from '../learning/take-home.ts';
 import { allParts, PART_OF } from '../animal/weighed-parts.ts';
+import { isWholeCarcass } from '../../trade/animal.ts';
 
 interface Candidate {
   stage: string;
@@ -156,7 +157,7 @@ function askAboutCarcass(
   const species = session.species.of(animal.species);
   const parts = session.book.animals.parts(animal.id);
   const { low, high, target } = carcassLimits(animal, species, given.stage, parts, sums?.received ?? null);
-  const inPieces = animal.brought !== 'whole' && animal.brought !== 'skinned';
+  const inPieces = !isWholeCarcass(animal.brought);
   const before =
     given.stage === 'hanging' ? (sums?.hanging ?? 0) : inPieces ? ((sums && sums.received) ?? 0) : 0;
   const total = given.grams + before;

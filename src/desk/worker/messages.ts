@@ -22,7 +22,7 @@ export interface WorkerResponse {
   answer: { ok: true; value: unknown; parcel: string | null } | { ok: false; thrown: SerializedError };
 }
 
-export type SerializedError =
+type SerializedError =
   | { kind: 'trouble'; problem: Problem }
   | { kind: 'core'; code: string; field: string | undefined; with: ValidationError['with'] }
   | { kind: 'book'; code: BookError['code']; path: string; detail: string }
