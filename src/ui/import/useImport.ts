@@ -55,8 +55,12 @@ export function useImport() {
     await refresh();
   }
 
+  /** The choice stands at once, so that one made while the desk still reads keeps the one before it. */
   function change(changes: Partial<SheetLayout>): void {
-    if (preview.value) void refresh({ ...preview.value.layout, ...changes });
+    if (!preview.value) return;
+    const layout = { ...preview.value.layout, ...changes };
+    preview.value = { ...preview.value, layout };
+    void refresh(layout);
   }
 
   /** A column holds one field only. */
