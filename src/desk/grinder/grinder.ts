@@ -79,7 +79,7 @@ export const plan = readAfterLearning(
     ...(await planGrind(session, input)),
     leftOut: leftOut(session, input),
   }),
-  manyLots,
+  { long: manyLots },
 );
 
 /** Begins a batch and keeps its plan. The solver is asked first; the writing is one transaction. */

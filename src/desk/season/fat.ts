@@ -16,30 +16,34 @@ const ON_TARGET = 0.01;
 /** As many as a table can be read through. */
 const MAX_LISTED = 500;
 
-export const fat = readAfterLearning(seasonFilter, (session, input): FatReport => {
-  const filter = sumsOf(session, input);
-  const rowsOf = Map.groupBy(session.book.seasonFat.sources(filter), ({ batch }) => batch);
-  const batches = session.book.seasonFat.batches(filter).map((batch): FilledBatch => {
-    const rows = rowsOf.get(batch.id) ?? [];
-    return { ...batch, rows, weighedIn: weighedIn(session, batch.id, rows) };
-  });
-  const rows = batches.flatMap((batch) => batch.rows);
-  const { animals, saved, ground } = session.book.seasonFat.saved(filter);
-  return {
-    season: filter.season,
-    batches: listed(session, batches.slice(-MAX_LISTED)),
-    counts: countsOf(batches),
-    control: controlOf(batches),
-    sources: sourcesOf(rows),
-    saved: {
-      savedGrams: saved,
-      ownUsedGrams: ground,
-      boughtGrams: gramsOf(rows.filter(({ animal_id: id }) => id === null)),
-      animals,
-    },
-    species: speciesFat(session, batches, filter.species),
-  };
-});
+export const fat = readAfterLearning(
+  seasonFilter,
+  (session, input): FatReport => {
+    const filter = sumsOf(session, input);
+    const rowsOf = Map.groupBy(session.book.seasonFat.sources(filter), ({ batch }) => batch);
+    const batches = session.book.seasonFat.batches(filter).map((batch): FilledBatch => {
+      const rows = rowsOf.get(batch.id) ?? [];
+      return { ...batch, rows, weighedIn: weighedIn(session, batch.id, rows) };
+    });
+    const rows = batches.flatMap((batch) => batch.rows);
+    const { animals, saved, ground } = session.book.seasonFat.saved(filter);
+    return {
+      season: filter.season,
+      batches: listed(session, batches.slice(-MAX_LISTED)),
+      counts: countsOf(batches),
+      control: controlOf(batches),
+      sources: sourcesOf(rows),
+      saved: {
+        savedGrams: saved,
+        ownUsedGrams: ground,
+        boughtGrams: gramsOf(rows.filter(({ animal_id: id }) => id === null)),
+        animals,
+      },
+      species: speciesFat(session, batches, filter.species),
+    };
+  },
+  { models: ['fats'] },
+);
 
 /** Fat of what was weighed in, by what was believed before the batch's own tests; null while nothing was. */
 function weighedIn(session: Session, batchId: number, rows: readonly BatchSource[]): number | null {

@@ -4,22 +4,26 @@ import { setImmediate } from 'node:timers/promises';
 import { read, type Long, type Procedure } from './procedure.ts';
 import type { Session } from './session.ts';
 
+type Model = 'yields' | 'fats' | 'shrink';
+const ALL: readonly Model[] = ['yields', 'fats', 'shrink'];
+
 /** A step that takes less than this was cached, ms. */
 const CACHED_MS = 2;
 
 /**
  * As `read`, with what was learned looked up before: after a start, or after another program wrote, all of it is learned
  * again, which takes a fifth of a second in a large book. Then others have their turn between the parts.
+ * @param models what the answer depends on
  */
 export function readAfterLearning<S extends v.GenericSchema, R>(
   input: S,
   run: (session: Session, input: v.InferOutput<S>) => R | Promise<R>,
-  long?: Long<S>,
+  { models = ALL, long }: { models?: readonly Model[]; long?: Long<S> } = {},
 ): Procedure<S, Promise<R>, 'read'> {
   return read(
     input,
     async (session, asked) => {
-      await learn(session);
+      await learn(session, models);
       return run(session, asked);
     },
     false,
@@ -27,10 +31,10 @@ export function readAfterLearning<S extends v.GenericSchema, R>(
   );
 }
 
-async function learn(session: Session): Promise<void> {
-  for (const part of [() => session.yields, () => session.fats.now, () => session.shrink]) {
+async function learn(session: Session, models: readonly Model[]): Promise<void> {
+  for (const model of models) {
     const began = performance.now();
-    part();
+    void session[model];
     if (performance.now() - began > CACHED_MS) await setImmediate();
   }
 }
