@@ -52,6 +52,8 @@ const sheet = {
     await flushPromises();
   },
   async press(words: RegExp): Promise<void> {
+    // Vue ignores an event of the very millisecond in which a listener was attached; nobody presses that fast.
+    await new Promise((later) => setTimeout(later, 5));
     const button = [...document.querySelectorAll<HTMLButtonElement>('[role=dialog] button')].find((one) =>
       words.test(one.textContent ?? ''),
     );
