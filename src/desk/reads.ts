@@ -98,7 +98,7 @@ export interface Stale {
 /**
  * @param since what changed in the book; null where anything may have
  * @param files whether files beside the book changed as well
- * @returns null: any question may have another answer
+ * @returns null where every answer may have changed
  */
 export function staleAfter(since: ChangesSince | null, files: boolean): Stale | null {
   if (!since) return null;

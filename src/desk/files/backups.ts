@@ -1,21 +1,25 @@
 /** Backups, and the way back to one; most of it works also while the book does not open. */
 import { existsSync } from 'node:fs';
 import * as v from 'valibot';
-import { backupFolder, backupsIn, listBackups, type Backup } from '../../book/file/backup.ts';
-import { ownerOf } from '../../book/file/backup-owner.ts';
-import { identityOf, inName } from '../../book/file/book-identity.ts';
 import { makeLock, type Lock } from '../../book/file/locked-file.ts';
 import { othersCanRead } from '../../book/file/private-files.ts';
-import { listSetAside, type Source } from '../../book/file/books-aside.ts';
+import type { Source } from '../../book/file/books-aside.ts';
 import type { Opening } from '../../book/file/restore.ts';
-import { isWithin } from '../../book/file/same-folder.ts';
-import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
+import type { BookError } from '../../book/file/book-error.ts';
 import { isLongBook, makeBackup, storedLock, longBackup, backupProblem } from '../session/make-backup.ts';
 import { problemOfBookError, bookErrorIn } from '../contract/book-problems.ts';
-import { isBefore } from './renew-backups.ts';
+import {
+  holdsRemovedDetails,
+  isOurs,
+  ourBook,
+  placeOf,
+  removedAtOf,
+  rowsOf,
+  unreadableOf,
+} from './backup-list.ts';
 import type { Session } from '../session/session.ts';
 import { by, text } from '../input/input.ts';
-import { ProblemError, type Problem } from '../contract/problem.ts';
+import { ProblemError } from '../contract/problem.ts';
 import { door, host, write, type Door } from '../session/procedure.ts';
 import { shopView } from '../shop/shop.ts';
 import { tryOut } from './try-out.ts';
@@ -175,92 +179,6 @@ export const setLock = write(
 /** A book that is whole and only out of reach must not be put away. */
 function mayBeginAnew({ code }: BookError): boolean {
   return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
-}
-
-function placeOf({ session }: Door, folder: string): string {
-  return folder || (session && !session.demo ? session.settings.secondBackupFolder : '');
-}
-
-function rowsOf(at: Door, folder: string): BackupRow[] {
-  const bookPath = at.session?.book.path ?? at.bookPath;
-  const ours = ourBook(at);
-  const rows: BackupRow[] = [
-    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
-    ...awayBackups(at, bookPath, folder).map((one) => rowOf(one, 'away', ours)),
-    ...listSetAside(bookPath).map((one) => ({
-      ...one,
-      place: 'set aside' as const,
-      beforeUpdate: false,
-      own: null,
-      shop: '',
-      holdsRemoved: false,
-    })),
-  ];
-  const removedAt = removedAtOf(at);
-  for (const row of rows) row.holdsRemoved = holdsRemovedDetails(row, removedAt);
-  return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
-}
-
-/** Whether it is of this book, from before personal details were last removed. */
-function holdsRemovedDetails(
-  row: Pick<BackupRow, 'at' | 'own' | 'place'>,
-  removedAt: string | null,
-): boolean {
-  return removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
-}
-
-/** Why folders that should have backups show none. */
-function unreadableOf(at: Door, folder: string): Problem[] {
-  const bookPath = at.session?.book.path ?? at.bookPath;
-  const beside = folderTrouble(bookPath, backupFolder(bookPath));
-  const away = placeOf(at, folder);
-  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
-  return [
-    ...(beside ? [problemOfBookError(new BookError('backups', beside.path))] : []),
-    ...(there ? [problemOfBookError(new BookError('no-list', away))] : []),
-  ];
-}
-
-function folderTrouble(bookPath: string, folder: string): BookError | null {
-  try {
-    backupsIn(bookPath, folder);
-    return null;
-  } catch (error) {
-    return bookErrorOf(error, folder);
-  }
-}
-
-function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
-  const away = placeOf(at, folder);
-  // Those beside the book are in the list already.
-  return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
-}
-
-function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
-  const { path, at, bytes, locked, beforeUpdate, book } = backup;
-  const row = { path, at, bytes, locked, beforeUpdate, place, holdsRemoved: false };
-  if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
-  const owner = ownerOf(backup);
-  const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
-  return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
-}
-
-function removedAtOf({ session }: Door): string | null {
-  return session && !session.demo ? session.book.removedDetails.lastRemoval() : null;
-}
-
-function isOurs(book: string | null, ours: string | null): boolean | null {
-  return book === null || ours === null ? null : book === ours;
-}
-
-/** The identity of the open book; of one that does not open, that of its newest backup beside it. */
-function ourBook({ session, bookPath }: Door): string | null {
-  if (session) return identityOf(session.book.db);
-  for (const one of listBackups(bookPath)) {
-    const owner = ownerOf(one);
-    if (owner) return owner.label.book;
-  }
-  return null;
 }
 
 /** Only what is in the list may be restored: a window names no other file of this computer. */

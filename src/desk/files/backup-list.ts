@@ -1,0 +1,98 @@
+/** Which backups of a book there are: beside it, in the second place, and books that were set aside. */
+import { backupFolder, backupsIn, listBackups, type Backup } from '../../book/file/backup.ts';
+import { ownerOf } from '../../book/file/backup-owner.ts';
+import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
+import { identityOf, inName } from '../../book/file/book-identity.ts';
+import { listSetAside } from '../../book/file/books-aside.ts';
+import { isWithin } from '../../book/file/same-folder.ts';
+import { problemOfBookError } from '../contract/book-problems.ts';
+import type { BackupRow } from '../contract/contract.ts';
+import type { Problem } from '../contract/problem.ts';
+import type { Door } from '../session/procedure.ts';
+import { isBefore } from './renew-backups.ts';
+
+export function placeOf({ session }: Door, folder: string): string {
+  return folder || (session && !session.demo ? session.settings.secondBackupFolder : '');
+}
+
+export function rowsOf(at: Door, folder: string): BackupRow[] {
+  const bookPath = at.session?.book.path ?? at.bookPath;
+  const ours = ourBook(at);
+  const rows: BackupRow[] = [
+    ...listBackups(bookPath).map((one) => rowOf(one, 'beside', ours)),
+    ...awayBackups(at, bookPath, folder).map((one) => rowOf(one, 'away', ours)),
+    ...listSetAside(bookPath).map((one) => ({
+      ...one,
+      place: 'set aside' as const,
+      beforeUpdate: false,
+      own: null,
+      shop: '',
+      holdsRemoved: false,
+    })),
+  ];
+  const removedAt = removedAtOf(at);
+  for (const row of rows) row.holdsRemoved = holdsRemovedDetails(row, removedAt);
+  return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** Whether it is of this book, from before personal details were last removed. */
+export function holdsRemovedDetails(
+  row: Pick<BackupRow, 'at' | 'own' | 'place'>,
+  removedAt: string | null,
+): boolean {
+  return removedAt !== null && isBefore(row, removedAt) && (row.own === true || row.place === 'set aside');
+}
+
+/** Why folders that should have backups show none. */
+export function unreadableOf(at: Door, folder: string): Problem[] {
+  const bookPath = at.session?.book.path ?? at.bookPath;
+  const beside = folderTrouble(bookPath, backupFolder(bookPath));
+  const away = placeOf(at, folder);
+  const there = away && !isWithin(away, backupFolder(bookPath)) ? folderTrouble(bookPath, away) : null;
+  return [
+    ...(beside ? [problemOfBookError(new BookError('backups', beside.path))] : []),
+    ...(there ? [problemOfBookError(new BookError('no-list', away))] : []),
+  ];
+}
+
+function folderTrouble(bookPath: string, folder: string): BookError | null {
+  try {
+    backupsIn(bookPath, folder);
+    return null;
+  } catch (error) {
+    return bookErrorOf(error, folder);
+  }
+}
+
+function awayBackups(at: Door, bookPath: string, folder: string): Backup[] {
+  const away = placeOf(at, folder);
+  // Those beside the book are in the list already.
+  return away && !isWithin(away, backupFolder(bookPath)) ? listBackups(bookPath, away) : [];
+}
+
+function rowOf(backup: Backup, place: 'beside' | 'away', ours: string | null): BackupRow {
+  const { path, at, bytes, locked, beforeUpdate, book } = backup;
+  const row = { path, at, bytes, locked, beforeUpdate, place, holdsRemoved: false };
+  if (ours !== null && book === inName(ours)) return { ...row, own: true, shop: '' };
+  const owner = ownerOf(backup);
+  const own = owner ? isOurs(owner.label.book, ours) : ours !== null && book !== null ? false : null;
+  return { ...row, own, shop: own === true ? '' : (owner?.shop ?? '') };
+}
+
+export function removedAtOf({ session }: Door): string | null {
+  return session && !session.demo ? session.book.removedDetails.lastRemoval() : null;
+}
+
+export function isOurs(book: string | null, ours: string | null): boolean | null {
+  return book === null || ours === null ? null : book === ours;
+}
+
+/** The identity of the open book; of one that does not open, that of its newest backup beside it. */
+export function ourBook({ session, bookPath }: Door): string | null {
+  if (session) return identityOf(session.book.db);
+  for (const one of listBackups(bookPath)) {
+    const owner = ownerOf(one);
+    if (owner) return owner.label.book;
+  }
+  return null;
+}
