@@ -27,6 +27,10 @@ CREATE INDEX batch_source_sum_by_animal ON batch_source_sum (animal_id) WHERE an
 
 CREATE INDEX batch_sum_by_season ON batch_sum (season);
 
+CREATE INDEX belonging_by_animal ON belonging (animal_id);
+
+CREATE INDEX belonging_end_by_belonging ON belonging_end (belonging_id);
+
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
 CREATE INDEX call_note_by_animal ON call_note (animal_id);
@@ -36,6 +40,10 @@ CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
 CREATE INDEX cooler_temperature_by_cooler ON cooler_temperature (cooler_id, at);
 
 CREATE INDEX disposal_by_animal ON disposal (animal_id);
+
+CREATE INDEX donation_by_animal ON donation (animal_id);
+
+CREATE INDEX donation_by_day ON donation (donated_on);
 
 CREATE INDEX fat_lot_sum_by_left ON fat_lot_sum (left_grams) WHERE left_grams > 0;
 
@@ -63,15 +71,29 @@ CREATE INDEX hunter_by_name ON hunter (name_key);
 
 CREATE INDEX instruction_by_animal ON instruction (animal_id);
 
+CREATE INDEX intake_cancel_by_animal ON intake_cancel (animal_id);
+
 CREATE INDEX part_none_by_animal ON part_none (animal_id, part);
 
 CREATE INDEX payment_by_animal ON payment (animal_id);
+
+CREATE INDEX payment_by_hunter ON payment (hunter_id) WHERE hunter_id IS NOT NULL;
+
+CREATE INDEX pickup_notice_by_animal ON pickup_notice (animal_id);
 
 CREATE INDEX quote_by_hunter ON quote (hunter_id);
 
 CREATE INDEX release_by_animal ON release (animal_id);
 
 CREATE INDEX release_mend_by_release ON release_mend (release_id);
+
+CREATE INDEX share_by_hunter ON share (hunter_id);
+
+CREATE INDEX share_pickup_by_animal ON share_pickup (animal_id);
+
+CREATE INDEX share_split_by_animal ON share_split (animal_id);
+
+CREATE INDEX unprocessed_by_animal ON unprocessed (animal_id);
 
 CREATE INDEX weighing_by_animal ON weighing (animal_id, stage, part);
 
@@ -197,6 +219,46 @@ CREATE TABLE batch_sum (
   own REAL NOT NULL,
   bought REAL NOT NULL,
   out REAL NOT NULL
+) STRICT;
+
+CREATE TABLE belonging (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  kind TEXT NOT NULL CHECK (length(kind) > 0),
+  tag TEXT NOT NULL,
+  place TEXT NOT NULL,
+  -- Whether it is kept as the evidence of sex that the agency asks for.
+  evidence INTEGER NOT NULL CHECK (evidence IN (0, 1)),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE belonging_end (
+  id INTEGER PRIMARY KEY,
+  belonging_id INTEGER NOT NULL REFERENCES belonging (id),
+  went TEXT NOT NULL CHECK (went IN ('taxidermist', 'hunter', 'discarded')),
+  -- The taxidermist, or who took it.
+  name TEXT NOT NULL,
+  receipt TEXT NOT NULL,
+  ended_on TEXT NOT NULL CHECK (ended_on IS date(ended_on)),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE belonging_end_void (
+  end_id INTEGER PRIMARY KEY REFERENCES belonging_end (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE belonging_void (
+  belonging_id INTEGER PRIMARY KEY REFERENCES belonging (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE bill (
@@ -338,6 +400,35 @@ CREATE TABLE disposal (
 
 CREATE TABLE disposal_void (
   disposal_id INTEGER PRIMARY KEY REFERENCES disposal (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE donation (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  program TEXT NOT NULL CHECK (length(program) > 0),
+  whole INTEGER NOT NULL CHECK (whole IN (0, 1)),
+  typed TEXT NOT NULL,
+  digits INTEGER NOT NULL CHECK (digits > 0),
+  decimals INTEGER NOT NULL CHECK (decimals BETWEEN 0 AND 9),
+  unit TEXT NOT NULL CHECK (unit IN ('lb', 'oz', 'kg', 'g')),
+  grams REAL NOT NULL CHECK (grams > 0),
+  confirmation TEXT NOT NULL,
+  pays_minor INTEGER NOT NULL CHECK (pays_minor >= 0),
+  pays_unit TEXT NOT NULL CHECK (pays_unit IN ('lb', 'kg')),
+  currency TEXT NOT NULL CHECK (length(currency) = 3),
+  donated_on TEXT NOT NULL CHECK (donated_on IS date(donated_on)),
+  -- Why: the hunter's wish, or unclaimed after the last notice.
+  why TEXT NOT NULL CHECK (why IN ('hunter', 'unclaimed')),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE donation_void (
+  donation_id INTEGER PRIMARY KEY REFERENCES donation (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
@@ -505,6 +596,23 @@ CREATE TABLE instruction_template (
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT;
 
+CREATE TABLE intake_cancel (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  -- Where it was, for when the cancelation is voided.
+  stage_before TEXT NOT NULL,
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE intake_cancel_void (
+  cancel_id INTEGER PRIMARY KEY REFERENCES intake_cancel (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE part_none (
   id INTEGER PRIMARY KEY,
   animal_id INTEGER NOT NULL REFERENCES animal (id),
@@ -531,10 +639,28 @@ CREATE TABLE payment (
   paid_on TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL
-) STRICT;
+, hunter_id INTEGER REFERENCES hunter (id)) STRICT;
 
 CREATE TABLE payment_void (
   payment_id INTEGER PRIMARY KEY REFERENCES payment (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE pickup_notice (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  step TEXT NOT NULL CHECK (step IN ('first', 'second', 'last')),
+  how TEXT NOT NULL CHECK (how IN ('letter', 'call', 'message')),
+  sent_on TEXT NOT NULL CHECK (sent_on IS date(sent_on)),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE pickup_notice_void (
+  notice_id INTEGER PRIMARY KEY REFERENCES pickup_notice (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
@@ -640,6 +766,46 @@ CREATE TABLE setting (
   value TEXT NOT NULL CHECK (json_valid(value))
 ) STRICT, WITHOUT ROWID;
 
+CREATE TABLE share (
+  split_id INTEGER NOT NULL REFERENCES share_split (id),
+  position INTEGER NOT NULL,
+  hunter_id INTEGER NOT NULL REFERENCES hunter (id),
+  typed TEXT NOT NULL,
+  -- What was typed, as a number; in pounds also of a shop that works in kg: only the proportion counts.
+  amount REAL NOT NULL CHECK (amount > 0),
+  PRIMARY KEY (split_id, position),
+  UNIQUE (split_id, hunter_id)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE share_pickup (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  hunter_id INTEGER NOT NULL REFERENCES hunter (id),
+  given_to TEXT NOT NULL CHECK (length(given_to) > 0),
+  -- What was handed over, as it was divided then: [{ product, batch, count, grams }].
+  packages TEXT NOT NULL CHECK (json_valid(packages)),
+  taken_on TEXT NOT NULL CHECK (taken_on IS date(taken_on)),
+  unpaid_override TEXT,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE share_pickup_void (
+  pickup_id INTEGER PRIMARY KEY REFERENCES share_pickup (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE share_split (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  basis TEXT NOT NULL CHECK (basis IN ('percent', 'pounds', 'pieces')),
+  reason TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE species_profile (
   code TEXT PRIMARY KEY,
   profile TEXT NOT NULL CHECK (json_valid(profile)),
@@ -651,6 +817,21 @@ CREATE TABLE staff (
   name TEXT NOT NULL,
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE unprocessed (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE unprocessed_void (
+  unprocessed_id INTEGER PRIMARY KEY REFERENCES unprocessed (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE weighing (
   id INTEGER PRIMARY KEY,
@@ -700,6 +881,10 @@ CREATE TRIGGER animal_sum_added_up INSTEAD OF INSERT ON animal_to_add_up WHEN NE
   ON CONFLICT (animal_id) DO UPDATE SET damaged = excluded.damaged, cutter = excluded.cutter, cut_at = excluded.cut_at, received = excluded.received, hanging = excluded.hanging, whole_cuts = excluded.whole_cuts, trim = excluded.trim, fat_saved = excluded.fat_saved, sinew = excluded.sinew, bone = excluded.bone, damage = excluded.damage, trim_ground = excluded.trim_ground, own_fat_ground = excluded.own_fat_ground, packed = excluded.packed, base = excluded.base, take_home = excluded.take_home, finished = excluded.finished, share = excluded.share;
 END;
 
+CREATE TRIGGER animal_sum_of_canceled AFTER INSERT ON intake_cancel BEGIN
+  DELETE FROM animal_sum WHERE animal_id = NEW.animal_id;
+END;
+
 CREATE TRIGGER animal_sum_of_changed AFTER UPDATE ON animal BEGIN
   INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.id;
 END;
@@ -714,6 +899,11 @@ END;
 
 CREATE TRIGGER animal_sum_of_none_voided AFTER INSERT ON part_none_void BEGIN
   INSERT INTO animal_to_add_up SELECT n.animal_id FROM part_none n WHERE n.id = NEW.none_id;
+END;
+
+CREATE TRIGGER animal_sum_of_uncanceled AFTER INSERT ON intake_cancel_void BEGIN
+  INSERT OR REPLACE INTO animal_sum SELECT * FROM animal_sum_now
+  WHERE animal_id = (SELECT c.animal_id FROM intake_cancel c WHERE c.id = NEW.cancel_id);
 END;
 
 CREATE TRIGGER animal_sum_of_voided AFTER INSERT ON weighing_void BEGIN
@@ -749,6 +939,30 @@ CREATE TRIGGER batch_sum_of_weighed AFTER INSERT ON weighing WHEN NEW.batch_id I
   INSERT INTO batch_source_sum SELECT * FROM batch_source_sum_now WHERE batch_id = NEW.batch_id;
   INSERT OR REPLACE INTO batch_sum SELECT * FROM batch_sum_now WHERE batch_id = NEW.batch_id;
 END;
+
+CREATE TRIGGER belonging_end_no_delete BEFORE DELETE ON belonging_end
+  BEGIN SELECT RAISE(ABORT, 'belonging_end is written once'); END;
+
+CREATE TRIGGER belonging_end_no_update BEFORE UPDATE ON belonging_end
+  BEGIN SELECT RAISE(ABORT, 'belonging_end is written once'); END;
+
+CREATE TRIGGER belonging_end_void_no_delete BEFORE DELETE ON belonging_end_void
+  BEGIN SELECT RAISE(ABORT, 'belonging_end_void is written once'); END;
+
+CREATE TRIGGER belonging_end_void_no_update BEFORE UPDATE ON belonging_end_void
+  BEGIN SELECT RAISE(ABORT, 'belonging_end_void is written once'); END;
+
+CREATE TRIGGER belonging_no_delete BEFORE DELETE ON belonging
+  BEGIN SELECT RAISE(ABORT, 'belonging is written once'); END;
+
+CREATE TRIGGER belonging_no_update BEFORE UPDATE ON belonging
+  BEGIN SELECT RAISE(ABORT, 'belonging is written once'); END;
+
+CREATE TRIGGER belonging_void_no_delete BEFORE DELETE ON belonging_void
+  BEGIN SELECT RAISE(ABORT, 'belonging_void is written once'); END;
+
+CREATE TRIGGER belonging_void_no_update BEFORE UPDATE ON belonging_void
+  BEGIN SELECT RAISE(ABORT, 'belonging_void is written once'); END;
 
 CREATE TRIGGER bill_line_no_delete BEFORE DELETE ON bill_line
   BEGIN SELECT RAISE(ABORT, 'bill_line is written once'); END;
@@ -842,6 +1056,18 @@ CREATE TRIGGER disposal_void_no_delete BEFORE DELETE ON disposal_void
 CREATE TRIGGER disposal_void_no_update BEFORE UPDATE ON disposal_void
   BEGIN SELECT RAISE(ABORT, 'disposal_void is written once'); END;
 
+CREATE TRIGGER donation_no_delete BEFORE DELETE ON donation
+  BEGIN SELECT RAISE(ABORT, 'donation is written once'); END;
+
+CREATE TRIGGER donation_no_update BEFORE UPDATE ON donation
+  BEGIN SELECT RAISE(ABORT, 'donation is written once'); END;
+
+CREATE TRIGGER donation_void_no_delete BEFORE DELETE ON donation_void
+  BEGIN SELECT RAISE(ABORT, 'donation_void is written once'); END;
+
+CREATE TRIGGER donation_void_no_update BEFORE UPDATE ON donation_void
+  BEGIN SELECT RAISE(ABORT, 'donation_void is written once'); END;
+
 CREATE TRIGGER fat_lot_sum_of_moved AFTER INSERT ON fat_movement BEGIN
   INSERT OR REPLACE INTO fat_lot_sum SELECT * FROM fat_lot_sum_now WHERE lot_id = NEW.lot_id;
 END;
@@ -932,6 +1158,18 @@ CREATE TRIGGER instruction_no_delete BEFORE DELETE ON instruction
 CREATE TRIGGER instruction_no_update BEFORE UPDATE ON instruction
   BEGIN SELECT RAISE(ABORT, 'instruction is written once'); END;
 
+CREATE TRIGGER intake_cancel_no_delete BEFORE DELETE ON intake_cancel
+  BEGIN SELECT RAISE(ABORT, 'intake_cancel is written once'); END;
+
+CREATE TRIGGER intake_cancel_no_update BEFORE UPDATE ON intake_cancel
+  BEGIN SELECT RAISE(ABORT, 'intake_cancel is written once'); END;
+
+CREATE TRIGGER intake_cancel_void_no_delete BEFORE DELETE ON intake_cancel_void
+  BEGIN SELECT RAISE(ABORT, 'intake_cancel_void is written once'); END;
+
+CREATE TRIGGER intake_cancel_void_no_update BEFORE UPDATE ON intake_cancel_void
+  BEGIN SELECT RAISE(ABORT, 'intake_cancel_void is written once'); END;
+
 CREATE TRIGGER part_none_no_delete BEFORE DELETE ON part_none
   BEGIN SELECT RAISE(ABORT, 'part_none is written once'); END;
 
@@ -955,6 +1193,18 @@ CREATE TRIGGER payment_void_no_delete BEFORE DELETE ON payment_void
 
 CREATE TRIGGER payment_void_no_update BEFORE UPDATE ON payment_void
   BEGIN SELECT RAISE(ABORT, 'payment_void is written once'); END;
+
+CREATE TRIGGER pickup_notice_no_delete BEFORE DELETE ON pickup_notice
+  BEGIN SELECT RAISE(ABORT, 'pickup_notice is written once'); END;
+
+CREATE TRIGGER pickup_notice_no_update BEFORE UPDATE ON pickup_notice
+  BEGIN SELECT RAISE(ABORT, 'pickup_notice is written once'); END;
+
+CREATE TRIGGER pickup_notice_void_no_delete BEFORE DELETE ON pickup_notice_void
+  BEGIN SELECT RAISE(ABORT, 'pickup_notice_void is written once'); END;
+
+CREATE TRIGGER pickup_notice_void_no_update BEFORE UPDATE ON pickup_notice_void
+  BEGIN SELECT RAISE(ABORT, 'pickup_notice_void is written once'); END;
 
 CREATE TRIGGER price_book_no_delete BEFORE DELETE ON price_book
   BEGIN SELECT RAISE(ABORT, 'price_book is written once'); END;
@@ -1018,6 +1268,42 @@ CREATE TRIGGER season_taught_is_other AFTER UPDATE ON animal_sum BEGIN
   DELETE FROM season_taught WHERE season = NEW.season;
 END;
 
+CREATE TRIGGER share_no_delete BEFORE DELETE ON share
+  BEGIN SELECT RAISE(ABORT, 'share is written once'); END;
+
+CREATE TRIGGER share_no_update BEFORE UPDATE ON share
+  BEGIN SELECT RAISE(ABORT, 'share is written once'); END;
+
+CREATE TRIGGER share_pickup_no_delete BEFORE DELETE ON share_pickup
+  BEGIN SELECT RAISE(ABORT, 'share_pickup is written once'); END;
+
+CREATE TRIGGER share_pickup_no_update BEFORE UPDATE ON share_pickup
+  BEGIN SELECT RAISE(ABORT, 'share_pickup is written once'); END;
+
+CREATE TRIGGER share_pickup_void_no_delete BEFORE DELETE ON share_pickup_void
+  BEGIN SELECT RAISE(ABORT, 'share_pickup_void is written once'); END;
+
+CREATE TRIGGER share_pickup_void_no_update BEFORE UPDATE ON share_pickup_void
+  BEGIN SELECT RAISE(ABORT, 'share_pickup_void is written once'); END;
+
+CREATE TRIGGER share_split_no_delete BEFORE DELETE ON share_split
+  BEGIN SELECT RAISE(ABORT, 'share_split is written once'); END;
+
+CREATE TRIGGER share_split_no_update BEFORE UPDATE ON share_split
+  BEGIN SELECT RAISE(ABORT, 'share_split is written once'); END;
+
+CREATE TRIGGER unprocessed_no_delete BEFORE DELETE ON unprocessed
+  BEGIN SELECT RAISE(ABORT, 'unprocessed is written once'); END;
+
+CREATE TRIGGER unprocessed_no_update BEFORE UPDATE ON unprocessed
+  BEGIN SELECT RAISE(ABORT, 'unprocessed is written once'); END;
+
+CREATE TRIGGER unprocessed_void_no_delete BEFORE DELETE ON unprocessed_void
+  BEGIN SELECT RAISE(ABORT, 'unprocessed_void is written once'); END;
+
+CREATE TRIGGER unprocessed_void_no_update BEFORE UPDATE ON unprocessed_void
+  BEGIN SELECT RAISE(ABORT, 'unprocessed_void is written once'); END;
+
 CREATE TRIGGER weighing_no_delete BEFORE DELETE ON weighing
   BEGIN SELECT RAISE(ABORT, 'weighing is written once'); END;
 
@@ -1060,6 +1346,7 @@ WITH summed AS (
     sum(iif(w.stage = 'packed', w.grams, NULL)) AS packed
   FROM animal a LEFT JOIN weighing w ON w.animal_id = a.id
     AND NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id)
+  WHERE NOT EXISTS (SELECT 1 FROM intake_cancel_now c WHERE c.animal_id = a.id)
   GROUP BY a.id
 ), weighed AS (
   SELECT *, iif(damage_note <> '' OR damage > 0, 1, 0) AS damaged,
@@ -1114,6 +1401,12 @@ CREATE VIEW batch_sum_now AS
     coalesce((SELECT sum(w.grams) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'packed'), 0.0) AS out
   FROM batch b;
 
+CREATE VIEW belonging_end_now AS
+  SELECT r.* FROM belonging_end r WHERE NOT EXISTS (SELECT 1 FROM belonging_end_void v WHERE v.end_id = r.id);
+
+CREATE VIEW belonging_now AS
+  SELECT r.* FROM belonging r WHERE NOT EXISTS (SELECT 1 FROM belonging_void v WHERE v.belonging_id = r.id);
+
 CREATE VIEW cooler_temperature_now AS
   SELECT t.* FROM cooler_temperature t
   WHERE NOT EXISTS (SELECT 1 FROM cooler_temperature_void v WHERE v.temperature_id = t.id)
@@ -1129,6 +1422,9 @@ CREATE VIEW cut_sum_now AS
 
 CREATE VIEW disposal_now AS
   SELECT d.* FROM disposal d WHERE NOT EXISTS (SELECT 1 FROM disposal_void v WHERE v.disposal_id = d.id);
+
+CREATE VIEW donation_now AS
+  SELECT r.* FROM donation r WHERE NOT EXISTS (SELECT 1 FROM donation_void v WHERE v.donation_id = r.id);
 
 CREATE VIEW fat_lot_sum_now AS
   SELECT l.id AS lot_id, coalesce((SELECT sum(m.grams) FROM fat_movement m WHERE m.lot_id = l.id), 0.0) AS left_grams,
@@ -1164,8 +1460,14 @@ CREATE VIEW hunter_word_lookup_now AS
   SELECT DISTINCT w.value AS word, h.name_key, h.id AS hunter_id
   FROM hunter h, json_each('[' || replace(json_quote(h.name_key), ' ', '","') || ']') w WHERE w.value <> '';
 
+CREATE VIEW intake_cancel_now AS
+  SELECT r.* FROM intake_cancel r WHERE NOT EXISTS (SELECT 1 FROM intake_cancel_void v WHERE v.cancel_id = r.id);
+
 CREATE VIEW part_none_now AS
   SELECT n.* FROM part_none n WHERE NOT EXISTS (SELECT 1 FROM part_none_void v WHERE v.none_id = n.id);
+
+CREATE VIEW pickup_notice_now AS
+  SELECT r.* FROM pickup_notice r WHERE NOT EXISTS (SELECT 1 FROM pickup_notice_void v WHERE v.notice_id = r.id);
 
 CREATE VIEW release_now AS
   SELECT r.id, r.animal_id, coalesce(m.given_to, r.given_to) AS given_to,
@@ -1173,6 +1475,16 @@ CREATE VIEW release_now AS
   FROM release r LEFT JOIN release_mend m
     ON m.id = (SELECT max(newest.id) FROM release_mend newest WHERE newest.release_id = r.id)
   WHERE NOT EXISTS (SELECT 1 FROM release_void v WHERE v.release_id = r.id);
+
+CREATE VIEW share_now AS
+  SELECT p.animal_id, p.basis, s.* FROM share_split p JOIN share s ON s.split_id = p.id
+  WHERE p.id = (SELECT max(n.id) FROM share_split n WHERE n.animal_id = p.animal_id);
+
+CREATE VIEW share_pickup_now AS
+  SELECT r.* FROM share_pickup r WHERE NOT EXISTS (SELECT 1 FROM share_pickup_void v WHERE v.pickup_id = r.id);
+
+CREATE VIEW unprocessed_now AS
+  SELECT r.* FROM unprocessed r WHERE NOT EXISTS (SELECT 1 FROM unprocessed_void v WHERE v.unprocessed_id = r.id);
 
 CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);

@@ -141,6 +141,25 @@ const OF_ANIMALS: readonly Watch[] = [
   ...ofAnimal('release_void', through('release', 'NEW.release_id'), 'animal', 'hook'),
   ...ofAnimal('release_mend', through('release', 'NEW.release_id'), 'animal', 'hook'),
   ...ofAnimal('cooler_stay', 'NEW.animal_id', 'animal', 'hook', 'cooler'),
+  ...ofAnimal('intake_cancel', 'NEW.animal_id', 'animal', 'hook'),
+  ...ofAnimal('intake_cancel_void', through('intake_cancel', 'NEW.cancel_id'), 'animal', 'hook'),
+  ...ofAnimal('belonging', 'NEW.animal_id', 'animal'),
+  ...ofAnimal('belonging_void', through('belonging', 'NEW.belonging_id'), 'animal'),
+  ...ofAnimal('belonging_end', through('belonging', 'NEW.belonging_id'), 'animal'),
+  ...ofAnimal(
+    'belonging_end_void',
+    '(SELECT b.animal_id FROM belonging_end e JOIN belonging b ON b.id = e.belonging_id WHERE e.id = NEW.end_id)',
+    'animal',
+  ),
+  ...ofAnimal('share', through('share_split', 'NEW.split_id'), 'animal', 'hook', 'money'),
+  ...ofAnimal('share_pickup', 'NEW.animal_id', 'animal', 'hook'),
+  ...ofAnimal('share_pickup_void', through('share_pickup', 'NEW.pickup_id'), 'animal', 'hook'),
+  ...ofAnimal('donation', 'NEW.animal_id', 'animal', 'hook', 'money'),
+  ...ofAnimal('donation_void', through('donation', 'NEW.donation_id'), 'animal', 'hook', 'money'),
+  ...ofAnimal('unprocessed', 'NEW.animal_id', 'animal', 'hook', 'money'),
+  ...ofAnimal('unprocessed_void', through('unprocessed', 'NEW.unprocessed_id'), 'animal', 'hook', 'money'),
+  ...ofAnimal('pickup_notice', 'NEW.animal_id', 'animal', 'hook'),
+  ...ofAnimal('pickup_notice_void', through('pickup_notice', 'NEW.notice_id'), 'animal', 'hook'),
 ];
 
 const OF_GRINDS: readonly Watch[] = [
@@ -225,5 +244,5 @@ export const WATCHED: readonly Watch[] = [
 /** Tables that change only with one that is watched. */
 export const DERIVED: readonly string[] = [
   'batch_sum', 'bill_line', 'cut_sum', 'fat_lot_sum', 'hunter_digits_lookup', 'hunter_word_lookup', 'season_taught',
-  'word_lookup',
+  'share_split', 'word_lookup',
 ]; // prettier-ignore

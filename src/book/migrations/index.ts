@@ -14,6 +14,7 @@ import { partNone } from './0012-part-none.ts';
 import { reopened } from './0013-reopened.ts';
 import { holdsAndFat } from './0014-holds-and-fat.ts';
 import { legs } from './0015-legs.ts';
+import { whatBelongs } from './0016-what-belongs.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -32,6 +33,7 @@ export const MIGRATIONS: readonly string[] = [
   reopened,
   holdsAndFat,
   legs,
+  whatBelongs,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

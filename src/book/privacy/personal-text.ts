@@ -24,6 +24,10 @@ const SOME_HERE = `SELECT 1 FROM batch_animal m JOIN animal a ON a.id = m.animal
   WHERE m.batch_id = weighing.batch_id AND a.stage NOT IN ('released', 'disposed')`;
 const BILLS = `(SELECT id FROM bill WHERE ${OF_ANIMAL})`;
 const RELEASES = `(SELECT id FROM release WHERE ${OF_ANIMAL})`;
+const BELONGINGS = `(SELECT id FROM belonging WHERE ${OF_ANIMAL})`;
+const BELONGING_ENDS = `(SELECT id FROM belonging_end WHERE belonging_id IN ${BELONGINGS})`;
+/** Parts of the hunter's own animals, and the hunter's part of others'. */
+const SHARE_PICKUPS = `(SELECT id FROM share_pickup WHERE hunter_id = @id OR ${OF_ANIMAL})`;
 const HOLDS = `(SELECT id FROM hold WHERE ${OF_ANIMAL})`;
 /** A quote that was given by phone may know the hunter by name alone. */
 const QUOTES = `hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE ${OF_ANIMAL})
@@ -148,6 +152,53 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       reason: ['may hold', saidAs('reason')],
     },
   },
+  intake_cancel_void: {
+    rows: `cancel_id IN (SELECT id FROM intake_cancel WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  intake_cancel: { rows: OF_ANIMAL, columns: { reason: ['may hold', said] } },
+  belonging_end_void: { rows: `end_id IN ${BELONGING_ENDS}`, columns: { reason: ['may hold', said] } },
+  belonging_end: {
+    rows: `id IN ${BELONGING_ENDS}`,
+    columns: {
+      name: ['personal', saidAs('name')],
+      receipt: ['personal', saidAs('receipt')],
+      note: ['may hold', saidAs('note')],
+    },
+  },
+  belonging_void: { rows: `belonging_id IN ${BELONGINGS}`, columns: { reason: ['may hold', said] } },
+  belonging: {
+    rows: OF_ANIMAL,
+    columns: {
+      tag: ['personal', blank],
+      place: ['may hold', blank],
+      note: ['may hold', saidAs('note')],
+    },
+  },
+  share_pickup_void: { rows: `pickup_id IN ${SHARE_PICKUPS}`, columns: { reason: ['may hold', said] } },
+  share_pickup: {
+    rows: `id IN ${SHARE_PICKUPS}`,
+    columns: { given_to: ['personal', said], packages: ['may hold', 'other_words(packages)'] },
+  },
+  share_split: { rows: OF_ANIMAL, columns: { reason: ['may hold', saidAs('reason')] } },
+  donation_void: {
+    rows: `donation_id IN (SELECT id FROM donation WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  donation: {
+    rows: OF_ANIMAL,
+    columns: { confirmation: ['may hold', saidAs('confirmation')], note: ['may hold', saidAs('note')] },
+  },
+  unprocessed_void: {
+    rows: `unprocessed_id IN (SELECT id FROM unprocessed WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  unprocessed: { rows: OF_ANIMAL, columns: { reason: ['may hold', said] } },
+  pickup_notice_void: {
+    rows: `notice_id IN (SELECT id FROM pickup_notice WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  pickup_notice: { rows: OF_ANIMAL, columns: { note: ['may hold', saidAs('note')] } },
   animal: {
     rows: 'hunter_id = @id',
     columns: {
@@ -201,6 +252,8 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   // The plan names tickets, kinds of fat and lots.
   batch: ['name', 'plan', 'state', 'started_on'],
   batch_sum: ['started_on', 'state'],
+  belonging: ['kind'],
+  belonging_end: ['went', 'ended_on'],
   bill: ['currency', 'billed_on'],
   // Copied from the price book.
   bill_line: ['code', 'label', 'basis', 'unit'],
@@ -210,6 +263,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   cooler_temperature: ['typed'],
   cooler_temperature_void: ['reason'],
   disposal: ['disposed_on'],
+  donation: ['program', 'typed', 'unit', 'pays_unit', 'currency', 'donated_on', 'why'],
   // Own fat is named by the program; the rest is of bought lots.
   fat_lot: ['code', 'source', 'name', 'cost_unit', 'supplier', 'supplier_lot', 'use_by', 'received_on'],
   fat_movement: ['kind', 'typed'],
@@ -218,9 +272,11 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   hold_end: ['outcome'],
   hold_result: ['result', 'reported_on'],
   hunter: ['details_removed_at'],
+  intake_cancel: ['stage_before'],
   instruction_template: ['name', 'carcass', 'body'],
   part_none: ['part'],
   payment: ['kind', 'currency', 'paid_on'],
+  pickup_notice: ['step', 'how', 'sent_on'],
   price_book: ['name', 'valid_from', 'currency', 'tax_rule'],
   price_line: ['code', 'label', 'basis', 'unit', 'species', 'brought', 'product', 'fat_source'],
   product: ['code', 'name', 'kind', 'body'],
@@ -229,6 +285,9 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   release_mend: ['released_on'],
   season_taught: ['rule', 'body'],
   setting: ['key', 'value'],
+  share: ['typed'],
+  share_pickup: ['taken_on', 'unpaid_override'],
+  share_split: ['basis'],
   species_profile: ['code', 'profile'],
   staff: ['initials', 'name'],
   weighing: ['stage', 'part', 'primal', 'typed', 'unit', 'tare_typed', 'tare_unit', 'source', 'scale'],

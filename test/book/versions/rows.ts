@@ -101,4 +101,23 @@ INSERT INTO hold_end VALUES (2, 2, 'withdrawn', 'another animal', '2026-10-02T16
   15: `
 UPDATE animal SET legs = 'off' WHERE id = 2;
 `,
+  16: `
+INSERT INTO intake_cancel VALUES (1, 2, 'hanging', 'taken in twice', '2026-10-02T14:20:00.000Z', 'MK');
+INSERT INTO intake_cancel_void VALUES (1, 'the other one was it', '2026-10-02T14:21:00.000Z', 'MK');
+INSERT INTO belonging VALUES (1, 1, 'cape', 'A-7', 'freezer 2', 0, 'salted', '2026-10-01T14:05:00.000Z', 'MK'), (2, 1, 'skull', '', 'shelf', 1, '', '2026-10-01T14:06:00.000Z', 'MK'), (3, 1, 'heart', '', '', 0, '', '2026-10-01T14:07:00.000Z', 'MK');
+INSERT INTO belonging_void VALUES (3, 'of another elk', '2026-10-01T14:08:00.000Z', 'MK');
+INSERT INTO belonging_end VALUES (1, 1, 'taxidermist', 'Pine Studio', 'R-12', '2026-10-05', '', '2026-10-05T12:00:00.000Z', 'RB'), (2, 2, 'discarded', '', '', '2026-10-05', 'cracked', '2026-10-05T12:01:00.000Z', 'RB');
+INSERT INTO belonging_end_void VALUES (2, 'it is here', '2026-10-05T12:02:00.000Z', 'RB');
+INSERT INTO share_split VALUES (1, 1, 'percent', '', '2026-10-01T14:09:00.000Z', 'MK'), (2, 1, 'pieces', 'agreed otherwise', '2026-10-02T09:00:00.000Z', 'MK');
+INSERT INTO share VALUES (1, 0, 1, '50', 50.0), (1, 1, 2, '50', 50.0), (2, 0, 1, '3', 3.0), (2, 1, 2, '1', 1.0);
+INSERT INTO share_pickup VALUES (1, 1, 2, 'Ingrid Ødegård', '[{"product":"grind","batch":"G26-001","count":11,"grams":9979}]', '2026-10-09', NULL, '2026-10-09T12:00:00.000Z', 'MK');
+INSERT INTO share_pickup_void VALUES (1, 'not today', '2026-10-09T12:00:30.000Z', 'MK');
+INSERT INTO payment VALUES (4, 1, 2, 'payment', 'cash', 100, 'USD', '2026-10-09', '2026-10-09T12:03:00.000Z', 'MK', 2);
+INSERT INTO donation VALUES (1, 1, 'Hunters Share', 0, '12.5', 125, 1, 'lb', 5669.904625, 'HS-88', 150, 'lb', 'USD', '2026-10-09', 'hunter', 'ground only', '2026-10-09T12:04:00.000Z', 'MK'), (2, 1, 'Hunters Share', 0, '1.25', 125, 2, 'lb', 566.9904625, '', 0, 'lb', 'USD', '2026-10-09', 'unclaimed', '', '2026-10-09T12:05:00.000Z', 'MK');
+INSERT INTO donation_void VALUES (2, 'typed wrong', '2026-10-09T12:06:00.000Z', 'MK');
+INSERT INTO unprocessed VALUES (1, 2, 'taken to another shop', '2026-10-03T09:00:00.000Z', 'MK');
+INSERT INTO unprocessed_void VALUES (1, 'stays here', '2026-10-03T09:01:00.000Z', 'MK');
+INSERT INTO pickup_notice VALUES (1, 1, 'first', 'call', '2026-10-08', 'left word', '2026-10-08T13:05:00.000Z', 'MK'), (2, 1, 'second', 'letter', '2026-10-08', '', '2026-10-08T13:06:00.000Z', 'MK');
+INSERT INTO pickup_notice_void VALUES (2, 'not sent', '2026-10-08T13:07:00.000Z', 'MK');
+`,
 };
