@@ -33,6 +33,10 @@ CREATE INDEX belonging_end_by_belonging ON belonging_end (belonging_id);
 
 CREATE INDEX bill_by_animal ON bill (animal_id);
 
+CREATE INDEX bill_by_day ON bill (billed_on);
+
+CREATE INDEX bill_void_by_moment ON bill_void (at);
+
 CREATE INDEX call_note_by_animal ON call_note (animal_id);
 
 CREATE INDEX cooler_stay_by_animal ON cooler_stay (animal_id);
@@ -77,7 +81,11 @@ CREATE INDEX part_none_by_animal ON part_none (animal_id, part);
 
 CREATE INDEX payment_by_animal ON payment (animal_id);
 
+CREATE INDEX payment_by_day ON payment (paid_on);
+
 CREATE INDEX payment_by_hunter ON payment (hunter_id) WHERE hunter_id IS NOT NULL;
+
+CREATE INDEX payment_void_by_moment ON payment_void (at);
 
 CREATE INDEX pickup_notice_by_animal ON pickup_notice (animal_id);
 
@@ -92,6 +100,12 @@ CREATE INDEX share_by_hunter ON share (hunter_id);
 CREATE INDEX share_pickup_by_animal ON share_pickup (animal_id);
 
 CREATE INDEX share_split_by_animal ON share_split (animal_id);
+
+CREATE INDEX till_close_by_day ON till_close (day, currency);
+
+CREATE INDEX till_close_entry_by_payment ON till_close_entry (payment_id, what);
+
+CREATE INDEX till_float_by_day ON till_float (currency, day);
 
 CREATE INDEX unprocessed_by_animal ON unprocessed (animal_id);
 
@@ -639,7 +653,7 @@ CREATE TABLE payment (
   paid_on TEXT NOT NULL,
   at TEXT NOT NULL,
   by TEXT NOT NULL
-, hunter_id INTEGER REFERENCES hunter (id)) STRICT;
+, hunter_id INTEGER REFERENCES hunter (id), reference TEXT NOT NULL DEFAULT '') STRICT;
 
 CREATE TABLE payment_void (
   payment_id INTEGER PRIMARY KEY REFERENCES payment (id),
@@ -817,6 +831,51 @@ CREATE TABLE staff (
   name TEXT NOT NULL,
   active INTEGER NOT NULL DEFAULT 1 CHECK (active IN (0, 1))
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE till_close (
+  id INTEGER PRIMARY KEY,
+  number INTEGER NOT NULL UNIQUE,
+  day TEXT NOT NULL CHECK (day IS date(day)),
+  currency TEXT NOT NULL,
+  float_minor INTEGER NOT NULL CHECK (float_minor >= 0),
+  -- Cash payments less cash refunds of the entries that it covers.
+  cash_minor INTEGER NOT NULL,
+  expected_minor INTEGER NOT NULL,
+  -- The total as typed, or one count for each denomination, as JSON.
+  typed TEXT NOT NULL CHECK (json_valid(typed)),
+  counted_minor INTEGER NOT NULL CHECK (counted_minor >= 0),
+  over_minor INTEGER NOT NULL,
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  CHECK (expected_minor = float_minor + cash_minor),
+  CHECK (over_minor = counted_minor - expected_minor),
+  CHECK (over_minor = 0 OR length(note) > 0)
+) STRICT;
+
+CREATE TABLE till_close_entry (
+  till_close_id INTEGER NOT NULL REFERENCES till_close (id),
+  payment_id INTEGER NOT NULL REFERENCES payment (id),
+  what TEXT NOT NULL CHECK (what IN ('payment', 'void')),
+  PRIMARY KEY (till_close_id, payment_id, what)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE till_close_void (
+  till_close_id INTEGER PRIMARY KEY REFERENCES till_close (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE till_float (
+  id INTEGER PRIMARY KEY,
+  day TEXT NOT NULL CHECK (day IS date(day)),
+  currency TEXT NOT NULL,
+  typed TEXT NOT NULL,
+  amount_minor INTEGER NOT NULL CHECK (amount_minor >= 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE unprocessed (
   id INTEGER PRIMARY KEY,
@@ -1292,6 +1351,30 @@ CREATE TRIGGER share_split_no_delete BEFORE DELETE ON share_split
 CREATE TRIGGER share_split_no_update BEFORE UPDATE ON share_split
   BEGIN SELECT RAISE(ABORT, 'share_split is written once'); END;
 
+CREATE TRIGGER till_close_entry_no_delete BEFORE DELETE ON till_close_entry
+  BEGIN SELECT RAISE(ABORT, 'till_close_entry is written once'); END;
+
+CREATE TRIGGER till_close_entry_no_update BEFORE UPDATE ON till_close_entry
+  BEGIN SELECT RAISE(ABORT, 'till_close_entry is written once'); END;
+
+CREATE TRIGGER till_close_no_delete BEFORE DELETE ON till_close
+  BEGIN SELECT RAISE(ABORT, 'till_close is written once'); END;
+
+CREATE TRIGGER till_close_no_update BEFORE UPDATE ON till_close
+  BEGIN SELECT RAISE(ABORT, 'till_close is written once'); END;
+
+CREATE TRIGGER till_close_void_no_delete BEFORE DELETE ON till_close_void
+  BEGIN SELECT RAISE(ABORT, 'till_close_void is written once'); END;
+
+CREATE TRIGGER till_close_void_no_update BEFORE UPDATE ON till_close_void
+  BEGIN SELECT RAISE(ABORT, 'till_close_void is written once'); END;
+
+CREATE TRIGGER till_float_no_delete BEFORE DELETE ON till_float
+  BEGIN SELECT RAISE(ABORT, 'till_float is written once'); END;
+
+CREATE TRIGGER till_float_no_update BEFORE UPDATE ON till_float
+  BEGIN SELECT RAISE(ABORT, 'till_float is written once'); END;
+
 CREATE TRIGGER unprocessed_no_delete BEFORE DELETE ON unprocessed
   BEGIN SELECT RAISE(ABORT, 'unprocessed is written once'); END;
 
@@ -1482,6 +1565,9 @@ CREATE VIEW share_now AS
 
 CREATE VIEW share_pickup_now AS
   SELECT r.* FROM share_pickup r WHERE NOT EXISTS (SELECT 1 FROM share_pickup_void v WHERE v.pickup_id = r.id);
+
+CREATE VIEW till_close_now AS
+  SELECT c.* FROM till_close c WHERE NOT EXISTS (SELECT 1 FROM till_close_void v WHERE v.till_close_id = c.id);
 
 CREATE VIEW unprocessed_now AS
   SELECT r.* FROM unprocessed r WHERE NOT EXISTS (SELECT 1 FROM unprocessed_void v WHERE v.unprocessed_id = r.id);

@@ -13,6 +13,8 @@ export const TOPICS = [
   'fat test',
   'fat',
   'money',
+  /** Floats and closings of days. */
+  'till',
   'price',
   'quote',
   'settings',
@@ -223,6 +225,7 @@ export const WATCHED: readonly Watch[] = [
   ...OF_GRINDS,
   ...OF_MONEY,
   ...anyChange('fat', 'fat_lot', 'fat_movement'),
+  ...anyChange('till', 'till_float', 'till_close', 'till_close_void'),
   ...anyChange('price', 'price_book', 'price_line'),
   ...anyChange('quote', 'quote'),
   ...anyChange('settings', 'setting', 'staff'),
@@ -244,5 +247,5 @@ export const WATCHED: readonly Watch[] = [
 /** Tables that change only with one that is watched. */
 export const DERIVED: readonly string[] = [
   'batch_sum', 'bill_line', 'cut_sum', 'fat_lot_sum', 'hunter_digits_lookup', 'hunter_word_lookup', 'season_taught',
-  'share_split', 'word_lookup',
+  'share_split', 'till_close_entry', 'word_lookup',
 ]; // prettier-ignore

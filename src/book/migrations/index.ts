@@ -15,6 +15,7 @@ import { reopened } from './0013-reopened.ts';
 import { holdsAndFat } from './0014-holds-and-fat.ts';
 import { legs } from './0015-legs.ts';
 import { whatBelongs } from './0016-what-belongs.ts';
+import { till } from './0017-till.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -34,6 +35,7 @@ export const MIGRATIONS: readonly string[] = [
   holdsAndFat,
   legs,
   whatBelongs,
+  till,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

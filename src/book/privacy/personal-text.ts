@@ -131,6 +131,7 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
     rows: OF_ANIMAL,
     columns: {
       method: ['may hold', "iif(method IN ('cash', 'card', 'check', 'transfer'), method, 'other')"],
+      reference: ['personal', saidAs('reference')],
     },
   },
   call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', said] } },
@@ -290,5 +291,9 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   share_split: ['basis'],
   species_profile: ['code', 'profile'],
   staff: ['initials', 'name'],
+  till_close: ['day', 'currency', 'typed', 'note'],
+  till_close_entry: ['what'],
+  till_close_void: ['reason'],
+  till_float: ['day', 'currency', 'typed'],
   weighing: ['stage', 'part', 'primal', 'typed', 'unit', 'tare_typed', 'tare_unit', 'source', 'scale'],
 };

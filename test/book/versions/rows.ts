@@ -120,4 +120,14 @@ INSERT INTO unprocessed_void VALUES (1, 'stays here', '2026-10-03T09:01:00.000Z'
 INSERT INTO pickup_notice VALUES (1, 1, 'first', 'call', '2026-10-08', 'left word', '2026-10-08T13:05:00.000Z', 'MK'), (2, 1, 'second', 'letter', '2026-10-08', '', '2026-10-08T13:06:00.000Z', 'MK');
 INSERT INTO pickup_notice_void VALUES (2, 'not sent', '2026-10-08T13:07:00.000Z', 'MK');
 `,
+  17: `
+INSERT INTO payment (id, animal_id, bill_id, kind, method, amount_minor, currency, paid_on, at, by, reference)
+  VALUES (104, 1, 2, 'payment', 'check', 100, 'USD', '2026-10-09', '2026-10-09T12:05:00.000Z', 'MK', '1042');
+INSERT INTO till_float VALUES (1, '2026-10-01', 'USD', '150', 15000, '2026-10-01T13:30:00.000Z', 'MK');
+INSERT INTO till_close VALUES
+  (1, 1, '2026-10-01', 'USD', 15000, 5000, 20000, '{"total":"200"}', 20000, 0, '', '2026-10-01T23:00:00.000Z', 'MK'),
+  (2, 2, '2026-10-01', 'USD', 15000, 5000, 20000, '{"total":"199"}', 19900, -100, 'a dollar short', '2026-10-01T23:10:00.000Z', 'RB');
+INSERT INTO till_close_entry VALUES (1, 1, 'payment'), (2, 1, 'payment');
+INSERT INTO till_close_void VALUES (1, 'counted wrong', '2026-10-01T23:05:00.000Z', 'RB');
+`,
 };
