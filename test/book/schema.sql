@@ -1,3 +1,5 @@
+CREATE INDEX adjustment_by_animal ON adjustment (animal_id);
+
 CREATE INDEX animal_by_hunter ON animal (hunter_id);
 
 CREATE INDEX animal_by_number ON animal (number);
@@ -114,6 +116,44 @@ CREATE INDEX weighing_by_animal ON weighing (animal_id, stage, part);
 CREATE INDEX weighing_by_batch ON weighing (batch_id, stage);
 
 CREATE INDEX weighing_by_lot ON weighing (fat_lot_id) WHERE fat_lot_id IS NOT NULL;
+
+CREATE INDEX work_time_by_animal ON work_time (animal_id);
+
+CREATE TABLE adjustment (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  -- The quote that it was promised in, if it was.
+  quote_id INTEGER REFERENCES quote (id),
+  kind TEXT NOT NULL CHECK (kind IN ('free line', 'amount off', 'percent off', 'other price', 'charge as')),
+  -- Of a free line its words; else empty.
+  label TEXT NOT NULL,
+  -- The line whose price is another one, or that a product is charged as.
+  line_code TEXT,
+  product TEXT,
+  -- Minor units: of a free line, off the bill, or the other price.
+  amount_minor INTEGER CHECK (amount_minor >= 0),
+  -- Fraction off the bill.
+  rate REAL CHECK (rate > 0 AND rate <= 1),
+  -- Of a free line.
+  tax_rate REAL CHECK (tax_rate >= 0 AND tax_rate < 1),
+  currency TEXT NOT NULL,
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL,
+  CHECK (CASE kind
+    WHEN 'free line' THEN length(label) > 0 AND amount_minor IS NOT NULL AND tax_rate IS NOT NULL
+    WHEN 'amount off' THEN amount_minor > 0
+    WHEN 'percent off' THEN rate IS NOT NULL
+    WHEN 'other price' THEN line_code IS NOT NULL AND amount_minor IS NOT NULL
+    ELSE line_code IS NOT NULL AND product IS NOT NULL END IS 1)
+) STRICT;
+
+CREATE TABLE adjustment_void (
+  adjustment_id INTEGER PRIMARY KEY REFERENCES adjustment (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
 
 CREATE TABLE animal (
   id INTEGER PRIMARY KEY,
@@ -704,7 +744,7 @@ CREATE TABLE price_line (
   brought TEXT CHECK (json_valid(brought)),
   product TEXT,
   fat_source TEXT,
-  tax_rate REAL NOT NULL CHECK (tax_rate >= 0 AND tax_rate < 1),
+  tax_rate REAL NOT NULL CHECK (tax_rate >= 0 AND tax_rate < 1), products TEXT CHECK (json_valid(products)), kinds TEXT CHECK (json_valid(kinds)),
   PRIMARY KEY (price_book_id, position),
   CHECK (amount_minor IS NOT NULL OR rate IS NOT NULL)
 ) STRICT, WITHOUT ROWID;
@@ -934,6 +974,35 @@ CREATE TABLE weighing_void (
 CREATE TABLE word_lookup (
   word TEXT PRIMARY KEY
 ) STRICT, WITHOUT ROWID;
+
+CREATE TABLE work_time (
+  id INTEGER PRIMARY KEY,
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  -- The line by the hour, as the price book has it.
+  line_code TEXT NOT NULL CHECK (length(line_code) > 0),
+  minutes INTEGER NOT NULL CHECK (minutes > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE work_time_void (
+  work_time_id INTEGER PRIMARY KEY REFERENCES work_time (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TRIGGER adjustment_no_delete BEFORE DELETE ON adjustment
+  BEGIN SELECT RAISE(ABORT, 'adjustment is written once'); END;
+
+CREATE TRIGGER adjustment_no_update BEFORE UPDATE ON adjustment
+  BEGIN SELECT RAISE(ABORT, 'adjustment is written once'); END;
+
+CREATE TRIGGER adjustment_void_no_delete BEFORE DELETE ON adjustment_void
+  BEGIN SELECT RAISE(ABORT, 'adjustment_void is written once'); END;
+
+CREATE TRIGGER adjustment_void_no_update BEFORE UPDATE ON adjustment_void
+  BEGIN SELECT RAISE(ABORT, 'adjustment_void is written once'); END;
 
 CREATE TRIGGER animal_sum_added_up INSTEAD OF INSERT ON animal_to_add_up WHEN NEW.animal_id IS NOT NULL BEGIN
   INSERT INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id
@@ -1408,6 +1477,21 @@ CREATE TRIGGER word_lookup_of_new AFTER INSERT ON hunter_word_lookup BEGIN
   INSERT OR IGNORE INTO word_lookup VALUES (NEW.word);
 END;
 
+CREATE TRIGGER work_time_no_delete BEFORE DELETE ON work_time
+  BEGIN SELECT RAISE(ABORT, 'work_time is written once'); END;
+
+CREATE TRIGGER work_time_no_update BEFORE UPDATE ON work_time
+  BEGIN SELECT RAISE(ABORT, 'work_time is written once'); END;
+
+CREATE TRIGGER work_time_void_no_delete BEFORE DELETE ON work_time_void
+  BEGIN SELECT RAISE(ABORT, 'work_time_void is written once'); END;
+
+CREATE TRIGGER work_time_void_no_update BEFORE UPDATE ON work_time_void
+  BEGIN SELECT RAISE(ABORT, 'work_time_void is written once'); END;
+
+CREATE VIEW adjustment_now AS
+  SELECT a.* FROM adjustment a WHERE NOT EXISTS (SELECT 1 FROM adjustment_void v WHERE v.adjustment_id = a.id);
+
 CREATE VIEW animal_sum_now AS
 WITH summed AS (
   -- As in animal_weight, but from the animal on: one with nothing weighed has a row too.
@@ -1576,3 +1660,6 @@ CREATE VIEW weighing_now AS
   SELECT w.* FROM weighing w WHERE NOT EXISTS (SELECT 1 FROM weighing_void v WHERE v.weighing_id = w.id);
 
 CREATE VIEW word_lookup_now AS SELECT DISTINCT word FROM hunter_word_lookup;
+
+CREATE VIEW work_time_now AS
+  SELECT t.* FROM work_time t WHERE NOT EXISTS (SELECT 1 FROM work_time_void v WHERE v.work_time_id = t.id);

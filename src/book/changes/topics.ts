@@ -213,6 +213,10 @@ const OF_GRINDS: readonly Watch[] = [
 const OF_MONEY: readonly Watch[] = [
   ...ofAnimal('bill', 'NEW.animal_id', 'money'),
   ...ofAnimal('bill_void', through('bill', 'NEW.bill_id'), 'money'),
+  ...ofAnimal('work_time', 'NEW.animal_id', 'animal', 'money'),
+  ...ofAnimal('work_time_void', through('work_time', 'NEW.work_time_id'), 'animal', 'money'),
+  ...ofAnimal('adjustment', 'NEW.animal_id', 'money'),
+  ...ofAnimal('adjustment_void', through('adjustment', 'NEW.adjustment_id'), 'money'),
   ...ofAnimal('payment', 'NEW.animal_id', 'money'),
   ...ofAnimal('payment_void', through('payment', 'NEW.payment_id'), 'money'),
   ...ofAnimal('quote_taken', 'NEW.animal_id', 'quote', 'animal'),

@@ -16,6 +16,7 @@ import { holdsAndFat } from './0014-holds-and-fat.ts';
 import { legs } from './0015-legs.ts';
 import { whatBelongs } from './0016-what-belongs.ts';
 import { till } from './0017-till.ts';
+import { pricesByKind } from './0018-prices-by-kind.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -36,6 +37,7 @@ export const MIGRATIONS: readonly string[] = [
   legs,
   whatBelongs,
   till,
+  pricesByKind,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

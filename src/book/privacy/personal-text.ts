@@ -122,6 +122,27 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', said] } },
   batch: { rows: `id IN ${BATCHES}`, columns: { product: ['may hold', 'other_word(product)'] } },
   bill_void: { rows: `bill_id IN ${BILLS}`, columns: { reason: ['may hold', said] } },
+  adjustment_void: {
+    rows: `adjustment_id IN (SELECT id FROM adjustment WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  adjustment: {
+    rows: OF_ANIMAL,
+    columns: {
+      label: ['may hold', saidAs('label')],
+      product: ['may hold', 'other_word(product)'],
+      reason: ['may hold', said],
+    },
+  },
+  work_time_void: {
+    rows: `work_time_id IN (SELECT id FROM work_time WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  // Copied from the price book, but for what was adjusted for one animal.
+  bill_line: {
+    rows: `bill_id IN ${BILLS}`,
+    columns: { label: ['may hold', `iif(code LIKE 'adjustment-%', ${said}, label)`] },
+  },
   bill: { rows: OF_ANIMAL, columns: { amounts: ['may hold', 'other_words(amounts)'] } },
   payment_void: {
     rows: `payment_id IN (SELECT id FROM payment WHERE ${OF_ANIMAL})`,
@@ -250,14 +271,14 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
     'species', 'brought', 'sex', 'age', 'detail', 'stage', 'received_on', 'ready_on', 'cutter', 'cut_at',
   ], // prettier-ignore
   audit: ['record', 'record_id', 'act'],
+  adjustment: ['kind', 'line_code', 'currency'],
   // The plan names tickets, kinds of fat and lots.
   batch: ['name', 'plan', 'state', 'started_on'],
   batch_sum: ['started_on', 'state'],
   belonging: ['kind'],
   belonging_end: ['went', 'ended_on'],
   bill: ['currency', 'billed_on'],
-  // Copied from the price book.
-  bill_line: ['code', 'label', 'basis', 'unit'],
+  bill_line: ['code', 'basis', 'unit'],
   brought_in: ['kind', 'file', 'sha256'],
   cooler: ['name'],
   cooler_log: ['file', 'sha256'],
@@ -279,7 +300,18 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   payment: ['kind', 'currency', 'paid_on'],
   pickup_notice: ['step', 'how', 'sent_on'],
   price_book: ['name', 'valid_from', 'currency', 'tax_rule'],
-  price_line: ['code', 'label', 'basis', 'unit', 'species', 'brought', 'product', 'fat_source'],
+  price_line: [
+    'code',
+    'label',
+    'basis',
+    'unit',
+    'species',
+    'brought',
+    'product',
+    'fat_source',
+    'products',
+    'kinds',
+  ],
   product: ['code', 'name', 'kind', 'body'],
   quote: ['name', 'species', 'made_on', 'valid_until'],
   release: ['released_on', 'unpaid_override'],
@@ -295,5 +327,6 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   till_close_entry: ['what'],
   till_close_void: ['reason'],
   till_float: ['day', 'currency', 'typed'],
+  work_time: ['line_code'],
   weighing: ['stage', 'part', 'primal', 'typed', 'unit', 'tare_typed', 'tare_unit', 'source', 'scale'],
 };

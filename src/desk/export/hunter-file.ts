@@ -16,6 +16,8 @@ const LEADS: Readonly<Record<string, readonly string[]>> = {
   payment: ['payment_id'],
   weighing: ['weighing_id'],
   part_none: ['none_id'],
+  work_time: ['work_time_id'],
+  adjustment: ['adjustment_id'],
   quote: ['quote_id'],
 };
 const REPEATS = /_(sum|lookup)$/;

@@ -130,4 +130,16 @@ INSERT INTO till_close VALUES
 INSERT INTO till_close_entry VALUES (1, 1, 'payment'), (2, 1, 'payment');
 INSERT INTO till_close_void VALUES (1, 'counted wrong', '2026-10-01T23:05:00.000Z', 'RB');
 `,
+  18: `
+INSERT INTO price_line VALUES (1, 3, 'sausage', 'Sausage making', 'product', 325, NULL, 'lb', NULL, NULL, NULL, NULL, 0.0, '["bratwurst"]', '["sausage"]');
+INSERT INTO work_time VALUES (1, 1, 'trimming', 90, '2026-10-06T15:00:00.000Z', 'RB'), (2, 1, 'trimming', 900, '2026-10-06T15:01:00.000Z', 'RB');
+INSERT INTO work_time_void VALUES (2, 'ten times too much', '2026-10-06T15:02:00.000Z', 'RB');
+INSERT INTO adjustment VALUES
+  (1, 1, 1, 'free line', 'Freezer bag', NULL, NULL, 500, NULL, 0.06, 'USD', 'asked for at the counter', '2026-10-07T15:00:00.000Z', 'MK'),
+  (2, 1, NULL, 'percent off', '', NULL, NULL, NULL, 0.1, NULL, 'USD', 'came twice', '2026-10-07T15:01:00.000Z', 'MK'),
+  (3, 1, NULL, 'amount off', '', NULL, NULL, 1000, NULL, NULL, 'USD', 'waited long', '2026-10-07T15:02:00.000Z', 'MK'),
+  (4, 1, NULL, 'other price', '', 'cut', NULL, 90, NULL, NULL, 'USD', 'as promised', '2026-10-07T15:03:00.000Z', 'MK'),
+  (5, 1, NULL, 'charge as', '', 'sausage', 'Landjäger', NULL, NULL, NULL, 'USD', 'made like it', '2026-10-07T15:04:00.000Z', 'MK');
+INSERT INTO adjustment_void VALUES (3, 'given to another', '2026-10-07T15:05:00.000Z', 'MK');
+`,
 };
