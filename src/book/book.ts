@@ -36,7 +36,8 @@ import { seasonSummaries } from './sums/season-summaries.ts';
 import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';
 import { templateRecords } from './records/templates.ts';
-import { testResultRecords } from './records/test-results.ts';
+import { affectedNoteRecords } from './records/results/affected-notes.ts';
+import { testResultRecords } from './records/results/test-results.ts';
 import { testedGrinds } from './records/tested-grinds.ts';
 import { BookError } from './file/book-error.ts';
 import { weighingRecords } from './records/weighings.ts';
@@ -65,6 +66,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     hunters: hunterRecords(db),
     animals: animalRecords(db),
     testResults: testResultRecords(db),
+    affectedNotes: affectedNoteRecords(db),
     weighings: weighingRecords(db),
     partNone: partNoneRecords(db),
     fat: fatLotRecords(db),

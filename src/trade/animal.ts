@@ -24,3 +24,7 @@ export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'release
 /** What a laboratory reported; `none` withdraws a result that was entered by mistake. */
 export const TEST_RESULTS = ['positive', 'not detected', 'none'] as const;
 export type TestResult = (typeof TEST_RESULTS)[number];
+
+/** What was done about an animal whose meat a positive result reaches: its hunter called, the meat kept back, discarded, or brought back. */
+export const AFFECTED_DEEDS = ['called', 'kept', 'discarded', 'returned'] as const;
+export type AffectedDeed = (typeof AFFECTED_DEEDS)[number];

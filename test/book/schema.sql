@@ -1,5 +1,9 @@
 CREATE INDEX adjustment_by_animal ON adjustment (animal_id);
 
+CREATE INDEX affected_note_by_animal ON affected_note (animal_id);
+
+CREATE INDEX affected_note_by_source ON affected_note (source_id);
+
 CREATE INDEX animal_by_hunter ON animal (hunter_id);
 
 CREATE INDEX animal_by_number ON animal (number);
@@ -65,13 +69,19 @@ CREATE INDEX former_ticket_by_number ON former_ticket (season, number);
 
 CREATE INDEX grind_pass_by_batch ON grind_pass (batch_id);
 
+CREATE INDEX grinder_cleaning_by_cleaned ON grinder_cleaning (coalesce(cleaned_at, at));
+
 CREATE INDEX grinder_cleaning_by_moment ON grinder_cleaning (at);
 
 CREATE INDEX hold_by_animal ON hold (animal_id);
 
 CREATE INDEX hold_end_by_hold ON hold_end (hold_id);
 
+CREATE INDEX hold_end_positive ON hold_end (hold_id) WHERE outcome = 'positive';
+
 CREATE INDEX hold_result_by_hold ON hold_result (hold_id);
+
+CREATE INDEX hold_result_positive ON hold_result (hold_id) WHERE result = 'positive';
 
 CREATE INDEX hunter_by_name ON hunter (name_key);
 
@@ -150,6 +160,25 @@ CREATE TABLE adjustment (
 
 CREATE TABLE adjustment_void (
   adjustment_id INTEGER PRIMARY KEY REFERENCES adjustment (id),
+  reason TEXT NOT NULL CHECK (length(reason) > 0),
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE affected_note (
+  id INTEGER PRIMARY KEY,
+  -- The animal whose meat is affected.
+  animal_id INTEGER NOT NULL REFERENCES animal (id),
+  -- The animal that tested positive.
+  source_id INTEGER NOT NULL REFERENCES animal (id),
+  what TEXT NOT NULL CHECK (what IN ('called', 'kept', 'discarded', 'returned')),
+  note TEXT NOT NULL,
+  at TEXT NOT NULL,
+  by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE affected_note_void (
+  note_id INTEGER PRIMARY KEY REFERENCES affected_note (id),
   reason TEXT NOT NULL CHECK (length(reason) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
@@ -563,7 +592,7 @@ CREATE TABLE grinder_cleaning (
   how TEXT NOT NULL CHECK (length(how) > 0),
   at TEXT NOT NULL,
   by TEXT NOT NULL
-) STRICT;
+, cleaned_at TEXT) STRICT;
 
 CREATE TABLE grinder_cleaning_void (
   cleaning_id INTEGER PRIMARY KEY REFERENCES grinder_cleaning (id),
@@ -1003,6 +1032,18 @@ CREATE TRIGGER adjustment_void_no_delete BEFORE DELETE ON adjustment_void
 
 CREATE TRIGGER adjustment_void_no_update BEFORE UPDATE ON adjustment_void
   BEGIN SELECT RAISE(ABORT, 'adjustment_void is written once'); END;
+
+CREATE TRIGGER affected_note_no_delete BEFORE DELETE ON affected_note
+  BEGIN SELECT RAISE(ABORT, 'affected_note is written once'); END;
+
+CREATE TRIGGER affected_note_no_update BEFORE UPDATE ON affected_note
+  BEGIN SELECT RAISE(ABORT, 'affected_note is written once'); END;
+
+CREATE TRIGGER affected_note_void_no_delete BEFORE DELETE ON affected_note_void
+  BEGIN SELECT RAISE(ABORT, 'affected_note_void is written once'); END;
+
+CREATE TRIGGER affected_note_void_no_update BEFORE UPDATE ON affected_note_void
+  BEGIN SELECT RAISE(ABORT, 'affected_note_void is written once'); END;
 
 CREATE TRIGGER animal_sum_added_up INSTEAD OF INSERT ON animal_to_add_up WHEN NEW.animal_id IS NOT NULL BEGIN
   INSERT INTO animal_sum SELECT * FROM animal_sum_now WHERE animal_id = NEW.animal_id
@@ -1492,6 +1533,10 @@ CREATE TRIGGER work_time_void_no_update BEFORE UPDATE ON work_time_void
 CREATE VIEW adjustment_now AS
   SELECT a.* FROM adjustment a WHERE NOT EXISTS (SELECT 1 FROM adjustment_void v WHERE v.adjustment_id = a.id);
 
+CREATE VIEW affected_note_now AS
+  SELECT n.* FROM affected_note n
+  WHERE NOT EXISTS (SELECT 1 FROM affected_note_void v WHERE v.note_id = n.id);
+
 CREATE VIEW animal_sum_now AS
 WITH summed AS (
   -- As in animal_weight, but from the animal on: one with nothing weighed has a row too.
@@ -1603,7 +1648,7 @@ CREATE VIEW fat_on_hand AS
   SELECT l.*, s.left_grams, s.start_grams FROM fat_lot l JOIN fat_lot_sum s ON s.lot_id = l.id;
 
 CREATE VIEW grinder_cleaning_now AS
-  SELECT c.* FROM grinder_cleaning c
+  SELECT c.id, c.batch_id, c.how, coalesce(c.cleaned_at, c.at) AS at, c.by, c.at AS entered_at FROM grinder_cleaning c
   WHERE NOT EXISTS (SELECT 1 FROM grinder_cleaning_void v WHERE v.cleaning_id = c.id);
 
 CREATE VIEW hold_now AS

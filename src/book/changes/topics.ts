@@ -134,6 +134,8 @@ const OF_ANIMALS: readonly Watch[] = [
   ...ofAnimal('former_ticket', 'NEW.animal_id', 'animal'),
   ...ofAnimal('instruction', 'NEW.animal_id', 'animal', 'order'),
   ...ofAnimal('call_note', 'NEW.animal_id', 'animal'),
+  ...ofAnimal('affected_note', 'NEW.animal_id', 'animal', 'hook'),
+  ...ofAnimal('affected_note_void', through('affected_note', 'NEW.note_id'), 'animal', 'hook'),
   ...ofAnimal('hold', 'NEW.animal_id', 'animal', 'hook'),
   ...ofAnimal('hold_end', through('hold', 'NEW.hold_id'), 'animal', 'hook'),
   ...ofAnimal('hold_result', through('hold', 'NEW.hold_id'), 'animal', 'hook'),

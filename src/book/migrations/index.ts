@@ -17,6 +17,7 @@ import { legs } from './0015-legs.ts';
 import { whatBelongs } from './0016-what-belongs.ts';
 import { till } from './0017-till.ts';
 import { pricesByKind } from './0018-prices-by-kind.ts';
+import { affected } from './0019-affected.ts';
 
 /** Every step from an empty file to today's book, in order; step n brings a book to version n. Never edit a step that was released. */
 export const MIGRATIONS: readonly string[] = [
@@ -38,6 +39,7 @@ export const MIGRATIONS: readonly string[] = [
   whatBelongs,
   till,
   pricesByKind,
+  affected,
 ];
 
 export const BOOK_VERSION = MIGRATIONS.length;

@@ -155,6 +155,11 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       reference: ['personal', saidAs('reference')],
     },
   },
+  affected_note_void: {
+    rows: `note_id IN (SELECT id FROM affected_note WHERE ${OF_ANIMAL})`,
+    columns: { reason: ['may hold', said] },
+  },
+  affected_note: { rows: OF_ANIMAL, columns: { note: ['may hold', saidAs('note')] } },
   call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', said] } },
   release_void: { rows: `release_id IN ${RELEASES}`, columns: { reason: ['may hold', said] } },
   release_mend: { rows: `release_id IN ${RELEASES}`, columns: { given_to: ['personal', said] } },
@@ -262,6 +267,7 @@ export const NEVER_ANYWHERE: readonly string[] = ['at', 'by', 'created_at'];
 
 /** What tells of no hunter, table by table. */
 export const NEVER: Readonly<Record<string, readonly string[]>> = {
+  affected_note: ['what'],
   animal: [
     'ticket', 'species', 'sex', 'age', 'brought', 'legs', 'origin', 'kill_date', 'received_on', 'promised_on', 'detail', 'stage',
     'ready_on',
@@ -291,6 +297,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   fat_movement: ['kind', 'typed'],
   former_ticket: ['ticket'],
   grind_pass: ['temp_typed'],
+  grinder_cleaning: ['cleaned_at'],
   hold_end: ['outcome'],
   hold_result: ['result', 'reported_on'],
   hunter: ['details_removed_at'],

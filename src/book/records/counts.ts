@@ -4,6 +4,7 @@ const OF_ANIMAL = {
   hold: 'SELECT count(*) FROM hold WHERE animal_id = ?',
   result: 'SELECT count(*) FROM hold_result r JOIN hold h ON h.id = r.hold_id WHERE h.animal_id = ?',
   note: 'SELECT count(*) FROM call_note WHERE animal_id = ?',
+  affectedNote: 'SELECT count(*) FROM affected_note WHERE animal_id = ?',
   instructions: 'SELECT count(*) FROM instruction WHERE animal_id = ?',
 } as const;
 

@@ -4,8 +4,11 @@ export interface CleaningRow {
   id: number;
   batch_id: number | null;
   how: string;
+  /** When it was done. */
   at: string;
   by: string;
+  /** When it was written down: later than `at` where somebody entered it afterwards. */
+  entered_at: string;
 }
 
 /** From the first weight of a batch at the grinder to the last thing recorded of it; moments are UTC. */
@@ -24,12 +27,14 @@ interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
 
 /** When the grinder was cleaned, and what went through it when. */
 export function grinderCleaningRecords(db: Db) {
-  const add = db.prepare('INSERT INTO grinder_cleaning (batch_id, how, at, by) VALUES (?, ?, ?, ?)');
+  const add = db.prepare(
+    'INSERT INTO grinder_cleaning (batch_id, how, at, by, cleaned_at) VALUES (@batchId, @how, @at, @by, @cleanedAt)',
+  );
   const addVoid = db.prepare(
     'INSERT INTO grinder_cleaning_void (cleaning_id, reason, at, by) VALUES (?, ?, ?, ?)',
   );
-  const get = db.prepare<[number], CleaningRow & { voided: number }>(
-    `SELECT c.*, EXISTS (SELECT 1 FROM grinder_cleaning_void v WHERE v.cleaning_id = c.id) AS voided
+  const get = db.prepare<[number], { id: number; voided: number }>(
+    `SELECT c.id, EXISTS (SELECT 1 FROM grinder_cleaning_void v WHERE v.cleaning_id = c.id) AS voided
      FROM grinder_cleaning c WHERE c.id = ?`,
   );
   const newest = db.prepare<[number], CleaningRow>(
@@ -67,8 +72,14 @@ export function grinderCleaningRecords(db: Db) {
      ORDER BY b.id`,
   );
   return {
-    add: (row: Omit<CleaningRow, 'id'>): number =>
-      Number(add.run(row.batch_id, row.how, row.at, row.by).lastInsertRowid),
+    /** @param row `cleanedAt`: when it was done, where that was before it is written down */
+    add: (row: {
+      batchId: number | null;
+      how: string;
+      at: string;
+      by: string;
+      cleanedAt: string | null;
+    }): number => Number(add.run(row).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     get: (id: number) => get.get(id),
     /** Those that count, newest first. */

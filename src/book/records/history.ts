@@ -99,6 +99,12 @@ UNION ALL
 UNION ALL
   SELECT 6, c.id, 'called', c.at, c.by, json_object('text', c.text) FROM call_note c WHERE c.animal_id = @id
 UNION ALL
+  SELECT 6, n.id, 'affected-note', n.at, n.by, json_object('deed', n.what, 'ticket', s.ticket, 'note', n.note)
+  FROM affected_note n JOIN animal s ON s.id = n.source_id WHERE n.animal_id = @id
+UNION ALL
+  SELECT 6, n.id, 'affected-note-voided', v.at, v.by, json_object('deed', n.what, 'ticket', s.ticket, 'reason', v.reason)
+  FROM affected_note n JOIN affected_note_void v ON v.note_id = n.id JOIN animal s ON s.id = n.source_id WHERE n.animal_id = @id
+UNION ALL
   SELECT 8, r.id, 'released', r.at, r.by,
     json_object('to', r.given_to, 'on', r.released_on, 'unpaidBy', r.unpaid_override, 'note', r.note)
   FROM release r WHERE r.animal_id = @id

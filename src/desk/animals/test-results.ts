@@ -1,6 +1,6 @@
 /** What a laboratory reported on a held animal: kept as a result, from which the hold follows. */
 import * as v from 'valibot';
-import type { HoldStanding } from '../../book/records/test-results.ts';
+import type { HoldStanding } from '../../book/records/results/test-results.ts';
 import { compareDates } from '../../core/values/dates.ts';
 import { askFar, isSure, refuseFuture, RESULT_DAYS } from '../input/day-doubts.ts';
 import { by, id, optionalDate, confirmedOf, text } from '../input/input.ts';

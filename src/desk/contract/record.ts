@@ -112,6 +112,8 @@ export type HistoryKind =
   | 'paid'
   | 'payment-voided'
   | 'called'
+  | 'affected-note'
+  | 'affected-note-voided'
   | 'released'
   | 'disposed';
 

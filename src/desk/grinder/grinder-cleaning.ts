@@ -11,7 +11,13 @@ export const saveCleaning = write(
   (session, { batchId, how, by: initials }) => {
     if (batchId !== null) batchOf(session, batchId);
     return {
-      id: session.book.grinderCleanings.add({ batch_id: batchId, how, at: session.now(), by: initials }),
+      id: session.book.grinderCleanings.add({
+        batchId,
+        how,
+        at: session.now(),
+        by: initials,
+        cleanedAt: null,
+      }),
     };
   },
 );

@@ -17,6 +17,7 @@ export const MAX_OF_ANIMAL = {
   hold: { most: 100, code: 'hold.too-many' },
   result: { most: 200, code: 'result.too-many' },
   note: { most: 200, code: 'note.too-many' },
+  affectedNote: { most: 200, code: 'affected.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
 } as const satisfies Record<string, Most>;
 /** Of the shop: staff and coolers in use, lots of bought fat on hand, and all on a shelf, offered or not. */
@@ -31,7 +32,7 @@ export const MAX_OF_SHOP = {
 
 /**
  * Called before one more is added.
- * @throws ProblemError `hold.too-many`, `result.too-many`, `note.too-many`, `orders.too-many` (refused)
+ * @throws ProblemError `hold.too-many`, `result.too-many`, `note.too-many`, `affected.too-many`, `orders.too-many` (refused)
  */
 export function refuseMoreOfAnimal(
   session: Session,

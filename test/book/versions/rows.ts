@@ -142,4 +142,9 @@ INSERT INTO adjustment VALUES
   (5, 1, NULL, 'charge as', '', 'sausage', 'Landjäger', NULL, NULL, NULL, 'USD', 'made like it', '2026-10-07T15:04:00.000Z', 'MK');
 INSERT INTO adjustment_void VALUES (3, 'given to another', '2026-10-07T15:05:00.000Z', 'MK');
 `,
+  19: `
+INSERT INTO affected_note VALUES (1, 1, 2, 'called', 'will bring it back', '2026-10-12T16:00:00.000Z', 'MK'), (2, 1, 2, 'returned', '', '2026-10-12T16:01:00.000Z', 'MK');
+INSERT INTO affected_note_void VALUES (2, 'not yet', '2026-10-12T16:02:00.000Z', 'MK');
+INSERT INTO grinder_cleaning VALUES (3, NULL, 'taken apart and washed', '2026-10-09T15:00:00.000Z', 'RB', '2026-10-08T23:00:00.000Z');
+`,
 };

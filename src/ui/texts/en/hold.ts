@@ -59,6 +59,12 @@ export const holdText = {
     `${ticket} was ground in batch ${batch} with ${other}, which tested positive. It is not handed over: your wildlife agency or the health department says what happens to it.`,
 
   positive: 'Tested positive',
+  deeds: {
+    called: 'Hunter called',
+    kept: 'Kept at the shop',
+    discarded: 'Discarded',
+    returned: 'Brought back to the shop',
+  },
   steps: 'What to do, in this order',
   pooled: (n: number) =>
     `Its meat went into one batch with that of ${plural(n, 'other animal', 'other animals')}. Tell their hunters:`,

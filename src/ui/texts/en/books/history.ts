@@ -161,6 +161,10 @@ const SENTENCES: Readonly<Record<HistoryKind, Message>> = {
   'payment-voided': (facts, format) =>
     `The ${facts.kind} of ${money(facts, 'amountMinor', format)} (${facts.method}) was taken back.`,
   called: ({ text }) => `Call: ${ended(String(text))}`,
+  'affected-note': ({ deed, ticket, note }) =>
+    `Affected by the positive result of ${ticket}: ${holdText.deeds[deed as 'called'].toLowerCase()}.${note ? ` ${ended(String(note))}` : ''}`,
+  'affected-note-voided': ({ deed, ticket }) =>
+    `Voided: “${holdText.deeds[deed as 'called'].toLowerCase()}”, about the positive result of ${ticket}.`,
   released: ({ to, on, unpaidBy, note }, format) =>
     [
       `Handed over to ${to} on ${format.longDay(String(on))}${unpaidBy ? `, unpaid; ${unpaidBy} answers for it` : ''}.`,

@@ -115,6 +115,8 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
     `Ticket ${p.ticket} has ${p.count} test results in the book, and no more fit. Keep the laboratory’s sheet with the animal’s papers.`,
   'note.too-many': (p) =>
     `Ticket ${p.ticket} has ${p.count} notes already, and no more fit. Write this one on its card.`,
+  'affected.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} notes about positive results already, and no more fit. Write this one on its card.`,
   'orders.too-many': (p) =>
     `The cutting instructions of ticket ${p.ticket} were changed ${p.count} times, and no more changes fit. Write this one on its card.`,
   'staff.too-many': (p) =>

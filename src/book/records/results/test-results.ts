@@ -1,5 +1,5 @@
-import type { Db } from '../file/db.ts';
-import type { TestResult } from '../../trade/animal.ts';
+import type { Db } from '../../file/db.ts';
+import type { TestResult } from '../../../trade/animal.ts';
 
 interface TestResultRow {
   id: number;
