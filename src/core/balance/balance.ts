@@ -10,15 +10,15 @@ export interface ReconciledFlow {
   /** Best estimate; null if neither a reading nor the balance determines it. */
   grams: number | null;
   sd: number | null;
-  /** Estimate minus reading (minus the prior's mean where nothing was weighed); null if there is neither. */
+  /** Estimate minus reading (minus the prior's mean for an unweighed flow); null if there is neither. */
   adjusted: number | null;
-  /** `adjusted` in its own standard deviations; null if nothing checks the flow. */
+  /** `adjusted` in its own standard deviations; null if the flow has no redundancy. */
   z: number | null;
   /** The rest of the balance determines this flow without its reading or prior, and so checks it. */
   redundant: boolean;
   /** A reading, a prior or the balance determines it. */
   observable: boolean;
-  /** The estimate is below zero: something else was misread, since mass does not flow backwards. */
+  /** The estimate is negative: some other reading is wrong, because mass does not flow backwards. */
   negative: boolean;
 }
 

@@ -1,6 +1,6 @@
 /**
- * How well the parts of a finished animal fit its kind. What is lost (shrink, and damage where nobody weighed it) is
- * skewed and does not depend on how odd the animal is. What remains divides into meat, fat, sinew and bone about normally.
+ * The likelihood of the parts of a finished animal. The loss (shrink, and unweighed damage) is skewed and
+ * independent of the composition. The rest divides into meat, fat, sinew and bone about normally.
  */
 import { Matrix } from 'ml-matrix';
 import { logSumExp } from '../stats/log-sum-exp.ts';
@@ -21,7 +21,7 @@ const ALL_BUT_MEAT = ALL & ~(1 << SOUND_PARTS.indexOf('meat'));
 /** Standard deviations of the readings' sum are rounded to this step, so that loss distributions can be cached. */
 const SD_STEP = 0.002;
 
-/** As `shareFit`, where every part that was weighed was weighed to the end. At most 0. */
+/** As `shareFit`, where every weighed part is complete. At most 0. */
 export function closedFit(model: ShareModel): (parts: PartsWeighed) => number {
   const rest = meanRest(model);
   const meanComposition = Float64Array.from(SOUND_PARTS, (_, i) => (model.mean[i] ?? 0) / rest);

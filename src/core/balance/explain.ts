@@ -1,5 +1,5 @@
 /**
- * Bayesian comparison of explanations for a set of weights that do not fit together: every single slip of every weight, and
+ * Bayesian comparison of explanations for an inconsistent set of weights: every single slip of every weight, and
  * "nothing is wrong, the animal is unusual".
  */
 import type { MistypeKind, Typed } from '../values/mistype-digits.ts';
@@ -10,9 +10,9 @@ import { logSumExp } from '../stats/log-sum-exp.ts';
 /** One weight of the set. */
 export interface WeightEntered {
   readonly id: string;
-  /** As typed, container and all. */
+  /** As typed, container included. */
   readonly reading: Typed;
-  /** The container that was taken off; 0 for none. */
+  /** Weight of the container that was subtracted; 0 for none. */
   readonly tareGrams: number;
   /** An earlier weight of the same part has the same reading. */
   readonly hasDuplicate: boolean;
@@ -29,10 +29,13 @@ export interface ExplainedWeight {
   readonly id: string;
   /** Posterior probability that this weight is the wrong one, given that one is. */
   readonly chance: number;
-  /** What most likely happened to it, and the share of that among all explanations. */
+  /** The most likely error, and the share of that among all explanations. */
   readonly kind: SlipKind;
   readonly kindChance: number;
-  /** The likeliest slip in its figures, and its share of all slips in its figures; none where no slip of that kind is possible. */
+  /**
+   * The likeliest slip in its digits, and its share of all slips in its digits; absent where no such slip is
+   * possible.
+   */
   readonly meant?: { readonly reading: Typed; readonly kind: SlipKind; readonly chance: number };
 }
 
@@ -65,8 +68,8 @@ const SLIP_WEIGHTS: Readonly<Record<SlipKind, number>> = {
 
 /**
  * @param fit the logarithm of the likelihood of the whole set, as entered or with one weight changed
- * @param containers weights of the shop's containers in grams, asked for only when they are needed
- * @param minOdds odds below which nobody is asked: the search is skipped where no explanation could reach them
+ * @param containers weights of the shop's containers in grams, fetched on demand
+ * @param minOdds odds below which no question is shown: the search is skipped where no explanation could reach them
  */
 export function explain(
   weights: readonly WeightEntered[],
@@ -78,7 +81,7 @@ export function explain(
   const duplicates = weights.filter(({ hasDuplicate: hasDuplicate }) => hasDuplicate).length;
   const reachable =
     SLIP_RATE * (weights.length * REACHABLE_SHARE + duplicates * SLIP_WEIGHTS['weighed-twice']);
-  // No explanation fits better than perfectly (0).
+  // No explanation has a better fit than 0.
   if (Math.exp(-asEntered) * reachable < minOdds) return { odds: 0, weights: [] };
   const known = containers();
   const tried = weights.flatMap((weight) =>
@@ -119,7 +122,7 @@ interface Slip {
   kind: SlipKind;
   meant?: Typed;
   change: Change;
-  /** Logarithm of how common it is. */
+  /** Logarithm of its prior rate. */
   log: number;
 }
 

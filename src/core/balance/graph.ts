@@ -7,11 +7,11 @@
  */
 import type { Flow } from './input.ts';
 
-/** The environment; terminal nodes count as it too, see `graphOf`. */
+/** The environment; terminal nodes count as part of it, see `graphOf`. */
 export const WORLD = 0;
 
 export interface Edge {
-  /** Position of its flow in the input. */
+  /** Index of its flow in the input. */
   flow: number;
   from: number;
   to: number;

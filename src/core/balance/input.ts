@@ -4,14 +4,14 @@ import { ValidationError } from '../values/validation-error.ts';
 /** Mass going from one place to another. */
 export interface Flow {
   id: string;
-  /** Id of a node, or null for the world outside. */
+  /** Id of a node, or null for the environment. */
   from: string | null;
   to: string | null;
-  /** What the scale said, net; null = not weighed. */
+  /** The reading, net; null = not weighed. */
   grams: number | null;
-  /** Standard deviation of the reading in grams, > 0; ignored where nothing was weighed. */
+  /** Standard deviation of the reading in grams, > 0; ignored for an unweighed flow. */
   sd?: number;
-  /** What is known without weighing, in grams, e.g. shrink: mean 2 % of the hanging weight, sd 1.5 % of it. */
+  /** Prior knowledge in grams, e.g. shrink: mean 2 % of the hanging weight, sd 1.5 % of it. */
   prior?: { mean: number; sd: number };
 }
 
@@ -21,9 +21,9 @@ export interface BalanceInput {
   nodes: readonly string[];
 }
 
-/** The balance is solved densely, in time that grows with the cube of the flows: a carcass has a few dozen. */
+/** Limit of the dense solver, whose time grows with the cube of the flows: a carcass has a few dozen. */
 export const MOST_FLOWS = 300;
-/** A thousand tonnes: larger numbers would drown a gram in rounding. */
+/** A thousand tonnes: with larger numbers rounding exceeds a gram. */
 const MOST_GRAMS = 1e9;
 /** Largest ratio of two standard deviations; beyond it the sums lose all digits. */
 const MAX_SD_RATIO = 1e6;

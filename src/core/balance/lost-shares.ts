@@ -1,4 +1,4 @@
-/** Distribution of the share that is lost between hook and packages: shrink, and damage where nobody weighed it. */
+/** Distribution of the share lost between hook and packages: shrink, and unweighed damage. */
 import { DAMAGE_OFFSET, SHARE_PARTS } from './part-shares.ts';
 import type { ShareModel } from './share-model.ts';
 import { NO_DAMAGE_PROBABILITY } from './sound-parts.ts';
@@ -27,18 +27,18 @@ const HEAVY_TAIL = { chance: 0.01, spread: 2.5 } as const;
 
 const SHRINK_POINTS = 15;
 const SHRINK_RANGE_SD = 3;
-/** Steps in which unweighed damage is tried, and the most that is tried. */
+/** Grid step and maximum of unweighed damage. */
 const DAMAGE_STEP = 0.01;
 const MAX_DAMAGE = 0.5;
 
-/** @param extraVariance variance of the sum of the readings, in shares, besides what the model has learned */
+/** @param extraVariance variance of the sum of the readings, in shares, in addition to the model's */
 export function shrinkShares(model: ShareModel, extraVariance: number): LostShares {
   const shrink = shrinkOf(model, extraVariance);
   const most = peak(shrink.density, shrink.points);
   return { log: (share) => Math.log(shrink.density(share) / most), points: shrink.points };
 }
 
-/** Shrink and damage together, where nobody weighed the damage. */
+/** Shrink plus unweighed damage. */
 export function shrinkAndDamageShares(model: ShareModel, extraVariance: number): LostShares {
   const shrink = shrinkOf(model, extraVariance);
   const damages = damagePoints(model);
@@ -57,7 +57,7 @@ export function shrinkAndDamageShares(model: ShareModel, extraVariance: number):
   return { log: (share) => Math.log(density(share) / most), points };
 }
 
-/** Relative log likelihood of weighed damage: only more than usual counts against it. */
+/** Relative log likelihood of weighed damage: only more than usual is penalised. */
 export function damageLog({ damage: { logMean, logSd } }: ShareModel, share: number): number {
   const z = (Math.log(share + DAMAGE_OFFSET) - logMean) / logSd;
   return share === 0 ? 0 : -(Math.max(0, z) ** 2) / 2;
@@ -99,7 +99,7 @@ const ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 /** Keeps logarithms finite, and explanations of extreme sets comparable. */
 const MIN_DENSITY = 1e-12;
 
-/** Amounts of damage from nothing to `MOST_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */
+/** The distribution of damage from none to `MAX_DAMAGE`, log-normal in share + `DAMAGE_OFFSET`. */
 function damagePoints({ damage: { logMean, logSd } }: ShareModel): MassPoint[] {
   const points = Array.from({ length: Math.round(MAX_DAMAGE / DAMAGE_STEP) }, (_, i) => {
     const share = (i + 0.5) * DAMAGE_STEP;
@@ -110,7 +110,7 @@ function damagePoints({ damage: { logMean, logSd } }: ShareModel): MassPoint[] {
   return points.map(({ share, mass }) => ({ share, mass: ((1 - NO_DAMAGE_PROBABILITY) * mass) / all }));
 }
 
-/** The mean share of the parts on the table besides damage. */
+/** The mean share of the parts other than damage. */
 export function meanRest({ mean }: ShareModel): number {
   return mean.reduce((sum, share, i) => (SHARE_PARTS[i] === 'damage' ? sum : sum + share), 0);
 }

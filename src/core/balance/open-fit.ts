@@ -1,4 +1,4 @@
-/** The likelihood of the parts weighed so far while more of them may still come. */
+/** The likelihood of the parts weighed so far while more may follow. */
 import { Matrix } from 'ml-matrix';
 import { normalCdf } from '../stats/distributions.ts';
 import { logSumExp } from '../stats/log-sum-exp.ts';
@@ -14,7 +14,7 @@ import {
   SOUND_PARTS as SOUND,
 } from './sound-parts.ts';
 
-/** Damage that nobody weighed is tried at these deviations of its logarithm. */
+/** Grid of unweighed damage, in deviations of its logarithm. */
 const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
 /** SD of the share by which parts may outweigh their whole: two scales and rounding. */
 const OVERWEIGHT_SD = 0.004;
@@ -30,8 +30,8 @@ interface DamagePoint {
 }
 
 /**
- * As `shareFit`, where cutting goes on: an open part is set to its likeliest value at or above what was weighed, so that
- * totes to come are not an error.
+ * As `shareFit`, while cutting continues: an open part is set to its likeliest value at or above the weighed share,
+ * so that missing totes are not an error.
  */
 export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
   const variance = model.covariance.get(DAMAGE, DAMAGE);

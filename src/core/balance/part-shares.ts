@@ -5,31 +5,31 @@
 import type { Sex } from '../species/species.ts';
 import type { Base } from '../yield/tree.ts';
 
-/** Parts that leave the cutting table, in the order of every vector here; shrink is what they leave of the whole. */
+/** Parts that leave the cutting table, in the order of every vector here; shrink is the remainder of the whole. */
 export const SHARE_PARTS = ['meat', 'fatSaved', 'sinew', 'bone', 'damage'] as const;
 export type SharePart = (typeof SHARE_PARTS)[number];
 
-/** Shares of the hanging weight (0 to 1); a part that is left out was not weighed. */
+/** Shares of the hanging weight (0 to 1); an absent part was not weighed. */
 export type PartShares = Readonly<Partial<Record<SharePart, number>>>;
 
-/** One part of an animal as far as it was weighed, as shares of the whole. */
+/** The weighed share of one part of an animal. */
 export interface PartWeighed {
   readonly share: number;
   /** Standard deviation of the readings behind it. */
   readonly sd: number;
-  /** More of this part may still come: what was weighed is the least that it can be. */
+  /** More of this part may follow: the weighed share is a lower bound. */
   readonly open: boolean;
 }
 export type PartsWeighed = Readonly<Partial<Record<SharePart, PartWeighed>>>;
 
-/** Animals of which the same parts were weighed: sums over these parts alone, `products` row by row. */
+/** Animals with the same weighed parts: sums over these parts only, `products` row by row. */
 export interface PatternSums {
   n: number;
   sums: number[];
   products: number[];
 }
 
-/** Of the animals whose damage was weighed or stated: how many had none, and the sums of the others' log shares. */
+/** Of the animals with weighed or stated damage: how many had none, and the sums of the others' log shares. */
 export interface DamageSums {
   zeros: number;
   n: number;
@@ -38,7 +38,7 @@ export interface DamageSums {
 }
 
 export interface KindSums {
-  /** By the parts weighed, a 0 or 1 for each of `SHARE_PARTS`, as `11011`. */
+  /** By weighed parts, a 0 or 1 for each of `SHARE_PARTS`, as `11011`. */
   patterns: Record<string, PatternSums>;
   damage: DamageSums;
 }
@@ -46,7 +46,7 @@ export interface KindSums {
 /** Plain data by `kindKey`: may be stored as JSON. */
 export type ShareSums = Readonly<Record<string, KindSums>>;
 
-/** Added to a share of damage before its logarithm is taken: half a percent, about a pound of an elk's hundredweight. */
+/** Added to a share of damage before its logarithm: half a percent, about a pound of a 200 lb carcass. */
 export const DAMAGE_OFFSET = 0.005;
 
 /** @example kindKey('elk', 'carcass', 'female') // 'elk/carcass/female' */

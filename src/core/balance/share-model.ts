@@ -24,14 +24,14 @@ export interface ShareModel {
 }
 
 /**
- * Share of the prior's variance between animals of one shop; the rest is between shops and kinds. The prior sample size of
- * the mean is then `s / (1 - s)`. Our own choice, as the variances in `yield/columns.ts`.
+ * Share of the prior's variance between animals of one shop; the rest is between shops and kinds. The prior sample
+ * size of the mean is then `s / (1 - s)`. Our own choice, like the variances in `yield/columns.ts`.
  */
 const WITHIN_SHOP_SHARE = 0.75;
 const PRIOR_MEAN_ANIMALS = WITHIN_SHOP_SHARE / (1 - WITHIN_SHOP_SHARE);
 /** Prior sample size of the covariance. */
 const PRIOR_COVARIANCE_ANIMALS = 6;
-/** Prior sample size of the published mean and SD of damage: shops differ in what they call damage. */
+/** Prior sample size of the published mean and SD of damage: shops define damage differently. */
 const DAMAGE_ANIMALS = 4;
 
 const MAX_ITERATIONS = 60;

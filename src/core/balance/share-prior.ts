@@ -16,15 +16,15 @@ export interface SharePrior {
 
 const DRAWS = 2000;
 const SEED = 1;
-/** How an animal of each base was brought, for the yield model that the draws come from. */
+/** The carcass condition of each base, for the yield model that is sampled. */
 const BROUGHT: Readonly<Record<Base, Brought>> = { carcass: 'skinned', quarters: 'quarters', boned: 'boned' };
 
 const priors = new WeakMap<SpeciesProfile, Map<string, SharePrior>>();
 
 /**
- * Moments of animals simulated from the yield model of the published figures, so that the parts of one carcass correlate.
- * Shrink, which is the remainder in that model, gets its own published standard deviation: everything that leaves the hook
- * is weighed, and the parts add up however the animal divides.
+ * Moments of animals simulated from the yield model of the published figures, so that the parts of one carcass
+ * correlate. Shrink, which is the remainder in that model, gets its own published standard deviation: all parts are
+ * weighed, so their sum does not depend on how the animal divides.
  */
 export function sharePrior(profile: SpeciesProfile, base: Base, sex: Sex = 'unknown'): SharePrior {
   const known = priors.get(profile) ?? new Map<string, SharePrior>();
@@ -40,7 +40,7 @@ export function sharePrior(profile: SpeciesProfile, base: Base, sex: Sex = 'unkn
   return prior;
 }
 
-/** The base of an animal as it was brought. */
+/** The base for a carcass condition. */
 export function shareBaseOf(brought: Brought): Base {
   return baseOf(brought) ?? 'carcass';
 }
@@ -72,7 +72,7 @@ function drawShares(profile: SpeciesProfile, base: Base, sex: Sex): number[][] {
     return SHARE_PARTS.map((part) => parts[part] * left);
   });
 }
-/** The scale at the hook and the one at the table differ by about this share. Assumption. */
+/** The scales at the hook and at the table differ by about this share. Assumption. */
 const SCALES_SD = 0.008;
 
 function momentsOf(draws: readonly (readonly number[])[]): SharePrior {

@@ -1,6 +1,6 @@
 /**
- * Both sexes of a kind share one distribution of parts, shifted by their published difference. So the cows of a shop inform
- * its bulls, and each is still compared with its own mean.
+ * Both sexes of a kind share one distribution of parts, shifted by their published difference. So data of one sex
+ * inform the other, and each is still compared with its own mean.
  */
 import type { Sex, SpeciesProfile } from '../species/species.ts';
 import type { Base } from '../yield/tree.ts';
@@ -17,8 +17,8 @@ import { sharePrior } from './share-prior.ts';
 import { SEXES } from '../../trade/animal.ts';
 
 /**
- * How far the mean shares of `SHARE_PARTS` of one sex lie from those of an animal of unknown sex; 0 where nothing is
- * published. Damage stays: a shot does not ask for the sex.
+ * How far the mean shares of `SHARE_PARTS` of one sex lie from those of an animal of unknown sex; 0 where nothing
+ * is published. Damage is the same for both.
  */
 export function sexShift(profile: SpeciesProfile, base: Base, sex: Sex): readonly number[] {
   const [own, both] = [sharePrior(profile, base, sex).mean, sharePrior(profile, base).mean];

@@ -1,15 +1,21 @@
-/** What the fits of open and of finished animals share: the parts besides damage, and how odd an animal may be. */
+/**
+ * Definitions shared by the fits of open and of finished animals: the parts other than damage, and the animal
+ * mixture.
+ */
 import { inverse, type Matrix } from 'ml-matrix';
 import { SHARE_PARTS, type SharePart } from './part-shares.ts';
 
-/** All parts besides damage, in the order of every vector and bit mask here. Damage has a skewed distribution of its own. */
+/**
+ * All parts other than damage, in the order of every vector and bit mask here. Damage has a skewed distribution of
+ * its own.
+ */
 export const SOUND_PARTS: readonly SharePart[] = SHARE_PARTS.filter((part) => part !== 'damage');
 export const SOUND_COUNT = SOUND_PARTS.length;
 export const DAMAGE_INDEX = SHARE_PARTS.indexOf('damage');
 
 /**
- * A scale mixture: one animal in twenty divides with a standard deviation two and a half times as wide, one in a hundred
- * with one five times as wide. Without them an odd animal is taken for a slip. Our own choice.
+ * A scale mixture: one animal in twenty divides with a standard deviation two and a half times as wide, one in a
+ * hundred with one five times as wide. Without them an unusual animal would count as a slip. Our own choice.
  */
 export const ANIMAL_MIXTURE = [
   { probability: 0.94, scale: 1 },
@@ -17,7 +23,7 @@ export const ANIMAL_MIXTURE = [
   { probability: 0.01, scale: 5 },
 ] as const;
 
-/** Probability that damage which nobody weighed is none at all. Our own choice. */
+/** Probability that unweighed damage is none at all. Our own choice. */
 export const NO_DAMAGE_PROBABILITY = 0.5;
 
 /** Indices of the bits set in `mask`. @example indicesOf(0b1010) // [1, 3] */

@@ -1,4 +1,4 @@
-/** Splits the readings into the component that the balances constrain and the one that they leave free. */
+/** Splits the readings into the component that the balances constrain and the free one. */
 import { Matrix, QrDecomposition } from 'ml-matrix';
 import { balancesOf, type Edge, type Graph } from './graph.ts';
 

@@ -10,7 +10,7 @@ import { ValidationError } from '../values/validation-error.ts';
 export const RELATIVE_TOLERANCE = 1e-9;
 const RANGE_LEVEL = 0.9;
 
-/** Grams of each source of the recipe: steps rounded to integers, values within rounding of a limit moved to it. */
+/** Grams of each source: steps rounded to integers, values within rounding of a limit moved to it. */
 export function gramsOf(recipe: Recipe, values: readonly number[]): number[] {
   return recipe.sources.map((source, i) => {
     const value = values[i] as number;
@@ -30,7 +30,7 @@ export function fatMass(recipe: Recipe, grams: readonly number[]): { mean: numbe
   return { mean, sd: Math.sqrt(fatMassVariance(recipe, grams)) };
 }
 
-/** The batch as it is reported, its parts in the order of the request. */
+/** The batch as reported, its parts in the order of the request. */
 export function batchOf(request: BlendRequest, recipe: Recipe, grams: readonly number[]): Batch {
   const batchGrams = grams.reduce((sum, part) => sum + part, 0);
   const byId = new Map(recipe.sources.map((source, i) => [source.id, grams[i] as number]));

@@ -6,7 +6,7 @@ import { requireFinite, ValidationError } from '../values/validation-error.ts';
 /** More sources than any shop has; above it the solver takes minutes. */
 export const MOST_SOURCES = 20_000;
 
-/** A checked request, its sources sorted by id, so that the order in which they were listed changes nothing. */
+/** A checked request, its sources sorted by id, so that the result does not depend on their order. */
 export interface Recipe {
   readonly sources: readonly BlendSource[];
   /** Grams that one unit of a source's column stands for: its scale step, else `massUnit`. */
@@ -60,7 +60,7 @@ export function readRecipe(request: BlendRequest): Recipe {
   };
 }
 
-/** Grams of the sources that all go in. */
+/** Grams of the mandatory sources. */
 function mandatoryGrams(sources: readonly BlendSource[]): number {
   return sources.reduce((sum, source) => sum + (source.useAll ? source.availableGrams : 0), 0);
 }
@@ -74,7 +74,7 @@ export function withoutSteps(recipe: Recipe): Recipe {
   };
 }
 
-/** Whether the source is weighed out in whole scale steps. */
+/** Whether the source is weighed in whole scale steps. */
 export function isStepped(source: BlendSource): boolean {
   return source.stepGrams !== undefined && !source.useAll;
 }

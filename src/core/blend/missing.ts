@@ -4,9 +4,9 @@ import { hardConstraints, withFat, withGoal, withSize, type Term } from './model
 import { solve, type Column, type Program, type Row } from './program.ts';
 
 /**
- * The least total extra weight that makes size and fat feasible: each source, except those that all go in, gets an extra
- * column, and the sum of the extras is minimised. Empty when no amount suffices. Scale steps are ignored: round up to the
- * next step.
+ * The least total extra weight that makes size and fat feasible: each source, except the mandatory ones, gets an
+ * extra column, and the sum of the extras is minimised. Empty when no amount suffices. Scale steps are ignored:
+ * round up to the next step.
  */
 export async function missingGrams(recipe: Recipe): Promise<{ id: string; grams: number }[]> {
   const constraints = hardConstraints(recipe);

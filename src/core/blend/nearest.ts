@@ -12,11 +12,11 @@ import type { InfeasibleReason } from './types.ts';
 const SIZE_TIE_SHARE = 0.02;
 
 /**
- * Fat first, then size, then cost. 1: a batch of another size that keeps every wish about fat, its size as near
- * as can be; not tried when only the scale's steps are in the way, where it would find some tiny batch that
- * happens to come out even. 2: the wanted size, or the nearest that can be made, its fat as near as can be; of a
- * batch that is merely not sure enough, the fat stays in its range and the promise is missed by as little as
- * can be. @returns grams in the order of the recipe's sources, or null when no batch can be made at all
+ * Fat first, then size, then cost. 1: a batch of another size that keeps every requirement on fat, its size as near
+ * as possible; skipped when only the scale's steps are in the way, because it would find some tiny batch that
+ * happens to fit. 2: the wanted size, or the nearest feasible one, its fat as near as possible; where only the
+ * probability is missed, the fat stays in its range and the probability is missed by as little as possible.
+ * @returns grams in the order of the recipe's sources, or null when no batch is feasible
  */
 export async function nearestBatch(recipe: Recipe, why: InfeasibleReason): Promise<readonly number[] | null> {
   const constraints = hardConstraints(recipe);

@@ -30,12 +30,10 @@ export interface Solution {
   readonly values: readonly number[];
 }
 
-/**
- * Relative optimality gap with whole steps: with hundreds of sources the last cent would take minutes to prove.
- */
+/** Relative optimality gap with whole steps: with hundreds of sources the last cent would take minutes to prove. */
 const WHOLE_STEP_GAP = 1e-5;
 
-/** Time limits in seconds: ten thousand sources take half a second, a hard integer case forever. */
+/** Time limits in seconds: ten thousand sources take half a second, a hard integer case may never end. */
 const TIME_LIMIT = 10;
 const WHOLE_STEP_TIME_LIMIT = 2;
 
@@ -53,10 +51,11 @@ type Highs = Awaited<ReturnType<typeof loadHighs>>;
 let loaded: Promise<Highs> | undefined;
 
 /**
- * The best values of the columns, or null when the solver proves that nothing satisfies the rows. Only "Optimal"
- * is taken as an answer: unreadable text, for one, does not throw but gives "Empty". The programs made here are
- * all bounded, so "infeasible or unbounded" means infeasible.
- * @throws ValidationError `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other end
+ * The best values of the columns, or null when the solver proves that nothing satisfies the rows. Only "Optimal" is
+ * accepted: unreadable text, for example, does not throw but gives "Empty". The programs made here are all bounded,
+ * so "infeasible or unbounded" means infeasible.
+ * @throws ValidationError `blend.too-long` after ten seconds (two with whole steps), `blend.solver` for any other
+ *   status
  */
 export async function solve(program: Program): Promise<Solution | null> {
   const text = programText(program);
@@ -70,7 +69,7 @@ export async function solve(program: Program): Promise<Solution | null> {
       time_limit: whole ? WHOLE_STEP_TIME_LIMIT : TIME_LIMIT,
     });
   } catch (error) {
-    loaded = undefined; // a WebAssembly module that threw is not trusted again
+    loaded = undefined; // a WebAssembly module that threw is not reused
     throw new ValidationError('blend.solver', undefined, { status: String(error) });
   }
   if (result.Status === 'Infeasible' || result.Status === 'Primal infeasible or unbounded') return null;
@@ -80,7 +79,7 @@ export async function solve(program: Program): Promise<Solution | null> {
   return { values: program.columns.map((_, i) => (result.Columns[`x${i}`] as { Primal: number }).Primal) };
 }
 
-/** The program in CPLEX LP format, its columns named x0, x1, … so that no product's name can spoil the text. */
+/** The program in CPLEX LP format, its columns named x0, x1, … so that no product's name can break the text. */
 export function programText(program: Program): string {
   const rows = program.rows.flatMap((row, i) => rowLines(row, i));
   const whole = program.columns.flatMap((column, i) => (column.whole ? [` x${i}`] : []));

@@ -16,13 +16,13 @@ export type FatToAdd =
   | { kind: 'out of reach'; reason: 'fat-too-lean' | 'needs-pure-fat'; highestFat: number };
 
 /**
- * How much of one fat source brings a weight of lean trim up to a wanted fat content: the two-part balance
- * (Pearson square). Fat in = fat out, so with lean L, fat source F and target T
+ * How much of one fat source brings a weight of lean trim up to a target fat content: the two-part balance (Pearson
+ * square). Fat in = fat out, so with lean L, fat source F and target T
  *
  *     grams = leanGrams × (T − L) / (F − T)
  *
- * `lean enough` when the trim already holds the target or more: nothing to add. `out of reach` when the source
- * is leaner than the target, or exactly as fat (only the pure source would do).
+ * `lean enough` when the trim already has the target or more: nothing to add. `out of reach` when the source is
+ * leaner than the target, or exactly as fat (only the pure source would do).
  * @throws ValidationError `number.not-finite`, `share.out-of-range`, `grams.not-positive`
  * @example fatToAdd({ leanGrams: 16, leanFat: 0, fatFat: 1, targetFat: 0.3 }).grams // 6.857, as 16 / 0.7 − 16
  */

@@ -6,11 +6,10 @@ export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' |
 
 export interface AnimalToCut {
   readonly id: number;
-  /** Whole days hung. */
   readonly days: number;
-  /** Days until it is promised, below 0 when that day is past; null: no day was named. */
+  /** Days until the promised date, negative when overdue; null without one. */
   readonly promisedInDays: number | null;
-  /** Weight on the hook, or null while it is not known. */
+  /** Hanging weight, or null when unknown. */
   readonly grams: number | null;
   readonly held: boolean;
 }
@@ -35,11 +34,11 @@ type Placed = AnimalToCut & { group: (typeof GROUPS)[number] };
 
 /**
  * All animals that may be cut, the next one first. The order is our own choice (common practice, no source):
- * beyond the shop's limit, most days over first; then promised within three days, soonest first; then those on their
- * last day or the eve of it, longest hung first; then those that hung long enough, longest first and at equal age the
- * lighter first, for a small carcass dries faster (`light` where that decided); then the rest by age. What is on hold
- * is left out unless the shop cuts such animals. Ties end at the lower id, so the order is total and does not depend
- * on the order of the list.
+ * animals over the shop's limit, most days over first; animals promised within three days, soonest first; animals
+ * on their last day or the day before it, longest hung first; ready animals, longest hung first and at equal age
+ * the lighter first, because a small carcass dries faster (`light` where that decided); the rest by age. Animals on
+ * hold are left out unless the shop cuts them. Ties go to the lower id, so the result does not depend on the order
+ * of the list.
  * @throws ValidationError `hanging.days`, `hanging.limits`, `number.not-finite`, `grams.not-positive`, `id.duplicate`
  * @example
  * cutOrder([{ id: 1, days: 5, promisedInDays: null, grams: 70_000, held: false },
@@ -75,7 +74,7 @@ function byTurn(a: Placed, b: Placed): number {
   );
 }
 
-/** Lighter first; what nobody weighed comes last. */
+/** Lighter first, unweighed animals last. */
 function compareGrams(a: number | null, b: number | null): number {
   if (a === b) return 0;
   if (a === null) return 1;

@@ -1,17 +1,17 @@
-/** The hanging time of an animal against the shop's limits. */
+/** The hanging time of an animal compared with the shop's limits. */
 import { ValidationError } from '../values/validation-error.ts';
 
-/** `late` is the last day or the eve of it: cut now. */
+/** `late` is the last day or the day before it: cut now. */
 export type HangState = 'fresh' | 'ready' | 'late' | 'over';
 
 /** Days before the limit at which an animal counts as late. Our choice. */
 const LATE_BEFORE_LIMIT = 1;
 
 /**
- * The state of an animal: `over` once it hung longer than the limit, `late` on the last day and the day before, `ready`
- * once it hung `readyDays`, else `fresh`. The shop sets both numbers; 5 to 7 days at 40 F or below is
- * the most that Michigan's health department advised (Field Dressing, Handling & Cooking Wild Game, about 2005,
- * second-hand copy).
+ * The state of an animal: `over` beyond the limit, `late` on the last day and the day before, `ready` from
+ * `readyDays` on, else `fresh`. The shop sets both numbers; 5 to 7 days at 40 F or below is the most that
+ * Michigan's health department advised (Field Dressing, Handling & Cooking Wild Game, about 2005, second-hand
+ * copy).
  * @param days whole days hung, 0 or more
  * @throws ValidationError `hanging.days`, `hanging.limits` (unless 0 <= readyDays <= limitDays)
  * @example hangState(6, { readyDays: 4, limitDays: 7 }) // 'late'

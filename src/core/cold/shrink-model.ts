@@ -5,7 +5,7 @@
 import type { SpeciesProfile } from '../species/species.ts';
 import { lossTerms, type HangingInterval, type LossTerm } from './shrink-prior.ts';
 
-/** An animal that was weighed when it came in and again on the hook. */
+/** An animal weighed on arrival and again on the hook. */
 export interface ShrinkPair extends HangingInterval {
   readonly id: number;
   readonly hangingGrams: number;
@@ -30,11 +30,11 @@ const TAIL_DEGREES = 4;
 const NORMAL_MISFIT = 0.7863;
 /** Prior sample size of the published animal-to-animal variance. Our choice. */
 const PRIOR_PAIRS = 10;
-/** A pair outside these limits is not shrink: a side not weighed, a weight that went up. Our choice. */
+/** A pair outside these limits is not shrink but an error, such as an unweighed side. Our choice. */
 const MAX_GAIN = 0.02;
 const MAX_LOSS = { whole: 0.5, other: 0.3 };
 const ITERATIONS = 12;
-/** Standard deviation of a reading, g: half a pound and a swinging hook, however finely it was typed. */
+/** Standard deviation of a reading, g: half a pound and a swinging hook, whatever the typed precision. */
 const READING_SD = 113;
 const RELATIVE_READING_SD = 0.002;
 
@@ -55,8 +55,8 @@ const MIN_FACTOR = 0.5;
 const MAX_FACTOR = 5;
 
 /**
- * Fits the shop's effects (first day, cooler, each kind and way of bringing, hide), all with prior mean 0. The order of the
- * pairs does not matter.
+ * Fits the shop's effects (first day, cooler, each species and carcass condition, hide), all with prior mean 0. The
+ * order of the pairs does not matter.
  * @param profileOf undefined for a species that no longer exists: its pairs are left out
  * @throws ValidationError `hanging.days`, `hanging.received`
  */

@@ -1,4 +1,4 @@
-/** The prior of the loss on the hook, before a shop has weighed any of its own animals twice. */
+/** The prior of the loss on the hook, for a shop without animals weighed twice. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Brought, Legs, Sex, SpeciesProfile } from '../species/species.ts';
 import { dressedToHanging } from '../yield/convert.ts';
@@ -12,8 +12,9 @@ export interface Rate {
 }
 
 /**
- * Lost in the first day, by chilling. Size hardly shows in it (beef sides of 600 lb, fallow deer and lambs lose about
- * the same), so it is one figure for all. A carcass may come in cold or wet: hence the standard deviations, an assumption.
+ * Loss of the first day, by chilling. It hardly depends on size (beef sides of 600 lb, fallow deer and lambs lose
+ * about the same), so one figure serves all. A carcass may arrive cold or wet: hence the standard deviations, an
+ * assumption.
  */
 export const FIRST_DAY: Rate = {
   mean: 0.017,
@@ -25,7 +26,10 @@ export const FIRST_DAY: Rate = {
     'James & James, Meat Refrigeration, 2002, chapter 5',
 };
 
-/** Lost on each later day by a skinned carcass of `DRYING_GRAMS`. The spreads are assumptions: none was published. */
+/**
+ * Loss on each later day of a skinned carcass of `DRYING_GRAMS`. The standard deviations are assumptions: none was
+ * published.
+ */
 export const DRYING: Rate = {
   mean: 0.0027,
   shopSd: 0.5,
@@ -34,7 +38,7 @@ export const DRYING: Rate = {
     'beef 4-6 % over 14 days on the rail: Purdue Extension (Lemenager), "Amount of freezer beef expected from a carcass", ' +
     'less the first day',
 };
-/** A carcass of 660 lb, about what the beef of that source weighs. */
+/** A carcass of 660 lb, about the weight of the beef in that source. */
 const DRYING_GRAMS = 300_000;
 
 /** Drying rate relative to a skinned carcass, by how the animal came, with its relative standard deviation. */
@@ -52,11 +56,11 @@ const DRYING_FACTORS: Readonly<Record<Brought, { factor: number; sd: number; sou
   boned: { factor: 1, sd: 0.6, source: 'assumption: drips in its container more than it dries' },
 };
 
-/** One carcass, or its pieces, between two weighings. */
+/** The state of a carcass, or its pieces, between two weighings. */
 export interface HangingInterval {
   readonly species: string;
   readonly brought: Brought;
-  /** Of an animal in its hide. */
+  /** Only for an animal with its hide on. */
   readonly legs?: Legs;
   readonly sex?: Sex;
   /** Received weight, g. */
@@ -77,9 +81,10 @@ export interface LossTerm {
 }
 
 /**
- * The terms of the loss between receipt and hanging weight: hide and head where it came in its hide, the first day, and
- * drying on each later day. A small body has more surface for its mass and dries faster, by the cube root of its mass.
- * Drying has two effects: the cooler's, which all animals share, and that of the kind and way of bringing.
+ * The terms of the loss between receipt and hanging weight: hide and head where it arrived with its hide on, the
+ * first day, and drying on each later day. A small body has more surface for its mass and dries faster, by the cube
+ * root of its mass. Drying has two effects: the cooler's, which all animals share, and that of species and carcass
+ * condition.
  * @throws ValidationError `hanging.days`, `hanging.received`
  */
 export function lossTerms(
@@ -93,9 +98,9 @@ export function lossTerms(
   const dryingFactor = DRYING_FACTORS[brought];
   const dressed = dressedToHanging(ratios, hung);
   const kept = inHide ? dressed.mean : 1;
-  // Limited to the species' usual weights: a slip in this weight must not move its own expectation far.
+  // Limited to the species' usual weights, so that a slip in this weight moves its own expectation little.
   const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
-  // Both weights may be of the same afternoon, or of the evening and the next dawn.
+  // Both weights may be from one afternoon, or from an evening and the next morning.
   const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? dryingFactor.factor : 1);
   const drying = Math.max(0, days - 1) * DRYING.mean * dryingFactor.factor * Math.cbrt(DRYING_GRAMS / body);
   const chill = { shopSd: FIRST_DAY.shopSd * firstDay, animalSd: FIRST_DAY.animalSd * firstDay };
@@ -106,7 +111,7 @@ export function lossTerms(
       { effect: `${species} ${brought}`, mean: 0, shopSd: dryingFactor.sd * drying, animalSd: 0 },
     );
   if (inHide) {
-    // The published SD is for shops and animals together: half of its variance each.
+    // The published SD covers shops and animals together: half of its variance each.
     const each = dressed.sd / kept / Math.SQRT2;
     terms.push({ effect: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
   }

@@ -1,4 +1,4 @@
-/** A fat test of a finished batch, the estimates it updates, and what is refused. */
+/** A fat test of a finished batch, the estimates that it updates, and their validation. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** Fat as a fraction of the weight. */
@@ -13,7 +13,7 @@ export interface CorrelatedFatEstimate extends FatEstimate {
   readonly covariance?: Readonly<Record<string, number>>;
 }
 
-/** A finished batch and its fat test; grams of each source that went in. */
+/** A finished batch and its fat test; grams of each source in it. */
 export interface FatTest {
   readonly parts: readonly { readonly id: string; readonly grams: number }[];
   readonly measuredFat: number;

@@ -1,5 +1,6 @@
 /**
- * Variance components of trim fat: shop, kind within shop, and animal within kind. A hierarchical normal model (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
+ * Variance components of trim fat: shop, kind within shop, and animal within kind. A hierarchical normal model
+ * (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
  */
 import { covarianceOf } from './fat.ts';
 import { notNegative } from './estimates.ts';

@@ -25,8 +25,9 @@ export interface NeedEstimate {
 }
 
 /**
- * Fat for one grind by the two-part balance, need = trim × (target − f) / (F − target), f and F the fat of trim and of
- * fat; nothing where the trim is fat enough. Spread by the delta method, weight and fat of the trim independent:
+ * Fat for one grind by the two-part balance, need = trim × (target − f) / (F − target), f and F the fat of trim and
+ * of fat; 0 where the trim is fat enough. Standard deviation by the delta method, weight and fat of the trim
+ * independent:
  *
  *     sd² = (need / trim × sdTrim)² + (trim / (F − target) × sdFat)²
  *

@@ -1,6 +1,6 @@
 /**
- * The animal-to-animal variance component of trim fat, learned from the shop's own fat tests as a posterior over a grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6;
- * from memory).
+ * The animal-to-animal variance component of trim fat, learned from the shop's own fat tests as a posterior over a
+ * grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6; from memory).
  */
 import { ValidationError } from '../values/validation-error.ts';
 import { notNegative } from './estimates.ts';
@@ -14,7 +14,7 @@ export type FatSpread = readonly number[];
  */
 const LOG_SD = 0.35;
 const POINTS = 31;
-/** The grid ends this many LOG_SD from its middle. */
+/** The grid ends this many LOG_SD from its centre. */
 const REACH = 6;
 
 const logs = Array.from({ length: POINTS }, (_, i) => LOG_SD * REACH * ((2 * i) / (POINTS - 1) - 1));

@@ -15,13 +15,13 @@ import { weekdayPattern } from './weekday-pattern.ts';
 export interface ArrivalHistory {
   readonly today: string;
   readonly season: number;
-  /** This season's intake, today's among it. */
+  /** This season's intake, including today's. */
   readonly taken: readonly DayCount[];
   readonly earlier: readonly { readonly season: number; readonly taken: readonly DayCount[] }[];
 }
 
 export interface ArrivalForecast {
-  /** One for each day from tomorrow on. */
+  /** Expected arrivals for each day from tomorrow on. */
   perDay: number[];
   /** Variance of a day's count over its mean. */
   dispersion: number;
@@ -33,7 +33,7 @@ export interface ArrivalForecast {
 
 /** A calendar day is averaged with three on each side, so that every weekday counts once. */
 const NEIGHBOURS = 3;
-/** Earlier seasons with fewer animals in all are not used. Our own choice, as are all constants below. */
+/** Earlier seasons with fewer animals in total are not used. Our own choice, like all constants below. */
 const MIN_EARLIER_ANIMALS = 20;
 /** The prior that this season equals the earlier ones counts as this many animals. */
 const PRIOR_ANIMALS = 10;

@@ -15,11 +15,11 @@ export interface HangingDay {
 
 export interface CoolerForecast {
   days: HangingDay[];
-  /** Expected intake a day over these days. */
+  /** Expected intake per day over these days. */
   takenPerDay: number;
-  /** Off the hook on an open day. */
+  /** Animals cut per open day. */
   cutPerDay: number;
-  /** Open days that the pace of cutting was measured on. */
+  /** Open days behind the measured cutting pace. */
   paceDays: number;
   earlierSeasons: number;
 }

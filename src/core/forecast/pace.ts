@@ -2,7 +2,7 @@
 import { addDays } from '../values/dates.ts';
 import { dailyCounts, dispersionOf, weekday, type DayCount, type Pace } from './day-counts.ts';
 
-/** Three of each weekday; older days no longer describe the pace. Our own choice, as below. */
+/** Three of each weekday; older days no longer describe the pace. Our own choice, like the next. */
 const WINDOW_DAYS = 21;
 /** Relative standard deviation between the last weeks' pace and the next. */
 const PACE_DRIFT_SD = 0.15;

@@ -11,7 +11,7 @@ const NEGLIGIBLE_PROBABILITY = 1e-10;
  * (dispersion − 1) and p = 1 / dispersion; Poisson at dispersion 1. Both follow from the ratio of successive terms.
  * @param dispersion 1 or more
  * @throws ValidationError `amount.negative`, `spread.below-one`
- * @example countChances(0.5, 1)[0] // 0.6065306597 = e^-0.5
+ * @example countPmf(0.5, 1)[0] // 0.6065306597 = e^-0.5
  */
 export function countPmf(mean: number, dispersion: number): Pmf {
   if (!(mean >= 0 && Number.isFinite(mean))) throw new ValidationError('amount.negative', 'mean');
@@ -77,7 +77,10 @@ export function pmfMean(pmf: Pmf): number {
   return pmf.reduce((total, probability, k) => total + probability * k, 0);
 }
 
-/** The quantile: the least count whose cumulative probability reaches `probability`. @example countBelow([0.5, 0.3, 0.2], 0.8) // 1 */
+/**
+ * The quantile: the smallest count whose cumulative probability reaches `probability`. @example pmfQuantile([0.5,
+ * 0.3, 0.2], 0.8) // 1
+ */
 export function pmfQuantile(pmf: Pmf, probability: number): number {
   let sum = 0;
   const found = pmf.findIndex((one) => (sum += one) >= probability - 1e-9);

@@ -5,8 +5,8 @@ import { weekday, type DayCount } from './day-counts.ts';
 const PRIOR_ANIMALS = 35;
 
 /**
- * For each weekday, from Sunday, the arrivals relative to a mean day; the seven average 1. A period that is not a whole
- * number of weeks is slightly biased towards the weekdays it contains more often.
+ * For each weekday, from Sunday, the arrivals relative to a mean day; the seven average 1. A period that is not a
+ * whole number of weeks is slightly biased towards the weekdays it contains more often.
  * @example weekdayPattern([]) // [1, 1, 1, 1, 1, 1, 1]
  */
 export function weekdayPattern(counts: readonly DayCount[]): number[] {

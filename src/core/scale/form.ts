@@ -1,4 +1,4 @@
-/** Learning by example where a scale has the weight in its line. */
+/** Learns a scale's line format from one example. */
 import { ValidationError } from '../values/validation-error.ts';
 import { FILLED_FIELD, signedReading, type SignedReading } from './number.ts';
 import { partFrame } from './status.ts';
@@ -6,30 +6,30 @@ import { meaningOf, piecesOf, unitOf, type Piece } from './words.ts';
 import { MAX_DECIMALS } from '../values/reading-number.ts';
 import type { MassUnit } from '../values/units.ts';
 
-/** What was learned from one line; plain data that can be kept as JSON. */
+/** The format learned from one line; plain data that can be stored as JSON. */
 export interface ScaleForm {
-  /** Which of the line's numbers is the weight, from 0, of how many. */
+  /** Index of the weight among the line's numbers, from 0, and the count of numbers. */
   readonly number: number;
   readonly of: number;
-  /** The words that make the line what it is, e.g. `['NET']`, without units and marks of rest or motion. */
+  /** The words that identify the line, e.g. `['NET']`, without units and stability marks. */
   readonly words: readonly string[];
-  /** Null: the unit stands behind the number. */
+  /** Null: the unit follows the number. */
   readonly unit: MassUnit | null;
-  /** Decimals of a number that has no point; null: the number shows them. */
+  /** Decimals of a number without a point; null: the number shows them. */
   readonly decimals: number | null;
-  /** Where only some digits of a longer number are the weight: from, to, and the length of the whole. */
+  /** The digits that are the weight where they are part of a longer number: from, to, and its length. */
   readonly part: { readonly from: number; readonly to: number; readonly length: number } | null;
 }
 
-/** A place in a line: from the first marked character to the one behind the last. */
+/** A range in a line: from the first marked character to the one after the last. */
 export interface Marked {
   readonly from: number;
   readonly to: number;
 }
 
 /**
- * Learns from one line in which a person marked the digits of the weight. `unit` and `decimals` are what the line
- * does not tell by itself; a unit that stands behind the number is found.
+ * Learns from one line in which a person marked the digits of the weight. `unit` and `decimals` supply what the
+ * line does not state; a unit that follows the number is found.
  * @throws ValidationError `scale.mark` (no digits of one number are marked), `scale.no-unit`, `scale.decimals`,
  *   `scale.no-point`, `scale.noise`
  * @example learnForm('0042 001862 7', { from: 5, to: 11 }, 'lb', 2)
@@ -67,7 +67,10 @@ export function learnForm(
   };
 }
 
-/** Reads a line by a learned form. @throws ValidationError `scale.form`, `scale.no-unit`, `scale.no-point`, `reading.*` */
+/**
+ * Reads a line in a learned format. @throws ValidationError `scale.form`, `scale.no-unit`, `scale.no-point`,
+ * `reading.*`
+ */
 export function readByForm(line: string, form: ScaleForm): SignedReading {
   const pieces = piecesOf(line);
   const numbers = numbersIn(pieces);
@@ -87,7 +90,7 @@ export function readByForm(line: string, form: ScaleForm): SignedReading {
   return signedReading(withPoint(shown, form.decimals), unit, sign);
 }
 
-/** Puts the point that the line leaves out: `001862` with 2 decimals is `0018.62`. */
+/** Inserts the point that the line omits: `001862` with 2 decimals is `0018.62`. */
 function withPoint(shown: string, decimals: number | null): string {
   if (!decimals || /[.,]/.test(shown)) return shown;
   const filled = shown.padStart(decimals + 1, '0');
@@ -96,7 +99,7 @@ function withPoint(shown: string, decimals: number | null): string {
 
 const numbersIn = (pieces: readonly Piece[]): Piece[] => pieces.filter(({ kind }) => kind === 'number');
 
-/** Units change with a key on the scale, and rest and motion come and go: all other words must stay the same. */
+/** Units and stability marks vary; all other words must stay the same. */
 function wordsIn(pieces: readonly Piece[]): string[] {
   return pieces
     .filter(
@@ -109,7 +112,7 @@ function unitBehind(pieces: readonly Piece[], number: Piece): MassUnit | null {
   return unitOf(pieces[pieces.indexOf(number) + 1]?.text ?? '');
 }
 
-/** A marking by hand takes in a space or a sign too many; only what it holds of digits counts. */
+/** A mark by hand may include an extra space or sign; only its digits count. */
 function digitsMarked(line: string, marked: Marked, offset: number): Marked {
   const from = Math.max(0, marked.from - offset);
   const text = line.slice(from, Math.max(from, marked.to - offset));

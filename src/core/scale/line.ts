@@ -1,5 +1,5 @@
 /**
- * Reads what a scale sends as plain text: one line, one weight. The forms are those published in scale makers'
+ * Parses what a scale sends as plain text: one line, one weight. The formats are those published in scale makers'
  * manuals in general terms; there is no open standard (OIML R 76 covers the instrument, not the line).
  */
 import { ValidationError } from '../values/validation-error.ts';
@@ -8,7 +8,7 @@ import { FILLED_FIELD, poundsOunces, signedReading, type SignedReading } from '.
 import { partFrame } from './status.ts';
 import { meaningOf, piecesOf, unitOf, type Meaning, type Piece } from './words.ts';
 
-// The reader's other parts, so that a window has one door to it.
+// Re-exports the other parts of the reader, so that a window imports one module.
 export { learnForm, type ScaleForm } from './form.ts';
 export { makeLineSplitter, type LineSplitter } from './split.ts';
 export { isSteady, type SteadyRule, type TimedWeight } from './steady.ts';
@@ -20,7 +20,7 @@ export interface ScaleWeight extends SignedReading {
   readonly basis: 'gross' | 'net' | null;
 }
 
-/** The scale cannot weigh what is on it: too much, or less than it may show. */
+/** The load is outside the scale's range. */
 export interface ScaleOverload {
   readonly overload: true;
   readonly range: 'over' | 'under';
@@ -30,8 +30,8 @@ export interface ScaleOverload {
 export type ScaleLine = ScaleWeight | ScaleOverload;
 
 /**
- * Reads one line, with or without its status line behind it, by the general rules or by a learned form. A unit that
- * neither the line nor the form states is never guessed, nor is a decimal point in a field filled up with zeros.
+ * Parses one line, with or without a status line after it, by the general rules or in a learned format. A unit that
+ * neither the line nor the format states is never guessed, nor is a decimal point in a field padded with zeros.
  * @throws ValidationError `scale.empty`, `scale.noise` (bytes that are no text), `scale.no-weight`, `scale.no-unit`,
  *   `scale.no-point` (`001862 lb`), `scale.ambiguous` (several numbers), `scale.unknown-word`, `scale.form` (not the
  *   learned form), `reading.ounces`, `reading.too-fine`, `reading.too-heavy`
@@ -60,7 +60,7 @@ function rangeOf(said: readonly Meaning[], pieces: readonly Piece[]): 'over' | '
   return says(said, 'over') || dashes ? 'over' : null;
 }
 
-/** The one weight of a line in which everything is understood. */
+/** The only weight of a line in which every word is understood. */
 function readAlone(line: string, pieces: readonly Piece[]): SignedReading {
   const numbers = pieces.flatMap(({ kind }, index) => (kind === 'number' ? [index] : []));
   const [at, second] = numbers;
@@ -78,7 +78,7 @@ function readAlone(line: string, pieces: readonly Piece[]): SignedReading {
   return signedReading(number, unit, sign);
 }
 
-/** A word that is not known may say that this is a tare, a price or a count. */
+/** An unknown word may mean a tare, a price or a count. */
 function refuseStrangers(line: string, before: readonly Piece[], after: readonly Piece[]): void {
   const known = ({ kind, text }: Piece): boolean => kind === 'word' && meaningOf(text) !== 'other';
   const sign = before.at(-1)?.kind === 'sign' ? before.length - 1 : before.length;

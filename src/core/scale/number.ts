@@ -3,7 +3,7 @@ import { MAX_DECIMALS } from '../values/reading-number.ts';
 import { MAX_READING_GRAMS, readingGrams, type Reading } from '../values/reading.ts';
 import { OUNCES_PER_POUND, type MassUnit } from '../values/units.ts';
 
-/** A reading as the scale showed it; one below zero has its minus in `typed` alone. */
+/** A reading as the scale showed it; for a negative one only `typed` has the minus. */
 export interface SignedReading extends Reading {
   readonly sign: 1 | -1;
 }
@@ -11,10 +11,13 @@ export interface SignedReading extends Reading {
 /** A longer number means that the line was misread. */
 const MAX_DIGITS = 9;
 
-/** Digits that fill a field of fixed width, in which scales like to leave the point out. */
+/** Digits that fill a field of fixed width, in which scales often omit the point. */
 export const FILLED_FIELD = /^(0\d+|\d{5,})$/;
 
-/** Digits of a scale. They never hold a thousands mark (common practice, no source), so a comma is the decimal mark. */
+/**
+ * Digits of a scale. They never contain a thousands separator (common practice, no source), so a comma is the
+ * decimal mark.
+ */
 interface Digits {
   digits: number;
   decimals: number;
@@ -35,7 +38,7 @@ function digitsOf(text: string): Digits {
 }
 
 /**
- * The digits of a line as a reading. Zeros in front go; those behind the point stay: they tell the scale's step.
+ * The digits of a line as a reading. Leading zeros go; trailing decimals stay, because they show the scale's step.
  * @throws ValidationError `reading.too-fine`, `reading.too-heavy`
  * @example signedReading('0018.60', 'lb', 1) // { digits: 1860, decimals: 2, unit: 'lb', typed: '18.60 lb', sign: 1 }
  */
@@ -44,7 +47,7 @@ export function signedReading(text: string, unit: MassUnit, sign: 1 | -1): Signe
   return finished({ digits, decimals, unit }, `${plain} ${unit}`, sign);
 }
 
-/** Pounds and ounces as ounces, as typed weights have it. @throws ValidationError `reading.ounces` and as above */
+/** Pounds and ounces as ounces, like typed weights. @throws ValidationError `reading.ounces` and as above */
 export function poundsOunces(pounds: string, ounces: string, sign: 1 | -1): SignedReading {
   const lb = digitsOf(pounds);
   const oz = digitsOf(ounces);

@@ -1,20 +1,19 @@
-/** Takes the bytes of a serial port, in whatever pieces they come, and gives whole lines. */
+/** Assembles the bytes of a serial port, in chunks of any size, into whole lines. */
 export interface LineSplitter {
-  /** Takes the next bytes; returns the lines that they complete, as one character per byte. */
+  /** Adds the next bytes; returns the lines that they complete, as one character per byte. */
   take(bytes: Uint8Array): string[];
 }
 
 const [SOH, STX, ETX, EOT, LF, CR] = [0x01, 0x02, 0x03, 0x04, 0x0a, 0x0d];
 
-/** Longer than any line of a scale, and the most that is ever held. Common practice, no source. */
+/** Buffer limit: longer than any line of a scale. Common practice, no source. */
 const LONGEST_LINE = 128;
 
 /**
- * Makes a splitter. CR and LF end a line; SOH and STX begin one, so that what was cut off before them is dropped;
- * ETX and EOT end one. Once an ETX was seen, lines are taken whole up to the next ETX, because a status line may
- * stand behind the CR of the weight. What runs longer than any line is dropped up to the next end.
- * `midStream`: the port was opened while the scale was sending, so what comes before the first end may be the tail of
- * a number (`8.62` of `18.62`) and is dropped.
+ * Creates a splitter. CR and LF end a line. SOH and STX begin one, so a fragment before them is dropped. ETX and
+ * EOT end one. After a first ETX, lines end at ETX only, because a status line may follow the CR of the weight. An
+ * overlong line is dropped up to the next end. `midStream`: the port was opened while the scale was sending, so the
+ * text before the first end may be the tail of a number (`8.62` of `18.62`) and is dropped.
  * @example makeLineSplitter().take(bytes('18.62 lb\r\n18.6')) // ['18.62 lb']
  */
 export function makeLineSplitter({ midStream = false }: { midStream?: boolean } = {}): LineSplitter {

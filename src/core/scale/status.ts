@@ -1,4 +1,4 @@
-/** The frame around a weight, and the status bytes that some scales send behind it when they are asked. */
+/** The frame around a weight, and the status bytes that some scales send after it when polled. */
 import { ValidationError } from '../values/validation-error.ts';
 
 export interface ScaleStatus {
@@ -7,10 +7,10 @@ export interface ScaleStatus {
 }
 
 /**
- * Reads a status line: two to four bytes 0x30 to 0x3f (a letter `S` may stand before them, a parity bit above them).
+ * Reads a status line: two to four bytes 0x30 to 0x3f (a letter `S` may precede them, a parity bit may be set).
  * Bits from memory, and makers differ: in the first byte 1 is motion and 2 the centre of zero; in the second 1 is
- * under and 2 over the range. Whatever else is set counts as not stable: a guess would offer a weight in motion.
- * Null: the line is no status.
+ * under and 2 over the range. Any other bit counts as not stable: a guess would offer a weight in motion. Null: the
+ * line is no status.
  * @example readStatus('00') // { stable: true, range: null }
  */
 export function readStatus(line: string): ScaleStatus | null {
@@ -22,11 +22,11 @@ export function readStatus(line: string): ScaleStatus | null {
   return { stable: (first & ~0b0010) === 0 && [second, ...rest].every((byte) => byte === 0), range: null };
 }
 
-/** SOH, STX, ETX and EOT, which only frame. */
+/** SOH, STX, ETX and EOT: framing only. */
 const FRAME = '\u0001\u0002\u0003\u0004';
 
 /**
- * Parts a text, which may hold the control bytes of its frame, into the weight's line and the status behind it.
+ * Splits a text, which may contain the control bytes of its frame, into the weight's line and the status after it.
  * @throws ValidationError `scale.empty`, `scale.noise` (bytes that are no text), `scale.unknown-word` (a second line
  *   that is no status)
  * @example partFrame('\n 18.62lb\r\n00\r') // { line: ' 18.62lb', status: { stable: true, range: null } }

@@ -1,6 +1,6 @@
 import { ValidationError } from '../values/validation-error.ts';
 
-/** A weight and when it came, in milliseconds of any steady clock. */
+/** A weight and its time, in milliseconds of any monotonic clock. */
 export interface TimedWeight {
   readonly grams: number;
   readonly at: number;
@@ -11,13 +11,13 @@ export interface SteadyRule {
   readonly least: number;
   /** Over at least this many milliseconds. */
   readonly overMs: number;
-  /** All within this much of each other: the step of the scale, in grams. */
+  /** All within this range of each other: the step of the scale, in grams. */
   readonly stepGrams: number;
 }
 
 /**
- * Whether a scale that does not say so itself has come to rest: the newest readings, as far back as it
- * takes to be `least` and to span `overMs`, lie within one step of each other. Common practice, no source. Oldest first.
+ * Whether a scale that does not report stability is stable: the newest readings, as many as `least` and `overMs`
+ * require, lie within one step of each other. Common practice, no source. Oldest first.
  * @throws ValidationError `scale.clock` (times run backwards), `number.not-finite`
  * @example isSteady([{ grams: 8440, at: 0 }, { grams: 8445, at: 500 }, { grams: 8445, at: 1000 }],
  *   { least: 3, overMs: 1000, stepGrams: 10 }) // true
@@ -35,11 +35,11 @@ export function isSteady(
   const last = readings.at(-1);
   if (!last) return false;
   const long = readings.findLastIndex(({ at }) => at <= last.at - overMs);
-  // A slow scale needs longer for enough of them.
+  // A slow scale needs longer to send enough readings.
   const from = Math.min(long, readings.length - least);
   if (from < 0) return false;
   const held = readings.slice(from).map(({ grams }) => grams);
-  // A step in pounds is no whole number of grams: leave room for the last binary digit.
+  // A step in pounds is no whole number of grams: allow for the last binary digit.
   const room = stepGrams * (1 + 1e-9);
   return Math.max(...held) - Math.min(...held) <= room;
 }

@@ -1,4 +1,4 @@
-/** The words and marks that scales send around a weight, and how a line is taken apart into them. */
+/** The words and marks that scales send around a weight, and the tokenizer of a line. */
 import type { MassUnit } from '../values/units.ts';
 
 /** Units as scales write them. `G` and `gr` are left out: they are as often "gross". */
@@ -17,7 +17,7 @@ const NET = ['N', 'NT', 'NET'];
 const OVER = ['OL', 'OVER', 'OVERLOAD'];
 const UNDER = ['UL', 'UNDER', 'UNDERLOAD'];
 
-/** What a word says about the weight beside it; `other` for words that say nothing known. */
+/** What a word says about the weight beside it; `other` for unknown words. */
 export type Meaning = 'stable' | 'moving' | 'gross' | 'net' | 'over' | 'under' | 'other';
 
 const MEANINGS: readonly (readonly [Meaning, readonly string[]])[] = [
@@ -40,7 +40,7 @@ export function unitOf(word: string): MassUnit | null {
   return Object.hasOwn(UNITS, word) ? (UNITS[word] ?? null) : null;
 }
 
-/** One piece of a line, with its place in it. Pieces lie between spaces and the marks that only part them. */
+/** A token of a line with its position. Tokens are separated by spaces and separator marks. */
 export interface Piece {
   kind: 'number' | 'word' | 'sign' | 'dashes' | 'mark';
   text: string;
@@ -52,13 +52,14 @@ const PIECE =
   /(?<number>\d+\.\d+|\d+,\d+(?!\d*\.\d)|\d+|(?<!\d)[.,]\d+(?!\d*\.\d))|(?<word>[A-Za-z]+|\?)|(?<dashes>-{3,}|(?:- ){2,}-|_{3,})|(?<sign>[+-])|(?<mark>[^\s.,;:=()])/g;
 
 /**
- * A check character that some framed lines put right behind the unit. The exclusive-or of `S` or `U`, a sign, six
- * digits and `LB` or `KG` always falls in 0x70 to 0x7f, which is how it is told from a word.
+ * A check character that some framed lines append to the unit. The exclusive-or of `S` or `U`, a sign, six digits
+ * and `LB` or `KG` always falls in 0x70 to 0x7f, which distinguishes it from a word.
  */
 const CHECKED_UNIT = /(?<=[\d\s](?:LB|KG))[p-\x7f]$/;
 
 /**
- * Takes a line apart. @example piecesOf('ST,GS,+ 18.62lb').map(({ text }) => text) // ['ST', 'GS', '+', '18.62', 'lb']
+ * Tokenizes a line. @example piecesOf('ST,GS,+ 18.62lb').map(({ text }) => text) // ['ST', 'GS', '+', '18.62',
+ * 'lb']
  */
 export function piecesOf(line: string): Piece[] {
   return [...line.replace(CHECKED_UNIT, '').matchAll(PIECE)].map((found) => {

@@ -1,14 +1,14 @@
-/** Reading the rows of a temperature logger's file: which columns hold the moment and the temperature, and what a cell says. */
+/** Reads the rows of a temperature logger's file: the columns of moment and temperature, and the values of cells. */
 import { ValidationError } from '../values/validation-error.ts';
 import { readDay, type DateOrder } from './values.ts';
 
 export type Degrees = 'F' | 'C';
 
 export interface LoggerColumns {
-  /** Lines above the first reading, headings among them. */
+  /** Lines above the first reading, headings included. */
   above: number;
   date: number;
-  /** The column of the hour; the same as `date` where both stand in one. */
+  /** The column of the time; the same as `date` where one column has both. */
   time: number;
   temperature: number;
   /** As the heading says, or null. */
@@ -22,8 +22,8 @@ const NUMBER = /^[+\-−]?\d{1,3}([.,]\d+)? ?°? ?[fc]?$/i;
 const MOST_ABOVE = 60;
 
 /**
- * The columns by their headings, else by what stands in them: the first row with a day, a clock and a number begins the
- * readings. Of several numbers that one is taken whose heading speaks of temperature, else the first behind the moment.
+ * The columns by their headings, else by their values: the first row with a date, a time and a number begins the
+ * readings. Of several numbers the one whose heading names a temperature is used, else the first after the moment.
  * @throws ValidationError `logger.columns` where no row looks like a reading
  */
 export function guessLoggerColumns(rows: readonly (readonly string[])[]): LoggerColumns {
@@ -55,7 +55,7 @@ export interface LoggerMoment {
   day: string;
   /** Seconds after midnight on the logger's clock. */
   seconds: number;
-  /** Minutes that this clock is ahead of UTC, where the cell says so. */
+  /** Minutes that this clock is ahead of UTC, where the cell states it. */
   zoneMinutes: number | null;
 }
 
@@ -87,7 +87,7 @@ function zoneOf(text: string | undefined): number | null {
 }
 
 /**
- * °C of a cell such as `36.5`, `2,4 °C` or `36.5F`; a scale in the cell goes before that of the column.
+ * °C of a cell such as `36.5`, `2,4 °C` or `36.5F`; a unit in the cell overrides that of the column.
  * @throws ValidationError `temperature.unreadable`, `temperature.range` (no cooler is below −40 or above 60 °C)
  */
 export function readLoggerDegrees(cell: string, column: Degrees): number {

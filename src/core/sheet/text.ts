@@ -1,19 +1,19 @@
-/** Reading the bytes of a table that some other program saved: its letters, and what stands between its columns. */
+/** Decodes the bytes of a table file from another program: its encoding and its separator. */
 import { ValidationError } from '../values/validation-error.ts';
 
 export type SheetEncoding = 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 export type Separator = ',' | ';' | '\t';
 
 const SEPARATORS: readonly Separator[] = [',', ';', '\t'];
-/** How much of the head of a file is looked at for a guess. */
+/** Size of the sample at the head of a file on which guesses are based. */
 const SAMPLE_BYTES = 4096;
 const SAMPLE_LINES = 30;
-/** First bytes of a workbook, old (compound file) and new (zip), and of a PDF: no text at all. */
+/** Magic numbers of a workbook, old (compound file) and new (zip), and of a PDF: no text. */
 const NO_TEXT = [[0x50, 0x4b, 0x03, 0x04], [0xd0, 0xcf, 0x11, 0xe0], [0x25, 0x50, 0x44, 0x46]]; // prettier-ignore
 
 /**
- * The encoding of a text file: by its byte order mark, else by where its zero bytes stand (UTF-16 without a mark),
- * else UTF-8 if it is valid as such, else Windows-1252, which spreadsheets on Windows write.
+ * The encoding of a text file: by its byte order mark, else by its pattern of zero bytes (UTF-16 without a mark),
+ * else UTF-8 if valid, else Windows-1252, the default of spreadsheets on Windows.
  * @throws ValidationError `sheet.empty`, `sheet.not-text` (a workbook or a PDF)
  */
 export function guessEncoding(bytes: Uint8Array): SheetEncoding {
@@ -36,14 +36,14 @@ export function guessEncoding(bytes: Uint8Array): SheetEncoding {
   }
 }
 
-/** The text of a file, without a byte order mark. What cannot be read is shown as �. */
+/** The text of a file, without a byte order mark. Undecodable bytes become �. */
 export function decodeSheet(bytes: Uint8Array, encoding: SheetEncoding): string {
   return new TextDecoder(encoding).decode(bytes);
 }
 
 /**
- * What stands between the columns: the separator that splits the first rows into the most columns while most rows agree
- * on their number. Quoted parts do not count. A single column reads the same with any: the comma.
+ * The column separator: the one that splits the first rows into the most columns while most rows agree on their
+ * number. Quoted text is ignored. A single column defaults to the comma.
  */
 export function guessSeparator(text: string): Separator {
   const lines = firstLines(text);

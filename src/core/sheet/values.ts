@@ -1,4 +1,4 @@
-/** Reading single cells of a table that some other program saved: days and weights, whatever order or comma it used. */
+/** Reads dates and weights from cells of a table file, in any date order and with either decimal mark. */
 import { isDate, isTradeDay } from '../values/dates.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import { parseReading, type Reading } from '../values/reading.ts';
@@ -9,12 +9,12 @@ export type DecimalMark = '.' | ',';
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const NUMBERS = /^(\d{1,2})([/.\- ])(\d{1,2})\2(\d{4}|\d{2})$/;
-/** What a program may write behind a day: an hour of the clock. */
+/** A time that a program may write after a date. */
 const HOUR = /[T ,]+\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?( ?[ap]\.?m\.?)?(Z|[+-]\d\d:?\d\d)?$/i;
 
 /**
- * A day of the calendar as `YYYY-MM-DD`, out of `2023-11-04`, `11/4/2023`, `04.11.23`, `4 Nov 2023`, `Nov 4, 2023`, with or
- * without an hour behind it. Two digits are the year up to `thisYear`, else of the century before.
+ * A calendar date as `YYYY-MM-DD`, from `2023-11-04`, `11/4/2023`, `04.11.23`, `4 Nov 2023`, `Nov 4, 2023`, with or
+ * without a time after it. A two-digit year is the latest one up to `thisYear`.
  * @throws ValidationError `sheet.date`, `sheet.year` (outside the years of `isTradeDay`)
  */
 export function readDay(text: string, order: DateOrder, thisYear: number): string {
@@ -27,7 +27,7 @@ export function readDay(text: string, order: DateOrder, thisYear: number): strin
   return day;
 }
 
-/** Which of the two numbers is the day, as far as these dates tell: a number above 12 is no month. Null: any would do. */
+/** Which of the two numbers is the day: a number above 12 is no month. Null: these dates do not decide it. */
 export function guessDateOrder(texts: readonly string[]): DateOrder | null {
   let [first, second, dotted] = [0, 0, 0];
   for (const text of texts) {
@@ -41,7 +41,7 @@ export function guessDateOrder(texts: readonly string[]): DateOrder | null {
   return dotted > 0 ? 'day first' : null;
 }
 
-/** Which mark these weights use before their decimals; null: they do not tell. `1,234` and `1.234` alone tell nothing. */
+/** The decimal mark of these weights; null when they do not decide it, as `1,234` and `1.234` alone do not. */
 export function guessDecimal(texts: readonly string[]): DecimalMark | null {
   let [comma, point] = [0, 0];
   for (const text of texts) {
@@ -52,8 +52,8 @@ export function guessDecimal(texts: readonly string[]): DecimalMark | null {
 }
 
 /**
- * A weight of a cell, kept as it stands there. The decimal mark of the file settles what would be doubtful when typed:
- * with a decimal point `1,234` is 1234, with a decimal comma it is 1.234.
+ * A weight of a cell, with its text as it stands. The file's decimal mark resolves an ambiguous number: with a
+ * decimal point `1,234` is 1234, with a decimal comma it is 1.234.
  * @throws ValidationError `reading.*`
  */
 export function readWeight(text: string, unit: MassUnit, decimal: DecimalMark): Reading {

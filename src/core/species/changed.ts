@@ -1,12 +1,12 @@
-/** A supplied species as a shop calls it and meets it; its published figures stay what they are. */
+/** A supplied species with the shop's own names and weights; its published figures do not change. */
 import { ValidationError } from '../values/validation-error.ts';
 import { cautionsByName } from './hazards.ts';
 import type { SpeciesWish } from './own.ts';
 import type { SpeciesProfile } from './species.ts';
 
 /**
- * The same profile with the shop's names, its words for the sexes, its hanging weights and its names for the primals.
- * Shares of primals stay: they are published, and what hangs by their codes is in the book.
+ * The same profile with the shop's name, words for the sexes, hanging weights and names of primals. Shares of
+ * primals stay: they are published, and the book's records refer to their codes.
  * @throws ValidationError `species.supplied-primals` where primals were added or left out; `species.primal-twice`
  * @example changedSpecies(whiteTail, { name: 'Deer', … }).takeHome === whiteTail.takeHome // true
  */

@@ -1,4 +1,4 @@
-/** What the cutting instructions come to, before anything is weighed. */
+/** What the cutting instructions mean for the meat, before anything is weighed. */
 import { ValidationError } from '../values/validation-error.ts';
 
 /** A primal with its share of the meat of a whole animal, as a fraction. */
@@ -9,12 +9,14 @@ export interface PrimalShare {
 
 /**
  * The share of an animal's meat that stays whole (steaks, roasts, stew …): the shares of all primals that are not
- * ground, over the shares of all that there are. A primal without an order is ground.
+ * ground, over the shares of all that are present. A primal without an order is ground.
  *
- * @param primals what there is, shares as fractions; they need not sum to one, half an animal is whole to itself
- * @param orders what becomes of each; `as: 'grind'` is ground, everything else kept
+ * @param primals the primals present, shares as fractions; they need not sum to one, half an animal is whole to
+ *   itself
+ * @param orders the order of each; `as: 'grind'` is ground, everything else kept whole
  * @returns a fraction from 0 to 1
- * @throws ValidationError `share.range` (a share is no fraction, or nothing is there), `primal.unknown`, `primal.twice`
+ * @throws ValidationError `share.range` (a share is no fraction, or nothing is present), `primal.unknown`,
+ *   `primal.twice`
  * @example keptShare([{ code: 'ham', share: 0.3 }, { code: 'neck', share: 0.1 }], [{ primal: 'ham', as: 'roasts' }])
  * // 0.75
  */
@@ -40,8 +42,8 @@ export function keptShare(
 }
 
 /**
- * The primals that came in, each with what came of it: one hind leg of two is half its share. Without a count of
- * pieces all of the animal is there.
+ * The primals that were received, each with its received share: one hind leg of two is half its share. Without a
+ * count of pieces the whole animal was received.
  *
  * @param primals those of a whole animal; of a `pair` there are two pieces, of the others one
  * @param parts pieces that came in; more than the animal has count as all, unknown codes as nothing

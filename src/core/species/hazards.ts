@@ -1,6 +1,6 @@
-/** Which cautions an animal's name calls for, beside those of the relative whose figures it took over. */
+/** The cautions that an animal's name calls for, in addition to those of the relative whose figures it uses. */
 
-/** Ends of an English plural: one or two letters, so that `lynx` and `lynxes` are one animal. */
+/** Plural endings: one or two letters, so that `lynx` and `lynxes` match. */
 const named = (words: string): RegExp => new RegExp(`\\b(${words})(s|es)?\\b`, 'i');
 
 /**
@@ -22,7 +22,7 @@ const BRUCELLOSIS = named(
 );
 
 /**
- * By name, as the sources in `resources/cautions.json` name the animals; squirrels and beavers as the rodents of
+ * By name, as the sources in `resources/cautions.json` name the animals; squirrels and beavers are the rodents of
  * tularaemia.
  */
 const HAZARDS: readonly { code: string; names: RegExp }[] = [
@@ -34,7 +34,7 @@ const HAZARDS: readonly { code: string; names: RegExp }[] = [
 ];
 
 /**
- * The codes of cautions for an animal of this name, those of its relative first; each once.
+ * The codes of the cautions for an animal of this name, its relative's first, without duplicates.
  * @example cautionsByName('Snowshoe hare', ['lead']) // ['lead', 'tularaemia']
  */
 export function cautionsByName(name: string, relatives: readonly string[]): string[] {

@@ -1,35 +1,38 @@
-/** A species of the shop's own, made from a relative's figures until its own weights say better. */
+/** A species added by the shop, built from a relative's figures until its own weights replace them. */
 import { ValidationError } from '../values/validation-error.ts';
 import { cautionsByName } from './hazards.ts';
 import type { DressedRatios, Primal, Share, Sourced, SpeciesProfile } from './species.ts';
 
-/** What a shop says of a species; everything else is taken over from its relative. */
+/** What a shop states of a species; the rest is copied from its relative. */
 export interface SpeciesWish extends Pick<
   SpeciesProfile,
   'code' | 'name' | 'many' | 'words' | 'hangingGrams'
 > {
-  /** `share` may be in any measure: they are brought to a sum of 1. */
+  /** `share` may be in any measure: shares are scaled to a sum of 1. */
   readonly primals: readonly Primal[];
 }
 
-/** A ratio that is another species' is off by about as much again as animals of one species differ: √(1² + 1²). */
+/**
+ * The error of a ratio borrowed from another species is about as large as the differences between animals of one:
+ * √(1² + 1²).
+ */
 const RATIO_WIDER = Math.SQRT2;
-/** Where a mean counts as one animal, that doubt is in the count already; the spread itself is borrowed too. */
+/** Where a mean counts as one animal, that already includes the doubt about it; the spread itself is borrowed too. */
 const SHARE_WIDER = 1.2;
-/** Small lopsided shares, such as saved fat, end here: no logit-normal of their mean is much wider. */
+/** Upper limit for small skewed shares, such as saved fat: no logit-normal of their mean is much wider. */
 const WIDEST_OF_MEAN = 1.25;
 /** Smallest SD of a borrowed ratio. Our choice, as all standard deviations here. */
 const LEAST_RATIO_SD = 0.04;
 const LEAST_FAT_SD = 0.025;
-/** Prior sample size of borrowed means, whatever it is in the relative. */
+/** Prior sample size of borrowed means, regardless of the relative's. */
 const WORTH_ANIMALS = 1;
 const MOST_PRIMALS = 20;
 
 /**
- * A whole profile from a relative's: its means, counting as one animal of the shop's own only, so that the first ones
- * weighed outvote them. Spreads wider by a fifth; by √2 for ratios and the fat of trim, which count no animals,
- * because the difference between two species comes on top of that between animals (our choice, no source). Every
- * source says whose figure it is.
+ * A complete profile from a relative's. Its means count as one animal of the shop's own, so that the first weighed
+ * animals outvote them. Spreads are wider by a fifth; by √2 for ratios and the fat of trim, which have no sample
+ * size, because the difference between two species adds to that between animals (our choice, no source). Every
+ * source names the relative.
  * @param relative a profile with published figures; not one made here, or spreads would grow with each step
  * @throws ValidationError `species.no-primals`, `species.primal-share`,
  *   `species.primal-twice`, `species.too-many-primals`

@@ -1,11 +1,11 @@
-/** Hanging weights of a species that a shop describes, in proportion to those of its relative. */
+/** Hanging weights of a species added by a shop, in proportion to those of its relative. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { HangingWeights } from './species.ts';
 
-/** Lighter than any carcass that hangs by a gambrel: our choice. */
+/** Lighter than any carcass that hangs from a gambrel: our choice. */
 const LEAST_GRAMS = 1500;
 
-/** What a shop says of a carcass on the hook, in grams; null: in proportion to the relative. */
+/** What a shop states of a hanging carcass, in grams; null: in proportion to the relative. */
 export interface WeightsWish {
   readonly typicalGrams: number;
   readonly leastGrams: number | null;
@@ -13,11 +13,12 @@ export interface WeightsWish {
 }
 
 /**
- * The five hanging weights of a species from its typical one: the relative's limits times typical over the relative's
- * typical; what the shop says of the limits itself stands. Never below 1.5 kg, which no carcass on a hook is.
- * @param relative whose limits are taken in proportion; its source goes into the answer's
+ * The five hanging weights of a species from its typical one: the relative's limits times typical over the
+ * relative's typical. Limits that the shop states take precedence. Never below 1.5 kg, which no hanging carcass is.
+ * @param relative whose limits are scaled; its source becomes part of the answer's
  * @throws ValidationError `species.weights` unless 1.5 kg <= least < typical < most
- * @example scaledWeights({ name: 'Elk', hangingGrams: { typical: 120000, least: 40000, … } }, { typicalGrams: 60000, … }).least // 20000
+ * @example scaledWeights({ name: 'Elk', hangingGrams: { typical: 120000, least: 40000, … } }, { typicalGrams:
+ * 60000, … }).least // 20000
  */
 export function scaledWeights(
   relative: { readonly name: string; readonly hangingGrams: HangingWeights },

@@ -1,8 +1,8 @@
 import { ValidationError } from '../values/validation-error.ts';
 
 /**
- * The counts within which `n` trials of chance `level` fall at least 19 times in 20: at most 2.5 % of the binomial
- * distribution lies below, and at most as much above. Exact, so that it serves for a handful.
+ * The counts within which `n` trials of probability `level` fall at least 19 times in 20: at most 2.5 % of the
+ * binomial distribution lies below, and at most as much above. Exact, also for small n.
  * @throws ValidationError `yield.level` (not between 0 and 1), `number.not-whole` (n)
  * @example binomialBand(0.5, 10) // { low: 2, high: 8 }: 0 or 1 has chance 11/1024, 0 to 2 has 56/1024
  */

@@ -19,9 +19,9 @@ export interface IndividualsChart {
 const D2_OF_TWO = 1.128;
 
 /**
- * Limits within which single results vary by chance: mean ± 3·(mean moving range)/1.128, in the order in which
- * they were taken. Source: NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2. The limits are not cut at 0
- * or 1: a lower limit below zero fat says that no low result can stand out.
+ * Limits within which single results vary by chance: mean ± 3·(mean moving range)/1.128, in the order of
+ * measurement. Source: NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2. The limits are not clamped to 0 or
+ * 1: a lower limit below zero fat means that no low result can be an outlier.
  * @throws ValidationError `chart.too-few` below 2 values, `number.not-finite`, `number.too-large`
  * @example individualsChart([10, 12, 11]) // centre 11, meanMovingRange 1.5, lower 7.01, upper 14.99
  */
@@ -37,7 +37,7 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
   const lower = centre - halfWidth;
   const upper = centre + halfWidth;
   if (!Number.isFinite(upper - lower)) throw new ValidationError('number.too-large', 'values');
-  // Equal values give limits equal to the mean, whose last bit may be off: that is no alarm.
+  // Equal values give limits equal to the mean, whose last bit may be off: that is no outlier.
   const rounding = 8 * Number.EPSILON * largest(values);
   const outside = values.flatMap((value, i) =>
     value < lower - rounding || value > upper + rounding ? [i] : [],
@@ -45,7 +45,7 @@ export function individualsChart(values: readonly number[]): IndividualsChart {
   return { centre, lower, upper, meanMovingRange, outside };
 }
 
-/** Refined once by the mean of its own offsets. */
+/** Corrected once by the mean of its own residuals. */
 function mean(values: readonly number[]): number {
   const rough = values.reduce((total, value) => total + value, 0) / values.length;
   return rough + values.reduce((total, value) => total + (value - rough), 0) / values.length;

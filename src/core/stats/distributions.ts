@@ -1,6 +1,6 @@
 /**
- * The few probability functions that the core needs, typed, with one rule for bad input. The numbers come from
- * the stdlib project (stdlib.io): incomplete gamma and beta functions after Boost and Cephes.
+ * The probability functions that the core needs, typed, with one rule for bad input. Implementation: the stdlib
+ * project (stdlib.io), incomplete gamma and beta functions after Boost and Cephes.
  */
 import chiSquareCdfRaw from '@stdlib/stats-base-dists-chisquare-cdf';
 import normalQuantileRaw from '@stdlib/stats-base-dists-normal-quantile';

@@ -1,7 +1,7 @@
 import { tQuantile } from './distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
-/** A group of measured values: how many, their mean, their sample standard deviation (divisor n − 1). */
+/** A group of measured values: count, mean, and sample standard deviation (divisor n − 1). */
 export interface SampleSummary {
   readonly n: number;
   readonly mean: number;
@@ -11,20 +11,20 @@ export interface SampleSummary {
 export interface MeanDifference {
   /** Mean of `a` less mean of `b`. */
   difference: number;
-  /** The range of the true difference at the level asked for. */
+  /** The confidence interval of the difference at the requested level. */
   low: number;
   high: number;
-  /** The difference over its standard error; 0 where both are 0. */
+  /** The difference divided by its standard error; 0 where both are 0. */
   t: number;
   /** Degrees of freedom after Welch and Satterthwaite. */
   degrees: number;
 }
 
 /**
- * The difference of two independent groups' means with its range, for groups that need not spread alike:
+ * The difference of two independent groups' means with its confidence interval, for groups of unequal variance:
  * Welch's two-sample t with the Welch–Satterthwaite degrees of freedom (B. L. Welch, Biometrika 34 (1947) 28–35;
- * NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.5.3). It takes the values as roughly normal or the groups
- * as not small, and says nothing of why they differ.
+ * NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.5.3). It assumes roughly normal values or large
+ * groups, and says nothing about the cause.
  * @param level of the range, 0.9 for "9 in 10"
  * @throws ValidationError `spread.too-few` (n < 2), `number.not-finite`, `spread.negative`, `share.out-of-range`
  * @example compareMeans({ n: 10, mean: 0.75, sd: 1.78901 }, { n: 10, mean: 2.33, sd: 2.002249 }, 0.95) // -1.58, -3.365 to 0.205

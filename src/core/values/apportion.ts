@@ -1,14 +1,14 @@
 import { ValidationError } from './validation-error.ts';
 
 /**
- * Divides `total` whole things (packages, cents) by `weights` (any unit, e.g. grams of lean put in) into whole
- * numbers that sum to `total`: each gets its quota rounded down, and what is left goes one each to the largest
- * remainders; equal remainders to the lowest index, so that the order of the list decides and not chance.
- * The method of largest remainders, proposed by Hamilton for the House of Representatives in 1792
- * (Balinski & Young, Fair Representation, 1982). The method itself has no rule for ties.
+ * Divides `total` whole things (packages, cents) by `weights` (any unit, e.g. grams of lean) into integers that sum
+ * to `total`: each gets its quota rounded down, and the rest goes one each to the largest remainders; equal
+ * remainders to the lowest index, so that the result is deterministic. The method of largest remainders, proposed
+ * by Hamilton for the House of Representatives in 1792 (Balinski & Young, Fair Representation, 1982). The method
+ * itself has no rule for ties.
  *
- * Weights are taken as decimals of 15 significant digits and the division is exact from there, so a tie between
- * 0.1 and 0.3 shared by 2 is a tie although neither is exact in binary.
+ * Weights are taken as decimals of 15 significant digits and the division is exact from there, so a tie between 0.1
+ * and 0.3 shared by 2 is a tie although neither is exact in binary.
  * @throws ValidationError `total.not-whole`, `total.negative`, `weights.empty`, `weights.negative`,
  *   `weights.all-zero`, `number.not-finite`
  * @example apportion(10, [1, 1, 1]) // [4, 3, 3]
@@ -31,10 +31,10 @@ export function apportion(total: number, weights: readonly number[]): number[] {
   return result;
 }
 
-/** Digits kept of a weight: as many as every double can hold. */
+/** Significant digits of a weight: as many as every double can hold. */
 const DIGITS = 15;
 
-/** The weights as whole numbers of one common decimal step, exact. */
+/** The weights as integer multiples of one common decimal step, exact. */
 function wholeMultiples(weights: readonly number[]): bigint[] {
   if (weights.length === 0) throw new ValidationError('weights.empty', 'weights');
   const decimals = weights.map((weight, i) => {

@@ -1,10 +1,10 @@
-/** Comma-separated text as it is written: RFC 4180, and safe to open in a spreadsheet. */
+/** Writes comma-separated text by RFC 4180, safe to open in a spreadsheet. */
 
 /**
- * Where a formula begins in a spreadsheet, perhaps behind apostrophes, and perhaps in full-width signs: there an apostrophe
- * is put in front, so that nothing runs. That is also behind a semicolon, tab or line break, for a spreadsheet of a country
- * that separates columns by semicolons breaks our cells there. The apostrophes are counted in so that `asTyped` brings back
- * exactly what was there.
+ * The start of a formula in a spreadsheet, perhaps after apostrophes, perhaps in full-width signs. An apostrophe is
+ * prefixed there, so that nothing is executed. It is also prefixed after a semicolon, tab or line break, because a
+ * spreadsheet of a country that separates columns by semicolons splits our cells there. Existing apostrophes are
+ * included so that `asTyped` restores the original text exactly.
  */
 const FORMULA = /(?<=^|[;\t\r\n])(?='*[=+\-@\t\r＝＋－＠])/g;
 const SHIELD = /(?<=^|[;\t\r\n])'(?='*[=+\-@\t\r＝＋－＠])/g;
@@ -25,7 +25,10 @@ export function csvLine(row: readonly Cell[]): string {
   return `${row.map(field).join(',')}\r\n`;
 }
 
-/** What a cell said before it was made safe: takes one apostrophe off in front of each formula. @example asTyped("'=1+1") // '=1+1' */
+/**
+ * Restores a cell's original text: removes one apostrophe in front of each formula. @example asTyped("'=1+1") //
+ * '=1+1'
+ */
 export function asTyped(cell: string): string {
   return cell.replace(SHIELD, '');
 }

@@ -1,26 +1,23 @@
-/**
- * Dates of the trade: local calendar days as `YYYY-MM-DD` text, with no hour and no zone, so that a day is a day
- * whatever the clock does in spring and autumn.
- */
+/** Local calendar dates as `YYYY-MM-DD` text, without time and zone, so that daylight saving does not affect them. */
 import { ValidationError } from './validation-error.ts';
 
 const MS_PER_DAY = 86_400_000;
 /**
- * The first and the last day that anything in the shop can have happened or be planned on. Earlier seasons that are
- * still on paper go back to the middle of the last century at most; a year outside is a slip of the keyboard. Our choice.
+ * The first and the last date that the shop's work may have. Paper records of earlier seasons go back to about 1950
+ * at most; a year outside is a typing error. Our choice.
  */
 export const FIRST_DAY = '1950-01-01';
 export const LAST_DAY = '2099-12-31';
 
 const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
-/** Is `text` a day that the calendar has? `2026-02-29` is not, `2028-02-29` is; years run from 0001 to 9999. */
+/** Whether `text` is a valid calendar date: `2026-02-29` is not, `2028-02-29` is; years run from 0001 to 9999. */
 export function isDate(text: string): boolean {
   return dayNumber(text) !== null;
 }
 
 /**
- * Is `date` a day that the work of a shop can have, from `FIRST_DAY` to `LAST_DAY`?
+ * Whether `date` lies within `FIRST_DAY` to `LAST_DAY`.
  * @example isTradeDay('0026-11-20') // false, although the calendar has it
  */
 export function isTradeDay(date: string): boolean {
@@ -63,7 +60,7 @@ export function yearsBefore(date: string, years: number): string {
 }
 
 /**
- * The full year that two typed digits mean: the one nearest to `thisYear`, the earlier of two that are as near.
+ * The full year of two typed digits: the one nearest to `thisYear`, the earlier of two equally near.
  * @example nearestYear(26, 2026) // 2026; nearestYear(98, 2026) // 1998
  */
 export function nearestYear(twoDigits: number, thisYear: number): number {
@@ -73,7 +70,7 @@ export function nearestYear(twoDigits: number, thisYear: number): number {
 }
 
 /**
- * For sorting: below 0 when `a` is the earlier day, 0 when they are the same, above 0 when it is the later.
+ * Comparator for sorting: below 0 when `a` is earlier, 0 when equal, above 0 when later.
  * @throws ValidationError `date.unreadable`
  */
 export function compareDates(a: string, b: string): number {
@@ -81,8 +78,8 @@ export function compareDates(a: string, b: string): number {
 }
 
 /**
- * The season that a day belongs to, named by the year in which it starts: a season runs over New Year.
- * @param startMonth 1 to 12, the month whose first day opens a season
+ * The season of a date, named by the year in which it starts: a season may span New Year.
+ * @param startMonth 1 to 12, the month whose first day starts a season
  * @example seasonOf('2027-01-09', 7) // 2026
  * @throws ValidationError `date.unreadable`, `date.month`
  */
@@ -94,7 +91,7 @@ export function seasonOf(date: string, startMonth: number): number {
   return Number(date.slice(5, 7)) >= startMonth ? year : year - 1;
 }
 
-/** Days since 1970-01-01, or null where the calendar has no such day. */
+/** Days since 1970-01-01, or null for an invalid date. */
 function dayNumber(text: string): number | null {
   const match = SHAPE.exec(text);
   if (!match) return null;

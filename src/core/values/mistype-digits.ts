@@ -1,4 +1,4 @@
-/** Slips in the figures themselves, as keystrokes: the decimal mark stays where it was typed. */
+/** Slips in the digits themselves, as keystrokes: the decimal mark stays where it was typed. */
 import type { Reading } from './reading.ts';
 
 /** The part of a reading that a slip changes. */
@@ -15,7 +15,7 @@ export type MistypeKind =
 
 const FIGURES = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
 
-/** What may have been meant if one figure, or one pair of neighbours, went wrong. May repeat itself. */
+/** Candidate readings if one digit, or one pair of neighbours, is wrong. May contain duplicates. */
 export function digitSlips({ digits, decimals, unit }: Typed): [MistypeKind, Typed[]][] {
   const text = String(digits).padStart(decimals + 1, '0');
   const places = [...text];
@@ -32,7 +32,7 @@ export function digitSlips({ digits, decimals, unit }: Typed): [MistypeKind, Typ
   const wrong = places.flatMap((_, i) =>
     FIGURES.map((figure) => meant(text.slice(0, i) + figure + text.slice(i + 1), decimals)),
   );
-  // A figure left out beside the mark may belong to either side of it.
+  // A digit omitted beside the mark may belong to either side of it.
   const missing = [...places, ''].flatMap((_, i) =>
     FIGURES.flatMap((figure) => {
       const figures = text.slice(0, i) + figure + text.slice(i);

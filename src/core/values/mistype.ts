@@ -10,7 +10,7 @@ import { GRAMS_PER, type MassUnit } from './units.ts';
 
 export type { MistypeKind, Typed };
 
-/** A weight that may have been meant. */
+/** A candidate for the intended weight. */
 export interface Mistype extends Typed {
   /** The slip that turns this weight into the one typed. */
   kind: MistypeKind;
@@ -20,8 +20,8 @@ export interface Mistype extends Typed {
 }
 
 /**
- * Prior weight of each kind of slip: a judgement, no source. It is divided evenly among the candidates of a kind, because a
- * kind with many candidates is weak evidence when one of them fits.
+ * Prior weight of each kind of slip: our judgement, no source. It is divided evenly among the candidates of a kind,
+ * because a kind with many candidates is weak evidence when one of them fits.
  */
 const COMMON: Readonly<Record<MistypeKind, number>> = {
   'digits-swapped': 0.25,
@@ -33,7 +33,7 @@ const COMMON: Readonly<Record<MistypeKind, number>> = {
   'tare-left-in': 0.2,
 };
 
-/** Units that get mixed up: a scale switched over, or ounces read as pounds. */
+/** Units that are commonly confused: a scale switched over, or ounces read as pounds. */
 const MIXED_UP: Readonly<Record<MassUnit, readonly MassUnit[]>> = {
   lb: ['kg', 'oz'],
   kg: ['lb', 'g'],
@@ -67,8 +67,8 @@ export function likelyMistypes(reading: Typed, toleranceGrams: number, targetGra
 }
 
 /**
- * What may have been meant, by kind of slip: each a different possible weight, none the reading itself. `containers` are
- * the weights in grams of those that may have been left in.
+ * The candidate readings by kind of slip: distinct, none equal to the reading itself. `containers` are the weights
+ * in grams of containers that may not have been subtracted.
  * @example slipsByKind({ digits: 54, decimals: 0, unit: 'lb' }, [])[0] // ['digits-swapped', [{ digits: 45, … }]]
  */
 export function slipsByKind(reading: Typed, containers: readonly number[]): [MistypeKind, Typed[]][] {

@@ -1,25 +1,25 @@
-/** Money in whole minor units (cents). Every product with a rate is made of whole numbers and rounded once. */
+/** Money in integer minor units (cents). Every product with a rate is computed exactly and rounded once. */
 import { ValidationError } from './validation-error.ts';
 import { GRAMS_PER, type MassUnit } from './units.ts';
 
-/** A number as digits / 10^decimals, exactly as it is written. */
+/** A number as digits / 10^decimals, exactly as written. */
 export interface Decimal {
   readonly digits: bigint;
   readonly decimals: number;
 }
 
 /**
- * More than any single amount of a shop, in minor units (a thousand million dollars). Thousands of such amounts still add up
- * to whole numbers that a double holds exactly, in the book and here.
+ * Upper limit of a single amount, in minor units (a thousand million dollars). Thousands of such amounts still sum
+ * to integers that a double holds exactly, in the book and here.
  */
 export const MOST_MINOR = 100_000_000_000;
 
-/** Decimals kept of a weight in pounds or kilograms: 0.01 lb is 0.0045359237 kg exactly. */
+/** Decimals of a weight in pounds or kilograms: 0.01 lb is 0.0045359237 kg exactly. */
 const WEIGHT_DECIMALS = 10;
 
 /**
- * The whole number nearest to `value`, halves away from zero: 2.5 → 3, −2.5 → −3 (`Math.round` gives −2).
- * It rounds what is written, not what is stored: 1.005 × 100 given as 100.49999999999999 rounds to 100.
+ * The integer nearest to `value`, halves away from zero: 2.5 → 3, −2.5 → −3 (`Math.round` gives −2). It rounds the
+ * decimal representation, not the binary one: 1.005 × 100 given as 100.49999999999999 rounds to 100.
  * @throws ValidationError `number.not-finite`
  */
 export function roundHalfAwayFromZero(value: number): number {
@@ -37,7 +37,7 @@ export function percentOf(minor: number, rate: number): number {
 }
 
 /**
- * Price per pound (kilogram, ounce, gram) times a weight. The weight is first written in that unit with ten
+ * Price per pound (kilogram, ounce, gram) times a weight. The weight is first converted to that unit with ten
  * decimals, so that 12.5 lb, stored as 5669.904625 g, is 12.5 again: at 45 cents 562.5, hence 563.
  * @throws ValidationError `number.not-finite`, `money.too-large`
  */
@@ -62,7 +62,7 @@ export function quantityIn(grams: number, unit: MassUnit): Decimal {
   return { digits: BigInt(steps), decimals: WEIGHT_DECIMALS };
 }
 
-/** The decimal that a number is shown as: 0.1 is one tenth, not its nearest binary fraction. */
+/** The decimal representation of a number: 0.1 is one tenth, not its nearest binary fraction. */
 export function decimalOf(value: number, field: string): Decimal {
   if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   const [mantissa = '0', power = '0'] = String(value).split('e');
@@ -79,12 +79,12 @@ export function addDecimals(a: Decimal, b: Decimal): Decimal {
   return { digits: scaled(a) + scaled(b), decimals };
 }
 
-/** As a plain number, for showing. */
+/** As a plain number, for display. */
 export function decimalNumber({ digits, decimals }: Decimal): number {
   return Number(digits) / 10 ** decimals;
 }
 
-/** An amount that can be written in the book. @throws ValidationError `money.too-large` */
+/** Checks that an amount can be stored in the book. @throws ValidationError `money.too-large` */
 export function boundedMinor(minor: number, field: string): number {
   if (!(Math.abs(minor) <= MOST_MINOR)) throw new ValidationError('money.too-large', field);
   return minor;

@@ -1,4 +1,4 @@
-/** Money as text: shown in the shop's locale, and read as people type it. */
+/** Money as text: formatted in the shop's locale, and parsed as people type it. */
 import { MOST_MINOR } from './money-sums.ts';
 import { ValidationError } from './validation-error.ts';
 
@@ -12,8 +12,8 @@ export function currencyDecimals(currency: string): number {
 }
 
 /**
- * Reads `45`, `45.50`, `$45.50`, `45,50`, `1,234.50`, `1.234,50`, `-5` (a credit) as minor units. A mark before
- * no more digits than the currency has decimals is the decimal mark; before three it parts thousands, unless the
+ * Reads `45`, `45.50`, `$45.50`, `45,50`, `1,234.50`, `1.234,50`, `-5` (a credit) as minor units. A mark before no
+ * more digits than the currency has decimals is the decimal mark; before three it separates thousands, unless the
  * currency itself has three decimals, where `1,234` may mean either.
  * @throws ValidationError `money.empty`, `money.unreadable`, `money.too-fine`, `money.ambiguous`, `money.too-large`,
  *   `money.other-currency` (a sign or code that is not this currency's), `money.unknown-currency`
@@ -35,7 +35,7 @@ export function parseMoney(text: string, currency: string): number {
   return (sign || inner) && minor !== 0 ? -minor : minor;
 }
 
-/** The digits of the amount with exactly `places` decimals, the mark dropped. */
+/** The digits of the amount with exactly `places` decimals, without the mark. */
 function minorDigits(number: string, places: number, typed: string): string {
   const problem = (code: string): ValidationError =>
     new ValidationError(code, 'typed', { typed, decimals: places });
@@ -54,7 +54,7 @@ function minorDigits(number: string, places: number, typed: string): string {
   return whole + part.padEnd(places, '0');
 }
 
-/** Signs and code by which the currency is known: `$`, `US$`, `USD`. */
+/** Symbols and code of the currency: `$`, `US$`, `USD`. */
 function marksOf(currency: string): Set<string> {
   const marks = [currency];
   for (const currencyDisplay of ['symbol', 'narrowSymbol'] as const)

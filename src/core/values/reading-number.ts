@@ -7,19 +7,20 @@ export interface TypedNumber {
   readonly decimals: number;
 }
 
-/** Finer than any scale in a shop; it also keeps digits within exact integers. */
+/** Finer than any scale in a shop; it also keeps digits within the exact integers. */
 export const MAX_DECIMALS = 4;
-/** Halves to sixteenths: what old scale dials show, and exact within four decimals. */
+/** Halves to sixteenths: the fractions on old scale dials, exact within four decimals. */
 const DENOMINATORS = [2, 4, 8, 16];
 const FRACTION = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/;
-/** Two numbers, or one with a thousands space, or one whose decimal point did not come: nobody can tell. */
+/** Two numbers, one with a thousands space, or one whose decimal point is missing: ambiguous. */
 const SPACED = /^(\d+)\s+(\d{3})$/;
 
 /**
  * Digits and decimals of `84.6`, `84,6`, `1,234.5`, `1.234,5`, `1 234,5`, `18 1/2`, `.5`.
- * @param after what was typed behind the number (its unit), for the two meanings that a doubtful number is offered in;
- *   null where it cannot be offered: then it is unreadable
- * @throws ValidationError `reading.unreadable`, `reading.ambiguous`, `reading.fraction`, `reading.too-fine`, `reading.too-heavy`
+ * @param after the text after the number (its unit), for the two meanings that an ambiguous number is offered with;
+ *   null: an ambiguous number is unreadable
+ * @throws ValidationError `reading.unreadable`, `reading.ambiguous`, `reading.fraction`, `reading.too-fine`,
+ *   `reading.too-heavy`
  */
 export function typedNumber(text: string, typed: string, after: string | null = ''): TypedNumber {
   const number = text.trim();
@@ -39,12 +40,12 @@ export function typedNumber(text: string, typed: string, after: string | null = 
   return decimalNumber(grouped(number), typed);
 }
 
-/** Whether the text is a fraction and nothing else: `1/2`, but not `3 1/2`. */
+/** Whether the text is nothing but a fraction: `1/2`, but not `3 1/2`. */
 export function isFraction(text: string): boolean {
   return /^\d+\s*\/\s*\d+$/.test(text.trim());
 }
 
-/** Without its thousands marks, and with a decimal point where it has a decimal comma. */
+/** Without thousands separators, and with a decimal point for a decimal comma. */
 function grouped(number: string): string {
   const joined = number.replace(/\s+(?=\d{3}(\D|$))/g, '');
   if (/^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/.test(joined)) return joined.replaceAll(',', '');
@@ -61,8 +62,8 @@ function decimalNumber(plain: string, typed: string): TypedNumber {
 }
 
 /**
- * A fraction is held as the decimal that it is, in lowest terms: 10/16 is 0.625. Thirds, twelfths and the like are no
- * exact decimals, and no scale shows them; they are refused, never rounded.
+ * Converts a fraction to its exact decimal: 10/16 is 0.625. Thirds, twelfths and the like have no exact decimal,
+ * and no scale shows them; they are refused, never rounded.
  */
 function fractionOf(parts: RegExpExecArray, typed: string): TypedNumber {
   const [numerator, denominator] = [Number(parts[2]), Number(parts[3])];

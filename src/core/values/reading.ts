@@ -3,8 +3,8 @@ import { isFraction, typedNumber } from './reading-number.ts';
 import { GRAMS_PER, OUNCES_PER_POUND, type MassUnit } from './units.ts';
 
 /**
- * A weight exactly as a person typed it: an integer count of decimal steps in one unit, and the text itself.
- * `84 lb 10 oz` is held as 1354 oz, `84 lb 1/2` as 84.5 lb; grams are always derived, so nothing drifts.
+ * A weight exactly as typed: an integer count of decimal steps in one unit, and the text itself. `84 lb 10 oz` is
+ * stored as 1354 oz, `84 lb 1/2` as 84.5 lb; grams are always derived, so that nothing drifts.
  */
 export interface Reading {
   readonly digits: number;
@@ -22,19 +22,19 @@ const UNIT_WORDS: Readonly<Record<string, MassUnit>> = {
 
 /** Heavier than anything that hangs on a rail (10 t), in grams. */
 export const MAX_READING_GRAMS = 1e7;
-/** Of two numbers neither meaning of one can be typed alone, so none is offered. */
+/** With two numbers neither meaning of one can be typed alone, so none is offered. */
 const BESIDE_OUNCES = null;
 
-/** Pounds, then what is left of a pound: `84 lb 10 oz`, `84# 1/2`, `12 lb. 8 oz.`, `12 lb and 8 oz`. */
+/** Pounds, then the remainder of a pound: `84 lb 10 oz`, `84# 1/2`, `12 lb. 8 oz.`, `12 lb and 8 oz`. */
 const COMPOUND =
   /^(.+?)\s*(?:lbs?|pounds?|#)(?:\.(?=\s))?[\s,]*(?:(?:and\s|&)\s*)?(\d[\d.,/\s]*?)\s*(oz|ounces?)?\.?$/;
-/** Small, circled and other dressed-up digits: `12²` is no 122. Fractions in one letter (½) are not among them. */
+/** Superscript, circled and similar digits: `12²` is not 122. Single-character fractions (½) are not among them. */
 const DRESSED_DIGIT = /(?![¼-¾⅐-⅞])[\p{No}\p{Nl}]|(?![0-9０-９])\p{Nd}/u;
 
 /**
- * Reads what a person types for a weight: `84.6`, `84,6`, `38.4kg`, `84 lb 10 oz`, `84 lb 1/2`, `18 1/2`, `1,234.5 lb`.
- * A bare number takes `defaultUnit`. Behind pounds, a whole number is ounces and a fraction alone is a part of a pound.
- * `1,234` and `1 234` alone are refused: they may mean 1234 or 1.234.
+ * Parses a typed weight: `84.6`, `84,6`, `38.4kg`, `84 lb 10 oz`, `84 lb 1/2`, `18 1/2`, `1,234.5 lb`. A bare
+ * number takes `defaultUnit`. After pounds, an integer is ounces and a lone fraction is a part of a pound. `1,234`
+ * and `1 234` alone are refused: they may mean 1234 or 1.234.
  * @throws ValidationError `reading.empty`, `reading.unreadable`, `reading.ambiguous`, `reading.odd-digit`, `reading.fraction`,
  *   `reading.negative`, `reading.zero`, `reading.too-fine`, `reading.too-heavy`, `reading.ounces`
  */
@@ -62,12 +62,11 @@ export function parseReading(text: string, defaultUnit: MassUnit): Reading {
   return reading;
 }
 
-/** Grams of a reading. */
 export function readingGrams(reading: Pick<Reading, 'digits' | 'decimals' | 'unit'>): number {
   return (reading.digits * GRAMS_PER[reading.unit]) / 10 ** reading.decimals;
 }
 
-/** The step that the reading was typed to, in grams: `18.6 lb` tells a tenth of a pound. */
+/** The step of the reading as typed, in grams: `18.6 lb` has a step of a tenth of a pound. */
 export function readingStepGrams(reading: Pick<Reading, 'decimals' | 'unit'>): number {
   return GRAMS_PER[reading.unit] / 10 ** reading.decimals;
 }

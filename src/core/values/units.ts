@@ -4,8 +4,8 @@ import type { MassUnit } from '../../trade/weighing.ts';
 export type { MassUnit };
 
 /**
- * Grams in one unit, exact by definition: the international pound of 1 July 1959 is 0.45359237 kg
- * (16 CFR 500.19; Fed. Std. 376), and an avoirdupois ounce is a sixteenth of it.
+ * Grams per unit, exact by definition: the international pound of 1 July 1959 is 0.45359237 kg (16 CFR 500.19; Fed.
+ * Std. 376), and an avoirdupois ounce is a sixteenth of it.
  */
 export const GRAMS_PER: Readonly<Record<MassUnit, number>> = {
   lb: 453.59237,
@@ -40,7 +40,7 @@ export function roundToStep(value: number, step: number): number {
   return rounded === 0 ? 0 : Math.sign(value) * rounded;
 }
 
-/** Decimal places that a step shows: 0.05 has 2, 5 has none. Steps finer than 1e-9 are not met. */
+/** Decimal places of a step: 0.05 has 2, 5 has none. Steps finer than 1e-9 do not occur. */
 export function decimalsOf(step: number): number {
   for (let places = 0; places < 9; places++) {
     const scaled = step * 10 ** places;
@@ -51,7 +51,7 @@ export function decimalsOf(step: number): number {
 
 const formats = new Map<string, Intl.NumberFormat>();
 
-/** A plain number with a fixed count of decimals in the shop's locale. Formatters are kept: making one is slow. */
+/** A plain number with a fixed count of decimals in the shop's locale. Formatters are cached: creating one is slow. */
 export function formatAmount(value: number, decimals: number, locale = 'en-US'): string {
   const key = `${locale} ${decimals}`;
   let format = formats.get(key);

@@ -1,9 +1,9 @@
-/** What a wrong input is answered with everywhere in the core: a code and its parameters, never a sentence. */
+/** The core's only error for bad input: a code and its parameters, never a sentence. */
 export class ValidationError extends Error {
   readonly code: string;
   /** The input field concerned, e.g. `sources[2].fat`. */
   readonly field: string | undefined;
-  /** Parameters that the window needs to word the problem. */
+  /** Parameters for the window's message. */
   readonly with: Readonly<Record<string, string | number>>;
 
   constructor(code: string, field?: string, parameters: Record<string, string | number> = {}) {

@@ -1,5 +1,5 @@
 /**
- * Whether a time zone is known here: lists of zones grow, so one that a newer computer chose may not be.
+ * Whether this runtime knows a time zone: a newer computer may have stored one that it does not.
  * @example isZone('America/Denver') // true; isZone('Etc/Unknown') // false
  */
 export function isZone(zone: string): boolean {
@@ -10,7 +10,7 @@ export function isZone(zone: string): boolean {
   }
 }
 
-/** The first of these zones that is known here, else UTC. A computer may not know its own. */
+/** The first of these zones that this runtime knows, else UTC. The computer's own zone may be unknown. */
 export function knownZone(...zones: readonly (string | undefined)[]): string {
   return zones.find((zone) => zone !== undefined && isZone(zone)) ?? 'UTC';
 }

@@ -1,8 +1,8 @@
 /**
- * The columns of the design matrix: one effect for the shop, and one each for family, species, way of bringing, sex, age
- * and shot damage. An effect without data keeps its prior; a species without data still shares the effects of the shop and
- * its family (partial pooling). Effects are in units of the species' own animal-to-animal standard deviation, so that elk
- * and deer can share them.
+ * The columns of the design matrix: one effect for the shop, and one each for family, species, carcass condition,
+ * sex, age and shot damage. An effect without data keeps its prior; a species without data still shares the effects
+ * of the shop and its family (partial pooling). Effects are in units of the species' own animal-to-animal standard
+ * deviation, so that elk and deer can share them.
  */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Damage, SpeciesProfile } from '../species/species.ts';
@@ -26,8 +26,8 @@ export interface Column {
 const PRIOR_VARIANCE = { shop: 0.12, family: 0.06, brought: 0.06, sex: 0.08, age: 0.08, damage: 0.1 };
 
 /**
- * Prior probability that a first guess is far off: one species in twenty, since most profiles rest on few animals, and one
- * effect in fifty. Our choice. The effects of shop and family need none: every animal informs them.
+ * Prior probability that a prior mean is far off: one species in twenty, since most profiles rest on few animals,
+ * and one effect in fifty. Our choice. The effects of shop and family need none: every animal informs them.
  */
 const ROBUST_WEIGHT = {
   species: 0.05,

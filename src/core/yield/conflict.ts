@@ -1,19 +1,20 @@
 /**
- * Prior-data conflict: robust priors that give way where the animals contradict a first guess.
+ * Prior-data conflict: robust priors that yield where the animals contradict the prior mean.
  *
- * A normal prior never does. In a busy shop the other animals fix the residual variance, and a wrong guess for a new
- * species keeps the weight of all its prior animals. So the prior of an effect has a heavy tail: a mixture of the
- * stated normal and, with a small probability, a much wider one about the same mean. Heavy tails that let data reject
- * a prior: O'Hagan, JRSS B 41:358 (1979); West, JRSS B 46:431 (1984). Mixture of a stated and a vague conjugate
- * prior: Schmidli et al., Biometrics 70:1023 (2014), `robustify` of the R package RBesT. Volumes and pages from memory.
+ * A normal prior does not. In a busy shop the other animals fix the residual variance, and a wrong prior mean for a
+ * new species keeps the weight of all its prior animals. So the prior of an effect has a heavy tail: a mixture of
+ * the stated normal and, with a small probability, a much wider one about the same mean. Heavy tails that let data
+ * reject a prior: O'Hagan, JRSS B 41:358 (1979); West, JRSS B 46:431 (1984). Mixture of a stated and a vague
+ * conjugate prior: Schmidli et al., Biometrics 70:1023 (2014), `robustify` of the R package RBesT. Volumes and
+ * pages from memory.
  */
 import { mixtureWeights, weightedMean } from '../stats/mixture.ts';
 import type { Column } from './columns.ts';
 import type { Posterior } from './regression.ts';
 
 /**
- * Variance that the wide component adds to the stated one, in squared standard deviations of an animal: a wrong first guess
- * may be off by two or three of them. Our choice.
+ * Variance that the wide component adds to the stated one, in squared standard deviations of an animal: a wrong
+ * prior mean may be off by two or three of them. Our choice.
  */
 const ADDED_VARIANCE = 6;
 /** Information about an effect, in animals, below which it is rounding. */

@@ -3,27 +3,27 @@ import { normalQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { Grade, Legs, Sex, Share, Sourced, SpeciesProfile, StageRatios } from '../species/species.ts';
 
-/** `dressed` is field-dressed with its lower legs on, `legs off` the same with them taken off at knee and hock. */
+/** `dressed` is field-dressed with its lower legs on, `legs off` the same with them removed at knee and hock. */
 export type WeighedAs = 'live' | 'dressed' | 'legs off' | 'hanging' | 'quarters' | 'boned';
 
 export interface HangingEstimate {
-  /** Mean hanging weight; for quarters and boned meat the weight received, as it stands. */
+  /** Mean hanging weight; for quarters and boned meat the received weight, unchanged. */
   readonly grams: number;
   /** SD of its natural logarithm; pass it to `predict` as `hangingLogSd`, so that the quote's range includes it. */
   readonly logSd: number;
   readonly low: number;
   readonly high: number;
   readonly ratio: number;
-  /** Where the ratio is from; null when nothing was converted. */
+  /** Source of the ratio; null without conversion. */
   readonly from: Sourced | null;
 }
 
 /**
- * Hanging weight from a weight at another stage, by the species' ratio and its spread; by the ratio of its sex where
- * the literature gives one. Live weight uses the direct ratio where there is one, else live to dressed times dressed to
- * hanging (their relative variances add, taken as independent). The weight is log-normal about its mean. Quarters and
- * boned meat need no conversion: their take-home is a share of the weight received (tell `predict` how they were
- * brought).
+ * Hanging weight from a weight at another stage, by the species' ratio and its standard deviation; by the ratio of
+ * its sex where the literature gives one. Live weight uses the direct ratio where there is one, else live to
+ * dressed times dressed to hanging (their relative variances add, taken as independent). The weight is log-normal
+ * about its mean. Quarters and boned meat need no conversion: their take-home is a share of the received weight
+ * (pass their condition to `predict` as `brought`).
  * @param level of the range low..high, e.g. 0.8
  * @throws ValidationError `yield.weight`, `yield.level`, `yield.stage`
  * @example hangingFrom({ stage: 'legs off', grams: 100_000, profile: elk, level: 0.8 }).grams // 85_000
@@ -54,8 +54,8 @@ export function hangingFrom(request: {
 }
 
 /**
- * The share of a field-dressed animal that hangs, with its spread: by its lower legs, which are on where nobody said, and
- * by its sex where the literature gives it.
+ * The hanging share of a field-dressed animal, with its standard deviation: by its lower legs, assumed on when
+ * unknown, and by its sex where the literature gives it.
  * @example dressedToHanging(elk.ratios, { legs: 'off' }).mean // 0.85
  */
 export function dressedToHanging(
@@ -107,10 +107,10 @@ function productOfRatios(first: ReturnType<typeof ofSex>, second: ReturnType<typ
   };
 }
 
-/** From the surest to the least sure. */
+/** From the most to the least certain. */
 const GRADES: readonly Grade[] = ['measured', 'official', 'extension', 'assumption'];
 
-/** A product is no surer than its weaker factor. */
+/** A product is as certain as its less certain factor. */
 function weaker(a: Grade, b: Grade): Grade {
   return GRADES[Math.max(GRADES.indexOf(a), GRADES.indexOf(b))] ?? 'assumption';
 }

@@ -1,8 +1,8 @@
 /**
- * A one-factor model of how damage correlates with the other splits. Discarded meat is neither taken home nor left on the
- * bone, so the shares of damaged animals are low together. Each animal has a standard normal damage score: below a cut
- * point there is no damage, above it damage grows with the score. Every other split has its own correlation with the score,
- * and given the score the splits are independent.
+ * A one-factor model of how damage correlates with the other splits. Discarded meat is neither taken home nor left
+ * on the bone, so several shares of damaged animals are low together. Each animal has a standard normal damage
+ * score: below a cut point there is no damage, above it damage grows with the score. Every other split has its own
+ * correlation with the score, and given the score the splits are independent.
  */
 import { normalQuantile } from '../stats/distributions.ts';
 import type { Group } from './observation.ts';

@@ -1,4 +1,4 @@
-/** The columns and priors of the yield model. They follow from the species profiles alone. */
+/** The columns and priors of the yield model. They depend on the species profiles alone. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Sex, SpeciesProfile } from '../species/species.ts';
 import { columnsOf, effectIndices, withinShopFactor, type Column } from './columns.ts';

@@ -10,11 +10,12 @@ const MAX_STEP = 0.5;
 const RELATIVE_TOLERANCE = 1e-4;
 
 /**
- * Location and scale of y ~ N(location, scale²) such that `inverseLogit(y)` has this mean and standard deviation. With
- * location = logit(mean) small skewed shares, such as saved fat, would be overstated by half and more.
- * Method: a fixed-point iteration. It shifts the location by the error of the mean over the slope and multiplies the scale
- * by the root of the wanted over the actual deviation, until both are within one part in ten thousand.
- * @throws ValidationError `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation 0.2
+ * Location and scale of y ~ N(location, scale²) such that `inverseLogit(y)` has this mean and standard deviation.
+ * With location = logit(mean) small skewed shares, such as saved fat, would be overstated by half and more. Method:
+ * a fixed-point iteration. It shifts the location by the error of the mean over the slope and multiplies the scale
+ * by the root of the wanted over the actual deviation, until both are within a relative error of 10⁻⁴.
+ * @throws ValidationError `yield.prior-spread` where no logit-normal is that wide, e.g. mean 0.01 with deviation
+ *   0.2
  * @example logitNormalFromMoments(0.59, 0.05) // { location: 0.37, scale: 0.21 }
  */
 export function logitNormalFromMoments(mean: number, sd: number): { location: number; scale: number } {

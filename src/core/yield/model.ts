@@ -7,7 +7,7 @@ import type { Group } from './observation.ts';
 import type { Cell, YieldSums } from './sums.ts';
 import { baseOf, SPLITS, type Base, type Split } from './tree.ts';
 
-/** Carcasses and bone-in pieces are pooled; field-boned meat is other work and has its own shop effects. */
+/** Carcasses and bone-in pieces are pooled; field-boned meat is different work and has its own shop effects. */
 export type Pool = 'on the bone' | 'boned';
 
 export interface YieldModel {

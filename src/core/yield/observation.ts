@@ -1,9 +1,9 @@
-/** One animal as far as it was weighed, and the shares that follow from its weights. */
+/** The weights of one animal, and the shares that follow from them. */
 import { ValidationError } from '../values/validation-error.ts';
 import type { Age, Brought, Damage, Sex } from '../species/species.ts';
 import type { Part, Split } from './tree.ts';
 
-/** The kind of animal; a field left out counts as `unknown`. */
+/** The kind of animal; an absent field counts as `unknown`. */
 export interface Group {
   readonly species: string;
   readonly brought: Brought;
@@ -12,9 +12,9 @@ export interface Group {
   readonly damage?: Damage;
 }
 
-/** One animal as far as it was weighed, in grams. Take-home holds saved own fat but no fat added from elsewhere. */
+/** The weights of one animal, in grams. Take-home includes saved own fat but no added fat. */
 export interface YieldObservation {
-  /** Hanging weight; for quarters, primals and boned meat the weight received. */
+  /** Hanging weight; for quarters, primals and boned meat the received weight. */
   readonly hangingGrams: number;
   readonly takeHomeGrams?: number;
   readonly parts?: Readonly<Partial<Record<Exclude<Part, 'meat' | 'takeHome' | 'loss'>, number>>>;
@@ -25,7 +25,7 @@ export interface YieldObservation {
 const PART_EXCESS_TOLERANCE = 0.02;
 /** Floating-point allowance on top: 51 lb of parts on 50 lb are exactly 2 %. */
 const ROUNDING_TOLERANCE = 1e-9;
-/** Smallest whole, as a share of the animal, that is learned from: below it the scale's step dominates. */
+/** Smallest whole, as a share of the animal, that is used: below it the scale's step dominates. */
 const MIN_WHOLE_SHARE = 0.005;
 
 /**

@@ -61,7 +61,7 @@ export function predictDeviationFromSums(
 }
 
 /**
- * The deviation of a share from the share p that was ordered: the difference of their logits times √(p (1 − p)), the
+ * The deviation of a share from the ordered share p: the difference of their logits times √(p (1 − p)), the
  * standard deviation of a binomial share, so that deviations from all orders are on one scale.
  * @example logitDeviation(0.5, 0.55) // 0.1: ln(0.55 / 0.45) = 0.2, times one half
  */
@@ -75,7 +75,7 @@ export function predictShare(ordered: number, { location, scale, degrees }: Stud
   return { location: logit(ordered) + location / sd, scale: scale / sd, degrees };
 }
 
-/** @throws ValidationError `share.range` (none or all of it cannot deviate) */
+/** Throws for 0 and 1, which cannot deviate. @throws ValidationError `share.range` */
 function binomialSd(ordered: number): number {
   if (!(ordered > 0 && ordered < 1)) throw new ValidationError('share.range', 'ordered');
   return Math.sqrt(ordered * (1 - ordered));

@@ -1,4 +1,4 @@
-/** How the predicted take-home moved while a season's animals were finished, one after the other. */
+/** How the predicted take-home moved during a season, animal by animal. */
 import { tQuantile } from '../stats/distributions.ts';
 import { ValidationError } from '../values/validation-error.ts';
 import type { SpeciesProfile } from '../species/species.ts';
@@ -11,9 +11,9 @@ import { accumulate, type Cell, type YieldSums } from './sums.ts';
 import { inverseLogit } from './tree.ts';
 
 /**
- * The take-home, as a share, that `level` of other animals of this kind are expected to give. Exact where `predict`
- * simulates: the share is monotone in its logit, so its quantiles are those of the Student's t, and its mean is an integral
- * by the trapezoidal rule in u with t = sinh u.
+ * The predictive interval of the take-home share of an animal of this kind. Exact where `predict` simulates: the
+ * share is monotone in its logit, so its quantiles are those of the Student's t, and its mean is an integral by the
+ * trapezoidal rule in u with t = sinh u.
  * @throws ValidationError `yield.level`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example takeHomeRange(learn([elk], []), { species: 'elk', brought: 'skinned' }, 0.8).mean // about 0.59
  */

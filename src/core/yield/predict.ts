@@ -45,7 +45,8 @@ function learnDamageDependence(model: YieldModel, pool: Pool): Learned {
   const cells = model.cells[pool];
   const probabilityOfNone = fitProbabilityOfNone(cells);
   const indicesByGroup = new WeakMap<Group, readonly number[]>();
-  // Point estimates without their uncertainty, which would take most of the time: each cell is asked four times.
+  // Point estimates without their uncertainty, which would take most of the time: each cell is evaluated four
+  // times.
   const distributionOf = (group: Group, split: Split) => {
     const columnIndices =
       indicesByGroup.get(group) ?? columnIndicesOf(group, model.profiles, model.columnIndexByName);
@@ -74,9 +75,9 @@ export function predictSplit(model: YieldModel, group: Group, split: Split): Stu
 }
 
 /**
- * Posterior of the mean of one split for this kind of animal, on the logit scale. `effectiveSampleSize` is the number of
- * animals of just this kind that carry the same information: it rises as more are weighed and falls only where they
- * contradict the prior. `sd` is one animal's, and `standardError` = sd / √effectiveSampleSize.
+ * Posterior of the mean of one split for this kind of animal, on the logit scale. `effectiveSampleSize` is the
+ * number of animals of this kind alone that carry the same information: it rises as more are weighed and falls only
+ * where they contradict the prior. `sd` is one animal's, and `standardError` = sd / √effectiveSampleSize.
  */
 export function meanOf(
   model: YieldModel,

@@ -14,7 +14,7 @@ export interface SplitPrior {
   readonly animals: number;
 }
 
-/** Boned meat has nothing left to lose but sinew, crust and drip: assumption, no published figure was found. */
+/** Boned meat can only lose sinew, crust and drip: assumption, no published figure was found. */
 const BONED_SINEW = { mean: 0.7, sd: 0.12 };
 
 /**

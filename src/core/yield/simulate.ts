@@ -16,7 +16,7 @@ export interface SimulationInput {
   readonly hangingGrams: number;
   /** Spread of the natural logarithm of the hanging weight; 0 when it was weighed. */
   readonly hangingLogSd: number;
-  /** The share of the meat that the cutting order keeps whole; null to predict it. */
+  /** The ordered share of the meat in whole cuts; null to predict it. */
   readonly cutsShare: number | null;
   readonly base: Base;
   readonly level: number;

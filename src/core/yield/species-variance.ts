@@ -6,7 +6,7 @@ export interface SpeciesVariance {
   readonly degrees: number;
 }
 
-/** What the animals of one species say about their variance. */
+/** The residuals of one species. */
 export interface ResidualSums {
   readonly n: number;
   /** Expected squared residuals, summed up. */
@@ -17,8 +17,8 @@ export interface ResidualSums {
 const PRIOR_ANIMALS = 50;
 /**
  * Most species vary like the others; one in twenty varies half as much, one in twenty twice as much (in standard
- * deviations). Such a mixture finds them sooner than one wide prior: after 10 animals of twice the spread, ranges meant
- * to hold 80 % hold 71 %, with one prior worth 20 animals 64 %; ranges of ordinary species are 2 % narrower (20,000
+ * deviations). Such a mixture detects them sooner than one wide prior: after 10 animals of twice the spread, 80 %
+ * ranges cover 71 %, with one prior worth 20 animals 64 %; ranges of ordinary species are 2 % narrower (20,000
  * drawn species each). Our choice.
  */
 const COMPONENTS = [
@@ -29,10 +29,10 @@ const COMPONENTS = [
 
 /**
  * The posterior scale of a species' variance. Each component is a scaled inverse chi-square prior, whose posterior
- * scale is (nu s0^2 + squares) / (nu + n) and whose marginal likelihood is proportional to
- * s0^nu (nu s0^2 + squares)^-(nu + n)/2 (Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.6; from memory).
- * The components are joined by the weighted geometric mean of their scales: its 50 and 80 % ranges hold within 2 points
- * of that of their mixture, its 95 % ranges 91 % at worst. The mean of the variances would let a wide component of little
+ * scale is (nu s0^2 + squares) / (nu + n) and whose marginal likelihood is proportional to s0^nu (nu s0^2 +
+ * squares)^-(nu + n)/2 (Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.6; from memory). The components
+ * are joined by the weighted geometric mean of their scales: its 50 and 80 % ranges cover within 2 points of those
+ * of their mixture, its 95 % ranges 91 % at worst. The mean of the variances would let a wide component of little
  * weight widen every range.
  */
 export function speciesVarianceOf(common: number, { n, squares }: ResidualSums): SpeciesVariance {

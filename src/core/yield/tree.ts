@@ -19,7 +19,7 @@ export const PARTS = [
 ] as const; // prettier-ignore
 export type Part = (typeof PARTS)[number];
 
-/** What the shares are shares of: the carcass on the hook, bone-in pieces received, or boned meat received. */
+/** The whole that the shares refer to: the carcass on the hook, bone-in pieces received, or boned meat received. */
 export type Base = 'carcass' | 'quarters' | 'boned';
 
 const BASES: Readonly<Record<Brought, Base>> = {
@@ -30,7 +30,7 @@ const BASES: Readonly<Record<Brought, Base>> = {
   boned: 'boned',
 };
 
-/** The base that goes with how the animal was brought, or undefined for a word that is none. */
+/** The base for a carcass condition, or undefined for an unknown word. */
 export function baseOf(brought: Brought): Base | undefined {
   return BASES[brought];
 }

@@ -27,19 +27,19 @@ const DRAWS = 2500;
 const SHARES_SEED = 1;
 
 export interface PredictionRequest {
-  /** Hanging weight, or its mean where it is estimated; for quarters, primals and boned meat the weight received. */
+  /** Hanging weight, or its mean where it is estimated; for quarters, primals and boned meat the received weight. */
   readonly hangingGrams: number;
   /** SD of the natural logarithm of the hanging weight (from `hangingFrom`); default 0, a weighed one. */
   readonly hangingLogSd?: number;
-  /** May be left out where the model knows a single species, then brought skinned. */
+  /** May be absent where the model has a single species; the default is then skinned. */
   readonly group?: Group;
-  /** The share of the meat that the cutting order keeps whole; default: predicted from earlier animals. */
+  /** The ordered share of the meat in whole cuts; default: predicted from earlier animals. */
   readonly cutsShare?: number;
   /** Predicted deviation from such orders (`logitDeviation`, `predictDeviation`); default: none. */
   readonly cutsDeviation?: StudentT;
   /** 0.8 for "8 in 10". */
   readonly level: number;
-  /** Any whole number; the same seed gives the same ranges. */
+  /** Any integer; the same seed gives the same ranges. */
   readonly seed: number;
   /** Default 2500, least 100. */
   readonly draws?: number;
@@ -66,8 +66,8 @@ export function learn(
 }
 
 /**
- * The parts that an animal of this weight and kind will give, each with the range that `level` of such animals fall
- * in. Ranges of different parts are coherent: they come from the same simulated animals.
+ * The predicted parts of an animal of this weight and kind, each with its central range at `level`. Ranges of
+ * different parts are coherent: they come from the same simulated animals.
  * @throws ValidationError `yield.weight`, `yield.spread`, `yield.level`, `yield.share`, `yield.draws`, `random.seed`,
  *   `yield.species-needed`, `yield.species-unknown`, `yield.brought`, `yield.group`
  * @example predict(learn([elk], []), { hangingGrams: 150_000, level: 0.8, seed: 1 }).parts.takeHome.mean // about 88_000
@@ -90,7 +90,7 @@ export function predict(model: YieldModel, request: PredictionRequest): YieldPre
   const group = request.group ?? onlyGroup(model);
   const base = requireBase(group);
   const splits = predictSplits(model, group);
-  // An order for no whole cuts, or for nothing else, is followed exactly.
+  // An order for no whole cuts, or for whole cuts only, is followed exactly.
   const deviates = cutsDeviation && cutsShare !== null && cutsShare > 0 && cutsShare < 1;
   if (deviates) splits.wholeCuts = predictShare(cutsShare, cutsDeviation);
   const exactCutsShare = deviates ? null : cutsShare;
@@ -102,8 +102,8 @@ export function predict(model: YieldModel, request: PredictionRequest): YieldPre
 }
 
 /**
- * Each part as a share of the hanging weight: what `level` of other animals of this kind gave. For the table and the
- * season charts ("other mule deer does, 8 in 10").
+ * Each part as a share of the hanging weight with its central range at `level`, for the table and the season charts
+ * ("other mule deer does, 8 in 10").
  * @throws ValidationError as `predict`
  */
 export function rangeOfShares(model: YieldModel, group: Group, level: number): Record<Part, Range> {

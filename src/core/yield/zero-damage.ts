@@ -1,6 +1,6 @@
 /**
- * Zero inflation of damage: a clean shot leaves none at all. No continuous distribution has such a point mass, so zero has
- * a probability of its own, and the continuous distribution is that of animals with some damage.
+ * Zero inflation of damage: a clean shot leaves none at all. Continuous distributions have no point mass, so zero
+ * has its own probability, and the continuous distribution applies to animals with some damage.
  */
 import type { Group } from './observation.ts';
 import type { Cell } from './sums.ts';
