@@ -46,7 +46,7 @@ import { rowCounts } from './records/counts.ts';
 /** The open record book: one member per kind of record, and `change`, which wraps every write. */
 export type Book = ReturnType<typeof openRecordBook>;
 
-/** Opens (or makes) the book at `path`; `relaxed` and `checked` as `openBook`. @throws BookError */
+/** Opens (or creates) the book at `path`; `relaxed` and `checked` as in `openBook`. @throws BookError */
 export function openRecordBook(path: string, now: Date, relaxed = false, checked = false) {
   const db = openBook(path, now, relaxed, checked);
   const checkPlace = placeCheck(path);
@@ -96,7 +96,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     seasonPounds: seasonPounds(db),
     seasonCompare: seasonCompare(db),
     seasonDrilldown: seasonDrilldown(db),
-    /** Runs `work` in one immediate transaction: all of it is written, or none. */
+    /** Runs `work` in one immediate transaction: all of it is written, or nothing. */
     change<T>(work: () => T): T {
       checkPlace();
       const before = changes.mark();
@@ -113,13 +113,13 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     checkBuilt: (): unknown => checkBuilt(db, path),
     /** Long reads use a connection of their own. @throws Error when the book was closed meanwhile */
     read: readers.read,
-    /** Lets go of a book that another connection of this program has open; what is in the log is on disk and stays there. */
+    /** Closes a connection to a book that this program has open elsewhere; the log is on disk and stays there. */
     leave(): void {
       readers.close();
       db.pragma('wal_checkpoint(PASSIVE)');
       db.close();
     },
-    /** How large the file is, in bytes. */
+    /** Size of the file in bytes. */
     size: (): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0,
     close(): void {
       readers.close();
@@ -129,7 +129,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
 }
 
 /**
- * A file that was deleted or exchanged while it was open still takes what is written, and loses it when it is closed.
+ * A file that was deleted or replaced while open still accepts writes, and loses them when closed.
  * @returns a function that throws BookError `missing` or `changed` when the file at `path` is no longer the one opened
  */
 function placeCheck(path: string): () => void {

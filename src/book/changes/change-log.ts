@@ -1,8 +1,8 @@
-/** What changed in the book while it is open: caches compare versions with it, and windows are told by it. */
+/** The changes to the open book: caches compare versions with it, and windows are notified from it. */
 import type { Db } from '../file/db.ts';
 import { TOPICS, WATCHED, type Topic, type Watch } from './topics.ts';
 
-/** With more changes than this at once (a file brought in), every record may have changed. */
+/** After more changes than this at once (an import), every record counts as changed. */
 const MAX_KNOWN = 1000;
 
 interface Change {
@@ -12,15 +12,15 @@ interface Change {
 }
 
 export interface ChangeLog {
-  /** Where the log stands now: `since` tells what came after. */
+  /** The current position of the log: `since` returns later changes. */
   mark(): number;
-  /** What changed since a mark; null where it is not known any more: anything may have. */
+  /** The changes since a mark; null if no longer known: anything may have changed. */
   since(mark: number): ChangesSince | null;
-  /** Rises with every change of the topic: what was read at another version is out of date. */
+  /** Increases with every change of the topic: results of another version are outdated. */
   version(topic: Topic): number;
-  /** As `version`, of the topic in one season's animals. */
+  /** Like `version`, for the topic in one season's animals. */
   seasonVersion(topic: 'animal' | 'money' | 'quote', season: number): number;
-  /** A transaction that began at this mark was rolled back: what was read within it is as out of date as what was read before it was. */
+  /** A transaction that began at this mark was rolled back: results read within it and before it are outdated. */
   rolledBack(mark: number): void;
   /** Another program wrote: anything may have changed. */
   invalidate(): void;
@@ -29,13 +29,13 @@ export interface ChangeLog {
 export interface ChangesSince {
   mark: number;
   topics: ReadonlySet<Topic>;
-  /** Animals that changed, with the seasons that they are or were in. */
+  /** Changed animals, with their present and former seasons. */
   animals: ReadonlyMap<number, ReadonlySet<number>>;
-  /** Batches of tested grinds that changed. */
+  /** Changed batches of tested grinds. */
   testedGrinds: ReadonlySet<number>;
 }
 
-/** Fills the log by triggers of this connection alone: they are no part of the book and write nothing. */
+/** Fills the log by temporary triggers of this connection, which are no part of the book and write nothing. */
 export function changeLog(db: Db): ChangeLog {
   /** Changes in order; the first of them has the mark `dropped`. */
   let changes: Change[] = [];
@@ -92,7 +92,7 @@ export function changeLog(db: Db): ChangeLog {
 }
 
 function trigger({ table, verb, topic, when, id, season }: Watch, index: number): string {
-  // A condition that is null would keep the trigger from firing.
+  // A null condition would keep the trigger from firing.
   return `CREATE TEMP TRIGGER changed_${index} AFTER ${verb} ON main.${table}${when ? ` WHEN coalesce(${when}, 1)` : ''} BEGIN
     SELECT changed(${TOPICS.indexOf(topic)}, ${id ?? 'NULL'}, ${season ?? 'NULL'});
   END`;

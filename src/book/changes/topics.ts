@@ -1,15 +1,15 @@
-/** What changes of the book are about, and in which rows they show. */
+/** The topics of changes to the book, and the rows that belong to each. */
 
 export const TOPICS = [
-  /** What hangs where, how far each animal is, and whether trim of it waits. */
+  /** What hangs where, each animal's stage, and whether trim is waiting. */
   'hook',
   /** Anything of one animal: its weights, parts, orders, holds, notes. */
   'animal',
-  /** The sums of an animal that is finished: what the shop learns from. */
+  /** The sums of a finished animal: the training data. */
   'finished',
   'order',
   'grind',
-  /** A tested grind, or what went into one; its id is the batch. */
+  /** A tested grind or its sources; its id is the batch. */
   'fat test',
   'fat',
   'money',
@@ -24,12 +24,12 @@ export const TOPICS = [
   'hunter',
   'trail',
   'import',
-  /** Backups and other files beside the book; no row tells of them. */
+  /** Backups and other files beside the book; no row contains them. */
   'files',
 ] as const;
 export type Topic = (typeof TOPICS)[number];
 
-/** One trigger: which change of which table is of which topic. The expressions are SQL over `NEW` and `OLD`. */
+/** One trigger: the topic of a change to a table. The expressions are SQL over `NEW` and `OLD`. */
 export interface Watch {
   table: string;
   verb: 'INSERT' | 'UPDATE' | 'DELETE';
@@ -52,13 +52,16 @@ const through = (table: string, id: string): string => `(SELECT animal_id FROM $
 /** Less than this is a rounded scale step, in grams. */
 export const SCALE_STEP_GRAMS = 5;
 const trimWaits = (row: string): string => `(${row}.trim - ${row}.trim_ground > ${SCALE_STEP_GRAMS})`;
-/** Whether an animal by its sums, called so, has no more to give: ground to the last, or ready. While it is cut, more trim may come. */
+/**
+ * Whether an animal can yield no more trim, by its sums with this alias: fully ground, or ready. While it is being
+ * cut, more trim may follow.
+ */
 export const isGone = (sum: string): string =>
   `(${sum}.stage IN ('ready', 'released', 'disposed') OR (${sum}.stage = 'packing' AND ${sum}.trim - ${sum}.trim_ground <= ${SCALE_STEP_GRAMS}))`;
 const isTested = (batch: string): string => `EXISTS (SELECT 1 FROM fat_test t WHERE t.batch_id = ${batch})`;
 const firstTestedOf = `(SELECT min(s.batch_id) FROM batch_source_sum s WHERE s.animal_id > 0 AND s.animal_id = NEW.animal_id AND ${isTested('s.batch_id')})`;
 
-/** Other columns of the sums change with every weight; these change what hangs and what comes next. */
+/** Other columns of the sums change with every weight; these affect the rail and the next task. */
 const HOOK_COLUMNS = [
   'stage',
   'season',
@@ -98,7 +101,7 @@ const OF_ANIMALS: readonly Watch[] = [
   { table: 'animal', verb: 'UPDATE', topic: 'hook' },
   { table: 'animal', verb: 'DELETE', topic: 'animal', id: 'OLD.id', season: 'OLD.season' },
   { table: 'animal', verb: 'DELETE', topic: 'hook' },
-  // An animal that moves to another season takes its bills along.
+  // An animal that moves to another season takes its bills with it.
   ...(['animal', 'money'] as const).flatMap((topic) =>
     (['OLD', 'NEW'] as const).map((row): Watch => ({
       table: 'animal',
@@ -200,7 +203,7 @@ const OF_GRINDS: readonly Watch[] = [
     when: isTested('OLD.batch_id'),
     id: 'OLD.batch_id',
   },
-  // The first tested grind of an animal or a lot that may have more to give again.
+  // The first tested grind of an animal or a lot that may yield more again.
   { table: 'animal_sum', verb: 'INSERT', topic: 'fat test', when: `NOT ${isGone('NEW')}`, id: firstTestedOf },
   { table: 'animal_sum', verb: 'UPDATE', topic: 'fat test', when: `NOT ${isGone('NEW')}`, id: firstTestedOf },
   {
@@ -224,7 +227,7 @@ const OF_MONEY: readonly Watch[] = [
   ...ofAnimal('quote_taken', 'NEW.animal_id', 'quote', 'animal'),
 ];
 
-/** Every table that somebody's entry writes; what is derived from these changes with them. */
+/** Every table with entered data; derived tables change with them. */
 export const WATCHED: readonly Watch[] = [
   ...OF_SUMS,
   ...OF_ANIMALS,
@@ -250,7 +253,7 @@ export const WATCHED: readonly Watch[] = [
   ...anyChange('import', 'brought_in', 'brought_in_undone'),
 ];
 
-/** Tables that change only with one that is watched. */
+/** Tables that change only together with a watched one. */
 export const DERIVED: readonly string[] = [
   'batch_sum', 'bill_line', 'cut_sum', 'fat_lot_sum', 'hunter_digits_lookup', 'hunter_word_lookup', 'season_taught',
   'share_split', 'till_close_entry', 'word_lookup',

@@ -1,11 +1,11 @@
-/** Verifies a backup: it is opened and checked before anybody relies on it. */
+/** Verifies a backup before anybody relies on it. */
 import Database from 'better-sqlite3';
 import { identityOf } from './book-identity.ts';
 import { APPLICATION_ID, BOOK_VERSION } from '../migrations/index.ts';
 import { openFile } from './open-file.ts';
 import { BookError } from './book-error.ts';
 
-/** What is in a backup, to choose by. */
+/** The contents of a backup, for the list to choose from. */
 export interface BackupContents {
   version: number;
   animals: number;
@@ -15,20 +15,20 @@ export interface BackupContents {
   lastEntry: string | null;
   /** The identity of its book, or null for an old book without entries. */
   book: string | null;
-  /** Name of the shop; empty where it was never set. */
+  /** Name of the shop; empty if never set. */
   shop: string;
 }
 
-/** Tables that are compared row for row in number; amounts and weights are summed as well. */
+/** Tables whose row counts are compared; amounts and weights are summed as well. */
 const COUNTED = ['hunter', 'animal', 'weighing', 'weighing_void', 'fat_movement', 'bill', 'payment', 'audit'];
 const SUMMED = { weighing: 'grams', fat_movement: 'grams', bill: 'total_minor', payment: 'amount_minor' };
-/** Where entries carry the moment at which they were made. */
+/** Tables whose entries carry a moment. */
 const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 'release', 'audit'];
 
 /**
- * Opens the plain copy at `path` read-only and checks it whole: ours, `integrity_check`, foreign keys, and if
- * `wanted` is given the counts and totals of the book that it is a copy of, or what lies between those and `until`.
- * @throws BookError `backup` when anything is not as it should be, `newer` when a newer program wrote it
+ * Opens the plain copy at `path` read-only and verifies it: application id, `integrity_check`, foreign keys, and if
+ * `wanted` is given, counts and totals equal to it or between it and `until`.
+ * @throws BookError `backup` when the copy is not sound, `newer` when a newer program wrote it
  */
 export function checkCopy(path: string, wanted: string | null, until = wanted): BackupContents {
   let copy: Database.Database | undefined;
@@ -52,7 +52,7 @@ export function checkCopy(path: string, wanted: string | null, until = wanted): 
   }
 }
 
-/** Whether every figure of some totals lies between, or is equal to, those of two others. */
+/** Whether each figure of some totals lies between those of two others, bounds included. */
 function isBetween(found: string, from: string, to: string): boolean {
   if (found === from) return true;
   const figures = (text: string): number[] => text.split(', ').map((one) => Number(one.split(' ')[1]));
@@ -65,7 +65,10 @@ function isBetween(found: string, from: string, to: string): boolean {
   );
 }
 
-/** Row counts, summed weights and amounts as one text, to compare a copy with its original; tables of later versions may be missing. */
+/**
+ * Row counts, summed weights and amounts as one text, to compare a copy with its original; later versions' tables
+ * may be missing.
+ */
 export function totals(db: Database.Database): string {
   const present = tablesOf(db);
   return [
@@ -78,7 +81,7 @@ export function totals(db: Database.Database): string {
   ].join(', ');
 }
 
-/** The moment of the newest entry of a book: the last written of each kind, so a clock set back does not hide it. */
+/** The moment of the newest entry: the last row of each kind, so that a clock set back does not hide it. */
 export function lastEntryOf(db: Database.Database): string | null {
   const present = tablesOf(db);
   const lasts = DATED.filter((table) => present.has(table)).map((table) =>
@@ -99,7 +102,7 @@ function contentsOf(db: Database.Database): BackupContents {
   };
 }
 
-/** The name of the shop whose book it is; empty where it was never set. */
+/** The name of the book's shop; empty if never set. */
 export function shopOf(db: Database.Database): string {
   const kept = db.prepare<[], string>("SELECT value FROM setting WHERE key = 'shopName'").pluck().get();
   const name: unknown = kept === undefined ? '' : JSON.parse(kept);

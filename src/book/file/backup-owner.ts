@@ -1,4 +1,4 @@
-/** Finds the owner of a backup by its name and its contents. */
+/** Finds the book that a backup belongs to, by its name and its contents. */
 import { statSync } from 'node:fs';
 import type Database from 'better-sqlite3';
 import type { Backup } from './backup.ts';
@@ -8,26 +8,26 @@ import { outsideOf, unlockFile, type Lock } from './locked-file.ts';
 import { openFile } from './open-file.ts';
 import { removePartial } from './partial-files.ts';
 
-/** What was read of a backup. */
+/** The owner of a backup. */
 export interface Owner {
   label: BookLabel;
-  /** Name of the shop; empty where it was never set, or is locked. */
+  /** Name of the shop; empty if never set, or locked. */
   shop: string;
 }
 
-/** A lock to look into locked backups of earlier versions, and a place on this computer where they may lie open meanwhile. */
+/** A lock to open locked backups of earlier versions, and a local folder for their decrypted copies. */
 export interface Opener {
   lock: Lock;
   scratch: string;
 }
 
-/** Backups never change, so what was read of one is cached. */
+/** Cache: backups never change. */
 const known = new Map<string, Owner | null>();
 const MAX_KNOWN = 2000;
 
 /**
- * Reads whose a backup is. Never throws: a file that cannot be read is nobody's.
- * @param opener without it, a locked backup of an earlier version tells nothing
+ * Reads the owner of a backup. Never throws: an unreadable file has no owner.
+ * @param opener required for a locked backup of an earlier version
  */
 export function ownerOf({ path, locked }: Pick<Backup, 'path' | 'locked'>, opener?: Opener): Owner | null {
   try {
@@ -40,14 +40,14 @@ export function ownerOf({ path, locked }: Pick<Backup, 'path' | 'locked'>, opene
     known.set(key, owner);
     return owner;
   } catch {
-    // Cut short, spoilt, or away with its stick: nobody's until it can be read.
+    // Truncated, damaged, or on a removed stick: no owner until it can be read.
     return null;
   }
 }
 
 /**
- * Those of `backups` that are earlier states of the open book `db`, and may be thinned by it: not those of another book,
- * nor of another continuation of a copied or restored one, nor any that cannot be told.
+ * Those of `backups` that are earlier states of the open book `db` and may be deleted by it. Excludes backups of
+ * other books, of other continuations of a copied or restored book, and of unknown owners.
  */
 export function ownBackups(
   db: Database.Database,
@@ -62,7 +62,10 @@ export function ownBackups(
   });
 }
 
-/** Whether the name of a backup allows that it is of this book: it names it, or is from before names did. */
+/**
+ * Whether the name of a backup allows that it is of this book: it contains the identity, or is older than
+ * identities.
+ */
 export function mayBeOf({ book: named }: Pick<Backup, 'book'>, book: string | null): boolean {
   return named === null || (book !== null && named === inName(book));
 }

@@ -1,22 +1,22 @@
-/** Days and months as the moment's own text has them: `2026-11-25`, `2026-11`. */
+/** Lengths of the day and month prefixes of a moment: `2026-11-25`, `2026-11`. */
 const DAY = 10;
 const MONTH = 7;
-/** How many days that have backups keep one each: common practice, no source. */
+/** Number of days that keep one backup each: common practice, no source. */
 const DAYS_KEPT = 30;
 
-/** What the rule needs to know of a backup. */
+/** The fields that the rule needs. */
 export interface DatedBackup {
-  /** UTC ISO moment at which it was made. */
+  /** UTC ISO moment of creation. */
   at: string;
-  /** Made before the book was brought up to a new version: stays for good. */
+  /** Made before a migration: never deleted. */
   beforeUpdate: boolean;
 }
 
 /**
- * Which backups may go: all of the newest day stay, of the 30 newest days that have any the last of each, of every
- * month the last, and those made before an update. The rule looks at no clock, only at the backups: a computer
- * whose date jumps ahead ages nothing, and a shop that rests all summer loses nothing.
- * @param made the one just made, which stays whatever its date says: the clock may have been set back
+ * The backups that may be deleted. Kept are all of the newest day, the last of each of the 30 newest days with
+ * backups, the last of every month, and those made before an update. The rule uses no clock, only the backups: a
+ * wrong system date or a summer without work deletes nothing.
+ * @param made the backup just made, never deleted whatever its date: the clock may have been set back
  * @example backupsToDrop([…], made) // those to delete, in the order given
  */
 export function backupsToDrop<T extends DatedBackup>(backups: readonly T[], made?: T): T[] {

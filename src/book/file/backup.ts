@@ -13,30 +13,30 @@ import { BookError, bookErrorOf } from './book-error.ts';
 export interface Backup extends DatedBackup {
   path: string;
   bytes: number;
-  /** Opens only with its passphrase. */
+  /** Encrypted with a passphrase. */
   locked: boolean;
-  /** The part of its book's identity that its name tells; null in names from before. */
+  /** The part of its book's identity in its name; null in older names. */
   book: string | null;
 }
 
 const MAX_TRIES = 5;
-/** The note of what the book looked like when it was closed; it lies among the backups. */
+/** The fingerprint of the book at its last close, stored among the backups. */
 export const SEAL = 'last closed.sha256';
 export const LOCKED_ENDING = '.gambrel-locked';
 const NAME =
   /^.*?(?: book-([0-9a-f]{8}))? (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)( before version \d+)?(?: \(\d+\))?\.gambrel(-locked)?$/;
 
-/** Backups lie beside the book in a folder of their own. */
+/** The folder of backups beside the book. */
 export function backupFolder(bookPath: string): string {
   return join(dirname(bookPath), `${basename(bookPath, '.gambrel')} backups`);
 }
 
 /**
- * Copies the open book with `VACUUM INTO` to a part, opens the copy read-only, checks it whole
+ * Copies the open book with `VACUUM INTO` to a partial file, opens the copy read-only, verifies it
  * (`integrity_check`, foreign keys, row counts, totals), flushes it to disk and only then renames it into place.
- * @param beforeVersion the version that the book is about to be brought to
- * @throws BookError `full`, `backups` where it cannot be written, `backup` when the copy is not as good as the book;
- *   the bad copy is removed
+ * @param beforeVersion the target version of the coming migration
+ * @throws BookError `full`, `backups` where it cannot be written, `backup` when the copy is not sound; the bad copy
+ *   is deleted
  */
 export function backUp(db: Database.Database, bookPath: string, at: Date, beforeVersion?: number): Backup {
   const folder = backupFolder(bookPath);
@@ -59,12 +59,12 @@ export function backUp(db: Database.Database, bookPath: string, at: Date, before
   }
 }
 
-/** What a place for files is when nothing can be kept there. */
+/** Error codes of a place where no file can be written. */
 const UNUSABLE: readonly BookError['code'][] = ['read-only', 'folder', 'drive', 'link'];
 
 /**
- * A link in the place of the folder is followed only when this account laid it: another account could have its own folder
- * filled with the shop's records. Windows does not say who laid it.
+ * A link in place of the folder is followed only when this account owns it: another account could redirect the
+ * shop's records into its own folder. Windows does not report the owner of a link.
  * @throws BookError `link`
  */
 function refuseStrangeLink(folder: string): void {
@@ -74,8 +74,8 @@ function refuseStrangeLink(folder: string): void {
 }
 
 /**
- * Another connection may write between counting the book and copying it, so it is counted again afterwards: the copy must
- * lie between the two. Figures that went up and down meanwhile say nothing, and the copy is made again.
+ * Another connection may write between counting and copying, so the book is counted again afterwards: the copy must
+ * lie between the two. Totals that rose and fell meanwhile are inconclusive, and the copy is repeated.
  */
 function copyWhole(db: Database.Database, part: string, tries = MAX_TRIES): void {
   const version = (): unknown => db.pragma('data_version', { simple: true });
@@ -93,7 +93,7 @@ function copyWhole(db: Database.Database, part: string, tries = MAX_TRIES): void
   }
 }
 
-/** A path that no file has yet. */
+/** A path that does not exist yet. */
 export function freePath(start: string, ending: string): string {
   let path = start + ending;
   for (let n = 2; lstatSync(path, { throwIfNoEntry: false }); n++) path = `${start} (${n})${ending}`;
@@ -101,9 +101,9 @@ export function freePath(start: string, ending: string): string {
 }
 
 /**
- * Has `write` make a part, whole and checked, and then gives it the name `path`. Whatever lies there is replaced; a link
- * there is not followed.
- * @throws BookError; what was half written is removed
+ * Lets `write` make a verified partial file, then renames it to `path`. An existing file is replaced; a link is not
+ * followed.
+ * @throws BookError; the partial file is deleted
  */
 export function finish(path: string, write: (part: string) => void): void {
   const part = partialPath(path);
@@ -121,8 +121,8 @@ export function finish(path: string, write: (part: string) => void): void {
 }
 
 /**
- * Finished backups of a book, newest first; every book's in another folder than its own. None where the folder cannot be
- * read: then `backupsIn` says why.
+ * Finished backups of a book, newest first; in another folder than its own, those of every book. None if the folder
+ * cannot be read: `backupsIn` reports why.
  */
 export function listBackups(bookPath: string, folder = backupFolder(bookPath)): Backup[] {
   try {
@@ -132,7 +132,7 @@ export function listBackups(bookPath: string, folder = backupFolder(bookPath)): 
   }
 }
 
-/** The same. @throws BookError what keeps the folder from being read; one that is not there has no backups */
+/** The same. @throws BookError why the folder cannot be read; a missing folder has no backups */
 export function backupsIn(bookPath: string, folder: string): Backup[] {
   try {
     const start = folder === backupFolder(bookPath) ? `${basename(bookPath, '.gambrel')} ` : '';
@@ -158,7 +158,7 @@ export function clearOwnPartials(bookPath: string): void {
   );
 }
 
-/** Whether a file of this name is a backup. */
+/** Whether a file name is that of a backup. */
 export function isBackupName(name: string): boolean {
   return NAME.test(name);
 }
@@ -173,9 +173,9 @@ function namesIn(folder: string): string[] {
 }
 
 /**
- * Deletes the backups that the rule lets go, of those that lie together in one folder.
- * @param own narrows backups to those of the book; others may lie there as well. It looks into files, so it is asked
- *   only when the rule would let one go.
+ * Deletes the backups in one folder that the rotation rule releases.
+ * @param own filters backups to those of the book, because others may lie there too. It opens files, so it is
+ *   called only when the rule would release one.
  */
 export function thinBackups(
   backups: readonly Backup[],
@@ -187,7 +187,7 @@ export function thinBackups(
   for (const { path } of backupsToDrop(own(backups), known)) rmSync(path, { force: true });
 }
 
-/** The backup at `path`, whose name says when it was made. */
+/** The backup at `path`, with its moment parsed from the name. */
 export function backupAt(path: string): Backup {
   const found = NAME.exec(basename(path));
   return {

@@ -1,20 +1,20 @@
 /**
- * Which book a book is. A backup carries the identity of its book, so copies of several books may lie in one folder
- * and each book thins only its own.
+ * The identity of a book. A backup carries the identity of its book, so copies of several books may share a folder
+ * and each book deletes only its own.
  *
- * A new book draws its identity when it is made and keeps it in `setting`. A book from before has the one worked out of
- * its first audit row, which never changes: its old backups give the same. A restored backup, a copied file and a book
- * filled from text keep the identity that they bring along; the demo has that of its first entry.
+ * A new book draws a random identity at creation and stores it in `setting`. For an older book it is derived from
+ * the first audit row, which never changes, so its old backups give the same. A restored backup, a copied file and
+ * a book imported from text keep their identity; the demo's is derived from its first entry.
  *
- * Two copies of one file may go on as two shops. They share the identity, so a label also says how far its book had
- * come: a backup whose newest entries are not in our book belongs to somebody else's continuation.
+ * Two copies of one file may continue as two shops with the same identity. Therefore a label also states the newest
+ * entries: a backup whose newest entries are not in this book belongs to another continuation.
  */
 import { createHash, randomUUID } from 'node:crypto';
 import type Database from 'better-sqlite3';
 
 type Db = Database.Database;
 
-/** What a backup says of its book. */
+/** The label that a backup carries. */
 export interface BookLabel {
   /** 32 hexadecimal digits, or null for a book without any entry. */
   book: string | null;
@@ -24,12 +24,12 @@ export interface BookLabel {
 
 const KEY = 'bookIdentity';
 const IDENTITY = /^[0-9a-f]{32}$/;
-/** Tables that only ever grow, each with the moment of its rows. */
+/** Append-only tables, each with its moment column. */
 const GROWING = ['audit', 'weighing', 'instruction', 'payment', 'bill', 'fat_movement', 'release'];
-/** So many digits stand in a file's name. */
+/** Number of digits used in a file name. */
 const SHORT = 8;
 
-/** The identity of an open book, or null while an old book has no entry to tell it by. */
+/** The identity of an open book, or null for an old book without entries. */
 export function identityOf(db: Db): string | null {
   const kept = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck().get(KEY);
   const said: unknown = kept === undefined ? null : JSON.parse(kept);
@@ -41,7 +41,7 @@ export function identityOf(db: Db): string | null {
   return first ? createHash('sha256').update(JSON.stringify(first)).digest('hex').slice(0, 32) : null;
 }
 
-/** Draws an identity for a book that has none yet. */
+/** Draws an identity for a book without one. */
 export function ensureIdentity(db: Db): void {
   if (identityOf(db) !== null) return;
   db.transaction(() => {
@@ -52,12 +52,12 @@ export function ensureIdentity(db: Db): void {
   }).immediate();
 }
 
-/** The part of an identity that stands in the names of backups. @example inName('3f9a2c81…') // '3f9a2c81' */
+/** The part of an identity used in the names of backups. @example inName('3f9a2c81…') // '3f9a2c81' */
 export function inName(identity: string): string {
   return identity.slice(0, SHORT);
 }
 
-/** What a backup made now would say. */
+/** The label of a backup made now. */
 export function labelOf(db: Db): BookLabel {
   const present = new Set(
     db.prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all(),
@@ -73,8 +73,8 @@ export function labelOf(db: Db): BookLabel {
 }
 
 /**
- * Whether a backup is an earlier state of this book: it has the same identity, and the book holds the newest entries
- * of the backup.
+ * Whether a backup is an earlier state of this book: it has the same identity, and the book contains the backup's
+ * newest entries.
  */
 export function isEarlierState(db: Db, label: BookLabel): boolean {
   return (
@@ -88,7 +88,7 @@ export function isEarlierState(db: Db, label: BookLabel): boolean {
   );
 }
 
-/** A label as text, and back. @returns null for what is no label */
+/** Parses a label. @returns null for invalid text */
 export function readLabel(text: string): BookLabel | null {
   let said: unknown;
   try {

@@ -1,10 +1,10 @@
-/** Books that were set aside: renamed and kept in the same folder. */
+/** Books that were replaced by a restored backup: renamed and kept in the same folder. */
 import { existsSync, lstatSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { syncFolder, momentInName } from './durable-files.ts';
 import { breakSeal } from './seal.ts';
 
-/** The book's own file and what SQLite may have left beside it. */
+/** The book's file and the files that SQLite may leave beside it. */
 export const ENDINGS = ['', '-wal', '-shm'];
 const ASIDE = /^ set aside (\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)(?: \(\d+\))?$/;
 
@@ -21,7 +21,7 @@ interface SetAside extends Source {
   bytes: number;
 }
 
-/** Books that were set aside, newest first; none where their folder cannot be read, and there no book opens either. */
+/** Replaced books, newest first; none if the folder cannot be read, where no book opens either. */
 export function listSetAside(bookPath: string): SetAside[] {
   const folder = dirname(bookPath);
   const start = basename(bookPath);
@@ -37,7 +37,7 @@ export function listSetAside(bookPath: string): SetAside[] {
     .sort((a, b) => (a.path < b.path ? 1 : -1));
 }
 
-/** Takes the closed book from its place and keeps it beside it. @returns its new path, or null if there was none */
+/** Renames the closed book and its logs. @returns its new path, or null if there was none */
 export function setAside(bookPath: string, now: Date): string | null {
   breakSeal(bookPath);
   const start = `${bookPath} set aside ${momentInName(now)}`;

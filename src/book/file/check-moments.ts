@@ -1,29 +1,32 @@
-/** Moments and days of a file that may be of anybody's making. Tables let any text through where a moment belongs. */
+/** Validates moments and dates of a file of unknown origin. Tables accept any text in such columns. */
 import { eachRow } from './each-row.ts';
 import type { Db } from './db.ts';
 import { quoted, tablesOf } from './tables.ts';
 
-/** Columns with a UTC moment, and with a day of the trade; `test/book/file/check-moments.test.ts` holds the names against the schema. */
+/**
+ * Columns with a UTC moment, and with a calendar date; `test/book/file/check-moments.test.ts` compares the names
+ * with the schema.
+ */
 const MOMENT = /^at$|_at$/;
 const DAY = /_on$|_date$|^use_by$|^valid_(?:from|until)$/;
 
-/** How a moment begins that is compared as text. */
+/** The prefix of a moment that is comparable as text. */
 const BEGINS = /^\d{4}-\d\d-\d\dT/;
 
-/** @returns 'moment', 'day', or null for a column that holds neither */
+/** @returns 'moment', 'day', or null for other columns */
 export function timeIn(column: string): 'moment' | 'day' | null {
   if (MOMENT.test(column)) return 'moment';
   return DAY.test(column) ? 'day' : null;
 }
 
-/** A column of a book that holds moments or days. */
+/** A column that contains moments or dates. */
 export interface TimeColumn {
   table: string;
   column: string;
   kind: 'moment' | 'day';
 }
 
-/** All columns of a book that hold moments or days. */
+/** All columns of a book that contain moments or dates. */
 export function timesOf(db: Db): TimeColumn[] {
   return tablesOf(db).flatMap(({ name: table, columns }) =>
     columns.flatMap((column) => {
@@ -33,14 +36,14 @@ export function timesOf(db: Db): TimeColumn[] {
   );
 }
 
-/** Whether a value is a moment as this program compares it, or a day that there is. */
+/** Whether a value is a moment in this program's format, or a valid date. */
 export function isTime(value: unknown, kind: unknown): boolean {
   if (typeof value !== 'string') return false;
   if (kind === 'moment') return BEGINS.test(value) && !Number.isNaN(Date.parse(value));
   return isDay(value);
 }
 
-/** The first column found with a value that is no moment or no day, as `table.column`; null when there is none. */
+/** The first column found with an invalid moment or date, as `table.column`; null when there is none. */
 export function wrongTime(db: Db): string | null {
   const found = timesOf(db).find((one) => hasWrong(db, one));
   return found ? `${found.table}.${found.column}` : null;
@@ -48,7 +51,7 @@ export function wrongTime(db: Db): string | null {
 
 function hasWrong(db: Db, { table, column, kind }: TimeColumn): boolean {
   const [from, of] = [quoted(table), quoted(column)];
-  // Nearly all are as this program writes them, which SQLite sees; only others are looked at one by one.
+  // Nearly all are in the usual format, which SQLite checks; only the others are checked one by one.
   const usual = kind === 'moment' ? `strftime('%Y-%m-%dT%H:%M:%fZ', ${of})` : `date(${of})`;
   const odd = db
     .prepare<[], string>(`SELECT ${of} FROM ${from} WHERE ${of} IS NOT NULL AND ${usual} IS NOT ${of}`)
@@ -57,7 +60,7 @@ function hasWrong(db: Db, { table, column, kind }: TimeColumn): boolean {
   return false;
 }
 
-/** As SQLite's `date` has it, which turns a day that is none into another or into nothing. */
+/** SQLite's `date` turns an invalid date into another or into null. */
 function isDay(value: string): boolean {
   if (!/^\d{4}-\d\d-\d\d$/.test(value)) return false;
   const moment = Date.parse(`${value}T00:00:00Z`);

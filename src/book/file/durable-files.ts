@@ -1,7 +1,7 @@
-/** Writes that survive a power cut. */
+/** Writes that survive a power failure. */
 import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
 
-/** Returns once what was written to `path` is on the disk itself. */
+/** Flushes the contents of `path` to the disk. */
 export function syncFile(path: string): void {
   const file = openSync(path, 'r+');
   try {
@@ -11,7 +11,7 @@ export function syncFile(path: string): void {
   }
 }
 
-/** Returns once names given and taken away in `folder` are on the disk; Windows does that by itself and opens no folder. */
+/** Flushes created and deleted names in `folder` to the disk. Windows does so by itself and cannot open a folder. */
 export function syncFolder(folder: string): void {
   if (process.platform === 'win32') return;
   const file = openSync(folder, 'r');
@@ -22,14 +22,14 @@ export function syncFolder(folder: string): void {
   }
 }
 
-/** A moment as it stands in a file's name. @example momentInName(new Date(0)) // '1970-01-01T00-00-00' */
+/** A timestamp for a file name. @example momentInName(new Date(0)) // '1970-01-01T00-00-00' */
 export function momentInName(at: Date): string {
   return at.toISOString().slice(0, 19).replaceAll(':', '-');
 }
 
 /**
- * Writes all of `bytes`, at the end or at a place: a disk that is almost full takes a part of what it is given before
- * it refuses, and `writeSync` alone would pass that over.
+ * Writes all of `bytes`, at the end or at a position. On an almost full disk `writeSync` may write only a part
+ * without an error.
  */
 export function writeWhole(file: number, bytes: Uint8Array, position?: number): void {
   for (let done = 0; done < bytes.length;)

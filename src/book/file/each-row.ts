@@ -4,9 +4,8 @@ import type Database from 'better-sqlite3';
 const reading = new WeakMap<Database.Database, Set<Iterator<unknown>>>();
 
 /**
- * The rows of a statement, one after the other. Reading begins with the first row asked for and ends on every way out:
- * a connection with a row still open refuses all writing, so nothing may begin that might never be ended. This is the
- * only place that reads so; lint says it.
+ * Iterates over the rows of a statement. Reading starts with the first `next()` and ends on every exit: a
+ * connection with an open iterator refuses writes. A lint rule allows `iterate` only here.
  */
 export function* eachRow<Bound extends unknown[], Row>(
   statement: Database.Statement<Bound, Row>,
@@ -23,7 +22,7 @@ export function* eachRow<Bound extends unknown[], Row>(
   }
 }
 
-/** Ends all that is still being read over a connection, so that it can be closed. */
+/** Ends all iterators of a connection, so that it can be closed. */
 export function endReading(db: Database.Database): void {
   for (const rows of reading.get(db) ?? []) rows.return?.();
   reading.delete(db);

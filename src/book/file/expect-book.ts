@@ -1,18 +1,21 @@
-/** Tells a lost book from a first start. */
+/** Distinguishes a lost book from a first start. */
 import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { backupFolder, backupsIn } from './backup.ts';
 import { listSetAside } from './books-aside.ts';
 import { BookError } from './book-error.ts';
 
-/** Bytes of the header and of the head of the schema's page in "Database File Format", https://www.sqlite.org/fileformat2.html. */
+/**
+ * Offsets of the header and of the schema page's header in "Database File Format",
+ * https://www.sqlite.org/fileformat2.html.
+ */
 const VERSION_AT = 60;
 const APPLICATION_AT = 68;
 const OBJECTS_AT = 103;
 const HEAD = 108;
 
 /**
- * Where there are backups there was a book: an absent or empty file is then a loss, not a first start.
+ * If backups exist, there was a book: an absent or empty file is then a loss, not a first start.
  * @throws BookError `missing`, or `damaged` for an empty file
  */
 export function expectBook(path: string): void {
@@ -22,13 +25,13 @@ export function expectBook(path: string): void {
   throw new BookError(there ? 'damaged' : 'missing', path);
 }
 
-/** Whether a file is of no length, or a database into which nothing was ever written, or of which all was dropped. */
+/** Whether a file has no length, or is a database without any content. */
 function holdsNothing(path: string): boolean {
   const found = statSync(path);
-  // Anything else than a file is told when it is opened.
+  // Other file types are reported on opening.
   if (!found.isFile()) return false;
   if (found.size === 0) return true;
-  // With a log beside it the file alone says nothing.
+  // With a log beside it the file alone is inconclusive.
   if (existsSync(`${path}-wal`)) return false;
   const head = Buffer.alloc(HEAD);
   const file = openSync(path, 'r');
@@ -45,9 +48,9 @@ function holdsNothing(path: string): boolean {
   );
 }
 
-/** True as well where the folder of backups is there and cannot be read: somebody's book was here. */
+/** Also true where the folder of backups exists but cannot be read. */
 function hadBackups(path: string): boolean {
-  // Nothing ever lay in a place that is no folder; opening says what is wrong with it.
+  // The parent is not a folder, so it never had backups; opening reports it.
   if (existsSync(dirname(path)) && !statSync(dirname(path)).isDirectory()) return false;
   try {
     return backupsIn(path, backupFolder(path)).length > 0;

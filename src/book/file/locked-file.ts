@@ -1,5 +1,5 @@
 /**
- * A backup that only its passphrase opens. The format, byte by byte:
+ * An encrypted backup. The format, byte by byte:
  *
  *      0   8  `GMBLLOCK`
  *      8   1  version of this format: 1, or 2 with a label
@@ -11,11 +11,11 @@
  *     52   …  version 2 only: the label (`BookLabel` as JSON), readable without the key, so that a folder of several
  *             books can be thinned book by book
  *      …   …  the book, encrypted
- *    end  16  tag of AES-256-GCM, over the book and all that stands before it
+ *    end  16  tag of AES-256-GCM, over the book and everything before it
  *
- * scrypt: RFC 7914; AES-GCM: NIST SP 800-38D. N = 2^17, r = 8, p = 1 is what OWASP's Password Storage Cheat Sheet
- * asks for at the least (from memory). The key is kept in the book, which whoever sits at the computer can read
- * anyway; what it guards is the copy that leaves the shop. Nobody keeps the passphrase itself.
+ * scrypt: RFC 7914; AES-GCM: NIST SP 800-38D. N = 2^17, r = 8, p = 1 is the minimum of OWASP's Password Storage
+ * Cheat Sheet (from memory). The key is stored in the book, which anyone at the computer can read anyway; it
+ * protects the copy that leaves the shop. The passphrase itself is not stored.
  */
 import {
   createCipheriv,
@@ -33,7 +33,7 @@ import { writeWhole } from './durable-files.ts';
 import { PRIVATE } from './private-files.ts';
 import { BookError } from './book-error.ts';
 
-/** A key made from a passphrase, and the salt that it was made with; both in hexadecimal. */
+/** A key derived from a passphrase, and its salt; both in hexadecimal. */
 export interface Lock {
   salt: string;
   key: string;
@@ -49,16 +49,13 @@ const MAX_LABEL = 4096;
 const TAG = 16;
 const PIECE = 1 << 20;
 
-/** Makes the key for a new passphrase; takes a third of a second and 128 MB, on purpose. */
+/** Derives the key of a new passphrase; takes a third of a second and 128 MB by design. */
 export function makeLock(passphrase: string): Lock {
   const salt = randomBytes(16);
   return { salt: salt.toString('hex'), key: derive(passphrase, salt).toString('hex') };
 }
 
-/**
- * Writes the file `plain` encrypted to `locked`, piece by piece, and flushes it.
- * @param label what can be read of it without the key
- */
+/** Encrypts the file `plain` to `locked` in chunks, and flushes it. @param label stored unencrypted */
 export function lockFile(plain: string, locked: string, lock: Lock, label: BookLabel | null = null): void {
   const key = Buffer.from(lock.key, 'hex');
   const nonce = randomBytes(12);
@@ -79,9 +76,9 @@ export function lockFile(plain: string, locked: string, lock: Lock, label: BookL
 }
 
 /**
- * Writes what is in `locked` to `plain`. Only once this returned is `plain` what was locked.
+ * Decrypts `locked` to `plain`. `plain` is valid only after this returns.
  * @param opener the passphrase, or the lock that the file was made with
- * @throws BookError `passphrase` when it is another one, `backup` when the file is cut short or was changed
+ * @throws BookError `passphrase` for a wrong one, `backup` when the file is truncated or modified
  */
 export function unlockFile(locked: string, plain: string, opener: string | Lock): void {
   withFiles(locked, plain, (from, to) => {
@@ -105,7 +102,7 @@ export function unlockFile(locked: string, plain: string, opener: string | Lock)
   });
 }
 
-/** What a locked file says without its key: its label, where it has one, and the salt of its lock. Null: no locked file. */
+/** The unencrypted header of a locked file: its label, if any, and the salt of its lock. Null: not a locked file. */
 export function outsideOf(locked: string): { label: BookLabel | null; salt: string } | null {
   const file = openSync(locked, 'r');
   try {
@@ -128,7 +125,7 @@ function labelBytes(label: BookLabel): Buffer {
   return Buffer.concat([length, text]);
 }
 
-/** All that stands before the encrypted book, or null where that makes no sense. */
+/** The header before the encrypted book, or null if it is invalid. */
 function headerOf(file: number): Buffer | null {
   const start = Buffer.alloc(HEADER + LENGTH);
   const read = readSync(file, start, 0, HEADER + LENGTH, 0);
@@ -147,7 +144,7 @@ function keyFor(header: Buffer, opener: string | Lock): Buffer | null {
   return opener.salt === salt.toString('hex') ? Buffer.from(opener.key, 'hex') : null;
 }
 
-/** The same letters typed on another keyboard may be other code points, hence the normal form. */
+/** Normalised, because keyboards may produce different code points for the same letters. */
 function derive(passphrase: string, salt: Buffer): Buffer {
   const { log2N, r, p } = COST;
   return scryptSync(passphrase.normalize('NFKC'), salt, 32, { N: 2 ** log2N, r, p, maxmem: 256 * 2 ** 20 });
@@ -157,7 +154,7 @@ function checkOf(key: Buffer): Buffer {
   return createHmac('sha256', key).update('passphrase').digest().subarray(0, 8);
 }
 
-/** Sends the bytes `start` up to `end` of `from` through the cipher to `to`; a wrong tag throws at the end. */
+/** Streams the bytes `start` to `end` of `from` through the cipher to `to`; a wrong tag throws at the end. */
 function pour(from: number, to: number, cipher: Cipheriv | Decipheriv, start: number, end: number): void {
   const piece = Buffer.alloc(PIECE);
   for (let at = start; at < end;) {

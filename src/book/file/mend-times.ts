@@ -1,24 +1,24 @@
 /**
- * Puts readable moments and days into records that are taken over into a clean book. A shop is never locked out of its
- * records by one entry whose time is none, and no page breaks on it.
+ * Repairs invalid moments and dates in records that are copied into a clean book, so that a single bad entry
+ * neither locks a shop out nor breaks a page.
  */
 import { isTime, timesOf, type TimeColumn } from './check-moments.ts';
 import type { Db } from './db.ts';
 import { quoted } from './tables.ts';
 
-/** Where a moment or day was none, and in how many rows. */
+/** A column with invalid moments or dates, and the number of rows. */
 export interface MendedTime {
   table: string;
   column: string;
   rows: number;
 }
 
-/** Worked out of other rows, and so worked out again. */
+/** Derived tables, which are recomputed. */
 const DERIVED = /_(sum|lookup)$|^season_taught$/;
 
 /**
- * Gives each row whose moment or day is none that of the row written before it, else of the one after it, else `now`. What
- * stood there is kept in the trail, row by row. Expects that no trigger guards the rows.
+ * Replaces each invalid moment or date with that of the previous row, else of the next one, else `now`. The
+ * original value is written to the audit, row by row. Requires that no trigger guards the rows.
  */
 export function mendTimes(db: Db, now: Date): MendedTime[] {
   db.function('is_time', { deterministic: true }, (value, kind) => (isTime(value, kind) ? 1 : 0));
@@ -45,7 +45,7 @@ function mendColumn(db: Db, { table, column, kind }: TimeColumn, now: string): n
   return db.prepare(`UPDATE ${from} AS t SET ${of} = ${instead} WHERE ${wrong}`).run(bound).changes;
 } // prettier-ignore
 
-/** The columns by which rows are told apart, in the order in which they were written where that is known. */
+/** The key columns of a table, in the order of writing where that is known. */
 function keyOf(db: Db, table: string): string[] {
   const key = db
     .prepare<[string], string>('SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk')

@@ -5,12 +5,12 @@ import { LOG_ENDINGS } from './partial-files.ts';
 import { BookError } from './book-error.ts';
 
 /**
- * Opens the database file at `path` as SQLite's "Defense Against The Dark Arts" asks for files of unknown origin
- * (https://www.sqlite.org/security.html, section 2.2, from memory): functions with side effects cannot be called from
- * its schema, and each cell is checked before it is read. Defensive mode is on by itself in better-sqlite3, which also
- * keeps the schema from being written as a table.
- * @throws BookError `foreign` where no file lies (a folder, a pipe, a device), `folder` or `link` where something else
- *   than a file lies in the place of its log
+ * Opens the database file at `path` by SQLite's "Defense Against The Dark Arts" for files of unknown origin
+ * (https://www.sqlite.org/security.html, section 2.2, from memory): functions with side effects cannot be called
+ * from its schema, and each cell is checked before it is read. Defensive mode is the default of better-sqlite3; it
+ * also prevents writes to the schema table.
+ * @throws BookError `foreign` for anything but a file (a folder, a pipe, a device), `folder` or `link` for anything
+ *   but a file in place of its log
  */
 export function openFile(path: string, options: Database.Options = {}): Database.Database {
   onlyFiles(path);
@@ -25,7 +25,7 @@ export function openFile(path: string, options: Database.Options = {}): Database
   }
 }
 
-/** A pipe would never answer, and a link in the place of the log would have the log written over the file that it leads to. */
+/** A pipe would block forever, and a link in place of the log would have its target overwritten. */
 function onlyFiles(path: string): void {
   const found = statSync(path, { throwIfNoEntry: false });
   if (!found) return;

@@ -11,10 +11,11 @@ import { restrictBackups, restrictBook } from './tighten.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
- * Opens the record book, or makes it: file and folder → application id → version → schema → `quick_check` → verified
- * backup → all migrations in one transaction → foreign-key check → trial of reading and writing. Stops at the first thing
- * that is wrong and leaves the file as it found it. `relaxed` trades durability for speed, makes no backup, and is only for
- * throw-away books; `checked` leaves `quick_check` out, which reads the whole file: this program has it open already.
+ * Opens the record book, or creates it: file and folder → application id → version → schema → `quick_check` →
+ * verified backup → all migrations in one transaction → foreign-key check → trial read and write. Stops at the
+ * first error and leaves the file unchanged. `relaxed` trades durability for speed, makes no backup, and is only
+ * for temporary books. `checked` skips `quick_check`, which reads the whole file, when this program has it open
+ * already.
  * @throws BookError
  */
 export function openBook(path: string, now: Date, relaxed = false, checked = false): Db {
@@ -23,7 +24,7 @@ export function openBook(path: string, now: Date, relaxed = false, checked = fal
     reachable(path);
     db = openFile(path);
     const fresh = isEmpty(db);
-    restrictBook(path); // before there is a log, which gets the mode of the book
+    restrictBook(path); // before a log exists, which inherits the mode of the book
     if (!relaxed) restrictBackups(path);
     if (!fresh) (checked ? checkBuilt : checkOurs)(db, path);
     setDurability(db, relaxed);
@@ -41,7 +42,7 @@ export function openBook(path: string, now: Date, relaxed = false, checked = fal
 
 /**
  * Checks a book without opening it for writing.
- * @throws BookError `foreign`, `newer`, `altered`, `damaged`, or what kept it from being read
+ * @throws BookError `foreign`, `newer`, `altered`, `damaged`, or the reason why it cannot be read
  */
 export function inspectBook(path: string): void {
   let db: Db | undefined;
@@ -55,7 +56,10 @@ export function inspectBook(path: string): void {
   }
 }
 
-/** Writes what is still in the log into the one file, and lets go of it. On a full disk the log stays beside the file, and nothing is lost. */
+/**
+ * Checkpoints the log into the file and closes the connection. On a full disk the log stays beside the file, and
+ * nothing is lost.
+ */
 export function closeBook(db: Db): void {
   if (!db.open) return;
   try {
@@ -68,7 +72,7 @@ export function closeBook(db: Db): void {
   }
 }
 
-/** A book whose log cannot be shared opens and reads, and would refuse the first weight of the day. */
+/** A book whose log cannot be shared opens and reads, but would refuse the first write. */
 function tryWriting(db: Db): void {
   db.transaction(() => db.prepare('SELECT count(*) FROM setting').get()).immediate();
 }
@@ -80,7 +84,7 @@ function reachable(path: string): void {
   if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
 }
 
-/** A file that was just made, or whose making was cut short: nothing of ours is in it, not even the mark. */
+/** A file that was just created, or whose creation was interrupted: not even the application id is set. */
 function isEmpty(db: Db): boolean {
   return (
     db.pragma('application_id', { simple: true }) === 0 &&
@@ -90,8 +94,8 @@ function isEmpty(db: Db): boolean {
 }
 
 /**
- * Whether a file is a book of ours, built as one of its version, and readable. The schema is looked at before anything is
- * read through it.
+ * Whether a file is a book of ours, with the schema of its version, and readable. The schema is checked before
+ * anything is read through it.
  * @returns its version
  * @throws BookError `foreign`, `newer`, `altered`, `damaged`
  */
@@ -102,7 +106,7 @@ function checkOurs(db: Db, path: string): number {
   return version;
 }
 
-/** The part of `checkOurs` that reads nothing but marks and schema. */
+/** The part of `checkOurs` that reads only the application id, version and schema. */
 export function checkBuilt(db: Db, path: string): number {
   if (db.pragma('application_id', { simple: true }) !== APPLICATION_ID) throw new BookError('foreign', path);
   const version = Number(db.pragma('user_version', { simple: true }));
@@ -114,12 +118,12 @@ export function checkBuilt(db: Db, path: string): number {
   return version;
 }
 
-/** SQLite forgets `synchronous` when a book is reopened, so it is set and read back at every opening. */
+/** SQLite does not store `synchronous`, so it is set and verified at every opening. */
 function setDurability(db: Db, relaxed: boolean): void {
   db.pragma('journal_mode = WAL');
   db.pragma(`synchronous = ${relaxed ? 'OFF' : 'FULL'}`);
   db.pragma('foreign_keys = ON');
-  // Without it INSERT OR REPLACE would slip past the triggers that keep rows from being deleted.
+  // Otherwise INSERT OR REPLACE would bypass the triggers that refuse deletes.
   db.pragma('recursive_triggers = ON');
   if (db.pragma('journal_mode', { simple: true }) !== 'wal')
     throw new BookError('folder', db.name, 'no write-ahead log here');
@@ -127,7 +131,7 @@ function setDurability(db: Db, relaxed: boolean): void {
     throw new BookError('damaged', db.name, 'synchronous');
 }
 
-/** @param backUpAt the moment of the backup that is made first, or null for none */
+/** @param backUpAt the moment for the backup before the migration, or null for none */
 function migrate(db: Db, path: string, backUpAt: Date | null): void {
   const from = Number(db.pragma('user_version', { simple: true }));
   if (from === BOOK_VERSION) return;

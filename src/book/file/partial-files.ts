@@ -1,33 +1,33 @@
 /**
- * Files that are still being written. Each has a name that nobody can foresee, so that no link can lie there waiting, and
- * that says which process of which computer writes it, so that what a run that was cut short left can be told and removed.
+ * Files that are still being written. Their names are unpredictable, so that no prepared link can wait there, and
+ * contain computer and process, so that leftovers of an interrupted run can be recognised and deleted.
  */
 import { createHash, randomBytes } from 'node:crypto';
 import { closeSync, lstatSync, openSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 
-/** What SQLite keeps beside a file. */
+/** Files that SQLite keeps beside a database. */
 export const LOG_ENDINGS = ['-wal', '-shm', '-journal'] as const;
 /** `<name>.<computer>-<process>-<random>.part`; earlier versions wrote `<name>.part` and `<name>.rehearsal`. */
 const ENDING = /^(.+?)(?:\.([0-9a-f]{8})-(\d+)-[0-9a-f]{8})?\.(?:part|rehearsal)(?:-wal|-shm|-journal)?$/;
-/** No file is written for so long; another computer's process cannot be asked. */
+/** No write takes this long; processes of another computer cannot be checked. */
 const DAY_MS = 24 * 60 * 60_000;
 const COMPUTER = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
 
-/** A name beside `path` under which it can be written until it is whole. */
+/** A temporary name beside `path` for writing. */
 export function partialPath(path: string): string {
   return `${path}.${COMPUTER}-${process.pid}-${randomBytes(4).toString('hex')}.part`;
 }
 
-/** Makes an empty file for this account alone. @throws Error `EEXIST` where anything lies, a link included */
+/** Creates an empty file for this account only. @throws Error `EEXIST` if anything exists there, a link included */
 export function createPartial(path: string): void {
   closeSync(openSync(path, 'wx', 0o600));
 }
 
 /**
- * Writes a file whole or not at all. Whatever lies at `path` is replaced; a link there is not followed.
- * @throws Error of the system; nothing is left half written
+ * Writes a file atomically. An existing file at `path` is replaced; a link there is not followed.
+ * @throws Error of the system; no partial file is left
  */
 export function replaceFile(path: string, bytes: string | Uint8Array): void {
   const part = partialPath(path);
@@ -40,15 +40,15 @@ export function replaceFile(path: string, bytes: string | Uint8Array): void {
   }
 }
 
-/** Removes a part and what SQLite keeps beside it. */
+/** Deletes a partial file and SQLite's files beside it. */
 export function removePartial(path: string): void {
   for (const ending of ['', ...LOG_ENDINGS]) rmSync(path + ending, { force: true });
 }
 
 /**
- * Removes from `folder` the parts that a run that was cut short left behind: those whose process is gone, and those a
- * day old where that cannot be told. Never throws: whoever writes there next is told what is wrong.
- * @param ours whether the file of this name, had it been finished, would be one of this book
+ * Deletes partial files left in `folder` by interrupted runs: those whose process has ended, and those a day old
+ * where that is unknown. Never throws: the next write there reports errors.
+ * @param ours whether the finished file of this name would be one of this book
  */
 export function clearPartials(folder: string, ours: (name: string) => boolean, now = Date.now()): void {
   let names: string[];
@@ -67,12 +67,12 @@ export function clearPartials(folder: string, ours: (name: string) => boolean, n
       const mine = process.getuid === undefined || found.uid === process.getuid();
       if (gone && mine && (found.isFile() || found.isSymbolicLink())) rmSync(path);
     } catch {
-      // In use after all, or gone by now: the next start looks again.
+      // Still in use, or already deleted: the next start tries again.
     }
   }
 }
 
-/** Whether a process of this computer is there. */
+/** Whether a process of this computer is running. */
 export function runs(pid: number): boolean {
   try {
     process.kill(pid, 0);

@@ -1,7 +1,7 @@
 /**
- * Files of a book are for the account that keeps it: files 0600, folders 0700. Only what is ours is ever changed; a
- * folder that somebody else made, such as the root of a stick, stays as it is. Windows has no such modes: there a person's own
- * folder keeps the others out, and what lies elsewhere is told.
+ * Restricts a book's files to its account: files 0600, folders 0700. Only files of this program are changed; a
+ * folder made by others, such as the root of a stick, is not. Windows has no such modes: the user's home folder is
+ * private there, and files elsewhere are reported.
  */
 import { chmodSync, closeSync, fstatSync, lstatSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
@@ -9,21 +9,21 @@ import { dirname, resolve } from 'node:path';
 import { syncFile, writeWhole } from './durable-files.ts';
 import { isWithin } from './same-folder.ts';
 
-/** The mode of a file of ours. */
+/** The mode of this program's files. */
 export const PRIVATE = 0o600;
 const PRIVATE_FOLDER = 0o700;
 const GROUP_AND_OTHERS = 0o077;
 const OTHERS_ENTER = 0o001;
 const PIECE = 1 << 20;
 
-/** Makes a folder and those above it that are missing, for this account alone. One that is there stays as it is. */
+/** Creates a folder and its missing parents, for this account only. An existing one is not changed. */
 export function makeFolder(path: string): void {
   mkdirSync(path, { recursive: true, mode: PRIVATE_FOLDER });
 }
 
 /**
- * Keeps a file or a folder of ours to this account. What is not there, is a link, belongs to another account or lies where modes do
- * not stick stays as it is: `othersCanRead` tells.
+ * Restricts a file or folder to this account. Missing files, links, files of other accounts, and file systems
+ * without modes are skipped: `othersCanRead` reports them.
  */
 export function restrictToOwner(path: string): void {
   if (process.platform === 'win32') return;
@@ -33,11 +33,11 @@ export function restrictToOwner(path: string): void {
     if (stats.isDirectory()) chmodSync(path, PRIVATE_FOLDER);
     else if (stats.isFile()) chmodSync(path, PRIVATE);
   } catch {
-    // Told by `othersCanRead`; a book that others can read is better than none.
+    // Reported by `othersCanRead`; a readable book is better than none.
   }
 }
 
-/** Copies a file to a new one that is private from its first byte, whatever the source is, and flushes it. */
+/** Copies a file to a new one that is private from its first byte, and flushes it. */
 export function copyPrivately(source: string, target: string): void {
   const from = openSync(source, 'r');
   try {
@@ -56,15 +56,15 @@ export function copyPrivately(source: string, target: string): void {
 }
 
 /**
- * Whether other accounts of this computer can read a file: by its mode and those of the folders on the way to it.
- * False where there is no such file.
+ * Whether other accounts of this computer can read a file: by its mode and those of its parent folders. False for a
+ * missing file.
  */
 export function othersCanRead(path: string): boolean {
   if (process.platform === 'win32') return !isWithin(path, homedir());
   try {
     if ((statSync(path).mode & GROUP_AND_OTHERS) === 0) return false;
     for (let at = dirname(resolve(path)); ; at = dirname(at)) {
-      // Somebody's home on the way, or the place where the system puts this account's sticks.
+      // A private parent, such as a home folder or the mount point of this account's sticks.
       if ((statSync(at).mode & OTHERS_ENTER) === 0) return false;
       if (dirname(at) === at) return true;
     }

@@ -1,4 +1,4 @@
-/** Long readings of an open book, each over a connection of its own, so that the desk writes on meanwhile. */
+/** Long reads of an open book, each on its own connection, so that writes continue meanwhile. */
 import { endReading } from './each-row.ts';
 import type { Db } from './db.ts';
 import { openFile } from './open-file.ts';
@@ -13,9 +13,9 @@ export function snapshotReaders(path: string) {
   };
   return {
     /**
-     * Has `work` read the book as it stands now, whatever is written while it goes on. The connection cannot write, and
-     * whatever becomes of it the book's own stays as it is.
-     * @throws Error when the book was closed meanwhile: what was read is not whole
+     * Runs `work` on a snapshot of the book, whatever is written meanwhile. The connection is read-only and
+     * separate from the book's own.
+     * @throws Error when the book was closed meanwhile: the result is incomplete
      */
     async read<T>(work: (db: Db) => T | Promise<T>): Promise<T> {
       const db = snapshotOf(path);
@@ -28,7 +28,7 @@ export function snapshotReaders(path: string) {
         if (db.open) end(db);
       }
     },
-    /** Ends all that is still going on: a book is one whole file only once nobody reads it. */
+    /** Ends all reads: a book is a single file only without readers. */
     close: (): void => [...open].forEach(end),
   };
 }

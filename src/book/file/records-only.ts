@@ -1,6 +1,6 @@
 /**
- * A clean book made of the records of one that is not built as its version is: rows are taken over, and none of the
- * tables, triggers, views and indexes that came with them.
+ * Makes a clean book from the records of a book with a modified schema: rows are copied, but none of its tables,
+ * triggers, views and indexes.
  */
 import Database from 'better-sqlite3';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
@@ -13,11 +13,11 @@ import { quoted, tablesOf } from './tables.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
- * Copies the records of the book at `from` into a new book at `to`, of the version that `from` has. What is worked out of
- * other rows is worked out again. `from` is opened for reading alone and should be a copy.
- * @throws BookError `foreign`, `newer`, `damaged`; `misfit` where rows are no rows of ours: a value that its table
- *   refuses, a row that belongs to none
- * @returns where a moment or day was none and was mended
+ * Copies the records of the book at `from` into a new book at `to`, of the version of `from`. Derived rows are
+ * recomputed. `from` is opened read-only and should be a copy.
+ * @throws BookError `foreign`, `newer`, `damaged`; `misfit` where rows do not fit: a value that its table refuses,
+ *   a row with a missing parent
+ * @returns the repaired moments and dates
  */
 export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
   const version = versionOf(from);
@@ -61,7 +61,7 @@ function versionOf(path: string): number {
   }
 }
 
-/** Where the mark of the version was lost too: the newest one that brought a column which is there. */
+/** Where the version number is lost too: the newest version that introduced a column which exists. */
 function newestOf(db: Db): number {
   const present = recordTables(db, 'main');
   const empty = new Database(':memory:');
@@ -97,7 +97,7 @@ function fill(db: Db, now: Date): MendedTime[] {
   return mended;
 }
 
-/** Fills a materialised view from its `_now` view. Season summaries are left empty and computed again later. */
+/** Fills a materialised view from its `_now` view. Season summaries are left empty and computed later. */
 function recompute(db: Db, name: string): void {
   if (name === 'season_taught') db.exec('DELETE FROM main.season_taught');
   const view = `${name}_now`;
@@ -112,7 +112,7 @@ function isThere(db: Db, view: string): boolean {
   return found !== undefined;
 }
 
-/** The real tables of a database with their stored columns: nothing that is computed when it is read. */
+/** The base tables of a database with their stored columns, without generated ones. */
 function recordTables(db: Db, schema: 'main' | 'other'): Map<string, Set<string>> {
   const names = db
     .prepare<[string], string>("SELECT name FROM pragma_table_list WHERE schema = ? AND type = 'table'")

@@ -1,4 +1,4 @@
-/** The way back: a backup takes the book's place, and the book that lay there is kept under another name. */
+/** Restores a backup in place of the book, and keeps the replaced book under another name. */
 import { existsSync, lstatSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type Database from 'better-sqlite3';
@@ -15,20 +15,19 @@ import { copyPrivately } from './private-files.ts';
 import { copyRecords } from './records-only.ts';
 import { BookError, bookErrorOf, roomIn } from './book-error.ts';
 
-/** How a backup is to be opened. */
+/** How to open a backup. */
 export interface Opening {
-  /** The passphrase of a locked one, or the lock that it was made with. */
+  /** The passphrase of a locked backup, or its lock. */
   opener?: string | Lock | undefined;
-  /** Takes its records over into a clean book, and leaves out everything else that was built into it. */
+  /** Copies its records into a clean book, without any other schema objects. */
   recordsOnly?: boolean;
-  /** With `recordsOnly`, is told where a moment or day was none and was mended. */
+  /** With `recordsOnly`: receives the invalid dates and moments that were repaired. */
   onMended?: (mended: MendedTime[]) => void;
 }
 
 /**
- * Does with a copy of a backup all that restoring and opening it would do, migrations included, and says what is in it.
- * Nothing is changed.
- * @param alsoTry what else is done with the copy, a book of today's version then
+ * Rehearses a restore on a copy of a backup, migrations included, and returns its contents. Nothing is changed.
+ * @param alsoTry further work on the migrated copy
  * @throws BookError `backup`, `altered`, `times`, `misfit`, `newer`, `passphrase`
  */
 export function tryBackup(
@@ -52,10 +51,10 @@ export function tryBackup(
 }
 
 /**
- * Puts a copy of `source` in the place of the closed book. The file that lay there is renamed, never deleted:
- * `shop.gambrel set aside 2026-11-25T10-00-00`. Until the copy is checked and on disk, nothing is touched; a power
- * cut between the two renames leaves no book but both files, and the next start offers them.
- * @returns where the replaced book lies, or null if there was none
+ * Replaces the closed book with a copy of `source`. The old file is renamed, never deleted: `shop.gambrel set aside
+ * 2026-11-25T10-00-00`. Nothing changes until the copy is verified and on disk. A power failure between the two
+ * renames leaves no book but both files, which the next start offers.
+ * @returns the path of the replaced book, or null if there was none
  * @throws BookError `locked` when another program has the book open, else as `tryBackup`
  */
 export function restoreBackup(
@@ -79,7 +78,7 @@ export function restoreBackup(
   }
 }
 
-/** Undoes `restoreBackup`: the restored copy goes, the book that was set aside returns. */
+/** Undoes `restoreBackup`: deletes the restored copy and renames the replaced book back. */
 export function undoRestore(bookPath: string, aside: string | null): void {
   removeAll(bookPath);
   if (aside === null) return;
@@ -87,7 +86,7 @@ export function undoRestore(bookPath: string, aside: string | null): void {
   syncFolder(dirname(bookPath));
 }
 
-/** Makes the plain, checked copy `part` of a source. */
+/** Creates the plain, verified copy `part` of a source. */
 function unpack(
   part: string,
   source: Source,
@@ -117,7 +116,7 @@ function unpack(
   return held;
 }
 
-/** A file that claims to be longer than the disk would fill it before anybody looked into it. */
+/** A file that claims more than the free space would fill the disk before its check. */
 function refuseWithoutRoom(part: string, source: string): void {
   if (statSync(source).size > roomIn(dirname(part))) throw new BookError('full', part, 'no room for a copy');
 }
@@ -135,7 +134,7 @@ function keepRecordsOnly(part: string, now: Date): MendedTime[] {
   }
 }
 
-/** A moment that is none would leave pages of the book broken that show it. Its records alone are taken over with mended ones. */
+/** An invalid moment would break pages that show it. `recordsOnly` copies such records with repaired ones. */
 function checkTimes(part: string): void {
   const db = openFile(part, { readonly: true, fileMustExist: true });
   try {
@@ -146,7 +145,7 @@ function checkTimes(part: string): void {
   }
 }
 
-/** Looked at before anything is read through the schema. */
+/** Checked before anything is read through the schema. */
 function checkBuiltAsOurs(part: string): void {
   const db = openFile(part, { readonly: true, fileMustExist: true });
   try {
@@ -156,7 +155,7 @@ function checkBuiltAsOurs(part: string): void {
   }
 }
 
-/** Tells of the backup what was found in a copy of it. */
+/** Reports an error found in the copy as one of the backup. */
 function troubleOfSource(error: unknown, source: string): BookError {
   const trouble = bookErrorOf(error, source);
   const { code, detail, difference } = trouble;
@@ -167,7 +166,7 @@ function troubleOfSource(error: unknown, source: string): BookError {
     : trouble;
 }
 
-/** A book set aside after a power cut has its newest entries in the log beside it; the copy becomes one file. */
+/** A book replaced after a power failure has its newest entries in its log; the copy becomes a single file. */
 function checkpointLog(part: string): void {
   const copy = openFile(part);
   try {
@@ -180,7 +179,7 @@ function checkpointLog(part: string): void {
   }
 }
 
-/** Renaming a file that another program has open would leave that program writing where nobody looks. */
+/** If another program has the file open, renaming it would leave that program writing to the renamed file. */
 function refuseIfOpenElsewhere(bookPath: string): void {
   if (!existsSync(bookPath)) return;
   let db: Database.Database | undefined;
@@ -190,7 +189,7 @@ function refuseIfOpenElsewhere(bookPath: string): void {
     db.prepare('SELECT count(*) FROM sqlite_schema').get();
   } catch (error) {
     const trouble = bookErrorOf(error, bookPath);
-    // A book that is being replaced may well be unreadable; the one thing that matters here is who holds it.
+    // The replaced book may be unreadable; only whether it is in use matters here.
     if (trouble.code === 'locked') throw trouble;
   } finally {
     db?.close();

@@ -1,8 +1,8 @@
-/** Whether two paths lead to one folder, whatever they are called: through links, in other letters, with a slash behind. */
+/** Whether two paths lead to the same folder, also through links, different letter case, or a trailing slash. */
 import { realpathSync, statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 
-/** Whether `path` is the folder `folder` or lies in it; neither needs to exist. */
+/** Whether `path` is the folder `folder` or lies within it; neither needs to exist. */
 export function isWithin(path: string, folder: string): boolean {
   const sought = [realPath(folder), markOf(folder)];
   for (let at = realPath(path); ; at = dirname(at)) {
@@ -11,7 +11,7 @@ export function isWithin(path: string, folder: string): boolean {
   }
 }
 
-/** The path without links; what is not there yet keeps its name, in small letters where these make no difference. */
+/** The path with links resolved; a missing part keeps its name, in lower case on case-insensitive systems. */
 function realPath(path: string): string {
   const whole = resolve(path);
   try {
@@ -27,7 +27,7 @@ function lettersMatter(): boolean {
   return process.platform !== 'win32' && process.platform !== 'darwin';
 }
 
-/** Which folder of which disk it is, or null where there is none. */
+/** Device and inode of a folder, or null if it does not exist. */
 function markOf(path: string): string | null {
   try {
     const { dev, ino } = statSync(path, { bigint: true });

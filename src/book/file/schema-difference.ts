@@ -1,13 +1,13 @@
 /**
- * Whether a book is built as its version says. Tables, indexes, triggers and views are code that runs whenever the book
- * is read or written, so a book is only worked in when each of them is the one that the migrations make.
+ * Whether a book has the schema of its version. Indexes, triggers and views are code that runs whenever the book is
+ * read or written, so a book is used only when each of them is the one that the migrations create.
  */
 import Database from 'better-sqlite3';
 import { MIGRATIONS } from '../migrations/index.ts';
 import type { Db } from './db.ts';
 import { shownName } from './shown-name.ts';
 
-/** The first thing found in which a book is not built as its version is. */
+/** The first difference from the schema of a book's version. */
 export interface SchemaDifference {
   how: 'added' | 'missing' | 'changed';
   what: 'table' | 'index' | 'trigger' | 'view';
@@ -21,7 +21,10 @@ interface Part {
   sql: string | null;
 }
 
-/** What SQLite makes by itself: the figures of ANALYZE, which `PRAGMA optimize` keeps, word for word as it makes them. */
+/**
+ * Objects that SQLite creates itself: the statistics tables of ANALYZE, which `PRAGMA optimize` runs, with their
+ * exact text.
+ */
 const OWN_TO_SQLITE: readonly string[] = [
   'CREATE TABLE sqlite_stat1(tbl,idx,stat)',
   'CREATE TABLE sqlite_stat4(tbl,idx,neq,nlt,ndlt,sample)',
@@ -30,8 +33,8 @@ const OWN_TO_SQLITE: readonly string[] = [
 const expected = new Map<number, Map<string, string>>();
 
 /**
- * Compares a book with its version, object by object, by the very text in which each was written: migrations were never
- * edited after their release, so a book that came up from any earlier version has the same text.
+ * Compares a book with its version, object by object, by the exact SQL text. Migrations are never edited after
+ * release, so a book migrated from any earlier version has the same text.
  * @param version 1 to the newest
  * @returns the first difference, missing tables first, or null
  */
@@ -43,7 +46,7 @@ export function schemaDifference(db: Db, version: number): SchemaDifference | nu
     const key = keyOf(type, name);
     const text = wanted.get(key);
     wanted.delete(key);
-    // Asked for and taken off: a second one of the same name is one too many.
+    // Each expected object is removed once found: a second one of the same name is extra.
     if (text === undefined) differences.push({ how: 'added', what: type, name });
     else if (text !== textOf(tbl_name, sql)) differences.push({ how: 'changed', what: type, name });
   }
@@ -55,13 +58,13 @@ export function schemaDifference(db: Db, version: number): SchemaDifference | nu
   return first ? { ...first, name: shownName(first.name) } : null;
 }
 
-/** The version that a book is built as, whatever it says of itself; null where it is built as none. */
+/** The version whose schema a book has, whatever its version number; null for none. */
 export function versionBuilt(db: Db): number | null {
   const at = MIGRATIONS.findIndex((_, before) => schemaDifference(db, before + 1) === null);
   return at < 0 ? null : at + 1;
 }
 
-/** Every object of a version, by its kind and name, as the migrations make it on an empty book. */
+/** Every object of a version, by its kind and name, as the migrations create it in an empty book. */
 function schemaOf(version: number): Map<string, string> {
   let made = expected.get(version);
   if (!made) {
@@ -87,7 +90,7 @@ const isOfSqlite = (sql: string | null): boolean => sql !== null && OWN_TO_SQLIT
 const keyOf = (type: string, name: string): string => JSON.stringify([type, name]);
 const textOf = (table: string, sql: string | null): string => JSON.stringify([table, sql]);
 
-/** What is gone weighs most, and a table more than what hangs on it. */
+/** Missing objects rank highest, and a table above its dependents. */
 function weightOf({ how, what }: SchemaDifference): number {
   return (what === 'table' ? 4 : 0) + (how === 'missing' ? 2 : how === 'changed' ? 1 : 0);
 }

@@ -1,6 +1,6 @@
 /**
- * What the book's file looked like when it was last closed. SQLite notices a broken page, but not a bit that turned
- * over inside a weight; a file that is not as it was left is therefore told apart here before it is opened.
+ * The fingerprint of the book's file at its last close. SQLite detects a broken page, but not a flipped bit inside
+ * a weight; a changed file is therefore detected here before it is opened.
  */
 import { createHash } from 'node:crypto';
 import {
@@ -25,7 +25,7 @@ const PIECE = 1 << 20;
 const LENGTH = 64;
 const FINGERPRINT = /^[0-9a-f]{64}$/;
 
-/** Notes the closed book's fingerprint. Nothing is noted while another program has it open, whose log then lies beside it. */
+/** Stores the closed book's fingerprint, unless another program has the book open and its log exists. */
 export function seal(bookPath: string): void {
   const path = sealOf(bookPath);
   if (!existsSync(bookPath) || hasLog(bookPath) || !isFolder(backupFolder(bookPath))) return;
@@ -35,10 +35,7 @@ export function seal(bookPath: string): void {
   });
 }
 
-/**
- * Whether the book is as it was left. True as well where that is not known: no note that can be read and taken away
- * again, or a log that tells of a run cut short.
- */
+/** Whether the book is unchanged. Also true if unknown: no usable fingerprint, or a log of an interrupted run. */
 export function sealHolds(bookPath: string): boolean {
   const noted = noteOf(bookPath);
   if (noted === null || !statSync(bookPath, { throwIfNoEntry: false })?.isFile() || hasLog(bookPath))
@@ -46,19 +43,19 @@ export function sealHolds(bookPath: string): boolean {
   return noted === fingerprint(bookPath);
 }
 
-/** Forgets the note: the book is about to be written, or another file takes its place. */
+/** Deletes the fingerprint: the book is about to be written, or replaced. */
 export function breakSeal(bookPath: string): void {
   if (noteOf(bookPath) === null) return;
   try {
     rmSync(sealOf(bookPath));
     syncFolder(backupFolder(bookPath));
   } catch {
-    // A folder that gives nothing away must not keep the book shut. A note that stays is found wrong at the next start,
+    // An unreadable folder must not prevent opening the book. A fingerprint that remains fails at the next start,
     // which then asks whether to open the book as it is.
   }
 }
 
-/** What was noted, or null. A note that could not be taken away would speak of an earlier closing, so it says nothing. */
+/** The stored fingerprint, or null. One that could not be deleted would refer to an earlier close, so it is ignored. */
 function noteOf(bookPath: string): string | null {
   const path = sealOf(bookPath);
   try {

@@ -1,4 +1,4 @@
-/** A copy of a backup in a second place: a USB stick, another drive, a folder on another computer. */
+/** Copies a backup to a second place: a USB stick, another drive, a folder on another computer. */
 import { existsSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import {
@@ -24,14 +24,15 @@ import { isWithin } from './same-folder.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /**
- * Puts a copy of the plain backup `made` into `folder`, encrypted if there is a lock, and rehearses what was
- * written there: read back, decrypted if need be, checked whole, counted. The folder itself is never made, for a
- * stick that is not plugged in would so become a folder on the same disk. Older copies of the same book are thinned
- * there by the same rule as beside the book; what else lies there is left alone.
- * @param lock the lock; `false` when the shop decided against one; null when it never decided: then a folder that
- *   has locked copies of this book gets no plain one, for the book may come from a backup older than the passphrase
- * @param keeping the path of a copy that stays although others are thinned
- * @throws BookError `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case just told
+ * Copies the plain backup `made` into `folder`, encrypted if there is a lock, and verifies the written file: read
+ * back, decrypted if necessary, checked, counted. The folder itself is never created, because a missing stick would
+ * become a folder on the same disk. Older copies of the same book are deleted by the same rule as beside the book;
+ * other files are not touched.
+ * @param lock the lock; `false` when the shop decided against one; null when it never decided: a folder that has
+ *   locked copies of this book then gets no plain one, because the book may come from a backup older than the
+ *   passphrase
+ * @param keeping the path of a copy that is never deleted
+ * @throws BookError `no-stick`, `same-place`, `full`, `read-only`, `backup`, or `unlocked` for the case above
  */
 export function copyToSecondPlace(
   made: Backup,
@@ -64,7 +65,7 @@ export function copyToSecondPlace(
     const copy = backupAt(path);
     const opener: Opener | undefined = lock ? { lock, scratch } : undefined;
     const ours = listBackups(bookPath, folder).filter((one) => mayBeOf(one, label.book));
-    for (const one of ours) restrictToOwner(one.path); // those that earlier versions put there
+    for (const one of ours) restrictToOwner(one.path); // copies made by earlier versions
     const mayGo = ours.filter(({ path: there }) => there !== keeping);
     thinBackups(mayGo, copy, (backups) => ownBackups(source, label.book, backups, opener));
     return copy;
@@ -73,12 +74,12 @@ export function copyToSecondPlace(
   }
 }
 
-/** Copies among the backups themselves would protect from nothing. @throws BookError `same-place` */
+/** A copy among the backups themselves would protect against nothing. @throws BookError `same-place` */
 export function refuseOwnFolder(bookPath: string, folder: string): void {
   if (isWithin(folder, backupFolder(bookPath))) throw new BookError('same-place', folder);
 }
 
-/** Locked copies from before labels are taken for this book's when they carry its file's name. */
+/** Locked copies older than labels count as this book's when they carry its file name. */
 function hasLockedOf(bookPath: string, folder: string, named: string | null, book: string | null): boolean {
   const start = `${basename(bookPath, '.gambrel')} `;
   return backupsIn(bookPath, folder).some((one) => {
@@ -89,13 +90,13 @@ function hasLockedOf(bookPath: string, folder: string, named: string | null, boo
   });
 }
 
-/** Decrypts beside the plain backup, never in the second place, where a plain copy must not even be for a moment. */
+/** Decrypts beside the plain backup, never in the second place, where no plain copy may exist even briefly. */
 function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: string): void {
   try {
     unlockFile(locked, plain, lock);
     checkCopy(plain, wanted);
   } catch (error) {
-    // Without room here nothing is said about the copy there.
+    // A full disk here does not mean that the copy there is bad.
     const trouble = bookErrorOf(error, plain);
     throw trouble.code === 'full' ? new BookError('full', plain, trouble.detail) : error;
   } finally {

@@ -1,7 +1,7 @@
-/** As much of a name as a sentence takes; what comes from outside may be of any length. */
+/** Longest part of an outside name that a sentence shows. */
 const LONGEST = 60;
 
-/** A name from outside as it can stand in a sentence: without what moves or hides letters, and of limited length. */
+/** A name from outside for use in a sentence: without control and formatting characters, and of limited length. */
 export function shownName(name: string): string {
   const plain = name.replace(/[\p{C}\p{Zl}\p{Zp}]/gu, '�');
   return plain.length > LONGEST ? `${plain.slice(0, LONGEST)}…` : plain;

@@ -25,7 +25,7 @@ export function tablesOf(db: Db): Table[] {
   }));
 }
 
-/** The rows of a table, one after the other, always in the same order: by its key. */
+/** The rows of a table as an iterator, ordered by primary key. */
 export function rowsOfTable(
   db: Db,
   { name, columns }: Table,

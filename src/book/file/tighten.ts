@@ -4,19 +4,19 @@ import { backupFolder, listBackups } from './backup.ts';
 import { restrictToOwner } from './private-files.ts';
 import { ENDINGS, listSetAside } from './books-aside.ts';
 
-/** Keeps the file of a book and its logs to this account. The logs that SQLite makes later get the mode of the file. */
+/** Restricts a book and its logs to this account. Later logs inherit the mode of the file. */
 export function restrictBook(bookPath: string): void {
   const path = existsSync(bookPath) ? realpathSync(bookPath) : bookPath;
   for (const ending of ENDINGS) restrictToOwner(path + ending);
 }
 
-/** Keeps what lies beside a book to this account: its backups in their folder, and books that were set aside. */
+/** Restricts the files beside a book to this account: its backups and replaced books. */
 export function restrictBackups(bookPath: string): void {
   restrictToOwner(backupFolder(bookPath));
   try {
     for (const { path } of listBackups(bookPath)) restrictToOwner(path);
     for (const { path } of listSetAside(bookPath)) restrictBook(path);
   } catch {
-    // A folder that cannot be listed keeps no book from being opened; the next backup tells what is wrong with it.
+    // A folder that cannot be listed does not prevent opening the book; the next backup reports it.
   }
 }

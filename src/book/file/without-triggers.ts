@@ -7,10 +7,9 @@ interface Trigger {
 }
 
 /**
- * Runs `work` without some triggers, then restores them unchanged. For operations that delete whole sets of rows on a
- * person's word (undoing a file that was brought in, removing personal details after their time, filling an empty
- * book), and for writing so many rows that sums are better added up once. Call it inside the transaction: if anything
- * fails, all of it is as before.
+ * Runs `work` without some triggers, then restores them unchanged. Used by operations that delete whole sets of
+ * rows on request (undoing an import, removing personal details, filling an empty book), and by bulk writes after
+ * which sums are computed once. Call it inside the transaction, so that a failure rolls everything back.
  */
 export function withoutTriggers<T>(db: Db, which: (trigger: Trigger) => boolean, work: () => T): T {
   const aside = db
@@ -23,12 +22,12 @@ export function withoutTriggers<T>(db: Db, which: (trigger: Trigger) => boolean,
   return done;
 }
 
-/** The triggers that keep rows of these tables as they were written. */
+/** The triggers that keep these tables append-only. */
 export function guardTriggers(tables: readonly string[]): (trigger: Trigger) => boolean {
   return ({ name, table }) => tables.includes(table) && /_no_(update|delete)$/.test(name);
 }
 
-/** The triggers that keep each animal's sums beside its weighings. */
+/** The triggers that maintain each animal's sums. */
 export function sumTriggers({ name }: Trigger): boolean {
   return /^(animal|cut)_sum_/.test(name);
 }

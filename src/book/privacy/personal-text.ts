@@ -1,14 +1,15 @@
 /**
- * Every text column of the book, by whether it tells who somebody is. `test/book/privacy/personal-text.test.ts` holds this list
- * against the schema, so a new column must be put into it; removing a hunter's details goes by it.
+ * Every text column of the book, classified by whether it identifies a person.
+ * `test/book/privacy/personal-text.test.ts` compares this list with the schema, so a new column must be added; the
+ * removal of a hunter's details uses it.
  *
- * - `personal`: written to tell who somebody is (names, numbers, addresses).
- * - `may hold`: free text about a hunter's animals, batches or money, in which a name may stand.
- * - `follows`: kept up by triggers from a column above.
- * - `never`: codes, days, weights, names given by the shop, or text that is tied to no hunter's animal.
+ * - `personal`: identifies a person by purpose (names, numbers, addresses).
+ * - `may hold`: free text about a hunter's animals, batches or money, which may contain a name.
+ * - `follows`: maintained by triggers from a column above.
+ * - `never`: codes, dates, weights, names given by the shop, or text unrelated to a hunter's animal.
  */
 
-/** What a text that was removed says where something had to stay. */
+/** The replacement for removed text that must not be empty. */
 export const REMOVED = 'removed';
 
 /** Rows that belong to the hunter `@id`. */
@@ -16,10 +17,10 @@ const ANIMALS = '(SELECT id FROM animal WHERE hunter_id = @id)';
 const BATCHES = `(SELECT batch_id FROM batch_animal WHERE animal_id IN ${ANIMALS})`;
 const OF_ANIMAL = `animal_id IN ${ANIMALS}`;
 const OF_BATCH = `batch_id IN ${BATCHES}`;
-/** The hunter's own, and those of a batch that are no other animal's: its packages and bought fat. */
+/** The hunter's own weighings, and those of a batch without an animal: its packages and bought fat. */
 const WEIGHED = `${OF_ANIMAL} OR (animal_id IS NULL AND ${OF_BATCH})`;
 const WEIGHINGS = `(SELECT id FROM weighing WHERE ${WEIGHED})`;
-/** Packages of a batch are found by it as long as an animal of the batch is here. */
+/** Packages of a batch are identified by it as long as an animal of the batch is in the shop. */
 const SOME_HERE = `SELECT 1 FROM batch_animal m JOIN animal a ON a.id = m.animal_id
   WHERE m.batch_id = weighing.batch_id AND a.stage NOT IN ('released', 'disposed')`;
 const BILLS = `(SELECT id FROM bill WHERE ${OF_ANIMAL})`;
@@ -29,10 +30,10 @@ const BELONGING_ENDS = `(SELECT id FROM belonging_end WHERE belonging_id IN ${BE
 /** Parts of the hunter's own animals, and the hunter's part of others'. */
 const SHARE_PICKUPS = `(SELECT id FROM share_pickup WHERE hunter_id = @id OR ${OF_ANIMAL})`;
 const HOLDS = `(SELECT id FROM hold WHERE ${OF_ANIMAL})`;
-/** A quote that was given by phone may know the hunter by name alone. */
+/** A quote given by phone may have the hunter's name only. */
 const QUOTES = `hunter_id = @id OR id IN (SELECT quote_id FROM quote_taken WHERE ${OF_ANIMAL})
   OR (hunter_id IS NULL AND trim(hunter_name) <> '' AND name_key_of(hunter_name) = (SELECT name_key FROM hunter WHERE id = @id))`;
-/** What was written of an animal while it stood under the hunter's name, up to the correction of its owner. */
+/** Audit rows of an animal from the time under the hunter's name, up to the correction of its owner. */
 export const WAS_OWNED = `record = 'animal' AND (before ->> '$.hunter_id' = @id OR after ->> '$.hunter_id' = @id)`;
 const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FROM hunter WHERE id = @id))
   OR (record = 'animal' AND (record_id IN (SELECT CAST(id AS TEXT) FROM animal WHERE hunter_id = @id)
@@ -47,17 +48,17 @@ const AUDITED = `(record = 'hunter' AND record_id = (SELECT CAST(id AS TEXT) FRO
 interface PersonalTable {
   /** SQL condition: the rows of the hunter `@id`. */
   rows: string;
-  /** Column → what it is, and the SQL of what stands there afterwards. */
+  /** Column → its class, and the SQL expression of its replacement. */
   columns: Readonly<Record<string, readonly ['personal' | 'may hold', becomes: string]>>;
 }
 
 const blank = "''";
 const said = `'${REMOVED}'`;
-/** Whether something was said stays: sums and questions rest on it. */
+/** Whether text existed is kept: sums and questions depend on it. */
 const saidAs = (column: string): string => `iif(${column} = '', '', '${REMOVED}')`;
 
 /**
- * Columns that are cleared, in this order: what is found by another column is cleared before it. `other_word`,
+ * Columns that are cleared, in this order: a column that others are found by is cleared after them. `other_word`,
  * `other_words`, `audit_facts` and `name_key_of` are functions of `remove-details.ts`.
  */
 export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
@@ -254,7 +255,7 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
   },
 };
 
-/** Columns that triggers keep up from those above. */
+/** Columns that triggers maintain from those above. */
 export const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   batch_sum: ['product'],
   hunter_digits_lookup: ['digits'],
@@ -262,10 +263,10 @@ export const FOLLOWS: Readonly<Record<string, readonly string[]>> = {
   word_lookup: ['word'],
 };
 
-/** Moments, and initials of the shop's people: in every table. */
+/** Moments and staff initials, in every table. */
 export const NEVER_ANYWHERE: readonly string[] = ['at', 'by', 'created_at'];
 
-/** What tells of no hunter, table by table. */
+/** Columns that never identify a hunter, by table. */
 export const NEVER: Readonly<Record<string, readonly string[]>> = {
   affected_note: ['what'],
   animal: [
@@ -292,7 +293,7 @@ export const NEVER: Readonly<Record<string, readonly string[]>> = {
   cooler_temperature_void: ['reason'],
   disposal: ['disposed_on'],
   donation: ['program', 'typed', 'unit', 'pays_unit', 'currency', 'donated_on', 'why'],
-  // Own fat is named by the program; the rest is of bought lots.
+  // Own fat is named by the program; the other columns belong to bought lots.
   fat_lot: ['code', 'source', 'name', 'cost_unit', 'supplier', 'supplier_lot', 'use_by', 'received_on'],
   fat_movement: ['kind', 'typed'],
   former_ticket: ['ticket'],

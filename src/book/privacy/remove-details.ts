@@ -4,19 +4,19 @@ import { PERSONAL_TEXT, WAS_OWNED } from './personal-text.ts';
 import { guardTriggers, withoutTriggers } from '../file/without-triggers.ts';
 import { withoutWords, wordsOfHunter } from './words-of-hunter.ts';
 
-/** What the trail may go on saying: codes, days, numbers and weights. */
+/** Fields that audit rows keep: codes, dates, numbers and weights. */
 const FACTS: ReadonlySet<string> = new Set([
   'stage', 'detail', 'species', 'sex', 'age', 'origin', 'kill_date', 'received_on', 'receivedOn', 'released_on', 'on', 'season',
   'ticket', 'hunter_id', 'state', 'fatMovementId', 'inGrams', 'outGrams', 'typed', 'grams', 'kind', 'amountMinor', 'number', 'totalMinor',
 ]); // prettier-ignore
 
-/** When a hunter's last animal left, and whether one is still here. */
+/** When a hunter's last animal left, and whether one is still in the shop. */
 export interface Leaving {
   last: string | null;
   open: number;
 }
 
-/** Taking a hunter's personal details out of the book, while every weight, date and sum stays. */
+/** Removes a hunter's personal details from the book; every weight, date and sum stays. */
 export function removedDetails(db: Db) {
   const leaving = db.prepare<[number], Leaving>(
     `SELECT max(coalesce(d.disposed_on, r.released_on, a.received_on)) AS last,
@@ -44,7 +44,7 @@ export function removedDetails(db: Db) {
     return db.prepare<{ id: number }>(`UPDATE ${table} SET ${set.join(', ')} WHERE ${rows}`);
   });
 
-  // An animal that is another's now may still carry the licence of the one whose it was first said to be.
+  // After a correction of its owner an animal may still carry the previous owner's licence.
   const strayLicence = db.prepare<{ id: number }>(
     `UPDATE animal SET licence = '' WHERE licence <> '' AND hunter_id <> @id
        AND licence = (SELECT licence FROM hunter WHERE id = @id)
@@ -54,11 +54,11 @@ export function removedDetails(db: Db) {
   return {
     leaving: (hunterId: number) => leaving.get(hunterId),
     removedAt: (hunterId: number) => removedAt.get(hunterId) ?? null,
-    /** When details were last removed of anybody, or null. */
+    /** When details were last removed, or null. */
     lastRemoval: () => lastRemoval.get() ?? null,
     /**
      * Call inside the transaction, and `wipe` after it.
-     * @param known names of products, fats and extras that are nobody's own
+     * @param known names of products, fats and extras that are not personal
      */
     remove(id: number, at: string, known: readonly string[]): void {
       db.pragma('secure_delete = ON');
@@ -75,8 +75,9 @@ export function removedDetails(db: Db) {
       }
     },
     /**
-     * Writes the file anew, so that nothing of what was removed is left in unused parts of it, and empties the log. Not inside
-     * a transaction. @throws SqliteError without room for it on the disk, or while another program holds the book
+     * Rewrites the file, so that unused pages keep nothing of the removed text, and empties the log. Not inside a
+     * transaction.
+     * @throws SqliteError without free space on the disk, or while another program has the book open
      */
     wipe(): void {
       db.exec('VACUUM');

@@ -1,11 +1,11 @@
-/** Names of products and extras that were typed for one hunter alone: free text, in which the hunter's own name may stand. */
+/** Names of products and extras typed for one hunter only: free text that may contain the hunter's name. */
 import type { Db } from '../file/db.ts';
 import { REMOVED } from './personal-text.ts';
 
-/** Keys of JSON under which free text stands: cleared whatever it says. */
+/** JSON keys of free text: always cleared. */
 const FREE_TEXT: readonly string[] = ['note', 'size'];
 
-/** Batches in which there is no other hunter's animal: what others share is their word too. */
+/** Batches without another hunter's animal: words of a shared batch belong to the others too. */
 const ALONE = `(SELECT m.batch_id FROM batch_animal m JOIN animal a ON a.id = m.animal_id
   GROUP BY m.batch_id HAVING min(a.hunter_id = @id))`;
 const MINE = `(animal_id IN (SELECT id FROM animal WHERE hunter_id = @id) OR batch_id IN ${ALONE})`;
@@ -18,7 +18,7 @@ const ORDERED = (body: string, from: string, where: string): string => `
 const QUOTED = `q.hunter_id = @id OR q.id IN (SELECT quote_id FROM quote_taken WHERE animal_id IN (SELECT id FROM animal WHERE hunter_id = @id))
   OR q.hunter_id IS NULL`;
 
-/** The words of a hunter that nobody else uses. */
+/** The words that only this hunter uses. */
 export function wordsOfHunter(db: Db) {
   const mine = db
     .prepare<{ id: number }, string>(
@@ -44,10 +44,7 @@ export function wordsOfHunter(db: Db) {
     .pluck();
 
   return {
-    /**
-     * The word that takes the place of each of the hunter's own words.
-     * @param known names that the program or the shop gave
-     */
+    /** The replacement of each of the hunter's own words. @param known names given by the program or the shop */
     replacements(id: number, known: readonly string[]): ReadonlyMap<string, string> {
       const kept = new Set([...known, ...others.all({ id })]);
       const own = mine.all({ id }).filter((word) => !kept.has(word));
@@ -56,7 +53,7 @@ export function wordsOfHunter(db: Db) {
   };
 }
 
-/** JSON text with free text cleared and words replaced, in keys and values alike. */
+/** JSON text with free text cleared and words replaced, in keys and values. */
 export function withoutWords(json: string, words: ReadonlyMap<string, string>): string {
   const walked = (value: unknown): unknown => {
     if (typeof value === 'string') return words.get(value) ?? value;

@@ -1,4 +1,4 @@
-/** An in-memory cache of a season's rows: the season's views read the same thousands of rows again and again. */
+/** An in-memory cache of a season's rows: the season's views read the same thousands of rows repeatedly. */
 import type { ChangeLog } from '../changes/change-log.ts';
 import type { Db } from '../file/db.ts';
 
@@ -6,10 +6,10 @@ import type { Db } from '../file/db.ts';
 const MAX_SEASONS = 2;
 
 /**
- * Rows of a season's animals, read once; after a change only those of the animals that changed are read again. They are
- * shared by all who ask: nobody may change them.
- * @param sql the query for some animals of `animal_sum s`, by a condition; its rows name their `animal_id`
- * @param kept what is kept of a row
+ * Rows of a season's animals, read once; after a change only those of the changed animals are read again. They are
+ * shared by all callers and must not be modified.
+ * @param sql the query for some animals of `animal_sum s`, by a condition; its rows contain their `animal_id`
+ * @param kept maps a row to its cached form
  */
 export function cachedRows<Raw extends { animal_id: number }, Row>(
   db: Db,

@@ -3,8 +3,8 @@ import type { Db } from '../file/db.ts';
 import { boundOf, conditionsOf, type SumFilter } from './season-filter.ts';
 
 /**
- * A query over `animal_sum s` that any filter may narrow: prepared once for each set of filters that was ever asked for.
- * `sql` is given the conditions as text and puts them where they belong; further values are bound by name.
+ * A query over `animal_sum s` with any filter, prepared once for each combination of filters. `sql` receives the
+ * conditions as text and places them; further values are bound by name.
  */
 export function filtered<Row>(db: Db, sql: (conditions: string) => string) {
   const prepared = new Map<string, Statement<[Record<string, string | number | null>], Row>>();

@@ -2,7 +2,7 @@ import type { ChangeLog } from '../changes/change-log.ts';
 import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
-/** A quote that an animal came of: what it said of its take-home, and the weight that it was made for, in grams. */
+/** A quote that led to an animal: its predicted take-home, and the quoted weight, in grams. */
 export interface Quoted {
   animal_id: number;
   quote: string;
@@ -14,7 +14,7 @@ export interface Quoted {
 
 /** A season's predictions, to be compared with the observed values. */
 export function seasonCheck(db: Db, changes: ChangeLog) {
-  // Read straight out of the saved answers: 1,500 of them take 7 ms.
+  // Read from the saved JSON: 1,500 of them take 7 ms.
   const quoted = cachedRows<Quoted, Quoted>(
     db,
     changes,
@@ -30,9 +30,9 @@ export function seasonCheck(db: Db, changes: ChangeLog) {
      JOIN batch_sum b ON b.batch_id = x.batch_id WHERE b.own > 0 AND b.bought > 0 GROUP BY 1`,
   );
   return {
-    /** Of the season's animals, in no order. */
+    /** Of the season's animals, unordered. */
     quoted,
-    /** Bought fat in each one's grinds, of those with any: each batch's by the meat put in. */
+    /** Bought fat in each animal's grinds, if any: each batch's in proportion to the meat put in. */
     bought: (ids: readonly number[]): ReadonlyMap<number, number> =>
       new Map(bought.all(JSON.stringify(ids)).map(({ id, grams }) => [id, grams])),
   };

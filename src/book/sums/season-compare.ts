@@ -2,7 +2,7 @@ import { filtered } from './filtered.ts';
 import type { Db } from '../file/db.ts';
 import type { SumFilter } from './season-filter.ts';
 
-/** What animals are measured by, one number each; NULL where it is not known. */
+/** Measures of animals, one number each; NULL if unknown. */
 export const MEASURES = {
   takeHome: 'share',
   bone: "iif(s.finished = 1 AND s.brought IN ('whole', 'skinned') AND s.base > 0, s.bone / s.base, NULL)",
@@ -20,7 +20,7 @@ export type Measure = keyof typeof MEASURES;
 export interface GroupMoments {
   n: number;
   mean: number | null;
-  /** Sum of squared distances from the mean. */
+  /** Sum of squared deviations from the mean. */
   squares: number;
 }
 
@@ -29,8 +29,8 @@ export function seasonCompare(db: Db) {
   const moments = Object.fromEntries(
     (Object.keys(MEASURES) as Measure[]).map((measure) => [
       measure,
-      // That a measure is known is said first: shares are then read off their index alone.
-      // Twice through: squares of distances lose no digits, as a sum of squares less a square of sums would.
+      // The NOT NULL condition comes first, so that shares are read from their index alone. Two passes: the
+      // difference of a sum of squares and a square of sums would lose digits.
       filtered<GroupMoments>(
         db,
         (conditions) =>
@@ -41,7 +41,7 @@ export function seasonCompare(db: Db) {
     ]),
   ) as Record<Measure, ReturnType<typeof filtered<GroupMoments>>>;
   return {
-    /** Count, mean and squares of the animals of a group that the measure is known of. */
+    /** Count, mean and squares over the animals of a group with a known measure. */
     moments(measure: Measure, filter: SumFilter, currency: string): GroupMoments {
       return (
         moments[measure].get(filter, measure === 'income' ? { currency } : {}) ?? {

@@ -31,7 +31,7 @@ export function seasonDrilldown(db: Db) {
     let found = lists.get(key);
     if (!found) {
       const value = order === 'ticket' ? 'NULL' : MEASURES[order];
-      // The few that are shown are picked before hunters are looked up.
+      // Rows are limited before hunters are joined.
       found = filtered<DrilldownRow>(
         db,
         (conditions) =>
@@ -62,7 +62,7 @@ export function seasonDrilldown(db: Db) {
     return found;
   };
   return {
-    /** At most so many, those without a value last; `between` narrows to the values of one bar. */
+    /** At most so many rows, those without a value last; `between` limits to the values of one bar. */
     list(
       filter: SumFilter,
       { order, rising, most, currency, between }: DrilldownQuery,
@@ -82,7 +82,7 @@ export function seasonDrilldown(db: Db) {
 
 interface DrilldownQuery {
   order: DrilldownOrder;
-  /** Least first. */
+  /** Ascending. */
   rising: boolean;
   most: number;
   currency: string;

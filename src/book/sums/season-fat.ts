@@ -2,7 +2,7 @@ import { filtered } from './filtered.ts';
 import type { Db } from '../file/db.ts';
 import type { SumFilter } from './season-filter.ts';
 
-/** A batch as planned and as last tested. */
+/** A batch with its planned and last tested fat. */
 export interface BatchFat {
   id: number;
   name: string;
@@ -13,7 +13,7 @@ export interface BatchFat {
   tested: number | null;
 }
 
-/** What went into a batch from one animal (with its lot: its own saved fat) or from one lot of bought fat, in grams. */
+/** Grams in a batch from one animal (with a lot: its own saved fat) or from one lot of bought fat. */
 export interface BatchSource {
   batch: number;
   animal_id: number | null;
@@ -42,7 +42,7 @@ export function seasonFat(db: Db) {
   const plans = db.prepare<[string], { id: number; planned: number | null }>(
     "SELECT b.id, b.plan ->> '$.fat' AS planned FROM json_each(?) j CROSS JOIN batch b ON b.id = j.value",
   );
-  /** By batch: a plan is written once and read out of its JSON once. */
+  /** Cache by batch: a plan is written once and parsed once. */
   const planned = new Map<number, number | null>();
   const sources = filtered<BatchSource>(
     db,
@@ -65,7 +65,7 @@ export function seasonFat(db: Db) {
      JOIN animal_sum a ON a.animal_id = m.animal_id GROUP BY 1, 2 ORDER BY min(m.animal_id)`,
   );
   return {
-    /** In the order in which they were begun. */
+    /** In the order of their start. */
     batches(filter: SumFilter): BatchFat[] {
       const rows = batches.all(...ofBatches(filter));
       const unread = rows.filter(({ id }) => !planned.has(id)).map(({ id }) => id);
@@ -74,7 +74,7 @@ export function seasonFat(db: Db) {
       return rows.map((row) => ({ ...row, planned: planned.get(row.id) ?? null }));
     },
     sources: (filter: SumFilter) => sources.all(...ofBatches(filter)),
-    /** Own fat saved at the Table and own fat ground, of the filter's animals that gave some. */
+    /** Own fat saved at the Table and own fat ground, over the filter's animals that gave some. */
     saved: (filter: SumFilter) => saved.get(filter) ?? { animals: 0, saved: 0, ground: 0 },
     /** Codes of the species in each of these batches. */
     species: (batchIds: readonly number[]): ReadonlyMap<number, readonly string[]> => {
@@ -85,7 +85,7 @@ export function seasonFat(db: Db) {
   };
 }
 
-/** Season and days are those of the batch; all else must hold of one of its animals. */
+/** Season and dates are those of the batch; all other filters must match one of its animals. */
 function ofBatches({
   season,
   from,

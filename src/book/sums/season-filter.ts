@@ -1,6 +1,6 @@
 import type { SeasonRow } from './season-rows.ts';
 
-/** Which animals a season view is about. Names are columns of `animal_sum`; what is undefined does not narrow it. */
+/** The animals of a season view. Names are columns of `animal_sum`; undefined does not filter. */
 export interface SumFilter {
   season?: number | undefined;
   species?: string | undefined;
@@ -29,7 +29,7 @@ const CONDITIONS: Readonly<Record<keyof SumFilter, string>> = {
 
 const LIKE = ['species', 'brought', 'sex', 'age', 'damaged', 'detail', 'cutter'] as const;
 
-/** Those of a season's animals that the filter is about: the same as `conditionsOf` says of the season's rows. */
+/** Filters a season's rows in memory, with the same result as `conditionsOf` in SQL. */
 export function chosenOf(rows: readonly SeasonRow[], filter: SumFilter): readonly SeasonRow[] {
   const { from, to } = filter;
   const like = LIKE.filter((column) => filter[column] !== undefined);
@@ -42,13 +42,13 @@ export function chosenOf(rows: readonly SeasonRow[], filter: SumFilter): readonl
   );
 }
 
-/** The conditions that hold of `animal_sum s` under the filter, joined by AND; values are bound by name, never pasted. */
+/** The SQL conditions on `animal_sum s` for the filter, joined by AND; values are bound by name, never concatenated. */
 export function conditionsOf(filter: SumFilter): string {
   const keys = (Object.keys(CONDITIONS) as (keyof SumFilter)[]).filter((key) => filter[key] !== undefined);
   return keys.length === 0 ? '1' : keys.map((key) => CONDITIONS[key]).join(' AND ');
 }
 
-/** What binds to the names in `conditionsOf`. */
+/** The bound values of `conditionsOf`. */
 export function boundOf(filter: SumFilter): Record<string, string | number> {
   return Object.fromEntries(
     Object.entries(filter).filter((one): one is [string, string | number] => one[1] !== undefined),

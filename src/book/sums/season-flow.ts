@@ -5,7 +5,7 @@ export interface IntakeRow {
   animals: number;
 }
 
-/** What the sums of a season's animals do not say of how they came, hung and left. */
+/** Data on a season's intake, hanging and grinding that the animals' sums do not contain. */
 export function seasonFlow(db: Db) {
   const intake = db.prepare<[number], IntakeRow>(
     'SELECT received_on AS "on", count(*) AS animals FROM animal_sum WHERE season = ? GROUP BY 1',
@@ -32,13 +32,13 @@ export function seasonFlow(db: Db) {
   return {
     /** A season's intake by day. */
     intake: (season: number) => intake.all(season),
-    /** Moment (UTC) of each one's first weight at the grinder, of those that have one. */
+    /** Moment (UTC) of each animal's first weight at the grinder, if any. */
     ground: (ids: readonly number[]) => byId(ground.all(JSON.stringify(ids))),
-    /** Day on which each was disposed of, of those that were. */
+    /** Date of each animal's disposal, if any. */
     disposed: (ids: readonly number[]) => byId(disposed.all(JSON.stringify(ids))),
-    /** Those that tested positive: they are not worked on any more. */
+    /** Animals that tested positive: work on them has stopped. */
     positive: (ids: readonly number[]): ReadonlySet<number> => new Set(positive.all(JSON.stringify(ids))),
-    /** Mean of what went into the season's finished batches, in grams; null without any. */
+    /** Mean input of the season's finished batches, in grams; null without any. */
     usualBatch: (season: number) => usualBatch.get(season) ?? null,
   };
 }

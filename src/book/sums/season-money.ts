@@ -2,7 +2,7 @@ import type { ChangeLog } from '../changes/change-log.ts';
 import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
-/** A bill that stands, with its animal and what was said of it in the quote that it came of. */
+/** A valid bill with its animal and the quote that it came from. */
 interface SeasonBill {
   animal_id: number;
   number: number;
@@ -14,7 +14,7 @@ interface SeasonBill {
   subtotal_minor: number;
   total_minor: number;
   price_book_id: number;
-  /** What the animal gave, once that is known; NULL before. */
+  /** The animal's take-home, once known; NULL before. */
   take_home: number | null;
   /** NULL without a quote. */
   quote: string | null;
@@ -36,7 +36,7 @@ export interface SeasonBillLine {
   amount_minor: number;
 }
 
-/** What was packed of one product at the Table of one animal, in grams. */
+/** Packed grams of one product at the Table of one animal. */
 interface PackedProduct {
   animal_id: number;
   product: string;
@@ -51,7 +51,7 @@ export interface SeasonGrind {
   out: number;
 }
 
-/** Bought fat of one lot that went into one product, in grams. */
+/** Grams of bought fat of one lot that went into one product. */
 export interface SeasonFat {
   lot_id: number;
   product: string;
@@ -60,7 +60,7 @@ export interface SeasonFat {
   cost_unit: 'lb' | 'kg' | null;
 }
 
-/** What a season's bills, grinds and fat come to; a season is that of the animal, or of the batch. */
+/** Sums of a season's bills, grinds and fat; a season is that of the animal, or of the batch. */
 export function seasonMoney(db: Db, changes: ChangeLog) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
@@ -110,18 +110,18 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
     (row) => row,
   );
   return {
-    /** Bills that stand, in no order. */
+    /** Valid bills, unordered. */
     bills,
-    /** Their lines added up by code, greatest first. */
+    /** Their lines summed by code, greatest first. */
     lines: (season: number, currency: string) => lines.all(season, currency),
-    /** The newest season that a bill stands for. */
+    /** The newest season with a valid bill. */
     newestBilled: (currency: string) => newest.get(currency) ?? null,
-    /** What the bills made with one price book took, by what it was charged on. */
+    /** Revenue of the bills made with one price book, by line. */
     takenBy: (season: number, currency: string, priceBookId: number) =>
       takenBy.all(season, currency, priceBookId),
     grinds: (season: number) => grinds.all(season),
     fat: (season: number) => fat.all(season),
-    /** What was packed at the Table, in no order. */
+    /** Packed at the Table, unordered. */
     packed,
   };
 }

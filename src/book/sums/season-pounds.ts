@@ -2,19 +2,19 @@ import { filtered } from './filtered.ts';
 import type { Db } from '../file/db.ts';
 import type { SumFilter } from './season-filter.ts';
 
-/** Every part was weighed, so that what is left over says something; `isWeighedWhole` says the same of a row at hand. */
+/** Every part was weighed, so that the remainder is meaningful; `isWeighedWhole` is the same test in memory. */
 const WEIGHED_WHOLE = `s.finished = 1 AND s.base > 0 AND s.take_home IS NOT NULL AND s.bone IS NOT NULL AND s.sinew IS NOT NULL`;
 
-/** The part that these animals' meat had in their batches. */
+/** These animals' shares of their batches. */
 interface GroundSums {
   batches: number;
-  /** Their own meat and fat in, their part of the bought fat, of what came out, and of what the grinder kept. */
+  /** Their own meat and fat in, and their shares of the bought fat, of the output, and of the grinder's residue. */
   own: number;
   bought: number;
   out: number;
 }
 
-/** Where the weight on the hook went, as far as the animals' own sums do not tell. */
+/** Where the hanging weight went, beyond the animals' own sums. */
 export function seasonPounds(db: Db) {
   const ground = filtered<GroundSums>(
     db,
@@ -31,7 +31,7 @@ export function seasonPounds(db: Db) {
   return {
     ground: (filter: SumFilter): GroundSums =>
       ground.get(filter) ?? { batches: 0, own: 0, bought: 0, out: 0 },
-    /** What each standing bill of the season's animals took before tax. */
+    /** Revenue before tax of each valid bill of the season's animals. */
     billed: (season: number, currency: string) => billed.all(season, currency),
   };
 }

@@ -2,7 +2,7 @@ import type { ChangeLog } from '../changes/change-log.ts';
 import { cachedRows } from './cached-rows.ts';
 import type { Db } from '../file/db.ts';
 
-/** An animal of a season with its sums, by the names of `animal_sum`. */
+/** An animal of a season with its sums, named like the columns of `animal_sum`. */
 export interface SeasonRow {
   animal_id: number;
   ticket: string;
@@ -15,7 +15,7 @@ export interface SeasonRow {
   cutter: string | null;
   stage: string;
   received_on: string;
-  /** Set when it became ready, and kept afterwards. */
+  /** Set when it became ready, and never cleared. */
   ready_on: string | null;
   /** Moment (UTC) of the first part or package on the scale. */
   cut_at: string | null;
@@ -33,7 +33,7 @@ export interface SeasonRow {
   share: number | null;
 }
 
-/** All animals of a season, in no order. */
+/** All animals of a season, unordered. */
 export function seasonRows(db: Db, changes: ChangeLog) {
   return cachedRows<SeasonRow, SeasonRow>(
     db,

@@ -1,6 +1,6 @@
 import type { Db } from '../file/db.ts';
 
-/** Stored summaries of finished seasons for the yield model. Triggers delete those that are out of date. */
+/** Stored summaries of finished seasons for the yield model. Triggers delete outdated ones. */
 export function seasonSummaries(db: Db) {
   const all = db.prepare<[string], { season: number; body: string }>(
     'SELECT season, body FROM season_taught WHERE rule = ?',
@@ -9,7 +9,7 @@ export function seasonSummaries(db: Db) {
   const put = db.prepare('INSERT OR REPLACE INTO season_taught (season, rule, body) VALUES (?, ?, ?)');
   const seasons = db
     .prepare<[], number>(
-      // One step down the index for each season, however many animals each has.
+      // One index seek per season, however many animals each has.
       `WITH RECURSIVE s (season) AS (
          SELECT min(season) FROM animal_sum
          UNION ALL SELECT (SELECT min(a.season) FROM animal_sum a WHERE a.season > s.season) FROM s WHERE s.season IS NOT NULL)
@@ -19,7 +19,7 @@ export function seasonSummaries(db: Db) {
   return {
     /** Seasons with animals, oldest first. */
     seasons: () => seasons.all(),
-    /** Those that have no summary by this rule, oldest first. */
+    /** Seasons without a summary by this rule, oldest first. */
     without(rule: string): number[] {
       const summarised = new Set(ruled.all(rule));
       return seasons.all().filter((season) => !summarised.has(season));

@@ -2,7 +2,7 @@ import { filtered } from './filtered.ts';
 import type { Db } from '../file/db.ts';
 import type { SumFilter } from './season-filter.ts';
 
-/** Take-home shares, read off the index that holds all that a view filters by. */
+/** Take-home shares, read from the index that contains all filter columns. */
 export function seasonYields(db: Db) {
   const species = filtered<{ species: string; animals: number }>(
     db,
@@ -31,11 +31,11 @@ export function seasonYields(db: Db) {
        WHERE s.share IS NOT NULL AND ${conditions} ORDER BY s.share LIMIT 2 OFFSET @rank`,
   );
   return {
-    /** Species that came in, most first. */
+    /** Received species, most animals first. */
     species: (filter: SumFilter) => species.all(filter),
     days: (filter: SumFilter) => days.get(filter) ?? { first: null, last: null },
     cutters: (filter: SumFilter) => cutters.all(filter).map(({ cutter }) => cutter),
-    /** How many shares there are; the filter names a species and a season, as below. */
+    /** Number of shares; the filter names a species and a season, as below. */
     shares: (filter: SumFilter & { species: string; season: number }) => shares.get(filter)?.n ?? 0,
     /** The share of this rank (from 0, ascending) and the next. */
     ranked: (filter: SumFilter & { species: string; season: number }, rank: number) =>

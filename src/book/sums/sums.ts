@@ -2,7 +2,7 @@ import type { Db } from '../file/db.ts';
 import type { WeightSums } from '../records/weighings.ts';
 import type { Age, Brought, Sex } from '../../trade/animal.ts';
 
-/** One finished animal's weights, as the yield model and the season read them. */
+/** One finished animal's weights, for the yield model and the season views. */
 export interface YieldRow extends WeightSums {
   id: number;
   ticket: string;
@@ -12,9 +12,9 @@ export interface YieldRow extends WeightSums {
   age: Age;
   brought: Brought;
   damage_note: string;
-  /** Share of the meat that was to stay whole, by the newest instructions; null without any. */
+  /** Ordered share of whole cuts, by the newest instructions; null without any. */
   cuts_ordered: number | null;
-  /** Of what was packed at the table, what the instructions grind; 0 for none. */
+  /** Share of the Table's packages that the instructions grind; 0 for none. */
   packed_ground: number;
 }
 
@@ -57,9 +57,9 @@ export function summaries(db: Db) {
     finished: (season?: number) => (season === undefined ? ever.all() : ofSeason.all(season)),
     /** One animal, if it is finished. */
     finishedOne: (animalId: number) => one.get(animalId),
-    /** Animals in the shop with more than so many grams of their trim left, none that tested positive. */
+    /** Animals in the shop with more than so many grams of trim left, except positive ones. */
     trimWaiting: (moreThan: number) => trimWaiting.all(moreThan),
-    /** An animal's trim in batches, by what the batch makes. */
+    /** An animal's trim in batches, by product. */
     trimInto: (animalId: number) => trimInto.all(animalId),
     animals: (season: number) => counts.get(season)?.animals ?? 0,
   };

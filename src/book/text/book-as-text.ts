@@ -3,24 +3,19 @@ import type { Db } from '../file/db.ts';
 import { rowsOfTable, tablesOf } from '../file/tables.ts';
 
 /*
- * A whole book as JSON, version 1 of the format. It is plain JSON and laid out so that it can be read line by line,
- * however long it is: the first line opens the file, each table has a line with its name and columns, each row a line of its own.
+ * A whole book as JSON, version 1 of the format. It is plain JSON, laid out for reading line by line at any length:
+ * the first line opens the file, each table has a line with its name and columns, each row has its own line.
  *
- *   {"format":"gambrel-book","formatVersion":1,"bookVersion":3,"tables":[
- *   {"table":"animal","columns":["id","season", …],"rows":[
- *   [1,2026, …],
- *   [2,2026, …]
- *   ]},
- *   …
- *   ]}
+ * {"format":"gambrel-book","formatVersion":1,"bookVersion":3,"tables":[ {"table":"animal","columns":["id","season",
+ * …],"rows":[ [1,2026, …], [2,2026, …] ]}, … ]}
  *
- * Values are those of the table: text, numbers, null. `bookVersion` is the version of the tables; what they mean stands
- * in resources/book-columns.json. The same book always gives the same text.
+ * Values are those of the table: text, numbers, null. `bookVersion` is the version of the tables; their meaning is
+ * documented in resources/book-columns.json. The same book always gives the same text.
  */
 export const FORMAT = 'gambrel-book';
 export const FORMAT_VERSION = 1;
 
-/** Hands over the text of a book, piece by piece. */
+/** Yields the text of a book in chunks. */
 export function* bookAsText(db: Db): Generator<string> {
   yield `${JSON.stringify({ format: FORMAT, formatVersion: FORMAT_VERSION, bookVersion: BOOK_VERSION, tables: [] }).slice(0, -2)}\n`;
   const tables = tablesOf(db);

@@ -9,7 +9,7 @@ import { closeBook, openBook } from '../file/open.ts';
 import { withoutTriggers } from '../file/without-triggers.ts';
 import { quoted, tablesOf, type CellValue } from '../file/tables.ts';
 
-/** What a text was found to be that is no whole book: not one of ours, of a newer program, cut off, or with a row that cannot be. */
+/** Why a text is no complete book: a foreign format, a newer program, truncated, or an invalid row. */
 export interface TextTrouble {
   wrong: 'format' | 'newer' | 'torn' | 'row';
   /** Line of the file. */
@@ -18,16 +18,16 @@ export interface TextTrouble {
 
 const CHUNK_BYTES = 1 << 20;
 /**
- * The longest line, in UTF-16 units. A row comes of one call, and a call brings 1 MB; quoting what is quoted already makes
- * that a few times as long.
+ * The longest line, in UTF-16 units. A row comes from one call of at most 1 MB; nested quoting multiplies that a
+ * few times.
  */
 const MAX_LINE = 8_000_000;
-/** A line was longer: no row of ours is. */
+/** A line exceeds `MAX_LINE`. */
 class LineTooLong extends Error {}
 
 /**
- * Makes a book at `path` out of the text of one, brought to today's version; foreign keys are checked.
- * @returns null, or what is wrong with the text; there is no book at `path` then
+ * Creates a book at `path` from text, migrated to the current version; foreign keys are checked.
+ * @returns null, or the error in the text; then there is no book at `path`
  */
 export function bookFromText(textPath: string, path: string, now: Date): TextTrouble | null {
   const db = new Database(path);
@@ -49,7 +49,7 @@ export function bookFromText(textPath: string, path: string, now: Date): TextTro
   return { wrong, line: at.line };
 }
 
-/** Puts all rows of the book at `path` in place of those of `db`, in one transaction; both are of today's version. */
+/** Replaces all rows of `db` with those of the book at `path`, in one transaction; both are of the current version. */
 export function takeOver(db: Db, path: string): void {
   db.prepare('ATTACH ? AS other').run(path);
   try {
@@ -88,7 +88,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
     throw error;
   }
   try {
-    // Sums are rows of the text like all others, so nothing may add them up meanwhile.
+    // Sums are rows of the text like all others, so no trigger may compute them meanwhile.
     const whole = withoutTriggers(
       db,
       () => true,
@@ -100,7 +100,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
   } catch (error) {
     if (error instanceof SyntaxError) return 'torn';
     if (error instanceof LineTooLong) return 'row';
-    // What the table refuses: a value of the wrong kind, one too many, a key twice, a column that is not there.
+    // Refused by the table: a value of the wrong type, an extra value, a duplicate key, a missing column.
     if (
       error instanceof Database.SqliteError &&
       !/^SQLITE_(FULL|IOERR|CANTOPEN|READONLY|NOMEM)/.test(error.code)
@@ -111,7 +111,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
   }
 }
 
-/** @returns whether the text came to its end */
+/** @returns whether the text is complete */
 function fillTables(db: Db, lines: Generator<string>): boolean {
   let insert: Database.Statement<CellValue[]> | null = null;
   for (const text of lines) {
@@ -130,7 +130,7 @@ function fillTables(db: Db, lines: Generator<string>): boolean {
   return false;
 }
 
-/** @param at counts the lines, the one that is too long among them */
+/** @param at counts the lines, the overlong one included */
 function* countedLines(path: string, at: { line: number }): Generator<string> {
   for (const line of linesOf(path, at)) {
     at.line += 1;
@@ -138,16 +138,13 @@ function* countedLines(path: string, at: { line: number }): Generator<string> {
   }
 }
 
-/**
- * The lines of a text file, without reading it whole, in time that grows with its length and no faster.
- * @throws LineTooLong
- */
+/** The lines of a text file, streamed, in time linear in its length. @throws LineTooLong */
 function* linesOf(path: string, at: { line: number }): Generator<string> {
   const file = openSync(path, 'r');
   try {
     const decoder = new StringDecoder('utf8');
     const chunk = Buffer.alloc(CHUNK_BYTES);
-    /** What came so far of a line that goes on. */
+    /** The chunks of the current line so far. */
     let begun: string[] = [];
     let length = 0;
     for (let n = readSync(file, chunk); n > 0; n = readSync(file, chunk)) {
