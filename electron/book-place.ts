@@ -1,10 +1,10 @@
 import { posix, win32 } from 'node:path';
 
 /**
- * Where the shop's book lies if nobody says otherwise: the folder that each system keeps for a person's own data.
- * Sources: XDG Base Directory Specification 0.8 (a relative XDG_DATA_HOME is to be ignored); Apple, File System
- * Programming Guide, "Application Support"; Microsoft, KNOWNFOLDERID FOLDERID_RoamingAppData (%APPDATA%).
- * Example: on Linux, home `/home/ann` → `/home/ann/.local/share/Gambrel/shop.gambrel`.
+ * The default path of the shop's book: the system's folder for user data. Sources: XDG Base Directory Specification
+ * 0.8 (a relative XDG_DATA_HOME is ignored); Apple, File System Programming Guide, "Application Support";
+ * Microsoft, KNOWNFOLDERID FOLDERID_RoamingAppData (%APPDATA%). Example: on Linux, home `/home/ann` →
+ * `/home/ann/.local/share/Gambrel/shop.gambrel`.
  */
 export function usualBookPlace(
   platform: NodeJS.Platform,

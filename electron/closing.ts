@@ -1,4 +1,4 @@
-/** The end of the program: waits for the book to be backed up and closed, and shows that it does. */
+/** Waits on quitting until the book is backed up and closed, and shows progress. */
 import { BrowserWindow } from 'electron';
 import { ask } from './dialogs.ts';
 import { logEvent } from './log.ts';
@@ -6,12 +6,12 @@ import { WINDOW_ADDRESS } from './protocol.ts';
 import { CLOSING_IS_SLOW } from './sentences.ts';
 import { SAFE } from './windows.ts';
 
-/** After so long, ms, a small window says what is being waited for: a person would start to wonder. */
+/** After this time, ms, a small window shows what is being waited for. */
 const SHOW_AFTER = 700;
-/** After so long, ms, the person is asked whether to go on waiting. */
+/** After this time, ms, the person is asked whether to keep waiting. */
 const ASK_AFTER = 60_000;
 
-/** Resolves when `closed` does, or when the person does not want to wait any longer; rejects when `closed` does. */
+/** Resolves when `closed` does, or when the person stops waiting; rejects when `closed` does. */
 export async function waitForClosing(closed: Promise<void>): Promise<void> {
   let note: BrowserWindow | null = null;
   const shown = setTimeout(() => (note = showClosing()), SHOW_AFTER);
@@ -35,8 +35,8 @@ function showClosing(): BrowserWindow {
     title: 'Gambrel',
     webPreferences: SAFE,
   });
-  window.setProgressBar(2); // more than 1: it goes on, and nobody knows how long
-  // A note that does not load, or is closed while it loads, costs nothing.
+  window.setProgressBar(2); // more than 1: indeterminate progress
+  // A progress window that fails to load does not matter.
   window.loadURL(`${WINDOW_ADDRESS}closing.html`).catch(() => logEvent('closing-note-not-loaded'));
   return window;
 }

@@ -1,8 +1,8 @@
-/** A part that stops this often within `WITHIN` ms is not started again. */
+/** A process that stops this often within `WITHIN` ms is not restarted. */
 const MOST_STOPS = 3;
 const WITHIN = 60_000;
 
-/** Counts how a part of the program stops; each call is one stop and tells whether that was once too often. */
+/** Counts how often a process stops; each call records one stop and returns whether the limit is reached. */
 export function makeCrashLimit(): () => boolean {
   const stops: number[] = [];
   return () => {

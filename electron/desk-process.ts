@@ -1,40 +1,40 @@
-/** The shell's hold on the desk process: starting it, giving windows their ports, closing it cleanly. */
+/** Controls the desk process: starts it, connects windows, closes it cleanly. */
 import { MessageChannelMain, utilityProcess, type UtilityProcess, type WebContents } from 'electron';
 import { DESK_PORT_CHANNEL } from '../src/bridge/wire.ts';
 import { DESK_NAME, type FromDesk, type ToDesk } from './desk-messages.ts';
 import { logEvent, logMark } from './log.ts';
 
-/** Which book a desk opens. */
+/** The book that a desk opens. */
 export interface Opened {
   book: string;
-  /** Whether a person named it, which is then not made if it is not there. */
+  /** Whether a person named it; a named book is not created if missing. */
   named: boolean;
   demo: boolean;
 }
 
 export interface DeskProcess {
-  /** Opens a book; one that cannot be opened is told by the window. False when the process ended meanwhile. */
+  /** Opens a book; the window reports a failure. False when the process ended meanwhile. */
   open(what: Opened): Promise<boolean>;
   /** Makes a backup now; its path, or null if none could be made. */
   backUp(): Promise<string | null>;
-  /** Gives a window its own port to the desk. */
+  /** Connects a window to the desk with its own port. */
   connectWindow(contents: WebContents): void;
-  /** Has the book backed up and closed and the process ended; takes as long as the backup does. */
+  /** Backs up and closes the book and ends the process; takes as long as the backup. */
   close(): Promise<void>;
-  /** Has the book closed, and `doneFile` made when that is done; for a shell that cannot wait for an answer. */
+  /** Closes the book and then creates `doneFile`, for a shell that cannot await an answer. */
   closeNow(backUp: boolean, doneFile: string): void;
 }
 
 /**
- * Exit codes of a desk whose memory ran out. Node aborts at V8's limit without an `error` event: SIGTRAP (5) was measured
- * with Electron 44, SIGABRT (6, or 134) is Node's own. Chromium on Windows ends with its exception 0xE0000008.
+ * Exit codes of a desk that ran out of memory. Node aborts at V8's limit without an `error` event: SIGTRAP (5) was
+ * measured with Electron 44, SIGABRT (6, or 134) is Node's own. Chromium on Windows ends with exception 0xE0000008.
  */
 const OUT_OF_MEMORY_CODES = [5, 6, 134, 0xe0000008, 0xe0000008 | 0];
 
 /**
  * Starts the built desk program `file`.
- * @param demoKeptAt where a demo that was made is kept for the next time
- * @param onStopped called when it ends without having been asked to, with whether its memory seems to have run out
+ * @param demoKeptAt cache for the generated demo
+ * @param onStopped called on an unexpected end, with whether it seems to have run out of memory
  */
 export function startDeskProcess(
   file: string,
@@ -46,7 +46,8 @@ export function startDeskProcess(
   let ending = false;
   let fatal = false;
   let gone = false;
-  // Without a listener an emitter throws its `error`. The report names folders and people, so it is not logged.
+  // Without a listener an emitter throws its `error`. The report contains folders and names of people, so it is not
+  // logged.
   child.on('error', (type) => {
     fatal = true;
     logEvent('desk-fatal', { type });
@@ -62,7 +63,7 @@ export function startDeskProcess(
   });
   const send = (message: ToDesk) => child.postMessage(message);
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
-    // A process that has ended answers nothing and does not end again.
+    // An ended process sends no further messages or exit event.
     if (gone) return Promise.resolve(null);
     const answer = heard(child, kind);
     send(message);
@@ -89,7 +90,7 @@ export function startDeskProcess(
   };
 }
 
-/** The next message of this kind; null when the process ends before it. */
+/** The next message of this kind; null when the process ends first. */
 function heard<K extends FromDesk['kind']>(
   child: UtilityProcess,
   kind: K,

@@ -1,4 +1,4 @@
-/** The desk as a process of its own under the desktop shell: opens the book and serves one port per window. */
+/** The desk as a separate process under the desktop shell: opens the book and serves one port per window. */
 import { writeFileSync } from 'node:fs';
 import type { MessagePortMain } from 'electron';
 import { servePort } from '../src/bridge/server/port.ts';
@@ -11,17 +11,17 @@ import { writePrivately } from './private-files.ts';
 
 writePrivately();
 let desk: Desk | null = null;
-/** Ports of windows that asked before the book was open. */
+/** Ports of windows that connected before the book was open. */
 const early: MessagePortMain[] = [];
 
-// Electron only warns of a rejection that nobody handles, and the process would hold the book without serving it.
+// Electron only warns of an unhandled rejection, and the process would keep the book open without serving it.
 process.on('unhandledRejection', fail);
 process.on('uncaughtException', fail);
 process.parentPort.on('message', ({ data, ports }) => {
   handle(data as ToDesk, ports[0]).catch(fail);
 });
 
-/** Carries out one message and answers it; what cannot be answered rejects. */
+/** Carries out one message and answers it; rejects on failure. */
 async function handle(message: ToDesk, port: MessagePortMain | undefined): Promise<void> {
   switch (message.kind) {
     case 'open': {
@@ -66,7 +66,7 @@ function report(error: unknown): void {
   say({ kind: 'broken', mark: markOf(error) });
 }
 
-/** Ends the process: the shell hears that, starts another, and says so. What was saved is on the disk. */
+/** Ends the process: the shell starts another and reports it. Saved data is on the disk. */
 function fail(error: unknown): never {
   report(error);
   process.exit(DESK_FAILED);

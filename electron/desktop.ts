@@ -1,4 +1,4 @@
-/** The desktop app from ready to quit: one desk, one window, and what happens when either fails. */
+/** The desktop app from ready to quit: one desk, one window, and the handling of their failures. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, dialog, ipcMain, powerMonitor, shell, type BrowserWindow } from 'electron';
@@ -30,14 +30,14 @@ interface Places {
   /** The built desk program and the built preload. */
   desk: string;
   preload: string;
-  /** Where a demo that was made is kept. */
+  /** Cache of the generated demo. */
   demo: string;
-  /** The file that a note of this name is kept in between starts. */
+  /** The settings file of this name. */
   note(name: string): string;
 }
 
 export interface Desktop {
-  /** Brings the window to the front, and opens the book in it if one was given. */
+  /** Brings the window to the front, and opens the given book, if any. */
   comeBack(book?: string): void;
 }
 
@@ -47,7 +47,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   let open = first;
   const onceTooOften = makeCrashLimit();
   let desk = startDeskProcess(places.desk, places.demo, onStopped);
-  /** Opening, changing and closing books take turns, so that no desk is left behind. */
+  /** Opening, changing and closing books are queued, so that no desk is orphaned. */
   const inTurn = runInTurn();
 
   app.on('window-all-closed', () => app.quit());
@@ -62,7 +62,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
       .then(() => {
         end = 'closed';
         logEvent('ended');
-        // Not before Electron took note of the refusal above: until then it takes no other order to quit.
+        // Deferred until Electron has processed the refusal above: until then it ignores another quit.
         setImmediate(() => app.quit());
       });
   });
@@ -75,7 +75,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     if (name === DESK_NAME && reason === 'oom') memoryRanOut = true;
   });
   ipcMain.on(DESK_PORT_CHANNEL, (event) => {
-    // Only our own page gets a port; the frame is null when it went away meanwhile.
+    // Only our own page gets a port; the frame is null when it is already gone.
     if (isOurs(event.senderFrame?.url)) desk.connectWindow(event.sender);
   });
   ipcMain.on(PRINT_LABELS_CHANNEL, (event, paper: unknown) => {
@@ -103,10 +103,13 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     },
   };
 
-  /** Opens the book and shows it; false when the desk stopped meanwhile, so that another one begins in its place, or when the program ends. */
+  /**
+   * Opens the book and shows it; false when the desk stopped meanwhile, so that another one starts instead, or when
+   * the program ends.
+   */
   async function begin(): Promise<boolean> {
     if (!(await desk.open(open))) return false;
-    if (end !== 'not yet') return false; // quitting waits for its turn: no window comes up before it
+    if (end !== 'not yet') return false; // quitting is queued: no window opens before it
     if (!open.demo && existsSync(open.book))
       setMenu(actions, noteRecent(places.note('recent-books'), open.book));
     if (window) {
@@ -128,7 +131,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
     if (filePaths[0]) await openBook(filePaths[0]);
   }
 
-  /** Closes the open book, with its backup, and opens another; one that is not there leaves all as it is. */
+  /** Closes the open book, with its backup, and opens another; a missing one changes nothing. */
   async function openBook(path: string): Promise<void> {
     if (!existsSync(path)) {
       await tell('error', bookNotThere(path));
@@ -148,11 +151,11 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
       void announce('error', DESK_KEEPS_STOPPING).then(() => app.exit(1));
       return;
     }
-    // At once and not in turn: whoever has the next turn must not meet a desk that has ended.
+    // Immediately and not queued: the next in the queue must not find an ended desk.
     desk = startDeskProcess(places.desk, places.demo, onStopped);
     const againAndSaid = async () => {
       if (!(await inTurn(begin))) return;
-      // The system may say why only after the process ended.
+      // The system may report the reason only after the process ended.
       const memory = outOfMemory || memoryRanOut;
       memoryRanOut = false;
       await tell('warning', memory ? DESK_OUT_OF_MEMORY : DESK_STOPPED);
@@ -161,7 +164,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   }
 }
 
-/** Says that something which the person asked for was not done, if it fails in a way that it does not say itself. */
+/** Reports work that failed without a message of its own. */
 function attempt(work: Promise<unknown>): void {
   work.catch((error: unknown) => {
     logError('not-done', error);
@@ -169,13 +172,16 @@ function attempt(work: Promise<unknown>): void {
   });
 }
 
-/** Quits when Linux or macOS shuts down; the system waits a little for those that ask. Windows says so to its windows. */
+/**
+ * Quits when Linux or macOS shuts down; the system waits a little for programs that ask. On Windows the windows
+ * receive the event.
+ */
 function endWithSystem(): void {
   const quit = (event: { preventDefault(): void }) => {
     event.preventDefault();
     app.quit();
   };
-  // Electron's types leave out the event that its documentation describes.
+  // Electron's types omit the event that its documentation describes.
   powerMonitor.on('shutdown', quit as () => void);
 }
 

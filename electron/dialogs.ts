@@ -1,22 +1,23 @@
-/** The shell's own news and questions, outside the window. */
+/** The shell's messages and questions, outside the window. */
 import { BrowserWindow, dialog, type MessageBoxOptions, type MessageBoxReturnValue } from 'electron';
 import { logError } from './log.ts';
 
-/** One sentence with nothing to decide. */
+/** A message without a choice. */
 export async function tell(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
   await show({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
 }
 
-/** The same for those who can do nothing about a sentence that cannot be shown: it is logged. Never rejects. */
+/** The same for callers that cannot handle a failed message: it is logged. Never rejects. */
 export async function announce(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
   await tell(kind, message).catch((error: unknown) => logError('not-told', error));
 }
 
 /**
- * A question with a button for each answer; the first one stands under Enter.
- * @param buttons shown as they are: each system takes another sign in them for the mark of a key, and names hold such signs
- * @param escape the answer for a person who goes away from the question; the first one if not said
- * @returns the number of the answer
+ * A question with a button for each answer; the first is the default.
+ * @param buttons shown literally: each system treats some character as an access key, and names contain such
+ *   characters
+ * @param escape the answer on Escape; default: the first one
+ * @returns the index of the answer
  */
 export async function ask(message: string, buttons: string[], escape = 0): Promise<number> {
   const { response } = await show({
@@ -33,8 +34,9 @@ export async function ask(message: string, buttons: string[], escape = 0): Promi
 }
 
 /**
- * On macOS a box without a window stops the whole process until it is answered: pages do not load, and an end of the desk is not
- * noticed. Over a window it is a sheet and stops nothing. Never over a hidden window, where nobody could answer.
+ * On macOS a dialog without a window blocks the whole process until answered: pages do not load, and an end of the
+ * desk is not noticed. Attached to a window it is a sheet and blocks nothing. Never attached to a hidden window,
+ * where nobody could answer.
  */
 function show(options: MessageBoxOptions): Promise<MessageBoxReturnValue> {
   const over = BrowserWindow.getAllWindows().find((window) => window.isVisible());

@@ -1,10 +1,10 @@
-/** The names that the packaging gives its installers: `Gambrel-0.2.0-linux-x64.AppImage` (see `packaging/builder.json`). */
+/** File names of the installers: `Gambrel-0.2.0-linux-x64.AppImage` (see `packaging/builder.json`). */
 const NAME = /^Gambrel-(\d+)\.(\d+)\.(\d+)-(win|mac|linux)-.*\.(exe|dmg|AppImage|deb)$/;
 const SYSTEMS: Partial<Record<NodeJS.Platform, string>> = { win32: 'win', darwin: 'mac', linux: 'linux' };
 
 /**
- * The newest installer for this system among the names of a folder, if it is newer than `version`.
- * Example: `newestInstaller(['Gambrel-0.10.0-win-x64.exe'], 'win32', '0.9.1')` → that file, version `0.10.0`.
+ * The newest installer for this system among the file names of a folder, if newer than `version`. Example:
+ * `newestInstaller(['Gambrel-0.10.0-win-x64.exe'], 'win32', '0.9.1')` → that file, version `0.10.0`.
  */
 export function newestInstaller(
   names: readonly string[],

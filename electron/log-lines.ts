@@ -1,24 +1,24 @@
 /**
- * Lines of the log. A person may send the log to somebody, so nothing of the book and nobody's name stands in it: of
- * an error only its kind, its code and the places in our own files, never its message.
+ * Lines of the log. A person may send the log to others, so it contains no records and no names: of an error only
+ * its class, its code and the locations in our own files, never its message.
  */
 import { basename } from 'node:path';
 
-/** An error as it may be written down. */
+/** The loggable part of an error. */
 export interface ErrorMark {
   name: string;
   code: string;
   places: string[];
 }
 
-/** How many places of an error's way through the program are kept. */
+/** Maximum number of stack locations. */
 const MOST_PLACES = 8;
 
 /** Example: `new TypeError('Ann Miller has no tag')` in desk.js → name `TypeError`, code ``, places `['desk.js:10:5', …]`. */
 export function markOf(error: unknown): ErrorMark {
   if (!(error instanceof Error)) return { name: typeof error, code: '', places: [] };
   const code = String((error as { code?: unknown }).code ?? '');
-  // The message stands above the places and may span lines: only what looks like a place is taken.
+  // The message precedes the stack and may span lines: only lines that look like a location are used.
   const places = (error.stack ?? '').matchAll(/^\s+at .*?([^\s()]+:\d+:\d+)\)?$/gm);
   return {
     name: word(error.name),
@@ -27,7 +27,7 @@ export function markOf(error: unknown): ErrorMark {
   };
 }
 
-/** One line: when, what, and what may be said about it. */
+/** One line: time, event, and loggable details. */
 export function logLine(
   at: Date,
   event: string,
@@ -42,7 +42,7 @@ export function errorLine(at: Date, event: string, { name, code, places }: Error
   return logLine(at, event, { error: name, ...(code ? { code } : {}), at: places.join('<') || '-' });
 }
 
-/** A class or code of the program's is one word; anything else might be somebody's text. */
+/** Classes and codes of the program are single words; anything else may be user text. */
 function word(text: string): string {
   return /^[A-Za-z][\w.-]*$/.test(text) ? text : '';
 }

@@ -1,18 +1,18 @@
-/** The log of the shell: a few files of limited length in the program's own folder. */
+/** The shell's log: a few files of limited size in the program's own folder. */
 import { closeSync, constants, lstatSync, mkdirSync, openSync, renameSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { errorLine, logLine, markOf, type ErrorMark } from './log-lines.ts';
 
-/** A file longer than this, bytes, is set aside; so many are kept beside the one that is written. */
+/** A larger file, bytes, is rotated; `KEPT` old files are kept. */
 const LONGEST = 256 * 1024;
 const KEPT = 3;
 
-/** Never through a link; Windows has no such flag, and there only the look before stands in the way. */
+/** Never through a link; Windows has no such flag, so only the check before applies there. */
 const APPEND = constants.O_WRONLY | constants.O_APPEND | constants.O_CREAT | (constants.O_NOFOLLOW ?? 0);
 
 let file: string | null = null;
 
-/** Begins to log into the folder that `place` names; it may throw. What is logged earlier goes to the terminal alone. */
+/** Starts logging into the folder that `place` returns; it may throw. Earlier events go to the terminal only. */
 export function openLog(place: () => string): void {
   try {
     const folder = place();
@@ -23,7 +23,7 @@ export function openLog(place: () => string): void {
   }
 }
 
-/** Where the log is written, to be shown to the person. */
+/** The path of the log, to be shown to the person. */
 export function logFile(): string | null {
   return file;
 }
@@ -32,13 +32,13 @@ export function logEvent(event: string, more?: Readonly<Record<string, string | 
   append(logLine(new Date(), event, more));
 }
 
-/** Logs an error of our own, and shows all of it in the terminal, which stays with the person. */
+/** Logs an error of this process, and prints it in full to the terminal, which stays with the person. */
 export function logError(event: string, error: unknown): void {
   console.error(`Gambrel: ${event}.`, error);
   logMark(event, markOf(error));
 }
 
-/** Logs an error that another process told of. */
+/** Logs an error reported by another process. */
 export function logMark(event: string, mark: ErrorMark): void {
   append(errorLine(new Date(), event, mark));
 }
@@ -47,8 +47,8 @@ function append(line: string): void {
   if (!file) return;
   try {
     const found = lstatSync(file, { throwIfNoEntry: false });
-    // What is no file of ours goes aside like a full one: a link would have the log written into somebody's file, and a
-    // pipe would never answer.
+    // Anything but a regular file is rotated too: a link would redirect the log into another file, and a pipe would
+    // block.
     if (found && (!found.isFile() || found.size > LONGEST)) rotate(file);
     const open = openSync(file, APPEND, 0o600);
     try {
@@ -57,12 +57,12 @@ function append(line: string): void {
       closeSync(open);
     }
   } catch (error) {
-    // The log is the last place to tell: a full disk costs the log, not the work.
+    // A failure to log, such as a full disk, must not stop the program.
     console.error('Gambrel: the log could not be written.', error);
   }
 }
 
-/** `gambrel.log` becomes `gambrel.log.1`, that becomes `.2`, and the oldest goes. */
+/** `gambrel.log` becomes `gambrel.log.1`, that becomes `.2`, and the oldest is deleted. */
 function rotate(full: string): void {
   for (let number = KEPT; number > 0; number -= 1) {
     const older = number === 1 ? full : `${full}.${number - 1}`;

@@ -1,4 +1,4 @@
-/** The desktop program. What must be said before the app is ready is said here; the rest is `desktop.ts`. */
+/** The desktop program: set-up that must precede the app's ready event; the rest is `desktop.ts`. */
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app } from 'electron';
@@ -18,21 +18,21 @@ import { startsUnguarded } from './start-guard.ts';
 import { readStartOptions } from './start-options.ts';
 
 const here = import.meta.dirname;
-/** What this start was given; a second start hands it to the first, because Chromium sorts arguments anew. */
+/** The arguments of this start; a second start passes them to the first itself, because Chromium reorders arguments. */
 const given = { args: process.argv.slice(1), folder: process.cwd() };
 
 writePrivately();
 declareScheme();
 guardWindows();
-// The installer's shortcuts carry the same name, so that the taskbar shows one program.
+// The installer's shortcuts have the same id, so that the taskbar groups them.
 if (process.platform === 'win32') app.setAppUserModelId(appId);
 
 const opened = Promise.withResolvers<Desktop>();
-/** The book that macOS opened the program with; it says so before the app is ready. */
+/** The book that macOS opened the program with; the event precedes ready. */
 let openedWith: string | null = null;
 let starting = false;
 
-// Both may come while the first book is still being opened.
+// Both may arrive while the first book is still being opened.
 app.on('second-instance', (_event, _args, _folder, more) => {
   const { args, folder } = (more ?? { args: [], folder: given.folder }) as typeof given;
   const read = readStartOptions(args, {}, folder, false);
@@ -45,7 +45,7 @@ app.on('open-file', (event, path) => {
   else openedWith = path;
 });
 
-// macOS closes a box of the same turn at once (electron/electron#31402), and the person would never read it.
+// macOS closes a dialog of the same event loop turn immediately (electron/electron#31402).
 if (app.requestSingleInstanceLock(given))
   app
     .whenReady()
@@ -86,14 +86,14 @@ async function refuse(sentence: string): Promise<void> {
   app.exit(1);
 }
 
-/** A start that failed must not stay behind, unseen and holding the place of the next one. */
+/** A failed start must not keep running invisibly and block the next one. */
 async function giveUp(error: unknown): Promise<void> {
   logError('not-started', error);
   await announce('error', NOT_STARTED);
   app.exit(1);
 }
 
-/** The demo belongs to one build. An installed program lies in an archive that cannot be written. */
+/** The demo belongs to one build. An installed program's archive is read-only. */
 function demoPlace(): string {
   return app.isPackaged
     ? join(app.getPath('userData'), `demo-${app.getVersion()}.gambrel`)

@@ -13,7 +13,7 @@ export interface MenuActions {
   about(): void;
 }
 
-/** Sets the menu of the program. Everything has a key; the recent books have their number within the open menu. */
+/** Sets the program's menu. Every item has a key; the recent books have their number within the open menu. */
 export function setMenu(act: MenuActions, recent: readonly string[]): void {
   const mac = process.platform === 'darwin';
   Menu.setApplicationMenu(
@@ -80,8 +80,8 @@ function aboutItem(act: MenuActions): MenuItemConstructorOptions {
 }
 
 /**
- * macOS shows the first menu under the program's own name, whatever it is; there people look for Quit, About and Hide.
- * Source: Apple, Human Interface Guidelines, "The menu bar", App menu.
+ * macOS titles the first menu with the program's name and expects Quit, About and Hide in it. Source: Apple, Human
+ * Interface Guidelines, "The menu bar", App menu.
  */
 function ofTheProgram(act: MenuActions): MenuItemConstructorOptions {
   return {
@@ -100,7 +100,7 @@ function ofTheProgram(act: MenuActions): MenuItemConstructorOptions {
   };
 }
 
-/** Two books may have the same name, so the folder stands with it; an ampersand would mark a key. */
+/** Two books may have the same name, so the folder is included; an ampersand would mark an access key. */
 function recentItem(act: MenuActions, path: string, at: number): MenuItemConstructorOptions {
   const name = `${basename(path)} in ${dirname(path)}`.replaceAll('&', '&&');
   return {

@@ -1,6 +1,6 @@
 /**
- * Whether a newer Gambrel lies in a folder that the shop chose, such as a stick or a share. Nothing looks anywhere until
- * a folder is chosen, and nothing ever goes over the internet: there is no server of ours.
+ * Whether a newer Gambrel is in a folder that the shop chose, such as a stick or a share. Nothing is checked until
+ * a folder is chosen, and never over the internet: there is no server of ours.
  */
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -10,7 +10,7 @@ import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { newestInstaller } from './installer-names.ts';
 
-/** Asks whether and where to look; chosen once and kept in `noteFile`. */
+/** Asks whether and where to check; the choice is stored in `noteFile`. */
 export async function chooseNewerVersions(window: BrowserWindow, noteFile: string): Promise<void> {
   const folder = noted(readNote(noteFile), 'folder');
   const now = folder
@@ -32,7 +32,7 @@ export async function chooseNewerVersions(window: BrowserWindow, noteFile: strin
     await tell('info', `No version newer than this one lies in ${filePaths[0]}.`);
 }
 
-/** Looks once, if a folder was chosen; true when a newer version was there and told. */
+/** Checks once, if a folder was chosen; true when a newer version was found and reported. */
 export async function lookForNewer(noteFile: string): Promise<boolean> {
   const folder = noted(readNote(noteFile), 'folder');
   if (!folder) return false;
@@ -40,7 +40,7 @@ export async function lookForNewer(noteFile: string): Promise<boolean> {
   try {
     names = await readdir(folder);
   } catch {
-    logEvent('versions-folder-away'); // a stick that is not plugged in is no news
+    logEvent('versions-folder-away'); // a missing stick is not reported
     return false;
   }
   const newest = newestInstaller(names, process.platform, app.getVersion());

@@ -1,31 +1,31 @@
-/** What the shell remembers between starts: one small JSON file each, in the program's own folder. */
+/** Settings of the shell between starts: one small JSON file each, in the program's own folder. */
 import { readFileSync, statSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { clearPartials, replaceFile } from '../src/book/file/partial-files.ts';
 import { logError } from './log.ts';
 
-/** No note of ours comes near this, bytes. */
+/** Larger than any of these files, bytes. */
 const LONGEST = 64 * 1024;
 
-/** What was noted last: null where there is no note. Who reads it checks what it says: anybody may have written it. */
+/** Reads a stored value; null if there is none. The caller validates it, because anybody may have written the file. */
 export function readNote(file: string): unknown {
   try {
     const found = statSync(file);
-    // A pipe would never answer.
+    // Reading a pipe would block.
     if (!found.isFile() || found.size > LONGEST) return null;
     return JSON.parse(readFileSync(file, 'utf8'));
   } catch {
-    return null; // never noted, or not JSON
+    return null; // never stored, or not JSON
   }
 }
 
-/** A member of a note, if it has one that is a text. */
+/** A text member of a stored value, if it has one. */
 export function noted(note: unknown, member: string): string | null {
   const value = (note as Record<string, unknown> | null)?.[member];
   return typeof value === 'string' && value !== '' ? value : null;
 }
 
-/** Notes something for next time. A disk that refuses costs the memory, not the work. */
+/** Stores a value for the next start. A failed write is ignored: only the setting is lost. */
 export function writeNote(file: string, note: object): void {
   try {
     clearPartials(dirname(file), (name) => name === basename(file));

@@ -4,14 +4,14 @@ import { withUsualMask } from './private-files.ts';
 interface BrowserCommand {
   command: string;
   args: string[];
-  /** What it reads from its input. */
+  /** Text for its standard input. */
   input: string;
 }
 
 /**
- * The command that opens an address in the person's browser, per system. On macOS everybody sees the arguments of
- * programs, so the address goes through the input; on Windows only the account itself sees them; on Linux the server
- * asks whose window it is (`other-account.ts`).
+ * The command that opens an address in the default browser, by system. On macOS every account can see the arguments
+ * of programs, so the address goes through standard input; on Windows only the account itself can; on Linux the
+ * server checks the owner of the socket (`other-account.ts`).
  */
 export function browserCommand(platform: NodeJS.Platform, address: string): BrowserCommand {
   if (platform === 'darwin') return { command: 'osascript', args: [], input: `open location "${address}"` };
@@ -20,7 +20,7 @@ export function browserCommand(platform: NodeJS.Platform, address: string): Brow
   return { command: 'xdg-open', args: [address], input: '' };
 }
 
-/** Tries to open `address`. Where it does not work the printed address is the way, so a failure is no error. */
+/** Tries to open `address`. A failure is no error, because the address is printed as well. */
 export function openBrowser(address: string): void {
   const { command, args, input } = browserCommand(process.platform, address);
   const child = withUsualMask(() =>

@@ -1,12 +1,12 @@
-/** Whether the program that started this one still runs. */
+/** Whether the parent process is still running. */
 
 /** Set by `npm start` to its own process id. */
 const PARENT = 'GAMBREL_PARENT';
 const LOOK_EVERY = 1_000;
 
 /**
- * Calls `gone` once when the process named by `GAMBREL_PARENT` has ended: a start that was killed passes no signal on.
- * Without that name nobody is watched.
+ * Calls `gone` once when the process named by `GAMBREL_PARENT` has ended: a killed start forwards no signal.
+ * Without that variable nothing is watched.
  */
 export function whenParentGone(
   env: Readonly<Record<string, string | undefined>>,

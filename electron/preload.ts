@@ -1,4 +1,7 @@
-/** Runs in the sandboxed window before its page: hands over the port to the desk. One file that requires only electron. */
+/**
+ * Runs in the sandboxed window before its page and passes it the port to the desk. A single file that requires only
+ * electron.
+ */
 import { contextBridge, ipcRenderer } from 'electron';
 import type { PreloadApi } from '../src/bridge/client/preload-api.ts';
 import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';

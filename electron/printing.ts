@@ -1,4 +1,4 @@
-/** Printing: through the system's dialog, or labels straight to the printer that was chosen for them. */
+/** Printing: through the system's dialog, or labels directly to the chosen printer. */
 import type { BrowserWindow, PrinterInfo, Size, WebContents } from 'electron';
 import { announce, ask, tell } from './dialogs.ts';
 import { logEvent } from './log.ts';
@@ -6,18 +6,18 @@ import { noted, readNote, writeNote } from './note-file.ts';
 import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
 
 /**
- * Prints what the window shows, through the system's print dialog; a failure is said in words. Electron prints on A4 unless
- * it is told of the paper (electron/electron#49374).
+ * Prints the window through the system's print dialog and reports failures. Electron defaults to A4 unless a paper
+ * size is given (electron/electron#49374).
  */
 export async function printWindow(contents: WebContents): Promise<void> {
   contents.print({ usePrinterDefaultPageSize: true }, said);
 }
 
 /**
- * Prints the labels that the window shows on the chosen printer without asking, on the paper that they were laid out for: a
- * driver may stand on A4. Without a chosen printer the dialog asks.
- * @param paper what the page says that the printer feeds, millimetres
- * @param noteFile where the chosen printer is kept between starts
+ * Prints the window's labels on the chosen printer without a dialog, on the paper that they were laid out for,
+ * because a driver may default to A4. Without a chosen printer the dialog is shown.
+ * @param paper the printer's paper according to the page, millimetres
+ * @param noteFile where the chosen printer is stored between starts
  */
 export async function printLabels(contents: WebContents, paper: unknown, noteFile: string): Promise<void> {
   const pageSize = inMicrons(paper);
@@ -41,7 +41,7 @@ export async function printLabels(contents: WebContents, paper: unknown, noteFil
   contents.print({ ...onPaper, silent: true, deviceName: name }, said);
 }
 
-/** A paper in the unit of Electron's page sizes, or null for what is none: 5 mm to 2 m a side. */
+/** Converts a paper size to the unit of Electron's page sizes, or null if invalid: 5 mm to 2 m a side. */
 function inMicrons(paper: unknown): Size | null {
   const { width, height } = (paper ?? {}) as Partial<Record<'width' | 'height', unknown>>;
   return isSide(width) && isSide(height)
@@ -53,7 +53,7 @@ function isSide(millimetres: unknown): millimetres is number {
   return typeof millimetres === 'number' && millimetres >= 5 && millimetres <= 2000;
 }
 
-/** Asks once which printer labels go to; the one used so far stands first. */
+/** Asks for the label printer; the current one is the first button. */
 export async function chooseLabelPrinter(window: BrowserWindow, noteFile: string): Promise<void> {
   const printers = await window.webContents.getPrintersAsync();
   if (printers.length === 0) {
@@ -73,7 +73,7 @@ export async function chooseLabelPrinter(window: BrowserWindow, noteFile: string
   if (chosen) writeNote(noteFile, { name: chosen.name });
 }
 
-/** The system's name tells two alike apart. */
+/** The system's name distinguishes printers with equal display names. */
 function shownName({ displayName, name }: PrinterInfo): string {
   return displayName && displayName !== name ? `${displayName} (${name})` : name;
 }

@@ -1,20 +1,26 @@
-/** What this program writes is for the account that runs it: other accounts of the computer read none of it. */
+/** Restricts the files that this program writes to the account that runs it. */
 import { dirname } from 'node:path';
 import { isMainThread } from 'node:worker_threads';
 import { restrictToOwner } from '../src/book/file/private-files.ts';
 
-/** Group and others get nothing. */
+/** No permissions for group and others. */
 const PRIVATE = 0o077;
 
-/** The mask that the person's own programs expect. */
+/** The original mask, which the user's other programs expect. */
 let usual: number | null = null;
 
-/** Call it first in each process: from then on every file that it makes is private. A thread has the mask of its process. */
+/**
+ * Call it first in each process: from then on every created file is private. A thread shares the mask of its
+ * process.
+ */
 export function writePrivately(): void {
   if (isMainThread) usual ??= process.umask(PRIVATE);
 }
 
-/** Starts another program, which inherits the mask, with that of the person: what a browser saves is no matter of ours. */
+/**
+ * Starts another program with the original mask, which it inherits: this program does not restrict a browser's
+ * files.
+ */
 export function withUsualMask<T>(start: () => T): T {
   const own = process.umask(usual ?? process.umask());
   try {
@@ -24,7 +30,7 @@ export function withUsualMask<T>(start: () => T): T {
   }
 }
 
-/** The folder of the usual book is ours; earlier versions made it readable. */
+/** The folder of the default book is this program's; earlier versions made it readable. */
 export function makeFolderPrivate(usualBook: string): void {
   restrictToOwner(dirname(usualBook));
 }

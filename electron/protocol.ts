@@ -1,4 +1,4 @@
-/** The app's own scheme: the window's files come from `app://gambrel/`, never from `file://`. */
+/** The app's own scheme: the window's files are served from `app://gambrel/`, never from `file://`. */
 import { protocol } from 'electron';
 import { windowFile } from '../src/bridge/server/window-files.ts';
 
@@ -8,7 +8,7 @@ const HOST = 'gambrel';
 /** The address of the window. */
 export const WINDOW_ADDRESS = `${SCHEME}://${HOST}/`;
 
-/** Must run before the app is ready, once. */
+/** Must run once, before the app is ready. */
 export function declareScheme(): void {
   protocol.registerSchemesAsPrivileged([
     { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true } },
@@ -21,13 +21,13 @@ export function serveScheme(folder: string): void {
     if (!isOurs(request.url)) return new Response('Not found.', { status: 404 });
     const { pathname } = new URL(request.url);
     const { status, headers, body } = await windowFile(folder, pathname);
-    // Any answer to a page is a page that was loaded, were it 404; the window has to hear that there is none.
+    // Any response to a page counts as loaded, even a 404; the window must learn that the page is missing.
     if (status !== 200 && /(^\/|\.html)$/.test(pathname)) return Response.error();
     return new Response(body, { status, headers });
   });
 }
 
-/** Whether an address (or an origin) is our own window's. Parsed, never compared by its beginning. */
+/** Whether an address (or an origin) is our own window's. Parsed, never compared by prefix. */
 export function isOurs(address: string | undefined | null): boolean {
   const url = address ? URL.parse(address) : null;
   return url?.protocol === `${SCHEME}:` && url.host === HOST;

@@ -1,7 +1,7 @@
-/** The books that were open last, newest first. */
+/** The recently opened books, newest first. */
 import { noted, readNote, writeNote } from './note-file.ts';
 
-/** As many as a person takes in at a glance. */
+/** Maximum length of the list. */
 const MOST = 8;
 
 export function readRecent(file: string): string[] {
@@ -10,7 +10,10 @@ export function readRecent(file: string): string[] {
   return note.flatMap((entry) => noted(entry, 'path') ?? []).slice(0, MOST);
 }
 
-/** Puts a book at the head of the list and returns the list. A book that went away stays in it: its drive may come back. */
+/**
+ * Moves a book to the head of the list and returns the list. A missing book stays in it, because its drive may
+ * return.
+ */
 export function noteRecent(file: string, path: string): string[] {
   const list = [path, ...readRecent(file).filter((other) => other !== path)].slice(0, MOST);
   writeNote(

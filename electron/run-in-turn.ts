@@ -1,6 +1,6 @@
 /**
- * Makes a queue for work that must not overlap. Work that fails rejects for whoever asked for it, and the next has its
- * turn all the same: quitting stands in this queue too.
+ * Creates a queue for work that must not overlap. A failure rejects for its caller only, and the next work runs
+ * anyway: quitting uses this queue too.
  */
 export function runInTurn(): <T>(work: () => Promise<T>) => Promise<T> {
   let last: Promise<unknown> = Promise.resolve();

@@ -1,4 +1,4 @@
-/** Where files go that a person saves: asked each time, in the folder that was used last. */
+/** Save dialogs: each starts in the folder used last. */
 import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { app, dialog, session, type BrowserWindow, type Session } from 'electron';
@@ -9,8 +9,8 @@ import { noted, readNote, writeNote } from './note-file.ts';
 import { notPrinted, notSaved } from './sentences.ts';
 
 /**
- * Files that the window makes itself, such as tables and pictures: the system asks where they go. Call it once.
- * @param noteFile where the folder is kept between starts
+ * Shows a save dialog for files that the window makes, such as tables and pictures. Call it once.
+ * @param noteFile where the folder is stored between starts
  */
 export function guardDownloads(noteFile: string, ours: Session = session.defaultSession): void {
   ours.on('will-download', (_event, item) => {
@@ -25,7 +25,7 @@ export function guardDownloads(noteFile: string, ours: Session = session.default
   });
 }
 
-/** Saves what the window shows as a PDF, on the paper that the page itself asks for. */
+/** Saves the window as a PDF, with the page's own paper size. */
 export async function savePdf(window: BrowserWindow, noteFile: string): Promise<void> {
   let pdf: Buffer;
   try {
@@ -35,7 +35,7 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     if (!window.isDestroyed()) await tell('error', notPrinted('the page could not be made into a PDF'));
     return;
   }
-  if (window.isDestroyed()) return; // closed while the page was made
+  if (window.isDestroyed()) return; // closed during rendering
   const { canceled, filePath } = await dialog.showSaveDialog(window, {
     title: 'Save as PDF',
     defaultPath: placeFor(noteFile, `Gambrel ${localDay(new Date())}.pdf`),
@@ -55,7 +55,7 @@ function placeFor(noteFile: string, name: string): string {
   return join(noted(readNote(noteFile), 'folder') ?? documents(), basename(name));
 }
 
-/** Where people keep their papers. A folder that was redirected to a share may have no name while that is away. */
+/** The documents folder. One redirected to a network share may have no path while that is offline. */
 function documents(): string {
   try {
     return app.getPath('documents');
@@ -69,7 +69,7 @@ function noteFolder(noteFile: string, path: string): void {
   writeNote(noteFile, { folder: dirname(path) });
 }
 
-/** `YYYY-MM-DD` on this computer's own calendar. */
+/** The local date as `YYYY-MM-DD`. */
 function localDay(at: Date): string {
   return [at.getFullYear(), at.getMonth() + 1, at.getDate()]
     .map((part) => String(part).padStart(2, '0'))

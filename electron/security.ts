@@ -1,11 +1,11 @@
-/** What a window may not do: leave its own pages, open others, reach the network, get rights. */
+/** Restrictions of a window: no navigation to other pages, no other windows, no network, no permissions. */
 import { app, session, type Event, type Session } from 'electron';
 import { isOurs } from './protocol.ts';
 
-/** The one right a window may have: the serial port of a scale. */
+/** The only permission of a window: the serial port of a scale. */
 const ALLOWED_RIGHT = 'serial';
 
-/** Applies to every window that is ever made. Call it before the first one. */
+/** Applies to every window. Call it before the first one is created. */
 export function guardWindows(): void {
   app.on('web-contents-created', (_event, contents) => {
     const stayHome = (event: Event<{ url: string }>) => {
@@ -19,7 +19,7 @@ export function guardWindows(): void {
   });
 }
 
-/** Applies to the session that all windows share. Call it when the app is ready. */
+/** Applies to the session shared by all windows. Call it when the app is ready. */
 export function guardSession(ours: Session = session.defaultSession): void {
   ours.setPermissionRequestHandler((_contents, right, answer, details) =>
     answer(right === ALLOWED_RIGHT && isOurs(details.requestingUrl)),
@@ -28,7 +28,7 @@ export function guardSession(ours: Session = session.defaultSession): void {
   ours.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !staysInside(details.url) }));
 }
 
-/** Our own files, and files that the window makes itself for saving (`blob:`, `data:`). Nothing else: no network. */
+/** Our own files, and files that the window makes for saving (`blob:`, `data:`). Nothing else: no network. */
 function staysInside(address: string): boolean {
   const url = URL.parse(address);
   if (url?.protocol === 'data:') return true;

@@ -1,6 +1,6 @@
-/** What the shell itself has to say, outside the window: one sentence and a way on. */
+/** The shell's own messages, outside the window: one sentence and a remedy. */
 
-/** For the terminal: which book is not open. Why, and the way back, is in the window. */
+/** For the terminal: which book is not open. The window shows the reason and the remedy. */
 export function notOpen(bookPath: string): string {
   return `The book ${bookPath} is not open: the window says why and offers the way back. Another book is opened with --book.`;
 }
@@ -46,7 +46,7 @@ export function notSaved(path: string): string {
   return `${path} could not be written: check that the disk has room and can be written, or choose another folder.`;
 }
 
-/** For a start whose pages would run without a sandbox. AppImage: the way in which the installer of that name started it. */
+/** For a start whose pages would run without a sandbox. AppImage: how the installer of that name started it. */
 export function noSandbox(appImage: boolean): string {
   const way = appImage
     ? 'This system does not let an AppImage have one (Ubuntu does so since 24.04): install the deb package instead, which sets that up.'

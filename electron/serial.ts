@@ -1,4 +1,4 @@
-/** Which serial port is the scale's: asked once, by the names of the ports, and remembered. */
+/** Selects the scale's serial port: asked once, by name, and remembered. */
 import { session, type SerialPort, type Session } from 'electron';
 import { ask, tell } from './dialogs.ts';
 import { logError } from './log.ts';
@@ -8,25 +8,25 @@ import { isOurs } from './protocol.ts';
 const WHICH_PORT = 'Which port is the scale on?';
 const NO_PORT = 'No serial port was found: plug in the cable of the scale, then choose the port again.';
 
-/** Electron's types leave out that a device to be permitted has its name under `name`. */
+/** Electron's types omit that a device to be permitted has its name under `name`. */
 type NamedPort = Partial<SerialPort> & { name?: string };
 
 /**
  * Lets our window, and no other, use the port of a scale. Call it once, when the app is ready.
- * @param noteFile where the chosen port is kept between starts
+ * @param noteFile where the chosen port is stored between starts
  */
 export function guardSerial(noteFile: string, ours: Session = session.defaultSession): void {
   ours.on('select-serial-port', (event, ports, contents, answer) => {
     event.preventDefault();
-    // Answered once, whatever happens: the empty answer means that none was chosen.
+    // Always answered exactly once: the empty answer means none.
     const chosen = isOurs(contents.getURL()) ? choosePort(ports, noteFile) : Promise.resolve('');
     void chosen.then(answer, (error: unknown) => {
       logError('port-not-asked-for', error);
       answer('');
     });
   });
-  // With this handler Electron keeps no grants of its own: it is asked for every port with a number, also right after
-  // the person chose one. Ports without a number are granted until they are pulled out.
+  // With this handler Electron stores no grants: it is called for every port with a number, also right after the
+  // choice. Ports without a number are granted until disconnected.
   ours.setDevicePermissionHandler(
     ({ deviceType, origin, device }) =>
       deviceType === 'serial' &&
@@ -35,7 +35,7 @@ export function guardSerial(noteFile: string, ours: Session = session.defaultSes
   );
 }
 
-/** The id of the port that the person chose; empty for none. A single port needs no question. */
+/** The id of the chosen port; empty for none. A single port needs no question. */
 async function choosePort(ports: SerialPort[], noteFile: string): Promise<string> {
   const chosen = ports.length === 1 ? ports[0] : await askPort(ports, noted(readNote(noteFile), 'name'));
   if (!chosen) return '';
@@ -43,7 +43,7 @@ async function choosePort(ports: SerialPort[], noteFile: string): Promise<string
   return chosen.portId;
 }
 
-/** The one used last stands first, under Enter. */
+/** The one used last is the default. */
 async function askPort(ports: SerialPort[], last: string | null): Promise<SerialPort | undefined> {
   if (ports.length === 0) {
     await tell('info', NO_PORT);
@@ -53,7 +53,7 @@ async function askPort(ports: SerialPort[], last: string | null): Promise<Serial
   return sorted[await ask(WHICH_PORT, [...sorted.map(buttonOf), 'None of these'], sorted.length)];
 }
 
-/** What Electron calls a port when it asks for permission: its display name or else its path. */
+/** The name under which Electron requests permission for a port: its display name or else its path. */
 function nameOf(port: NamedPort): string {
   return port.name || port.displayName || port.portName || '';
 }

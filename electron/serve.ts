@@ -1,4 +1,4 @@
-/** The same desk and the same window under plain Node: serves them on 127.0.0.1 for an ordinary browser. */
+/** The same desk and window under plain Node: serves them on 127.0.0.1 for an ordinary browser. */
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
@@ -72,10 +72,10 @@ async function serve(options: StartOptions): Promise<void> {
   whenParentGone(process.env, close);
 }
 
-/** Calls `act` whenever Enter is pressed in the terminal; where there is none, never. */
+/** Calls `act` when Enter is pressed in the terminal, if there is one. */
 function onEnter(act: () => void): void {
   process.stdin.on('data', act);
-  process.stdin.on('error', () => process.stdin.pause()); // the terminal went away
+  process.stdin.on('error', () => process.stdin.pause()); // the terminal is gone
 }
 
 function giveUp(sentence: string): never {

@@ -1,19 +1,18 @@
-/** The end of the person's session on Windows: the book is closed while the system waits. */
+/** Closes the book when the Windows session ends, while the system waits. */
 import { existsSync, rmSync } from 'node:fs';
 import { app } from 'electron';
 import { logEvent } from './log.ts';
 
-/**
- * Longest that the system is made to wait, ms. Windows ends a program that has not answered after 5 s (HungAppTimeout).
- */
+/** Maximum delay of the session end, ms. Windows ends a program that has not answered after 5 s (HungAppTimeout). */
 const WAIT = 4_000;
 const LOOK_EVERY = 20;
 
 /**
- * Closes the book when the person logs off or Windows shuts down. The process ends as soon as the handlers have returned,
- * and nothing asynchronous happens before that, so this waits for a file that the desk makes. Call it before the first window.
- * @param doneFile the file that tells that the book is closed
- * @param close begins to close the book; `backUp` is false where Windows forces its end and gives no time
+ * Closes the book when the person logs off or Windows shuts down. The process ends as soon as the handlers return,
+ * and nothing asynchronous runs before that, so this polls for a file that the desk creates. Call it before the
+ * first window.
+ * @param doneFile the file that signals that the book is closed
+ * @param close starts closing the book; `backUp` is false where Windows forces the end and gives no time
  */
 export function closeWhenSessionEnds(
   doneFile: string,
@@ -22,7 +21,7 @@ export function closeWhenSessionEnds(
   let ended = false;
   app.on('browser-window-created', (_event, window) => {
     window.on('session-end', ({ reasons }) => {
-      if (ended) return; // each window hears of it
+      if (ended) return; // every window receives the event
       ended = true;
       rmSync(doneFile, { force: true });
       close(!reasons.includes('critical'), doneFile);
@@ -33,7 +32,7 @@ export function closeWhenSessionEnds(
   });
 }
 
-/** Blocks until the file is there; false after `WAIT`. */
+/** Blocks until the file exists; false after `WAIT`. */
 function waitFor(file: string): boolean {
   const asleep = new Int32Array(new SharedArrayBuffer(4));
   for (let waited = 0; waited < WAIT; waited += LOOK_EVERY) {

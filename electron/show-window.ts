@@ -1,11 +1,12 @@
 import type { BrowserWindow } from 'electron';
 
-/** After so long, ms, a window is shown whatever it holds: an empty one is better than none. */
+/** After this time, ms, a window is shown whatever it contains: an empty one is better than none. */
 const LATEST = 3_000;
 
 /**
- * Shows a hidden window once, at the first sign that it holds something. `ready-to-show` alone is not enough: under Wayland
- * a hidden window may never be drawn, and then that event never comes (electron/electron#48859, since Electron 38).
+ * Shows a hidden window once, at the first sign that it has content. `ready-to-show` alone is not enough: under
+ * Wayland a hidden window may never be drawn, and then that event never fires (electron/electron#48859, since
+ * Electron 38).
  */
 export function showOnceDrawn(window: BrowserWindow, maximized: boolean): void {
   let shown = false;

@@ -1,28 +1,32 @@
-/** What a person may say when starting the program, in the desktop app and in plain Node alike. */
+/** Command line options, for the desktop app and plain Node. */
 import { isAbsolute, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export interface StartOptions {
-  /** Another book than the usual one. */
+  /** Another book than the default one. */
   book?: string;
-  /** Whether this start names that book, which is then not made if it is not there. `GAMBREL_BOOK` sets the usual place. */
+  /**
+   * Whether this start names that book; a named book is not created if missing. `GAMBREL_BOOK` sets the default
+   * path.
+   */
   named: boolean;
   demo: boolean;
-  /** Wanted port of the loopback server. */
+  /** Preferred port of the loopback server. */
   port: number;
-  /** Whether a browser is opened. */
+  /** Whether to open a browser. */
   openBrowser: boolean;
 }
 
 type StartOptionsResult = { ok: true; options: StartOptions } | { ok: false; sentence: string };
 
-/** No registered service of IANA's list has it; any free port does as well. */
+/** Not a registered service in IANA's list; any free port works as well. */
 const USUAL_PORT = 4747;
 
 /**
- * Reads `--book PATH` (or the bare path of a `.gambrel` file), `--demo`, `--port N`, `--no-open`; `GAMBREL_BOOK` and `GAMBREL_NO_OPEN=1` say the same.
- * Example: `readStartOptions(['--port', '4000'], {}, '/')` gives port 4000, no demo.
- * @param strict false in the desktop app, where Chromium's own switches stand among the arguments
+ * Reads `--book PATH` (or the bare path of a `.gambrel` file), `--demo`, `--port N`, `--no-open`; `GAMBREL_BOOK`
+ * and `GAMBREL_NO_OPEN=1` have the same effect. Example: `readStartOptions(['--port', '4000'], {}, '/')` gives port
+ * 4000, no demo.
+ * @param strict false in the desktop app, where Chromium's own switches are among the arguments
  */
 export function readStartOptions(
   args: readonly string[],
@@ -66,14 +70,14 @@ export function readStartOptions(
   return { ok: true, options };
 }
 
-/** A book that is opened from the system's list of files comes as a bare path, or on Linux as a file address. */
+/** A book opened from the file manager comes as a bare path, or on Linux as a file address. */
 function isBook(word: string | undefined): word is string {
   return word !== undefined && !word.startsWith('-') && /\.gambrel$/i.test(word);
 }
 
 /**
- * The path that a word names. File managers of Linux hand over addresses (`file:///home/ann/My%20shop.gambrel`): `%U` in
- * the Desktop Entry Specification, "The Exec key". Null for an address that leads to another computer or is not one.
+ * The path of an argument. Linux file managers pass addresses (`file:///home/ann/My%20shop.gambrel`): `%U` in the
+ * Desktop Entry Specification, "The Exec key". Null for an address on another computer or an invalid one.
  */
 function pathOf(word: string): string | null {
   if (!/^file:/i.test(word)) return word;

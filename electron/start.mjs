@@ -1,7 +1,7 @@
 /**
- * `npm start`: builds what is out of date, then opens the desktop app, or the browser where that cannot run.
- * This file and those in `start/` keep to syntax that Node 14 can read, so that an old Node gets a sentence
- * instead of a syntax error.
+ * `npm start`: builds what is outdated, then opens the desktop app, or the browser where that cannot run. This file
+ * and those in `start/` use only syntax that Node 14 can parse, so that an old Node gets a message instead of a
+ * syntax error.
  */
 import path from 'path';
 import { fileURLToPath } from 'url';

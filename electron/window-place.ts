@@ -1,4 +1,4 @@
-/** Where the window stood last time, and whether it can stand there now. */
+/** The window's last bounds, and whether they are still on a screen. */
 import { readNote, writeNote } from './note-file.ts';
 
 interface Box {
@@ -11,22 +11,22 @@ interface Box {
 interface WindowPlace {
   width: number;
   height: number;
-  /** Missing where the window is to be put in the middle. */
+  /** Absent where the window is to be centred. */
   x?: number;
   y?: number;
   maximized: boolean;
 }
 
-/** Fits the smallest laptop that we draw for. */
+/** The smallest supported laptop. */
 export const SMALLEST = { width: 1024, height: 680 };
 const USUAL: WindowPlace = { width: 1366, height: 860, maximized: false };
-/** So much of the upper edge must be on a screen, pixels: enough to take hold of it with the mouse. */
+/** The part of the upper edge that must be on a screen, pixels: enough to drag it with the mouse. */
 const GRIP = { width: 200, height: 40 };
 
 /**
- * The place that the window had last time; the usual size when there is no note or it does not make sense, and the
- * middle when its upper edge would lie outside all screens, as after one was unplugged.
- * @param screens the areas of the screens that windows may use, in the same pixels
+ * The window's last bounds; the default size without a valid note, and centred when its upper edge would be outside
+ * all screens, for example after one was disconnected.
+ * @param screens the usable areas of the screens, in the same pixels
  */
 export function readWindowPlace(file: string, screens: readonly Box[]): WindowPlace {
   const { width, height, x, y, maximized } = (readNote(file) ?? {}) as Partial<
@@ -40,7 +40,7 @@ export function readWindowPlace(file: string, screens: readonly Box[]): WindowPl
     : size;
 }
 
-/** Notes the place for next time. */
+/** Stores the bounds for the next start. */
 export function writeWindowPlace(file: string, place: WindowPlace): void {
   writeNote(file, place);
 }

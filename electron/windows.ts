@@ -8,9 +8,9 @@ import { showOnceDrawn } from './show-window.ts';
 import { readWindowPlace, SMALLEST, writeWindowPlace } from './window-place.ts';
 
 /**
- * What a page may do, whichever window shows it. The sandbox is set for each window and not by `app.enableSandbox()`: that
- * call takes `--no-sandbox` off Chromium's command line after its first processes were started without a sandbox, so that
- * later ones crash, and `start-guard.ts` could not see that the switch was there.
+ * The permissions of a page in any window. The sandbox is set for each window and not by `app.enableSandbox()`:
+ * that call removes `--no-sandbox` from Chromium's command line after its first processes started without a
+ * sandbox, so that later ones crash, and `start-guard.ts` could not detect the switch.
  */
 export const SAFE: WebPreferences = {
   contextIsolation: true,
@@ -21,9 +21,9 @@ export const SAFE: WebPreferences = {
 };
 
 /**
- * Opens the window, shown as soon as there is something to see.
+ * Opens the window, shown as soon as it has content.
  * @param preload path of the built preload
- * @param placeFile where its place is kept between starts
+ * @param placeFile where its bounds are stored between starts
  */
 export function openWindow(preload: string, placeFile: string): BrowserWindow {
   const screens = screen.getAllDisplays().map(({ workArea }) => workArea);
@@ -40,17 +40,17 @@ export function openWindow(preload: string, placeFile: string): BrowserWindow {
   const keepPlace = () =>
     writeWindowPlace(placeFile, { ...window.getNormalBounds(), maximized: window.isMaximized() });
   window.on('close', keepPlace);
-  window.on('session-end', keepPlace); // no window is closed then
+  window.on('session-end', keepPlace); // windows are not closed then
   tellFailedLoads(window);
   startAgain(window);
   void loadPage(window, WINDOW_ADDRESS);
   return window;
 }
 
-/** What `did-fail-load` says of a page whose place another one took. */
+/** Error code of `did-fail-load` for a page that another one replaced. */
 const ABORTED = -3;
 
-/** Says that the page is not there, whoever loaded it: a reload tells its caller nothing. */
+/** Reports a page that failed to load, whoever loaded it: a reload has no caller. */
 function tellFailedLoads(window: BrowserWindow): void {
   window.webContents.on('did-fail-load', (_event, code, name, _address, isMainFrame) => {
     if (!isMainFrame || code === ABORTED) return;
@@ -59,7 +59,7 @@ function tellFailedLoads(window: BrowserWindow): void {
   });
 }
 
-/** Everything that was saved is with the desk, so a window that crashed or hangs simply starts again. */
+/** Everything saved is with the desk, so a crashed or unresponsive window simply reloads. */
 function startAgain(window: BrowserWindow): void {
   const onceTooOften = makeCrashLimit();
   window.webContents.on('render-process-gone', (_event, { reason }) => {
@@ -74,7 +74,7 @@ function startAgain(window: BrowserWindow): void {
   });
   let asking = false;
   window.on('unresponsive', () => {
-    if (asking) return; // it is said again for what is pressed meanwhile
+    if (asking) return; // one question at a time
     asking = true;
     logEvent('window-hangs');
     void ask(WINDOW_HANGS, ['Wait', 'Open the window again'])
@@ -86,19 +86,19 @@ function startAgain(window: BrowserWindow): void {
   });
 }
 
-/** Brings the window to the front: somebody started the program a second time. */
+/** Brings the window to the front after a second start of the program. */
 export function focusWindow(window: BrowserWindow): void {
   if (window.isMinimized()) window.restore();
   window.show();
   window.focus();
 }
 
-/** Loads a page into a window; that it could not be loaded is said by `tellFailedLoads`. */
+/** Loads a page into a window; `tellFailedLoads` reports failures. */
 export async function loadPage(window: BrowserWindow, address: string): Promise<void> {
   try {
     await window.loadURL(address);
   } catch (error) {
-    // Closed while it loaded, or another page took its place: `ERR_ABORTED` (-3).
+    // Closed while loading, or replaced by another page: `ERR_ABORTED` (-3).
     if (window.isDestroyed() || (error as { code?: unknown }).code === 'ERR_ABORTED') return;
     logError('window-not-loaded', error);
   }

@@ -3,8 +3,8 @@ import type { Plugin } from 'vite';
 const FONT = /^FontLib\.loadFont\(.*\);$/gm;
 
 /**
- * Leaves the two fonts out that the package of bars and squares brings along: ours carry no letters (`labels/codes.ts`), and
- * the fonts are a twentieth of all scripts of the window.
+ * Excludes the two fonts of the barcode package: our codes have no text (`labels/codes.ts`), and the fonts are a
+ * twentieth of the window's scripts.
  */
 export function codesWithoutFonts(): Plugin {
   return {

@@ -1,4 +1,4 @@
-/** The two containers that hold an icon in several sizes, each of them a PNG. */
+/** The two container formats for an icon in several sizes, each a PNG. */
 import { Buffer } from 'node:buffer';
 
 /** A square picture: its edge in pixels and its PNG. */
@@ -7,10 +7,10 @@ export interface Picture {
   png: Buffer;
 }
 
-/** Edges that Windows asks for; 256 is the largest that the format knows. */
+/** Edge lengths that Windows uses; 256 is the maximum of the format. */
 export const ICO_EDGES = [16, 24, 32, 48, 64, 128, 256];
 
-/** Apple's types of picture and the edge of each; those of "@2x" have the edge of their pixels. */
+/** Apple's picture types and the edge of each; "@2x" types have the edge in pixels. */
 const ICNS_TYPES: readonly [string, number][] = [
   ['icp4', 16],
   ['icp5', 32],
@@ -26,8 +26,8 @@ const ICNS_TYPES: readonly [string, number][] = [
 export const ICNS_EDGES = [...new Set(ICNS_TYPES.map(([, edge]) => edge))];
 
 /**
- * A Windows icon: a head of 6 bytes, 16 bytes for each picture, the PNGs.
- * Source: Microsoft, "Icons" (ICONDIR, ICONDIRENTRY); PNG entries since Windows Vista. Written from memory of it.
+ * A Windows icon: a head of 6 bytes, 16 bytes for each picture, the PNGs. Source: Microsoft, "Icons" (ICONDIR,
+ * ICONDIRENTRY); PNG entries since Windows Vista. From memory.
  */
 export function icoOf(pictures: readonly Picture[]): Buffer {
   const head = Buffer.alloc(6);
@@ -36,7 +36,7 @@ export function icoOf(pictures: readonly Picture[]): Buffer {
   let offset = 6 + 16 * pictures.length;
   const entries = pictures.map(({ edge, png }) => {
     const entry = Buffer.alloc(16);
-    entry.writeUInt8(edge % 256, 0); // 256 is written as 0
+    entry.writeUInt8(edge % 256, 0); // 256 is stored as 0
     entry.writeUInt8(edge % 256, 1);
     entry.writeUInt16LE(1, 4);
     entry.writeUInt16LE(32, 6);
@@ -49,8 +49,8 @@ export function icoOf(pictures: readonly Picture[]): Buffer {
 }
 
 /**
- * An Apple icon: `icns` and its length, then type, length and PNG of each picture; lengths include their own 8 bytes.
- * Written from memory of the format's common description; Apple publishes none.
+ * An Apple icon: `icns` and its length, then type, length and PNG of each picture; lengths include their own 8
+ * bytes. From memory of common descriptions; Apple publishes none.
  */
 export function icnsOf(pictures: readonly Picture[]): Buffer {
   const parts = ICNS_TYPES.map(([type, edge]) => {

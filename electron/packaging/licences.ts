@@ -1,23 +1,23 @@
-/** Collects, while the program is built, which packages go into it and under which licence, for the page About. */
+/** Collects during the build which packages are included and under which licence, for the page About. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
-/** One licence with its own words, and the packages that come under it, as the page About shows them. */
+/** One licence text and the packages under it, as the page About shows them. */
 interface Licence {
   licence: string;
-  /** The words of the licence and of the notices beside it; empty where the packages bring none. */
+  /** The text of the licence and its notices; empty if the packages contain none. */
   text: string;
   packages: { name: string; version: string }[];
 }
 
-/** The file of the built window that lists them. */
+/** The file with the list, among the window's files. */
 const FILE = 'licences.json';
 
 /**
- * Plugins for the bundles of one build: `gather` notes the packages of its bundle, `emit` notes them too and writes the
- * list; it belongs to the bundle that is built last.
- * @param shipped names of packages that ship beside the bundles instead of within
+ * Plugins for the bundles of one build: `gather` collects the packages of its bundle; `emit` does too and writes
+ * the list, so it belongs to the bundle that is built last.
+ * @param shipped names of packages that ship beside the bundles
  */
 export function licencePlugins(root: string, shipped: readonly string[]): { gather: Plugin; emit: Plugin } {
   const folders = new Set(shipped.map((name) => join(root, 'node_modules', name)));
@@ -44,14 +44,14 @@ export function licencePlugins(root: string, shipped: readonly string[]): { gath
   };
 }
 
-/** The folder of the package that a bundled file comes from; null for our own. The bundler writes slashes everywhere. */
+/** The package folder of a bundled file; null for our own code. The bundler uses forward slashes everywhere. */
 function packageFolder(id: string): string | null {
   return /^\0*(.*\/node_modules\/(?:@[^/]+\/)?[^/@]+)\//.exec(id)?.[1] ?? null;
 }
 
 /**
- * Packages that bring the same words stand together, else the same licence would be there a hundred times. A version
- * that lies in several folders, within packages that each brought it along, is listed once.
+ * Packages with the same text are grouped, because the same licence would appear a hundred times. A version in
+ * several folders is listed once.
  */
 function listLicences(folders: readonly string[]): Licence[] {
   const list = new Map<string, Licence>();

@@ -1,10 +1,10 @@
-/** Whether the built program is older than its source, and how it is built. */
+/** Whether the build is older than the source, and how to build. */
 import { spawn } from 'child_process';
 import fs from 'fs';
 import path from 'path';
 
 const SOURCES = ['src', 'electron', 'resources', 'electron.vite.config.ts', 'package-lock.json'];
-/** One file of each part of a build; the window is built last. */
+/** One output file of each part of a build; the window is built last. */
 const BUILT = ['out/main/main.js', 'out/main/serve.js', 'out/preload/preload.cjs', 'out/renderer/index.html'];
 
 /** True when a built file is missing or older than the newest source file. */
@@ -25,7 +25,7 @@ function newest(place) {
   return fs.readdirSync(place).reduce((latest, name) => Math.max(latest, newest(path.join(place, name))), 0);
 }
 
-/** Builds with the project's own build tool; `output` is what it said. */
+/** Builds with the project's own tool; `output` is its output. */
 export function build(root, node) {
   const tool = path.join(root, 'node_modules', 'electron-vite', 'bin', 'electron-vite.js');
   if (!fs.existsSync(tool)) {

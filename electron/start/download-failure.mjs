@@ -1,6 +1,6 @@
-/** What became of a download that failed: whether another try may help, and what to tell the person. */
+/** Classifies a failed download: whether a retry may help, and the message for the person. */
 
-/** Answers that another try may mend. Source: RFC 9110, 15.5.9 and 15.6; RFC 6585, 4. */
+/** Statuses for which a retry may help. Source: RFC 9110, 15.5.9 and 15.6; RFC 6585, 4. */
 const PASSING = new Set([408, 429, 500, 502, 503, 504]);
 const NOT_REACHED = /^(ENOTFOUND|EAI_AGAIN|ECONNREFUSED|ENETUNREACH|EHOSTUNREACH)$/;
 const STALLED = /^(UND_ERR_(BODY|HEADERS|CONNECT)_TIMEOUT|ETIMEDOUT)$/;
@@ -9,7 +9,7 @@ const NOT_TRUSTED = /CERT|SELF_SIGNED|UNABLE_TO_VERIFY/;
 const DISK_FULL = /^(ENOSPC|EDQUOT)$/;
 const NOT_WRITTEN = /^(EACCES|EPERM|EROFS|EISDIR|ENOENT|ENOTDIR)$/;
 
-/** The server answered, but not with the file. */
+/** The server answered without the file. */
 export class Refused extends Error {
   constructor(status, host) {
     super(`${host} answered ${status}`);
@@ -19,7 +19,7 @@ export class Refused extends Error {
   }
 }
 
-/** What came is not the whole, or not the end of what was begun. */
+/** The received data is incomplete, or does not continue the partial file. */
 export class Incomplete extends Error {
   constructor() {
     super('Parts are missing.');
@@ -29,8 +29,8 @@ export class Incomplete extends Error {
 }
 
 /**
- * Whether the same question may be answered a moment later. A place that cannot be reached at all is not asked again,
- * unless some of the file came from there before: a shop without internet is not kept waiting.
+ * Whether a retry may help. An unreachable host is not retried unless part of the file came from it before: a shop
+ * without internet does not wait.
  */
 export function mayPass(error, began) {
   if (error instanceof Refused) return PASSING.has(error.status);
@@ -38,7 +38,7 @@ export function mayPass(error, began) {
   return STALLED.test(code) || BROKEN.test(code) || (began && NOT_REACHED.test(code));
 }
 
-/** Why the download stopped, as half a sentence. */
+/** The reason of the failure, as half a sentence. */
 export function whyStopped(error, env) {
   const code = codeOf(error);
   const proxy = proxyAnswer(error);
@@ -68,7 +68,7 @@ function placeOf(error) {
   return hostname ?? (address ? `${address}:${port}` : 'the server');
 }
 
-/** The status with which a proxy refused to pass the connection on; '' when it was not that. */
+/** The status with which a proxy refused the connection; '' otherwise. */
 function proxyAnswer(error) {
   return /^Proxy response \((\d+)\)/.exec(innermost(error).message)?.[1] ?? '';
 }
@@ -78,7 +78,7 @@ function codeOf(error) {
   return typeof code === 'string' ? code : '';
 }
 
-/** Fetch wraps the real failure; where a name has several addresses, that of each comes in a list. */
+/** Fetch wraps the actual failure; for a host with several addresses there is a list with one each. */
 function innermost(error) {
   const inner = error.cause ?? error.errors?.[0];
   return inner instanceof Error ? innermost(inner) : error;

@@ -1,4 +1,7 @@
-/** Downloads a large file over a bad line: a cut or stalled transfer goes on from where it stopped, also in the next run. */
+/**
+ * Downloads a large file over an unreliable connection: an interrupted or stalled transfer resumes, also in the
+ * next run.
+ */
 import { createWriteStream, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { Readable } from 'node:stream';
@@ -7,25 +10,26 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { EnvHttpProxyAgent, fetch } from 'undici';
 import { Incomplete, mayPass, Refused } from './download-failure.mjs';
 
-/** A transfer of which nothing came for so long, ms, has stalled. There is no limit on the whole. */
+/** A transfer without data for this time, ms, has stalled. The total time is unlimited. */
 const STALL = 30_000;
-/** Pauses before the next try, ms; as many tries in a row may bring next to nothing. */
+/** Delays before retries, ms; this many consecutive tries may fail without progress. */
 const PAUSES = [1_000, 2_000, 4_000, 8_000, 16_000];
-/** A try that brought less than this, bytes, brought next to nothing. */
+/** Less than this many bytes counts as no progress. */
 const WORTH = 64 * 1024;
 
 /**
- * Fetches `url` into `target`. What came before a failure lies in `partial` and is used by the next call. The proxy is the
- * one that `HTTPS_PROXY`, `HTTP_PROXY` and `NO_PROXY` name.
+ * Fetches `url` into `target`. Data received before a failure is kept in `partial` and used by the next call. The
+ * proxy is taken from `HTTPS_PROXY`, `HTTP_PROXY` and `NO_PROXY`.
  * @param {string} url
  * @param {string} target
  * @param {object} how
  * @param {string} how.partial
- * @param {(came: number, whole: number) => void} [how.onProgress] told bytes; `whole` is 0 where the server does not say
- * @param {(error: Error) => void} [how.onRetry] told why there is another try
- * @param {number} [how.stall] longest silence, ms
- * @param {number[]} [how.pauses] before each of the tries that may bring next to nothing, ms
- * @throws the last failure, after several tries in a row brought next to nothing, or at once where no other try can help
+ * @param {(came: number, whole: number) => void} [how.onProgress] bytes; `whole` is 0 if the server does not state
+ *   it
+ * @param {(error: Error) => void} [how.onRetry] receives the reason of the retry
+ * @param {number} [how.stall] stall timeout, ms
+ * @param {number[]} [how.pauses] delays before the retries, ms
+ * @throws the last failure, after several tries without progress, or immediately if a retry cannot help
  */
 export async function download(url, target, how) {
   const { partial, onProgress, onRetry = () => {}, stall = STALL, pauses = PAUSES } = how;
@@ -56,7 +60,7 @@ export async function download(url, target, how) {
   renameSync(partial, target);
 }
 
-/** One try: asks for what is missing and adds it to `partial`. */
+/** One try: requests the missing range and appends it to `partial`. */
 async function transfer(url, partial, dispatcher, onProgress = () => {}) {
   const have = size(partial);
   const response = await fetch(url, {
@@ -67,12 +71,12 @@ async function transfer(url, partial, dispatcher, onProgress = () => {}) {
   const range = contentRange(response.headers.get('content-range'));
   if (status !== 200 && (status !== 206 || range.first !== have)) {
     await response.body?.cancel();
-    if (status === 416 && range.whole === have) return; // all of it came before the last failure
+    if (status === 416 && range.whole === have) return; // complete before the last failure
     if (status !== 416 && status !== 206) throw new Refused(status, new URL(response.url).host);
-    rmSync(partial, { force: true }); // another file than the one that was begun
+    rmSync(partial, { force: true }); // another file than the partial one
     throw new Incomplete();
   }
-  // 200 to a question for a part: the server sends the whole again.
+  // 200 to a range request: the server sends the whole file again.
   let came = status === 206 ? have : 0;
   const whole = status === 206 ? range.whole : Number(response.headers.get('content-length') ?? 0);
   onProgress(came, whole);

@@ -1,6 +1,6 @@
 /**
- * Fetches Electron's runtime, once. The transfer is ours (`download.mjs`); address, checksum, cache and unpacking are
- * Electron's own. Loaded only when something is to be fetched, so it may use all that the program's Node knows.
+ * Downloads Electron's runtime, once. The transfer is ours (`download.mjs`); address, checksum, cache and unpacking
+ * are Electron's own. Loaded only when a download is needed, so it may use the syntax of the program's Node.
  */
 import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
@@ -11,12 +11,12 @@ import { whyStopped } from './download-failure.mjs';
 import { megabytes, showProgress } from './progress.mjs';
 
 /**
- * Fetches and unpacks the runtime that the package `electron` of `root` asks for.
- * @param {string} root folder that holds `node_modules`
- * @param {string} node program file of Node
- * @param {Pick<NodeJS.WriteStream, 'write' | 'isTTY'>} out where progress is shown
+ * Downloads and unpacks the runtime for the package `electron` of `root`.
+ * @param {string} root the folder of `node_modules`
+ * @param {string} node the executable of Node
+ * @param {Pick<NodeJS.WriteStream, 'write' | 'isTTY'>} out output for progress
  * @param {{ stall?: number, pauses?: number[] }} [times] see `download`
- * @returns {Promise<string>} '' when it is there, else the sentence that says why it is not
+ * @returns {Promise<string>} '' on success, else the error message
  */
 export async function fetchRuntime(root, node, out, times = {}) {
   const electron = path.join(root, 'node_modules', 'electron');
@@ -33,7 +33,7 @@ export async function fetchRuntime(root, node, out, times = {}) {
       arch,
       cacheRoot: process.env.electron_config_cache,
       checksums: readJson(electron, 'checksums.json'),
-      tempDirectory: folder, // beside what was begun, so that the finished file need not be copied
+      tempDirectory: folder, // beside the partial file, so that the finished file need not be copied
       downloader: {
         download(url, target) {
           partial = path.join(folder, `${path.basename(target)}.part`);
@@ -54,7 +54,7 @@ export async function fetchRuntime(root, node, out, times = {}) {
   return unpack(electron, node, arch);
 }
 
-/** Electron's own choice: on an Apple processor the native runtime, also for a Node that is translated. */
+/** Electron's own rule: on an Apple processor the native runtime, also for a translated Node. */
 function archFor(platform, arch) {
   const wanted = process.env.ELECTRON_INSTALL_ARCH || process.env.npm_config_arch;
   if (wanted || platform !== 'darwin' || arch !== 'x64') return wanted || arch;
@@ -62,18 +62,18 @@ function archFor(platform, arch) {
     const translated = execFileSync('sysctl', ['-in', 'sysctl.proc_translated'], { encoding: 'utf8' });
     return translated.trim() === '1' ? 'arm64' : arch;
   } catch {
-    return arch; // an older macOS does not know the question, and there nothing is translated
+    return arch; // an older macOS does not know this setting, and never translates
   }
 }
 
-/** Makes the folder, and removes the empty ones that a run left which was ended half-way. */
+/** Creates the folder, and removes empty ones left by an interrupted run. */
 function prepare(folder) {
   mkdirSync(folder, { recursive: true });
   for (const name of readdirSync(folder))
     if (name.startsWith('electron-download-')) rmSync(path.join(folder, name), { recursive: true });
 }
 
-/** Electron's installer finds the file in the cache, checks it once more and unpacks it. */
+/** Electron's installer finds the file in the cache, verifies and unpacks it. */
 function unpack(electron, node, arch) {
   return new Promise((resolve) => {
     const child = spawn(node, [path.join(electron, 'install.js')], {

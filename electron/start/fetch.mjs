@@ -1,4 +1,4 @@
-/** `npm run runtime`: fetches the desktop runtime without starting anything, also where it could not run. */
+/** `npm run runtime`: downloads the desktop runtime without starting anything, even where it could not run. */
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { fetchRuntime } from './fetch-runtime.mjs';

@@ -1,20 +1,19 @@
-/** Which Node runs the program: this one if it can, else the one that came with the packages. */
+/** Selects the Node that runs the program: the current one if suitable, else the one from the packages. */
 import fs from 'fs';
 import path from 'path';
 
 /**
- * The Node-API that the record book's SQLite package is built for. A Node without it loads the package and dies
- * of a segmentation fault, so it is asked for this number and not for its version: Node 22.14 has it and Node 23.5
- * has not.
+ * The Node-API that the SQLite package is built for. A Node without it loads the package and crashes with a
+ * segmentation fault, so this number is checked and not the version: Node 22.14 has it and Node 23.5 does not.
  */
 const NODE_API = 10;
 
-/** Whether a Node, told by its `process.versions`, is too old for the record book. */
+/** Whether a Node, by its `process.versions`, is too old for the record book. */
 export function isTooOld(versions) {
   return !(Number(versions.napi) >= NODE_API);
 }
 
-/** What to say to somebody whose Node is too old; empty for one that is new enough. */
+/** The message for a Node that is too old; empty otherwise. */
 export function nodeSentence(versions) {
   if (!isTooOld(versions)) return '';
   return (
@@ -24,7 +23,7 @@ export function nodeSentence(versions) {
   );
 }
 
-/** `{ path }` of the Node to use, or the `{ sentence }` that says what is needed. */
+/** `{ path }` of the Node to use, or `{ sentence }` with what is needed. */
 export function nodeFor(root, versions, execPath) {
   if (!isTooOld(versions)) return { path: execPath };
   const packages = path.join(root, 'node_modules');

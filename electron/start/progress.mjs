@@ -1,7 +1,7 @@
-/** Shows in the terminal how much of a download has come. */
+/** Shows the progress of a download in the terminal. */
 
 const MEGABYTE = 1_000_000;
-/** In a file or a pipe, where a line cannot be written over, a line is written each so many percent. */
+/** In a file or pipe, where a line cannot be overwritten, one line is written every so many percent. */
 const STEP = 10;
 
 /** Whole megabytes, as in `45 MB`. */
@@ -11,7 +11,7 @@ export function megabytes(bytes) {
 
 /**
  * @param {Pick<NodeJS.WriteStream, 'write' | 'isTTY'>} out
- * @returns `came(bytes, whole)` shows progress, `note(sentence)` writes a line of its own, `end()` leaves the line
+ * @returns `came(bytes, whole)` shows progress, `note(sentence)` writes a separate line, `end()` finishes the line
  */
 export function showProgress(out) {
   let shown = '';

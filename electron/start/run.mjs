@@ -1,20 +1,20 @@
-/** Runs a program in this one's place: same terminal, signals passed on, its exit code ours. */
+/** Runs a program in place of this one: same terminal, forwarded signals, same exit code. */
 import { spawn } from 'child_process';
 import os from 'os';
 
-/** A program that crashes within this time, ms, never really ran. */
+/** A program that crashes within this time, ms, failed to start. */
 const STARTING = 10000;
-/** How often a start that was itself started looks for its parent, ms. */
+/** Interval at which a nested start checks for its parent, ms. */
 const LOOK_EVERY = 1000;
 const WINDOWS = process.platform === 'win32';
-/** On Windows the console tells every program of Ctrl-C itself, and a signal that is passed on ends one at once. */
+/** On Windows the console sends Ctrl-C to every program itself, and a forwarded signal ends one immediately. */
 const PASSED_ON = WINDOWS ? [] : ['SIGINT', 'SIGTERM', 'SIGHUP'];
 const HEARD = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 
 /**
- * Resolves when the program ends, with its exit code, and whether it failed before it ran at all. Each signal reaches it
- * once: the program stands in a session of its own, because a terminal signals the whole group and npm once more, and
- * Chromium takes a second one for an order to end at once.
+ * Resolves when the program ends, with its exit code, and whether it failed to start. Each signal reaches it once:
+ * the program runs in its own session, because a terminal signals the whole group and npm signals again, and
+ * Chromium takes a second signal for an order to end immediately.
  */
 export function run(file, args) {
   return new Promise((resolve) => {
@@ -23,7 +23,7 @@ export function run(file, args) {
     const child = spawn(file, args, {
       stdio: 'inherit',
       detached: !WINDOWS,
-      // A program whose start was killed hears no signal: it looks for this process itself.
+      // A program whose start was killed gets no signal: it checks for this process itself.
       env: Object.assign({}, process.env, { GAMBREL_PARENT: String(process.pid) }),
     });
     const pass = (signal) => {
@@ -50,7 +50,7 @@ export function run(file, args) {
   });
 }
 
-/** Whether a start that ran this one, on a newer Node, has ended. */
+/** Whether the start that ran this one, on a newer Node, has ended. */
 function parentGone() {
   const parent = Number(process.env.GAMBREL_PARENT || 0);
   if (!parent) return false;

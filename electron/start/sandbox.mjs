@@ -1,11 +1,11 @@
-/** Why the desktop runtime found no sandbox on Linux, and what helps. */
+/** Why Chromium's sandbox does not work on this Linux, and the remedy. */
 import fs from 'fs';
 import path from 'path';
 
 /**
- * What keeps a program from making user namespaces, which Chromium's sandbox is built of: the file and the value that
- * forbids it. Sources: Ubuntu 24.04 release notes, "Unprivileged user namespace restrictions"; Debian's kernel up to 10;
- * user_namespaces(7).
+ * Kernel settings that prevent user namespaces, which Chromium's sandbox requires: the file and the value that
+ * forbids them. Sources: Ubuntu 24.04 release notes, "Unprivileged user namespace restrictions"; Debian's kernel up
+ * to 10; user_namespaces(7).
  */
 const FORBIDDING = [
   ['/proc/sys/kernel/apparmor_restrict_unprivileged_userns', '1'],
@@ -14,9 +14,9 @@ const FORBIDDING = [
 ];
 
 /**
- * The sentence for a runtime that ended at once where the system forbids its sandbox; '' where the system does not.
- * @param program the runtime's program file; its helper for such systems lies beside it
- * @param read gives the text of a file, '' for one that is not there
+ * The message for a runtime that ended immediately because the system forbids its sandbox; '' if it does not.
+ * @param program the runtime's executable; its sandbox helper is in the same folder
+ * @param read returns the text of a file, '' for a missing one
  */
 export function sandboxSentence(platform, program, read) {
   if (platform !== 'linux') return '';
@@ -37,6 +37,6 @@ function textOf(file) {
   try {
     return fs.readFileSync(file, 'utf8');
   } catch {
-    return ''; // another kernel has no such file
+    return ''; // other kernels have no such file
   }
 }

@@ -6,30 +6,30 @@ import type { Stale } from '../desk/reads.ts';
 export type { Answer, Problem } from '../desk/contract/problem.ts';
 export type * from '../desk/contract/contract.ts';
 
-/** The table of contents of the program: every call that a window can make, with its types. */
+/** Every call that a window can make, with its types. */
 type Procedures = typeof procedures;
 export type { Stale };
 export type CallName = keyof Procedures;
-/** Calls that write nothing into the book. */
+/** Calls that do not write to the book. */
 export type AskName = {
   [N in CallName]: Procedures[N]['kind'] extends 'read' | 'door' ? N : never;
 }[CallName];
 export type CallInput<N extends CallName> = v.InferInput<Procedures[N]['input']>;
 export type CallOutput<N extends CallName> = Awaited<ReturnType<Procedures[N]['run']>>;
 
-/** What changed in the book, so that every open window can look again. */
+/** A change of the book, by which every open window refetches. */
 export interface Changed {
-  /** The call that wrote; null where nobody knows. */
+  /** The call that wrote; null if unknown. */
   call: CallName | null;
-  /** Questions whose answers may not be what they were; null where any may be. */
+  /** Queries whose answers may be outdated; null for any. */
   stale: Stale | null;
-  /** The opening of the book that is open now, null while none is; left out where nobody knows what was missed. */
+  /** The current opening of the book, null while none is open; absent if events may have been missed. */
   opening?: string | null;
 }
 
-/** The window's only way to the desk, whatever carries it. */
+/** The window's connection to the desk, independent of the carrier. */
 export interface Bridge {
-  /** `opening`: the opening of the book that the call is meant for (`ShopView`); null while the window knows none. */
+  /** `opening`: the opening of the book that the call is meant for (`ShopView`); null before the window knows one. */
   call<N extends CallName>(
     name: N,
     input: CallInput<N>,

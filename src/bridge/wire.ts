@@ -1,24 +1,24 @@
-/** What travels between a window and the desk on a message port; HTTP carries the same two things in its own clothes. */
+/** Messages between a window and the desk on a message port; HTTP carries the same data. */
 import type { DeskChanged } from '../desk/desk.ts';
 import type { Answer } from '../desk/contract/problem.ts';
 
-/** Window to desk: one call, numbered by the window so that its answer finds its way back. */
+/** Window to desk: one call, numbered by the window to match its answer. */
 export interface CallMessage {
   id: number;
   name: string;
   input: unknown;
-  /** The opening of the book that it is meant for; null: the window knows none yet. */
+  /** The opening of the book that the call is meant for; null before the window knows one. */
   opening: string | null;
 }
 
-/** Desk to window: the answer to a numbered call, or the news that the book changed. */
+/** Desk to window: the answer to a numbered call, or a change of the book. */
 export type DeskMessage = { id: number | null; answer: Answer<unknown> } | { changed: DeskChanged };
 
 /** The same over HTTP, where the body is the input alone. */
 export const OPENING_HEADER = 'gambrel-opening';
 
-/** The channel of the shell on which a window asks for its port, and on which the port is handed over. */
+/** The shell's channel on which a window requests its port and receives it. */
 export const DESK_PORT_CHANNEL = 'gambrel:desk-port';
 
-/** The channel of the shell on which a window asks for its labels to be printed. */
+/** The shell's channel on which a window requests that its labels be printed. */
 export const PRINT_LABELS_CHANNEL = 'gambrel:print-labels';

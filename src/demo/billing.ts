@@ -1,4 +1,4 @@
-/** Bills and payments of the invented shop: a deposit now and then, and the rest when the meat is fetched. */
+/** Bills and payments of the invented shop: sometimes a deposit, and the balance at pickup. */
 import type { DemoAnimal } from './invented/animal.ts';
 import { drawing, type Draw } from './invented/draw.ts';
 import { SEASONS } from './invented/invention.ts';
@@ -11,11 +11,11 @@ const METHODS = [
 ] as const;
 const DEPOSITS = 0.3;
 const DEPOSIT = '50';
-/** Some pay part of it and bring the rest; some are let go on their word. */
+/** Shares of hunters who pay in two parts, and who leave without paying. */
 const IN_TWO_PARTS = 0.05;
 const ON_THEIR_WORD = 0.02;
 const CENTS = 100;
-/** A stream of chance of its own for each animal's money, so that it changes nothing of the animal. */
+/** A separate random stream for each animal's money, so that it does not change the animal. */
 const [DEPOSIT_STREAM, BILL_STREAM] = [1, 2];
 const moneyDraw = ({ id }: DemoAnimal, stream: number): Draw => drawing(SEASONS.seed, id, stream);
 
@@ -26,7 +26,10 @@ export function takeDeposit({ counter }: Shop, animal: DemoAnimal, by: string): 
   counter.confirm('bills.pay', { animalId: animal.id, kind: 'deposit', method, typed: DEPOSIT, by });
 }
 
-/** Makes the bill and takes the money. Gives the initials of who let it go unpaid, or an empty text. */
+/**
+ * Makes the bill and takes the payment. Returns the initials of the person who released the meat unpaid, or an
+ * empty text.
+ */
 export function settle({ counter }: Shop, animal: DemoAnimal): string {
   const { id, cutter } = animal;
   const draw = moneyDraw(animal, BILL_STREAM);

@@ -1,4 +1,4 @@
-/** Carcasses weighed primal by primal before they are cut: some of those of which every part is weighed. */
+/** Carcasses weighed primal by primal before cutting: some of the animals with every part weighed. */
 import { primalsOf, PRIMAL_SPREAD } from '../desk/animal/primals.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { drawing } from './invented/draw.ts';
@@ -6,14 +6,14 @@ import { SEASONS } from './invented/invention.ts';
 import { allWeights } from './invented/slips.ts';
 import { gramsOf, STEP_GRAMS, typedOf } from './invented/typed.ts';
 
-/** Draws of the block stand apart from those of the animal. */
+/** A separate random stream for the block. */
 const BLOCK = 47;
 const BROKEN_DOWN = 0.5;
-/** The same cutter parts them alike, so they lie nearer to what is usual than those of any shop. */
+/** One cutter's primals vary less than those across shops, by this factor. */
 const ALIKE = 0.45;
-/** Of a pair the sides differ by so much, either way. */
+/** The two sides of a pair differ by up to this share. */
 const SIDES = 0.03;
-/** Sawdust, drip and crumbs, as a share of the carcass. */
+/** Sawdust and drip, as a share of the carcass. */
 const CRUMBS = [0, 0.004] as const;
 
 interface PieceWeighed {
@@ -22,8 +22,8 @@ interface PieceWeighed {
 }
 
 /**
- * What is typed for each piece that comes off the block, in the order of the carcass; none for most animals. An
- * animal with a slip is left out, so that the slip stays as hard to find as it was planted.
+ * The typed weight of each piece at the block, in the order of the carcass; none for most animals. Animals with a
+ * slip are skipped, so that the slip stays as hard to find as planted.
  */
 export function piecesWeighed(animal: DemoAnimal): PieceWeighed[] {
   const { season, number, profile, parts, brought, detailed, weights } = animal;

@@ -1,4 +1,4 @@
-/** The invented shop's two coolers: what hangs where, and what their thermometers showed in the last weeks. */
+/** The invented shop's two coolers: the animals in each, and the temperature readings of the last weeks. */
 import { addDays } from '../core/values/dates.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { momentAt } from './invented/calendar.ts';
@@ -7,10 +7,10 @@ import { SEASONS, SHOP, type InventedSeason } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
 
 const OPENED = 7 * 60;
-/** The log is read three times a day; earlier weeks are on paper. */
+/** Three readings a day; earlier weeks are on paper. */
 const LOG_DAYS = 14;
 const READ_AT = [6 * 60 + 40, 12 * 60 + 30, 18 * 60 + 10] as const;
-/** One evening, two days before the demo stands still, a door was left ajar until somebody saw it. */
+/** One evening, two days before the demo's current date, a door was left open until noticed. */
 const DOOR_DAYS_AGO = 2;
 const DOOR = [
   { minutes: 19 * 60 + 5, f: 41 },
@@ -30,7 +30,7 @@ export function planCoolers(shop: Shop, { opens }: InventedSeason): void {
     for (const [i, { usualF }] of SHOP.coolers.entries())
       for (const [turn, minutes] of READ_AT.entries()) {
         const draw = drawing(SEASONS.seed, 13, i, ago, turn);
-        // Warmer by day, when the door goes.
+        // Warmer by day, when the door is used.
         const f = usualF + draw.whole(-1, 1) + (turn === 1 ? 1 : 0);
         shop.diary.note(momentAt(day, minutes + draw.whole(0, 25)), () => read(shop, i, f, draw.pick(STAFF)));
       }
@@ -46,7 +46,7 @@ function read({ counter }: Shop, cooler: number, f: number, by: string): void {
   if (coolerId !== undefined) counter.call('coolers.logTemperature', { coolerId, typed: `${f}F`, by });
 }
 
-/** A carcass goes onto a hook of the first cooler with room; what came off the bone goes onto a shelf. */
+/** A carcass hangs in the first cooler with room; boned meat goes on a shelf. */
 export function hangUp({ counter }: Shop, { id, brought, season }: DemoAnimal, by: string): void {
   if (!season.mistakes) return;
   const coolers = counter.book.coolers.all();

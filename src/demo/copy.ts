@@ -5,14 +5,14 @@ import { BookError } from '../book/file/book-error.ts';
 import type { DemoBook } from '../desk/door.ts';
 import { DEMO_NOW, fillDemo } from './season.ts';
 
-/** The demo for a desk to open; `keptAt` as in `copyDemo`. */
+/** The demo book for a desk; `keptAt` as in `copyDemo`. */
 export function demoBook(keptAt?: string): DemoBook {
   return { now: DEMO_NOW, copyTo: (path) => copyDemo(path, keptAt) };
 }
 
 /**
- * Puts a book with the invented seasons at `path`. Made once it is copied from `keptAt`, which belongs to one build of the
- * program; where nothing can be kept there, it is made anew each time.
+ * Creates the demo book at `path`. It is generated once and then copied from the cache `keptAt`, which belongs to
+ * one build of the program; without a writable cache it is generated each time.
  */
 export async function copyDemo(path: string, keptAt?: string): Promise<void> {
   if (keptAt !== undefined && copied(keptAt, path)) return;
@@ -22,7 +22,7 @@ export async function copyDemo(path: string, keptAt?: string): Promise<void> {
   if (keptAt !== undefined) keep(path, keptAt);
 }
 
-/** Whether there was a kept demo that opens; what is left of another is removed from `path`. */
+/** Copies the cached demo if it opens; otherwise deletes any remains at `path`. */
 function copied(keptAt: string, path: string): boolean {
   if (!statSync(keptAt, { throwIfNoEntry: false })?.isFile()) return false;
   copyFileSync(keptAt, path);
@@ -43,7 +43,7 @@ function keep(path: string, keptAt: string): void {
     copyFileSync(path, part);
     renameSync(part, keptAt);
   } catch {
-    // An installed program's folder is not for writing: the next demo is made anew, and nothing is lost.
+    // An installed program's folder may be read-only: the next demo is then generated again.
     removePartial(part);
   }
 }

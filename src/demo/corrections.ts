@@ -10,7 +10,8 @@ const AGAIN = 0.8;
 export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeight, by: string): void {
   const { stage, part, slip } = weight;
   const typed = slip?.typed ?? weight.typed;
-  // Confirmed beforehand: asking needs every group's ranges, which takes longer than all the rest.
+  // Confirmed in advance: the plausibility check needs every group's ranges, which takes longer than everything
+  // else.
   const { weighingId } = shop.counter.call('table.weigh', {
     animalId: animal.id,
     stage,
@@ -22,7 +23,7 @@ export function writeWeight(shop: Shop, animal: DemoAnimal, weight: PlannedWeigh
   if (slip) correctSlip(shop, animal, weight, weighingId, by);
 }
 
-/** Corrects the slip where the shop noticed it. */
+/** Corrects the slip if the shop noticed it. */
 export function correctSlip(
   shop: Shop,
   animal: DemoAnimal,

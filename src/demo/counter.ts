@@ -1,4 +1,4 @@
-/** The invented shop's counter: every entry goes through the procedures that a window calls. */
+/** Makes the invented shop's entries through the procedures that a window calls. */
 import * as v from 'valibot';
 import type { Book } from '../book/book.ts';
 import { ProblemError } from '../desk/contract/problem.ts';
@@ -18,9 +18,9 @@ export interface Counter {
   now(): Date;
   today(): string;
   call<N extends Name>(name: N, input: Asked<N>): Answered<N>;
-  /** As `call`, but what is only asked about is confirmed, as a busy shop does. */
+  /** Like `call`, but answers each confirmation with yes. */
   confirm<N extends Name>(name: N, input: Asked<N>): Answered<N>;
-  /** Lets the shop learn from what it has weighed. */
+  /** Refits the yield model to the shop's weights. */
   learn(): void;
 }
 
@@ -35,7 +35,7 @@ export function openCounter(book: Book): Counter {
   function stay(): Promise<Session> {
     return Promise.resolve(whole);
   }
-  // Learning after each of thousands of entries would take minutes; `learn` does it now and then instead.
+  // Refitting after each of thousands of entries would take minutes; `learn` does it at intervals.
   let learned: YieldKnowledge | undefined;
   const session: Session = Object.create(whole, { yields: { get: () => (learned ??= whole.yields) } });
 

@@ -1,4 +1,4 @@
-/** The day an invented animal is cut: its totes are weighed one by one, then its whole cuts are packed. */
+/** The cutting day of an invented animal: its totes are weighed one by one, then its whole cuts are packed. */
 import { GRAMS_PER } from '../core/values/units.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { piecesWeighed } from './breaking.ts';
@@ -12,21 +12,21 @@ import { planGrind } from './to-grinder.ts';
 import { typedOf } from './invented/typed.ts';
 
 const DAY = [8 * 60 + 10, 16 * 60] as const;
-/** On Saturday the shop closes early: all tables start in the morning. */
+/** The shop closes early on Saturday: all tables start in the morning. */
 const LAST_DAY = [8 * 60 + 30, 10 * 60 + 20] as const;
-/** Minutes that a table is at work before the next tote is full. */
+/** Minutes of work until the first tote is full. */
 const FIRST_TOTE = 20;
-/** From one piece of the block to the next; all are weighed before the first tote is full. */
+/** Minutes between pieces at the block; all are weighed before the first tote is full. */
 const NEXT_PIECE = 1.5;
 const STILL_AT_WORK = 9 * 60 + 30;
 const STEAK_PACK_GRAMS = 1.25 * GRAMS_PER.lb;
-/** Left on knives, board and paper between table and package. */
+/** Residue on knives, board and paper between table and package, as a share. */
 const LEFT_BEHIND = [0.002, 0.01] as const;
 
 export function planCutting(shop: Shop, animal: DemoAnimal): void {
   const { draw, cutOn, weights, cutter } = animal;
   let minutes = draw.between(...(cutOn === shop.lastDay ? LAST_DAY : DAY));
-  // A slip of the last day is there to be seen, so its table is still at work.
+  // A slip of the last day must be visible, so its table is still at work.
   if (cutOn === shop.lastDay && weights.table.some(({ slip }) => slip)) minutes = STILL_AT_WORK;
   const next = (wait: number, happens: () => void) => {
     minutes += wait;

@@ -1,4 +1,4 @@
-/** Fat that the invented shop buys: a case on delivery day when little is left, and more when a batch lacks it. */
+/** Fat that the invented shop buys: a case on delivery day when little is left, and more when a batch needs it. */
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
 import { keepsOf } from '../desk/grinder/fat-keeps.ts';
@@ -14,11 +14,11 @@ const DELIVERED = 9 * 60 + 20;
 const [CLEARED_OUT, COUNTED] = [7 * 60 + 40, 18 * 60 + 30];
 const DRY_EDGES_GRAMS = 0.85 * GRAMS_PER.lb;
 const COUNTS = SHOP.staff[0]?.initials ?? '';
-/** Seasons open on a Saturday; the van comes on Tuesdays. */
+/** Seasons start on a Saturday; deliveries come on Tuesdays. */
 const [FIRST_DELIVERY, WEEK] = [3, 7];
-/** The last lots' labels are graded by eye, so they are really this much of the published spread off. */
+/** Labels are visual grades, so the true fat is off by this much of the published spread. */
 const LABEL_OFF = 0.5;
-/** Bought for a batch, fat comes with a little to spare. */
+/** Surplus of fat bought for a batch. */
 const SPARE = 1.05;
 
 export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
@@ -32,14 +32,14 @@ export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
     });
 }
 
-/** What is past its use-by goes out before the season, and when the van comes. */
+/** Discards lots past their use-by date, before the season and on delivery days. */
 function clearOut({ counter }: Shop, reason: string): void {
   for (const lot of counter.book.fat.all())
     if (lot.left_grams > ROUNDING_TOLERANCE_GRAMS && keepsOf(counter, lot) === 'past')
       counter.call('fat.discard', { lotId: lot.id, reason, by: COUNTS });
 }
 
-/** The evening before the demo stands still somebody weighs the lot in use, and finds less than the book has. */
+/** On the evening before the demo's current date the lot in use is weighed, and less is left than recorded. */
 function countOldest({ counter }: Shop): void {
   const lot = counter.book.fat
     .all()
@@ -52,7 +52,7 @@ function countOldest({ counter }: Shop): void {
   counter.call('fat.count', { lotId: lot.id, typed, reason: 'Weighed; dry edges trimmed off', by: COUNTS });
 }
 
-/** Sees to it that a batch can reach its target. `cases`: what is bought comes in cases, else just what is needed. */
+/** Ensures that a batch can reach its target. `cases`: buys in cases, else only the missing amount. */
 export async function needFat(
   shop: Shop,
   asked: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
@@ -67,7 +67,7 @@ export async function needFat(
   buy(shop, fat, cases ? Math.max(missing, fat.caseLb * GRAMS_PER.lb) : missing);
 }
 
-/** What the trim would take if there were no fat in it at all. */
+/** The fat needed if the trim had none at all. */
 function mostNeeded(
   { counter }: Shop,
   {
@@ -85,7 +85,7 @@ function mostNeeded(
   return (trim * target) / (rich - target);
 }
 
-/** The fat of a lot as it really is, its label may say otherwise. */
+/** The true fat of a lot, which its label may misstate. */
 export function reallyFat({ counter }: Shop, lotId: number | null): number {
   const lot = counter.book.fat.get(lotId ?? 0);
   if (!lot) throw new RangeError(`no fat lot ${lotId}`);

@@ -1,4 +1,4 @@
-/** A batch from its plan to its packages: weighed in, ground twice, now and then tested for its fat. */
+/** A batch from its plan to its packages: weighed in, ground twice, sometimes tested for fat. */
 import { GRAMS_PER } from '../core/values/units.ts';
 import type { StoredPlan } from '../desk/grinder/grind-plan.ts';
 import type { PlanPart } from '../desk/contract/contract.ts';
@@ -12,18 +12,18 @@ import { STEP_GRAMS, typedOf } from './invented/typed.ts';
 
 const TESTED = 0.24;
 const METHOD = 'Quick tester, 50 g';
-/** The tester's own spread. */
+/** Standard deviation of the fat tester. */
 const TESTER_SD = 0.006;
-/** Stays in the grinder and on the plate. */
+/** Residue in the grinder and on the plate, as a share. */
 const LEFT_BEHIND = [0.004, 0.02] as const;
 const TUB_GRAMS = 60 * GRAMS_PER.lb;
-/** Minutes from one batch on the bench to the next. */
+/** Minutes between two batches. */
 const WALK_UP = 2;
 const FINE_PLATES = ['3/16 in', '3/16 in', '1/8 in'] as const;
 
 export interface Grind {
   owners: DemoAnimal[];
-  /** Grams of trim by owner, in the same order; all that is left where it is null. */
+  /** Grams of trim by owner, in the same order; null for all that is left. */
   grams: number | null;
   fat: string;
   targetFat: number | null;
@@ -64,7 +64,7 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
   });
 }
 
-/** In tubs that one person lifts; fat is cut to the plan and comes out a step more or less. */
+/** In tubs that one person can lift; fat is cut to the plan, give or take one step. */
 function tubsOf({ kind, grams }: PlanPart, draw: Draw): string[] {
   if (kind === 'fat') {
     const off = grams > 8 * STEP_GRAMS && draw.maybe(0.3) ? -STEP_GRAMS : 0;
@@ -92,7 +92,7 @@ function weighIn(
   });
 }
 
-/** What a tester shows of the grind as it really is; once in a season somebody took the wrong tub. */
+/** The tester's reading of the true fat; once in a season the wrong tub is tested. */
 function test(shop: Shop, { owners, targetFat, by }: Grind, batchId: number, draw: Draw): void {
   const rows = shop.counter.book.weighings.ofBatch(batchId);
   const fat = rows.reduce((sum, row) => {

@@ -5,7 +5,7 @@ import { settle } from './billing.ts';
 import { momentAt } from './invented/calendar.ts';
 import type { Shop } from './shop-day.ts';
 
-/** Most hunters come within days, some need a second call. */
+/** Most hunters come within days; some need a second call. */
 const FETCHED = [
   { value: [0, 2], weight: 55 },
   { value: [3, 5], weight: 30 },
@@ -14,7 +14,7 @@ const FETCHED = [
 const BY_SOMEBODY_ELSE = 0.07;
 const BIG_BOX_GRAMS = 60 * GRAMS_PER.lb;
 
-/** Notes the pick-up down, once an animal is ready and once more when its hold has ended. */
+/** Schedules the pickup, once an animal is ready and again when its hold has ended. */
 export function planPickUp(shop: Shop, animal: DemoAnimal): void {
   const { counter, diary } = shop;
   const { id, draw, person, season } = animal;
@@ -27,14 +27,14 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
     : person.card.name;
   const note = animal.truth.takeHome > BIG_BOX_GRAMS && draw.maybe(0.3) ? 'Two coolers' : '';
   diary.note(at, () => {
-    // Held in the meantime: it stays, and is fetched once the result is in.
+    // On hold in the meantime: pickup follows the result.
     if (counter.book.animals.hold(id)) return;
     const unpaidBy = settle(shop, animal);
     counter.call('pickup.release', { id, to, note, unpaidBy, by: animal.cutter });
   });
 }
 
-/** Once the laboratory has called, nobody touches it any more. */
+/** After a positive result all work on the animal stops. */
 export function foundPositive({ counter }: Shop, { id }: DemoAnimal): boolean {
   return counter.book.animals.hold(id)?.positive === 1;
 }

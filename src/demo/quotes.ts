@@ -1,4 +1,4 @@
-/** Quotes: some hunters ask before they bring an animal, others ask and never come. */
+/** Quotes: some hunters ask before they bring an animal, others never come. */
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
 import { inventAnimal, type DemoAnimal } from './invented/animal.ts';
@@ -8,9 +8,9 @@ import { SEASONS, SHOP, type InventedSeason } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
 import { gramsOf } from './invented/typed.ts';
 
-/** Share of quotes on which the animal is brought. */
+/** Share of quotes that are accepted. */
 const TAKEN = 0.75;
-/** How far off a hunter's guess of a weight is. */
+/** Relative standard deviation of a hunter's guess of a weight. */
 const GUESS_SD = 0.05;
 const NEVER_CAME = 5000;
 

@@ -1,4 +1,4 @@
-/** Fills the demo book with an invented shop's seasons, made entry by entry as a shop would make them. */
+/** Fills the demo book with an invented shop's seasons, entry by entry, through the calls of a shop. */
 import type { Book } from '../book/book.ts';
 import { addDays } from '../core/values/dates.ts';
 import type { DemoAnimal } from './invented/animal.ts';
@@ -17,20 +17,20 @@ import { allWeights, plantSlips } from './invented/slips.ts';
 import { planIntake } from './taking-in.ts';
 import { planSausage } from './to-grinder.ts';
 
-/** The demo's calendar stands still at a Saturday in November, so that its season looks the same all year. */
+/** The demo's fixed current date, a Saturday in November, so that its season looks the same all year. */
 export const DEMO_NOW = new Date(SEASONS.today);
 
-/** Days of a season on which the shop's yields are learned again. */
+/** Days of a season on which the yield model is refitted. */
 const LEARNS = [0] as const;
 
-/** What was planted in the made season, for tests. */
+/** The planted data, for tests. */
 export interface DemoMade {
-  /** Animals with a slip that stayed, in the order of `resources/demo/mistakes.json`. */
+  /** Animals with an uncorrected slip, in the order of `resources/demo/mistakes.json`. */
   slipped: { ticket: string; typed: string }[];
 }
 
 export async function fillDemo(book: Book): Promise<DemoMade> {
-  // One transaction for the whole fill: each entry is a step within it, and a demo half made is no demo.
+  // One transaction for the whole fill, with each entry as a savepoint: a partial demo is useless.
   book.db.exec('BEGIN IMMEDIATE');
   try {
     const made = await fill(book);

@@ -2,12 +2,15 @@ import { momentAt } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import { PRICES, SHOP } from './invented/invention.ts';
 
-/** Prices end in five cents. */
+/** Prices are multiples of five cents. */
 const ROUND_TO = 5;
-/** Written down on the morning a week before they hold. */
+/** Entered in the morning, a week before they take effect. */
 const WRITTEN = 8 * 60;
 
-/** The shop's name, people and price books; the newest book is its own, so the program's example never shows. */
+/**
+ * The shop's name, staff and price books. Its newest price book is its own, so that the supplied example never
+ * shows.
+ */
 export function setUpShop(counter: Counter): void {
   const by = SHOP.staff[0]?.initials ?? '';
   const { shopName, unit, ...changes } = SHOP.settings;

@@ -3,24 +3,24 @@ import type { Diary } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import type { Town } from './invented/people.ts';
 
-/** The invented shop at work: its counter, its diary and what it has to remember from one day to the next. */
+/** The state of the simulated shop. */
 export interface Shop {
   counter: Counter;
   diary: Diary;
   town: Town;
-  /** The day on which the demo stands still. */
+  /** The demo's current date. */
   lastDay: string;
   /** Animals whose trim waits for the next sausage day. */
   sausage: DemoAnimal[];
-  /** The animal whose sample came back positive. */
+  /** The animal with the positive sample. */
   positive: DemoAnimal | null;
-  /** The animal that was written down days after it came. */
+  /** The animal that was entered days after its arrival. */
   late: DemoAnimal | null;
-  /** When the batch on the bench is weighed in and the next may be planned: both would count on the same fat. */
+  /** When the current batch is weighed in and the next may be planned: otherwise both would plan the same fat. */
   benchFreeAt: Date;
-  /** Fat tests so far that had a target. */
+  /** Number of fat tests with a target. */
   tests: number;
-  /** Notes something down for so many minutes from now. */
+  /** Schedules an event in so many minutes. */
   soon(minutes: number, happens: () => void | Promise<void>): void;
 }
 

@@ -1,4 +1,4 @@
-/** Taking an invented animal in, and what the laboratory says of its sample. */
+/** Intake of an invented animal, and the laboratory result of its sample. */
 import { addDays } from '../core/values/dates.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { takeDeposit } from './billing.ts';
@@ -9,16 +9,16 @@ import { ANIMALS } from './invented/invention.ts';
 import { correctSlip, writeWeight } from './corrections.ts';
 import type { Shop } from './shop-day.ts';
 
-/** The first sample taken on or after this day is the one that comes back positive. */
+/** The first sample from this date on is positive. */
 const POSITIVE_FROM = '2026-10-27';
 /**
- * The first quarters brought on or after this day that are cut later than that went straight into the cooler and was written down only when its
- * turn came, so that the record book has a late entry.
+ * The first quarters received from this date on and cut later than that are entered only when cut, so that the
+ * record book has a late entry.
  */
 const LATE_FROM = '2026-10-01';
 const LATE_BY = 3;
 const [OPENS, CLOSES] = [8 * 60, 18 * 60];
-/** Shortly before the moment at which the demo stands still. */
+/** Shortly before the demo's current time. */
 const SO_FAR = 10 * 60 + 15;
 /** Skinning takes about this long, in minutes. */
 const SKINNING = [35, 110] as const;
@@ -92,7 +92,7 @@ function broughtBy(shop: Shop, { draw, season }: DemoAnimal): { name: string; ad
   return { name, address };
 }
 
-/** Samples come back in a week or two; until then the meat stays here. */
+/** Results arrive in a week or two; the animal is held until then. */
 function planResult(shop: Shop, animal: DemoAnimal, by: string): void {
   const positive = animal.receivedOn >= POSITIVE_FROM && !shop.positive;
   if (positive) shop.positive = animal;

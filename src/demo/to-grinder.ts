@@ -1,4 +1,4 @@
-/** When whose trim goes to the grinder: one owner's on the next working day, some kept for the day sausage is made. */
+/** When trim goes to the grinder: a single owner's on the next working day, some kept for a sausage day. */
 import { GRAMS_PER } from '../core/values/units.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { momentAt, nextWorkday } from './invented/calendar.ts';
@@ -10,7 +10,7 @@ import { reachesForSausage } from './invented/sausage.ts';
 import type { Shop } from './shop-day.ts';
 
 const DAY = [8 * 60 + 15, 16 * 60 + 30] as const;
-/** On the last day half the morning's batches are still to come when the demo stands still. */
+/** On the last day half of the morning's batches are still to come at the demo's current time. */
 const LAST_DAY = [8 * 60 + 30, 13 * 60] as const;
 const SAME_DAY = 0.45;
 const SAUSAGE_AT = 9 * 60 + 50;
@@ -31,7 +31,7 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
   shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);
 }
 
-/** Sausage days: who waits, up to so many; too few wait for the next one, unless there is none. */
+/** Sausage days: the waiting animals, up to a maximum; too few wait for the next day, if there is one. */
 export function planSausage(shop: Shop, season: InventedSeason): void {
   const { products, leastOwners, mostOwners } = ORDERS.sausage;
   for (const [i, day] of season.pools.entries())

@@ -1,10 +1,13 @@
-/** What is recorded of an animal. The book, the core and the desk share these words. */
+/** Terms recorded of an animal, shared by book, core and desk. */
 
-/** How the animal came in: whole in its hide, skinned, as bone-in quarters, as named primals, or as boned meat. */
+/**
+ * The condition of the animal on arrival: whole with its hide on, skinned, as bone-in quarters, as named primals,
+ * or as boned meat.
+ */
 export const BROUGHT = ['whole', 'skinned', 'quarters', 'primals', 'boned'] as const;
 export type Brought = (typeof BROUGHT)[number];
 
-/** Whether one weight on the hook is the whole carcass; anything else came in pieces. */
+/** Whether one weight on the hook is the whole carcass; otherwise it came in pieces. */
 export const isWholeCarcass = (brought: string | undefined): boolean =>
   brought === 'whole' || brought === 'skinned';
 
@@ -14,14 +17,14 @@ export type Sex = (typeof SEXES)[number];
 export const AGES = ['young', 'yearling', 'adult', 'unknown'] as const;
 export type Age = (typeof AGES)[number];
 
-/** Whether an animal in its hide has its lower legs, down from knee and hock. Most have. */
+/** Whether an animal with its hide on has its lower legs, from knee and hock down. Most do. */
 export const LEGS = ['on', 'off', 'unknown'] as const;
 export type Legs = (typeof LEGS)[number];
 
-/** Where the animal is on its way through the shop. */
+/** The stage of the animal in the shop. */
 export type AnimalStage = 'hanging' | 'cutting' | 'packing' | 'ready' | 'released' | 'disposed';
 
-/** What a laboratory reported; `none` withdraws a result that was entered by mistake. */
+/** A laboratory result; `none` withdraws one that was entered by mistake. */
 export const TEST_RESULTS = ['positive', 'not detected', 'none'] as const;
 export type TestResult = (typeof TEST_RESULTS)[number];
 

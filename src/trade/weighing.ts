@@ -1,4 +1,4 @@
-/** What is weighed, when, and in which unit. */
+/** Terms of weighing: parts, stages and units. */
 
 /** The units that a weight may be typed in. */
 export const MASS_UNITS = ['lb', 'oz', 'kg', 'g'] as const;
@@ -12,7 +12,7 @@ export type CutPart = (typeof CUT_PARTS)[number];
 export const NONE_PARTS = ['fat saved', 'sinew', 'bone', 'damage'] as const satisfies readonly CutPart[];
 export type NonePart = (typeof NONE_PARTS)[number];
 
-/** Where in the flow a weight is taken. */
+/** The step at which a weight is taken. */
 export type WeighStage =
   'live' | 'dressed' | 'received' | 'hanging' | 'primal' | 'cut' | 'grinder' | 'packed';
 

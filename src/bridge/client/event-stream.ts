@@ -5,9 +5,12 @@ export interface StreamEvent {
 }
 
 /**
- * Reads a server-sent stream to its end and hands over each whole message; lines that start with a colon are signs
- * of life. Follows "9.2.6 Interpreting an event stream" of the HTML standard for the fields `event` and `data`.
- * Example: `event: changed\ndata: {}\n\n` is one message `{ event: 'changed', data: '{}' }`.
+ * Reads a server-sent stream to its end and passes on each complete message; lines that start with a colon are
+ * heartbeats. Follows "9.2.6 Interpreting an event stream" of the HTML standard for the fields `event` and `data`.
+ * Example: `event: changed
+ * data: {}
+ *
+ * ` is one message `{ event: 'changed', data: '{}' }`.
  */
 export async function readEvents(
   stream: ReadableStream<Uint8Array>,

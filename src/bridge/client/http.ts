@@ -1,4 +1,4 @@
-/** The browser window's end of the loopback carrier. */
+/** The browser window's carrier over loopback HTTP. */
 import type { Answer, Bridge, Changed } from '../contract.ts';
 import { OPENING_HEADER } from '../wire.ts';
 import { readEvents } from './event-stream.ts';
@@ -8,17 +8,17 @@ import { DESK_GONE } from './port.ts';
 import { openSession, type Session, type SessionPlace } from './session.ts';
 
 export interface HttpPlace extends SessionPlace {
-  /** Resolves when the window can be seen: a browser allows one address six lines, so a hidden window holds none. */
+  /** Resolves when the window is visible: a browser allows six sockets per address, so a hidden window uses none. */
   seen(): Promise<void>;
-  /** Fires when the window is hidden. */
+  /** Aborted when the window is hidden. */
   hidden(): AbortSignal;
   wait(milliseconds: number): Promise<void>;
 }
 
-/** Pauses before the stream of changes is asked for again, ms; the last one repeats. */
+/** Delays before reconnecting the change stream, ms; the last one repeats. */
 const PAUSES = [500, 1_000, 2_000, 5_000, 10_000];
 
-/** Makes calls over HTTP. A server that is not there is `desk.gone`; one that does not know us is `desk.no-session`. */
+/** Makes calls over HTTP. An unreachable server is `desk.gone`; an unknown session is `desk.no-session`. */
 export function bridgeOverHttp(place: HttpPlace): Bridge {
   const session = openSession(place);
   const listeners = openListeners();
@@ -37,13 +37,13 @@ export function bridgeOverHttp(place: HttpPlace): Bridge {
         return { ok: false, problem: { kind: 'refused', code: 'desk.no-session' } };
       return (await response.json()) as Answer<unknown>;
     } catch {
-      return DESK_GONE; // no line, or an answer cut short
+      return DESK_GONE; // no connection, or a truncated answer
     }
   };
   return { call: call as Bridge['call'], on: (_event, listener) => listeners.add(listener) };
 }
 
-/** Reads the stream of changes for as long as the window lives and is known, and says so once after each break. */
+/** Reads the change stream while the window exists and is authenticated, and reports once after each interruption. */
 async function followChanges(
   place: HttpPlace,
   session: Session,
@@ -63,7 +63,7 @@ async function followChanges(
         });
       }
     } catch {
-      // The line broke or the window was hidden: both mean asking again below.
+      // The connection broke or the window was hidden: both mean reconnecting below.
     }
     broken = true;
     await place.wait(PAUSES[Math.min(tries, PAUSES.length - 1)] ?? 0);

@@ -1,4 +1,4 @@
-/** The window's way to the desk: a message port in the desktop app, HTTP in a browser. */
+/** Connects the window to the desk: a message port in the desktop app, HTTP in a browser. */
 import type { Bridge } from '../contract.ts';
 import { DESK_PORT_CHANNEL } from '../wire.ts';
 import { bridgeOverHttp } from './http.ts';
@@ -7,8 +7,8 @@ import { bridgeOverPort } from './port.ts';
 import type { PreloadApi } from './preload-api.ts';
 
 /**
- * Finds the carrier and opens it. Call it once, before the router starts: it takes the code out of the address.
- * Never rejects; a desk that cannot be reached shows in the answers of the calls.
+ * Selects and opens the carrier. Call it once, before the router starts, because it removes the code from the
+ * address. Never rejects; an unreachable desk shows in the answers of the calls.
  */
 export async function connect(): Promise<Bridge> {
   return window.gambrel ? bridgeOverPort(await askForPort(window.gambrel)) : overHttp();
@@ -30,8 +30,8 @@ function askForPort(preload: PreloadApi): Promise<MessagePort> {
 function overHttp(): Bridge {
   const code = codeIn(location.hash);
   if (code !== null) history.replaceState(null, '', '#/');
-  // A new address pasted into an open window changes only its fragment: start afresh with the new code. The event
-  // tells the address, because the router may have replaced the fragment by now.
+  // A new address pasted into an open window changes only its fragment: restart with the new code. The event has
+  // the address, because the router may have replaced the fragment by now.
   window.addEventListener('hashchange', ({ newURL }) => {
     const { hash } = new URL(newURL);
     if (codeIn(hash) === null) return;

@@ -1,12 +1,12 @@
 import type { Changed } from '../contract.ts';
 
-/** Who wants to hear of changes in one window. */
+/** The change listeners of one window. */
 interface Listeners {
   add(listener: (changed: Changed) => void): () => void;
   tell(changed: Changed): void;
 }
 
-/** Said after a break in the line, when nobody knows what was missed. */
+/** Sent after an interruption, when events may have been missed. */
 export const ANYTHING_CHANGED: Changed = { call: null, stale: null };
 
 export function openListeners(): Listeners {

@@ -1,6 +1,6 @@
 import type { CallName } from '../contract.ts';
 
-/** Calls after which another opening of a book may be shown. Whoever made one waits for its answer all the same. */
+/** Calls after which another opening of a book may be current. Their caller gets the answer anyway. */
 const OPENS_A_BOOK: ReadonlySet<CallName> = new Set<CallName>([
   'shop.openDemo',
   'shop.leaveDemo',

@@ -1,16 +1,16 @@
 /**
- * A second window of the same browser (a link opened in a new tab, a bookmark) gets the session from the first: what
- * one window shows its tab may know, and nobody outside this browser and this address hears it.
+ * A second window of the same browser (a link in a new tab, a bookmark) gets the session from the first. Only
+ * windows of this browser and origin receive the message.
  */
 import { SESSION, type SessionStore } from './session.ts';
 
 const CHANNEL = 'gambrel.session';
-/** How long the others have to answer, ms. */
+/** Timeout for answers, ms. */
 const TIMEOUT_MS = 400;
 
 type Message = { asks: string } | { answers: string; session: string };
 
-/** Answers windows that ask for a session, for as long as this one lives; the function returned asks them. */
+/** Answers session requests of other windows while this one exists; the returned function requests theirs. */
 export function shareSession(store: SessionStore): () => Promise<string | null> {
   const channel = new BroadcastChannel(CHANNEL);
   channel.addEventListener('message', ({ data }: MessageEvent<Message>) => {

@@ -3,10 +3,10 @@ import type { Problem } from '../../desk/contract/problem.ts';
 type PlainCopy = { ok: true; json: string } | { ok: false; problem: Problem };
 
 /**
- * The input of a call as JSON text. Reactive objects are read through and so lose what cannot cross to another process; members
- * that are `undefined` are left out.
- * A number that JSON would turn into null (NaN, infinite) is refused, because null often means something else
- * ("no fat wanted"). Example: `plainCopy({ percent: NaN })` is the problem `input.not-a-number`, field `percent`.
+ * The input of a call as JSON text. Reactive proxies are copied, because they cannot be sent to another process;
+ * `undefined` members are omitted. A number that JSON would turn into null (NaN, infinite) is refused, because null
+ * often has another meaning ("no fat wanted"). Example: `plainCopy({ percent: NaN })` is the problem
+ * `input.not-a-number`, field `percent`.
  */
 export function plainCopy(input: unknown): PlainCopy {
   let wrong: string | null = null;
@@ -19,7 +19,7 @@ export function plainCopy(input: unknown): PlainCopy {
     if (wrong !== null) return refusal('input.not-a-number', wrong);
     return json === undefined ? refusal('input.not-plain') : { ok: true, json };
   } catch {
-    return refusal('input.not-plain'); // a circle, or a whole number beyond JSON
+    return refusal('input.not-plain'); // a circular structure, or a bigint
   }
 }
 

@@ -1,13 +1,13 @@
-/** The window's end of a message port to the desk. */
+/** The window's carrier over a message port. */
 import type { Answer, Bridge, Changed } from '../contract.ts';
 import type { CallMessage, DeskMessage } from '../wire.ts';
 import { openListeners } from './listeners.ts';
 import { plainCopy } from './plain.ts';
 
-/** What every waiting or later call gets once the desk is no longer there. */
+/** The answer to pending and later calls once the desk is gone. */
 export const DESK_GONE: Answer<never> = { ok: false, problem: { kind: 'broken', code: 'desk.gone' } };
 
-/** Makes calls over `port`. When the port closes, waiting calls end with `desk.gone`, and later ones at once. */
+/** Makes calls over `port`. When the port closes, pending calls end with `desk.gone`, and later ones immediately. */
 export function bridgeOverPort(port: MessagePort): Bridge {
   const waiting = new Map<number, (answer: Answer<unknown>) => void>();
   const listeners = openListeners();

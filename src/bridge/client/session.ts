@@ -1,6 +1,6 @@
-/** How a browser window proves that its person may use the desk. */
+/** Authenticates a browser window. */
 
-/** The few members used of `sessionStorage`, which dies with the tab and outlives a reload. */
+/** The few members used of `sessionStorage`, which ends with the tab and survives a reload. */
 export interface SessionStore {
   getItem(name: string): string | null;
   setItem(name: string, value: string): void;
@@ -10,25 +10,25 @@ export interface SessionStore {
 export interface SessionPlace {
   fetch: typeof fetch;
   store: SessionStore;
-  /** The code from the address, or null after a reload. It is good once. */
+  /** The code from the address, or null after a reload. It is valid once. */
   code: string | null;
-  /** Asks the other windows of this browser for the session that they have; null where there is none. */
+  /** Requests the session of another window of this browser; null if there is none. */
   askOthers(): Promise<string | null>;
 }
 
 export interface Session {
-  /** `fetch` with the session, after getting one where there is none or it has lapsed. Rejects like `fetch`. */
+  /** `fetch` with the session, obtained first if missing or expired. Rejects like `fetch`. */
   fetch(path: string, init?: RequestInit): Promise<Response>;
 }
 
 export const SESSION = 'gambrel.session';
 
-/** Opens the session of one window: by the code in its address, else the one kept, else that of another window. */
+/** Opens the session of one window: by the code in its address, else the stored one, else that of another window. */
 export function openSession({ fetch: fetchIt, store, code: given, askOthers }: SessionPlace): Session {
   let code = given;
   let looking: Promise<string | null> | null = null;
 
-  /** Calls that start together share one look: the code may be shown once only. */
+  /** Concurrent calls share one lookup: the code may be used once only. */
   const session = () => (looking ??= look().finally(() => (looking = null)));
 
   async function look(): Promise<string | null> {
@@ -37,7 +37,7 @@ export function openSession({ fetch: fetchIt, store, code: given, askOthers }: S
     return session;
   }
 
-  /** Shown at once, even where a session is kept, so that it is used up and worth nothing to whoever finds it. */
+  /** Used immediately, even with a stored session, so that the code is consumed and worthless to others. */
   async function showCode(): Promise<string | null> {
     if (code === null) return null;
     const response = await fetchIt('/session', {

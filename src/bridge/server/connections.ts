@@ -1,28 +1,28 @@
 /**
- * The lines (sockets) of one server. Anybody on this computer can open lines and leave them lying, so those that
- * showed no session are few, and a new one takes the place of the one that did nothing for longest. A line that showed
- * a session moves out of their way.
+ * Limits the sockets of one server. Any program on this computer can open sockets and leave them idle, so the
+ * number of unauthenticated ones is small, and a new one replaces the one that was idle longest. An authenticated
+ * socket no longer counts among them.
  */
 import type { Socket } from 'node:net';
 
-/** Requests on one line that wait for their answer. A browser sends the next only after the answer. */
+/** Pending requests per socket. A browser sends the next only after the response. */
 const MAX_PENDING = 4;
 
 export interface Connections {
-  /** A line was opened. */
+  /** A socket was opened. */
   onOpen(socket: Socket): void;
-  /** A request came on it. False, and the line is cut, when too many before it have no answer yet. */
+  /** A request arrived. False, and the socket is destroyed, when too many are pending. */
   onRequest(socket: Socket): boolean;
-  /** A request on it got its answer. */
+  /** A response was sent. */
   onResponse(socket: Socket): void;
-  /** Its sender showed a session. */
+  /** The socket presented a session. */
   onAuthenticated(socket: Socket): void;
   isAuthenticated(socket: Socket): boolean;
 }
 
-/** @param most lines kept at once: of senders without a session, and of windows with one */
+/** @param most sockets at a time: unauthenticated, and of windows */
 export function limitConnections(most: { anonymous: number; windows: number }): Connections {
-  // A Set keeps the order of adding, so the first is the one that did nothing for longest.
+  // A Set keeps insertion order, so the first is the one that was idle longest.
   const anonymous = new Set<Socket>();
   const windows = new Set<Socket>();
   const waiting = new WeakMap<Socket, number>();

@@ -1,19 +1,22 @@
-/** The stream of changes over HTTP, in the text format of server-sent events. */
+/** The change stream over HTTP, as server-sent events. */
 import type { ServerResponse } from 'node:http';
 import type { DeskCaller } from './answer.ts';
 import { SAFE_HEADERS } from './window-files.ts';
 
-/** A sign of life this often, ms, so that both sides notice a broken line. */
+/** Interval of heartbeats, ms, by which both sides detect a broken connection. */
 const HEARTBEAT = 15_000;
-/** Bytes that may wait for a window that does not read; beyond it the stream is cut, and the window asks anew. */
+/** Maximum unsent bytes for a window that does not read; beyond it the stream is cut, and the window refetches. */
 const MOST_WAITING = 64 * 1024;
 
 export interface Streams {
-  /** Keeps `response` open and tells it of every change; false when there are too many already, of this session or of all. */
+  /** Keeps `response` open and writes every change to it; false when the session or the server has too many streams. */
   open(response: ServerResponse, session: string): boolean;
 }
 
-/** The streams of one server, never more than `most` at once, and `mostEach` of one session: no window shuts the others out. */
+/**
+ * The streams of one server, at most `most` in total and `mostEach` per session, so that no window blocks the
+ * others.
+ */
 export function openStreams(desk: DeskCaller, most: number, mostEach: number): Streams {
   let count = 0;
   const of = new Map<string, number>();
@@ -35,9 +38,9 @@ export function openStreams(desk: DeskCaller, most: number, mostEach: number): S
 }
 
 /**
- * Keeps `response` open and writes every change of the book to it, until either side ends it.
- * The window reads it with `fetch` rather than `EventSource`: only so can the pass travel in a header
- * instead of in an address, which ends up in histories and logs.
+ * Keeps `response` open and writes every change of the book to it, until either side ends it. The window reads it
+ * with `fetch` rather than `EventSource`, so that the session travels in a header instead of in an address, which
+ * ends up in histories and logs.
  */
 function streamChanges(desk: DeskCaller, response: ServerResponse): void {
   response.writeHead(200, { ...SAFE_HEADERS, 'content-type': 'text/event-stream; charset=utf-8' });

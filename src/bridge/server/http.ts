@@ -1,4 +1,4 @@
-/** Carries calls over HTTP on 127.0.0.1: the same window and the same desk, in an ordinary browser. */
+/** Carries calls over HTTP on 127.0.0.1: the same window and desk in an ordinary browser. */
 import { createServer } from 'node:http';
 import Fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import type { DeskCaller } from './answer.ts';
@@ -15,32 +15,32 @@ export interface HttpCarrierOptions {
   desk: DeskCaller;
   /** Folder of the built window. */
   windowFolder: string;
-  /** The wanted port; the next free one is taken if it is not free; 0 = any. */
+  /** The preferred port; the next free one if it is in use; 0 = any. */
   port: number;
-  /** How long a request may take to arrive, its headers and all of it, and how often that is looked at, ms. */
+  /** Timeouts for headers and for the whole request, and the interval of the check, ms. */
   patience?: { headersMs: number; requestMs: number; checkMs: number };
-  /** Lines of senders without a session and of windows with one, and streams of changes, open at once. */
+  /** Limits on open unauthenticated sockets, sockets of windows, and change streams. */
   most?: { anonymous: number; windows: number; streams: number };
 }
 
 export interface HttpCarrier {
   port: number;
-  /** A new address to open in a browser. It lets one window in, once, within a minute. */
+  /** A new address to open in a browser. It admits one window, once, within a minute. */
   newAddress(): string;
   /** Ends all streams and connections. */
   close(): Promise<void>;
 }
 
 const PATIENCE = { headersMs: 5_000, requestMs: 10_000, checkMs: 1_000 };
-/** A browser opens six lines to one address, and a hidden window holds none: more than any shop has windows. */
+/** A browser opens six sockets per address, and a hidden window none: more than any shop has windows. */
 const MOST = { anonymous: 128, windows: 256, streams: 64 };
-/** A window has one stream of changes; a tab that was duplicated shares its session. */
+/** A window has one change stream; a duplicated tab shares its session. */
 const MOST_STREAMS_OF_SESSION = 4;
 
 /**
- * Starts the loopback server. An address carries its code in the fragment, which a browser never sends; the page
- * shows it once to `POST /session` and gets a session, with which it calls `POST /call/<name>` and reads `GET /events`.
- * Every refusal is a status and `{ ok: false, problem }`; what the desk itself refuses is an answer, status 200.
+ * Starts the loopback server. An address carries its code in the fragment, which a browser never sends. The page
+ * posts it once to `POST /session` and gets a session for `POST /call/<name>` and `GET /events`. Every refusal is a
+ * status and `{ ok: false, problem }`; a refusal by the desk itself is a response with status 200.
  */
 export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCarrier> {
   const most = options.most ?? MOST;
@@ -68,14 +68,14 @@ export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCa
   };
 }
 
-/** Inputs are checked by the desk, whichever carrier brought them; the framework's own compilers would only take time to load. */
+/** Inputs are validated by the desk for every carrier; the framework's own compilers would only slow the start. */
 const NO_SCHEMAS = { buildValidator: noSchema, buildSerializer: noSchema };
 
 function noSchema(): never {
   throw new Error('Routes have no schemas.');
 }
 
-/** A server without routes, that answers every failure and keeps its lines in order. */
+/** A server without routes, with error handling and socket limits. */
 function openApp({ headersMs, requestMs, checkMs }: typeof PATIENCE, lines: Connections): FastifyInstance {
   const patience = {
     headersTimeout: headersMs,

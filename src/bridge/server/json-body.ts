@@ -1,15 +1,15 @@
-/** How the body of a request is read. */
+/** Parses request bodies. */
 import { RefusedRequest } from './refusal.ts';
 
-/** Largest body of a call, bytes: a form's worth of text. */
+/** Largest body of a call, bytes. */
 export const BODY_LIMIT = 1024 * 1024;
 
-/** Levels of brackets in a body; the deepest call, a layout of a table with its words, has six. */
+/** Maximum nesting depth of a body; the deepest call, a table layout with its words, has six levels. */
 const MOST_DEPTH = 32;
 
 /**
- * Parses a JSON body, in time that grows with its length and no faster.
- * @throws RefusedRequest 400 for bytes that are no UTF-8, text that is no JSON, and values that no call has
+ * Parses a JSON body in linear time.
+ * @throws RefusedRequest 400 for invalid UTF-8, invalid JSON, and values that no call has
  */
 export function parseJson(body: Uint8Array): unknown {
   try {
@@ -22,8 +22,8 @@ export function parseJson(body: Uint8Array): unknown {
 }
 
 /**
- * Refuses a value that would harm whoever walks it carelessly: nested so deep that the walk uses up the stack, or with
- * a member `__proto__`, which a copy would turn into a prototype. The walk itself keeps its own list of what is left.
+ * Refuses values that could harm a recursive walk: nesting deep enough to exhaust the stack, or a member
+ * `__proto__`, which a copy would turn into a prototype. The walk itself is iterative.
  */
 function refuseOddities(value: unknown): void {
   let level: unknown[] = [value];

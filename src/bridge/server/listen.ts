@@ -1,14 +1,14 @@
 /** Finds a free port on the loopback address. */
 import type { Server } from 'node:http';
 
-/** The only address ever listened on. */
+/** The only address that the server binds to. */
 export const LOOPBACK = '127.0.0.1';
-/** How many ports after the wanted one are tried before any free one is taken. */
+/** Number of following ports to try before any free one. */
 const NEIGHBOURS = 20;
 
 /**
  * Listens on `wanted`, else on the next free port, else on any.
- * @returns the port that was taken; with `wanted` 0 the system chooses
+ * @returns the bound port; with `wanted` 0 the system chooses
  */
 export async function listenNear(server: Server, wanted: number): Promise<number> {
   const last = Math.min(wanted + NEIGHBOURS, 65_535);
@@ -21,7 +21,7 @@ export async function listenNear(server: Server, wanted: number): Promise<number
   return any;
 }
 
-/** The port listened on, or null when somebody else has it (or only the system may). */
+/** The bound port, or null when it is in use (or privileged). */
 function listen(server: Server, port: number): Promise<number | null> {
   return new Promise((resolve, reject) => {
     const failed = (error: NodeJS.ErrnoException) => {

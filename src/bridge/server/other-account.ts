@@ -1,7 +1,7 @@
 /**
- * Whether the other end of a line belongs to another account of this computer. The address that a browser is opened with
- * stands in the list of processes for a moment, where others could read its code and be quicker than the browser. Linux
- * tells for every socket whose it is (proc_net_tcp, the kernel's documentation); elsewhere nobody is told apart.
+ * Whether the peer of a socket belongs to another account of this computer. The address that a browser is opened
+ * with is briefly visible in the process list, where others could read its code and use it first. Linux reports the
+ * owner of every socket (proc_net_tcp, the kernel's documentation); other systems do not.
  */
 import { readFile } from 'node:fs/promises';
 import type { Socket } from 'node:net';
@@ -10,7 +10,7 @@ import { endianness } from 'node:os';
 const TABLES = ['/proc/net/tcp', '/proc/net/tcp6'];
 const ROOT = 0;
 
-/** False as well where the system does not tell. */
+/** Also false where the system does not report it. */
 export async function isOfOtherAccount({ remoteAddress, remotePort, localPort }: Socket): Promise<boolean> {
   if (process.platform !== 'linux' || !remoteAddress || !remotePort || !localPort) return false;
   const ends = { address: remoteAddress, port: remotePort, ourPort: localPort };
@@ -22,9 +22,10 @@ export async function isOfOtherAccount({ remoteAddress, remotePort, localPort }:
 }
 
 /**
- * The account that holds the socket at `address` and `port` which is connected to `ourPort`; null where it is not in the table.
- * Row of a table: number, own end, other end, state, queues, timer, retransmissions, account, …; an end is the address in
- * hexadecimal, in the byte order of the machine, and the port. IPv6 holds the IPv4 address in its last four bytes.
+ * The account that owns the socket at `address` and `port` connected to `ourPort`; null if it is not in the table.
+ * Row of a table: number, local end, remote end, state, queues, timer, retransmissions, account, …; an end is the
+ * address in hexadecimal, in the byte order of the machine, and the port. IPv6 holds the IPv4 address in its last
+ * four bytes.
  */
 export function accountIn(
   table: string,
@@ -39,7 +40,10 @@ export function accountIn(
   return null;
 }
 
-/** Root reads everything anyway, and relays lines in some systems; a person who used `sudo` has a browser of their own account. */
+/**
+ * Root can read everything anyway, and relays connections in some systems; a person who used `sudo` has a browser
+ * of their own account.
+ */
 export function mayCome(account: number, ours: number, sudo: string | undefined): boolean {
   return account === ours || account === ROOT || (ours === ROOT && String(account) === sudo);
 }

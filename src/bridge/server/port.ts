@@ -1,4 +1,4 @@
-/** Carries calls over a message port: the desktop window's way to the desk. */
+/** Carries calls over a message port between the desktop window and the desk. */
 import type { DeskMessage } from '../wire.ts';
 import { answerCall, problemAnswer, type DeskCaller } from './answer.ts';
 
@@ -12,8 +12,8 @@ export interface DeskPort {
 }
 
 /**
- * Answers the calls that arrive on `port` and tells it of every change, until the port closes.
- * @returns a function that stops listening to the desk and closes the port.
+ * Answers calls on `port` and posts every change, until the port closes.
+ * @returns a function that removes the listener and closes the port
  */
 export function servePort(desk: DeskCaller, port: DeskPort): () => void {
   const post = (message: DeskMessage) => port.postMessage(message);

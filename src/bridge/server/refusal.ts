@@ -1,14 +1,14 @@
-/** What the server answers to a request that it does not carry out. */
+/** Responses to refused requests. */
 import type { ServerResponse } from 'node:http';
 import type { Duplex } from 'node:stream';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Problem } from '../../desk/contract/problem.ts';
 import { SAFE_HEADERS } from './window-files.ts';
 
-/** How long a sender has to read why it was refused before its line is cut, ms. */
+/** Time to read the refusal before the socket is destroyed, ms. */
 const READING = 500;
 
-/** A request that is not carried out: the HTTP status and the problem that says why. */
+/** A refused request: the HTTP status and the problem. */
 export class RefusedRequest extends Error {
   readonly status: number;
   readonly problem: Problem;
@@ -21,17 +21,14 @@ export class RefusedRequest extends Error {
   }
 }
 
-/** Statuses that the framework itself gives: an address, a body or its label that cannot be read. */
+/** Statuses of the framework itself: an unreadable address, body or content type. */
 const OF_FRAMEWORK: Readonly<Record<number, string>> = {
   413: 'request.too-large',
   414: 'request.too-long',
   415: 'request.not-json',
 };
 
-/**
- * Answers with the refusal, and lets go of the line unless its sender has a session. The rest of a body that nobody wants
- * is not waited for.
- */
+/** Sends the refusal, and closes the connection unless it is authenticated. The rest of the body is not awaited. */
 export function refuse(
   error: unknown,
   request: FastifyRequest,
@@ -67,7 +64,7 @@ function hangUpAfter(response: ServerResponse): void {
   response.once('finish', () => setTimeout(() => socket?.destroy(), READING).unref());
 }
 
-/** Requests that could not even be read: too slow, oversized headers, not HTTP. */
+/** Requests that could not be parsed: too slow, oversized headers, not HTTP. */
 export function refuseRaw(error: NodeJS.ErrnoException, socket: Duplex): void {
   if (!socket.writable || error.code === 'ECONNRESET') {
     socket.destroy();

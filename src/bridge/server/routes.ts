@@ -1,4 +1,4 @@
-/** What the loopback server is asked for: a session, a call, the stream of changes, a file of the window. */
+/** Routes of the loopback server: session, call, change stream, files of the window. */
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { OPENING_HEADER } from '../wire.ts';
 import { answerCall, type DeskCaller } from './answer.ts';
@@ -11,7 +11,7 @@ import { bearerOf, pathOf } from './sender.ts';
 import type { Sessions } from './sessions.ts';
 import { SAFE_HEADERS, windowFile } from './window-files.ts';
 
-/** Largest body that is read of a sender without a session, bytes: a code in its braces. */
+/** Largest body of an unauthenticated request, bytes: a code in JSON. */
 const CODE_LIMIT = 1024;
 const CALL = '/call/';
 
@@ -35,7 +35,7 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
 
   app.post('/session', { bodyLimit: CODE_LIMIT }, async (request, reply) => {
     const code = (bodyOf(request) as { code?: unknown } | null)?.code;
-    // The code stays good, for the window that it was made for.
+    // The code stays valid for the window that it was made for.
     if (sessions.isGood(code) && (await isOfOtherAccount(request.raw.socket))) {
       console.error('Another account on this computer tried to open Gambrel and was turned away.');
       throw new RefusedRequest(403, 'refused', 'session.other-account');
@@ -79,13 +79,13 @@ export function addRoutes(app: FastifyInstance, counter: Counter): void {
   });
 }
 
-/** @throws RefusedRequest 401 before anything of a body was read */
+/** @throws RefusedRequest 401 before any of the body is read */
 function letIn({ sessions, lines }: Counter, { raw }: FastifyRequest): void {
   if (!sessions.knows(bearerOf(raw))) throw new RefusedRequest(401, 'refused', 'session.unknown');
   lines.onAuthenticated(raw.socket);
 }
 
-/** @throws RefusedRequest 415 where nothing was sent that could be read: neither a body nor its label */
+/** @throws RefusedRequest 415 for a request without body and content type */
 function bodyOf({ body }: FastifyRequest): unknown {
   if (body === undefined) throw new RefusedRequest(415, 'invalid', 'request.not-json');
   return body;

@@ -1,17 +1,17 @@
-/** Who may ask: what a request's headers must say before anything else of it is looked at. */
+/** Checks a request's headers before anything else of it is read. */
 import type { IncomingMessage } from 'node:http';
 import { RefusedRequest } from './refusal.ts';
 
-/** Longest address that is read, characters: the longest of ours, a call or a built file, has under a hundred. */
+/** Longest accepted address in characters; our own have under a hundred. */
 const LONGEST_ADDRESS = 1000;
 
 /**
- * Lets only our own page and programs on this computer in. `Host` stops a foreign name that was pointed at
- * 127.0.0.1 (DNS rebinding); `Origin`, which browsers send with every POST, stops other pages.
+ * Accepts only our own page and programs on this computer. `Host` stops a foreign name that resolves to 127.0.0.1
+ * (DNS rebinding); `Origin`, which browsers send with every POST, stops other pages.
  */
 export function checkSender(request: IncomingMessage, port: number): void {
   const ours = `127.0.0.1:${port}`;
-  // Of two hosts Node would tell the first; whoever passed the request on may have meant the other.
+  // Of two Host headers Node returns the first; a proxy may have meant the other.
   const hosts = request.headersDistinct.host ?? [];
   if (hosts.length !== 1 || hosts[0] !== ours) throw new RefusedRequest(403, 'refused', 'request.wrong-host');
   const { origin } = request.headers;
@@ -20,13 +20,13 @@ export function checkSender(request: IncomingMessage, port: number): void {
   }
 }
 
-/** Takes only a short path: no whole address with another host in it, as a proxy would be asked. */
+/** Accepts only a short path: no absolute address with another host, as for a proxy. */
 export function checkAddress({ url = '' }: IncomingMessage): void {
   if (url.length > LONGEST_ADDRESS) throw new RefusedRequest(414, 'invalid', 'request.too-long');
   if (!url.startsWith('/')) throw new RefusedRequest(400, 'invalid', 'request.malformed');
 }
 
-/** The path of the address as it was sent, still percent-encoded: a call or a file has one spelling alone. */
+/** The path of the address as sent, still percent-encoded: each call and file has exactly one spelling. */
 export function pathOf({ url = '' }: IncomingMessage): string {
   return url.split('?', 1)[0] ?? '';
 }

@@ -1,36 +1,36 @@
 /**
- * Codes that let one window in, and the sessions that windows got for them. Both are 256 random bits and live in memory
- * only; all end with the server.
+ * One-time codes that admit a window, and the sessions issued for them. Both are 256 random bits and exist in
+ * memory only; all end with the server.
  */
 import { createHash, randomBytes } from 'node:crypto';
 
-/** How long a code lets somebody in, ms: a browser that has to be started first takes a few seconds. */
+/** Lifetime of a code, ms: a browser that has to start first takes a few seconds. */
 const CODE_LASTS = 60_000;
-/** Codes that are good at once; the oldest lapses first. */
+/** Valid codes at a time; the oldest expires first. */
 const MOST_CODES = 8;
-/** Sessions kept at once; the one that was used longest ago lapses first. More windows than any shop opens. */
+/** Sessions at a time; the least recently used expires first. More windows than any shop opens. */
 const MOST_SESSIONS = 64;
-/** Wrong codes within `CODE_LASTS` after which more of them are only turned away. */
+/** Wrong codes within `CODE_LASTS` after which further ones are refused without logging. */
 const MOST_WRONG = 10;
 
 export interface Sessions {
-  /** A new code, good once and for a minute. */
+  /** A new code, valid once and for a minute. */
   newCode(): string;
   /**
-   * Whether a code is good now; it stays so. Nobody is locked out by somebody else's wrong codes: a right one cannot be
-   * guessed, and locking would let anybody on this computer keep the shop out.
+   * Whether a code is valid; it stays so. Wrong codes of others never lock anyone out: a right one cannot be
+   * guessed, and a lock would let anybody on this computer deny service.
    */
   isGood(code: unknown): code is string;
-  /** A session for a good code, which is used up; null for any other. */
+  /** A session for a valid code, which is consumed; null for any other. */
   admit(code: unknown): string | null;
-  /** Notes a wrong code. True when there were too many of late. */
+  /** Counts a wrong code. True when there were too many recently. */
   wrong(): boolean;
   knows(session: string | null): boolean;
 }
 
-/** @param clock milliseconds that never go back */
+/** @param clock a monotonic clock in milliseconds */
 export function openSessions(clock: () => number = () => performance.now()): Sessions {
-  // Hashes are looked up instead of what was sent, so that the time of a look-up tells nothing about a secret.
+  // Hashes are looked up instead of the secrets, so that timing reveals nothing about them.
   const codes = new Map<string, number>();
   const sessions = new Set<string>();
   let wrong: number[] = [];
@@ -67,7 +67,7 @@ export function openSessions(clock: () => number = () => performance.now()): Ses
       if (session === null) return false;
       const hash = hashOf(session);
       if (!sessions.delete(hash)) return false;
-      sessions.add(hash); // now the one that was used last
+      sessions.add(hash); // now the most recently used
       return true;
     },
   };

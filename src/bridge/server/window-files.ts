@@ -1,8 +1,11 @@
-/** Serves the built window, the same way for the app's own scheme and for the loopback server. */
+/** Serves the built window, for the app's own scheme and for the loopback server. */
 import { readFile } from 'node:fs/promises';
 import { extname, isAbsolute, relative, resolve } from 'node:path';
 
-/** What a window may load: its own files only, no inline script or style, nothing from outside, no frame around it. */
+/**
+ * The window's content security policy: its own files only, no inline script or style, nothing external, no
+ * framing.
+ */
 export const WINDOW_POLICY = [
   "default-src 'none'",
   "script-src 'self'",
@@ -15,7 +18,7 @@ export const WINDOW_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
-/** Sent with everything, so that no answer can be framed, sniffed or kept. */
+/** Sent with every response, against framing, sniffing and caching. */
 export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'content-security-policy': WINDOW_POLICY,
   'x-content-type-options': 'nosniff',
@@ -24,7 +27,7 @@ export const SAFE_HEADERS: Readonly<Record<string, string>> = {
   'cache-control': 'no-store',
 };
 
-/** The kinds of file a built window consists of; anything else is not served. */
+/** The file types of a built window; others are not served. */
 const MEDIA_TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
@@ -36,7 +39,7 @@ const MEDIA_TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
-/** What reading a path says that leads to no file. */
+/** Error codes of a path without a file. */
 const NOT_THERE: ReadonlySet<string> = new Set(['ENOENT', 'EISDIR', 'ENOTDIR', 'ENAMETOOLONG']);
 
 interface WindowFile {
@@ -47,9 +50,9 @@ interface WindowFile {
 
 /**
  * Reads one file of the built window.
- * @param folder where the built window lies
+ * @param folder the folder of the built window
  * @param pathname the path of the address, still percent-encoded, e.g. `/assets/index.js`; `/` is the page itself
- * @returns status 400 for a path that is no path, 404 for one that is not there or leads out of the folder
+ * @returns status 400 for an invalid path, 404 for one that does not exist or leads out of the folder
  */
 export async function windowFile(folder: string, pathname: string): Promise<WindowFile> {
   const wanted = decodePath(pathname);
@@ -74,7 +77,7 @@ function decodePath(pathname: string): string | null {
     const path = decodeURIComponent(pathname);
     return path.startsWith('/') && !path.includes('\0') ? path : null;
   } catch {
-    return null; // a broken percent sign
+    return null; // malformed percent-encoding
   }
 }
 

@@ -1,4 +1,4 @@
-/** One invented animal: who brings it, when and how, what is really in it and what is to become of it. */
+/** One invented animal: its hunter, arrival, true composition and orders. */
 import { addDays } from '../../core/values/dates.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { Part } from '../../core/yield/tree.ts';
@@ -24,7 +24,7 @@ import { weightsOf, type Weights } from './weights.ts';
 
 export interface DemoAnimal {
   season: InventedSeason;
-  /** Running number among the invented of its season; seeds draws of its own. */
+  /** Running number in its season; seeds its random streams. */
   number: number;
   kind: InventedSpecies;
   profile: SpeciesProfile;
@@ -40,7 +40,7 @@ export interface DemoAnimal {
   cutOn: string;
   cutter: string;
   truth: Record<Part, number>;
-  /** Fat of its trim, really. */
+  /** True fat of its trim. */
   trimFat: number;
   detailed: boolean;
   /** Its trim is weighed at the table and again at the grinder. */
@@ -48,10 +48,10 @@ export interface DemoAnimal {
   sampled: boolean;
   order: Order;
   weights: Weights;
-  /** Both set when it is taken in. */
+  /** Both set at intake. */
   id: number;
   ticket: string;
-  /** The quote that it was brought on. */
+  /** The quote that it came from. */
   quoteId: number | null;
 }
 
@@ -64,7 +64,7 @@ export interface Arrival {
 }
 
 const CUTTERS = SHOP.staff.filter(({ cuts }) => cuts);
-/** Days on the hook before the knife, by how it came; our own choice. */
+/** Days of hanging, by carcass condition; our own choice. */
 const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
   whole: [4, 8],
   skinned: [4, 8],
@@ -72,12 +72,12 @@ const HANGS: Readonly<Record<Brought, readonly [number, number]>> = {
   primals: [1, 2],
   boned: [1, 2],
 };
-/** Saved fat is a little over two thirds fat; less is counted on here. */
+/** Saved fat is a little over two thirds fat; this is a cautious figure. */
 const OWN_FAT_RICH = 0.6;
 const HANGS_LONGER = 0.04;
-/** Draws of what is said of single pieces stand apart from those of the animal. */
+/** A separate random stream for orders by piece. */
 const PIECES = 43;
-/** Days that one hangs whose hunter wants the laboratory's answer before the knife. */
+/** Days of hanging when the hunter waits for the laboratory result. */
 const WAITS = 11;
 
 export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): DemoAnimal {
@@ -114,7 +114,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   const hangs = draw.whole(...HANGS[brought]) + (draw.maybe(HANGS_LONGER) ? 2 : 0);
   const days = waits ? WAITS : hangs;
   const cutOn = workday(addDays(receivedOn, days));
-  // What is on hold is never pooled, and only trim that was weighed at the table goes through a batch.
+  // Held animals are never pooled, and only trim weighed at the table goes through a batch.
   const sausage =
     weighsTrim && !sampled && reachesForSausage(order, truth.trim) && inTimeForSausage(season, cutOn);
   return {
@@ -132,7 +132,7 @@ export function inventAnimal(arrival: Arrival, whose: (draw: Draw) => Person): D
   }; // prettier-ignore
 }
 
-/** Whether the animal's own fat brings its trim to this share; if not, all of it goes in and no target is set. */
+/** Whether the animal's own fat brings its trim to this share; if not, all of it is used and no target is set. */
 function reaches({ trim, fatSaved }: Record<Part, number>, target: number): boolean {
   return fatSaved * OWN_FAT_RICH > target * (trim + fatSaved);
 }

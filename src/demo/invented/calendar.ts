@@ -1,4 +1,4 @@
-/** The demo's days: local shop hours as moments, and a diary in which everything happens in its turn. */
+/** The demo's calendar: local shop hours as moments, and an event queue. */
 import { addDays, daysBetween } from '../../core/values/dates.ts';
 import { SHOP } from './invention.ts';
 
@@ -6,12 +6,12 @@ const MINUTE = 60_000;
 const offsets = new Map<string, number>();
 const zoned = new Intl.DateTimeFormat('en-US', { timeZone: SHOP.settings.zone, timeZoneName: 'longOffset' });
 
-/** The moment at which the shop's clock shows `minutes` after midnight on that day. */
+/** The UTC moment of a local time of day in the shop, as minutes after midnight. */
 export function momentAt(date: string, minutes: number): Date {
   const midnight = Date.parse(`${date}T00:00:00Z`);
   let offset = offsets.get(date);
   if (offset === undefined) {
-    // Asked at local noon: clocks change at night.
+    // Evaluated at local noon, because clocks change at night.
     const name = zoned.formatToParts(midnight + 19 * 60 * MINUTE).find(({ type }) => type === 'timeZoneName');
     const [, sign, hours, rest] = /GMT([+-])(\d\d):(\d\d)/.exec(name?.value ?? '') ?? ['', '+', '0', '0'];
     offset = (Number(hours) * 60 + Number(rest)) * (sign === '-' ? -1 : 1);
@@ -20,20 +20,20 @@ export function momentAt(date: string, minutes: number): Date {
   return new Date(midnight + Math.round((minutes - offset) * 60) * 1000);
 }
 
-/** On Sundays animals are taken in, but nothing is cut. */
+/** On Sundays there is intake, but no cutting. */
 function isSunday(date: string): boolean {
   return daysBetween('2026-09-06', date) % 7 === 0;
 }
 
-/** That day, or the Monday after where it is a Sunday. */
+/** The same date, or the following Monday for a Sunday. */
 export function workday(date: string): string {
   return isSunday(date) ? addDays(date, 1) : date;
 }
 
-/** What happens when; things noted down while others happen take their turn too. */
+/** An event queue; events may schedule others. */
 export interface Diary {
   note(at: Date, happens: () => void | Promise<void>): void;
-  /** Lives through it in order, up to `until`; what is noted for later stays undone. */
+  /** Runs the events in order up to `until`; later ones are dropped. */
   live(until: Date, setClock: (at: Date) => void): Promise<void>;
 }
 
@@ -41,7 +41,7 @@ export function openDiary(): Diary {
   const pages: { at: number; happens: () => void | Promise<void> }[] = [];
   return {
     note(at, happens) {
-      // Behind everything at the same moment, so that the order is that of noting.
+      // After all others of the same moment, so that ties run in the order of scheduling.
       let low = 0;
       let high = pages.length;
       while (low < high) {
@@ -63,7 +63,7 @@ export function openDiary(): Diary {
   };
 }
 
-/** The next day on which the knives are out. */
+/** The next cutting day. */
 export function nextWorkday(date: string): string {
   return workday(addDays(date, 1));
 }

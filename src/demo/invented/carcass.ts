@@ -3,7 +3,7 @@ import type { Age, Brought, Sex } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { ANIMALS, type InventedSpecies } from './invention.ts';
 
-/** Hanging weight in grams, by sex and age about what is typical of the species. */
+/** A hanging weight in grams, around the species' typical weight for the sex and age. */
 export function sizeOf(
   { hangingGrams }: SpeciesProfile,
   kind: InventedSpecies,
@@ -16,7 +16,7 @@ export function sizeOf(
   return Math.min(hangingGrams.most * 0.8, Math.max(hangingGrams.least * 1.5, grams));
 }
 
-/** A carcass as it is, or what of it is brought in pieces, with the weight that its shares are shares of. */
+/** A carcass, or the pieces that are received, with the weight that its shares refer to. */
 export function broughtAs(
   profile: SpeciesProfile,
   brought: Brought,
@@ -35,7 +35,7 @@ export function broughtAs(
   }
 }
 
-/** Shoulders and hind legs, the heaviest of the paired cuts. */
+/** Shoulders and hind legs: the heaviest of the paired primals. */
 function limbsOf({ primals }: SpeciesProfile): Primal[] {
   return primals
     .filter(({ pair }) => pair)
@@ -43,7 +43,7 @@ function limbsOf({ primals }: SpeciesProfile): Primal[] {
     .slice(0, 2);
 }
 
-/** All four, and often the back and the neck with them. */
+/** All four, often with back and neck. */
 function quartersOf(profile: SpeciesProfile, draw: Draw): { primal: Primal; count: number }[] {
   const limbs = limbsOf(profile);
   const others = profile.primals.filter(

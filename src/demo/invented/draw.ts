@@ -1,24 +1,27 @@
 import { seeded } from '../../core/stats/random.ts';
 import type { Weighted } from './invention.ts';
 
-/** Draws of one animal or one kind of event; each has its own, so that one more animal does not change the others. */
+/**
+ * A random stream for one animal or one kind of event; separate, so that an added animal does not change the
+ * others.
+ */
 export interface Draw {
-  /** True in a share `share` of draws. */
+  /** True with probability `share`. */
   maybe(share: number): boolean;
   between(low: number, high: number): number;
-  /** Whole number, both ends included. */
+  /** Uniform integer, both ends included. */
   whole(low: number, high: number): number;
-  /** Normal with mean 0 and spread 1, without its farthest tails: nobody believes a demo with a monster in it. */
+  /** Standard normal, truncated: extreme animals would make the demo implausible. */
   normal(): number;
   pick<T>(list: readonly T[]): T;
   pickWeighted<T>(list: readonly Weighted<T>[]): T;
-  /** A key of a table of shares. */
+  /** A key of a table of relative frequencies. */
   pickShare<K extends string>(shares: Readonly<Record<K, number>>): K;
 }
 
 const FARTHEST = 2.2;
 
-/** One seed of several: the multiply-and-shift rounds keep neighbours apart (constants of MurmurHash3, Appleby). */
+/** Combines two seeds: the multiply-and-shift rounds separate neighbouring ones (constants of MurmurHash3, Appleby). */
 function mixed(before: number, seed: number): number {
   let hash = Math.imul(before ^ seed, 0x85ebca6b);
   hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35) + seed;

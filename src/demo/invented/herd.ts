@@ -4,10 +4,10 @@ import { drawing } from './draw.ts';
 import { ANIMALS, SEASONS, type InventedSeason } from './invention.ts';
 import type { Town } from './people.ts';
 
-/** Hunts end on weekends: Saturday to Friday. */
+/** Frequency of weekdays, Saturday to Friday: most hunts end on weekends. */
 const DAYS = [5, 7, 5, 2, 2, 2, 3].map((weight, value) => ({ value, weight }));
 
-/** All animals of a season, in the order in which they come. */
+/** All animals of a season, in order of arrival. */
 export function herdOf(season: InventedSeason, town: Town, lastDay: string): DemoAnimal[] {
   const draw = drawing(SEASONS.seed, season.season);
   const arrivals = ANIMALS.species.flatMap((kind) => {

@@ -1,4 +1,4 @@
-/** The invented country, its hunters and the invented shop, as data that can grow without touching the generator. */
+/** The invented region, its hunters and the shop, as data that can grow without changes to the generator. */
 import animalsJson from '../../../resources/demo/animals.json' with { type: 'json' };
 import mistakesJson from '../../../resources/demo/mistakes.json' with { type: 'json' };
 import ordersJson from '../../../resources/demo/orders.json' with { type: 'json' };
@@ -15,7 +15,7 @@ import type { saveSettings, setUp } from '../../desk/shop/shop.ts';
 
 export type DamageSeen = 'none' | 'some' | 'heavy';
 
-/** One of several, drawn as often as its weight says. */
+/** A value with its relative frequency. */
 export interface Weighted<T> {
   value: T;
   weight: number;
@@ -27,35 +27,35 @@ export interface InventedSpecies {
   /** Share of males. */
   male: number;
   ages: Record<Exclude<Age, 'unknown'>, number>;
-  /** Spread of the logarithm of the hanging weight within one sex and age. */
+  /** Standard deviation of the logarithm of the hanging weight within one sex and age. */
   hangingSpread: number;
-  /** How many come in each week of the season, relative to each other. */
+  /** Relative number of animals in each week of the season. */
   weeks: number[];
-  /** Animals by season. */
+  /** Number of animals by season. */
   heads: Record<string, number>;
-  /** Where they are hunted; none for farm stock. */
+  /** Hunting areas; none for farm stock. */
   areas: string[];
-  /** How tag numbers begin. */
+  /** Prefix of tag numbers. */
   tag: string;
-  /** Share with a sample at the laboratory. */
+  /** Share of animals with a laboratory sample. */
   sampled: number;
-  /** Share of which the fat is saved. */
+  /** Share of animals with saved fat. */
   savesFat: number;
 }
 
 export interface InventedSeason {
   season: number;
   opens: string;
-  /** Share of animals of which every part is weighed. */
+  /** Share of animals with every part weighed. */
   detailed: number;
-  /** Share of animals ground through a weighed batch; the rest is packed straight off the grinder. */
+  /** Share of animals ground through a weighed batch; the others are packed straight off the grinder. */
   throughBatch: number;
-  /** Share of hunters who came in an earlier season. */
+  /** Share of hunters from earlier seasons. */
   returning: number;
-  /** The season that the demo shows: it has mistakes, holds and bought fat. */
+  /** The current season: it has mistakes, holds and bought fat. */
   mistakes: boolean;
   quotes: number;
-  /** Days on which sausage of several owners is made. */
+  /** Dates of sausage days. */
   pools: string[];
 }
 
@@ -68,7 +68,7 @@ export interface SlipWanted {
   species: string[];
   weeks?: number[];
   reason?: string;
-  /** May be heavier than right; else only lighter slips stay. */
+  /** May be heavier than the true weight; otherwise only lighter slips stay. */
   heavy?: boolean;
   /** On an animal that is being cut now. */
   today?: boolean;
@@ -78,7 +78,7 @@ interface Staff {
   initials: string;
   name: string;
   cuts: boolean;
-  /** How much better than others, in animal-to-animal spreads. */
+  /** Deviation of the yield from others, in animal-to-animal standard deviations. */
   takeHomeShift: number;
 }
 
@@ -123,26 +123,26 @@ export const ORDERS = ordersJson as unknown as {
     leastTrimLb: number;
     lb: [number, number];
     products: string[];
-    /** Of each product, in the same order. */
+    /** By product, in the same order. */
     fats: { fat: FatChoice; targetFat: number }[];
     leastOwners: number;
     mostOwners: number;
   };
-  /** Orders piece by piece: how many give them, how near they come to the share that was drawn, and what they say. */
+  /** Orders by piece: their frequency, how closely they match the drawn share, and their texts. */
   pieces: {
     share: number;
     nearest: number;
     uses: Record<string, PrimalUse[]>;
     sizes: Partial<Record<PrimalUse, string[]>>;
-    /** Notes that say of a piece what an order by piece says itself. */
+    /** Notes that repeat what an order by piece states. */
     saysTheSame: string[];
   };
   pattyOz: number;
   cuts: { product: string; share: number }[];
-  /** Share of saved fat that is asked back in the grind. */
+  /** Share of saved fat that goes back into the grind. */
   ownFatGround: number;
   ownFatTarget: number;
-  /** Share of sampled animals that are not to be cut before the result. */
+  /** Share of sampled animals that wait for the result before cutting. */
   waitsForResult: number;
 };
 export const MISTAKES = mistakesJson as {

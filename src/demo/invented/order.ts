@@ -8,23 +8,23 @@ import { piecesNear } from './pieces.ts';
 
 export interface Order {
   instructions: Instructions;
-  /** Trim kept for the next sausage day, in grams; 0 for none. */
+  /** Trim for the next sausage day, in grams; 0 for none. */
   sausageGrams: number;
 }
 
-/** Whose order it is. */
+/** The inputs of an order. */
 interface Wishes {
   profile: SpeciesProfile;
   brought: Brought;
   parts: readonly { primal: string; count: number }[];
   savesFat: boolean;
-  /** Whether his meat may be mixed with that of others. */
+  /** Whether the hunter's meat may be mixed with others'. */
   pools: boolean;
 }
 
 /**
- * What a hunter asks for. Fat is bought only in the season that the demo shows. `pieces` draws what is said of single
- * pieces, so that it does not change what is drawn of the animal.
+ * A hunter's orders. Fat is bought only in the current season. `pieces` is a separate random stream for orders by
+ * piece, so that they do not change the animal.
  */
 export function orderOf(season: InventedSeason, wishes: Wishes, draw: Draw, pieces: Draw): Order {
   const { sausage, pattyOz } = ORDERS;

@@ -11,12 +11,12 @@ export interface Person {
     licence: string;
     refusesPooling: boolean;
   };
-  /** In the book; null until the first animal is taken in. */
+  /** Id in the book; null before the first intake. */
   id: number | null;
   lastSeason: number;
 }
 
-/** The people of the country so far: `next` is somebody for another animal of a season. */
+/** All hunters so far: `next` returns one for another animal of a season. */
 export function openTown() {
   const people: Person[] = [];
   const names = new Set<string>();

@@ -1,4 +1,4 @@
-/** Orders piece by piece: the pieces are kept whose share comes nearest to what the hunter wants kept. */
+/** Orders by piece: keeps whole the set of pieces whose share is nearest to the wanted one. */
 import { keptShare, type PrimalShare } from '../../core/species/cutting.ts';
 import type { PrimalOrder, PrimalUse } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
@@ -6,7 +6,7 @@ import { ORDERS } from './invention.ts';
 
 const ANY_USE: readonly PrimalUse[] = ['roasts'];
 
-/** Null where no choice of the pieces that came in comes near. */
+/** Null if no set of the received pieces is near enough. */
 export function piecesNear(
   there: readonly PrimalShare[],
   cutsShare: number,

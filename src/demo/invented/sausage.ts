@@ -1,15 +1,15 @@
-/** Whether sausage can be made of an animal's trim; where it cannot, the hunter is told so when he orders. */
+/** Whether sausage can be made from an animal's trim; if not, the order has none. */
 import { GRAMS_PER } from '../../core/values/units.ts';
 import { ORDERS, type InventedSeason } from './invention.ts';
 import type { Order } from './order.ts';
 import { nextWorkday } from './calendar.ts';
 
-/** Some trim must be left for the plain grind. */
+/** Some trim must remain for plain grind. */
 export function reachesForSausage({ sausageGrams }: Order, trimGrams: number): boolean {
   return trimGrams - sausageGrams > ORDERS.sausage.leastTrimLb * GRAMS_PER.lb;
 }
 
-/** Ground on the day after cutting at the latest, it must be there when the last sausage is made. */
+/** Trim is ground at the latest on the day after cutting, and must be ready for the last sausage day. */
 export function inTimeForSausage({ pools }: InventedSeason, cutOn: string): boolean {
   return (pools.at(-1) ?? '') > nextWorkday(cutOn);
 }

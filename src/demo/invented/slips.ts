@@ -1,4 +1,4 @@
-/** Plants slips in the weighings: some stay for the balance to find, some are put right by the shop. */
+/** Plants slips in the weighings: some remain for the balance to find, the shop corrects the others. */
 import type { DemoAnimal } from './animal.ts';
 import { MISTAKES, type SlipWanted } from './invention.ts';
 import { PART_OF } from '../../desk/animal/weighed-parts.ts';
@@ -7,16 +7,16 @@ import { priorKnowledge } from '../../desk/learning/yield-knowledge.ts';
 import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';
 
-/** A slip smaller than this share of the animal is lost in what animals differ by. */
+/** A slip smaller than this share of the animal is within natural variation. */
 const LEAST = 0.12;
-/** Standard deviations from what is usual. */
+/** In standard deviations from the usual. */
 const FAR = 3.4;
-/** A tote heavier than this share of its animal would stop anybody. */
+/** A tote heavier than this share of its animal would be noticed. */
 const HEAVIEST = 0.42;
-/** A carcass so far from what came in would be asked about by anybody. */
+/** A carcass further than this from its received weight would be questioned. */
 const MOST = 0.28;
 
-/** Animals with a slip that nobody noticed, in the order in which they were planted. */
+/** Animals with an uncorrected slip, in the order of planting. */
 export function plantSlips(animals: readonly DemoAnimal[], today: string): DemoAnimal[] {
   const used = new Set<DemoAnimal>();
   const plant = (wanted: SlipWanted, reason: string | null): DemoAnimal[] => {
@@ -43,7 +43,7 @@ export function allWeights({ weights }: DemoAnimal): PlannedWeight[] {
 function fits(animal: DemoAnimal, { species, weeks, part, today: now }: SlipWanted, today: string): boolean {
   if (!species.includes(animal.kind.code) || animal.order.sausageGrams > 0) return false;
   const carcass = part === 'received' || part === 'hanging';
-  // Only an animal of which every part is weighed gives the balance something to hold a weight against.
+  // The balance can only check animals with every part weighed.
   if (!animal.detailed || (carcass && animal.weights.hook.length === 0)) return false;
   if (now) return animal.cutOn === today;
   const [first = 0, last = Infinity] = weeks ?? [];
@@ -58,17 +58,17 @@ function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, no
   const [right, wrong] = [gramsOf(weight.typed), gramsOf(typed)];
   if (wanted.slip === 'weighed twice') return noticed || stands(animal, weight, right, base);
   const off = Math.abs(wrong - right) / base;
-  // Parts that outweigh their animal teach the shop nothing: one such slip is enough.
+  // Parts that outweigh their animal are left out of the model: one such slip is enough.
   const heavy = noticed || wanted.heavy === true;
   if (weight.part !== 'carcass')
     return (
       (noticed || stands(animal, weight, wrong - right, base)) && wrong < (heavy ? HEAVIEST * base : right)
     );
-  // A hanging weight above what was received is refused, and so can only be put right.
+  // A hanging weight above the received one is refused, so it can only be corrected.
   return noticed ? off >= LEAST && weight.stage === 'received' : wrong < right && off >= LEAST && off <= MOST;
 }
 
-/** Whether what was weighed of a part then lies far from what is usual of the species. */
+/** Whether the weighed part is far outside the usual range of the species. */
 function stands(animal: DemoAnimal, { part }: PlannedWeight, off: number, base: number): boolean {
   const { kind, brought, sex, age } = animal;
   const heap = part === 'whole cuts' ? ['whole cuts', 'trim'] : [part];

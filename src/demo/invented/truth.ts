@@ -1,4 +1,4 @@
-/** What is really in an invented animal, before anyone weighs it: the world that the yield model believes in. */
+/** The true composition of an invented animal, drawn from the yield model's assumptions. */
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { withinShopFactor } from '../../core/yield/columns.ts';
 import { damageOfAll, splitPriors } from '../../core/yield/prior.ts';
@@ -13,29 +13,29 @@ export interface Made {
   sex: Sex;
   age: Age;
   damage: DamageSeen;
-  /** Hanging weight, or the weight received of pieces. */
+  /** Hanging weight, or the received weight of pieces. */
   baseGrams: number;
   cutsShare: number;
   savesFat: boolean;
-  /** The cutter's own touch, in spreads. */
+  /** The cutter's effect, in standard deviations. */
   cutterShift: number;
 }
 
-/** How far each thing moves a split, in animal-to-animal spreads; our own choice. */
+/** Effects on a split, in animal-to-animal standard deviations; our own choice. */
 const AGE_MOVES: Readonly<Record<Age, number>> = { young: -0.4, yearling: 0, adult: 0.1, unknown: 0 };
 const DAMAGE_MOVES: Readonly<Record<DamageSeen, { takeHome: number; damage: number }>> = {
   none: { takeHome: 0.3, damage: -1 },
   some: { takeHome: 0, damage: 0.1 },
   heavy: { takeHome: -0.9, damage: 1.1 },
 };
-/** A clean animal has next to nothing cut away. */
+/** Damage of a clean animal. */
 const CLEAN = 0.6;
 
-/** Grams of every part; they add up to `baseGrams`. */
+/** Grams of every part; their sum is `baseGrams`. */
 export function truthOf(made: Made, draw: Draw): Record<Part, number> {
   const base = baseOf(made.brought) ?? 'carcass';
   const published = splitPriors(made.profile, base, made.sex);
-  // Published damage is a mean over all animals; which of them have none is made up below.
+  // Published damage is a mean over all animals; the ones without any are drawn below.
   const priors = { ...published, damage: { ...published.damage, ...damageOfAll(made.profile) } };
   const share = {} as Record<Split, number>;
   for (const split of SPLITS) {
@@ -49,7 +49,7 @@ export function truthOf(made: Made, draw: Draw): Record<Part, number> {
   return made.savesFat ? parts : thrownFat(parts);
 }
 
-/** Fat that nobody wants goes with the sinew. */
+/** Unwanted fat counts as sinew. */
 function thrownFat(parts: Record<Part, number>): Record<Part, number> {
   const { fatSaved, sinew, takeHome, loss } = parts;
   return {

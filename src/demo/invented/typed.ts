@@ -1,4 +1,4 @@
-/** Weights as a person types them off the scale, and the slips that persons make. */
+/** Weights as typed by a person, and typing errors. */
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
 import { GRAMS_PER, roundToStep, toGrams } from '../../core/values/units.ts';
 import type { Draw } from './draw.ts';
@@ -7,7 +7,7 @@ import { SHOP, type SlipKind } from './invention.ts';
 const STEP = SHOP.settings.step;
 /** One step of the shop's scale. */
 export const STEP_GRAMS = toGrams(STEP, SHOP.settings.unit);
-/** A shop that thinks in pounds now and then reads another scale. */
+/** Shares of weights in a pound shop that are typed in ounces or kilograms. */
 const OUNCES = 0.025;
 const KILOS = 0.03;
 const KILO_STEP = 0.02;
@@ -17,7 +17,7 @@ export function typedOf(grams: number): string {
   return Math.max(STEP, roundToStep(grams / GRAMS_PER[SHOP.settings.unit], STEP)).toFixed(2);
 }
 
-/** Mostly as `typedOf`, now and then in pounds and ounces or off the kilogram scale. */
+/** Usually as `typedOf`, sometimes in pounds and ounces or in kilograms. */
 export function typedSomehow(grams: number, draw: Draw): string {
   const pounds = grams / GRAMS_PER.lb;
   if (draw.maybe(OUNCES) && pounds > 5) {
@@ -32,7 +32,7 @@ export function gramsOf(typed: string): number {
   return readingGrams(parseReading(typed, SHOP.settings.unit));
 }
 
-/** What stands in the book after the slip, or null where this text cannot slip so. Only plain pounds slip. */
+/** The text after the slip, or null if this text cannot have it. Only plain pounds can. */
 export function slipped(typed: string, slip: SlipKind): string | null {
   const [whole = '', decimals = ''] = typed.split('.');
   if (!/^\d+$/.test(whole) || !/^\d+$/.test(decimals)) return null;

@@ -1,4 +1,4 @@
-/** Which weights of an animal the shop writes down, and what is typed for each. */
+/** The weights that the shop enters for an animal, and the typed text of each. */
 import { learnShrink } from '../../core/cold/shrink-model.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
@@ -17,20 +17,20 @@ export interface PlannedWeight {
 
 interface PlannedSlip {
   kind: SlipKind;
-  /** What stands in the book first. */
+  /** The first entry. */
   typed: string;
-  /** Why the shop put it right; null where it did not notice. */
+  /** The reason of the correction; null if the slip stays. */
   reason: string | null;
 }
 
 export interface Weights {
   intake: PlannedWeight[];
-  /** Of a skinned carcass, weighed again just before it is cut. */
+  /** Weights of a skinned carcass, weighed again just before cutting. */
   hook: PlannedWeight[];
   /** A whole animal is skinned and hung within hours. */
   hookAtIntake: boolean;
   table: PlannedWeight[];
-  /** Parts that a shop which weighs every part states there is none of. */
+  /** Parts that a shop which weighs every part states as none. */
   none: NonePart[];
 }
 
@@ -44,12 +44,12 @@ interface Asked {
   weighsTrim: boolean;
 }
 
-/** What a tote holds before somebody must lift it. */
+/** Capacity of a tote. */
 const TOTE_GRAMS = 50 * GRAMS_PER.lb;
 const WEIGHED_AGAIN = 0.3;
-/** The made-up cooler is as published. */
+/** The demo's cooler matches the published rates. */
 const PUBLISHED = learnShrink([], () => undefined);
-/** Less than this is swept up, not weighed. */
+/** Below this, a part is not weighed. */
 const LEAST_GRAMS = 150;
 
 export function weightsOf(asked: Asked, draw: Draw): Weights {
@@ -78,7 +78,7 @@ export function weightsOf(asked: Asked, draw: Draw): Weights {
   return { intake: received(baseGrams), hook: [], hookAtIntake: false, table, none };
 }
 
-/** Waste first or last, as the cutter likes; a quick animal only has its trim and saved fat weighed. */
+/** Waste first or last, as the cutter prefers; other animals only have trim and saved fat weighed. */
 function tableOf({ truth, detailed, weighsTrim }: Asked, draw: Draw): PlannedWeight[] {
   const totes = (part: CutPart, grams: number) => totesOf(part, grams, draw);
   const trim = weighsTrim || detailed ? totes('trim', truth.trim) : [];
@@ -90,7 +90,7 @@ function tableOf({ truth, detailed, weighsTrim }: Asked, draw: Draw): PlannedWei
   return draw.maybe(0.5) ? [...damage, ...meat, ...fat, ...waste] : [...damage, ...waste, ...fat, ...meat];
 }
 
-/** What the cutter says aloud and keeps, so that a missing tote is not taken for a forgotten one. */
+/** Stated explicitly, so that an absent part does not count as forgotten. */
 function noneOf({ truth, detailed }: Asked): NonePart[] {
   return detailed && truth.damage < LEAST_GRAMS ? ['damage'] : [];
 }
@@ -102,7 +102,7 @@ function totesOf(part: CutPart, grams: number, draw: Draw): PlannedWeight[] {
   const all = fills.reduce((total, fill) => total + fill, 0);
   return fills.map((fill) => {
     const share = (grams * fill) / all;
-    // The grinder takes trim and fat back out in the shop's own steps.
+    // The grinder later takes trim and fat out in the shop's steps.
     const typed = part === 'trim' || part === 'fat saved' ? typedOf(share) : typedSomehow(share, draw);
     return { stage: 'cut', part, typed };
   });
