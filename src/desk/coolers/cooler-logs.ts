@@ -1,4 +1,4 @@
-/** Files of temperature loggers: previewed, imported whole or not at all, never twice, undone as one step. */
+/** Files of temperature loggers: previewed, imported completely or not at all, never twice, undone as one step. */
 import * as v from 'valibot';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import {
@@ -22,14 +22,14 @@ import { ProblemError, type Problem } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
 
-/** Rows told one by one; of more there is only the number. */
+/** Number of rows listed; of more there is only the count. */
 const MAX_TOLD = 20;
 const FIRST_SHOWN = 5;
-/** A logger whose clock runs ahead by more than this was set wrong. Our choice. */
+/** A logger whose clock is ahead by more than this was set wrong. Our choice. */
 const AHEAD_MS = 60 * 60_000;
-/** Loggers that lost their battery begin at 2000 or before; no shop's cooler is older than this file. Our choice. */
+/** Loggers that lost power restart at 2000 or before; no shop's file is older than this. Our choice. */
 const EARLIEST_YEAR = 2005;
-/** Readings from longer ago than this are asked about. Our choice. */
+/** Older readings need a confirmation. Our choice. */
 const OLD_DAYS = 400;
 
 const which = {
@@ -54,7 +54,7 @@ interface LoggerFile {
   problems: { row: number; problem: Problem }[];
 }
 
-/** How a file would be read, and everything that is wrong with it. Writes nothing. @throws ValidationError `sheet.*`, `logger.columns` */
+/** Previews a file, with all errors. Writes nothing. @throws ValidationError `sheet.*`, `logger.columns` */
 export const previewLog = read(
   v.object(which),
   (session, input): LogPreview => {
@@ -81,7 +81,7 @@ export const previewLog = read(
 );
 
 /**
- * Brings in what the book does not know yet of a file, all of it or nothing.
+ * Imports the readings of a file that are not in the book yet, all of them or none.
  * @throws ProblemError `cooler.unknown`, `sheet.problems` (refused), `logger.nothing-new` (refused),
  * `date.long-ago` (conflict: pass `confirmed`)
  */
@@ -116,7 +116,7 @@ export const importLog = write(
   { long: longUpload },
 );
 
-/** Takes all readings of a file back; they stay in the book and count no more. @throws ProblemError `logger.unknown`, `logger.undone` */
+/** Voids all readings of a file; they stay in the book. @throws ProblemError `logger.unknown`, `logger.undone` */
 export const undoImport = write(v.object({ id, by }), (session, input) => {
   const log = session.book.coolerLogs.get(input.id);
   if (!log) throw new ProblemError('missing', 'logger.unknown');
@@ -190,7 +190,7 @@ function readRow(
     moment.zoneMinutes === null
       ? momentsOf(moment.day, moment.seconds, session.settings.zone)
       : [own - moment.zoneMinutes * 60_000];
-  // In the hour that the clock goes through twice in autumn a later row means the second time.
+  // In the hour that is repeated in autumn a later row means the second time.
   const at = meant.find((one) => one > before) ?? meant[0] ?? own;
   if (at > Date.parse(session.now()) + AHEAD_MS)
     throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
@@ -213,7 +213,7 @@ function told(error: unknown): Problem {
   throw error;
 }
 
-/** Of thousands of values, more than a call takes as arguments. */
+/** Thousands of values exceed the argument limit of a call. */
 const lowest = (values: readonly number[]) =>
   values.length === 0 ? null : values.reduce((a, b) => Math.min(a, b));
 const highest = (values: readonly number[]) =>

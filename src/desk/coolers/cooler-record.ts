@@ -1,4 +1,4 @@
-/** One cooler's temperatures from day to day, for whoever inspects: what was read, by whom, for how long it was too warm, and when nobody read. */
+/** One cooler's temperatures by day, for an inspector: readings, who read them, time above the limit, and gaps. */
 import * as v from 'valibot';
 import { addDays, daysBetween } from '../../core/values/dates.ts';
 import { summariseCoolerLog, warmIntervals } from '../../core/cold/cooler-log.ts';
@@ -8,7 +8,7 @@ import { read } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { CoolerRecord } from '../contract/contract.ts';
 
-/** Longer without a reading than this is a gap. Our choice, as on the Rail: a night. */
+/** A longer time without a reading is a gap. Our choice, as on the Rail: a night. */
 const GAP_MS = 16 * 60 * 60_000;
 const MAX_DAYS = 400;
 

@@ -1,4 +1,4 @@
-/** The shop's coolers: how full, how cold, and what hangs where. */
+/** The shop's coolers: occupancy, temperature, and the animals in each. */
 import * as v from 'valibot';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { summariseCoolerLog } from '../../core/cold/cooler-log.ts';
@@ -10,7 +10,7 @@ import type { CoolerCard, CoolerStatus } from '../contract/contract.ts';
 import { parseTemperature } from '../input/temperature.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
-/** The log is judged over the last three days; our choice. */
+/** The log is evaluated over the last three days; our choice. */
 const HOURS_JUDGED = 72;
 const MAX_PLACES = 1000;
 const MINUTE_MS = 60_000;
@@ -47,7 +47,10 @@ export const list = read(v.object({}), (session): CoolerStatus[] => {
   });
 });
 
-/** A new cooler, or another name or count of places for one. @throws ProblemError `cooler.unknown`, `cooler.twice`, `cooler.too-many` */
+/**
+ * Adds a cooler, or changes its name or number of places. @throws ProblemError `cooler.unknown`, `cooler.twice`,
+ * `cooler.too-many`
+ */
 export const save = write(
   v.object({ id: v.optional(id), name: needed(60), places, by }),
   (session, { id: known, name, places: count, by: initials }) => {
@@ -86,7 +89,7 @@ export const archive = write(v.object({ id, by }), (session, input) => {
   return { id: cooler.id };
 });
 
-/** A temperature as read off the cooler now. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
+/** A temperature as read from the cooler now. @throws ValidationError `temperature.*`; ProblemError `cooler.unknown` */
 export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by }), (session, input) => {
   const cooler = coolerOf(session, input.coolerId);
   const celsius = parseTemperature(input.typed, session.settings.unit === 'lb' ? 'F' : 'C', 'typed');
@@ -95,7 +98,7 @@ export const logTemperature = write(v.object({ coolerId: id, typed: text(20), by
 });
 
 /**
- * Voids a temperature that was mistyped or read off another cooler. It stays in the book with the reason.
+ * Voids a temperature that was mistyped or belongs to another cooler. It stays in the book with the reason.
  * @throws ProblemError `temperature.unknown`, `temperature.voided`
  */
 export const voidTemperature = write(
@@ -120,8 +123,8 @@ export const voidTemperature = write(
 );
 
 /**
- * Hangs animals in a cooler, at a place if one is named. A full cooler is said (`hanging` against `places`), not
- * refused: the cutter stands there with the animal on the shoulder.
+ * Hangs animals in a cooler, at a place if one is named. A full cooler is reported (`hanging` against `places`),
+ * not refused, because the animal must go somewhere.
  * @throws ProblemError `cooler.unknown`, `animal.unknown`, `animal.not-hanging`
  */
 export const hang = write(
@@ -148,7 +151,7 @@ export const hang = write(
   },
 );
 
-/** While it hangs, or lies on the table with the rest of it still on the hook. */
+/** While it hangs, or is being cut with the rest still on the hook. */
 const HANGS: readonly AnimalRow['stage'][] = ['hanging', 'cutting'];
 
 export function coolerCards(session: Session): CoolerCard[] {
@@ -161,7 +164,10 @@ export function coolerCards(session: Session): CoolerCard[] {
   }));
 }
 
-/** Cooler and place of an animal as one short text; null while nobody said, or once it is cut. @example 'Cold room 1, hook 12' */
+/**
+ * Cooler and place of an animal as one short text; null if unknown, or once it is cut. @example 'Cold room 1, hook
+ * 12'
+ */
 export function whereOf(session: Session, animal: Pick<AnimalRow, 'id' | 'stage'>): string | null {
   const stay = HANGS.includes(animal.stage) ? session.book.coolers.stay(animal.id) : undefined;
   if (!stay) return null;

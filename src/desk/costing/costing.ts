@@ -1,4 +1,4 @@
-/** What a pound through the shop really costs: its own running costs on its own weighings, against what it charges. */
+/** The actual cost per pound: the shop's running costs and weighings, compared with its prices. */
 import * as v from 'valibot';
 import { fatSpent } from './fat.ts';
 import { ASSUMED, figuresOf, figuresTyped, saveFigures, readFigures, SERVICES } from './figures.ts';
@@ -19,7 +19,7 @@ import type { CostFigures, CostingView } from '../contract/contract.ts';
 
 const season = v.optional(seasonYear);
 
-/** The running season when none is asked for. */
+/** The current season by default. */
 export const get = read(v.object({ season }), async (session, input): Promise<CostingView> => {
   const of = input.season ?? session.season();
   await lookUp(session, of);
@@ -46,7 +46,7 @@ function linesOf(session: Session, of: number): readonly SeasonBillLine[] {
   );
 }
 
-/** Keeps the shop's running costs as typed. @throws as `readFigures` */
+/** Stores the shop's running costs as typed. @throws as `readFigures` */
 export const save = write(figuresTyped, (session, input): { figures: CostFigures } => {
   const figures = readFigures(session, input);
   saveFigures(session, figures, input.by);

@@ -1,16 +1,16 @@
-/** What the bought fat of some grinds had cost. */
+/** The cost of the bought fat in some grinds. */
 import type { SeasonFat } from '../../book/sums/season-money.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 
 interface FatSpent {
   usedGrams: number;
-  /** Of it from lots without a price. */
+  /** Of it, from lots without a price. */
   unpricedGrams: number;
   /** Minor units, of the lots with a price. */
   cost: number;
   /** By weight used; null where no lot has a price. */
   perKg: number | null;
-  /** Lots with a price. */
+  /** Number of lots with a price. */
   lots: number;
 }
 

@@ -1,4 +1,4 @@
-/** The shop's running costs as it typed them, or the example until it has. */
+/** The shop's running costs as typed, or the supplied example. */
 import * as v from 'valibot';
 import exampleJson from '../../../resources/example-costs.json' with { type: 'json' };
 import { parseMoney } from '../../core/values/money.ts';
@@ -13,7 +13,7 @@ import { typedGrams } from '../input/typed-grams.ts';
 
 export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'products'];
 
-/** What stands for a figure that no weighing tells yet: made up, to be replaced by the first weighings. */
+/** Assumptions for figures without weighings: invented, replaced by the first weighings. */
 export const ASSUMED = exampleJson.weighed;
 
 const KEY = 'costing';
@@ -21,7 +21,7 @@ const LONGEST_MINUTES = 999;
 
 const servicesTyped = v.object({
   minutesPerAnimal: text(20),
-  /** Per pound or kilogram, as the shop weighs. */
+  /** Per pound or kilogram, the shop's unit. */
   minutesPerUnit: text(20),
   packageSize: text(30),
 });
@@ -50,7 +50,7 @@ const figuresSchema = v.object({
   services: v.object({ cutting: serviceSchema, grinding: serviceSchema, products: serviceSchema }),
 });
 
-/** @returns the figures in force, and whether they are the shop's own */
+/** @returns the current figures, and whether they are the shop's own */
 export function figuresOf(session: Session): { own: boolean; figures: CostFigures } {
   const kept = readSetting(session.book, KEY, figuresSchema);
   if (kept) return { own: true, figures: kept };
@@ -109,7 +109,7 @@ function minutesOf(typed: string, field: string): number {
 }
 
 /**
- * Minor units of an amount typed into a field of its own, 0 or more.
+ * Minor units of an amount typed into a separate field, 0 or more.
  * @throws ValidationError `money.*` and ProblemError `money.negative`, naming that field
  * @example typedMoney('$22.50', 'USD', 'wage') // 2250
  */

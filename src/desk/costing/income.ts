@@ -1,4 +1,4 @@
-/** Charged lines by the service that they pay for. */
+/** Charged lines grouped by service. */
 import type { SeasonBillLine } from '../../book/sums/season-money.ts';
 import type { Basis } from '../../core/pricing/price.ts';
 import type { IncomeCode, IncomeGroup } from '../contract/contract.ts';
@@ -32,7 +32,7 @@ export function incomeCodeOf(basis: string): IncomeCode {
   return SERVICE_OF[basis as Basis] ?? 'whole';
 }
 
-/** Groups in the order of the work, their lines as they come; a group that nothing was charged for is left out. */
+/** Groups in the order of the work, their lines in their own order; empty groups are left out. */
 export function groupIncome(lines: readonly SeasonBillLine[]): IncomeGroup[] {
   return INCOME_CODES.map((group) => {
     const own = lines

@@ -1,4 +1,4 @@
-/** What a season's own weighings say of each service; an assumption stands in where they say nothing. */
+/** What a season's own weighings show for each service; without any, an assumption. */
 import type { SeasonFat, SeasonGrind } from '../../book/sums/season-money.ts';
 import { median } from '../../core/stats/median.ts';
 import { fatSpent } from './fat.ts';
@@ -10,7 +10,7 @@ import type { Measured, ServiceCode } from '../contract/contract.ts';
 
 export type MeasuredService = Record<Measured['figure'], Measured>;
 
-/** A grind that gave more than went in was mistyped, and tells nothing. */
+/** A grind with a larger output than input was mistyped and is not used. */
 const MAX_OUT = 1.02;
 
 /** @param fats bought fat of the season's grinds */
@@ -27,7 +27,7 @@ export function measure(
   const grinds = session.book.seasonMoney
     .grinds(season)
     .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MAX_OUT);
-  // As on the bill: what has a price of its own is a product, all else counts as grind.
+  // As on the bill: a product with its own price is a product, all else counts as grind.
   const of = (code: 'grinding' | 'products'): MeasuredService => {
     const belongs = ({ product }: { product: string }): boolean =>
       priced.has(product) === (code === 'products');
@@ -39,7 +39,7 @@ export function measure(
 function measuredCutting(session: Session, season: number): MeasuredService {
   const assumed = ASSUMED.cutting;
   const ground = groundNames(session);
-  // Packages of what is ground are no cuts.
+  // Packages of ground products are no cuts.
   const cuts = new Map<number, number>();
   for (const { animal_id: id, product, grams } of session.book.seasonMoney.packed(season))
     if (!ground.has(product)) cuts.set(id, (cuts.get(id) ?? 0) + grams);
@@ -72,8 +72,8 @@ const noFat = {
 } as const satisfies Partial<MeasuredService>;
 
 /**
- * Weight and loss are those of the middle batch; bought fat is the share of it in all that the batches made, for many
- * have none. All loss is taken to be the owner's meat, so that bought fat is what was weighed in.
+ * Weight and loss are medians over batches; bought fat is its share of the total output, because many batches have
+ * none. All loss counts as the owner's meat, so that bought fat is the weighed-in amount.
  */
 function measuredGrind(
   code: 'grinding' | 'products',
@@ -99,7 +99,7 @@ function measuredGrind(
   };
 }
 
-/** What a kilogram of the lots used was bought for; those of other grinds stand in where none of these says a price. */
+/** The price per kilogram of the lots used; of all lots where none of these has a price. */
 function fatPrice(used: readonly SeasonFat[], ofAny: readonly SeasonFat[]): Measured {
   const own = fatSpent(used);
   const told = own.perKg === null ? fatSpent(ofAny) : own;

@@ -1,9 +1,9 @@
-/** Billed animals that came of a quote: how far the bill and the meat were outside of what was said. */
+/** Billed animals with a quote: how far bill and take-home were outside the quoted ranges. */
 import type { Session } from '../session/session.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostingView, QuoteMiss, Range } from '../contract/contract.ts';
 
-/** Worst first: by the greater of the two misses, each as a share of what was most likely. */
+/** Worst first: by the greater of the two misses, each relative to the quoted mean. */
 export function missedQuotes(session: Session, bills: readonly BilledAnimal[]): CostingView['quotes'] {
   const compared = bills.flatMap((bill) => {
     if (!bill.quote) return [];
@@ -32,7 +32,10 @@ export function missedQuotes(session: Session, bills: readonly BilledAnimal[]): 
   };
 }
 
-/** How far a value is outside of a range: below it negative, within it 0. `outside(12, { low: 5, mean: 8, high: 10 })` is 2. */
+/**
+ * Signed distance of a value from a range: negative below, 0 within. `outside(12, { low: 5, mean: 8, high: 10 })`
+ * is 2.
+ */
 export function outside(value: number, { low, high }: Range): number {
   if (value < low) return value - low;
   return value > high ? value - high : 0;

@@ -12,7 +12,7 @@ export interface RepricedBill {
   amounts: Amounts;
   productGrams: number;
   fatGrams: number;
-  /** What these prices would have charged for each service, in minor units; worked out when it is first asked for. */
+  /** What these prices would have charged for each service, in minor units; computed on first use. */
   taken(): Readonly<Record<IncomeCode, number>>;
 }
 
@@ -22,7 +22,7 @@ export function nothingTaken(): Record<IncomeCode, number> {
 
 const cache = new WeakMap<Amounts, { by: string; seen: RepricedBill }>();
 
-/** @param prices null without any */
+/** @param prices null without a price book */
 export function repricedBills(session: Session, prices: Prices): (amounts: Amounts) => RepricedBill {
   const lines = prices?.lines ?? [];
   const by = JSON.stringify([prices?.id, ...groundNames(session)]);

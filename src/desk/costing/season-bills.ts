@@ -1,4 +1,4 @@
-/** A season's standing bills with their frozen amounts, and those amounts as other prices would charge them. */
+/** A season's valid bills with their frozen amounts, for repricing. */
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import type { Session } from '../session/session.ts';
@@ -12,13 +12,13 @@ export interface BilledAnimal {
   subtotalMinor: number;
   totalMinor: number;
   priceBookId: number;
-  /** What the animal gave, before any fat; null while it is not known. */
+  /** The animal's take-home, without added fat; null while unknown. */
   takeHomeGrams: number | null;
-  /** What was said of price, in the shop's currency, and take-home; null without a quote that did. */
+  /** The quoted price, in the shop's currency, and take-home; null without such a quote. */
   quote: { name: string; minor: Range; grams: Range } | null;
 }
 
-/** Bills in the shop's currency that stand for animals of the season, by number. */
+/** Valid bills in the shop's currency for animals of the season, by number. */
 export function billedAnimals(session: Session, season: number): BilledAnimal[] {
   const { currency } = session.settings;
   return session.book.seasonMoney
@@ -46,8 +46,8 @@ export function billedAnimals(session: Session, season: number): BilledAnimal[] 
 }
 
 /**
- * Frozen amounts as these lines see them: what had a price of its own and has none now counts as grind, if it is one, as
- * on a bill made now.
+ * Frozen amounts for these lines: a product that no longer has a price counts as grind, if it is one, as on a new
+ * bill.
  */
 export function amountsFor(session: Session, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
   const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
@@ -63,7 +63,7 @@ export function amountsFor(session: Session, lines: readonly PriceLine[]): (amou
   };
 }
 
-/** Names on the shelf of what goes through the grinder. */
+/** Names of the ground products on the shelf. */
 export function groundNames(session: Session): ReadonlySet<string> {
   const grinds = productsOnShelf(session).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
   return new Set(grinds.map(({ name }) => name));

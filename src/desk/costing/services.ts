@@ -1,4 +1,4 @@
-/** Each service as the shop runs it: what a finished pound costs, what it takes, and which figure matters most. */
+/** Each service of the shop: cost, price and sensitivity per finished pound. */
 import { sensitivity } from '../../core/pricing/costing-sensitivity.ts';
 import { breakEvenFee, costOf, marginOf, type Service } from '../../core/pricing/costing.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
@@ -13,16 +13,16 @@ import { repricedBills, nothingTaken } from './repriced-bills.ts';
 import type { BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
 
-/** Figures that move a cost less than these are not worth a look. */
+/** Number of sensitivities shown. */
 const SHOWN_SWINGS = 4;
-/** Shown beside the cost, in this order; a service has those that it was measured for. */
+/** Figures shown beside the cost, in this order; a service has those that were measured for it. */
 const SHOWN: Readonly<Record<ServiceCode, readonly Measured['figure'][]>> = {
   cutting: ['received', 'shrink', 'packedShare'],
   grinding: ['received', 'shrink', 'boughtFatShare', 'fatPerKg'],
   products: ['received', 'shrink', 'boughtFatShare', 'fatPerKg'],
 };
 
-/** What the shop says and what its weighings say, as one job of the core. */
+/** The shop's figures and measurements as one job of the core. */
 export function serviceOf(code: ServiceCode, figures: CostFigures, measured: MeasuredService): Service {
   const { minutesPerAnimal, minutesPerKg, packageGrams } = figures.services[code];
   const packedShare = measured.packedShare.value;
@@ -34,7 +34,7 @@ export function serviceOf(code: ServiceCode, figures: CostFigures, measured: Mea
     minutesPerKg,
     wagePerHour: figures.wagePerHour,
     overheadPerHour: figures.overheadPerHour,
-    // Cutting packs only part of what it hands on, so a package stands for more meat than is in it.
+    // Cutting packs only part of its output, so a package stands for more meat than it contains.
     gramsPerPackage: packageGrams / (packedShare > 0 ? packedShare : 1),
     packagingPerPackage: packedShare > 0 ? figures.packagingPerPackage : 0,
     boughtFatShare: measured.boughtFatShare.value,
@@ -87,8 +87,8 @@ export function answerOf(
 }
 
 /**
- * What the prices in force take for a finished unit of each service, on the animals billed; fat charges go to the services
- * by the fat that each used. Null for a service without such an animal, or without prices.
+ * The current prices' revenue per finished unit of each service, on the billed animals; fat charges are divided by
+ * the fat that each service used. Null for a service without such an animal, or without prices.
  */
 export function feesOf(
   session: Session,
@@ -102,7 +102,7 @@ export function feesOf(
   const taken = nothingTaken();
   const grams = { cutting: 0, grinding: 0, products: 0 };
   const count = { cutting: 0, grinding: 0, products: 0 };
-  // Bills made with these prices say themselves what they took.
+  // Bills made with these prices contain their own revenue.
   const { currency } = session.settings;
   const own = session.cached('money', season, `taken by ${id} in ${currency}`, () =>
     session.book.seasonMoney.takenBy(season, currency, id),

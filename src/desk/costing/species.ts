@@ -1,4 +1,4 @@
-/** What the billed animals cost, each by its own weights and the services' figures: by kind of game and by service. */
+/** The cost of the billed animals, from their own weights and the services' figures: by species and by service. */
 import { costOf, type Service } from '../../core/pricing/costing.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
@@ -9,10 +9,10 @@ import type { ServiceCode, SpeciesMargin } from '../contract/contract.ts';
 /** Bought fat is never all of a grind. */
 const MAX_FAT = 0.95;
 
-/** What was bought for or done to some animals, in minor units. */
+/** Costs of some animals, in minor units. */
 type WorkCost = Record<ServiceCode | 'fat', number>;
 
-/** A billed animal with what it cost. */
+/** A billed animal with its cost. */
 interface CostedAnimal {
   species: string;
   subtotalMinor: number;
@@ -45,7 +45,7 @@ export function speciesMargins(session: Session, animals: readonly CostedAnimal[
     .sort((a, b) => b.incomeMinor - a.incomeMinor || a.name.localeCompare(b.name));
 }
 
-/** The same animals' costs by what was done. */
+/** The same animals' costs by service. */
 export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
   const of = (work: keyof WorkCost): number => sum(animals.map(({ cost }) => cost[work]));
   return {
@@ -57,8 +57,8 @@ export function costByWork(animals: readonly CostedAnimal[]): WorkCost {
 }
 
 /**
- * Cutting by hanging weight, grinding by what came out, each as a job of its own; products, which are mostly made of
- * several owners' meat, by weight at the cost of a typical batch; and the fat that went in at its price.
+ * Cutting by hanging weight and grinding by output, each as a separate job; products, which mostly mix several
+ * owners' meat, by weight at the cost of a typical batch; and the added fat at its price.
  */
 function workCost(
   { amounts: { hangingGrams, groundGrams }, productGrams, fatGrams }: RepricedBill,

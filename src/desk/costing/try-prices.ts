@@ -1,4 +1,4 @@
-/** What a season's bills would have come to with other prices. Nothing is kept. */
+/** A season's bills recalculated with other prices. Nothing is stored. */
 import * as v from 'valibot';
 import { priceLines } from '../../core/pricing/price.ts';
 import { priceLineList, taxRule } from '../pricing/price-input.ts';
@@ -10,11 +10,11 @@ import { amountsFor, billedAnimals } from './season-bills.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { PricesTried } from '../contract/contract.ts';
 
-/** So many animals are named; the rest is in the sums. */
+/** Number of animals listed; the rest is in the sums. */
 const NAMED = 10;
 const TAX = 'tax';
 
-/** The newest season with bills when none is asked for. */
+/** The newest season with bills by default. */
 export const tryPrices = read(
   v.object({
     season: v.optional(seasonYear),

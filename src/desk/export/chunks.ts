@@ -1,16 +1,16 @@
 import { setImmediate } from 'node:timers/promises';
 
 const CHUNK_BYTES = 1 << 18;
-/** UTF-8 needs at most so many bytes for one unit of a string. */
+/** Maximum UTF-8 bytes per UTF-16 unit. */
 const MAX_BYTES = 3;
 
-/** Writes texts one after the other in UTF-8; after each chunk the other calls of the windows have their turn. */
+/** Encodes texts in UTF-8 one after the other; after each chunk it yields to the windows' other calls. */
 export class Chunks {
-  /** One for all texts of a file: a long book leaves no heap of used-up ones behind. */
+  /** One buffer for all texts of a file, so that a long book leaves no garbage. */
   readonly #chunk = Buffer.alloc(CHUNK_BYTES);
 
   /**
-   * Hands text over in chunks, the last one marked, and perhaps empty. `take` must be done with the bytes when it
+   * Passes text on in chunks, the last one marked, and perhaps empty. `take` must not use the bytes after it
    * returns.
    */
   async each(text: Iterable<string>, take: (bytes: Buffer, last: boolean) => void): Promise<void> {

@@ -1,23 +1,23 @@
-/** What the tables and columns of the book mean, in words. */
+/** Descriptions of the book's tables and columns. */
 import wordsJson from '../../../resources/book-columns.json' with { type: 'json' };
 import { tablesOf } from '../../book/file/tables.ts';
 import type { Db } from '../../book/file/db.ts';
 
 interface Words {
   about: string;
-  /** Columns that mean the same in every table. */
+  /** Columns with the same meaning in every table. */
   everywhere: Record<string, string>;
   tables: Record<string, { holds: string; columns: Record<string, string> }>;
 }
 
 export const BOOK_WORDS: Words = wordsJson;
 
-/** What a column means; undefined if nobody wrote it down. */
+/** The meaning of a column; undefined if undocumented. */
 export function meaningOf(table: string, column: string): string | undefined {
   return BOOK_WORDS.tables[table]?.columns[column] ?? BOOK_WORDS.everywhere[column];
 }
 
-/** All of it as text, table by table. */
+/** The whole description as text, table by table. */
 export function* describeTables(db: Db): Generator<string> {
   yield `${BOOK_WORDS.about}\r\n`;
   for (const { name, columns } of tablesOf(db)) {

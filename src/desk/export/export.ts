@@ -1,4 +1,7 @@
-/** Taking the book out: as tables, as one text that a book can be made of again, as the file itself; or one hunter's part. */
+/**
+ * Exports the book: as tables, as one text that can be imported as a book, as the file itself; or one hunter's
+ * records.
+ */
 import { join } from 'node:path';
 import * as v from 'valibot';
 import { refuseWrongClock } from '../session/clock.ts';
@@ -19,10 +22,10 @@ import { longExport, writeExport, pieceOf, writeText } from './outbox.ts';
 import { csvText, tableFiles } from './tables-csv.ts';
 import { writeZip } from './zip.ts';
 
-/** A book that is larger takes a tenth of a second to copy. */
+/** A larger book takes a tenth of a second to copy. */
 const LONG_BOOK_BYTES = 30_000_000;
 
-/** Packs what is asked for; the pieces are fetched after. @throws ProblemError `export.busy` */
+/** Makes the requested export; its chunks are fetched afterwards. @throws ProblemError `export.busy` */
 export const create = read(
   v.object({ what: v.picklist(['tables', 'text', 'book', 'description'], 'choice.take-out') }),
   async (session, { what }) => {
@@ -41,7 +44,7 @@ export const create = read(
   { when: ({ book }, { what }) => what === 'book' && book.size() > LONG_BOOK_BYTES, ...longExport },
 );
 
-/** What the book holds of one hunter, for him or her: a JSON text and the same as tables. @throws ProblemError `hunter.unknown` */
+/** The book's records of one hunter: a JSON text and the same as tables. @throws ProblemError `hunter.unknown` */
 export const createForHunter = read(v.object({ id }), async (session, input) => {
   const hunter = hunterOf(session, input.id);
   const parcel = await writeExport(session, (path, db) => {
@@ -58,7 +61,7 @@ export const createForHunter = read(v.object({ id }), async (session, input) => 
   return { ...parcel, name: `hunter-${hunter.id}-${session.today()}.zip` };
 });
 
-/** The next piece of what was packed. @throws ProblemError `export.gone` */
+/** The next chunk of the export. @throws ProblemError `export.gone` */
 export const getPiece = read(
   v.object({
     id,
@@ -73,7 +76,7 @@ export const getPiece = read(
 );
 
 /**
- * Fills an empty book with one that was taken out as text; the book as it was is backed up first.
+ * Fills an empty book from an export as text; the previous book is backed up first.
  * @throws ProblemError `export.not-empty` (refused), `export.format`, `export.newer`, `export.torn`, `export.row`
  */
 export const importBook = host(
@@ -98,7 +101,7 @@ export const importBook = host(
   longUpload,
 );
 
-/** `VACUUM INTO` may not run inside the transaction that holds the book as it stood. */
+/** `VACUUM INTO` may not run inside the transaction of the snapshot. */
 function copyTo(path: string, db: Db): void {
   db.exec('COMMIT');
   db.prepare('VACUUM INTO ?').run(path);
@@ -111,7 +114,7 @@ const CODES = {
   row: 'export.row',
 } as const;
 
-/** Nothing of the trade is in it yet: nobody, no animal, no quote, no fat. */
+/** No records yet: no hunter, animal, quote, fat or batch. */
 function isEmpty({ book }: Session): boolean {
   return ['hunter', 'animal', 'quote', 'fat_lot', 'batch'].every(
     (table) => book.db.prepare(`SELECT 1 FROM ${table} LIMIT 1`).get() === undefined,

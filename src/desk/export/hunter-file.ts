@@ -1,4 +1,4 @@
-/** Everything about one hunter, as far as one record leads to the next: animals, weights, bills, calls, changes. */
+/** Everything about one hunter, by following references: animals, weights, bills, calls, changes. */
 import type { Db } from '../../book/file/db.ts';
 import { quoted, rowsOfTable, tablesOf, type CellValue, type Table } from '../../book/file/tables.ts';
 
@@ -7,7 +7,7 @@ interface HunterRecords {
   rows: CellValue[][];
 }
 
-/** Where a record belongs to: sums and look-ups only repeat what other rows say, and a batch belongs to several hunters. */
+/** References that are followed: sums and lookups only repeat other rows, and a batch belongs to several hunters. */
 const LEADS: Readonly<Record<string, readonly string[]>> = {
   hunter: ['hunter_id'],
   animal: ['animal_id'],

@@ -1,4 +1,4 @@
-/** Exported files: each is written to a temporary folder and sent in pieces that any carrier accepts. */
+/** Exported files: each is written to a temporary folder and sent in chunks that any carrier accepts. */
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { writeWhole } from '../../book/file/durable-files.ts';
@@ -22,14 +22,14 @@ interface ExportFile {
   path: string;
 }
 
-/** One at a time for each open book: the one packed last. */
+/** One per open book: the last export. */
 const files = new WeakMap<Session, ExportFile>();
-/** Rooms in which something is being packed, here or by the worker thread. */
+/** Sessions with an export in progress, here or in the worker thread. */
 const busy = new WeakSet<Session>();
 let last = 0;
 
 /**
- * Begins to pack, which takes the disk and both threads for seconds: one at a time.
+ * Starts an export, which uses the disk and both threads for seconds: one at a time.
  * @returns a function that ends it
  * @throws ProblemError `export.busy`
  */
@@ -39,7 +39,7 @@ function beginExport(session: Session): () => void {
   return () => void busy.delete(session);
 }
 
-/** For a file that the worker thread packs. */
+/** For an export that the worker thread makes. */
 export const longExport = {
   begin(session: Session) {
     const end = beginExport(session);
@@ -48,8 +48,8 @@ export const longExport = {
 };
 
 /**
- * Lets `write` make the file out of the book as it stands now; the desk goes on working meanwhile.
- * @throws ProblemError `export.busy`; `temporary.full`, `temporary.folder`, and nothing is left of the file then
+ * Lets `write` make the file from a snapshot of the book; the desk continues meanwhile.
+ * @throws ProblemError `export.busy`; `temporary.full`, `temporary.folder`, and then no partial file is left
  */
 export async function writeExport(
   session: Session,
@@ -74,7 +74,7 @@ export async function writeExport(
   }
 }
 
-/** Lets go of what was packed for a room, for another thread to hand over. @returns its path, or null if there is none */
+/** Hands over a session's export to another thread. @returns its path, or null if there is none */
 export function releaseExport(session: Session): string | null {
   const parcel = files.get(session);
   if (!parcel) return null;
@@ -83,7 +83,7 @@ export function releaseExport(session: Session): string | null {
   return parcel.path;
 }
 
-/** Takes over what another thread packed. @returns its id in this room */
+/** Takes over another thread's export. @returns its id in this session */
 export function adoptExport(session: Session, path: string): number {
   removeExport(session);
   adoptTemporary(dirname(path), session);
@@ -92,7 +92,7 @@ export function adoptExport(session: Session, path: string): number {
   return parcel.id;
 }
 
-/** A piece in base64; the last one takes the file away. @throws ProblemError `export.gone` */
+/** A chunk in base64; the last one deletes the file. @throws ProblemError `export.gone` */
 export function pieceOf(session: Session, id: number, from: number): { base64: string; last: boolean } {
   const parcel = files.get(session);
   if (!parcel || parcel.id !== id) throw new ProblemError('missing', 'export.gone');
@@ -110,7 +110,7 @@ export function pieceOf(session: Session, id: number, from: number): { base64: s
   });
 }
 
-/** Writes text without holding all of it. */
+/** Writes text in a stream. */
 export async function writeText(path: string, text: Iterable<string>): Promise<void> {
   const file = openSync(path, 'w');
   try {

@@ -1,4 +1,4 @@
-/** The book as tables for a spreadsheet: three that can be brought in again, and every table as it stands. */
+/** The book as tables for a spreadsheet: three that can be imported again, and every table as stored. */
 import { csvLine } from '../../core/values/csv.ts';
 import { eachRow } from '../../book/file/each-row.ts';
 import type { Db } from '../../book/file/db.ts';
@@ -11,9 +11,9 @@ interface File {
 }
 
 /**
- * What each table holds whose headings Bring in knows. A weight carries its unit, as it was typed; the plus keeps SQLite
- * going through weights as they lie, instead of gathering those of no batch and sorting a million. Parts stated to be none follow
- * the weights, as 0.
+ * The tables whose headings the import recognises. A weight has its unit, as typed. The unary plus makes SQLite
+ * scan weights in order, instead of collecting those without a batch and sorting a million. Parts stated as none
+ * follow the weights, as 0.
  */
 const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string; also?: string }>> = {
   'hunters.csv': {
@@ -36,7 +36,7 @@ const READABLE: Readonly<Record<string, { head: readonly string[]; sql: string; 
   },
 }; // prettier-ignore
 
-/** All of it: what can be brought in again, every table as it stands, and a description. */
+/** The complete export: the importable tables, every table as stored, and a description. */
 export function* tableFiles(db: Db): Generator<File> {
   yield { name: 'READ ME.txt', text: describeTables(db) };
   const rowsOf = (sql: string) => eachRow(db.prepare<[], CellValue[]>(sql).raw());
@@ -50,13 +50,13 @@ function* inTurn<T>(...each: readonly Iterable<T>[]): Generator<T> {
   for (const some of each) yield* some;
 }
 
-/** A byte order mark in front tells a spreadsheet that the letters are UTF-8. */
+/** A byte order mark tells a spreadsheet that the encoding is UTF-8. */
 export function* csvText(head: readonly string[], rows: Iterable<CellValue[]>): Generator<string> {
   yield `\uFEFF${csvLine(head)}`;
   for (const row of rows) yield csvLine(row);
 }
 
-/** SQL for a weight as it was typed, with its unit behind it where that was not typed. */
+/** SQL for a weight as typed, with its unit appended if it was not typed. */
 function asTyped(of: '' | 'tare_'): string {
   const typed = `w.${of}typed`;
   return `iif(${typed} GLOB '*[a-zA-Z#]*', ${typed}, ${typed} || ' ' || w.${of}unit)`;

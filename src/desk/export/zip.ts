@@ -1,14 +1,14 @@
-/** Writing a .zip archive entry by entry, without ever holding one whole (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
+/** Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
 import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
 import { writeWhole } from '../../book/file/durable-files.ts';
 import { Chunks } from './chunks.ts';
 
-/** The lowest version that reads deflated entries, and the flag for names in UTF-8. */
+/** The lowest version with deflate, and the flag for UTF-8 names. */
 const VERSION = 20;
 const UTF8 = 0x0800;
 const DEFLATED = 8;
-/** 1980-01-01: the archive tells no time, so that the same book gives the same archive. */
+/** 1980-01-01: a fixed date, so that the same book gives the same archive. */
 const DATE = 0x0021;
 
 interface Entry {
@@ -40,11 +40,11 @@ export async function writeZip(
       await chunks.each(text, (bytes, last) => {
         entry.crc = crc32(bytes, entry.crc);
         entry.bytes += bytes.length;
-        // Each piece ends on a whole byte, so that the pieces together are one deflated stream.
+        // Each chunk ends on a whole byte, so that the chunks together are one deflate stream.
         put(deflateRawSync(bytes, { finishFlush: last ? constants.Z_FINISH : constants.Z_SYNC_FLUSH }));
       });
       entry.packed = at - start;
-      // Sizes are known only now: the header is written over.
+      // Sizes are known only now: the header is overwritten.
       writeWhole(file, localHeader(entry), entry.at);
       entries.push(entry);
     }
@@ -72,7 +72,7 @@ function centralHeader(entry: Entry): Buffer {
   return Buffer.concat([header, entry.name]);
 }
 
-/** The fields that both headers share, from the version needed on. */
+/** The fields that both headers share, from the required version on. */
 function common(header: Buffer, from: number, { crc, packed, bytes, name }: Entry): void {
   [VERSION, UTF8, DEFLATED, 0, DATE].forEach((value, i) => header.writeUInt16LE(value, from + i * 2));
   [crc, packed, bytes].forEach((value, i) => header.writeUInt32LE(value, from + 10 + i * 4));

@@ -1,4 +1,4 @@
-/** Which backups of a book there are: beside it, in the second place, and books that were set aside. */
+/** Lists the backups of a book: beside it, in the second place, and replaced books. */
 import { backupFolder, backupsIn, listBackups, type Backup } from '../../book/file/backup.ts';
 import { ownerOf } from '../../book/file/backup-owner.ts';
 import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
@@ -35,7 +35,7 @@ export function rowsOf(at: Door, folder: string): BackupRow[] {
   return rows.sort((a, b) => (a.at < b.at ? 1 : -1));
 }
 
-/** Whether it is of this book, from before personal details were last removed. */
+/** Whether it is of this book and older than the last removal of personal details. */
 export function holdsRemovedDetails(
   row: Pick<BackupRow, 'at' | 'own' | 'place'>,
   removedAt: string | null,
@@ -87,7 +87,7 @@ export function isOurs(book: string | null, ours: string | null): boolean | null
   return book === null || ours === null ? null : book === ours;
 }
 
-/** The identity of the open book; of one that does not open, that of its newest backup beside it. */
+/** The identity of the open book; if it does not open, that of its newest backup beside it. */
 export function ourBook({ session, bookPath }: Door): string | null {
   if (session) return identityOf(session.book.db);
   for (const one of listBackups(bookPath)) {

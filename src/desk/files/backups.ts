@@ -1,4 +1,4 @@
-/** Backups, and the way back to one; most of it works also while the book does not open. */
+/** Backups and restoring; most of it works also while the book does not open. */
 import { existsSync } from 'node:fs';
 import * as v from 'valibot';
 import { makeLock, type Lock } from '../../book/file/locked-file.ts';
@@ -32,7 +32,7 @@ import type {
   Restored,
 } from '../contract/contract.ts';
 
-/** The longest path that Linux takes. */
+/** The longest path on Linux. */
 const MAX_PATH = 4096;
 const folder = text(1000);
 const passphrase = v.optional(v.pipe(v.string('passphrase.needed'), v.maxLength(200, 'text.too-long')), '');
@@ -44,7 +44,7 @@ const wanted = v.object({
   ),
   folder,
   passphrase,
-  /** Takes the records over into a clean book: for a backup that is not built as Gambrel builds a book. */
+  /** Copies the records into a clean book: for a backup with a modified schema. */
   recordsOnly: v.optional(v.boolean('input.invalid'), false),
 });
 
@@ -62,7 +62,7 @@ function backUp(session: Session): BackupMade {
   };
 }
 
-/** What there is to go back to: beside the book, in the second place or in `folder`, and books that were set aside. */
+/** What can be restored: backups beside the book, in the second place or in `folder`, and replaced books. */
 export const list = door(
   v.object({ folder }),
   (at, input): BackupsView => {
@@ -96,7 +96,7 @@ export const list = door(
   true,
 );
 
-/** Opens a backup as restoring it would, and tells what is in it. */
+/** Rehearses a restore, and returns the contents of the backup. */
 export const tryBackup = door(
   wanted,
   (at, input): BackupTried =>
@@ -114,7 +114,7 @@ export const tryBackup = door(
   { when: isLongBook },
 );
 
-/** Puts a backup in the book's place. The replaced book stays, and can be brought back in the same way. */
+/** Replaces the book with a backup. The replaced book is kept, and can be restored in the same way. */
 export const restore = door(wanted, (at, input): Restored => {
   if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
   return worded(() => {
@@ -125,8 +125,8 @@ export const restore = door(wanted, (at, input): Restored => {
 });
 
 /**
- * Where the book is not built as Gambrel builds one: puts a clean book with its records in its place, and opens that. The
- * file as it was is kept beside it. Dates and times that are none are mended, and named in the answer and in the trail.
+ * For a book with a modified schema: replaces it with a clean book with its records, and opens that. The original
+ * file is kept beside it. Invalid dates and times are repaired, and listed in the result and in the audit.
  */
 export const keepRecords = door(v.object({}), (at): Restored => {
   const { trouble, bookPath } = at;
@@ -137,13 +137,13 @@ export const keepRecords = door(v.object({}), (at): Restored => {
   return worded(() => ({ setAside: at.restore(source, opening, shopView), mended }), 'book');
 });
 
-/** Tries the book that did not open once more; `asItIs` takes one that is not as it was left. */
+/** Retries opening the book; `asItIs` accepts one that changed since its last close. */
 export const tryAgain = door(v.object({ asItIs: v.optional(v.boolean(), false) }), async (at, { asItIs }) => {
   await at.tryAgain(asItIs);
   return { open: at.session !== null };
 });
 
-/** Begins an empty book where there is nothing to go back to; the file that does not open is kept. */
+/** Starts an empty book when there is nothing to restore; the file that does not open is kept. */
 export const beginAnew = door(v.object({}), (at) => {
   if (at.trouble && !mayBeginAnew(at.trouble))
     throw new ProblemError('refused', problemOfBookError(at.trouble).code);
@@ -151,7 +151,7 @@ export const beginAnew = door(v.object({}), (at) => {
   return { open: at.session !== null };
 });
 
-/** Locks copies in the second place with a passphrase; none takes the lock away. Copies made before stay as they are. */
+/** Encrypts copies in the second place with a passphrase; none removes the lock. Existing copies do not change. */
 export const setLock = write(
   v.object({
     passphrase: v.nullable(
@@ -172,23 +172,23 @@ export const setLock = write(
     }); // prettier-ignore
     return { locked: input.passphrase !== null };
   },
-  // Deriving a key takes a quarter of a second, on purpose.
+  // Deriving a key takes a quarter of a second by design.
   { long: { when: (_room, { passphrase: typed }) => typed !== null } },
 );
 
-/** A book that is whole and only out of reach must not be put away. */
+/** A book that is intact and only unreachable must not be replaced. */
 function mayBeginAnew({ code }: BookError): boolean {
   return ['damaged', 'foreign', 'altered', 'migration', 'missing', 'absent', 'changed'].includes(code);
 }
 
-/** Only what is in the list may be restored: a window names no other file of this computer. */
+/** Only listed files may be restored: a window cannot name any other file of this computer. */
 function sourceOf(at: Door, { path, folder }: { path: string; folder: string }): Source & BackupRow {
   const found = rowsOf(at, folder).find((row) => row.path === path);
   if (!found) throw new ProblemError('missing', 'backup.gone');
   return found;
 }
 
-/** The passphrase typed; without one the lock that the open book keeps, which opens what this shop locked itself. */
+/** The typed passphrase, or by default the lock of the open book, which opens what this shop locked itself. */
 function openerFor({ session }: Door, { locked }: Source, typed: string): string | Lock | undefined {
   if (!locked) return undefined;
   if (typed) return typed;

@@ -1,4 +1,4 @@
-/** Opening a backup as restoring it would, to see what is in it. */
+/** Opens a copy of a backup, as a restore would, to inspect its contents. */
 import type { BackupContents } from '../../book/file/backup-check.ts';
 import type { Source } from '../../book/file/books-aside.ts';
 import { openRecordBook } from '../../book/book.ts';
@@ -7,8 +7,8 @@ import { createSession } from '../session/session.ts';
 import { shopView } from '../shop/shop.ts';
 
 /**
- * Does with a copy of the backup what opening does, up to the first thing that a window reads. Nothing is changed.
- * @returns what is in it
+ * Performs the steps of opening on a copy of the backup, up to the first query of a window. Nothing is changed.
+ * @returns its contents
  * @throws BookError
  */
 export function tryOut(bookPath: string, source: Source, now: Date, opening: Opening): BackupContents {

@@ -1,9 +1,9 @@
-/** Marks that a letter carries: é is e and one of these. */
+/** Combining marks: é decomposes into e and one of these. */
 const MARKS = /\p{M}/gu;
 const LONGEST = 36;
 
 /**
- * A code for a name: its plain letters and digits, and a number where another has that code already.
+ * A code for a name: its plain letters and digits, and a number if that code is in use.
  * @example codeOfName('Café sausage', ['cafe-sausage'], 'product') // 'cafe-sausage-2'
  */
 export function codeOfName(name: string, taken: Iterable<string>, fallback: string): string {

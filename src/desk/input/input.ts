@@ -1,11 +1,11 @@
-/** The pieces that input schemas are made of. A message is a problem code, which the window words. */
+/** Building blocks of input schemas. A message is a problem code, which the window words. */
 import * as v from 'valibot';
 import { isDate, isTradeDay } from '../../core/values/dates.ts';
 import { AGES, BROUGHT, LEGS, SEXES } from '../../trade/animal.ts';
 
 /**
- * Control characters other than line breaks and tabs have no place in a name and break exports. Half of a sign that is
- * written in two (a cut-off emoji) would come back from the book as another one.
+ * Control characters other than line breaks and tabs do not belong in a name and break exports. A lone surrogate (a
+ * truncated emoji) would be stored as another character.
  */
 export const hasControl = (text: string): boolean => /[^\P{Cc}\n\r\t]|\p{Cs}/u.test(text);
 
@@ -17,11 +17,11 @@ const clean = (most: number) =>
     v.check((text) => !hasControl(text), 'text.control'),
   );
 
-/** Text that may be empty, but is not left out. */
+/** Text that may be empty, but not absent. */
 export const line = (most = 200) => clean(most);
-/** Text that may be left out; it is then empty. */
+/** Optional text; empty by default. */
 export const text = (most = 200) => v.optional(clean(most), '');
-/** Text that must say something. */
+/** Text that must not be empty. */
 export const needed = (most = 200) => v.pipe(clean(most), v.minLength(1, 'text.needed'));
 export const id = v.pipe(
   v.number('id.needed'),
@@ -29,10 +29,10 @@ export const id = v.pipe(
   v.minValue(1, 'id.needed'),
   v.maxValue(Number.MAX_SAFE_INTEGER, 'id.needed'),
 );
-/** A list with a most; every list in an input has one. */
+/** A list with a maximum length; every list in an input has one. */
 export const listOf = <S extends v.GenericSchema>(item: S, most: number) =>
   v.pipe(v.array(item), v.maxLength(most, 'list.too-long'));
-/** Ten tonnes: heavier than anything that is weighed in a shop, in grams. The most that a reading may say, too. */
+/** Ten tonnes in grams: heavier than anything weighed in a shop, and the limit of a reading. */
 const MAX_GRAMS = 1e7;
 /** A planned weight. */
 export const someGrams = v.pipe(
@@ -40,7 +40,10 @@ export const someGrams = v.pipe(
   v.minValue(1, 'reading.zero'),
   v.maxValue(MAX_GRAMS, 'reading.too-heavy'),
 );
-/** A day of the trade. Every call that takes one uses this schema: `test/desk/input/dates.test.ts` tries each of them. */
+/**
+ * A date of the shop's work. Every call with a date uses this schema: `test/desk/input/dates.test.ts` tries each of
+ * them.
+ */
 export const date = v.pipe(
   v.string('date.unreadable'),
   v.maxLength(10, 'date.unreadable'),
@@ -53,18 +56,18 @@ export const share = v.pipe(
   v.minValue(0, 'share.range'),
   v.maxValue(1, 'share.range'),
 );
-/** Initials of who did it. */
+/** Initials of the person who acts. */
 export const by = v.optional(clean(6), '');
-/** A weight as typed; the desk reads it. */
+/** A weight as typed; the desk parses it. */
 export const typed = v.pipe(v.string('reading.empty'), v.maxLength(60, 'reading.unreadable'));
 export const confirmed = v.optional(v.boolean(), false);
-/** What a yes can be said to by name. */
+/** Codes of the questions that can be confirmed. */
 export const QUESTIONS = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample', 'weight.unlikely', 'weight.over', 'weight.same-again', 'weight.hung-again',
 ] as const; // prettier-ignore
 export type Question = (typeof QUESTIONS)[number];
-/** The questions answered with yes, by their codes; `true` answers every one. */
+/** The confirmed questions, by code; `true` confirms every one. */
 export const confirmedOf = v.optional(
   v.union([v.boolean(), listOf(v.picklist(QUESTIONS), QUESTIONS.length)], 'input.invalid'),
   false,
@@ -76,7 +79,7 @@ export const legs = v.picklist(LEGS, 'choice.legs');
 export const brought = v.picklist(BROUGHT, 'choice.brought');
 /** More than any animal is cut into. */
 export const MAX_PRIMALS = 100;
-/** Pieces of an animal that did not come whole, each once; none: all of it, or nobody said. */
+/** Pieces of an animal that was not received whole, each once; none: all of it, or unknown. */
 export const parts = v.optional(
   v.pipe(
     listOf(
@@ -99,9 +102,9 @@ export const targetFat = v.nullable(
   v.pipe(v.number('fat.range'), v.minValue(0.005, 'fat.range'), v.maxValue(0.6, 'fat.range')),
 );
 
-/** The heaviest pack that a home freezer takes; beyond it something was mistyped. */
+/** The heaviest package for a home freezer; more is a typing error. */
 const MAX_PACKAGE_GRAMS = 25_000;
-/** Half a kilogram: beyond it, a patty is a package. */
+/** Half a kilogram: a heavier patty is a package. */
 const MAX_PATTY_GRAMS = 500;
 
 export const packageGrams = v.pipe(

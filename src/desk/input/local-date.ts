@@ -1,7 +1,10 @@
-/** Making a formatter takes a hundred times as long as using it. */
+/** Cached: creating a formatter takes a hundred times as long as using it. */
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
-/** The calendar day of a moment in a zone. @example localDate(new Date('2026-11-25T03:00:00Z'), 'America/Denver') // '2026-11-24' */
+/**
+ * The local date of a moment in a zone. @example localDate(new Date('2026-11-25T03:00:00Z'), 'America/Denver') //
+ * '2026-11-24'
+ */
 export function localDate(moment: Date, timeZone: string): string {
   let formatter = formatters.get(timeZone);
   if (!formatter) {

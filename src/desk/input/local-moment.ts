@@ -1,12 +1,12 @@
-/** From the clock on the wall of the shop to the moment that it showed. */
+/** Converts local time of the shop to moments. */
 
 const DAY_MS = 86_400_000;
-/** Making a formatter takes a hundred times as long as using it. */
+/** Cached: creating a formatter takes a hundred times as long as using it. */
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
 /**
- * The moments, ms UTC, at which a clock in `zone` showed so many seconds after midnight of `day`: one, or two in the hour
- * that is gone through twice in autumn. A time that was skipped in spring is read as if the clock had not been changed.
+ * The moments, ms UTC, of a local time in `zone`, given as seconds after midnight of `day`: one, or two in the hour
+ * that is repeated in autumn. A time skipped in spring is read without the change.
  * @example momentsOf('2026-11-01', 5400, 'America/Denver') // [7:30 UTC, 8:30 UTC] of that day: half past one came twice
  */
 export function momentsOf(day: string, seconds: number, zone: string): number[] {
@@ -16,7 +16,7 @@ export function momentsOf(day: string, seconds: number, zone: string): number[] 
   return (found.length > 0 ? found : [before]).map((ahead) => shown - ahead).sort((a, b) => a - b);
 }
 
-/** How far a clock in the zone is ahead of UTC at a moment, ms. */
+/** Offset of the zone from UTC at a moment, ms. */
 function aheadOf(moment: number, zone: string): number {
   let formatter = formatters.get(zone);
   if (!formatter) {

@@ -1,4 +1,4 @@
-/** What agencies ask a processor to write down, as data, and what an entry lacks by the shop's list. */
+/** The agencies' lists of required fields, as data, and what an entry lacks by the shop's list. */
 import setsJson from '../../../resources/record-fields.json' with { type: 'json' };
 import type { OfficerRow } from '../../book/records/record-book.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -6,10 +6,10 @@ import type { RecordField, RecordSet } from '../contract/contract.ts';
 
 export const RECORD_SETS = setsJson as readonly RecordSet[];
 
-/** The list of a shop that picked none. */
+/** The default list. */
 export const GENERAL_SET = 'general';
 
-/** What a shop may require, in the order in which it is written down. */
+/** The fields that a shop may require, in the order of entry. */
 export const RECORD_FIELDS: readonly RecordField[] = [
   'address',
   'phone',
@@ -31,7 +31,7 @@ export function recordSetOf(code: string): RecordSet {
   return found;
 }
 
-/** What of an agency's list can be missing from an entry; the rest every entry has by itself. */
+/** The fields of an agency's list that can be missing from an entry; all others are always present. */
 export function requiredBy(set: Pick<RecordSet, 'asks'>): RecordField[] {
   return RECORD_FIELDS.filter((field) => set.asks.includes(field));
 }
@@ -53,9 +53,9 @@ type Entry = Pick<
   | 'origin'
 >;
 
-/** What an officer would find missing in an entry, by the shop's list. */
+/** The missing fields of an entry, by the shop's list. */
 export function lacksOf(row: Entry, required: readonly RecordField[]): RecordField[] {
-  // What was taken out on purpose, once it need not be kept, is not to be asked for again.
+  // Details that were removed after their retention period are not missing.
   if (row.details_removed_at !== null) return [];
   const has: Record<RecordField, boolean> = {
     address: row.address !== '',

@@ -1,16 +1,16 @@
-/** The rows of a table, one after the other, whatever line ends and stray quotes it has. */
+/** Iterates over the rows of a table, with any line ends and stray quotes. */
 import { CsvError, parse } from 'csv-parse/sync';
 import { asTyped } from '../../core/values/csv.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Separator } from '../../core/sheet/text.ts';
 
 export interface SheetRow {
-  /** As a spreadsheet counts it, from 1. */
+  /** As a spreadsheet counts, from 1. */
   number: number;
   cells: string[];
 }
 
-/** More columns than any shop's table has; a quote that was never closed makes such rows. */
+/** More columns than any shop's table; an unclosed quote makes such rows. */
 export const MAX_COLUMNS = 300;
 const MAX_ROW_LETTERS = 200_000;
 const MAX_ROWS = 200_000;
@@ -23,7 +23,7 @@ export function rowsOf(text: string, separator: Separator, most: number): SheetR
 }
 
 /**
- * Hands over every row that is not empty, without keeping any.
+ * Streams every non-empty row.
  * @throws ValidationError `sheet.quote`, `sheet.row-too-long`, `sheet.too-many-rows`, each with its row
  */
 export function eachRow(

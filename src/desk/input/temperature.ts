@@ -1,7 +1,7 @@
 import { ValidationError } from '../../core/values/validation-error.ts';
 
 /**
- * °C of `36`, `36F`, `2 °C`, `2,5c`; a bare number takes the shop's scale. `field` names the entry in a problem.
+ * °C of `36`, `36F`, `2 °C`, `2,5c`; a bare number is in the shop's unit. `field` names the entry in a problem.
  * @throws ValidationError `temperature.unreadable`, `temperature.range`
  */
 export function parseTemperature(typed: string, usual: 'F' | 'C', field = 'tempTyped'): number {

@@ -1,6 +1,6 @@
 import type { MassUnit } from '../../core/values/units.ts';
 
-/** Digits, decimals and unit as text that can be typed; the unit is left out where it is the shop's own. */
+/** Digits, decimals and unit as text that can be typed; without the unit if it is the shop's own. */
 export function typedText(
   reading: { digits: number; decimals: number; unit: MassUnit },
   shopUnit?: MassUnit,

@@ -1,4 +1,4 @@
-/** How nearly the shop's cutters keep to the share of the meat that an order wants whole. */
+/** How closely the shop's cutters match the ordered share of whole cuts. */
 import type { YieldRow } from '../../book/sums/sums.ts';
 import type { StudentT } from '../../core/stats/student-t.ts';
 import {
@@ -9,24 +9,24 @@ import {
 } from '../../core/yield/order-deviation.ts';
 
 /**
- * Before any of the shop's own: who cuts by eye comes within 5 points of the share asked for, two times in three (0.1
- * spreads of a share of one half). Common practice, no source.
+ * The prior: cutting by eye comes within 5 points of the ordered share, two times in three (0.1 standard deviations
+ * of a share of one half). Common practice, no source.
  */
 const CUTS_OFF: DeviationPrior = { spread: 0.1, priorSampleSize: 5, priorDegrees: 10 };
 
-/** How far the share kept whole came out from what was ordered (`logitDeviation`); null of an animal that does not tell. */
+/** Deviation of the whole cuts from the order (`logitDeviation`); null for an uninformative animal. */
 export function cutOff(row: YieldRow): number | null {
   const { cuts_ordered: ordered, whole_cuts: weighed, packed, packed_ground: packedGround } = row;
   const cuts = weighed ?? (packed ?? 0) - packedGround;
   const ground = row.trim_ground + packedGround;
   const trim = row.trim ?? ground;
-  // Without a weight of its own, what stayed whole is known only once the grind is packed beside it.
+  // Without a weight of their own, whole cuts are known only once the grind is packed as well.
   const tells = cuts > 0 && trim > 0 && (weighed !== null || ground > 0);
   if (!tells || ordered === null || ordered <= 0 || ordered >= 1) return null;
   return logitDeviation(ordered, cuts / (cuts + trim));
 }
 
-/** How the next animal will come out, from the sums over those that were cut. */
+/** The prediction for the next animal, from the sums over past ones. */
 export function cutsOffFrom(sums: DeviationSums): StudentT {
   return predictDeviationFromSums(sums, CUTS_OFF);
 }

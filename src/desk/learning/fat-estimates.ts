@@ -1,15 +1,18 @@
-/** Fat estimates at one point of the shop's fat tests: of each source, and of what sources share. */
+/** Fat estimates at one point of the shop's fat tests: of each source, and of shared components. */
 import type { FatLotRecord } from '../../book/records/fat-lots.ts';
 import { jointFat, type FatPredictor } from '../../core/fat/joint.ts';
 import { fatOfKind } from '../../core/fat/kind.ts';
 import type { CorrelatedFatEstimate, FatEstimate } from '../../core/fat/fat.ts';
 import { ProblemError } from '../contract/problem.ts';
 
-/** Where the arithmetic ends below 0 or above 1, a mean is cut off there. */
+/** Means below 0 or above 1 are clamped. */
 export interface FatEstimates {
   trim(animal: { id: number; species: string }): FatEstimate;
   lot(lot: Pick<FatLotRecord, 'id' | 'fat' | 'fat_sd'>): FatEstimate;
-  /** In fractions²; of a source with itself its variance. Trim of one kind shares the doubt about the kind's mean. */
+  /**
+   * In fractions²; of a source with itself its variance. Trim of one kind shares the uncertainty of the kind's
+   * mean.
+   */
   covariance(one: WeighedSource, other: WeighedSource): number;
   /** SD of the weighted sum of the sources' fat. */
   sdOfSum(parts: readonly { of: WeighedSource; weight: number }[]): number;
@@ -20,7 +23,7 @@ export interface FatShelf {
   of(species: string): { readonly trimFat: FatEstimate };
 }
 
-/** What went into a grind: of a lot, or of an animal's trim. */
+/** A source in a grind: a lot, or an animal's trim. */
 export interface WeighedSource {
   animal_id: number | null;
   species: string | null;
@@ -29,7 +32,7 @@ export interface WeighedSource {
   lot_fat_sd: number | null;
 }
 
-/** How closely the shop trims, in standard deviations of its published spread: all kinds hang on it. */
+/** How closely the shop trims, in standard deviations of its published spread: all kinds depend on it. */
 export const SHOP: CorrelatedFatEstimate = { id: 'shop', mean: 0, sd: 1 };
 
 export const trimKey = (id: number): string => `trim ${id}`;
@@ -53,7 +56,7 @@ export function fatOfSource(believed: FatEstimates, source: WeighedSource): FatE
 }
 
 /**
- * Mean and SD of a batch's fat, each part with its grams: parts of one source are one unknown, and sources of one kind
+ * Mean and SD of a batch's fat from its parts: parts of one source are fully correlated, and sources of one kind
  * share its mean. Null without grams.
  */
 export function mixtureOf(
@@ -66,7 +69,7 @@ export function mixtureOf(
   return { mean, sd: believed.sdOfSum(parts.map((part) => ({ of: part, weight: part.grams / grams }))) };
 }
 
-/** @param ratioOf by how much a species' animal-to-animal variance is the assumed one's, as learned */
+/** @param ratioOf learned ratio of a species' animal-to-animal variance to the assumed one */
 export function estimatesFrom(
   beliefs: readonly CorrelatedFatEstimate[],
   ratioOf: (species: string) => number,

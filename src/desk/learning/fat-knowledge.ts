@@ -1,4 +1,4 @@
-/** What the shop believes of the fat of its trim and of its lots, learned from the fat tests of its finished grinds. */
+/** The estimated fat of the shop's trim and lots, learned from the fat tests of its finished grinds. */
 import type { GrindSource, GrindTest } from '../../book/records/tested-grinds.ts';
 import { fatOfKind, withOneOfKind } from '../../core/fat/kind.ts';
 import { PRIOR_SPREAD, updateSpread, varianceRatio, type FatSpread } from '../../core/fat/spread.ts';
@@ -21,14 +21,14 @@ import {
 export interface FatKnowledge {
   /** After every test so far. */
   readonly now: FatEstimates;
-  /** After the tests of the batches begun before this one and none of its own: no test changes its own batch. */
+  /** After the tests of earlier batches only: no test affects its own batch. */
   before(batchId: number): FatEstimates;
 }
 
-/** What is believed at one point, and the last batch that each source which is gone was met in. */
+/** The estimates at one point, and the last batch of each source that has left. */
 export interface FatState {
   readonly beliefs: readonly CorrelatedFatEstimate[];
-  /** How far the animals of each species lie apart, by its code; those not named were never tested. */
+  /** Animal-to-animal spread of each species, by its code; absent ones were never tested. */
   readonly spreads: ReadonlyMap<string, FatSpread>;
   readonly gone: ReadonlyMap<string, number>;
 }
@@ -36,9 +36,10 @@ export interface FatState {
 export const PRIOR_STATE: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
 
 /**
- * The state after the tests of one more batch. Each test moves the fat of all that went in, and with it the mean of their
- * species and, less so, of the shop: so it teaches of the animals to come. How far it lies from its prediction teaches how
- * far animals lie apart. What cannot be met again is dropped, so that many seasons cost no more than one.
+ * The state after the tests of one more batch. Each test updates the fat of all its sources, and through them the
+ * mean of their species and, less, of the shop, so it informs future animals. Its distance from its prediction
+ * informs the animal-to-animal spread. Sources that cannot recur are dropped, so that many seasons cost no more
+ * than one.
  */
 export function afterTests(
   before: FatState,
@@ -65,12 +66,12 @@ export function afterTests(
   return { beliefs, spreads, gone };
 }
 
-/** What the shop's desk asks of a state. */
+/** The estimates of a state for the desk. */
 export function estimatesAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatEstimates {
   return estimatesFrom(beliefs, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
 }
 
-/** Only an animal that no earlier test met tells how far animals lie apart: of the others their own part is known already. */
+/** Only animals without an earlier test inform the spread: the others' own deviations are partly known already. */
 function spreadsAfter(
   { beliefs, spreads }: FatState,
   sources: readonly GrindSource[],
@@ -94,7 +95,7 @@ function spreadsAfter(
   return after;
 }
 
-/** Tests of one batch as one test: their mean weighted by precision tells all that they tell apart. */
+/** Combines the tests of one batch into one: the precision-weighted mean is sufficient. */
 function meanOfTests(tests: readonly GrindTest[]): { measuredFat: number; measuredSd: number } {
   const precision = tests.reduce((sum, { sd }) => sum + 1 / sd ** 2, 0);
   return {
@@ -107,7 +108,7 @@ function keyOf({ animal, lot }: GrindSource): string {
   return lot === null ? trimKey(animal ?? 0) : lotKey(lot);
 }
 
-/** The beliefs with these sources among them, and with their species where they are trim. */
+/** The estimates extended by these sources, and by their species for trim. */
 function withSources(
   beliefs: readonly CorrelatedFatEstimate[],
   sources: readonly GrindSource[],

@@ -1,11 +1,14 @@
-/** Learns fat from the book's tests, batch by batch in the order in which they were begun, and goes back no further than what changed. */
+/**
+ * Learns fat from the book's tests, batch by batch in the order of their start, and restarts no earlier than the
+ * first change.
+ */
 import type { Book } from '../../book/book.ts';
 import type { FatEstimates } from './fat-estimates.ts';
 import { afterTests, estimatesAt, PRIOR_STATE, type FatKnowledge, type FatState } from './fat-knowledge.ts';
 import type { SpeciesShelf } from '../supplied/species-shelf.ts';
 
 interface FatLearning {
-  /** As the book stands. */
+  /** The current model. */
   knowledge(shelf: Pick<SpeciesShelf, 'of'>): FatKnowledge;
 }
 
@@ -20,7 +23,7 @@ interface Checkpoint {
   state: FatState;
 }
 
-/** A stop after so many batches, and so many stops: some hundreds of batches, which is what is still worked on. */
+/** Interval and number of checkpoints: together some hundred batches, which covers those still in use. */
 const CHECKPOINT_INTERVAL = 32;
 const MAX_CHECKPOINTS = 16;
 
@@ -32,7 +35,7 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
   let known: { shelf: Pick<SpeciesShelf, 'of'>; knowledge: FatKnowledge } | undefined;
   let mark = changes.mark();
 
-  /** @param first the first batch that changed; the batches before it are as they were */
+  /** @param first the first batch that changed */
   function learn(shelf: Pick<SpeciesShelf, 'of'>, first: number): FatKnowledge {
     const right = countBefore(told, first);
     const kept = stops.filter((stop) => stop.told <= right);
@@ -43,7 +46,7 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
     let { state } = from;
     for (const [batch, tests] of Map.groupBy(testedGrinds.tests(last), (test) => test.batch)) {
       const sources = sourcesOf.get(batch);
-      // All that was weighed in may have been taken back since.
+      // All weights of the batch may have been voided since.
       if (!sources) continue;
       state = afterTests(state, batch, sources, tests, shelf);
       after.push({ batch, after: estimatesAt(state, shelf) });
@@ -73,7 +76,7 @@ function knowledgeOf(told: readonly TestedBatch[], untold: FatEstimates): FatKno
   };
 }
 
-/** How many of these, which are in order, come before this batch. */
+/** The number of these batches, in order, that precede this one. */
 function countBefore(told: readonly TestedBatch[], batchId: number): number {
   let [least, most] = [0, told.length];
   while (least < most) {

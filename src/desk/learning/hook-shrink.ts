@@ -1,4 +1,4 @@
-/** Loss between received and hanging weight, learned from animals that were weighed twice. */
+/** The loss between received and hanging weight, learned from animals weighed twice. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { Book } from '../../book/book.ts';
 import type { HookPair } from '../../book/records/hook-pairs.ts';
@@ -8,21 +8,21 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 
 export interface HookShrink {
   /**
-   * The share of what came in that is gone by the hanging weight, as the other animals tell it.
-   * @param hungAt moment of the hanging weight; null: not weighed, only what is taken off counts
+   * The lost share of the received weight at the hanging weight, learned from the other animals.
+   * @param hungAt moment of the hanging weight; null: not weighed, so only hide and head count
    */
   lost(animal: Came, species: SpeciesProfile, receivedGrams: number, hungAt: string | null): Lost;
 }
 
 interface ShrinkLearning {
-  /** As the book stands. */
+  /** The current model. */
   knowledge(profiles: readonly SpeciesProfile[], zone: string): HookShrink;
 }
 
 type Came = Pick<AnimalRow, 'id' | 'species' | 'brought' | 'legs' | 'sex' | 'received_on'>;
 type Lost = { mean: number; sd: number };
 
-/** Caches the pairs and reads only changed animals again. @param dayOf the shop's date at a moment, by its zone */
+/** Caches the pairs and rereads only changed animals. @param dayOf the shop's date at a moment, by its zone */
 export function shrinkLearning(
   book: Pick<Book, 'hookPairs' | 'changes'>,
   dayOf: (moment: string) => string,
@@ -41,7 +41,7 @@ export function shrinkLearning(
     }
     for (const id of changed.animals.keys()) {
       const pair = book.hookPairs.of(id);
-      // Cut parts change an animal too, but not what it lost on the hook.
+      // Cut parts change an animal too, but not its loss on the hook.
       if (isSame(pair, pairs.get(id))) continue;
       if (pair) pairs.set(id, pair);
       else pairs.delete(id);
@@ -60,8 +60,8 @@ export function shrinkLearning(
 }
 
 /**
- * Nothing hangs longer. More days come of a wrong date or clock, or of a file that tells only when the animal came; what it
- * lost would have no bounds then. Our choice, no source.
+ * Longest time on the hook. More days come from a wrong date or clock, or from a file with intake dates only; the
+ * loss would then be unbounded. Our choice, no source.
  */
 const MAX_DAYS = 60;
 

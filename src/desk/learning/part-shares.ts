@@ -1,4 +1,4 @@
-/** What a finished animal says about the parts of its kind: shares of its base, as far as they were weighed. */
+/** The weighed parts of a finished animal as shares of its base. */
 import type { YieldRow } from '../../book/sums/sums.ts';
 import { SHARE_PARTS, type PartShares } from '../../core/balance/part-shares.ts';
 import { shareFit } from '../../core/balance/share-fit.ts';
@@ -7,10 +7,10 @@ import { shareBaseOf, sharePrior } from '../../core/balance/share-prior.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { YieldObservation } from '../../core/yield/yield.ts';
 
-/** Weights this far from the published figures are a slip that nobody mended; they teach nothing. Logarithm of a likelihood. */
+/** Log likelihood under the published figures below which weights are an uncorrected slip and are not used. */
 const LEAST_FIT = -10;
 
-/** Null where the weights cannot be right. A part that was not weighed is left out; one that was stated to be none is 0. */
+/** Null for inconsistent weights. An unweighed part is absent; one stated as none is 0. */
 export function partSharesOf(
   row: YieldRow,
   { hangingGrams: base, takeHomeGrams: takeHome, group }: YieldObservation,
@@ -37,7 +37,7 @@ type Fit = ReturnType<typeof shareFit>;
 type PriorOf = Parameters<typeof sharePrior>;
 const fits = new WeakMap<SpeciesProfile, Map<string, Fit>>();
 
-/** How well parts fit what is published of a kind: made once for thousands of animals. */
+/** The likelihood of parts under the published figures of a kind, cached for thousands of animals. */
 function publishedFit(profile: SpeciesProfile, base: PriorOf[1], sex: PriorOf[2]): Fit {
   const ofProfile = fits.get(profile) ?? new Map<string, Fit>();
   fits.set(profile, ofProfile);

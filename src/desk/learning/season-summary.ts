@@ -1,4 +1,4 @@
-/** Summarises what a season's finished animals teach, as sums that can be stored and added. */
+/** Summarises a season's finished animals as sums that can be stored and added. */
 import { createHash } from 'node:crypto';
 import type { YieldRow } from '../../book/sums/sums.ts';
 import {
@@ -24,29 +24,29 @@ import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
 
-/** Raise it whenever animals are summarised in another way, so that older summaries are computed again. */
+/** Increase it with every change to the summary, so that stored summaries are recomputed. */
 const SUMMARY_VERSION = 4;
 
-/** What decides which weights teach and what they say: another set of species gives other summaries. */
+/** Everything that decides which weights are used and how: another set of species gives other summaries. */
 export function summaryKey(profiles: readonly SpeciesProfile[]): string {
   const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
   return `${SUMMARY_VERSION}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
 }
 
-/** Plain data: kept in the book as JSON. */
+/** Plain data, stored in the book as JSON. */
 export interface SeasonSummary {
   sums: YieldSums;
-  /** Shares of all parts together, for the balance. */
+  /** Joint shares of all parts, for the balance. */
   shares: ShareSums;
   cutsOff: DeviationSums;
-  /** Finished animals left out because their weights cannot be right as they stand. */
+  /** Finished animals left out because their weights are inconsistent. */
   leftOut: number;
 }
 
-/** What the model learns from one finished animal. */
+/** The training data of one finished animal. */
 export interface AnimalSummary {
   observation: YieldObservation | null;
-  /** Null where its weights cannot be right. */
+  /** Null for inconsistent weights. */
   shares: PartShares | null;
   cutOff: number | null;
   leftOut: boolean;
@@ -88,7 +88,7 @@ export function summariseSeason(animals: Iterable<AnimalSummary>): SeasonSummary
   return { sums: summarise(observations), shares, cutsOff, leftOut };
 }
 
-/** The kind of animal whose sums its shares are added to. */
+/** The kind of animal whose sums include its shares. */
 function keyOf({ species, brought, sex = 'unknown' }: Group): string {
   return kindKey(species, shareBaseOf(brought), sex);
 }

@@ -1,4 +1,4 @@
-/** The yield model as the shop's book stands, and what it says of a kind of animal. */
+/** The current yield model, and its predictions for a kind of animal. */
 import type { YieldRow } from '../../book/sums/sums.ts';
 import { kindKey, withoutShares } from '../../core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../../core/balance/share-model.ts';
@@ -32,28 +32,31 @@ import { groupOf } from './yield-observation.ts';
 
 export interface YieldKnowledge {
   model: YieldModel;
-  /** Finished animals left out because their weights cannot be right as they stand. */
+  /** Finished animals left out because their weights are inconsistent. */
   leftOut: number;
-  /** How far the share kept whole comes out from what is ordered. */
+  /** Deviation of the whole cuts from the order. */
   cutsOff: StudentT;
-  /** Shares of the base (hanging or received weight) that 8 in 10 animals of this kind fall in. */
+  /** Shares of the base (hanging or received weight) with their 8-in-10 ranges. */
   shares(group: Group): Record<Part, Range>;
-  /** One part of the same, where the others are not asked for. */
+  /** One part of the same, without computing the others. */
   share(group: Group, part: Part): Range;
-  /** The same of the other animals alone: a finished one is not judged by what it taught itself. */
+  /** The same from the other animals only: a finished animal is not compared with itself. */
   sharesBeside(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex' | 'age'>): Record<Part, Range>;
-  /** All parts of this kind of animal together, learned from the other animals alone. @throws ValidationError `yield.species-unknown` */
+  /**
+   * The joint distribution of all parts for this kind of animal, learned from the other animals only. @throws
+   * ValidationError `yield.species-unknown`
+   */
   partShares(animal: Pick<YieldRow, 'id' | 'species' | 'brought' | 'sex'>): ShareModel;
-  /** What the animals of the seasons before this one add up to. */
+  /** The sums over all earlier seasons. */
   before(season: number): YieldSums;
-  /** What the season's finished animals taught, by their ids; one whose weights do not tell is not among them. */
+  /** The season's observations by animal id, without uninformative ones. */
   summaryOf(season: number): ReadonlyMap<number, YieldObservation>;
 }
 
-/** What the knowledge rests on: each season's sums, and single animals where one asks for them. */
+/** The data behind the model: each season's sums, and single animals on demand. */
 interface LearnedFrom {
   seasons: readonly (SeasonSummary & { season: number })[];
-  /** What one finished animal taught; undefined while it is not finished. */
+  /** The summary of one finished animal; undefined before it is finished. */
   ofAnimal(id: number): AnimalSummary | undefined;
   ofSeason(season: number): ReadonlyMap<number, YieldObservation>;
 }
@@ -104,7 +107,7 @@ export function knowledgeFrom(
   };
 }
 
-/** What these finished animals teach, learned from them all at once. */
+/** The model from these finished animals, learned in one pass. */
 export function yieldKnowledge(
   finished: readonly YieldRow[],
   profiles: readonly SpeciesProfile[] = SPECIES,
@@ -133,7 +136,7 @@ export function yieldKnowledge(
 
 const withoutAnimals = new WeakMap<readonly SpeciesProfile[], YieldKnowledge>();
 
-/** The prior: the published figures alone, before any of the shop's own animals. */
+/** The prior: the published figures alone, without any of the shop's animals. */
 export function priorKnowledge(profiles: readonly SpeciesProfile[] = SPECIES): YieldKnowledge {
   let known = withoutAnimals.get(profiles);
   if (!known) {

@@ -12,16 +12,16 @@ import {
 import { knowledgeFrom, type YieldKnowledge } from './yield-knowledge.ts';
 
 interface YieldLearning {
-  /** As the book stands. */
+  /** The current model. */
   knowledge(profiles: readonly SpeciesProfile[], running: number): YieldKnowledge;
 }
 
 type LearnedBook = Pick<Book, 'animals' | 'sums' | 'seasonSummaries' | 'changes'>;
 
 export function yieldLearning(book: LearnedBook): YieldLearning {
-  /** Animals of seasons that are looked at one by one, by season and id. */
+  /** Summaries of single animals, by season and id, for seasons processed animal by animal. */
   const live = new Map<number, Map<number, AnimalSummary>>();
-  /** Summaries of seasons that are over. */
+  /** Summaries of past seasons. */
   const over = new Map<number, SeasonSummary>();
   let mark = book.changes.mark();
   let known: { profiles: readonly SpeciesProfile[]; running: number; knowledge: YieldKnowledge } | undefined;
@@ -86,8 +86,8 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
   }
 
   /**
-   * The running season changes with every animal. Of the others the book's summaries are taken; where it has none yet
-   * (`summariseNext`), the season is summarised here, in memory.
+   * The current season changes with every animal. For the others the book's summaries are used; a season without
+   * one (`summariseNext`) is summarised here, in memory.
    */
   function summarise(seasons: readonly number[], profiles: readonly SpeciesProfile[], running: number): void {
     const kept = book.seasonSummaries.kept(summaryKey(profiles)) as Map<number, SeasonSummary>;

@@ -1,10 +1,10 @@
-/** The work that waits in the shop, in hours by its own minutes. */
+/** The backlog of work in the shop, in hours by its own minutes. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { ASSUMED, figuresOf } from '../costing/figures.ts';
 import type { Session } from '../session/session.ts';
 import type { FlowReport } from '../contract/contract.ts';
 
-/** @param rows the animals of the season that it is asked for */
+/** @param rows the animals of the requested season */
 export function backlogOf(
   session: Session,
   season: number,
@@ -34,7 +34,7 @@ export function backlogOf(
   };
 }
 
-/** The mean of the season's weighed animals of the species. */
+/** The mean weight of the season's animals of the species. */
 function usualWeight(session: Session, season: number, species: string): number {
   return session.cached('animal', season, `usual weight ${species}`, () => {
     const weighed = session.book

@@ -1,4 +1,7 @@
-/** The shop's predictions against the observed values: quotes, and the prediction for each species through the season. */
+/**
+ * The shop's predictions compared with the observed values: quotes, and the prediction for each species through the
+ * season.
+ */
 import type { Quoted } from '../../book/sums/season-check.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { binomialBand } from '../../core/stats/binomial-band.ts';
@@ -10,14 +13,14 @@ import { predictionPaths } from './prediction-paths.ts';
 import type { CheckedQuote, CheckReport, QuoteCoverage } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
-/** As many as a table can be read through. */
+/** Maximum length of a readable table. */
 const MAX_LISTED = 500;
-/** A weight told this far from what hung is a poor guess, not a poor quote. Our own choice. */
+/** A quoted weight this far from the hanging weight is a poor guess, not a poor quote. Our own choice. */
 const FAR_OFF = 0.05;
 
 export const check = readAfterLearning(seasonFilter, async (session, input): Promise<CheckReport> => {
   const filter = sumsOf(session, input);
-  // The first request of a season reads all of it, in slices.
+  // The first request for a season reads all of it, in slices.
   await runInSlices([
     () => session.yields.before(filter.season),
     () => session.yields.summaryOf(filter.season),
@@ -42,7 +45,7 @@ export const check = readAfterLearning(seasonFilter, async (session, input): Pro
   };
 });
 
-/** Quotes of finished animals, in the order in which these came. */
+/** Quotes of finished animals, in the order of arrival. */
 function checkedQuotes(session: Session, season: number, rows: readonly SeasonRow[]): CheckedQuote[] {
   const byId = new Map(rows.map((row) => [row.animal_id, row]));
   const quoted = session.book.seasonCheck
@@ -56,7 +59,7 @@ function checkedQuotes(session: Session, season: number, rows: readonly SeasonRo
   });
 }
 
-/** A finished animal whose base and take-home are known. */
+/** A finished animal with known base and take-home. */
 type Weighed = SeasonRow & { base: number; take_home: number };
 
 function isWeighed(row: SeasonRow | undefined): row is Weighed {

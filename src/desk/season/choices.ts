@@ -3,7 +3,7 @@ import { read } from '../session/procedure.ts';
 import { seasonYear } from '../session/season-filter.ts';
 import type { SeasonChoices } from '../contract/contract.ts';
 
-/** What a season view can be narrowed to. */
+/** The values that a season view can be filtered by. */
 export const getChoices = read(
   v.object({ season: v.optional(seasonYear) }),
   (session, input): SeasonChoices => {

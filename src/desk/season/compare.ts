@@ -7,9 +7,9 @@ import type { Session } from '../session/session.ts';
 import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import type { ComparedGroup, CompareBy, ComparisonReport, SeasonFilter } from '../contract/contract.ts';
 
-/** 9 in 10, as everywhere that a range is told beside a difference. */
+/** 9 in 10, like all ranges beside a difference. */
 const LEVEL = 0.9;
-/** With fewer on a side the mean says little. Common practice, no source. */
+/** Below this number per group the mean is unreliable. Common practice, no source. */
 const FEWEST = 5;
 
 const compareBy = v.picklist(
@@ -17,7 +17,7 @@ const compareBy = v.picklist(
   'choice.measure',
 );
 
-/** Group `a` less group `b`. Seasons of the groups may differ. */
+/** Group `a` minus group `b`. The groups may be of different seasons. */
 export const compare = read(
   v.object({ by: v.optional(compareBy, 'takeHome'), a: seasonFilter, b: seasonFilter }),
   (session, { by, a, b }): ComparisonReport => {
@@ -54,7 +54,7 @@ function differenceOf(
   return { low, mean: difference, high, level: LEVEL };
 }
 
-/** Animals that are in both groups: the range takes the groups as having none. */
+/** Animals in both groups: the range assumes disjoint groups. */
 function inBoth(session: Session, by: CompareBy, a: SeasonFilter, b: SeasonFilter): number {
   const both = { ...sumsOf(session, a) } as Record<string, string | number | undefined>;
   for (const [key, value] of Object.entries(sumsOf(session, b))) {

@@ -1,4 +1,4 @@
-/** A season day by day: what came, what hung at the end of the day, what was ready. */
+/** A season day by day: animals received, hanging at the end of the day, and ready. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { addDays } from '../../core/values/dates.ts';
 import { countsByDay, daysFrom, firstDay, type DayCount } from '../../core/forecast/day-counts.ts';
@@ -6,17 +6,17 @@ import { localDate } from '../input/local-date.ts';
 import type { Session } from '../session/session.ts';
 import type { FlowReport } from '../contract/contract.ts';
 
-/** A date that was mistyped by years must not draw years of empty days. */
+/** A mistyped year must not produce years of empty days. */
 const MAX_DAYS = 400;
-/** Every zone's offset is whole in these; formatting a moment is the dear part. */
+/** Every zone's offset is a multiple of this; formatting a moment is the expensive part. */
 const QUARTER_MS = 900_000;
 
-/** When something happened to an animal, as its records say. */
+/** The dates of an animal from its records. */
 interface Happened {
   received_on: string;
-  /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null while there is none. */
+  /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null before. */
   cut_at: string | null;
-  /** Set when it became ready, and kept afterwards. */
+  /** Set when it became ready, and never cleared. */
   ready_on: string | null;
   disposed_on: string | null;
   stage: string;
@@ -28,7 +28,7 @@ export interface SeasonDays {
   left: DayCount[];
 }
 
-/** What happened to these animals. */
+/** The dates of these animals. */
 export function happenedTo(session: Session, rows: readonly SeasonRow[]): Happened[] {
   const idsOf = (some: readonly SeasonRow[]) => some.map(({ animal_id: id }) => id);
   const ground = session.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
@@ -43,8 +43,8 @@ export function happenedTo(session: Session, rows: readonly SeasonRow[]): Happen
 }
 
 /**
- * When an animal left the hook: on the first day of those on which it was cut (local to the shop), disposed of or ready;
- * null while it hangs. Of one that is neither hanging nor says when it left, nobody wrote that it hung at all.
+ * When an animal left the hook: the first of the dates on which it was cut (local to the shop), disposed of or
+ * ready; null while it hangs. An animal that is neither hanging nor has such a date was never recorded as hanging.
  */
 export function leftOn(one: Happened, localDay: (moment: string) => string): string | null {
   const first = earliest(
@@ -60,7 +60,7 @@ function earliest(a: string | null, b: string | null): string | null {
   return a < b ? a : b;
 }
 
-/** @param until draws on to this day even if nothing happened any more; null to end with the last event */
+/** @param until the last day of the series; null to end with the last event */
 export function seasonDays(animals: readonly Happened[], zone: string, until: string | null): SeasonDays {
   const localDay = memoizedDay(zone);
   const taken = counted(animals, ({ received_on: on }) => on);
@@ -71,7 +71,7 @@ export function seasonDays(animals: readonly Happened[], zone: string, until: st
   return { days: byDay({ taken, left, ready }, until), taken, left };
 }
 
-/** How many animals on each day; those without a day are left out. */
+/** Number of animals by day; those without a date are left out. */
 function counted(animals: readonly Happened[], dayOf: (one: Happened) => string | null): DayCount[] {
   const counts = new Map<string, number>();
   for (const one of animals) {

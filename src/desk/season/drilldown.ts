@@ -4,7 +4,7 @@ import { read } from '../session/procedure.ts';
 import { filterFields, sumsOf } from '../session/season-filter.ts';
 import type { DrilldownReport } from '../contract/contract.ts';
 
-/** More than this nobody reads; narrowing the filter shows the rest. */
+/** Maximum length of the list; a narrower filter shows the rest. */
 const MOST = 300;
 
 const order = v.picklist(
@@ -26,7 +26,7 @@ const bound = v.pipe(
   v.maxValue(Number.MAX_VALUE, 'number.not-finite'),
 );
 
-/** The animals behind a figure, a bar or a dot. `between` narrows to those whose measure lies there. */
+/** The animals behind a figure, a bar or a point. `between` limits their measure. */
 export const drilldown = read(
   v.object({
     ...filterFields,

@@ -1,9 +1,9 @@
-/** A season's grinds by species: what each gave and took of fat, and how its batches met their targets. */
+/** A season's grinds by species: its fat in and out, and how its batches met their targets. */
 import type { BatchFat, BatchSource } from '../../book/sums/season-fat.ts';
 import type { Session } from '../session/session.ts';
 import type { FatMiss, SpeciesFat } from '../contract/contract.ts';
 
-/** A batch, what went into it, and the fat that follows. */
+/** A batch, its sources, and the resulting fat. */
 export interface FilledBatch extends BatchFat {
   rows: readonly BatchSource[];
   weighedIn: number | null;
@@ -12,12 +12,12 @@ export interface FilledBatch extends BatchFat {
 /** One species' part of one batch. */
 interface Part {
   batch: FilledBatch;
-  /** Its own meat and fat in the batch, in grams, and its share of all such. */
+  /** Its own meat and fat in the batch, in grams, and its share of all of it. */
   grams: number;
   share: number;
 }
 
-/** By species, those of most own meat first; only `only` where it is given. Bought fat goes by the meat put in. */
+/** By species, most own meat first; only `only` if given. Bought fat is divided by the meat put in. */
 export function speciesFat(
   session: Session,
   batches: readonly FilledBatch[],
@@ -66,7 +66,7 @@ function oneSpecies(session: Session, code: string, parts: readonly Part[]): Spe
   };
 }
 
-/** Mean over the batches that have a value, by what the species put in; null where none has. */
+/** Mean over the batches that have a value, weighted by the species' grams; null if none has. */
 function meanOf(parts: readonly Part[], value: (batch: FilledBatch) => number | null): FatMiss | null {
   const known = parts.flatMap(({ batch, grams }) => {
     const of = value(batch);

@@ -1,4 +1,4 @@
-/** Fat through a season's grinds: wanted, planned, weighed in and tested; what it came from and which species took it. */
+/** Fat through a season's grinds: ordered, planned, weighed in and tested, by source and by species. */
 import type { BatchSource } from '../../book/sums/season-fat.ts';
 import { individualsChart } from '../../core/stats/control-chart.ts';
 import { fatSpent } from '../costing/fat.ts';
@@ -9,11 +9,14 @@ import { seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
 import type { FatBatch, FatCounts, FatReport } from '../contract/contract.ts';
 
-/** Fewer tests than this draw no limits that mean anything. Common practice, no source. */
+/** Fewer tests do not give meaningful limits. Common practice, no source. */
 const LEAST_TESTS = 5;
-/** A batch within a point of its target is on it: a shop's scale and trim allow no finer. Common practice, no source. */
+/**
+ * A batch within a point of its target is on it: a shop's scale and trim allow no better. Common practice, no
+ * source.
+ */
 const ON_TARGET = 0.01;
-/** As many as a table can be read through. */
+/** Maximum length of a readable table. */
 const MAX_LISTED = 500;
 
 export const fat = readAfterLearning(
@@ -45,7 +48,7 @@ export const fat = readAfterLearning(
   { models: ['fats'] },
 );
 
-/** Fat of what was weighed in, by what was believed before the batch's own tests; null while nothing was. */
+/** Fat of the weighed sources, by the estimates before the batch's own tests; null without any. */
 function weighedIn(session: Session, batchId: number, rows: readonly BatchSource[]): number | null {
   const grams = gramsOf(rows);
   if (grams === 0) return null;
@@ -78,7 +81,7 @@ function countsOf(batches: readonly FilledBatch[]): FatCounts {
   return {
     batches: batches.length,
     aimed: off.length,
-    // Exactly a point off is on target, whatever the last bit says.
+    // Exactly one point off is on target, despite rounding.
     onTarget: off.filter((points) => points <= ON_TARGET + 1e-9).length,
     tested: batches.filter(({ tested }) => tested !== null).length,
     testedAimed: batches.filter(({ tested, target_fat: target }) => tested !== null && target !== null)
@@ -90,7 +93,7 @@ function countsOf(batches: readonly FilledBatch[]): FatCounts {
   };
 }
 
-/** A test is judged by how far it lies from what was aimed at, so that batches of different targets share one chart. */
+/** A test is compared with its target, so that batches of different targets share one chart. */
 function controlOf(batches: readonly FilledBatch[]): FatReport['control'] {
   const tests = batches.flatMap(({ id, name, tested, target_fat: target }) =>
     tested === null || target === null ? [] : [{ id, name, off: tested - target }],
@@ -108,7 +111,7 @@ function controlOf(batches: readonly FilledBatch[]): FatReport['control'] {
   };
 }
 
-/** Fat by what it came from; all that the animals gave themselves is one source. */
+/** Fat by source; all of the animals' own fat is one source. */
 function sourcesOf(rows: readonly BatchSource[]): FatReport['sources'] {
   const fats = rows.flatMap((row) =>
     row.fat_lot_id === null

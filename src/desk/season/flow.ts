@@ -11,7 +11,7 @@ import type { FlowReport } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
 const FORECAST_DAYS = 21;
-/** What was long ago was another shop. Our own choice. */
+/** Older seasons no longer describe the shop. Our own choice. */
 const EARLIER_SEASONS = 5;
 
 export const flow = read(seasonFilter, (session, input): FlowReport => {
@@ -19,7 +19,7 @@ export const flow = read(seasonFilter, (session, input): FlowReport => {
   const running = filter.season === session.season();
   const rows = chosenRows(session, filter);
   const days = seasonDays(happenedTo(session, rows), session.settings.zone, running ? session.today() : null);
-  // A cooler holds every animal: what is narrowed down has no places of its own.
+  // A cooler holds every animal: a filtered view has no capacity of its own.
   const whole = Object.entries(filter).every(([key, value]) => key === 'season' || value === undefined);
   return {
     season: filter.season,
@@ -38,12 +38,12 @@ function placesOf(session: Session): number | null {
   return coolers.length > 0 ? coolers.reduce((total, { places }) => total + places, 0) : null;
 }
 
-/** Whether anything came up to today: with a clock that was set back, all of it may lie ahead. */
+/** Whether anything arrived up to today: with a clock that was set back, all of it may be in the future. */
 function hasBegun(session: Session, { taken }: SeasonDays): boolean {
   return taken.some(({ on }) => on <= session.today());
 }
 
-/** Looks ahead from what happened up to today. */
+/** Forecasts from the data up to today. */
 function forecastOf(
   session: Session,
   { days, taken, left }: SeasonDays,
@@ -67,7 +67,7 @@ function forecastOf(
   return { forecast: told.days, pace: { takenPerDay, cutPerDay, days: paceDays, earlierSeasons } };
 }
 
-/** Intake by day of the seasons before this one, of those with any. */
+/** Daily intake of earlier seasons, of those with any. */
 function earlierIntake(session: Session, season: number): { season: number; taken: IntakeRow[] }[] {
   return Array.from({ length: EARLIER_SEASONS }, (_, k) => season - EARLIER_SEASONS + k)
     .map((of) => ({

@@ -1,4 +1,4 @@
-/** What animals whose every part was weighed add up to. */
+/** Sums over animals with every part weighed. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 
 /** Sums in grams, beside counts: base = parts + shrink + unexplained − over. */
@@ -15,19 +15,19 @@ export interface PoundSums {
   unexplained: number;
   over: number;
   packed: number;
-  /** Animals of which damage was neither weighed nor stated to be none. */
+  /** Animals without a weight or statement of damage. */
   damage_unknown: number;
 }
 
 type WeighedWhole = SeasonRow & { base: number; take_home: number; bone: number; sinew: number };
 
-/** Every part was weighed, so that what is left over says something. */
+/** Every part was weighed, so that the remainder is meaningful. */
 export function isWeighedWhole(row: SeasonRow): row is WeighedWhole {
   const { finished, base, take_home: given, bone, sinew } = row;
   return finished === 1 && base !== null && base > 0 && given !== null && bone !== null && sinew !== null;
 }
 
-/** @param shrink the share of the base up to which a rest counts as drying and dripping */
+/** @param shrink the share of the base up to which a remainder counts as shrink */
 export function poundSums(rows: readonly WeighedWhole[], shrink: number): PoundSums {
   const sums: PoundSums = {
     n: rows.length, base: 0, whole_cuts: 0, trim: 0, fat_saved: 0, bone: 0, sinew: 0, damage: 0, shrink: 0, unexplained: 0, over: 0, packed: 0, damage_unknown: 0,

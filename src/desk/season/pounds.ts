@@ -1,4 +1,4 @@
-/** Where the weight on the hook went, for the animals whose every part was weighed. */
+/** Where the hanging weight went, for the animals with every part weighed. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { isWeighedWhole, poundSums, type PoundSums } from './pound-sums.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
@@ -85,12 +85,12 @@ export const pounds = readAfterLearning(seasonFilter, (session, input): PoundsRe
   };
 });
 
-/** The share of the hanging weight that 9 in 10 animals of the species lose at most in drying and dripping. */
+/** The 95th percentile of shrink as a share of the hanging weight of the species. */
 function mostShrink(session: Session, species: string): number {
   return session.yields.share({ species, brought: 'skinned' }, 'shrink').high;
 }
 
-/** What the season's standing bills took before tax, and the take-home of the animals that they are for. */
+/** The revenue of the season's valid bills before tax, and the take-home of their animals. */
 function incomeOf(session: Session, season: number): { minor: number; grams: number } {
   const { currency } = session.settings;
   const billed = session.cached('money', season, `billed in ${currency}`, () =>

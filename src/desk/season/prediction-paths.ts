@@ -1,4 +1,4 @@
-/** Predictions for a skinned animal of each species as the season's animals were finished, beside the observed values. */
+/** Predictions for a skinned animal of each species through the season, beside the observed values. */
 import type { SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { predictionPath, type YieldObservation, type YieldSums } from '../../core/yield/yield.ts';
@@ -7,24 +7,24 @@ import { evenly } from './yields.ts';
 import type { PredictionPath } from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 
-/** Steps that one path can be drawn with; each is one fit of the take-home for all species together. */
+/** Maximum steps of a path; each is one fit of the take-home for all species together. */
 const MAX_STEPS = 20;
-/** More dots than this in one picture cannot be told apart. */
+/** More points in one picture are indistinguishable. */
 const MAX_POINTS = 300;
 
-/** A finished animal that taught something, with the day on which it did. */
+/** A finished animal with an observation, and its date. */
 interface FinishedAnimal {
   row: SeasonRow;
   on: string;
-  /** Its place among all of the season, from 0. */
+  /** Its index among all of the season, from 0. */
   at: number;
   observation: YieldObservation;
 }
 
 /**
- * Every species that the season's animals taught of, those with most animals first. The band rests on all of the
- * season's animals, whatever the filter: the shop learned from them all. The dots and the species are the filter's.
- * @param rows the filter's animals
+ * Every species with observations in the season, most animals first. The band uses all of the season's animals,
+ * whatever the filter, because the model does. The points and the species are filtered.
+ * @param rows the filtered animals
  */
 export function predictionPaths(
   session: Session,
@@ -60,7 +60,7 @@ export function predictionPaths(
       code,
       name: session.species.of(code).name,
       earlier: animalsIn(before, code),
-      // Where only relatives came in between, the newest of like steps: it holds what they taught.
+      // Of consecutive equal steps the newest is kept: it includes the relatives' observations.
       steps: steps.filter(({ n }, row) => row === 0 || (n > 0 && n !== steps[row + 1]?.n)),
       points: [...evenly(pointsOf(own, shown), MAX_POINTS)],
     };
@@ -73,7 +73,7 @@ function pointsOf(own: readonly FinishedAnimal[], shown: ReadonlySet<SeasonRow>)
   );
 }
 
-/** The season's animals in the order in which they were ready; those still being packed by the day they were cut. */
+/** The season's animals in the order in which they became ready; those still being packed by their cutting date. */
 function inOrder(session: Session, season: number): FinishedAnimal[] {
   const observations = session.yields.summaryOf(season);
   const byDay = new Map<string, { row: SeasonRow; observation: YieldObservation }[]>();
@@ -96,7 +96,7 @@ function inOrder(session: Session, season: number): FinishedAnimal[] {
     .map(({ row, observation, on }, at) => ({ row, observation, on, at }));
 }
 
-/** Before the first, after the last, and evenly between: `stopsOf(3)` is [0, 1, 2, 3]. */
+/** The first, the last, and evenly between: `stopsOf(3)` is [0, 1, 2, 3]. */
 function stopsOf(animals: number): number[] {
   const steps = Math.min(animals, MAX_STEPS - 1);
   return Array.from({ length: steps + 1 }, (_, i) => Math.round((i * animals) / steps));

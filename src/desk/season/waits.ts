@@ -1,11 +1,11 @@
-/** How long animals took from intake to ready. */
+/** Days from intake to ready. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { daysBetween } from '../../core/values/dates.ts';
 import { summariseDistribution } from '../../core/stats/distribution-summary.ts';
 import type { Session } from '../session/session.ts';
 import type { FlowReport } from '../contract/contract.ts';
 
-/** Of the animals that are ready or gone: how many took so many days, and by species, most animals first. */
+/** Of the animals that are ready or gone: their number by days of waiting, and by species, most animals first. */
 export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<FlowReport, 'waits' | 'waitOf'> {
   const all = new Map<number, number>();
   const bySpecies = new Map<string, number[]>();
@@ -29,7 +29,7 @@ export function waitsOf(session: Session, rows: readonly SeasonRow[]): Pick<Flow
   };
 }
 
-/** Days are few beside the animals that came on them. */
+/** There are few days compared with animals. */
 function memoizedNumber(): (day: string) => number {
   const known = new Map<string, number>();
   return (day) => {

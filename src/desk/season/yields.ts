@@ -1,4 +1,4 @@
-/** Take-home by species: how it lies, what was published, what earlier seasons gave, what it parts by. */
+/** Take-home by species: distribution, published figures, earlier seasons, and splits. */
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
 import { quantileRanks } from '../../core/stats/quantile.ts';
 import { summariseDistribution } from '../../core/stats/distribution-summary.ts';
@@ -8,11 +8,11 @@ import { bySpecies, chosenRows, isDone, seasonFilter, sumsOf } from '../session/
 import { sourceNote } from '../supplied/sources.ts';
 import type { SpeciesYield, SplitBy, YieldsReport } from '../contract/contract.ts';
 
-/** More dots than this in one row cannot be told apart. */
+/** More points in one row are indistinguishable. */
 const MAX_POINTS = 300;
 
 type Filter = ReturnType<typeof sumsOf>;
-/** An animal whose share is known. */
+/** An animal with a known share. */
 type Shared = SeasonRow & { share: number };
 
 export const yields = read(seasonFilter, (session, input): YieldsReport => {
@@ -60,9 +60,9 @@ function speciesYield(
   };
 }
 
-/** The quarters of a season, read by rank off the index instead of from all its animals; none without any. */
+/** The quartiles of a season, read by rank from the index instead of from all its animals; null without any. */
 function quartersOf(session: Session, filter: Filter & { species: string }): SpeciesYield['seasons'] {
-  // Days lie within one season, so they narrow no other.
+  // Dates lie within one season, so they do not filter others.
   const any = { ...filter, from: undefined, to: undefined };
   return session.cached('animal', any.season, `quarters ${JSON.stringify(any)}`, () => {
     const { seasonYields } = session.book;
@@ -92,7 +92,7 @@ function split(rows: readonly Shared[], by: (row: Shared) => string | null): Spe
   });
 }
 
-/** So many of an ordered list, evenly through its order, the first and the last among them. */
+/** Selects so many items evenly from an ordered list, the first and the last included. */
 export function evenly<T>(ordered: readonly T[], most: number): readonly T[] {
   if (ordered.length <= most) return ordered;
   const step = (ordered.length - 1) / (most - 1);

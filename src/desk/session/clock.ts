@@ -1,4 +1,4 @@
-/** Whether the computer's clock can be right. Tickets, seasons and every entry's moment go by it. */
+/** Checks the computer's clock, which determines tickets, seasons and the moment of every entry. */
 import * as v from 'valibot';
 import { lastEntryOf } from '../../book/file/backup-check.ts';
 import { by } from '../input/input.ts';
@@ -9,24 +9,24 @@ import { readSetting } from './settings.ts';
 import type { ClockDoubt } from '../contract/contract.ts';
 
 const DAY_MS = 86_400_000;
-/** No computer that runs this program can stand before or after: the program is younger, and no season is that far. */
+/** Bounds of a valid clock: the program is younger than the first, and no season is later than the second. */
 const EARLIEST = Date.parse('2020-01-01T00:00:00Z');
 const LATEST = Date.parse('2099-12-01T00:00:00Z');
-/** A shop that opens once a year has an entry a year old; after more, somebody looks at the clock. Our choice. */
+/** A shop that opens once a year has entries up to a year old; beyond this the clock is questioned. Our choice. */
 const AHEAD_DAYS = 400;
-/** Computers that share a book differ by minutes; a month behind the newest entry is another date. Our choice. */
+/** Computers that share a book differ by minutes; a month behind the newest entry is a wrong date. Our choice. */
 const BEHIND_DAYS = 30;
-/** A clock that was found right is not looked at again for this long, while it goes on. */
+/** A clock that passed the check is not checked again for this long, while it runs on. */
 const RECHECK_MS = 60 * 60_000;
 const SETTING = 'clockTrusted';
 
-/** That somebody looked at the clock: what it showed, and the newest entry that the book had then. */
+/** A confirmed clock: its moment, and the newest entry at that time. */
 const trustedSchema = v.object({ at: v.string(), newest: v.nullable(v.string()) });
 type Trusted = v.InferOutput<typeof trustedSchema>;
 
 const passed = new WeakMap<Session, number>();
 
-/** What is doubtful about the clock, or null. In the demo the clock is made up. */
+/** What is doubtful about the clock, or null. The demo's clock is invented. */
 export function clockDoubt(session: Session): ClockDoubt | null {
   if (session.demo) return null;
   const at = session.now();
@@ -35,7 +35,7 @@ export function clockDoubt(session: Session): ClockDoubt | null {
   const found = lastEntryOf(session.book.db);
   if (found === null) return null;
   const trusted = readSetting(session.book, SETTING, trustedSchema);
-  // Entries that were there when the clock was looked at, and are later than it, were made with a wrong clock.
+  // Entries that existed at the confirmation and are later than it were made with a wrong clock.
   const known = trusted !== undefined && (trusted.newest === null || found <= trusted.newest);
   const newest = known && (found < trusted.at || found > at) ? trusted.at : found;
   const days = (now - Date.parse(newest)) / DAY_MS;
@@ -44,7 +44,7 @@ export function clockDoubt(session: Session): ClockDoubt | null {
 }
 
 /**
- * Called before anything is written.
+ * Called before every write.
  * @throws ProblemError `clock.impossible` (refused), `clock.ahead`, `clock.behind` (conflict, until `shop.trustClock`)
  */
 export function refuseWrongClock(session: Session): void {
@@ -58,12 +58,12 @@ export function refuseWrongClock(session: Session): void {
   throw new ProblemError(what === 'impossible' ? 'refused' : 'conflict', code, { with: told });
 }
 
-/** Takes the clock for right: it was looked at where the call came from. */
+/** Accepts the clock: the caller's process has checked it. */
 export function acceptClock(session: Session): void {
   passed.set(session, Date.parse(session.now()));
 }
 
-/** Somebody looked at the clock and its date is right. @throws ProblemError `clock.impossible` (refused) */
+/** Somebody confirms the clock's date. @throws ProblemError `clock.impossible` (refused) */
 export const trustClock = write(
   v.object({ by }),
   (session, input) => {

@@ -1,6 +1,6 @@
 /**
- * How many of a kind the book takes, so that no list on a screen grows without end. All are our own choice, far above what
- * a shop has. Weights, payments and bills have theirs where they are entered (`weigh.ts`, `bills.ts`).
+ * The maximum number of records of each kind, so that every list stays bounded. All are our own choice, far above a
+ * shop's needs. Weights, payments and bills have theirs where they are entered (`weigh.ts`, `bills.ts`).
  */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -8,11 +8,11 @@ import type { Session } from './session.ts';
 
 interface Most {
   most: number;
-  /** The problem's code where one more is wanted. */
+  /** The problem code at the limit. */
   code: string;
 }
 
-/** Of one animal. */
+/** Per animal. */
 export const MAX_OF_ANIMAL = {
   hold: { most: 100, code: 'hold.too-many' },
   result: { most: 200, code: 'result.too-many' },

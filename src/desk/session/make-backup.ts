@@ -15,20 +15,20 @@ import { ProblemError, type Problem } from '../contract/problem.ts';
 import { readSetting } from './settings.ts';
 import type { ShopSettings } from '../contract/contract.ts';
 
-/** What is known of an open book's backups. */
+/** State of an open book's backups. */
 export interface BackupState {
-  /** Whether the book changed since the last one. */
+  /** Whether the book changed since the last backup. */
   due(): boolean;
-  /** How the book stands; a backup that is begun now is of this. */
+  /** The present state of the book, which a backup begun now contains. */
   mark(): string;
-  /** Notes that the book is backed up as it stood at a mark; as it stands now, where none is given. */
+  /** Records that the state at a mark is backed up; the present state by default. */
   made(at?: string): void;
-  /** Why the last one could not be made beside the book, and in the second place. */
+  /** Why the last backup failed beside the book, and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
 }
 
-/** An open book with what its backups need to know. */
+/** The parts of a session that backups need. */
 interface BackedUp {
   readonly book: Book;
   readonly demo: boolean;
@@ -39,8 +39,8 @@ interface BackedUp {
 type BackupResult = { ok: true; backup: Backup; second: Backup | null } | { ok: false; trouble: BookError };
 
 /**
- * Whether the book changed is told by `total_changes`, the rows that this program wrote, and `data_version`, which
- * moves when another did. A book whose newest entry is younger than its newest backup was cut short last time.
+ * Changes are detected by `total_changes`, the rows that this program wrote, and `data_version`, which increases
+ * when another wrote. A book whose newest entry is newer than its newest backup was not closed properly.
  */
 export function backupState({ db, path }: Book): BackupState {
   const changes = db.prepare('SELECT total_changes()').pluck();
@@ -56,7 +56,7 @@ export function backupState({ db, path }: Book): BackupState {
   };
 }
 
-/** The newest backup of this book beside it; those of another that lay here before do not count. */
+/** The newest backup of this book beside it, ignoring those of other books. */
 export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | null {
   const identity = identityOf(db);
   const isOurs = (one: Backup): boolean =>
@@ -64,12 +64,12 @@ export function newestBackup({ db, path }: Pick<Book, 'db' | 'path'>): Backup | 
   return listBackups(path).find(isOurs) ?? null;
 }
 
-/** A book that is larger takes more than a tenth of a second to copy and check. */
+/** A larger book takes more than a tenth of a second to copy and check. */
 const LONG_BOOK_BYTES = 10_000_000;
 
 export const isLongBook = ({ book }: Pick<BackedUp, 'book'>): boolean => book.size() > LONG_BOOK_BYTES;
 
-/** A backup of a large book is made by the worker thread; what is written meanwhile is not in it. */
+/** The worker thread backs up a large book; later writes are not included. */
 export const longBackup = {
   when: isLongBook,
   begin({ backups }: BackedUp) {
@@ -88,8 +88,9 @@ export const longBackup = {
 };
 
 /**
- * Makes a checked backup now and thins the older ones. A second place that fails is noted and is no failure of the first.
- * @param keeping the path of one that stays, whichever of the two places it lies in
+ * Makes a verified backup now and deletes old ones by the rotation rule. A failure of the second place is recorded
+ * and does not fail the first.
+ * @param keeping the path of a backup that is never deleted, in either place
  */
 export function makeBackup(session: BackedUp, at: Date, keeping?: string): BackupResult {
   const { book, backups } = session;
@@ -108,7 +109,7 @@ export function makeBackup(session: BackedUp, at: Date, keeping?: string): Backu
   }
 }
 
-/** Why somebody who asked for a backup got none: told of the book, or of the folder for backups where that is the matter. */
+/** The problem for a requested backup that failed: of the book, or of the folder of backups. */
 export function backupProblem({ book }: { book: Pick<Book, 'path'> }, trouble: BookError): ProblemError {
   const path = trouble.code === 'backups' ? trouble.path : book.path;
   return new ProblemError('broken', problemOfBookError(trouble).code, { with: { path } });
@@ -122,7 +123,7 @@ function copyAway({ book, backups, settings }: BackedUp, backup: Backup, keeping
     return copyToSecondPlace(backup, book.path, folder, storedLock(book), keeping);
   } catch (error) {
     const trouble = bookErrorOf(error, folder);
-    // What went wrong on this computer's own disk is no matter of the stick.
+    // An error of this computer's own disk is not one of the stick.
     const there = isWithin(dirname(trouble.path), folder) || isWithin(trouble.path, folder);
     backups.secondProblem = problemOfBookError(trouble, there ? 'second' : 'book');
     return null;
@@ -137,7 +138,7 @@ const lockSchema = v.union([
   }),
 ]);
 
-/** The lock of copies that leave the computer; `false`: the shop wants none; null: it never said. */
+/** The lock of copies that leave the computer; `false`: the shop wants none; null: undecided. */
 export function storedLock(book: Book): Lock | false | null {
   return readSetting(book, 'backupLock', lockSchema) ?? null;
 }

@@ -7,13 +7,13 @@ import type { Session } from './session.ts';
 type Model = 'yields' | 'fats' | 'shrink';
 const ALL: readonly Model[] = ['yields', 'fats', 'shrink'];
 
-/** A step that takes less than this was cached, ms. */
+/** A faster step was cached, ms. */
 const CACHED_MS = 2;
 
 /**
- * As `read`, with what was learned looked up before: after a start, or after another program wrote, all of it is learned
- * again, which takes a fifth of a second in a large book. Then others have their turn between the parts.
- * @param models what the answer depends on
+ * Like `read`, but updates the learned models first: after a start, or after another program wrote, that takes a
+ * fifth of a second in a large book, so it yields to other calls between the parts.
+ * @param models the models that the answer depends on
  */
 export function readAfterLearning<S extends v.GenericSchema, R>(
   input: S,

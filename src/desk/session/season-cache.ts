@@ -1,11 +1,11 @@
 import type { Book } from '../../book/book.ts';
 
-/** So many answers of all seasons; what was not asked for longest goes first. */
+/** Maximum number of cached answers over all seasons; the least recently used is evicted first. */
 const MAX_KEPT = 2000;
 
 /**
- * The answer to `what`, which names everything that it depends on beside the season's animals (or their bills): worked out
- * when it is first asked for, and again after one of these changed.
+ * Caches the answer to `what`, a key of everything that it depends on apart from the season's animals (or their
+ * bills). It is computed on first use, and again after one of those changed.
  */
 export type SeasonCache = <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T) => T;
 

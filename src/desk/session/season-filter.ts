@@ -1,4 +1,4 @@
-/** What a window narrows a season view by, and how the book sees it. */
+/** The filter of a season view, and its translation for the book. */
 import * as v from 'valibot';
 import { chosenOf, type SumFilter } from '../../book/sums/season-filter.ts';
 import type { SeasonRow } from '../../book/sums/season-rows.ts';
@@ -6,7 +6,7 @@ import { age, brought, date, needed, sex } from '../input/input.ts';
 import type { Session } from './session.ts';
 import type { SeasonFilter } from '../contract/contract.ts';
 
-/** A season by the year in which it begins. */
+/** A season, named by the year in which it starts. */
 export const seasonYear = v.pipe(
   v.number('season.unknown'),
   v.integer('season.unknown'),
@@ -29,7 +29,7 @@ export const filterFields = {
 
 export const seasonFilter = v.object(filterFields);
 
-/** The filter over the book's sums, of the running season when none is named. */
+/** The filter over the book's sums, of the current season by default. */
 export function sumsOf(
   session: Session,
   { damaged, season, ...rest }: SeasonFilter,
@@ -41,19 +41,19 @@ export function sumsOf(
   };
 }
 
-/** The animals that a view is about, with their sums. */
+/** The filtered animals with their sums. */
 export function chosenRows(session: Session, filter: SumFilter & { season: number }): readonly SeasonRow[] {
   return chosenOf(session.book.seasonRows(filter.season), filter);
 }
 
-/** By species, those of most animals first. */
+/** Grouped by species, largest group first. */
 export function bySpecies<Row extends SeasonRow>(rows: readonly Row[]): [species: string, rows: Row[]][] {
   return [...Map.groupBy(rows, ({ species }) => species)].sort(
     ([a, of], [b, others]) => others.length - of.length || (a < b ? -1 : 1),
   );
 }
 
-/** Whether all is weighed that will be weighed at the Table. */
+/** Whether all weighing at the Table is finished. */
 export function isDone(stage: string): boolean {
   return stage === 'packing' || stage === 'ready' || stage === 'released';
 }

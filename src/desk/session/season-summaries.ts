@@ -1,10 +1,10 @@
-/** Writes summaries of past seasons into the book. Upkeep calls it, because a read never writes. */
+/** Stores summaries of past seasons in the book. Upkeep calls it, because a read never writes. */
 import type { Session } from './session.ts';
 import { summariseAnimal, summaryKey, summariseSeason } from '../learning/season-summary.ts';
 
 /**
- * Summarises one season that is over and has no summary by the present rule, from its rows as they stand in the same
- * transaction. One at a time, so that nobody waits for twenty seasons.
+ * Summarises one past season without a summary by the current rule, from its rows in the same transaction. One at a
+ * time, so that no call waits for twenty seasons.
  * @returns whether there was one. A book that only gained a summary needs no backup for it.
  */
 export function summariseNext(session: Session): boolean {

@@ -15,25 +15,25 @@ import { speciesShelf, type SpeciesShelf } from '../supplied/species-shelf.ts';
 import type { YieldKnowledge } from '../learning/yield-knowledge.ts';
 import { yieldLearning } from '../learning/yield-learning.ts';
 
-/** What procedures work with: one open book, its clock and the models learned from it. */
+/** The context of procedures: one open book, its clock and the models learned from it. */
 export interface Session {
   readonly book: Book;
   /**
-   * Which opening of a book this is: new each time one is opened, and written nowhere. The same numbers mean other
-   * animals in another book, so a call says which opening it is meant for.
+   * Identity of this opening of a book: random, new for each opening, and stored nowhere. Ids refer to other
+   * records in another book, so a call states the opening that it is meant for.
    */
   readonly opening: string;
   readonly demo: boolean;
   readonly settings: ShopSettings;
-  /** Settings of the book that cannot be used here, with what is gone by instead. */
+  /** Invalid settings of the book, with their replacements. */
   readonly settingsReplaced: readonly SettingReplaced[];
-  /** The kinds of game that the shop knows. */
+  /** The species known to the shop. */
   readonly species: SpeciesShelf;
-  /** The current yield model. It is cached until the animals that it rests on change. */
+  /** The current yield model, cached until its animals change. */
   readonly yields: YieldKnowledge;
-  /** The current fat model. Only changed tests are learned again. */
+  /** The current fat model. Only changed tests are processed again. */
   readonly fats: FatKnowledge;
-  /** The current model of what hanging loses. */
+  /** The current model of the loss on the hook. */
   readonly shrink: HookShrink;
   /** A cache of values computed from a season, invalidated when one of its animals changes. */
   readonly cached: SeasonCache;
@@ -45,11 +45,11 @@ export interface Session {
   dayOf(moment: string): string;
   season(): number;
   readonly backups: BackupState;
-  /** Opens another book in place of this one. */
+  /** Opens another book instead of this one. */
   readonly host: { openDemo(): Promise<Session>; leaveDemo(): Promise<Session> };
   /**
-   * Whether another program wrote since this was last asked; whatever was read or learned is then out of date.
-   * @throws BookError `altered` when it built something into the book
+   * Whether another program wrote since the last call; everything read or learned is then outdated.
+   * @throws BookError `altered` when it changed the schema
    */
   othersWrote(): boolean;
 }

@@ -13,7 +13,7 @@ const days = v.pipe(
   v.maxValue(120, 'days.range'),
 );
 
-/** What a setting may be. */
+/** Schemas of the settings. */
 export const settingSchemas = {
   shopName: needed(120),
   unit: v.picklist(['lb', 'kg'], 'choice.unit'),
@@ -70,16 +70,16 @@ export const settingSchemas = {
   theme: v.picklist(['light', 'dark', 'system'], 'choice.theme'),
 };
 
-/** 40 °F in °C: the limit that the extension services name for hanging and holding meat. */
+/** 40 °F in °C: the limit of the extension services for hanging and storing meat. */
 const COOLER_LIMIT_C = 4.4;
 
-/** Two weeks to fetch what is ready: common practice, no source. */
+/** Two weeks until pickup: common practice, no source. */
 const PICKUP_LIMIT_DAYS = 14;
 
-/** Written down the day after it came is still in time: common practice, no source. */
+/** An entry on the day after arrival is still on time: common practice, no source. */
 const LATE_DAYS = 1;
 
-/** The longest that a published list of `resources/record-fields.json` says (Utah: three years). */
+/** The longest period in a published list of `resources/record-fields.json` (Utah: three years). */
 const RETENTION_YEARS = 3;
 
 const DEFAULTS: ShopSettings = {
@@ -108,16 +108,16 @@ const DEFAULTS: ShopSettings = {
   theme: 'system',
 };
 
-/** What a book's settings say here. */
+/** A book's settings as used here. */
 interface ReadSettings {
   settings: ShopSettings;
-  /** Those that cannot be used as they stand: another program wrote them, or a computer that knows other zones. */
+  /** Invalid settings that were replaced: written by another program, or by a computer that knows other zones. */
   replaced: SettingReplaced[];
 }
 
 /**
- * The settings that every screen reads; what else the book keeps under a key is read with `keptAs`. A setting that makes
- * no sense here gives way to the usual one, so that nothing stands still for it and it can be put right in the Shop.
+ * The settings of every screen; other keys are read with `readSetting`. An invalid setting is replaced by its
+ * default, so that the program keeps working and the shop can correct it.
  */
 export function readSettings(book: Book): ReadSettings {
   const settings: Record<string, unknown> = { ...DEFAULTS };
@@ -130,7 +130,7 @@ export function readSettings(book: Book): ReadSettings {
   return { settings: settings as unknown as ShopSettings, replaced };
 }
 
-/** What the book keeps under a key of its own, or undefined where there is nothing or nothing that makes sense. */
+/** The value under another key of the book, or undefined if missing or invalid. */
 export function readSetting<S extends v.GenericSchema>(
   book: Book,
   key: string,

@@ -1,11 +1,11 @@
 import { setImmediate } from 'node:timers/promises';
 
-/** A slice of work, ms: a call that comes meanwhile waits no longer than a few of them. */
+/** Length of a slice of work, ms: another call waits for a few of them at most. */
 const SLICE_MS = 15;
 
 /**
- * Carries out steps one after the other; between two of them other calls have their turn. It is for steps that look up what
- * is kept afterwards: an answer put together right after them, in one go, finds it at hand and is of one moment.
+ * Runs steps in sequence and yields to other calls between them. Intended for steps that fill caches: the answer
+ * built right afterwards, synchronously, finds them filled and is consistent.
  */
 export async function runInSlices(steps: readonly (() => unknown)[]): Promise<void> {
   for (const step of steps) {
@@ -15,8 +15,8 @@ export async function runInSlices(steps: readonly (() => unknown)[]): Promise<vo
 }
 
 /**
- * What `work` makes of each item, in order. After each slice other calls have their turn, so what is worked on must not be
- * what they change.
+ * Maps items in order and yields to other calls after each slice, so the items must not be data that those calls
+ * change.
  */
 export async function mapInSlices<T, R>(items: Iterable<T>, work: (item: T) => R): Promise<R[]> {
   const made: R[] = [];

@@ -1,6 +1,6 @@
 /**
- * Folders for what is only on its way: files handed in and out, the demo. They hold personal details, so they go as
- * soon as they were used, when the program ends, and, after a run that was cut short, at the next start.
+ * Temporary folders for uploads, exports and the demo. They contain personal details, so they are deleted right
+ * after use, when the program ends, and, after an interrupted run, at the next start.
  */
 import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -11,20 +11,20 @@ import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
 import { ProblemError } from '../contract/problem.ts';
 
 const KINDS = ['out', 'file', 'fill', 'demo'] as const;
-/** `gambrel-out-<process>-XXXXXX`; earlier versions left the process out. */
+/** `gambrel-out-<process>-XXXXXX`; earlier versions omitted the process. */
 const NAME = new RegExp(`^gambrel-(?:${KINDS.join('|')})-(?:(\\d+)-)?[A-Za-z0-9]{6}$`);
-/** Windows refuses to remove a file for a moment after it was closed, while its virus scanner reads it. */
+/** On Windows a file cannot be deleted briefly after closing, while the virus scanner reads it. */
 const REMOVING = { recursive: true, force: true, maxRetries: 5, retryDelay: 100 };
-/** A folder that tells no process may be in use by an earlier version that runs beside this one. */
+/** A folder without a process in its name may be in use by an earlier version that is running. */
 const DAY_MS = 24 * 60 * 60_000;
 
-/** Each folder with what it is for: an open book's room. */
+/** Each folder with its owner: the session of an open book. */
 const folders = new Map<string, object | null>();
 process.once('exit', () => [...folders.keys()].forEach(tryRemoveTemporary));
 
 /**
- * Makes a folder that goes at the latest with the process.
- * @param owner what it is for: `dropTemporariesOf` takes it away with that
+ * Creates a folder that is deleted with the process at the latest.
+ * @param owner `removeTemporariesOf` deletes the folder with it
  * @throws ProblemError `temporary.full`, `temporary.folder`
  */
 export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | null = null): string {
@@ -33,7 +33,7 @@ export function temporaryFolder(kind: (typeof KINDS)[number], owner: object | nu
   return folder;
 }
 
-/** Leaves a folder to another thread of this process, which takes it over with `adoptTemporary`. */
+/** Hands a folder to another thread of this process, which calls `adoptTemporary`. */
 export function releaseTemporary(folder: string): void {
   folders.delete(folder);
 }
@@ -42,22 +42,22 @@ export function adoptTemporary(folder: string, owner: object): void {
   folders.set(folder, owner);
 }
 
-/** Removes a folder, trying again for a second and a half. @throws Error when a file in it stays in use */
+/** Deletes a folder, with retries for a second and a half. @throws Error when a file in it stays in use */
 export function removeTemporary(folder: string): void {
   rmSync(folder, REMOVING);
   folders.delete(folder);
 }
 
-/** Removes a folder, or leaves it to the end of the process and to the next start. */
+/** Deletes a folder, or leaves it to the end of the process or the next start. */
 export function tryRemoveTemporary(folder: string): void {
   try {
     removeTemporary(folder);
   } catch {
-    // Windows removes no file that is open.
+    // Windows cannot delete an open file.
   }
 }
 
-/** Removes all folders of an owner; one that is just being written goes when that ends. */
+/** Deletes all folders of an owner; one that is being written is deleted afterwards. */
 export function removeTemporariesOf(owner: object): void {
   for (const [folder, of] of [...folders]) {
     if (of === owner) tryRemoveTemporary(folder);
@@ -65,7 +65,7 @@ export function removeTemporariesOf(owner: object): void {
 }
 
 /**
- * Does something with temporary files; what their disk refuses is told by its own place, not as a trouble of the book.
+ * Runs work on temporary files; a disk error is reported as one of the temporary folder, not of the book.
  * @throws ProblemError `temporary.full`, `temporary.folder`
  */
 export function withTemporary<T>(work: () => T): T {
@@ -76,7 +76,7 @@ export function withTemporary<T>(work: () => T): T {
   }
 }
 
-/** The same for what goes on for a while. */
+/** The same for asynchronous work. */
 export async function withTemporaryAsync<T>(work: () => Promise<T>): Promise<T> {
   try {
     return await work();
@@ -85,7 +85,7 @@ export async function withTemporaryAsync<T>(work: () => Promise<T>): Promise<T> 
   }
 }
 
-/** What writing refuses; an error of reading is one of the book that is read meanwhile. */
+/** Write errors; a read error belongs to the book that is being read. */
 const OF_WRITING = /^SQLITE_(FULL|READONLY|CANTOPEN|IOERR_(WRITE|FSYNC|DIR_FSYNC|TRUNCATE|SHM|ACCESS))/;
 
 function temporaryTrouble(error: unknown): unknown {
@@ -99,7 +99,7 @@ function temporaryTrouble(error: unknown): unknown {
   return new ProblemError('broken', full ? 'temporary.full' : 'temporary.folder', { with: { path } });
 }
 
-/** Removes what a run that was cut short left behind: folders of ours whose process is gone. */
+/** Deletes leftovers of interrupted runs: our folders whose process has ended. */
 export function clearLeftovers(now = Date.now()): void {
   const place = tmpdir();
   for (const name of namesIn(place)) {
@@ -109,11 +109,11 @@ export function clearLeftovers(now = Date.now()): void {
     try {
       const { uid, mtimeMs, ...is } = statsOf(folder);
       const gone = found[1] === undefined ? now - mtimeMs > DAY_MS : !runs(Number(found[1]));
-      // A link, or a folder of another account, is not ours to remove.
+      // Links and folders of other accounts are not ours to delete.
       if (is.folder && gone && (process.getuid === undefined || uid === process.getuid()))
         rmSync(folder, REMOVING);
     } catch {
-      // In use after all, or gone by now: the next start looks again.
+      // Still in use, or already deleted: the next start tries again.
     }
   }
 }
@@ -127,6 +127,6 @@ function namesIn(folder: string): string[] {
   try {
     return readdirSync(folder);
   } catch {
-    return []; // whoever needs a temporary file is told so then
+    return []; // reported when a temporary file is needed
   }
 }

@@ -1,4 +1,4 @@
-/** Uploads: a file arrives in pieces that any carrier accepts and stays in a temporary folder until it is used. */
+/** Uploads: a file arrives in chunks that any carrier accepts and stays in a temporary folder until it is used. */
 import {
   closeSync,
   existsSync,
@@ -22,15 +22,15 @@ export interface Upload {
   bytes: number;
 }
 
-/** Largest piece in letters of base64: with its wrapping it stays below what the loopback server takes at once. */
+/** Largest chunk in base64 characters: with its envelope it is below the loopback server's limit. */
 export const MAX_PIECE = 700_000;
-/** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundreds. */
+/** A table of 200,000 rows is about 30 MB, a whole book of 20 seasons as text some hundred. */
 const MAX_TABLE_BYTES = 64_000_000;
-/** Some 800 rows, which are brought in within a tenth of a second. */
+/** About 800 rows, which are imported within a tenth of a second. */
 const LONG_BYTES = 64_000;
 export const MAX_BOOK_BYTES = 1_000_000_000;
 
-/** One at a time for each open book: a second file takes the place of the first. */
+/** One per open book: a second file replaces the first. */
 const uploads = new WeakMap<Session, Upload>();
 let last = 0;
 
@@ -45,9 +45,9 @@ export function beginUpload(session: Session, name: string): number {
 }
 
 /**
- * A piece that did not fit leaves the file as it was, and may come again.
- * @throws ProblemError `sheet.gone`, `sheet.torn` (a piece came twice or out of turn), `sheet.too-large`, `temporary.full`,
- *   `temporary.folder`
+ * Appends a chunk. A failed chunk leaves the file unchanged, and may be sent again.
+ * @throws ProblemError `sheet.gone`, `sheet.torn` (a chunk repeated or out of order), `sheet.too-large`,
+ *   `temporary.full`, `temporary.folder`
  */
 export function appendPiece(session: Session, id: number, from: number, base64: string): number {
   const upload = uploadOf(session, id);
@@ -71,7 +71,7 @@ function addTo({ path, bytes }: Upload, piece: Buffer): void {
   }
 }
 
-/** The whole of a table. @throws ProblemError `sheet.gone`, `sheet.too-large` */
+/** The complete table. @throws ProblemError `sheet.gone`, `sheet.too-large` */
 export function tableOf(session: Session, id: number): { name: string; bytes: Buffer; sha256: string } {
   const { name, path } = uploadOf(session, id);
   const bytes = withTemporary(() => {
@@ -81,18 +81,18 @@ export function tableOf(session: Session, id: number): { name: string; bytes: Bu
   return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
 }
 
-/** Takes over a file that arrived in another thread's room, which goes on owning its folder. */
+/** Takes over a file uploaded in another thread's session, which still owns its folder. */
 export function adoptUpload(session: Session, upload: Upload): void {
   uploads.set(session, upload);
 }
 
-/** Going over a long file would keep other calls waiting. */
+/** Processing a long file would block other calls. */
 export const longUpload = {
   when: (session: Session, input: { upload: number }): boolean => {
     const upload = uploads.get(session);
     return upload?.id === input.upload && upload.bytes > LONG_BYTES;
   },
-  /** What the worker used up is gone for this room, too. */
+  /** A file that the worker consumed is gone for this session, too. */
   begin: (session: Session) => ({
     done(): void {
       const upload = uploads.get(session);
@@ -102,7 +102,7 @@ export const longUpload = {
   }),
 };
 
-/** The file that lies ready, if any. */
+/** The uploaded file, if any. */
 export function pendingUpload(session: Session): Upload | null {
   return uploads.get(session) ?? null;
 }
@@ -114,7 +114,7 @@ export function uploadOf(session: Session, id: number): Upload {
   return upload;
 }
 
-/** Forgets the file: it was used, or another one comes. */
+/** Deletes the file: it was used, or another one replaces it. */
 export function dropUpload(session: Session): void {
   const upload = uploads.get(session);
   if (!upload) return;

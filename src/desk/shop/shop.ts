@@ -21,10 +21,10 @@ import type { ShopView, ShopSettings } from '../contract/contract.ts';
 import { templateCards } from '../shelf/templates-shelf.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
 
-/** What every screen needs to know of the shop, and which opening of a book the desk works in. */
+/** The shop data of every screen, and the current opening of the book. */
 export const get = read(v.object({}), shopView, true);
 
-/** First start: a name, a unit and the money, nothing else. */
+/** First start: name, unit and currency only. */
 export const setUp = write(
   v.object({
     shopName: settingSchemas.shopName,
@@ -65,7 +65,7 @@ export const saveSettings = write(
     const changed = Object.entries(changes).filter(
       ([key, value]) =>
         value !== undefined &&
-        // One that was replaced is written even if it is what is gone by already.
+        // A replaced setting is written even if it equals its replacement.
         (isReplaced(session, key) || !isDeepStrictEqual(before[key as keyof ShopSettings], value)),
     );
     keepSettings(session, Object.fromEntries(changed), initials);
@@ -93,7 +93,7 @@ export const addStaff = write(
   },
 );
 
-/** Looks around in an invented season; the shop's own book is closed and untouched meanwhile. */
+/** Opens the invented season; the shop's own book is closed and untouched meanwhile. */
 export const openDemo = host(v.object({}), async (session) => shopView(await session.host.openDemo()));
 export const leaveDemo = host(v.object({}), async (session) => shopView(await session.host.leaveDemo()));
 
@@ -114,7 +114,7 @@ function isReplaced(session: Session, key: string): boolean {
   return session.settingsReplaced.some(({ setting }) => setting === key);
 }
 
-/** Writes settings, and beside each who changed it from what. */
+/** Writes settings with an audit entry each. */
 function keepSettings(session: Session, settings: Partial<ShopSettings>, initials: string): void {
   const replaced = Object.fromEntries(session.settingsReplaced.map(({ setting, kept }) => [setting, kept]));
   const before = { ...session.settings, ...replaced };
@@ -127,7 +127,7 @@ function keepSettings(session: Session, settings: Partial<ShopSettings>, initial
   }
 }
 
-/** What `shop.get` answers: the first thing that is read of a book that was opened. */
+/** The answer of `shop.get`: the first query on an opened book. */
 export function shopView(session: Session): ShopView {
   const cardOf = (species: SpeciesProfile) => speciesCard(species, session.species.own.has(species.code));
   const { settings } = session;
@@ -158,7 +158,7 @@ export function shopView(session: Session): ShopView {
   };
 }
 
-/** Clocks of computers that write into one book are not quite the same: our choice, no source. */
+/** Clocks of computers that share a book differ slightly: our choice, no source. */
 const CLOCKS_DIFFER_MS = 60 * 60_000;
 
 /** The newest entry, when it lies in the future: then the computer's clock was set back, or was wrong before. */

@@ -1,4 +1,4 @@
-/** What comes with the program as data: species, fats, cautions and the example prices. */
+/** Data supplied with the program: species, fats, cautions and the example prices. */
 import exampleJson from '../../../resources/example-prices.json' with { type: 'json' };
 import cautionsJson from '../../../resources/cautions.json' with { type: 'json' };
 import fatsJson from '../../../resources/fats.json' with { type: 'json' };
@@ -16,7 +16,7 @@ interface FatSource extends FatSourceCard, Sourced {
 export const SPECIES = speciesJson as unknown as readonly SpeciesProfile[];
 export const FATS = fatsJson as readonly FatSource[];
 export const CAUTIONS = cautionsJson as readonly Caution[];
-/** Made-up prices per unit system: an example to be changed, not advice. */
+/** Invented prices per unit system: an example to be replaced, not advice. */
 export const EXAMPLE_PRICES = exampleJson as Record<'lb' | 'kg', PriceLineRow[]>;
 
 const byCode = new Map(SPECIES.map((species) => [species.code, species]));
@@ -29,7 +29,7 @@ export function speciesOf(code: string): SpeciesProfile {
   return found;
 }
 
-/** What an animal's own saved fat is believed to be. */
+/** The supplied estimate of an animal's own saved fat. */
 export function ownFatSource(species: SpeciesProfile): FatSource {
   const code = species.family === 'pig' ? 'own-fat-boar' : 'own-fat';
   const own = FATS.find((fat) => fat.code === code);

@@ -1,9 +1,9 @@
-/** Who published what the figures rest on, and how that is said. */
+/** The publications behind the figures, and how they are cited. */
 import sourcesJson from '../../../resources/sources.json' with { type: 'json' };
 import type { Sourced } from '../../core/species/species.ts';
 import type { SourceNote } from '../contract/contract.ts';
 
-/** A publication that figures in `resources/` rest on. */
+/** A publication behind figures in `resources/`. */
 interface Publication {
   readonly code: string;
   readonly kind: 'journal' | 'thesis' | 'proceedings' | 'institute' | 'agency' | 'extension';
@@ -11,7 +11,7 @@ interface Publication {
   readonly address: string;
   /** The day on which it was read, `YYYY-MM-DD`. */
   readonly read: string;
-  /** What of it was read: `method` is all but its tables, `reprint` its words as somebody else printed them. */
+  /** The part that was read: `method` is everything but its tables, `reprint` its text as reprinted elsewhere. */
   readonly seen: 'text' | 'abstract' | 'data' | 'method' | 'reprint';
 }
 
@@ -28,8 +28,8 @@ const READ: Readonly<Record<Publication['seen'], string>> = {
 };
 
 /**
- * How a figure was arrived at, then each publication that it rests on with its address and what of it was read.
- * A code that is not in the list is left out: a book may hold a species of a later program.
+ * The origin of a figure, then each cited publication with its address and the part that was read. An unknown code
+ * is omitted: a book may have a species from a later program.
  */
 export function sourceNote({ grade, source, cites }: Sourced): SourceNote {
   const named = cites.flatMap((code) => {

@@ -1,4 +1,4 @@
-/** The kinds of game that a shop knows: the supplied profiles, and its own beside or in place of them. */
+/** The species that a shop knows: the supplied profiles, and its own in addition to or instead of them. */
 import * as v from 'valibot';
 import type { Book } from '../../book/book.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
@@ -9,9 +9,9 @@ import { ProblemError } from '../contract/problem.ts';
 import { SPECIES } from './resources.ts';
 
 export interface SpeciesShelf {
-  /** Every profile that an animal of the book may have, those put away included. */
+  /** Every profile that an animal of the book may have, archived ones included. */
   readonly all: readonly SpeciesProfile[];
-  /** Those that are offered at intake and in a quote. */
+  /** Those offered at intake and in a quote. */
   readonly offered: readonly SpeciesProfile[];
   /** Codes of profiles that the shop made or changed. */
   readonly own: ReadonlySet<string>;
@@ -19,7 +19,7 @@ export interface SpeciesShelf {
   of(code: string): SpeciesProfile;
 }
 
-/** What is read of a kept profile before its figures are those of today. */
+/** The fields read from a stored profile before its figures are updated. */
 const profileSchema = v.looseObject({
   code: v.string(),
   name: v.string(),
@@ -50,7 +50,7 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
   const own = new Map<string, SpeciesProfile>();
   for (const { code, profile } of rows) {
     const kept: unknown = JSON.parse(profile);
-    // One that another program spoilt is left out, and the supplied one stands in its place.
+    // An invalid stored profile is ignored, and the supplied one applies.
     if (isProfile(kept) && kept.code === code) own.set(code, withTodaysFigures(kept));
   }
   const away = new Set(rows.filter(({ active }) => active === 0).map(({ code }) => code));
@@ -76,9 +76,9 @@ export function speciesShelf({ ownSpecies }: Pick<Book, 'ownSpecies'>): SpeciesS
 }
 
 /**
- * What the shop said of a species stays as it was kept; figures and cautions that it took over are those of this
- * program, so that what is put right here is put right for the species made from it too. One whose relative is unknown here was
- * kept by a later program and is taken as it stands.
+ * The shop's own fields of a species are kept; copied figures and cautions are updated to this program's, so that
+ * corrections here reach the species derived from it. One with an unknown relative was stored by a later program
+ * and is used unchanged.
  */
 function withTodaysFigures(kept: SpeciesProfile): SpeciesProfile {
   const hangingGrams = { ...kept.hangingGrams, grade: 'assumption' as const, cites: [] };
@@ -89,7 +89,7 @@ function withTodaysFigures(kept: SpeciesProfile): SpeciesProfile {
   return relative ? ownSpecies(relative, wish) : kept;
 }
 
-/** Whether a species came with the program. */
+/** Whether a species is supplied with the program. */
 export function isSupplied(code: string): boolean {
   return SPECIES.some((supplied) => supplied.code === code);
 }

@@ -5,11 +5,11 @@ import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Upload } from '../session/upload.ts';
 import { ProblemError, type Problem } from '../contract/problem.ts';
 
-/** One call, and what the desk that hands it over knows: the worker opens the book for itself. */
+/** One call with the context of the desk that sends it: the worker opens the book itself. */
 export interface WorkerRequest {
   id: number;
   call: string;
-  /** As the schema left it. */
+  /** After validation. */
   input: unknown;
   book: { path: string; demo: boolean };
   /** UTC moment; the worker has no clock of its own. */
@@ -40,7 +40,7 @@ export function serializeError(error: unknown): SerializedError {
   return { kind: 'other', message: error instanceof Error ? (error.stack ?? error.message) : String(error) };
 }
 
-/** The error that `asThrown` told of, of the same class. */
+/** Recreates a serialized error, of the same class. */
 export function deserializeError(thrown: SerializedError): Error {
   switch (thrown.kind) {
     case 'trouble': {

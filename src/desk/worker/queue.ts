@@ -3,7 +3,7 @@ import { SHARE_ENV, Worker } from 'node:worker_threads';
 import type { Session } from '../session/session.ts';
 import { deserializeError, type WorkerResponse, type WorkerRequest } from './messages.ts';
 
-/** A call that hangs must not keep the program from ending for ever. */
+/** A hanging call must not prevent the program from ending. */
 const MAX_WAIT_MS = 120_000;
 
 interface Waiting {
@@ -15,7 +15,7 @@ interface Waiting {
 export class WorkerLost extends Error {}
 
 export class WorkerQueue {
-  /** False once a thread could not even begin: then everything is done here, if more slowly. */
+  /** False once a thread could not start: then everything runs here, if more slowly. */
   usable = true;
   readonly #program: URL;
   readonly #open = new Int32Array(new SharedArrayBuffer(4));
@@ -24,12 +24,12 @@ export class WorkerQueue {
   #last = 0;
   #answered = false;
 
-  /** @param program the worker's script: `worker.ts` itself, or what it was built into */
+  /** @param program the worker's script: `worker.ts` itself, or its build */
   constructor(program: URL = new URL('../worker.ts', import.meta.url)) {
     this.#program = program;
   }
 
-  /** Has the worker carry a call out. @throws what the call threw; WorkerLost */
+  /** Runs a call in the worker. @throws the call's error; WorkerLost */
   send(
     session: Session,
     errand: Pick<WorkerRequest, 'call' | 'input' | 'upload'>,
@@ -45,14 +45,14 @@ export class WorkerQueue {
     });
   }
 
-  /** Waits, holding this thread, until nothing goes on: before a book is closed nobody else may have it open. */
+  /** Blocks this thread until nothing is pending: a book is closed only when nobody else has it open. */
   settle(): void {
     const until = Date.now() + MAX_WAIT_MS;
     for (let open = this.#count(); open > 0 && Date.now() < until; open = this.#count())
       Atomics.wait(this.#open, 0, open, until - Date.now());
   }
 
-  /** Lets the thread go once what it does is done. */
+  /** Ends the thread after its pending work. */
   end(): void {
     this.settle();
     void this.#worker?.terminate();
