@@ -1,4 +1,4 @@
-/** The small window that the shell shows while the last backup is made. It asks the desk nothing: that is closing. */
+/** The small window that the shell shows during the last backup. It makes no calls, because the desk is closing. */
 import './closing.css';
 import './look/index.ts';
 import { aboutText as text } from './texts/en/about.ts';

@@ -1,4 +1,4 @@
-/** Starts the window: the way to the desk first, then the shop, then the screens. */
+/** Starts the window: the connection to the desk first, then the shop, then the screens. */
 import { createPinia } from 'pinia';
 import { createApp } from 'vue';
 import './look/index.ts';
@@ -13,5 +13,5 @@ const app = createApp(App).use(createPinia());
 useTheme();
 await useShop().start();
 app.use(makeRouter()).mount('#window');
-// The first ticket of the day shall open as fast as the next: its page is fetched while nobody waits.
+// Preloads the animal's page while idle, so that the first ticket opens as fast as the next.
 requestIdleCallback(() => void animalPage());

@@ -2,7 +2,7 @@ import { createRouter, createWebHashHistory, type RouteRecordRaw, type Router } 
 
 declare module 'vue-router' {
   interface RouteMeta {
-    /** The place in the building that the navigation marks. */
+    /** The place that the navigation marks. */
     place: string;
   }
 }
@@ -10,7 +10,7 @@ declare module 'vue-router' {
 /** The page that a scanned ticket opens. */
 export const animalPage = () => import('./table/AnimalPage.vue');
 
-/** The places and what stands in them. Each page loads when it is first gone to. */
+/** The routes. Each page is loaded on its first visit. */
 export const routes: readonly RouteRecordRaw[] = [
   { path: '/', redirect: '/rail' },
   { path: '/rail', meta: { place: 'rail' }, component: () => import('./rail/RailPage.vue') },

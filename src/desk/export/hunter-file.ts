@@ -22,7 +22,7 @@ const LEADS: Readonly<Record<string, readonly string[]>> = {
 };
 const REPEATS = /_(sum|lookup)$/;
 
-/** All rows that are about a hunter, by table; tables without any are left out. */
+/** All rows about a hunter, by table; empty tables are omitted. */
 export function recordsOfHunter(db: Db, hunterId: number): HunterRecords[] {
   const tables = new Map(
     tablesOf(db)
@@ -58,7 +58,7 @@ export function recordsOfHunter(db: Db, hunterId: number): HunterRecords[] {
   return [...merged(found), ...auditOf(db, tables, merged(found))].filter(({ rows }) => rows.length > 0);
 }
 
-/** One table may be reached on two ways: a payment by its animal and by its bill. */
+/** A table may be reached on two paths: a payment by its animal and by its bill. */
 function merged(found: ReadonlyMap<string, HunterRecords>): HunterRecords[] {
   const tables = new Map<string, HunterRecords>();
   for (const { table, rows } of found.values()) {

@@ -20,7 +20,7 @@ export const MAX_OF_ANIMAL = {
   affectedNote: { most: 200, code: 'affected.too-many' },
   instructions: { most: 200, code: 'orders.too-many' },
 } as const satisfies Record<string, Most>;
-/** Of the shop: staff and coolers in use, lots of bought fat on hand, and all on a shelf, offered or not. */
+/** Per shop: staff and coolers in use, lots of bought fat on hand, and everything on a shelf, offered or not. */
 export const MAX_OF_SHOP = {
   staff: { most: 200, code: 'staff.too-many' },
   cooler: { most: 100, code: 'cooler.too-many' },
@@ -46,7 +46,7 @@ export function refuseMoreOfAnimal(
 
 /**
  * Called before one more is added.
- * @param count how many there are
+ * @param count the present number
  * @throws ProblemError `staff.too-many`, `cooler.too-many`, `fat.too-many`, `species.too-many`, `product.too-many`,
  *   `template.too-many` (refused)
  */

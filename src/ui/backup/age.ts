@@ -4,11 +4,11 @@ const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
-/** A backup older than this is told as a warning: a day's weighings would be lost with the computer. */
+/** An older backup is a warning: a day's weighings would be lost with the computer. */
 const OLD = 2 * DAY;
 
 /**
- * How long ago a moment was, in words. `now` is the desk's clock.
+ * The age of a moment in words. `now` is the desk's clock.
  * @example ageOf('2026-11-25T10:00:00Z', new Date('2026-11-25T13:10:00Z')) // '3 hours ago'
  */
 export function ageOf(iso: string, now: Date): string {
@@ -18,7 +18,7 @@ export function ageOf(iso: string, now: Date): string {
   return past < 2 * DAY ? text.hours(Math.floor(past / HOUR)) : text.days(Math.floor(past / DAY));
 }
 
-/** Whether a backup made at `iso` is too old to be calm about. */
+/** Whether a backup made at `iso` is old enough for a warning. */
 export function isOld(iso: string, now: Date): boolean {
   return now.getTime() - Date.parse(iso) >= OLD;
 }

@@ -3,12 +3,12 @@ import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 import { problemMessage } from '../texts/problem-message.ts';
 
-/** Puts a backup in the book's place; one press brings the replaced book back. */
+/** Restores a backup; the toast's undo brings the replaced book back. */
 export function useRestore() {
   const shop = useShop();
   const restore = useCall('shop.restore');
 
-  /** Resolves to whether it was done; what stands against it is in `restore.problem`. */
+  /** Resolves to whether it succeeded; the error is in `restore.problem`. */
   async function restoreBackup(
     wanted: { path: string; folder: string; passphrase: string; recordsOnly: boolean },
     done: string,

@@ -2,7 +2,7 @@ import { defineStore } from 'pinia';
 import type { AnimalPage } from '../../bridge/contract.ts';
 import { onOtherOpening } from '../link/opening.ts';
 
-/** An animal looked up by its ticket a moment ago, until its page takes it: opening it asks the desk once, not twice. */
+/** An animal just looked up by its ticket, until its page takes it, so that opening it needs one call, not two. */
 export const useJustOpened = defineStore('just opened', () => {
   let opened: AnimalPage | null = null;
   onOtherOpening(() => (opened = null));
@@ -11,7 +11,7 @@ export const useJustOpened = defineStore('just opened', () => {
     opened = page;
   }
 
-  /** The animal of this ticket if it was just looked up. It is given once: the next look asks the desk. */
+  /** Returns the animal of this ticket if it was just looked up, once: the next call goes to the desk. */
   function take(ticket: string): AnimalPage | null {
     const found = opened?.ticket === ticket ? opened : null;
     opened = null;

@@ -1,12 +1,12 @@
-/** Running numbers are written with at least this many digits: `26-0147`. */
+/** Minimum digits of a running number: `26-0147`. */
 const RUNNING_DIGITS = 4;
 
 /**
- * The ticket that a person or a barcode reader meant, or null if the text is no ticket. The season may be left
- * out (this one is meant), and so may the dash if the season is there.
+ * The ticket that was typed or scanned, or null for other text. The season may be omitted (default: the current
+ * one), and so may the dash if the season is given.
  * @param season the season's year, e.g. 2026
  * @example quickTicket('147', 2026) // '26-0147'
- * Seasons before 2000 and after 2099 are written with their whole year.
+ * Seasons before 2000 and after 2099 have a four-digit year.
  * @example quickTicket('260147', 2026) // '26-0147'
  * @example quickTicket('1998-12', 2026) // '1998-0012'
  */
@@ -18,12 +18,12 @@ export function quickTicket(text: string, season: number): string | null {
   return running && Number(typed) > 0 ? ticketOf(seasonMark(season), typed) : null;
 }
 
-/** True for a ticket written out in full, as a barcode sends it; a plain number may be a weight. */
+/** True for a complete ticket, as a barcode has it; a plain number may be a weight. */
 export function isFullTicket(text: string): boolean {
   return /^(\d{2}|\d{4})-\d{4,6}$/.test(text.trim());
 }
 
-/** As the book writes it, which this layer cannot ask: a test holds the two together. */
+/** As in the book, which this layer cannot import: a test compares the two. */
 function seasonMark(season: number): string {
   const year = String(season).padStart(4, '0');
   return season >= 2000 && season <= 2099 ? year.slice(2) : year;

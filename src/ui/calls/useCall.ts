@@ -8,11 +8,11 @@ import { useOpening } from '../link/opening.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
- * A call that writes, signed with the initials of who works.
- * `run(input)` gives the desk's answer; `problem` keeps the last refusal until the next run or `clear()`;
- * `busy` is true while it runs. Every run is meant for the opening of the book that was shown when this was set up, so
- * an undo that is pressed later cannot reach another book. A store lives longer and clears itself: its calls are meant for
- * the opening that is `shown` when they run. The same input again meanwhile (a button pressed twice) is not sent a second time.
+ * A call that writes, with the current initials. `run(input)` returns the desk's answer; `problem` is the last
+ * refusal until the next run or `clear()`; `busy` is true while it runs. Every run is meant for the opening of the
+ * book at setup, so that a later undo cannot reach another book. A store lives longer and resets itself: its calls
+ * are meant for the opening that is `shown` when they run. The same input while a run is pending (a double press)
+ * is not sent again.
  * @example const keep = useCall('table.weigh'); const done = await keep.run({ … }); if (done.ok) …
  */
 export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
@@ -37,7 +37,7 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
     return answer;
   }
 
-  /** What was done in a book that is no longer shown here is not to be told, or undone, in the next. */
+  /** A result in a book that is no longer shown must not be reported or undone in the next. */
   function refuseIfClosed(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
     return meant === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }

@@ -3,17 +3,17 @@ import type { CallInput, Problem } from '../../bridge/contract.ts';
 
 type Question = Extract<CallInput<'animals.edit'>['confirmed'], readonly unknown[]>[number];
 
-/** Questions that a yes answers. Other conflicts are told, and want the entry mended or looked at again. */
+/** Questions that can be confirmed. Other conflicts are shown, and need a changed entry or a reload. */
 const ASKED: readonly string[] = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample',
 ] satisfies Question[]; // prettier-ignore
 
 /**
- * The desk's questions about one entry, each answered by itself: a yes to a far-off date is none to a strange weight.
- * `confirmed()` goes along with the call; `yes()` answers the question that stands, and calls again.
- * @param about what was entered; once it changes, what was answered counts no more
- * @param again what asked, to be called with the yes
+ * The desk's questions about one entry, each confirmed separately: a yes to an unusual date is none to an unusual
+ * weight. `confirmed()` is passed with the call; `yes()` confirms the current question, and repeats the call.
+ * @param about the entry; a change of it discards the confirmations
+ * @param again the call to repeat
  * @example const doubt = useConfirm(save.problem, () => on.value, keep); await save.run({ …, confirmed: doubt.confirmed() });
  */
 export function useConfirm<T>(

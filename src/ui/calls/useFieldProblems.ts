@@ -4,9 +4,8 @@ import { fieldOf, problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
- * Where a form tells what is wrong: at the field that it is about, else below the form, never twice and never nowhere.
+ * Where a form shows a problem: at its field, else below the form, exactly once.
  * @param fields those that show their own problem
- * @example const { problemAt, otherProblem } = useFieldProblems(save.problem, ['name', 'typed']);
  */
 export function useFieldProblems(problem: Readonly<Ref<Problem | null>>, fields: readonly string[]) {
   const shop = useShop();

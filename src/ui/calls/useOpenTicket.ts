@@ -4,14 +4,14 @@ import { toast } from '../parts/index.ts';
 import { frameText } from '../texts/en/frame.ts';
 import { useJustOpened } from './just-opened.ts';
 
-/** Opens an animal by its ticket if the book has it; says so otherwise. Resolves to whether it was opened. */
+/** Opens an animal by its ticket if it exists; otherwise shows a notice. Resolves to whether it was opened. */
 export function useOpenTicket(): (ticket: string) => Promise<boolean> {
   const router = useRouter();
   const justOpened = useJustOpened();
   return async (ticket) => {
     const answer = await call('animals.get', { ticket });
     const place = `/table/${ticket}`;
-    // Where it stands open already it follows the book by itself.
+    // An open page updates itself.
     if (answer.ok && router.currentRoute.value.path !== place) {
       justOpened.put(answer.value);
       await router.push(place);

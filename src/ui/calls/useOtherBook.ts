@@ -4,7 +4,7 @@ import { toast } from '../parts/index.ts';
 import { useShop } from '../stores/shop.ts';
 import { frameText as text } from '../texts/en/frame.ts';
 
-/** Follows the desk into another book: a window that did not ask for it says so, and starts over where nothing is open. */
+/** Follows the desk to another book: shows a notice if another window opened it, and returns to the start. */
 export function useOtherBook(): void {
   const shop = useShop();
   const router = useRouter();
@@ -13,7 +13,7 @@ export function useOtherBook(): void {
     const before = shop.view;
     await shop.load();
     if (ours || !before || !shop.view || shop.view.opening === before.opening) return;
-    // The same ticket may be another animal here.
+    // The same ticket may be another animal there.
     await router.replace('/rail');
     if (shop.view.demo) toast(text.demoOpened);
     else toast(before.demo ? text.demoLeft : text.openedAgain);

@@ -3,7 +3,7 @@ import type { ProductKind } from '../../bridge/contract.ts';
 import { useShop } from '../stores/shop.ts';
 
 /**
- * Names of the products that the shop offers, in the order of its list; all kinds if none are named.
+ * Names of the offered products, in the order of the shop's list; all kinds by default.
  * @example const names = useProductNames('whole cuts', 'jerky')
  */
 export function useProductNames(...kinds: ProductKind[]): ComputedRef<string[]> {

@@ -10,19 +10,19 @@ export const BOX = { width: 420, height: 260 } as const;
 
 export type Point = readonly [x: number, y: number];
 
-/** What one primal covers: a closed path of the box, and where its words stand. */
+/** The region of one primal: a closed path of the box, and the position of its text. */
 export interface Region {
   code: string;
   path: string;
-  /** The middle of its words. */
+  /** Centre of its text. */
   at: Point;
-  /** How wide a line of words may be there. */
+  /** Maximum width of a line of text there. */
   room: number;
-  /** How many lines fit. */
+  /** Number of lines that fit. */
   rows: number;
 }
 
-/** An animal as it stands, head to the left. Only the regions can be picked; the rest says which animal it is. */
+/** A standing animal, head to the left. Only the regions are interactive; the rest identifies the animal. */
 export interface Drawing {
   regions: readonly Region[];
   /** Head, ears, lower legs and tail: closed paths, the far ones first. */
@@ -38,13 +38,16 @@ export interface Drawing {
 
 const files: Readonly<Record<string, string>> = { cervid, pronghorn, boar, bear, bison };
 
-/** The drawing of a build of body (`species.body`), or none for a build that nobody has drawn. */
+/** The drawing of a build of body (`species.body`), or undefined without one. */
 export const drawingOf = useMemoize((body: string): Drawing | undefined => {
   const file = files[body];
   return file === undefined ? undefined : readDrawing(file);
 });
 
-/** Reads a file of `drawings`: a group of paths for each kind of line, and `data-` attributes for the words of a region. */
+/**
+ * Parses a file of `drawings`: a group of paths for each kind of line, and `data-` attributes for the text of a
+ * region.
+ */
 function readDrawing(file: string): Drawing {
   const svg = new DOMParser().parseFromString(file, 'image/svg+xml');
   const pathsOf = (group: string): SVGPathElement[] => [

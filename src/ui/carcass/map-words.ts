@@ -8,18 +8,18 @@ export interface MapPrimal {
   pair: boolean;
 }
 
-/** What the map says about a primal. */
+/** The fact shown for a primal. */
 export interface MapFact {
   text: string;
-  /** Not there: hatched. */
+  /** Absent: hatched. */
   dim?: boolean;
-  /** Something does not fit: marked. */
+  /** Inconsistent: marked. */
   odd?: boolean;
-  /** A colour of the sheet of colours to tint it with, such as `--part-trim`. */
+  /** A colour token to tint it with, such as `--part-trim`. */
   tone?: string;
 }
 
-/** What a reader of the screen hears of a primal. */
+/** The accessible name of a primal. */
 export function spokenPrimal(primal: MapPrimal, fact: MapFact | undefined): string {
   const said = [primal.name, primal.pair ? text.pair : '', fact?.text, fact?.odd ? text.odd : ''];
   return said.filter(Boolean).join(', ');

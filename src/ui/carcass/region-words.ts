@@ -1,10 +1,10 @@
-/** Room for the words on the drawing: lines are broken, and cut in the worst case, before they leave their region. */
+/** Fits text into regions of the drawing: lines are broken, and cut if necessary, before they leave their region. */
 
-/** Height of the letters, and from line to line, in units of the drawing. */
+/** Letter height and line height, in units of the drawing. */
 export const LETTERS = 12;
 export const LINE = 14;
 
-/** Widths of our bold letters as a share of their height, as a browser measures them, by kind. */
+/** Widths of our bold letters relative to their height, measured in a browser. */
 const WIDTHS: readonly [RegExp, number][] = [
   [/[ijl., ':!]/, 0.3],
   [/[frt-]/, 0.37],
@@ -18,7 +18,7 @@ function letterWidth(letter: string): number {
   return WIDTHS.find(([kind]) => kind.test(letter))?.[1] ?? 0.56;
 }
 
-/** About how wide a line of words is, in units of the drawing. */
+/** Approximate width of a line of text, in units of the drawing. */
 export function wordsWidth(text: string): number {
   return [...text].reduce((sum, letter) => sum + letterWidth(letter), 0) * LETTERS;
 }
@@ -47,7 +47,7 @@ function named(text: string, room: number, rows: number): string[] {
   return lines.map((line) => cut(line, room));
 }
 
-/** Whole lines go where there are too many: half a number would be a wrong one. */
+/** Excess lines are dropped whole: half a number would be a wrong one. */
 function wrap(text: string, room: number, rows: number): string[] {
   return broken(text, room)
     .slice(0, rows)
@@ -55,8 +55,8 @@ function wrap(text: string, room: number, rows: number): string[] {
 }
 
 /**
- * The lines of a region: the primal's name, below it the fact about it, of which as much is said as there are lines
- * left; it gets at least one. `mark` is room kept beside the fact.
+ * The lines of a region: the primal's name, below it its fact with as many lines as are left, but at least one.
+ * `mark` is room reserved beside the fact.
  * @example regionWords('Neck and jowl', '4.10 lb', 60, 3)
  * // { name: ['Neck and', 'jowl'], fact: ['4.10 lb'] }
  */

@@ -3,8 +3,8 @@ import { computed, ref, type Ref, type ShallowRef } from 'vue';
 const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
 
 /**
- * Keys on a group of which one stands in the way of Tab: arrows walk in the order given, Enter and Space pick.
- * Letters and numbers are the page's own.
+ * Keyboard control of a group with a single tab stop: arrows move in the given order, Enter and Space pick. Letters
+ * and numbers belong to the page.
  */
 export function useMapKeys(
   codes: () => readonly string[],
@@ -13,11 +13,11 @@ export function useMapKeys(
   pick: (code: string) => void,
 ) {
   const last = ref('');
-  /** The one that Tab comes to. */
+  /** The tab stop. */
   const stop = computed(
     () => [last.value, picked.value].find((code) => codes().includes(code)) ?? codes()[0] ?? '',
   );
-  /** The one that the keys are on now; '' when a mouse brought the focus. */
+  /** The one with the keyboard focus; '' when a mouse set the focus. */
   const ring = ref('');
 
   function focusOn(code: string): void {

@@ -1,6 +1,6 @@
 import type { Caution, CautionPlace } from '../../bridge/contract.ts';
 
-/** The cautions of a place, for the species at work there; what a positive result asks for has steps of its own. */
+/** The cautions of a place for the species at hand; those for a positive result have their own steps. */
 export function cautionsAt(
   all: readonly Caution[],
   place: CautionPlace,

@@ -9,7 +9,7 @@ import { useConfirm } from '../calls/useConfirm.ts';
 
 type How = Pick<CallInput<'coolers.previewLog'>, 'degrees' | 'dates'>;
 
-/** One file of a logger on its way into the book: chosen, looked at, brought in, taken back. */
+/** The import of one logger file: chosen, previewed, imported, undone. */
 export function useLoggerFile(coolerId: () => number) {
   const preview = shallowRef<LogPreview | null>(null);
   const problem = shallowRef<Problem | null>(null);
@@ -37,7 +37,7 @@ export function useLoggerFile(coolerId: () => number) {
     reading.value = false;
   }
 
-  /** Reads it another way than it was guessed. */
+  /** Reads it in another way than guessed. */
   function change(how: How): void {
     if (preview.value) void refresh({ degrees: preview.value.degrees, dates: preview.value.dates, ...how });
   }

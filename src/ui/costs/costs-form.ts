@@ -7,7 +7,7 @@ export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'product
 
 type TypedService = CallInput<'costing.save'>['services'][ServiceCode];
 
-/** The figures as they stand in the fields: text, so that nothing typed is lost while it is wrong. */
+/** The figures as text fields, so that invalid input is not lost. */
 interface TypedCosts {
   wagePerHour: string;
   overheadPerHour: string;
@@ -17,7 +17,7 @@ interface TypedCosts {
 }
 
 /**
- * Kept figures as editable text, in the shop's unit and currency.
+ * Stored figures as editable text, in the shop's unit and currency.
  * @example typeCosts(figures, 'lb', 'USD').wagePerHour // '21.50'
  */
 export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: string): TypedCosts {
@@ -40,14 +40,14 @@ export function typeCosts(figures: CostFigures, unit: 'lb' | 'kg', currency: str
   };
 }
 
-/** The fields as the desk takes them; null where the margin is no percentage. The desk reads all else. */
+/** The fields as input of the desk; null for an invalid margin. The desk parses the others. */
 export function readCosts(typed: TypedCosts): CallInput<'costing.save'> | null {
   const { margin, ...rest } = typed;
   const wantedMargin = readPercent(margin);
   return wantedMargin === null ? null : { ...rest, wantedMargin };
 }
 
-/** A number without the digits that only reckoning in another unit brought. */
+/** A number without the digits that come from unit conversion. */
 function short(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }

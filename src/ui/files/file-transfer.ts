@@ -1,4 +1,4 @@
-/** Files between the window and the desk, in pieces that every carrier takes. */
+/** Transfers files between the window and the desk in chunks that every carrier accepts. */
 import type { Answer, CallOutput } from '../../bridge/contract.ts';
 import { call } from '../link/bridge.ts';
 import { saveFile } from './save-file.ts';
@@ -6,7 +6,7 @@ import { saveFile } from './save-file.ts';
 const PIECE_BYTES = 500_000;
 const CHUNK_BYTES = 0x8000;
 
-/** Hands a file over to the desk; its number there, or what went wrong. */
+/** Uploads a file to the desk; its id there, or the problem. */
 export async function uploadFile(file: File): Promise<Answer<CallOutput<'import.begin'>>> {
   const begun = await call('import.begin', { name: file.name || 'table' });
   if (!begun.ok) return begun;
@@ -18,7 +18,7 @@ export async function uploadFile(file: File): Promise<Answer<CallOutput<'import.
   return begun;
 }
 
-/** Fetches what the desk packed, and offers it to the person as a file. */
+/** Downloads an export of the desk, and offers it as a file. */
 export async function downloadExport(download: {
   id: number;
   name: string;

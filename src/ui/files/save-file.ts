@@ -1,4 +1,4 @@
-/** Offers `content` to the person as a file to save. */
+/** Offers `content` as a file to save. */
 export function saveFile(content: Blob, name: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(content);

@@ -2,7 +2,7 @@ import { frameText } from '../texts/en/frame.ts';
 
 const { places: names } = frameText;
 
-/** The places of the building, in the order that an animal meets them. */
+/** The places of the window, in the order in which an animal passes them. */
 export const places = [
   { code: 'rail', name: names.rail },
   { code: 'intake', name: names.intake },

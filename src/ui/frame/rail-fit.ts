@@ -1,13 +1,13 @@
-/** Room of one hook on the rail, in CSS pixels. */
+/** Width of one hook on the rail, in CSS pixels. */
 export const HOOK_WIDTH = 84;
-/** Room of the link to those that do not fit. */
+/** Width of the link to the hidden ones. */
 const MORE_WIDTH = 110;
 
 /**
- * Which hooks to draw when the rail is too short for all: the first ones, and the one that is open on the table
- * in the last place if it would be hidden.
- * @param width room in CSS pixels
- * @returns the hooks to draw and how many stay undrawn
+ * The hooks to draw when the rail is too short for all: the first ones, and the one that is open on the table in
+ * the last place if it would be hidden.
+ * @param width available width in CSS pixels
+ * @returns the hooks to draw and the number of hidden ones
  * @example fitHooks(['a', 'b', 'c'], 200, null) // { shown: ['a'], more: 2 }
  */
 export function fitHooks<T>(

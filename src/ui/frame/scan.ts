@@ -1,18 +1,18 @@
-/** Longest pause between two keys of one number, in milliseconds: a quick hand needs 400. */
+/** Longest pause between two keys of one number, in milliseconds: fast typing needs 400. */
 const HAND_MS = 700;
-/** No hand is as quick as a barcode reader, which needs 20. */
+/** Faster than any typing; a barcode reader needs 20. */
 export const READER_MS = 60;
 
 /**
- * Collects digits typed where no field is open, and gives the number when Enter follows at once.
- * `press` returns the collected text on Enter, else null. Times are milliseconds of any steady clock.
+ * Collects digits typed outside any field, and returns the number when Enter follows at once. `press` returns the
+ * collected text on Enter, else null. Times are milliseconds of any monotonic clock.
  */
 export function makeScan(longestPauseMs = HAND_MS) {
   let text = '';
   let last = -Infinity;
 
   return {
-    /** Whether a key pressed now would go on with a text, rather than begin one. */
+    /** Whether a key pressed now would continue a number, rather than start one. */
     goesOn: (at: number): boolean => text !== '' && at - last <= longestPauseMs,
     press(key: string, at: number): string | null {
       const soon = at - last <= longestPauseMs;
@@ -23,7 +23,8 @@ export function makeScan(longestPauseMs = HAND_MS) {
         return done.length >= 2 ? done : null;
       }
       if (/^[\d-]$/.test(key)) text = soon ? text + key : key;
-      // Any other key, above all Tab between numbered choices, ends the number: only a reader types it in one go.
+      // Any other key, above all Tab between numbered options, ends the number: only a reader types it without
+      // interruption.
       else if (key !== 'Shift') text = '';
       return null;
     },

@@ -8,17 +8,17 @@ import { makeScan, READER_MS } from './scan.ts';
 interface FrameKeys {
   find: () => void;
   help: () => void;
-  /** A number typed or scanned where no field was open. */
+  /** A number typed or scanned outside any field. */
   scanned: (text: string) => void;
 }
 
-/** Keys that work everywhere: places, find, help, undo, a ticket from a barcode reader. */
+/** Global keys: pages, find, help, undo, a ticket from a barcode reader. */
 export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
   const router = useRouter();
   const toasts = useToasts();
   const scan = makeScan();
   const reader = makeScan(READER_MS);
-  /** The field as it was before the reader, which may have typed over a weight that was selected. */
+  /** The field's value before a scan, which may have replaced a selected weight. */
   let before = '';
 
   function onKey(event: KeyboardEvent): void {
@@ -51,7 +51,7 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
       scanned(text);
     }
   }
-  /** A barcode read while a field is open is no text for the field: what stood there comes back, and the animal opens. */
+  /** A barcode scanned into a field is no text for it: its value is restored, and the animal opens. */
   function readIntoField(event: KeyboardEvent): void {
     if (!reader.goesOn(event.timeStamp)) before = valueOf(event.target);
     const text = reader.press(event.key, event.timeStamp);
@@ -61,11 +61,11 @@ export function useFrameKeys({ find, help, scanned }: FrameKeys): void {
     restoreValue(event.target, before);
     scanned(text);
   }
-  // Capturing, so that a number scanned while a group of choices has the focus is still collected whole.
+  // Capturing, so that a number scanned while a group of options has the focus is still collected completely.
   useEventListener('keydown', onKey, true);
 }
 
-/** True where letters go into a text: shortcuts of one key must not steal them. */
+/** True where keys enter text: single-key shortcuts must not intercept them. */
 function isTyping(target: EventTarget | null): boolean {
   if (target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement) return true;
   return target instanceof HTMLInputElement && !['radio', 'checkbox', 'button'].includes(target.type);

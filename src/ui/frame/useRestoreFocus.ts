@@ -1,11 +1,11 @@
 import { useEventListener, useMutationObserver, useTimeoutFn } from '@vueuse/core';
 
-/** Whoever closed a sheet or led on puts the focus where it belongs; only if nobody did, it is put somewhere here. */
+/** Delay before the fallback below, so that whoever closed a dialog or navigated can set the focus first. */
 const AFTER_OTHERS_MS = 60;
 
 /**
- * The focus is never lost: when what had it is gone (a row put away, a note that said something, another page), the card
- * that it stood in gets it, or the heading of the page, so that the next Tab goes on from there.
+ * The focus is never lost: when the focused element is removed, the focus moves to its card, or to the heading of
+ * the page, so that the next Tab continues from there.
  */
 export function useRestoreFocus(): void {
   let around: Element[] = [];

@@ -1,6 +1,6 @@
-/** Where the pound is what the scale in a shop shows. */
+/** Regions where scales show pounds. */
 const POUND_REGIONS: ReadonlySet<string> = new Set(['US', 'LR', 'MM']);
-/** Money of the places where game is mostly cut for hunters; every other is found in the list. From memory. */
+/** Currencies of the regions where game is mostly processed for hunters; all others are in the list. From memory. */
 const MONEY_OF: Readonly<Record<string, string>> = {
   US: 'USD', CA: 'CAD', GB: 'GBP', AU: 'AUD', NZ: 'NZD', ZA: 'ZAR', NA: 'NAD', NO: 'NOK', SE: 'SEK', DK: 'DKK', CH: 'CHF',
   PL: 'PLN', CZ: 'CZK', HU: 'HUF', IS: 'ISK', MX: 'MXN', AR: 'ARS',
@@ -9,8 +9,9 @@ const MONEY_OF: Readonly<Record<string, string>> = {
 }; // prettier-ignore
 
 /**
- * The language as `Intl` takes it: a POSIX locale's modifier is dropped, and what is no language at all becomes US English. Chromium
- * hands on `en-US@posix` where the computer's locale is C, and a greeting that fails on it leaves the window blank.
+ * The language in a form that `Intl` accepts: a POSIX locale's modifier is dropped, and an invalid language becomes
+ * US English. Chromium passes `en-US@posix` where the computer's locale is C, and an exception would leave the
+ * window blank.
  * @example knownLanguage('en-US@posix') // 'en-US'
  */
 export function knownLanguage(language: string): string {
@@ -24,7 +25,7 @@ export function knownLanguage(language: string): string {
 }
 
 /**
- * What this computer's language makes likely, to be changed by whoever knows better.
+ * Defaults from this computer's language, which the person can change.
  * @example likelyFor('en-CA') // { unit: 'kg', currency: 'CAD' }
  */
 export function likelyFor(language: string): { unit: 'lb' | 'kg'; currency: string } {

@@ -15,12 +15,12 @@ import { useOpening } from './opening.ts';
 import { trackSlow } from './slow-calls.ts';
 
 let bridge: Bridge | null = null;
-/** Calls of this window on their way that open a book. */
+/** Pending calls of this window that open a book. */
 let opening = 0;
-/** Told when the desk turns out to work in another opening than this window shows; `ours`: this window asked for it. */
+/** Emitted when the desk turns out to have another opening than this window shows; `ours`: this window requested it. */
 const otherBook = createEventHook<boolean>();
 
-/** Opens the way to the desk. Called once, before the router starts: it takes the code out of the address. */
+/** Connects to the desk. Called once, before the router starts, because it removes the code from the address. */
 export async function openBridge(): Promise<void> {
   bridge = await connect();
   bridge.on('changed', ({ opening: now }) => {
@@ -28,7 +28,10 @@ export async function openBridge(): Promise<void> {
   });
 }
 
-/** Asks the desk about the book that this window shows. Never rejects: a desk that cannot be reached answers with a problem. */
+/**
+ * Calls the desk for the book that this window shows. Never rejects: an unreachable desk is a problem in the
+ * answer.
+ */
 export function call<N extends AskName>(name: N, input: CallInput<N>): Promise<Answer<CallOutput<N>>> {
   return callFor(useOpening().shown, name, input);
 }
@@ -49,9 +52,9 @@ export async function callFor<N extends CallName>(
 }
 
 /**
- * Runs `listener` whenever a change of the book shown here may have altered the answer to one of these questions; returns
- * what stops it.
- * @param animal the one animal that is asked about, if there is one and it is known
+ * Runs `listener` when a change of the book may have affected the answer to one of these queries; returns a
+ * function that unsubscribes.
+ * @param animal the one animal that is queried, if known
  */
 export function onStale(
   names: readonly AskName[],
@@ -69,7 +72,7 @@ function isStale({ asks, ofAnimals }: Stale, name: AskName, animal: number | und
   return ofAnimals.asks.includes(name) && (animal === undefined || ofAnimals.ids.includes(animal));
 }
 
-/** Runs `listener` when another book than the one shown here turns out to be open. */
+/** Runs `listener` when another book than the one shown turns out to be open. */
 export function onOtherBook(listener: (ours: boolean) => void): void {
   otherBook.on(listener);
 }

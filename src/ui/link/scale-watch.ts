@@ -1,4 +1,4 @@
-/** What a scale shows at a moment, from the lines that it sent. */
+/** The state of a scale, derived from the lines that it sent. */
 import {
   isSteady,
   parseScaleLine,
@@ -9,10 +9,10 @@ import {
 } from '../../core/scale/line.ts';
 import { readingGrams, readingStepGrams } from '../../core/values/reading.ts';
 
-/** `none`: no scale is used; `connected`: it says nothing that can be read; `gone`: its port went away. */
+/** `none`: no scale; `connected`: no readable lines; `gone`: its port was disconnected. */
 type ScaleState = 'none' | 'connected' | 'reading' | 'unstable' | 'overload' | 'gone';
 
-/** What is wrong, as a code of the core or of this folder, with what is needed to word it. */
+/** An error, as a code of the core or of this folder, with the parameters of its message. */
 export interface ScaleProblem {
   code: string;
   with?: Readonly<Record<string, string | number>>;
@@ -20,20 +20,20 @@ export interface ScaleProblem {
 
 export interface Shown {
   state: ScaleState;
-  /** On the scale now; null where there is nothing to show. */
+  /** The current weight; null if there is none. */
   weight: ScaleWeight | null;
   range: 'over' | 'under' | null;
   problem: ScaleProblem | null;
 }
 
-/** Longer than this without a line that can be read: nobody knows what is on the scale. */
+/** Without a readable line for this long the weight is unknown. */
 const SILENT_MS = 2500;
-/** Rest of a scale that does not say so itself. Common practice, no source. */
+/** Stability rule for a scale that does not report it. Common practice, no source. */
 const REST = { least: 3, overMs: 800 };
-/** Readings kept to judge rest by; a scale sends up to some 20 a second. */
+/** Readings kept for that rule; a scale sends up to about 20 per second. */
 const KEPT = 64;
 
-/** Makes the watch over one connection. Times are milliseconds of any steady clock. */
+/** Creates the watch of one connection. Times are milliseconds of any monotonic clock. */
 export function makeWatch(form: ScaleForm | null) {
   let newest: { line: ScaleLine; at: number } | null = null;
   let problem: ScaleProblem | null = null;
@@ -62,7 +62,7 @@ export function makeWatch(form: ScaleForm | null) {
     },
     shownAt(at: number): Shown {
       const empty = { weight: null, range: null, problem: null };
-      // One line lost between two good ones is no trouble; nothing but such lines is.
+      // A single unreadable line between two good ones is no error; only unreadable lines are.
       if (!newest || at - newest.at > SILENT_MS)
         return {
           ...empty,
@@ -76,7 +76,7 @@ export function makeWatch(form: ScaleForm | null) {
   };
 }
 
-/** A refusal of the core as plain data; anything else is a fault of ours and must not be hidden. */
+/** An error of the core as plain data; any other error is a bug and is rethrown. */
 export function problemOf(error: unknown): ScaleProblem {
   if (!(error instanceof Error && 'code' in error && 'with' in error)) throw error;
   return { code: String(error.code), with: error.with as ScaleProblem['with'] };

@@ -1,18 +1,18 @@
 import { defineStore } from 'pinia';
 import { computed, ref } from 'vue';
 
-/** Shorter waits are not worth telling: a sign that flickers reads as trouble. */
+/** Shorter waits show no indicator, because flicker looks like an error. */
 export const SLOW_AFTER_MS = 320;
 
-/** The calls that the desk takes long over. */
+/** The number of slow calls. */
 export const useSlowCalls = defineStore('waiting', () => {
   const slowCalls = ref(0);
-  /** True while the desk takes longer over something than a person takes for granted. */
+  /** True while the desk takes noticeably long. */
   const isSlow = computed(() => slowCalls.value > 0);
   return { slowCalls, isSlow };
 });
 
-/** Watches over one answer of the desk, and hands it on. */
+/** Counts a call as slow while its answer is overdue, and returns the answer. */
 export async function trackSlow<T>(answer: Promise<T>): Promise<T> {
   const waiting = useSlowCalls();
   let isCounted = false;

@@ -1,4 +1,4 @@
-// The order matters: font, tokens, elements, page shapes, what is pointed at, paper.
+// The order matters: font, tokens, elements, layout, tour highlight, print.
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './tokens.css';
 import './base.css';

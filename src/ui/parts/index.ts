@@ -1,5 +1,5 @@
 /*
- * All parts of the window, in one place to import from.
+ * Exports all parts of the window.
  *
  *   <Card title tone?> slots: default, title, aside     <Button variant="main|plain|attention|quiet" keys? busy? big?>
  *   <Field v-model label type? hint? problem?>          slot replaces the input: { id, describedby, invalid }
@@ -8,17 +8,17 @@
  *   <Check v-model label value?>   <FilePick label reading? @pick>
  *   <Combobox v-model(text) label :options="PickOption[]" hint? problem? openEmpty? @pick>      .focus()
  *   <Message kind="problem|ask|caution|notice|good" title? source?> slots: default, actions
- *   <ConfirmQuestion :question label? @yes> a question of the desk and the yes to it (use/useConfirm.ts)
+ *   <ConfirmQuestion :question label? @yes> a question of the desk with its confirmation (calls/useConfirm.ts)
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
- *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open sheet
+ *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
- *   <Paper from day title> a sheet to hand over
+ *   <Paper from day title> a printed sheet
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)
  *
- * Beside them: useShop() (stores/shop.ts: look, settings, unit, step, today, by, format, species(), cautions(),
- * take(freshLook)), useCall(name) and useLive(name, () => input) (use/), problemMessage(problem, shop.format) (texts/problem-message.ts),
- * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), theme (use/theme.ts). Page shapes are classes of
+ * Also: useShop() (stores/shop.ts: view, settings, unit, step, today, by, format, species(), cautions(), take(view)),
+ * useCall(name) (calls/), useLive(name, () => input) (use/), problemMessage(problem, shop.format) (texts/problem-message.ts),
+ * plural(n, one, other) (texts/plural.ts), words (texts/en.ts), useTheme() (stores/theme.ts). Layout classes of
  * look/layout.css: page, page-halves, page-wide, stack, row, row-apart, fields, muted, small, number, figure, no-print.
  */
 export { default as ConfirmQuestion } from './ConfirmQuestion.vue';

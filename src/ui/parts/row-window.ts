@@ -2,14 +2,14 @@ import { useEventListener } from '@vueuse/core';
 import { defaultRangeExtractor, type Range, useWindowVirtualizer } from '@tanstack/vue-virtual';
 import { computed, nextTick, onMounted, ref, shallowRef, watch, type Ref } from 'vue';
 
-/** From so many rows on, only those near the screen are drawn: thousands take seconds. */
+/** From this many rows on, only those near the screen are rendered: thousands take seconds. */
 const MANY = 500;
-/** Height of a row that was never drawn, in CSS pixels; a drawn one is measured. */
+/** Assumed height of an unrendered row, in CSS pixels; rendered ones are measured. */
 const ROW_PX = 64;
-/** Rows drawn above and below what is seen, so that Tab and a turn of the wheel find them there. */
+/** Rows rendered beyond the visible area, so that Tab and a turn of the wheel find them. */
 const BEYOND = 12;
 
-/** A row that is drawn, and how many CSS pixels stand empty above it. */
+/** A rendered row, and the height of the gap above it in CSS pixels. */
 interface DrawnRow<Row> {
   row: Row;
   index: number;
@@ -17,9 +17,9 @@ interface DrawnRow<Row> {
 }
 
 /**
- * Which rows of a long table are drawn: those near the screen and those around the one that has the focus. All of
- * them on paper, and as soon as the browser's own search (Ctrl F) is asked for. The widths of the columns are held
- * meanwhile: they would follow whatever rows are drawn.
+ * The rows of a long table to render: those near the screen and around the focused one. All of them for print, and
+ * for the browser's own search (Ctrl F). Column widths are fixed meanwhile, because they would follow the rendered
+ * rows.
  */
 export function useRowWindow<Row>(table: Ref<HTMLTableElement | null>, rows: () => readonly Row[]) {
   const whole = ref(false);

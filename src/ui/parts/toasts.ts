@@ -3,7 +3,7 @@ import { defineStore } from 'pinia';
 import { shallowRef } from 'vue';
 import { onOtherOpening } from '../link/opening.ts';
 
-/** How long a thing just done may be undone with one press. */
+/** How long an undo is offered. */
 const SHOWN_MS = 10_000;
 
 export interface Toast {
@@ -12,7 +12,7 @@ export interface Toast {
   undo?: () => void;
 }
 
-/** What was done last, shown by the frame. Only the newest: a pile would cover what it tells of. */
+/** The last action, shown by the frame. Only the newest: a stack would cover the page. */
 export const useToasts = defineStore('toasts', () => {
   const shown = shallowRef<Toast | null>(null);
   let last = 0;
@@ -23,12 +23,12 @@ export const useToasts = defineStore('toasts', () => {
     timer.start();
   }
 
-  /** Takes the toast away before its time. */
+  /** Removes the toast early. */
   function dismiss(): void {
     shown.value = null;
   }
 
-  /** Undoes the newest thing if it can be undone; false otherwise. */
+  /** Undoes the newest action if possible; false otherwise. */
   function undoLast(): boolean {
     const undo = shown.value?.undo;
     if (!undo) return false;
@@ -37,13 +37,13 @@ export const useToasts = defineStore('toasts', () => {
     return true;
   }
 
-  // Undone would be something in the book that is open now.
+  // An undo would affect the book that is open now.
   onOtherOpening(dismiss);
   return { shown, show, dismiss, undoLast };
 });
 
 /**
- * Says that something was done, for ten seconds, with a way back if `undo` is given.
+ * Reports an action for ten seconds, with an undo button if `undo` is given.
  * @example toast('Kept 18.62 lb trim', () => void undo(weighingId));
  */
 export function toast(text: string, undo?: () => void): void {

@@ -4,8 +4,7 @@ import { formatAmount, fromGrams } from '../../core/values/units.ts';
 const OUNCES_PER_POUND = 16;
 
 /**
- * What a typed weight was understood as, in the ways that a person may check it by; empty while it cannot be
- * read (nobody wants to be corrected in the middle of a number).
+ * The parsed weight in the units that help a person to check it; empty while it is incomplete.
  * @example echoOf('84.6', 'lb', 'en-US') // '= 84 lb 9.6 oz = 38.37 kg'
  */
 export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string {
@@ -24,7 +23,7 @@ export function echoOf(typed: string, unit: 'lb' | 'kg', locale: string): string
     .join(' ');
 }
 
-/** The reading, or null where the text is no weight (yet). The desk says what is wrong, when it is kept. */
+/** The reading, or null for text that is no weight (yet). The desk reports the error on save. */
 export function readingIn(typed: string, unit: 'lb' | 'kg'): Reading | null {
   try {
     return parseReading(typed, unit);

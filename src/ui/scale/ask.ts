@@ -1,11 +1,11 @@
 import type { ScalePort } from './port.ts';
 
-/** How often a scale is asked that sends only when asked. Common practice, no source. */
+/** Polling interval of a scale that sends only on request. Common practice, no source. */
 const ASK_EVERY_MS = 400;
 
 /**
- * Asks a scale for its weight again and again. `failed` is called once if it can no longer be asked.
- * `stop()` resolves when no request is on its way any more.
+ * Polls a scale for its weight. `failed` is called once if polling is no longer possible. `stop()` resolves when no
+ * request is pending.
  */
 export function poll(port: ScalePort, request: Uint8Array, failed: () => void): { stop(): Promise<void> } {
   let sending: Promise<void> | null = null;
@@ -24,7 +24,7 @@ export function poll(port: ScalePort, request: Uint8Array, failed: () => void): 
   }
 
   const timer = setInterval(() => {
-    // Not while the last request is still on its way.
+    // Not while the last request is pending.
     if (port.writable && !sending) sending = send(port.writable);
   }, ASK_EVERY_MS);
   return {

@@ -2,7 +2,7 @@ import { learnForm, parseScaleLine, type ScaleForm } from '../../core/scale/line
 import type { MassUnit } from '../../core/values/units.ts';
 import { problemOf, type ScaleProblem } from '../link/scale-watch.ts';
 
-/** A line as it can be shown: bytes that are no text stand as a dot each, so that places stay the same. */
+/** A printable line: non-text bytes become dots, so that positions stay the same. */
 export function printable(line: string): string {
   return line.replace(/[^\x20-\x7e]/g, '·');
 }
@@ -17,7 +17,7 @@ export interface Lesson {
 
 type Learnt = { ok: true; form: ScaleForm; typed: string } | { ok: false; problem: ScaleProblem };
 
-/** What would be learned from a marking, and how the line would then read. */
+/** The format that a marking would teach, and the line read with it. */
 export function tryLesson({ line, from, to, unit, decimals }: Lesson): Learnt {
   try {
     const form = learnForm(line, { from, to }, unit || null, decimals);

@@ -5,28 +5,28 @@ import { requestBytes, type ScaleSettings } from './scale-settings.ts';
 
 interface Heard {
   onLine(line: string): void;
-  /** Bytes were damaged on the way; the line that they stood in is lost. */
+  /** Bytes were corrupted; their line is lost. */
   onDamage(): void;
 }
 
-/** A port that is being listened to. */
+/** An open port that is being read. */
 export interface Listening {
-  /** Resolves when it is over: the person stopped it, or the scale went away. */
+  /** Resolves at the end: the person stopped it, or the scale was disconnected. */
   readonly ended: Promise<'stopped' | 'gone'>;
   stop(): Promise<void>;
 }
 
-/** A port that fails this often without a line between is set to the wrong speed, or broken. */
+/** A port that fails this often without a line in between has the wrong speed, or is broken. */
 const MOST_FAILURES = 50;
 
-/** Opens a port and gives its lines until it is stopped or the port goes away. @throws what `port.open` throws */
+/** Opens a port and passes on its lines until it is stopped or disconnected. @throws what `port.open` throws */
 export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: Heard): Promise<Listening> {
   await port.open(settings);
   let stopped = false;
   let reader: ReadableStreamDefaultReader<Uint8Array> | null = null;
   const asking = settings.request ? poll(port, requestBytes(settings.request), giveUp) : null;
 
-  /** Reads one stream to its end. The first bytes may be the tail of a number, and are not used. */
+  /** Reads one stream to its end. The first bytes may be the tail of a number, and are skipped. */
   async function readStream(stream: ReadableStream<Uint8Array>, onLine: Heard['onLine']): Promise<void> {
     const splitter = makeLineSplitter({ midStream: true });
     reader = stream.getReader();
@@ -38,7 +38,7 @@ export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: 
     }
   }
 
-  /** After damage the port has a new stream; a port that went away has none. */
+  /** After an error the port has a new stream; a disconnected port has none. */
   async function read(): Promise<void> {
     let failures = 0;
     let over = false;
@@ -57,16 +57,16 @@ export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: 
     }
   }
 
-  /** A scale that cannot be asked will not answer. */
+  /** A scale that cannot be polled will not answer. */
   function giveUp(): void {
     void cancel();
   }
-  // A stream that broke has ended by itself, which is all that is wanted.
+  // A broken stream has already ended.
   const cancel = (): Promise<void> => (reader ? reader.cancel().catch(() => undefined) : Promise.resolve());
 
   const ended = read().then(async () => {
     await asking?.stop();
-    // A port that went away needs no closing, and some say so by an error.
+    // A disconnected port needs no closing, and may throw.
     await port.close().catch(() => undefined);
     return stopped ? ('stopped' as const) : ('gone' as const);
   });

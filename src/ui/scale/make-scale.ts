@@ -6,7 +6,7 @@ import { makePracticePort, type PracticeLoad, type PracticePort } from './practi
 import { readSettings, USUAL, type ScaleSettings } from './scale-settings.ts';
 import { makeWatch, type ScaleProblem, type Shown } from '../link/scale-watch.ts';
 
-/** Lines kept for the person who sets the scale up. */
+/** Number of lines shown in the setup. */
 const LINES_KEPT = 8;
 const POLL_EVERY_MS = 200;
 const NOTHING: Shown = { state: 'none', weight: null, range: null, problem: null };
@@ -15,11 +15,11 @@ interface ScaleAround {
   /** Null in a browser without serial ports. */
   ports: PortSource | null;
   storage: StorageLike;
-  /** Milliseconds of a steady clock. */
+  /** A monotonic clock in milliseconds. */
   now(): number;
 }
 
-/** The scale of this window: its port, what it shows, and the weight that it offers. A person takes it, or types. */
+/** The scale of this window: its port, its reading, and the weight that it offers. A person takes it, or types. */
 export function makeScale({ ports, storage, now }: ScaleAround) {
   const settings = useStorage<ScaleSettings>('gambrel.scale', USUAL, storage, {
     serializer: { read: readSettings, write: JSON.stringify },
@@ -29,17 +29,17 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     flush: 'sync',
   });
   const shown = shallowRef<Shown>(NOTHING);
-  /** As they came, newest last. */
+  /** As received, newest last. */
   const lines = shallowRef<string[]>([]);
   const practice = shallowRef<PracticePort | null>(null);
-  /** What lies on the practice scale, as it was set; it stays while other places are open. */
+  /** The state of the practice scale; it persists between pages. */
   const pretended = reactive({ weight: '0', moving: false });
   const busy = ref(false);
   let listening: Listening | null = null;
   let port: ScalePort | null = null;
   let turn: Promise<unknown> = Promise.resolve();
 
-  /** Only a weight at rest, above nothing. */
+  /** Only a stable weight above zero. */
   const offered = computed(() => {
     const { state, weight } = shown.value;
     return state === 'reading' && weight && weight.sign > 0 && weight.digits > 0 ? weight.typed : null;
@@ -47,7 +47,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
 
   async function connect(next: ScalePort): Promise<void> {
     await disconnect();
-    // What was there is not known any more, but the scale is not left either: its setup stays open.
+    // The previous reading is no longer valid, but the scale stays connected, so that its setup stays open.
     shown.value = { ...NOTHING, state: 'connected' };
     const watch = makeWatch(settings.value.form);
     const readNow = (): void => void (shown.value = watch.shownAt(now()));
@@ -83,7 +83,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     lines.value = [];
   }
 
-  /** Only one thing at a time happens to a port: the next waits, whether or not this one went well. */
+  /** Port operations are queued: the next runs whether or not the previous succeeded. */
   function inTurn(work: () => Promise<void>): Promise<void> {
     busy.value = true;
     const mine = turn.then(work).finally(() => {
@@ -101,7 +101,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
     shown.value = { ...shown.value, problem };
   }
 
-  /** Asks for the port; call it from a click or a key. */
+  /** Requests a port; call it from a click or a key. */
   const choose = (): Promise<void> =>
     inTurn(async () => {
       try {
@@ -117,7 +117,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
       }
     });
 
-  /** Goes back to the port used last, where it may be used without asking. */
+  /** Reopens the last port, if permission is not required. */
   const resume = (): Promise<void> =>
     inTurn(async () => {
       const last = settings.value.port;
@@ -126,7 +126,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
       if (known) await connect(known);
     });
 
-  /** Keeps settings, and speaks to the scale by them from now on. */
+  /** Stores settings, and reconnects with them. */
   const change = (changes: Partial<ScaleSettings>): Promise<void> =>
     inTurn(async () => {
       save(changes);

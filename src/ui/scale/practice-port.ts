@@ -1,4 +1,4 @@
-/** A scale that is not there: for learning the keys, and for tests. It sends as a real one does, in torn pieces. */
+/** A simulated scale, for practice and for tests. It sends fragmented data like a real one. */
 import type { ScalePort } from './port.ts';
 
 export interface PracticeLoad {
@@ -11,20 +11,20 @@ export interface PracticeLoad {
 
 export interface PracticePort extends ScalePort {
   put(load: PracticeLoad): void;
-  /** Any bytes, as if the scale had sent them; one character per byte. */
+  /** Sends any bytes, as if from the scale; one character per byte. */
   send(text: string): void;
-  /** Damages a byte on the way: the stream breaks, and the port has a new one. */
+  /** Corrupts a byte: the stream breaks, and the port has a new one. */
   damage(): void;
-  /** Pulls the cable. */
+  /** Disconnects the cable. */
   unplug(): void;
-  /** What was asked, one character per byte. */
+  /** The received requests, one character per byte. */
   readonly asked: string;
 }
 
 /** Above this it shows dashes. */
 export const PRACTICE_MOST = { lb: 300, kg: 150 } as const;
 
-/** @param everyMs milliseconds between lines; 0 sends nothing but what `send` says */
+/** @param everyMs milliseconds between lines; 0 sends only on `send` */
 export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePort {
   let now = load;
   let controller: ReadableStreamDefaultController<Uint8Array> | null = null;
@@ -88,7 +88,7 @@ export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePor
   };
 }
 
-/** A moving load swings by a step; one too heavy shows dashes. */
+/** A moving load varies by a step; one too heavy shows dashes. */
 function practiceLine({ weight, unit, decimals, moving }: PracticeLoad, beat: number): string {
   const mark = moving ? 'US' : 'ST';
   if (weight > PRACTICE_MOST[unit]) return `${mark},GS, ------ ${unit}\r\n`;

@@ -1,24 +1,24 @@
 import type { ScaleForm } from '../../core/scale/line.ts';
 import type { PortInfo, PortSettings } from './port.ts';
 
-/** How this window talks to its scale. */
+/** Settings of the scale connection. */
 export interface ScaleSettings extends PortSettings {
-  /** What asks for a weight, with `\r` and `\n` written out; empty for a scale that sends by itself. */
+  /** The request for a weight, with `\r` and `\n` written as escapes; empty for a scale that sends on its own. */
   request: string;
   form: ScaleForm | null;
-  /** The port used last. */
+  /** The last port. */
   port: PortInfo | null;
 }
 
-/** Speeds that scales can be set to. Common practice, no source. */
+/** Baud rates of scales. Common practice, no source. */
 export const SPEEDS = [1200, 2400, 4800, 9600, 19200, 38400, 57600, 115200] as const;
 
-/** What most scales leave the factory with. Common practice, no source. */
+/** Factory settings of most scales. Common practice, no source. */
 export const USUAL: Readonly<ScaleSettings> = {
   baudRate: 9600, dataBits: 8, parity: 'none', stopBits: 1, request: '', form: null, port: null,
 }; // prettier-ignore
 
-/** Settings as they were kept; what is missing or makes no sense is as usual. */
+/** Stored settings; missing or invalid values are replaced by defaults. */
 export function readSettings(stored: string | null): ScaleSettings {
   const found = objectIn(stored);
   const one = <T>(value: unknown, of: readonly T[], usual: T): T =>
@@ -34,7 +34,7 @@ export function readSettings(stored: string | null): ScaleSettings {
   };
 }
 
-/** The bytes that ask for a weight. @example requestBytes('W\\r') // [0x57, 0x0d] */
+/** The bytes of the request. @example requestBytes('W\\\\r') // [0x57, 0x0d] */
 export function requestBytes(request: string): Uint8Array {
   return new TextEncoder().encode(request.replaceAll('\\r', '\r').replaceAll('\\n', '\n'));
 }
@@ -45,7 +45,7 @@ function objectIn(stored: string | null): Record<string, unknown> {
     const found: unknown = JSON.parse(stored);
     return isObject(found) ? found : {};
   } catch {
-    return {}; // written by something else: as usual
+    return {}; // written by another program: defaults
   }
 }
 

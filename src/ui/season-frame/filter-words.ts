@@ -4,7 +4,7 @@ import { words } from '../texts/en/common.ts';
 import type { Format } from '../texts/format.ts';
 
 /**
- * What a filter leaves, piece by piece, in words that can follow one another with commas; without the season.
+ * The parts of a filter as texts that can be joined with commas; without the season.
  * @example filterWords({ brought: 'skinned', sex: 'male' }, () => '', format) // ['brought skinned', 'males']
  */
 export function filterWords(

@@ -1,8 +1,8 @@
-/** The filter of a season view as the query of its address: what is shared, bookmarked and gone back to. */
+/** The filter of a season view as the query of its address, for sharing, bookmarks and history. */
 import type { LocationQuery } from 'vue-router';
 import type { SeasonFilter } from '../../bridge/contract.ts';
 
-/** What the animals behind a mark can be ordered by. */
+/** The possible orders of the animals behind a mark. */
 export const ORDERS = [
   'ticket',
   'takeHome',
@@ -23,7 +23,7 @@ const oneOf =
 const some = (text: string): string | undefined => text || undefined;
 const date = (text: string): string | undefined => (DATE.test(text) ? text : undefined);
 
-/** How each field is read from the address; what it cannot mean does not narrow anything. */
+/** The parser of each field; invalid values do not filter. */
 const READ: { [K in keyof Required<SeasonFilter>]: (text: string) => SeasonFilter[K] } = {
   season: (text) => (/^\d{4}$/.test(text) ? Number(text) : undefined),
   species: some,
@@ -39,7 +39,7 @@ const READ: { [K in keyof Required<SeasonFilter>]: (text: string) => SeasonFilte
 export const FIELDS = Object.keys(READ) as (keyof SeasonFilter)[];
 
 /**
- * The filter that an address holds under `prefix`.
+ * The filter in an address under `prefix`.
  * @example filterOf({ season: '2026', brought: 'skinned' }) // { season: 2026, brought: 'skinned' }
  */
 export function filterOf(query: LocationQuery, prefix = ''): SeasonFilter {
@@ -51,7 +51,7 @@ export function filterOf(query: LocationQuery, prefix = ''): SeasonFilter {
   return Object.fromEntries(FIELDS.flatMap(read)) as SeasonFilter;
 }
 
-/** The same way back: only what narrows stands in the address. */
+/** The inverse: only fields that filter are in the address. */
 export function queryOf(filter: SeasonFilter, prefix = ''): Record<string, string> {
   const write = (field: keyof SeasonFilter): [string, string][] => {
     const value = filter[field];
@@ -61,7 +61,7 @@ export function queryOf(filter: SeasonFilter, prefix = ''): Record<string, strin
   return Object.fromEntries(FIELDS.flatMap(write));
 }
 
-/** Whether anything but the season narrows the view. */
+/** Whether anything but the season filters the view. */
 export function narrows(filter: SeasonFilter): boolean {
   return FIELDS.some((field) => field !== 'season' && filter[field] !== undefined);
 }
@@ -77,8 +77,8 @@ export function linkTo(
 }
 
 /**
- * Leads to the list of the animals under this filter, those with most of what it is ordered by first; `between` leaves
- * only those whose measure lies there, as the bars of a count by size need it.
+ * Link to the list of the filtered animals, largest value of the order first; `between` limits their measure, as
+ * for the bars of a histogram.
  */
 export function drilldownLink(
   filter: SeasonFilter,

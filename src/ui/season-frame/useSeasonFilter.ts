@@ -4,17 +4,17 @@ import type { SeasonFilter } from '../../bridge/contract.ts';
 import { drilldownLink, type DrilldownOrder, FIELDS, filterOf, linkTo, queryOf } from './season-query.ts';
 
 /**
- * The animals that a season view is about, kept in the address: the back button undoes a choice, another view takes it
- * along. `filter` is empty where nothing was chosen (the desk then takes the running season).
+ * The filter of a season view, stored in the address: the back button undoes a choice, and other views keep it.
+ * `filter` is empty by default (the desk then uses the current season).
  * @example const { filter, linkBehind } = useSeasonFilter();
- * const { value: look } = useLive('season.yields', () => filter.value);
+ * const { value: view } = useLive('season.yields', () => filter.value);
  */
 export function useSeasonFilter() {
   const route = useRoute();
   const router = useRouter();
   const filter = computed(() => filterOf(route.query));
 
-  /** Puts a choice into the address and leaves there what is no part of the filter; another season drops the days. */
+  /** Writes a choice to the address, without changing other parts; another season drops the dates. */
   function change(some: SeasonFilter): void {
     const days = 'season' in some ? { from: undefined, to: undefined } : {};
     const next = queryOf({ ...filter.value, ...days, ...some });
@@ -32,13 +32,13 @@ export function useSeasonFilter() {
     filter,
     change,
     clear,
-    /** The animals of a mark: those of the view, narrowed by what the mark stands for. */
+    /** Link to the animals of a mark: those of the view, filtered further by the mark. */
     linkBehind: (
       more: SeasonFilter = {},
       order?: DrilldownOrder,
       between?: readonly [number, number],
     ): string => drilldownLink({ ...filter.value, ...more }, order, between),
-    /** Another view of the same animals. */
+    /** Link to another view of the same animals. */
     linkHere: (path: string): string => linkTo(path, filter.value),
   };
 }

@@ -2,7 +2,7 @@ import type { FlowReport } from '../../bridge/contract.ts';
 import { flowText as text } from '../texts/en/season/flow.ts';
 import type { Format } from '../texts/format.ts';
 
-/** The work that waits, in sentences; what does not wait is not named. */
+/** The backlog in sentences; empty parts are not named. */
 export function backlogSentence(backlog: FlowReport['backlog'], format: Format): string {
   const { animals, grams, unweighed, hours, trimGrams, grindHours } = backlog;
   const trim = format.weighs(trimGrams);
@@ -14,7 +14,7 @@ export function backlogSentence(backlog: FlowReport['backlog'], format: Format):
   ].join(' ');
 }
 
-/** Hours to a tenth while they are few, whole from ten on. @example hoursText(3.24, format) // '3.2' */
+/** Hours to a tenth below ten, rounded above. @example hoursText(3.24, format) // '3.2' */
 export function hoursText(hours: number, format: Format): string {
   return format.number(hours, hours > 0 && hours < 10 ? 1 : 0);
 }

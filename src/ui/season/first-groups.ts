@@ -1,10 +1,10 @@
 import type { SeasonChoices, SeasonFilter } from '../../bridge/contract.ts';
 
-/** The sides of a comparison, and who stands on each. */
+/** The sides of a comparison with their groups. */
 export type Side = 'a' | 'b';
 export type Groups = Record<Side, SeasonFilter>;
 
-/** What is compared before anybody chose: the two commonest species, or one species by how it was brought. */
+/** The default comparison: the two most frequent species, or one species by carcass condition. */
 export function firstGroups(base: SeasonFilter, choices: SeasonChoices | null): Groups {
   const [one, two] = (choices?.species ?? []).toSorted((a, b) => b.animals - a.animals);
   if (base.species === undefined && one && two) {

@@ -37,7 +37,7 @@ import type { Format } from '../texts/format.ts';
 /** Height of the plot of one species in pixels, beside its seasons. */
 const SPECIES_PLOT = 215;
 
-/** On paper nothing leads anywhere. */
+/** No links on paper. */
 const nowhere = (): string => '';
 
 /** Take-home of all animals together. */
@@ -52,7 +52,7 @@ export function poundsStories(view: PoundsReport, format: Format): ChartStory[] 
   return [flow, lossesStory(view, format, nowhere), speciesBarsStory(view, format, nowhere)];
 }
 
-/** How they came, hung and waited. */
+/** Intake, hanging and waiting times. */
 export function flowStories(view: FlowReport, narrowed: boolean, format: Format): ChartStory[] {
   if (view.days.length === 0) return [];
   return [
@@ -63,7 +63,7 @@ export function flowStories(view: FlowReport, narrowed: boolean, format: Format)
   ];
 }
 
-/** What the season brought and cost; nothing before the first bill. */
+/** Income and cost; empty before the first bill. */
 export function moneyStories(view: CostingView, format: Format): ChartStory[] {
   if (view.billed === 0) return [];
   return [
@@ -74,7 +74,7 @@ export function moneyStories(view: CostingView, format: Format): ChartStory[] {
   ].filter((story) => story !== null);
 }
 
-/** Fat through the grinder; nothing before the first batch. */
+/** Fat through the grinder; empty before the first batch. */
 export function fatStories(view: FatReport, format: Format): ChartStory[] {
   if (view.counts.batches === 0) return [];
   return [
@@ -87,8 +87,8 @@ export function fatStories(view: FatReport, format: Format): ChartStory[] {
 }
 
 /**
- * What was foretold against what came; nothing before the first quoted animal is finished. Quote by quote it is longer
- * than a sheet, and stays on the screen.
+ * Predictions compared with observed values; empty before the first quoted animal is finished. The list of quotes
+ * is longer than a sheet, and stays on the screen.
  */
 export function checkStories(view: CheckReport, format: Format): ChartStory[] {
   if (view.all.n === 0) return [];
@@ -98,7 +98,7 @@ export function checkStories(view: CheckReport, format: Format): ChartStory[] {
 interface SpeciesStories {
   yield: PlotStory;
   trend: SceneStory;
-  /** Null where none of its animals was weighed in every part. */
+  /** Null without an animal that has every part weighed. */
   bars: SceneStory | null;
   partedFinding: string;
   /** In two halves side by side, so that a species fits on one page. */
@@ -133,7 +133,7 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
   };
 }
 
-/** Groups in two halves of about as many rows. */
+/** Groups in two halves with about the same number of rows. */
 export function halves(groups: readonly SplitGroup[]): SplitGroup[][] {
   const tall = ({ rows }: SplitGroup): number => rows.length + 1;
   const all = groups.reduce((total, group) => total + tall(group), 0);

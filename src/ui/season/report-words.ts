@@ -3,7 +3,7 @@ import type { ChartStory } from '../charts/story.ts';
 import { reportText as text } from '../texts/en/season/report.ts';
 import type { Format } from '../texts/format.ts';
 
-/** The figures of the cover, each with what it is. */
+/** The figures of the cover with their labels. */
 export function coverFigures(
   yields: YieldsReport,
   pounds: PoundsReport,
@@ -35,7 +35,7 @@ export function coverRow(
   };
 }
 
-/** Each source and each way to read a picture once, in the order of the pages. */
+/** Each source and note once, in the order of the pages. */
 export function lastPage(stories: readonly ChartStory[]): {
   sources: string[];
   notes: { title: string; note: string }[];

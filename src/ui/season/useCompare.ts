@@ -15,8 +15,8 @@ export const measures = (Object.keys(text.measures) as CompareBy[]).map((value) 
 }));
 
 /**
- * Two groups and what they are compared by, kept in the address (`a.species=moose&b.species=elk&by=bone`). Until
- * somebody chooses, they are the two commonest species of the view, or how one species was brought.
+ * Two groups and their measure, stored in the address (`a.species=moose&b.species=elk&by=bone`). The default is the
+ * two most frequent species of the view, or one species by carcass condition.
  */
 export function useCompare() {
   const shop = useShop();
@@ -57,7 +57,7 @@ export function useCompare() {
     void router.push({ path: route.path, query });
   }
   const seasonOf = (filter: SeasonFilter): number => filter.season ?? shop.view?.season ?? 0;
-  /** A group keeps its season in the address, so that a group of all animals is one too. */
+  /** A group keeps its season in the address, so that a group of all animals is valid too. */
   const withSeason = (filter: SeasonFilter): SeasonFilter => ({ ...filter, season: seasonOf(filter) });
 
   const names = computed(() => {
@@ -75,7 +75,7 @@ export function useCompare() {
     groups,
     by,
     problem,
-    /** Not one animal on either side, and no wish of anybody's that keeps them out. */
+    /** No animals on either side, without any filter by the user. */
     nothing: computed(() => !chosen.value && view.value?.a.n === 0 && view.value.b.n === 0),
     story: computed(() =>
       view.value

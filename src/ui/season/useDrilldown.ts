@@ -4,7 +4,7 @@ import { useLive } from '../use/useLive.ts';
 import { type DrilldownOrder, ORDERS } from '../season-frame/season-query.ts';
 import { useSeasonFilter } from '../season-frame/useSeasonFilter.ts';
 
-/** The list of animals behind a mark with its order, all kept in the address: `order=bone&rising=yes&least=3&most=4`. */
+/** The list of animals behind a mark with its order, stored in the address: `order=bone&rising=yes&least=3&most=4`. */
 export function useDrilldown() {
   const route = useRoute();
   const router = useRouter();
@@ -37,7 +37,7 @@ export function useDrilldown() {
     between,
     view,
     problem,
-    /** Orders anew; the same order once more turns it round. Other values than those of the mark are then shown too. */
+    /** Changes the order; the same order again reverses it. The limits of the mark are then dropped. */
     orderBy: (wanted: DrilldownOrder): void =>
       put({
         order: wanted,

@@ -14,8 +14,8 @@ import { narrows } from '../season-frame/season-query.ts';
 import { useSeasonFilter } from '../season-frame/useSeasonFilter.ts';
 
 /**
- * All that the report prints, in chapters, of the animals that the address asks for. Money is the whole season's: bills
- * know no filter, so a narrowed report leaves it out.
+ * The charts of the printed report, in chapters, for the animals of the address. Money covers the whole season,
+ * because bills cannot be filtered, so a filtered report leaves it out.
  */
 export function useReport() {
   const shop = useShop();
@@ -33,7 +33,7 @@ export function useReport() {
       [yields, pounds, flow, fat, check, money].map((one) => one.problem.value).find((one) => one !== null) ??
       null,
   );
-  /** Nothing until everything is there, so that no page moves while it is read or printed. */
+  /** Empty until all data is loaded, so that the page does not shift. */
   const chapters = computed((): ChartStory[][] => {
     const [y, p, f, m] = [yields.value.value, pounds.value.value, flow.value.value, money.value.value];
     const [ground, told] = [fat.value.value, check.value.value];
@@ -54,7 +54,7 @@ export function useReport() {
     pounds: pounds.value,
     problem,
     chapters,
-    /** One sentence of each chapter stands on the cover. */
+    /** The first finding of each chapter, for the cover. */
     findings: computed(() => chapters.value.flatMap(([first]) => (first ? [first.finding] : []))),
   };
 }

@@ -3,10 +3,10 @@ import { shelfText as text } from '../texts/en/books/shelf.ts';
 import { massTyped } from '../orders/instructions-form.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
-/** No fat of its own: the hunter says. */
+/** No preset fat: as the hunter orders. */
 export const AS_ASKED = '';
 
-/** A product as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+/** A product as text fields, so that invalid input is not lost. */
 interface TypedProduct {
   name: string;
   kind: ProductKind;
@@ -17,12 +17,12 @@ interface TypedProduct {
   ingredients: string;
 }
 
-/** A new product, of which nothing is said yet. */
+/** An empty form for a new product. */
 export function emptyProduct(): TypedProduct {
   return { name: '', kind: 'grind', fat: AS_ASKED, target: '', package: '', patty: '', ingredients: '' };
 }
 
-/** A product of the shelf as editable text. Patties are told in ounces or grams. */
+/** A product of the shelf as editable text. Patties are in ounces or grams. */
 export function typeProduct(row: ProductOnShelf, unit: 'lb' | 'kg'): TypedProduct {
   const { name, kind, fat, targetFat, packageGrams, pattyGrams, ingredients } = row;
   return {
@@ -36,15 +36,15 @@ export function typeProduct(row: ProductOnShelf, unit: 'lb' | 'kg'): TypedProduc
   };
 }
 
-/** Whether a fat percentage can be said with this fat. */
+/** Whether this fat allows a target percentage. */
 export function hasTarget(fat: string): boolean {
   return fat !== AS_ASKED && fat !== 'none';
 }
 
 /**
- * Reads the fields for `products.save`; `value` is null while any is wrong. Weights that nobody touched are left out,
- * so that they do not drift by being rounded.
- * @param row the product that is changed, or null for a new one
+ * Parses the fields for `products.save`; `value` is null while any is invalid. Unchanged weights are left out, so
+ * that rounding does not change them.
+ * @param row the product to change, or null for a new one
  */
 export function readProduct(
   typed: TypedProduct,

@@ -4,14 +4,14 @@ import { massTyped } from '../orders/instructions-form.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 export interface TypedPrimal {
-  /** Empty for a new piece. */
+  /** Empty for a new primal. */
   code: string;
   name: string;
   pair: boolean;
   share: string;
 }
 
-/** A species as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+/** A species as text fields, so that invalid input is not lost. */
 export interface TypedSpecies {
   like: string;
   name: string;
@@ -25,7 +25,7 @@ export interface TypedSpecies {
   primals: TypedPrimal[];
 }
 
-/** A new species as its relative suggests it: the words and the pieces; name and weight are the shop's to say. */
+/** A new species with its relative's words and primals; name and weight are the shop's. */
 export function speciesLike(relative: SpeciesCard): TypedSpecies {
   return {
     ...typedCard(relative),
@@ -66,14 +66,14 @@ function typedCard({ name, many, words, primals }: SpeciesCard) {
 
 export interface WrongSpecies {
   name?: string;
-  /** By place in the list. */
+  /** By index in the list. */
   primals: Record<number, { name?: string; share?: string }>;
 }
 
 /**
- * Reads the fields for `species.save`; `value` is null while any is wrong. Weights of a known species that nobody
- * touched are left out, so that they do not drift by being rounded.
- * @param row the species that is changed, or null for a new one
+ * Parses the fields for `species.save`; `value` is null while any is invalid. Unchanged weights of an existing
+ * species are left out, so that rounding does not change them.
+ * @param row the species to change, or null for a new one
  */
 export function readSpecies(
   typed: TypedSpecies,

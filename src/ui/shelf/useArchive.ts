@@ -6,7 +6,7 @@ import { useCall } from '../calls/useCall.ts';
 
 type Shelf = 'species' | 'products' | 'templates';
 
-/** Puts something of the shelf away and brings it back; each says so, and the toast undoes it. */
+/** Archives and restores an item of the shelf; each shows a toast with undo. */
 export function useArchive<S extends Shelf>(shelf: S) {
   const shop = useShop();
   const away = useCall(`${shelf}.archive`);

@@ -3,7 +3,7 @@ import { computed } from 'vue';
 import { onOtherOpening } from '../link/opening.ts';
 import { useLive } from '../use/useLive.ts';
 
-/** What hangs, read once for the header and the Rail page. Longest hung first: that is the order of cutting. */
+/** The rail, loaded once for the header and the Rail page. Longest hung first: the order of cutting. */
 export const useRail = defineStore('rail', () => {
   const { value: view, problem, refresh } = useLive('rail.get', () => ({}));
   onOtherOpening(() => {
@@ -15,7 +15,7 @@ export const useRail = defineStore('rail', () => {
   );
   /** On a hook or on the table. */
   const hooks = computed(() => sorted.value.filter(({ stage }) => stage !== 'packing'));
-  /** Cut, and on the way into packages. */
+  /** Cut, and being packed. */
   const packing = computed(() => sorted.value.filter(({ stage }) => stage === 'packing'));
   return { view, problem, hooks, packing };
 });

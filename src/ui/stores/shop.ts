@@ -6,9 +6,9 @@ import { call, onStale } from '../link/bridge.ts';
 import { useOpening } from '../link/opening.ts';
 import { makeFormat } from '../texts/format.ts';
 
-/** Who works at this computer, for each book: the same initials are somebody else's in another. */
+/** Storage key of the current initials, separate for each book. */
 const initialsKey = ({ bookPath }: ShopView): string => `gambrel.initials ${bookPath}`;
-/** Until the shop is known, times are told as this computer tells them. */
+/** Until the shop is loaded, times are formatted in this computer's locale. */
 const NO_SHOP = {
   unit: 'lb',
   step: 0.02,
@@ -17,7 +17,7 @@ const NO_SHOP = {
   zone: knownZone(Intl.DateTimeFormat().resolvedOptions().timeZone),
 } as const;
 
-/** The shop as the whole window sees it: settings, today, who works, how amounts are written. */
+/** The shop for the whole window: settings, date, initials, formats. */
 export const useShop = defineStore('shop', () => {
   const opening = useOpening();
   const view = shallowRef<ShopView | null>(null);
@@ -32,10 +32,10 @@ export const useShop = defineStore('shop', () => {
   const step = computed(() => settings.value?.step ?? NO_SHOP.step);
   const locale = computed(() => settings.value?.locale ?? NO_SHOP.locale);
   const zone = computed(() => knownZone(settings.value?.zone, NO_SHOP.zone));
-  /** The date of the trade, from the desk: the demo season has its own calendar. */
+  /** The desk's local date: the demo season has its own calendar. */
   const today = computed(() => view.value?.today ?? '');
 
-  /** Resolves once the newest look asked for is there. */
+  /** Resolves once the latest request is answered. */
   function load(): Promise<void> {
     return (loading = ask());
   }
@@ -43,17 +43,17 @@ export const useShop = defineStore('shop', () => {
   async function ask(): Promise<void> {
     const mine = ++asked;
     const answer = await call('shop.get', {});
-    // A look that comes late may be of the book before.
+    // A late answer may be of the previous book.
     if (mine !== asked) return loading;
     if (answer.ok) return take(answer.value);
     problem.value = answer.problem;
-    // Without its book the desk has nothing to show; what stands on screen may be gone.
+    // Without its book the desk has no data; what is on screen may be outdated.
     if (!answer.problem.code.startsWith('book.')) return;
     view.value = null;
     opening.shown = null;
   }
 
-  /** Takes over a fresh look, e.g. the answer of a call that changed the shop. */
+  /** Applies a fresh view, e.g. the answer of a call that changed the shop. */
   function take(fresh: ShopView): void {
     view.value = fresh;
     const isOther = opening.shown !== fresh.opening;
@@ -63,7 +63,7 @@ export const useShop = defineStore('shop', () => {
     if (by.value && !fresh.staff.some((one) => one.initials === by.value)) by.value = '';
   }
 
-  /** Looks at the shop now and whenever the book changed. */
+  /** Loads the shop now and after every change of the book. */
   async function start(): Promise<void> {
     await load();
     onStale(
@@ -73,7 +73,7 @@ export const useShop = defineStore('shop', () => {
     );
   }
 
-  /** Every species that an animal may have, those put away included; `look.species` are those on offer. */
+  /** Every species that an animal may have, archived ones included; `view.species` are the offered ones. */
   const allSpecies = computed(() => [...(view.value?.species ?? []), ...(view.value?.speciesAway ?? [])]);
   const species = (code: string): SpeciesCard | undefined =>
     allSpecies.value.find((one) => one.code === code);
@@ -81,7 +81,7 @@ export const useShop = defineStore('shop', () => {
     view.value?.cautions.filter((one) => codes.includes(one.code)) ?? [];
 
   watch(by, (initials) => {
-    // The people of the demo are not kept.
+    // Initials in the demo are not stored.
     if (view.value && !view.value.demo) localStorage.setItem(initialsKey(view.value), initials);
   });
 

@@ -1,6 +1,9 @@
 import type { HangState } from '../../bridge/contract.ts';
 
-/** Outlines of a rail tag, 56 wide and 54 high from its own corner, told apart by the lower edge as well as by colour. */
+/**
+ * Outlines of a rail tag, 56 wide and 54 high from its own corner, distinguishable by the lower edge as well as by
+ * colour.
+ */
 const lowerEdge: Record<HangState, string> = {
   fresh: 'V52 H0', // straight
   ready: 'V39 L43 52 H13 L0 39', // corners cut

@@ -1,12 +1,12 @@
 import { call } from '../link/bridge.ts';
 
-/** One stop of the tour: where it is in the season at hand, and what it speaks of there, the best sight first. */
+/** One stop of the tour: its page in the demo season, and the element to highlight, the best selector first. */
 interface Stop {
   place: () => Promise<string>;
   sights: readonly string[];
 }
 
-/** Weighed at the quote's stop: an elk of a usual size, as the hunter would tell it. */
+/** Example of the quote's stop: an elk of a usual weight. */
 const ELK = '/quote?species=elk&weight=340+lb';
 
 /** In the order of `tourText.stops`. */
@@ -18,7 +18,7 @@ export const stops: readonly Stop[] = [
   { place: () => Promise.resolve('/season'), sights: ['main section:has(svg, canvas)'] },
 ];
 
-/** An animal under the knife whose weights are asked about; any other if all of them agree. */
+/** An animal on the Table with a doubtful weight; any other if there is none. */
 async function doubted(): Promise<string> {
   const rail = await call('rail.get', {});
   if (!rail.ok) return '/table';
@@ -34,7 +34,7 @@ async function doubted(): Promise<string> {
   return cutFirst[0] ? `/table/${cutFirst[0].ticket}` : '/table';
 }
 
-/** Trim that waits for bought fat, so that the plan stands there ready. */
+/** Trim that needs bought fat, so that a plan is shown. */
 async function fatWanted(): Promise<string> {
   const view = await call('grinder.get', {});
   if (!view.ok) return '/grinder';

@@ -4,14 +4,14 @@ import { computed } from 'vue';
 import { stops } from './stops.ts';
 
 interface TourState {
-  /** The stop that is on, or where it goes on. */
+  /** The current stop, also while paused. */
   at: number;
   open: boolean;
 }
 
 const ANEW: Readonly<TourState> = { at: 0, open: false };
 
-/** What lies in the store may be of anybody's hand: what makes no sense is a tour that has not begun. */
+/** The storage may contain anything: invalid content counts as a tour that has not started. */
 function readStored(stored: string): TourState {
   try {
     const found = JSON.parse(stored) as Partial<TourState> | null;
@@ -22,7 +22,7 @@ function readStored(stored: string): TourState {
   }
 }
 
-/** How far the tour has come. This computer keeps it, so that it can be left and gone on with. */
+/** The progress of the tour, stored on this computer, so that it can be paused and resumed. */
 export const useTour = defineStore('tour', () => {
   const stored = useLocalStorage<TourState>('gambrel.tour', ANEW, {
     serializer: { read: readStored, write: JSON.stringify },
@@ -31,16 +31,16 @@ export const useTour = defineStore('tour', () => {
     shallow: true,
   });
 
-  /** Begins, or goes on where it was left. */
+  /** Starts or resumes. */
   const goOn = (): void => void (stored.value = { ...stored.value, open: true });
 
-  /** The stop before (-1) or after (1); after the last one the tour is over and begins anew the next time. */
+  /** The stop before (-1) or after (1); after the last one the tour ends and starts over the next time. */
   function step(by: 1 | -1): void {
     const at = stored.value.at + by;
     stored.value = at >= stops.length ? ANEW : { at: Math.max(0, at), open: true };
   }
 
-  /** Puts the tour away at the stop where it is. */
+  /** Pauses the tour at its current stop. */
   const leave = (): void => void (stored.value = { ...stored.value, open: false });
 
   return {

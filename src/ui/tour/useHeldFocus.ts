@@ -1,11 +1,11 @@
 import { useEventListener } from '@vueuse/core';
 
-/** So long after a page is drawn may it still put the focus into its first field, in milliseconds. */
+/** How long a new page may move the focus to its first field, in milliseconds. */
 const HOLD_MS = 1000;
 
 /**
- * Gives the focus to an element and gives it back there if a page that was just drawn takes it away. A key or a press of
- * whoever sits there ends that at once: what they choose is theirs.
+ * Focuses an element and refocuses it if a new page takes the focus. Any key or pointer press by the person ends
+ * that immediately.
  */
 export function useHeldFocus(element: () => HTMLElement | undefined): () => void {
   let until = 0;

@@ -1,18 +1,18 @@
 import { useMutationObserver } from '@vueuse/core';
 import { onScopeDispose, ref, watch } from 'vue';
 
-/** Marks what the tour speaks of; `look/sight.css` draws around it. */
+/** Marks the element that the tour describes; `look/sight.css` outlines it. */
 const MARK = 'data-pointed';
 
 /**
- * Points at the first of these sights that is on the page, also when the page draws it later or anew.
- * @param sights selectors, the best first; null while nothing is pointed at
- * @returns whether it is in sight
+ * Highlights the first of these elements that is on the page, also when it appears later or is redrawn.
+ * @param sights selectors, the best first; null while nothing is highlighted
+ * @returns whether it is on the page
  */
 export function useSight(sights: () => readonly string[] | null) {
   const found = ref(false);
   let marked: Element | null = null;
-  /** The sight that the page was moved to: one drawn anew is left where the person has it. */
+  /** The element that was scrolled into view: a redrawn one is not scrolled to again. */
   let shown = '';
 
   function markSights(): void {
@@ -33,7 +33,7 @@ export function useSight(sights: () => readonly string[] | null) {
   return found;
 }
 
-/** Moves the page no more than it must; of what is taller than the window the head is shown. */
+/** Scrolls as little as possible; of an element taller than the window the top is shown. */
 function show(sight: Element): void {
   const tall = sight.getBoundingClientRect().height > innerHeight;
   sight.scrollIntoView({ block: tall ? 'start' : 'nearest' });

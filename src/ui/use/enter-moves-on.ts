@@ -1,9 +1,9 @@
-/** What can be typed into or chosen, in the order of the page; a word that only explains itself is neither. */
+/** Inputs and buttons in page order, without those that only open an explanation. */
 const STOPS = 'input, select, textarea, button:not([popovertarget])';
 
 /**
- * Enter in a one-line field goes to the next field instead of saving a half-filled form; a barcode reader, which
- * ends with Enter, so fills field after field. Arrow lists that took the Enter themselves are left alone.
+ * Enter in a one-line field moves to the next field instead of submitting an incomplete form; a barcode reader,
+ * which ends with Enter, so fills field after field. Lists that handled Enter themselves are skipped.
  */
 export function enterMovesOn(event: KeyboardEvent): void {
   const from = event.target;
@@ -26,7 +26,7 @@ function sameGroup(from: HTMLElement, one: HTMLElement): boolean {
   );
 }
 
-/** Of a group of radio buttons, Tab and so Enter reach the chosen one, or the first if none is chosen. */
+/** In a group of radio buttons, Tab and Enter reach the selected one, or the first if none is selected. */
 function reached(one: HTMLElement): boolean {
   if (!(one instanceof HTMLInputElement) || one.type !== 'radio') return true;
   const group = [...(one.closest('fieldset')?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])];

@@ -2,22 +2,22 @@ import { onScopeDispose, shallowRef } from 'vue';
 import type { Answer, Problem } from '../../bridge/contract.ts';
 
 /**
- * The newest answer of a question that is asked again and again: a late answer to an older question is dropped, and the
- * old value stays on screen until a new one is there.
+ * The latest answer of a repeated query: a late answer to an older query is dropped, and the old value stays until
+ * a new one arrives.
  */
 export function useLatest<T>() {
   const value = shallowRef<T | null>(null);
   const problem = shallowRef<Problem | null>(null);
   let newest = 0;
 
-  /** Shows this answer; what is still under way is dropped. Null: there is nothing to ask. */
+  /** Shows this answer; pending ones are dropped. Null: no query. */
   function show(answer: T | null): void {
     newest++;
     problem.value = null;
     value.value = answer;
   }
 
-  /** Shows what `question` answers, unless something newer was asked meanwhile. Resolves to whether it was shown. */
+  /** Shows the answer of `question`, unless a newer query started meanwhile. Resolves to whether it was shown. */
   async function ask(question: () => Promise<Answer<T>>): Promise<boolean> {
     const mine = ++newest;
     const answer = await question();

@@ -5,16 +5,16 @@ import { SLOW_AFTER_MS } from '../link/slow-calls.ts';
 import { useLatest } from './useLatest.ts';
 
 interface LiveOptions<N extends AskName> {
-  /** Wait this long after the question changed (typing), in milliseconds. */
+  /** Debounce after the query changed (typing), in milliseconds. */
   waitMs?: number;
-  /** An answer that is at hand already when a question is new, so that the desk need not be asked; null where there is none. */
+  /** An answer that is already available for a new query; null if there is none. */
   known?: (question: CallInput<N>) => CallOutput<N> | null;
 }
 
 /**
- * A question whose answer stays fresh: asked again when the input changes and when the book changed.
- * `input` may return null while there is nothing to ask. An answer that comes late is dropped, the newest
- * question wins; the old value stays on screen until the new one is there.
+ * A query whose answer stays current: repeated when the input or the book changes. `input` may return null while
+ * there is nothing to query. Late answers to older queries are dropped; the old value stays until the new one
+ * arrives.
  * @example const rail = useLive('rail.get', () => ({})); // rail.value.value?.hooks
  */
 export function useLive<N extends AskName>(
@@ -42,7 +42,7 @@ export function useLive<N extends AskName>(
     slow.value = false;
   }
 
-  /** The animal that is asked about, by the question or, where that names its ticket, by the answer. */
+  /** The animal of the query, by its input or, if that has a ticket, by its answer. */
   function animal(): number | undefined {
     const about: { animalId?: number; id?: number } = { ...value.value, ...input() };
     return about.animalId ?? about.id;

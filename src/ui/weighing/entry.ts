@@ -1,4 +1,4 @@
-/** The number entry of the Table as it stands, and what it comes to next. Pure: the page of the animal decides. */
+/** The state of the Table's number entry, and its next step. Pure: the animal's page decides. */
 import type { AnimalPage, CutPart, PrimalWeighed } from '../../bridge/contract.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
@@ -11,17 +11,17 @@ export type EntryStage = 'received' | 'hanging' | 'primal' | 'cut' | 'packed';
 export interface Entry {
   stage: EntryStage;
   part: CutPart;
-  /** The primal on the scale, or the one that a part came off; '' for none. */
+  /** The primal on the scale, or the origin of a part; '' for none. */
   primal: string;
   typed: string;
-  /** Where `typed` came off a scale. */
+  /** Set when `typed` came from a scale. */
   taken: Taken | null;
   tare: string;
   product: string;
-  /** As typed; empty: as many as the weight makes. */
+  /** As typed; empty: the number that the weight implies. */
   count: string;
   place: string;
-  /** Id of the kept weight that is being weighed again, or null. */
+  /** Id of the weight that is being corrected, or null. */
   correcting: number | null;
 }
 
@@ -43,11 +43,11 @@ export function freshEntry(page: EntryView): Entry {
   };
 }
 
-/** Boned meat and pieces are weighed as they came in; they never hang as a carcass. */
+/** Boned meat and pieces are weighed as received; they never hang as a carcass. */
 export const inPieces = ({ brought }: Pick<AnimalPage, 'brought'>): boolean =>
   brought !== 'whole' && brought !== 'skinned';
 
-/** What is weighed next of an animal that is weighed in the usual order. */
+/** The next weight in the usual order. */
 export function firstStage(page: EntryView, justKept?: EntryStage): EntryStage {
   const weighed = (stage: EntryStage): boolean =>
     stage === justKept || page.weighings.some((row) => row.stage === stage && row.voided === null);
@@ -60,7 +60,7 @@ export function firstStage(page: EntryView, justKept?: EntryStage): EntryStage {
   return weighed('primal') && !weighed('cut') && nextPrimal(page.primals) ? 'primal' : 'cut';
 }
 
-/** The next primal that came in and is not on the book whole, after `code`; null when all are. */
+/** The next received primal that is not completely weighed, after `code`; null when all are. */
 export function nextPrimal(primals: readonly PrimalWeighed[], code = ''): string | null {
   const at = primals.findIndex((primal) => primal.code === code);
   const inTurn = [...primals.slice(at + 1), ...primals.slice(0, at + 1)];
@@ -69,7 +69,7 @@ export function nextPrimal(primals: readonly PrimalWeighed[], code = ''): string
   );
 }
 
-/** What is packed at the table: steaks and roasts, and of an animal weighed quickly what is ground too. */
+/** Products packed at the table: steaks and roasts, and for an animal weighed quickly the ground ones too. */
 export function productsToPack({
   detail,
   instructions,
@@ -80,7 +80,7 @@ export function productsToPack({
   return detail === 'quick' ? [...whole, ...ground] : whole;
 }
 
-/** The first of them that nothing is packed of yet; the last one again when all are. */
+/** The first of them without packages; the last one when all have some. */
 export function nextProduct(page: EntryView, justKept?: string): string {
   const due = productsToPack(page);
   const packed = (product: string): boolean =>
@@ -89,13 +89,13 @@ export function nextProduct(page: EntryView, justKept?: string): string {
   return due.find((product) => !packed(product)) ?? due.at(-1) ?? words.wholeCutsProduct;
 }
 
-/** Where packages of this animal were put last. */
+/** The last freezer place of this animal's packages. */
 function placeOf({ weighings }: Pick<EntryView, 'weighings'>): string {
   return weighings.findLast((row) => row.voided === null && row.place !== null)?.place ?? '';
 }
 
 /**
- * How many packages a weight makes, to be checked by eye; '' while it is no weight.
+ * The number of packages that a weight makes, for a visual check; '' without a valid weight.
  * @example packagesIn('24.3', 453.59237, 'lb') // '24'
  */
 export function packagesIn(typed: string, packageGrams: number, unit: 'lb' | 'kg'): string {
@@ -103,7 +103,7 @@ export function packagesIn(typed: string, packageGrams: number, unit: 'lb' | 'kg
   return reading ? String(Math.max(1, Math.round(readingGrams(reading) / packageGrams))) : '';
 }
 
-/** What the entry is of, in words. */
+/** What the entry is about, in words. */
 export function entryName(
   { stage, part, product, primal }: Pick<Entry, 'stage' | 'part' | 'product' | 'primal'>,
   primals: readonly { code: string; name: string }[],

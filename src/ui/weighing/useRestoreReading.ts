@@ -6,12 +6,12 @@ import { weighingText } from '../texts/en/weighings.ts';
 import { typedWithUnit } from '../texts/typed.ts';
 import { useCall } from '../calls/useCall.ts';
 
-/** Undoing a correction: the old reading comes back as a row of its own, which voids the correction; nothing is overwritten. */
+/** Undoes a correction: the old reading is added as a new row, which voids the correction; nothing is overwritten. */
 export function useRestoreReading() {
   const shop = useShop();
   const correct = useCall('table.correct');
 
-  /** @param correctionId the weighing that took the place of `old` */
+  /** @param correctionId the weighing that replaced `old` */
   return async function restoreReading(old: WeighingRow, correctionId: number): Promise<void> {
     const answer = await correct.run({
       weighingId: correctionId,

@@ -9,7 +9,7 @@ export interface SavedWeight {
   grams: number;
 }
 
-/** A weight that is being typed, or was taken off a scale and is not kept yet. */
+/** A weight that was typed, or taken from a scale, and not saved yet. */
 export interface WeightDraft {
   typed: string;
   taken: Taken | null;
@@ -24,10 +24,10 @@ export interface TypedWeight {
 export type SendWeight = (weight: TypedWeight) => Promise<Answer<SavedWeight>>;
 
 /**
- * Keeping a weight, as at every scale in the shop: a weight that cannot be right is asked about, a text that is no
- * weight stays in the entry with a sentence, and after keeping the entry is empty for the next.
- * @param send gives it to the desk and tells of it once it is kept
- * @param onSaved runs after keeping, when the entry is empty
+ * Saves a weight, in the same way at every scale of the shop: an implausible weight needs a confirmation, an
+ * invalid text stays in the entry with a sentence, and after a save the entry is empty.
+ * @param send passes it to the desk and reports the save
+ * @param onSaved runs after a save, when the entry is empty
  */
 export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () => void) {
   const shop = useShop();
@@ -39,12 +39,12 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () 
   const emptied = ref(0);
 
   const ask = computed(() => (problem.value?.kind === 'conflict' ? problem.value : null));
-  /** What is wrong with the text as it stands. */
+  /** The problem of the current text. */
   const wrong = computed(() =>
     problem.value && !ask.value ? problemMessage(problem.value, shop.format) : '',
   );
 
-  /** Keeps the weight as typed. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was kept. */
+  /** Saves the weight as typed. `confirmed` answers a doubt of the desk with yes. Resolves to whether it was saved. */
   async function save(confirmed = false): Promise<boolean> {
     underWay.value++;
     const answer = await send({ typed: typed.value, source: scale.source.value, confirmed });
@@ -58,7 +58,7 @@ export function useSaveWeight(draft: WeightDraft, send: SendWeight, onSaved: () 
     return true;
   }
 
-  /** Takes what was probably meant, and keeps it. */
+  /** Saves the suggested correction. */
   function accept(likely: string): Promise<boolean> {
     typed.value = likely;
     return save();

@@ -3,7 +3,7 @@ import { problemMessage } from '../texts/problem-message.ts';
 import { useShop } from '../stores/shop.ts';
 import { useCall } from '../calls/useCall.ts';
 
-/** Voids a weight from the message that told of it. @param reason as it stands in the history */
+/** Voids a weight from the toast that reported it. @param reason the text in the history */
 export function useUndoWeighing(reason: string): (weighingId: number) => Promise<void> {
   const shop = useShop();
   const take = useCall('table.void');

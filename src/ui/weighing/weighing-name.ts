@@ -4,13 +4,13 @@ import { weighingText } from '../texts/en/weighings.ts';
 
 type Named = readonly { code: string; name: string }[];
 
-/** The name of a primal by its code; the code itself where the species does not know it any more. */
+/** The name of a primal by its code; the code itself if the species no longer has it. */
 export function primalName(code: string, primals: Named): string {
   return primals.find((primal) => primal.code === code)?.name ?? code;
 }
 
 /**
- * What a kept weight is of, in words.
+ * The description of a saved weight.
  * @example weighingName({ stage: 'cut', part: 'trim', primal: 'shoulder', product: null }, elk.primals) // 'Trim of shoulder'
  */
 export function weighingName(

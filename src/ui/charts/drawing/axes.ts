@@ -1,9 +1,9 @@
 import type { ChartColours } from './colours.ts';
 
-/** Print in the drawings: well above the twelve pixels that are the smallest in the house. */
+/** Text size in the drawings, well above the minimum of twelve pixels. */
 export const FONT_SIZE = 14;
 
-/** An axis of shares, shown in hundredths with `unit` behind, with quiet grid lines. */
+/** An axis of shares in percent with `unit` appended, with light grid lines. */
 export function percentAxis(colours: ChartColours, title: string, unit = ' %') {
   const font = { size: FONT_SIZE, family: colours.font };
   return {
@@ -32,7 +32,7 @@ export function nameAxis(colours: ChartColours, labels: string[]) {
   };
 }
 
-/** The same rows as a hidden axis of numbers (row i stands at i), for marks between two rows. */
+/** The same rows as a hidden numeric axis (row i at i), for marks between two rows. */
 export function rowAxis(rows: number) {
   return {
     type: 'linear' as const,

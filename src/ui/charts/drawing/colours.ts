@@ -1,4 +1,4 @@
-/** The colours that a drawing takes from the look, so that it follows the light and the dark theme. */
+/** The colours of a drawing, from the style sheet, so that it follows the light and the dark theme. */
 export interface ChartColours {
   ink: string;
   muted: string;
@@ -14,7 +14,7 @@ export interface ChartColours {
   sinew: string;
   damage: string;
   shrink: string;
-  /** Of letters that stand on the parts. */
+  /** Of text on the parts. */
   onLean: string;
   onTrim: string;
   onFat: string;
@@ -24,7 +24,7 @@ export interface ChartColours {
   font: string;
 }
 
-/** Reads the colours that hold at `element` now. */
+/** Reads the current colours at `element`. */
 export function coloursAt(element: Element): ChartColours {
   const style = getComputedStyle(element);
   const token = (name: string) => style.getPropertyValue(name).trim();
@@ -53,7 +53,7 @@ export function coloursAt(element: Element): ChartColours {
   };
 }
 
-/** The colours of the light theme, whatever the window shows: for what is printed. */
+/** The colours of the light theme, whatever the window shows: for print. */
 export function coloursOfPaper(): ChartColours {
   const probe = document.createElement('span');
   probe.dataset.theme = 'light';

@@ -5,7 +5,7 @@ import type { ChartColours } from './colours.ts';
 import { line, type Mark, type TextShape } from './scene.ts';
 import type { SceneAxis } from './scene-axis.ts';
 
-/** Days laid along a picture, each in a column of its own. */
+/** An axis of days, each in a column of its own. */
 export interface DayAxis {
   from: string;
   days: number;
@@ -13,11 +13,11 @@ export interface DayAxis {
   right: number;
   /** Width of a day. */
   step: number;
-  /** Middle of a day's column. */
+  /** Centre of a day's column. */
   at: (on: string) => number;
 }
 
-/** Room for numbers on the left, and for a word that reaches beyond the last day. */
+/** Margins for numbers on the left, and for a label that extends beyond the last day. */
 const LEFT = 44;
 const RIGHT = 20;
 const LABEL = 78;
@@ -31,7 +31,7 @@ export function dayAxis(from: string, to: string, width: number): DayAxis {
   return { from, days, left: LEFT, right, step, at };
 }
 
-/** Dates under the days, as many as there is room for; from a week on they are Mondays. */
+/** Date labels, as many as fit; at intervals of a week or more they are Mondays. */
 export function dayMarks(axis: DayAxis, foot: number, format: Format, colours: ChartColours): Mark {
   const every = INTERVALS.find((days) => days * axis.step >= LABEL) ?? axis.days;
   const monday = (8 - new Date(`${axis.from}T00:00:00Z`).getUTCDay()) % 7;
@@ -45,7 +45,7 @@ export function dayMarks(axis: DayAxis, foot: number, format: Format, colours: C
   };
 }
 
-/** Centred under its day, but never cut off at the edge. */
+/** Centred under its day, but kept within the picture. */
 function dateText(axis: DayAxis, on: string, foot: number, format: Format, colours: ChartColours): TextShape {
   const x = axis.at(on);
   const near = x > axis.right - LABEL / 3;
@@ -60,7 +60,7 @@ function dateText(axis: DayAxis, on: string, foot: number, format: Format, colou
   };
 }
 
-/** Whole numbers on the left with quiet lines across. */
+/** Integer labels on the left with grid lines. */
 export function countMarks(axis: DayAxis, counts: SceneAxis, colours: ChartColours): Mark {
   return {
     shapes: counts.ticks

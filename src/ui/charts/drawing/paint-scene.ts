@@ -1,7 +1,7 @@
 import { TILE, TILES } from './patterns.ts';
 import type { PathShape, Scene, Shape } from './scene.ts';
 
-/** Paints a scene where the pen stands; `ratio` is how many dots make a pixel of the scene. */
+/** Paints a scene at the pen's origin; `ratio` is the number of device pixels per unit of the scene. */
 export function paintScene(pen: CanvasRenderingContext2D, scene: Scene, font: string, ratio: number): void {
   for (const shape of scene.marks.flatMap(({ shapes }) => shapes)) paintShape(pen, shape, font, ratio);
 }
@@ -39,7 +39,7 @@ function paintPath(pen: CanvasRenderingContext2D, shape: PathShape, ratio: numbe
   }
 }
 
-/** The repeated square, drawn as finely as the picture is, so that its lines stay sharp. */
+/** The pattern tile at the picture's resolution, so that its lines stay sharp. */
 function patternOf(
   pen: CanvasRenderingContext2D,
   { kind, ink }: NonNullable<PathShape['pattern']>,

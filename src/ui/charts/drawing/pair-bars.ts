@@ -2,15 +2,15 @@ import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import { box, type Mark, type PathShape, type Scene } from './scene.ts';
 
-/** One row of two bars: what was billed, and below it what that cost (null: it has no cost of its own). */
+/** One row of two bars: the billed amount, and below it the cost (null: none of its own). */
 export interface PairRow {
   name: string;
   billed: number;
   cost: number | null;
-  /** Behind the bars. */
+  /** Texts after the bars. */
   billedText: string;
   costText: string;
-  /** At the right end, in heavy print; `short` where it is a loss. */
+  /** Bold text at the right end; `short` for a loss. */
   leftText: string;
   short: boolean;
   link: string;
@@ -23,7 +23,7 @@ const NAMES = 210;
 const NUMBERS = 112;
 const LEFT_OVER = 170;
 
-/** Two bars for each row on one scale from nothing, with their amounts written out. */
+/** Two bars for each row on a common scale from zero, with their amounts. */
 export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width: number): Scene {
   const most = Math.max(1, ...rows.flatMap(({ billed, cost }) => [billed, cost ?? 0]));
   const room = Math.max(40, width - NAMES - NUMBERS - LEFT_OVER);
@@ -62,7 +62,7 @@ export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width
   return { width, height: rows.length * ROW, marks };
 }
 
-/** Cost is never plain: told apart from what was billed without colour. */
+/** The cost has a pattern, so that it is distinguishable from the billed amount without colour. */
 export function costBar(d: string, colours: ChartColours): PathShape {
   return {
     kind: 'path',

@@ -2,16 +2,16 @@ import type { CutPart, LossKind } from '../../../bridge/contract.ts';
 import type { ChartColours } from './colours.ts';
 import type { PathShape, Pattern } from './scene.ts';
 
-/** Where a pound on the hook can go: into a weighed part, or where no scale followed it. */
+/** Where the hanging weight can go: into a weighed part, or into an unweighed loss. */
 export type Fate = CutPart | LossKind;
 type Tone = Exclude<keyof ChartColours, 'font'>;
 
 interface PartPaint {
   letter: string;
   tone: Tone;
-  /** Of letters upon it. */
+  /** Colour of text on it. */
   ink: Tone;
-  /** What no scale has seen is never plain. */
+  /** Unweighed losses always have a pattern. */
   pattern?: { kind: Pattern; ink: Tone };
 }
 
@@ -28,7 +28,7 @@ const PAINT: Readonly<Record<Fate, PartPaint>> = {
   grinder: { letter: 'G', tone: 'steel', ink: 'ink', pattern: { kind: 'cross', ink: 'card' } },
 };
 
-/** What goes home, and what does not, in the order that pictures show them. */
+/** Take-home and losses, in the order of the pictures. */
 export const HOME = ['whole cuts', 'trim', 'fat saved'] as const satisfies readonly Fate[];
 export const LOST = [
   'bone',
@@ -41,7 +41,7 @@ export const LOST = [
 export const letterOf = (fate: Fate): string => PAINT[fate].letter;
 export const inkOf = (fate: Fate, colours: ChartColours): string => colours[PAINT[fate].ink];
 
-/** A shape filled as its fate is. */
+/** A shape with the fill of its fate. */
 export function painted(fate: Fate, d: string, colours: ChartColours): PathShape {
   const { tone, pattern } = PAINT[fate];
   return {
@@ -54,7 +54,7 @@ export function painted(fate: Fate, d: string, colours: ChartColours): PathShape
   };
 }
 
-/** The same as a pale stream towards it, upon which ink can be read. */
+/** The same as a pale stream, on which text is readable. */
 export function streamed(fate: Fate, d: string, colours: ChartColours): PathShape {
   const { tone } = PAINT[fate];
   return { kind: 'path', d, fill: colours[fate === 'unexplained' ? 'steel' : tone], opacity: 0.32 };

@@ -3,21 +3,21 @@ import { paintScene } from './paint-scene.ts';
 import { plotOptions } from './plot-options.ts';
 import type { ChartStory, PlotStory } from '../story.ts';
 
-/** Width of a saved picture in pixels, and dots to each: 2,880 dots, 348 to the inch across an A4 sheet of 8.27 in. */
+/** Width of a saved picture in pixels, and the pixel ratio: 2,880 dots, 348 per inch across an A4 sheet of 8.27 in. */
 const WIDTH = 960;
 const RATIO = 3;
 const MARGIN = 24;
 const LINE = 24;
 
-/** The drawing itself, `height` pixels tall, painted at the origin of a pen that is already scaled. */
+/** The drawing itself, `height` pixels tall, painted at the origin of an already scaled pen. */
 interface Drawing {
   height: number;
   paint: (pen: CanvasRenderingContext2D) => void;
 }
 
 /**
- * A chart with its title, finding and notes on one sheet, so that a saved picture explains itself: in the light theme
- * and fine enough for print, whatever the window looks like.
+ * A chart with its title, finding and notes on one sheet, so that a saved picture explains itself: in the light
+ * theme and at print resolution, whatever the window shows.
  */
 export async function pictureOf(story: ChartStory): Promise<Blob> {
   const colours = coloursOfPaper();
@@ -43,7 +43,7 @@ async function drawingOf(story: ChartStory, colours: ChartColours, width: number
   };
 }
 
-/** Plots off screen, so that neither the size nor the theme of the window is seen in the picture. */
+/** Plots off screen, so that size and theme of the window do not affect the picture. */
 async function plotOf(
   { height }: PlotStory,
   draw: NonNullable<PlotStory['draw']>,
@@ -115,7 +115,7 @@ function write(
   lines.forEach((line, i) => pen.fillText(line, MARGIN, top + i * LINE));
 }
 
-/** Breaks a text between words so that no line is wider than `width` in the pen's font. */
+/** Breaks a text between words so that no line exceeds `width` in the pen's font. */
 export function wrap(
   pen: Pick<CanvasRenderingContext2D, 'measureText'>,
   text: string,

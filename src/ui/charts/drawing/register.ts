@@ -13,7 +13,7 @@ import {
 import { PointWithErrorBar, ScatterWithErrorBarsController } from 'chartjs-chart-error-bars';
 import annotation from 'chartjs-plugin-annotation';
 
-// Only the parts that our charts use: the whole library is half as large again as everything else in the window.
+// Only the parts that our charts use: the whole library is half as large again as the rest of the window.
 Chart.register(
   BoxAndWiskers,
   BoxPlotController,

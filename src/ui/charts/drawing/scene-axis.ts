@@ -1,4 +1,4 @@
-/** A stretch of values laid along pixels, with a few round marks. */
+/** A linear scale from values to pixels, with a few round ticks. */
 export interface SceneAxis {
   at: (value: number) => number;
   ticks: number[];
@@ -7,8 +7,8 @@ export interface SceneAxis {
 }
 
 /**
- * An axis from a round value below the least to a round one above the greatest, about `count` marks apart by 1, 2 or 5
- * times a power of ten. Values that are all the same get room on both sides.
+ * An axis between round values that includes all `values`, with about `count` ticks spaced by 1, 2 or 5 times a
+ * power of ten. Equal values get room on both sides.
  * @example axisOf([0.42, 0.58], 0, 100, 4).ticks // [0.4, 0.45, 0.5, 0.55, 0.6]
  */
 export function axisOf(values: readonly number[], from: number, to: number, count = 5): SceneAxis {
@@ -32,7 +32,7 @@ function roundStep(rough: number): number {
   return (found ?? 10) * power;
 }
 
-/** Takes off what floating point leaves behind a round number. */
+/** Removes the floating-point error of a round number. */
 function round(value: number): number {
   return Number(value.toPrecision(12));
 }

@@ -2,7 +2,7 @@ import { FONT_SIZE } from './axes.ts';
 import type { ChartColours } from './colours.ts';
 import { box, line, type Mark, type PathShape, type Scene } from './scene.ts';
 
-/** One bar: what it stands for on its left, its value in words at its end. */
+/** One bar, with its name on the left and its value at the end. */
 interface Bar {
   name: string;
   note: string;
@@ -15,10 +15,10 @@ interface Bar {
 const ROW = 58;
 const THICK = 34;
 const NAMES = 240;
-/** Room for the words at the end of the longest bar. */
+/** Room for the text after the longest bar. */
 const WORDS = 150;
 
-/** Bars of one scale from nought, each with its words beside it, so that no axis and no legend need be read. */
+/** Bars on a common scale from zero, each labelled, so that no axis or legend is needed. */
 export function drawBars(bars: readonly Bar[], colours: ChartColours, width: number): Scene {
   const most = Math.max(...bars.map(({ value }) => value));
   const scale = (width - NAMES - WORDS) / (most > 0 ? most : 1);

@@ -1,9 +1,9 @@
 /**
- * A picture as plain shapes in pixels. The window shows it as SVG whose marks can be followed, a saved file paints the
- * same shapes on a canvas: so both look alike and neither needs the other's fonts.
+ * A picture as plain shapes in pixels. The window shows it as SVG with links, a saved file paints the same shapes
+ * on a canvas: both look alike and neither needs the other's fonts.
  */
 
-/** Fills that can be told apart without colour; their lines are drawn in `ink`. */
+/** Fills that are distinguishable without colour; their lines are drawn in `ink`. */
 export type Pattern = 'hatch' | 'dots' | 'cross';
 
 export interface PathShape {
@@ -32,14 +32,17 @@ export interface TextShape {
 
 export type Shape = PathShape | TextShape;
 
-/** What belongs together: spoken as one, followed as one. */
+/** A group of shapes with one accessible name and one link. */
 export interface Mark {
   shapes: Shape[];
-  /** Where it leads. */
+  /** The link target. */
   link?: string;
-  /** One of many that lead where the table behind leads too: followed by pointer, passed over by the Tab key and the reader. */
+  /**
+   * One of many marks whose link is also in the table: usable by pointer, skipped by the Tab key and screen
+   * readers.
+   */
   quiet?: true;
-  /** What it stands for, shown when pointed at and read aloud. */
+  /** Its meaning, as a tooltip and accessible name. */
   says?: string;
 }
 
@@ -51,7 +54,7 @@ export interface Scene {
 
 const n = (value: number): string => String(Math.round(value * 100) / 100);
 
-/** A box with round corners, as path data; never narrower than nothing. */
+/** A rounded rectangle as path data; never of negative width. */
 export function box(x: number, y: number, width: number, height: number, radius = 0): string {
   const r = Math.max(0, Math.min(radius, width / 2, height / 2));
   const [w, h] = [Math.max(0, width) - 2 * r, Math.max(0, height) - 2 * r];
@@ -62,13 +65,13 @@ export function box(x: number, y: number, width: number, height: number, radius 
   ].join('');
 }
 
-/** A disc about (x, y). */
+/** A disc centred at (x, y). */
 export function disc(x: number, y: number, radius: number): string {
   const r = n(radius);
   return `M${n(x - radius)} ${n(y)}a${r} ${r} 0 1 0 ${n(2 * radius)} 0a${r} ${r} 0 1 0 ${n(-2 * radius)} 0z`;
 }
 
-/** A diamond about (x, y). */
+/** A diamond centred at (x, y). */
 export function diamond(x: number, y: number, r: number): string {
   return `M${n(x)} ${n(y - r)}l${n(r)} ${n(r)}l${n(-r)} ${n(r)}l${n(-r)} ${n(-r)}z`;
 }
@@ -78,7 +81,7 @@ export function line(x1: number, y1: number, x2: number, y2: number): string {
   return `M${n(x1)} ${n(y1)}L${n(x2)} ${n(y2)}`;
 }
 
-/** A ribbon that flows from the left edge (x1, y1, h1 tall) to the right edge (x2, y2, h2 tall) without a corner. */
+/** A smooth ribbon from the left edge (x1, y1, height h1) to the right edge (x2, y2, height h2). */
 export function ribbon(x1: number, y1: number, h1: number, x2: number, y2: number, h2: number): string {
   const middle = n((x1 + x2) / 2);
   return [

@@ -4,10 +4,10 @@ import type { Format } from '../../texts/format.ts';
 import { drawFat } from './fat-drawing.ts';
 import type { ChartStory } from '../story.ts';
 
-/** More marks than this in one picture cannot be told apart. */
+/** More marks in one picture are indistinguishable. */
 const MOST_DRAWN = 40;
 
-/** Fat of each batch: what was wanted, what was planned, what was weighed in, what a test found. */
+/** Fat of each batch: ordered, planned, weighed in, tested. */
 export function fatStory(view: FatReport, format: Format): ChartStory {
   const { batches, counts } = view;
   const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
@@ -52,7 +52,7 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
   };
 }
 
-/** How many batches met their target, and which way the tests lie. */
+/** Number of batches on target, and the bias of the tests. */
 function fatFinding({ batches, aimed, onTarget, gap }: FatCounts, format: Format): string {
   if (batches === 0) return text.noFat;
   return [

@@ -5,24 +5,24 @@ import { FONT_SIZE, nameAxis, percentAxis } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 import type { ChartStory } from '../story.ts';
 
-/** More marks than this in one picture cannot be told apart. */
+/** More marks in one picture are indistinguishable. */
 const MOST_DRAWN = 40;
-/** As many batches as a sentence can name. */
+/** Number of batches that a sentence can name. */
 const MOST_NAMED = 4;
-/** Room on the right for the words of the limits, px. */
+/** Room on the right for the labels of the limits, px. */
 const LABEL_ROOM = 112;
 
-/** A fat test held against what was aimed at. */
+/** A fat test compared with its target. */
 interface Miss {
   id: number;
   name: string;
   target: number;
   tested: number;
-  /** Test less target, as a fraction. */
+  /** Test minus target, as a fraction. */
   off: number;
 }
 
-/** Fat tests against their targets, with the limits within which they vary by chance. */
+/** Fat tests relative to their targets, with control limits. */
 export function controlStory(view: FatReport, format: Format): ChartStory {
   const misses = missesOf(view.batches);
   const drawn = misses.slice(-MOST_DRAWN);
@@ -101,7 +101,7 @@ function drawControl(
       color: colours.muted,
       font,
       padding: 3,
-      // Beside the plot: on it they would hide the newest mark.
+      // Beside the plot: on it they would cover the newest mark.
       xAdjust: LABEL_ROOM,
     },
   });

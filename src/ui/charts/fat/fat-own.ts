@@ -6,7 +6,7 @@ import type { Pattern } from '../drawing/scene.ts';
 import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
 
-/** The animals' own fat, saved and ground, beside the fat that was bought for the same batches. */
+/** The animals' own fat, saved and ground, beside the bought fat of the same batches. */
 export function ownFatStory({ season, saved }: FatReport, format: Format, animalsLink: string): SceneStory {
   const rows = [
     { name: text.savedRow, grams: saved.savedGrams },
@@ -30,7 +30,7 @@ export function ownFatStory({ season, saved }: FatReport, format: Format, animal
     scene: none
       ? null
       : (colours, width) => {
-          // Own and bought fat look as they do among the sources.
+          // The same fills as in the chart of sources.
           const own = (kind: Pattern) => ({ fill: colours.card, pattern: { kind, ink: colours.ink } });
           const fills = [own('hatch'), own('cross'), { fill: colours.fat }];
           const notes = [plural(saved.animals, 'animal', 'animals'), '', ''];

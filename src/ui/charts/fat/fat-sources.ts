@@ -4,7 +4,7 @@ import type { Format } from '../../texts/format.ts';
 import { drawBars } from '../drawing/scene-bars.ts';
 import type { SceneStory } from '../story.ts';
 
-/** What the fat of a season's grinds came from, by weight. */
+/** Sources of the fat in a season's grinds, by weight. */
 export function fatSourcesStory({ season, sources, counts }: FatReport, format: Format): SceneStory {
   const all = sources.reduce((total, { grams }) => total + grams, 0);
   const named = sources.map((one) => ({ ...one, name: one.source === 'own' ? text.own : one.name }));

@@ -10,10 +10,10 @@ const ROW = 56;
 const NAMES = 190;
 const WORDS = 190;
 const FOOT = 48;
-/** On target within this much, as in the count of batches. */
+/** Tolerance around the target, as in the count of batches. */
 const ON_TARGET = 0.01;
 
-/** A row for each species: how far what was weighed in, and what the tests found, lie from the targets. */
+/** A row for each species: deviation of the weighed-in fat and of the tests from the targets. */
 export function drawMisses(
   shown: readonly SpeciesFat[],
   format: Format,

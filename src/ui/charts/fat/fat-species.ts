@@ -4,7 +4,7 @@ import type { Format } from '../../texts/format.ts';
 import { drawMisses, pointsOf } from './fat-species-drawing.ts';
 import { FEW, type SceneStory } from '../story.ts';
 
-/** Each species' batches against their targets, and what fat it took. */
+/** Each species' batches compared with their targets, and the fat used. */
 export function fatSpeciesStory(
   { season, species }: FatReport,
   format: Format,

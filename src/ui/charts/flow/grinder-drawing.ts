@@ -9,7 +9,10 @@ import { box, type Mark, ribbon } from '../drawing/scene.ts';
 const TALL = 84;
 const END = 14;
 
-/** What went into the grinder and what came out, on a scale of its own: meat and fat from the left, packages and loss to the right. */
+/**
+ * Input and output of the grinder on a scale of its own: meat and fat from the left, packages and loss to the
+ * right.
+ */
 export function drawGrinder(
   grinder: PoundsReport['grinder'],
   format: Format,

@@ -13,7 +13,7 @@ const HEIGHT = 332;
 
 type Drawn = Pick<FlowReport, 'days' | 'forecast' | 'places'>;
 
-/** The line of what hung, the places across, and the band of what will hang. */
+/** The line of animals hanging, the capacity, and the forecast band. */
 export function drawHanging(
   { days, forecast, places }: Drawn,
   format: Format,
@@ -63,7 +63,7 @@ function lineMark(days: Drawn['days'], axis: DayAxis, counts: SceneAxis, colours
   };
 }
 
-/** Begins at what hangs now: that is known. */
+/** Starts at the present number, which is known. */
 function bandMark(
   { days, forecast }: Pick<Drawn, 'days' | 'forecast'>,
   axis: DayAxis,

@@ -4,7 +4,7 @@ import type { Format } from '../../texts/format.ts';
 import { drawHanging } from './hanging-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
-/** What hung on each day, and what will. `narrowed` when only some of the season's animals are looked at. */
+/** Animals hanging by day, and the forecast. `narrowed` when the view is filtered. */
 export function hangingStory(view: FlowReport, narrowed: boolean, format: Format): SceneStory {
   const { days, forecast, season } = view;
   const places = narrowed ? null : view.places;
@@ -46,7 +46,7 @@ export function hangingStory(view: FlowReport, narrowed: boolean, format: Format
   };
 }
 
-/** Whether and when the coolers fill, and what that rests on; of a season that is over, how full they got. */
+/** Whether and when the coolers fill, and the basis of the forecast; for a past season, the peak. */
 function hangingFinding(view: FlowReport, format: Format): string {
   if (view.days.length === 0) return text.empty(view.season);
   if (view.pace === null) return pastFinding(view, format);

@@ -11,12 +11,12 @@ import type { SceneStory } from '../story.ts';
 const TOP = 24;
 const FOOT = 190;
 const HEIGHT = 222;
-/** Below this width of a day a number above each bar would run into the next. */
+/** Minimum width of a day for a number above each bar. */
 const ROOM_FOR_COUNT = 22;
-/** With fewer animals a weekday is no habit. Our own choice. */
+/** Below this number of animals a weekday pattern is not reported. Our own choice. */
 const FEWEST_FOR_WEEKDAY = 30;
 
-/** How many animals came on each day. `linkOf` leads to those of a day. */
+/** Intake by day. `linkOf` links to the animals of a day. */
 export function intakeStory(view: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
   const { days } = view;
   const busy = days.filter(({ taken, ready }) => taken > 0 || ready > 0);
@@ -38,7 +38,7 @@ export function intakeStory(view: FlowReport, format: Format, linkOf: (on: strin
   };
 }
 
-/** The busiest day, and the weekday that brings most. */
+/** The busiest day, and the busiest weekday. */
 function intakeFinding({ season, days }: FlowReport, format: Format): string {
   const count = days.reduce((total, { taken }) => total + taken, 0);
   const busiest = days.reduce((most, day) => (day.taken > (most?.taken ?? 0) ? day : most), days[0]);
@@ -62,7 +62,7 @@ function drawIntake(
   colours: ChartColours,
   width: number,
 ): Scene {
-  // The days to come stand empty here, so that this picture and that of the hanging share their days.
+  // The forecast days stay empty here, so that this picture and the hanging chart have the same days.
   const last = forecast.at(-1)?.on ?? days.at(-1)?.on ?? '';
   const axis = dayAxis(days[0]?.on ?? last, last, width);
   const most = Math.max(...days.map(({ taken }) => taken));

@@ -1,7 +1,7 @@
 import type { FlowReport } from '../../../bridge/contract.ts';
 import { flowText as text } from '../../texts/en/season/flow.ts';
 
-/** Animals that took from `least` to `most` days. */
+/** Animals that took `least` to `most` days. */
 export interface WaitBin {
   least: number;
   most: number;
@@ -9,13 +9,13 @@ export interface WaitBin {
   animals: number;
 }
 
-/** More bars than this in one picture cannot be told apart. */
+/** More bars in one picture are indistinguishable. */
 const MOST_BINS = 32;
-/** What took longer than all but a fiftieth stands as one bar: a date mistyped by a year must not flatten the others. */
+/** The longest fiftieth of the waits is one bar, so that a mistyped year does not flatten the others. */
 const USUAL = 0.98;
 const WIDTHS = [1, 2, 7, 14, 28, 91, 364];
 
-/** A bar for each day, or for so many days each that there is room; the last holds what took longer still. */
+/** A bar per day, or per group of days if there are many; the last one collects all longer waits. */
 export function waitBins(waits: FlowReport['waits']): WaitBin[] {
   const [first, last] = [waits[0], waits.at(-1)];
   if (!first || !last) return [];
@@ -39,7 +39,7 @@ export function waitBins(waits: FlowReport['waits']): WaitBin[] {
   });
 }
 
-/** The days that a share `p` of the animals did not exceed, linear between them as everywhere in the house. */
+/** The quantile `p` of the days, with the same linear interpolation as everywhere. */
 export function middleOf(waits: FlowReport['waits'], p: number): number {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const at = (count - 1) * p;
@@ -47,7 +47,7 @@ export function middleOf(waits: FlowReport['waits'], p: number): number {
   return below + (above - below) * (at - Math.floor(at));
 }
 
-/** Days of the animal at a place in the order, the soonest at 0. */
+/** Days of the animal at an index in ascending order. */
 function dayAt(waits: FlowReport['waits'], place: number): number {
   let passed = 0;
   return waits.find(({ animals }) => (passed += animals) > place)?.days ?? 0;

@@ -14,7 +14,7 @@ const SCALE = 34;
 
 type Kind = FlowReport['waitOf'][number];
 
-/** How long each kind of game took. `linkOf` leads to the animals of a kind. */
+/** Waiting time by species. `linkOf` links to the animals of a species. */
 export function waitSpeciesStory(
   view: FlowReport,
   format: Format,
@@ -46,7 +46,7 @@ export function waitSpeciesStory(
   };
 }
 
-/** The slowest and the soonest of the kinds with enough animals to say so. */
+/** The slowest and the fastest species with enough animals. */
 function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => string): string {
   const shown = kinds.filter(({ spread }) => spread.n >= FEW);
   const order = (shown.length > 0 ? shown : kinds).toSorted((a, b) => b.spread.median - a.spread.median);

@@ -14,12 +14,12 @@ const HEIGHT = 272;
 const LEFT = 44;
 const RIGHT = 12;
 const WIDEST = 56;
-/** What a number of days needs below its bar. */
+/** Width of the label below a bar. */
 const LABEL = 34;
-/** Longer than this many times the middle is long. Our own choice. */
+/** A wait above this multiple of the median is long. Our own choice. */
 const LONG = 2;
 
-/** How many animals took how many days. `linkOf` leads to those that took so long. */
+/** Animals by days of waiting. `linkOf` links to the animals of a bar. */
 export function waitsStory(
   view: FlowReport,
   format: Format,
@@ -44,7 +44,7 @@ export function waitsStory(
   };
 }
 
-/** The middle half of the days, and how many took long. */
+/** The interquartile range of the days, and the number of long waits. */
 function waitsFinding(waits: FlowReport['waits'], format: Format): string {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const only = waits[0];
@@ -86,7 +86,7 @@ function drawWaits(
       { ...print, x: LEFT, y: FOOT + 46, text: text.waitsTitle },
     ],
   };
-  // The last bar may hold many days, so it is always named.
+  // The last bar may cover many days, so it is always labelled.
   const last = bins.length - 1;
   const labelled = (i: number): boolean => i === last || (i % every === 0 && last - i >= every);
   const bars = bins.map(({ least, most, label, animals }, i): Mark => {

@@ -1,10 +1,10 @@
-/** What a service's figures say, in sentences. */
+/** A service's figures in sentences. */
 import type { CostingView, Measured, ServiceAnswer, SpeciesMargin } from '../../../bridge/contract.ts';
 import { GRAMS_PER } from '../../../core/values/units.ts';
 import { costsText as text } from '../../texts/en/costs.ts';
 import type { Format } from '../../texts/format.ts';
 
-/** What is taken for a finished unit, fat charges counted in; null where nothing is known. */
+/** The fee per finished unit, fat charges included; null if unknown. */
 export function feeOf({ fee }: ServiceAnswer): number | null {
   return fee && fee.service + fee.fat;
 }
@@ -23,7 +23,7 @@ export function finding(answer: ServiceAnswer, format: Format): string {
     : text.left(name, cost, taken, format.unit, format.share(answer.margin, 0));
 }
 
-/** One figure that the cost rests on, with where it comes from. */
+/** One figure behind the cost, with its origin. */
 export function restsOn(code: ServiceAnswer['code'], measured: Measured, format: Format): string {
   const words = text.figure[code === 'cutting' ? 'cutting' : 'grinding'][measured.figure];
   const from = measured.from > 0 ? text.middle[measured.of](measured.from) : text.assumed;
@@ -37,12 +37,12 @@ function valueOf({ figure, value }: Measured, format: Format): string {
   return format.share(value, value < 0.1 ? 1 : 0);
 }
 
-/** What is left of what a kind of game brought, as a fraction of it; null where it brought nothing. */
+/** Margin of a species as a fraction of its income; null without income. */
 export function leftShare({ incomeMinor, cost }: SpeciesMargin): number | null {
   return incomeMinor > 0 ? (incomeMinor - cost) / incomeMinor : null;
 }
 
-/** Which kind of game leaves most of what it brings, and which least. Empty where none brought anything. */
+/** The species with the highest and the lowest margin. Empty without income. */
 export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): string {
   const known = rows.flatMap((row) => {
     const share = leftShare(row);
@@ -57,7 +57,7 @@ export function speciesFinding(rows: readonly SpeciesMargin[], format: Format): 
     : text.speciesBest(best.name, written(best.share), worst.name, written(worst.share));
 }
 
-/** What the season's bought fat had cost, against what was charged for fat. */
+/** Cost of the season's bought fat, compared with the fat charges. */
 export function fatFinding(
   { usedGrams, unpricedGrams, cost, chargedMinor }: CostingView['fat'],
   { weighs, mass, money }: Pick<Format, 'weighs' | 'mass' | 'money'>,
@@ -70,7 +70,7 @@ export function fatFinding(
   return weighs(unpricedGrams) ? `${said} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : said;
 }
 
-/** How far outside of a range: '$5.00 over', '1.20 lb under', 'within'. */
+/** Distance from a range: '$5.00 over', '1.20 lb under', 'within'. */
 export function offText(off: number, write: (amount: number) => string): string {
   if (off === 0) return text.within;
   return off > 0 ? text.over(write(off)) : text.under(write(-off));

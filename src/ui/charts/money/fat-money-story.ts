@@ -13,7 +13,7 @@ const AMOUNTS = 110;
 const ROW = 52;
 const BAR = 32;
 
-/** What the ground bought fat had cost, against what was charged for fat. */
+/** Cost of the bought fat that was ground, compared with the fat charges. */
 export function fatMoneyStory({ season, fat }: CostingView, format: Format, link: string): SceneStory {
   const rows = [
     { name: text.fatCost, minor: fat.cost },

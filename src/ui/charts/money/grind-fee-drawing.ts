@@ -13,7 +13,7 @@ const TAKE = 40;
 const COST = 128;
 const HEIGHT = 246;
 const LINES = { top: TAKE - 16, bottom: COST + BAR + 34 };
-/** About the width of a letter, to know what fits into a piece of a bar. */
+/** Approximate width of a character, to decide what fits into a segment. */
 const LETTER = 8;
 
 interface Piece {
@@ -23,7 +23,7 @@ interface Piece {
   ink: string;
 }
 
-/** Two bars on one scale, each in its parts, with the fees at which nothing and at which enough is left. */
+/** Two stacked bars on one scale, with the break-even fee and the wanted fee. */
 export function drawFee(
   { fee, parts, cost, breakEven, wanted }: ServiceAnswer,
   share: string,
@@ -78,7 +78,7 @@ function saidParts(pieces: readonly Piece[], format: Format): string {
   return pieces.map(({ name, amount }) => `${name} ${format.money(amount)}`).join(', ');
 }
 
-/** Pieces side by side; a name stands in its piece where it fits, else below it where there is room. */
+/** Segments side by side; a name is inside its segment if it fits, else below it if there is room. */
 function stacked(pieces: readonly Piece[], y: number, unit: number): Shape[] {
   let x = NAMES;
   return pieces.flatMap(({ name, amount, fill, ink }) => {
@@ -95,7 +95,7 @@ function stacked(pieces: readonly Piece[], y: number, unit: number): Shape[] {
   });
 }
 
-/** One fee across both bars; its words stand above, or below for the fee that is wanted, and never beyond the edge. */
+/** One fee as a line across both bars; its label is above, or below for the wanted fee, and never beyond the edge. */
 function feeLine(x: number, words: string, below: boolean, width: number, colours: ChartColours): Mark {
   const right = x + words.length * LETTER > width;
   return {
@@ -124,7 +124,7 @@ function plain(fill: string): (d: string) => PathShape {
   return (d) => ({ kind: 'path', d, fill });
 }
 
-/** Parts of a cost, told apart without colour. */
+/** Parts of a cost, distinguishable without colour. */
 function partFill(part: PartName, colours: ChartColours): (d: string) => PathShape {
   const edge = { kind: 'path' as const, stroke: colours.steel, strokeWidth: 1 };
   return (d) =>

@@ -7,7 +7,7 @@ import type { Format } from '../../texts/format.ts';
 import { drawFee } from './grind-fee-drawing.ts';
 import type { SceneStory } from '../story.ts';
 
-/** What grinding takes for a finished pound, against what that costs. Null where grinding is not known. */
+/** The grinding fee per finished pound, compared with its cost. Null without data on grinding. */
 export function grindFeeStory(view: CostingView, format: Format, link: string): SceneStory | null {
   const answer = view.services.find(({ code }) => code === 'grinding');
   if (!answer) return null;

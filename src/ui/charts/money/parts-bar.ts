@@ -4,8 +4,8 @@ export type PartName = keyof ServiceAnswer['parts'];
 export const PARTS: readonly PartName[] = ['wages', 'overhead', 'packaging', 'fat'];
 
 /**
- * Where the parts of a cost lie on a bar from 0 to `width`, end to end, and where the fee is; the scale ends a little
- * past the greater of cost and fee. Parts that cost nothing are left out.
+ * Positions of the parts of a cost, end to end, and of the fee on a bar from 0 to `width`; the scale ends a little
+ * beyond the greater of cost and fee. Zero parts are left out.
  * @example placeParts({ wages: 30, overhead: 10, packaging: 10, fat: 0 }, 100, 110).fee // 100
  */
 export function placeParts(

@@ -5,9 +5,7 @@ import type { Format } from '../../texts/format.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { drawPairs, type PairRow } from '../drawing/pair-bars.ts';
 
-/**
- * What each kind of game was billed and cost; `only` narrows it to one, named `onlyName`. `linkOf` leads to its animals.
- */
+/** Billed amount and cost by species; `only` limits it to one, named `onlyName`. `linkOf` links to its animals. */
 export function speciesMoneyStory(
   view: CostingView,
   format: Format,
@@ -49,7 +47,7 @@ export function speciesMoneyStory(
   };
 }
 
-/** The kinds that leave most and least, of those with enough animals; the others are named. */
+/** The species with the highest and lowest margin, among those with enough animals; the others are named. */
 function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
   const shown = rows.filter(({ animals }) => animals >= FEW);
   const few = rows.filter(({ animals }) => animals < FEW);

@@ -7,13 +7,13 @@ import type { SceneStory } from '../story.ts';
 interface Work {
   code: IncomeCode;
   billed: number;
-  /** Null for what is charged without any work or goods of the kinds that are counted. */
+  /** Null for charges without work or goods of the counted kinds. */
   cost: number | null;
 }
 
 const ORDER: readonly IncomeCode[] = ['cutting', 'grinding', 'products', 'fat', 'extras', 'whole'];
 
-/** What was billed for each service, and what it cost. */
+/** Billed amount and cost by service. */
 export function workMoneyStory(view: CostingView, format: Format, link: string): SceneStory {
   const works = worksOf(view);
   return {
@@ -53,7 +53,7 @@ function worksOf({ income, workCost }: CostingView): Work[] {
   })).filter(({ billed, cost }) => billed !== 0 || (cost ?? 0) > 0);
 }
 
-/** What all of it left, which service left most, and which did not pay. */
+/** The total margin, the service with the highest margin, and those at a loss. */
 function workFinding(works: readonly Work[], format: Format): string {
   const billed = works.reduce((total, work) => total + work.billed, 0);
   const cost = works.reduce((total, work) => total + (work.cost ?? 0), 0);

@@ -4,7 +4,7 @@ import type { Fate } from '../drawing/part-paint.ts';
 
 type Known = Pick<PoundsReport, 'damageUnknown'>;
 
-/** What an end is called. Where damage of some animals is unknown, it lies in what would else be shrink alone. */
+/** The name of a fate. Unknown damage of some animals is included in what is otherwise shrink alone. */
 export function fateName(view: Known, fate: Fate): string {
   return isMixed(view, fate) ? text.shrinkAndUnweighed : text.fates[fate];
 }

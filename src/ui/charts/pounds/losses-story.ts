@@ -12,10 +12,10 @@ import type { SceneStory } from '../story.ts';
 
 const ROW = 46;
 const NAMES = 190;
-/** Room for weight, share and money behind the longest bar. */
+/** Room for weight, share and money after the longest bar. */
 const WORDS = 250;
 
-/** What did not go home, greatest first, in weight and in money. */
+/** Losses, largest first, in weight and in money. */
 export function lossesStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
   const { losses, minorPerKg } = view;
   const money = (minor: number | null): string => (minor === null ? '' : format.money(minor));
@@ -50,7 +50,7 @@ function moneyPer(minorPerKg: number, format: Format): string {
   return text.perUnit(format.money(Math.round(minorPerKg * kilograms)), format.unit);
 }
 
-/** How much was lost, and the most of what a shop can do something about. */
+/** The total loss, and the largest one that a shop can influence. */
 function lossesFinding(view: PoundsReport, format: Format): string {
   const { n, baseGrams, losses } = view;
   if (n === 0 || losses.length === 0) return text.noLoss;

@@ -13,10 +13,10 @@ const BAR = 26;
 const END = 14;
 const TOP = 62;
 const TALL = 380;
-/** How the grinder's picture is as tall as it needs to be. */
+/** Height of the grinder's picture. */
 const GRINDER = 190;
 
-/** From the hook to what became of it, stream by stream; below at the right what went through the grinder. */
+/** Streams from the hook to each fate; at the bottom right the grinder's input and output. */
 export function drawPounds(
   view: PoundsReport,
   format: Format,
@@ -53,12 +53,12 @@ export function drawPounds(
   };
 }
 
-/** Base line of what is said of an overweight: below the streams that leave the foot of the bar. */
+/** Baseline of the text on excess weight: below the streams at the foot of the bar. */
 function beyondAt({ top, tall }: { top: number; tall: number }): number {
   return top + tall + 84;
 }
 
-/** The bar of the hanging weight with its weight above, and below it what was weighed beyond it. */
+/** The bar of the hanging weight with its weight above, and the excess weight below. */
 function headings(
   view: PoundsReport,
   { base, over }: PoundsLayout,
@@ -133,7 +133,7 @@ function streamMark(
   };
 }
 
-/** Where a stream enters what goes home: below those before it. */
+/** Where a stream joins the take-home: below those before it. */
 function homeTop(fate: Fate, { streams, home }: PoundsLayout): number {
   const before = streams.slice(
     0,

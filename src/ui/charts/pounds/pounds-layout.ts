@@ -1,7 +1,7 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { type Fate, HOME, LOST } from '../drawing/part-paint.ts';
 
-/** One stream from the hook to its end: where it leaves the bar, and the slot where it ends. */
+/** One stream from the hook to its fate: its slice of the bar, and its slot at the end. */
 export interface Stream {
   fate: Fate;
   grams: number;
@@ -13,21 +13,21 @@ export interface Stream {
 
 export interface PoundsLayout {
   streams: Stream[];
-  /** The bar of the hanging weight, and what was weighed beyond it. */
+  /** The bar of the hanging weight, and the excess weight. */
   base: { top: number; tall: number };
   over: { top: number; tall: number } | null;
-  /** Where what goes home ends. */
+  /** The end of the take-home. */
   home: { grams: number; top: number; tall: number };
   bottom: number;
 }
 
-/** Two lines of print fit beside a stream's end, however thin it is. */
+/** Two lines of text fit beside a stream's end, however thin it is. */
 const SLOT = 44;
 const GAP = 8;
-/** Between what goes home and what does not. */
+/** Gap between take-home and losses. */
 const BREAK = 26;
 
-/** Grams of each fate; what is nothing is left out. */
+/** Grams of each fate; zeros are left out. */
 export function fatesOf(view: PoundsReport): Map<Fate, number> {
   const parts = new Map<Fate, number>(view.parts.map(({ part, grams }) => [part, grams]));
   parts.set('shrink', view.shrinkGrams).set('unexplained', view.unexplainedGrams);
@@ -40,8 +40,8 @@ export function fatesOf(view: PoundsReport): Map<Fate, number> {
 }
 
 /**
- * Lays the streams out between `top` and as far down as they need: the bar is `tall` pixels for all that was weighed,
- * and every end has room for its name, so that ends stand apart where the slices of the bar touch.
+ * Lays out the streams from `top` down: the bar is `tall` pixels for all weighed parts, and every end has room for
+ * its name, so that ends are separated where the slices of the bar touch.
  */
 export function layPounds(view: PoundsReport, top: number, tall: number): PoundsLayout {
   const fates = fatesOf(view);

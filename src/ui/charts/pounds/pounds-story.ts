@@ -7,7 +7,7 @@ import type { Fate } from '../drawing/part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
 import { fatesOf, isHome } from './pounds-layout.ts';
 
-/** From the hook to every end: the one picture of where the weight went. `linkOf` leads to the animals of an end. */
+/** Where the hanging weight went. `linkOf` links to the animals of a fate. */
 export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: Fate) => string): SceneStory {
   const fates = [...fatesOf(view)];
   const share = (grams: number): number => grams / view.baseGrams;
@@ -34,12 +34,12 @@ export function poundsStory(view: PoundsReport, format: Format, linkOf: (fate: F
   };
 }
 
-/** Said wherever shrink is shown of animals whose damage nobody knows. */
+/** Added wherever shrink includes unknown damage. */
 export function unweighedNote({ damageUnknown }: Pick<PoundsReport, 'damageUnknown'>): string[] {
   return damageUnknown > 0 ? [text.damageUnknown(damageUnknown)] : [];
 }
 
-/** How much went home, what took most of the rest, and what nothing explains. */
+/** The take-home, the largest loss, and the unexplained rest. */
 export function poundsFinding(view: PoundsReport, format: Format): string {
   if (view.n === 0) return text.none(view.others);
   const fates = [...fatesOf(view)];

@@ -1,10 +1,10 @@
-/** The band of what was expected, and where single animals lie in it. */
+/** The predictive band, and the position of single animals in it. */
 import type { PredictionPath, Range } from '../../../bridge/contract.ts';
 
 type Steps = PredictionPath['steps'];
 export type Point = PredictionPath['points'][number];
 
-/** What was expected just before an animal came: the last step with only animals before it. */
+/** The prediction just before an animal: the last step that includes only earlier animals. */
 export function bandBefore(steps: PredictionPath['steps'], { nth }: Pick<Point, 'nth'>): Range {
   return steps.findLast(({ n }) => n < nth) ?? { low: 0, mean: 0, high: 1 };
 }
@@ -13,7 +13,10 @@ export function isInside({ share }: Point, { low, high }: Range): boolean {
   return low <= share && share <= high;
 }
 
-/** Shares that the drawing has room for: the band and its own width again on both sides, so that one odd animal does not press it flat. */
+/**
+ * The range of shares that is drawn: the band plus its own width on both sides, so that one outlier does not
+ * flatten it.
+ */
 export function roomFor(steps: Steps): { low: number; high: number; holds: (share: number) => boolean } {
   const widest = Math.max(...steps.map(({ low, high }) => high - low));
   const low = Math.max(0, Math.min(...steps.map((step) => step.low)) - widest);

@@ -12,7 +12,7 @@ const [LEFT, RIGHT, FOOT, HEAD] = [64, 16, 50, 8];
 
 type Steps = PredictionPath['steps'];
 
-/** The band of what was expected as a funnel along the season's animals, each of them a dot on it. */
+/** The predictive band along the season's animals, each as a point. */
 export function drawPath({ name, steps, points }: PredictionPath, format: Format, colours: ChartColours, width: number): Scene {
   const room = roomFor(steps);
   const kept = points.map(({ share }) => Math.min(room.high, Math.max(room.low, share)));
@@ -69,7 +69,7 @@ function ground(
   }; // prettier-ignore
 }
 
-/** Filled between low and high, with its mean, and dashed on where the first one would have stayed. */
+/** Filled between low and high, with its mean, and the initial band continued as dashed lines. */
 function band(steps: Steps, x: (n: number) => number, y: SceneAxis, colours: ChartColours): Mark {
   const [first, last] = [steps[0], steps.at(-1)];
   if (!first || !last) return { shapes: [] };

@@ -5,10 +5,10 @@ import { bandBefore, isInside, roomFor, type Point } from './belief-band.ts';
 import { drawPath } from './belief-path-drawing.ts';
 import { FEW, type SceneStory } from '../story.ts';
 
-/** Ends of two bands this near are the same to a shop: a tenth of a point. */
+/** Bands whose ends differ by less than this count as equal: a tenth of a point. */
 const SAME = 0.001;
 
-/** How the shop's belief about one species narrowed as its animals were finished, and what each of them gave. */
+/** How the prediction for one species narrowed during the season, and its animals. */
 export function pathStory(
   path: PredictionPath,
   asked: { season: number; filtered: boolean },

@@ -5,7 +5,7 @@ import { FONT_SIZE, percentAxis } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 import type { ChartStory } from '../story.ts';
 
-/** A species with what was expected before its season's animals and after them. */
+/** A species with its predictions before and after the season's animals. */
 interface Species {
   name: string;
   n: number;
@@ -13,7 +13,7 @@ interface Species {
   believed: Range;
 }
 
-/** What the next quote expects of each species, before the season's animals and after them. */
+/** The prediction for the next quote by species, before and after the season's animals. */
 export function beliefStory(view: CheckReport, format: Format): ChartStory {
   const shown = view.paths.flatMap(endsOf);
   return {
@@ -61,7 +61,7 @@ function endsOf({ name, steps }: PredictionPath): Species[] {
   return prior && believed ? [{ name, n: believed.n, prior, believed }] : [];
 }
 
-/** Tells of the species that was cut most: what is expected after its animals, and what was before the first of them. */
+/** Describes the most frequent species: its prediction before and after the season's animals. */
 function beliefFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;

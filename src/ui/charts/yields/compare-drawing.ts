@@ -9,10 +9,10 @@ import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 
 const ROW = 74;
 const HEAD = 44;
-/** Empty edges, so that no print at an end of an axis is cut off. */
+/** Margins for labels at the ends of an axis. */
 const EDGE = 48;
 
-/** Both groups over one axis, and below them the difference over an axis with its nought. */
+/** Both groups on one axis, and below them the difference on an axis with its zero. */
 export function drawCompare(
   view: ComparisonReport,
   names: GroupNames,
@@ -43,7 +43,7 @@ export function drawCompare(
   };
 }
 
-/** One standard deviation to both sides; nothing that is measured here can be below nought. */
+/** One standard deviation on both sides; no measure here can be negative. */
 function endsOf({ mean, sd }: ComparedGroup): number[] {
   return mean === null ? [] : [Math.max(0, mean - (sd ?? 0)), mean + (sd ?? 0)];
 }

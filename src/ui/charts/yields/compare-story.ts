@@ -5,7 +5,7 @@ import { drawCompare } from './compare-drawing.ts';
 import { compareFinding, type GroupNames, measureWriter } from './compare-words.ts';
 import type { SceneStory } from '../story.ts';
 
-/** Two groups of animals by one measure, and the difference of their means with its range. */
+/** Two groups of animals by one measure, and the difference of their means with its confidence interval. */
 export function compareStory(
   view: ComparisonReport,
   names: GroupNames,

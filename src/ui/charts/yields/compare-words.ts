@@ -7,7 +7,7 @@ export interface GroupNames {
   b: string;
 }
 
-/** Writes what a measure counts: as it is, and as a difference. */
+/** Formats a measure: its value, and a difference. */
 export function measureWriter(
   by: CompareBy,
   format: Format,
@@ -26,7 +26,7 @@ export function measureWriter(
   }
 }
 
-/** What the two groups say: which gave more, or that they may as well be the same, and how much to trust it. */
+/** The result of the comparison: which group has more, or that they are indistinguishable, and its reliability. */
 export function compareFinding(view: ComparisonReport, names: GroupNames, format: Format): string {
   const { a, b, difference, fewest, inBoth, by } = view;
   if (inBoth > 0 && inBoth === a.n && inBoth === b.n) return text.equal;

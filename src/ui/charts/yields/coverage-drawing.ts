@@ -10,10 +10,10 @@ const NAMES = 190;
 const WORDS = 150;
 const FOOT = 48;
 const TICKS = [0, 0.2, 0.4, 0.6, 0.8, 1];
-/** What the ranges of quotes promise. */
+/** Nominal coverage of a quote's range. */
 const PROMISED = 0.8;
 
-/** A row for each species: the share of quotes that held as a mark, over the band of honest shares. */
+/** A row for each species: the share of correct quotes as a mark, over the band expected for valid ranges. */
 export function drawCoverage(
   rows: readonly Cover[],
   format: Format,

@@ -5,7 +5,7 @@ import { biasWords, type Cover } from './cover.ts';
 import { drawCoverage } from './coverage-drawing.ts';
 import { FEW, type SceneStory } from '../story.ts';
 
-/** How often quotes held, species by species, beside how often honest ones would. */
+/** Share of correct quotes by species, beside the share expected for valid ranges. */
 export function coverageStory(
   { season, species, all }: CheckReport,
   format: Format,

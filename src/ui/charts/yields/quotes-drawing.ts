@@ -4,7 +4,7 @@ import type { Format } from '../../texts/format.ts';
 import { nameAxis, percentAxis, rowAxis } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 
-/** A row for each quote: its range as a line about 100 %, and what came of it. */
+/** A row for each quote: its range as a line around 100 %, and the observed value. */
 export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours, format: Format) {
   const at = ({ quotedGrams }: CheckedQuote, grams: number) => grams / quotedGrams.mean;
   const marks = (which: (one: CheckedQuote) => string | number) => drawn.map(which);
@@ -70,7 +70,7 @@ export function drawQuotes(drawn: readonly CheckedQuote[], colours: ChartColours
   };
 }
 
-/** Whether what went home lies within what was quoted. */
+/** Whether the take-home lies within the quoted range. */
 function holds({ takeHomeGrams, quotedGrams: { low, high } }: CheckedQuote): boolean {
   return low <= takeHomeGrams && takeHomeGrams <= high;
 }

@@ -4,10 +4,10 @@ import type { Format } from '../../texts/format.ts';
 import { drawQuotes } from './quotes-drawing.ts';
 import type { ChartStory } from '../story.ts';
 
-/** More rows than this in one picture cannot be told apart. */
+/** More rows in one picture are indistinguishable. */
 const MOST_DRAWN = 40;
 
-/** The shop's own quotes, each against what came of its animal. */
+/** The shop's quotes, each compared with its animal. */
 export function quotesStory({ season, quotes: kept, all }: CheckReport, format: Format): ChartStory {
   const drawn = kept.slice(-MOST_DRAWN);
   return {
@@ -49,7 +49,7 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
   };
 }
 
-/** How many held against how many should, which way they lean, and how many misses were a weight told wrong. */
+/** Observed and expected number of correct quotes, their bias, and misses due to a wrong weight. */
 function quotesFinding({ n, held, honest, bias, toldWrong }: CheckReport['all'], format: Format): string {
   if (bias === null) return text.noQuotes;
   return [

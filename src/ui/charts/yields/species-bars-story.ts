@@ -16,10 +16,10 @@ const ORDER: readonly BarPart[] = [...HOME, ...LOST];
 const ROW = 52;
 const NAMES = 170;
 const LEGEND_LINE = 26;
-/** A letter with its share, a share alone, a letter alone fit into a piece from so many pixels on. */
+/** Minimum segment widths in pixels for a letter with its share, and for a letter alone. */
 const [BOTH_FIT, LETTER_FITS] = [62, 22];
 
-/** The same ends of each kind of game as bars of one length. */
+/** The same fates by species as bars of equal length. */
 export function speciesBarsStory(
   view: PoundsReport,
   format: Format,
@@ -134,7 +134,7 @@ function drawBars(
   };
 }
 
-/** Words on a piece; where a pattern would run through them they stand on a plate. */
+/** A label on a segment; on a pattern it has a background. */
 function plate(part: BarPart, x: number, y: number, words: string, colours: ChartColours): Mark['shapes'] {
   const print = {
     kind: 'text' as const,
@@ -153,7 +153,7 @@ function plate(part: BarPart, x: number, y: number, words: string, colours: Char
   ];
 }
 
-/** Letters and fills of the pieces, in their order, as many to a line as fit; and how tall the lines are. */
+/** Legend of the segments, in their order, as many per line as fit; and its height. */
 function legend(
   view: PoundsReport,
   present: readonly BarPart[],

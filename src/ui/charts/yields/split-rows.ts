@@ -3,10 +3,10 @@ import { filterText } from '../../texts/en/season/frame.ts';
 import { yieldsText as text } from '../../texts/en/season/yields.ts';
 import { wordFor, words } from '../../texts/en/common.ts';
 
-/** One row of boxes: what its animals have in common, how their take-home lies, how to find them. */
+/** One row of boxes: the common property of its animals, the distribution of their take-home, and a link to them. */
 export interface SplitRow {
   label: string;
-  /** The same within a sentence. */
+  /** The label within a sentence. */
   said: string;
   spread: DistributionSummary;
   filter: SeasonFilter;
@@ -27,7 +27,7 @@ const WORDS: Readonly<Record<SplitBy, Readonly<Record<string, string>>>> = {
   cutter: {},
 };
 
-/** The rows of a species parted one way, those with most animals first. */
+/** The rows of a species by one split, most animals first. */
 function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
   return splits[by]
     .toSorted((a, b) => b.spread.n - a.spread.n)
@@ -42,7 +42,7 @@ function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
     });
 }
 
-/** All species parted one way: a group for each. */
+/** All species by one split: a group for each. */
 export function groupsOfSplit(species: readonly SpeciesYield[], by: SplitBy): SplitGroup[] {
   return species
     .toSorted((a, b) => (b.spread?.n ?? 0) - (a.spread?.n ?? 0))
@@ -50,7 +50,7 @@ export function groupsOfSplit(species: readonly SpeciesYield[], by: SplitBy): Sp
     .filter(({ rows }) => rows.length > 0);
 }
 
-/** One species parted every way that parts it: a group for each way. */
+/** One species by every split: a group for each. */
 export function groupsOfSpecies(species: SpeciesYield): SplitGroup[] {
   return SPLITS.map((by) => ({ title: text.split[by], rows: splitRows(species, by) })).filter(
     ({ rows }) => rows.length > 1,

@@ -8,19 +8,19 @@ import { box, disc, line, type Mark, type Scene, type Shape } from '../drawing/s
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
 
-/** How much room rows, heads, names, and the words behind the boxes have. */
+/** Sizes of rows, headings, names, and the texts after the boxes. */
 export interface SplitSizes {
   row: number;
   head: number;
   names: number;
   words: number;
-  /** From the middle to the count, within the words. */
+  /** Distance from the median to the count, within the text. */
   count: number;
   ticks: number;
-  /** Where there is little room, boxes alone tell more than boxes made small by the one wild animal. */
+  /** With little room, boxes without whiskers are clearer than boxes flattened by one outlier. */
   whiskers: boolean;
 }
-/** On the screen, where a row is chosen with a gloved finger, and on half a sheet of paper. */
+/** On screen, where a row is touched with a gloved finger, and on half a sheet of paper. */
 export const WIDE: SplitSizes = {
   row: 44,
   head: 34,
@@ -40,10 +40,10 @@ export const NARROW: SplitSizes = {
   whiskers: false,
 };
 const AXIS = 26;
-/** A share needs so many pixels of an axis to itself. */
+/** Minimum distance of axis labels in pixels. */
 const TICK = 46;
 
-/** Groups under their heads, a box for each row on one scale, the middle and the count in print beside it. */
+/** Groups under their headings, a box per row on a common scale, with median and count as text. */
 export function drawSplits(
   groups: readonly SplitGroup[],
   format: Format,
@@ -81,7 +81,7 @@ export function drawSplits(
   return { width, height: y, marks: [grid(axis, y, format, colours), ...marks] };
 }
 
-/** Lines at the round shares; where they stand too close for print, only some are named. */
+/** Grid lines at round shares; if they are close together, only some are labelled. */
 function grid(axis: SceneAxis, bottom: number, format: Format, colours: ChartColours): Mark {
   const [first = 0, second = 1] = axis.ticks;
   const named = Math.max(1, Math.ceil(TICK / (axis.at(second) - axis.at(first))));
@@ -114,7 +114,7 @@ function rowMark(
     says: `${label}: ${format.share(spread.median)}, ${count}`,
     link: linkOf(filter),
     shapes: [
-      // The whole row can be chosen, not only its thin lines.
+      // The whole row is a link, not only its thin lines.
       { kind: 'path', d: box(0, y + 1, width, sizes.row - 2, 6), fill: colours.card, opacity: 0.01 },
       { ...print, x: 12, text: label },
       ...(enough ? boxShapes(spread, middle, sizes, axis, colours) : []),

@@ -5,7 +5,7 @@ import { FEW, type SceneStory } from '../story.ts';
 import type { SplitGroup, SplitRow } from './split-rows.ts';
 import { drawSplits, type SplitSizes, WIDE } from './splits-drawing.ts';
 
-/** Take-home of groups of animals as boxes under each other. */
+/** Take-home of groups of animals as boxes below each other. */
 export function splitsStory(
   groups: readonly SplitGroup[],
   format: Format,
@@ -46,7 +46,7 @@ export function splitsStory(
   };
 }
 
-/** The widest gap between two groups of one kind that have enough animals to be held against each other. */
+/** The largest difference between two groups of one split that have enough animals. */
 export function splitFinding(groups: readonly SplitGroup[], format: Format): string {
   const gaps = groups.flatMap(({ title, rows }) => {
     const enough = rows

@@ -7,13 +7,13 @@ import { FEW } from '../story.ts';
 import { box, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 
-/** A panel holds so many seasons side by side; older ones are in the table. */
+/** Maximum seasons side by side in a panel; older ones are in the table. */
 const MOST_SEASONS = 8;
 const PANEL = { least: 205, most: 560, tall: 248, head: 46, foot: 46, scale: 46, gap: 26 };
 /** Height of the name above a panel. */
 const NAME = 24;
 const BAR = 22;
-/** A season's share must not run into that of the next. */
+/** Minimum width per season, so that shares do not overlap. */
 const SEASON = 42;
 
 interface Place {
@@ -22,7 +22,7 @@ interface Place {
   width: number;
 }
 
-/** A small picture for each species, on a scale of its own: a season is held against others of the same species. */
+/** A small picture for each species, on its own scale, because seasons are compared within a species. */
 export function drawTrend(
   shown: readonly SpeciesYield[],
   season: number,
@@ -35,7 +35,7 @@ export function drawTrend(
   const least = Math.max(PANEL.least, PANEL.scale + most * SEASON);
   const columns = Math.max(1, Math.min(shown.length, Math.floor((width + PANEL.gap) / (least + PANEL.gap))));
   const wide = Math.min(PANEL.most, (width - (columns - 1) * PANEL.gap) / columns);
-  // A single species is named around the picture already.
+  // A single species is already named around the picture.
   const unnamed = shown.length === 1 ? NAME : 0;
   const marks = shown.flatMap((species, i) => {
     const place = {
@@ -142,7 +142,7 @@ function seasonMarks(
       says: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew(one.n)}`,
       link: linkOf(code, one.season),
       shapes: [
-        // The whole column can be chosen.
+        // The whole column is a link.
         {
           kind: 'path' as const,
           d: box(middle - step / 2, y + PANEL.head - 16, step, PANEL.tall - PANEL.head + 16),

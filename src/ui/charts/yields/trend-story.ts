@@ -5,7 +5,7 @@ import { FEW, type SceneStory } from '../story.ts';
 import { drawTrend } from './trend-drawing.ts';
 import { publishedNotes, publishedSources } from './yield-by-species.ts';
 
-/** Take-home of each species, season by season. `linkOf` leads to the animals of a species in a season. */
+/** Take-home of each species by season. `linkOf` links to the animals of a species in a season. */
 export function trendStory(
   view: YieldsReport,
   format: Format,
@@ -42,7 +42,7 @@ export function trendStory(
 
 const countOf = ({ seasons }: SpeciesYield): number => seasons.reduce((total, { n }) => total + n, 0);
 
-/** The two commonest species that this season can be held against an earlier one with. */
+/** The two most frequent species that can be compared with an earlier season. */
 function trendFinding(shown: readonly SpeciesYield[], season: number, format: Format): string {
   if (new Set(shown.flatMap(({ seasons }) => seasons.map((one) => one.season))).size < 2)
     return text.trendOne;

@@ -6,8 +6,8 @@ import { FEW, type PlotStory } from '../story.ts';
 import { dotsOf, drawYield } from './yield-drawing.ts';
 
 /**
- * Take-home as a share of hanging weight: one dot for each animal, a box for each species, published ranges.
- * `linkOf` leads to the animals of a species.
+ * Take-home as a share of hanging weight: a point per animal, a box per species, published ranges. `linkOf` links
+ * to the animals of a species.
  */
 export function yieldStory(
   view: YieldsReport,
@@ -63,7 +63,7 @@ export function yieldStory(
 const countOf = ({ spread }: SpeciesYield): number => spread?.n ?? 0;
 const middleOf = ({ spread }: SpeciesYield): number => spread?.median ?? 0;
 
-/** What there is to see: the species with most animals against its published range, then the two ends. */
+/** The species with most animals compared with its published range, then the highest and lowest species. */
 function yieldFinding(shown: readonly SpeciesYield[], format: Format): string {
   const count = shown.reduce((total, species) => total + countOf(species), 0);
   const main = shown.toSorted((a, b) => countOf(b) - countOf(a))[0];
@@ -92,7 +92,7 @@ function against({ published }: SpeciesYield, middle: number, format: Format): s
   return middle > published.high ? text.above(range) : text.inside(range);
 }
 
-/** How the published ranges are drawn, where there is one, and which species have none. */
+/** How the published ranges are drawn, if any, and which species have none. */
 export function publishedNotes(shown: readonly SpeciesYield[], key: string): string[] {
   const without = shown.filter(({ published }) => published === null).map(({ name }) => name);
   return [
@@ -101,7 +101,7 @@ export function publishedNotes(shown: readonly SpeciesYield[], key: string): str
   ];
 }
 
-/** Each source once, with the species that it stands for. */
+/** Each source once, with its species. */
 export function publishedSources(shown: readonly SpeciesYield[]): string[] {
   const cited = shown.flatMap(({ name, published }) =>
     published ? [{ name, source: words.graded(published) }] : [],

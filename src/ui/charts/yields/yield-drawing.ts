@@ -8,22 +8,22 @@ import { FEW } from '../story.ts';
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Where the `index`-th of several marks stands across its row, from −0.5 to 0.5: multiples of the golden section,
- * which spread marks evenly and the same way each time (no randomness, so a saved picture never changes).
+ * Position of the `index`-th of several marks across its row, from −0.5 to 0.5: multiples of the golden section,
+ * which spread marks evenly and deterministically, so a saved picture never changes.
  * @example spread(0) // 0
  */
 export function spread(index: number): number {
   return ((index * GOLDEN + 0.5) % 1) - 0.5;
 }
 
-/** A dot for each animal, beside the others of its species. */
+/** A point for each animal, spread across the row of its species. */
 export function dotsOf(shown: readonly SpeciesYield[]) {
   return shown.flatMap((species, row) =>
     species.points.map((point, i) => ({ x: point.share, y: row + spread(i) * 0.6, point })),
   );
 }
 
-/** From the lowest to the highest of what is drawn, to the next twentieth: shares of 50 % need no axis from zero. */
+/** The range of the drawn values, rounded to the next twentieth: shares near 50 % need no axis from zero. */
 function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
   const all = shown.flatMap(({ points, published }) => [
     ...points.map(({ share }) => share),
@@ -35,14 +35,14 @@ function span(shown: readonly SpeciesYield[]): { min: number; max: number } {
   };
 }
 
-/** The box of a species with enough animals for quarters, as the drawing library takes it. */
+/** The box of a species with enough animals, in the chart library's format. */
 function boxOf({ spread: of }: SpeciesYield) {
   if (!of || of.n < FEW) return [];
   const { low, q1, median, q3, high } = of;
   return { min: low, whiskerMin: low, q1, median, q3, whiskerMax: high, max: high, outliers: [], items: [] };
 }
 
-/** Boxes and dots of each species over its published band. */
+/** Boxes and points of each species over its published band. */
 export function drawYield(shown: readonly SpeciesYield[], colours: ChartColours, format: Format) {
   const dots = dotsOf(shown);
   const band = (species: SpeciesYield, row: number) =>
