@@ -11,6 +11,7 @@ import * as coolers from './coolers/coolers.ts';
 import * as costing from './costing/costing.ts';
 import { trustClock } from './session/clock.ts';
 import { dispose } from './animals/dispose.ts';
+import { getDropOff } from './animals/drop-off.ts';
 import * as fat from './grinder/fat.ts';
 import * as fatCount from './grinder/fat-count.ts';
 import { getNeeds } from './grinder/fat-needs.ts';
@@ -92,6 +93,7 @@ export const procedures = {
   'animals.setDetail': animals.setDetail,
   'animals.edit': edit,
   'animals.getHistory': getHistory,
+  'animals.getDropOff': getDropOff,
   'animals.saveOrders': animals.saveOrders,
   'animals.getLastOrders': getLastOrders,
   'animals.hang': coolers.hang,

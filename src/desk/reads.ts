@@ -53,6 +53,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   ),
   'animals.find': reads('hook', 'hunter'),
   'animals.getHistory': readsOfAnimal(['animal', 'money'], 'hunter', 'cooler', 'grind', 'trail'),
+  'animals.getDropOff': readsOfAnimal(['animal', 'money'], 'price', 'grind', 'fat', 'quote', 'finished'),
   'animals.getLastOrders': reads('hook', 'order', 'hunter'),
   'grinder.get': reads('animal', 'grind', 'fat', 'hunter'),
   'grinder.getBatch': reads('animal', 'grind', 'fat', 'hunter', 'fat test'),

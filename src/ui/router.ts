@@ -52,6 +52,18 @@ export const routes: readonly RouteRecordRaw[] = [
     component: () => import('./bill/BillPage.vue'),
     props: true,
   },
+  {
+    path: '/receipt/:ticket',
+    meta: { place: 'intake' },
+    component: () => import('./receipt/DropOffPage.vue'),
+    props: true,
+  },
+  {
+    path: '/receipt/:ticket/:id',
+    meta: { place: 'pickup' },
+    component: () => import('./receipt/ReceiptPage.vue'),
+    props: true,
+  },
   { path: '/quote', meta: { place: 'quote' }, component: () => import('./quote/QuotePage.vue') },
   {
     path: '/quote/:id/paper',

@@ -31,6 +31,7 @@ async function questionsOf(shop: BusyShop): Promise<Question[]> {
     ['animals.find', { text: '26' }],
     ['animals.getHistory', { id: done }],
     ['animals.getHistory', { id: cutting }],
+    ['animals.getDropOff', { animalId: cutting }],
     ['animals.getLastOrders', { hunterId: 1, species: 'elk' }],
     ['grinder.get', {}],
     ['grinder.getBatch', { id: batchId }],

@@ -15,6 +15,8 @@ export interface Subjects {
   packed: string;
   /** Billed and gone home. */
   billed: string;
+  /** A payment of the billed one. */
+  payment: number;
   /** A batch on the grinder, pooled of several animals. */
   batch: number;
   /** A batch that is ground and packed. */
@@ -108,7 +110,10 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   const ground = recent[0];
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
+  const billed = await ticketOf('animal that went home', ({ stage }) => stage === 'released');
+  const { payments } = await desk('bills.get', { animalId: pages.get(billed)?.id ?? 0 });
   return {
+    payment: payments[0]?.id ?? 0,
     suspect: await ticketOf(
       'doubted animal',
       ({ balance, detail, stage }) =>
@@ -128,7 +133,7 @@ export async function subjectsOf(address: string): Promise<Subjects> {
     ground: ground.id,
     quote: quote.id,
     packed: packed.ticket,
-    billed: await ticketOf('animal that went home', ({ stage }) => stage === 'released'),
+    billed,
   };
 }
 
@@ -202,6 +207,8 @@ export const PLACES: readonly Place[] = [
     act: press('Dispose of it'),
     sees: /When|stays in the book|record book keeps it/,
   },
+  { name: 'drop-off receipt', at: (of) => `/receipt/${of.plain}`, sees: /Bring this receipt/ },
+  { name: 'receipt', at: (of) => `/receipt/${of.billed}/${of.payment}`, sees: /Print receipt/ },
   { name: 'tag', at: (of) => `/label/tag/${of.plain}`, sees: /Shown as large as printed/ },
   { name: 'labels of an animal', at: (of) => `/label/animal/${of.billed}`, sees: /A package weighs/ },
   { name: 'grinder with a plan', at: () => '/grinder', act: planOne, sees: /Start this batch/ },

@@ -6,6 +6,8 @@ export interface PaymentRecord {
   bill_id: number | null;
   kind: 'deposit' | 'payment' | 'refund';
   method: string;
+  /** What tells it apart, such as the number of a check; may be empty. */
+  reference: string;
   amount_minor: number;
   currency: string;
   paid_on: string;
@@ -20,6 +22,7 @@ interface NewPayment {
   billId: number | null;
   kind: PaymentRecord['kind'];
   method: string;
+  reference: string;
   amountMinor: number;
   currency: string;
   paidOn: string;
@@ -35,8 +38,8 @@ interface OpenAccount {
 /** Money taken and given back: written once, voided by another row. */
 export function paymentRecords(db: Db) {
   const insert = db.prepare(
-    `INSERT INTO payment (animal_id, bill_id, kind, method, amount_minor, currency, paid_on, at, by)
-     VALUES (@animalId, @billId, @kind, @method, @amountMinor, @currency, @paidOn, @at, @by)`,
+    `INSERT INTO payment (animal_id, bill_id, kind, method, reference, amount_minor, currency, paid_on, at, by)
+     VALUES (@animalId, @billId, @kind, @method, @reference, @amountMinor, @currency, @paidOn, @at, @by)`,
   );
   const columns = 'p.*, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
   const from = 'FROM payment p LEFT JOIN payment_void v ON v.payment_id = p.id';

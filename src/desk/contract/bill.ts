@@ -42,6 +42,8 @@ export interface PaymentRow {
   id: number;
   kind: 'deposit' | 'payment' | 'refund';
   method: string;
+  /** The number of a check, or what else tells it apart; may be empty. */
+  reference: string;
   amountMinor: number;
   currency: string;
   paidOn: string;

@@ -10,6 +10,7 @@ export type * from './fat.ts';
 export type * from './backup.ts';
 export type * from './bill.ts';
 export type * from './costing.ts';
+export type * from './drop-off.ts';
 export type * from './grinder.ts';
 export type * from './instructions.ts';
 export type * from './weighing.ts';

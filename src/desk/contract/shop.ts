@@ -7,6 +7,17 @@ import type { ProductKind } from '../../trade/product.ts';
 
 export interface ShopSettings {
   shopName: string;
+  /** The letterhead; each may be empty. */
+  shopAddress: string;
+  shopPhone: string;
+  shopLicense: string;
+  shopTaxNumber: string;
+  /** Small print of bills, quotes and receipts, as plain text. */
+  terms: string;
+  /** Small print of the drop-off receipt: storage, pickup deadline, deposit. */
+  dropOffTerms: string;
+  /** How hunters pay, in the order that they are offered. `cash` is always among them: it is what the till counts. */
+  paymentMethods: string[];
   unit: 'lb' | 'kg';
   /** Scale step in the shop's unit, e.g. 0.02. */
   step: number;

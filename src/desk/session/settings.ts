@@ -13,9 +13,24 @@ const days = v.pipe(
   v.maxValue(120, 'days.range'),
 );
 
+/** A page of small print, in letters. */
+const MAX_TERMS = 3000;
+const MAX_PAYMENT_METHODS = 9;
+
 /** Schemas of the settings. */
 export const settingSchemas = {
   shopName: needed(120),
+  shopAddress: text(300),
+  shopPhone: text(60),
+  shopLicense: text(60),
+  shopTaxNumber: text(60),
+  terms: text(MAX_TERMS),
+  dropOffTerms: text(MAX_TERMS),
+  paymentMethods: v.pipe(
+    listOf(needed(40), MAX_PAYMENT_METHODS),
+    v.check((methods) => methods.includes('cash'), 'method.cash'),
+    v.check((methods) => new Set(methods).size === methods.length, 'method.twice'),
+  ),
   unit: v.picklist(['lb', 'kg'], 'choice.unit'),
   step: v.picklist([0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1], 'choice.step'),
   currency: v.pipe(
@@ -84,6 +99,13 @@ const RETENTION_YEARS = 3;
 
 const DEFAULTS: ShopSettings = {
   shopName: '',
+  shopAddress: '',
+  shopPhone: '',
+  shopLicense: '',
+  shopTaxNumber: '',
+  terms: '',
+  dropOffTerms: '',
+  paymentMethods: ['cash', 'check', 'card', 'transfer', 'other'],
   unit: 'lb',
   step: 0.05,
   currency: 'USD',

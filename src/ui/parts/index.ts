@@ -12,7 +12,7 @@
  *   <DataTable :columns :rows :row-key caption showCaption? rowClass?> slots: cell-KEY { row }
  *   <Dialog v-model:open title wide? @opened>   <Tabs v-model label :tabs="{ value, label }[]"> the open panel
  *    <Empty title text?> slot: actions   <Flag kind="attention|calm">   <Kbd keys>
- *   <Paper from day title> a printed sheet
+ *   <Paper day title terms?> a printed sheet with the letterhead
  *   <MassText :grams places?>   <MoneyText :minor>   <RangeText :low :high kind="mass|share|money" places?>
  *   toast(text, undo?)   readingIn(typed, unit)
  *

@@ -1,8 +1,11 @@
 import type { ShopSettings } from '../../bridge/contract.ts';
 
-/** Have a card of their own, that of the record book. */
-const OF_THE_RECORD = ['recordSet', 'recordFields', 'retentionYears', 'lateDays'] as const;
-type RecordSetting = (typeof OF_THE_RECORD)[number];
+/** Settings that other cards of the page edit: the record book's, and the letterhead's. */
+const ELSEWHERE = [
+  'recordSet', 'recordFields', 'retentionYears', 'lateDays', 'shopAddress', 'shopPhone', 'shopLicense', 'shopTaxNumber',
+  'terms', 'dropOffTerms', 'paymentMethods',
+] as const; // prettier-ignore
+type SettingElsewhere = (typeof ELSEWHERE)[number];
 
 /** Settings as they stand in the fields. */
 interface TypedSettings extends Omit<
@@ -13,7 +16,7 @@ interface TypedSettings extends Omit<
   | 'quoteValidDays'
   | 'pickupLimitDays'
   | 'detailEvery'
-  | RecordSetting
+  | SettingElsewhere
 > {
   readyDays: string;
   limitDays: string;
@@ -40,9 +43,9 @@ export function typeSettings(stored: ShopSettings): TypedSettings {
     detailEvery,
     ...rest
   } = stored;
-  const shown = Object.entries(rest).filter(([key]) => !OF_THE_RECORD.some((one) => one === key));
+  const shown = Object.entries(rest).filter(([key]) => !ELSEWHERE.some((one) => one === key));
   return {
-    ...(Object.fromEntries(shown) as Omit<typeof rest, RecordSetting>),
+    ...(Object.fromEntries(shown) as Omit<typeof rest, SettingElsewhere>),
     readyDays: String(hangingReadyDays),
     limitDays: String(hangingLimitDays),
     cooler: stored.unit === 'lb' ? String(Math.round((coolerLimitC * 9) / 5 + 32)) : String(coolerLimitC),

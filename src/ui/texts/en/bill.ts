@@ -78,6 +78,10 @@ export const billText = {
   kinds: { payment: 'Payment', deposit: 'Deposit', refund: 'Money back' },
   method: 'How',
   methods: { cash: 'Cash', card: 'Card', check: 'Check', transfer: 'Transfer', other: 'Other' },
+  reference: 'Reference',
+  checkNumber: 'Check number',
+  receipt: 'Receipt',
+  receiptOf: (amount: string) => `Receipt for ${amount}`,
   save: 'Keep',
   saved: (kind: string, amount: string) => `${kind}: ${amount}.`,
   saveAnyway: 'Keep it all the same',
@@ -91,6 +95,20 @@ export const billText = {
   species: 'Animal',
   shop: 'From',
 } as const;
+
+/** A payment method as people call it; one that the shop added is called as it was typed. */
+export function methodName(method: string): string {
+  return Object.entries(billText.methods).find(([code]) => code === method)?.[1] ?? method;
+}
+
+/** The code of a payment method that was typed: `Cash` is `cash`, a new one stays as typed. */
+export function methodCode(typed: string): string {
+  const name = typed.trim();
+  return (
+    Object.entries(billText.methods).find(([, known]) => known.toLowerCase() === name.toLowerCase())?.[0] ??
+    name
+  );
+}
 
 /** How much of it, as it stands in the line. @example amountOf({ basis: 'hanging', quantity: 84.5, unit: 'lb', … }) // '84.50 lb' */
 export function amountOf(line: Pick<BillLineRow, 'basis' | 'quantity' | 'unit'>, format: Format): string {

@@ -33,4 +33,6 @@ export const choiceWording: Readonly<Record<string, Wording>> = {
   'price.not-named': () => 'This price needs to know for what: pick the product, the fat or the extra.',
   'price.amount-or-rate': () => 'A price line is either an amount or a percentage. Fill in one of the two.',
   'price.negative': () => 'A deposit or a smallest charge cannot be below zero. Leave out the minus.',
+  'method.cash': () => 'Cash must be among the payment methods: the till counts it. Add it to the list.',
+  'method.twice': () => 'A payment method stands in the list twice. Take one of them out.',
 };

@@ -1,0 +1,52 @@
+import type { AnimalPage, DropOff } from '../../bridge/contract.ts';
+import { methodName } from '../texts/en/bill.ts';
+import { sexWord, words } from '../texts/en/common.ts';
+import { receiptText as text } from '../texts/en/receipt.ts';
+import { inCurrency, type Format } from '../texts/format.ts';
+import { piecesText } from '../texts/pieces.ts';
+
+/** A line of the receipt: what it is, and what is known of it. */
+type Fact = readonly [name: string, said: string];
+
+/** Who brought what, when, and how much it weighed; what nobody entered is left out. */
+export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
+  const { receivedGrams, hangingGrams } = page.weights;
+  const pieces = piecesText(page.parts, page.species.primals);
+  const facts: Fact[] = [
+    [text.hunter, [page.hunter.name, page.hunter.address, page.hunter.phone].filter(Boolean).join(', ')],
+    [text.deliverer, page.deliverer.name],
+    [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
+    [text.brought, [words.broughtAs[page.brought], pieces].filter(Boolean).join(': ')],
+    [text.tag, page.tag],
+    [text.huntingLicense, page.licence],
+    [text.received, format.longDay(page.receivedOn)],
+    [text.weight, receivedGrams === null ? '' : format.mass(receivedGrams)],
+    [text.hanging, hangingGrams === null ? '' : format.mass(hangingGrams)],
+    [text.promised, page.promisedOn ? format.longDay(page.promisedOn) : ''],
+  ];
+  return facts.filter(([, said]) => said !== '');
+}
+
+/** The expected price, and each deposit or payment with how it was paid. */
+export function moneyFacts({ quote, payments, currency }: DropOff, format: Format): Fact[] {
+  const paid = payments.map(({ kind, amountMinor, method, reference, paidOn }): string =>
+    text.paidBy(
+      format.money(kind === 'refund' ? -amountMinor : amountMinor, currency),
+      methodName(method),
+      reference,
+      format.day(paidOn),
+    ),
+  );
+  return [
+    [
+      text.expected,
+      quote
+        ? text.expectedOf(
+            inCurrency(format, quote.currency).moneyRange(quote.lowMinor, quote.highMinor),
+            quote.name,
+          )
+        : text.notQuoted,
+    ],
+    [text.money, paid.length > 0 ? paid.join('; ') : text.noDeposit],
+  ];
+}
