@@ -16,6 +16,7 @@ import { hunterRecords } from './records/hunters.ts';
 import { ownSpeciesRecords } from './records/own-species.ts';
 import { partNoneRecords } from './records/part-none.ts';
 import { checkBuilt, closeBook, openBook } from './file/open.ts';
+import { openBalances } from './records/money/open-balances.ts';
 import { paymentRecords } from './records/payments.ts';
 import { priceRecords } from './records/prices.ts';
 import { productRecords } from './records/products.ts';
@@ -35,6 +36,7 @@ import { removedDetails } from './privacy/remove-details.ts';
 import { seasonSummaries } from './sums/season-summaries.ts';
 import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';
+import { tillRecords } from './records/money/till.ts';
 import { templateRecords } from './records/templates.ts';
 import { affectedNoteRecords } from './records/results/affected-notes.ts';
 import { testResultRecords } from './records/results/test-results.ts';
@@ -77,6 +79,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     quotes: quoteRecords(db),
     bills: billRecords(db),
     payments: paymentRecords(db),
+    till: tillRecords(db),
+    openBalances: openBalances(db),
     callNotes: callNoteRecords(db),
     counts: rowCounts(db),
     records: recordBook(db),

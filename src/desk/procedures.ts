@@ -46,6 +46,9 @@ import * as partNone from './weighing/part-none.ts';
 import * as table from './weighing/table.ts';
 import * as exports from './export/export.ts';
 import * as templates from './shelf/templates.ts';
+import * as journal from './till/export-journal.ts';
+import * as owed from './till/owed.ts';
+import * as till from './till/till.ts';
 import { testResult } from './animals/test-results.ts';
 import { tryPrices } from './costing/try-prices.ts';
 
@@ -139,6 +142,15 @@ export const procedures = {
   'bills.void': bills.void,
   'bills.pay': bills.pay,
   'bills.voidPayment': bills.voidPayment,
+
+  'till.get': till.get,
+  'till.setFloat': till.setFloat,
+  'till.close': till.close,
+  'till.void': till.void,
+  'till.listOwed': owed.listOwed,
+  'till.getStatement': owed.getStatement,
+  'till.saveReminder': owed.saveReminder,
+  'till.exportJournal': journal.exportJournal,
 
   'prices.get': prices.get,
   'prices.save': prices.save,

@@ -1,4 +1,5 @@
 /** For every call that writes, a shop that is ready for it and an input that it takes: for tests of all of them. */
+import { addDays } from '../../src/core/values/dates.ts';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
 import { bringIn, handOver, lookAt } from './import/bring-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
@@ -60,6 +61,14 @@ const priced = async (shop: FreshDesk): Promise<number> => {
 };
 
 const template = () => ({ name: newName('All ground'), carcass: null });
+
+/** The newest day that is not closed yet, counted and signed. */
+const openTill = async (shop: FreshDesk): Promise<CallInput<'till.close'>> => {
+  let till = await shop.call('till.get', {});
+  while (till.closing) till = await shop.call('till.get', { day: addDays(till.day, -1) });
+  const { day, currency, expectedMinor } = till;
+  return { day, currency, expectedMinor, counted: { total: '0' }, note: 'counted', by: 'MK' };
+};
 
 export const TRIED: Partial<Record<CallName, Prepare>> = {
   'shop.setUp': () => ['shop.setUp', { shopName: 'Another name', unit: 'kg' }],
@@ -208,6 +217,17 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     'bills.pay',
     { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' },
   ],
+  'till.setFloat': () => ['till.setFloat', { typed: '150' }],
+  'till.close': async (shop) => ['till.close', await openTill(shop)],
+  'till.void': async (shop) => {
+    const { id } = await shop.call('till.close', await openTill(shop));
+    return ['till.void', { id, reason: 'counted wrong' }];
+  },
+  'till.saveReminder': async (shop) => {
+    const animalId = await priced(shop);
+    await shop.call('bills.create', { animalId, confirmed: true });
+    return ['till.saveReminder', { animalId, text: 'Reminder by phone' }];
+  },
   'bills.voidPayment': async (shop) => {
     const paid = { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' } as const;
     const { id } = await shop.call('bills.pay', paid);

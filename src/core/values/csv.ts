@@ -25,6 +25,11 @@ export function csvLine(row: readonly Cell[]): string {
   return `${row.map(field).join(',')}\r\n`;
 }
 
+/** A text with an apostrophe before each formula that a spreadsheet would run. @example shielded('=1+1') // "'=1+1" */
+export function shielded(value: string): string {
+  return value.replace(FORMULA, "'");
+}
+
 /**
  * Restores a cell's original text: removes one apostrophe in front of each formula. @example asTyped("'=1+1") //
  * '=1+1'
@@ -36,6 +41,6 @@ export function asTyped(cell: string): string {
 function field(value: Cell): string {
   if (value === null) return '';
   if (typeof value === 'number') return String(value);
-  const safe = value.replace(FORMULA, "'");
+  const safe = shielded(value);
   return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -19,4 +19,5 @@ export type * from './record.ts';
 export type * from './shelf.ts';
 export type * from './season.ts';
 export type * from './shop.ts';
+export type * from './till.ts';
 export type * from './words.ts';

@@ -1,6 +1,7 @@
-import type { CallOutput } from '../../bridge/contract.ts';
+import type { CallOutput, OpenAnimal } from '../../bridge/contract.ts';
 import type { Format } from '../texts/format.ts';
 import { pickupText as text } from '../texts/en/pickup.ts';
+import { tillText } from '../texts/en/till.ts';
 import { plural } from '../texts/plural.ts';
 
 export type Ready = CallOutput<'pickup.get'>[number];
@@ -26,6 +27,33 @@ export function messageTo(
     text.greeting(animal.hunter),
     `${text.isReady(animal.speciesName.toLowerCase(), animal.ticket, shop.shopName)}${packed}`,
     animal.billed ? due : text.billAtCounter,
+    shop.pickupMessage,
+  ]
+    .filter(Boolean)
+    .join('\n');
+}
+
+/**
+ * What to write to a hunter who owes for an animal: of one that is ready, that it is and what is due; of one that went
+ * home or is not ready, which bill is open, since when, and what is due.
+ * @example // 'Hello Dana Whitlock,\nthe bill of Sun, Nov 1 for your elk, ticket 26-0001, at Cold Creek Locker is still open.\nStill to pay: …'
+ */
+export function reminderTo(
+  hunter: string,
+  animal: OpenAnimal,
+  shop: { shopName: string; pickupMessage: string },
+  format: Format,
+): string {
+  if (animal.stage === 'ready') return messageTo({ ...animal, hunter, billed: true }, shop, format);
+  return [
+    text.greeting(hunter),
+    tillText.openSince(
+      animal.speciesName.toLowerCase(),
+      animal.ticket,
+      shop.shopName,
+      format.day(animal.billedOn),
+    ),
+    text.toPay(format.money(animal.dueMinor, animal.currency)),
     shop.pickupMessage,
   ]
     .filter(Boolean)

@@ -16,7 +16,7 @@ export function dropOffFacts(page: AnimalPage, format: Format): Fact[] {
     [text.hunter, [page.hunter.name, page.hunter.address, page.hunter.phone].filter(Boolean).join(', ')],
     [text.deliverer, page.deliverer.name],
     [text.animal, `${page.species.name}, ${sexWord(page.species.words, page.sex, page.age)}`],
-    [text.brought, [words.broughtAs[page.brought], pieces].filter(Boolean).join(': ')],
+    [text.brought, [words.brought[page.brought], pieces].filter(Boolean).join(': ')],
     [text.tag, page.tag],
     [text.huntingLicense, page.licence],
     [text.received, format.longDay(page.receivedOn)],

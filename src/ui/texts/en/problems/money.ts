@@ -50,4 +50,20 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'note.not-ready': (p) => `Ticket ${p.ticket} does not wait at Pick-up, so no call about it is kept there.`,
   'hours.range': () => 'Hours are a number from 0 to 500. Type them again.',
   'choice.payment': () => 'Pick whether it is a deposit, a payment or money given back.',
+  'till.future': () => 'A till is of today or of a day before. Pick another day.',
+  'till.closed': (p) =>
+    `The till of ${p.day} is closed (closing ${p.number}). Void that closing first, or enter it in the next till.`,
+  'till.float': () => 'An opening float cannot be below zero. Leave out the minus.',
+  'till.count': () => 'Cash counted cannot be below zero. Count the drawer again.',
+  'till.count-missing': () =>
+    'Nothing was counted. Type the total of the drawer, or how many there are of each note and coin.',
+  'till.note': (p, format) =>
+    `The drawer is ${format.money(Math.abs(Number(p.overMinor)), String(p.currency))} ${Number(p.overMinor) > 0 ? 'over' : 'short'}. Add a note that says why, or what you looked at.`,
+  'till.changed': (p, format) =>
+    `Something was entered meanwhile: now ${moneyIn(p, 'expectedMinor', format)} should be in the drawer. Look at the payments again, then close the day.`,
+  'till.initials': () => 'A till is closed by somebody. Pick your initials at the top of the window first.',
+  'till.unknown': () => 'This closing is not in the book. Open the day again.',
+  'till.voided': (p) => `Closing ${p.number} is void already.`,
+  'reminder.settled': (p) => `Nothing is open for ticket ${p.ticket}. Look at its bill again.`,
+  'journal.span': () => 'The first day is after the last. Swap them, or pick other days.',
 };

@@ -1,0 +1,88 @@
+import type { Db } from '../../file/db.ts';
+import type { PaymentRecord } from '../payments.ts';
+
+/** A bill or a payment, or its void, in a span of time. */
+export interface JournalDocument {
+  what: 'bill' | PaymentRecord['kind'];
+  /** The day of the document; null for a void, which has the day of its moment. */
+  date: string | null;
+  id: number;
+  number: number;
+  hunter: string;
+  ticket: string;
+  currency: string;
+  /** Of a payment; 0 for a bill. */
+  minor: number;
+  method: string;
+  reference: string;
+  /** Why it was voided; null for the document itself. */
+  reason: string | null;
+  at: string;
+}
+
+export interface JournalLine {
+  code: string;
+  label: string;
+  amount_minor: number;
+  tax_minor: number;
+  /** Of the price line; null where the line is of lines with several rates, or no line of the price book. */
+  tax_rate: number | null;
+}
+
+/** A span: days for what has a day of its own, moments for what has only a moment. */
+interface Span {
+  fromDay: string;
+  toDay: string;
+  from: string;
+  until: string;
+}
+
+export interface BalanceRecord {
+  currency: string;
+  minor: number;
+}
+
+const WHOSE = (table: string, hunter: string): string =>
+  `JOIN animal a ON a.id = ${table}.animal_id JOIN hunter h ON h.id = ${hunter}`;
+const BILL = `'bill' AS what, b.billed_on AS date, b.id, b.number, h.name AS hunter, a.ticket, b.currency, 0 AS minor,
+  '' AS method, '' AS reference`;
+const PAYMENT = `p.kind AS what, p.paid_on AS date, p.id, p.id AS number, h.name AS hunter, a.ticket, p.currency,
+  iif(p.kind = 'refund', -p.amount_minor, p.amount_minor) AS minor, p.method, p.reference`;
+const BILL_OF = WHOSE('b', 'a.hunter_id');
+const PAYMENT_OF = WHOSE('p', 'coalesce(p.hunter_id, a.hunter_id)');
+
+/** The money of a span of time, document by document: what was billed and paid, and what was voided in it. */
+export function journalRecords(db: Db) {
+  const documents = db.prepare<Span, JournalDocument>(
+    `SELECT ${BILL}, NULL AS reason, b.at FROM bill b ${BILL_OF} WHERE b.billed_on BETWEEN @fromDay AND @toDay
+     UNION ALL
+     SELECT ${PAYMENT}, NULL AS reason, p.at FROM payment p ${PAYMENT_OF} WHERE p.paid_on BETWEEN @fromDay AND @toDay
+     UNION ALL
+     SELECT ${BILL.replace('b.billed_on', 'NULL')}, v.reason, v.at
+     FROM bill_void v JOIN bill b ON b.id = v.bill_id ${BILL_OF} WHERE v.at >= @from AND v.at < @until
+     UNION ALL
+     SELECT ${PAYMENT.replace('p.paid_on', 'NULL')}, v.reason, v.at
+     FROM payment_void v JOIN payment p ON p.id = v.payment_id ${PAYMENT_OF} WHERE v.at >= @from AND v.at < @until`,
+  );
+  const lines = db.prepare<[number], JournalLine>(
+    `SELECT l.code, l.label, l.amount_minor, l.tax_minor,
+       iif(l.basis = 'percent', NULL, (SELECT r.tax_rate FROM price_line r
+         WHERE r.price_book_id = b.price_book_id AND r.code = l.code LIMIT 1)) AS tax_rate
+     FROM bill_line l JOIN bill b ON b.id = l.bill_id WHERE l.bill_id = ? ORDER BY l.position`,
+  );
+  const balance = db.prepare<{ day: string; until: string }, BalanceRecord>(
+    `SELECT currency, CAST(total(minor) AS INTEGER) AS minor FROM (
+       SELECT currency, total_minor AS minor FROM bill WHERE billed_on < @day
+       UNION ALL SELECT b.currency, -b.total_minor FROM bill_void v JOIN bill b ON b.id = v.bill_id WHERE v.at < @until
+       UNION ALL SELECT currency, iif(kind = 'refund', amount_minor, -amount_minor) FROM payment WHERE paid_on < @day
+       UNION ALL SELECT p.currency, iif(p.kind = 'refund', -p.amount_minor, p.amount_minor)
+         FROM payment_void v JOIN payment p ON p.id = v.payment_id WHERE v.at < @until
+     ) GROUP BY currency ORDER BY currency`,
+  );
+  return {
+    documents: (span: Span) => documents.all(span),
+    lines: (billId: number) => lines.all(billId),
+    /** What was billed less what was paid before a day, and the moment at which it begins, by currency. */
+    balanceBefore: (day: string, until: string) => balance.all({ day, until }),
+  };
+}

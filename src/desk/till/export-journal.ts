@@ -1,0 +1,137 @@
+import { stringify } from 'csv-stringify/sync';
+import * as v from 'valibot';
+import type { Db } from '../../book/file/db.ts';
+import { journalRecords } from '../../book/records/money/journal.ts';
+import { addDays } from '../../core/values/dates.ts';
+import { shielded } from '../../core/values/csv.ts';
+import { ProblemError } from '../contract/problem.ts';
+import { writeExport, writeText } from '../export/outbox.ts';
+import { date } from '../input/input.ts';
+import { localDate } from '../input/local-date.ts';
+import { read } from '../session/procedure.ts';
+import type { Session } from '../session/session.ts';
+import { startOf } from './day-entries.ts';
+import { JOURNAL_COLUMNS, SUMMARY_COLUMNS, layoutText } from './journal-layout.ts';
+import { decimalText, journalRows, type JournalRow } from './journal-rows.ts';
+import { monthSummary } from './month-summary.ts';
+
+/** A spreadsheet knows by it that the letters are UTF-8. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/**
+ * Packs the accountant's file for a span of days: the journal line by line, its monthly summary, or what their columns
+ * mean. The pieces are fetched with `export.getPiece`. @throws ProblemError `export.busy`, `journal.span`
+ */
+export const exportJournal = read(
+  v.object({ what: v.picklist(['journal', 'summary', 'layout'], 'choice.take-out'), from: date, to: date }),
+  async (session, { what, from, to }) => {
+    if (from > to) throw new ProblemError('invalid', 'journal.span', { field: 'to', with: { from, to } });
+    const text = {
+      journal: (db: Db) => journalText(session, db, from, to),
+      summary: (db: Db) => summaryText(session, db, from, to),
+      layout: () => [layoutText()],
+    }[what];
+    const packed = await writeExport(session, (path, db) => writeText(path, text(db)));
+    const name = { journal: 'journal', summary: 'monthly-summary', layout: 'journal-layout' }[what];
+    return { ...packed, name: what === 'layout' ? `${name}.txt` : `${name}-${from}-${to}.csv` };
+  },
+);
+
+function* journalText(session: Session, db: Db, from: string, to: string): Generator<string> {
+  yield BYTE_ORDER_MARK + csv([JOURNAL_COLUMNS.map(({ name }) => name)]);
+  for (const month of monthsOf(from, to))
+    for (const row of rowsOf(session, db, month)) {
+      const money = (minor: number): string => decimalText(minor, row.currency);
+      const billed = row.type.startsWith('bill');
+      yield csv([
+        [
+          row.date,
+          row.type,
+          row.number,
+          row.hunter,
+          row.ticket,
+          row.description,
+          billed ? money(row.netMinor) : '',
+          row.taxRate ?? '',
+          billed ? money(row.taxMinor) : '',
+          billed ? '' : money(row.paymentMinor),
+          row.method,
+          row.currency,
+        ],
+      ]);
+    }
+}
+
+function* summaryText(session: Session, db: Db, from: string, to: string): Generator<string> {
+  yield BYTE_ORDER_MARK + csv([SUMMARY_COLUMNS.map(({ name }) => name)]);
+  const opened = journalRecords(db).balanceBefore(from, startOf(session, from));
+  let balance = new Map(opened.map(({ currency, minor }) => [currency, minor]));
+  for (const month of monthsOf(from, to)) {
+    const summary = monthSummary([...rowsOf(session, db, month)], balance);
+    balance = summary.balance;
+    yield csv(
+      summary.rows.map((row) => {
+        const money = (minor: number): string => decimalText(minor, row.currency);
+        const billed = ['service', 'tax', 'voided bills'].includes(row.section);
+        return [
+          month.from.slice(0, 7),
+          row.section,
+          row.item,
+          billed ? money(row.netMinor) : '',
+          billed ? money(row.taxMinor) : '',
+          money(row.amountMinor),
+          row.currency,
+        ];
+      }),
+    );
+  }
+}
+
+/** In the order of the days; of one day in the order of entry. */
+function* rowsOf(session: Session, db: Db, { from, to }: Month): Generator<JournalRow> {
+  const records = journalRecords(db);
+  const span = {
+    fromDay: from,
+    toDay: to,
+    from: startOf(session, from),
+    until: startOf(session, addDays(to, 1)),
+  };
+  const dated = records
+    .documents(span)
+    .map((one) => ({ one, day: one.date ?? localDate(new Date(one.at), session.settings.zone) }));
+  dated.sort((a, b) => order(a.day, b.day) || order(a.one.at, b.one.at));
+  for (const { one, day } of dated)
+    yield* journalRows(one, day, one.what === 'bill' ? records.lines(one.id) : []);
+}
+
+const order = (a: string, b: string): number => (a < b ? -1 : Number(a > b));
+
+interface Month {
+  from: string;
+  to: string;
+}
+
+/** The months of a span, the first and the last as far as they belong to it. @example monthsOf('2026-10-15', '2026-11-02') // 10-15 to 10-31, 11-01 to 11-02 */
+function* monthsOf(from: string, to: string): Generator<Month> {
+  for (let first = from; first <= to;) {
+    const next = firstOfNext(first);
+    const last = addDays(next, -1);
+    yield { from: first, to: last < to ? last : to };
+    first = next;
+  }
+}
+
+function firstOfNext(day: string): string {
+  const [year = 0, month = 0] = day.split('-').map(Number);
+  return new Date(Date.UTC(year, month, 1)).toISOString().slice(0, 10);
+}
+
+/** Numbers and amounts are written as they are; a text that a spreadsheet would run as a formula is not. */
+function csv(rows: readonly (readonly (string | number)[])[]): string {
+  const safe = rows.map((row) =>
+    row.map((cell) => (typeof cell === 'number' || isAmount(cell) ? cell : shielded(cell))),
+  );
+  return stringify(safe, { record_delimiter: '\r\n', quoted_match: /;/ });
+}
+
+const isAmount = (cell: string): boolean => /^-?\d+(\.\d+)?$/.test(cell);

@@ -1,0 +1,76 @@
+/** Bills, payments and their voids as lines of a journal, and what a month of them adds up to. */
+import { currencyDecimals } from '../../core/values/money.ts';
+import type { JournalDocument, JournalLine } from '../../book/records/money/journal.ts';
+
+/** One line of the journal. Amounts in minor units; a void has the signs of what it takes back turned round. */
+export interface JournalRow {
+  date: string;
+  type: string;
+  number: number;
+  hunter: string;
+  ticket: string;
+  description: string;
+  /** Words of the price line; empty for a payment. Not a column of the file. */
+  service: string;
+  netMinor: number;
+  taxRate: number | null;
+  taxMinor: number;
+  paymentMinor: number;
+  method: string;
+  currency: string;
+}
+
+/** The lines of one document; a payment is one line. `date` is the day of the document, or of its void. */
+export function journalRows(
+  document: JournalDocument,
+  date: string,
+  lines: readonly JournalLine[],
+): JournalRow[] {
+  const { what, number, hunter, ticket, currency, reference, method, reason } = document;
+  const sign = reason === null ? 1 : -1;
+  const row = {
+    date,
+    type: reason === null ? what : `${what} void`,
+    number,
+    hunter,
+    ticket,
+    method,
+    currency,
+    service: '',
+    netMinor: 0,
+    taxRate: null,
+    taxMinor: 0,
+    paymentMinor: 0,
+  };
+  if (what !== 'bill')
+    return [
+      {
+        ...row,
+        description: [reference, reason].filter(Boolean).join('; '),
+        paymentMinor: positive(sign * document.minor),
+      },
+    ];
+  return lines.map((line) => ({
+    ...row,
+    description: [line.label, reason].filter(Boolean).join('; '),
+    service: line.label,
+    netMinor: positive(sign * line.amount_minor),
+    taxRate: line.tax_rate,
+    taxMinor: positive(sign * line.tax_minor),
+  }));
+}
+
+/** Never minus zero. */
+const positive = (minor: number): number => (minor === 0 ? 0 : minor);
+
+/**
+ * Minor units as a decimal number, exactly.
+ * @example decimalText(-1250, 'USD') // '-12.50'
+ */
+export function decimalText(minor: number, currency: string): string {
+  const places = currencyDecimals(currency);
+  const digits = String(Math.abs(minor)).padStart(places + 1, '0');
+  const cut = digits.length - places;
+  const text = places === 0 ? digits : `${digits.slice(0, cut)}.${digits.slice(cut)}`;
+  return minor < 0 ? `-${text}` : text;
+}

@@ -1,0 +1,166 @@
+import * as v from 'valibot';
+import { boundedMinor } from '../../core/values/money-sums.ts';
+import { parseMoney } from '../../core/values/money.ts';
+import type { TillCount, TillView } from '../contract/contract.ts';
+import { ProblemError } from '../contract/problem.ts';
+import { by, date, id, listOf, needed, optionalDate, text } from '../input/input.ts';
+import { read, write } from '../session/procedure.ts';
+import type { Session } from '../session/session.ts';
+import { settingSchemas } from '../session/settings.ts';
+import { openEntries, tillEntry } from './day-entries.ts';
+import { cashOf } from './till-sums.ts';
+import { tillView } from './till-view.ts';
+
+/** More kinds of coins and notes than any currency has. */
+const MAX_DENOMINATIONS = 30;
+const MAX_PIECES = 100_000;
+/** A drawer's worth of one note or coin, in minor units: more than the largest note of any currency. */
+const MAX_DENOMINATION = 100_000_000;
+
+const wholeFrom = (least: number, most: number) =>
+  v.pipe(
+    v.number('count.range'),
+    v.integer('count.range'),
+    v.minValue(least, 'count.range'),
+    v.maxValue(most, 'count.range'),
+  );
+/** A total as typed, or pieces of each denomination in minor units: one of the two. */
+const counted = v.object({
+  total: v.optional(needed(30)),
+  pieces: v.optional(
+    listOf(v.strictTuple([wholeFrom(1, MAX_DENOMINATION), wholeFrom(0, MAX_PIECES)]), MAX_DENOMINATIONS),
+  ),
+});
+const currency = v.optional(settingSchemas.currency);
+const initials = v.pipe(by, v.minLength(1, 'till.initials'));
+
+/** The till of a day, today's in the shop's currency unless asked otherwise. @throws ProblemError `till.future` */
+export const get = read(v.object({ day: optionalDate, currency }), (session, input): TillView =>
+  tillView(session, dayOf(session, input.day), input.currency ?? session.settings.currency),
+);
+
+/**
+ * Enters the cash that the drawer began the day with.
+ * @throws ValidationError `money.*`; ProblemError `till.future`, `till.closed`, `till.float` (below zero)
+ */
+export const setFloat = write(
+  v.object({ day: optionalDate, currency, typed: text(30), by }),
+  (session, input) => {
+    const day = dayOf(session, input.day);
+    const of = input.currency ?? session.settings.currency;
+    refuseClosed(session, day, of);
+    const amountMinor = parseMoney(input.typed, of);
+    if (amountMinor < 0) throw new ProblemError('invalid', 'till.float', { field: 'typed' });
+    session.book.till.addFloat({
+      day,
+      currency: of,
+      typed: input.typed,
+      amountMinor,
+      at: session.now(),
+      by: input.by,
+    });
+    return { amountMinor };
+  },
+);
+
+/**
+ * Closes a day: freezes its entries with the cash that was counted, under the next number. `expectedMinor` is what the
+ * window showed, so that a payment entered meanwhile is not closed unseen.
+ * @throws ValidationError `money.*`; ProblemError `till.future`, `till.closed`, `till.note` (over or short without a
+ *   note), `till.count` (below zero), `till.count-missing`; `till.changed` (conflict)
+ */
+export const close = write(
+  v.object({
+    day: date,
+    currency: settingSchemas.currency,
+    expectedMinor: wholeFrom(-Number.MAX_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+    counted,
+    note: text(300),
+    by: initials,
+  }),
+  (session, input) => {
+    const { till } = session.book;
+    const day = dayOf(session, input.day);
+    refuseClosed(session, day, input.currency);
+    const { own, carried } = openEntries(session, day, input.currency);
+    const rows = [...carried, ...own];
+    const cashMinor = cashOf(rows.map((row) => tillEntry(session, row)));
+    const floatMinor = till.float(input.currency, day)?.amount_minor ?? 0;
+    const expectedMinor = floatMinor + cashMinor;
+    if (expectedMinor !== input.expectedMinor)
+      throw new ProblemError('conflict', 'till.changed', {
+        with: { expectedMinor, seenMinor: input.expectedMinor, currency: input.currency },
+      });
+    const count = countOf(input.counted);
+    const countedMinor = minorOf(count, input.currency);
+    const overMinor = countedMinor - expectedMinor;
+    if (overMinor !== 0 && input.note === '')
+      throw new ProblemError('invalid', 'till.note', {
+        field: 'note',
+        with: { overMinor, currency: input.currency },
+      });
+    return till.close(
+      {
+        day,
+        currency: input.currency,
+        float_minor: floatMinor,
+        cash_minor: cashMinor,
+        expected_minor: expectedMinor,
+        typed: JSON.stringify(count),
+        counted_minor: countedMinor,
+        over_minor: overMinor,
+        note: input.note,
+        at: session.now(),
+        by: input.by,
+      },
+      rows,
+    );
+  },
+);
+
+/** Opens a closed day again; the closing stays readable and keeps its number. @throws ProblemError `till.unknown`, `till.voided` */
+const voidClosing = write(v.object({ id, reason: needed(300), by }), (session, input) => {
+  const closing = session.book.till.get(input.id);
+  if (!closing) throw new ProblemError('missing', 'till.unknown', { field: 'id' });
+  if (closing.voided === 1)
+    throw new ProblemError('conflict', 'till.voided', { with: { number: closing.number } });
+  session.book.till.void(closing.id, input.reason, session.now(), input.by);
+  session.book.audit.note({
+    record: 'till_close',
+    recordId: closing.id,
+    act: 'void',
+    before: { number: closing.number, day: closing.day, overMinor: closing.over_minor },
+    reason: input.reason,
+    at: session.now(),
+    by: input.by,
+  });
+  return { id: closing.id };
+});
+export { voidClosing as void };
+
+function dayOf(session: Session, asked: string | null): string {
+  const today = session.today();
+  const day = asked ?? today;
+  if (day > today) throw new ProblemError('invalid', 'till.future', { field: 'day', with: { day } });
+  return day;
+}
+
+function refuseClosed(session: Session, day: string, of: string): void {
+  const closing = session.book.till.closing(day, of);
+  if (closing) throw new ProblemError('refused', 'till.closed', { with: { day, number: closing.number } });
+}
+
+function countOf({ total, pieces }: v.InferOutput<typeof counted>): TillCount {
+  if (total !== undefined && pieces === undefined) return { total };
+  if (pieces !== undefined && total === undefined) return { pieces };
+  throw new ProblemError('invalid', 'till.count-missing', { field: 'counted' });
+}
+
+function minorOf(count: TillCount, of: string): number {
+  const minor =
+    'total' in count
+      ? parseMoney(count.total, of)
+      : count.pieces.reduce((sum, [denomination, pieces]) => sum + denomination * pieces, 0);
+  if (minor < 0) throw new ProblemError('invalid', 'till.count', { field: 'total' });
+  return boundedMinor(minor, 'total');
+}

@@ -1,0 +1,21 @@
+import type { TillClosing, TillView } from '../../bridge/contract.ts';
+import { tillText as text } from '../texts/en/till.ts';
+import { inCurrency, type Format } from '../texts/format.ts';
+
+/** The drawer of a closed day, line by line: float, cash, expected, counted, and what it is over or short. */
+export function drawerFacts(
+  view: TillView,
+  closing: TillClosing,
+  shopFormat: Format,
+): (readonly [name: string, said: string])[] {
+  const { money } = inCurrency(shopFormat, view.currency);
+  const { overMinor } = closing;
+  const overName = overMinor === 0 ? text.even : overMinor > 0 ? text.over : text.short;
+  return [
+    [text.float, money(view.floatMinor)],
+    [text.cashIn, money(view.cashMinor)],
+    [text.expected, money(view.expectedMinor)],
+    [text.counted, money(closing.countedMinor)],
+    [overName, money(Math.abs(overMinor))],
+  ];
+}

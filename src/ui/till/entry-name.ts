@@ -1,0 +1,7 @@
+import type { TillEntry } from '../../bridge/contract.ts';
+import { tillText as text } from '../texts/en/till.ts';
+
+/** What an entry of the till is. @example entryName({ what: 'void', kind: 'deposit' }) // 'Void of deposit' */
+export function entryName({ what, kind }: Pick<TillEntry, 'what' | 'kind'>): string {
+  return what === 'void' ? text.voidOf(text.kinds[kind]) : text.kinds[kind];
+}
