@@ -17,6 +17,8 @@ export interface Subjects {
   billed: string;
   /** A payment of the billed one. */
   payment: number;
+  /** A hunter whose bill is not paid. */
+  debtor: number;
   /** A batch on the grinder, pooled of several animals. */
   batch: number;
   /** A batch that is ground and packed. */
@@ -111,9 +113,11 @@ export async function subjectsOf(address: string): Promise<Subjects> {
   if (!pooled || !ground || !quote || !packed)
     throw new Error('The demo has no open batch, no ground one, no quote, or nothing packed.');
   const billed = await ticketOf('animal that went home', ({ stage }) => stage === 'released');
+  const owing = (await desk('till.listOwed', {})).find(({ due }) => due.some(({ dueMinor }) => dueMinor > 0));
   const { payments } = await desk('bills.get', { animalId: pages.get(billed)?.id ?? 0 });
   return {
     payment: payments[0]?.id ?? 0,
+    debtor: owing?.hunterId ?? 0,
     suspect: await ticketOf(
       'doubted animal',
       ({ balance, detail, stage }) =>
@@ -238,6 +242,17 @@ export const PLACES: readonly Place[] = [
     act: press(/^Hand over/),
     sees: /Handed to/,
   },
+  { name: 'till', at: () => '/till', sees: /Cash expected/ },
+  { name: 'open balances', at: () => '/till?tab=owed', sees: /owed by/ },
+  {
+    name: 'sheet: reminder',
+    sheet: 'till/ReminderDialog.vue',
+    at: () => '/till?tab=owed',
+    act: press(/^Remind about/),
+    sees: /Copy message/,
+  },
+  { name: 'statement', at: (of) => `/till/statement/${of.debtor}`, sees: /Print statement/ },
+  { name: 'for the accountant', at: () => '/till?tab=accountant', sees: /Save journal/ },
   { name: 'bill to be made', at: (of) => `/bill/${of.packed}`, sees: /What the bill would say/ },
   { name: 'bill', at: (of) => `/bill/${of.billed}`, sees: /Print the bill/ },
   { name: 'season', at: () => '/season', sees: /What makes a difference/ },

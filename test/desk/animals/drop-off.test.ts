@@ -11,7 +11,13 @@ describe('a drop-off receipt', () => {
     ]);
     const animalId = await takeIn(shop, {}, null);
     const before = await shop.call('animals.getDropOff', { animalId });
-    expect(before).toMatchObject({ depositMinor: 5000, paidMinor: 0, payments: [], quote: null, orders: null });
+    expect(before).toMatchObject({
+      depositMinor: 5000,
+      paidMinor: 0,
+      payments: [],
+      quote: null,
+      orders: null,
+    });
 
     await shop.call('bills.pay', {
       animalId, kind: 'deposit', method: 'check', reference: '1042', typed: '30', by: 'MK',
@@ -59,6 +65,8 @@ describe('payment methods', () => {
     await shop.call('shop.saveSettings', change(['cash', 'check', 'Gift card']));
     expect((await shop.call('shop.get', {})).settings.paymentMethods).toEqual(['cash', 'check', 'Gift card']);
     expect((await shop.problem('shop.saveSettings', change(['card']))).code).toBe('method.cash');
-    expect((await shop.problem('shop.saveSettings', change(['cash', 'card', 'card']))).code).toBe('method.twice');
+    expect((await shop.problem('shop.saveSettings', change(['cash', 'card', 'card']))).code).toBe(
+      'method.twice',
+    );
   });
 });

@@ -78,7 +78,7 @@ export const tillText = {
   animals: 'Animals',
   since: 'Billed',
   age: 'Age',
-  days: (n: number) => plural(n, 'day', 'days'),
+  days: (n: number) => (n === 0 ? 'today' : plural(n, 'day', 'days')),
   bill: (number: number) => `bill ${number}`,
   due: 'Balance due',
   toRefund: (amount: string) => `${amount} to refund`,

@@ -1,0 +1,165 @@
+/** The accountant's files, read by a spreadsheet engine and held against the till to the cent. */
+import { parse } from 'csv-parse/sync';
+import { HyperFormula } from 'hyperformula';
+import { describe, expect, it } from 'vitest';
+import type { CallInput } from '../../../src/bridge/contract.ts';
+import { takeIn, type FreshDesk } from '../fresh-desk.ts';
+import { priced, pricedShop } from '../pricing/priced-shop.ts';
+
+const DAY = 24 * 3600;
+const SPAN = { from: '2026-10-01', to: '2026-11-30' };
+
+async function fileOf(shop: FreshDesk, input: CallInput<'till.exportJournal'>): Promise<string> {
+  const { id } = await shop.call('till.exportJournal', input);
+  let bytes = Buffer.alloc(0);
+  for (let last = false; !last;) {
+    const piece = await shop.call('export.getPiece', { id, from: bytes.length });
+    bytes = Buffer.concat([bytes, Buffer.from(piece.base64, 'base64')]);
+    ({ last } = piece);
+  }
+  return bytes.toString('utf8');
+}
+
+const parseCsv = (csv: string): string[][] => parse(csv, { bom: true });
+
+/** The sheet of a file in the engine; a formula is asked of it as it would be in a cell. */
+function sheetOf(csv: string): { rows: string[][]; ask: (formula: string) => number } {
+  const rows = parseCsv(csv);
+  const engine = HyperFormula.buildFromArray(rows, { licenseKey: 'gpl-v3' });
+  return {
+    rows,
+    ask(formula) {
+      const value = engine.calculateFormula(formula, 0);
+      if (typeof value !== 'number') throw new Error(`${formula}: ${JSON.stringify(value)}`);
+      return Math.round(value * 100);
+    },
+  };
+}
+
+/** Three animals, October and November: a bill voided and made again, a deposit, checks, a refund, a voided payment. */
+async function season(): Promise<{ shop: FreshDesk; cashMinor: number }> {
+  const shop = await pricedShop([
+    priced('cut', 'hanging', { label: 'Cut and wrap', unit: 'lb', amountMinor: 95, taxRate: 0.06 }),
+    priced('skin', 'animal', { label: '=Skinning', amountMinor: 3500 }),
+  ]);
+  const pay = (animalId: number, kind: 'deposit' | 'payment' | 'refund', method: string, typed: string) =>
+    shop.call('bills.pay', { animalId, kind, method, typed, reference: method === 'check' ? '1042' : '', by: 'MK', confirmed: true }); // prettier-ignore
+  let cashMinor = 0;
+  const closeDay = async (): Promise<void> => {
+    const { day, currency, expectedMinor, floatMinor, cashMinor: cash } = await shop.call('till.get', {});
+    const counted = { total: (expectedMinor / 100).toFixed(2) };
+    if (expectedMinor >= 0)
+      await shop.call('till.close', { day, currency, expectedMinor, counted, note: '', by: 'MK' });
+    cashMinor += cash;
+    expect(floatMinor).toBe(20_000);
+  };
+  await shop.call('till.setFloat', { typed: '200' });
+  const [first, second, third] = [await takeIn(shop), await takeIn(shop), await takeIn(shop)];
+  await pay(first, 'deposit', 'cash', '50');
+  const wrong = await shop.call('bills.create', { animalId: first, confirmed: true });
+  await closeDay();
+  // The next day the bill is voided and made again, and a payment typed twice is voided.
+  shop.wait(DAY);
+  await shop.call('bills.void', { billId: wrong.id, reason: 'too early' });
+  await shop.call('bills.create', { animalId: first, confirmed: true });
+  await shop.call('bills.create', { animalId: second, confirmed: true });
+  await pay(first, 'payment', 'check', '387.80');
+  const twice = await pay(second, 'payment', 'cash', '100.01');
+  await pay(second, 'payment', 'cash', '100.01');
+  await shop.call('bills.voidPayment', { paymentId: twice.id, reason: 'typed twice' });
+  await closeDay();
+  // November.
+  shop.wait(25 * DAY);
+  await shop.call('bills.create', { animalId: third, confirmed: true });
+  await pay(third, 'payment', 'card', '450');
+  await pay(third, 'refund', 'cash', '12.20');
+  await closeDay();
+  return { shop, cashMinor };
+}
+
+describe('the journal', () => {
+  it('has one line for each line of a bill and each payment, and sums to the till to the cent', async () => {
+    const { shop, cashMinor } = await season();
+    const { rows, ask } = sheetOf(await fileOf(shop, { what: 'journal', ...SPAN }));
+    expect(rows[0]).toEqual([
+      'date', 'type', 'number', 'hunter', 'ticket', 'description', 'net', 'tax_rate', 'tax', 'payment', 'method', 'currency',
+    ]); // prettier-ignore
+    // A bill: 400 lb × $0.95 = $380.00, tax 6 % $22.80; skinning $35.00: $437.80. Three of them stand.
+    expect(ask('=SUM(G2:G99)')).toBe(3 * 41_500);
+    expect(ask('=SUM(I2:I99)')).toBe(3 * 2280);
+    // Paid in: 50 + 387.80 + 100.01 + 450 − 12.20.
+    expect(ask('=SUM(J2:J99)')).toBe(97_561);
+    // Cash: 50 + 100.01 − 12.20 = 137.81.
+    expect(cashMinor).toBe(13_781);
+    expect(ask('=SUMIF(K2:K99,"cash",J2:J99)')).toBe(cashMinor);
+    for (const [method, minor] of [
+      ['check', 38_780],
+      ['card', 45_000],
+    ] as const)
+      // prettier-ignore
+      expect(ask(`=SUMIF(K2:K99,"${method}",J2:J99)`), method).toBe(minor);
+  });
+
+  it('shows a voided bill as its entry and, on the day of the void, its reversal', async () => {
+    const { shop } = await season();
+    const { rows } = sheetOf(await fileOf(shop, { what: 'journal', ...SPAN }));
+    const ofFirst = rows.filter(([, type, number]) => type?.startsWith('bill') && number === '1');
+    expect(ofFirst.map(([date, type, , , , description, net, rate, tax]) => [date, type, description, net, rate, tax])).toEqual([
+      ['2026-10-10', 'bill', 'Cut and wrap', '380.00', '0.06', '22.80'],
+      ['2026-10-10', 'bill', "'=Skinning", '35.00', '0', '0.00'],
+      ['2026-10-11', 'bill void', 'Cut and wrap; too early', '-380.00', '0.06', '-22.80'],
+      ['2026-10-11', 'bill void', "'=Skinning; too early", '-35.00', '0', '0.00'],
+    ]); // prettier-ignore
+  });
+
+  it('takes any span, and says so where its ends are swapped', async () => {
+    const { shop } = await season();
+    const { ask } = sheetOf(await fileOf(shop, { what: 'journal', from: '2026-11-01', to: '2026-11-30' }));
+    expect(ask('=SUM(J2:J99)')).toBe(43_780);
+    expect(
+      await shop.problem('till.exportJournal', { what: 'journal', from: '2026-11-02', to: '2026-11-01' }),
+    ).toMatchObject({ code: 'journal.span' });
+  });
+});
+
+describe('the monthly summary', () => {
+  it('says services, tax by rate, payments and refunds by method, voids, and what is open', async () => {
+    const { shop } = await season();
+    const { rows } = sheetOf(await fileOf(shop, { what: 'summary', ...SPAN }));
+    const lines = rows.slice(1).map(([month, section, item, net, tax, amount]) => [month, section, item, net, tax, amount]); // prettier-ignore
+    expect(lines).toEqual([
+      ['2026-10', 'service', "'=Skinning", '70.00', '0.00', '70.00'],
+      ['2026-10', 'service', 'Cut and wrap', '760.00', '45.60', '805.60'],
+      ['2026-10', 'tax', '0', '70.00', '0.00', '70.00'],
+      ['2026-10', 'tax', '0.06', '760.00', '45.60', '805.60'],
+      ['2026-10', 'payments', 'cash', '', '', '150.01'],
+      ['2026-10', 'payments', 'check', '', '', '387.80'],
+      ['2026-10', 'voided bills', '', '-415.00', '-22.80', '-437.80'],
+      ['2026-10', 'voided payments', 'cash', '', '', '-100.01'],
+      // Billed 2 × 437.80 = 875.60, paid 537.81.
+      ['2026-10', 'open balance', '', '', '', '337.79'],
+      ['2026-11', 'service', "'=Skinning", '35.00', '0.00', '35.00'],
+      ['2026-11', 'service', 'Cut and wrap', '380.00', '22.80', '402.80'],
+      ['2026-11', 'tax', '0', '35.00', '0.00', '35.00'],
+      ['2026-11', 'tax', '0.06', '380.00', '22.80', '402.80'],
+      ['2026-11', 'payments', 'card', '', '', '450.00'],
+      ['2026-11', 'refunds', 'cash', '', '', '-12.20'],
+      // 337.79 + 437.80 − 437.80.
+      ['2026-11', 'open balance', '', '', '', '337.79'],
+    ]);
+  });
+
+  it('begins with what was open before', async () => {
+    const { shop } = await season();
+    const { rows } = sheetOf(await fileOf(shop, { what: 'summary', from: '2026-11-01', to: '2026-11-30' }));
+    expect(rows.at(-1)?.slice(0, 6)).toEqual(['2026-11', 'open balance', '', '', '', '337.79']);
+  });
+});
+
+it('the layout names every column of both files', async () => {
+  const { shop } = await season();
+  const layout = await fileOf(shop, { what: 'layout', ...SPAN });
+  for (const what of ['journal', 'summary'] as const)
+    for (const column of parseCsv(await fileOf(shop, { what, ...SPAN }))[0] ?? [])
+      expect(layout, column).toContain(`  ${column}: `);
+});
