@@ -78,6 +78,7 @@ export const rooms = {
     'season-frame',
     'about',
     'backup',
+    'charges',
     'bill',
     'fat',
     'import',

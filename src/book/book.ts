@@ -1,5 +1,7 @@
 import { statSync } from 'node:fs';
 import { changeLog } from './changes/change-log.ts';
+import { adjustmentRecords } from './records/charges/adjustments.ts';
+import { workTimeRecords } from './records/charges/work-times.ts';
 import { animalRecords } from './records/animals.ts';
 import { auditRecords } from './records/audit.ts';
 import { batchRecords } from './records/batches.ts';
@@ -81,6 +83,8 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     payments: paymentRecords(db),
     till: tillRecords(db),
     openBalances: openBalances(db),
+    workTimes: workTimeRecords(db),
+    adjustments: adjustmentRecords(db),
     callNotes: callNoteRecords(db),
     counts: rowCounts(db),
     records: recordBook(db),

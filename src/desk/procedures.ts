@@ -2,7 +2,10 @@
 import * as animals from './animals/animals.ts';
 import * as backups from './files/backups.ts';
 import * as batchWork from './grinder/batch-work.ts';
+import { adjust, voidAdjustment } from './bills/adjust.ts';
 import * as bills from './bills/bills.ts';
+import { setExtras } from './bills/extras.ts';
+import * as workTimes from './bills/work-times.ts';
 import * as books from './records/books.ts';
 import * as imports from './import/import.ts';
 import * as coolerLogs from './coolers/cooler-logs.ts';
@@ -142,6 +145,12 @@ export const procedures = {
   'bills.void': bills.void,
   'bills.pay': bills.pay,
   'bills.voidPayment': bills.voidPayment,
+  'bills.adjust': adjust,
+  'bills.voidAdjustment': voidAdjustment,
+  'bills.setExtras': setExtras,
+  'bills.getHours': workTimes.getHours,
+  'bills.addHours': workTimes.addHours,
+  'bills.voidHours': workTimes.voidHours,
 
   'till.get': till.get,
   'till.setFloat': till.setFloat,

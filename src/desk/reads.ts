@@ -69,6 +69,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
   'till.listOwed': reads('money', 'hook', 'animal', 'hunter'),
   'till.getStatement': reads('money', 'hook', 'hunter'),
   'till.exportJournal': NOTHING,
+  'bills.getHours': readsOfAnimal(['animal', 'money'], 'price'),
   'prices.get': reads('price'),
   'pickup.get': reads('hook', 'animal', 'money', 'hunter', 'price'),
   'shelf.get': reads('hook', 'grind', 'order', 'price'),

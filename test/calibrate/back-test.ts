@@ -47,7 +47,7 @@ export function backTest(book: Book): BackTested[] {
       const own = wholeTakeHomeGrams(row);
       if (own === null) return [];
       const quote = (told: Told) => calculateQuote(then, askedOf(session, row, told));
-      const fats = Object.entries(weighedAmounts(session, animal, [], {}).amounts.fats ?? {});
+      const fats = Object.entries(weighedAmounts(session, animal).amounts.fats ?? {});
       const bought = fats.filter(([source]) => source !== ownFatSource(speciesOf(row.species)).code);
       return {
         season: row.season,
@@ -89,6 +89,7 @@ function askedOf(session: Session, row: YieldRow, told: Told): QuoteAsked {
     stage: asItCame ? 'dressed' : 'hanging',
     typed: `${((grams ?? 0) / GRAMS_PER.lb).toFixed(4)} lb`,
     instructions: instructionsOf(session, row.id),
+    adjustments: [],
   };
 }
 

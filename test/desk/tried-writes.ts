@@ -10,7 +10,7 @@ type Prepare = (shop: FreshDesk) => Promise<Try> | Try;
 
 const LINE = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  product: null, fatSource: null, taxRate: 0,
+  fatSource: null, taxRate: 0,
 } as const; // prettier-ignore
 const ORDERS = {
   cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',
@@ -53,7 +53,7 @@ const priced = async (shop: FreshDesk): Promise<number> => {
     name: 'Ours',
     validFrom: '2020-01-01',
     taxRule: 'per bill',
-    lines: [LINE],
+    lines: [LINE, { ...LINE, code: 'hour', basis: 'hour' }],
     // A shop that has newer prices keeps going by those.
     confirmed: true,
   });
@@ -232,6 +232,31 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     const paid = { animalId: await takeIn(shop), kind: 'deposit', method: 'cash', typed: '20' } as const;
     const { id } = await shop.call('bills.pay', paid);
     return ['bills.voidPayment', { paymentId: id, reason: 'another animal' }];
+  },
+  'bills.adjust': async (shop) => [
+    'bills.adjust',
+    {
+      animalId: await priced(shop),
+      adjustment: { kind: 'amount off', amountMinor: 100, reason: 'waited long' },
+    },
+  ],
+  'bills.voidAdjustment': async (shop) => {
+    const adjustment = { kind: 'percent off' as const, rate: 0.1, reason: 'came twice' };
+    const { id } = await shop.call('bills.adjust', { animalId: await priced(shop), adjustment });
+    return ['bills.voidAdjustment', { adjustmentId: id, reason: 'another hunter' }];
+  },
+  'bills.setExtras': async (shop) => [
+    'bills.setExtras',
+    { animalId: await priced(shop), pricedExtras: { caping: 1 } },
+  ],
+  'bills.addHours': async (shop) => [
+    'bills.addHours',
+    { animalId: await priced(shop), lineCode: 'hour', minutes: 90 },
+  ],
+  'bills.voidHours': async (shop) => {
+    const work = { animalId: await priced(shop), lineCode: 'hour', minutes: 90 };
+    const { id } = await shop.call('bills.addHours', work);
+    return ['bills.voidHours', { workTimeId: id, reason: 'ten times too much' }];
   },
   'prices.save': () => [
     'prices.save',

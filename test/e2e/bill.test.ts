@@ -7,7 +7,7 @@ let shop: ShopWindow;
 let deer: { id: number; ticket: string };
 type Line = CallInput<'prices.save'>['lines'][number];
 const line = (more: Pick<Line, 'code' | 'label' | 'basis'> & Partial<Line>): Line => ({
-  amountMinor: null, rate: null, unit: null, species: null, brought: null, product: null, fatSource: null, taxRate: 0,
+  amountMinor: null, rate: null, unit: null, species: null, brought: null, fatSource: null, taxRate: 0,
   ...more,
 }); // prettier-ignore
 const LINES = [

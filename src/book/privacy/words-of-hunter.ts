@@ -28,7 +28,9 @@ export function wordsOfHunter(db: Db) {
         UNION ${ORDERED('body', 'FROM instruction', 'animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)')}
         UNION ${ORDERED("q.asked -> '$.instructions'", 'FROM quote q', `(${QUOTED})`)}
         UNION SELECT k.key FROM bill b, json_each(b.amounts, '$.products') k WHERE b.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
-        UNION SELECT e.value FROM bill b, json_each(b.amounts, '$.extras') e WHERE b.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
+        UNION SELECT e.value FROM bill b, json_each(b.amounts, '$.extras') e
+          WHERE b.amounts -> '$.extras' LIKE '[%' AND b.animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
+        UNION SELECT product FROM adjustment WHERE animal_id IN (SELECT id FROM animal WHERE hunter_id = @id)
       ) WHERE word IS NOT NULL AND word <> ''`,
     )
     .pluck();
@@ -38,6 +40,7 @@ export function wordsOfHunter(db: Db) {
         SELECT product AS word FROM weighing WHERE NOT coalesce(${MINE}, 0)
         UNION SELECT product FROM batch WHERE id NOT IN ${ALONE}
         UNION SELECT name FROM product UNION SELECT code FROM price_line UNION SELECT product FROM price_line
+        UNION SELECT n.value FROM price_line l, json_each(l.products) n
         UNION ${ORDERED('body', 'FROM instruction', 'animal_id NOT IN (SELECT id FROM animal WHERE hunter_id = @id)')}
       ) WHERE word IS NOT NULL`,
     )

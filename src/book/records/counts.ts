@@ -6,6 +6,8 @@ const OF_ANIMAL = {
   note: 'SELECT count(*) FROM call_note WHERE animal_id = ?',
   affectedNote: 'SELECT count(*) FROM affected_note WHERE animal_id = ?',
   instructions: 'SELECT count(*) FROM instruction WHERE animal_id = ?',
+  workTime: 'SELECT count(*) FROM work_time WHERE animal_id = ?',
+  adjustment: 'SELECT count(*) FROM adjustment WHERE animal_id = ?',
 } as const;
 
 /** How many rows there are of what may be added again and again. */

@@ -18,7 +18,11 @@ export interface PriceLineRecord {
   unit: 'lb' | 'kg' | null;
   species: string | null;
   brought: string | null;
+  /** One typed text, in lines from before products and kinds. */
   product: string | null;
+  /** JSON lists; NULL in lines from before. */
+  products: string | null;
+  kinds: string | null;
   fat_source: string | null;
   tax_rate: number;
 }
@@ -36,10 +40,15 @@ export function priceRecords(db: Db) {
      VALUES (@name, @validFrom, @currency, @taxRule, @example, @at, @by)`,
   );
   const addLine = db.prepare(
-    `INSERT INTO price_line (price_book_id, position, code, label, basis, amount_minor, rate, unit, species, brought, product, fat_source, tax_rate)
-     VALUES (@bookId, @position, @code, @label, @basis, @amount_minor, @rate, @unit, @species, @brought, @product, @fat_source, @tax_rate)`,
+    `INSERT INTO price_line (price_book_id, position, code, label, basis, amount_minor, rate, unit, species, brought, product, products, kinds, fat_source, tax_rate)
+     VALUES (@bookId, @position, @code, @label, @basis, @amount_minor, @rate, @unit, @species, @brought, @product, @products, @kinds, @fat_source, @tax_rate)`,
   );
+  const extraCodes = db
+    .prepare<[], string>("SELECT DISTINCT code FROM price_line WHERE basis = 'extra'")
+    .pluck();
   return {
+    /** Codes of all extras that any price book ever had. */
+    extraCodes: (): string[] => extraCodes.all(),
     inForce: (on: string) => inForce.get(on),
     lines: (bookId: number) => lines.all(bookId),
     add(

@@ -10,6 +10,8 @@ export interface QuoteRecord {
   answered: string;
   made_on: string;
   valid_until: string;
+  at: string;
+  by: string;
 }
 
 /** Quotes given, frozen as they were answered. */

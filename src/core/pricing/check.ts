@@ -3,7 +3,7 @@ import type { Amounts, Basis, PriceLine } from './lines.ts';
 import { ValidationError } from '../values/validation-error.ts';
 
 const BY_WEIGHT: readonly Basis[] = ['hanging', 'ground', 'product', 'fat'];
-const NAMED = { product: 'product', fat: 'fatSource', extra: 'extra' } as const;
+const NAMED = { fat: 'fatSource', extra: 'extra' } as const;
 
 /** @throws ValidationError for the first line that cannot be charged as it is written */
 export function checkLine(line: PriceLine, field: string): void {
@@ -14,6 +14,8 @@ export function checkLine(line: PriceLine, field: string): void {
   if (BY_WEIGHT.includes(line.basis) && !line.unit) refuse('price.no-unit', 'unit');
   const named = line.basis in NAMED && NAMED[line.basis as keyof typeof NAMED];
   if (named && !line[named]) refuse('price.not-named', named);
+  if (line.basis === 'product' && !line.products?.length && !line.kinds?.length)
+    refuse('price.not-named', 'products');
   const hasAmount = line.amountMinor !== undefined;
   const hasRate = line.rate !== undefined;
   const wantsRate = line.basis === 'percent' || (line.basis === 'deposit' && !hasAmount);
@@ -37,7 +39,8 @@ export function checkAmounts(amounts: Amounts): void {
     ['hangingGrams', amounts.hangingGrams],
     ['groundGrams', amounts.groundGrams],
     ['packages', amounts.packages ?? 0],
-    ['hours', amounts.hours ?? 0],
+    ...named('hours', amounts.hours),
+    ...named('extras', amounts.extras),
     ...named('products', amounts.products),
     ...named('fats', amounts.fats),
   ];

@@ -1,5 +1,6 @@
 /** Discounts and surcharges in percent: what each comes to, and at which rates it is taxed. */
 import { addDecimals, decimalNumber, decimalOf, timesDecimal, type Decimal } from '../values/money-sums.ts';
+import { apportionRatio, sumsByRate } from './apportion-rates.ts';
 import type { Untaxed } from './adjust.ts';
 import type { PriceLine } from './lines.ts';
 import type { TaxedPart } from './tax.ts';
@@ -47,37 +48,10 @@ function byCode(a: PriceLine, b: PriceLine): number {
   return a.code === b.code ? (a.rate ?? 0) - (b.rate ?? 0) : a.code < b.code ? -1 : 1;
 }
 
-/** The plain lines' amounts by tax rate, the lowest first. */
-function sumsByRate(plain: readonly Untaxed[]): TaxedPart[] {
-  const sums = new Map<number, number>();
-  for (const { taxed } of plain)
-    for (const { rate, amountMinor } of taxed) sums.set(rate, (sums.get(rate) ?? 0) + amountMinor);
-  return [...sums].map(([rate, amountMinor]) => ({ rate, amountMinor })).sort((a, b) => a.rate - b.rate);
-}
-
-/**
- * A percentage of the total in whole minor units, divided among the tax rates by largest remainders as `apportion` does;
- * not by it, for the sum at one rate may be below zero (a discount in money) and even cancel the others.
- */
+/** The percentage of the total in whole minor units, divided among the tax rates. */
 function apportionPercentage(percentage: Decimal, total: number, sums: readonly TaxedPart[]): TaxedPart[] {
   const sign = percentage.digits < 0n ? -1 : 1;
   const size = percentage.digits < 0n ? -percentage.digits : percentage.digits;
-  const one = 10n ** BigInt(percentage.decimals);
-  const quotas = sums.map(({ amountMinor }, index) => {
-    const exact = BigInt(amountMinor) * size;
-    const remainder = ((exact % one) + one) % one;
-    return { index, whole: Number((exact - remainder) / one), rest: remainder };
-  });
   const wanted = sign * timesDecimal(total, percentage);
-  const left = wanted - quotas.reduce((sum, { whole }) => sum + whole, 0);
-  const more = new Set(
-    quotas
-      .toSorted((a, b) => (a.rest === b.rest ? a.index - b.index : a.rest > b.rest ? -1 : 1))
-      .slice(0, left)
-      .map(({ index }) => index),
-  );
-  return sums.map(({ rate }, i) => {
-    const amountMinor = (quotas[i]?.whole ?? 0) + (more.has(i) ? 1 : 0);
-    return { rate, amountMinor: amountMinor === 0 ? 0 : sign * amountMinor };
-  });
+  return apportionRatio(sums, { of: size, in: 10n ** BigInt(percentage.decimals), wanted, sign });
 }

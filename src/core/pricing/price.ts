@@ -2,12 +2,15 @@
 import { boundedMinor, decimalNumber, percentOf, timesDecimal } from '../values/money-sums.ts';
 import { minimumLine, ownRate, type Untaxed } from './adjust.ts';
 import { checkAmounts, checkLine } from './check.ts';
+import { coverOf, type Cover } from './cover.ts';
+import { discountLines, freeLines, withOtherPrices, type Adjustment } from './discounts.ts';
 import { applies, quantityOf } from './lines.ts';
 import type { Amounts, Basis, PriceLine } from './lines.ts';
 import { percentLines } from './percent.ts';
 import { taxOf, type TaxRule } from './tax.ts';
 
 export type { Amounts, Basis, PriceLine } from './lines.ts';
+export type { Adjustment } from './discounts.ts';
 export type { TaxRule } from './tax.ts';
 
 /** One line of a quote or bill: quantity × unit price, rounded to a whole minor unit. */
@@ -32,18 +35,21 @@ export interface Charge {
   totalMinor: number;
   /** Part of the total asked for in advance, never more than the total; it is no line of its own. */
   depositMinor: number;
+  /** Products that no line charges for, though somebody made them. */
+  uncovered: readonly string[];
 }
 
 /**
  * Prices a job. A line is charged when all its filters match; where several match, all are charged. Lines with
  * nothing to charge (no fat added, extra not asked for) are left out. Each amount is rounded half away from zero
  * to a whole minor unit; the lines then sum to the total exactly. In this order:
- * 1. lines by animal, weight, package, hour and extra;
+ * 1. lines by animal, weight, package, hour and extra, at the price that the adjustments give them, and free lines;
  * 2. `percent` lines, each on the sum of 1 (two discounts of 10 % take 20 %, not 19 %);
  * 3. `minimum`: what the sum of 1 and 2 lacks to the highest minimum that applies;
- * 4. tax: `per line` rounds each line, `per bill` rounds the sum of all that has one tax rate; a `percent` line is
- *    taxed at the rates of the lines it is of, in proportion to them, whatever rate of its own it has;
- * 5. `deposit`: fixed, or a rate of the total with tax.
+ * 4. discounts of the adjustments on the sum of 1 to 3, never below zero;
+ * 5. tax: `per line` rounds each line, `per bill` rounds the sum of all that has one tax rate; a `percent` line or a
+ *    discount is taxed at the rates of the lines it is of, in proportion to them, whatever rate of its own it has;
+ * 6. `deposit`: fixed, or a rate of the total with tax.
  *
  * @throws ValidationError `price.no-code`, `price.no-unit`, `price.not-named`, `price.amount-or-rate`,
  *   `price.negative`, `price.discount-over-all` (discounts of more than the whole), `money.not-whole`,
@@ -63,14 +69,21 @@ export function priceLines(job: {
   readonly amounts: Amounts;
   /** Where tax is rounded; `per bill` when left out. */
   readonly taxRule?: TaxRule;
+  /** What this one bill or quote leaves the price book for. */
+  readonly adjustments?: readonly Adjustment[];
 }): Charge {
   job.lines.forEach((line, i) => checkLine(line, `lines[${i}]`));
   checkAmounts(job.amounts);
-  const matching = job.lines.filter((line) => applies(line, job.amounts));
+  const adjustments = job.adjustments ?? [];
+  const listed = job.lines.filter((line) => applies(line, job.amounts));
+  const matching = withOtherPrices(listed, adjustments);
+  const cover = coverOf(matching, job.amounts);
 
-  const charged: Untaxed[] = matching.flatMap((line) => ownAmount(line, job.amounts));
+  const charged: Untaxed[] = matching.flatMap((line) => ownAmount(line, job.amounts, cover));
+  charged.push(...freeLines(adjustments));
   charged.push(...percentLines(matching, charged));
   charged.push(...minimumLine(matching, sum(charged)));
+  charged.push(...discountLines(adjustments, charged));
 
   const taxes = taxOf(
     charged.map(({ taxed }) => taxed),
@@ -84,11 +97,12 @@ export function priceLines(job: {
   const taxMinor = taxes.reduce((all, tax) => all + tax, 0);
   const totalMinor = subtotalMinor + taxMinor;
   boundedMinor(totalMinor, 'totalMinor');
-  return { lines, subtotalMinor, taxMinor, totalMinor, depositMinor: depositOf(matching, totalMinor) };
+  const depositMinor = depositOf(matching, totalMinor);
+  return { lines, subtotalMinor, taxMinor, totalMinor, depositMinor, uncovered: cover.uncovered };
 }
 
-function ownAmount(line: PriceLine, amounts: Amounts): Untaxed[] {
-  const quantity = quantityOf(line, amounts);
+function ownAmount(line: PriceLine, amounts: Amounts, cover: Cover): Untaxed[] {
+  const quantity = quantityOf(line, amounts, cover.gramsOf);
   if (!quantity || quantity.digits === 0n) return [];
   const unitPriceMinor = line.amountMinor ?? 0;
   const amountMinor = boundedMinor(timesDecimal(unitPriceMinor, quantity), 'amountMinor');

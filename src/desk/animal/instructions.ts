@@ -12,10 +12,31 @@ export const USUAL_INSTRUCTIONS: Instructions = {
   pattyGrams: null,
   alsoGround: [],
   packageGrams: 453.59237,
+  pricedExtras: {},
   extras: [],
   note: '',
 };
 
 export function instructionsOf(session: Session, animalId: number): Instructions {
-  return { ...USUAL_INSTRUCTIONS, ...(session.book.animals.instruction(animalId) as Instructions | null) };
+  const stored = session.book.animals.instruction(animalId) as Partial<Instructions> | null;
+  return { ...USUAL_INSTRUCTIONS, ...(stored && ordersRead(session, stored)) };
+}
+
+/**
+ * Orders as they were stored. In those from before extras had a quantity, a word that was the code of an extra was charged once;
+ * every other word was, and is, a note.
+ */
+export function ordersRead<O extends Partial<Pick<Instructions, 'extras' | 'pricedExtras'>>>(
+  session: Session,
+  stored: O,
+): O & { pricedExtras: Record<string, number> } {
+  const { pricedExtras, extras = [] } = stored;
+  if (pricedExtras) return { ...stored, pricedExtras };
+  const codes = extras.length > 0 ? session.book.prices.extraCodes() : [];
+  const charged = extras.filter((word) => codes.includes(word));
+  return {
+    ...stored,
+    extras: extras.filter((word) => !codes.includes(word)),
+    pricedExtras: Object.fromEntries(charged.map((code) => [code, 1])),
+  };
 }

@@ -49,5 +49,5 @@ function quoteOf(session: Session, animal: AnimalRow): DropOff['quote'] {
 function askedIn(session: Session, animal: AnimalRow, currency: string, expected: number | null): number {
   const prices = pricesInForce(session);
   if (prices?.currency !== currency) return 0;
-  return depositAsked(prices.lines, weighedAmounts(session, animal, prices.lines, {}).amounts, expected);
+  return depositAsked(prices.lines, weighedAmounts(session, animal).amounts, expected);
 }

@@ -16,6 +16,7 @@ export function orderChanges(
       ['pattyGrams', (one) => one.pattyGrams],
       ['packageGrams', (one) => one.packageGrams],
       ['alsoGround', (one) => one.alsoGround.map(({ product }) => product).join(', ')],
+      ['pricedExtras', (one) => counted(one.pricedExtras)],
       ['extras', (one) => one.extras.join(', ')],
       ['note', (one) => one.note],
     ] satisfies [string, (one: Instructions) => string | number | null][]
@@ -28,6 +29,13 @@ export function orderChanges(
     after: orderOf(after, primal),
   }));
   return [...plain, ...pieces].filter((change) => change.before !== change.after);
+}
+
+/** @example counted({ caping: 1, rush: 2 }) // 'caping, 2 × rush' */
+function counted(extras: Instructions['pricedExtras']): string {
+  return Object.entries(extras)
+    .map(([code, count]) => (count === 1 ? code : `${count} × ${code}`))
+    .join(', ');
 }
 
 function orderOf({ primals }: Instructions, primal: string): string | null {

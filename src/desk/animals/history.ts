@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { HistoryRow } from '../../book/records/history.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
-import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
+import { ordersRead, USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import { orderChanges } from './history-orders.ts';
 import { id } from '../input/input.ts';
 import { read } from '../session/procedure.ts';
@@ -49,8 +49,8 @@ function changesOf(
   if (after === null || before === null) return [];
   if (what === 'instructed')
     return orderChanges(
-      { ...USUAL_INSTRUCTIONS, ...(before as unknown as Partial<Instructions>) },
-      { ...USUAL_INSTRUCTIONS, ...(after as unknown as Partial<Instructions>) },
+      { ...USUAL_INSTRUCTIONS, ...ordersRead(session, before as unknown as Partial<Instructions>) },
+      { ...USUAL_INSTRUCTIONS, ...ordersRead(session, after as unknown as Partial<Instructions>) },
       (primal) => nameOf(species, primal),
     );
   return Object.keys(after)

@@ -1,4 +1,6 @@
 import * as v from 'valibot';
+import { adjustmentRow } from '../pricing/adjustments.ts';
+import { answeredOf, promisedIn } from '../pricing/quote-saved.ts';
 import { compareDates, seasonOf } from '../../core/values/dates.ts';
 import {
   age,
@@ -159,4 +161,8 @@ function takeQuote(session: Session, quoteId: number, animalId: number, initials
   if (session.book.quotes.takenAs(quoteId) !== undefined)
     throw new ProblemError('refused', 'quote.taken', { field: 'quoteId', with: { quote: quote.name } });
   session.book.quotes.take(quoteId, animalId, session.now(), initials);
+  const currency = answeredOf(quote).price?.currency ?? session.settings.currency;
+  // They were promised when the quote was given, by whom it was given.
+  const of = { animal_id: animalId, quote_id: quoteId, currency, at: quote.at, by: quote.by };
+  for (const promised of promisedIn(quote.asked)) session.book.adjustments.add(adjustmentRow(promised, of));
 }

@@ -1,10 +1,10 @@
 /** What an animal is billed for: hanging weight, what came out of its grinds, fat added, packages, extras. */
 import type { AnimalRow } from '../../book/records/animals.ts';
-import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
+import type { Amounts } from '../../core/pricing/price.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { ROUNDING_TOLERANCE_GRAMS } from '../animal/fat-moves.ts';
 import { ownersOf } from '../animal/owners.ts';
-import { productCards } from '../pricing/products-shelf.ts';
+import { listedProducts, productLookup } from '../pricing/product-lookup.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLack } from '../contract/contract.ts';
 import { baseGrams } from '../learning/take-home.ts';
@@ -14,24 +14,12 @@ export interface Weighed {
   lacks: BillLack[];
 }
 
-/** Asked beside what was weighed. */
-export interface Beside {
-  hours?: number | undefined;
-  /** Codes of one-off prices; those of the instructions when left out. */
-  extras?: readonly string[] | undefined;
-}
-
 /**
- * The amounts as they are weighed now. A batch counts by the lean put in, as its packages are shared; packages weighed at
- * the Table count as grind where their product is one. A product that has a price of its own is charged by that and not as
- * plain grind.
+ * The amounts as they are weighed now. A batch counts by the lean put in, as its packages are shared. Every product is told
+ * apart, packages weighed at the Table among them; the prices say which line charges for it. Hours are those that were
+ * recorded, extras those of the orders.
  */
-export function weighedAmounts(
-  session: Session,
-  animal: AnimalRow,
-  lines: readonly PriceLine[],
-  beside: Beside,
-): Weighed {
+export function weighedAmounts(session: Session, animal: AnimalRow): Weighed {
   const sums = session.book.weighings.sums(animal.id);
   const hanging = baseGrams({
     brought: animal.brought,
@@ -39,9 +27,8 @@ export function weighedAmounts(
     received: sums?.received ?? null,
   });
   const grinds = session.book.batches.ofAnimal(animal.id);
-  const priced = new Set(lines.filter(({ basis }) => basis === 'product').map(({ product }) => product));
-  const ground = groundProducts(session, animal.id);
   const products: Record<string, number> = {};
+  const ground = new Set<string>();
   const fats: Record<string, number> = {};
   let groundGrams = 0;
   let packages = 0;
@@ -51,8 +38,7 @@ export function weighedAmounts(
   for (const row of session.book.weighings.ofAnimal(animal.id)) {
     if (row.stage !== 'packed' || row.void_at !== null) continue;
     packages += row.count ?? 0;
-    if (priced.has(row.product ?? '')) add(products, row.product ?? '', row.grams);
-    else if (ground.has(row.product ?? '')) groundGrams += row.grams;
+    if (row.product) add(products, row.product, row.grams);
   }
   for (const { id } of grinds) {
     const { share, packages: mine } = shareOf(session, id, animal.ticket);
@@ -60,23 +46,28 @@ export function weighedAmounts(
     for (const row of session.book.weighings.ofBatch(id)) {
       if (row.void_at !== null) continue;
       const grams = row.grams * share;
-      if (row.stage === 'packed' && priced.has(row.product ?? '')) add(products, row.product ?? '', grams);
-      else if (row.stage === 'packed') groundGrams += grams;
+      if (row.stage === 'packed' && row.product) {
+        add(products, row.product, grams);
+        ground.add(row.product);
+      } else if (row.stage === 'packed') groundGrams += grams;
       else if (row.part === 'fat added') add(fats, sourceOf(session, row.fat_lot_id), grams);
     }
   }
   const trimLeft = (sums?.trim ?? 0) - (sums?.trim_ground ?? 0);
+  const { extras, ...ordered } = orderedOf(session, animal.id);
+  for (const product of ordered.ground) ground.add(product);
+  const unlisted = Object.fromEntries([...ground].map((product) => [product, 'unlisted' as const]));
   return {
     amounts: {
       species: animal.species,
       brought: animal.brought,
       hangingGrams: hanging ?? 0,
       groundGrams,
-      products,
+      ...listedProducts({ products, kinds: unlisted }, productLookup(session)),
       fats,
       packages,
-      hours: beside.hours ?? 0,
-      extras: beside.extras ?? instructionsOf(session, animal.id).extras,
+      hours: hoursOf(session, animal.id),
+      extras,
     },
     lacks: [
       ...(hanging === null ? ['hanging' as const] : []),
@@ -87,15 +78,19 @@ export function weighedAmounts(
   };
 }
 
-/** Names of what is ground: by the shop's list of products and by what this hunter asked for. */
-function groundProducts(session: Session, animalId: number): Set<string> {
-  const { grindProduct, alsoGround } = instructionsOf(session, animalId);
-  const listed = productCards(session).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
-  return new Set([
-    grindProduct,
-    ...alsoGround.map(({ product }) => product),
-    ...listed.map(({ name }) => name),
-  ]);
+/** What the orders name as ground, and their extras. */
+function orderedOf(session: Session, animalId: number) {
+  const { grindProduct, alsoGround, pricedExtras } = instructionsOf(session, animalId);
+  return { ground: [grindProduct, ...alsoGround.map(({ product }) => product)], extras: pricedExtras };
+}
+
+/** Recorded hours by the code of their line; a minute is a sixtieth, to four decimals. */
+function hoursOf(session: Session, animalId: number): Record<string, number> {
+  return Object.fromEntries(
+    session.book.workTimes
+      .minutes(animalId)
+      .map(({ line_code, minutes }) => [line_code, Number((minutes / 60).toFixed(4))]),
+  );
 }
 
 function shareOf(session: Session, batchId: number, ticket: string): { share: number; packages: number } {

@@ -2,19 +2,22 @@
 import type { AnimalRow } from '../../book/records/animals.ts';
 import type { BillRecord } from '../../book/records/bills.ts';
 import type { PaymentRecord } from '../../book/records/payments.ts';
-import { priceLines, type Charge, type PriceLine } from '../../core/pricing/price.ts';
+import type { Charge, PriceLine } from '../../core/pricing/price.ts';
+import { mayHaveOtherPrice } from '../../core/pricing/discounts.ts';
 import { accountCurrency } from '../pricing/account.ts';
-import { weighedAmounts, type Beside } from './amounts.ts';
+import { adjustmentRows } from './adjustment-rows.ts';
+import { chargeOf } from './charge.ts';
+import { extrasOf } from './extras.ts';
 import { quoteBeside } from './quote.ts';
 import { hunterOf } from '../animal/hunters.ts';
+import { chargeableLines } from '../pricing/gaps.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
 import type { BillLineRow, BillView, BillRow, BillSums, PaymentRow } from '../contract/contract.ts';
 
-export function billPage(session: Session, animal: AnimalRow, beside: Beside): BillView {
+export function billPage(session: Session, animal: AnimalRow): BillView {
   const prices = pricesInForce(session);
-  const { amounts, lacks } = weighedAmounts(session, animal, prices?.lines ?? [], beside);
-  const charge = prices && priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
+  const { charge, lacks, unpriced } = chargeOf(session, animal, prices);
   const draft = charge &&
     prices && {
       ...sumsOf(charge, prices),
@@ -40,6 +43,11 @@ export function billPage(session: Session, animal: AnimalRow, beside: Beside): B
     paidIn,
     draft,
     lacks,
+    unpriced,
+    chargeable: chargeableLines(prices?.lines ?? [], animal),
+    adjustable: adjustableLines(prices?.lines ?? [], charge),
+    adjustments: adjustmentRows(session, animal.id, prices?.lines ?? []),
+    extras: extrasOf(session, animal.id),
     bill,
     voidedBills: bills.filter((one) => one.void_at !== null).map((one) => billRow(session, one)),
     payments: session.book.payments.ofAnimal(animal.id).map(paymentRow),
@@ -47,6 +55,18 @@ export function billPage(session: Session, animal: AnimalRow, beside: Beside): B
     dueMinor: (owed?.totalMinor ?? 0) - paidMinor,
     quote: quoteBeside(session, animal, owed),
   };
+}
+
+/** Lines of the draft that have a price of their own, as the price book has it. */
+function adjustableLines(lines: readonly PriceLine[], charge: Charge | null): BillView['adjustable'] {
+  return lines
+    .filter(({ basis, code }) => mayHaveOtherPrice(basis) && charge?.lines.some((line) => line.code === code))
+    .map(({ code, label, amountMinor = 0, unit = null }) => ({
+      code,
+      label,
+      unitPriceMinor: amountMinor,
+      unit,
+    }));
 }
 
 export function sumsOf(

@@ -1,11 +1,10 @@
 import * as v from 'valibot';
 import { parseMoney } from '../../core/values/money.ts';
 import { applies } from '../../core/pricing/lines.ts';
-import { priceLines } from '../../core/pricing/price.ts';
 import { accountCurrency, refuseBillIn, refuseVoidIn } from '../pricing/account.ts';
-import { weighedAmounts } from './amounts.ts';
 import { billPage, sumsOf } from './bill-page.ts';
-import { by, id, listOf, needed, confirmed, text } from '../input/input.ts';
+import { chargeOf } from './charge.ts';
+import { by, id, needed, confirmed, text } from '../input/input.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -16,23 +15,17 @@ import { animalOf } from '../animal/closed.ts';
 const MAX_PAYMENTS = 500;
 const MAX_BILLS = 100;
 
-const asked = {
-  animalId: id,
-  hours: v.optional(
-    v.pipe(v.number('hours.range'), v.minValue(0, 'hours.range'), v.maxValue(500, 'hours.range')),
-  ),
-  extras: v.optional(listOf(needed(40), 30)),
-};
+const asked = { animalId: id };
 
 /** What a bill would say now, the one that stands, and what was paid. */
 export const get = read(v.object(asked), (session, input): BillView =>
-  billPage(session, animalOf(session, input.animalId), input),
+  billPage(session, animalOf(session, input.animalId)),
 );
 
 /**
  * Makes the bill: numbered, frozen with the prices and the weights of the moment. @throws ProblemError `bill.stands`,
  * `bill.no-prices`, `bill.other-currency`, `bill.paid-in-other-currency`, `bill.no-hanging`, `bill.below-zero`,
- * `animal.closed` (refused); `bill.not-weighed` (ask)
+ * `animal.closed` (refused); `bill.unpriced`, `bill.not-weighed` (ask)
  */
 export const create = write(v.object({ ...asked, confirmed, by }), (session, input) => {
   const animal = animalOf(session, input.animalId);
@@ -50,16 +43,21 @@ export const create = write(v.object({ ...asked, confirmed, by }), (session, inp
   const prices = pricesInForce(session);
   if (!prices) throw new ProblemError('refused', 'bill.no-prices');
   refuseBillIn(session, prices.currency, animal);
-  const { amounts, lacks } = weighedAmounts(session, animal, prices.lines, input);
+  const { charge, amounts, lacks, unpriced } = chargeOf(session, animal, prices);
+  if (!charge) throw new ProblemError('refused', 'bill.no-prices');
   if (
     lacks.includes('hanging') &&
     prices.lines.some((line) => line.basis === 'hanging' && applies(line, amounts))
   )
     throw new ProblemError('refused', 'bill.no-hanging', { with: { ticket: animal.ticket } });
+  const [nothing] = unpriced;
+  if (nothing && !input.confirmed)
+    throw new ProblemError('conflict', 'bill.unpriced', {
+      with: { what: nothing.name, count: unpriced.length - 1 },
+    });
   const lack = lacks.find((one) => one !== 'hanging');
   if (lack && !input.confirmed)
     throw new ProblemError('conflict', 'bill.not-weighed', { with: { ticket: animal.ticket, lack } });
-  const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule });
   if (charge.totalMinor < 0)
     throw new ProblemError('refused', 'bill.below-zero', { with: { ticket: animal.ticket } });
   const { lines } = sumsOf(charge, prices);
@@ -132,7 +130,7 @@ export const pay = write(
       throw new ProblemError('refused', 'payment.too-many', {
         with: { ticket: animal.ticket, count: MAX_PAYMENTS },
       });
-    const { bill, dueMinor, paidMinor } = billPage(session, animal, {});
+    const { bill, dueMinor, paidMinor } = billPage(session, animal);
     if (input.kind === 'refund' && amountMinor > paidMinor)
       throw new ProblemError('refused', 'payment.refund', {
         field: 'typed',

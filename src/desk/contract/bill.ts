@@ -1,4 +1,5 @@
 /** Bills and payments, as a window sees them. Money in minor units. */
+import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
 
 export interface BillLineRow {
   code: string;
@@ -51,6 +52,36 @@ export interface PaymentRow {
   voided: { reason: string; by: string; at: string } | null;
 }
 
+export type AdjustmentRow = AdjustmentAsked & {
+  id: number;
+  /** The line that has another price, or that a product is charged as, by its words. */
+  line: string | null;
+  /** The name of the product that is charged as another line. */
+  productName: string | null;
+  /** The quote that it was promised in. */
+  quote: string | null;
+  at: string;
+  by: string;
+  voided: { reason: string; by: string; at: string } | null;
+};
+
+/** Hours of work on one animal, and the lines that charge by the hour. */
+export interface WorkTimes {
+  lines: PricedLine[];
+  rows: WorkTimeRow[];
+}
+
+export interface WorkTimeRow {
+  id: number;
+  lineCode: string;
+  /** Words of the line; its code where the prices in force do not have it. */
+  label: string;
+  minutes: number;
+  at: string;
+  by: string;
+  voided: { reason: string; by: string; at: string } | null;
+}
+
 /** Why a bill cannot be made yet, or would be short. */
 export type BillLack = 'hanging' | 'trim-waiting' | 'open-batch' | 'nothing-packed';
 
@@ -91,6 +122,16 @@ export interface BillView {
   /** What a bill made now would say; null where no prices are in force. */
   draft: (BillSums & { depositMinor: number; exampleBook: boolean }) | null;
   lacks: BillLack[];
+  /** What the draft charges nothing for, because no line in force is for it. */
+  unpriced: Unpriced[];
+  /** Lines that a product without a price may be charged as. */
+  chargeable: { code: string; label: string }[];
+  /** Lines of the draft whose price may be another one. */
+  adjustable: { code: string; label: string; unitPriceMinor: number; unit: 'lb' | 'kg' | null }[];
+  /** Free lines, discounts, other prices and choices for this animal, oldest first; those voided among them. */
+  adjustments: AdjustmentRow[];
+  /** Extras of the orders, with those that the prices in force have. */
+  extras: (PricedLine & { quantity: number })[];
   /** The bill that stands, and those voided before it, newest first. */
   bill: BillRow | null;
   voidedBills: BillRow[];

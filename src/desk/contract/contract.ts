@@ -14,6 +14,7 @@ export type * from './drop-off.ts';
 export type * from './grinder.ts';
 export type * from './instructions.ts';
 export type * from './weighing.ts';
+export type * from './price.ts';
 export type * from './quote.ts';
 export type * from './record.ts';
 export type * from './shelf.ts';

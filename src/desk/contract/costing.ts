@@ -1,4 +1,5 @@
 /** What a pound costs and brings, as a window sees it. Money in minor units, not rounded where it is a cost. */
+import type { PriceGaps } from './price.ts';
 import type { Range } from './words.ts';
 
 export type ServiceCode = 'cutting' | 'grinding' | 'products';
@@ -109,4 +110,6 @@ export interface PricesTried {
   most: { ticket: string; speciesName: string; thenMinor: number; nowMinor: number }[];
   /** Products with a price now that the bills counted as plain grind, and that stay so here. */
   notSplit: string[];
+  /** Where these prices and the list of products do not meet. */
+  gaps: PriceGaps;
 }

@@ -34,6 +34,9 @@ export interface Instructions {
   pattyGrams: number | null;
   alsoGround: AlsoGround[];
   packageGrams: number;
+  /** How many of each extra of the price book, by code. */
+  pricedExtras: Record<string, number>;
+  /** Asked for in words of its own: a note that costs nothing. */
   extras: string[];
   note: string;
 }

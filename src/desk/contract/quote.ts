@@ -1,4 +1,5 @@
 /** Quotes, as a window sees them. */
+import type { Unpriced } from './price.ts';
 import type { Range, SourceNote } from './words.ts';
 
 export interface QuoteLine {
@@ -30,6 +31,10 @@ export interface QuoteResult {
     mean: number;
     high: number;
     exampleBook: boolean;
+    /** What it charges nothing for, because no line is for it; none in a quote saved before this was told. */
+    unpriced: Unpriced[];
+    /** Lines that a product without a price may be charged as. */
+    chargeable: { code: string; label: string }[];
   } | null;
   restsOn: {
     ownAnimals: number;

@@ -1,8 +1,9 @@
 /** The shop, its hunters and its books, as a window sees them. */
 import type { Problem } from './problem.ts';
 import type { Instructions } from './instructions.ts';
+import type { PricedLine } from './price.ts';
 import type { RecordField, RecordSet } from './record.ts';
-import type { Brought, FatChoice, Grade } from './words.ts';
+import type { FatChoice, Grade } from './words.ts';
 import type { ProductKind } from '../../trade/product.ts';
 
 export interface ShopSettings {
@@ -209,6 +210,9 @@ export interface ShopView {
   speciesAway: SpeciesCard[];
   fatSources: FatSourceCard[];
   products: ProductCard[];
+  /** Extras, and charges by the hour, of the prices in force today. */
+  extras: PricedLine[];
+  hourLines: PricedLine[];
   templates: TemplateCard[];
   coolers: CoolerCard[];
   cautions: Caution[];
@@ -244,29 +248,4 @@ export interface HunterCard {
   refusesPooling: boolean;
   animals: number;
   lastTicket: string | null;
-}
-
-export interface PriceLineRow {
-  code: string;
-  label: string;
-  basis: string;
-  amountMinor: number | null;
-  rate: number | null;
-  unit: 'lb' | 'kg' | null;
-  species: string[] | null;
-  brought: Brought[] | null;
-  product: string | null;
-  fatSource: string | null;
-  taxRate: number;
-}
-
-export interface PriceBookView {
-  id: number;
-  name: string;
-  validFrom: string;
-  currency: string;
-  /** Where tax is rounded: on each line, or once on the whole bill. */
-  taxRule: 'per line' | 'per bill';
-  example: boolean;
-  lines: PriceLineRow[];
 }

@@ -15,6 +15,8 @@ const SERVICE_OF: Readonly<Record<Basis, IncomeCode>> = {
   percent: 'whole',
   minimum: 'whole',
   deposit: 'whole',
+  free: 'whole',
+  discount: 'whole',
 };
 
 /** In the order of the work. */

@@ -5,7 +5,7 @@ import { fatSpent } from './fat.ts';
 import { ASSUMED } from './figures.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
-import { groundNames } from './season-bills.ts';
+import { groundNames, productTest } from './season-bills.ts';
 import type { Measured, ServiceCode } from '../contract/contract.ts';
 
 export type MeasuredService = Record<Measured['figure'], Measured>;
@@ -19,18 +19,14 @@ export function measure(
   season: number,
   fats: readonly SeasonFat[],
 ): Record<ServiceCode, MeasuredService> {
-  const priced = new Set(
-    (pricesInForce(session)?.lines ?? []).flatMap(({ basis, product }) =>
-      basis === 'product' ? [product] : [],
-    ),
-  );
+  const isProduct = productTest(session, pricesInForce(session)?.lines ?? []);
   const grinds = session.book.seasonMoney
     .grinds(season)
     .filter(({ own, fat, out }) => own > 0 && out > fat && out <= (own + fat) * MAX_OUT);
   // As on the bill: a product with its own price is a product, all else counts as grind.
   const of = (code: 'grinding' | 'products'): MeasuredService => {
     const belongs = ({ product }: { product: string }): boolean =>
-      priced.has(product) === (code === 'products');
+      isProduct(product) === (code === 'products');
     return measuredGrind(code, grinds.filter(belongs), fats.filter(belongs), fats);
   };
   return { cutting: measuredCutting(session, season), grinding: of('grinding'), products: of('products') };

@@ -3,7 +3,8 @@ import { priceLines, type Amounts } from '../../core/pricing/price.ts';
 import { incomeCodeOf } from './income.ts';
 import type { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
-import { amountsFor, groundNames } from './season-bills.ts';
+import { productsOnShelf } from '../pricing/products-shelf.ts';
+import { amountsFor } from './season-bills.ts';
 import type { IncomeCode } from '../contract/contract.ts';
 
 type Prices = ReturnType<typeof pricesInForce>;
@@ -25,7 +26,8 @@ const cache = new WeakMap<Amounts, { by: string; seen: RepricedBill }>();
 /** @param prices null without a price book */
 export function repricedBills(session: Session, prices: Prices): (amounts: Amounts) => RepricedBill {
   const lines = prices?.lines ?? [];
-  const by = JSON.stringify([prices?.id, ...groundNames(session)]);
+  const shelf = productsOnShelf(session).map(({ code, name, kind }) => [code, name, kind]);
+  const by = JSON.stringify([prices?.id, shelf]);
   const seen = amountsFor(session, lines);
   return (amounts) => {
     const known = cache.get(amounts);

@@ -1,5 +1,7 @@
 /** A season's valid bills with their frozen amounts, for repricing. */
 import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
+import { lacksPrice, linesFor } from '../../core/pricing/cover.ts';
+import { kindOf, listedProducts, productLookup } from '../pricing/product-lookup.ts';
 import { productsOnShelf } from '../pricing/products-shelf.ts';
 import type { Session } from '../session/session.ts';
 import type { Range } from '../contract/contract.ts';
@@ -46,24 +48,48 @@ export function billedAnimals(session: Session, season: number): BilledAnimal[] 
 }
 
 /**
- * Frozen amounts for these lines: a product that no longer has a price counts as grind, if it is one, as on a new
- * bill.
+ * Frozen amounts as these lines see them, on a bill made now: products by their codes, plain grind without a price of its own
+ * among what is ground. Bills from before told the products apart only that had a price, counted hours in one sum and
+ * extras once each.
  */
 export function amountsFor(session: Session, lines: readonly PriceLine[]): (amounts: Amounts) => Amounts {
-  const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
-  const ground = groundNames(session);
-  return (amounts) => {
-    const kept = Object.entries(amounts.products ?? {});
-    const folded = kept.filter(([product]) => !priced.has(product) && ground.has(product));
+  const lookup = productLookup(session);
+  const hourly = lines.filter(({ basis }) => basis === 'hour').map(({ code }) => code);
+  return (frozen) => {
+    const { hours, extras } = frozen as FrozenAmounts;
+    const { products, kinds } = listedProducts(frozen, lookup);
+    const made = Object.entries(products ?? {});
+    // Whole cuts in their packages are part of the cutting, unless a line names them.
+    const isWork = (product: string): boolean =>
+      linesFor(lines, product, kinds?.[product]).length > 0 || lacksPrice([], product, kinds?.[product]);
+    const ground = made.filter(
+      ([product]) => kinds?.[product] === 'grind' && linesFor(lines, product, 'grind').length === 0,
+    );
     return {
-      ...amounts,
-      groundGrams: folded.reduce((total, [, grams]) => total + grams, amounts.groundGrams),
-      products: Object.fromEntries(kept.filter((one) => !folded.includes(one))),
+      ...frozen,
+      groundGrams: ground.reduce((total, [, grams]) => total + grams, frozen.groundGrams),
+      products: Object.fromEntries(made.filter((one) => !ground.includes(one) && isWork(one[0]))),
+      kinds: kinds ?? {},
+      hours:
+        typeof hours === 'number' ? Object.fromEntries(hourly.map((code) => [code, hours])) : (hours ?? {}),
+      extras: Array.isArray(extras) ? Object.fromEntries(extras.map((code) => [code, 1])) : (extras ?? {}),
     };
   };
 }
 
-/** Names of the ground products on the shelf. */
+/** As bills froze them before extras had a quantity and hours a line. */
+type FrozenAmounts = Omit<Amounts, 'hours' | 'extras'> & {
+  hours?: number | Readonly<Record<string, number>>;
+  extras?: readonly string[] | Readonly<Record<string, number>>;
+};
+
+/** Whether something of this name is charged as a product of its own, and not as plain grind. */
+export function productTest(session: Session, lines: readonly PriceLine[]): (name: string) => boolean {
+  const lookup = productLookup(session);
+  return (name) => linesFor(lines, lookup(name)?.code ?? name, kindOf(name, lookup)).length > 0;
+}
+
+/** Names on the shelf of what goes through the grinder. */
 export function groundNames(session: Session): ReadonlySet<string> {
   const grinds = productsOnShelf(session).filter(({ kind }) => kind === 'grind' || kind === 'sausage');
   return new Set(grinds.map(({ name }) => name));

@@ -10,7 +10,7 @@ import type { MeasuredService } from './measured.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
 import { repricedBills, nothingTaken } from './repriced-bills.ts';
-import type { BilledAnimal } from './season-bills.ts';
+import { productTest, type BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
 
 /** Number of sensitivities shown. */
@@ -123,8 +123,8 @@ export function feesOf(
     }
   }
   const all = fatSpent(used).usedGrams;
-  const priced = new Set(lines.flatMap(({ basis, product }) => (basis === 'product' ? [product] : [])));
-  const inProducts = fatSpent(used.filter(({ product }) => priced.has(product))).usedGrams;
+  const isProduct = productTest(session, lines);
+  const inProducts = fatSpent(used.filter(({ product }) => isProduct(product))).usedGrams;
   const fatOf = { cutting: 0, grinding: all - inProducts, products: inProducts };
   const perUnit = (minor: number, code: ServiceCode): number =>
     (minor * GRAMS_PER[session.settings.unit]) / grams[code];

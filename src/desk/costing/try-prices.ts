@@ -2,7 +2,9 @@
 import * as v from 'valibot';
 import { priceLines } from '../../core/pricing/price.ts';
 import { priceLineList, taxRule } from '../pricing/price-input.ts';
-import { coreLine } from '../pricing/prices.ts';
+import { coreLine } from '../pricing/core-line.ts';
+import { priceGaps } from '../pricing/gaps.ts';
+import { listedLine, productLookup } from '../pricing/product-lookup.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { mapInSlices } from '../session/slices.ts';
@@ -24,14 +26,20 @@ export const tryPrices = read(
   async (session, input): Promise<PricesTried> => {
     const { currency } = session.settings;
     const season = input.season ?? session.book.seasonMoney.newestBilled(currency) ?? session.season();
-    const lines = input.lines.map(coreLine);
+    const lookup = productLookup(session);
+    const rows = input.lines.map((line) => listedLine(line, lookup));
+    const lines = rows.map(coreLine);
     const seen = amountsFor(session, lines);
     const bills = await mapInSlices(billedAnimals(session, season), (bill) => ({
       ...bill,
       now: priceLines({ lines, amounts: seen(bill.amounts), taxRule: input.taxRule }),
     }));
     const changed = bills.filter(({ totalMinor, now }) => now.totalMinor !== totalMinor);
-    const products = new Set(bills.flatMap(({ amounts }) => Object.keys(amounts.products ?? {})));
+    const split = new Set(
+      bills.flatMap(({ amounts }) =>
+        Object.keys(amounts.products ?? {}).map((one) => lookup(one)?.code ?? one),
+      ),
+    );
     return {
       season,
       animals: bills.length,
@@ -56,9 +64,15 @@ export const tryPrices = read(
           thenMinor: totalMinor,
           nowMinor: now.totalMinor,
         })),
-      notSplit: lines.flatMap(({ basis, product }) =>
-        basis === 'product' && product && bills.length > 0 && !products.has(product) ? [product] : [],
-      ),
+      notSplit:
+        bills.length === 0
+          ? []
+          : lines.flatMap(({ basis, products = [] }) =>
+              basis === 'product'
+                ? products.filter((one) => !split.has(one)).map((one) => lookup(one)?.name ?? one)
+                : [],
+            ),
+      gaps: priceGaps(session, rows),
     };
   },
 );

@@ -116,6 +116,23 @@ export const pattyGrams = v.nullable(
   v.pipe(v.number('patty.size'), v.minValue(20, 'patty.size'), v.maxValue(MAX_PATTY_GRAMS, 'patty.size')),
 );
 
+/** Of one animal; more of an extra than this was mistyped. */
+const MAX_EXTRAS = 30;
+const MOST_OF_EXTRA = 99;
+/** How many of each extra of the price book, by code; one of which there are none is left out. */
+export const pricedExtras = v.pipe(
+  v.record(
+    needed(40),
+    v.pipe(
+      v.number('count.extras'),
+      v.integer('count.extras'),
+      v.minValue(1, 'count.extras'),
+      v.maxValue(MOST_OF_EXTRA, 'count.extras'),
+    ),
+  ),
+  v.maxEntries(MAX_EXTRAS, 'list.too-long'),
+);
+
 export const instructions = v.object({
   cutsShare: share,
   primals: v.optional(
@@ -150,6 +167,7 @@ export const instructions = v.object({
     [],
   ),
   packageGrams,
-  extras: listOf(needed(40), 30),
+  pricedExtras: v.optional(pricedExtras, {}),
+  extras: listOf(needed(40), MAX_EXTRAS),
   note: text(2000),
 });

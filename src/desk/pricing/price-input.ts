@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { brought, listOf, needed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { PriceLineRow } from '../contract/contract.ts';
+import { PRODUCT_KINDS } from '../../trade/product.ts';
 
 const BASES = [
   'animal',
@@ -19,9 +20,12 @@ const BASES = [
 ] as const;
 /** More kinds of game than any shop takes. */
 const MAX_SPECIES = 200;
+/** More products than one price is for. */
+const MAX_PRODUCTS = 200;
 const PER_WEIGHT = ['hanging', 'ground', 'product', 'fat'];
 
-const money = v.pipe(
+/** Minor units, as a window read them. */
+export const money = v.pipe(
   v.number('money.unreadable'),
   v.integer('money.unreadable'),
   v.minValue(-100_000_000, 'money.too-much'),
@@ -58,7 +62,8 @@ const priceLine = v.pipe(
     unit: v.nullable(v.picklist(['lb', 'kg'], 'choice.unit')),
     species: v.nullable(listOf(needed(40), MAX_SPECIES)),
     brought: v.nullable(listOf(brought, brought.options.length)),
-    product: v.nullable(needed(60)),
+    products: v.optional(listOf(needed(60), MAX_PRODUCTS), []),
+    kinds: v.optional(listOf(v.picklist(PRODUCT_KINDS, 'choice.product'), PRODUCT_KINDS.length), []),
     fatSource: v.nullable(needed(40)),
     taxRate: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(0.5, 'share.range')),
   }),
@@ -66,7 +71,7 @@ const priceLine = v.pipe(
   v.check((one) => (one.amountMinor ?? 0) >= 0 || MAY_BE_DISCOUNT.includes(one.basis), 'money.negative'),
   v.check((one) => one.basis !== 'deposit' || (one.rate ?? 0) >= 0, 'price.negative'),
   v.check((one) => !PER_WEIGHT.includes(one.basis) || one.unit !== null, 'price.unit'),
-  v.check((one) => one.basis !== 'product' || one.product !== null, 'price.not-named'),
+  v.check((one) => one.basis !== 'product' || one.products.length + one.kinds.length > 0, 'price.not-named'),
   v.check((one) => one.basis !== 'fat' || one.fatSource !== null, 'price.not-named'),
 );
 
@@ -85,9 +90,13 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
   if (twice !== undefined)
     throw new ProblemError('invalid', 'price.twice', { field: 'lines', with: { code: twice } });
   const reached = lines.map(reachOf);
+  const things = lines.map(thingsOf);
   for (const [i, one] of lines.entries()) {
     const other = lines.find(
-      (before, k) => k < i && sameThing(before, one) && meet(reached[k] as Reach, reached[i] as Reach),
+      (_, k) =>
+        k < i &&
+        overlap(things[k] as Things, things[i] as Things) &&
+        meet(reached[k] as Reach, reached[i] as Reach),
     );
     if (other)
       throw new ProblemError('invalid', 'price.same-thing', {
@@ -100,9 +109,20 @@ export function checkPrices(lines: readonly PriceLineRow[]): void {
     throw new ProblemError('invalid', 'price.discount-over-all', { field: 'lines' });
 }
 
-function sameThing(a: PriceLineRow, b: PriceLineRow): boolean {
-  if (a.basis !== b.basis) return false;
-  return a.basis === 'product' ? a.product === b.product : a.basis === 'fat' && a.fatSource === b.fatSource;
+type Things = ReadonlySet<string>;
+
+/** The fat that a line is for, or its products and kinds. */
+function thingsOf({ basis, fatSource, products, kinds }: PriceLineRow): Things {
+  if (basis === 'fat') return new Set([`fat ${fatSource}`]);
+  if (basis !== 'product') return new Set();
+  return new Set([
+    ...products.map((one) => `product ${one.trim().toLowerCase()}`),
+    ...kinds.map((kind) => `kind ${kind}`),
+  ]);
+}
+
+function overlap(a: Things, b: Things): boolean {
+  return a.size > 0 && b.size > 0 && [...a].some((one) => b.has(one));
 }
 
 /** The kinds of animal that a line is for, ready to be looked up; null: every kind. */

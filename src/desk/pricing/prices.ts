@@ -4,10 +4,14 @@ import { compareDates } from '../../core/values/dates.ts';
 import type { PriceLine } from '../../core/pricing/price.ts';
 import { ask, askFar, PRICES_AGO_DAYS, PRICES_AHEAD_DAYS } from '../input/day-doubts.ts';
 import { by, date, needed, confirmedOf } from '../input/input.ts';
+import { coreLine } from './core-line.ts';
+import { priceGaps } from './gaps.ts';
 import { checkPrices, priceLineList, taxRule } from './price-input.ts';
+import { listedLine, namedBy, productLookup, type ProductLookup } from './product-lookup.ts';
 import { read, write } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
-import type { PriceBookView, PriceLineRow } from '../contract/contract.ts';
+import type { PriceBookView, PriceLineRow, PricedLine } from '../contract/contract.ts';
+import type { ProductKind } from '../../trade/product.ts';
 
 /** The book in force today; an empty one where there is none. */
 export const get = read(v.object({}), (session): PriceBookView => {
@@ -21,7 +25,9 @@ export const get = read(v.object({}), (session): PriceBookView => {
       taxRule: 'per line',
       example: false,
       lines: [],
+      gaps: { unpriced: [], unknown: [] },
     };
+  const lines = rowsOf(session, book.id);
   return {
     id: book.id,
     name: book.name,
@@ -29,7 +35,8 @@ export const get = read(v.object({}), (session): PriceBookView => {
     currency: book.currency,
     taxRule: book.tax_rule,
     example: book.example === 1,
-    lines: session.book.prices.lines(book.id).map(lineRow),
+    lines,
+    gaps: priceGaps(session, lines),
   };
 });
 
@@ -48,7 +55,8 @@ export const save = write(
     by,
   }),
   (session, input) => {
-    checkPrices(input.lines);
+    const lookup = productLookup(session);
+    checkPrices(input.lines.map((line) => listedLine(line, lookup)));
     const span = { ago: PRICES_AGO_DAYS, ahead: PRICES_AHEAD_DAYS };
     askFar(input.confirmed, 'validFrom', input.validFrom, session.today(), span);
     const now = session.book.prices.inForce(session.today());
@@ -70,6 +78,7 @@ export function savePrices(
     by: string;
   },
 ): void {
+  const lookup = productLookup(session);
   session.book.prices.add(
     {
       name: book.name,
@@ -80,7 +89,7 @@ export function savePrices(
       at: session.now(),
       by: book.by,
     },
-    book.lines.map(lineRecord),
+    book.lines.map((line) => lineRecord(listedLine(line, lookup))),
   );
 }
 
@@ -94,42 +103,25 @@ export function pricesInForce(session: Session): {
 } | null {
   const book = session.book.prices.inForce(session.today());
   if (!book) return null;
-  const lines = session.book.prices.lines(book.id).map(lineRow).map(coreLine);
+  const lines = rowsOf(session, book.id).map(coreLine);
   return { id: book.id, currency: book.currency, example: book.example === 1, taxRule: book.tax_rule, lines };
 }
 
-/** Columns that a line does not use are null in the book and absent in the core. */
-export function coreLine(row: PriceLineRow): PriceLine {
-  const {
-    code,
-    label,
-    basis,
-    amountMinor,
-    rate,
-    unit,
-    species,
-    brought: broughtAs,
-    product,
-    fatSource,
-    taxRate,
-  } = row;
-  return {
-    code,
-    label,
-    basis: basis as PriceLine['basis'],
-    taxRate,
-    ...(amountMinor === null ? {} : { amountMinor }),
-    ...(rate === null ? {} : { rate }),
-    ...(unit === null ? {} : { unit }),
-    ...(species === null ? {} : { species }),
-    ...(broughtAs === null ? {} : { brought: broughtAs }),
-    ...(product === null ? {} : { product }),
-    ...(fatSource === null ? {} : { fatSource }),
-    ...(basis === 'extra' ? { extra: code } : {}),
-  };
+/** The extras, or the charges by the hour, of the prices in force. */
+export function pricedLines(session: Session, basis: 'extra' | 'hour'): PricedLine[] {
+  return (pricesInForce(session)?.lines ?? [])
+    .filter((line) => line.basis === basis)
+    .map(({ code, label, amountMinor = 0 }) => ({ code, label, unitPriceMinor: amountMinor }));
 }
 
-function lineRow(record: PriceLineRecord): PriceLineRow {
+function rowsOf(session: Session, bookId: number): PriceLineRow[] {
+  const lookup = productLookup(session);
+  return session.book.prices.lines(bookId).map((record) => lineRow(record, lookup));
+}
+
+function lineRow(record: PriceLineRecord, lookup: ProductLookup): PriceLineRow {
+  // Lines from before kinds name one product in words.
+  const typed = record.product === null ? { products: [], kinds: [] } : namedBy(record.product, lookup);
   return {
     code: record.code,
     label: record.label,
@@ -139,13 +131,15 @@ function lineRow(record: PriceLineRecord): PriceLineRow {
     unit: record.unit,
     species: record.species === null ? null : JSON.parse(record.species),
     brought: record.brought === null ? null : JSON.parse(record.brought),
-    product: record.product,
+    products: record.products === null ? typed.products : (JSON.parse(record.products) as string[]),
+    kinds: record.kinds === null ? typed.kinds : (JSON.parse(record.kinds) as ProductKind[]),
     fatSource: record.fat_source,
     taxRate: record.tax_rate,
   };
 }
 
 function lineRecord(row: PriceLineRow): PriceLineRecord {
+  const isFor = row.basis === 'product';
   return {
     code: row.code,
     label: row.label,
@@ -155,7 +149,9 @@ function lineRecord(row: PriceLineRow): PriceLineRecord {
     unit: row.unit,
     species: row.species === null ? null : JSON.stringify(row.species),
     brought: row.brought === null ? null : JSON.stringify(row.brought),
-    product: row.product,
+    product: null,
+    products: isFor ? JSON.stringify(row.products) : null,
+    kinds: isFor ? JSON.stringify(row.kinds) : null,
     fat_source: row.fatSource,
     tax_rate: row.taxRate,
   };

@@ -9,6 +9,10 @@ import { PRODUCT_KINDS } from '../../trade/product.ts';
 export type ProductBody = Omit<ProductCard, 'code' | 'name' | 'kind' | 'own'>;
 
 const SUPPLIED = suppliedJson as readonly Omit<ProductCard, 'own'>[];
+/** The name under which each supplied product came, by code. */
+export const suppliedNames: ReadonlyMap<string, string> = new Map(
+  SUPPLIED.map(({ code, name }) => [code, name]),
+);
 
 const bodySchema = v.object({
   fat: v.nullable(v.string()),

@@ -1,9 +1,11 @@
 import type { QuoteRecord } from '../../book/records/quotes.ts';
-import type { QuoteLine, QuoteResult } from '../contract/contract.ts';
+import type { AdjustmentAsked, QuoteLine, QuoteResult } from '../contract/contract.ts';
 
 /** Lines of quotes saved before the amounts were kept beside the sums lack them. */
 type SavedLine = Omit<QuoteLine, 'basis' | 'quantity' | 'unit' | 'unitPriceMinor'> & Partial<QuoteLine>;
-type SavedPrice = Omit<NonNullable<QuoteResult['price']>, 'lines'> & { lines: SavedLine[] };
+type Price = NonNullable<QuoteResult['price']>;
+type SavedPrice = Omit<Price, 'lines' | 'unpriced' | 'chargeable'> &
+  Partial<Pick<Price, 'unpriced' | 'chargeable'>> & { lines: SavedLine[] };
 /** Quotes saved before figures had a grade named their sources alone. */
 type SavedBasis =
   QuoteResult['restsOn'] | { ownAnimals: number; relatives: boolean; source: string; weightSource: string };
@@ -17,6 +19,8 @@ export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteRe
     ...saved,
     restsOn: basisOf(saved.restsOn),
     price: price && {
+      unpriced: [],
+      chargeable: [],
       ...price,
       lines: price.lines.map((line) => ({
         basis: '',
@@ -27,6 +31,11 @@ export function answeredOf({ answered }: Pick<QuoteRecord, 'answered'>): QuoteRe
       })),
     },
   };
+}
+
+/** What a saved quote leaves the price book for; none in one from before. @param asked as it was saved */
+export function promisedIn(asked: string): AdjustmentAsked[] {
+  return (JSON.parse(asked) as { adjustments?: AdjustmentAsked[] }).adjustments ?? [];
 }
 
 function basisOf(saved: SavedBasis): QuoteResult['restsOn'] {

@@ -9,7 +9,15 @@ import { makeOf, type Outcome } from './grinds.ts';
 import { priceQuote } from './price.ts';
 import type { Session } from '../session/session.ts';
 import { sourceNote } from '../supplied/sources.ts';
-import type { Age, Brought, Instructions, QuoteResult, Range, Sex } from '../contract/contract.ts';
+import type {
+  AdjustmentAsked,
+  Age,
+  Brought,
+  Instructions,
+  QuoteResult,
+  Range,
+  Sex,
+} from '../contract/contract.ts';
 import { LEVEL } from '../learning/yield-knowledge.ts';
 import { isWholeCarcass } from '../../trade/animal.ts';
 
@@ -23,6 +31,8 @@ export interface QuoteAsked {
   stage: 'live' | 'dressed' | 'legs off' | 'hanging' | 'parts';
   typed: string;
   instructions: Instructions;
+  /** What the quote leaves the price book for; a bill of the animal that comes of it does so too. */
+  adjustments: readonly AdjustmentAsked[];
 }
 
 /** The same question gets the same answer: ranges are drawn from this seed. */
@@ -31,7 +41,7 @@ const SEED = 1;
 const NOT_YET_IN = 0;
 type End = keyof Range;
 
-/** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*` */
+/** @throws ValidationError `reading.*`; ProblemError `species.unknown`, `primal.unknown`, `quote.stage`, `fat.*`, `adjustment.line`, `price.discount-over-all` */
 export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult {
   const profile = session.species.of(asked.species);
   const wanted = normaliseOrders(profile, asked.parts, asked.instructions);
@@ -77,7 +87,8 @@ export function calculateQuote(session: Session, asked: QuoteAsked): QuoteResult
     price: priceQuote(session, {
       species: asked.species,
       brought: asked.brought,
-      extras: wanted.extras,
+      extras: wanted.pricedExtras,
+      adjustments: asked.adjustments,
       ends: perEnd((end) => ({
         hangingGrams: foretold.hanging[end],
         outcome: outcomes[end],

@@ -1,29 +1,39 @@
 /** What a quoted animal will cost, line by line, at each end of its ranges. */
 import { priceLines, type Amounts } from '../../core/pricing/price.ts';
+import { checkAdjustments, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
+import { chargeableLines, unpricedOf } from '../pricing/gaps.ts';
+import { listedProducts, productLookup, type ProductLookup } from '../pricing/product-lookup.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Outcome } from './grinds.ts';
 import type { Session } from '../session/session.ts';
-import type { Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
+import type { AdjustmentAsked, Brought, QuoteLine, QuoteResult, Range } from '../contract/contract.ts';
 
 export interface Quoted {
   species: string;
   brought: Brought;
-  extras: readonly string[];
+  extras: Readonly<Record<string, number>>;
+  adjustments: readonly AdjustmentAsked[];
   /** Each of low, mean and high. */
   ends: Record<keyof Range, { hangingGrams: number; outcome: Outcome; packages: number }>;
 }
 
 const ENDS = ['low', 'mean', 'high'] as const;
 
-/** Null where the shop has no prices, or none for such an animal. */
+/**
+ * Null where the shop has no prices, or none for such an animal.
+ * @throws ProblemError `adjustment.line`, `price.discount-over-all`
+ */
 export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price'] {
   const book = pricesInForce(session);
   if (!book) return null;
-  const byProduct = new Set(
-    book.lines.flatMap(({ basis, product }) => (basis === 'product' && product ? [product] : [])),
-  );
-  const chargeOf = (end: keyof Range) =>
-    priceLines({ lines: book.lines, amounts: amountsOf(quoted, end, byProduct), taxRule: book.taxRule });
+  checkAdjustments(book.lines, quoted.adjustments);
+  const coded = quoted.adjustments.map((one, place) => ({ ...one, code: quotedCode(place) }));
+  const { adjustments, chargeAs } = coreAdjustments(book.lines, coded);
+  const lookup = productLookup(session);
+  const chargeOf = (end: keyof Range) => {
+    const amounts = { ...amountsOf(quoted, end, lookup), chargeAs };
+    return priceLines({ lines: book.lines, amounts, taxRule: book.taxRule, adjustments });
+  };
   const charges = { low: chargeOf('low'), mean: chargeOf('mean'), high: chargeOf('high') };
   if (!charges.high.lines.some(({ basis }) => basis !== 'minimum')) return null;
   const perEnd = (amount: (end: keyof Range) => number): Range => ({
@@ -38,8 +48,8 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
     const charged = at('mean') ?? at('high') ?? at('low');
     return {
       code,
-      label: priced?.label ?? code,
-      basis: priced?.basis ?? '',
+      label: charged?.label ?? priced?.label ?? code,
+      basis: charged?.basis ?? priced?.basis ?? '',
       quantity: perEnd((end) => at(end)?.quantity ?? 0),
       unit: priced?.unit ?? null,
       unitPriceMinor: charged?.unitPriceMinor ?? null,
@@ -61,23 +71,25 @@ export function priceQuote(session: Session, quoted: Quoted): QuoteResult['price
     lines,
     ...perEnd((end) => charges[end].totalMinor),
     exampleBook: book.example,
+    unpriced: unpricedOf(session, book.lines, { extras: quoted.extras }, charges.high.uncovered),
+    chargeable: chargeableLines(book.lines, quoted),
   };
 }
 
-/** A product that has a price of its own is charged by it, all other grinds as ground. */
+/** Every grind is a product of its own; the prices say which line charges for it. */
 function amountsOf(
   { species, brought, extras, ends }: Quoted,
   end: keyof Range,
-  priced: ReadonlySet<string>,
+  lookup: ProductLookup,
 ): Amounts {
   const { hangingGrams, outcome, packages } = ends[end];
   const products: Record<string, number> = {};
   const fats: Record<string, number> = {};
-  let groundGrams = 0;
   for (const { product, fat, grams, boughtGrams } of outcome.grinds) {
-    if (priced.has(product)) products[product] = (products[product] ?? 0) + grams;
-    else groundGrams += grams;
+    products[product] = (products[product] ?? 0) + grams;
     if (boughtGrams > 0) fats[fat] = (fats[fat] ?? 0) + boughtGrams;
   }
-  return { species, brought, hangingGrams, groundGrams, products, fats, packages, extras: [...extras] };
+  const kinds = Object.fromEntries(Object.keys(products).map((product) => [product, 'unlisted' as const]));
+  const listed = listedProducts({ products, kinds }, lookup);
+  return { species, brought, hangingGrams, groundGrams: 0, ...listed, fats, packages, extras };
 }

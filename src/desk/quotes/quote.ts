@@ -6,7 +6,9 @@ import { pricesInForce } from '../pricing/prices.ts';
 import { readAfterLearning } from '../session/read-after-learning.ts';
 import { read, write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { answeredOf } from '../pricing/quote-saved.ts';
+import { adjustmentsAsked } from '../pricing/adjustments.ts';
+import { answeredOf, promisedIn } from '../pricing/quote-saved.ts';
+import { ordersRead } from '../animal/instructions.ts';
 import { calculateQuote } from './calculate.ts';
 import type { Session } from '../session/session.ts';
 import type { QuoteResult, QuoteSaved } from '../contract/contract.ts';
@@ -20,6 +22,7 @@ const asked = {
   stage: v.picklist(['live', 'dressed', 'legs off', 'hanging', 'parts'], 'choice.stage'),
   typed,
   instructions,
+  adjustments: v.optional(adjustmentsAsked, []),
 };
 const RECENT = 30;
 
@@ -63,10 +66,20 @@ export const get = read(v.object({ id }), (session, input) => {
   if (!quote) throw new ProblemError('missing', 'quote.unknown', { field: 'id' });
   return {
     ...quoteRow(session, quote),
-    asked: JSON.parse(quote.asked) as v.InferOutput<typeof calculate.input>,
+    asked: askedOf(session, quote.asked),
     answer: answeredOf(quote),
   };
 });
+
+/** What was asked, as it is asked today: quotes from before extras had a quantity, or anything was adjusted, lack that. */
+function askedOf(session: Session, stored: string): v.InferOutput<typeof calculate.input> {
+  const asked = JSON.parse(stored) as v.InferOutput<typeof calculate.input>;
+  return {
+    ...asked,
+    instructions: ordersRead(session, asked.instructions),
+    adjustments: promisedIn(stored),
+  };
+}
 
 function quoteRow(session: Session, quote: ReturnType<Session['book']['quotes']['recent']>[number]) {
   const answered = answeredOf(quote);

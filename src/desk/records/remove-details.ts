@@ -74,7 +74,7 @@ export function wipeIfDue({ book }: Pick<Session, 'book'>): boolean {
 /** Names that the program or the shop gave, which tell of nobody. */
 function knownWords(session: Session): string[] {
   return [
-    ...productsOnShelf(session).map(({ name }) => name),
+    ...productsOnShelf(session).flatMap(({ code, name }) => [code, name]),
     ...FATS.map(({ code }) => code),
     'own',
     'none',

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import suppliedJson from '../../../resources/instructions.json' with { type: 'json' };
 import { instructions as instructionsKept } from '../input/input.ts';
-import { USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
+import { ordersRead, USUAL_INSTRUCTIONS } from '../animal/instructions.ts';
 import type { Session } from '../session/session.ts';
 import type { Instructions, TemplateCard, TemplateOnShelf } from '../contract/contract.ts';
 
@@ -33,7 +33,7 @@ export function templatesOnShelf(session: Session): TemplateOnShelf[] {
         id,
         name,
         carcass,
-        instructions: { ...usual, ...(kept as Partial<Instructions>) },
+        instructions: { ...usual, ...ordersRead(session, kept as Partial<Instructions>) },
         supplied,
         offered: active === 1,
       },

@@ -12,7 +12,7 @@ import { by, needed } from '../input/input.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { host, read, write } from '../session/procedure.ts';
 import { CAUTIONS, EXAMPLE_PRICES, FATS, speciesCard } from '../supplied/resources.ts';
-import { savePrices } from '../pricing/prices.ts';
+import { pricedLines, savePrices } from '../pricing/prices.ts';
 import { productCards } from '../pricing/products-shelf.ts';
 import { RECORD_SETS } from '../input/record-sets.ts';
 import type { Session } from '../session/session.ts';
@@ -147,6 +147,8 @@ export function shopView(session: Session): ShopView {
     species: session.species.offered.map(cardOf),
     speciesAway: session.species.all.filter((one) => !session.species.offered.includes(one)).map(cardOf),
     products: productCards(session),
+    extras: pricedLines(session, 'extra'),
+    hourLines: pricedLines(session, 'hour'),
     templates: templateCards(session),
     coolers: coolerCards(session),
     fatSources: FATS.map(({ code, name, animal, fat, grade }) => ({ code, name, animal, fat, grade })),

@@ -1,4 +1,4 @@
-import type { Brought, PriceLineRow } from '../../bridge/contract.ts';
+import type { Brought, PriceLineRow, ProductKind } from '../../bridge/contract.ts';
 import { parseMoney } from '../../core/values/money.ts';
 import { pricesText as text } from '../texts/en/books/prices.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
@@ -13,7 +13,9 @@ interface TypedLine {
   unit: 'lb' | 'kg';
   species: string[];
   brought: Brought[];
-  product: string;
+  /** Codes, and names that are on no list. */
+  products: string[];
+  kinds: ProductKind[];
   fatSource: string;
   tax: string;
   /** Of a deposit: a fixed sum, or a part of the whole bill. */
@@ -43,7 +45,15 @@ export function hasOwnTax(basis: TypedLine['basis']): boolean {
 export function emptyLine(unit: 'lb' | 'kg'): TypedLine {
   return {
     code: '', label: '', basis: 'animal', amount: '', rate: '', unit,
-    species: [], brought: [], product: '', fatSource: '', tax: '', depositAs: 'sum',
+    species: [], brought: [], products: [], kinds: [], fatSource: '', tax: '', depositAs: 'sum',
+  }; // prettier-ignore
+}
+
+/** A line by weight of a product that has no words, no price and no code yet. */
+export function emptyRow(unit: 'lb' | 'kg'): PriceLineRow {
+  return {
+    code: '', label: '', basis: 'product', amountMinor: null, rate: null, unit, species: null, brought: null,
+    products: [], kinds: [], fatSource: null, taxRate: 0,
   }; // prettier-ignore
 }
 
@@ -58,7 +68,8 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', decimals: number)
     unit: row.unit ?? unit,
     species: row.species ?? [],
     brought: row.brought ?? [],
-    product: row.product ?? '',
+    products: [...row.products],
+    kinds: [...row.kinds],
     fatSource: row.fatSource ?? '',
     tax: row.taxRate === 0 ? '' : percentText(row.taxRate),
     depositAs: row.rate === null ? 'sum' : 'share',
@@ -66,7 +77,7 @@ export function typeLine(row: PriceLineRow, unit: 'lb' | 'kg', decimals: number)
 }
 
 export type WrongLine = Partial<
-  Record<'label' | 'amount' | 'rate' | 'product' | 'fatSource' | 'tax', string>
+  Record<'label' | 'amount' | 'rate' | 'products' | 'fatSource' | 'tax', string>
 >;
 
 /**
@@ -88,7 +99,8 @@ export function readLine(
     ...(percent && rate === null && { rate: text.rateProblem }),
     ...(typed.basis === 'deposit' && rate !== null && rate < 0 && { rate: text.depositProblem }),
     ...(typed.basis === 'fat' && typed.fatSource === '' && { fatSource: text.fatProblem }),
-    ...(typed.basis === 'product' && typed.product.trim() === '' && { product: text.productProblem }),
+    ...(typed.basis === 'product' &&
+      typed.products.length + typed.kinds.length === 0 && { products: text.productProblem }),
     ...((tax === null || tax > 0.5) && { tax: text.taxProblem }),
   };
   if (Object.keys(wrong).length > 0 || tax === null) return { value: null, wrong };
@@ -103,7 +115,8 @@ export function readLine(
       unit: perWeight(typed.basis) ? typed.unit : null,
       species: typed.species.length > 0 ? typed.species : null,
       brought: typed.brought.length > 0 ? typed.brought : null,
-      product: typed.basis === 'product' ? typed.product.trim() : null,
+      products: typed.basis === 'product' ? typed.products : [],
+      kinds: typed.basis === 'product' ? typed.kinds : [],
       fatSource: typed.basis === 'fat' ? typed.fatSource : null,
       taxRate: tax,
     },

@@ -25,6 +25,9 @@ export interface TypedInstructions extends TypedGrind {
   primals: Record<string, { as: PrimalUse; size: string }>;
   also: TypedAlso[];
   pack: string;
+  /** How many of each extra of the price book, by code. */
+  pricedExtras: Record<string, number>;
+  /** Other wishes, in words: a note. */
   extras: string;
   note: string;
 }
@@ -33,7 +36,7 @@ export interface TypedInstructions extends TypedGrind {
 export function usualInstructions(unit: 'lb' | 'kg'): TypedInstructions {
   return {
     by: 'share', cuts: '40', primals: {}, product: ordersText.usualProduct, fat: 'none', target: '', patty: '', also: [],
-    pack: unit === 'lb' ? '1 lb' : '0.5 kg', extras: '', note: '',
+    pack: unit === 'lb' ? '1 lb' : '0.5 kg', pricedExtras: {}, extras: '', note: '',
   }; // prettier-ignore
 }
 
@@ -56,6 +59,7 @@ export function typeInstructions(stored: Instructions, unit: 'lb' | 'kg'): Typed
       ...typeGrind(also, unit),
     })),
     pack: massTyped(stored.packageGrams, unit),
+    pricedExtras: { ...stored.pricedExtras },
     extras: stored.extras.join(', '),
     note: stored.note,
   };

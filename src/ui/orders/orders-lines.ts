@@ -1,4 +1,5 @@
-import type { AlsoGround, FatSourceCard, Instructions } from '../../bridge/contract.ts';
+import type { AlsoGround, FatSourceCard, Instructions, PricedLine } from '../../bridge/contract.ts';
+import { chargesText } from '../texts/en/charges.ts';
 import { ordersText } from '../texts/en/orders.ts';
 import type { Format } from '../texts/format.ts';
 import { pattyText } from '../texts/patty.ts';
@@ -23,15 +24,22 @@ interface Primal {
 export function ordersLines(
   orders: Instructions,
   primals: readonly Primal[],
-  fats: readonly FatSourceCard[],
+  lists:
+    { readonly fatSources: readonly FatSourceCard[]; readonly extras: readonly PricedLine[] } | undefined,
   format: Format,
 ): OrderLine[] {
+  const fats = lists?.fatSources ?? [];
   const ground =
     orders.cutsShare === 1 && orders.primals.length === 0 ? [] : grindLines(orders, fats, format);
   return [
     ...(orders.primals.length > 0 ? primalLines(orders, primals) : [shareLine(orders.cutsShare, format)]),
     ...ground,
     { kind: 'pack', head: ordersText.packages, text: format.mass(orders.packageGrams) },
+    ...Object.entries(orders.pricedExtras).map(([code, count]) => ({
+      kind: 'pack' as const,
+      head: '',
+      text: chargesText.counted(lists?.extras.find((one) => one.code === code)?.label ?? code, count),
+    })),
     ...orders.extras.map((extra) => ({ kind: 'pack' as const, head: '', text: extra })),
   ];
 }

@@ -61,7 +61,17 @@ export function readInstructions(
   const note = typed.note.trim();
   return {
     wrong,
-    value: { cutsShare, primals, ...main, grindProduct, alsoGround, packageGrams, extras, note },
+    value: {
+      cutsShare,
+      primals,
+      ...main,
+      grindProduct,
+      alsoGround,
+      packageGrams,
+      pricedExtras: { ...typed.pricedExtras },
+      extras,
+      note,
+    },
   };
 }
 

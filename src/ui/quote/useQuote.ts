@@ -1,6 +1,6 @@
 import { computed, reactive, watch } from 'vue';
 import { useRoute } from 'vue-router';
-import type { Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
+import type { AdjustmentAsked, Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
 import { broughtPrimals } from '../../core/species/cutting.ts';
 import { usualInstructions } from '../orders/instructions-form.ts';
 import { partsOf } from '../intake/intake-form.ts';
@@ -35,6 +35,8 @@ export function useQuote() {
     stage: 'hanging' as QuoteStage | '',
     typed: '',
     instructions: usualInstructions(shop.unit),
+    /** Discounts and other changes, promised with the quote. */
+    adjustments: [] as AdjustmentAsked[],
   });
   /** An address may ask already: `/quote?species=elk&weight=340+lb`. */
   watch(
@@ -78,6 +80,7 @@ export function useQuote() {
       stage: form.stage || 'hanging',
       typed: form.typed,
       instructions: wanted,
+      adjustments: [...form.adjustments],
     };
   });
   const { value: answer, problem } = useLive('quotes.calculate', () => question.value, { waitMs: WAIT_MS });

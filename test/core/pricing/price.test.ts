@@ -13,8 +13,8 @@ const elk: Amounts = frozen({
   products: { 'summer-sausage': 10 * POUND },
   fats: { 'pork-back-fat': 5 * POUND },
   packages: 60,
-  hours: 1.5,
-  extras: ['cape'],
+  hours: { hour: 1.5 },
+  extras: { cape: 1 },
 });
 
 function line(basis: PriceLine['basis'], more: Partial<PriceLine>): PriceLine {
@@ -31,7 +31,7 @@ describe('priceLines', () => {
     [line('hanging', { unit: 'lb', amountMinor: 115 }), 120, 13_800],
     [line('hanging', { unit: 'kg', amountMinor: 250 }), 54.4310844, 13_608],
     [line('ground', { unit: 'lb', amountMinor: 65 }), 40, 2600],
-    [line('product', { unit: 'lb', amountMinor: 425, product: 'summer-sausage' }), 10, 4250],
+    [line('product', { unit: 'lb', amountMinor: 425, products: ['summer-sausage'] }), 10, 4250],
     [line('fat', { unit: 'lb', amountMinor: 199, fatSource: 'pork-back-fat' }), 5, 995],
     [line('package', { amountMinor: 45 }), 60, 2700],
     [line('hour', { amountMinor: 3501 }), 1.5, 5252],
@@ -54,12 +54,12 @@ describe('priceLines', () => {
 
   it('leaves out what there is nothing of', () => {
     const nothing = [
-      line('product', { unit: 'lb', amountMinor: 425, product: 'jerky' }),
+      line('product', { unit: 'lb', amountMinor: 425, products: ['jerky'] }),
       line('fat', { unit: 'lb', amountMinor: 199, fatSource: 'beef-suet' }),
       line('extra', { amountMinor: 6000, extra: 'skull' }),
     ];
     expect(charge(nothing)).toEqual(
-      { lines: [], subtotalMinor: 0, taxMinor: 0, totalMinor: 0, depositMinor: 0 },
+      { lines: [], subtotalMinor: 0, taxMinor: 0, totalMinor: 0, depositMinor: 0, uncovered: [] },
     ); // prettier-ignore
   });
 
@@ -179,7 +179,7 @@ describe('priceLines', () => {
               line(basis, {
                 unit,
                 amountMinor,
-                product: 'summer-sausage',
+                products: ['summer-sausage'],
                 fatSource: 'beef-suet',
                 taxRate: tax / 1000,
               }),

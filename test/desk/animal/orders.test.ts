@@ -14,6 +14,7 @@ const ORDERS: Instructions = {
   pattyGrams: null,
   alsoGround: [],
   packageGrams: 453.59237,
+  pricedExtras: {},
   extras: [],
   note: '',
 };

@@ -5,7 +5,7 @@ import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 type Lines = CallInput<'prices.save'>['lines'];
 const line = (more: Partial<Lines[number]> & Pick<Lines[number], 'code' | 'basis'>): Lines[number] => ({
-  label: more.code, amountMinor: null, rate: null, unit: null, species: null, brought: null, product: null, fatSource: null,
+  label: more.code, amountMinor: null, rate: null, unit: null, species: null, brought: null, fatSource: null,
   taxRate: 0, ...more,
 }); // prettier-ignore
 
@@ -18,7 +18,7 @@ const PRICES: Lines = [
     basis: 'product',
     unit: 'lb',
     amountMinor: 275,
-    product: 'Breakfast sausage',
+    products: ['Breakfast sausage'],
     taxRate: 0.06,
   }),
   line({ code: 'back fat', basis: 'fat', unit: 'lb', amountMinor: 199, fatSource: 'pork-back-fat' }),
@@ -61,7 +61,8 @@ describe('a bill', () => {
   it('charges a product by its own price and not as grind too, with its tax', async () => {
     const shop = await pricedShop();
     const id = await groundElk(shop, 'Breakfast sausage');
-    const { draft } = await shop.call('bills.get', { animalId: id, extras: ['cape'] });
+    await shop.call('bills.setExtras', { animalId: id, pricedExtras: { cape: 1 } });
+    const { draft } = await shop.call('bills.get', { animalId: id });
     // 113.9 × $2.75 = $313.225 → $313.23, tax 6 % of it $18.7938 → $18.79; cape $60.
     expect(amounts(draft?.lines ?? [])).toEqual({
       hanging: 38_000,
@@ -140,13 +141,13 @@ describe('a bill', () => {
       line({ code: 'staff', basis: 'extra', amountMinor: -20_000 }),
     ]);
     const id = await takeIn(shop);
-    const total = async (extras: string[]) =>
-      (await shop.call('bills.get', { animalId: id, extras })).draft?.totalMinor;
+    const order = (code: string) =>
+      shop.call('bills.setExtras', { animalId: id, pricedExtras: { [code]: 1 } });
+    await order('veteran');
     // $90.00 − $10.00.
-    expect(await total(['veteran'])).toBe(8000);
-    expect(
-      await shop.problem('bills.create', { animalId: id, extras: ['staff'], confirmed: true }),
-    ).toMatchObject({
+    expect((await shop.call('bills.get', { animalId: id })).draft?.totalMinor).toBe(8000);
+    await order('staff');
+    expect(await shop.problem('bills.create', { animalId: id, confirmed: true })).toMatchObject({
       kind: 'refused',
       code: 'bill.below-zero',
     });

@@ -87,7 +87,7 @@ describe('a bill worked by hand', () => {
     for (const taxRule of ['per line', 'per bill'] as const) {
       const shop = await pricedShop(lines, { taxRule });
       // 10 % of $150.00 = $15.00, of it $5.00 off the $50.00 that are taxed: 6 % of $45.00 = $2.70.
-      expect(await draftOf(shop, await deer(shop, '80'), { extras: ['sausage'] })).toEqual({
+      expect(await draftOf(shop, await deer(shop, '80'), { extras: { sausage: 1 } })).toEqual({
         lines: { cut: 10_000, sausage: 5000, early: -1500 },
         tax: 270,
         total: 13_770,
@@ -113,7 +113,7 @@ describe('a bill worked by hand', () => {
   it('7: a product with a price of its own is not charged as grind too', async () => {
     const shop = await pricedShop([
       priced('grind', 'ground', { unit: 'lb', amountMinor: 45 }),
-      priced('sausage', 'product', { unit: 'lb', amountMinor: 275, product: 'Breakfast sausage' }),
+      priced('sausage', 'product', { unit: 'lb', amountMinor: 275, products: ['Breakfast sausage'] }),
     ]);
     const id = await takeIn(shop);
     await cut(shop, id, { trim: '100.00' });
@@ -192,7 +192,9 @@ describe('a bill worked by hand', () => {
       priced('skull', 'extra', { amountMinor: 4000 }),
     ]);
     // 1.5 h × $35.01 = $52.515 → $52.52; the skull was not asked for.
-    expect(await draftOf(shop, await deer(shop, '80'), { hours: 1.5, extras: ['cape'] })).toEqual({
+    expect(
+      await draftOf(shop, await deer(shop, '80'), { minutes: { 'by the hour': 90 }, extras: { cape: 1 } }),
+    ).toEqual({
       lines: { 'by the hour': 5252, cape: 6000 },
       tax: 0,
       total: 11_252,
@@ -264,7 +266,7 @@ describe('a quote worked by hand', () => {
     const shop = await pricedShop(
       [
         priced('hang', 'hanging', { unit: 'lb', amountMinor: 95, taxRate: 0.06 }),
-        priced('sausage', 'product', { unit: 'lb', amountMinor: 275, product: 'Sausage', taxRate: 0.06 }),
+        priced('sausage', 'product', { unit: 'lb', amountMinor: 275, products: ['Sausage'], taxRate: 0.06 }),
         priced('early', 'percent', { rate: -0.1, taxRate: 0.06 }),
       ],
       { taxRule: 'per bill' },

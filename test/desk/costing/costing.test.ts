@@ -7,7 +7,7 @@ import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 type Lines = CallInput<'prices.save'>['lines'];
 const line = (more: Partial<Lines[number]> & Pick<Lines[number], 'code' | 'basis'>): Lines[number] => ({
-  label: more.code, amountMinor: null, rate: null, unit: null, species: null, brought: null, product: null, fatSource: null,
+  label: more.code, amountMinor: null, rate: null, unit: null, species: null, brought: null, fatSource: null,
   taxRate: 0, ...more,
 }); // prettier-ignore
 
@@ -51,7 +51,12 @@ async function billedElk(shop: FreshDesk, product = 'Ground', extras: string[] =
   await shop.call('grinder.weighIn', { batchId, fatLotId: lot?.id ?? 0, part: 'fat added', typed: '14.50' });
   await shop.call('grinder.pack', { batchId, product, count: 114, typed: '113.90' });
   await shop.call('grinder.finish', { batchId });
-  await shop.call('bills.create', { animalId: id, extras });
+  if (extras.length > 0)
+    await shop.call('bills.setExtras', {
+      animalId: id,
+      pricedExtras: Object.fromEntries(extras.map((code) => [code, 1])),
+    });
+  await shop.call('bills.create', { animalId: id });
   await shop.call('animals.setStage', { id, stage: 'ready' });
   return id;
 }
@@ -235,25 +240,26 @@ describe('trying prices', () => {
     );
   });
 
-  it('charges a product as grind once it has no price of its own, and says what it cannot tell apart', async () => {
+  it('charges nothing for a product that no line covers, and says so and what it cannot tell apart', async () => {
     const own = line({
       code: 'sausage',
       basis: 'product',
       unit: 'lb',
       amountMinor: 275,
-      product: 'Breakfast sausage',
+      products: ['Breakfast sausage'],
     });
     const shop = await pricedShop([...PRICES, own]);
     await billedElk(shop, 'Breakfast sausage');
     const tried = await shop.call('costing.tryPrices', { lines: PRICES });
-    // 113.9 lb: $313.23 as sausage (half a cent up), $51.26 as grind.
-    expect(tried.thenMinor - tried.nowMinor).toBe(31_323 - 5126);
+    // 113.9 lb: $313.23 as sausage (half a cent up); as plain grind it is never charged.
+    expect(tried.thenMinor - tried.nowMinor).toBe(31_323);
+    expect(tried.gaps.unpriced.map(({ name }) => name)).toContain('Breakfast sausage');
     const other = line({
       code: 'sticks',
       basis: 'product',
       unit: 'lb',
       amountMinor: 595,
-      product: 'Snack sticks',
+      products: ['Snack sticks'],
     });
     expect((await shop.call('costing.tryPrices', { lines: [...PRICES, own, other] })).notSplit).toEqual([
       'Snack sticks',

@@ -12,7 +12,7 @@ const also = (product: string, grams: number) => ({
 const ORDERS: Instructions = {
   cutsShare: 0.4, primals: [], fat: 'none', targetFat: null, grindProduct: 'Ground', pattyGrams: null,
   alsoGround: [also('Summer sausage', 8 * LB), also('Snack sticks', 5 * LB)],
-  packageGrams: LB, extras: [], note: '',
+  packageGrams: LB, pricedExtras: {}, extras: [], note: '',
 }; // prettier-ignore
 const amounts = (...args: Parameters<typeof grindWants>) =>
   grindWants(...args).map(({ product, grams }) => [product, Math.round(grams / LB)]);

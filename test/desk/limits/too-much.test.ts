@@ -7,10 +7,10 @@ import { checkPrices } from '../../../src/desk/pricing/price-input.ts';
 import { deskOn, freshDesk, takeIn } from '../fresh-desk.ts';
 
 type Lines = CallInput<'prices.save'>['lines'];
-const LINE = {
+const LINE: Required<Lines[number]> = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  product: null, fatSource: null, taxRate: 0,
-} as const; // prettier-ignore
+  fatSource: null, taxRate: 0, products: [] as string[], kinds: [],
+}; // prettier-ignore
 
 describe('pieces that came in', () => {
   it('are each listed once: one that is listed twice is refused in words', async () => {
@@ -152,7 +152,7 @@ describe('price lines', () => {
     ...LINE, code: `d${n}`, basis: 'percent', amountMinor: null, rate: -0.004, species: species.map((code) => `${code}-${n}`),
   }); // prettier-ignore
   const products = (n: number): Lines[number] => ({
-    ...LINE, code: `p${n}`, basis: 'product', unit: 'lb', product: 'links', species: species.map((code) => `${code}-${n}`),
+    ...LINE, code: `p${n}`, basis: 'product', unit: 'lb', products: ['links'], species: species.map((code) => `${code}-${n}`),
   }); // prettier-ignore
   const of = (line: (n: number) => Lines[number]): Lines => Array.from({ length: 200 }, (_, n) => line(n));
 

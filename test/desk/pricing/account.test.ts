@@ -9,7 +9,7 @@ import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const LINE = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  product: null, fatSource: null, taxRate: 0,
+  fatSource: null, taxRate: 0,
 } as const; // prettier-ignore
 const PRICES = { name: 'Ours', validFrom: '2020-01-01', taxRule: 'per bill', lines: [LINE] } as const;
 

@@ -4,7 +4,7 @@ import { freshDesk } from '../fresh-desk.ts';
 import { priced, pricedShop, type PriceInput } from './priced-shop.ts';
 
 const sausage = (code: string, more: Partial<PriceInput> = {}): PriceInput =>
-  priced(code, 'product', { unit: 'lb', amountMinor: 275, product: 'Sausage', ...more });
+  priced(code, 'product', { unit: 'lb', amountMinor: 275, kinds: ['sausage'], ...more });
 
 describe('a price book', () => {
   it('keeps where tax is rounded', async () => {
@@ -24,7 +24,7 @@ describe('a price book', () => {
     ['a deposit of neither', [priced('deposit', 'deposit')], 'price.amount'],
     ['a deposit below zero', [priced('deposit', 'deposit', { rate: -0.1 })], 'price.negative'],
     ['a weight without unit', [priced('hang', 'hanging', { amountMinor: 1 })], 'price.unit'],
-    ['a product without name', [sausage('a', { product: null })], 'price.not-named'],
+    ['a product without name', [sausage('a', { kinds: [] })], 'price.not-named'],
     ['a fat without name', [priced('fat', 'fat', { unit: 'lb', amountMinor: 1 })], 'price.not-named'],
     ['an unknown tax rule', [], 'choice.tax-rule'],
     ['one code twice', [priced('a', 'animal', { amountMinor: 1 }), priced('a', 'package', { amountMinor: 1 })], 'price.twice'],

@@ -7,7 +7,7 @@ export type PriceInput = CallInput<'prices.save'>['lines'][number];
 /** One price line; what it does not name is left open. */
 export function priced(code: string, basis: PriceInput['basis'], more: Partial<PriceInput> = {}): PriceInput {
   return {
-    code, basis, label: code, amountMinor: null, rate: null, unit: null, species: null, brought: null, product: null,
+    code, basis, label: code, amountMinor: null, rate: null, unit: null, species: null, brought: null, products: [], kinds: [],
     fatSource: null, taxRate: 0, ...more,
   }; // prettier-ignore
 }
@@ -56,9 +56,12 @@ export interface InFigures {
 export async function draftOf(
   shop: FreshDesk,
   animalId: number,
-  beside: Omit<CallInput<'bills.get'>, 'animalId'> = {},
+  beside: { minutes?: Readonly<Record<string, number>>; extras?: Record<string, number> } = {},
 ): Promise<InFigures> {
-  return figures((await shop.call('bills.get', { animalId, ...beside })).draft);
+  if (beside.extras) await shop.call('bills.setExtras', { animalId, pricedExtras: beside.extras });
+  for (const [lineCode, minutes] of Object.entries(beside.minutes ?? {}))
+    await shop.call('bills.addHours', { animalId, lineCode, minutes });
+  return figures((await shop.call('bills.get', { animalId })).draft);
 }
 
 export function figures(sums: BillView['draft'] | BillView['bill']): InFigures {

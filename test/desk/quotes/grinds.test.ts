@@ -8,7 +8,7 @@ import { freshDesk } from '../fresh-desk.ts';
 const LB = 453.59237;
 const WANTED: Instructions = {
   cutsShare: 0.4, primals: [], fat: 'none', targetFat: null, grindProduct: 'Ground', pattyGrams: null, alsoGround: [],
-  packageGrams: LB, extras: [], note: '',
+  packageGrams: LB, pricedExtras: {}, extras: [], note: '',
 }; // prettier-ignore
 const sausage = (pounds: number, fat = 'pork-trim-50') => ({
   product: 'Summer sausage', grams: pounds * LB, fat, targetFat: 0.2, pattyGrams: null,
@@ -114,8 +114,8 @@ describe('a quote with several grinds', () => {
       name: 'Ours',
       validFrom: '2026-10-01',
       lines: [
-        { ...line, code: 'sausage', label: 'Sausage', basis: 'product', amountMinor: 300, product: 'Summer sausage' },
-        { ...line, code: 'grind', label: 'Grinding', basis: 'ground', amountMinor: 50, product: null },
+        { ...line, code: 'sausage', label: 'Sausage', basis: 'product', amountMinor: 300, products: ['Summer sausage'] },
+        { ...line, code: 'grind', label: 'Grinding', basis: 'ground', amountMinor: 50 },
       ],
     }); // prettier-ignore
     const quote = await shop.call('quotes.calculate', ask({ alsoGround: [sausage(10, 'none')] }));

@@ -192,7 +192,6 @@ describe('a quote', () => {
           unit: null,
           species: ['mule-deer'],
           brought: null,
-          product: null,
           fatSource: null,
           taxRate: 0,
         },

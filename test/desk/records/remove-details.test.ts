@@ -12,7 +12,7 @@ const PHONE = '5550177341';
 
 const line = {
   code: 'cut', label: 'Cutting', basis: 'animal', amountMinor: 9500, rate: null, unit: null, species: null, brought: null,
-  product: null, fatSource: null, taxRate: 0,
+  fatSource: null, taxRate: 0,
 } as const; // prettier-ignore
 
 const orders = (mark: string) => ({
@@ -115,7 +115,19 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     shop.call('bills.pay', { animalId: id, kind: 'deposit', method, typed: '20' });
   const paid = await pay(`${mark} check 17`);
   await shop.call('bills.voidPayment', { paymentId: paid.id, reason: `${mark} bounced` });
-  const bill = await shop.call('bills.create', { animalId: id, extras: [`${mark} jerky`], confirmed: true });
+  const { id: work } = await shop.call('bills.addHours', { animalId: id, lineCode: 'trimming', minutes: 30 });
+  await shop.call('bills.voidHours', { workTimeId: work, reason: `${mark} did it` });
+  const product = `${mark} links`;
+  for (const adjustment of [
+    { kind: 'free line', label: `${mark} box`, amountMinor: 500, taxRate: 0, reason: `${mark} asked` },
+    { kind: 'percent off', rate: 0.1, reason: `${mark} comes each year` },
+    { kind: 'charge as', product, lineCode: 'grinding', reason: `${mark} is like it` },
+  ] as const)
+    await shop.call('bills.adjust', { animalId: id, adjustment });
+  const wrong = { kind: 'amount off', amountMinor: 100, reason: `${mark} waited` } as const;
+  const { id: voided } = await shop.call('bills.adjust', { animalId: id, adjustment: wrong });
+  await shop.call('bills.voidAdjustment', { adjustmentId: voided, reason: `${mark} did not` });
+  const bill = await shop.call('bills.create', { animalId: id, confirmed: true });
   await shop.call('bills.void', { billId: bill.id, reason: `${mark} complained` });
   await shop.call('animals.dispose', {
     id,
@@ -187,7 +199,11 @@ describe('removing a hunter’s details', () => {
       name: 'Ours',
       validFrom: '2020-01-01',
       taxRule: 'per bill',
-      lines: [line],
+      lines: [
+        line,
+        { ...line, code: 'trimming', basis: 'hour' },
+        { ...line, code: 'grinding', basis: 'ground', unit: 'lb' },
+      ],
     });
     const { hunterId } = await everything(shop, MARK, PHONE);
     await everything(shop, OTHER, '5550188452');

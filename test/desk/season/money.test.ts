@@ -1,4 +1,5 @@
 /** What a season brought and cost, against plain loops over raw rows: bills, lines, weighings, batches and lots. */
+import productsJson from '../../../resources/products.json' with { type: 'json' };
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -86,9 +87,8 @@ describe.each([
     );
     bills = Map.groupBy(standing, (bill) => seasonOf.get(bill.animal_id));
     const { lines } = await call('prices.get', {});
-    priced = new Set(
-      lines.flatMap(({ basis, product }) => (basis === 'product' && product ? [product] : [])),
-    );
+    const nameOf = (code: string) => productsJson.find((one) => one.code === code)?.name ?? code;
+    priced = new Set(lines.flatMap(({ products }) => products.map(nameOf)));
   }, HOOK_MS);
   afterAll(() => {
     db.close();

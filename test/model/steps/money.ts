@@ -6,9 +6,9 @@ import { NOBODY } from './nobody.ts';
 import { dayNear, REASONS } from '../typed.ts';
 import { baseOf, lookAtMoney } from './money-look.ts';
 
-type Line = PriceLine & { label: string; product: string | null; fatSource: string | null };
+type Line = PriceLine & { label: string; fatSource: string | null };
 const line = (code: string, basis: Line['basis'], more: Partial<Line> = {}): Line => ({
-  code, label: code, basis, amountMinor: null, rate: null, unit: null, species: null, brought: null, product: null, fatSource: null, taxRate: 0, ...more,
+  code, label: code, basis, amountMinor: null, rate: null, unit: null, species: null, brought: null, fatSource: null, taxRate: 0, ...more,
 }); // prettier-ignore
 
 export const savePrices: Step = {
@@ -62,7 +62,7 @@ export const makeBill: Step = {
         [base === null && prices?.lines.some((one) => one.basis === 'hanging' && charges(one, animal)) === true, 'bill.no-hanging'],
         [!confirmed && lacks, 'bill.not-weighed'],
       ),
-      may: [...(confirmed ? [] : ['bill.not-weighed']), ...(discount ? ['bill.below-zero'] : [])],
+      may: [...(confirmed ? [] : ['bill.not-weighed', 'bill.unpriced']), ...(discount ? ['bill.below-zero'] : [])],
       done({ id, number }) {
         const last = shop.book.bills.at(-1)?.number ?? 0;
         if (number !== last + 1) throw new Error(`bill ${number} after ${last}`);

@@ -122,7 +122,7 @@ const LOOKS: readonly ((shop: Shop, dice: Dice) => Act)[] = [
     return act('grinder.plan', { animals: [{ id: animal.id }], fat: 'pork-back-fat', targetFat: 0.1 }, { refuse: because([animal === NOBODY, 'animal.unknown']) });
   },
   (_, dice) => act('costing.tryPrices', { lines: dice.onceIn(2) ? [] : [{
-    code: 'a', label: 'a', basis: 'animal', amountMinor: 100, rate: null, unit: null, species: null, brought: null, product: null, fatSource: null, taxRate: 0,
+    code: 'a', label: 'a', basis: 'animal', amountMinor: 100, rate: null, unit: null, species: null, brought: null, fatSource: null, taxRate: 0,
   }] }),
 ]; // prettier-ignore
 

@@ -56,7 +56,7 @@ describe('the age of a backup', () => {
 describe('a price line as typed', () => {
   const row: PriceLineRow = {
     code: 'cut', label: 'Cut and wrap', basis: 'hanging', amountMinor: 110, rate: null, unit: 'lb',
-    species: ['elk'], brought: null, product: null, fatSource: null, taxRate: 0.065,
+    species: ['elk'], brought: null, products: [], kinds: [], fatSource: null, taxRate: 0.065,
   }; // prettier-ignore
 
   it('comes back the same when nothing was changed', () => {
@@ -94,7 +94,7 @@ describe('a price line as typed', () => {
     [{ basis: 'hanging', amount: '-5' }, 'amount'],
     [{ label: ' ' }, 'label'],
     [{ tax: '60' }, 'tax'],
-    [{ basis: 'product', product: '' }, 'product'],
+    [{ basis: 'product', products: [], kinds: [] }, 'products'],
     [{ basis: 'percent', rate: '' }, 'rate'],
   ])('%j is told at its field', (typed, field) => {
     const read = readLine({ ...emptyLine('lb'), label: 'x', amount: '5', ...typed }, 'USD', []);

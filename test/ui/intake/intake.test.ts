@@ -9,14 +9,14 @@ const orders = () => readInstructions(usualInstructions('lb'), 'lb').value;
 describe('instructions', () => {
   it('starts with what shops usually do', () => {
     expect(orders()).toEqual({
-      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '', primals: [], pattyGrams: null, alsoGround: [],
+      cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, pricedExtras: {}, extras: [], note: '', primals: [], pattyGrams: null, alsoGround: [],
     }); // prettier-ignore
   });
 
   it('comes back the same after editing nothing', () => {
     const stored = {
       cutsShare: 0.125, fat: 'pork-backfat', targetFat: 0.2, grindProduct: 'Burger', packageGrams: 907.18474,
-      extras: ['heart kept', 'tenderloin whole'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
+      pricedExtras: {}, extras: ['heart kept', 'tenderloin whole'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
     }; // prettier-ignore
     expect(readInstructions(typeInstructions(stored, 'lb'), 'lb')).toEqual({ value: stored, wrong: {} });
   });
@@ -83,11 +83,21 @@ describe('intake form', () => {
 
 describe('fromQuote', () => {
   const instructions = {
-    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, extras: ['rush'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
+    cutsShare: 0.75, fat: 'own', targetFat: 0.15, grindProduct: 'Burger', packageGrams: 907.18474, pricedExtras: {}, extras: ['rush'], note: 'no shank', primals: [], pattyGrams: null, alsoGround: [],
   }; // prettier-ignore
   const asked = (stage: 'live' | 'dressed' | 'hanging' | 'parts', brought: 'whole' | 'skinned' | 'boned') =>
     fromQuote(
-      { species: 'elk', sex: 'male', age: 'adult', brought, parts: [], stage, typed: '75 lb', instructions },
+      {
+        species: 'elk',
+        sex: 'male',
+        age: 'adult',
+        brought,
+        parts: [],
+        stage,
+        typed: '75 lb',
+        instructions,
+        adjustments: [],
+      },
       'lb',
     );
 

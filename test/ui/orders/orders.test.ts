@@ -38,6 +38,7 @@ const orders: Instructions = {
   targetFat: null,
   grindProduct: 'Ground',
   packageGrams: GRAMS_PER.lb,
+  pricedExtras: {},
   extras: [],
   note: '',
 };
@@ -72,6 +73,7 @@ describe('the form', () => {
             ...fat(),
           })),
           packageGrams: pick([1, 1.5, 2]) * GRAMS_PER[unit],
+          pricedExtras: {},
           extras: pick([[], ['vacuum'], ['heart kept', 'rush']]),
           note: pick(['', 'no shank']),
         });
@@ -187,7 +189,14 @@ describe('a product', () => {
 
 describe('lines for the wall', () => {
   const summary = (more: Partial<Instructions>) =>
-    ordersSummary(ordersLines({ ...orders, ...more }, DEER, fats, format));
+    ordersSummary(
+      ordersLines(
+        { ...orders, ...more },
+        DEER,
+        { fatSources: fats, extras: [{ code: 'caping', label: 'Caping', unitPriceMinor: 5000 }] },
+        format,
+      ),
+    );
 
   it('put pieces that become the same together, what is ground last', () =>
     expect(
@@ -212,7 +221,7 @@ describe('lines for the wall', () => {
         ],
         fat: 'own',
         pattyGrams: 4 * GRAMS_PER.oz,
-        extras: ['heart kept'],
+        pricedExtras: {}, extras: ['heart kept'],
       }),
     ).toBe(
       '40 %: kept as steaks and roasts, the rest ground · ' +

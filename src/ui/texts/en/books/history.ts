@@ -48,7 +48,8 @@ const FIELDS: Readonly<Record<string, string>> = {
   pattyGrams: 'Patty',
   packageGrams: 'Package',
   alsoGround: 'Ground besides',
-  extras: 'Extras',
+  pricedExtras: 'Extras',
+  extras: 'Other wishes',
   note: 'Note',
 };
 const DAYS: ReadonlySet<string> = new Set(['kill_date', 'received_on', 'released_on']);

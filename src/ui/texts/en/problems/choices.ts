@@ -3,6 +3,8 @@ import type { Wording } from '../../wording.ts';
 
 export const choiceWording: Readonly<Record<string, Wording>> = {
   'choice.age': () => 'Pick an age from the list, or “Unknown”.',
+  'choice.adjustment': () =>
+    'Pick what is changed: an amount off, percent off, a free line, or another price.',
   'choice.basis': () => 'Pick how this price is charged: per animal, by weight, or once.',
   'choice.brought': () => 'Pick how the animal came in.',
   'choice.currency': () => 'This is no currency. Type its three letters, for example USD or CAD.',

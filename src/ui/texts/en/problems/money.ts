@@ -18,6 +18,21 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
     `The discounts of ticket ${p.ticket} are more than all it is charged. Mend the prices, or leave a discount out.`,
   'bill.not-weighed': (p) =>
     `Not all of ticket ${p.ticket} is weighed: ${LACKS[String(p.lack)] ?? 'something is missing'}. Bill it as it is?`,
+  'bill.unpriced': (p) =>
+    `No price for ${String(p.what).toLowerCase()}${Number(p.count) > 0 ? ` and ${plural(Number(p.count), 'other thing', 'other things')}` : ''}. Charge it as another line first, or bill without it?`,
+  'adjustment.line': (p) =>
+    `The prices in force have no line “${p.line}” that this can be done with. Pick another line.`,
+  'adjustment.amount': () => 'This amount is too small. Type an amount of money, for example 15.00.',
+  'adjustment.rate': () => 'A discount is above 0 and up to 100 percent. Type for example 10.',
+  'adjustment.unknown': () => 'This change of the bill is not in the book. Open the bill again.',
+  'adjustment.voided': (p) => `This was voided already: ${p.reason}.`,
+  'adjustment.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} discounts and changes, the most that an animal may have. Put the rest into one free line on another bill.`,
+  'hours.line': (p) => `The prices in force have no line “${p.line}” by the hour. Pick another line.`,
+  'hours.unknown': () => 'These hours are not in the book. Open the animal again.',
+  'hours.voided': (p) => `These hours were voided already: ${p.reason}.`,
+  'hours.too-many': (p) =>
+    `Ticket ${p.ticket} has ${p.count} entries of hours, the most that an animal may have. Void those that are wrong first.`,
   'bill.unknown': () => 'This bill is not in the book. Open the animal again.',
   'bill.voided': (p) => `Bill ${p.number} was taken back already: ${p.reason}.`,
   'payment.zero': () => 'An amount of money is more than nothing. Type what was paid, for example 45.50.',
@@ -48,7 +63,7 @@ export const moneyWording: Readonly<Record<string, Wording>> = {
   'minutes.range': () => 'Minutes are a number from 0 to 999, for example 45 or 0.9. Type them again.',
   'margin.range': () => 'What should be left of a fee is a percentage from 0 to 90. Type it again.',
   'note.not-ready': (p) => `Ticket ${p.ticket} does not wait at Pick-up, so no call about it is kept there.`,
-  'hours.range': () => 'Hours are a number from 0 to 500. Type them again.',
+  'hours.range': () => 'Hours are from a minute to 100 hours. Type for example 1:30.',
   'choice.payment': () => 'Pick whether it is a deposit, a payment or money given back.',
   'till.future': () => 'A till is of today or of a day before. Pick another day.',
   'till.closed': (p) =>

@@ -130,6 +130,7 @@ export const tradeWording: Readonly<Record<string, Wording>> = {
   'list.too-long': () => 'That is more than can be entered at once. Enter it in smaller parts.',
   'text.control': () => 'There is a character in it that cannot be printed. Type it again.',
   'id.needed': () => 'Pick one first.',
+  'count.extras': () => 'Of an extra there are 1 to 99. Type how many again.',
   'count.range': () => 'Type how many, a whole number from 1.',
   'share.range': () => 'Type a percentage from 0 to 100.',
   'fat.range': () => 'Type a fat percentage from 0.5 to 60.',

@@ -1,0 +1,47 @@
+import type { Db } from '../../file/db.ts';
+
+export interface AdjustmentRecord {
+  id: number;
+  animal_id: number;
+  quote_id: number | null;
+  kind: 'free line' | 'amount off' | 'percent off' | 'other price' | 'charge as';
+  label: string;
+  line_code: string | null;
+  product: string | null;
+  amount_minor: number | null;
+  rate: number | null;
+  tax_rate: number | null;
+  currency: string;
+  reason: string;
+  at: string;
+  by: string;
+  void_reason: string | null;
+  void_at: string | null;
+  void_by: string | null;
+}
+
+export type NewAdjustment = Omit<AdjustmentRecord, 'id' | 'void_reason' | 'void_at' | 'void_by'>;
+
+/** What one animal's bill leaves the price book for: written once with its reason, voided by another row. */
+export function adjustmentRecords(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO adjustment (animal_id, quote_id, kind, label, line_code, product, amount_minor, rate, tax_rate, currency, reason, at, by)
+     VALUES (@animal_id, @quote_id, @kind, @label, @line_code, @product, @amount_minor, @rate, @tax_rate, @currency, @reason, @at, @by)`,
+  );
+  const columns = 'a.*, v.reason AS void_reason, v.at AS void_at, v.by AS void_by';
+  const from = 'FROM adjustment a LEFT JOIN adjustment_void v ON v.adjustment_id = a.id';
+  const get = db.prepare<[number], AdjustmentRecord>(`SELECT ${columns} ${from} WHERE a.id = ?`);
+  const ofAnimal = db.prepare<[number], AdjustmentRecord>(
+    `SELECT ${columns} ${from} WHERE a.animal_id = ? ORDER BY a.id`,
+  );
+  const voidOne = db.prepare(
+    'INSERT INTO adjustment_void (adjustment_id, reason, at, by) VALUES (?, ?, ?, ?)',
+  );
+  return {
+    add: (adjustment: NewAdjustment): number => Number(insert.run(adjustment).lastInsertRowid),
+    get: (id: number) => get.get(id),
+    /** Oldest first, voided ones among them. */
+    ofAnimal: (animalId: number) => ofAnimal.all(animalId),
+    void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
+  };
+}

@@ -1,0 +1,51 @@
+/** What an animal is charged by the prices in force, with all that its bill leaves the price book for. */
+import type { AnimalRow } from '../../book/records/animals.ts';
+import { priceLines, type Amounts, type Charge } from '../../core/pricing/price.ts';
+import { adjustmentOf, coreAdjustments, quotedCode } from '../pricing/adjustments.ts';
+import { unpricedOf } from '../pricing/gaps.ts';
+import type { pricesInForce } from '../pricing/prices.ts';
+import type { Session } from '../session/session.ts';
+import { weighedAmounts } from './amounts.ts';
+import type { AdjustmentAsked, BillLack, Unpriced } from '../contract/contract.ts';
+
+type Prices = NonNullable<ReturnType<typeof pricesInForce>>;
+
+export interface Charged {
+  /** Null without prices. */
+  charge: Charge | null;
+  /** With what products are charged as. */
+  amounts: Amounts;
+  lacks: BillLack[];
+  /** What nothing is charged for because no line is for it. */
+  unpriced: Unpriced[];
+}
+
+/** Prices the animal as it is weighed now. @param prices null without any */
+export function chargeOf(session: Session, animal: AnimalRow, prices: Prices | null): Charged {
+  const weighed = weighedAmounts(session, animal);
+  const { lacks } = weighed;
+  if (!prices) return { charge: null, amounts: weighed.amounts, lacks, unpriced: [] };
+  const { adjustments, chargeAs } = coreAdjustments(
+    prices.lines,
+    standingAdjustments(session, animal.id, prices.currency),
+  );
+  const amounts = { ...weighed.amounts, chargeAs };
+  const charge = priceLines({ lines: prices.lines, amounts, taxRule: prices.taxRule, adjustments });
+  return { charge, amounts, lacks, unpriced: unpricedOf(session, prices.lines, amounts, charge.uncovered) };
+}
+
+/** Those not voided, in this currency: an amount of other money is not set against these prices. */
+export function standingAdjustments(
+  session: Session,
+  animalId: number,
+  currency: string,
+): (AdjustmentAsked & { code: string })[] {
+  const rows = session.book.adjustments.ofAnimal(animalId);
+  const promised = rows.filter(({ quote_id }) => quote_id !== null);
+  return rows
+    .filter((row) => row.void_at === null && row.currency === currency)
+    .map((row) => ({
+      ...adjustmentOf(row),
+      code: row.quote_id === null ? `adjustment-${row.id}` : quotedCode(promised.indexOf(row)),
+    }));
+}

@@ -1,0 +1,35 @@
+/** Extras of the price book on the bill: they are part of the orders, and are changed there. */
+import * as v from 'valibot';
+import { instructionsOf } from '../animal/instructions.ts';
+import { by, id, pricedExtras } from '../input/input.ts';
+import { pricedLines } from '../pricing/prices.ts';
+import { write } from '../session/procedure.ts';
+import type { Session } from '../session/session.ts';
+import { refuseMoreOfAnimal } from '../session/list-limits.ts';
+import type { BillView } from '../contract/contract.ts';
+import { animalOf } from '../animal/closed.ts';
+import { refuseBilled } from './billed.ts';
+
+/** What the prices in force have, and what was ordered though they do not have it, each with how many. */
+export function extrasOf(session: Session, animalId: number): BillView['extras'] {
+  const ordered = instructionsOf(session, animalId).pricedExtras;
+  const listed = pricedLines(session, 'extra');
+  const others = Object.keys(ordered).filter((code) => !listed.some((line) => line.code === code));
+  return [...listed, ...others.map((code) => ({ code, label: code, unitPriceMinor: 0 }))].map((line) => ({
+    ...line,
+    quantity: ordered[line.code] ?? 0,
+  }));
+}
+
+/**
+ * New extras in the orders; the rest of the orders stays, and the earlier ones are still to be read.
+ * @throws ProblemError `animal.unknown`, `animal.closed`, `bill.stands`, `orders.too-many` (refused)
+ */
+export const setExtras = write(v.object({ animalId: id, pricedExtras, by }), (session, input) => {
+  const animal = animalOf(session, input.animalId);
+  refuseBilled(session, animal);
+  refuseMoreOfAnimal(session, animal, 'instructions');
+  const orders = { ...instructionsOf(session, animal.id), pricedExtras: input.pricedExtras };
+  session.book.animals.instruct(animal.id, orders, session.now(), input.by);
+  return { animalId: animal.id };
+});

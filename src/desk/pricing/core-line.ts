@@ -1,0 +1,34 @@
+import type { PriceLine } from '../../core/pricing/price.ts';
+import type { PriceLineRow } from '../contract/contract.ts';
+
+/** Columns that a line does not use are null in the book and absent in the core. */
+export function coreLine(row: PriceLineRow): PriceLine {
+  const {
+    code,
+    label,
+    basis,
+    amountMinor,
+    rate,
+    unit,
+    species,
+    brought,
+    products,
+    kinds,
+    fatSource,
+    taxRate,
+  } = row;
+  return {
+    code,
+    label,
+    basis: basis as PriceLine['basis'],
+    taxRate,
+    ...(amountMinor === null ? {} : { amountMinor }),
+    ...(rate === null ? {} : { rate }),
+    ...(unit === null ? {} : { unit }),
+    ...(species === null ? {} : { species }),
+    ...(brought === null ? {} : { brought }),
+    ...(basis === 'product' ? { products, kinds } : {}),
+    ...(fatSource === null ? {} : { fatSource }),
+    ...(basis === 'extra' ? { extra: code } : {}),
+  };
+}

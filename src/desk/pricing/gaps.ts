@@ -1,0 +1,55 @@
+/** Where prices and what is made, asked for or worked do not meet. */
+import { isByProduct, lacksPrice } from '../../core/pricing/cover.ts';
+import { applies } from '../../core/pricing/lines.ts';
+import type { Amounts, PriceLine } from '../../core/pricing/price.ts';
+import { coreLine } from './core-line.ts';
+import { productLookup } from './product-lookup.ts';
+import { productsOnShelf } from './products-shelf.ts';
+import type { Session } from '../session/session.ts';
+import type { PriceGaps, PriceLineRow, Unpriced } from '../contract/contract.ts';
+
+/** Products on offer that no line charges for, whatever animal; and what lines name that the shop's list does not have. */
+export function priceGaps(session: Session, rows: readonly PriceLineRow[]): PriceGaps {
+  const lines = rows.map(coreLine);
+  const lookup = productLookup(session);
+  return {
+    unpriced: productsOnShelf(session)
+      .filter(({ offered, code, kind }) => offered && lacksPrice(lines, code, kind))
+      .map(({ code, name }) => ({ code, name })),
+    unknown: rows.flatMap(({ label, products }) =>
+      products.filter((one) => !lookup(one)).map((product) => ({ line: label, product })),
+    ),
+  };
+}
+
+/**
+ * What a bill or quote charges nothing for because no line is for it.
+ * @param uncovered products, as `priceLines` says
+ */
+export function unpricedOf(
+  session: Session,
+  lines: readonly PriceLine[],
+  amounts: Pick<Amounts, 'extras' | 'hours'>,
+  uncovered: readonly string[],
+): Unpriced[] {
+  const lookup = productLookup(session);
+  const isFor = (basis: string, code: string): boolean =>
+    lines.some((line) => line.basis === basis && line.code === code);
+  const missing = (counts: Readonly<Record<string, number>> = {}, basis: string): string[] =>
+    Object.keys(counts).filter((code) => (counts[code] ?? 0) > 0 && !isFor(basis, code));
+  return [
+    ...uncovered.map((code) => ({ what: 'product' as const, code, name: lookup(code)?.name ?? code })),
+    ...missing(amounts.extras, 'extra').map((code) => ({ what: 'extra' as const, code, name: code })),
+    ...missing(amounts.hours, 'hour').map((code) => ({ what: 'hours' as const, code, name: code })),
+  ];
+}
+
+/** Lines that a product without a price may be charged as, for such an animal. */
+export function chargeableLines(
+  lines: readonly PriceLine[],
+  animal: Pick<Amounts, 'species' | 'brought'>,
+): { code: string; label: string }[] {
+  return lines
+    .filter((line) => isByProduct(line.basis) && applies(line, animal))
+    .map(({ code, label }) => ({ code, label }));
+}

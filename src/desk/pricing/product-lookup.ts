@@ -1,0 +1,85 @@
+/** Finds a product by what was typed: orders and weights name it in words, price lines by its code. */
+import type { Amounts } from '../../core/pricing/price.ts';
+import { PRODUCT_KINDS, type ProductKind } from '../../trade/product.ts';
+import { productsOnShelf, suppliedNames } from './products-shelf.ts';
+import type { Session } from '../session/session.ts';
+import type { PriceLineRow } from '../contract/contract.ts';
+
+export interface ListedProduct {
+  code: string;
+  name: string;
+  kind: ProductKind;
+  offered: boolean;
+}
+
+/** The product of this name or code, without regard to case; undefined where the shop's list has none. */
+export type ProductLookup = (typed: string) => ListedProduct | undefined;
+
+/**
+ * Names go before codes, and both before the name under which a product that the shop renamed was supplied: weights from before
+ * have that. Products that are put away are found too.
+ */
+export function productLookup(session: Session): ProductLookup {
+  const found = new Map<string, ListedProduct>();
+  const add = (called: string, product: ListedProduct): void => {
+    const key = keyOf(called);
+    if (!found.has(key)) found.set(key, product);
+  };
+  const all = productsOnShelf(session);
+  for (const one of all) add(one.name, one);
+  for (const one of all) add(one.code, one);
+  for (const one of all) {
+    const supplied = suppliedNames.get(one.code);
+    if (supplied !== undefined) add(supplied, one);
+  }
+  return (typed) => found.get(keyOf(typed));
+}
+
+/**
+ * What a typed text names: a product; or a kind by its word ("Sausage", "sausages"); or something on no list, which stays as it
+ * was typed.
+ */
+export function namedBy(typed: string, lookup: ProductLookup): Pick<PriceLineRow, 'products' | 'kinds'> {
+  const product = lookup(typed);
+  if (product) return { products: [product.code], kinds: [] };
+  const kind = kindOf(typed, lookup);
+  return kind ? { products: [], kinds: [kind] } : { products: [typed], kinds: [] };
+}
+
+/** The kind of what is called so: that of the product, or the kind whose word it is; undefined where nothing says it. */
+export function kindOf(typed: string, lookup: ProductLookup): ProductKind | undefined {
+  const word = keyOf(typed);
+  return lookup(typed)?.kind ?? PRODUCT_KINDS.find((one) => word === one || word === `${one}s`);
+}
+
+/** A line with its names and words of kinds as codes and kinds, so that a product may be renamed later. */
+export function listedLine<L extends Pick<PriceLineRow, 'products' | 'kinds'>>(
+  line: L,
+  lookup: ProductLookup,
+): L {
+  const named = line.products.map((typed) => namedBy(typed, lookup));
+  const products = named.flatMap((one) => one.products);
+  const kinds = [...line.kinds, ...named.flatMap((one) => one.kinds)];
+  return { ...line, products: [...new Set(products)], kinds: [...new Set(kinds)] };
+}
+
+/** Frozen or gathered products by code, each with its kind; what is on no list stays by its name. */
+export function listedProducts(
+  amounts: Pick<Amounts, 'products' | 'kinds'>,
+  lookup: ProductLookup,
+): Pick<Amounts, 'products' | 'kinds'> {
+  const products: Record<string, number> = {};
+  const kinds: Record<string, ProductKind | 'unlisted'> = {};
+  for (const [called, grams] of Object.entries(amounts.products ?? {})) {
+    const listed = lookup(called);
+    const code = listed?.code ?? called;
+    products[code] = (products[code] ?? 0) + grams;
+    const kind = kindOf(called, lookup) ?? amounts.kinds?.[called];
+    if (kind) kinds[code] = kind;
+  }
+  return { products, kinds };
+}
+
+function keyOf(typed: string): string {
+  return typed.trim().toLowerCase();
+}

@@ -1,0 +1,65 @@
+import type { AdjustmentAsked } from '../../bridge/contract.ts';
+import { parseMoney } from '../../core/values/money.ts';
+import { chargesText as text } from '../texts/en/charges.ts';
+import { readPercent } from '../texts/percent.ts';
+
+/** What may be chosen in the form; a product is charged as another line by a button of its own. */
+export type AdjustmentKind = keyof typeof text.kinds;
+
+/** An adjustment as it stands in the fields: text, so that nothing typed is lost while it is wrong. */
+export interface TypedAdjustment {
+  kind: AdjustmentKind;
+  label: string;
+  amount: string;
+  rate: string;
+  tax: string;
+  lineCode: string;
+  reason: string;
+}
+
+export type WrongAdjustment = Partial<Record<Exclude<keyof TypedAdjustment, 'kind'>, string>>;
+
+/** Fields with nothing in them. */
+export function emptyAdjustment(): TypedAdjustment {
+  return { kind: 'amount off', label: '', amount: '', rate: '', tax: '', lineCode: '', reason: '' };
+}
+
+/** Reads the fields; `wrong` holds a sentence for each that cannot be read, and `value` is null while any is. */
+export function readAdjustment(
+  typed: TypedAdjustment,
+  currency: string,
+): { value: AdjustmentAsked | null; wrong: WrongAdjustment } {
+  const reason = typed.reason.trim();
+  const wrong: WrongAdjustment = reason === '' ? { reason: text.wrong.reason } : {};
+  const done = (value: AdjustmentAsked) =>
+    Object.keys(wrong).length > 0 ? { value: null, wrong } : { value, wrong };
+  const { kind } = typed;
+  if (kind === 'percent off') {
+    const rate = readPercent(typed.rate);
+    if (rate === null || rate <= 0 || rate > 1) wrong.rate = text.wrong.rate;
+    return done({ kind, rate: rate ?? 0, reason });
+  }
+  const amountMinor = moneyOf(typed.amount, currency);
+  if (kind === 'other price') {
+    if (amountMinor === null) wrong.amount = text.wrong.price;
+    if (typed.lineCode === '') wrong.lineCode = text.wrong.line;
+    return done({ kind, lineCode: typed.lineCode, amountMinor: amountMinor ?? 0, reason });
+  }
+  if (amountMinor === null || amountMinor === 0) wrong.amount = text.wrong.amount;
+  if (kind === 'amount off') return done({ kind, amountMinor: amountMinor ?? 0, reason });
+  const taxRate = typed.tax.trim() === '' ? 0 : readPercent(typed.tax);
+  const label = typed.label.trim();
+  if (label === '') wrong.label = text.wrong.label;
+  if (taxRate === null || taxRate > 0.5) wrong.tax = text.wrong.tax;
+  return done({ kind, label, amountMinor: amountMinor ?? 0, taxRate: taxRate ?? 0, reason });
+}
+
+/** Minor units, zero or more; null where the text is no such amount. */
+function moneyOf(typed: string, currency: string): number | null {
+  try {
+    const minor = parseMoney(typed, currency);
+    return minor >= 0 ? minor : null;
+  } catch {
+    return null;
+  }
+}
