@@ -1,5 +1,5 @@
 /** A process that stops this often within `WITHIN` ms is not restarted. */
-const MOST_STOPS = 3;
+const MAX_STOPS = 3;
 const WITHIN = 60_000;
 
 /** Counts how often a process stops; each call records one stop and returns whether the limit is reached. */
@@ -8,6 +8,6 @@ export function makeCrashLimit(): () => boolean {
   return () => {
     const now = Date.now();
     stops.push(now);
-    return stops.filter((at) => now - at < WITHIN).length >= MOST_STOPS;
+    return stops.filter((at) => now - at < WITHIN).length >= MAX_STOPS;
   };
 }

@@ -65,7 +65,7 @@ export function startDeskProcess(
   const ask = <K extends FromDesk['kind']>(message: ToDesk, kind: K) => {
     // An ended process sends no further messages or exit event.
     if (gone) return Promise.resolve(null);
-    const answer = heard(child, kind);
+    const answer = nextMessage(child, kind);
     send(message);
     return answer;
   };
@@ -91,7 +91,7 @@ export function startDeskProcess(
 }
 
 /** The next message of this kind; null when the process ends first. */
-function heard<K extends FromDesk['kind']>(
+function nextMessage<K extends FromDesk['kind']>(
   child: UtilityProcess,
   kind: K,
 ): Promise<Extract<FromDesk, { kind: K }> | null> {

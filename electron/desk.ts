@@ -37,7 +37,7 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       });
       desk = opened;
       for (const one of early.splice(0)) servePort(opened, one);
-      say({ kind: 'ready' });
+      post({ kind: 'ready' });
       break;
     }
     case 'window':
@@ -46,12 +46,12 @@ async function handle(message: ToDesk, port: MessagePortMain | undefined): Promi
       else early.push(port);
       break;
     case 'back up':
-      say({ kind: 'backed up', path: desk ? await backUp(desk) : null });
+      post({ kind: 'backed up', path: desk ? await backUp(desk) : null });
       break;
     case 'close':
       desk?.close({ backUp: message.backUp });
       if (message.doneFile !== null) writeFileSync(message.doneFile, '');
-      say({ kind: 'closed' });
+      post({ kind: 'closed' });
       break;
   }
 }
@@ -63,7 +63,7 @@ async function backUp(open: Desk): Promise<string | null> {
 
 function report(error: unknown): void {
   console.error('Gambrel:', error);
-  say({ kind: 'broken', mark: markOf(error) });
+  post({ kind: 'broken', mark: markOf(error) });
 }
 
 /** Ends the process: the shell starts another and reports it. Saved data is on the disk. */
@@ -72,6 +72,6 @@ function fail(error: unknown): never {
   process.exit(DESK_FAILED);
 }
 
-function say(message: FromDesk): void {
+function post(message: FromDesk): void {
   process.parentPort.postMessage(message);
 }

@@ -6,7 +6,7 @@ import { DESK_PORT_CHANNEL, PRINT_LABELS_CHANNEL } from '../src/bridge/wire.ts';
 import { waitForClosing } from './closing.ts';
 import { DESK_NAME } from './desk-messages.ts';
 import { startDeskProcess, type DeskProcess, type Opened } from './desk-process.ts';
-import { announce, tell } from './dialogs.ts';
+import { announce, showMessage } from './dialogs.ts';
 import { logError, logEvent, logFile } from './log.ts';
 import { setMenu, type MenuActions } from './menu.ts';
 import { chooseNewerVersions, lookForNewer } from './newer-versions.ts';
@@ -134,7 +134,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
   /** Closes the open book, with its backup, and opens another; a missing one changes nothing. */
   async function openBook(path: string): Promise<void> {
     if (!existsSync(path)) {
-      await tell('error', bookNotThere(path));
+      await showMessage('error', bookNotThere(path));
       return;
     }
     await inTurn(async () => {
@@ -158,7 +158,7 @@ export async function openDesktop(places: Places, first: Opened): Promise<Deskto
       // The system may report the reason only after the process ended.
       const memory = outOfMemory || memoryRanOut;
       memoryRanOut = false;
-      await tell('warning', memory ? DESK_OUT_OF_MEMORY : DESK_STOPPED);
+      await showMessage('warning', memory ? DESK_OUT_OF_MEMORY : DESK_STOPPED);
     };
     attempt(againAndSaid());
   }
@@ -187,6 +187,7 @@ function endWithSystem(): void {
 
 async function backUp(desk: DeskProcess): Promise<void> {
   const path = await desk.backUp();
-  if (path) await tell('info', `A checked backup was made: ${path}`);
-  else await tell('error', 'No backup could be made: check that the disk has room and can be written.');
+  if (path) await showMessage('info', `A checked backup was made: ${path}`);
+  else
+    await showMessage('error', 'No backup could be made: check that the disk has room and can be written.');
 }

@@ -3,13 +3,13 @@ import { BrowserWindow, dialog, type MessageBoxOptions, type MessageBoxReturnVal
 import { logError } from './log.ts';
 
 /** A message without a choice. */
-export async function tell(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
+export async function showMessage(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
   await show({ type: kind, title: 'Gambrel', message, buttons: ['OK'], noLink: true });
 }
 
 /** The same for callers that cannot handle a failed message: it is logged. Never rejects. */
 export async function announce(kind: 'info' | 'warning' | 'error', message: string): Promise<void> {
-  await tell(kind, message).catch((error: unknown) => logError('not-told', error));
+  await showMessage(kind, message).catch((error: unknown) => logError('not-told', error));
 }
 
 /**

@@ -12,7 +12,7 @@ export interface ErrorMark {
 }
 
 /** Maximum number of stack locations. */
-const MOST_PLACES = 8;
+const MAX_PLACES = 8;
 
 /** Example: `new TypeError('Ann Miller has no tag')` in desk.js → name `TypeError`, code ``, places `['desk.js:10:5', …]`. */
 export function markOf(error: unknown): ErrorMark {
@@ -23,7 +23,7 @@ export function markOf(error: unknown): ErrorMark {
   return {
     name: word(error.name),
     code: word(code),
-    places: [...places].slice(0, MOST_PLACES).map(([, place = '']) => basename(place)),
+    places: [...places].slice(0, MAX_PLACES).map(([, place = '']) => basename(place)),
   };
 }
 

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { errorLine, logLine, markOf, type ErrorMark } from './log-lines.ts';
 
 /** A larger file, bytes, is rotated; `KEPT` old files are kept. */
-const LONGEST = 256 * 1024;
-const KEPT = 3;
+const MAX_BYTES = 256 * 1024;
+const MAX_OLD_FILES = 3;
 
 /** Never through a link; Windows has no such flag, so only the check before applies there. */
 const APPEND = constants.O_WRONLY | constants.O_APPEND | constants.O_CREAT | (constants.O_NOFOLLOW ?? 0);
@@ -49,7 +49,7 @@ function append(line: string): void {
     const found = lstatSync(file, { throwIfNoEntry: false });
     // Anything but a regular file is rotated too: a link would redirect the log into another file, and a pipe would
     // block.
-    if (found && (!found.isFile() || found.size > LONGEST)) rotate(file);
+    if (found && (!found.isFile() || found.size > MAX_BYTES)) rotate(file);
     const open = openSync(file, APPEND, 0o600);
     try {
       writeSync(open, line);
@@ -64,7 +64,7 @@ function append(line: string): void {
 
 /** `gambrel.log` becomes `gambrel.log.1`, that becomes `.2`, and the oldest is deleted. */
 function rotate(full: string): void {
-  for (let number = KEPT; number > 0; number -= 1) {
+  for (let number = MAX_OLD_FILES; number > 0; number -= 1) {
     const older = number === 1 ? full : `${full}.${number - 1}`;
     if (lstatSync(older, { throwIfNoEntry: false })) renameSync(older, `${full}.${number}`);
   }

@@ -5,7 +5,7 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { app, dialog, shell, type BrowserWindow } from 'electron';
-import { ask, tell } from './dialogs.ts';
+import { ask, showMessage } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { newestInstaller } from './installer-names.ts';
@@ -29,7 +29,7 @@ export async function chooseNewerVersions(window: BrowserWindow, noteFile: strin
   if (!filePaths[0]) return;
   writeNote(noteFile, { folder: filePaths[0] });
   if (!(await lookForNewer(noteFile)))
-    await tell('info', `No version newer than this one lies in ${filePaths[0]}.`);
+    await showMessage('info', `No version newer than this one lies in ${filePaths[0]}.`);
 }
 
 /** Checks once, if a folder was chosen; true when a newer version was found and reported. */

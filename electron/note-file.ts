@@ -5,14 +5,14 @@ import { clearPartials, replaceFile } from '../src/book/file/partial-files.ts';
 import { logError } from './log.ts';
 
 /** Larger than any of these files, bytes. */
-const LONGEST = 64 * 1024;
+const MAX_BYTES = 64 * 1024;
 
 /** Reads a stored value; null if there is none. The caller validates it, because anybody may have written the file. */
 export function readNote(file: string): unknown {
   try {
     const found = statSync(file);
     // Reading a pipe would block.
-    if (!found.isFile() || found.size > LONGEST) return null;
+    if (!found.isFile() || found.size > MAX_BYTES) return null;
     return JSON.parse(readFileSync(file, 'utf8'));
   } catch {
     return null; // never stored, or not JSON

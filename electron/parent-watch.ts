@@ -2,7 +2,7 @@
 
 /** Set by `npm start` to its own process id. */
 const PARENT = 'GAMBREL_PARENT';
-const LOOK_EVERY = 1_000;
+const POLL_MS = 1_000;
 
 /**
  * Calls `gone` once when the process named by `GAMBREL_PARENT` has ended: a killed start forwards no signal.
@@ -11,7 +11,7 @@ const LOOK_EVERY = 1_000;
 export function whenParentGone(
   env: Readonly<Record<string, string | undefined>>,
   gone: () => void,
-  lookEvery = LOOK_EVERY,
+  lookEvery = POLL_MS,
 ): void {
   const parent = Number(env[PARENT]);
   if (!Number.isInteger(parent) || parent <= 1) return;

@@ -1,6 +1,6 @@
 /** Printing: through the system's dialog, or labels directly to the chosen printer. */
 import type { BrowserWindow, PrinterInfo, Size, WebContents } from 'electron';
-import { announce, ask, tell } from './dialogs.ts';
+import { announce, ask, showMessage } from './dialogs.ts';
 import { logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
@@ -10,7 +10,7 @@ import { labelPrinterNotThere, NO_PRINTER, notPrinted } from './sentences.ts';
  * size is given (electron/electron#49374).
  */
 export async function printWindow(contents: WebContents): Promise<void> {
-  contents.print({ usePrinterDefaultPageSize: true }, said);
+  contents.print({ usePrinterDefaultPageSize: true }, reportPrinted);
 }
 
 /**
@@ -29,16 +29,16 @@ export async function printLabels(contents: WebContents, paper: unknown, noteFil
   const onPaper = { pageSize, margins: { marginType: 'none' }, printBackground: true } as const;
   const name = noted(readNote(noteFile), 'name');
   if (name === null) {
-    contents.print(onPaper, said);
+    contents.print(onPaper, reportPrinted);
     return;
   }
   const printers = await contents.getPrintersAsync();
   if (contents.isDestroyed()) return; // its window was closed meanwhile
   if (!printers.some((printer) => printer.name === name)) {
-    await tell('error', labelPrinterNotThere(name));
+    await showMessage('error', labelPrinterNotThere(name));
     return;
   }
-  contents.print({ ...onPaper, silent: true, deviceName: name }, said);
+  contents.print({ ...onPaper, silent: true, deviceName: name }, reportPrinted);
 }
 
 /** Converts a paper size to the unit of Electron's page sizes, or null if invalid: 5 mm to 2 m a side. */
@@ -57,7 +57,7 @@ function isSide(millimetres: unknown): millimetres is number {
 export async function chooseLabelPrinter(window: BrowserWindow, noteFile: string): Promise<void> {
   const printers = await window.webContents.getPrintersAsync();
   if (printers.length === 0) {
-    await tell('info', NO_PRINTER);
+    await showMessage('info', NO_PRINTER);
     return;
   }
   const last = noted(readNote(noteFile), 'name');
@@ -78,7 +78,7 @@ function shownName({ displayName, name }: PrinterInfo): string {
   return displayName && displayName !== name ? `${displayName} (${name})` : name;
 }
 
-function said(success: boolean, reason: string): void {
+function reportPrinted(success: boolean, reason: string): void {
   if (success || /cancel/i.test(reason)) return;
   logEvent('not-printed');
   void announce('error', notPrinted(reason));

@@ -2,12 +2,12 @@
 import { noted, readNote, writeNote } from './note-file.ts';
 
 /** Maximum length of the list. */
-const MOST = 8;
+const MAX_BOOKS = 8;
 
 export function readRecent(file: string): string[] {
   const note = readNote(file);
   if (!Array.isArray(note)) return [];
-  return note.flatMap((entry) => noted(entry, 'path') ?? []).slice(0, MOST);
+  return note.flatMap((entry) => noted(entry, 'path') ?? []).slice(0, MAX_BOOKS);
 }
 
 /**
@@ -15,7 +15,7 @@ export function readRecent(file: string): string[] {
  * return.
  */
 export function noteRecent(file: string, path: string): string[] {
-  const list = [path, ...readRecent(file).filter((other) => other !== path)].slice(0, MOST);
+  const list = [path, ...readRecent(file).filter((other) => other !== path)].slice(0, MAX_BOOKS);
   writeNote(
     file,
     list.map((one) => ({ path: one })),

@@ -3,7 +3,7 @@ import { homedir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { app, dialog, session, type BrowserWindow, type Session } from 'electron';
 import { replaceFile } from '../src/book/file/partial-files.ts';
-import { announce, tell } from './dialogs.ts';
+import { announce, showMessage } from './dialogs.ts';
 import { logError, logEvent } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { notPrinted, notSaved } from './sentences.ts';
@@ -32,7 +32,8 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     pdf = await window.webContents.printToPDF({ preferCSSPageSize: true, printBackground: true });
   } catch (error) {
     logError('pdf-not-made', error);
-    if (!window.isDestroyed()) await tell('error', notPrinted('the page could not be made into a PDF'));
+    if (!window.isDestroyed())
+      await showMessage('error', notPrinted('the page could not be made into a PDF'));
     return;
   }
   if (window.isDestroyed()) return; // closed during rendering
@@ -47,7 +48,7 @@ export async function savePdf(window: BrowserWindow, noteFile: string): Promise<
     noteFolder(noteFile, filePath);
   } catch (error) {
     logError('pdf-not-saved', error);
-    await tell('error', notSaved(filePath));
+    await showMessage('error', notSaved(filePath));
   }
 }
 

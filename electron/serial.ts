@@ -1,6 +1,6 @@
 /** Selects the scale's serial port: asked once, by name, and remembered. */
 import { session, type SerialPort, type Session } from 'electron';
-import { ask, tell } from './dialogs.ts';
+import { ask, showMessage } from './dialogs.ts';
 import { logError } from './log.ts';
 import { noted, readNote, writeNote } from './note-file.ts';
 import { isOurs } from './protocol.ts';
@@ -46,7 +46,7 @@ async function choosePort(ports: SerialPort[], noteFile: string): Promise<string
 /** The one used last is the default. */
 async function askPort(ports: SerialPort[], last: string | null): Promise<SerialPort | undefined> {
   if (ports.length === 0) {
-    await tell('info', NO_PORT);
+    await showMessage('info', NO_PORT);
     return undefined;
   }
   const sorted = ports.toSorted((a, b) => Number(nameOf(b) === last) - Number(nameOf(a) === last));

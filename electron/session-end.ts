@@ -5,7 +5,7 @@ import { logEvent } from './log.ts';
 
 /** Maximum delay of the session end, ms. Windows ends a program that has not answered after 5 s (HungAppTimeout). */
 const WAIT = 4_000;
-const LOOK_EVERY = 20;
+const POLL_MS = 20;
 
 /**
  * Closes the book when the person logs off or Windows shuts down. The process ends as soon as the handlers return,
@@ -35,9 +35,9 @@ export function closeWhenSessionEnds(
 /** Blocks until the file exists; false after `WAIT`. */
 function waitFor(file: string): boolean {
   const asleep = new Int32Array(new SharedArrayBuffer(4));
-  for (let waited = 0; waited < WAIT; waited += LOOK_EVERY) {
+  for (let waited = 0; waited < WAIT; waited += POLL_MS) {
     if (existsSync(file)) return true;
-    Atomics.wait(asleep, 0, 0, LOOK_EVERY);
+    Atomics.wait(asleep, 0, 0, POLL_MS);
   }
   return false;
 }

@@ -14,7 +14,7 @@ const ALIKE = 0.45;
 /** The two sides of a pair differ by up to this share. */
 const SIDES = 0.03;
 /** Sawdust and drip, as a share of the carcass. */
-const CRUMBS = [0, 0.004] as const;
+const RESIDUE = [0, 0.004] as const;
 
 interface PieceWeighed {
   primal: string;
@@ -36,7 +36,7 @@ export function piecesWeighed(animal: DemoAnimal): PieceWeighed[] {
     .filter(({ share }) => share > 0)
     .map((primal) => ({ primal, size: primal.share * Math.exp(ALIKE * PRIMAL_SPREAD * draw.normal()) }));
   const all = came.reduce((total, { size }) => total + size, 0);
-  const grams = gramsOf(base) * (1 - draw.between(...CRUMBS));
+  const grams = gramsOf(base) * (1 - draw.between(...RESIDUE));
   return came.flatMap(({ primal: { code, brought: count }, size }) => {
     const whole = (grams * size) / all;
     const left = count > 1 ? 0.5 + SIDES * draw.normal() : 1;

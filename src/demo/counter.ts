@@ -42,11 +42,11 @@ export function openCounter(book: Book): Counter {
   function call<N extends Name>(name: N, input: Asked<N>): Answered<N> {
     const procedure = procedures[name] as unknown as Procedure;
     const checked = v.parse(procedure.input, input);
-    const told =
+    const result =
       procedure.kind === 'write'
         ? book.change(() => procedure.run(session, checked))
         : procedure.run(session, checked);
-    return told as Answered<N>;
+    return result as Answered<N>;
   }
 
   return {

@@ -55,13 +55,13 @@ function countOldest({ counter }: Shop): void {
 /** Ensures that a batch can reach its target. `cases`: buys in cases, else only the missing amount. */
 export async function needFat(
   shop: Shop,
-  asked: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
+  need: { animals: { id: number; grams?: number }[]; fat: string; targetFat: number | null },
   cases: boolean,
 ): Promise<void> {
-  const fat = SHOP.fats.find(({ source }) => source === asked.fat);
-  if (!fat || asked.targetFat === null) return;
-  if (onHand(shop, fat.source) > mostNeeded(shop, asked)) return;
-  const plan = await shop.counter.call('grinder.plan', asked);
+  const fat = SHOP.fats.find(({ source }) => source === need.fat);
+  if (!fat || need.targetFat === null) return;
+  if (onHand(shop, fat.source) > mostNeeded(shop, need)) return;
+  const plan = await shop.counter.call('grinder.plan', need);
   if (plan.kind !== 'not enough fat') return;
   const missing = Math.ceil((plan.missingGrams * SPARE) / STEP_GRAMS) * STEP_GRAMS;
   buy(shop, fat, cases ? Math.max(missing, fat.caseLb * GRAMS_PER.lb) : missing);

@@ -33,11 +33,11 @@ export interface Grind {
   done: () => void;
 }
 
-export async function grind(shop: Shop, asked: Grind): Promise<void> {
+export async function grind(shop: Shop, order: Grind): Promise<void> {
   const { counter } = shop;
   const wait = shop.benchFreeAt.getTime() - counter.now().getTime();
-  if (wait > 0) return shop.soon(wait / 60_000 + WALK_UP, () => grind(shop, asked));
-  const { owners, grams, fat, targetFat, product, by } = asked;
+  if (wait > 0) return shop.soon(wait / 60_000 + WALK_UP, () => grind(shop, order));
+  const { owners, grams, fat, targetFat, product, by } = order;
   const animals = owners.map(({ id }) => ({ id, ...(grams === null ? {} : { grams }) }));
   await needFat(shop, { animals, fat, targetFat }, owners[0]?.season.mistakes ?? true);
   const { id } = await counter.call('grinder.start', { animals, fat, targetFat, product, by });
@@ -47,7 +47,7 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
   const next = (wait: number, happens: () => void) => shop.soon((minutes += wait), happens);
   for (const part of parts)
     for (const typed of tubsOf(part, draw))
-      next(draw.between(2, 4), () => weighIn(shop, asked, { id, part, typed }));
+      next(draw.between(2, 4), () => weighIn(shop, order, { id, part, typed }));
   shop.benchFreeAt = new Date(counter.now().getTime() + minutes * 60_000);
   const pass = (plate: string, f: number) =>
     next(draw.between(5, 9), () => {
@@ -56,11 +56,11 @@ export async function grind(shop: Shop, asked: Grind): Promise<void> {
     });
   pass('3/8 in', draw.whole(31, 35));
   pass(draw.pick(FINE_PLATES), draw.whole(34, 38));
-  if (draw.maybe(TESTED)) next(4, () => test(shop, asked, id, draw));
+  if (draw.maybe(TESTED)) next(4, () => test(shop, order, id, draw));
   next(draw.between(10, 20), () => {
-    pack(shop, asked, id, draw);
+    pack(shop, order, id, draw);
     counter.call('grinder.finish', { batchId: id, by });
-    asked.done();
+    order.done();
   });
 }
 

@@ -21,12 +21,12 @@ export function planQuotes(shop: Shop, season: InventedSeason, animals: readonly
     const animal = animals[Math.floor((i + draw.between(0, 0.9)) * every)];
     if (!animal) continue;
     const taken = draw.maybe(TAKEN);
-    const asked = taken
+    const quoted = taken
       ? animal
       : inventAnimal({ ...animal, number: NEVER_CAME + i }, (own) => shop.town.invent(own, season.season));
     const before = draw.whole(taken ? 1 : 0, 5);
     shop.diary.note(momentAt(addDays(animal.receivedOn, -before), draw.between(8 * 60, 18 * 60)), () => {
-      const { id } = save(shop, drawing(SEASONS.seed, season.season, 23, i), asked);
+      const { id } = save(shop, drawing(SEASONS.seed, season.season, 23, i), quoted);
       if (taken) animal.quoteId = id;
     });
   }

@@ -51,7 +51,7 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
   const slip = intake?.slip ? { ...intake, typed: intake.slip.typed } : intake;
   const killed = draw.whole(0, 2);
   const late = draw.maybe(0.3);
-  const told = counter.confirm('intake.takeIn', {
+  const result = counter.confirm('intake.takeIn', {
     hunter: person.id === null ? person.card : { id: person.id },
     species: kind.code,
     sex: animal.brought === 'boned' && draw.maybe(0.4) ? 'unknown' : animal.sex,
@@ -74,12 +74,12 @@ function takeIn(shop: Shop, animal: DemoAnimal, by: string): void {
     ...(animal.quoteId === null ? {} : { quoteId: animal.quoteId }),
     by,
   });
-  animal.id = told.id;
-  animal.ticket = told.ticket;
-  const hunterId = counter.book.animals.get(told.id)?.hunter_id;
+  animal.id = result.id;
+  animal.ticket = result.ticket;
+  const hunterId = counter.book.animals.get(result.id)?.hunter_id;
   if (hunterId !== undefined) person.id = hunterId;
   if (intake?.slip) {
-    const first = counter.book.weighings.ofAnimal(told.id)[0];
+    const first = counter.book.weighings.ofAnimal(result.id)[0];
     if (first) correctSlip(shop, animal, intake, first.id, by);
   }
   takeDeposit(shop, animal, by);

@@ -24,8 +24,8 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
   const sausage = order.sausageGrams > 0 && reachesForSausage(order, left);
   const done = () => (sausage ? void shop.sausage.push(animal) : ready(shop, animal));
   const grams = sausage ? left - order.sausageGrams : null;
-  const asked = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
-  const happens = () => (foundPositive(shop, animal) ? undefined : grind(shop, asked));
+  const grindOrder = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
+  const happens = () => (foundPositive(shop, animal) ? undefined : grind(shop, grindOrder));
   if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.soon(draw.between(20, 60), happens);
   const day = nextWorkday(cutOn);
   shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);

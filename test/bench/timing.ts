@@ -40,7 +40,7 @@ export interface Figure {
 
 const ROUNDS = 15;
 /** A clock is trusted over at least this long; shorter runs are repeated within a round. */
-const LEAST_MS = 4;
+const MIN_MS = 4;
 
 /** Medians of both sides, after one round that is not counted. */
 export async function timed({ name, before, run, baseline, bar, rounds = ROUNDS }: Measure): Promise<Figure> {
@@ -96,7 +96,7 @@ async function once({ before, run }: Timed, repeats: number): Promise<number> {
 async function repeatsOf(one: Timed): Promise<number> {
   await once(one, 1);
   const ms = await once(one, 1);
-  return Math.max(1, Math.ceil(LEAST_MS / Math.max(ms, 0.001)));
+  return Math.max(1, Math.ceil(MIN_MS / Math.max(ms, 0.001)));
 }
 
 export function middle(values: readonly number[]): number {

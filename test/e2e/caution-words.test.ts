@@ -7,7 +7,7 @@ import type { CautionPlace } from '../../src/bridge/contract.ts';
 import { deerAtDesk, openShop, type ShopWindow } from './shop-window.ts';
 
 /** Of all words that can be seen on a page, at most this share warns. */
-const MOST = 0.2;
+const MAX_SHARE = 0.2;
 /** The list of a place, and every single caution elsewhere on the page. */
 const WARNS = '[role="group"][aria-label="Mind here"], .sentence.caution';
 
@@ -54,7 +54,7 @@ describe('cautions', () => {
     await goTo(page, `#/table/${ticket}`);
     await expectAll(page, titlesAt('table', 'white-tail'));
     const { all, warning } = await words(page);
-    expect(warning / all, `${warning} of ${all} words`).toBeLessThan(MOST);
+    expect(warning / all, `${warning} of ${all} words`).toBeLessThan(MAX_SHARE);
   });
 
   it('are under a fifth of the words at Intake, whatever the species, and all of them there', async () => {
@@ -64,7 +64,7 @@ describe('cautions', () => {
       await page.getByRole('radio', { name, exact: true }).check({ force: true });
       await expectAll(page, titlesAt('intake', code));
       const { all, warning } = await words(page);
-      expect(warning / all, `${name}: ${warning} of ${all} words`).toBeLessThan(MOST);
+      expect(warning / all, `${name}: ${warning} of ${all} words`).toBeLessThan(MAX_SHARE);
     }
     expect(shop.complaints).toEqual([]);
   });

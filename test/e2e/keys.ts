@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 
-const MOST_TABS = 120;
+const MAX_TABS = 120;
 /** Between two looks at a page; it stands still once four of them find the same. */
 const STILL_MS = 120;
 
@@ -21,7 +21,7 @@ export function keysOf(page: Page, paceMs = 0) {
   /** Presses Tab until `target` has the focus. */
   async function tabTo(target: Locator): Promise<void> {
     await target.first().waitFor();
-    for (let i = 0; i < MOST_TABS; i++) {
+    for (let i = 0; i < MAX_TABS; i++) {
       if (await target.first().evaluate((element) => element === document.activeElement)) return;
       await keyboard.press('Tab');
     }
@@ -58,7 +58,7 @@ export function keysOf(page: Page, paceMs = 0) {
         return;
       }
       const radios = group.getByRole('radio');
-      for (let i = 0; i < MOST_TABS; i++) {
+      for (let i = 0; i < MAX_TABS; i++) {
         if (await radios.evaluateAll((all) => all.some((one) => one === document.activeElement))) break;
         await keyboard.press('Tab');
       }

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { inked, inkHeight, type Picture, type Piece } from './paper.ts';
 
 /** The least height of letters that custom meat is marked with (9 CFR 316.16, 317.16), mm. */
-export const LEAST_LETTER = 9.525;
+export const MIN_LETTER = 9.525;
 
 /** Where elements stand on the nth sheet, in millimetres, before any quarter turn. */
 export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]> {
@@ -32,9 +32,9 @@ export function onSheet(page: Page, selector: string, nth = 0): Promise<Piece[]>
 export function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(() => {
     const found: string[] = [];
-    const SLACK = 1.2; // pixels
-    const outAcross = (box: DOMRect, of: DOMRect): boolean => box.left < of.left - SLACK || box.right > of.right + SLACK; // prettier-ignore
-    const outDown = (box: DOMRect, of: DOMRect): boolean => box.top < of.top - SLACK || box.bottom > of.bottom + SLACK; // prettier-ignore
+    const TOLERANCE = 1.2; // pixels
+    const outAcross = (box: DOMRect, of: DOMRect): boolean => box.left < of.left - TOLERANCE || box.right > of.right + TOLERANCE; // prettier-ignore
+    const outDown = (box: DOMRect, of: DOMRect): boolean => box.top < of.top - TOLERANCE || box.bottom > of.bottom + TOLERANCE; // prettier-ignore
     for (const article of document.querySelectorAll('article')) {
       const words = article.querySelector('.words');
       if (!words) return ['a label without words'];

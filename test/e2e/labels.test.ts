@@ -6,7 +6,7 @@ import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
-import { cutOff, edgeInk, LEAST_LETTER, letterHeight, onSheet } from './label-checks.ts';
+import { cutOff, edgeInk, MIN_LETTER, letterHeight, onSheet } from './label-checks.ts';
 import { fillShop, LINKS, LONG_COUNT, LONG_HUNTER, LONG_PRODUCT, type LabelShop } from './label-shop.ts';
 import { inked, pngOf, printed, PT_PER_MM, readCode, turnedBack, type Picture, type Piece, type Sheet } from './paper.ts'; // prettier-ignore
 import { serve, type Served } from './served.ts';
@@ -138,7 +138,7 @@ describe.each(PACKAGE_PAPERS)('package labels on $name', ({ name, page: paper, e
       expect(readCode(picture, needed(bars?.[i]), 'bars')).toBe(shop.tickets.elk);
       expect(readCode(picture, needed(squares?.[i]), 'square')).toBe(shop.tickets.elk);
       expect(edgeInk(picture, needed(labels?.[i]))).toBe(0);
-      expect(letterHeight(picture, needed(sales?.[i]))).toBeGreaterThanOrEqual(LEAST_LETTER);
+      expect(letterHeight(picture, needed(sales?.[i]))).toBeGreaterThanOrEqual(MIN_LETTER);
     }
   });
 });
@@ -170,7 +170,7 @@ describe.each(TAG_PAPERS)('carcass tags on $name', ({ name, page: paper, turned 
     expect(readCode(picture, needed(bars), 'bars')).toBe(shop.tickets.bear);
     expect(readCode(picture, needed(square), 'square')).toBe(shop.tickets.bear);
     expect(edgeInk(picture, needed(tag))).toBe(0);
-    expect(letterHeight(picture, needed(sale))).toBeGreaterThanOrEqual(LEAST_LETTER);
+    expect(letterHeight(picture, needed(sale))).toBeGreaterThanOrEqual(MIN_LETTER);
   });
 });
 

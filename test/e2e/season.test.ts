@@ -13,7 +13,7 @@ import { serve, type Served } from './served.ts';
 
 const KEEP = Boolean(process.env.KEEP_PICTURES);
 /** A4 is 8.27 in across; fewer dots to the inch than 200 look rough in print. */
-const LEAST_DOTS = Math.ceil(8.27 * 200);
+const MIN_DOTS = Math.ceil(8.27 * 200);
 const PAPERS = [
   { format: 'A4', width: 210, height: 297 },
   { format: 'Letter', width: 215.9, height: 279.4 },
@@ -199,7 +199,7 @@ describe('what is saved', () => {
     expect(picture.name).toBe(`${name}.png`);
     if (KEEP) writeFileSync(join(folder, picture.name), picture.content);
     const png = PNG.sync.read(picture.content);
-    expect(png.width).toBeGreaterThanOrEqual(LEAST_DOTS);
+    expect(png.width).toBeGreaterThanOrEqual(MIN_DOTS);
     // White paper in a dark window, with more on it than words.
     expect([...png.data.subarray(0, 3)]).toEqual([255, 255, 255]);
     const colours = new Set<number>();

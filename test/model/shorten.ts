@@ -7,12 +7,12 @@ export interface Shortest {
   tries: number;
 }
 
-const MOST_TRIES = 400;
+const MAX_TRIES = 400;
 
 /** What two failures must share to be the same one: its first line without numbers. */
 const kindOf = (wrong: string | null): string => (wrong ?? '').split('\n').slice(0, 2).join(' ').replace(/[\d.,-]+|\{.*/g, '#').slice(0, 60); // prettier-ignore
 
-export async function shorten(history: readonly Drawn[], failed: Ran, options: RunOptions = {}, most = MOST_TRIES): Promise<Shortest> {
+export async function shorten(history: readonly Drawn[], failed: Ran, options: RunOptions = {}, most = MAX_TRIES): Promise<Shortest> {
   const kind = kindOf(failed.wrong);
   let best: Shortest = { history: history.slice(0, failed.at + 1), ran: failed, tries: 0 };
   let tries = 0;

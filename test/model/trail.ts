@@ -2,7 +2,7 @@
 import type Database from 'better-sqlite3';
 
 /** Without these it would be no trail. */
-const LEAST = [
+const REQUIRED = [
   'audit',
   'bill',
   'bill_void',
@@ -25,7 +25,7 @@ export class Trail {
       .prepare<[], string>("SELECT tbl_name FROM sqlite_schema WHERE type = 'trigger' AND name LIKE '%_no_delete'")
       .pluck()
       .all();
-    this.#tables = [...new Set([...LEAST, ...guarded])].sort();
+    this.#tables = [...new Set([...REQUIRED, ...guarded])].sort();
     this.lookAnew();
   }
 

@@ -1,7 +1,7 @@
 import type { Nearness, Value } from './result.ts';
 
 /** Doubles carry no more; an exact hit counts as this many digits. */
-const MOST_DIGITS = 15;
+const MAX_DIGITS = 15;
 
 export const listOf = (value: Value): readonly number[] => (typeof value === 'number' ? [value] : value);
 
@@ -33,8 +33,8 @@ export function inWords({ digits, within }: Nearness): string {
 }
 
 function digitsOfOne(expected: number, got: number): number {
-  if (got === expected) return MOST_DIGITS;
+  if (got === expected) return MAX_DIGITS;
   const error = Math.abs(got - expected) / (expected === 0 ? 1 : Math.abs(expected));
   if (!Number.isFinite(error)) return 0;
-  return Math.min(MOST_DIGITS, Math.max(0, -Math.log10(error)));
+  return Math.min(MAX_DIGITS, Math.max(0, -Math.log10(error)));
 }

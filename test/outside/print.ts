@@ -6,7 +6,7 @@ import { listOf } from './nearness.ts';
 import type { Row, Value } from './result.ts';
 
 /** Of a long list. */
-const MOST_SHOWN = 8;
+const MAX_SHOWN = 8;
 const folder = process.env.OUTSIDE_ROWS ?? fileURLToPath(new URL('../../out/', import.meta.url));
 const rows = JSON.parse(readFileSync(join(folder, 'outside.json'), 'utf8')) as Row[];
 const results = rows.filter((row) => row.kind === 'result');
@@ -46,7 +46,7 @@ console.log(
 function shown(value: Value): string {
   const list = listOf(value);
   const text = list
-    .slice(0, MOST_SHOWN)
+    .slice(0, MAX_SHOWN)
     .map((one) => String(Number(one.toPrecision(list.length === 1 ? 14 : 8))));
-  return text.join('  ') + (list.length > MOST_SHOWN ? `  … ${list.length} values` : '');
+  return text.join('  ') + (list.length > MAX_SHOWN ? `  … ${list.length} values` : '');
 }

@@ -53,7 +53,7 @@ const SHARES: Readonly<Record<CutPart, number>> = {
 };
 
 const PARTS: readonly CutPart[] = ['whole cuts', 'trim', 'fat saved', 'sinew', 'bone', 'damage'];
-const MOST_OF_BASE = 0.95;
+const MAX_OF_BASE = 0.95;
 /** What the cooler takes of a skinned carcass until it is weighed again on its fifth day. */
 const SHRINK = 0.02;
 
@@ -79,9 +79,9 @@ function inventVisitor(chance: RandomGenerator, i: number): Visitor {
   const drawn = PARTS.map((name) => shares[name] * (1 + 0.06 * chance.normal()));
   // The cooler and the saw take something of every animal: its parts never weigh as much as it did.
   const most =
-    MOST_OF_BASE /
+    MAX_OF_BASE /
     Math.max(
-      MOST_OF_BASE,
+      MAX_OF_BASE,
       drawn.reduce((sum, share) => sum + share, 0),
     );
   const part = (name: CutPart): string | null => {

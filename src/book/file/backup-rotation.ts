@@ -2,7 +2,7 @@
 const DAY = 10;
 const MONTH = 7;
 /** Number of days that keep one backup each: common practice, no source. */
-const DAYS_KEPT = 30;
+const MAX_DAYS = 30;
 
 /** The fields that the rule needs. */
 export interface DatedBackup {
@@ -28,6 +28,6 @@ export function backupsToDrop<T extends DatedBackup>(backups: readonly T[], made
     return [...last.values()];
   };
   const newestDay = newestFirst[0]?.at.slice(0, DAY);
-  const stay = new Set<T | undefined>([...lastOf(DAY).slice(0, DAYS_KEPT), ...lastOf(MONTH), made]);
+  const stay = new Set<T | undefined>([...lastOf(DAY).slice(0, MAX_DAYS), ...lastOf(MONTH), made]);
   return backups.filter((one) => !one.beforeUpdate && one.at.slice(0, DAY) !== newestDay && !stay.has(one));
 }

@@ -32,8 +32,8 @@ const SHORT = 8;
 /** The identity of an open book, or null for an old book without entries. */
 export function identityOf(db: Db): string | null {
   const kept = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck().get(KEY);
-  const said: unknown = kept === undefined ? null : JSON.parse(kept);
-  if (typeof said === 'string' && IDENTITY.test(said)) return said;
+  const identity: unknown = kept === undefined ? null : JSON.parse(kept);
+  if (typeof identity === 'string' && IDENTITY.test(identity)) return identity;
   const first = db
     .prepare<[], string[]>('SELECT at, record, record_id, act FROM audit ORDER BY id LIMIT 1')
     .raw()
@@ -90,14 +90,14 @@ export function isEarlierState(db: Db, label: BookLabel): boolean {
 
 /** Parses a label. @returns null for invalid text */
 export function readLabel(text: string): BookLabel | null {
-  let said: unknown;
+  let label: unknown;
   try {
-    said = JSON.parse(text);
+    label = JSON.parse(text);
   } catch {
     return null;
   }
-  if (typeof said !== 'object' || said === null || !('book' in said) || !('newest' in said)) return null;
-  const { book, newest } = said;
+  if (typeof label !== 'object' || label === null || !('book' in label) || !('newest' in label)) return null;
+  const { book, newest } = label;
   if (book !== null && !(typeof book === 'string' && IDENTITY.test(book))) return null;
   if (typeof newest !== 'object' || newest === null) return null;
   const rows = Object.entries(newest as Record<string, unknown>);

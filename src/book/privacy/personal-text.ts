@@ -53,9 +53,9 @@ interface PersonalTable {
 }
 
 const blank = "''";
-const said = `'${REMOVED}'`;
+const removed = `'${REMOVED}'`;
 /** Whether text existed is kept: sums and questions depend on it. */
-const saidAs = (column: string): string => `iif(${column} = '', '', '${REMOVED}')`;
+const removedUnlessEmpty = (column: string): string => `iif(${column} = '', '', '${REMOVED}')`;
 
 /**
  * Columns that are cleared, in this order: a column that others are found by is cleared after them. `other_word`,
@@ -67,7 +67,7 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
     columns: {
       before: ['may hold', 'audit_facts(before)'],
       after: ['may hold', 'audit_facts(after)'],
-      reason: ['may hold', saidAs('reason')],
+      reason: ['may hold', removedUnlessEmpty('reason')],
     },
   },
   quote: {
@@ -78,155 +78,158 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       answered: ['may hold', 'other_words(answered)'],
     },
   },
-  hold_end: { rows: `hold_id IN ${HOLDS}`, columns: { note: ['may hold', saidAs('note')] } },
+  hold_end: { rows: `hold_id IN ${HOLDS}`, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
   hold_result: {
     rows: `hold_id IN ${HOLDS}`,
     columns: {
-      sample: ['personal', saidAs('sample')],
-      lab: ['may hold', saidAs('lab')],
-      note: ['may hold', saidAs('note')],
-      reason: ['may hold', saidAs('reason')],
+      sample: ['personal', removedUnlessEmpty('sample')],
+      lab: ['may hold', removedUnlessEmpty('lab')],
+      note: ['may hold', removedUnlessEmpty('note')],
+      reason: ['may hold', removedUnlessEmpty('reason')],
     },
   },
   hold: {
     rows: OF_ANIMAL,
     columns: {
-      reason: ['may hold', `iif(reason IN ('sample', 'positive'), reason, ${said})`],
-      sample: ['personal', saidAs('sample')],
+      reason: ['may hold', `iif(reason IN ('sample', 'positive'), reason, ${removed})`],
+      sample: ['personal', removedUnlessEmpty('sample')],
     },
   },
   instruction: { rows: OF_ANIMAL, columns: { body: ['may hold', 'other_words(body)'] } },
   cooler_stay: { rows: OF_ANIMAL, columns: { place: ['may hold', blank] } },
   part_none_void: {
     rows: `none_id IN (SELECT id FROM part_none WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  weighing_void: { rows: `weighing_id IN ${WEIGHINGS}`, columns: { reason: ['may hold', said] } },
+  weighing_void: { rows: `weighing_id IN ${WEIGHINGS}`, columns: { reason: ['may hold', removed] } },
   fat_movement: {
     rows: `lot_id IN (SELECT id FROM fat_lot WHERE ${OF_ANIMAL})`,
-    columns: { note: ['may hold', saidAs('note')] },
+    columns: { note: ['may hold', removedUnlessEmpty('note')] },
   },
   weighing: {
     rows: WEIGHED,
     columns: {
       product: ['may hold', 'other_word(product)'],
       place: ['may hold', `iif(EXISTS (${SOME_HERE}), place, NULL)`],
-      note: ['may hold', saidAs('note')],
+      note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  grind_pass: { rows: OF_BATCH, columns: { plate: ['may hold', said] } },
-  fat_test: { rows: OF_BATCH, columns: { method: ['may hold', said] } },
+  grind_pass: { rows: OF_BATCH, columns: { plate: ['may hold', removed] } },
+  fat_test: { rows: OF_BATCH, columns: { method: ['may hold', removed] } },
   grinder_cleaning_void: {
     rows: `cleaning_id IN (SELECT id FROM grinder_cleaning WHERE ${OF_BATCH})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', said] } },
+  grinder_cleaning: { rows: OF_BATCH, columns: { how: ['may hold', removed] } },
   batch: { rows: `id IN ${BATCHES}`, columns: { product: ['may hold', 'other_word(product)'] } },
-  bill_void: { rows: `bill_id IN ${BILLS}`, columns: { reason: ['may hold', said] } },
+  bill_void: { rows: `bill_id IN ${BILLS}`, columns: { reason: ['may hold', removed] } },
   adjustment_void: {
     rows: `adjustment_id IN (SELECT id FROM adjustment WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
   adjustment: {
     rows: OF_ANIMAL,
     columns: {
-      label: ['may hold', saidAs('label')],
+      label: ['may hold', removedUnlessEmpty('label')],
       product: ['may hold', 'other_word(product)'],
-      reason: ['may hold', said],
+      reason: ['may hold', removed],
     },
   },
   work_time_void: {
     rows: `work_time_id IN (SELECT id FROM work_time WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
   // Copied from the price book, but for what was adjusted for one animal.
   bill_line: {
     rows: `bill_id IN ${BILLS}`,
-    columns: { label: ['may hold', `iif(code LIKE 'adjustment-%', ${said}, label)`] },
+    columns: { label: ['may hold', `iif(code LIKE 'adjustment-%', ${removed}, label)`] },
   },
   bill: { rows: OF_ANIMAL, columns: { amounts: ['may hold', 'other_words(amounts)'] } },
   payment_void: {
     rows: `payment_id IN (SELECT id FROM payment WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
   payment: {
     rows: OF_ANIMAL,
     columns: {
       method: ['may hold', "iif(method IN ('cash', 'card', 'check', 'transfer'), method, 'other')"],
-      reference: ['personal', saidAs('reference')],
+      reference: ['personal', removedUnlessEmpty('reference')],
     },
   },
   affected_note_void: {
     rows: `note_id IN (SELECT id FROM affected_note WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  affected_note: { rows: OF_ANIMAL, columns: { note: ['may hold', saidAs('note')] } },
-  call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', said] } },
-  release_void: { rows: `release_id IN ${RELEASES}`, columns: { reason: ['may hold', said] } },
-  release_mend: { rows: `release_id IN ${RELEASES}`, columns: { given_to: ['personal', said] } },
+  affected_note: { rows: OF_ANIMAL, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
+  call_note: { rows: OF_ANIMAL, columns: { text: ['may hold', removed] } },
+  release_void: { rows: `release_id IN ${RELEASES}`, columns: { reason: ['may hold', removed] } },
+  release_mend: { rows: `release_id IN ${RELEASES}`, columns: { given_to: ['personal', removed] } },
   release: {
     rows: OF_ANIMAL,
-    columns: { given_to: ['personal', said], note: ['may hold', saidAs('note')] },
+    columns: { given_to: ['personal', removed], note: ['may hold', removedUnlessEmpty('note')] },
   },
   disposal_void: {
     rows: `disposal_id IN (SELECT id FROM disposal WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
   disposal: {
     rows: OF_ANIMAL,
     columns: {
-      what: ['may hold', saidAs('what')],
-      how: ['may hold', saidAs('how')],
-      reason: ['may hold', saidAs('reason')],
+      what: ['may hold', removedUnlessEmpty('what')],
+      how: ['may hold', removedUnlessEmpty('how')],
+      reason: ['may hold', removedUnlessEmpty('reason')],
     },
   },
   intake_cancel_void: {
     rows: `cancel_id IN (SELECT id FROM intake_cancel WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  intake_cancel: { rows: OF_ANIMAL, columns: { reason: ['may hold', said] } },
-  belonging_end_void: { rows: `end_id IN ${BELONGING_ENDS}`, columns: { reason: ['may hold', said] } },
+  intake_cancel: { rows: OF_ANIMAL, columns: { reason: ['may hold', removed] } },
+  belonging_end_void: { rows: `end_id IN ${BELONGING_ENDS}`, columns: { reason: ['may hold', removed] } },
   belonging_end: {
     rows: `id IN ${BELONGING_ENDS}`,
     columns: {
-      name: ['personal', saidAs('name')],
-      receipt: ['personal', saidAs('receipt')],
-      note: ['may hold', saidAs('note')],
+      name: ['personal', removedUnlessEmpty('name')],
+      receipt: ['personal', removedUnlessEmpty('receipt')],
+      note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  belonging_void: { rows: `belonging_id IN ${BELONGINGS}`, columns: { reason: ['may hold', said] } },
+  belonging_void: { rows: `belonging_id IN ${BELONGINGS}`, columns: { reason: ['may hold', removed] } },
   belonging: {
     rows: OF_ANIMAL,
     columns: {
       tag: ['personal', blank],
       place: ['may hold', blank],
-      note: ['may hold', saidAs('note')],
+      note: ['may hold', removedUnlessEmpty('note')],
     },
   },
-  share_pickup_void: { rows: `pickup_id IN ${SHARE_PICKUPS}`, columns: { reason: ['may hold', said] } },
+  share_pickup_void: { rows: `pickup_id IN ${SHARE_PICKUPS}`, columns: { reason: ['may hold', removed] } },
   share_pickup: {
     rows: `id IN ${SHARE_PICKUPS}`,
-    columns: { given_to: ['personal', said], packages: ['may hold', 'other_words(packages)'] },
+    columns: { given_to: ['personal', removed], packages: ['may hold', 'other_words(packages)'] },
   },
-  share_split: { rows: OF_ANIMAL, columns: { reason: ['may hold', saidAs('reason')] } },
+  share_split: { rows: OF_ANIMAL, columns: { reason: ['may hold', removedUnlessEmpty('reason')] } },
   donation_void: {
     rows: `donation_id IN (SELECT id FROM donation WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
   donation: {
     rows: OF_ANIMAL,
-    columns: { confirmation: ['may hold', saidAs('confirmation')], note: ['may hold', saidAs('note')] },
+    columns: {
+      confirmation: ['may hold', removedUnlessEmpty('confirmation')],
+      note: ['may hold', removedUnlessEmpty('note')],
+    },
   },
   unprocessed_void: {
     rows: `unprocessed_id IN (SELECT id FROM unprocessed WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  unprocessed: { rows: OF_ANIMAL, columns: { reason: ['may hold', said] } },
+  unprocessed: { rows: OF_ANIMAL, columns: { reason: ['may hold', removed] } },
   pickup_notice_void: {
     rows: `notice_id IN (SELECT id FROM pickup_notice WHERE ${OF_ANIMAL})`,
-    columns: { reason: ['may hold', said] },
+    columns: { reason: ['may hold', removed] },
   },
-  pickup_notice: { rows: OF_ANIMAL, columns: { note: ['may hold', saidAs('note')] } },
+  pickup_notice: { rows: OF_ANIMAL, columns: { note: ['may hold', removedUnlessEmpty('note')] } },
   animal: {
     rows: 'hunter_id = @id',
     columns: {
@@ -235,9 +238,9 @@ export const PERSONAL_TEXT: Readonly<Record<string, PersonalTable>> = {
       licence: ['personal', blank],
       tag: ['personal', blank],
       old_number: ['may hold', blank],
-      kill_area: ['may hold', saidAs('kill_area')],
-      condition: ['may hold', saidAs('condition')],
-      damage: ['may hold', saidAs('damage')],
+      kill_area: ['may hold', removedUnlessEmpty('kill_area')],
+      condition: ['may hold', removedUnlessEmpty('condition')],
+      damage: ['may hold', removedUnlessEmpty('damage')],
     },
   },
   hunter: {

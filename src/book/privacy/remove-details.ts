@@ -88,8 +88,8 @@ export function removedDetails(db: Db) {
 }
 
 function factsOf(json: string | null): string | null {
-  const said: unknown = json === null ? null : JSON.parse(json);
-  if (typeof said !== 'object' || said === null || Array.isArray(said)) return null;
-  const kept = Object.entries(said).filter(([key]) => FACTS.has(key));
+  const facts: unknown = json === null ? null : JSON.parse(json);
+  if (typeof facts !== 'object' || facts === null || Array.isArray(facts)) return null;
+  const kept = Object.entries(facts).filter(([key]) => FACTS.has(key));
   return kept.length === 0 ? null : JSON.stringify(Object.fromEntries(kept));
 }

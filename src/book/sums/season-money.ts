@@ -64,16 +64,16 @@ export interface SeasonFat {
 export function seasonMoney(db: Db, changes: ChangeLog) {
   const standing = `FROM bill b JOIN animal a ON a.id = b.animal_id
     WHERE a.season = ? AND b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`;
-  const said = (figure: string, end: string): string => `q.answered ->> '$.${figure}.${end}'`;
+  const quoted = (figure: string, end: string): string => `q.answered ->> '$.${figure}.${end}'`;
   const bills = cachedRows<SeasonBill & { amounts: string }, SeasonBill>(
     db,
     changes,
     (
       condition,
     ) => `SELECT s.animal_id, b.number, a.ticket, s.species, b.currency, b.amounts, b.subtotal_minor, b.total_minor, b.price_book_id,
-       iif(s.finished = 1, s.take_home, NULL) AS take_home, q.name AS quote, ${said('price', 'currency')} AS quoted_currency,
-       ${said('price', 'low')} AS price_low, ${said('price', 'mean')} AS price_mean, ${said('price', 'high')} AS price_high,
-       ${said('takeHomeGrams', 'low')} AS grams_low, ${said('takeHomeGrams', 'mean')} AS grams_mean, ${said('takeHomeGrams', 'high')} AS grams_high
+       iif(s.finished = 1, s.take_home, NULL) AS take_home, q.name AS quote, ${quoted('price', 'currency')} AS quoted_currency,
+       ${quoted('price', 'low')} AS price_low, ${quoted('price', 'mean')} AS price_mean, ${quoted('price', 'high')} AS price_high,
+       ${quoted('takeHomeGrams', 'low')} AS grams_low, ${quoted('takeHomeGrams', 'mean')} AS grams_mean, ${quoted('takeHomeGrams', 'high')} AS grams_high
      FROM animal_sum s JOIN animal a ON a.id = s.animal_id JOIN bill b ON b.animal_id = s.animal_id LEFT JOIN quote q ON q.id = b.quote_id
      WHERE ${condition} AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
     (row) => ({ ...row, amounts: JSON.parse(row.amounts) as unknown }),

@@ -22,7 +22,7 @@ const PAUSES = [500, 1_000, 2_000, 5_000, 10_000];
 export function bridgeOverHttp(place: HttpPlace): Bridge {
   const session = openSession(place);
   const listeners = openListeners();
-  void followChanges(place, session, listeners.tell);
+  void followChanges(place, session, listeners.notify);
 
   const call = async (name: string, input: unknown, opening: string | null): Promise<Answer<unknown>> => {
     const copy = plainCopy(input);
@@ -47,7 +47,7 @@ export function bridgeOverHttp(place: HttpPlace): Bridge {
 async function followChanges(
   place: HttpPlace,
   session: Session,
-  tell: (changed: Changed) => void,
+  notify: (changed: Changed) => void,
 ): Promise<void> {
   let broken = false;
   for (let tries = 0; ; tries += 1) {
@@ -57,9 +57,9 @@ async function followChanges(
       if (response.status === 401) return;
       if (response.ok && response.body) {
         tries = 0;
-        if (broken) tell(ANYTHING_CHANGED);
+        if (broken) notify(ANYTHING_CHANGED);
         await readEvents(response.body, ({ event, data }) => {
-          if (event === 'changed') tell(JSON.parse(data) as Changed);
+          if (event === 'changed') notify(JSON.parse(data) as Changed);
         });
       }
     } catch {

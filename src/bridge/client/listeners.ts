@@ -3,7 +3,7 @@ import type { Changed } from '../contract.ts';
 /** The change listeners of one window. */
 interface Listeners {
   add(listener: (changed: Changed) => void): () => void;
-  tell(changed: Changed): void;
+  notify(changed: Changed): void;
 }
 
 /** Sent after an interruption, when events may have been missed. */
@@ -17,6 +17,6 @@ export function openListeners(): Listeners {
       all.add(own);
       return () => all.delete(own);
     },
-    tell: (changed) => [...all].forEach((listener) => listener(changed)),
+    notify: (changed) => [...all].forEach((listener) => listener(changed)),
   };
 }

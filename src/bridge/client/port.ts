@@ -17,7 +17,7 @@ export function bridgeOverPort(port: MessagePort): Bridge {
   port.addEventListener('message', (event: MessageEvent<DeskMessage>) => {
     const message = event.data;
     if ('changed' in message) {
-      listeners.tell(message.changed as Changed);
+      listeners.notify(message.changed as Changed);
     } else if (message.id !== null) {
       waiting.get(message.id)?.(message.answer);
       waiting.delete(message.id);

@@ -6,7 +6,7 @@ import { SAFE_HEADERS } from './window-files.ts';
 /** Interval of heartbeats, ms, by which both sides detect a broken connection. */
 const HEARTBEAT = 15_000;
 /** Maximum unsent bytes for a window that does not read; beyond it the stream is cut, and the window refetches. */
-const MOST_WAITING = 64 * 1024;
+const MAX_WAITING = 64 * 1024;
 
 export interface Streams {
   /** Keeps `response` open and writes every change to it; false when the session or the server has too many streams. */
@@ -45,7 +45,7 @@ export function openStreams(desk: DeskCaller, most: number, mostEach: number): S
 function streamChanges(desk: DeskCaller, response: ServerResponse): void {
   response.writeHead(200, { ...SAFE_HEADERS, 'content-type': 'text/event-stream; charset=utf-8' });
   const write = (text: string) => {
-    if (response.writableLength > MOST_WAITING) response.destroy();
+    if (response.writableLength > MAX_WAITING) response.destroy();
     else response.write(text);
   };
   write(': listening\n\n');

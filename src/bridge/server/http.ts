@@ -33,9 +33,9 @@ export interface HttpCarrier {
 
 const PATIENCE = { headersMs: 5_000, requestMs: 10_000, checkMs: 1_000 };
 /** A browser opens six sockets per address, and a hidden window none: more than any shop has windows. */
-const MOST = { anonymous: 128, windows: 256, streams: 64 };
+const MAX_OPEN = { anonymous: 128, windows: 256, streams: 64 };
 /** A window has one change stream; a duplicated tab shares its session. */
-const MOST_STREAMS_OF_SESSION = 4;
+const MAX_STREAMS_OF_SESSION = 4;
 
 /**
  * Starts the loopback server. An address carries its code in the fragment, which a browser never sends. The page
@@ -43,10 +43,10 @@ const MOST_STREAMS_OF_SESSION = 4;
  * status and `{ ok: false, problem }`; a refusal by the desk itself is a response with status 200.
  */
 export async function serveOverHttp(options: HttpCarrierOptions): Promise<HttpCarrier> {
-  const most = options.most ?? MOST;
+  const most = options.most ?? MAX_OPEN;
   const lines = limitConnections(most);
   const sessions = openSessions();
-  const streams = openStreams(options.desk, most.streams, MOST_STREAMS_OF_SESSION);
+  const streams = openStreams(options.desk, most.streams, MAX_STREAMS_OF_SESSION);
   const app = openApp(options.patience ?? PATIENCE, lines);
   let port = 0;
   app.addHook('onRequest', async (request) => {

@@ -5,7 +5,7 @@ import { RefusedRequest } from './refusal.ts';
 export const BODY_LIMIT = 1024 * 1024;
 
 /** Maximum nesting depth of a body; the deepest call, a table layout with its words, has six levels. */
-const MOST_DEPTH = 32;
+const MAX_DEPTH = 32;
 
 /**
  * Parses a JSON body in linear time.
@@ -28,7 +28,7 @@ export function parseJson(body: Uint8Array): unknown {
 function refuseOddities(value: unknown): void {
   let level: unknown[] = [value];
   for (let depth = 0; level.length > 0; depth += 1) {
-    if (depth > MOST_DEPTH) throw new SyntaxError('nested too deep');
+    if (depth > MAX_DEPTH) throw new SyntaxError('nested too deep');
     const next: unknown[] = [];
     for (const one of level) {
       if (typeof one !== 'object' || one === null) continue;

@@ -4,14 +4,14 @@ import type { Server } from 'node:http';
 /** The only address that the server binds to. */
 export const LOOPBACK = '127.0.0.1';
 /** Number of following ports to try before any free one. */
-const NEIGHBOURS = 20;
+const MAX_TRIES = 20;
 
 /**
  * Listens on `wanted`, else on the next free port, else on any.
  * @returns the bound port; with `wanted` 0 the system chooses
  */
 export async function listenNear(server: Server, wanted: number): Promise<number> {
-  const last = Math.min(wanted + NEIGHBOURS, 65_535);
+  const last = Math.min(wanted + MAX_TRIES, 65_535);
   for (let port = wanted; wanted > 0 && port <= last; port += 1) {
     const taken = await listen(server, port);
     if (taken !== null) return taken;

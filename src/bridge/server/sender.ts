@@ -3,7 +3,7 @@ import type { IncomingMessage } from 'node:http';
 import { RefusedRequest } from './refusal.ts';
 
 /** Longest accepted address in characters; our own have under a hundred. */
-const LONGEST_ADDRESS = 1000;
+const MAX_ADDRESS_LENGTH = 1000;
 
 /**
  * Accepts only our own page and programs on this computer. `Host` stops a foreign name that resolves to 127.0.0.1
@@ -22,7 +22,7 @@ export function checkSender(request: IncomingMessage, port: number): void {
 
 /** Accepts only a short path: no absolute address with another host, as for a proxy. */
 export function checkAddress({ url = '' }: IncomingMessage): void {
-  if (url.length > LONGEST_ADDRESS) throw new RefusedRequest(414, 'invalid', 'request.too-long');
+  if (url.length > MAX_ADDRESS_LENGTH) throw new RefusedRequest(414, 'invalid', 'request.too-long');
   if (!url.startsWith('/')) throw new RefusedRequest(400, 'invalid', 'request.malformed');
 }
 

@@ -7,11 +7,11 @@ import { createHash, randomBytes } from 'node:crypto';
 /** Lifetime of a code, ms: a browser that has to start first takes a few seconds. */
 const CODE_LASTS = 60_000;
 /** Valid codes at a time; the oldest expires first. */
-const MOST_CODES = 8;
+const MAX_CODES = 8;
 /** Sessions at a time; the least recently used expires first. More windows than any shop opens. */
-const MOST_SESSIONS = 64;
+const MAX_SESSIONS = 64;
 /** Wrong codes within `CODE_LASTS` after which further ones are refused without logging. */
-const MOST_WRONG = 10;
+const MAX_WRONG = 10;
 
 export interface Sessions {
   /** A new code, valid once and for a minute. */
@@ -46,7 +46,7 @@ export function openSessions(clock: () => number = () => performance.now()): Ses
     newCode() {
       const code = token();
       codes.set(hashOf(code), clock() + CODE_LASTS);
-      dropOldest(codes, MOST_CODES);
+      dropOldest(codes, MAX_CODES);
       return code;
     },
     admit(code) {
@@ -54,14 +54,14 @@ export function openSessions(clock: () => number = () => performance.now()): Ses
       codes.delete(hashOf(code));
       const session = token();
       sessions.add(hashOf(session));
-      dropOldest(sessions, MOST_SESSIONS);
+      dropOldest(sessions, MAX_SESSIONS);
       return session;
     },
     wrong() {
       const now = clock();
-      wrong = wrong.filter((at) => now - at < CODE_LASTS).slice(-MOST_WRONG);
+      wrong = wrong.filter((at) => now - at < CODE_LASTS).slice(-MAX_WRONG);
       wrong.push(now);
-      return wrong.length > MOST_WRONG;
+      return wrong.length > MAX_WRONG;
     },
     knows(session) {
       if (session === null) return false;

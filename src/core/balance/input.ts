@@ -22,9 +22,9 @@ export interface BalanceInput {
 }
 
 /** Limit of the dense solver, whose time grows with the cube of the flows: a carcass has a few dozen. */
-export const MOST_FLOWS = 300;
+export const MAX_FLOWS = 300;
 /** A thousand tonnes: with larger numbers rounding exceeds a gram. */
-const MOST_GRAMS = 1e9;
+const MAX_GRAMS = 1e9;
 /** Largest ratio of two standard deviations; beyond it the sums lose all digits. */
 const MAX_SD_RATIO = 1e6;
 
@@ -33,8 +33,8 @@ const MAX_SD_RATIO = 1e6;
  *   `balance.sd-spread`, `number.not-finite`, `number.too-large`, `flow.negative`, `sd.not-positive`
  */
 export function checkInput({ flows, nodes }: BalanceInput): void {
-  if (flows.length > MOST_FLOWS) {
-    throw new ValidationError('balance.too-many-flows', 'flows', { flows: flows.length, most: MOST_FLOWS });
+  if (flows.length > MAX_FLOWS) {
+    throw new ValidationError('balance.too-many-flows', 'flows', { flows: flows.length, most: MAX_FLOWS });
   }
   checkUnlike(nodes, 'nodes');
   checkUnlike(
@@ -77,7 +77,7 @@ function checkFlow(flow: Flow, known: ReadonlySet<string>, field: string): void 
 
 function checkSize(value: number, field: string): void {
   if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
-  if (Math.abs(value) > MOST_GRAMS) throw new ValidationError('number.too-large', field);
+  if (Math.abs(value) > MAX_GRAMS) throw new ValidationError('number.too-large', field);
 }
 
 function checkSd(sd: number, field: string): void {

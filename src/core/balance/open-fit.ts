@@ -20,7 +20,7 @@ const DEVIATIONS = [-1.5, -0.5, 0.5, 1.25, 2, 2.75] as const;
 const OVERWEIGHT_SD = 0.004;
 /** Standard deviations of readings are rounded to this step, so that inverse matrices can be cached. */
 const SD_STEP = 0.001;
-const MOST_SD_STEPS = 63;
+const MAX_SD_STEPS = 63;
 
 /** A point of the damage distribution, its log mass, and the conditional means of the sound parts. */
 interface DamagePoint {
@@ -65,7 +65,7 @@ export function openFit(model: ShareModel): (parts: PartsWeighed) => number {
     let key = mask;
     for (let i = 0; i < COUNT; i++) {
       const sd = mask & (1 << i) ? (parts[SOUND[i] as SharePart]?.sd ?? 0) : 0;
-      key = key * (MOST_SD_STEPS + 1) + Math.min(MOST_SD_STEPS, Math.round(sd / SD_STEP));
+      key = key * (MAX_SD_STEPS + 1) + Math.min(MAX_SD_STEPS, Math.round(sd / SD_STEP));
     }
     const cached = inverses.get(key);
     if (cached) return cached;

@@ -1,10 +1,10 @@
 /** Validates a blend request and prepares it for the solver. */
 import type { BlendRequest, BlendSource, FatLimits } from './types.ts';
 import { covariancePairsOf, type CovariancePair } from './fat-variance.ts';
-import { requireFinite, ValidationError } from '../values/validation-error.ts';
+import { requireFinite, requireFraction, ValidationError } from '../values/validation-error.ts';
 
 /** More sources than any shop has; above it the solver takes minutes. */
-export const MOST_SOURCES = 20_000;
+export const MAX_SOURCES = 20_000;
 
 /** A checked request, its sources sorted by id, so that the result does not depend on their order. */
 export interface Recipe {
@@ -28,8 +28,8 @@ export interface Recipe {
 export function readRecipe(request: BlendRequest): Recipe {
   const { sources, batchGrams, fat, sureBelow } = request;
   if (sources.length === 0) throw new ValidationError('sources.empty', 'sources');
-  if (sources.length > MOST_SOURCES)
-    throw new ValidationError('sources.too-many', 'sources', { most: MOST_SOURCES });
+  if (sources.length > MAX_SOURCES)
+    throw new ValidationError('sources.too-many', 'sources', { most: MAX_SOURCES });
   const seen = new Set<string>();
   sources.forEach((source, i) => {
     checkSource(source, `sources[${i}]`);
@@ -38,7 +38,7 @@ export function readRecipe(request: BlendRequest): Recipe {
   });
   checkRange(fat.min, fat.max, 'fat.min', 'fat.max');
   if (sureBelow) {
-    fraction(sureBelow.fat, 'sureBelow.fat');
+    requireFraction(sureBelow.fat, 'sureBelow.fat');
     if (!(sureBelow.probability >= 0.5 && sureBelow.probability < 1))
       throw new ValidationError('probability.out-of-range', 'sureBelow.probability', { least: 0.5 });
   }
@@ -89,15 +89,10 @@ export function positive(value: number, field: string): void {
   if (value <= 0) throw new ValidationError('grams.not-positive', field, { grams: value });
 }
 
-export function fraction(value: number, field: string): void {
-  requireFinite(value, field);
-  if (value < 0 || value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
-}
-
 function checkSource(source: BlendSource, field: string): void {
   if (source.id === '') throw new ValidationError('id.empty', `${field}.id`);
-  fraction(source.fat, `${field}.fat`);
-  if (source.fatSd !== undefined) fraction(source.fatSd, `${field}.fatSd`);
+  requireFraction(source.fat, `${field}.fat`);
+  if (source.fatSd !== undefined) requireFraction(source.fatSd, `${field}.fatSd`);
   requireFinite(source.availableGrams, `${field}.availableGrams`);
   if (source.availableGrams < 0)
     throw new ValidationError('grams.negative', `${field}.availableGrams`, { grams: source.availableGrams });
@@ -112,7 +107,7 @@ function checkSource(source: BlendSource, field: string): void {
 }
 
 function checkRange(min: number, max: number, minField: string, maxField: string): void {
-  fraction(min, minField);
-  fraction(max, maxField);
+  requireFraction(min, minField);
+  requireFraction(max, maxField);
   if (min > max) throw new ValidationError('range.reversed', minField, { min, max });
 }

@@ -1,5 +1,5 @@
-import { ValidationError } from '../values/validation-error.ts';
-import { fraction, positive } from './input.ts';
+import { requireFraction, ValidationError } from '../values/validation-error.ts';
+import { positive } from './input.ts';
 
 export interface TwoPartBlend {
   /** Weight of the lean trim, grams, above 0. */
@@ -29,9 +29,9 @@ export type FatToAdd =
 export function fatToAdd(blend: TwoPartBlend): FatToAdd {
   const { leanGrams, leanFat, fatFat, targetFat } = blend;
   positive(leanGrams, 'leanGrams');
-  fraction(leanFat, 'leanFat');
-  fraction(fatFat, 'fatFat');
-  fraction(targetFat, 'targetFat');
+  requireFraction(leanFat, 'leanFat');
+  requireFraction(fatFat, 'fatFat');
+  requireFraction(targetFat, 'targetFat');
   if (targetFat <= leanFat) return { kind: 'lean enough', fat: leanFat };
   if (targetFat > fatFat)
     return { kind: 'out of reach', reason: 'fat-too-lean', highestFat: Math.max(leanFat, fatFat) };

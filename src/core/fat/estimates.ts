@@ -1,5 +1,5 @@
 /** A fat test of a finished batch, the estimates that it updates, and their validation. */
-import { ValidationError } from '../values/validation-error.ts';
+import { requireNonNegative, ValidationError } from '../values/validation-error.ts';
 
 /** Fat as a fraction of the weight. */
 export interface FatEstimate {
@@ -23,15 +23,16 @@ export interface FatTest {
 
 /** Each source's share of the batch; a source listed twice counts with both weights. */
 export function sharesOf(estimates: readonly CorrelatedFatEstimate[], test: FatTest): number[] {
-  if (estimates.length === 0) throw new ValidationError('beliefs.empty', 'beliefs');
+  if (estimates.length === 0) throw new ValidationError('estimates.empty', 'estimates');
   if (test.parts.length === 0) throw new ValidationError('parts.empty', 'parts');
   const at = new Map<string, number>();
   estimates.forEach((estimate, i) => {
     if (at.has(estimate.id))
-      throw new ValidationError('id.duplicate', `beliefs[${i}].id`, { id: estimate.id });
+      throw new ValidationError('id.duplicate', `estimates[${i}].id`, { id: estimate.id });
     at.set(estimate.id, i);
-    if (!Number.isFinite(estimate.mean)) throw new ValidationError('number.not-finite', `beliefs[${i}].mean`);
-    notNegative(estimate.sd, `beliefs[${i}].sd`);
+    if (!Number.isFinite(estimate.mean))
+      throw new ValidationError('number.not-finite', `estimates[${i}].mean`);
+    requireNonNegative(estimate.sd, `estimates[${i}].sd`);
   });
   const grams = estimates.map(() => 0);
   test.parts.forEach((part, i) => {
@@ -45,14 +46,4 @@ export function sharesOf(estimates: readonly CorrelatedFatEstimate[], test: FatT
   const total = grams.reduce((sum, part) => sum + part, 0);
   if (total === 0) throw new ValidationError('grams.not-positive', 'parts');
   return grams.map((part) => part / total);
-}
-
-export function fraction(value: number, field: string): void {
-  notNegative(value, field);
-  if (value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
-}
-
-export function notNegative(value: number, field: string): void {
-  if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
-  if (value < 0) throw new ValidationError('share.out-of-range', field, { share: value });
 }

@@ -1,7 +1,7 @@
 /** Updates the estimated fat of trim and fat sources after a fat test of a finished batch. */
-import { fraction, notNegative, sharesOf } from './estimates.ts';
+import { sharesOf } from './estimates.ts';
 import type { CorrelatedFatEstimate, FatTest } from './estimates.ts';
-import { ValidationError } from '../values/validation-error.ts';
+import { requireFraction, requireNonNegative, ValidationError } from '../values/validation-error.ts';
 
 export type { CorrelatedFatEstimate, FatEstimate, FatTest } from './estimates.ts';
 
@@ -20,7 +20,7 @@ export type { CorrelatedFatEstimate, FatEstimate, FatTest } from './estimates.ts
  * rounding puts below 0 is set to 0.
  *
  * @returns the estimates in the order given, each with its covariances
- * @throws ValidationError `beliefs.empty`, `parts.empty`, `id.duplicate`, `fat.unknown-source`, `grams.negative`,
+ * @throws ValidationError `estimates.empty`, `parts.empty`, `id.duplicate`, `fat.unknown-source`, `grams.negative`,
  *   `grams.not-positive` (an empty batch), `number.not-finite`, `share.out-of-range`, `fat.certain` (estimates
  *   and test all without variance, so that nothing can be learned)
  * @example
@@ -68,8 +68,8 @@ function innovationOf(
   test: FatTest,
 ): { crossCovariance: number[]; innovation: number; innovationVariance: number } {
   const shares = sharesOf(estimates, test);
-  fraction(test.measuredFat, 'measuredFat');
-  notNegative(test.measuredSd, 'measuredSd');
+  requireFraction(test.measuredFat, 'measuredFat');
+  requireNonNegative(test.measuredSd, 'measuredSd');
   const crossCovariance = estimates.map((_, i) =>
     shares.reduce((sum, share, j) => sum + (share === 0 ? 0 : share * covarianceOf(estimates, i, j)), 0),
   );

@@ -3,9 +3,8 @@
  * (Gelman et al., Bayesian Data Analysis, 3rd ed., chapter 5; from memory).
  */
 import { covarianceOf } from './fat.ts';
-import { notNegative } from './estimates.ts';
 import type { CorrelatedFatEstimate, FatEstimate } from './estimates.ts';
-import { ValidationError } from '../values/validation-error.ts';
+import { requireNonNegative, ValidationError } from '../values/validation-error.ts';
 
 /** The estimated mean of a kind, and the standard deviation of single animals about it. */
 export interface FatOfKind {
@@ -34,7 +33,7 @@ const SHOP_SHARE = 0.5;
  * @example fatOfKind({ mean: 0.03, sd: 0.02 }) // mean: 0.03 ± 0.01732, ownSd: 0.01, shopSd and kindSd: 0.01225
  */
 export function fatOfKind({ mean, sd }: FatEstimate): FatOfKind {
-  notNegative(sd, 'sd');
+  requireNonNegative(sd, 'sd');
   const ofMean = sd * Math.sqrt(MEAN_SHARE);
   return {
     mean: { mean, sd: ofMean },
@@ -69,7 +68,7 @@ export function withOneOfKind(
     loading = 1,
   }: { id: string; kind: string; ownSd: number; offset?: number; loading?: number },
 ): CorrelatedFatEstimate[] {
-  notNegative(ownSd, 'ownSd');
+  requireNonNegative(ownSd, 'ownSd');
   if (!Number.isFinite(offset + loading)) throw new ValidationError('number.not-finite', 'loading');
   if (estimates.some((estimate) => estimate.id === id))
     throw new ValidationError('id.duplicate', 'id', { id });

@@ -2,8 +2,7 @@
  * The animal-to-animal variance component of trim fat, learned from the shop's own fat tests as a posterior over a
  * grid (Gelman et al., Bayesian Data Analysis, 3rd ed., sections 5.4 and 11.6; from memory).
  */
-import { ValidationError } from '../values/validation-error.ts';
-import { notNegative } from './estimates.ts';
+import { requireNonNegative, ValidationError } from '../values/validation-error.ts';
 
 /** Probability of each point of the grid. */
 export type FatSpread = readonly number[];
@@ -51,8 +50,8 @@ export function updateSpread(
   { innovation, variance, ownVariance }: { innovation: number; variance: number; ownVariance: number },
 ): FatSpread {
   if (!Number.isFinite(innovation)) throw new ValidationError('number.not-finite', 'innovation');
-  notNegative(variance, 'variance');
-  notNegative(ownVariance, 'ownVariance');
+  requireNonNegative(variance, 'variance');
+  requireNonNegative(ownVariance, 'ownVariance');
   if (variance === 0) throw new ValidationError('fat.certain', 'variance');
   if (ownVariance === 0) return spread;
   const rest = Math.max(0, variance - ownVariance * varianceRatio(spread));

@@ -41,18 +41,18 @@ export type ScaleLine = ScaleWeight | ScaleOverload;
 export function parseScaleLine(text: string, form?: ScaleForm | null): ScaleLine {
   const { line, status } = partFrame(text);
   const pieces = piecesOf(line);
-  const said = pieces
+  const meanings = pieces
     .filter(({ kind, text: word }) => kind === 'word' && !unitOf(word))
     .map(({ text: word }) => meaningOf(word));
-  const stable = says(said, 'moving') ? false : (status?.stable ?? (says(said, 'stable') ? true : null));
-  const range = status?.range ?? rangeOf(said, pieces);
+  const stable = meanings.includes('moving')
+    ? false
+    : (status?.stable ?? (meanings.includes('stable') ? true : null));
+  const range = status?.range ?? rangeOf(meanings, pieces);
   if (range) return { overload: true, range, stable };
   const reading = form ? readByForm(line, form) : readAlone(line, pieces);
-  const basis = says(said, 'net') ? 'net' : says(said, 'gross') ? 'gross' : null;
+  const basis = meanings.includes('net') ? 'net' : meanings.includes('gross') ? 'gross' : null;
   return { ...reading, stable, basis, overload: false };
 }
-
-const says = (said: readonly Meaning[], one: Meaning): boolean => said.includes(one);
 
 function rangeOf(said: readonly Meaning[], pieces: readonly Piece[]): 'over' | 'under' | null {
   const dashes = pieces.find(({ kind }) => kind === 'dashes');

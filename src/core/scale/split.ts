@@ -7,7 +7,7 @@ export interface LineSplitter {
 const [SOH, STX, ETX, EOT, LF, CR] = [0x01, 0x02, 0x03, 0x04, 0x0a, 0x0d];
 
 /** Buffer limit: longer than any line of a scale. Common practice, no source. */
-const LONGEST_LINE = 128;
+const MAX_LINE_LENGTH = 128;
 
 /**
  * Creates a splitter. CR and LF end a line. SOH and STX begin one, so a fragment before them is dropped. ETX and
@@ -39,7 +39,7 @@ export function makeLineSplitter({ midStream = false }: { midStream?: boolean } 
       return end();
     }
     if ((byte === CR || byte === LF) && !framed) return end();
-    if (line.length >= LONGEST_LINE) {
+    if (line.length >= MAX_LINE_LENGTH) {
       line = '';
       skipping = true;
       framed = false;

@@ -19,7 +19,7 @@ const CLOCK = /(?:^|[T ,])(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)? ?([ap]\.?m\
 const DAY = /\d{1,4}[-/. ]\d{1,2}[-/. ]\d{1,4}|\d{1,2}[ -.][a-z]{3,9}|[a-z]{3,9} \d{1,2},? \d/i;
 const NUMBER = /^[+\-−]?\d{1,3}([.,]\d+)? ?°? ?[fc]?$/i;
 /** Titles, serial numbers and settings above the readings. */
-const MOST_ABOVE = 60;
+const MAX_ABOVE = 60;
 
 /**
  * The columns by their headings, else by their values: the first row with a date, a time and a number begins the
@@ -27,7 +27,7 @@ const MOST_ABOVE = 60;
  * @throws ValidationError `logger.columns` where no row looks like a reading
  */
 export function guessLoggerColumns(rows: readonly (readonly string[])[]): LoggerColumns {
-  for (const [above, cells] of rows.slice(0, MOST_ABOVE).entries()) {
+  for (const [above, cells] of rows.slice(0, MAX_ABOVE).entries()) {
     const time = cells.findIndex((cell) => CLOCK.test(cell.trim()));
     const date = cells.findIndex((cell) => DAY.test(cell.trim()));
     if (time < 0 || date < 0) continue;

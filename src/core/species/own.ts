@@ -20,13 +20,13 @@ const RATIO_WIDER = Math.SQRT2;
 /** Where a mean counts as one animal, that already includes the doubt about it; the spread itself is borrowed too. */
 const SHARE_WIDER = 1.2;
 /** Upper limit for small skewed shares, such as saved fat: no logit-normal of their mean is much wider. */
-const WIDEST_OF_MEAN = 1.25;
+const MAX_RELATIVE_SD = 1.25;
 /** Smallest SD of a borrowed ratio. Our choice, as all standard deviations here. */
-const LEAST_RATIO_SD = 0.04;
-const LEAST_FAT_SD = 0.025;
+const MIN_RATIO_SD = 0.04;
+const MIN_FAT_SD = 0.025;
 /** Prior sample size of borrowed means, regardless of the relative's. */
-const WORTH_ANIMALS = 1;
-const MOST_PRIMALS = 20;
+const PRIOR_ANIMALS = 1;
+const MAX_PRIMALS = 20;
 
 /**
  * A complete profile from a relative's. Its means count as one animal of the shop's own, so that the first weighed
@@ -46,7 +46,7 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
   });
   const ratio = (share: Share): Share => {
     const wider = taken(share, RATIO_WIDER);
-    return { ...wider, sd: Math.max(wider.sd, LEAST_RATIO_SD) };
+    return { ...wider, sd: Math.max(wider.sd, MIN_RATIO_SD) };
   };
   const dressed = ({ liveToDressed, dressedToHanging }: DressedRatios): DressedRatios => ({
     liveToDressed: ratio(liveToDressed),
@@ -55,10 +55,10 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
   const part = (share: Share): Share => taken(share, SHARE_WIDER);
   const counted = <T extends Share & { readonly animals: number }>(share: T): T => ({
     ...taken(share, SHARE_WIDER),
-    animals: WORTH_ANIMALS,
+    animals: PRIOR_ANIMALS,
   });
   function taken<T extends Share>(share: T, wider: number): T {
-    const sd = Math.max(share.sd, Math.min(share.sd * wider, share.mean * WIDEST_OF_MEAN));
+    const sd = Math.max(share.sd, Math.min(share.sd * wider, share.mean * MAX_RELATIVE_SD));
     return { ...share, sd, ...from(share) };
   }
   const { ratios, loss } = relative;
@@ -76,7 +76,7 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
       legsOff: dressed(ratios.legsOff),
       ...(ratios.liveToHanging ? { liveToHanging: ratio(ratios.liveToHanging) } : {}),
     },
-    trimFat: { ...trimFat, sd: Math.max(trimFat.sd, LEAST_FAT_SD), ndb: null },
+    trimFat: { ...trimFat, sd: Math.max(trimFat.sd, MIN_FAT_SD), ndb: null },
     takeHome: counted(relative.takeHome),
     takeHomeOfQuarters: counted(relative.takeHomeOfQuarters),
     takeHomeOfBoned: counted(relative.takeHomeOfBoned),
@@ -86,7 +86,7 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
       sinew: part(loss.sinew),
       damage: part(loss.damage),
       shrink: part(loss.shrink),
-      animals: WORTH_ANIMALS,
+      animals: PRIOR_ANIMALS,
     },
     ownFat: counted(relative.ownFat),
     primals: wholePrimals(wish.primals),
@@ -102,8 +102,8 @@ export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): Species
 
 function wholePrimals(primals: readonly Primal[]): Primal[] {
   if (primals.length === 0) throw new ValidationError('species.no-primals', 'primals');
-  if (primals.length > MOST_PRIMALS)
-    throw new ValidationError('species.too-many-primals', 'primals', { most: MOST_PRIMALS });
+  if (primals.length > MAX_PRIMALS)
+    throw new ValidationError('species.too-many-primals', 'primals', { most: MAX_PRIMALS });
   const names = new Set<string>();
   for (const { name, share } of primals) {
     if (!(share > 0 && Number.isFinite(share)))

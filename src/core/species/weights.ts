@@ -3,7 +3,7 @@ import { ValidationError } from '../values/validation-error.ts';
 import type { HangingWeights } from './species.ts';
 
 /** Lighter than any carcass that hangs from a gambrel: our choice. */
-const LEAST_GRAMS = 1500;
+const MIN_GRAMS = 1500;
 
 /** What a shop states of a hanging carcass, in grams; null: in proportion to the relative. */
 export interface WeightsWish {
@@ -26,9 +26,9 @@ export function scaledWeights(
 ): HangingWeights {
   const { name, hangingGrams: own } = relative;
   const by = wish.typicalGrams / own.typical;
-  const least = wish.leastGrams ?? Math.max(LEAST_GRAMS, own.least * by);
+  const least = wish.leastGrams ?? Math.max(MIN_GRAMS, own.least * by);
   const most = wish.mostGrams ?? own.most * by;
-  if (!(least >= LEAST_GRAMS && least < wish.typicalGrams && wish.typicalGrams < most))
+  if (!(least >= MIN_GRAMS && least < wish.typicalGrams && wish.typicalGrams < most))
     throw new ValidationError('species.weights', 'typicalTyped', { least, typical: wish.typicalGrams, most });
   return {
     least,

@@ -12,7 +12,7 @@ export interface Decimal {
  * Upper limit of a single amount, in minor units (a thousand million dollars). Thousands of such amounts still sum
  * to integers that a double holds exactly, in the book and here.
  */
-export const MOST_MINOR = 100_000_000_000;
+export const MAX_MINOR = 100_000_000_000;
 
 /** Decimals of a weight in pounds or kilograms: 0.01 lb is 0.0045359237 kg exactly. */
 const WEIGHT_DECIMALS = 10;
@@ -86,7 +86,7 @@ export function decimalNumber({ digits, decimals }: Decimal): number {
 
 /** Checks that an amount can be stored in the book. @throws ValidationError `money.too-large` */
 export function boundedMinor(minor: number, field: string): number {
-  if (!(Math.abs(minor) <= MOST_MINOR)) throw new ValidationError('money.too-large', field);
+  if (!(Math.abs(minor) <= MAX_MINOR)) throw new ValidationError('money.too-large', field);
   return minor;
 }
 

@@ -1,5 +1,5 @@
 /** Money as text: formatted in the shop's locale, and parsed as people type it. */
-import { MOST_MINOR } from './money-sums.ts';
+import { MAX_MINOR } from './money-sums.ts';
 import { ValidationError } from './validation-error.ts';
 
 export { percentOf, roundHalfAwayFromZero, timesRate } from './money-sums.ts';
@@ -31,7 +31,7 @@ export function parseMoney(text: string, currency: string): number {
   if (mark && ((before && after) || !marksOf(currency).has(mark.toUpperCase())))
     throw new ValidationError('money.other-currency', 'typed', { typed, currency });
   const minor = Number(minorDigits(number, places, typed));
-  if (!(minor <= MOST_MINOR)) throw new ValidationError('money.too-large', 'typed', { typed });
+  if (!(minor <= MAX_MINOR)) throw new ValidationError('money.too-large', 'typed', { typed });
   return (sign || inner) && minor !== 0 ? -minor : minor;
 }
 

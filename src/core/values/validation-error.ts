@@ -20,3 +20,15 @@ export function requireFinite(value: number, field: string): number {
   if (!Number.isFinite(value)) throw new ValidationError('number.not-finite', field);
   return value;
 }
+
+/** @throws ValidationError `number.not-finite`, `share.out-of-range` (below 0) */
+export function requireNonNegative(value: number, field: string): void {
+  requireFinite(value, field);
+  if (value < 0) throw new ValidationError('share.out-of-range', field, { share: value });
+}
+
+/** @throws ValidationError `number.not-finite`, `share.out-of-range` (below 0 or above 1) */
+export function requireFraction(value: number, field: string): void {
+  requireNonNegative(value, field);
+  if (value > 1) throw new ValidationError('share.out-of-range', field, { share: value });
+}

@@ -39,7 +39,7 @@ export function orderOf(season: InventedSeason, wishes: Wishes, draw: Draw, piec
   const cut = cutOf(wishes, draw.pickWeighted(ORDERS.cutsShare), pieces);
   const packageGrams = draw.pickWeighted(ORDERS.packageLb) * GRAMS_PER.lb;
   const extras = draw.pickWeighted(ORDERS.extras);
-  const said = cut.primals.length > 0 && ORDERS.pieces.saysTheSame.includes(note);
+  const noteRepeatsOrder = cut.primals.length > 0 && ORDERS.pieces.saysTheSame.includes(note);
   return {
     instructions: {
       ...cut,
@@ -51,7 +51,7 @@ export function orderOf(season: InventedSeason, wishes: Wishes, draw: Draw, piec
       packageGrams,
       pricedExtras: Object.fromEntries(extras.map((code) => [code, 1])),
       extras: [],
-      note: said ? '' : note,
+      note: noteRepeatsOrder ? '' : note,
     },
     sausageGrams: wantsSausage ? sausageGrams : 0,
   };

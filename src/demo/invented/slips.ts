@@ -8,13 +8,13 @@ import { gramsOf, slipped } from './typed.ts';
 import type { PlannedWeight } from './weights.ts';
 
 /** A slip smaller than this share of the animal is within natural variation. */
-const LEAST = 0.12;
+const MIN_DEVIATION = 0.12;
 /** In standard deviations from the usual. */
-const FAR = 3.4;
+const MIN_Z = 3.4;
 /** A tote heavier than this share of its animal would be noticed. */
-const HEAVIEST = 0.42;
+const MAX_TOTE_SHARE = 0.42;
 /** A carcass further than this from its received weight would be questioned. */
-const MOST = 0.28;
+const MAX_DEVIATION = 0.28;
 
 /** Animals with an uncorrected slip, in the order of planting. */
 export function plantSlips(animals: readonly DemoAnimal[], today: string): DemoAnimal[] {
@@ -62,10 +62,13 @@ function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, no
   const heavy = noticed || wanted.heavy === true;
   if (weight.part !== 'carcass')
     return (
-      (noticed || stands(animal, weight, wrong - right, base)) && wrong < (heavy ? HEAVIEST * base : right)
+      (noticed || stands(animal, weight, wrong - right, base)) &&
+      wrong < (heavy ? MAX_TOTE_SHARE * base : right)
     );
   // A hanging weight above the received one is refused, so it can only be corrected.
-  return noticed ? off >= LEAST && weight.stage === 'received' : wrong < right && off >= LEAST && off <= MOST;
+  return noticed
+    ? off >= MIN_DEVIATION && weight.stage === 'received'
+    : wrong < right && off >= MIN_DEVIATION && off <= MAX_DEVIATION;
 }
 
 /** Whether the weighed part is far outside the usual range of the species. */
@@ -78,5 +81,5 @@ function stands(animal: DemoAnimal, { part }: PlannedWeight, off: number, base: 
   const weighed = animal.weights.table
     .filter((one) => heap.includes(one.part))
     .reduce((total, { typed }) => total + gramsOf(typed), off);
-  return Math.abs(weighed / base - usual.mean) > FAR * sdOf(usual);
+  return Math.abs(weighed / base - usual.mean) > MIN_Z * sdOf(usual);
 }

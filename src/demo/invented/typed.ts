@@ -1,6 +1,6 @@
 /** Weights as typed by a person, and typing errors. */
 import { parseReading, readingGrams } from '../../core/values/reading.ts';
-import { GRAMS_PER, roundToStep, toGrams } from '../../core/values/units.ts';
+import { GRAMS_PER, OUNCES_PER_POUND, roundToStep, toGrams } from '../../core/values/units.ts';
 import type { Draw } from './draw.ts';
 import { SHOP, type SlipKind } from './invention.ts';
 
@@ -21,8 +21,8 @@ export function typedOf(grams: number): string {
 export function typedSomehow(grams: number, draw: Draw): string {
   const pounds = grams / GRAMS_PER.lb;
   if (draw.maybe(OUNCES) && pounds > 5) {
-    const ounces = Math.round(pounds * 16);
-    return `${Math.floor(ounces / 16)} lb ${ounces % 16} oz`;
+    const ounces = Math.round(pounds * OUNCES_PER_POUND);
+    return `${Math.floor(ounces / OUNCES_PER_POUND)} lb ${ounces % OUNCES_PER_POUND} oz`;
   }
   if (draw.maybe(KILOS) && pounds > 5) return `${roundToStep(grams / GRAMS_PER.kg, KILO_STEP).toFixed(2)} kg`;
   return typedOf(grams);

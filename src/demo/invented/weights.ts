@@ -50,12 +50,12 @@ const WEIGHED_AGAIN = 0.3;
 /** The demo's cooler matches the published rates. */
 const PUBLISHED = learnShrink([], () => undefined);
 /** Below this, a part is not weighed. */
-const LEAST_GRAMS = 150;
+const MIN_GRAMS = 150;
 
-export function weightsOf(asked: Asked, draw: Draw): Weights {
-  const { brought, profile, baseGrams, days } = asked;
-  const table = tableOf(asked, draw);
-  const none = noneOf(asked);
+export function weightsOf(animal: Asked, draw: Draw): Weights {
+  const { brought, profile, baseGrams, days } = animal;
+  const table = tableOf(animal, draw);
+  const none = noneOf(animal);
   const received = (grams: number): PlannedWeight[] => [
     { stage: 'received', part: 'carcass', typed: typedSomehow(grams, draw) },
   ];
@@ -92,11 +92,11 @@ function tableOf({ truth, detailed, weighsTrim }: Asked, draw: Draw): PlannedWei
 
 /** Stated explicitly, so that an absent part does not count as forgotten. */
 function noneOf({ truth, detailed }: Asked): NonePart[] {
-  return detailed && truth.damage < LEAST_GRAMS ? ['damage'] : [];
+  return detailed && truth.damage < MIN_GRAMS ? ['damage'] : [];
 }
 
 function totesOf(part: CutPart, grams: number, draw: Draw): PlannedWeight[] {
-  if (grams < LEAST_GRAMS) return [];
+  if (grams < MIN_GRAMS) return [];
   const count = Math.ceil(grams / TOTE_GRAMS);
   const fills = Array.from({ length: count }, () => draw.between(0.8, 1.2));
   const all = fills.reduce((total, fill) => total + fill, 0);

@@ -15,9 +15,9 @@ interface CarcassLimits {
 }
 
 /** Pieces are cut with more or less of their neighbours, a fore leg with ribs or without. Assumption. */
-const PIECES_SLACK = 1.3;
+const PIECES_TOLERANCE = 1.3;
 /** A hanging weight far below what came in is a slip too: hide, head and shrink never take half. Assumption. */
-const LEAST_OF_RECEIVED = 0.5;
+const MIN_OF_RECEIVED = 0.5;
 
 /**
  * Limits in grams for a weight as it came in or on the hook. Pieces are held against their shares of the heaviest
@@ -36,8 +36,8 @@ export function carcassLimits(
     const boned = animal.brought === 'boned';
     const meat = boned ? meatOfCarcass(species) : 1;
     return {
-      low: boned ? 0 : (least * lightest) / PIECES_SLACK,
-      high: Math.min(most, most * all * meat * PIECES_SLACK),
+      low: boned ? 0 : (least * lightest) / PIECES_TOLERANCE,
+      high: Math.min(most, most * all * meat * PIECES_TOLERANCE),
       target: typical * all * meat,
     };
   }
@@ -47,7 +47,7 @@ export function carcassLimits(
     target: Math.sqrt(Math.max(low, usualLow) * high),
   });
   if (stage === 'hanging')
-    return between(received === null ? least : Math.max(least, received * LEAST_OF_RECEIVED), most);
+    return between(received === null ? least : Math.max(least, received * MIN_OF_RECEIVED), most);
   const { ratios } = species;
   const ofLive = ratios.liveToDressed.mean * ratios.dressedToHanging.mean;
   const hangs = stage === 'live' ? ofLive : dressedToHanging(ratios, animal).mean;

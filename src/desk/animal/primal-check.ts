@@ -54,7 +54,7 @@ export function askAboutPrimal(
   const sum = (rows: readonly { grams: number }[]) => rows.reduce((total, { grams }) => total + grams, 0);
   const before = sum(weighed.get(primal.code) ?? []);
   const told = { grams: given.grams, part: 'primal', primal: primal.name };
-  const over = sum([...weighed.values()].flat()) + given.grams - (whole ?? own) * SLACK;
+  const over = sum([...weighed.values()].flat()) + given.grams - (whole ?? own) * MAX_OVER;
   const likely = () => likelySlip(session, given.reading, targetsOf(primal, base, before));
   if (over > 0)
     throw new ProblemError('conflict', 'weight.over', {
@@ -73,7 +73,7 @@ export function askAboutPrimal(
     });
 }
 /** Two scales and a rounded step: primals may outweigh their animal by this much before it is said. */
-const SLACK = 1.005;
+const MAX_OVER = 1.005;
 
 function knownPrimals(session: Session, animal: AnimalRow): PrimalKnown[] {
   return primalsOf(session.species.of(animal.species), session.book.animals.parts(animal.id));

@@ -23,7 +23,7 @@ import type { Session } from '../session/session.ts';
 import type { CoolerLogCard, LogPreview } from '../contract/contract.ts';
 
 /** Number of rows listed; of more there is only the count. */
-const MAX_TOLD = 20;
+const MAX_LISTED = 20;
 const FIRST_SHOWN = 5;
 /** A logger whose clock is ahead by more than this was set wrong. Our choice. */
 const AHEAD_MS = 60 * 60_000;
@@ -72,7 +72,7 @@ export const previewLog = read(
       lowestC: lowest(temperatures),
       highestC: highest(temperatures),
       first: fresh.slice(0, FIRST_SHOWN).map(({ at, typed, tenthsC }) => ({ at, typed, c: tenthsC / 10 })),
-      problems: problems.slice(0, MAX_TOLD),
+      problems: problems.slice(0, MAX_LISTED),
       problemCount: problems.length,
     };
   },
@@ -170,7 +170,7 @@ function readFile(
       else file.fresh.push(reading);
       met.add(reading.at);
     } catch (error) {
-      file.problems.push({ row: row.number, problem: told(error) });
+      file.problems.push({ row: row.number, problem: problemOf(error) });
     }
   return file;
 }
@@ -186,12 +186,12 @@ function readRow(
   const thisYear = Number(session.today().slice(0, 4));
   const moment = readLoggerMoment(cell(columns.date), cell(columns.time), dates, thisYear);
   const own = Date.parse(`${moment.day}T00:00:00Z`) + moment.seconds * 1000;
-  const meant =
+  const candidates =
     moment.zoneMinutes === null
       ? momentsOf(moment.day, moment.seconds, session.settings.zone)
       : [own - moment.zoneMinutes * 60_000];
   // In the hour that is repeated in autumn a later row means the second time.
-  const at = meant.find((one) => one > before) ?? meant[0] ?? own;
+  const at = candidates.find((one) => one > before) ?? candidates[0] ?? own;
   if (at > Date.parse(session.now()) + AHEAD_MS)
     throw new ProblemError('invalid', 'logger.ahead', { with: { date: moment.day } });
   if (Number(moment.day.slice(0, 4)) < EARLIEST_YEAR)
@@ -207,7 +207,7 @@ function readRow(
 const usualOrder = (session: Session): DateOrder =>
   /-(US|PH)$/.test(session.settings.locale) ? 'month first' : 'day first';
 
-function told(error: unknown): Problem {
+function problemOf(error: unknown): Problem {
   if (error instanceof ProblemError) return error.problem;
   if (error instanceof ValidationError) return { kind: 'invalid', code: error.code, with: { ...error.with } };
   throw error;

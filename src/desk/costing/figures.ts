@@ -17,7 +17,7 @@ export const SERVICES: readonly ServiceCode[] = ['cutting', 'grinding', 'product
 export const ASSUMED = exampleJson.weighed;
 
 const KEY = 'costing';
-const LONGEST_MINUTES = 999;
+const MAX_MINUTES = 999;
 
 const servicesTyped = v.object({
   minutesPerAnimal: text(20),
@@ -103,7 +103,7 @@ export function saveFigures(session: Session, figures: CostFigures, initials: st
 
 function minutesOf(typed: string, field: string): number {
   const minutes = /^\d{1,3}(?:[.,]\d{1,4})?$/.test(typed) ? Number(typed.replace(',', '.')) : NaN;
-  if (!(minutes >= 0 && minutes <= LONGEST_MINUTES))
+  if (!(minutes >= 0 && minutes <= MAX_MINUTES))
     throw new ProblemError('invalid', 'minutes.range', { field, with: { typed } });
   return minutes;
 }

@@ -98,8 +98,8 @@ function measuredGrind(
 /** The price per kilogram of the lots used; of all lots where none of these has a price. */
 function fatPrice(used: readonly SeasonFat[], ofAny: readonly SeasonFat[]): Measured {
   const own = fatSpent(used);
-  const told = own.perKg === null ? fatSpent(ofAny) : own;
-  return { figure: 'fatPerKg', value: told.perKg ?? ASSUMED.fatPerKg, from: told.lots, of: 'lots' };
+  const spent = own.perKg === null ? fatSpent(ofAny) : own;
+  return { figure: 'fatPerKg', value: spent.perKg ?? ASSUMED.fatPerKg, from: spent.lots, of: 'lots' };
 }
 
 function sum(values: readonly number[]): number {

@@ -45,17 +45,17 @@ export function serviceOf(code: ServiceCode, figures: CostFigures, measured: Mea
 export function answerOf(
   session: Session,
   service: Service,
-  asked: { figures: CostFigures; measured: MeasuredService; fee: ServiceAnswer['fee'] },
+  basis: { figures: CostFigures; measured: MeasuredService; fee: ServiceAnswer['fee'] },
 ): ServiceAnswer {
   const { unit } = session.settings;
   const cost = costOf(service);
   const perUnit = (minor: number): number => (minor * GRAMS_PER[unit]) / cost.finishedGrams;
   const perLbToUnit = GRAMS_PER[unit] / GRAMS_PER.lb;
-  const fee = asked.fee ? asked.fee.service + asked.fee.fat : 0;
+  const fee = basis.fee ? basis.fee.service + basis.fee.fat : 0;
   const code = service.code as ServiceCode;
   return {
     code,
-    measured: SHOWN[code].map((figure) => asked.measured[figure]),
+    measured: SHOWN[code].map((figure) => basis.measured[figure]),
     receivedGrams: service.receivedGrams,
     finishedGrams: cost.finishedGrams,
     hours: cost.hours,
@@ -70,10 +70,10 @@ export function answerOf(
       fat: perUnit(cost.parts.fat),
     },
     cost: perUnit(cost.costPerJob),
-    fee: asked.fee,
+    fee: basis.fee,
     margin: fee > 0 ? marginOf(service, fee, unit).share : null,
     breakEven: breakEvenFee(service, 0, unit),
-    wanted: breakEvenFee(service, asked.figures.wantedMargin, unit),
+    wanted: breakEvenFee(service, basis.figures.wantedMargin, unit),
     finishedShare: cost.finishedGrams / service.receivedGrams,
     swings: sensitivity(service)
       .filter(({ swing }) => swing > 0)

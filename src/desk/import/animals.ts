@@ -28,7 +28,7 @@ const WEIGHED: readonly (readonly [ImportField, string, string])[] = [
 ];
 const PARTS: readonly ImportField[] = ['wholeCuts', 'trim', 'fatSaved', 'sinew', 'bone', 'cutAway'];
 /** Two scales and a wet hide: parts may outweigh their animal by this much. */
-const SLACK = 1.02;
+const MAX_OVER = 1.02;
 
 export function animalImporter(session: Session): RowImporter {
   const people = peopleOf(session);
@@ -135,7 +135,7 @@ function checkWeights(
   if (!base) return;
   const whole = grams(base);
   for (const field of [...PARTS, 'takeHome'] as const)
-    if (grams(field) > whole * SLACK)
+    if (grams(field) > whole * MAX_OVER)
       tell(
         field,
         new ProblemError('invalid', 'weight.more-than-animal', {
@@ -143,7 +143,7 @@ function checkWeights(
         }),
       );
   const parts = PARTS.reduce((total, field) => total + grams(field), 0);
-  if (parts > whole * SLACK)
+  if (parts > whole * MAX_OVER)
     doubt(
       base,
       new ProblemError('conflict', 'sheet.parts-over', { with: { grams: parts, baseGrams: whole } }),
@@ -153,7 +153,7 @@ function checkWeights(
     weights.takeHome &&
     weights.wholeCuts &&
     !weights.trim &&
-    grams('takeHome') > grams('wholeCuts') * SLACK
+    grams('takeHome') > grams('wholeCuts') * MAX_OVER
   )
     tell('wholeCuts', new ProblemError('invalid', 'sheet.cuts-alone'));
   const species =

@@ -12,7 +12,7 @@ import type { Counts, Writing } from './row-importer.ts';
 import { dictionary } from './words.ts';
 
 /** As many problems are told one by one; of more there is only the number. */
-const MAX_TOLD = 200;
+const MAX_LISTED = 200;
 const FIRST_ROWS = 8;
 
 export interface Sheet {
@@ -69,11 +69,11 @@ export function checkRows(session: Session, kind: ImportKind, sheet: Sheet): Fin
   found.unknown = reader.unknown;
   const tell = (problem: RowProblem): void => {
     found.problemCount += 1;
-    if (found.problems.length < MAX_TOLD) found.problems.push(problem);
+    if (found.problems.length < MAX_LISTED) found.problems.push(problem);
   };
   const doubt = (problem: RowProblem): void => {
     found.doubtCount += 1;
-    if (found.doubts.length < MAX_TOLD) found.doubts.push(problem);
+    if (found.doubts.length < MAX_LISTED) found.doubts.push(problem);
   };
   eachRow(sheet.text, sheet.layout.separator, ({ number, cells }) => {
     if (number <= sheet.layout.headingRow) return;

@@ -26,7 +26,7 @@ function partOf({ texts, none }: RowValues): { stage: string; part: string; isNo
 
 /** Stages in which weights may still be written; a finished animal takes them only if it came from a file itself. */
 const OPEN = ['hanging', 'cutting', 'packing', 'ready'];
-const SLACK = 1.02;
+const MAX_OVER = 1.02;
 
 export function weighingImporter(session: Session): RowImporter {
   const met = new Map<string, Found>();
@@ -81,7 +81,7 @@ export function weighingImporter(session: Session): RowImporter {
           animal.base = Math.max(before.grams, animal.base ?? 0);
         } else if (part === 'carcass') {
           if (grams > 0) animal.base ??= grams;
-        } else if (animal.base !== null && grams > animal.base * SLACK)
+        } else if (animal.base !== null && grams > animal.base * MAX_OVER)
           tell(
             'weight',
             new ProblemError('invalid', 'weight.more-than-animal', {

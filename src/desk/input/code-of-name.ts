@@ -1,6 +1,6 @@
 /** Combining marks: é decomposes into e and one of these. */
 const MARKS = /\p{M}/gu;
-const LONGEST = 36;
+const MAX_LENGTH = 36;
 
 /**
  * A code for a name: its plain letters and digits, and a number if that code is in use.
@@ -14,7 +14,7 @@ export function codeOfName(name: string, taken: Iterable<string>, fallback: stri
       .replace(MARKS, '')
       .toLowerCase()
       .replace(/[^a-z0-9]+/g, '-')
-      .slice(0, LONGEST)
+      .slice(0, MAX_LENGTH)
       .replace(/^-+|-+$/g, '') || fallback;
   let code = stem;
   for (let n = 2; codes.has(code); n++) code = `${stem}-${n}`;

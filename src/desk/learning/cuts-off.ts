@@ -21,8 +21,8 @@ export function cutOff(row: YieldRow): number | null {
   const ground = row.trim_ground + packedGround;
   const trim = row.trim ?? ground;
   // Without a weight of their own, whole cuts are known only once the grind is packed as well.
-  const tells = cuts > 0 && trim > 0 && (weighed !== null || ground > 0);
-  if (!tells || ordered === null || ordered <= 0 || ordered >= 1) return null;
+  const isInformative = cuts > 0 && trim > 0 && (weighed !== null || ground > 0);
+  if (!isInformative || ordered === null || ordered <= 0 || ordered >= 1) return null;
   return logitDeviation(ordered, cuts / (cuts + trim));
 }
 

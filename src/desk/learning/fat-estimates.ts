@@ -48,11 +48,11 @@ export function fatOf({ id, fat, fat_sd }: Pick<FatLotRecord, 'id' | 'fat' | 'fa
 }
 
 /** The fat estimate of one weighed part: of its lot, or of its animal's trim. */
-export function fatOfSource(believed: FatEstimates, source: WeighedSource): FatEstimate {
+export function fatOfSource(estimates: FatEstimates, source: WeighedSource): FatEstimate {
   const { animal_id: id, species, fat_lot_id: lotId, lot_fat: fat, lot_fat_sd: sd } = source;
-  if (lotId !== null && fat !== null) return believed.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
+  if (lotId !== null && fat !== null) return estimates.lot({ id: lotId, fat, fat_sd: sd ?? 0 });
   if (id === null || species === null) throw new ProblemError('broken', 'weighing.of-nothing');
-  return believed.trim({ id, species });
+  return estimates.trim({ id, species });
 }
 
 /**
@@ -60,22 +60,22 @@ export function fatOfSource(believed: FatEstimates, source: WeighedSource): FatE
  * share its mean. Null without grams.
  */
 export function mixtureOf(
-  believed: FatEstimates,
+  estimates: FatEstimates,
   parts: readonly (WeighedSource & { grams: number })[],
 ): FatEstimate | null {
   const grams = parts.reduce((total, part) => total + part.grams, 0);
   if (grams === 0) return null;
-  const mean = parts.reduce((sum, part) => sum + part.grams * fatOfSource(believed, part).mean, 0) / grams;
-  return { mean, sd: believed.sdOfSum(parts.map((part) => ({ of: part, weight: part.grams / grams }))) };
+  const mean = parts.reduce((sum, part) => sum + part.grams * fatOfSource(estimates, part).mean, 0) / grams;
+  return { mean, sd: estimates.sdOfSum(parts.map((part) => ({ of: part, weight: part.grams / grams }))) };
 }
 
 /** @param ratioOf learned ratio of a species' animal-to-animal variance to the assumed one */
 export function estimatesFrom(
-  beliefs: readonly CorrelatedFatEstimate[],
+  estimates: readonly CorrelatedFatEstimate[],
   ratioOf: (species: string) => number,
   shelf: FatShelf,
 ): FatEstimates {
-  const joint = jointFat(beliefs);
+  const joint = jointFat(estimates);
   const itself = (id: string): FatPredictor => ({ offset: 0, on: { id, loading: 1 }, terms: {} });
 
   const trimPredictor = ({ id, species }: { id: number; species: string }): FatPredictor => {

@@ -27,13 +27,13 @@ export interface FatKnowledge {
 
 /** The estimates at one point, and the last batch of each source that has left. */
 export interface FatState {
-  readonly beliefs: readonly CorrelatedFatEstimate[];
+  readonly estimates: readonly CorrelatedFatEstimate[];
   /** Animal-to-animal spread of each species, by its code; absent ones were never tested. */
   readonly spreads: ReadonlyMap<string, FatSpread>;
   readonly gone: ReadonlyMap<string, number>;
 }
 
-export const PRIOR_STATE: FatState = { beliefs: [SHOP], spreads: new Map(), gone: new Map() };
+export const PRIOR_STATE: FatState = { estimates: [SHOP], spreads: new Map(), gone: new Map() };
 
 /**
  * The state after the tests of one more batch. Each test updates the fat of all its sources, and through them the
@@ -55,31 +55,31 @@ export function afterTests(
     tests.length > 0
       ? spreadsAfter(before, sources, { parts, ...meanOfTests(tests) }, shelf)
       : before.spreads;
-  let beliefs = withSources(before.beliefs, sources, spreads, shelf);
+  let estimates = withSources(before.estimates, sources, spreads, shelf);
   for (const { fat, sd } of tests)
-    beliefs = updateFatEstimates(beliefs, { parts, measuredFat: fat, measuredSd: sd });
+    estimates = updateFatEstimates(estimates, { parts, measuredFat: fat, measuredSd: sd });
   for (const [id, until] of gone)
     if (until <= batch) {
       gone.delete(id);
-      beliefs = beliefs.filter((belief) => belief.id !== id);
+      estimates = estimates.filter((belief) => belief.id !== id);
     }
-  return { beliefs, spreads, gone };
+  return { estimates: estimates, spreads, gone };
 }
 
 /** The estimates of a state for the desk. */
-export function estimatesAt({ beliefs, spreads }: FatState, shelf: FatShelf): FatEstimates {
-  return estimatesFrom(beliefs, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
+export function estimatesAt({ estimates: estimates, spreads }: FatState, shelf: FatShelf): FatEstimates {
+  return estimatesFrom(estimates, (species) => varianceRatio(spreads.get(species) ?? PRIOR_SPREAD), shelf);
 }
 
 /** Only animals without an earlier test inform the spread: the others' own deviations are partly known already. */
 function spreadsAfter(
-  { beliefs, spreads }: FatState,
+  { estimates: estimates, spreads }: FatState,
   sources: readonly GrindSource[],
   test: FatTest,
   shelf: FatShelf,
 ): ReadonlyMap<string, FatSpread> {
   const grams = sources.reduce((sum, source) => sum + source.grams, 0);
-  const known = new Set(beliefs.map(({ id }) => id));
+  const known = new Set(estimates.map(({ id }) => id));
   const own = new Map<string, number>();
   for (const source of sources) {
     if (source.lot !== null || known.has(keyOf(source)) || grams === 0) continue;
@@ -88,10 +88,10 @@ function spreadsAfter(
     own.set(species, (own.get(species) ?? 0) + ((source.grams / grams) * ownSd) ** 2);
   }
   if (own.size === 0) return spreads;
-  const told = fatTestInnovation(withSources(beliefs, sources, spreads, shelf), test);
+  const innovation = fatTestInnovation(withSources(estimates, sources, spreads, shelf), test);
   const after = new Map(spreads);
   for (const [species, ownVariance] of own)
-    after.set(species, updateSpread(spreads.get(species) ?? PRIOR_SPREAD, { ...told, ownVariance }));
+    after.set(species, updateSpread(spreads.get(species) ?? PRIOR_SPREAD, { ...innovation, ownVariance }));
   return after;
 }
 
@@ -110,30 +110,36 @@ function keyOf({ animal, lot }: GrindSource): string {
 
 /** The estimates extended by these sources, and by their species for trim. */
 function withSources(
-  beliefs: readonly CorrelatedFatEstimate[],
+  estimates: readonly CorrelatedFatEstimate[],
   sources: readonly GrindSource[],
   spreads: ReadonlyMap<string, FatSpread>,
   shelf: FatShelf,
 ): readonly CorrelatedFatEstimate[] {
-  return sources.reduce((all, source) => withSource(all, source, spreads, shelf), beliefs);
+  return sources.reduce((all, source) => withSource(all, source, spreads, shelf), estimates);
 }
 
 function withSource(
-  beliefs: readonly CorrelatedFatEstimate[],
+  estimates: readonly CorrelatedFatEstimate[],
   source: GrindSource,
   spreads: ReadonlyMap<string, FatSpread>,
   shelf: FatShelf,
 ): readonly CorrelatedFatEstimate[] {
   const id = keyOf(source);
-  if (beliefs.some((belief) => belief.id === id)) return beliefs;
+  if (estimates.some((belief) => belief.id === id)) return estimates;
   const { lot_fat: fat, lot_fat_sd: sd } = source;
-  if (fat !== null) return [...beliefs, { id, mean: fat, sd: sd ?? 0 }];
+  if (fat !== null) return [...estimates, { id, mean: fat, sd: sd ?? 0 }];
   const species = source.species ?? '';
   const kind = kindKey(species);
   const { mean, shopSd, kindSd, ownSd } = fatOfKind(shelf.of(species).trimFat);
-  const known = beliefs.some((belief) => belief.id === kind)
-    ? beliefs
-    : withOneOfKind(beliefs, { id: kind, kind: SHOP.id, offset: mean.mean, loading: shopSd, ownSd: kindSd });
+  const known = estimates.some((belief) => belief.id === kind)
+    ? estimates
+    : withOneOfKind(estimates, {
+        id: kind,
+        kind: SHOP.id,
+        offset: mean.mean,
+        loading: shopSd,
+        ownSd: kindSd,
+      });
   const ratio = varianceRatio(spreads.get(species) ?? PRIOR_SPREAD);
   return withOneOfKind(known, { id, kind, ownSd: ownSd * Math.sqrt(ratio) });
 }

@@ -19,7 +19,7 @@ interface TestedBatch {
 
 /** A checkpoint to resume from: the state after so many tested batches. */
 interface Checkpoint {
-  told: number;
+  batches: number;
   state: FatState;
 }
 
@@ -27,20 +27,20 @@ interface Checkpoint {
 const CHECKPOINT_INTERVAL = 32;
 const MAX_CHECKPOINTS = 16;
 
-const START: Checkpoint = { told: 0, state: PRIOR_STATE };
+const START: Checkpoint = { batches: 0, state: PRIOR_STATE };
 
 export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds' | 'changes'>): FatLearning {
-  let told: readonly TestedBatch[] = [];
+  let tested: readonly TestedBatch[] = [];
   let stops: readonly Checkpoint[] = [START];
   let known: { shelf: Pick<SpeciesShelf, 'of'>; knowledge: FatKnowledge } | undefined;
   let mark = changes.mark();
 
   /** @param first the first batch that changed */
   function learn(shelf: Pick<SpeciesShelf, 'of'>, first: number): FatKnowledge {
-    const right = countBefore(told, first);
-    const kept = stops.filter((stop) => stop.told <= right);
+    const right = countBefore(tested, first);
+    const kept = stops.filter((stop) => stop.batches <= right);
     const from = kept.at(-1) ?? START;
-    const after = told.slice(0, from.told);
+    const after = tested.slice(0, from.batches);
     const last = after.at(-1)?.batch ?? 0;
     const sourcesOf = Map.groupBy(testedGrinds.sources(last), ({ batch }) => batch);
     let { state } = from;
@@ -50,9 +50,9 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
       if (!sources) continue;
       state = afterTests(state, batch, sources, tests, shelf);
       after.push({ batch, after: estimatesAt(state, shelf) });
-      if (after.length % CHECKPOINT_INTERVAL === 0) kept.push({ told: after.length, state });
+      if (after.length % CHECKPOINT_INTERVAL === 0) kept.push({ batches: after.length, state });
     }
-    told = after;
+    tested = after;
     stops = [START, ...kept.filter((stop) => stop !== START).slice(-MAX_CHECKPOINTS)];
     return knowledgeOf(after, estimatesAt(PRIOR_STATE, shelf));
   }
@@ -69,19 +69,19 @@ export function fatLearning({ testedGrinds, changes }: Pick<Book, 'testedGrinds'
   };
 }
 
-function knowledgeOf(told: readonly TestedBatch[], untold: FatEstimates): FatKnowledge {
+function knowledgeOf(tested: readonly TestedBatch[], prior: FatEstimates): FatKnowledge {
   return {
-    now: told.at(-1)?.after ?? untold,
-    before: (batchId) => told[countBefore(told, batchId) - 1]?.after ?? untold,
+    now: tested.at(-1)?.after ?? prior,
+    before: (batchId) => tested[countBefore(tested, batchId) - 1]?.after ?? prior,
   };
 }
 
 /** The number of these batches, in order, that precede this one. */
-function countBefore(told: readonly TestedBatch[], batchId: number): number {
-  let [least, most] = [0, told.length];
+function countBefore(tested: readonly TestedBatch[], batchId: number): number {
+  let [least, most] = [0, tested.length];
   while (least < most) {
     const middle = (least + most) >> 1;
-    if ((told[middle]?.batch ?? batchId) < batchId) least = middle + 1;
+    if ((tested[middle]?.batch ?? batchId) < batchId) least = middle + 1;
     else most = middle;
   }
   return least;

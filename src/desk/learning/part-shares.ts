@@ -8,7 +8,7 @@ import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { YieldObservation } from '../../core/yield/yield.ts';
 
 /** Log likelihood under the published figures below which weights are an uncorrected slip and are not used. */
-const LEAST_FIT = -10;
+const MIN_FIT = -10;
 
 /** Null for inconsistent weights. An unweighed part is absent; one stated as none is 0. */
 export function partSharesOf(
@@ -30,7 +30,7 @@ export function partSharesOf(
   });
   const fit = publishedFit(profile, shareBaseOf(group.brought), group.sex);
   const parts = Object.fromEntries(known.map(([part, share]) => [part, { share, sd: 0, open: false }]));
-  return fit(parts) < LEAST_FIT ? null : Object.fromEntries(known);
+  return fit(parts) < MIN_FIT ? null : Object.fromEntries(known);
 }
 
 type Fit = ReturnType<typeof shareFit>;

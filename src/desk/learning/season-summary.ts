@@ -29,8 +29,8 @@ const SUMMARY_VERSION = 4;
 
 /** Everything that decides which weights are used and how: another set of species gives other summaries. */
 export function summaryKey(profiles: readonly SpeciesProfile[]): string {
-  const telling = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
-  return `${SUMMARY_VERSION}-${createHash('sha256').update(JSON.stringify(telling)).digest('hex').slice(0, 16)}`;
+  const relevant = profiles.map(({ code, hangingGrams }) => [code, hangingGrams.least, hangingGrams.most]);
+  return `${SUMMARY_VERSION}-${createHash('sha256').update(JSON.stringify(relevant)).digest('hex').slice(0, 16)}`;
 }
 
 /** Plain data, stored in the book as JSON. */

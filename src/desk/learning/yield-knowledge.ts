@@ -120,14 +120,14 @@ export function yieldKnowledge(
       }),
     );
   const bySeason = Map.groupBy(finished, ({ season }) => season);
-  const taught = new Map(finished.map((row) => [row.id, summariseAnimal(row, profiles)]));
+  const byId = new Map(finished.map((row) => [row.id, summariseAnimal(row, profiles)]));
   return knowledgeFrom(
     {
       seasons: [...bySeason].map(([season, rows]) => ({
         season,
         ...summariseSeason(rows.map((row) => summariseAnimal(row, profiles))),
       })),
-      ofAnimal: (id) => taught.get(id),
+      ofAnimal: (id) => byId.get(id),
       ofSeason: (season) => observations(bySeason.get(season) ?? []),
     },
     profiles,

@@ -75,10 +75,10 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
           return row && summariseAnimal(row, profiles);
         },
         ofSeason(season) {
-          const told = new Map<number, YieldObservation>();
+          const byId = new Map<number, YieldObservation>();
           for (const [id, { observation }] of animalsOf(season, profiles))
-            if (observation) told.set(id, observation);
-          return told;
+            if (observation) byId.set(id, observation);
+          return byId;
         },
       },
       profiles,

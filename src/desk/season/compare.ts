@@ -10,7 +10,7 @@ import type { ComparedGroup, CompareBy, ComparisonReport, SeasonFilter } from '.
 /** 9 in 10, like all ranges beside a difference. */
 const LEVEL = 0.9;
 /** Below this number per group the mean is unreliable. Common practice, no source. */
-const FEWEST = 5;
+const MIN_ANIMALS = 5;
 
 const compareBy = v.picklist(
   ['takeHome', 'bone', 'damage', 'hanging', 'days', 'income'] satisfies CompareBy[],
@@ -28,7 +28,7 @@ export const compare = read(
       ...groups,
       difference: one && two ? differenceOf(one, two) : null,
       inBoth: inBoth(session, by, a, b),
-      fewest: FEWEST,
+      fewest: MIN_ANIMALS,
     };
   },
 );

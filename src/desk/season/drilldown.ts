@@ -5,7 +5,7 @@ import { filterFields, sumsOf } from '../session/season-filter.ts';
 import type { DrilldownReport } from '../contract/contract.ts';
 
 /** Maximum length of the list; a narrower filter shows the rest. */
-const MOST = 300;
+const MAX_ROWS = 300;
 
 const order = v.picklist(
   [
@@ -38,7 +38,7 @@ export const drilldown = read(
     const { total, rows } = session.book.seasonDrilldown.list(sumsOf(session, input), {
       order: by,
       rising,
-      most: MOST,
+      most: MAX_ROWS,
       currency: session.settings.currency,
       between: between ?? null,
     });

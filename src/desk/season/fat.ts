@@ -10,7 +10,7 @@ import { gramsOf, speciesFat, type FilledBatch } from './fat-species.ts';
 import type { FatBatch, FatCounts, FatReport } from '../contract/contract.ts';
 
 /** Fewer tests do not give meaningful limits. Common practice, no source. */
-const LEAST_TESTS = 5;
+const MIN_TESTS = 5;
 /**
  * A batch within a point of its target is on it: a shop's scale and trim allow no better. Common practice, no
  * source.
@@ -52,8 +52,8 @@ export const fat = readAfterLearning(
 function weighedIn(session: Session, batchId: number, rows: readonly BatchSource[]): number | null {
   const grams = gramsOf(rows);
   if (grams === 0) return null;
-  const believed = session.fats.before(batchId);
-  return rows.reduce((total, row) => total + row.grams * fatOfSource(believed, row).mean, 0) / grams;
+  const estimates = session.fats.before(batchId);
+  return rows.reduce((total, row) => total + row.grams * fatOfSource(estimates, row).mean, 0) / grams;
 }
 
 function listed(session: Session, batches: readonly FilledBatch[]): FatBatch[] {
@@ -98,7 +98,7 @@ function controlOf(batches: readonly FilledBatch[]): FatReport['control'] {
   const tests = batches.flatMap(({ id, name, tested, target_fat: target }) =>
     tested === null || target === null ? [] : [{ id, name, off: tested - target }],
   );
-  if (tests.length < LEAST_TESTS) return null;
+  if (tests.length < MIN_TESTS) return null;
   const { centre, lower, upper, outside } = individualsChart(tests.map(({ off }) => off));
   return {
     centre,

@@ -52,7 +52,7 @@ function forecastOf(
   const today = session.today();
   const known = <Day extends { on: string }>(all: readonly Day[]): Day[] =>
     all.filter(({ on }) => on <= today);
-  const { takenPerDay, cutPerDay, paceDays, earlierSeasons, ...told } = coolerForecast(
+  const { takenPerDay, cutPerDay, paceDays, earlierSeasons, ...forecast } = coolerForecast(
     {
       today,
       season,
@@ -64,7 +64,7 @@ function forecastOf(
     FORECAST_DAYS,
     LEVEL,
   );
-  return { forecast: told.days, pace: { takenPerDay, cutPerDay, days: paceDays, earlierSeasons } };
+  return { forecast: forecast.days, pace: { takenPerDay, cutPerDay, days: paceDays, earlierSeasons } };
 }
 
 /** Daily intake of earlier seasons, of those with any. */

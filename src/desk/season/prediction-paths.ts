@@ -31,18 +31,18 @@ export function predictionPaths(
   filter: SumFilter & { season: number },
   rows: readonly SeasonRow[],
 ): PredictionPath[] {
-  const taught = inOrder(session, filter.season);
+  const observed = inOrder(session, filter.season);
   const shown = new Set(rows);
-  const groups = [...Map.groupBy(taught, ({ row }) => row.species)]
+  const groups = [...Map.groupBy(observed, ({ row }) => row.species)]
     .filter(([code]) => filter.species === undefined || filter.species === code)
     .sort(([, a], [, b]) => b.length - a.length);
   if (groups.length === 0) return [];
   const before = session.yields.before(filter.season);
-  const stops = stopsOf(taught.length);
+  const stops = stopsOf(observed.length);
   const ranges = predictionPath(
     session.species.all,
     before,
-    taught.map(({ observation }) => observation),
+    observed.map(({ observation }) => observation),
     {
       groups: groups.map(([species]) => ({ species, brought: 'skinned' as const })),
       stops,
@@ -54,7 +54,7 @@ export function predictionPaths(
     const steps = stops.flatMap((stop, row) => {
       const range = ranges[row]?.[column];
       while ((own[n]?.at ?? stop) < stop) n++;
-      return range ? [{ on: taught[Math.max(0, stop - 1)]?.on ?? '', n, ...range }] : [];
+      return range ? [{ on: observed[Math.max(0, stop - 1)]?.on ?? '', n, ...range }] : [];
     });
     return {
       code,

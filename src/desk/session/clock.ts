@@ -54,8 +54,8 @@ export function refuseWrongClock(session: Session): void {
   if (!doubt) return void passed.set(session, now);
   const { what, newest } = doubt;
   const code = { impossible: 'clock.impossible', ahead: 'clock.ahead', behind: 'clock.behind' }[what];
-  const told = { today: session.today(), ...(newest && { last: newest }) };
-  throw new ProblemError(what === 'impossible' ? 'refused' : 'conflict', code, { with: told });
+  const parameters = { today: session.today(), ...(newest && { last: newest }) };
+  throw new ProblemError(what === 'impossible' ? 'refused' : 'conflict', code, { with: parameters });
 }
 
 /** Accepts the clock: the caller's process has checked it. */

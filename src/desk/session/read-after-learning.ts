@@ -22,9 +22,9 @@ export function readAfterLearning<S extends v.GenericSchema, R>(
 ): Procedure<S, Promise<R>, 'read'> {
   return read(
     input,
-    async (session, asked) => {
+    async (session, value) => {
       await learn(session, models);
-      return run(session, asked);
+      return run(session, value);
     },
     false,
     long,

@@ -50,7 +50,7 @@ export function profileOf(
   const supplied = SPECIES.find(({ code }) => code === input.code);
   const relative = supplied ?? SPECIES.find(({ code }) => code === input.like);
   if (!relative) throw new ProblemError('invalid', 'species.like', { field: 'like' });
-  const asked = {
+  const fields = {
     code: input.code,
     name: input.name,
     many: input.many,
@@ -58,7 +58,7 @@ export function profileOf(
     hangingGrams: weightsOf(input, relative, before, unit),
     primals: primalsOf(input.primals, [...relative.primals, ...(before?.primals ?? [])]),
   };
-  return supplied ? changedSpecies(supplied, asked) : ownSpecies(relative, asked);
+  return supplied ? changedSpecies(supplied, fields) : ownSpecies(relative, fields);
 }
 
 function weightsOf(

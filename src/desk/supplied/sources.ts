@@ -36,6 +36,6 @@ export function sourceNote({ grade, source, cites }: Sourced): SourceNote {
     const found = byCode.get(code);
     return found ? [`${found.cite}, ${found.address}${READ[found.seen]}`] : [];
   });
-  const said = source.charAt(0).toUpperCase() + source.slice(1);
-  return { grade, source: [said, ...named].join('. ') };
+  const sentence = source.charAt(0).toUpperCase() + source.slice(1);
+  return { grade, source: [sentence, ...named].join('. ') };
 }

@@ -35,7 +35,7 @@ const OFFER_CHANCE = 0.5;
  * their number. Up to some thirty weights all of them are tried; of an animal with more, the newest, so that no answer waits.
  */
 const MAX_TRIES = 1200;
-const LEAST_TRIED = 8;
+const MIN_TRIED = 8;
 
 /** What the weights of an animal say, and what went wrong where they do not fit. `containers` in grams. */
 export function balanceOf(
@@ -82,7 +82,7 @@ interface Offer {
 function explained(weights: AnimalWeights, containers: () => readonly number[]): Explained {
   const { rows } = weights;
   // Each older weight was tried when it was new itself.
-  const tried = rows.slice(-Math.max(LEAST_TRIED, Math.floor(MAX_TRIES / rows.length)));
+  const tried = rows.slice(-Math.max(MIN_TRIED, Math.floor(MAX_TRIES / rows.length)));
   const entered = tried.map((row) => ({
     id: `${row.id}`,
     reading: { digits: row.digits, decimals: row.decimals, unit: row.unit },

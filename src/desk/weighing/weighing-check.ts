@@ -32,7 +32,7 @@ interface Candidate {
 }
 
 /** Two scales, a wet hide and a rounded step: parts may outweigh their animal by this much before it is said. */
-const SLACK = 1.005;
+const MAX_OVER = 1.005;
 /** An 80 % range is 2.56 standard deviations wide. */
 const SD_OF_RANGE = 2.56;
 const EIGHT_IN_TEN = SD_OF_RANGE / 2;
@@ -93,7 +93,7 @@ function askAboutPackages(
 ): void {
   const whole = sums?.[base] ?? null;
   const overGrams = (sums?.packed ?? 0) + grams - (whole ?? 0);
-  if (whole !== null && overGrams > whole * (SLACK - 1))
+  if (whole !== null && overGrams > whole * (MAX_OVER - 1))
     throw new ProblemError('conflict', 'weight.over', {
       field: 'typed',
       with: { grams, part: 'package', overGrams },
@@ -107,7 +107,7 @@ function refuseMoreThanAnimal(
   culprit: () => ExplainedWeight | null = () => null,
 ): void {
   const whole = sums?.[base] ?? null;
-  if (whole === null || given.grams <= whole * SLACK) return;
+  if (whole === null || given.grams <= whole * MAX_OVER) return;
   throw new ProblemError('refused', 'weight.more-than-animal', {
     field: 'typed',
     with: { grams: given.grams, baseGrams: whole, base, ...offerOf(culprit()) },
@@ -139,7 +139,7 @@ function askAboutPart(
   if (!found) return;
   const { grams } = given;
   const usual = session.yields.sharesBeside(animal)[part];
-  const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * SLACK;
+  const overGrams = allParts(sums) + grams - (sums.hanging ?? sums.received ?? base) * MAX_OVER;
   const told = { grams, part: given.part, ...offerOf(found) };
   throw new ProblemError('conflict', overGrams > 0 ? 'weight.over' : 'weight.unlikely', {
     field: 'typed',

@@ -29,8 +29,8 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
     if (running.has(key)) return DUPLICATE_CALL;
     running.add(key);
     busy.value = true;
-    const meant = lasting ? opening.shown : setUpIn;
-    const answer = refuseIfClosed(meant, await callFor(meant, name, signed));
+    const target = lasting ? opening.shown : setUpIn;
+    const answer = refuseIfClosed(target, await callFor(target, name, signed));
     running.delete(key);
     busy.value = running.size > 0;
     problem.value = answer.ok ? null : answer.problem;
@@ -38,8 +38,8 @@ export function useCall<N extends CallName>(name: N, lasting?: 'shown') {
   }
 
   /** A result in a book that is no longer shown must not be reported or undone in the next. */
-  function refuseIfClosed(meant: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
-    return meant === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
+  function refuseIfClosed(target: string | null, answer: Answer<CallOutput<N>>): Answer<CallOutput<N>> {
+    return target === opening.shown || opensABook(name) || !answer.ok ? answer : OTHER_OPENING;
   }
 
   const clear = (): void => {

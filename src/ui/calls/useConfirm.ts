@@ -4,7 +4,7 @@ import type { CallInput, Problem } from '../../bridge/contract.ts';
 type Question = Extract<CallInput<'animals.edit'>['confirmed'], readonly unknown[]>[number];
 
 /** Questions that can be confirmed. Other conflicts are shown, and need a changed entry or a reload. */
-const ASKED: readonly string[] = [
+const CONFIRMABLE: readonly string[] = [
   'date.long-ago', 'date.far-ahead', 'date.killed-long-before', 'prices.never-apply', 'edit.other-season',
   'result.other-sample',
 ] satisfies Question[]; // prettier-ignore
@@ -24,7 +24,7 @@ export function useConfirm<T>(
   const answered = ref<Question[]>([]);
   watch(about, () => (answered.value = []), { deep: true });
   const question = computed(() =>
-    problem.value?.kind === 'conflict' && ASKED.includes(problem.value.code) ? problem.value : null,
+    problem.value?.kind === 'conflict' && CONFIRMABLE.includes(problem.value.code) ? problem.value : null,
   );
   return {
     question,

@@ -21,6 +21,6 @@ export interface MapFact {
 
 /** The accessible name of a primal. */
 export function spokenPrimal(primal: MapPrimal, fact: MapFact | undefined): string {
-  const said = [primal.name, primal.pair ? text.pair : '', fact?.text, fact?.odd ? text.odd : ''];
-  return said.filter(Boolean).join(', ');
+  const parts = [primal.name, primal.pair ? text.pair : '', fact?.text, fact?.odd ? text.odd : ''];
+  return parts.filter(Boolean).join(', ');
 }

@@ -1,8 +1,8 @@
 import { readPercent } from '../texts/percent.ts';
 
 /** The desk refuses targets beyond these: nobody grinds leaner or fatter. */
-const LEAST = 0.005;
-const MOST = 0.6;
+const MIN_FAT = 0.005;
+const MAX_FAT = 0.6;
 
 /**
  * A fat target as typed, as a fraction; null where the text is empty or no percentage from 0.5 to 60.
@@ -10,5 +10,5 @@ const MOST = 0.6;
  */
 export function percentTyped(text: string): number | null {
   const share = readPercent(text);
-  return share !== null && share >= LEAST && share <= MOST ? share : null;
+  return share !== null && share >= MIN_FAT && share <= MAX_FAT ? share : null;
 }

@@ -24,10 +24,10 @@ const BARS = 121;
 const SQUARES = 29;
 const GAP = 1.5;
 /** Digits are the widest signs of a ticket: at most 0.61 of their height in our font, measured. */
-const WIDEST_DIGIT = 0.61;
+const MAX_DIGIT_WIDTH = 0.61;
 /** The outline with its hole makes a ticket as much wider as two more digits. */
 const OUTLINE_DIGITS = 2;
-const MOST_TICKET = 6.5;
+const MAX_TICKET = 6.5;
 
 /** The layout of a package label for a ticket. The longer its number, the smaller it is written. */
 export function packageLayout(size: PackageSize, ticket: string): LabelLayout {
@@ -40,7 +40,7 @@ export function packageLayout(size: PackageSize, ticket: string): LabelLayout {
     edge,
     saleWidth,
     ...codes,
-    ticket: ticketType(ticket, saleWidth - beside - GAP, MOST_TICKET, OUTLINE_DIGITS),
+    ticket: ticketType(ticket, saleWidth - beside - GAP, MAX_TICKET, OUTLINE_DIGITS),
   };
 }
 
@@ -74,5 +74,5 @@ function widthOfBars(ticket: string, bar: number): number {
 
 /** Height of type, in millimetres, at which a ticket is no wider than `width` and no higher than `most`. */
 export function ticketType(ticket: string, width: number, most: number, besides = 0): number {
-  return Math.min(most, width / (WIDEST_DIGIT * (ticket.length + besides)));
+  return Math.min(most, width / (MAX_DIGIT_WIDTH * (ticket.length + besides)));
 }

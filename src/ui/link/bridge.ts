@@ -38,16 +38,16 @@ export function call<N extends AskName>(name: N, input: CallInput<N>): Promise<A
 
 /** A call meant for one opening of a book; the desk refuses it once another is open. */
 export async function callFor<N extends CallName>(
-  meant: string | null,
+  target: string | null,
   name: N,
   input: CallInput<N>,
 ): Promise<Answer<CallOutput<N>>> {
   const opens = opensABook(name) ? 1 : 0;
   opening += opens;
-  const answer = await trackSlow(opened().call(name, input, meant));
+  const answer = await trackSlow(opened().call(name, input, target));
   opening -= opens;
   const refused = !answer.ok && answer.problem.code === OTHER_OPENING.problem.code;
-  if (refused && meant === useOpening().shown) notifyOtherBook();
+  if (refused && target === useOpening().shown) notifyOtherBook();
   return answer;
 }
 

@@ -1,8 +1,8 @@
 import { onMounted, watch, type Ref } from 'vue';
 
 /** Type may grow to this and shrink to that part of its usual size, which leaves 1/16 in for the body of a label. */
-const MOST = 1.35;
-const LEAST = 0.52;
+const MAX_SCALE = 1.35;
+const MIN_SCALE = 0.52;
 const TRIES = 7;
 
 /**
@@ -30,8 +30,8 @@ export function useFit(
   function fit(): void {
     const element = box.value;
     if (!element) return;
-    let low = LEAST;
-    let high = MOST;
+    let low = MIN_SCALE;
+    let high = MAX_SCALE;
     const fits = holds(element, low);
     for (let i = 0; i < TRIES; i++) {
       const middle = (low + high) / 2;

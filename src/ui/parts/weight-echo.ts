@@ -1,7 +1,5 @@
 import { parseReading, readingGrams, type Reading } from '../../core/values/reading.ts';
-import { formatAmount, fromGrams } from '../../core/values/units.ts';
-
-const OUNCES_PER_POUND = 16;
+import { formatAmount, fromGrams, OUNCES_PER_POUND } from '../../core/values/units.ts';
 
 /**
  * The parsed weight in the units that help a person to check it; empty while it is incomplete.

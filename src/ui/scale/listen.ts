@@ -17,10 +17,14 @@ export interface Listening {
 }
 
 /** A port that fails this often without a line in between has the wrong speed, or is broken. */
-const MOST_FAILURES = 50;
+const MAX_FAILURES = 50;
 
 /** Opens a port and passes on its lines until it is stopped or disconnected. @throws what `port.open` throws */
-export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: Heard): Promise<Listening> {
+export async function listenTo(
+  port: ScalePort,
+  settings: ScaleSettings,
+  callbacks: Heard,
+): Promise<Listening> {
   await port.open(settings);
   let stopped = false;
   let reader: ReadableStreamDefaultReader<Uint8Array> | null = null;
@@ -42,15 +46,15 @@ export async function listenTo(port: ScalePort, settings: ScaleSettings, heard: 
   async function read(): Promise<void> {
     let failures = 0;
     let over = false;
-    while (port.readable && !over && failures < MOST_FAILURES) {
+    while (port.readable && !over && failures < MAX_FAILURES) {
       over = await readStream(port.readable, (line) => {
         failures = 0;
-        heard.onLine(line);
+        callbacks.onLine(line);
       }).then(
         () => true,
         () => {
           failures++;
-          if (port.readable) heard.onDamage();
+          if (port.readable) callbacks.onDamage();
           return false;
         },
       );

@@ -97,7 +97,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
   function save(changes: Partial<ScaleSettings>): void {
     settings.value = { ...settings.value, ...changes };
   }
-  function tell(problem: ScaleProblem): void {
+  function showProblem(problem: ScaleProblem): void {
     shown.value = { ...shown.value, problem };
   }
 
@@ -113,7 +113,7 @@ export function makeScale({ ports, storage, now }: ScaleAround) {
       } catch (error) {
         // The person closed the list without choosing.
         if (error instanceof DOMException && error.name === 'NotFoundError') return;
-        tell({ code: 'port.shut', with: { why: String(error) } });
+        showProblem({ code: 'port.shut', with: { why: String(error) } });
       }
     });
 

@@ -18,11 +18,11 @@ export interface PracticePort extends ScalePort {
   /** Disconnects the cable. */
   unplug(): void;
   /** The received requests, one character per byte. */
-  readonly asked: string;
+  readonly requests: string;
 }
 
 /** Above this it shows dashes. */
-export const PRACTICE_MOST = { lb: 300, kg: 150 } as const;
+export const PRACTICE_MAX = { lb: 300, kg: 150 } as const;
 
 /** @param everyMs milliseconds between lines; 0 sends only on `send` */
 export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePort {
@@ -31,7 +31,7 @@ export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePor
   let readable: ReadableStream<Uint8Array> | null = null;
   let writable: WritableStream<Uint8Array> | null = null;
   let timer: ReturnType<typeof setInterval> | undefined;
-  let asked = '';
+  let requests = '';
   let beat = 0;
 
   function stream(): void {
@@ -56,14 +56,14 @@ export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePor
     get writable() {
       return writable;
     },
-    get asked() {
-      return asked;
+    get requests() {
+      return requests;
     },
     async open() {
       if (readable) throw new DOMException('The port is open already.', 'InvalidStateError');
       stream();
       writable = new WritableStream<Uint8Array>({
-        write: (bytes) => void (asked += String.fromCharCode(...bytes)),
+        write: (bytes) => void (requests += String.fromCharCode(...bytes)),
       });
       if (everyMs > 0) timer = setInterval(line, everyMs);
     },
@@ -91,7 +91,7 @@ export function makePracticePort(load: PracticeLoad, everyMs = 200): PracticePor
 /** A moving load varies by a step; one too heavy shows dashes. */
 function practiceLine({ weight, unit, decimals, moving }: PracticeLoad, beat: number): string {
   const mark = moving ? 'US' : 'ST';
-  if (weight > PRACTICE_MOST[unit]) return `${mark},GS, ------ ${unit}\r\n`;
+  if (weight > PRACTICE_MAX[unit]) return `${mark},GS, ------ ${unit}\r\n`;
   const shown = weight + (moving ? ((beat % 3) - 1) * 10 ** -decimals : 0);
   return `${mark},GS,${shown < 0 ? '-' : '+'}${Math.abs(shown).toFixed(decimals).padStart(8)}${unit}\r\n`;
 }

@@ -116,7 +116,7 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
   };
   const own = pounds.species.filter(({ code }) => code === species.code);
   const groups = groupsOfSpecies(species);
-  const told = { title: text.parted, n: text.speciesN(species.spread?.n ?? 0), fileName: species.code };
+  const texts = { title: text.parted, n: text.speciesN(species.spread?.n ?? 0), fileName: species.code };
   return {
     yield: { ...yieldStory(view, format, nowhere), title: text.each, height: SPECIES_PLOT },
     trend: trendStory(view, format, nowhere),
@@ -128,7 +128,7 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
       : null,
     partedFinding: splitFinding(groups, format),
     parted: halves(groups).map((half, i) =>
-      splitsStory(half, format, nowhere, { ...told, title: `${told.title} ${i + 1}` }, NARROW),
+      splitsStory(half, format, nowhere, { ...texts, title: `${texts.title} ${i + 1}` }, NARROW),
     ),
   };
 }

@@ -36,15 +36,15 @@ export function useReport() {
   /** Empty until all data is loaded, so that the page does not shift. */
   const chapters = computed((): ChartStory[][] => {
     const [y, p, f, m] = [yields.value.value, pounds.value.value, flow.value.value, money.value.value];
-    const [ground, told] = [fat.value.value, check.value.value];
-    if (!y || !p || !f || !ground || !told || !(m || narrowed.value)) return [];
+    const [ground, quoted] = [fat.value.value, check.value.value];
+    if (!y || !p || !f || !ground || !quoted || !(m || narrowed.value)) return [];
     return [
       ...yieldsStories(y, shop.format).map((story) => [story]),
       poundsStories(p, shop.format),
       flowStories(f, narrowed.value, shop.format),
       ...(m ? [moneyStories(m, shop.format)] : []),
       fatStories(ground, shop.format),
-      checkStories(told, shop.format),
+      checkStories(quoted, shop.format),
     ].filter((stories) => stories.length > 0);
   });
   return {

@@ -24,7 +24,7 @@ export const useShop = defineStore('shop', () => {
   const problem = shallowRef<Problem | null>(null);
   const by = ref('');
   let loading = Promise.resolve();
-  let asked = 0;
+  let requested = 0;
 
   const settings = computed(() => view.value?.settings ?? null);
   const format = computed(() => makeFormat(settings.value ?? NO_SHOP));
@@ -41,10 +41,10 @@ export const useShop = defineStore('shop', () => {
   }
 
   async function ask(): Promise<void> {
-    const mine = ++asked;
+    const mine = ++requested;
     const answer = await call('shop.get', {});
     // A late answer may be of the previous book.
-    if (mine !== asked) return loading;
+    if (mine !== requested) return loading;
     if (answer.ok) return take(answer.value);
     problem.value = answer.problem;
     // Without its book the desk has no data; what is on screen may be outdated.

@@ -34,7 +34,7 @@ interface Ladder {
 }
 
 /** Below this a difference is only the scale's rounding. */
-const LEAST_GRAMS = 1;
+const MIN_GRAMS = 1;
 
 /** What of the weighed parts goes home; the rest of what goes home was only weighed in packages. */
 const goesHome: readonly string[] = ['whole cuts', 'trim', 'fat saved'];
@@ -51,7 +51,7 @@ export function ladderPieces(
   );
   const home = weighed.reduce((sum, { key, grams }) => sum + (goesHome.includes(key) ? grams : 0), 0);
   const packed = page.takeHomeGrams - home;
-  return packed >= LEAST_GRAMS ? [{ key: 'packed', grams: packed }, ...weighed] : weighed;
+  return packed >= MIN_GRAMS ? [{ key: 'packed', grams: packed }, ...weighed] : weighed;
 }
 
 /**
@@ -76,6 +76,6 @@ export function layLadder(
     x += grams * scale;
   }
   const rest = baseGrams - total;
-  if (rest >= LEAST_GRAMS) rungs.push({ key: 'rest', x, width: rest * scale, grams: rest });
-  return { rungs, baseAt: baseGrams * scale, overGrams: rest <= -LEAST_GRAMS ? -rest : 0 };
+  if (rest >= MIN_GRAMS) rungs.push({ key: 'rest', x, width: rest * scale, grams: rest });
+  return { rungs, baseAt: baseGrams * scale, overGrams: rest <= -MIN_GRAMS ? -rest : 0 };
 }

@@ -9,7 +9,7 @@ import {
 } from '../../../src/core/fat/fat.ts';
 import { frozen } from '../blend/requests.ts';
 
-const beliefs: CorrelatedFatEstimate[] = frozen([
+const estimates: CorrelatedFatEstimate[] = frozen([
   { id: 'elk', mean: 0.06, sd: 0.03 },
   { id: 'back fat', mean: 0.88, sd: 0.02 },
   { id: 'deer', mean: 0.0242, sd: 0.015 },
@@ -53,7 +53,7 @@ describe('updateFatEstimates', () => {
   });
 
   it('shares the surprise by spread and share, and leaves strangers alone', () => {
-    const [elk, backFat, deer] = updateFatEstimates(beliefs, test);
+    const [elk, backFat, deer] = updateFatEstimates(estimates, test);
     const moved = [(elk?.mean as number) - 0.06, (backFat?.mean as number) - 0.88];
     expect((moved[0] as number) / (moved[1] as number)).toBeCloseTo((0.9 * 0.03 ** 2) / (0.1 * 0.02 ** 2), 9);
     expect(deer).toMatchObject({ mean: 0.0242, sd: 0.015 });
@@ -62,13 +62,13 @@ describe('updateFatEstimates', () => {
   });
 
   it('agrees with adding information, twice in a row, with covariance in use', () => {
-    const once = updateFatEstimates(beliefs, test);
+    const once = updateFatEstimates(estimates, test);
     const twice = updateFatEstimates(frozen(once), {
       parts: [{ id: 'deer', grams: 600 }, { id: 'back fat', grams: 400 }],
       measuredFat: 0.4,
       measuredSd: 0.02,
     }); // prettier-ignore
-    const first = byInformation(beliefs, [0.9, 0.1, 0], 0.16, 0.01);
+    const first = byInformation(estimates, [0.9, 0.1, 0], 0.16, 0.01);
     const second = byInformation(once, [0, 0.4, 0.6], 0.4, 0.02);
     once.forEach((one, i) => expect(one.mean).toBeCloseTo(first.means[i] as number, 10));
     twice.forEach((one, i) => {
@@ -92,16 +92,16 @@ describe('updateFatEstimates', () => {
     });
     const asTest = ({ grams, ...rest }: { grams: number[]; measuredFat: number; measuredSd: number }) => ({
       ...rest,
-      parts: grams.map((g, i) => ({ id: beliefs[i]?.id as string, grams: g })),
+      parts: grams.map((g, i) => ({ id: estimates[i]?.id as string, grams: g })),
     });
     fc.assert(
       fc.property(oneTest, oneTest, (a, b) => {
-        const afterA = updateFatEstimates(beliefs, asTest(a));
+        const afterA = updateFatEstimates(estimates, asTest(a));
         afterA.forEach((one, i) =>
-          expect(one.sd).toBeLessThanOrEqual((beliefs[i] as CorrelatedFatEstimate).sd),
+          expect(one.sd).toBeLessThanOrEqual((estimates[i] as CorrelatedFatEstimate).sd),
         );
         const ab = updateFatEstimates(afterA, asTest(b));
-        const ba = updateFatEstimates(updateFatEstimates(beliefs, asTest(b)), asTest(a));
+        const ba = updateFatEstimates(updateFatEstimates(estimates, asTest(b)), asTest(a));
         ab.forEach((one, i) => {
           expect(one.sd).toBeGreaterThanOrEqual(0);
           expect(one.mean).toBeCloseTo(ba[i]?.mean as number, 9);
@@ -116,27 +116,27 @@ describe('updateFatEstimates', () => {
     const odd = { ...test, parts: [{ id: 'elk', grams: 1 }], measuredFat: 0, measuredSd: 0.001 };
     const confirmed = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
     expect(updateFatEstimates(confirmed, odd)[1]?.mean).toBeLessThan(0);
-    const { innovation, variance } = fatTestInnovation(beliefs, { ...test, measuredFat: 0.4 });
+    const { innovation, variance } = fatTestInnovation(estimates, { ...test, measuredFat: 0.4 });
     expect(innovation / Math.sqrt(variance)).toBeGreaterThan(3);
     const asPredicted = { ...test, measuredFat: 0.9 * 0.06 + 0.088 };
-    expect(fatTestInnovation(beliefs, asPredicted).innovation).toBeCloseTo(0, 9);
+    expect(fatTestInnovation(estimates, asPredicted).innovation).toBeCloseTo(0, 9);
   });
 
   it('takes a source listed twice with both weights', () => {
     const parts = [{ id: 'elk', grams: 4000 }, { id: 'elk', grams: 5000 }, { id: 'back fat', grams: 1000 }]; // prettier-ignore
-    expect(updateFatEstimates(beliefs, { ...test, parts })).toEqual(updateFatEstimates(beliefs, test));
+    expect(updateFatEstimates(estimates, { ...test, parts })).toEqual(updateFatEstimates(estimates, test));
   });
 
   it.each<[string, CorrelatedFatEstimate[], object, string]>([
-    ['no beliefs', [], {}, 'beliefs.empty'],
-    ['no parts', beliefs, { parts: [] }, 'parts.empty'],
-    ['an empty batch', beliefs, { parts: [{ id: 'elk', grams: 0 }] }, 'grams.not-positive'],
-    ['an unknown source', beliefs, { parts: [{ id: 'moose', grams: 1 }] }, 'fat.unknown-source'],
-    ['a negative weight', beliefs, { parts: [{ id: 'elk', grams: -1 }] }, 'grams.negative'],
-    ['a weight that is no number', beliefs, { parts: [{ id: 'elk', grams: NaN }] }, 'number.not-finite'],
-    ['fat in percent', beliefs, { measuredFat: 12 }, 'share.out-of-range'],
-    ['an endless spread', beliefs, { measuredSd: Infinity }, 'number.not-finite'],
-    ['the same belief twice', [beliefs[0] as CorrelatedFatEstimate, beliefs[0] as CorrelatedFatEstimate], {}, 'id.duplicate'],
+    ['no estimates', [], {}, 'estimates.empty'],
+    ['no parts', estimates, { parts: [] }, 'parts.empty'],
+    ['an empty batch', estimates, { parts: [{ id: 'elk', grams: 0 }] }, 'grams.not-positive'],
+    ['an unknown source', estimates, { parts: [{ id: 'moose', grams: 1 }] }, 'fat.unknown-source'],
+    ['a negative weight', estimates, { parts: [{ id: 'elk', grams: -1 }] }, 'grams.negative'],
+    ['a weight that is no number', estimates, { parts: [{ id: 'elk', grams: NaN }] }, 'number.not-finite'],
+    ['fat in percent', estimates, { measuredFat: 12 }, 'share.out-of-range'],
+    ['an endless spread', estimates, { measuredSd: Infinity }, 'number.not-finite'],
+    ['the same belief twice', [estimates[0] as CorrelatedFatEstimate, estimates[0] as CorrelatedFatEstimate], {}, 'id.duplicate'],
     ['certainty on both sides', [{ id: 'elk', mean: 0.1, sd: 0 }], { parts: [{ id: 'elk', grams: 1 }], measuredSd: 0 }, 'fat.certain'],
   ])('refuses %s', (_, prior, wrong, code) => {
     expect(() => updateFatEstimates(prior, { ...test, ...wrong })).toThrow(expect.objectContaining({ code }));

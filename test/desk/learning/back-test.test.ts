@@ -10,7 +10,7 @@ import {
 import { withDemo } from '../../calibrate/demo.ts';
 
 /** An honest share of 8 in 10 lies between these; of few animals it is the binomial band that counts. */
-const [LEAST, MOST] = [0.76, 0.84];
+const [MIN_COVERAGE, MAX_COVERAGE] = [0.76, 0.84];
 
 let tested: BackTested[];
 beforeAll(async () => {
@@ -18,8 +18,10 @@ beforeAll(async () => {
 }, 120_000);
 
 function expectHonest({ n, inside, band }: Counted, of: string): void {
-  expect.soft(inside, `${of}: ${inside} of ${n}`).toBeGreaterThanOrEqual(Math.min(LEAST * n, band.low));
-  expect.soft(inside, `${of}: ${inside} of ${n}`).toBeLessThanOrEqual(Math.max(MOST * n, band.high));
+  expect
+    .soft(inside, `${of}: ${inside} of ${n}`)
+    .toBeGreaterThanOrEqual(Math.min(MIN_COVERAGE * n, band.low));
+  expect.soft(inside, `${of}: ${inside} of ${n}`).toBeLessThanOrEqual(Math.max(MAX_COVERAGE * n, band.high));
 }
 
 /** All of it, by season and by species. */

@@ -8,7 +8,7 @@ export interface Held {
 }
 
 /** A busy computer is no defect of the desk: what is over the bar is measured again, and the best counts. */
-export const MOST_TRIES = 3;
+export const MAX_TRIES = 3;
 
 /**
  * How long the thread was not free while `work` went on. Time in which it was ready to run and another program had the
@@ -57,6 +57,6 @@ export async function bestHeld(
     const one = await held(work);
     tries += 1;
     if (!best || one.heldMs < best.heldMs) best = one;
-  } while (best.heldMs > barMs && tries < MOST_TRIES);
+  } while (best.heldMs > barMs && tries < MAX_TRIES);
   return { ...best, tries };
 }

@@ -35,7 +35,7 @@ interface Node {
   requirement?: unknown;
 }
 
-const MOST_OF: Readonly<Record<string, 'list' | 'text' | 'number'>> = {
+const MAX_OF: Readonly<Record<string, 'list' | 'text' | 'number'>> = {
   array: 'list',
   record: 'list',
   string: 'text',
@@ -51,7 +51,7 @@ export function boundsOf(schema: v.GenericSchema): Bounds {
   const visit = (node: Node, path: Path, outer: readonly Node[] = []): void => {
     const [root = node, ...rest] = node.pipe ?? [];
     if (node.pipe && root !== node) return visit(root.pipe ? root : { ...root }, path, [...rest, ...outer]);
-    const limit = MOST_OF[node.type];
+    const limit = MAX_OF[node.type];
     if (limit) {
       const most = outer.flatMap(({ type, requirement }) =>
         ['max_length', 'length', 'max_entries', 'max_value'].includes(type) ? [Number(requirement)] : [],

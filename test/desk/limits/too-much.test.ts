@@ -2,7 +2,7 @@
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
-import { MOST_MINOR } from '../../../src/core/values/money-sums.ts';
+import { MAX_MINOR } from '../../../src/core/values/money-sums.ts';
 import { checkPrices } from '../../../src/desk/pricing/price-input.ts';
 import { deskOn, freshDesk, takeIn } from '../fresh-desk.ts';
 
@@ -82,20 +82,20 @@ describe('payments', () => {
     const animalId = await takeIn(shop);
     const problem = await shop.problem('bills.pay', { ...pay, animalId, typed: '90071992547409.91' });
     expect(problem).toMatchObject({ code: 'money.too-large', field: 'typed' });
-    await shop.call('bills.pay', { ...pay, animalId, typed: String(MOST_MINOR / 100) });
+    await shop.call('bills.pay', { ...pay, animalId, typed: String(MAX_MINOR / 100) });
   });
 
   it('of the largest amount, as many as one animal takes, add up to the cent', async () => {
     const shop = await freshDesk();
     const animalId = await takeIn(shop);
     for (let n = 0; n < 499; n++)
-      await shop.call('bills.pay', { ...pay, animalId, typed: String(MOST_MINOR / 100) });
+      await shop.call('bills.pay', { ...pay, animalId, typed: String(MAX_MINOR / 100) });
     await shop.call('bills.pay', { ...pay, animalId, typed: '0.01' });
     expect(await shop.problem('bills.pay', { ...pay, animalId, typed: '1' })).toMatchObject({
       code: 'payment.too-many',
     });
     const { paidMinor } = await shop.call('bills.get', { animalId });
-    expect(BigInt(paidMinor)).toBe(499n * BigInt(MOST_MINOR) + 1n);
+    expect(BigInt(paidMinor)).toBe(499n * BigInt(MAX_MINOR) + 1n);
     expect(await shop.call('records.list', {})).toHaveLength(1);
   }, 60_000);
 

@@ -15,13 +15,13 @@ const NO_BATCH = {
 /** Two scales agree within it; more is asked about, once for a batch. */
 export const AS_WEIGHED = 1.02;
 /** Whatever was added, more than twice of what went in is no sausage. */
-const MOST_OUT = 2;
+const MAX_OUT = 2;
 
 /** What keeps so much more from coming out of a batch. */
 export function outOf(shop: Shop, batchId: number, more: number, said: boolean): { refuse: string[]; may: string[] } {
   const [went, out] = [shop.batchIn(batchId), shop.batchOut(batchId) + more];
   if (out <= 0 || went === 0) return { refuse: out > 0 ? ['batch.nothing-in'] : [], may: [] };
-  const most = byWeight(out, went * MOST_OUT, 'batch.too-much-out');
+  const most = byWeight(out, went * MAX_OUT, 'batch.too-much-out');
   const asked = said || shop.batch(batchId)?.moreOut ? { refuse: [], may: [] } : byWeight(out, went * AS_WEIGHED, 'batch.more-out');
   return { refuse: [...most.refuse, ...asked.refuse], may: [...most.may, ...asked.may] };
 } // prettier-ignore

@@ -7,14 +7,14 @@ import { TYPICAL } from '../kinds.ts';
 import { ordersOf } from './orders.ts';
 
 /** No shop has more on its rail in a history; more only makes each step slower. */
-const MOST_IN_SHOP = 14;
+const MAX_IN_SHOP = 14;
 const NAMES = ['Dana Whitlock', 'Bo Rask', 'Ines Okafor', 'Sam Ferreira', 'Ada Lindqvist', 'Tom Beaver'];
 
 export const takeIn: Step = {
   weight: 10,
   calls: ['intake.takeIn'],
   draw(shop, dice) {
-    if (shop.inShop.length >= MOST_IN_SHOP) return null;
+    if (shop.inShop.length >= MAX_IN_SHOP) return null;
     const species = dice.onceIn(60) ? 'unicorn' : dice.pick(Object.keys(TYPICAL));
     const known = dice.onceIn(3) ? dice.mostly(shop.book.hunters, [{ id: 9999 } as Hunter]) : undefined;
     const name = dice.onceIn(50) ? '' : dice.pick(NAMES);

@@ -214,10 +214,10 @@ describe('settings', () => {
     expect([...requestBytes('W\\r\\n')]).toEqual([0x57, 0x0d, 0x0a]);
     const at = await connected(JSON.stringify({ request: 'W\\r' }));
     await vi.advanceTimersByTimeAsync(1300);
-    expect(at.port.asked).toBe('W\rW\rW\r');
+    expect(at.port.requests).toBe('W\rW\rW\r');
     await at.scale.stop();
     await vi.advanceTimersByTimeAsync(1300);
-    expect(at.port.asked).toBe('W\rW\rW\r');
+    expect(at.port.requests).toBe('W\rW\rW\r');
   });
 
   it('teach a line by example, and it is read from then on', async () => {

@@ -5,13 +5,13 @@ import { drawFat } from './fat-drawing.ts';
 import type { ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
-const MOST_DRAWN = 40;
+const MAX_DRAWN = 40;
 
 /** Fat of each batch: ordered, planned, weighed in, tested. */
 export function fatStory(view: FatReport, format: Format): ChartStory {
   const { batches, counts } = view;
-  const telling = batches.filter(({ target, tested }) => target !== null || tested !== null);
-  const drawn = telling.slice(-MOST_DRAWN);
+  const informative = batches.filter(({ target, tested }) => target !== null || tested !== null);
+  const drawn = informative.slice(-MAX_DRAWN);
   const share = (value: number | null) => (value === null ? '' : format.share(value));
   return {
     title: text.title,

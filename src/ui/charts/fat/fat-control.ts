@@ -6,9 +6,9 @@ import type { ChartColours } from '../drawing/colours.ts';
 import type { ChartStory } from '../story.ts';
 
 /** More marks in one picture are indistinguishable. */
-const MOST_DRAWN = 40;
+const MAX_DRAWN = 40;
 /** Number of batches that a sentence can name. */
-const MOST_NAMED = 4;
+const MAX_NAMED = 4;
 /** Room on the right for the labels of the limits, px. */
 const LABEL_ROOM = 112;
 
@@ -25,7 +25,7 @@ interface Miss {
 /** Fat tests relative to their targets, with control limits. */
 export function controlStory(view: FatReport, format: Format): ChartStory {
   const misses = missesOf(view.batches);
-  const drawn = misses.slice(-MOST_DRAWN);
+  const drawn = misses.slice(-MAX_DRAWN);
   const points = (share: number) => format.number(share * 100, 1);
   return {
     title: text.controlTitle,
@@ -59,13 +59,13 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
 function controlFinding({ control, counts }: FatReport, points: (share: number) => string): string {
   if (!control) return text.noControl(counts.testedAimed);
   const names = control.outside.map(({ name }) => name);
-  const named = names.slice(-MOST_NAMED).join(', ');
+  const named = names.slice(-MAX_NAMED).join(', ');
   return [
     text.controlMean(points(Math.abs(control.centre)), control.centre < 0),
     names.length === 0
       ? text.noneOutside
       : text.outside(
-          names.length > MOST_NAMED ? text.andMore(named, names.length - MOST_NAMED) : named,
+          names.length > MAX_NAMED ? text.andMore(named, names.length - MAX_NAMED) : named,
           names.length,
         ),
   ].join(' ');

@@ -61,10 +61,10 @@ function finding(species: readonly SpeciesFat[], aimed: readonly SpeciesFat[], f
     perAnimal(hungriest) === 0
       ? text.noFatBought
       : text.mostFat(hungriest.name, format.mass(perAnimal(hungriest), 1));
-  const told = aimed.flatMap(({ name, misses: { tested } }) =>
+  const misses = aimed.flatMap(({ name, misses: { tested } }) =>
     tested && tested.batches >= FEW ? [{ name, ...tested }] : [],
   );
-  const [far] = told.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
+  const [far] = misses.toSorted((a, b) => Math.abs(b.mean) - Math.abs(a.mean));
   return far
     ? `${took} ${text.farthest(FEW, far.name, far.batches, format.number(Math.abs(far.mean) * 100, 1), far.mean < 0)}`
     : took;

@@ -14,7 +14,7 @@ const HEIGHT = 222;
 /** Minimum width of a day for a number above each bar. */
 const ROOM_FOR_COUNT = 22;
 /** Below this number of animals a weekday pattern is not reported. Our own choice. */
-const FEWEST_FOR_WEEKDAY = 30;
+const MIN_FOR_WEEKDAY = 30;
 
 /** Intake by day. `linkOf` links to the animals of a day. */
 export function intakeStory(view: FlowReport, format: Format, linkOf: (on: string) => string): SceneStory {
@@ -45,14 +45,14 @@ function intakeFinding({ season, days }: FlowReport, format: Format): string {
   if (!busiest || count === 0) return text.empty(season);
   if (busiest.taken === count) return text.intakeOne(count, format.day(busiest.on));
   if (busiest.taken === 1) return text.intakeSpread(count, days.length);
-  const said = text.intakeBusiest(count, days.length, format.day(busiest.on), busiest.taken);
+  const sentence = text.intakeBusiest(count, days.length, format.day(busiest.on), busiest.taken);
   const byWeekday = new Array<number>(7).fill(0);
   for (const { on, taken } of days) byWeekday[new Date(`${on}T00:00:00Z`).getUTCDay()]! += taken;
   const most = Math.max(...byWeekday);
   const name = text.weekdays[byWeekday.indexOf(most)];
-  return count < FEWEST_FOR_WEEKDAY || !name
-    ? said
-    : `${said} ${text.intakeWeekday(name, format.share(most / count, 0))}`;
+  return count < MIN_FOR_WEEKDAY || !name
+    ? sentence
+    : `${sentence} ${text.intakeWeekday(name, format.share(most / count, 0))}`;
 }
 
 function drawIntake(

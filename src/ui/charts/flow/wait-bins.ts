@@ -10,7 +10,7 @@ export interface WaitBin {
 }
 
 /** More bars in one picture are indistinguishable. */
-const MOST_BINS = 32;
+const MAX_BINS = 32;
 /** The longest fiftieth of the waits is one bar, so that a mistyped year does not flatten the others. */
 const USUAL = 0.98;
 const WIDTHS = [1, 2, 7, 14, 28, 91, 364];
@@ -20,7 +20,7 @@ export function waitBins(waits: FlowReport['waits']): WaitBin[] {
   const [first, last] = [waits[0], waits.at(-1)];
   if (!first || !last) return [];
   const usual = Math.max(first.days, Math.floor(middleOf(waits, USUAL)));
-  const width = WIDTHS.find((days) => (usual - first.days + 1) / days <= MOST_BINS - 1) ?? usual + 1;
+  const width = WIDTHS.find((days) => (usual - first.days + 1) / days <= MAX_BINS - 1) ?? usual + 1;
   const begin = Math.floor(first.days / width) * width;
   const bars = Math.floor((usual - begin) / width) + 1;
   const longer = last.days >= begin + bars * width;

@@ -52,13 +52,13 @@ function waitSpeciesFinding(kinds: readonly Kind[], days: (value: number) => str
   const order = (shown.length > 0 ? shown : kinds).toSorted((a, b) => b.spread.median - a.spread.median);
   const [slow, fast] = [order[0], order.at(-1)];
   if (!slow || !fast) return text.noWaits;
-  const said =
+  const sentence =
     slow === fast
       ? text.waitOfOne(slow.name, days(slow.spread.median))
       : slow.spread.median === fast.spread.median
         ? text.waitOfAlike(days(slow.spread.median))
         : text.waitOf(slow.name, days(slow.spread.median), fast.name, days(fast.spread.median));
-  return shown.length > 0 ? said : `${said} ${text.waitsFew}`;
+  return shown.length > 0 ? sentence : `${sentence} ${text.waitsFew}`;
 }
 
 function draw(

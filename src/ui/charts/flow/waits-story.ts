@@ -13,7 +13,7 @@ const FOOT = 220;
 const HEIGHT = 272;
 const LEFT = 44;
 const RIGHT = 12;
-const WIDEST = 56;
+const MAX_BAR_WIDTH = 56;
 /** Width of the label below a bar. */
 const LABEL = 34;
 /** A wait above this multiple of the median is long. Our own choice. */
@@ -69,7 +69,7 @@ function drawWaits(
   width: number,
 ): Scene {
   const counts = axisOf([0, ...bins.map(({ animals }) => animals)], FOOT, TOP, 4);
-  const step = Math.min(WIDEST, (width - LEFT - RIGHT) / bins.length);
+  const step = Math.min(MAX_BAR_WIDTH, (width - LEFT - RIGHT) / bins.length);
   const every = Math.max(1, Math.ceil((LABEL + 7 * ((bins[0]?.label.length ?? 1) - 1)) / step));
   const right = LEFT + step * bins.length;
   const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.muted };

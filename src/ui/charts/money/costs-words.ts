@@ -65,9 +65,9 @@ export function fatFinding(
   if (!weighs(usedGrams)) return text.noFat;
   if (usedGrams - unpricedGrams <= 0) return text.fatUnknown(mass(usedGrams, 0));
   const used = mass(usedGrams, 0);
-  const said =
+  const sentence =
     chargedMinor > 0 ? text.fatPaid(used, money(cost), money(chargedMinor)) : text.fatFree(used, money(cost));
-  return weighs(unpricedGrams) ? `${said} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : said;
+  return weighs(unpricedGrams) ? `${sentence} ${text.fatUnpriced(mass(unpricedGrams, 0))}` : sentence;
 }
 
 /** Distance from a range: '$5.00 over', '1.20 lb under', 'within'. */

@@ -51,8 +51,10 @@ export function speciesMoneyStory(
 function speciesMoneyFinding(rows: readonly SpeciesMargin[], format: Format): string {
   const shown = rows.filter(({ animals }) => animals >= FEW);
   const few = rows.filter(({ animals }) => animals < FEW);
-  const said = speciesFinding(shown.length > 0 ? shown : rows, format);
-  return few.length > 0 ? `${said} ${text.speciesFew(few.map(({ name }) => name).join(', '))}`.trim() : said;
+  const sentence = speciesFinding(shown.length > 0 ? shown : rows, format);
+  return few.length > 0
+    ? `${sentence} ${text.speciesFew(few.map(({ name }) => name).join(', '))}`.trim()
+    : sentence;
 }
 
 function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) => string): PairRow {

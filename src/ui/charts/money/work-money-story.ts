@@ -57,7 +57,7 @@ function worksOf({ income, workCost }: CostingView): Work[] {
 function workFinding(works: readonly Work[], format: Format): string {
   const billed = works.reduce((total, work) => total + work.billed, 0);
   const cost = works.reduce((total, work) => total + (work.cost ?? 0), 0);
-  const said =
+  const sentence =
     cost > billed
       ? text.workLoss(format.money(billed), format.money(cost), format.money(cost - billed))
       : text.workFinding(
@@ -73,7 +73,7 @@ function workFinding(works: readonly Work[], format: Format): string {
     .sort((a, b) => b.left - a.left);
   const [best, worst] = [order[0], order.at(-1)];
   return [
-    said,
+    sentence,
     ...(best && best.left > 0 ? [text.workMost(text.workOf[best.code], format.money(best.left))] : []),
     ...(worst && worst.left < 0 ? [text.workLeast(text.workOf[worst.code], format.money(-worst.left))] : []),
   ].join(' ');

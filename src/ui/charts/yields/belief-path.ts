@@ -11,7 +11,7 @@ const SAME = 0.001;
 /** How the prediction for one species narrowed during the season, and its animals. */
 export function pathStory(
   path: PredictionPath,
-  asked: { season: number; filtered: boolean },
+  options: { season: number; filtered: boolean },
   format: Format,
 ): SceneStory {
   const { name, code, earlier, steps, points } = path;
@@ -25,7 +25,7 @@ export function pathStory(
     n: text.nPath(n, earlier),
     notes: [
       text.pathKey,
-      ...(asked.filtered ? [text.pathFiltered] : []),
+      ...(options.filtered ? [text.pathFiltered] : []),
       ...(points.length < n && points.length > 0 ? [text.pathSampled(points.length)] : []),
       ...(beyond > 0 ? [text.pathBeyond(beyond)] : []),
       ...(n < FEW ? [text.pathFew(FEW)] : []),
@@ -50,7 +50,7 @@ export function pathStory(
         ...[band.low, band.mean, band.high],
       ]),
     },
-    fileName: `expected-${code}-${asked.season}`,
+    fileName: `expected-${code}-${options.season}`,
     scene: n === 0 ? null : (colours, width) => drawPath(path, format, colours, width),
   };
 }

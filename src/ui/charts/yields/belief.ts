@@ -10,7 +10,7 @@ interface Species {
   name: string;
   n: number;
   prior: Range;
-  believed: Range;
+  posterior: Range;
 }
 
 /** The prediction for the next quote by species, before and after the season's animals. */
@@ -31,7 +31,7 @@ export function beliefStory(view: CheckReport, format: Format): ChartStory {
         species.name,
         String(species.n),
         format.shareRange(species.prior.low, species.prior.high, 1),
-        format.shareRange(species.believed.low, species.believed.high, 1),
+        format.shareRange(species.posterior.low, species.posterior.high, 1),
       ]),
       plainHead: [
         text.species,
@@ -39,15 +39,15 @@ export function beliefStory(view: CheckReport, format: Format): ChartStory {
         ...['low', 'mean', 'high'].flatMap((end) => [`${text.before}, ${end}`]),
         ...['low', 'mean', 'high'].flatMap((end) => [`${text.now}, ${end}`]),
       ],
-      plain: shown.map(({ name, n, prior, believed }) => [
+      plain: shown.map(({ name, n, prior, posterior: posterior }) => [
         name,
         n,
         prior.low,
         prior.mean,
         prior.high,
-        believed.low,
-        believed.mean,
-        believed.high,
+        posterior.low,
+        posterior.mean,
+        posterior.high,
       ]),
     },
     fileName: `next-quote-${view.season}`,
@@ -57,20 +57,20 @@ export function beliefStory(view: CheckReport, format: Format): ChartStory {
 }
 
 function endsOf({ name, steps }: PredictionPath): Species[] {
-  const [prior, believed] = [steps[0], steps.at(-1)];
-  return prior && believed ? [{ name, n: believed.n, prior, believed }] : [];
+  const [prior, posterior] = [steps[0], steps.at(-1)];
+  return prior && posterior ? [{ name, n: posterior.n, prior, posterior: posterior }] : [];
 }
 
 /** Describes the most frequent species: its prediction before and after the season's animals. */
 function beliefFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;
-  const { name, n, prior, believed } = main;
+  const { name, n, prior, posterior: posterior } = main;
   return text.belief(
     name,
     n,
     format.shareRange(prior.low, prior.high),
-    format.shareRange(believed.low, believed.high),
+    format.shareRange(posterior.low, posterior.high),
   );
 }
 
@@ -128,7 +128,7 @@ function drawBelief(shown: readonly Species[], colours: ChartColours, format: Fo
             label: (item: { datasetIndex: number; dataIndex: number }) => {
               const species = shown[item.dataIndex];
               if (!species) return '';
-              const range = item.datasetIndex === 0 ? species.prior : species.believed;
+              const range = item.datasetIndex === 0 ? species.prior : species.posterior;
               return `${species.name}: ${format.share(range.mean)}, ${format.shareRange(range.low, range.high, 1)}`;
             },
           },

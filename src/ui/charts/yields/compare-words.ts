@@ -36,7 +36,7 @@ export function compareFinding(view: ComparisonReport, names: GroupNames, format
   }
   const { gap } = measureWriter(by, format);
   const { low, mean, high } = difference;
-  const said =
+  const sentence =
     low <= 0 && high >= 0
       ? text.same(names.a, names.b, gap(low), gap(high), a.n, b.n)
       : text.differs(
@@ -46,7 +46,7 @@ export function compareFinding(view: ComparisonReport, names: GroupNames, format
           b.n,
         );
   return [
-    said,
+    sentence,
     ...(Math.min(a.n, b.n) < fewest ? [text.few(fewest)] : []),
     ...(inBoth > 0 ? [text.inBoth(inBoth)] : []),
   ].join(' ');

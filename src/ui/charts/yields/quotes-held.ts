@@ -5,11 +5,11 @@ import { drawQuotes } from './quotes-drawing.ts';
 import type { ChartStory } from '../story.ts';
 
 /** More rows in one picture are indistinguishable. */
-const MOST_DRAWN = 40;
+const MAX_DRAWN = 40;
 
 /** The shop's quotes, each compared with its animal. */
 export function quotesStory({ season, quotes: kept, all }: CheckReport, format: Format): ChartStory {
-  const drawn = kept.slice(-MOST_DRAWN);
+  const drawn = kept.slice(-MAX_DRAWN);
   return {
     title: text.quotesTitle,
     finding: quotesFinding(all, format),

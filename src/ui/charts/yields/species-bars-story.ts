@@ -59,7 +59,7 @@ function barsFinding(shown: readonly Species[], format: Format): string {
   const enough = shown.filter(({ n }) => n >= FEW).sort((a, b) => homeOf(b) - homeOf(a));
   const few = shown.filter(({ n }) => n < FEW).map(({ name, n }) => text.kindN(name, n));
   const [most, least] = [enough[0], enough.at(-1)];
-  const said =
+  const finding =
     !most || !least
       ? []
       : most === least
@@ -72,7 +72,7 @@ function barsFinding(shown: readonly Species[], format: Format): string {
               format.share(homeOf(least), 0),
             ),
           ];
-  return [...said, ...(few.length > 0 ? [text.speciesFew(few.join(', '))] : [])].join(' ');
+  return [...finding, ...(few.length > 0 ? [text.speciesFew(few.join(', '))] : [])].join(' ');
 }
 
 function drawBars(

@@ -7,7 +7,7 @@ import { wordFor, words } from '../../texts/en/common.ts';
 export interface SplitRow {
   label: string;
   /** The label within a sentence. */
-  said: string;
+  inSentence: string;
   spread: DistributionSummary;
   filter: SeasonFilter;
 }

@@ -60,7 +60,7 @@ export function splitFinding(groups: readonly SplitGroup[], format: Format): str
   const { title, most, least } = widest;
   const share = ({ spread }: SplitRow): string => format.share(spread.median);
   const n = text.and(most.spread.n, least.spread.n);
-  return `${text.splitWidest(title, most.said, share(most), least.said, share(least), n)} ${text.splitAsk}`;
+  return `${text.splitWidest(title, most.inSentence, share(most), least.inSentence, share(least), n)} ${text.splitAsk}`;
 }
 
 function gapOf({ most, least }: { most: SplitRow; least: SplitRow }): number {

@@ -8,7 +8,7 @@ import { box, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 
 /** Maximum seasons side by side in a panel; older ones are in the table. */
-const MOST_SEASONS = 8;
+const MAX_SEASONS = 8;
 const PANEL = { least: 205, most: 560, tall: 248, head: 46, foot: 46, scale: 46, gap: 26 };
 /** Height of the name above a panel. */
 const NAME = 24;
@@ -31,7 +31,7 @@ export function drawTrend(
   colours: ChartColours,
   width: number,
 ): Scene {
-  const most = Math.min(MOST_SEASONS, Math.max(...shown.map(({ seasons }) => seasons.length)));
+  const most = Math.min(MAX_SEASONS, Math.max(...shown.map(({ seasons }) => seasons.length)));
   const least = Math.max(PANEL.least, PANEL.scale + most * SEASON);
   const columns = Math.max(1, Math.min(shown.length, Math.floor((width + PANEL.gap) / (least + PANEL.gap))));
   const wide = Math.min(PANEL.most, (width - (columns - 1) * PANEL.gap) / columns);
@@ -56,7 +56,7 @@ export function drawTrend(
 
 function valuesOf({ seasons, published }: SpeciesYield): number[] {
   return [
-    ...seasons.slice(-MOST_SEASONS).flatMap(({ q1, median, q3, n }) => (n < FEW ? [median] : [q1, q3])),
+    ...seasons.slice(-MAX_SEASONS).flatMap(({ q1, median, q3, n }) => (n < FEW ? [median] : [q1, q3])),
     ...(published ? [published.low, published.high] : []),
   ];
 }
@@ -119,7 +119,7 @@ function seasonMarks(
   linkOf: (species: string, season: number) => string,
   colours: ChartColours,
 ): Mark[] {
-  const shown = seasons.slice(-MOST_SEASONS);
+  const shown = seasons.slice(-MAX_SEASONS);
   const step = (width - PANEL.scale) / shown.length;
   return shown.map((one, i) => {
     const middle = x + PANEL.scale + step * (i + 0.5);

@@ -46,7 +46,7 @@ const countOf = ({ seasons }: SpeciesYield): number => seasons.reduce((total, { 
 function trendFinding(shown: readonly SpeciesYield[], season: number, format: Format): string {
   if (new Set(shown.flatMap(({ seasons }) => seasons.map((one) => one.season))).size < 2)
     return text.trendOne;
-  const said = shown.slice(0, 2).flatMap(({ name, seasons }) => {
+  const changes = shown.slice(0, 2).flatMap(({ name, seasons }) => {
     const now = seasons.find((one) => one.season === season);
     const before = seasons.filter((one) => one.season < season).at(-1);
     if (!now || !before) return [];
@@ -62,5 +62,5 @@ function trendFinding(shown: readonly SpeciesYield[], season: number, format: Fo
       ),
     ];
   });
-  return said.length > 0 ? said.join(' ') : text.trendNone;
+  return changes.length > 0 ? changes.join(' ') : text.trendNone;
 }

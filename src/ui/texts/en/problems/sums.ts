@@ -38,7 +38,7 @@ const shared: Readonly<Record<string, readonly string[]>> = {
     'yield.spread', 'yield.stage', 'yield.weight',
   ],
   [TESTS]: [
-    'beliefs.empty', 'chart.too-few', 'fat.certain', 'fat.unknown-source', 'parts.empty',
+    'estimates.empty', 'chart.too-few', 'fat.certain', 'fat.unknown-source', 'parts.empty',
   ],
   [SHARES]: ['total.negative', 'total.not-whole', 'weights.all-zero', 'weights.empty', 'weights.negative'],
   [COOLER]: ['cooler.limit', 'cooler.moment', 'cooler.temperature'],
