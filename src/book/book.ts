@@ -34,7 +34,7 @@ import { seasonMoney } from './sums/season-money.ts';
 import { seasonPounds } from './sums/season-pounds.ts';
 import { seasonRows } from './sums/season-rows.ts';
 import { seasonYields } from './sums/season-yields.ts';
-import { removedDetails } from './privacy/remove-details.ts';
+import { detailsRemoval } from './privacy/remove-details.ts';
 import { seasonSummaries } from './sums/season-summaries.ts';
 import { settingRecords } from './records/settings.ts';
 import { summaries } from './sums/sums.ts';
@@ -90,7 +90,7 @@ export function openRecordBook(path: string, now: Date, relaxed = false, checked
     records: recordBook(db),
     history: historyRecords(db),
     imports: importRecords(db),
-    removedDetails: removedDetails(db),
+    removedDetails: detailsRemoval(db),
     sums: summaries(db),
     hookPairs: hookPairs(db),
     seasonSummaries: seasonSummaries(db),

@@ -30,7 +30,7 @@ export function takeDeposit({ counter }: Shop, animal: DemoAnimal, by: string): 
  * Makes the bill and takes the payment. Returns the initials of the person who released the meat unpaid, or an
  * empty text.
  */
-export function settle({ counter }: Shop, animal: DemoAnimal): string {
+export function payBalance({ counter }: Shop, animal: DemoAnimal): string {
   const { id, cutter } = animal;
   const draw = moneyDraw(animal, BILL_STREAM);
   counter.confirm('bills.create', { animalId: id, by: cutter });

@@ -21,7 +21,7 @@ const DOOR = [
 const front = SHOP.staff[0]?.initials ?? '';
 
 export function planCoolers(shop: Shop, { opens }: InventedSeason): void {
-  shop.diary.note(momentAt(opens, OPENED), () => {
+  shop.events.schedule(momentAt(opens, OPENED), () => {
     for (const { name, places } of SHOP.coolers)
       shop.counter.call('coolers.save', { name, places, by: front });
   });
@@ -32,12 +32,14 @@ export function planCoolers(shop: Shop, { opens }: InventedSeason): void {
         const draw = drawing(SEASONS.seed, 13, i, ago, turn);
         // Warmer by day, when the door is used.
         const f = usualF + draw.whole(-1, 1) + (turn === 1 ? 1 : 0);
-        shop.diary.note(momentAt(day, minutes + draw.whole(0, 25)), () => read(shop, i, f, draw.pick(STAFF)));
+        shop.events.schedule(momentAt(day, minutes + draw.whole(0, 25)), () =>
+          read(shop, i, f, draw.pick(STAFF)),
+        );
       }
   }
   const doorDay = addDays(shop.lastDay, -DOOR_DAYS_AGO);
   for (const { minutes, f } of DOOR)
-    shop.diary.note(momentAt(doorDay, minutes), () => read(shop, 0, f, front));
+    shop.events.schedule(momentAt(doorDay, minutes), () => read(shop, 0, f, front));
 }
 const STAFF = SHOP.staff.map(({ initials }) => initials);
 

@@ -37,12 +37,12 @@ export function correctSlip(
   const { counter } = shop;
   if (slip.kind !== 'weighed twice') {
     if (reason !== null)
-      shop.soon(NOTICED, () => {
+      shop.scheduleIn(NOTICED, () => {
         counter.call('table.correct', { weighingId, typed, reason, confirmed: true, by });
       });
     return;
   }
-  shop.soon(AGAIN, () => {
+  shop.scheduleIn(AGAIN, () => {
     const again = counter.call('table.weigh', {
       animalId: animal.id,
       stage,
@@ -52,7 +52,7 @@ export function correctSlip(
       by,
     });
     if (reason !== null)
-      shop.soon(NOTICED, () => {
+      shop.scheduleIn(NOTICED, () => {
         counter.call('table.void', { weighingId: again.weighingId, reason, by });
       });
   });

@@ -30,15 +30,17 @@ export function planCutting(shop: Shop, animal: DemoAnimal): void {
   if (cutOn === shop.lastDay && weights.table.some(({ slip }) => slip)) minutes = STILL_AT_WORK;
   const next = (wait: number, happens: () => void) => {
     minutes += wait;
-    shop.diary.note(momentAt(cutOn, minutes), happens);
+    shop.events.schedule(momentAt(cutOn, minutes), happens);
   };
   if (!weights.hookAtIntake)
     for (const weight of weights.hook) next(0, () => writeWeight(shop, animal, weight, cutter));
   next(2, () => void shop.counter.call('animals.setStage', { id: animal.id, stage: 'cutting', by: cutter }));
   for (const [i, piece] of piecesWeighed(animal).entries())
-    shop.diary.note(momentAt(cutOn, minutes + 1 + i * NEXT_PIECE), () => weighPiece(shop, animal, piece));
+    shop.events.schedule(momentAt(cutOn, minutes + 1 + i * NEXT_PIECE), () =>
+      weighPiece(shop, animal, piece),
+    );
   for (const part of weights.none)
-    shop.diary.note(momentAt(cutOn, minutes + FIRST_TOTE / 2), () => {
+    shop.events.schedule(momentAt(cutOn, minutes + FIRST_TOTE / 2), () => {
       shop.counter.call('table.stateNone', { animalId: animal.id, part, by: cutter });
     });
   for (const [i, weight] of weights.table.entries())
@@ -74,7 +76,7 @@ function pack(shop: Shop, animal: DemoAnimal): void {
     packOne(shop, animal, { product: grindProduct, grams: truth.trim, packageGrams });
   }
   if (weighsTrim) planGrind(shop, animal);
-  else shop.soon(draw.between(10, 90), () => ready(shop, animal));
+  else shop.scheduleIn(draw.between(10, 90), () => ready(shop, animal));
 }
 
 function packOne(

@@ -22,10 +22,10 @@ const LABEL_OFF = 0.5;
 const SPARE = 1.05;
 
 export function planDeliveries(shop: Shop, { opens }: InventedSeason): void {
-  shop.diary.note(momentAt(opens, CLEARED_OUT), () => clearOut(shop, 'Left from last season'));
-  shop.diary.note(momentAt(addDays(shop.lastDay, -1), COUNTED), () => countOldest(shop));
+  shop.events.schedule(momentAt(opens, CLEARED_OUT), () => clearOut(shop, 'Left from last season'));
+  shop.events.schedule(momentAt(addDays(shop.lastDay, -1), COUNTED), () => countOldest(shop));
   for (let day = addDays(opens, FIRST_DELIVERY); day < shop.lastDay; day = addDays(day, WEEK))
-    shop.diary.note(momentAt(day, DELIVERED), () => {
+    shop.events.schedule(momentAt(day, DELIVERED), () => {
       clearOut(shop, 'Past its use-by');
       for (const fat of SHOP.fats)
         if (onHand(shop, fat.source) < fat.keepLb * GRAMS_PER.lb) buy(shop, fat, fat.caseLb * GRAMS_PER.lb);
@@ -86,7 +86,7 @@ function mostNeeded(
 }
 
 /** The true fat of a lot, which its label may misstate. */
-export function reallyFat({ counter }: Shop, lotId: number | null): number {
+export function trueFat({ counter }: Shop, lotId: number | null): number {
   const lot = counter.book.fat.get(lotId ?? 0);
   if (!lot) throw new RangeError(`no fat lot ${lotId}`);
   return Math.min(0.97, lot.fat + LABEL_OFF * lot.fat_sd * drawing(SEASONS.seed, 3, lot.id).normal());

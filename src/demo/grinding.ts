@@ -4,7 +4,7 @@ import type { StoredPlan } from '../desk/grinder/grind-plan.ts';
 import type { PlanPart } from '../desk/contract/contract.ts';
 import type { DemoAnimal } from './invented/animal.ts';
 import { drawing, type Draw } from './invented/draw.ts';
-import { needFat, reallyFat } from './fat-bought.ts';
+import { needFat, trueFat } from './fat-bought.ts';
 import { freezerPlace } from './freezer.ts';
 import { MISTAKES, SEASONS } from './invented/invention.ts';
 import type { Shop } from './shop-day.ts';
@@ -36,7 +36,7 @@ export interface Grind {
 export async function grind(shop: Shop, order: Grind): Promise<void> {
   const { counter } = shop;
   const wait = shop.benchFreeAt.getTime() - counter.now().getTime();
-  if (wait > 0) return shop.soon(wait / 60_000 + WALK_UP, () => grind(shop, order));
+  if (wait > 0) return shop.scheduleIn(wait / 60_000 + WALK_UP, () => grind(shop, order));
   const { owners, grams, fat, targetFat, product, by } = order;
   const animals = owners.map(({ id }) => ({ id, ...(grams === null ? {} : { grams }) }));
   await needFat(shop, { animals, fat, targetFat }, owners[0]?.season.mistakes ?? true);
@@ -44,7 +44,7 @@ export async function grind(shop: Shop, order: Grind): Promise<void> {
   const draw = drawing(SEASONS.seed, 7, id);
   const { parts } = JSON.parse(counter.book.batches.get(id)?.plan ?? '{}') as StoredPlan;
   let minutes = 0;
-  const next = (wait: number, happens: () => void) => shop.soon((minutes += wait), happens);
+  const next = (wait: number, happens: () => void) => shop.scheduleIn((minutes += wait), happens);
   for (const part of parts)
     for (const typed of tubsOf(part, draw))
       next(draw.between(2, 4), () => weighIn(shop, order, { id, part, typed }));
@@ -97,7 +97,7 @@ function test(shop: Shop, { owners, targetFat, by }: Grind, batchId: number, dra
   const rows = shop.counter.book.weighings.ofBatch(batchId);
   const fat = rows.reduce((sum, row) => {
     const owner = owners.find(({ id }) => id === row.animal_id);
-    return sum + row.grams * (row.part === 'trim' ? (owner?.trimFat ?? 0) : reallyFat(shop, row.fat_lot_id));
+    return sum + row.grams * (row.part === 'trim' ? (owner?.trimFat ?? 0) : trueFat(shop, row.fat_lot_id));
   }, 0);
   const counts = targetFat !== null && (owners[0]?.season.mistakes ?? false);
   const off = counts && ++shop.tests === MISTAKES.fatTest.nth ? MISTAKES.fatTest.off : 0;

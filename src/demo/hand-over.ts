@@ -1,7 +1,7 @@
 import { addDays } from '../core/values/dates.ts';
 import { GRAMS_PER } from '../core/values/units.ts';
 import type { DemoAnimal } from './invented/animal.ts';
-import { settle } from './billing.ts';
+import { payBalance } from './billing.ts';
 import { momentAt } from './invented/calendar.ts';
 import type { Shop } from './shop-day.ts';
 
@@ -16,7 +16,7 @@ const BIG_BOX_GRAMS = 60 * GRAMS_PER.lb;
 
 /** Schedules the pickup, once an animal is ready and again when its hold has ended. */
 export function planPickUp(shop: Shop, animal: DemoAnimal): void {
-  const { counter, diary } = shop;
+  const { counter, events: diary } = shop;
   const { id, draw, person, season } = animal;
   if (counter.book.animals.get(id)?.stage !== 'ready' || counter.book.animals.hold(id)) return;
   const [soonest, latest] = draw.pickWeighted<readonly [number, number]>(FETCHED);
@@ -26,10 +26,10 @@ export function planPickUp(shop: Shop, animal: DemoAnimal): void {
     ? shop.town.invent(draw, season.season).card.name
     : person.card.name;
   const note = animal.truth.takeHome > BIG_BOX_GRAMS && draw.maybe(0.3) ? 'Two coolers' : '';
-  diary.note(at, () => {
+  diary.schedule(at, () => {
     // On hold in the meantime: pickup follows the result.
     if (counter.book.animals.hold(id)) return;
-    const unpaidBy = settle(shop, animal);
+    const unpaidBy = payBalance(shop, animal);
     counter.call('pickup.release', { id, to, note, unpaidBy, by: animal.cutter });
   });
 }

@@ -25,7 +25,7 @@ export function planQuotes(shop: Shop, season: InventedSeason, animals: readonly
       ? animal
       : inventAnimal({ ...animal, number: NEVER_CAME + i }, (own) => shop.town.invent(own, season.season));
     const before = draw.whole(taken ? 1 : 0, 5);
-    shop.diary.note(momentAt(addDays(animal.receivedOn, -before), draw.between(8 * 60, 18 * 60)), () => {
+    shop.events.schedule(momentAt(addDays(animal.receivedOn, -before), draw.between(8 * 60, 18 * 60)), () => {
       const { id } = save(shop, drawing(SEASONS.seed, season.season, 23, i), quoted);
       if (taken) animal.quoteId = id;
     });

@@ -2,7 +2,7 @@
 import type { Book } from '../book/book.ts';
 import { addDays } from '../core/values/dates.ts';
 import type { DemoAnimal } from './invented/animal.ts';
-import { momentAt, openDiary } from './invented/calendar.ts';
+import { momentAt, openEventQueue } from './invented/calendar.ts';
 import { planCoolers } from './cold-rooms.ts';
 import { openCounter } from './counter.ts';
 import { planCutting } from './cutting.ts';
@@ -44,7 +44,7 @@ export async function fillDemo(book: Book): Promise<DemoMade> {
 
 async function fill(book: Book): Promise<DemoMade> {
   const counter = openCounter(book);
-  const diary = openDiary();
+  const diary = openEventQueue();
   const town = openTown();
   setUpShop(counter);
   counter.setClock(DEMO_NOW);
@@ -62,9 +62,9 @@ async function fill(book: Book): Promise<DemoMade> {
       planIntake(shop, animal, front);
       planCutting(shop, animal);
     }
-    for (const day of LEARNS) diary.note(momentAt(addDays(season.opens, day), 0), () => counter.learn());
+    for (const day of LEARNS) diary.schedule(momentAt(addDays(season.opens, day), 0), () => counter.learn());
   }
-  await diary.live(DEMO_NOW, counter.setClock);
+  await diary.run(DEMO_NOW, counter.setClock);
   return {
     slipped: slipped.map((animal) => ({
       ticket: animal.ticket,

@@ -1,12 +1,12 @@
 import type { DemoAnimal } from './invented/animal.ts';
-import type { Diary } from './invented/calendar.ts';
+import type { EventQueue } from './invented/calendar.ts';
 import type { Counter } from './counter.ts';
 import type { Town } from './invented/people.ts';
 
 /** The state of the simulated shop. */
 export interface Shop {
   counter: Counter;
-  diary: Diary;
+  events: EventQueue;
   town: Town;
   /** The demo's current date. */
   lastDay: string;
@@ -21,13 +21,13 @@ export interface Shop {
   /** Number of fat tests with a target. */
   tests: number;
   /** Schedules an event in so many minutes. */
-  soon(minutes: number, happens: () => void | Promise<void>): void;
+  scheduleIn(minutes: number, happens: () => void | Promise<void>): void;
 }
 
-export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: string): Shop {
+export function openShop(counter: Counter, diary: EventQueue, town: Town, lastDay: string): Shop {
   return {
     counter,
-    diary,
+    events: diary,
     town,
     lastDay,
     sausage: [],
@@ -35,7 +35,7 @@ export function openShop(counter: Counter, diary: Diary, town: Town, lastDay: st
     late: null,
     benchFreeAt: new Date(0),
     tests: 0,
-    soon: (minutes, happens) =>
-      diary.note(new Date(counter.now().getTime() + Math.round(minutes * 60) * 1000), happens),
+    scheduleIn: (minutes, happens) =>
+      diary.schedule(new Date(counter.now().getTime() + Math.round(minutes * 60) * 1000), happens),
   };
 }

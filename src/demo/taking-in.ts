@@ -26,11 +26,11 @@ const SKINNING = [35, 110] as const;
 export function planIntake(shop: Shop, animal: DemoAnimal, front: string): void {
   const { draw, receivedOn, weights } = animal;
   const minutes = draw.between(OPENS, receivedOn === shop.lastDay ? SO_FAR : CLOSES);
-  shop.diary.note(momentAt(writtenOn(shop, animal), minutes), () => takeIn(shop, animal, front));
+  shop.events.schedule(momentAt(writtenOn(shop, animal), minutes), () => takeIn(shop, animal, front));
   if (weights.hookAtIntake) {
     const [hook] = weights.hook;
     const skinned = momentAt(receivedOn, minutes + draw.between(...SKINNING));
-    if (hook) shop.diary.note(skinned, () => writeWeight(shop, animal, hook, front));
+    if (hook) shop.events.schedule(skinned, () => writeWeight(shop, animal, hook, front));
   }
 }
 
@@ -97,14 +97,17 @@ function planResult(shop: Shop, animal: DemoAnimal, by: string): void {
   const positive = animal.receivedOn >= POSITIVE_FROM && !shop.positive;
   if (positive) shop.positive = animal;
   const days = positive ? 12 : animal.draw.whole(7, 12);
-  shop.diary.note(momentAt(addDays(animal.receivedOn, days), animal.draw.between(9 * 60, 16 * 60)), () => {
-    shop.counter.call('animals.testResult', {
-      id: animal.id,
-      result: positive ? 'positive' : 'not detected',
-      lab: 'State veterinary laboratory',
-      note: positive ? 'Laboratory called; hunter told, waits for the agency' : '',
-      by,
-    });
-    if (!positive) planPickUp(shop, animal);
-  });
+  shop.events.schedule(
+    momentAt(addDays(animal.receivedOn, days), animal.draw.between(9 * 60, 16 * 60)),
+    () => {
+      shop.counter.call('animals.testResult', {
+        id: animal.id,
+        result: positive ? 'positive' : 'not detected',
+        lab: 'State veterinary laboratory',
+        note: positive ? 'Laboratory called; hunter told, waits for the agency' : '',
+        by,
+      });
+      if (!positive) planPickUp(shop, animal);
+    },
+  );
 }

@@ -26,16 +26,16 @@ export function planGrind(shop: Shop, animal: DemoAnimal): void {
   const grams = sausage ? left - order.sausageGrams : null;
   const grindOrder = { owners: [animal], grams, fat, targetFat, product, packageGrams, by, done };
   const happens = () => (foundPositive(shop, animal) ? undefined : grind(shop, grindOrder));
-  if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.soon(draw.between(20, 60), happens);
+  if (draw.maybe(SAME_DAY) && cutOn !== shop.lastDay) return shop.scheduleIn(draw.between(20, 60), happens);
   const day = nextWorkday(cutOn);
-  shop.diary.note(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);
+  shop.events.schedule(momentAt(day, draw.between(...(day === shop.lastDay ? LAST_DAY : DAY))), happens);
 }
 
 /** Sausage days: the waiting animals, up to a maximum; too few wait for the next day, if there is one. */
 export function planSausage(shop: Shop, season: InventedSeason): void {
   const { products, leastOwners, mostOwners } = ORDERS.sausage;
   for (const [i, day] of season.pools.entries())
-    shop.diary.note(momentAt(day, SAUSAGE_AT), async () => {
+    shop.events.schedule(momentAt(day, SAUSAGE_AT), async () => {
       const last = i === season.pools.length - 1;
       for (const product of products) {
         const waiting = shop.sausage.filter((owner) => sausageOf(owner)?.product === product);

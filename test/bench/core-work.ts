@@ -4,7 +4,7 @@ import { Matrix, solve } from 'ml-matrix';
 import { mean, variance } from 'simple-statistics';
 import { reconcile, type Flow } from '../../src/core/balance/balance.ts';
 import { fatToAdd, planBlend, type BlendSource } from '../../src/core/blend/blend.ts';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { learn, type YieldObservation } from '../../src/core/yield/yield.ts';
 import { SPECIES } from '../../src/desk/supplied/resources.ts';
 import type { Measure } from './timing.ts';
@@ -72,7 +72,7 @@ function learning(): Measure {
 }
 
 function animals(): YieldObservation[] {
-  const { uniform, normal } = seeded(1);
+  const { uniform, normal } = seededRandom(1);
   const codes = SPECIES.filter(({ family }) => family === 'deer').map(({ code }) => code);
   const share = (middle: number): number => Math.min(0.9, Math.max(0.005, middle + 0.03 * normal()));
   return Array.from({ length: ANIMALS }, (): YieldObservation => {
@@ -105,7 +105,7 @@ function animals(): YieldObservation[] {
 }
 
 function sourcesOf(count: number): BlendSource[] {
-  const { uniform } = seeded(count);
+  const { uniform } = seededRandom(count);
   return Array.from({ length: count }, (_, i) =>
     i === 0
       ? { id: 'trim', fat: 0.04, availableGrams: 20_000, costPerKg: 0, useAll: true }

@@ -1,7 +1,7 @@
 /** A code that another account of the computer read from the list of processes is of no use to it. */
 import { execFile } from 'node:child_process';
 import { expect, it, vi } from 'vitest';
-import { accountIn, mayCome } from '../../src/bridge/server/other-account.ts';
+import { accountIn, isAllowedAccount } from '../../src/bridge/server/other-account.ts';
 import { openCounter } from './counter.ts';
 
 /** Rows as the kernel writes them (documentation of proc_net_tcp); ports 40000 and 4747, accounts 1000 and 1001. */
@@ -32,7 +32,7 @@ it.each([
   [1000, 0, '1000', true],
   [1001, 0, '1000', false],
 ])('account %i at a desk of %i, which was started through sudo by %s: %s', (account, ours, sudo, may) => {
-  expect(mayCome(account, ours, sudo)).toBe(may);
+  expect(isAllowedAccount(account, ours, sudo)).toBe(may);
 });
 
 it.runIf(process.platform === 'linux' && process.getuid?.() === 0)(

@@ -3,7 +3,7 @@
  * shop's true figures? In the made-up shops of `batch-world.ts`.
  */
 import { normalQuantile } from '../../src/core/stats/distributions.ts';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { mixtureOf } from '../../src/desk/learning/fat-estimates.ts';
 import { BATCH_WORLDS, openShop, TEST_SD, weighedAs, type BatchWorld, type Shop } from './batch-world.ts';
 import { binomialBand } from './coverage.ts';
@@ -64,7 +64,7 @@ export function batchCoverage(
       BATCH_SIZES.map((size) => [size, { batches: 0, inside: 0, testInside: 0, width: 0, idealWidth: 0 }]),
     );
   for (let i = 0; i < shops; i++) {
-    const shop = openShop(world, seeded(seed * 1_000_003 + i));
+    const shop = openShop(world, seededRandom(seed * 1_000_003 + i));
     for (let n = 0; n <= Math.max(...tested); n++) {
       if (n > 0) shop.testOne();
       for (const size of counts[n] ? BATCH_SIZES : []) count(counts[n]?.[size] as BatchCount, shop, size);

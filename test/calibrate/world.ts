@@ -3,7 +3,7 @@
  * that the model believes in, the others break one of its beliefs.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import type { Age, Brought, Damage, Sex, SpeciesProfile } from '../../src/core/species/species.ts';
 import { columnsOf, withinShopFactor } from '../../src/core/yield/columns.ts';
 import { PRIOR_PROBABILITY_OF_NONE } from '../../src/core/yield/zero-damage.ts';
@@ -84,7 +84,7 @@ export function openShop(
   seed: number,
   off?: OffPrior,
 ): { next: (asked?: Partial<Group>) => Animal; chance: RandomGenerator } {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(chance.uniform() * list.length)] as T;
   // A shop sees much of a few species and little of others.
   const usual = [pick(profiles), pick(profiles), pick(profiles)];

@@ -1,7 +1,7 @@
 /** For every call that writes, a shop that is ready for it and an input that it takes: for tests of all of them. */
 import { addDays } from '../../src/core/values/dates.ts';
 import type { CallInput, CallName } from '../../src/bridge/contract.ts';
-import { bringIn, handOver, lookAt } from './import/bring-file.ts';
+import { importTable, uploadFile, previewTable } from './import/import-file.ts';
 import { cut, takeIn, type FreshDesk } from './fresh-desk.ts';
 
 export type Try = { [N in CallName]: [N, Omit<CallInput<N>, 'by'>] }[CallName];
@@ -104,11 +104,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     return ['coolers.voidTemperature', { readingId: session?.readings[0]?.id ?? 0, reason: 'another room' }];
   },
   'coolers.importLog': async (shop) => {
-    const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
+    const upload = await uploadFile(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
     return ['coolers.importLog', { coolerId: await cooler(shop), upload }];
   },
   'coolers.undoImport': async (shop) => {
-    const upload = await handOver(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
+    const upload = await uploadFile(shop, 'Date,Time,Temp (F)\n10/9/2026,06:00,36\n');
     const { id } = await shop.call('coolers.importLog', { coolerId: await cooler(shop), upload });
     return ['coolers.undoImport', { id }];
   },
@@ -292,11 +292,11 @@ export const TRIED: Partial<Record<CallName, Prepare>> = {
     return ['templates.restore', one];
   },
   'import.run': async (shop) => {
-    const { upload, layout } = await lookAt(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
+    const { upload, layout } = await previewTable(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
     return ['import.run', { upload, kind: 'hunters', layout }];
   },
   'import.undo': async (shop) => {
-    const { id } = await bringIn(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
+    const { id } = await importTable(shop, 'hunters', 'Name,Phone\nBo Rask,555-0100\n');
     return ['import.undo', { id }];
   },
   'costing.save': async (shop) => {

@@ -1,5 +1,5 @@
 /** The hunters of an opening day and what they bring: invented, and the same for the same seed. */
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { GRAMS_PER } from '../../src/core/values/units.ts';
 import { SPECIES } from '../../src/desk/supplied/resources.ts';
 import type { Brought, CutPart } from '../../src/desk/contract/contract.ts';
@@ -59,7 +59,7 @@ const SHRINK = 0.02;
 
 /** `count` animals from one seed. */
 export function inventVisitors(count: number, seed: number): Visitor[] {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   return Array.from({ length: count }, (_, i) => inventVisitor(chance, i));
 }
 

@@ -4,7 +4,7 @@
  * the scale at the hook and the one at the table differ by 1 %, and some totes are never weighed.
  */
 import { readFileSync } from 'node:fs';
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import type { SpeciesProfile } from '../../src/core/species/species.ts';
 
 const profiles = JSON.parse(
@@ -57,7 +57,7 @@ export function openShop(
   seed: number,
   code = 'white-tail',
 ): { shop: Shop; chance: RandomGenerator } {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const published = publishedShop(missing, code);
   const { ratios, shrink } = published;
   const shop: Shop = {

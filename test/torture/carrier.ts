@@ -3,12 +3,12 @@
  * packs the book, and takes animals in meanwhile, and writes a line for each animal that was acknowledged.
  */
 import { writeSync } from 'node:fs';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Said } from './said.ts';
 
 const [bookPath = '', seed = '1'] = process.argv.slice(2);
-const chance = seeded(Number(seed));
+const chance = seededRandom(Number(seed));
 const desk = await openDesk({ bookPath, upkeep: { backUpEvery: 90, lookEvery: 20 } });
 say({ kind: 'open', trouble: desk.trouble()?.code ?? null });
 await desk.call('shop.setUp', { shopName: 'Torture', unit: 'lb' });

@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, statSync, truncateSync, writ
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listBackups } from '../../src/book/file/backup.ts';
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { tally, type Tally } from './tally.ts';
 import { digest } from './verify.ts';
@@ -25,7 +25,7 @@ const DAMAGES: Readonly<Record<string, (path: string, chance: RandomGenerator) =
 };
 
 export async function damageRounds(rounds: number, seed: number): Promise<Tally[]> {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-torture-'));
   const good = join(folder, 'good');
   const { states, last } = await makeBook(join(good, 'shop.gambrel'));

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { smallDisk, type SmallDisk } from '../book/small-disk.ts';
 import { listenTo } from './kills.ts';
 import { entriesOf, linesOf } from './said.ts';
@@ -19,7 +19,7 @@ const IN_WORDS = ['book.full', 'book.drive', 'book.folder', 'book.backup'];
 
 export async function fullDiskRounds(rounds: number, seed: number): Promise<Tally> {
   const counted = tally('full disk');
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   for (let round = 0; round < rounds; round++) {
     const kilobytes = 1500 + Math.floor(chance.uniform() * 2500);
     const disk = smallDisk(kilobytes);

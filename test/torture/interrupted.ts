@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import { listenTo } from './kills.ts';
 import { entriesOf, linesOf, type Entry } from './said.ts';
@@ -19,7 +19,7 @@ const ROUNDS_A_BOOK = 10;
 
 export async function interruptedRounds(rounds: number, seed: number): Promise<Tally> {
   const counted = tally('export and import interrupted');
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   let folder = '';
   let entries: Entry[] = [];
   let cutExports = 0;

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listBackups } from '../../src/book/file/backup.ts';
 import { checkCopy } from '../../src/book/file/backup-check.ts';
-import { seeded, type RandomGenerator } from '../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../src/core/stats/random.ts';
 import { entriesOf, linesOf, type Entry, type Said } from './said.ts';
 import { tally, type Tally } from './tally.ts';
 import { verify } from './verify.ts';
@@ -16,7 +16,7 @@ const WRITER = join(import.meta.dirname, 'writer.ts');
 const ROUNDS_A_BOOK = 20;
 
 export async function killRounds(rounds: number, seed: number): Promise<Tally[]> {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const killed = tally('killed while writing');
   const cut = tally('power cut while writing');
   let folder = '';

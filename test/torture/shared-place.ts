@@ -11,7 +11,7 @@ import { backupsToDrop } from '../../src/book/file/backup-rotation.ts';
 import { openRecordBook, type Book } from '../../src/book/book.ts';
 import { makeLock, type Lock } from '../../src/book/file/locked-file.ts';
 import { copyToSecondPlace } from '../../src/book/file/second-place.ts';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { tally, type Tally } from './tally.ts';
 
 interface Shop {
@@ -26,7 +26,7 @@ const HOUR_MS = 3_600_000;
 
 export function sharedPlaceRounds(rounds: number, seed: number): Tally {
   const counted = tally('second place shared by three books');
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-torture-'));
   const stick = join(folder, 'stick');
   mkdirSync(stick);

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { listBackups } from '../../src/book/file/backup.ts';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { openDesk, type Desk } from '../../src/desk/desk.ts';
 import { smallDisk } from '../book/small-disk.ts';
 import type { Entry } from './said.ts';
@@ -16,7 +16,7 @@ const ANIMALS_BEFORE = 400;
 
 export async function temporaryDiskRounds(rounds: number, seed: number): Promise<Tally> {
   const counted = tally('temporary disk full');
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   const folder = mkdtempSync(join(tmpdir(), 'gambrel-torture-'));
   const bookPath = join(folder, 'shop.gambrel');
   const entries: Entry[] = [];

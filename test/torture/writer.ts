@@ -4,12 +4,12 @@
  * entries (third argument) were refused for want of room.
  */
 import { existsSync, statSync, writeSync } from 'node:fs';
-import { seeded } from '../../src/core/stats/random.ts';
+import { seededRandom } from '../../src/core/stats/random.ts';
 import { openDesk } from '../../src/desk/desk.ts';
 import type { Said } from './said.ts';
 
 const [bookPath = '', seed = '1', enough = 'Infinity'] = process.argv.slice(2);
-const chance = seeded(Number(seed));
+const chance = seededRandom(Number(seed));
 const pick = (below: number): number => Math.floor(chance.uniform() * below);
 /** Backed up every few entries, so that the kill also falls into a backup. */
 const desk = await openDesk({ bookPath, upkeep: { backUpEvery: 90, lookEvery: 20 } });

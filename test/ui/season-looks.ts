@@ -42,7 +42,7 @@ export function species(name: string, shares: number[], more: Partial<SpeciesYie
 }
 
 export function yields(some: Partial<YieldsReport>): YieldsReport {
-  return { season: 2026, animals: 0, takeHomeGrams: 0, untold: 0, species: [], ...some };
+  return { season: 2026, animals: 0, takeHomeGrams: 0, withoutShare: 0, species: [], ...some };
 }
 
 /** 100 lb on the hook: 30 cuts, 30 trim, 2 fat, 20 bone, 9 sinew, 3 damage, 5 shrink, 1 not explained. */

@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 import type { Backup } from './backup.ts';
 import { shopOf } from './backup-check.ts';
 import { inName, isEarlierState, labelOf, type BookLabel } from './book-identity.ts';
-import { outsideOf, unlockFile, type Lock } from './locked-file.ts';
+import { readHeader, unlockFile, type Lock } from './locked-file.ts';
 import { openFile } from './open-file.ts';
 import { removePartial } from './partial-files.ts';
 
@@ -80,7 +80,7 @@ function ownerOfPlain(path: string): Owner | null {
 }
 
 function ownerOfLocked(path: string, opener?: Opener): Owner | null {
-  const outside = outsideOf(path);
+  const outside = readHeader(path);
   if (!outside) return null;
   if (outside.label) return { label: outside.label, shop: '' };
   if (outside.salt !== opener?.lock.salt) return null;

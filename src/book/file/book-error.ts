@@ -77,14 +77,14 @@ export function bookErrorOf(error: unknown, path: string): BookError {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const detail = error instanceof Error ? error.message : String(error);
   const meaning = MEANINGS.find(([pattern]) => pattern.test(code))?.[1] ?? 'damaged';
-  const room = roomIn(dirname(path));
+  const room = freeBytes(dirname(path));
   const full = (meaning === 'folder' || meaning === 'drive') && room < HARDLY_ANY_BYTES;
   // SQLite uses temporary files for sorting and rollback, and does not report which file had no room.
   if (
     (full || meaning === 'full') &&
     code.startsWith('SQLITE_') &&
     temporaryLiesApart(path) &&
-    roomIn(tmpdir()) < room
+    freeBytes(tmpdir()) < room
   )
     return new BookError('temporary', tmpdir(), detail);
   return new BookError(full ? 'full' : meaning, path, detail);
@@ -97,7 +97,7 @@ function temporaryLiesApart(path: string): boolean {
 }
 
 /** Free bytes in a folder; Infinity if unknown. */
-export function roomIn(folder: string): number {
+export function freeBytes(folder: string): number {
   if (!existsSync(folder)) return Infinity;
   const { bavail, bsize, blocks } = statfsSync(folder);
   return blocks > 0 ? bavail * bsize : Infinity;

@@ -27,7 +27,7 @@ export interface TimeColumn {
 }
 
 /** All columns of a book that contain moments or dates. */
-export function timesOf(db: Db): TimeColumn[] {
+export function timeColumns(db: Db): TimeColumn[] {
   return tablesOf(db).flatMap(({ name: table, columns }) =>
     columns.flatMap((column) => {
       const kind = timeIn(column);
@@ -44,8 +44,8 @@ export function isTime(value: unknown, kind: unknown): boolean {
 }
 
 /** The first column found with an invalid moment or date, as `table.column`; null when there is none. */
-export function wrongTime(db: Db): string | null {
-  const found = timesOf(db).find((one) => hasWrong(db, one));
+export function invalidTime(db: Db): string | null {
+  const found = timeColumns(db).find((one) => hasWrong(db, one));
   return found ? `${found.table}.${found.column}` : null;
 }
 

@@ -31,7 +31,7 @@ export function momentInName(at: Date): string {
  * Writes all of `bytes`, at the end or at a position. On an almost full disk `writeSync` may write only a part
  * without an error.
  */
-export function writeWhole(file: number, bytes: Uint8Array, position?: number): void {
+export function writeFully(file: number, bytes: Uint8Array, position?: number): void {
   for (let done = 0; done < bytes.length;)
     done += writeSync(
       file,

@@ -29,7 +29,7 @@ import {
 } from 'node:crypto';
 import { closeSync, fstatSync, fsyncSync, openSync, readSync } from 'node:fs';
 import { readLabel, type BookLabel } from './book-identity.ts';
-import { writeWhole } from './durable-files.ts';
+import { writeFully } from './durable-files.ts';
 import { PRIVATE } from './private-files.ts';
 import { BookError } from './book-error.ts';
 
@@ -69,9 +69,9 @@ export function lockFile(plain: string, locked: string, lock: Lock, label: BookL
   ]);
   const cipher = createCipheriv('aes-256-gcm', key, nonce).setAAD(header);
   withFiles(plain, locked, (from, to) => {
-    writeWhole(to, header);
+    writeFully(to, header);
     pour(from, to, cipher, 0, fstatSync(from).size);
-    writeWhole(to, cipher.getAuthTag());
+    writeFully(to, cipher.getAuthTag());
   });
 }
 
@@ -103,7 +103,7 @@ export function unlockFile(locked: string, plain: string, opener: string | Lock)
 }
 
 /** The unencrypted header of a locked file: its label, if any, and the salt of its lock. Null: not a locked file. */
-export function outsideOf(locked: string): { label: BookLabel | null; salt: string } | null {
+export function readHeader(locked: string): { label: BookLabel | null; salt: string } | null {
   const file = openSync(locked, 'r');
   try {
     const header = headerOf(file);
@@ -160,10 +160,10 @@ function pour(from: number, to: number, cipher: Cipheriv | Decipheriv, start: nu
   for (let at = start; at < end;) {
     const read = readSync(from, piece, 0, Math.min(PIECE, end - at), at);
     if (read === 0) break;
-    writeWhole(to, cipher.update(piece.subarray(0, read)));
+    writeFully(to, cipher.update(piece.subarray(0, read)));
     at += read;
   }
-  writeWhole(to, cipher.final());
+  writeFully(to, cipher.final());
 }
 
 function withFiles(source: string, target: string, work: (from: number, to: number) => void): void {

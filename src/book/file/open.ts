@@ -7,7 +7,7 @@ import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts
 import { openFile } from './open-file.ts';
 import { makeFolder } from './private-files.ts';
 import { schemaDifference, versionBuilt } from './schema-difference.ts';
-import { restrictBackups, restrictBook } from './tighten.ts';
+import { restrictBackups, restrictBook } from './restrict-permissions.ts';
 import { BookError, bookErrorOf } from './book-error.ts';
 
 /**

@@ -63,7 +63,7 @@ export function clearPartials(folder: string, ours: (name: string) => boolean, n
     const path = join(folder, name);
     try {
       const found = lstatSync(path);
-      const gone = now - found.mtimeMs > DAY_MS || (computer === COMPUTER && !runs(Number(pid)));
+      const gone = now - found.mtimeMs > DAY_MS || (computer === COMPUTER && !isRunning(Number(pid)));
       const mine = process.getuid === undefined || found.uid === process.getuid();
       if (gone && mine && (found.isFile() || found.isSymbolicLink())) rmSync(path);
     } catch {
@@ -73,7 +73,7 @@ export function clearPartials(folder: string, ours: (name: string) => boolean, n
 }
 
 /** Whether a process of this computer is running. */
-export function runs(pid: number): boolean {
+export function isRunning(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;

@@ -6,7 +6,7 @@
 import { chmodSync, closeSync, fstatSync, lstatSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, resolve } from 'node:path';
-import { syncFile, writeWhole } from './durable-files.ts';
+import { syncFile, writeFully } from './durable-files.ts';
 import { isWithin } from './same-folder.ts';
 
 /** The mode of this program's files. */
@@ -45,7 +45,7 @@ export function copyPrivately(source: string, target: string): void {
     try {
       const piece = Buffer.alloc(Math.min(PIECE, Math.max(1, fstatSync(from).size)));
       for (let read; (read = readSync(from, piece, 0, piece.length, null)) > 0;)
-        writeWhole(to, piece.subarray(0, read));
+        writeFully(to, piece.subarray(0, read));
     } finally {
       closeSync(to);
     }

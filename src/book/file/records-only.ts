@@ -6,7 +6,7 @@ import Database from 'better-sqlite3';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
 import { openFile } from './open-file.ts';
 import type { Db } from './db.ts';
-import { mendTimes, type MendedTime } from './mend-times.ts';
+import { repairTimes, type RepairedTime } from './repair-times.ts';
 import { versionBuilt } from './schema-difference.ts';
 import { withoutTriggers } from './without-triggers.ts';
 import { quoted, tablesOf } from './tables.ts';
@@ -19,10 +19,10 @@ import { BookError, bookErrorOf } from './book-error.ts';
  *   a row with a missing parent
  * @returns the repaired moments and dates
  */
-export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
+export function copyRecords(from: string, to: string, now: Date): RepairedTime[] {
   const version = versionOf(from);
   const db = new Database(to);
-  let mended: MendedTime[] = [];
+  let repaired: RepairedTime[] = [];
   try {
     db.pragma('trusted_schema = OFF');
     db.pragma('foreign_keys = OFF');
@@ -32,7 +32,7 @@ export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
       withoutTriggers(
         db,
         () => true,
-        () => (mended = fill(db, now)),
+        () => (repaired = fill(db, now)),
       );
       db.pragma(`application_id = ${APPLICATION_ID}`);
       db.pragma(`user_version = ${version}`);
@@ -40,7 +40,7 @@ export function copyRecords(from: string, to: string, now: Date): MendedTime[] {
     const loose = db.pragma('main.foreign_key_check') as { table: string }[];
     if (loose[0]) throw new BookError('misfit', from, loose[0].table);
     db.exec('DETACH other');
-    return mended;
+    return repaired;
   } catch (error) {
     throw isOfRows(error) ? new BookError('misfit', from, String(error)) : bookErrorOf(error, from);
   } finally {
@@ -80,7 +80,7 @@ function newestOf(db: Db): number {
   return newest;
 }
 
-function fill(db: Db, now: Date): MendedTime[] {
+function fill(db: Db, now: Date): RepairedTime[] {
   const found = recordTables(db, 'other');
   const tables = tablesOf(db);
   for (const { name, columns } of tables) {
@@ -92,9 +92,9 @@ function fill(db: Db, now: Date): MendedTime[] {
         `INSERT INTO main.${quoted(name)} (${names.join()}) SELECT ${names.join()} FROM other.${quoted(name)}`,
       );
   }
-  const mended = mendTimes(db, now);
+  const repaired = repairTimes(db, now);
   for (const { name } of tables) recompute(db, name);
-  return mended;
+  return repaired;
 }
 
 /** Fills a materialised view from its `_now` view. Season summaries are left empty and computed later. */

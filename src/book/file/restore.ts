@@ -4,16 +4,16 @@ import { dirname } from 'node:path';
 import type Database from 'better-sqlite3';
 import { checkCopy, type BackupContents } from './backup-check.ts';
 import { ENDINGS, setAside, type Source } from './books-aside.ts';
-import { wrongTime } from './check-moments.ts';
+import { invalidTime } from './check-moments.ts';
 import { syncFile, syncFolder } from './durable-files.ts';
 import { unlockFile, type Lock } from './locked-file.ts';
-import type { MendedTime } from './mend-times.ts';
+import type { RepairedTime } from './repair-times.ts';
 import { checkBuilt, closeBook, openBook } from './open.ts';
 import { openFile } from './open-file.ts';
 import { createPartial, partialPath, removePartial } from './partial-files.ts';
 import { copyPrivately } from './private-files.ts';
 import { copyRecords } from './records-only.ts';
-import { BookError, bookErrorOf, roomIn } from './book-error.ts';
+import { BookError, bookErrorOf, freeBytes } from './book-error.ts';
 
 /** How to open a backup. */
 export interface Opening {
@@ -22,7 +22,7 @@ export interface Opening {
   /** Copies its records into a clean book, without any other schema objects. */
   recordsOnly?: boolean;
   /** With `recordsOnly`: receives the invalid dates and moments that were repaired. */
-  onMended?: (mended: MendedTime[]) => void;
+  onRepaired?: (repaired: RepairedTime[]) => void;
 }
 
 /**
@@ -91,7 +91,7 @@ function unpack(
   part: string,
   source: Source,
   now: Date,
-  { opener, recordsOnly = false, onMended }: Opening,
+  { opener, recordsOnly = false, onRepaired }: Opening,
 ): BackupContents {
   if (!statSync(source.path).isFile()) throw new BookError('backup', source.path, 'no file');
   refuseWithoutRoom(part, source.path);
@@ -107,8 +107,8 @@ function unpack(
     checkpointLog(part);
   }
   if (recordsOnly) {
-    const mended = keepRecordsOnly(part, now);
-    onMended?.(mended);
+    const repaired = keepRecordsOnly(part, now);
+    onRepaired?.(repaired);
   }
   checkBuiltAsOurs(part);
   const held = checkCopy(part, null);
@@ -118,17 +118,18 @@ function unpack(
 
 /** A file that claims more than the free space would fill the disk before its check. */
 function refuseWithoutRoom(part: string, source: string): void {
-  if (statSync(source).size > roomIn(dirname(part))) throw new BookError('full', part, 'no room for a copy');
+  if (statSync(source).size > freeBytes(dirname(part)))
+    throw new BookError('full', part, 'no room for a copy');
 }
 
-function keepRecordsOnly(part: string, now: Date): MendedTime[] {
+function keepRecordsOnly(part: string, now: Date): RepairedTime[] {
   const clean = partialPath(part);
   try {
     createPartial(clean);
-    const mended = copyRecords(part, clean, now);
+    const repaired = copyRecords(part, clean, now);
     removePartial(part);
     renameSync(clean, part);
-    return mended;
+    return repaired;
   } finally {
     removePartial(clean);
   }
@@ -138,7 +139,7 @@ function keepRecordsOnly(part: string, now: Date): MendedTime[] {
 function checkTimes(part: string): void {
   const db = openFile(part, { readonly: true, fileMustExist: true });
   try {
-    const wrong = wrongTime(db);
+    const wrong = invalidTime(db);
     if (wrong !== null) throw new BookError('times', part, `no moment or day in ${wrong}`);
   } finally {
     db.close();

@@ -17,7 +17,7 @@ export interface Leaving {
 }
 
 /** Removes a hunter's personal details from the book; every weight, date and sum stays. */
-export function removedDetails(db: Db) {
+export function detailsRemoval(db: Db) {
   const leaving = db.prepare<[number], Leaving>(
     `SELECT max(coalesce(d.disposed_on, r.released_on, a.received_on)) AS last,
        coalesce(sum(a.stage NOT IN ('released', 'disposed')), 0) AS open

@@ -9,7 +9,7 @@ export interface Quoted {
   low: number;
   mean: number;
   high: number;
-  told: number;
+  quotedWeight: number;
 }
 
 /** A season's predictions, to be compared with the observed values. */
@@ -20,7 +20,7 @@ export function seasonCheck(db: Db, changes: ChangeLog) {
     changes,
     (condition) => `SELECT s.animal_id, q.name AS quote,
        q.answered ->> '$.takeHomeGrams.low' AS low, q.answered ->> '$.takeHomeGrams.mean' AS mean,
-       q.answered ->> '$.takeHomeGrams.high' AS high, q.answered ->> '$.hangingGrams.mean' AS told
+       q.answered ->> '$.takeHomeGrams.high' AS high, q.answered ->> '$.hangingGrams.mean' AS quotedWeight
      FROM animal_sum s JOIN quote_taken t ON t.animal_id = s.animal_id JOIN quote q ON q.id = t.quote_id WHERE ${condition}`,
     (row) => row,
   );

@@ -88,7 +88,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
        WHERE b.currency = ? AND NOT EXISTS (SELECT 1 FROM bill_void v WHERE v.bill_id = b.id)`,
     )
     .pluck();
-  const takenBy = db.prepare<[number, string, number], { basis: string; amount_minor: number }>(
+  const chargedBy = db.prepare<[number, string, number], { basis: string; amount_minor: number }>(
     `SELECT l.basis, sum(l.amount_minor) AS amount_minor FROM bill_line l
      WHERE l.bill_id IN (SELECT b.id ${standing} AND b.price_book_id = ?) GROUP BY l.basis`,
   );
@@ -118,7 +118,7 @@ export function seasonMoney(db: Db, changes: ChangeLog) {
     newestBilled: (currency: string) => newest.get(currency) ?? null,
     /** Revenue of the bills made with one price book, by line. */
     takenBy: (season: number, currency: string, priceBookId: number) =>
-      takenBy.all(season, currency, priceBookId),
+      chargedBy.all(season, currency, priceBookId),
     grinds: (season: number) => grinds.all(season),
     fat: (season: number) => fat.all(season),
     /** Packed at the Table, unordered. */

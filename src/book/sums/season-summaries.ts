@@ -25,7 +25,7 @@ export function seasonSummaries(db: Db) {
       return seasons.all().filter((season) => !summarised.has(season));
     },
     /** Summaries made by this rule. */
-    kept: (rule: string) =>
+    stored: (rule: string) =>
       new Map(all.all(rule).map(({ season, body }) => [season, JSON.parse(body) as unknown])),
     keep: (season: number, rule: string, body: unknown): void =>
       void put.run(season, rule, JSON.stringify(body)),

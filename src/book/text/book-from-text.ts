@@ -4,7 +4,7 @@ import Database from 'better-sqlite3';
 import { FORMAT, FORMAT_VERSION } from './book-as-text.ts';
 import { APPLICATION_ID, BOOK_VERSION, MIGRATIONS } from '../migrations/index.ts';
 import type { Db } from '../file/db.ts';
-import { wrongTime } from '../file/check-moments.ts';
+import { invalidTime } from '../file/check-moments.ts';
 import { closeBook, openBook } from '../file/open.ts';
 import { withoutTriggers } from '../file/without-triggers.ts';
 import { quoted, tablesOf, type CellValue } from '../file/tables.ts';
@@ -50,7 +50,7 @@ export function bookFromText(textPath: string, path: string, now: Date): TextTro
 }
 
 /** Replaces all rows of `db` with those of the book at `path`, in one transaction; both are of the current version. */
-export function takeOver(db: Db, path: string): void {
+export function replaceRows(db: Db, path: string): void {
   db.prepare('ATTACH ? AS other').run(path);
   try {
     db.transaction(() =>
@@ -96,7 +96,7 @@ function fill(db: Db, lines: Generator<string>): TextTrouble['wrong'] | null {
     );
     if (!whole) return 'torn';
     const loose = (db.pragma('foreign_key_check') as unknown[]).length > 0;
-    return loose || wrongTime(db) !== null ? 'row' : null;
+    return loose || invalidTime(db) !== null ? 'row' : null;
   } catch (error) {
     if (error instanceof SyntaxError) return 'torn';
     if (error instanceof LineTooLong) return 'row';

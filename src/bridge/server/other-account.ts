@@ -16,7 +16,8 @@ export async function isOfOtherAccount({ remoteAddress, remotePort, localPort }:
   const ends = { address: remoteAddress, port: remotePort, ourPort: localPort };
   for (const table of TABLES) {
     const account = accountIn(await readFile(table, 'latin1').catch(() => ''), ends);
-    if (account !== null) return !mayCome(account, process.geteuid?.() ?? ROOT, process.env['SUDO_UID']);
+    if (account !== null)
+      return !isAllowedAccount(account, process.geteuid?.() ?? ROOT, process.env['SUDO_UID']);
   }
   return false;
 }
@@ -44,7 +45,7 @@ export function accountIn(
  * Root can read everything anyway, and relays connections in some systems; a person who used `sudo` has a browser
  * of their own account.
  */
-export function mayCome(account: number, ours: number, sudo: string | undefined): boolean {
+export function isAllowedAccount(account: number, ours: number, sudo: string | undefined): boolean {
   return account === ours || account === ROOT || (ours === ROOT && String(account) === sudo);
 }
 

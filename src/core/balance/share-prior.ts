@@ -1,6 +1,6 @@
 /** The prior of the parts' shares from the published figures. */
 import { Matrix } from 'ml-matrix';
-import { seeded } from '../stats/random.ts';
+import { seededRandom } from '../stats/random.ts';
 import type { Brought, Sex, SpeciesProfile } from '../species/species.ts';
 import { predictSplits } from '../yield/predict.ts';
 import { modelFrom } from '../yield/model.ts';
@@ -46,7 +46,7 @@ export function shareBaseOf(brought: Brought): Base {
 }
 
 function drawShares(profile: SpeciesProfile, base: Base, sex: Sex): number[][] {
-  const random = seeded(SEED);
+  const random = seededRandom(SEED);
   const group = { species: profile.code, brought: BROUGHT[base], sex };
   const splits = predictSplits(modelFrom([profile], {}), group);
   // A covariance cannot express a point mass at zero: damage here is that of all animals, those without any included.

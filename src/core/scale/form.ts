@@ -22,7 +22,7 @@ export interface ScaleForm {
 }
 
 /** A range in a line: from the first marked character to the one after the last. */
-export interface Marked {
+export interface MarkedRange {
   readonly from: number;
   readonly to: number;
 }
@@ -37,7 +37,7 @@ export interface Marked {
  */
 export function learnForm(
   exampleLine: string,
-  marked: Marked,
+  marked: MarkedRange,
   unit: MassUnit | null = null,
   decimals: number | null = null,
 ): ScaleForm {
@@ -113,7 +113,7 @@ function unitBehind(pieces: readonly Piece[], number: Piece): MassUnit | null {
 }
 
 /** A mark by hand may include an extra space or sign; only its digits count. */
-function digitsMarked(line: string, marked: Marked, offset: number): Marked {
+function digitsMarked(line: string, marked: MarkedRange, offset: number): MarkedRange {
   const from = Math.max(0, marked.from - offset);
   const text = line.slice(from, Math.max(from, marked.to - offset));
   const before = /^[\s+-]*/.exec(text)?.[0].length ?? 0;

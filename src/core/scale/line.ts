@@ -54,10 +54,10 @@ export function parseScaleLine(text: string, form?: ScaleForm | null): ScaleLine
   return { ...reading, stable, basis, overload: false };
 }
 
-function rangeOf(said: readonly Meaning[], pieces: readonly Piece[]): 'over' | 'under' | null {
+function rangeOf(meanings: readonly Meaning[], pieces: readonly Piece[]): 'over' | 'under' | null {
   const dashes = pieces.find(({ kind }) => kind === 'dashes');
-  if (says(said, 'under') || dashes?.text.startsWith('_')) return 'under';
-  return says(said, 'over') || dashes ? 'over' : null;
+  if (meanings.includes('under') || dashes?.text.startsWith('_')) return 'under';
+  return meanings.includes('over') || dashes ? 'over' : null;
 }
 
 /** The only weight of a line in which every word is understood. */

@@ -1,7 +1,7 @@
 /** A supplied species with the shop's own names and weights; its published figures do not change. */
 import { ValidationError } from '../values/validation-error.ts';
 import { cautionsByName } from './hazards.ts';
-import type { SpeciesWish } from './own.ts';
+import type { SpeciesInput } from './own.ts';
 import type { SpeciesProfile } from './species.ts';
 
 /**
@@ -10,7 +10,7 @@ import type { SpeciesProfile } from './species.ts';
  * @throws ValidationError `species.supplied-primals` where primals were added or left out; `species.primal-twice`
  * @example changedSpecies(whiteTail, { name: 'Deer', … }).takeHome === whiteTail.takeHome // true
  */
-export function changedSpecies(supplied: SpeciesProfile, wish: Omit<SpeciesWish, 'code'>): SpeciesProfile {
+export function changedSpecies(supplied: SpeciesProfile, wish: Omit<SpeciesInput, 'code'>): SpeciesProfile {
   const names = new Map(wish.primals.map(({ code, name }) => [code, name]));
   const known = supplied.primals.every(({ code }) => names.has(code));
   if (!known || wish.primals.length !== supplied.primals.length)

@@ -17,10 +17,10 @@ export interface PrimalShare {
  * @returns a fraction from 0 to 1
  * @throws ValidationError `share.range` (a share is no fraction, or nothing is present), `primal.unknown`,
  *   `primal.twice`
- * @example keptShare([{ code: 'ham', share: 0.3 }, { code: 'neck', share: 0.1 }], [{ primal: 'ham', as: 'roasts' }])
+ * @example wholeCutsShare([{ code: 'ham', share: 0.3 }, { code: 'neck', share: 0.1 }], [{ primal: 'ham', as: 'roasts' }])
  * // 0.75
  */
-export function keptShare(
+export function wholeCutsShare(
   primals: readonly PrimalShare[],
   orders: readonly { primal: string; as: string }[],
 ): number {
@@ -47,10 +47,10 @@ export function keptShare(
  *
  * @param primals those of a whole animal; of a `pair` there are two pieces, of the others one
  * @param parts pieces that came in; more than the animal has count as all, unknown codes as nothing
- * @example broughtPrimals([{ code: 'ham', share: 0.3, pair: true }], [{ primal: 'ham', count: 1 }])
+ * @example receivedPrimals([{ code: 'ham', share: 0.3, pair: true }], [{ primal: 'ham', count: 1 }])
  * // [{ code: 'ham', share: 0.15, pair: true }]
  */
-export function broughtPrimals<P extends PrimalShare & { pair: boolean }>(
+export function receivedPrimals<P extends PrimalShare & { pair: boolean }>(
   primals: readonly P[],
   parts: readonly { primal: string; count: number }[],
 ): P[] {

@@ -4,7 +4,7 @@ import { cautionsByName } from './hazards.ts';
 import type { DressedRatios, Primal, Share, Sourced, SpeciesProfile } from './species.ts';
 
 /** What a shop states of a species; the rest is copied from its relative. */
-export interface SpeciesWish extends Pick<
+export interface SpeciesInput extends Pick<
   SpeciesProfile,
   'code' | 'name' | 'many' | 'words' | 'hangingGrams'
 > {
@@ -38,7 +38,7 @@ const MAX_PRIMALS = 20;
  *   `species.primal-twice`, `species.too-many-primals`
  * @example ownSpecies(whiteTail, { name: 'Sika deer', … }).takeHome // { mean: 0.55, sd: 0.06, animals: 1, … }
  */
-export function ownSpecies(relative: SpeciesProfile, wish: SpeciesWish): SpeciesProfile {
+export function ownSpecies(relative: SpeciesProfile, wish: SpeciesInput): SpeciesProfile {
   const from = ({ source, cites }: Sourced): Sourced => ({
     grade: 'assumption',
     source: `taken over from ${relative.name}: the shop's own choice; ${source}`,

@@ -6,7 +6,7 @@ import type { HangingWeights } from './species.ts';
 const MIN_GRAMS = 1500;
 
 /** What a shop states of a hanging carcass, in grams; null: in proportion to the relative. */
-export interface WeightsWish {
+export interface WeightsInput {
   readonly typicalGrams: number;
   readonly leastGrams: number | null;
   readonly mostGrams: number | null;
@@ -22,7 +22,7 @@ export interface WeightsWish {
  */
 export function scaledWeights(
   relative: { readonly name: string; readonly hangingGrams: HangingWeights },
-  wish: WeightsWish,
+  wish: WeightsInput,
 ): HangingWeights {
   const { name, hangingGrams: own } = relative;
   const by = wish.typicalGrams / own.typical;

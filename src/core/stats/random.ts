@@ -23,7 +23,7 @@ export interface RandomGenerator {
  * @throws ValidationError `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0
  * @example seeded(7).uniform() === seeded(7).uniform() // true
  */
-export function seeded(seed: number): RandomGenerator {
+export function seededRandom(seed: number): RandomGenerator {
   if (!Number.isSafeInteger(seed)) throw new ValidationError('random.seed', 'seed');
   const next = sfc32(seed);
   const uniform = (): number => (next() + 0.5) / 2 ** 32;

@@ -4,7 +4,7 @@
  * The start of a formula in a spreadsheet, perhaps after apostrophes, perhaps in full-width signs. An apostrophe is
  * prefixed there, so that nothing is executed. It is also prefixed after a semicolon, tab or line break, because a
  * spreadsheet of a country that separates columns by semicolons splits our cells there. Existing apostrophes are
- * included so that `asTyped` restores the original text exactly.
+ * included so that `unescapeFormulas` restores the original text exactly.
  */
 const FORMULA = /(?<=^|[;\t\r\n])(?='*[=+\-@\t\r＝＋－＠])/g;
 const SHIELD = /(?<=^|[;\t\r\n])'(?='*[=+\-@\t\r＝＋－＠])/g;
@@ -31,10 +31,10 @@ export function shielded(value: string): string {
 }
 
 /**
- * Restores a cell's original text: removes one apostrophe in front of each formula. @example asTyped("'=1+1") //
+ * Restores a cell's original text: removes one apostrophe in front of each formula. @example unescapeFormulas("'=1+1") //
  * '=1+1'
  */
-export function asTyped(cell: string): string {
+export function unescapeFormulas(cell: string): string {
   return cell.replace(SHIELD, '');
 }
 

@@ -1,6 +1,6 @@
 /** Monte Carlo ranges of all parts: in every draw the parts add up to the hanging weight. */
 import { quantile } from '../stats/quantile.ts';
-import { seeded } from '../stats/random.ts';
+import { seededRandom } from '../stats/random.ts';
 import type { StudentT } from '../stats/student-t.ts';
 import type { DamageDependence } from './predict.ts';
 import { scoreOf } from './latent.ts';
@@ -37,7 +37,7 @@ export function simulateParts<P extends Part>(
   input: SimulationInput,
   requested: readonly P[],
 ): { hanging: Range; parts: Record<P, Range> } {
-  const random = seeded(input.seed);
+  const random = seededRandom(input.seed);
   const { hangingGrams, hangingLogSd, draws, level, base } = input;
   const hanging = new Float64Array(draws);
   const values = Object.fromEntries(requested.map((part) => [part, new Float64Array(draws)])) as Record<

@@ -31,16 +31,16 @@ export function workday(date: string): string {
 }
 
 /** An event queue; events may schedule others. */
-export interface Diary {
-  note(at: Date, happens: () => void | Promise<void>): void;
+export interface EventQueue {
+  schedule(at: Date, happens: () => void | Promise<void>): void;
   /** Runs the events in order up to `until`; later ones are dropped. */
-  live(until: Date, setClock: (at: Date) => void): Promise<void>;
+  run(until: Date, setClock: (at: Date) => void): Promise<void>;
 }
 
-export function openDiary(): Diary {
+export function openEventQueue(): EventQueue {
   const pages: { at: number; happens: () => void | Promise<void> }[] = [];
   return {
-    note(at, happens) {
+    schedule(at, happens) {
       // After all others of the same moment, so that ties run in the order of scheduling.
       let low = 0;
       let high = pages.length;
@@ -51,7 +51,7 @@ export function openDiary(): Diary {
       }
       pages.splice(low, 0, { at: at.getTime(), happens });
     },
-    async live(until, setClock) {
+    async run(until, setClock) {
       for (;;) {
         const next = pages.at(-1);
         if (!next || next.at > until.getTime()) return;

@@ -1,4 +1,4 @@
-import { seeded } from '../../core/stats/random.ts';
+import { seededRandom } from '../../core/stats/random.ts';
 import type { Weighted } from './invention.ts';
 
 /**
@@ -29,7 +29,7 @@ function mixed(before: number, seed: number): number {
 }
 
 export function drawing(...seeds: number[]): Draw {
-  const chance = seeded(seeds.reduce(mixed, 0));
+  const chance = seededRandom(seeds.reduce(mixed, 0));
   const draw: Draw = {
     maybe: (share) => chance.uniform() < share,
     between: (low, high) => low + (high - low) * chance.uniform(),

@@ -1,4 +1,4 @@
-import { broughtPrimals, keptShare } from '../../core/species/cutting.ts';
+import { receivedPrimals, wholeCutsShare } from '../../core/species/cutting.ts';
 import { GRAMS_PER } from '../../core/values/units.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import type { Brought, Instructions } from '../../desk/contract/contract.ts';
@@ -62,10 +62,10 @@ function cutOf(
   cutsShare: number,
   pieces: Draw,
 ): Pick<Instructions, 'cutsShare' | 'primals'> {
-  const there = broughtPrimals(profile.primals, parts);
+  const there = receivedPrimals(profile.primals, parts);
   const byPiece = pieces.maybe(ORDERS.pieces.share) && brought !== 'boned';
   const primals = byPiece ? piecesNear(there, cutsShare, pieces) : null;
-  return primals ? { cutsShare: keptShare(there, primals), primals } : { cutsShare, primals: [] };
+  return primals ? { cutsShare: wholeCutsShare(there, primals), primals } : { cutsShare, primals: [] };
 }
 
 function sausageOf(grams: number, draw: Draw): Instructions['alsoGround'][number] {

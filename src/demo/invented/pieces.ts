@@ -1,5 +1,5 @@
 /** Orders by piece: keeps whole the set of pieces whose share is nearest to the wanted one. */
-import { keptShare, type PrimalShare } from '../../core/species/cutting.ts';
+import { wholeCutsShare, type PrimalShare } from '../../core/species/cutting.ts';
 import type { PrimalOrder, PrimalUse } from '../../desk/contract/contract.ts';
 import type { Draw } from './draw.ts';
 import { ORDERS } from './invention.ts';
@@ -18,7 +18,7 @@ export function piecesNear(
   let best = 0;
   let off = Infinity;
   for (let bits = 1; bits < 2 ** there.length - 1; bits++) {
-    const by = Math.abs(keptShare(there, keep(bits)) - cutsShare);
+    const by = Math.abs(wholeCutsShare(there, keep(bits)) - cutsShare);
     if (by < off) [best, off] = [bits, by];
   }
   if (off > nearest) return null;

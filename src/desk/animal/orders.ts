@@ -1,5 +1,5 @@
 /** Cutting instructions as the desk keeps them: primals that the animal has, and the share that follows from them. */
-import { broughtPrimals, keptShare } from '../../core/species/cutting.ts';
+import { receivedPrimals, wholeCutsShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Instructions } from '../contract/contract.ts';
@@ -22,8 +22,8 @@ export function normaliseOrders(
         field: 'instructions.primals',
         with: { primal },
       });
-  const there = broughtPrimals(species.primals, parts);
+  const there = receivedPrimals(species.primals, parts);
   if (there.length === 0) return instructions;
   const asked = orders.filter(({ primal }) => there.some(({ code }) => code === primal));
-  return { ...instructions, cutsShare: keptShare(there, asked) };
+  return { ...instructions, cutsShare: wholeCutsShare(there, asked) };
 }

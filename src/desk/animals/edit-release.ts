@@ -1,7 +1,7 @@
 /** Edits whom an animal was released to and when. The first entry stays in the book. */
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { compareDates } from '../../core/values/dates.ts';
-import { askFar, LEFT_DAYS, refuseFuture, type Sure } from '../input/day-doubts.ts';
+import { askFar, LEFT_DAYS, refuseFuture, type Confirmed } from '../input/day-doubts.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 
@@ -14,7 +14,7 @@ export function mendRelease(
   session: Session,
   animal: AnimalRow,
   wanted: { givenTo?: string | undefined; releasedOn?: string | undefined },
-  said: { reason: string; by: string; confirmed: Sure },
+  said: { reason: string; by: string; confirmed: Confirmed },
 ): boolean {
   const { givenTo, releasedOn } = wanted;
   if (givenTo === undefined && releasedOn === undefined) return false;
@@ -58,7 +58,7 @@ export function checkLeft(
   session: Session,
   { ticket, received_on }: AnimalRow,
   on: string,
-  confirmed: Sure,
+  confirmed: Confirmed,
   field: string,
 ): void {
   refuseFuture(on, session.today(), field);

@@ -2,7 +2,14 @@
 import * as v from 'valibot';
 import type { AnimalRow, RecordFields } from '../../book/records/animals.ts';
 import { compareDates, daysBetween, seasonOf } from '../../core/values/dates.ts';
-import { askFar, checkKilled, isSure, RECEIVED_DAYS, refuseFuture, type Sure } from '../input/day-doubts.ts';
+import {
+  askFar,
+  checkKilled,
+  isConfirmed,
+  RECEIVED_DAYS,
+  refuseFuture,
+  type Confirmed,
+} from '../input/day-doubts.ts';
 import { addHunter, changeHunter, hunterFields, presentHunterOf } from '../animal/hunters.ts';
 import { instructionsOf } from '../animal/instructions.ts';
 import { age, by, date, id, legs, line, needed, sex, confirmedOf } from '../input/input.ts';
@@ -77,7 +84,7 @@ function putRight(
   wanted: Omit<Mended, 'owner' | 'name' | 'address' | 'phone' | 'givenTo' | 'releasedOn'> & {
     hunterId: number;
   },
-  { confirmed, ...said }: { reason: string; by: string; confirmed: Sure },
+  { confirmed, ...said }: { reason: string; by: string; confirmed: Confirmed },
 ): boolean {
   const next: RecordFields = {
     hunter_id: wanted.hunterId,
@@ -125,8 +132,8 @@ function seasonAfter(session: Session, animal: AnimalRow, received: string): num
   return season === seasonOf(animal.received_on, seasonStartsMonth) ? animal.season : season;
 }
 
-function askSeason({ ticket, season: before }: AnimalRow, season: number, confirmed: Sure): void {
-  if (!isSure(confirmed, 'edit.other-season'))
+function askSeason({ ticket, season: before }: AnimalRow, season: number, confirmed: Confirmed): void {
+  if (!isConfirmed(confirmed, 'edit.other-season'))
     throw new ProblemError('conflict', 'edit.other-season', {
       field: 'receivedOn',
       with: { ticket, season, before },
@@ -137,7 +144,7 @@ function checkDays(
   session: Session,
   animal: AnimalRow,
   { kill_date, received_on }: RecordFields,
-  confirmed: Sure,
+  confirmed: Confirmed,
 ): void {
   const moves = received_on !== animal.received_on;
   if (moves) refuseFuture(received_on, session.today(), 'receivedOn');
@@ -157,7 +164,7 @@ function checkDays(
 }
 
 /** A day far from the one on which it was written in is asked about, unless it is near the one that stood there. */
-function askReceived(session: Session, animal: AnimalRow, received: string, confirmed: Sure): void {
+function askReceived(session: Session, animal: AnimalRow, received: string, confirmed: Confirmed): void {
   if (Math.abs(daysBetween(animal.received_on, received)) <= RECEIVED_DAYS) return;
   const entered = session.dayOf(animal.created_at);
   askFar(confirmed, 'receivedOn', received, entered, { ago: RECEIVED_DAYS, ahead: RECEIVED_DAYS });

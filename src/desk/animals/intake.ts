@@ -21,7 +21,7 @@ import {
 import {
   askFar,
   checkKilled,
-  isSure,
+  isConfirmed,
   PROMISED_DAYS,
   RECEIVED_DAYS,
   refuseFuture,
@@ -131,7 +131,7 @@ export const takeIn = write(newAnimal, (session, input) => {
       stage,
       part: 'carcass',
       typed: weighed,
-      confirmed: WEIGHT_DOUBTS.some((code) => isSure(input.confirmed, code)),
+      confirmed: WEIGHT_DOUBTS.some((code) => isConfirmed(input.confirmed, code)),
       by: input.by,
     });
   if (input.quoteId) takeQuote(session, input.quoteId, animal.id, input.by);

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import type { HoldStanding } from '../../book/records/results/test-results.ts';
 import { compareDates } from '../../core/values/dates.ts';
-import { askFar, isSure, refuseFuture, RESULT_DAYS } from '../input/day-doubts.ts';
+import { askFar, isConfirmed, refuseFuture, RESULT_DAYS } from '../input/day-doubts.ts';
 import { by, id, optionalDate, confirmedOf, text } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
@@ -47,7 +47,11 @@ export const testResult = write(
       throw new ProblemError('invalid', 'result.before-kill', { field: 'on' });
     askFar(input.confirmed, 'on', on, session.today(), { ago: RESULT_DAYS });
     const sample = input.sample || known.sample;
-    if (!isSure(input.confirmed, 'result.other-sample') && known.sample !== '' && sample !== known.sample)
+    if (
+      !isConfirmed(input.confirmed, 'result.other-sample') &&
+      known.sample !== '' &&
+      sample !== known.sample
+    )
       throw new ProblemError('conflict', 'result.other-sample', {
         field: 'sample',
         with: { ticket: animal.ticket, sample: known.sample, typed: sample },

@@ -10,83 +10,86 @@ export interface BackupMade {
   secondProblem: Problem | null;
 }
 
-/** Something to go back to. */
+/** A backup or a replaced book. */
 export interface BackupRow {
   path: string;
   at: string;
   bytes: number;
-  /** Opens only with its passphrase. */
+  /** Encrypted with a passphrase. */
   locked: boolean;
-  /** Made before the book was brought up to a new version. */
+  /** Made before a migration. */
   beforeUpdate: boolean;
-  /** Beside the book, in the second place, or a book that another one replaced. */
+  /** Beside the book, in the second place, or a replaced book. */
   place: 'beside' | 'away' | 'set aside';
-  /** Whether it is of the book that this desk works in; null where that cannot be told. */
+  /** Whether it is of the open book; null if unknown. */
   own: boolean | null;
-  /** Of another book: the name of its shop, where it can be read. */
+  /** Of another book: the name of its shop, if readable. */
   shop: string;
-  /** From before personal details were last removed, and so still holding them. */
+  /** Older than the last removal of personal details, so it still contains them. */
   holdsRemoved: boolean;
 }
 
-/** What became of the backups from before personal details were removed. */
+/** The result of replacing backups older than a removal of personal details. */
 export interface BackupsRenewed {
   made: string;
   /** The fresh copy in the second place, or null. */
   second: string | null;
   deleted: number;
-  /** Files that are still there and want deleting by hand, or by the same call once the second place is there. */
+  /** Files that could not be deleted: by hand, or by the same call once the second place is available. */
   left: string[];
 }
 
 export interface BackupsView {
-  /** When this was looked at. */
+  /** The moment of this answer. */
   at: string;
   /** Why the book is not open. */
   trouble: Problem | null;
   bookPath: string;
   /** Newest first. */
   rows: BackupRow[];
-  /** When personal details were last removed; own backups from before still hold them. */
+  /** When personal details were last removed; older own backups still contain them. */
   removedAt: string | null;
-  /** Whether copies in the second place are locked. */
+  /** Whether copies in the second place are encrypted. */
   locked: boolean;
   second: { folder: string; there: boolean } | null;
-  /** Whether other accounts of this computer can read the book or what lies beside it, and copies in the second place that are not locked. */
+  /**
+   * Whether other accounts of this computer can read the book or the files beside it, and unencrypted copies in the
+   * second place.
+   */
   othersRead: { here: boolean; away: boolean };
   /** Why a folder that should have backups shows none: it cannot be read. */
   unreadable: Problem[];
-  /** What kept the last backup from being made, beside the book and in the second place. */
+  /** Why the last backup failed, beside the book and in the second place. */
   problem: Problem | null;
   secondProblem: Problem | null;
 }
 
-/** What is in a backup. */
+/** The contents of a backup. */
 export interface BackupTried {
-  /** It is of this book, from before personal details were last removed: going back to it brings them back. */
+  /** It is of this book, and older than the last removal of personal details: restoring brings them back. */
   holdsRemoved: boolean;
   animals: number;
   weighings: number;
   payments: number;
   lastEntry: string | null;
-  /** Whether it is of the book that this desk works in; null where that cannot be told. */
+  /** Whether it is of the open book; null if unknown. */
   own: boolean | null;
-  /** The name of its shop; empty where it was never set. */
+  /** The name of its shop; empty if never set. */
   shop: string;
-  /** Of its records alone: where a date or time could not be read and was set to that of the entry before or after. */
-  mended: MendedTime[];
+  /** With records only: invalid dates and times that were set to those of a neighbouring entry. */
+  repaired: RepairedTime[];
 }
 
-/** A column whose dates or times could not be read, and in how many entries. */
-export interface MendedTime {
+/** A column with invalid dates or times, and the number of entries. */
+export interface RepairedTime {
   table: string;
   column: string;
   rows: number;
 }
 
-/** A backup or its records were put in the book's place. */
+/** The result of a restore. */
 export interface Restored {
-  /** Where the replaced book lies, or null if there was none. */
+  /** The path of the replaced book, or null if there was none. */
   setAside: string | null;
-  mended: MendedTime[];
+  repaired: RepairedTime[];
 }

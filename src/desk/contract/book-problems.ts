@@ -1,4 +1,4 @@
-/** What may be wrong with the file of the book, of a backup or in the second place, as an answer for the window. */
+/** Problems of the book's file, of a backup or of the second place. */
 import Database from 'better-sqlite3';
 import { BookError, bookErrorOf, type BookErrorCode } from '../../book/file/book-error.ts';
 import type { Problem } from './problem.ts';
@@ -50,7 +50,7 @@ const OF_BACKUP: Readonly<Partial<Record<BookErrorCode, string>>> = {
 };
 const TABLES = { book: OF_BOOK, second: OF_SECOND, backup: OF_BACKUP };
 
-/** Words a trouble for where it happened: with the book, in the second place, or with a backup that is to be restored. */
+/** Converts an error by its place: the book, the second place, or a backup to restore. */
 export function problemOfBookError(
   { code, path, difference }: BookError,
   where: keyof typeof TABLES = 'book',
@@ -58,7 +58,7 @@ export function problemOfBookError(
   return { kind: 'broken', code: TABLES[where][code] ?? OF_BOOK[code], with: { path, ...difference } };
 }
 
-/** What went wrong with the file at `path` or its drive, or null when the error is about something else. */
+/** The error of the file at `path` or its drive, or null for any other error. */
 export function bookErrorIn(error: unknown, path: string): BookError | null {
   if (error instanceof BookError) return error;
   const ofSystem = error instanceof Error && 'syscall' in error;

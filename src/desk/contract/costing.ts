@@ -1,20 +1,20 @@
-/** What a pound costs and brings, as a window sees it. Money in minor units, not rounded where it is a cost. */
+/** Cost and revenue per pound. Money in minor units, costs not rounded. */
 import type { PriceGaps } from './price.ts';
 import type { Range } from './words.ts';
 
 export type ServiceCode = 'cutting' | 'grinding' | 'products';
 
-/** What the shop says of itself. Minutes per kilogram and grams whatever its unit. */
+/** The shop's own cost figures. Minutes per kilogram and grams, whatever its unit. */
 export interface CostFigures {
   wagePerHour: number;
   overheadPerHour: number;
   packagingPerPackage: number;
-  /** Part of a fee that should be left over. */
+  /** The wanted margin, as a fraction of the fee. */
   wantedMargin: number;
   services: Record<ServiceCode, { minutesPerAnimal: number; minutesPerKg: number; packageGrams: number }>;
 }
 
-/** A figure with what it rests on: `from` 0 is an assumption, for want of weighings. */
+/** A figure with its basis: `from` 0 is an assumption, without weighings. */
 export interface Measured {
   figure: 'received' | 'shrink' | 'packedShare' | 'boughtFatShare' | 'fatPerKg';
   value: number;
@@ -33,20 +33,23 @@ export interface ServiceAnswer {
   costPerJob: number;
   costPerLb: number;
   costPerKg: number;
-  /** The parts of the cost of one finished unit of the shop. */
+  /** Components of the cost per finished unit of the shop. */
   parts: { wages: number; overhead: number; packaging: number; fat: number };
-  /** Per finished unit of the shop, as all below. */
+  /** Per finished unit of the shop, like everything below. */
   cost: number;
-  /** What the prices in force take on the animals billed, and the fat charged beside it; null without bills or prices. */
+  /**
+   * Revenue of the current prices on the billed animals, and the fat charged in addition; null without bills or
+   * prices.
+   */
   fee: { service: number; fat: number; bills: number } | null;
-  /** What is left of the fee, as a fraction of it; below 0 at a loss. */
+  /** Margin as a fraction of the fee; negative at a loss. */
   margin: number | null;
-  /** Fees, fat charges counted in, at which nothing is left, and at which the wanted margin is. */
+  /** Fees, fat charges included, at which the margin is zero, and at which it is the wanted one. */
   breakEven: number;
   wanted: number;
-  /** Finished weight over received: multiplies a fee per finished unit into one per received unit. */
+  /** Finished weight over received: converts a fee per finished unit to one per received unit. */
   finishedShare: number;
-  /** What moves the cost of a finished unit most when it changes by a tenth, greatest first. */
+  /** Effect of a change by a tenth of each input on the cost per finished unit, largest first. */
   swings: { input: string; low: number; high: number }[];
 }
 
@@ -67,7 +70,7 @@ export interface IncomeGroup {
   lines: { code: string; label: string; bills: number; minor: number }[];
 }
 
-/** A bill or a take-home outside of what the quote said. `off` is the way to the nearer end, 0 within. */
+/** A bill or a take-home outside the quoted range. `off` is the distance to the nearer end, 0 within. */
 export interface QuoteMiss {
   ticket: string;
   quote: string;
@@ -83,17 +86,17 @@ export interface QuoteMiss {
 export interface CostingView {
   season: number;
   currency: string;
-  /** False while the figures are the example that came with the program. */
+  /** False while the figures are the supplied example. */
   own: boolean;
   figures: CostFigures;
-  /** Animals with a bill that stands. */
+  /** Number of animals with a valid bill. */
   billed: number;
   services: ServiceAnswer[];
   species: SpeciesMargin[];
-  /** What the billed animals cost, by what was done; the fat that they were charged for at what it had cost. */
+  /** Cost of the billed animals by service, and of the fat that they were charged for. */
   workCost: Record<ServiceCode | 'fat', number>;
   income: IncomeGroup[];
-  /** Bought fat that went into the season's grinds, against what was charged for fat. */
+  /** Bought fat in the season's grinds, compared with the fat charges. */
   fat: { usedGrams: number; unpricedGrams: number; cost: number; chargedMinor: number };
   quotes: { compared: number; missed: QuoteMiss[] };
 }
@@ -106,9 +109,9 @@ export interface PricesTried {
   /** By code: a line that only one side has is 0 on the other. Tax is the last line. */
   lines: { code: string; label: string; thenMinor: number; nowMinor: number }[];
   species: { code: string; name: string; animals: number; thenMinor: number; nowMinor: number }[];
-  /** The animals that change most, greatest first. */
+  /** The animals with the largest change. */
   most: { ticket: string; speciesName: string; thenMinor: number; nowMinor: number }[];
-  /** Products with a price now that the bills counted as plain grind, and that stay so here. */
+  /** Products with a price now that the bills counted as plain grind, and still do here. */
   notSplit: string[];
   /** Where these prices and the list of products do not meet. */
   gaps: PriceGaps;

@@ -1,4 +1,4 @@
-/** Tables on their way into the book, as a window sees them. */
+/** Import of tables. */
 import type { Separator, SheetEncoding } from '../../core/sheet/text.ts';
 import type { DateOrder, DecimalMark } from '../../core/sheet/values.ts';
 import type { MassUnit } from './words.ts';
@@ -15,62 +15,62 @@ export type ImportField =
   | 'takeHome' | 'packages'
   | 'ticket' | 'weight' | 'tare' | 'product' | 'note'; // prettier-ignore
 
-/** How a table is to be read. */
+/** How to read a table. */
 export interface SheetLayout {
   encoding: SheetEncoding;
   separator: Separator;
-  /** The row that holds the headings, counted from 1; 0: there are none. */
+  /** The row of the headings, counted from 1; 0: none. */
   headingRow: number;
   decimal: DecimalMark;
   dates: DateOrder;
-  /** Of weights that carry no unit, neither in the cell nor in the heading. */
+  /** For weights without a unit in cell or heading. */
   unit: MassUnit;
-  /** Which column holds a field, counted from 0. */
+  /** The column of each field, counted from 0. */
   columns: Record<string, number>;
-  /** What a field says on every row, where no column holds it. */
+  /** Constant values of fields without a column. */
   always: Record<string, string>;
-  /** What a word of the table stands for, by field and folded word. */
+  /** The meaning of the table's words, by field and folded word. */
   words: Record<string, Record<string, string>>;
 }
 
 export interface SheetProblem {
-  /** As a spreadsheet counts it, from 1. */
+  /** As a spreadsheet counts. */
   row: number;
   field: ImportField | null;
   problem: Problem;
 }
 
-/** A table as it would be read. */
+/** A preview of a table. */
 export interface SheetPreview {
   name: string;
   bytes: number;
   layout: SheetLayout;
   headings: string[];
-  /** Rows below the headings that are not empty. */
+  /** Non-empty rows below the headings. */
   rows: number;
-  /** What would be written. `known`: hunters who are in the book already. */
+  /** What would be written. `known`: hunters already in the book. */
   counts: { hunters: number; animals: number; weighings: number; none: number; known: number };
   fields: {
     code: ImportField;
     reads: 'text' | 'date' | 'weight' | 'word' | 'count';
     needed: boolean;
-    /** Codes that a word may stand for. */
+    /** Codes that a word may mean. */
     values: string[];
   }[];
   first: { row: number; cells: { field: ImportField; text: string }[] }[];
-  /** What must be mended first; the first 200. */
+  /** Errors that prevent the import; the first 200. */
   problems: SheetProblem[];
   problemCount: number;
-  /** What is unlikely but may be true; the first 200. */
+  /** Unlikely values; the first 200. */
   doubts: SheetProblem[];
   doubtCount: number;
-  /** Words whose meaning the shop has to say; `key` is what a layout names them by. */
+  /** Words whose meaning the shop has to choose; `key` is their key in the layout. */
   unknown: { field: WordField; word: string; key: string; rows: number }[];
-  /** The same file, brought in before. */
+  /** An earlier import of the same file. */
   twice: ImportedFile | null;
 }
 
-/** A file that was brought in. */
+/** An imported file. */
 export interface ImportedFile {
   id: number;
   kind: ImportKind;
@@ -79,7 +79,7 @@ export interface ImportedFile {
   hunters: number;
   animals: number;
   weighings: number;
-  /** Parts that the file says there were none of. */
+  /** Parts stated as none in the file. */
   none: number;
   at: string;
   by: string;

@@ -1,21 +1,21 @@
-/** What a hunter wants made of an animal. Masses in grams, fat as a fraction. */
+/** A hunter's cutting instructions. Masses in grams, fat as a fraction. */
 import type { FatChoice } from './words.ts';
 
-/** What becomes of one primal. */
+/** The order for one primal. */
 export type PrimalUse = 'steaks' | 'roasts' | 'stew' | 'strips' | 'whole' | 'grind';
 
 export interface PrimalOrder {
   /** Code of a primal of the species. */
   primal: string;
   as: PrimalUse;
-  /** As the hunter says it: '¾ in' for steaks, '3 lb' for roasts; empty: as the shop does. */
+  /** As the hunter says it: '¾ in' for steaks, '3 lb' for roasts; empty: the shop's usual. */
   size: string;
 }
 
-/** So much of the trim ground to something of its own before the rest. */
+/** A part of the trim that is ground separately first. */
 export interface AlsoGround {
   product: string;
-  /** Trim that goes into it. */
+  /** Trim for it. */
   grams: number;
   fat: FatChoice;
   targetFat: number | null;
@@ -23,9 +23,9 @@ export interface AlsoGround {
 }
 
 export interface Instructions {
-  /** Share of the take-home lean kept as steaks and roasts; the rest is ground. Follows from `primals` where they are given. */
+  /** Share of the take-home lean in whole cuts; the rest is ground. Follows from `primals` if given. */
   cutsShare: number;
-  /** What becomes of each primal; empty: `cutsShare` alone says it. */
+  /** The order for each primal; empty: only `cutsShare` applies. */
   primals: PrimalOrder[];
   fat: FatChoice;
   targetFat: number | null;

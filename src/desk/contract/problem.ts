@@ -1,6 +1,9 @@
-/** Why a call was not carried out. The window words `code` with `with`; `field` names the input to mend. */
+/** Why a call failed. The window words `code` with `with`; `field` names the invalid input. */
 export interface Problem {
-  /** invalid: mend the input; refused: a rule of the trade; conflict: say `confirmed` or look again; missing: not there; broken: our fault. */
+  /**
+   * invalid: correct the input; refused: a rule of the trade; conflict: pass `confirmed` or reload; missing: not
+   * found; broken: an internal error.
+   */
   kind: 'invalid' | 'conflict' | 'missing' | 'refused' | 'broken';
   code: string;
   field?: string;
@@ -9,7 +12,7 @@ export interface Problem {
 
 export type Answer<T> = { ok: true; value: T } | { ok: false; problem: Problem };
 
-/** Thrown inside a procedure; the desk turns it into an answer, after the transaction was rolled back. */
+/** Thrown inside a procedure; the desk returns it as an answer, after rolling back the transaction. */
 export class ProblemError extends Error {
   readonly problem: Problem;
 

@@ -21,7 +21,7 @@ export interface QuoteResult {
   hangingGrams: Range;
   takeHomeGrams: Range;
   parts: { part: string; grams: Range }[];
-  /** Patties where it is made into some. */
+  /** Only for products made into patties. */
   products: { product: string; grams: Range; packages: Range; patties: Range | null }[];
   fatToBuyGrams: Range;
   price: {
@@ -40,14 +40,14 @@ export interface QuoteResult {
     ownAnimals: number;
     relatives: boolean;
     /** Where the take-home share is from before the shop's own animals; without a grade in a quote saved before it had one. */
-    takeHome: Told;
-    /** Where the ratio is from that turned the weight told into a hanging weight; null where none was needed. */
-    weight: Told | null;
+    takeHome: QuotedSource;
+    /** Source of the ratio from the quoted weight to the hanging weight; null without conversion. */
+    weight: QuotedSource | null;
   };
 }
 
-/** As it was told when the quote was made. */
-export type Told = Pick<SourceNote, 'source'> & { grade: SourceNote['grade'] | null };
+/** As stated when the quote was made. */
+export type QuotedSource = Pick<SourceNote, 'source'> & { grade: SourceNote['grade'] | null };
 
 export interface QuoteSaved {
   id: number;

@@ -1,49 +1,49 @@
-/** The season as a window sees it: what the shop's weighings add up to. Every answer says how many animals it rests on. */
+/** Season reports of the window: sums over the shop's weighings. Every answer states its number of animals. */
 import type { DistributionSummary } from '../../core/stats/distribution-summary.ts';
 import type { AnimalStage, Age, Brought, CutPart, Range, Sex, SourceNote } from './words.ts';
 
-/** Which animals a view is about; what is left out does not narrow it. */
+/** The filter of a season view; an absent field does not filter. */
 export interface SeasonFilter {
-  /** Season year; that of today when left out. */
+  /** Season year; the current one by default. */
   season?: number;
   species?: string;
-  /** First and last day on which they came in. */
+  /** First and last day of intake. */
   from?: string;
   to?: string;
   brought?: Brought;
   sex?: Sex;
   age?: Age;
-  /** Whether meat was damaged: said at intake, or weighed at the Table. */
+  /** Whether meat was damaged: stated at intake, or weighed at the Table. */
   damaged?: boolean;
-  /** Whole weighed with every part, or only on the hook and packed. */
+  /** Every part weighed, or only hook and packages. */
   detail?: 'detailed' | 'quick';
-  /** Initials of who weighed most of its parts and packages. */
+  /** Initials of whoever weighed most of its parts and packages. */
   cutter?: string;
 }
 
-/** What animals can be parted by. */
+/** The criteria that split animals into groups. */
 export type SplitBy = 'brought' | 'sex' | 'age' | 'damaged' | 'detail' | 'cutter';
 
-/** What is in the book to choose from, so that nobody filters for what is not there. */
+/** The available values of the filters. */
 export interface SeasonChoices {
   seasons: number[];
   species: { code: string; name: string; animals: number }[];
   cutters: string[];
-  /** First and last day on which an animal of the season came in; null without any. */
+  /** First and last intake of the season; null without any. */
   days: { from: string; to: string } | null;
 }
 
 export type { DistributionSummary };
 
-/** Take-home as a share of hanging weight, of finished animals that came as whole carcasses. */
+/** Take-home as a share of hanging weight, of finished animals received as whole carcasses. */
 export interface YieldsReport {
   season: number;
-  /** Animals that came in under this filter, finished or not. */
+  /** Animals received under this filter, finished or not. */
   animals: number;
-  /** Own meat and saved fat that they gave. */
+  /** Their own meat and saved fat. */
   takeHomeGrams: number;
-  /** Finished, but without a hanging weight or a take-home to make a share of. */
-  untold: number;
+  /** Finished, but without a hanging weight or a take-home. */
+  withoutShare: number;
   species: SpeciesYield[];
 }
 
@@ -51,38 +51,38 @@ export interface SpeciesYield {
   code: string;
   name: string;
   spread: DistributionSummary | null;
-  /** One for each animal, or so many of them evenly through the order, with the least and the greatest. */
+  /** One per animal, or an even sample that includes the lowest and the highest. */
   points: { ticket: string; share: number }[];
-  /** The range of the published means; null where the figure is an assumption, which no band may stand for. */
+  /** The range of the published means; null for an assumption, which has no band. */
   published: ({ low: number; high: number } & SourceNote) | null;
   /** The same species and filter in every season, oldest first. */
   seasons: { season: number; n: number; q1: number; median: number; q3: number }[];
   splits: Record<SplitBy, { value: string; spread: DistributionSummary }[]>;
 }
 
-/** Where the hanging weight of animals went whose every part was weighed. */
+/** Where the hanging weight went, of animals with every part weighed. */
 export interface PoundsReport {
   season: number;
-  /** Animals that it is added up from, and finished ones that were not weighed in every part. */
+  /** Number of these animals, and of finished ones without every part. */
   n: number;
   others: number;
   baseGrams: number;
   parts: { part: CutPart; grams: number }[];
-  /** Of the rest, as much as such animals lose in drying and dripping, by what the shop has learned. */
+  /** Of the remainder, the usual loss by drying and dripping, as learned. */
   shrinkGrams: number;
-  /** Animals of which damage was neither weighed nor stated to be none: it lies in shrink, or in what nothing explains. */
+  /** Animals without a weight or statement of damage: it is included in shrink, or in the unexplained. */
   damageUnknown: number;
-  /** What nothing explains. */
+  /** The unexplained remainder. */
   unexplainedGrams: number;
-  /** What was weighed beyond the hanging weight. base = parts + shrink + unexplained − over. */
+  /** Weight of parts beyond the hanging weight. base = parts + shrink + unexplained − over. */
   overGrams: number;
-  /** What the grinder kept of these and the other animals' meat under the filter. */
+  /** Residue in the grinder, of these and the other filtered animals. */
   grinder: { batches: number; inGrams: number; fatGrams: number; outGrams: number; lossGrams: number };
-  /** What went into packages at the Table and from the grinder. */
+  /** Weight of packages from the Table and the grinder. */
   packedGrams: number;
-  /** What the shop's bills took per kilogram of take-home in the season, before tax; null without bills. */
+  /** Revenue per kilogram of take-home in the season, before tax; null without bills. */
   minorPerKg: number | null;
-  /** Loss by kind, greatest first; money at `minorPerKg`. */
+  /** Loss by kind, largest first; money at `minorPerKg`. */
   losses: { what: LossKind; grams: number; share: number; minor: number | null }[];
   /** Each species' share of the same parts, for the bars side by side. */
   species: {
@@ -96,7 +96,7 @@ export interface PoundsReport {
 
 export type LossKind = 'bone' | 'sinew' | 'damage' | 'shrink' | 'unexplained' | 'grinder';
 
-/** What two groups can be compared by. */
+/** The measures of a comparison. */
 export type CompareBy = 'takeHome' | 'bone' | 'damage' | 'hanging' | 'days' | 'income';
 
 export interface ComparedGroup {
@@ -109,18 +109,18 @@ export interface ComparisonReport {
   by: CompareBy;
   a: ComparedGroup;
   b: ComparedGroup;
-  /** a less b with its range; null with fewer than two animals on a side. */
+  /** a minus b with its confidence interval; null with fewer than two animals in a group. */
   difference: (Range & { level: number }) | null;
-  /** Animals that are in both groups: the range takes them as parted. */
+  /** Animals in both groups: the interval assumes disjoint groups. */
   inBoth: number;
-  /** Fewer than this many animals on a side say little, and the window says so. */
+  /** Below this number of animals per group the result is unreliable, and the window says so. */
   fewest: number;
 }
 
 /** Animals behind a mark. */
 export interface DrilldownReport {
   total: number;
-  /** At most some hundreds, in the order asked for. */
+  /** At most some hundreds, in the requested order. */
   animals: {
     ticket: string;
     species: string;
@@ -135,40 +135,43 @@ export interface DrilldownReport {
     baseGrams: number | null;
     takeHomeGrams: number | null;
     share: number | null;
-    /** What was asked to be ordered by, where it is none of the above. */
+    /** The value of the requested order, if it is none of the above. */
     value: number | null;
   }[];
 }
 
-/** Fat through the grinder: of the batches that hold an animal of the filter. */
+/** Fat through the grinder: of the batches that include a filtered animal. */
 export interface FatReport {
   season: number;
-  /** In the order in which they were begun: the newest of them, at most some hundreds; `counts` are of all. */
+  /** In the order of their start: the newest, at most some hundreds; `counts` cover all. */
   batches: FatBatch[];
   counts: FatCounts;
-  /** Limits of the tests' distance from their targets; null with too few tests to tell chance. */
+  /** Control limits of the tests' deviation from their targets; null with too few tests. */
   control: {
     centre: number;
     lower: number;
     upper: number;
-    /** Batches that lie beyond them. */
+    /** Batches beyond them. */
     outside: { id: number; name: string }[];
   } | null;
-  /** By what was put in, greatest first; `own` is the animals' own saved fat. */
+  /** By source, largest first; `own` is the animals' own saved fat. */
   sources: { source: string; name: string; grams: number; batches: number; costMinor: number | null }[];
-  /** Fat that the filter's animals gave at the Table and how many gave it, of it ground; and bought fat that went into the batches. */
+  /**
+   * Fat saved at the Table and the number of animals, the part of it that was ground, and bought fat in the
+   * batches.
+   */
   saved: { savedGrams: number; ownUsedGrams: number; boughtGrams: number; animals: number };
   species: SpeciesFat[];
 }
 
 export interface FatCounts {
   batches: number;
-  /** With a target and something weighed in, and of them within a point of fat of it. */
-  aimed: number;
+  /** Batches with a target and weights, and those within a point of fat of it. */
+  withTarget: number;
   onTarget: number;
-  /** Batches with a test; with a target too; and what the tests found beyond what was weighed in, on average. */
+  /** Batches with a test; with a target too; and the mean difference of test and weighed-in fat. */
   tested: number;
-  testedAimed: number;
+  testedWithTarget: number;
   gap: { n: number; mean: number } | null;
 }
 
@@ -180,11 +183,11 @@ export interface SpeciesFat {
   batches: number;
   boughtGrams: number;
   ownGrams: number;
-  /** Means over the species' batches that have it, weighted by what the species put in. */
+  /** Means over the species' batches that have it, weighted by the species' grams. */
   target: number | null;
   weighedIn: number | null;
   tested: number | null;
-  /** How far off target, as fractions of fat, each over the batches that have both. */
+  /** Deviation from the target, as fractions of fat, each over the batches that have both. */
   misses: { weighedIn: FatMiss | null; tested: FatMiss | null };
 }
 
@@ -205,39 +208,39 @@ export interface FatBatch {
   species: string[];
 }
 
-/** The shop's own predictions against what came. */
+/** The shop's predictions compared with the observed values. */
 export interface CheckReport {
   season: number;
-  /** In the order in which their animals came: the newest, at most some hundreds. */
+  /** In the order of arrival: the newest, at most some hundreds. */
   quotes: CheckedQuote[];
   /** Most quotes first. */
   species: ({ code: string; name: string } & QuoteCoverage)[];
   all: QuoteCoverage & {
-    /** Of the misses, those for which the weight told was far off what hung. */
-    toldWrong: number;
+    /** Of the misses, those with a quoted weight far from the hanging weight. */
+    wrongWeight: number;
   };
   paths: PredictionPath[];
 }
 
-/** How many quotes held what came. */
+/** Coverage of the quotes' ranges. */
 export interface QuoteCoverage {
   n: number;
   held: number;
-  /** Within which the number held falls 19 times in 20, where the quotes are honest. */
+  /** The number of correct quotes lies within, 19 times in 20, if the ranges are valid. */
   honest: { low: number; high: number };
-  /** Mean of how much more came than was most likely, as a fraction of that; null without quotes. */
+  /** Mean relative deviation of the observed value from the quoted mean; null without quotes. */
   bias: number | null;
 }
 
-/** What was expected of a skinned animal of a species, as the season's animals were finished. */
+/** The prediction for a skinned animal of a species through the season. */
 export interface PredictionPath {
   code: string;
   name: string;
-  /** Animals of earlier seasons that it began with. */
+  /** Animals of earlier seasons in the initial prediction. */
   earlier: number;
-  /** The first is from before the season's first animal; `n` is how many of the season are in it. */
+  /** The first is from before the season's first animal; `n` is the number of this season's animals in it. */
   steps: ({ on: string; n: number } & Range)[];
-  /** The season's own that came whole or skinned, under the filter: evenly sampled where there are many. */
+  /** The season's own whole or skinned animals, under the filter: evenly sampled if there are many. */
   points: { ticket: string; on: string; nth: number; share: number }[];
 }
 
@@ -246,32 +249,32 @@ export interface CheckedQuote {
   quote: string;
   code: string;
   speciesName: string;
-  /** Take-home as quoted, and as it was, with bought fat. */
+  /** Take-home as quoted, and as observed, with bought fat. */
   quotedGrams: Range;
   takeHomeGrams: number;
-  /** The weight that the quote was made for, and what it came to on the hook. */
-  toldGrams: number;
-  hungGrams: number;
+  /** The weight of the quote, and the hanging weight. */
+  quotedWeightGrams: number;
+  hangingGrams: number;
 }
 
-/** How the season flows through the shop. */
+/** The season's flow through the shop. */
 export interface FlowReport {
   season: number;
-  /** Every day from the first intake to the last time that any came, left the hook or was ready; of the running season to today. */
+  /** Every day from the first intake to the last event; of the current season to today. */
   days: { on: string; taken: number; hanging: number; ready: number }[];
-  /** Places in all coolers in use; null where no cooler is set up. */
+  /** Places in all coolers in use; null without a cooler. */
   places: number | null;
-  /** What will hang on the days to come, 8 in 10: of the running season's animals all together, else empty. */
+  /** Forecast of animals hanging, 8 in 10: for all animals of the current season, otherwise empty. */
   forecast: ({ on: string } & Range)[];
-  /** What the forecast rests on, for its sentence; null without one. `days` are the open days that the pace was measured on. */
+  /** The basis of the forecast; null without one. `days` are the open days behind the pace. */
   pace: { takenPerDay: number; cutPerDay: number; days: number; earlierSeasons: number } | null;
-  /** Days from intake to ready: how many animals took so long, and by species. */
+  /** Days from intake to ready: number of animals by days, and by species. */
   waits: { days: number; animals: number }[];
   waitOf: { code: string; name: string; spread: DistributionSummary }[];
   /**
-   * Work that waits, what tested positive left out: animals that nothing was cut of, the weight of those weighed, and
-   * trim that was weighed and is not ground; with the hours that each takes by the shop's own minutes. Animals without
-   * a weight count as the usual one of their kind.
+   * The backlog without positive animals: uncut animals, the weight of the weighed ones, and weighed trim that is
+   * not ground; with the hours of each by the shop's minutes. Animals without a weight count with the mean of their
+   * species.
    */
   backlog: {
     animals: number;
@@ -280,7 +283,7 @@ export interface FlowReport {
     hours: number;
     trimGrams: number;
     grindHours: number;
-    /** False while the minutes are the example that came with the program. */
+    /** False while the minutes are the supplied example. */
     ownMinutes: boolean;
   };
 }

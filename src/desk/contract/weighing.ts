@@ -1,6 +1,6 @@
 import type { MassUnit, WeighSource, WeighStage } from './words.ts';
 
-/** One weight as it was entered. */
+/** One weight as entered. */
 export interface WeighingRow {
   id: number;
   stage: WeighStage;
@@ -15,7 +15,7 @@ export interface WeighingRow {
   at: string;
   by: string;
   note: string;
-  /** Where the number came from. */
+  /** The source of the number. */
   source: WeighSource;
   /** Freezer place of packages. */
   place: string | null;

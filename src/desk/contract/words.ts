@@ -1,14 +1,14 @@
-/** The words that the contract is made of. */
+/** The basic terms of the contract. */
 export type { Age, AnimalStage, Brought, Legs, Sex, TestResult } from '../../trade/animal.ts';
 export type { CutPart, MassUnit, NonePart, WeighSource, WeighStage } from '../../trade/weighing.ts';
 
-/** What is asked for as fat in a grind: nothing, the animal's own, or a bought source's code. */
+/** Ordered fat of a grind: none, the animal's own, or a bought source's code. */
 export type FatChoice = 'none' | 'own' | (string & {});
 
-/** How far a figure that came with the program can be trusted. */
+/** The quality of a supplied figure. */
 export type Grade = 'measured' | 'official' | 'extension' | 'assumption';
 
-/** Where a figure is from, in words, and how far it can be trusted. */
+/** The origin of a figure, in words, and its quality. */
 export interface SourceNote {
   grade: Grade;
   source: string;

@@ -36,7 +36,7 @@ async function lookUp(session: Session, of: number): Promise<void> {
     () => linesOf(session, of),
   ]);
   const seenBy = repricedBills(session, pricesInForce(session));
-  await mapInSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).taken());
+  await mapInSlices(billedAnimals(session, of), ({ amounts }) => seenBy(amounts).charged());
 }
 
 function linesOf(session: Session, of: number): readonly SeasonBillLine[] {

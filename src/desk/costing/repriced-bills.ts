@@ -14,10 +14,10 @@ export interface RepricedBill {
   productGrams: number;
   fatGrams: number;
   /** What these prices would have charged for each service, in minor units; computed on first use. */
-  taken(): Readonly<Record<IncomeCode, number>>;
+  charged(): Readonly<Record<IncomeCode, number>>;
 }
 
-export function nothingTaken(): Record<IncomeCode, number> {
+export function noCharges(): Record<IncomeCode, number> {
   return { cutting: 0, grinding: 0, products: 0, fat: 0, extras: 0, whole: 0 };
 }
 
@@ -44,9 +44,9 @@ function reprice(amounts: Amounts, prices: Prices): RepricedBill {
     amounts,
     productGrams: sum(Object.values(amounts.products ?? {})),
     fatGrams: sum(Object.values(amounts.fats ?? {})),
-    taken() {
+    charged() {
       if (taken) return taken;
-      taken = nothingTaken();
+      taken = noCharges();
       if (prices)
         for (const { basis, amountMinor } of priceLines({ ...prices, amounts }).lines)
           taken[incomeCodeOf(basis)] += amountMinor;

@@ -9,7 +9,7 @@ import { INCOME_CODES, incomeCodeOf } from './income.ts';
 import type { MeasuredService } from './measured.ts';
 import { pricesInForce } from '../pricing/prices.ts';
 import type { Session } from '../session/session.ts';
-import { repricedBills, nothingTaken } from './repriced-bills.ts';
+import { repricedBills, noCharges } from './repriced-bills.ts';
 import { productTest, type BilledAnimal } from './season-bills.ts';
 import type { CostFigures, Measured, ServiceAnswer, ServiceCode } from '../contract/contract.ts';
 
@@ -99,7 +99,7 @@ export function feesOf(
   const prices = pricesInForce(session);
   if (!prices || bills.length === 0) return none;
   const { id, lines } = prices;
-  const taken = nothingTaken();
+  const taken = noCharges();
   const grams = { cutting: 0, grinding: 0, products: 0 };
   const count = { cutting: 0, grinding: 0, products: 0 };
   // Bills made with these prices contain their own revenue.
@@ -111,7 +111,7 @@ export function feesOf(
   const seenBy = repricedBills(session, prices);
   for (const bill of bills) {
     const seen = seenBy(bill.amounts);
-    if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.taken()[code];
+    if (bill.priceBookId !== id) for (const code of INCOME_CODES) taken[code] += seen.charged()[code];
     const made = {
       cutting: seen.amounts.hangingGrams * (1 - services.cutting.shrink),
       grinding: seen.amounts.groundGrams,

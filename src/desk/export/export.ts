@@ -8,7 +8,7 @@ import { refuseWrongClock } from '../session/clock.ts';
 import { backUp } from '../../book/file/backup.ts';
 import type { Db } from '../../book/file/db.ts';
 import { bookAsText } from '../../book/text/book-as-text.ts';
-import { bookFromText, takeOver } from '../../book/text/book-from-text.ts';
+import { bookFromText, replaceRows } from '../../book/text/book-from-text.ts';
 import { dropUpload, longUpload, uploadOf } from '../session/upload.ts';
 import { hunterOf } from '../animal/hunters.ts';
 import { by, id } from '../input/input.ts';
@@ -91,7 +91,7 @@ export const importBook = host(
       const trouble = withTemporary(() => bookFromText(upload.path, path, new Date(session.now())));
       if (trouble) throw new ProblemError('invalid', CODES[trouble.wrong], { with: { row: trouble.line } });
       backUp(session.book.db, session.book.path, new Date(session.now()));
-      takeOver(session.book.db, path);
+      replaceRows(session.book.db, path);
     } finally {
       removeTemporary(folder);
     }

@@ -1,7 +1,7 @@
 /** Exported files: each is written to a temporary folder and sent in chunks that any carrier accepts. */
 import { closeSync, openSync, readSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { writeWhole } from '../../book/file/durable-files.ts';
+import { writeFully } from '../../book/file/durable-files.ts';
 import type { Db } from '../../book/file/db.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
@@ -114,7 +114,7 @@ export function pieceOf(session: Session, id: number, from: number): { base64: s
 export async function writeText(path: string, text: Iterable<string>): Promise<void> {
   const file = openSync(path, 'w');
   try {
-    await new Chunks().each(text, (bytes) => writeWhole(file, bytes));
+    await new Chunks().each(text, (bytes) => writeFully(file, bytes));
   } finally {
     closeSync(file);
   }

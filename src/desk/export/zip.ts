@@ -1,7 +1,7 @@
 /** Writes a .zip archive entry by entry in a stream (PKWARE APPNOTE 6.3, deflate, UTF-8 names, below 4 GB). */
 import { closeSync, openSync } from 'node:fs';
 import { constants, crc32, deflateRawSync } from 'node:zlib';
-import { writeWhole } from '../../book/file/durable-files.ts';
+import { writeFully } from '../../book/file/durable-files.ts';
 import { Chunks } from './chunks.ts';
 
 /** The lowest version with deflate, and the flag for UTF-8 names. */
@@ -29,7 +29,7 @@ export async function writeZip(
     let at = 0;
     const chunks = new Chunks();
     const put = (bytes: Buffer): void => {
-      writeWhole(file, bytes, at);
+      writeFully(file, bytes, at);
       at += bytes.length;
     };
     const entries: Entry[] = [];
@@ -45,7 +45,7 @@ export async function writeZip(
       });
       entry.packed = at - start;
       // Sizes are known only now: the header is overwritten.
-      writeWhole(file, localHeader(entry), entry.at);
+      writeFully(file, localHeader(entry), entry.at);
       entries.push(entry);
     }
     const start = at;

@@ -28,7 +28,7 @@ import type {
   BackupRow,
   BackupsView,
   BackupTried,
-  MendedTime,
+  RepairedTime,
   Restored,
 } from '../contract/contract.ts';
 
@@ -102,12 +102,12 @@ export const tryBackup = door(
   (at, input): BackupTried =>
     worded(() => {
       const source = sourceOf(at, input);
-      const { opening, mended } = openingOf(at, source, input);
+      const { opening, repaired } = openingOf(at, source, input);
       const held = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
       const { animals, weighings, payments, lastEntry, book, shop } = held;
       const own = isOurs(book, ourBook(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
-      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, mended };
+      return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, repaired };
     }),
   true,
   // Backups are about as large as the book.
@@ -119,8 +119,8 @@ export const restore = door(wanted, (at, input): Restored => {
   if (at.session?.demo) throw new ProblemError('refused', 'backup.demo');
   return worded(() => {
     const source = sourceOf(at, input);
-    const { opening, mended } = openingOf(at, source, input);
-    return { setAside: at.restore(source, opening, shopView), mended };
+    const { opening, repaired } = openingOf(at, source, input);
+    return { setAside: at.restore(source, opening, shopView), repaired };
   });
 });
 
@@ -132,9 +132,9 @@ export const keepRecords = door(v.object({}), (at): Restored => {
   const { trouble, bookPath } = at;
   if (trouble?.code !== 'altered') throw new ProblemError('refused', 'book.not-altered');
   const source = { path: bookPath, locked: false };
-  const mended: MendedTime[] = [];
-  const opening = { recordsOnly: true, onMended: (found: MendedTime[]) => void mended.push(...found) };
-  return worded(() => ({ setAside: at.restore(source, opening, shopView), mended }), 'book');
+  const repaired: RepairedTime[] = [];
+  const opening = { recordsOnly: true, onRepaired: (found: RepairedTime[]) => void repaired.push(...found) };
+  return worded(() => ({ setAside: at.restore(source, opening, shopView), repaired }), 'book');
 });
 
 /** Retries opening the book; `asItIs` accepts one that changed since its last close. */
@@ -201,10 +201,10 @@ function openingOf(
   at: Door,
   source: Source,
   { passphrase: typed, recordsOnly }: { passphrase: string; recordsOnly: boolean },
-): { opening: Opening; mended: MendedTime[] } {
-  const mended: MendedTime[] = [];
-  const onMended = (found: MendedTime[]): void => void mended.push(...found);
-  return { opening: { opener: openerFor(at, source, typed), recordsOnly, onMended }, mended };
+): { opening: Opening; repaired: RepairedTime[] } {
+  const repaired: RepairedTime[] = [];
+  const onRepaired = (found: RepairedTime[]): void => void repaired.push(...found);
+  return { opening: { opener: openerFor(at, source, typed), recordsOnly, onRepaired }, repaired };
 }
 
 function worded<T>(work: () => T, where: 'backup' | 'book' = 'backup'): T {

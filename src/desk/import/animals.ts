@@ -3,7 +3,7 @@ import { compareDates, seasonOf } from '../../core/values/dates.ts';
 import { readingGrams, type Reading } from '../../core/values/reading.ts';
 import type { AnimalRow } from '../../book/records/animals.ts';
 import { canHang } from '../learning/yield-observation.ts';
-import { BROUGHT_IN_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-doubts.ts';
+import { IMPORTED_DAYS, farCode, KILLED_DAYS, LEFT_DAYS } from '../input/day-doubts.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from '../session/session.ts';
 import type { ImportField } from '../contract/contract.ts';
@@ -115,7 +115,7 @@ function doubtDays(
   const far = (field: ImportField, code: string | null, date: string): void => {
     if (code) doubt(field, new ProblemError('conflict', code, { with: { date } }));
   };
-  far('receivedOn', farCode(receivedOn, today, { ago: BROUGHT_IN_DAYS }), receivedOn);
+  far('receivedOn', farCode(receivedOn, today, { ago: IMPORTED_DAYS }), receivedOn);
   if (killDate && farCode(killDate, receivedOn, { ago: KILLED_DAYS }))
     far('killDate', 'date.killed-long-before', killDate);
   if (releasedOn) far('releasedOn', farCode(releasedOn, receivedOn, { ahead: LEFT_DAYS }), releasedOn);

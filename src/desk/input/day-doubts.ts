@@ -22,18 +22,18 @@ export const PRICES_AGO_DAYS = 10 * 366;
 export const USE_BY_AHEAD_DAYS = 5 * 366;
 export const USE_BY_AGO_DAYS = 60;
 /** Earlier seasons that are brought in from a file. */
-export const BROUGHT_IN_DAYS = 15 * 366;
+export const IMPORTED_DAYS = 15 * 366;
 
-export type Sure = boolean | readonly Question[];
+export type Confirmed = boolean | readonly Question[];
 
 /** Whether the question of this code was answered with yes. */
-export function isSure(confirmed: Sure, code: Question): boolean {
+export function isConfirmed(confirmed: Confirmed, code: Question): boolean {
   return typeof confirmed === 'boolean' ? confirmed : confirmed.includes(code);
 }
 
 /** @throws ProblemError `code` (conflict) unless somebody is sure */
-export function ask(confirmed: Sure, code: Question, field: string, day: string): void {
-  if (!isSure(confirmed, code)) throw new ProblemError('conflict', code, { field, with: { date: day } });
+export function ask(confirmed: Confirmed, code: Question, field: string, day: string): void {
+  if (!isConfirmed(confirmed, code)) throw new ProblemError('conflict', code, { field, with: { date: day } });
 }
 
 /** The question about a day that lies further from another than it usually does, or null. */
@@ -54,7 +54,7 @@ export function refuseFuture(day: string, today: string, field: string): void {
 
 /** @throws ProblemError `date.long-ago`, `date.far-ahead` (conflict: pass `confirmed`) */
 export function askFar(
-  confirmed: Sure,
+  confirmed: Confirmed,
   field: string,
   day: string,
   from: string,
@@ -65,7 +65,7 @@ export function askFar(
 }
 
 /** @throws ProblemError `date.killed-after-received`; `date.killed-long-before` (conflict) */
-export function checkKilled(confirmed: Sure, killed: string | null, received: string): void {
+export function checkKilled(confirmed: Confirmed, killed: string | null, received: string): void {
   if (!killed) return;
   if (compareDates(killed, received) > 0)
     throw new ProblemError('invalid', 'date.killed-after-received', { field: 'killDate' });

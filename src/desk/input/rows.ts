@@ -1,6 +1,6 @@
 /** Iterates over the rows of a table, with any line ends and stray quotes. */
 import { CsvError, parse } from 'csv-parse/sync';
-import { asTyped } from '../../core/values/csv.ts';
+import { unescapeFormulas } from '../../core/values/csv.ts';
 import { ValidationError } from '../../core/values/validation-error.ts';
 import type { Separator } from '../../core/sheet/text.ts';
 
@@ -47,7 +47,7 @@ export function eachRow(
           throw new ValidationError('sheet.too-many-rows', undefined, { row: number, most: MAX_ROWS });
         if (cells.length > MAX_COLUMNS)
           throw new ValidationError('sheet.row-too-long', undefined, { row: number });
-        if (cells.some((cell) => cell.trim() !== '')) take({ number, cells: cells.map(asTyped) });
+        if (cells.some((cell) => cell.trim() !== '')) take({ number, cells: cells.map(unescapeFormulas) });
         return null;
       },
     });

@@ -19,7 +19,7 @@ import {
   type YieldObservation,
   type YieldSums,
 } from '../../core/yield/yield.ts';
-import { cutOff } from './cuts-off.ts';
+import { cutsDeviation } from './cuts-deviation.ts';
 import { partSharesOf } from './part-shares.ts';
 import { wholeTakeHomeGrams } from './take-home.ts';
 import { observationOf } from './yield-observation.ts';
@@ -65,7 +65,7 @@ export function summariseAnimal(row: YieldRow, profiles: readonly SpeciesProfile
   return {
     observation,
     shares: observation && profile ? partSharesOf(row, observation, profile) : null,
-    cutOff: cutOff(row),
+    cutOff: cutsDeviation(row),
     leftOut: observation === null && wholeTakeHomeGrams(row) !== null,
   };
 }

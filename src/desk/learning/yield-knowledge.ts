@@ -19,7 +19,7 @@ import {
   type YieldObservation,
   type YieldSums,
 } from '../../core/yield/yield.ts';
-import { cutsOffFrom } from './cuts-off.ts';
+import { predictCutsDeviation } from './cuts-deviation.ts';
 import { SPECIES } from '../supplied/resources.ts';
 import {
   summariseAnimal,
@@ -74,7 +74,7 @@ export function knowledgeFrom(
   return {
     ...known,
     leftOut,
-    cutsOff: cutsOffFrom(cutsOff),
+    cutsOff: predictCutsDeviation(cutsOff),
     before: (season) => mergeSummaries(seasons.filter((one) => one.season < season)).sums,
     summaryOf: ofSeason,
     sharesBeside(animal) {

@@ -90,7 +90,7 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
    * one (`summariseNext`) is summarised here, in memory.
    */
   function summarise(seasons: readonly number[], profiles: readonly SpeciesProfile[], running: number): void {
-    const kept = book.seasonSummaries.kept(summaryKey(profiles)) as Map<number, SeasonSummary>;
+    const kept = book.seasonSummaries.stored(summaryKey(profiles)) as Map<number, SeasonSummary>;
     for (const season of seasons) {
       if (season === running || over.has(season)) continue;
       over.set(season, kept.get(season) ?? summariseSeason(animalsOf(season, profiles).values()));

@@ -38,8 +38,9 @@ export const check = readAfterLearning(seasonFilter, async (session, input): Pro
       .sort((a, b) => b.n - a.n || a.name.localeCompare(b.name)),
     all: {
       ...coverageOf(quotes),
-      toldWrong: missed.filter(({ toldGrams, hungGrams }) => Math.abs(toldGrams / hungGrams - 1) > FAR_OFF)
-        .length,
+      wrongWeight: missed.filter(
+        ({ quotedWeightGrams, hangingGrams }) => Math.abs(quotedWeightGrams / hangingGrams - 1) > FAR_OFF,
+      ).length,
     },
     paths: predictionPaths(session, filter, rows),
   };
@@ -74,8 +75,8 @@ function checked(session: Session, row: Weighed, quote: Quoted, boughtGrams: num
     speciesName: session.species.of(row.species).name,
     quotedGrams: { low: quote.low, mean: quote.mean, high: quote.high },
     takeHomeGrams: row.take_home + boughtGrams,
-    toldGrams: quote.told,
-    hungGrams: row.base,
+    quotedWeightGrams: quote.quotedWeight,
+    hangingGrams: row.base,
   };
 }
 

@@ -12,7 +12,7 @@ const MAX_DAYS = 400;
 const QUARTER_MS = 900_000;
 
 /** The dates of an animal from its records. */
-interface Happened {
+interface AnimalDates {
   received_on: string;
   /** Moment (UTC) of the first part or package on the scale, at the Table or else at the grinder; null before. */
   cut_at: string | null;
@@ -29,7 +29,7 @@ export interface SeasonDays {
 }
 
 /** The dates of these animals. */
-export function happenedTo(session: Session, rows: readonly SeasonRow[]): Happened[] {
+export function animalDates(session: Session, rows: readonly SeasonRow[]): AnimalDates[] {
   const idsOf = (some: readonly SeasonRow[]) => some.map(({ animal_id: id }) => id);
   const ground = session.book.seasonFlow.ground(idsOf(rows.filter(({ cut_at: at }) => at === null)));
   const disposed = session.book.seasonFlow.disposed(idsOf(rows.filter(({ stage }) => stage === 'disposed')));
@@ -46,7 +46,7 @@ export function happenedTo(session: Session, rows: readonly SeasonRow[]): Happen
  * When an animal left the hook: the first of the dates on which it was cut (local to the shop), disposed of or
  * ready; null while it hangs. An animal that is neither hanging nor has such a date was never recorded as hanging.
  */
-export function leftOn(one: Happened, localDay: (moment: string) => string): string | null {
+export function leftOn(one: AnimalDates, localDay: (moment: string) => string): string | null {
   const first = earliest(
     one.cut_at === null ? null : localDay(one.cut_at),
     earliest(one.disposed_on, one.ready_on),
@@ -61,7 +61,7 @@ function earliest(a: string | null, b: string | null): string | null {
 }
 
 /** @param until the last day of the series; null to end with the last event */
-export function seasonDays(animals: readonly Happened[], zone: string, until: string | null): SeasonDays {
+export function seasonDays(animals: readonly AnimalDates[], zone: string, until: string | null): SeasonDays {
   const localDay = memoizedDay(zone);
   const taken = counted(animals, ({ received_on: on }) => on);
   const left = counted(animals, (one) => leftOn(one, localDay));
@@ -72,7 +72,7 @@ export function seasonDays(animals: readonly Happened[], zone: string, until: st
 }
 
 /** Number of animals by day; those without a date are left out. */
-function counted(animals: readonly Happened[], dayOf: (one: Happened) => string | null): DayCount[] {
+function counted(animals: readonly AnimalDates[], dayOf: (one: AnimalDates) => string | null): DayCount[] {
   const counts = new Map<string, number>();
   for (const one of animals) {
     const on = dayOf(one);

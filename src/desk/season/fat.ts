@@ -80,11 +80,11 @@ function countsOf(batches: readonly FilledBatch[]): FatCounts {
   );
   return {
     batches: batches.length,
-    aimed: off.length,
+    withTarget: off.length,
     // Exactly one point off is on target, despite rounding.
     onTarget: off.filter((points) => points <= ON_TARGET + 1e-9).length,
     tested: batches.filter(({ tested }) => tested !== null).length,
-    testedAimed: batches.filter(({ tested, target_fat: target }) => tested !== null && target !== null)
+    testedWithTarget: batches.filter(({ tested, target_fat: target }) => tested !== null && target !== null)
       .length,
     gap:
       gaps.length === 0

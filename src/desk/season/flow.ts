@@ -4,7 +4,7 @@ import { coolerForecast } from '../../core/forecast/cooler.ts';
 import { read } from '../session/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { backlogOf } from './backlog.ts';
-import { happenedTo, seasonDays, type SeasonDays } from './days.ts';
+import { animalDates, seasonDays, type SeasonDays } from './days.ts';
 import { chosenRows, seasonFilter, sumsOf } from '../session/season-filter.ts';
 import { waitsOf } from './waits.ts';
 import type { FlowReport } from '../contract/contract.ts';
@@ -18,7 +18,11 @@ export const flow = read(seasonFilter, (session, input): FlowReport => {
   const filter = sumsOf(session, input);
   const running = filter.season === session.season();
   const rows = chosenRows(session, filter);
-  const days = seasonDays(happenedTo(session, rows), session.settings.zone, running ? session.today() : null);
+  const days = seasonDays(
+    animalDates(session, rows),
+    session.settings.zone,
+    running ? session.today() : null,
+  );
   // A cooler holds every animal: a filtered view has no capacity of its own.
   const whole = Object.entries(filter).every(([key, value]) => key === 'season' || value === undefined);
   return {

@@ -23,7 +23,7 @@ export const yields = read(seasonFilter, (session, input): YieldsReport => {
     season: filter.season,
     animals: rows.length,
     takeHomeGrams: rows.reduce((sum, row) => sum + (row.finished ? (row.take_home ?? 0) : 0), 0),
-    untold: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
+    withoutShare: rows.filter(({ stage, share }) => share === null && isDone(stage)).length,
     species: bySpecies(rows).map(([species, of]) =>
       speciesYield(session, { ...filter, species }, of, seasons),
     ),

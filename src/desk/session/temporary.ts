@@ -6,7 +6,7 @@ import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { runs } from '../../book/file/partial-files.ts';
+import { isRunning } from '../../book/file/partial-files.ts';
 import { BookError, bookErrorOf } from '../../book/file/book-error.ts';
 import { ProblemError } from '../contract/problem.ts';
 
@@ -108,7 +108,7 @@ export function clearLeftovers(now = Date.now()): void {
     const folder = join(place, name);
     try {
       const { uid, mtimeMs, ...is } = statsOf(folder);
-      const gone = found[1] === undefined ? now - mtimeMs > DAY_MS : !runs(Number(found[1]));
+      const gone = found[1] === undefined ? now - mtimeMs > DAY_MS : !isRunning(Number(found[1]));
       // Links and folders of other accounts are not ours to delete.
       if (is.folder && gone && (process.getuid === undefined || uid === process.getuid()))
         rmSync(folder, REMOVING);

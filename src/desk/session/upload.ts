@@ -10,7 +10,7 @@ import {
 } from 'node:fs';
 import { createHash } from 'node:crypto';
 import { dirname, join } from 'node:path';
-import { writeWhole } from '../../book/file/durable-files.ts';
+import { writeFully } from '../../book/file/durable-files.ts';
 import { ProblemError } from '../contract/problem.ts';
 import type { Session } from './session.ts';
 import { removeTemporary, withTemporary, temporaryFolder } from './temporary.ts';
@@ -62,7 +62,7 @@ export function appendPiece(session: Session, id: number, from: number, base64: 
 function addTo({ path, bytes }: Upload, piece: Buffer): void {
   const file = openSync(path, 'r+');
   try {
-    writeWhole(file, piece, bytes);
+    writeFully(file, piece, bytes);
   } catch (error) {
     ftruncateSync(file, bytes);
     throw error;

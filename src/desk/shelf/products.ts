@@ -5,7 +5,7 @@ import { by, needed, packageGrams, pattyGrams, targetFat, text, typed } from '..
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
 import { productsOnShelf, type ProductBody } from '../pricing/products-shelf.ts';
-import { needFatChoice } from '../supplied/resources.ts';
+import { requireFatChoice } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 import type { ProductOnShelf } from '../contract/contract.ts';
 import { typedGrams } from '../input/typed-grams.ts';
@@ -100,7 +100,7 @@ type Input = Partial<Pick<ProductBody, 'fat' | 'targetFat' | 'ingredients'>> & {
 
 function bodyOf(session: Session, input: Input, before: ProductBody): ProductBody {
   const fat = input.fat === undefined ? before.fat : input.fat;
-  if (fat !== null) needFatChoice(fat);
+  if (fat !== null) requireFatChoice(fat);
   const target = input.targetFat === undefined ? before.targetFat : input.targetFat;
   if (target !== null && (fat === null || fat === 'none'))
     throw new ProblemError('invalid', 'product.fat', { field: 'fat' });

@@ -1,11 +1,11 @@
 /** Cutting instructions of the shop's own to start from, and supplied ones as the shop cuts. */
 import * as v from 'valibot';
-import { keptShare } from '../../core/species/cutting.ts';
+import { wholeCutsShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { by, id, instructions, needed } from '../input/input.ts';
 import { write } from '../session/procedure.ts';
 import { ProblemError } from '../contract/problem.ts';
-import { needFatChoice } from '../supplied/resources.ts';
+import { requireFatChoice } from '../supplied/resources.ts';
 import type { Session } from '../session/session.ts';
 import type { Instructions, TemplateOnShelf } from '../contract/contract.ts';
 import { refuseMoreOfShop } from '../session/list-limits.ts';
@@ -108,12 +108,12 @@ function fitting(
   const hanging = session.species.all.filter(({ body }) => body === carcass);
   if (carcass === null ? orders.primals.length > 0 : hanging.length === 0)
     throw new ProblemError('invalid', 'template.carcass', { field: 'carcass' });
-  for (const { fat } of [orders, ...orders.alsoGround]) needFatChoice(fat);
+  for (const { fat } of [orders, ...orders.alsoGround]) requireFatChoice(fat);
   if (orders.primals.length === 0) return orders;
   const has = (species: SpeciesProfile, primal: string) =>
     species.primals.some(({ code }) => code === primal);
   const species = hanging.find((one) => orders.primals.every(({ primal }) => has(one, primal)));
-  if (species) return { ...orders, cutsShare: keptShare(species.primals, orders.primals) };
+  if (species) return { ...orders, cutsShare: wholeCutsShare(species.primals, orders.primals) };
   const stranger = orders.primals.find(({ primal }) => !hanging.some((one) => has(one, primal)));
   throw new ProblemError('invalid', 'primal.unknown', {
     field: 'primals',

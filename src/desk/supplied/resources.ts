@@ -45,7 +45,7 @@ export function boughtFatSource(code: string): FatSource {
 }
 
 /** None, the animal's own, or a bought source. @throws ProblemError `fat.unknown` */
-export function needFatChoice(choice: FatChoice): void {
+export function requireFatChoice(choice: FatChoice): void {
   if (choice !== 'none' && choice !== 'own') boughtFatSource(choice);
 }
 

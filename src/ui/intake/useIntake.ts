@@ -1,7 +1,7 @@
 import { defineStore } from 'pinia';
 import { computed, reactive, ref, shallowRef } from 'vue';
 import type { CallOutput, HunterCard, Problem } from '../../bridge/contract.ts';
-import { broughtPrimals } from '../../core/species/cutting.ts';
+import { receivedPrimals } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { onOtherOpening } from '../link/opening.ts';
 import { readingIn } from '../parts/weight-echo.ts';
@@ -43,7 +43,7 @@ export const useIntake = defineStore('intake', () => {
     readInstructions(
       form.instructions,
       shop.unit,
-      broughtPrimals(species.value?.primals ?? [], partsOf(form)),
+      receivedPrimals(species.value?.primals ?? [], partsOf(form)),
     ),
   );
   /** The field that a refusal is about, or '' where it has no place on the page. */

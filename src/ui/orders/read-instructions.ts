@@ -1,5 +1,5 @@
 import type { Instructions, PrimalOrder } from '../../bridge/contract.ts';
-import { keptShare, type PrimalShare } from '../../core/species/cutting.ts';
+import { wholeCutsShare, type PrimalShare } from '../../core/species/cutting.ts';
 import { readingGrams } from '../../core/values/reading.ts';
 import { readingIn } from '../parts/weight-echo.ts';
 import { ordersText } from '../texts/en/orders.ts';
@@ -26,7 +26,7 @@ export function readInstructions(
 ): { value: Instructions | null; wrong: WrongInstructions } {
   const wrong: Record<string, string> = {};
   const primals = primalOrders(typed, unit, there);
-  const cutsShare = primals.length > 0 ? keptShare(there, primals) : readPercent(typed.cuts);
+  const cutsShare = primals.length > 0 ? wholeCutsShare(there, primals) : readPercent(typed.cuts);
   if (cutsShare === null) wrong['cuts'] = say.percent;
 
   const grams = (text: string, field: string, example: string): number => {

@@ -1,7 +1,7 @@
 import { computed, reactive, watch } from 'vue';
 import { useRoute } from 'vue-router';
 import type { AdjustmentAsked, Age, Brought, CallInput, Sex } from '../../bridge/contract.ts';
-import { broughtPrimals } from '../../core/species/cutting.ts';
+import { receivedPrimals } from '../../core/species/cutting.ts';
 import { usualInstructions } from '../orders/instructions-form.ts';
 import { partsOf } from '../intake/intake-form.ts';
 import { readInstructions } from '../orders/read-instructions.ts';
@@ -65,7 +65,7 @@ export function useQuote() {
     readInstructions(
       form.instructions,
       shop.unit,
-      broughtPrimals(shop.species(form.species)?.primals ?? [], partsOf(form)),
+      receivedPrimals(shop.species(form.species)?.primals ?? [], partsOf(form)),
     ),
   );
   const question = computed((): QuoteAsked | null => {

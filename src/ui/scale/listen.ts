@@ -3,7 +3,7 @@ import { poll } from './ask.ts';
 import type { ScalePort } from './port.ts';
 import { requestBytes, type ScaleSettings } from './scale-settings.ts';
 
-interface Heard {
+interface ScaleCallbacks {
   onLine(line: string): void;
   /** Bytes were corrupted; their line is lost. */
   onDamage(): void;
@@ -23,7 +23,7 @@ const MAX_FAILURES = 50;
 export async function listenTo(
   port: ScalePort,
   settings: ScaleSettings,
-  callbacks: Heard,
+  callbacks: ScaleCallbacks,
 ): Promise<Listening> {
   await port.open(settings);
   let stopped = false;
@@ -31,7 +31,10 @@ export async function listenTo(
   const asking = settings.request ? poll(port, requestBytes(settings.request), giveUp) : null;
 
   /** Reads one stream to its end. The first bytes may be the tail of a number, and are skipped. */
-  async function readStream(stream: ReadableStream<Uint8Array>, onLine: Heard['onLine']): Promise<void> {
+  async function readStream(
+    stream: ReadableStream<Uint8Array>,
+    onLine: ScaleCallbacks['onLine'],
+  ): Promise<void> {
     const splitter = makeLineSplitter({ midStream: true });
     reader = stream.getReader();
     try {

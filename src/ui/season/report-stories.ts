@@ -7,7 +7,7 @@ import type {
   SpeciesYield,
   YieldsReport,
 } from '../../bridge/contract.ts';
-import { beliefStory } from '../charts/yields/belief.ts';
+import { predictionStory } from '../charts/yields/prediction.ts';
 import { coverageStory } from '../charts/yields/coverage.ts';
 import { fatStory } from '../charts/fat/fat-by-batch.ts';
 import { controlStory } from '../charts/fat/fat-control.ts';
@@ -92,7 +92,7 @@ export function fatStories(view: FatReport, format: Format): ChartStory[] {
  */
 export function checkStories(view: CheckReport, format: Format): ChartStory[] {
   if (view.all.n === 0) return [];
-  return [coverageStory(view, format, nowhere), beliefStory(view, format)];
+  return [coverageStory(view, format, nowhere), predictionStory(view, format)];
 }
 
 interface SpeciesStories {
@@ -111,7 +111,7 @@ export function speciesStories(species: SpeciesYield, pounds: PoundsReport, form
     season: pounds.season,
     animals: 0,
     takeHomeGrams: 0,
-    untold: 0,
+    withoutShare: 0,
     species: [species],
   };
   const own = pounds.species.filter(({ code }) => code === species.code);

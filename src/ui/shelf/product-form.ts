@@ -4,7 +4,7 @@ import { massTyped } from '../orders/instructions-form.ts';
 import { percentText, readPercent } from '../texts/percent.ts';
 
 /** No preset fat: as the hunter orders. */
-export const AS_ASKED = '';
+export const AS_ORDERED = '';
 
 /** A product as text fields, so that invalid input is not lost. */
 interface TypedProduct {
@@ -19,7 +19,7 @@ interface TypedProduct {
 
 /** An empty form for a new product. */
 export function emptyProduct(): TypedProduct {
-  return { name: '', kind: 'grind', fat: AS_ASKED, target: '', package: '', patty: '', ingredients: '' };
+  return { name: '', kind: 'grind', fat: AS_ORDERED, target: '', package: '', patty: '', ingredients: '' };
 }
 
 /** A product of the shelf as editable text. Patties are in ounces or grams. */
@@ -28,7 +28,7 @@ export function typeProduct(row: ProductOnShelf, unit: 'lb' | 'kg'): TypedProduc
   return {
     name,
     kind,
-    fat: fat ?? AS_ASKED,
+    fat: fat ?? AS_ORDERED,
     target: targetFat === null ? '' : percentText(targetFat),
     package: packageGrams === null ? '' : massTyped(packageGrams, unit),
     patty: pattyGrams === null ? '' : massTyped(pattyGrams, unit === 'lb' ? 'oz' : 'g'),
@@ -38,7 +38,7 @@ export function typeProduct(row: ProductOnShelf, unit: 'lb' | 'kg'): TypedProduc
 
 /** Whether this fat allows a target percentage. */
 export function hasTarget(fat: string): boolean {
-  return fat !== AS_ASKED && fat !== 'none';
+  return fat !== AS_ORDERED && fat !== 'none';
 }
 
 /**
@@ -65,7 +65,7 @@ export function readProduct(
       ...(row && { code: row.code }),
       name: typed.name,
       kind: typed.kind,
-      fat: typed.fat === AS_ASKED ? null : typed.fat,
+      fat: typed.fat === AS_ORDERED ? null : typed.fat,
       targetFat: target,
       ...(before?.package !== typed.package && { packageTyped: typed.package }),
       ...(before?.patty !== typed.patty && { pattyTyped: typed.patty }),

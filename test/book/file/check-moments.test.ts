@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { backupFolder } from '../../../src/book/file/backup.ts';
 import { bookAsText } from '../../../src/book/text/book-as-text.ts';
 import { bookFromText } from '../../../src/book/text/book-from-text.ts';
-import { timeIn, wrongTime } from '../../../src/book/file/check-moments.ts';
+import { timeIn, invalidTime } from '../../../src/book/file/check-moments.ts';
 import { quoted, tablesOf } from '../../../src/book/file/tables.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { deskOn, freshDesk, takeIn } from '../../desk/fresh-desk.ts';
@@ -71,15 +71,15 @@ describe('a shop is not locked out of its own records by a date that is none', (
     const { shop, path } = await spoilt(
       "UPDATE animal SET created_at = 'yesterday'; UPDATE hunter SET details_removed_at = 'gone'; INSERT INTO payment (id, animal_id, kind, method, amount_minor, currency, paid_on, at, by) VALUES (1, 1, 'payment', 'cash', 100, 'USD', '2026-02-30', '2026-10-10T15:00:00.000Z', '')",
     );
-    const mended = [
+    const repaired = [
       { table: 'animal', column: 'created_at', rows: 1 },
       { table: 'hunter', column: 'details_removed_at', rows: 1 },
       { table: 'payment', column: 'paid_on', rows: 1 },
     ];
     const records = { path, recordsOnly: true };
-    expect((await shop.call('shop.tryBackup', records)).mended).toHaveLength(mended.length);
+    expect((await shop.call('shop.tryBackup', records)).repaired).toHaveLength(repaired.length);
     const restored = await shop.call('shop.restore', records);
-    expect(restored.mended).toEqual(expect.arrayContaining(mended));
+    expect(restored.repaired).toEqual(expect.arrayContaining(repaired));
     expect(await shop.call('records.list', {})).toHaveLength(1);
     expect((await shop.call('bills.get', { animalId: 1 })).paidMinor).toBe(100);
     expect(trailOf(shop.bookPath).map(({ before }) => before)).toEqual(
@@ -121,7 +121,7 @@ describe('a shop is not locked out of its own records by a date that is none', (
     rmSync(join(backupFolder(shop.bookPath), 'last closed.sha256'), { force: true });
     const again = await deskOn(shop.bookPath);
     expect((await again.problem('records.list', {})).code).toBe('book.altered');
-    expect((await again.call('shop.keepRecords', {})).mended).toEqual([
+    expect((await again.call('shop.keepRecords', {})).repaired).toEqual([
       { table: 'animal', column: 'created_at', rows: 1 },
     ]);
     expect(await again.call('records.list', {})).toHaveLength(1);
@@ -167,7 +167,7 @@ describe('columns with moments and days', () => {
       ),
     );
     expect(missed).toEqual([]);
-    expect(wrongTime(db)).toBeNull();
+    expect(invalidTime(db)).toBeNull();
     expect(
       tablesOf(db).flatMap(({ columns }) => columns.filter((one) => timeIn(one) !== null)).length,
     ).toBeGreaterThan(50);

@@ -14,7 +14,7 @@ import { backUp, backupFolder, listBackups, thinBackups } from '../../../src/boo
 import { ownBackups, ownerOf } from '../../../src/book/file/backup-owner.ts';
 import { identityOf, labelOf } from '../../../src/book/file/book-identity.ts';
 import { openRecordBook, type Book } from '../../../src/book/book.ts';
-import { lockFile, makeLock, outsideOf, type Lock } from '../../../src/book/file/locked-file.ts';
+import { lockFile, makeLock, readHeader, type Lock } from '../../../src/book/file/locked-file.ts';
 import { restoreBackup } from '../../../src/book/file/restore.ts';
 import { copyToSecondPlace } from '../../../src/book/file/second-place.ts';
 import { tempBookPath } from '../temp-book.ts';
@@ -183,7 +183,7 @@ describe('a locked copy', () => {
     const stick = newStick();
     const book = shopWithBackups(stick, 1, lock);
     const [copy] = listBackups(book.path, stick);
-    expect(copy && outsideOf(copy.path)?.label).toEqual(labelOf(book.db));
+    expect(copy && readHeader(copy.path)?.label).toEqual(labelOf(book.db));
     expect(copy && ownerOf(copy)).toMatchObject({ label: { book: identityOf(book.db) }, shop: '' });
     book.close();
   });

@@ -44,7 +44,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('adjusts nothing when the readings close', () => {
+  it('adjusts nothing when the readings balance', () => {
     fc.assert(
       fc.property(perfectCarcass, (input) => {
         const { flows, chiSquare, imbalances } = reconcile(frozen(input));
@@ -59,7 +59,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('lets no mass appear or vanish', () => {
+  it('conserves mass', () => {
     fc.assert(
       fc.property(anyGraph, (input) => {
         const { flows } = reconcile(input);
@@ -77,7 +77,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('does not mind the order of flows and nodes', () => {
+  it('does not depend on the order of flows and nodes', () => {
     fc.assert(
       fc.property(anyGraph, fc.infiniteStream(fc.double({ noNaN: true })), (input, random) => {
         const keys = new Map(input.flows.map((flow) => [flow.id, random.next().value as number]));
@@ -97,7 +97,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('does not mind the unit', () => {
+  it('does not depend on the unit', () => {
     const times = fc.constantFrom(0.001, 0.45359237, 8, 100);
     fc.assert(
       fc.property(anyGraph, times, (input, by) => {
@@ -120,7 +120,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('is never less sure after one more weighing', () => {
+  it('is never less certain after another weighing', () => {
     fc.assert(
       fc.property(anyGraph, fc.nat(), (input, pick) => {
         const before = reconcile(input);
@@ -140,7 +140,7 @@ describe('reconcile', () => {
     );
   });
 
-  it('moves nothing else when a flow of the world to an end is added', () => {
+  it('changes nothing else when a flow from the environment to a terminal node is added', () => {
     const aside: Flow = { id: 'aside', from: null, to: 'shelf', grams: 700, sd: 3 };
     fc.assert(
       fc.property(anyGraph, (input) => {
@@ -159,12 +159,12 @@ describe('reconcile', () => {
   });
 });
 
-describe('reconcile on a part-weighed carcass', () => {
+describe('reconcile on a partly weighed carcass', () => {
   const part = (id: string, grams: number | null): Flow => ({ id, from: 'table', to: null, grams, sd: 10 });
   const hanging: Flow = { id: 'hanging', from: null, to: 'table', grams: 50_000, sd: 20 };
   const flowOf = (input: BalanceInput, id: string) => reconcile(input).flows.find((flow) => flow.id === id);
 
-  it('works out the one part that was not weighed', () => {
+  it('computes the only unweighed part', () => {
     const input = { nodes: ['table'], flows: [hanging, part('meat', 30_000), part('bone', null)] };
     const bone = flowOf(input, 'bone');
     expect(bone).toMatchObject({
@@ -180,19 +180,19 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(reconcile(input).imbalances).toEqual([{ node: 'table', grams: null }]);
   });
 
-  it('does not make up what two missing weights hide', () => {
+  it('does not estimate what two missing weights leave open', () => {
     const input = { nodes: ['table'], flows: [hanging, part('meat', null), part('bone', null)] };
     for (const id of ['meat', 'bone']) {
       expect(flowOf(input, id)).toMatchObject({ grams: null, sd: null, observable: false });
     }
   });
 
-  it('marks an estimate below zero and does not cut it', () => {
+  it('marks a negative estimate without clamping it', () => {
     const input = { nodes: ['table'], flows: [hanging, part('meat', 51_000), part('bone', null)] };
     expect(flowOf(input, 'bone')).toMatchObject({ grams: -1000, negative: true });
   });
 
-  it('does not mark a zero that rounding puts below zero', () => {
+  it('does not mark a zero that rounding makes negative', () => {
     const into: Flow = { id: 'in', from: null, to: 'tub', grams: 30, sd: 22 };
     const there: Flow = { id: 'there', from: 'tub', to: 'grinder', grams: null };
     const back: Flow = { id: 'back', from: 'grinder', to: 'tub', grams: null };
@@ -201,7 +201,7 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(first?.negative).toBe(false);
   });
 
-  it('waits while an animal only hangs', () => {
+  it('is unobservable while an animal only hangs', () => {
     expect(reconcile({ nodes: ['table'], flows: [hanging] })).toMatchObject({
       flows: [{ grams: 50_000, sd: 20, redundant: false, observable: true }],
       chiSquare: 0,
@@ -210,7 +210,7 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(reconcile({ nodes: [], flows: [] })).toMatchObject({ flows: [], degrees: 0 });
   });
 
-  it('uses what is usual for shrink as if it were a vague weighing', () => {
+  it('uses the prior of shrink like an uncertain weighing', () => {
     const shrink: Flow = { ...part('shrink', null), prior: { mean: 1000, sd: 750 } };
     const input = {
       nodes: ['table'],
@@ -224,7 +224,7 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(flows[3]?.redundant).toBe(true);
   });
 
-  it('lets a weighed shrink and the usual shrink check each other', () => {
+  it('checks a weighed shrink against its prior', () => {
     const shrink: Flow = { ...part('shrink', 4000), prior: { mean: 1000, sd: 750 } };
     const { degrees, chiSquare, flows } = reconcile({ nodes: ['table'], flows: [hanging, shrink] });
     expect(degrees).toBe(2);
@@ -232,7 +232,7 @@ describe('reconcile on a part-weighed carcass', () => {
     expect(chiSquare).toBeGreaterThan(5.99); // the 95 % quantile of chi-square with 2 degrees
   });
 
-  it('balances a circle that nothing enters or leaves', () => {
+  it('balances a closed cycle', () => {
     const { degrees, flows } = reconcile({
       nodes: ['tub', 'grinder'],
       flows: [
@@ -246,7 +246,7 @@ describe('reconcile on a part-weighed carcass', () => {
 });
 
 describe('the measurement test', () => {
-  it('says of one balance alone that its readings cannot be told apart', () => {
+  it('cannot separate the readings of a single balance', () => {
     const { flows } = reconcile({
       nodes: ['table'],
       flows: [
@@ -259,7 +259,7 @@ describe('the measurement test', () => {
     expect(flows.map((flow) => flow.z)).toEqual([-z, z, z].map((each) => expect.closeTo(each, 9)));
   });
 
-  it('is largest for the wrong reading where two balances see it', () => {
+  it('is largest for the wrong reading where two balances include it', () => {
     fc.assert(
       fc.property(perfectCarcass, fc.nat(), fc.constantFrom(-1, 1), (input, pick, sign) => {
         const primals = input.flows.filter(({ id }) => id.startsWith('primal'));
@@ -306,7 +306,7 @@ describe('reconcile with bad input', () => {
     expect(() => reconcile(input)).toThrow(expect.objectContaining({ code }));
   });
 
-  it('takes 300 flows and names the limit above', () => {
+  it('accepts 300 flows and reports the limit above', () => {
     expect(reconcile({ nodes: ['a'], flows: many.slice(0, 300) }).flows).toHaveLength(300);
     expect(() => reconcile({ nodes: ['a'], flows: many.slice(0, 301) })).toThrow(
       expect.objectContaining({ with: { flows: 301, most: 300 } }),

@@ -21,14 +21,14 @@ const flows = ENDS.map(([from, to], i): Flow => ({
 }));
 
 describe('heat exchanger with by-pass (readings: Narasimhan & Jordache, 2000)', () => {
-  it('adjusts as x = y − VA′(AVA′)⁻¹Ay does', () => {
+  it('adjusts by x = y − VA′(AVA′)⁻¹Ay', () => {
     const { flows: solved, imbalances, chiSquare } = reconcile({ nodes, flows });
     [-1.69, 0.05, 1.07, 0.3, -0.72, 1.34].forEach((by, i) => expect(solved[i]?.adjusted).toBeCloseTo(by, 9));
     [2.81, 0.25, -1.79, 1.76].forEach((gap, i) => expect(imbalances[i]?.grams).toBeCloseTo(gap, 9));
     expect(chiSquare).toBeCloseTo(6.4075, 10);
   });
 
-  it('with flows 3 to 5 not measured only 1 and 6 check each other', () => {
+  it('without flows 3 to 5 only 1 and 6 check each other', () => {
     const open = flows.map((flow, i) => (i >= 2 && i <= 4 ? { ...flow, grams: null } : flow));
     const mean = (101.91 + 98.88) / 2;
     const solved = reconcile({ nodes, flows: open }).flows;
@@ -37,7 +37,7 @@ describe('heat exchanger with by-pass (readings: Narasimhan & Jordache, 2000)', 
     );
   });
 
-  it('a scale three times as vague takes nine times the share', () => {
+  it('a scale with three times the SD takes nine times the share', () => {
     const gap: Flow[] = [
       { id: 'in', from: null, to: 'rail', grams: 110, sd: 3 },
       { id: 'out', from: 'rail', to: null, grams: 100, sd: 1 },

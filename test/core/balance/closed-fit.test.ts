@@ -27,7 +27,7 @@ function losing(share: number): PartsWeighed {
 }
 
 describe('the parts of a finished animal', () => {
-  it('take the spread of what is lost from what is published, not from what the other splits leave over', () => {
+  it('use the published spread of the loss, not the remainder of the other splits', () => {
     // 0.11 ± 0.05 of the loss of 0.45, and two scales.
     const { mean, sd } = deer.loss.shrink;
     const published = (sd / mean) * shrink;
@@ -36,14 +36,14 @@ describe('the parts of a finished animal', () => {
     expect(spread).toBeLessThan(1.25 * published);
   });
 
-  it('may lose a good deal more than usual, but hardly less than nothing', () => {
+  it('may lose much more than usual, but hardly less than nothing', () => {
     expect(fit(losing(shrink))).toBeGreaterThan(-0.5);
     expect(fit(losing(2 * shrink))).toBeGreaterThan(-3);
     expect(fit(losing(-0.002))).toBeLessThan(fit(losing(2 * shrink + 0.002)) - 1);
     expect(fit(losing(-0.05))).toBeLessThan(-15);
   });
 
-  it('may divide as no other animal does, while they must still add up', () => {
+  it('may divide unusually, but must still add up', () => {
     // Five prior standard deviations of the bone, taken from the meat: lean, or boned badly.
     const off = 5 * Math.sqrt(prior.covariance.get(3, 3));
     const odd = fit({ ...losing(shrink), meat: part(meat - off), bone: part(bone + off) });
@@ -52,7 +52,7 @@ describe('the parts of a finished animal', () => {
     expect(fit(losing(shrink - 5 * Math.sqrt(prior.covariance.sum())))).toBeLessThan(odd - 5);
   });
 
-  it('integrate over a part that nobody weighed', () => {
+  it('integrate over an unweighed part', () => {
     const without = ({ meat, fatSaved, sinew, damage }: PartsWeighed): PartsWeighed =>
       ({ meat, fatSaved, sinew, damage }) as PartsWeighed;
     const integral = (parts: PartsWeighed): number =>
@@ -63,7 +63,7 @@ describe('the parts of a finished animal', () => {
     for (const set of sets) expect(fit(without(set)) - integral(set) - constant).toBeCloseTo(0, 0);
   });
 
-  it('integrate over damage that nobody weighed, none or some', () => {
+  it('integrate over unweighed damage, none or some', () => {
     const without = (lost: number): number => {
       const { meat, fatSaved, sinew, bone } = losing(lost);
       return fit({ meat, fatSaved, sinew, bone } as PartsWeighed);

@@ -23,8 +23,8 @@ function sumTo(total: number, weights: readonly ReturnType<typeof weight>[]) {
 }
 const none = () => [];
 
-describe('explaining weights that do not fit', () => {
-  it('finds nothing wrong where everything fits', () => {
+describe('explaining inconsistent weights', () => {
+  it('finds nothing wrong in consistent weights', () => {
     const weights = [weight('a', '38.5'), weight('b', '61.0')];
     expect(explain(weights, sumTo(99.5, weights), none).odds).toBeLessThan(0.1);
   });
@@ -42,7 +42,7 @@ describe('explaining weights that do not fit', () => {
     expect(meant && readingGrams(meant) / LB).toBeCloseTo(Number(right), 6);
   });
 
-  it('says that one weight stands twice rather than inventing figures for another', () => {
+  it('prefers a duplicate weight to an invented slip of another', () => {
     const weights = [
       weight('a', '65'),
       weight('b', '60'),
@@ -54,7 +54,7 @@ describe('explaining weights that do not fit', () => {
     expect(found[0]?.chance).toBeGreaterThan(0.7);
   });
 
-  it('takes a container that was not taken off for the reason where one of the shop’s weighs just that', () => {
+  it("finds a container that was not subtracted if one of the shop's has that weight", () => {
     const weights = [weight('a', '42.5'), weight('b', '61.0')];
     const { weights: found } = explain(weights, sumTo(99.5, weights), () => [4 * LB]);
     expect(found[0]).toMatchObject({ meant: { kind: 'tare-left-in' } });
@@ -63,14 +63,14 @@ describe('explaining weights that do not fit', () => {
     expect(again?.meant?.kind).not.toBe('tare-left-in');
   });
 
-  it('does not pass over a double entry among few weights because other slips could not reach it', () => {
+  it('finds a duplicate among few weights although other slips could not explain it', () => {
     const weights = [weight('a', '60'), weight('b', '60', { hasDuplicate: true })];
     // One of the two explains all; as entered the set fits at a likelihood of 1 in 18.
     const fit = (change?: Change): number => (change?.as === 'removed' && change.id === 'b' ? 0 : -2.9);
     expect(explain(weights, fit, none, 0.2).odds).toBeGreaterThan(0.2);
   });
 
-  it('asks for the containers only where an explanation could matter', () => {
+  it('fetches the containers only where an explanation could matter', () => {
     const weights = [weight('a', '38.5'), weight('b', '61.0')];
     const asked: number[] = [];
     const containers = () => {

@@ -20,7 +20,7 @@ const usual: PartsWeighed = {
 };
 
 describe('the fit of part shares', () => {
-  it('is best at what is usual and falls with every step away', () => {
+  it('is highest at the usual and falls with every step away', () => {
     let last = fit(usual);
     expect(last).toBeGreaterThan(-1);
     for (const off of [0.05, 0.1, 0.15, 0.2]) {
@@ -30,21 +30,21 @@ describe('the fit of part shares', () => {
     }
   });
 
-  it('does not blame what is not weighed, nor what may still come', () => {
+  it('ignores unweighed parts and parts still to come', () => {
     expect(fit({})).toBeGreaterThan(-0.01);
     expect(fit({ meat: part(0.1, true), bone: part(0.02, true) })).toBeGreaterThan(-0.2);
     // The same weights of an animal that is cut are far too light.
     expect(fit({ meat: part(0.1), bone: part(0.02) })).toBeLessThan(-10);
   });
 
-  it('sees that parts outweigh their animal, also while totes may still come', () => {
+  it('detects parts that outweigh their animal, also while totes may follow', () => {
     const open = Object.fromEntries(
       Object.entries(usual).map(([name, { share }]) => [name, part(share * 1.2, true)]),
     );
     expect(fit(open)).toBeLessThan(-100);
   });
 
-  it('lets damage that nobody weighed explain what is missing, up to what such animals have', () => {
+  it('explains a loss by unweighed damage, up to its usual amount', () => {
     const less = (share: number): PartsWeighed => ({
       meat: part(meat - share),
       fatSaved: part(fatSaved),

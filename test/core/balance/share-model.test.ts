@@ -9,7 +9,7 @@ import {
 } from '../../../src/core/balance/part-shares.ts';
 import { shareModel, type ShareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 
 const deer = SPECIES.find(({ code }) => code === 'white-tail');
@@ -19,7 +19,7 @@ const KEYS = ['meat', 'fatSaved', 'sinew', 'bone', 'damage'] as const;
 
 /** Deer of a shop whose cuts leave 55 % meat, 22 % bone, 11 % sinew, 8 % damage; what `keep` says is weighed. */
 function herd(count: number, keep: (i: number) => readonly (typeof KEYS)[number][], seed = 3): PartShares[] {
-  const chance = seeded(seed);
+  const chance = seededRandom(seed);
   return Array.from({ length: count }, (_, i) => {
     const damage = 0.04 + 0.03 * Math.abs(chance.normal());
     const bone = 0.22 + 0.015 * chance.normal();
@@ -62,7 +62,7 @@ function fitted({ mean, covariance, animals }: ShareModel): [readonly number[], 
 }
 
 describe('the joint model of part shares', () => {
-  it('is the published figures where no animal was weighed', () => {
+  it('is the published figures without weighed animals', () => {
     const model = shareModel(prior);
     expect(model.mean).toEqual(prior.mean);
     expect(Matrix.sub(model.covariance, prior.covariance).abs().max()).toBeLessThan(1e-12);
@@ -91,7 +91,7 @@ describe('the joint model of part shares', () => {
     },
   );
 
-  it('does not take damage that was never weighed for none', () => {
+  it('does not treat unweighed damage as none', () => {
     const model = shareModel(prior, sumsOf(herd(30, () => KEYS.slice(0, 4))));
     const damage = KEYS.indexOf('damage');
     // What the weighed parts leave (12 %) is shared out between damage and shrink as the published figures do.
@@ -99,7 +99,7 @@ describe('the joint model of part shares', () => {
     expect(Math.sqrt(model.covariance.get(damage, damage))).toBeGreaterThan(0.015);
   });
 
-  it('adds, joins and takes out animals without a trace', () => {
+  it('adds, merges and removes animals exactly', () => {
     const [first, ...others] = herd(6, (i) => (i % 2 ? KEYS : KEYS.slice(0, 4)));
     const all = sumsOf([first ?? {}, ...others]);
     const left = withoutShares(all, first ?? {});

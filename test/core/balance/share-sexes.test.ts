@@ -3,7 +3,7 @@ import { addShares, kindKey, type KindSums, type PartShares } from '../../../src
 import { shareModel } from '../../../src/core/balance/share-model.ts';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
 import { shiftMean, poolSexes, sexShift } from '../../../src/core/balance/share-sexes.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import type { Sex } from '../../../src/core/species/species.ts';
 import { profileOf } from '../../outside/results/profiles.ts';
 
@@ -12,7 +12,7 @@ const [MEAT, BONE, DAMAGE] = [0, 3, 4] as const;
 const shiftOf = (sex: Sex) => sexShift(elk, 'carcass', sex);
 
 function herd(sex: Sex, count: number): PartShares[] {
-  const chance = seeded(sex === 'male' ? 1 : 2);
+  const chance = seededRandom(sex === 'male' ? 1 : 2);
   const meat = sex === 'male' ? 0.6 : 0.57;
   return Array.from({ length: count }, (_, i) => ({
     meat: meat + 0.02 * chance.normal(),
@@ -21,8 +21,8 @@ function herd(sex: Sex, count: number): PartShares[] {
   }));
 }
 
-describe('the parts of both sexes together', () => {
-  it('differ by what is published of the take-home, and bone takes part of what meat leaves', () => {
+describe('the pooled parts of both sexes', () => {
+  it('differ by the published take-home, and bone compensates part of it', () => {
     const [bull, cow] = [shiftOf('male'), shiftOf('female')];
     // 218 of 364 lb and 169 of 294: University of Wyoming AES B-594R, 2003, second-hand.
     expect((bull[MEAT] ?? 0) - (cow[MEAT] ?? 0)).toBeCloseTo(218 / 364 - 169 / 294, 2);
@@ -33,7 +33,7 @@ describe('the parts of both sexes together', () => {
     expect(sexShift(deer, 'carcass', 'male')).toEqual([0, 0, 0, 0, 0]);
   });
 
-  it('are the sums that the animals give one by one once each is moved to the middle', () => {
+  it('equal the sums of the shifted animals', () => {
     const sums: Record<string, KindSums> = {};
     const byHand: Record<string, KindSums> = {};
     for (const sex of ['male', 'female', 'unknown'] as const)
@@ -61,7 +61,7 @@ describe('the parts of both sexes together', () => {
     expect(together?.damage.sum).toBeCloseTo(byHand.all?.damage.sum ?? NaN, 9);
   });
 
-  it('hold a cow against cows in a shop that weighed bulls alone', () => {
+  it('compare a cow with cows in a shop that weighed bulls only', () => {
     const sums: Record<string, KindSums> = {};
     for (const animal of herd('male', 200)) addShares(sums, kindKey('elk', 'carcass', 'male'), animal);
     const both = shareModel(sharePrior(elk, 'carcass'), poolSexes(sums, elk, 'carcass'));

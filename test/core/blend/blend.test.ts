@@ -18,7 +18,7 @@ const backFat = { id: 'back fat', fat: 0.8869, availableGrams: 5000, costPerKg: 
 const ownFat = { id: 'own fat', fat: 0.7089, availableGrams: 500, costPerKg: 0 };
 
 describe('planBlend', () => {
-  it('adds exactly the fat that reaches the least wanted', async () => {
+  it('adds exactly the fat that reaches the minimum', async () => {
     const found = await plan({ sources: [elk, backFat], fat: { min: 0.125, max: 0.13 } });
     expect(found.parts[1]?.grams).toBeCloseTo((10_000 * 0.065) / 0.7619, 6);
     expect(found.fat).toBeCloseTo(0.125, 10);
@@ -31,7 +31,7 @@ describe('planBlend', () => {
     expect(found.fat).toBeCloseTo(0.125, 8);
   });
 
-  it('adds up to the limit where using fat up saves money', async () => {
+  it('adds up to the limit where using fat saves money', async () => {
     const burden = { ...backFat, costPerKg: -50 };
     const found = await plan({ sources: [elk, burden], fat: { min: 0.125, max: 0.3 } });
     expect(found.fat).toBeCloseTo(0.3, 8);
@@ -42,7 +42,7 @@ describe('planBlend', () => {
     expect(found.parts[2]?.grams).toBe(500);
   });
 
-  it('reports the range of the finished fat from independent spreads', async () => {
+  it('gives the range of the finished fat from independent spreads', async () => {
     const sources = [
       { id: 'a', fat: 0.1, fatSd: 0.03, availableGrams: 600, costPerKg: 1, useAll: true },
       { id: 'b', fat: 0.2, fatSd: 0.04, availableGrams: 400, costPerKg: 1, useAll: true },
@@ -120,7 +120,7 @@ describe('planBlend', () => {
     LONG,
   );
 
-  it('meets a fixed size as nearly as the steps of the scale allow', async () => {
+  it('approximates a fixed size as closely as the steps of the scale allow', async () => {
     const step = 9.0718474; // 0.02 lb
     const sources = [
       { ...elk, useAll: false, stepGrams: step },
@@ -131,14 +131,14 @@ describe('planBlend', () => {
     expect(found.batchGrams / step).toBeCloseTo(Math.round(5000 / step), 9);
   });
 
-  it('takes a scale step so coarse that it does not fit the batch for what it is', async () => {
+  it('treats a scale step that is too coarse for the batch as impossible', async () => {
     const sources = [{ ...backFat, stepGrams: 4000 }];
     const answer = await planBlend({ sources, batchGrams: 1000, fat: { min: 0, max: 1 } });
     expect(answer).toMatchObject({ kind: 'impossible', why: { code: 'steps' } });
   });
 });
 
-describe('the promise to stay below a fat content', () => {
+describe('the probability of staying below a fat content', () => {
   const sources = [
     { ...elk, useAll: false, fatSd: 0.02 },
     { ...backFat, fatSd: 0.03 },
@@ -152,7 +152,7 @@ describe('the promise to stay below a fat content', () => {
     sureBelow: { fat: 0.15, probability: 0.95 },
   };
 
-  it('is kept, and costs something', async () => {
+  it('is met, and costs something', async () => {
     const found = await plan(request);
     expect(found.probabilityBelow).toBeGreaterThanOrEqual(0.95);
     expect(found.probabilityBelow).toBeLessThan(0.951);
@@ -160,7 +160,7 @@ describe('the promise to stay below a fat content', () => {
     expect(found.cost).toBeGreaterThan(without.cost);
   });
 
-  it('is kept at the least cost that a fine grid of safe batches finds', async () => {
+  it('is met at the least cost found by a fine grid of feasible batches', async () => {
     const found = await plan(request);
     let best = Infinity;
     for (let fat = 0; fat <= 900; fat += 5)
@@ -179,7 +179,7 @@ describe('the promise to stay below a fat content', () => {
     return fat >= 0.13 && fat + 1.6448536269514722 * sd <= 0.15;
   }
 
-  it('names itself when it alone is in the way, and tells how sure the nearest batch is', async () => {
+  it("is the reported reason when it alone is infeasible, with the nearest batch's probability", async () => {
     const answer = await planBlend({ ...request, sureBelow: { fat: 0.135, probability: 0.99 } });
     expect(answer).toMatchObject({ kind: 'impossible', why: { code: 'not-sure' } });
     if (answer.kind !== 'impossible') return;
@@ -190,7 +190,7 @@ describe('the promise to stay below a fat content', () => {
 });
 
 describe('the solver', () => {
-  it('writes no name of a product into its text', () => {
+  it('writes no product names into its text', () => {
     const text = programText({
       columns: [{ lower: 0, upper: Infinity, cost: -1, whole: true }],
       rows: [{ terms: [[0, 0.5]], lower: -Infinity, upper: 2 }],
@@ -200,7 +200,7 @@ describe('the solver', () => {
     ); // prettier-ignore
   });
 
-  it('takes only a proven best for an answer', async () => {
+  it('accepts only a proven optimum', async () => {
     const unbounded = { columns: [{ lower: 0, upper: Infinity, cost: -1 }], rows: [] };
     await expect(solve(unbounded)).rejects.toMatchObject({ code: 'blend.solver' });
     const unreadable = { columns: [{ lower: 0, upper: NaN, cost: NaN }], rows: [] };

@@ -31,7 +31,7 @@ describe('the range of a plan', () => {
     },
   );
 
-  it('is the same whichever of a pair names the other, or both', async () => {
+  it('is the same whichever source of a pair names the other, or both', async () => {
     const [one, two] = tubs(2, 0.03, 0.02) as [BlendSource, BlendSource];
     const named = { ...one, fatCovariance: { 'tub 1': 0.0009 } };
     const ways: BlendSource[][] = [
@@ -62,8 +62,8 @@ describe('the range of a plan', () => {
   });
 });
 
-describe('the promise to stay below', () => {
-  it('keeps what sources share: the cheap fat is added only as far as all together allow', async () => {
+describe('the probability of staying below a fat', () => {
+  it('includes shared variance: cheap fat is limited by all sources together', async () => {
     const gram = fc.integer({ min: 5, max: 40 }).map((n) => n / 1000);
     await fc.assert(
       fc.asyncProperty(fc.integer({ min: 1, max: 6 }), gram, gram, async (n, shared, own) => {

@@ -22,14 +22,14 @@ function request(lots: number): BlendRequest {
   return { sources: [trim, ...fats], fat: { min: 0.1995, max: 0.2005 } };
 }
 
-describe('lots of one price', () => {
-  it('wait for the one before them alone: 300 of them are a program of hundreds of rows and not of 45,000', () => {
+describe('lots of equal price', () => {
+  it('depend only on their predecessor: 300 of them need hundreds of rows and not 45,000', () => {
     const recipe = readRecipe(request(300));
     const ground = hardConstraints(recipe);
     expect(withFifoOrder(ground, recipe).rows.length - ground.rows.length).toBeLessThanOrEqual(2 * 300);
   });
 
-  it('are used up from the first on, however many there are', async () => {
+  it('are used in order, however many there are', async () => {
     const answer = await planBlend(request(60));
     if (answer.kind !== 'plan') throw new Error(answer.kind);
     const fats = Array.from(

@@ -53,7 +53,7 @@ describe('100 lb of elk at 6 %', () => {
     expect([8, 6].map((ounces) => Math.floor(made.batchGrams / toGrams(ounces, 'oz')))).toEqual([217, 289]);
   });
 
-  it('cannot reach 30 % with 5 lb of its own fat, and says what is missing', async () => {
+  it('cannot reach 30 % with 5 lb of its own fat, and reports what is missing', async () => {
     const answer = await planBlend({ sources: [elk, ownFat], fat: { min: 0.3, max: 0.32 } });
     const reached = (6 + 0.05 * 70.89) / 105;
     expect(answer).toMatchObject({

@@ -14,8 +14,8 @@ async function refused(request: BlendRequest): Promise<InfeasibleBlend> {
   return answer;
 }
 
-describe('an impossible blend', () => {
-  it('says that own fat alone cannot reach 30 %, and how much is missing (common practice, no source)', async () => {
+describe('an infeasible blend', () => {
+  it('reports that own fat alone cannot reach 30 %, and how much is missing (common practice, no source)', async () => {
     const { why, nearest, reach, missing } = await refused({
       sources: [elk, ownFat],
       fat: { min: 0.3, max: 0.32 },
@@ -29,7 +29,7 @@ describe('an impossible blend', () => {
     expect(missing).toEqual([{ id: 'own fat', grams: expect.closeTo(2400 / 0.4089 - 500, 3) }]);
   });
 
-  it('is possible once what is missing is there', async () => {
+  it('is feasible with the missing amount', async () => {
     const fat = { min: 0.3, max: 0.32 };
     const { missing } = await refused({ sources: [elk, ownFat], fat });
     const grams = ownFat.availableGrams + (missing[0]?.grams ?? 0) + 0.01;
@@ -60,7 +60,7 @@ describe('an impossible blend', () => {
     expect(await refused(request)).toMatchObject(expected);
   }); // prettier-ignore
 
-  it('gives the nearest whole step where steps jump over the wanted fat, and never widens the range', async () => {
+  it('gives the nearest whole step where steps miss the wanted fat, and never widens the range', async () => {
     const step = 45.359237; // a tenth of a pound
     const sources = [elk, { ...backFat, stepGrams: step }];
     const { why, nearest } = await refused({ sources, fat: { min: 0.125, max: 0.125 } });
@@ -103,7 +103,7 @@ describe('an impossible blend', () => {
   );
 });
 
-describe('a blend that cannot be meant', () => {
+describe('an invalid blend', () => {
   const good: BlendRequest = { sources: [elk, backFat], fat: { min: 0.1, max: 0.2 } };
   const withFirst = (wrong: object): BlendRequest => ({ ...good, sources: [{ ...elk, ...wrong }, backFat] });
 

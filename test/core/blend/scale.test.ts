@@ -52,7 +52,7 @@ describe('a fixed size that falls between the steps of the scale', () => {
     expectCheapest((await plan(request)).cost, cheapestInSteps(request));
   }); // prettier-ignore
 
-  it('is made where whole steps come within half a step of it, beside trim that all goes in', async () => {
+  it('is feasible where whole steps come within half a step of it, with mandatory trim', async () => {
     const step = 2.2679618;
     const request = {
       sources: [
@@ -67,7 +67,7 @@ describe('a fixed size that falls between the steps of the scale', () => {
     expectCheapest((await plan(request)).cost, cheapestInSteps(request));
   });
 
-  it('takes the cheaper of two sizes that are equally near', async () => {
+  it('takes the cheaper of two equally near sizes', async () => {
     const sources = [tub(0, 0.1, 5000, 100, 20), tub(1, 0.9, 5000, 300, 20)];
     const found = await plan({ sources, batchGrams: 1010, fat: { min: 0, max: 1 } });
     expect(found.batchGrams).toBe(1000);
@@ -92,7 +92,7 @@ describe('a fixed size that falls between the steps of the scale', () => {
   );
 });
 
-describe('a batch that can be made', () => {
+describe('a feasible batch', () => {
   // Little is wanted of much that lies on hand: the solver's tolerance must be a part of the batch, not of the stock.
   const trim = { fatSd: 0.02, costPerKg: 0, useAll: true };
   const fat = { fatSd: 0.03 };
@@ -137,7 +137,7 @@ describe('a batch that can be made', () => {
   );
 });
 
-describe('lots of one price', () => {
+describe('lots of equal price', () => {
   it(
     'are used up oldest first, step by step until the fat is reached',
     async () => {
@@ -155,7 +155,7 @@ describe('lots of one price', () => {
   const trim = { id: 'trim', fat: 0.0336, availableGrams: 116.33 * POUND, costPerKg: 0, useAll: true };
   const fat = { min: 0.19992, max: 0.20008 };
 
-  it('open the next only when the one before is used up, although the others would do as well', async () => {
+  it('are opened only when their predecessor is used up, although others would be as good', async () => {
     const sources = [25.03, 29.31, 12.29, 28.75].map((lb, turn) => ({ ...lot, id: `${turn}`, availableGrams: lb * POUND, queuePosition: turn }));
     const found = await plan({ sources: [trim, ...sources], fat });
     const pounds = found.parts.map(({ grams }) => grams / POUND);
@@ -163,21 +163,21 @@ describe('lots of one price', () => {
     expect(pounds.slice(3)).toEqual([0, 0]);
   }); // prettier-ignore
 
-  it('keep their turn where the older one is leaner, and so takes more of it', async () => {
+  it('keep their order where the older one is leaner, and so more of it is needed', async () => {
     const older = { ...lot, id: 'older', fat: 0.8, availableGrams: 10 * POUND, queuePosition: 0 };
     const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, queuePosition: 1 };
     const found = await plan({ sources: [trim, newer, older], fat });
     expect(found.parts.find(({ id }) => id === 'older')?.grams).toBeCloseTo(10 * POUND, 6);
   });
 
-  it('keep no turn where no batch could be made in turn', async () => {
+  it('ignore their order where no batch is feasible in order', async () => {
     const older = { ...lot, id: 'older', fat: 0.1, availableGrams: 1000 * POUND, queuePosition: 0 };
     const newer = { ...lot, id: 'newer', availableGrams: 100 * POUND, queuePosition: 1 };
     const found = await plan({ sources: [trim, older, newer], fat });
     expect(found.parts.find(({ id }) => id === 'newer')?.grams).toBeGreaterThan(0);
   });
 
-  it('are passed over when they are empty, and a dearer lot waits for the cheaper one only', async () => {
+  it('skip empty lots, and a more expensive lot waits only for the cheaper one', async () => {
     const sources = [
       { ...lot, id: 'first', availableGrams: 5 * POUND, queuePosition: 0 },
       { ...lot, id: 'empty', availableGrams: 0, queuePosition: 1 },

@@ -14,13 +14,13 @@ describe('fatToAdd', () => {
     expect(answer).toEqual({ kind: 'add', grams: (10_000 * 0.065) / 0.7619, batchGrams: expect.anything() });
   });
 
-  it('has nothing to add where the trim holds the target already', () => {
+  it('adds nothing where the trim has the target already', () => {
     const blend = { leanGrams: 1, leanFat: 0.15, fatFat: 0.9 };
     expect(fatToAdd({ ...blend, targetFat: 0.15 })).toEqual({ kind: 'lean enough', fat: 0.15 });
     expect(fatToAdd({ ...blend, targetFat: 0.1 })).toEqual({ kind: 'lean enough', fat: 0.15 });
   });
 
-  it('says when the source cannot do it', () => {
+  it('reports a source that cannot reach the target', () => {
     const blend = { leanGrams: 1, leanFat: 0.02, fatFat: 0.5 };
     expect(fatToAdd({ ...blend, targetFat: 0.6 })).toMatchObject({ reason: 'fat-too-lean', highestFat: 0.5 });
     expect(fatToAdd({ ...blend, targetFat: 0.5 })).toMatchObject({ reason: 'needs-pure-fat' });
@@ -30,7 +30,7 @@ describe('fatToAdd', () => {
     });
   });
 
-  it('keeps the fat: what goes in is what the batch holds, and twice the trim takes twice the fat', () => {
+  it('conserves fat, and scales with the trim', () => {
     fc.assert(
       fc.property(weight, share, share, share, (leanGrams, leanFat, fatFat, targetFat) => {
         const answer = fatToAdd({ leanGrams, leanFat, fatFat, targetFat });

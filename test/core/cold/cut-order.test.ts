@@ -33,7 +33,7 @@ const anyHerd = fc
   .map((herd) => Object.freeze(herd.map((one, id) => Object.freeze({ ...one, id: id + 1 }))));
 
 describe('cutOrder', () => {
-  it('takes the over-hung first, then the promised, the late, the ready and the rest', () => {
+  it('puts animals over the limit first, then promised, late, ready and the rest', () => {
     const herd = [
       animal(1, 2),
       animal(2, 5, { grams: 80_000 }),
@@ -62,7 +62,7 @@ describe('cutOrder', () => {
     ]);
   });
 
-  it('puts a promise that is past before one for tomorrow, and what nobody weighed last at equal age', () => {
+  it('puts an overdue promise before one for tomorrow, and unweighed animals last at equal age', () => {
     const promised = [animal(1, 5, { promisedInDays: 1 }), animal(2, 0, { promisedInDays: -2 })];
     expect(cutOrder(promised, rule).map(({ id }) => id)).toEqual([2, 1]);
     const weighed = [animal(1, 5, { grams: null }), animal(2, 5), animal(3, 5, { grams: null })];
@@ -73,7 +73,7 @@ describe('cutOrder', () => {
     ]);
   });
 
-  it('is total, does not depend on the order of the list and agrees with the rule told slowly', () => {
+  it('is total, does not depend on the order of the list and agrees with a slow reference', () => {
     fc.assert(
       fc.property(anyHerd, fc.infiniteStream(fc.nat()), (herd, keys) => {
         const turns = cutOrder(herd, rule);
@@ -94,7 +94,7 @@ describe('cutOrder', () => {
     );
   });
 
-  it('never lets one more animal change the order of the others', () => {
+  it('never changes the order of the others when an animal is added', () => {
     fc.assert(
       fc.property(anyHerd, anyAnimal, (herd, one) => {
         const more = [...herd, { ...one, id: 99 }];
@@ -105,7 +105,7 @@ describe('cutOrder', () => {
     );
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     const code = (herd: AnimalToCut[], shop = rule) => {
       try {
         cutOrder(herd, shop);

@@ -9,7 +9,7 @@ describe('hangState', () => {
     [0, 'fresh'], [3, 'fresh'], [4, 'ready'], [5, 'ready'], [6, 'late'], [7, 'late'], [8, 'over'], [90, 'over'],
   ])('day %i is %s', (days, state) => expect(hangState(days, shop)).toBe(state)); // prettier-ignore
 
-  it('puts the limit before the wish', () => {
+  it('gives the limit precedence over readiness', () => {
     expect(hangState(1, { readyDays: 2, limitDays: 2 })).toBe('late');
     expect(hangState(1, { readyDays: 0, limitDays: 0 })).toBe('over');
   });
@@ -26,7 +26,7 @@ describe('hangState', () => {
     );
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     for (const days of [-1, 0.5, Number.NaN])
       expect(() => hangState(days, shop)).toThrow(expect.objectContaining({ code: 'hanging.days' }));
     for (const limits of [{ readyDays: 8, limitDays: 7 }, { readyDays: 1, limitDays: Number.NaN }, { readyDays: -1, limitDays: 7 }])
@@ -40,7 +40,7 @@ const log = (...points: [minute: number, tempC: number][]): readonly CoolerReadi
   Object.freeze(points.map(([minute, tempC]) => Object.freeze({ at: at(minute), tempC })));
 
 describe('summariseCoolerLog', () => {
-  it('finds where a straight line crosses the limit', () => {
+  it('finds the crossing of a straight line with the limit', () => {
     expect(summariseCoolerLog(log([0, 3.4], [120, 5.4]), 4.4)).toEqual({
       above: true,
       minutesAbove: expect.closeTo(60, 9),
@@ -49,7 +49,7 @@ describe('summariseCoolerLog', () => {
     });
   });
 
-  it('keeps one warm spell together over several readings and two apart', () => {
+  it('joins one warm interval over several readings and separates two', () => {
     // Up over 30 min, two hours warm, down over 30; later a short spell of 20 + 20 min.
     const judged = summariseCoolerLog(
       log([0, 3], [60, 5], [180, 5], [240, 3], [300, 3], [340, 5], [380, 3]),
@@ -63,7 +63,7 @@ describe('summariseCoolerLog', () => {
     });
   });
 
-  it('does not call the limit itself warm, nor an empty or a single log long', () => {
+  it('does not count the limit itself as above it, nor report an interval of an empty log', () => {
     expect(summariseCoolerLog(log([0, 4.4], [60, 4.4]), 4.4).minutesAbove).toBe(0);
     expect(summariseCoolerLog([], 4.4)).toEqual({
       above: false,
@@ -74,7 +74,7 @@ describe('summariseCoolerLog', () => {
     expect(summariseCoolerLog(log([0, 9]), 4.4)).toMatchObject({ above: true, minutesAbove: 0 });
   });
 
-  it('takes readings in any order, and the later of two at one moment', () => {
+  it('accepts readings in any order, and the later of two at one moment', () => {
     expect(summariseCoolerLog(log([120, 5.4], [0, 9], [0, 3.4]), 4.4).minutesAbove).toBeCloseTo(60, 9);
   });
 
@@ -101,7 +101,7 @@ describe('summariseCoolerLog', () => {
     );
   }, 240_000);
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     expect(() => summariseCoolerLog([{ at: 'noon', tempC: 3 }], 4)).toThrow(
       expect.objectContaining({ code: 'cooler.moment', field: 'readings[0].at' }),
     );

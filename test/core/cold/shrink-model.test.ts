@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import species from '../../../resources/species.json' with { type: 'json' };
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { learnShrink, type ShrinkPair } from '../../../src/core/cold/shrink-model.ts';
 import { lossTerms, type HangingInterval } from '../../../src/core/cold/shrink-prior.ts';
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
@@ -25,8 +25,8 @@ const pair = (id: number, lost: number, more: Partial<HangingInterval> = {}): Sh
   return Object.freeze({ ...hung, id, hangingGrams: hung.receivedGrams * (1 - lost) });
 };
 
-describe('what the hook takes before any pair', () => {
-  it('grows with the days, and dries a small carcass faster than a large one', () => {
+describe('the prior of the loss on the hook', () => {
+  it('grows with the days, faster for a small carcass', () => {
     const after = (days: number, more: Partial<HangingInterval> = {}) =>
       fresh.expected({ ...deer, days, ...more }, profileOf(more.species ?? 'white-tail')).mean;
     let before = -1;
@@ -38,7 +38,7 @@ describe('what the hook takes before any pair', () => {
     expect(after(7)).toBeGreaterThan(after(7, { species: 'elk', receivedGrams: 300 * LB }));
   });
 
-  it('dries quarters faster than a carcass, and a carcass in its hide slower', () => {
+  it('is higher for quarters than for a carcass, and lower with the hide on', () => {
     const later = (brought: HangingInterval['brought']): number => {
       const at = (days: number) => Math.log(1 - fresh.expected({ ...deer, brought, days }, whiteTail).mean);
       return at(1) - at(8);
@@ -48,14 +48,14 @@ describe('what the hook takes before any pair', () => {
     expect(later('whole')).toBeLessThan(later('skinned'));
   });
 
-  it('takes hide and head off an animal in its hide: what the species says, on the day it came', () => {
+  it("includes hide and head of an animal received whole, by the species' ratio", () => {
     const { mean, sd } = whiteTail.ratios.dressedToHanging;
     const lost = fresh.expected({ ...deer, brought: 'whole', days: 0 }, whiteTail);
     expect(lost.mean).toBeCloseTo(1 - mean, 2);
     expect(lost.sd).toBeCloseTo(sd, 2);
   });
 
-  it('is hardly moved by a slip in the weight itself', () => {
+  it('is hardly affected by a slip in the weight itself', () => {
     const slipped = fresh.expected({ ...deer, receivedGrams: 7 * LB }, whiteTail).mean;
     expect(slipped).toBeLessThan(1.5 * fresh.expected(deer, whiteTail).mean);
   });
@@ -71,10 +71,10 @@ describe('what the hook takes before any pair', () => {
   });
 });
 
-describe('what a shop’s own pairs teach', () => {
+describe("learning from a shop's own pairs", () => {
   const dry = Array.from({ length: 30 }, (_, i) => pair(i, 0.1 + 0.002 * ((i * 7) % 11)));
 
-  it('30 pairs of a dry cooler move what is expected to what they lost, and narrow it', () => {
+  it('moves the expectation to 30 pairs of a dry cooler, and narrows it', () => {
     const taught = learnShrink(dry, profileOf).expected(deer, whiteTail);
     expect(fresh.expected(deer, whiteTail).mean).toBeLessThan(0.06);
     expect(taught.mean).toBeGreaterThan(0.1);
@@ -82,7 +82,7 @@ describe('what a shop’s own pairs teach', () => {
     expect(taught.sd).toBeLessThan(0.7 * fresh.expected(deer, whiteTail).sd);
   });
 
-  it('tell of other kinds in the same cooler too, but less', () => {
+  it('affects other kinds in the same cooler, but less', () => {
     const elk: HangingInterval = { species: 'elk', brought: 'skinned', receivedGrams: 300 * LB, days: 7 };
     const factor = (hung: HangingInterval) =>
       learnShrink(dry, profileOf).expected(hung, profileOf(hung.species)).mean /
@@ -91,7 +91,7 @@ describe('what a shop’s own pairs teach', () => {
     expect(factor(elk)).toBeLessThan(factor(deer));
   });
 
-  it('one freak pair moves nothing, among others or alone', () => {
+  it('ignores a single outlier, among others or alone', () => {
     for (const freak of [0.2, 0.28]) {
       const among = learnShrink([...dry, pair(99, freak)], profileOf).expected(deer, whiteTail);
       const without = learnShrink(dry, profileOf).expected(deer, whiteTail);
@@ -102,7 +102,7 @@ describe('what a shop’s own pairs teach', () => {
     }
   });
 
-  it('what is no shrink teaches nothing: a side not weighed, a weight that went up, a kind not known', () => {
+  it('ignores pairs that are no shrink: an unweighed side, a gain, an unknown species', () => {
     const odd = [pair(1, 0.5), pair(2, -0.1), pair(3, 0.05, { species: 'unicorn' })];
     const known = (code: string) => profiles.find((profile) => profile.code === code);
     const taught = learnShrink(odd, known);
@@ -110,7 +110,7 @@ describe('what a shop’s own pairs teach', () => {
     expect(taught.expected(deer, whiteTail)).toEqual(fresh.expected(deer, whiteTail));
   });
 
-  it('leaves an animal’s own pair out, as if it had not been learned', () => {
+  it("leaves an animal's own pair out, as if it had not been learned", () => {
     const all = learnShrink(dry, profileOf);
     for (const own of dry.slice(0, 5)) {
       const others = learnShrink(
@@ -125,7 +125,7 @@ describe('what a shop’s own pairs teach', () => {
     expect(single.expected(deer, whiteTail, 1).mean).toBeCloseTo(fresh.expected(deer, whiteTail).mean, 9);
   });
 
-  it('does not hang on the order of the pairs', () => {
+  it('does not depend on the order of the pairs', () => {
     const there = learnShrink(dry, profileOf).expected(deer, whiteTail);
     const back = learnShrink([...dry].reverse(), profileOf).expected(deer, whiteTail);
     expect(back.mean).toBeCloseTo(there.mean, 9);
@@ -133,8 +133,8 @@ describe('what a shop’s own pairs teach', () => {
   });
 
   /** Shops drawn as the model believes, each with 12 pairs: the 13th falls within ±1.2816 sd in 8 of 10. */
-  it('holds what it promises in 2,000 made-up shops', () => {
-    const chance = seeded(13);
+  it('covers 80 % in 2,000 simulated shops', () => {
+    const chance = seededRandom(13);
     let held = 0;
     const shops = 2000;
     for (let shop = 0; shop < shops; shop++) {
@@ -172,7 +172,7 @@ describe('what a shop’s own pairs teach', () => {
   it.each([0.2, 1, 2])(
     'doubts few right animals of a cooler %d times as dry as published, once 30 were weighed twice',
     (dryness) => {
-      const chance = seeded(5);
+      const chance = seededRandom(5);
       const reading = (grams: number): number =>
         Math.round((grams * (1 + 0.002 * chance.normal())) / LB / 0.5) * 0.5 * LB;
       const drawn = (id: number): ShrinkPair => {

@@ -36,7 +36,7 @@ function byInformation(prior: readonly CorrelatedFatEstimate[], shares: readonly
 } // prettier-ignore
 
 describe('updateFatEstimates', () => {
-  it('goes half way for a belief as unsure as the test', () => {
+  it('moves half way for an estimate as uncertain as the test', () => {
     const found = updateFatEstimates([{ id: 'elk', mean: 0.06, sd: 0.03 }], {
       parts: [{ id: 'elk', grams: 5000 }],
       measuredFat: 0.09,
@@ -52,7 +52,7 @@ describe('updateFatEstimates', () => {
     ]);
   });
 
-  it('shares the surprise by spread and share, and leaves strangers alone', () => {
+  it('divides the innovation by spread and share, and leaves other sources unchanged', () => {
     const [elk, backFat, deer] = updateFatEstimates(estimates, test);
     const moved = [(elk?.mean as number) - 0.06, (backFat?.mean as number) - 0.88];
     expect((moved[0] as number) / (moved[1] as number)).toBeCloseTo((0.9 * 0.03 ** 2) / (0.1 * 0.02 ** 2), 9);
@@ -61,7 +61,7 @@ describe('updateFatEstimates', () => {
     expect(elk?.covariance?.['back fat']).toBe(backFat?.covariance?.elk);
   });
 
-  it('agrees with adding information, twice in a row, with covariance in use', () => {
+  it('agrees with adding information, twice in a row, with covariances', () => {
     const once = updateFatEstimates(estimates, test);
     const twice = updateFatEstimates(frozen(once), {
       parts: [{ id: 'deer', grams: 600 }, { id: 'back fat', grams: 400 }],
@@ -83,7 +83,7 @@ describe('updateFatEstimates', () => {
     expect(twice[0]?.mean).not.toBe(once[0]?.mean); // elk learns through the back fat it was tested with
   });
 
-  it('never widens a spread, never turns one negative, and does not mind the order of tests', () => {
+  it('never increases a variance, never makes one negative, and does not depend on the order of tests', () => {
     const share = fc.integer({ min: 1, max: 1000 });
     const oneTest = fc.record({
       grams: fc.tuple(share, share, share),
@@ -112,7 +112,7 @@ describe('updateFatEstimates', () => {
     );
   });
 
-  it('does not hide an impossible test by cutting the mean off, and calls it a surprise', () => {
+  it('does not clamp the mean of an impossible test, and reports a large innovation', () => {
     const odd = { ...test, parts: [{ id: 'elk', grams: 1 }], measuredFat: 0, measuredSd: 0.001 };
     const confirmed = [{ id: 'elk', mean: 0.02, sd: 0.03 }, { id: 'lean', mean: 0.01, sd: 0.02, covariance: { elk: 0.0006 } }]; // prettier-ignore
     expect(updateFatEstimates(confirmed, odd)[1]?.mean).toBeLessThan(0);
@@ -122,7 +122,7 @@ describe('updateFatEstimates', () => {
     expect(fatTestInnovation(estimates, asPredicted).innovation).toBeCloseTo(0, 9);
   });
 
-  it('takes a source listed twice with both weights', () => {
+  it('counts both weights of a source listed twice', () => {
     const parts = [{ id: 'elk', grams: 4000 }, { id: 'elk', grams: 5000 }, { id: 'back fat', grams: 1000 }]; // prettier-ignore
     expect(updateFatEstimates(estimates, { ...test, parts })).toEqual(updateFatEstimates(estimates, test));
   });
@@ -154,7 +154,7 @@ describe('resources/fats.json', () => {
     ndb: string | null;
   }[];
 
-  it('holds only fats with a source, or marked as convention or assumption', () => {
+  it('contains only fats with a source, or marked as convention or assumption', () => {
     expect(new Set(fats.map(({ code }) => code)).size).toBe(fats.length);
     for (const { animal, fat, sd, source, grade, ndb } of fats) {
       expect(['pork', 'beef', 'own']).toContain(animal);

@@ -12,7 +12,7 @@ const deer = (id: number): FatPredictor => ({
 });
 
 describe('jointFat', () => {
-  it('does not let what sources share average out: ten deer come out at √(0.0009 + 0.0004 / 10)', () => {
+  it('does not average out shared variance: ten deer give √(0.0009 + 0.0004 / 10)', () => {
     const joint = jointFat([]);
     const batch = (n: number) => Array.from({ length: n }, (_, i) => ({ of: deer(i), weight: 1 / n }));
     expect(joint.estimate(deer(1))).toEqual({ mean: 0.05, sd: expect.closeTo(Math.sqrt(0.0013), 12) });
@@ -23,12 +23,12 @@ describe('jointFat', () => {
     expect(joint.covariance(deer(1), { offset: 0.9, terms: { lot: 0.01 } })).toBe(0);
   });
 
-  it('takes one source weighed twice as one unknown', () => {
+  it('treats one source weighed twice as one unknown', () => {
     const twice = [deer(1), deer(1)].map((of) => ({ of, weight: 0.5 }));
     expect(jointFat([]).sdOfSum(twice)).toBeCloseTo(Math.sqrt(0.0013), 12);
   });
 
-  it('is wᵀΣw over the covariances one by one, whatever tests taught', () => {
+  it('is wᵀΣw over the single covariances, whatever the tests', () => {
     const part = fc.record({ which: fc.nat(4), weight: fc.integer({ min: -50, max: 100 }) });
     const start: CorrelatedFatEstimate[] = [
       { id: 'shop', mean: 0, sd: 1 },

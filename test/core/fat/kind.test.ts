@@ -19,14 +19,14 @@ describe('fatOfKind', () => {
 });
 
 describe('withOneOfKind', () => {
-  it('adds a source that shares the mean of its kind with all others of it', () => {
+  it('adds a source that shares the mean of its kind', () => {
     const one = withOneOfKind(frozen([moose, lot]), seven);
     expect(one).toEqual([moose, lot, { id: 'trim 7', mean: 0.01, sd: 0.05, covariance: { moose: expect.closeTo(0.0016, 12), lot: 0 } }]); // prettier-ignore
     const two = withOneOfKind(frozen(one), nine);
     expect(two[3]?.covariance).toMatchObject({ moose: expect.closeTo(0.0016, 12), 'trim 7': expect.closeTo(0.0016, 12) }); // prettier-ignore
   });
 
-  it('lets a test move the animal, less so its kind and the next of it, and no stranger', () => {
+  it('lets a test move the animal, less its kind and the next of it, and no other', () => {
     const before = withOneOfKind(withOneOfKind([moose, lot, { id: 'elk', mean: 0.02, sd: 0.03 }], seven), nine); // prettier-ignore
     const after = updateFatEstimates(frozen(before), {
       parts: [{ id: 'trim 7', grams: 900 }],
@@ -48,7 +48,7 @@ describe('withOneOfKind', () => {
    * The same world told otherwise: the kind's mean and each animal's deviation (0 ± ownSd) listed as two sources of the
    * same grams. The shares then count trim twice, so the test is scaled by all grams over all grams listed.
    */
-  it('is the same as listing mean and deviation apart', () => {
+  it('equals listing mean and deviation as two sources', () => {
     const grams = fc.integer({ min: 1, max: 1000 });
     const oneTest = fc.record({
       seven: grams,
@@ -97,7 +97,7 @@ describe('withOneOfKind', () => {
     );
   });
 
-  it('knows as much of the others when one is left out', () => {
+  it('keeps the information on the others when one is left out', () => {
     const first = { parts: [{ id: 'trim 7', grams: 800 }, { id: 'lot', grams: 200 }], measuredFat: 0.2, measuredSd: 0.01 }; // prettier-ignore
     const second = { parts: [{ id: 'trim 9', grams: 500 }, { id: 'lot', grams: 500 }], measuredFat: 0.3, measuredSd: 0.01 }; // prettier-ignore
     const tested = updateFatEstimates(withOneOfKind([moose, lot], seven), first);

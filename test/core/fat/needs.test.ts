@@ -26,14 +26,14 @@ describe('fatNeed', () => {
     expect((10_000 * 0.02 + 1000 * 0.9) / 11_000).toBeCloseTo(0.1, 12);
   });
 
-  it('spreads with the weight of the trim, a tenth of a gram a gram, and with its fat, 12.5 kg a whole', () => {
+  it('has a spread from the weight of the trim, and from its fat', () => {
     expect(fatNeed({ ...grind, trim: { mean: 10_000, sd: 2000 } }).sd).toBeCloseTo(200, 9);
     expect(fatNeed({ ...grind, trimFat: { mean: 0.02, sd: 0.01 } }).sd).toBeCloseTo(125, 9);
     const both = { ...grind, trim: { mean: 10_000, sd: 2000 }, trimFat: { mean: 0.02, sd: 0.01 } };
     expect(fatNeed(both).sd).toBeCloseTo(Math.sqrt(200 ** 2 + 125 ** 2), 9);
   });
 
-  it('wants nothing where the trim is fat enough', () => {
+  it('is zero where the trim is fat enough', () => {
     expect(fatNeed({ ...grind, trimFat: { mean: 0.1, sd: 0.02 } })).toMatchObject({ mean: 0, sd: 0 });
   });
 
@@ -53,7 +53,7 @@ describe('fatNeed', () => {
     );
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     const problem = (more: Partial<GrindToCome>) => () => fatNeed({ ...grind, ...more });
     expect(problem({ trim: confirmed(-1) })).toThrow(expect.objectContaining({ code: 'grams.negative' }));
     expect(problem({ target: 1.2 })).toThrow(expect.objectContaining({ code: 'share.out-of-range' }));
@@ -76,14 +76,14 @@ describe('sumNeeds', () => {
   const moose = (...needs: NeedEstimate[]) => ({ species: 'moose', needs });
   const certain = { trimFatSd: () => 0, fatFatSd: 0 };
 
-  it("adds the variances of animals' own parts: 300 and 400 make 500", () => {
+  it("adds the variances of the animals' own parts: 300 and 400 make 500", () => {
     const { low, mean, high } = sumNeeds([elk(byWeight(1000, 300)), elk(byWeight(500, 400))], 0.8, certain);
     expect(mean).toBe(1500);
     expect(low).toBeCloseTo(1500 - Z90 * 500, 2);
     expect(high).toBeCloseTo(1500 + Z90 * 500, 2);
   });
 
-  it('adds spreads within one animal, and what a species shares: 300 and 400 make 700', () => {
+  it("adds the SDs within one animal, and of a species' shared part: 300 and 400 make 700", () => {
     const one = elk(byWeight(1000, 300), byWeight(500, 400));
     expect(sumNeeds([one], 0.8, certain).high).toBeCloseTo(1500 + Z90 * 700, 2);
     const same = [elk(byWeight(1000, 0, 300)), elk(byWeight(500, 0, 400))];
@@ -92,7 +92,7 @@ describe('sumNeeds', () => {
     expect(sumNeeds(apart, 0.8, certain).high).toBeCloseTo(1500 + Z90 * 500, 2);
   });
 
-  it('keeps the doubt about the fat of the trim and of the fat that is added', () => {
+  it("includes the uncertainty of the trim's fat and of the added fat", () => {
     // 10 kg of trim at 2 % to 10 % with fat of 90 %: 12,500 g a whole of trim fat, 1000 / 0.8 = 1250 g of added fat.
     const need = fatNeed(grind);
     expect(need.slopes).toEqual({ trimFat: expect.closeTo(-12_500, 9), fatFat: expect.closeTo(-1250, 9) });
@@ -106,14 +106,14 @@ describe('sumNeeds', () => {
     expect(high).toBeCloseTo(2000 + Z90 * Math.hypot(25_000 * 0.012, 2500 * 0.03), 2);
   });
 
-  it('ends at nothing below, and is nothing for nobody', () => {
+  it('is truncated at zero, and zero without animals', () => {
     expect(sumNeeds([elk(byWeight(10, 100))], 0.8, certain).low).toBe(0);
     expect(sumNeeds([], 0.8, certain)).toEqual({ low: 0, mean: 0, high: 0 });
   });
 });
 
 describe('toOrder', () => {
-  it('is what is not on hand, end by end', () => {
+  it('is the need minus the stock, at each end', () => {
     expect(toOrder({ low: 12, mean: 18, high: 25 }, 0)).toEqual({ low: 12, mean: 18, high: 25 });
     expect(toOrder({ low: 12, mean: 18, high: 25 }, 15)).toEqual({ low: 0, mean: 3, high: 10 });
   });

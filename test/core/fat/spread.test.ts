@@ -1,7 +1,7 @@
 /** The animal-to-animal variance component against plain integration over its prior. */
 import { describe, expect, it } from 'vitest';
 import { PRIOR_SPREAD, updateSpread, spreadRatios, varianceRatio } from '../../../src/core/fat/spread.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { frozen } from '../blend/requests.ts';
 
 const OWN = 0.0001;
@@ -23,7 +23,7 @@ describe('updateSpread', () => {
     ownVariance: OWN,
   });
 
-  it('grows with a surprise, shrinks with a test that came as predicted, and needs an own part to learn', () => {
+  it('grows with a large innovation, shrinks with a small one, and needs an own part to learn', () => {
     expect(varianceRatio(updateSpread(frozen(PRIOR_SPREAD), told(0.06)))).toBeGreaterThan(1.6);
     expect(varianceRatio(updateSpread(PRIOR_SPREAD, told(0)))).toBeLessThan(1.28);
     expect(updateSpread(PRIOR_SPREAD, { innovation: 0.06, variance: 0.0005, ownVariance: 0 })).toBe(
@@ -31,9 +31,9 @@ describe('updateSpread', () => {
     );
   });
 
-  it('finds the true ratio of many animals, whose mean is known, in the end', () => {
+  it('converges to the true ratio with many animals of known mean', () => {
     for (const truth of [0.25, 1, 4]) {
-      const chance = seeded(7);
+      const chance = seededRandom(7);
       let spread = PRIOR_SPREAD;
       for (let i = 0; i < 2000; i++)
         spread = updateSpread(spread, told(Math.sqrt(REST + OWN * truth) * chance.normal(), spread));
@@ -43,7 +43,7 @@ describe('updateSpread', () => {
     }
   });
 
-  it('stays a distribution at an innovation a thousand spreads away', () => {
+  it('stays a distribution at an innovation of a thousand SDs', () => {
     const ratio = varianceRatio(updateSpread(PRIOR_SPREAD, told(10)));
     expect(ratio).toBeGreaterThan(10);
     expect(Number.isFinite(ratio)).toBe(true);

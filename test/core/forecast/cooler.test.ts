@@ -6,7 +6,7 @@ import { coolerForecast, hangingRanges, type Flow } from '../../../src/core/fore
 import { cuttingPace } from '../../../src/core/forecast/pace.ts';
 import { addDays } from '../../../src/core/values/dates.ts';
 import { daysFrom, dispersionOf, yearsLater } from '../../../src/core/forecast/day-counts.ts';
-import { seeded, type RandomGenerator } from '../../../src/core/stats/random.ts';
+import { seededRandom, type RandomGenerator } from '../../../src/core/stats/random.ts';
 import { weekdayPattern } from '../../../src/core/forecast/weekday-pattern.ts';
 
 const LEVEL = 0.8;
@@ -19,8 +19,8 @@ const flows = fc.record({
 });
 const sum = (values: readonly number[]) => values.reduce((total, one) => total + one, 0);
 
-describe('what will hang', () => {
-  it('is what hangs, and what comes, less what is cut, while the rail does not run empty', () => {
+describe('the forecast of hanging animals', () => {
+  it('is the present number plus arrivals minus departures, while the rail does not run empty', () => {
     fc.assert(
       fc.property(fc.integer({ min: 400, max: 600 }), flows, flows, (hanging, come, cut) => {
         hangingRanges(hanging, come, cut, LEVEL).forEach(({ mean }, k) => {
@@ -32,7 +32,7 @@ describe('what will hang', () => {
     );
   });
 
-  it('is never below nothing, never more than all that hangs and comes, and its range holds its mean', () => {
+  it('is never negative, never more than all animals, and its range contains its mean', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 40 }), flows, flows, (hanging, come, cut) => {
         hangingRanges(hanging, come, cut, LEVEL).forEach(({ low, mean, high }, k) => {
@@ -49,7 +49,7 @@ describe('what will hang', () => {
     );
   });
 
-  it('grows with what hangs and comes, and falls with what is cut', () => {
+  it('grows with hanging and arriving animals, and falls with cutting', () => {
     const more = (flow: Flow, by: number): Flow => ({ ...flow, perDay: flow.perDay.map((one) => one + by) });
     const notLess = (a: ReturnType<typeof hangingRanges>, b: ReturnType<typeof hangingRanges>) =>
       a.forEach((day, k) => {
@@ -68,7 +68,7 @@ describe('what will hang', () => {
     );
   });
 
-  it('is wider the further off the day, and the more days vary', () => {
+  it('widens with the horizon, and with the dispersion of the days', () => {
     const width = ({ low, high }: { low: number; high: number }) => high - low;
     const calm = hangingRanges(100, steady(6, 14), steady(6, 14), LEVEL);
     const wild = hangingRanges(100, steady(6, 14, { dispersion: 5 }), steady(6, 14, { levelSd: 0.4 }), LEVEL);
@@ -95,13 +95,13 @@ describe('what will hang', () => {
     }
   });
 
-  it('of a rail where nothing comes and nothing is cut is what hangs', () => {
+  it('is constant without arrivals and cutting', () => {
     const still = steady(0, 3);
     for (const day of hangingRanges(7, still, still, LEVEL))
       for (const end of [day.low, day.mean, day.high]) expect(end).toBeCloseTo(7, 9);
   });
 
-  it('refuses what is no count, no share and no level', () => {
+  it('refuses an invalid count, share and level', () => {
     const flow = steady(1, 1);
     expect(() => hangingRanges(-1, flow, flow, LEVEL)).toThrow('amount.negative');
     expect(() => hangingRanges(1.5, flow, flow, LEVEL)).toThrow('amount.negative');
@@ -113,7 +113,7 @@ describe('what will hang', () => {
 
 /** The same story told by drawing: one level for each flow and run, then counts day by day. */
 function simulate(hanging: number, come: Flow, cut: Flow, runs: number): number[][] {
-  const chance = seeded(11);
+  const chance = seededRandom(11);
   const level = (levelSd: number) => Math.exp(levelSd * chance.normal() - levelSd ** 2 / 2);
   return Array.from({ length: runs }, () => {
     const [more, faster] = [level(come.levelSd), level(cut.levelSd)];
@@ -133,11 +133,11 @@ function drawn(chance: RandomGenerator, mean: number, dispersion: number): numbe
   return Math.max(0, count);
 }
 
-describe('what it rests on', () => {
+describe('the basis of the forecast', () => {
   const each = (from: string, days: number, animals: number) =>
     daysFrom(from, addDays(from, days - 1)).map((on) => Object.freeze({ on, animals }));
 
-  it('is the earlier seasons on the same days, by how many more came this season', () => {
+  it("scales the earlier seasons on the same days by this season's ratio", () => {
     const told = forecastArrivals(
       {
         today: '2026-10-10',
@@ -156,7 +156,7 @@ describe('what it rests on', () => {
     expect(sum(told.perDay) / 5 / ((2 * 50) / 30)).toBeGreaterThan(0.93);
   });
 
-  it('of a season that was begun late counts only the days that it has seen', () => {
+  it('for a season recorded from its middle counts only covered days', () => {
     const told = forecastArrivals(
       {
         today: '2026-10-20',
@@ -177,7 +177,7 @@ describe('what it rests on', () => {
     expect(sum(told.perDay)).toBeCloseTo(14, 0);
   });
 
-  it('is nothing where nothing ever came', () => {
+  it('is zero without any history', () => {
     const told = forecastArrivals({ today: '2026-10-04', season: 2026, taken: [], earlier: [] }, 2);
     expect(told.perDay).toEqual([0, 0]);
     expect(Number.isFinite(told.levelSd)).toBe(true);
@@ -195,13 +195,13 @@ describe('what it rests on', () => {
     expect(pace.open('2026-11-01')).toBe(false);
   });
 
-  it('does not count today, which is not over', () => {
+  it('does not count today, which is incomplete', () => {
     const left = [...each('2026-10-01', 10, 4), { on: '2026-10-11', animals: 1 }];
     expect(cuttingPace(left, '2026-10-11', '2026-10-01').perDay).toBe(4);
     expect(cuttingPace([], '2026-10-11', '2026-10-11')).toMatchObject({ perDay: 0, days: 0 });
   });
 
-  it('knows the weekdays that bring more', () => {
+  it('learns the busier weekdays', () => {
     const sundays = daysFrom('2026-09-01', '2026-11-30').map((on) => ({
       on,
       animals: new Date(on).getUTCDay() === 0 ? 14 : 1,
@@ -212,20 +212,20 @@ describe('what it rests on', () => {
     expect(pattern[3]).toBeLessThan(0.5);
   });
 
-  it('takes days to vary by chance alone only when they show it', () => {
+  it('assumes Poisson dispersion only when the days show it', () => {
     expect(dispersionOf([])).toBe(2);
     // Ten days as usual, and ten that hit their mean: (20 + 0) / 20.
     expect(dispersionOf(new Array(10).fill({ count: 5, expected: 5 }))).toBe(1);
     expect(dispersionOf(new Array(10).fill({ count: 11, expected: 5 }))).toBeCloseTo((20 + 72) / 20, 9);
   });
 
-  it('finds a leap day in other years', () => {
+  it('maps a leap day to other years', () => {
     expect(yearsLater('2024-02-29', 2)).toBe('2026-03-01');
     expect(yearsLater('2024-02-29', 4)).toBe('2028-02-29');
     expect(yearsLater('2025-11-14', 1)).toBe('2026-11-14');
   });
 
-  it('makes a whole forecast: Sundays rise, closed days do not fall', () => {
+  it('makes a complete forecast: numbers rise on Sundays, and do not fall on closed days', () => {
     const taken = daysFrom('2026-09-01', '2026-10-17').map((on) => ({ on, animals: 3 }));
     const left = taken.filter(({ on }) => new Date(on).getUTCDay() !== 0);
     const told = coolerForecast(

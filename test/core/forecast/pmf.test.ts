@@ -16,8 +16,8 @@ const variance = (chances: readonly number[]) => {
   return sum(chances.map((chance, k) => chance * (k - mean) ** 2));
 };
 
-describe('chances of a count', () => {
-  it('at spread 1 are those of Poisson', () => {
+describe('the distribution of a count', () => {
+  it('at dispersion 1 is Poisson', () => {
     // e^-3 × 3^k / k!
     const three = countPmf(3, 1);
     [0, 1, 2, 5].forEach((k) => {
@@ -26,14 +26,14 @@ describe('chances of a count', () => {
     });
   });
 
-  it('at spread 2 and mean 1 halve from one count to the next', () => {
+  it('at dispersion 2 and mean 1 halves from one count to the next', () => {
     // r = 1: the geometric distribution, 1/2, 1/4, 1/8 …
     countPmf(1, 2)
       .slice(0, 12)
       .forEach((chance, k) => expect(chance).toBeCloseTo(0.5 ** (k + 1), 8));
   });
 
-  it('have the mean and the variance that were asked for, and sum to 1, however great', () => {
+  it('has the requested mean and variance, and sums to 1, at any size', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0, max: 2000, noNaN: true }),
@@ -52,15 +52,15 @@ describe('chances of a count', () => {
     );
   });
 
-  it('refuse a count below nothing and a spread below pure chance', () => {
+  it('refuses a negative count and a dispersion below 1', () => {
     expect(() => countPmf(-1, 1)).toThrow('amount.negative');
     expect(() => countPmf(NaN, 1)).toThrow('amount.negative');
     expect(() => countPmf(1, 0.9)).toThrow('spread.below-one');
   });
 });
 
-describe('counts together', () => {
-  it('add up as two dice do', () => {
+describe('combined counts', () => {
+  it('add up like two dice', () => {
     const die = [0, ...new Array<number>(6).fill(1 / 6)];
     const two = convolve(die, die);
     expect(two[7]).toBeCloseTo(6 / 36, 12);
@@ -68,7 +68,7 @@ describe('counts together', () => {
     expect(two[12]).toBeCloseTo(1 / 36, 12);
   });
 
-  it('leave nothing, never less, when more is taken than there is', () => {
+  it('never go below zero', () => {
     // 3 less 0 to 5, each 1/6: nothing in three of six cases.
     const rest = truncatedDifference([0, 0, 0, 1], new Array<number>(6).fill(1 / 6));
     [3 / 6, 1 / 6, 1 / 6, 1 / 6].forEach((chance, k) => expect(rest[k]).toBeCloseTo(chance, 12));
@@ -83,7 +83,7 @@ describe('counts together', () => {
     ).toEqual([0.25, 0.75]);
   });
 
-  it('tell the count that is not exceeded', () => {
+  it('give quantiles', () => {
     expect(pmfQuantile([0.5, 0.3, 0.2], 0.8)).toBe(1);
     expect(pmfQuantile([0.5, 0.3, 0.2], 0.81)).toBe(2);
     expect(pmfQuantile([0.5, 0.3, 0.2], 1)).toBe(2);

@@ -38,7 +38,7 @@ describe('learnForm', () => {
     expect(typedOf(line, learn(shown, unit, decimals))).toBe(typed),
   );
 
-  it('is plain data that comes back from JSON the same', () => {
+  it('survives JSON unchanged', () => {
     const form = learn('0042 «001862» 7', 'lb', 2);
     expect(form).toEqual({ number: 1, of: 3, words: [], unit: 'lb', decimals: 2, part: null });
     expect(JSON.parse(JSON.stringify(form))).toEqual(form);

@@ -95,12 +95,12 @@ describe('parseScaleLine', () => {
     expect(() => parseScaleLine(text)).toThrow(expect.objectContaining({ name: 'ValidationError', code })),
   );
 
-  it('names the word that it does not know', () =>
+  it('names the unknown word', () =>
     expect(() => parseScaleLine('TARE 0.50 lb')).toThrow(
       expect.objectContaining({ with: { line: 'TARE 0.50 lb', word: 'TARE' } }),
     ));
 
-  it('shows a text that, typed by hand, is the very same reading', () => {
+  it('shows a text that parses to the same reading when typed', () => {
     const decimals = fc.integer({ min: 0, max: 4 });
     const units = fc.constantFrom<MassUnit>('lb', 'kg', 'oz', 'g');
     fc.assert(
@@ -123,7 +123,7 @@ describe('parseScaleLine', () => {
     expect(parseReading('1 lb 5.3 oz', 'lb')).toMatchObject({ digits: 213, decimals: 1, unit: 'oz' });
   });
 
-  it('answers any bytes with a weight, an overload or a typed problem', () => {
+  it('gives a weight, an overload or a typed error for any bytes', () => {
     const text = fc.oneof(
       fc.string({ unit: fc.constantFrom(...'STUGNOL0189.,+- lbkgoz?\r\n\x02\x03\xff'), maxLength: 20 }),
       fc.string({ unit: 'binary', maxLength: 20 }),

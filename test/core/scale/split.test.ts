@@ -22,12 +22,12 @@ describe('makeLineSplitter', () => {
     ['nothing', ['\r\n\r\n \r\n'], []],
   ])('gives %s', (_, chunks, lines) => expect(linesOf(chunks)).toEqual(lines));
 
-  it('drops the tail of a number when it comes in mid-stream', () => {
+  it('drops the tail of a number when opened mid-stream', () => {
     expect(linesOf(['8.62 lb\r\n18.62 lb\r\n'], true)).toEqual(['18.62 lb']);
     expect(linesOf(['62\x02001862\r'], true)).toEqual(['001862']);
   });
 
-  it('never holds more than a line can be, and goes on behind the noise', () => {
+  it('limits its buffer, and continues after noise', () => {
     const splitter = makeLineSplitter();
     for (let i = 0; i < 1000; i++) expect(splitter.take(bytes('x'.repeat(1000)))).toEqual([]);
     expect(splitter.take(bytes('tail\r\n18.62 lb\r\n'))).toEqual(['18.62 lb']);
@@ -35,7 +35,7 @@ describe('makeLineSplitter', () => {
     expect(linesOf(['1\x03', '18.62 lb\r\n'.repeat(20)]).at(-1)).toBe('18.62 lb');
   });
 
-  it('gives the same lines however the bytes are split', () => {
+  it('gives the same lines however the bytes are chunked', () => {
     const piece = fc.constantFrom('ST,GS,+  18.62lb\r\n', 'US,GS,-   1.20kg\r\n', '\x02001862\r', '\n 18.62lb\r\n00\r\x03', '\x01\x02S+001862LBv\x03\x04', '\xff\x00', '- - - - lb\n', 'x'.repeat(140)); // prettier-ignore
     const cuts = fc.array(fc.nat(200), { maxLength: 30 });
     fc.assert(
@@ -52,7 +52,7 @@ describe('makeLineSplitter', () => {
     );
   });
 
-  it('gives every line of a clean stream, each read as it was sent', () => {
+  it('gives every line of a clean stream, each parsed as sent', () => {
     const weights = fc.array(fc.integer({ min: 1, max: 99_999 }), { minLength: 1, maxLength: 20 });
     const ends = fc.constantFrom('\r\n', '\r', '\n', '\x03');
     fc.assert(

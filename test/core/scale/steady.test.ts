@@ -21,14 +21,14 @@ describe('isSteady', () => {
     ['none', [], false],
   ])('%s: %s', (_, readings, steady) => expect(isSteady(readings, rule)).toBe(steady));
 
-  it('takes a step in pounds for a step, although grams do not hold it exactly', () => {
+  it('accepts a step in pounds, although grams do not represent it exactly', () => {
     const step = 0.02 * GRAMS_PER.lb;
     const grams = [18.6, 18.62, 18.6].map((pounds) => pounds * GRAMS_PER.lb);
     const readings = grams.map((one, index) => ({ grams: one, at: index * 600 }));
     expect(isSteady(readings, { least: 3, overMs: 1000, stepGrams: step })).toBe(true);
   });
 
-  it('refuses times that run backwards, and what is no number', () => {
+  it('refuses times that run backwards, and non-finite numbers', () => {
     expect(() => isSteady(at([500, 1], [0, 1]), rule)).toThrow(
       expect.objectContaining({ code: 'scale.clock' }),
     );
@@ -40,7 +40,7 @@ describe('isSteady', () => {
     );
   });
 
-  it('does not depend on the time of day nor on what lies before the window', () => {
+  it('does not depend on the time of day or on readings before the window', () => {
     const weights = fc.array(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 12 });
     fc.assert(
       fc.property(weights, fc.nat(1e9), (grams, start) => {

@@ -8,7 +8,7 @@ import {
 } from '../../../src/core/sheet/logger-cells.ts';
 
 describe('warmIntervals', () => {
-  it('is the stretch of a line that lies above the limit', () => {
+  it('is the interval of a line above the limit', () => {
     const readings = [
       { at: '2026-11-20T06:00Z', tempC: 3.4 },
       { at: '2026-11-20T08:00Z', tempC: 5.4 },
@@ -23,7 +23,7 @@ describe('warmIntervals', () => {
     ]);
   });
 
-  it('adds up to what judgeCooler says', () => {
+  it('sums to the minutes of summariseCoolerLog', () => {
     const readings = [3, 6, 5, 4.4, 2, 9, 9, 1].map((tempC, hour) => ({
       at: `2026-11-20T0${hour}:00Z`,
       tempC,
@@ -38,7 +38,7 @@ describe('a logger’s cells', () => {
     ['Temperature (°F)', 'F'], ['Temp_C', 'C'], ['Celsius(℃)', 'C'], ['Ch1 deg F', 'F'], ['36.5F', 'F'], ['Humidity %', null],
   ])('%s names %s', (text, scale) => expect(degreesOf(text)).toBe(scale)); // prettier-ignore
 
-  it('finds day, clock and temperature, together or apart, below titles', () => {
+  it('finds date, time and temperature, in one column or separate, below titles', () => {
     const apart = [['Serial', 'A-17'], ['No', 'Date', 'Time', 'RH %', 'Temp °C'], ['1', '2026-11-20', '06:00', '80', '2.5']]; // prettier-ignore
     expect(guessLoggerColumns(apart)).toEqual({ above: 2, date: 1, time: 2, temperature: 4, degrees: 'C' });
     const together = [['2026-11-20T06:00:00Z', '36.1']];
@@ -65,11 +65,11 @@ describe('a logger’s cells', () => {
     }),
   );
 
-  it.each(['24:00', '13:00 PM', '6', '06:60'])('refuses the clock %s', (time) =>
+  it.each(['24:00', '13:00 PM', '6', '06:60'])('refuses the time %s', (time) =>
     expect(() => readLoggerMoment('2026-11-20', time, 'month first', 2026)).toThrow('logger.clock'),
   );
 
-  it('reads a temperature by its own scale before that of its column, and no nonsense', () => {
+  it('reads a temperature in the unit of its cell before that of its column, and refuses nonsense', () => {
     expect(readLoggerDegrees('41', 'F')).toBeCloseTo(5, 9);
     expect(readLoggerDegrees('2,5', 'C')).toBe(2.5);
     expect(readLoggerDegrees('5 °C', 'F')).toBe(5);

@@ -21,14 +21,13 @@ describe('encodings', () => {
     expect(decodeSheet(bytes, encoding)).toBe('Name;Gewicht\nJürgen Weiß 🦌;84,6');
   });
 
-  it('takes what is no UTF-8 for Windows-1252', () => {
+  it('falls back to Windows-1252 for invalid UTF-8', () => {
     const bytes = latin('Name\nJ\u00fcrgen Wei\u00df \u0080');
     expect(guessEncoding(bytes)).toBe('windows-1252');
     expect(decodeSheet(bytes, 'windows-1252')).toBe('Name\nJürgen Weiß €');
   });
 
-  it('is not misled by a stray zero byte', () =>
-    expect(guessEncoding(Buffer.from('a,b\0,c\n1,2,3'))).toBe('utf-8'));
+  it('tolerates a stray zero byte', () => expect(guessEncoding(Buffer.from('a,b\0,c\n1,2,3'))).toBe('utf-8'));
 
   it.each([
     ['sheet.empty', new Uint8Array()],
@@ -69,7 +68,7 @@ describe('readDay', () => {
     (text) => expect(() => readDay(text, 'month first', 2026)).toThrow('sheet.date'),
   );
 
-  it('tells the order from numbers that are no month', () => {
+  it('infers the order from numbers above 12', () => {
     expect(guessDateOrder(['1/2/2023', '3/14/2023'])).toBe('month first');
     expect(guessDateOrder(['1/2/2023', '14/3/2023'])).toBe('day first');
     expect(guessDateOrder(['1.2.2023'])).toBe('day first');
@@ -97,7 +96,7 @@ describe('readWeight', () => {
     expect(() => readWeight(text, 'lb', '.')).toThrow(/reading\./),
   );
 
-  it('tells the decimal mark', () => {
+  it('infers the decimal mark', () => {
     expect(guessDecimal(['84,6', '71', '1.234,5'])).toBe(',');
     expect(guessDecimal(['84.6', '1,234'])).toBe('.');
     expect(guessDecimal(['84', '1,234'])).toBe(null);

@@ -13,7 +13,7 @@ const toCelsius = (f: number) => ((f - 32) * 5) / 9;
 const LAST_DAY = '2026-11-29';
 
 describe.each(all)('$code', ({ hazard, title, text, when, shown, differs, source, url, read }) => {
-  it('says what can go wrong and where it is shown', () => {
+  it('states the hazard and where it is shown', () => {
     expect(hazard.length).toBeGreaterThan(5);
     expect(title).not.toMatch(/\.$/);
     // Said once for each place instead.
@@ -57,7 +57,7 @@ it('covers the hazards of the trade where the work is done', () => {
   }
 });
 
-it('tells one heat for ground meat everywhere, the higher of the two that are published', () => {
+it('gives one temperature for ground meat everywhere, the higher of the two published', () => {
   // 160 °F: USDA / foodsafety.gov. 165 °F: CDC MMWR 2024. Neither place may fall back to the lower one.
   expect(GROUND_HEAT.f).toBe(Math.max(160, 165));
   expect(GROUND_HEAT.c).toBe(Math.ceil(toCelsius(GROUND_HEAT.f)));
@@ -94,7 +94,7 @@ describe('brucellosis', () => {
     'Gray wolf',
   ])('is told at the shop’s own %s', (name) => expect(cautionsByName(name, [])).toContain('brucellosis'));
 
-  it('is told of the animals that the agency names, in one sentence', () =>
+  it("names the agency's animals in one sentence", () =>
     expect(all.find(({ code }) => code === 'brucellosis')?.text).toMatch(
       /^Wild pigs, elk, bison, caribou, moose and deer may carry brucellosis, and bears and wolves/,
     ));
@@ -125,7 +125,7 @@ describe('prions', () => {
   const told = all.find(({ code }) => code === 'positive-clean');
 
   // Williams et al., PLoS ONE 14(10):e0223659, 2019: 40 % household bleach, 5 minutes, stainless steel; not in solid tissue.
-  it('are cleaned off with the published figure and its limits', () => {
+  it('are removed by the published cleaning with its limits', () => {
     expect(2 / (2 + 3)).toBe(0.4);
     expect(told?.text).toMatch(/2 parts household bleach to 3 parts water for 5 minutes, on stainless steel/);
     expect(told?.text).toMatch(/surfaces only/);
@@ -133,11 +133,11 @@ describe('prions', () => {
     expect(told?.source).toMatch(/e0223659/);
   });
 
-  it('are not said to be cooked away', () =>
+  it('are not described as destroyed by cooking', () =>
     expect(all.find(({ code }) => code === 'cwd')?.text).toMatch(/Cooking does not destroy prions/));
 });
 
-it('rests 165 °F on the outbreak report itself', () => {
+it('cites the outbreak report itself for 165 °F', () => {
   for (const code of ['ground-heat', 'trichinella-cooking', 'trichinella']) {
     const one = all.find((caution) => caution.code === code);
     expect(one?.url, code).toBe('https://www.cdc.gov/mmwr/volumes/73/wr/mm7320a2.htm');
@@ -146,7 +146,7 @@ it('rests 165 °F on the outbreak report itself', () => {
   expect(GROUND_HEAT.source).not.toMatch(/second-hand/);
 });
 
-it('rests on no blog, forum, newspaper or content farm', () => {
+it('cites no blog, forum, newspaper or content farm', () => {
   for (const { code, url, source } of all)
     expect(`${url} ${source}`, code).not.toMatch(
       /blog|forum|experts123|outdoorhub|startribune|Star Tribune|\.guru/i,
@@ -183,7 +183,7 @@ describe('cautionsByName', () => {
   it('warns of wasting disease in reindeer', () =>
     expect(cautionsByName('Reindeer', [])).toEqual(expect.arrayContaining(['cwd'])));
 
-  it('says nothing twice, and nothing of a name that only sounds alike', () => {
+  it('gives no duplicates, and nothing for a name that only sounds alike', () => {
     expect(cautionsByName('Sika deer', ['cwd', 'lead'])).toEqual(['cwd', 'lead', 'brucellosis']);
     expect(cautionsByName('Shareholder’s goat', ['lead'])).toEqual(['lead']);
   });

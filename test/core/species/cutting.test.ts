@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { broughtPrimals, keptShare } from '../../../src/core/species/cutting.ts';
+import { receivedPrimals, wholeCutsShare } from '../../../src/core/species/cutting.ts';
 
 /** Fallow deer, Massey University 1985, shares normalised. */
 const DEER = Object.freeze([
@@ -11,25 +11,25 @@ const DEER = Object.freeze([
 ]);
 const order = (primal: string, as: string) => Object.freeze({ primal, as });
 
-describe('keptShare', () => {
-  it('sums what is not ground', () =>
+describe('wholeCutsShare', () => {
+  it('sums the shares that are not ground', () =>
     expect(
-      keptShare(DEER, [order('saddle', 'steaks'), order('haunch', 'roasts'), order('neck', 'grind')]),
+      wholeCutsShare(DEER, [order('saddle', 'steaks'), order('haunch', 'roasts'), order('neck', 'grind')]),
     ).toBeCloseTo(0.1539 + 0.3913, 12));
 
-  it('grinds what nobody spoke of', () => expect(keptShare(DEER, [])).toBe(0));
+  it('grinds primals without an order', () => expect(wholeCutsShare(DEER, [])).toBe(0));
 
-  it('is one when all is kept, whatever the shares sum to', () => {
+  it('is one when everything is kept, whatever the sum of the shares', () => {
     const half = DEER.slice(0, 2);
-    expect(keptShare(half, [order('neck', 'whole'), order('shoulder', 'stew')])).toBe(1);
-    expect(keptShare(half, [order('neck', 'whole')])).toBeCloseTo(0.1251 / (0.1251 + 0.1768), 12);
+    expect(wholeCutsShare(half, [order('neck', 'whole'), order('shoulder', 'stew')])).toBe(1);
+    expect(wholeCutsShare(half, [order('neck', 'whole')])).toBeCloseTo(0.1251 / (0.1251 + 0.1768), 12);
   });
 
-  it('keeps and grinds add up to everything', () => {
+  it('keeps and grinds complementary shares', () => {
     for (let bits = 0; bits < 32; bits++) {
       const orders = (kept: boolean) =>
         DEER.map(({ code }, i) => order(code, Boolean(bits & (1 << i)) === kept ? 'roasts' : 'grind'));
-      expect(keptShare(DEER, orders(true)) + keptShare(DEER, orders(false))).toBeCloseTo(1, 12);
+      expect(wholeCutsShare(DEER, orders(true)) + wholeCutsShare(DEER, orders(false))).toBeCloseTo(1, 12);
     }
   });
 
@@ -40,17 +40,16 @@ describe('keptShare', () => {
     ['share.range', [{ code: 'neck', share: -0.1 }], []],
     ['share.range', [], []],
   ] as const)('refuses %s', (code, primals, orders) =>
-    expect(() => keptShare(primals, orders)).toThrow(expect.objectContaining({ code })),
+    expect(() => wholeCutsShare(primals, orders)).toThrow(expect.objectContaining({ code })),
   );
 });
 
-describe('broughtPrimals', () => {
-  it('is the whole animal where no pieces were counted', () =>
-    expect(broughtPrimals(DEER, [])).toEqual(DEER));
+describe('receivedPrimals', () => {
+  it('is the whole animal without a count of pieces', () => expect(receivedPrimals(DEER, [])).toEqual(DEER));
 
-  it('halves a pair of which one came in, and leaves out what did not', () =>
+  it('halves a pair of which one piece was received, and leaves out the rest', () =>
     expect(
-      broughtPrimals(DEER, [
+      receivedPrimals(DEER, [
         { primal: 'haunch', count: 1 },
         { primal: 'saddle', count: 1 },
         { primal: 'shoulder', count: 2 },
@@ -62,6 +61,6 @@ describe('broughtPrimals', () => {
       ['haunch', 0.3913 / 2],
     ]));
 
-  it('counts more pieces than an animal has as all of them', () =>
-    expect(broughtPrimals(DEER, [{ primal: 'haunch', count: 4 }])[0]?.share).toBe(0.3913));
+  it('limits the count to the pieces of an animal', () =>
+    expect(receivedPrimals(DEER, [{ primal: 'haunch', count: 4 }])[0]?.share).toBe(0.3913));
 });

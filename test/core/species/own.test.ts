@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import species from '../../../resources/species.json' with { type: 'json' };
 import { ValidationError } from '../../../src/core/values/validation-error.ts';
 import { changedSpecies } from '../../../src/core/species/changed.ts';
-import { ownSpecies, type SpeciesWish } from '../../../src/core/species/own.ts';
+import { ownSpecies, type SpeciesInput } from '../../../src/core/species/own.ts';
 import { scaledWeights } from '../../../src/core/species/weights.ts';
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 import { learn, predict } from '../../../src/core/yield/yield.ts';
@@ -15,7 +15,7 @@ import { expectWholeProfile } from './whole-profile.ts';
 const profiles = frozen(species as SpeciesProfile[]);
 const deer = profiles.find(({ code }) => code === 'white-tail')!;
 
-function wish(more: Partial<SpeciesWish> = {}, relative = deer): SpeciesWish {
+function wish(more: Partial<SpeciesInput> = {}, relative = deer): SpeciesInput {
   const weights = { typicalGrams: 24_000, leastGrams: null, mostGrams: null };
   return {
     code: 'sika', name: 'Sika deer', many: 'sika deer', words: { male: 'stag', female: 'hind', young: 'calf' },
@@ -33,7 +33,7 @@ const code = (work: () => unknown): string => {
 };
 
 describe('ownSpecies', () => {
-  it('takes the means over, counts them as one animal, and spreads them wider', () => {
+  it('copies the means, counts them as one animal, and widens their spread', () => {
     const sika = ownSpecies(deer, frozen(wish()));
     expect(sika.takeHome).toMatchObject({ mean: 0.55, animals: 1, low: 0.45, high: 0.65 });
     expect(sika.takeHome.sd).toBeCloseTo(0.072, 12);
@@ -45,7 +45,7 @@ describe('ownSpecies', () => {
     expect(sika).toMatchObject({ like: 'white-tail', body: 'cervid', family: 'deer', name: 'Sika deer' });
   });
 
-  it('makes a whole profile that the yield model can learn with, whatever the relative', () => {
+  it('makes a complete profile for the yield model, whatever the relative', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...profiles),
@@ -76,7 +76,7 @@ describe('ownSpecies', () => {
     );
   });
 
-  it('knows less than its relative: its range is wider around the same middle', () => {
+  it('is less certain than its relative: a wider range around the same centre', () => {
     const sika = ownSpecies(deer, wish());
     const model = learn([deer, sika], []);
     const range = (name: string) =>
@@ -89,7 +89,7 @@ describe('ownSpecies', () => {
     expect(guessed.mean / known.mean).toBeCloseTo(1, 1);
   });
 
-  it('brings the pieces to a sum of one whatever they were counted in', () => {
+  it('scales the primals to a sum of one', () => {
     const primals = [
       { code: 'front', name: 'Front', pair: true, share: 40 },
       { code: 'hind', name: 'Hind', pair: true, share: 120 },
@@ -109,7 +109,7 @@ describe('ownSpecies', () => {
 });
 
 describe('scaledWeights', () => {
-  it('keeps the proportions of the relative and the limits that the shop gave', () => {
+  it('keeps the proportions of the relative and the limits of the shop', () => {
     const half = scaledWeights(deer, { typicalGrams: 16_000, leastGrams: null, mostGrams: null });
     expect(half).toMatchObject({ least: 3000, low: 9000, typical: 16_000, high: 30_000, most: 50_000 });
     const given = scaledWeights(deer, { typicalGrams: 16_000, leastGrams: 12_000, mostGrams: 20_000 });
@@ -136,7 +136,7 @@ describe('changedSpecies', () => {
     }); // prettier-ignore
   });
 
-  it('refuses pieces added, left out or called alike', () => {
+  it('refuses added, missing and duplicate primals', () => {
     const { primals } = deer;
     const other = { code: 'other', name: 'Other', pair: false, share: 1 };
     expect(code(() => changedSpecies(deer, wish({ primals: [...primals, other] })))).toBe(

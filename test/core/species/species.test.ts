@@ -15,7 +15,7 @@ describe.each(profiles)('$name', (profile) => {
 
   it('divides loss and carcass without remainder', () => expectNoRemainder(profile));
 
-  it('names cautions that exist', () => {
+  it('names existing cautions', () => {
     const known = warnings.map(({ code }) => code);
     for (const code of profile.cautions) expect(known).toContain(code);
   });
@@ -30,7 +30,7 @@ it('warns of wasting disease for every deer and of trichinella for every carrier
   expect(warned('brucellosis').sort()).toEqual(['bison', 'black-bear', 'wild-boar', ...warned('cwd')].sort());
 });
 
-it('gives each species and caution once', () => {
+it('has each species and caution once', () => {
   expect(new Set(profiles.map(({ code }) => code)).size).toBe(profiles.length);
   expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
 });

@@ -5,7 +5,7 @@ import { individualsChart } from '../../../src/core/stats/control-chart.ts';
 const values = fc.array(fc.integer({ min: -1000, max: 1000 }), { minLength: 2, maxLength: 60 });
 
 describe('individualsChart', () => {
-  it('draws the worked example', () => {
+  it('matches the worked example', () => {
     const chart = individualsChart(Object.freeze([10, 12, 11]));
     expect(chart.centre).toBe(11);
     expect(chart.meanMovingRange).toBe(1.5);
@@ -13,12 +13,12 @@ describe('individualsChart', () => {
     expect(chart.outside).toEqual([]);
   });
 
-  it('names the position of the one that stands out', () => {
+  it('gives the index of the outlier', () => {
     const fat = [0.2, 0.21, 0.2, 0.19, 0.2, 0.21, 0.2, 0.19, 0.34, 0.2, 0.21, 0.2, 0.2, 0.19, 0.2, 0.21];
     expect(individualsChart(fat).outside).toEqual([8]);
   });
 
-  it('moves and stretches with its values', () => {
+  it('shifts and scales with its values', () => {
     fc.assert(
       fc.property(values, fc.integer({ min: -99, max: 99 }), fc.constantFrom(0.5, 2, 8), (all, by, times) => {
         const plain = individualsChart(all);
@@ -31,7 +31,7 @@ describe('individualsChart', () => {
     );
   });
 
-  it('reads the same backwards', () => {
+  it('is symmetric under reversal', () => {
     fc.assert(
       fc.property(values, (all) => {
         const back = individualsChart(all.toReversed());
@@ -43,7 +43,7 @@ describe('individualsChart', () => {
     );
   });
 
-  it('raises no alarm over equal values', () => {
+  it('has no outliers among equal values', () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, min: -1e6, max: 1e6 }), fc.nat({ max: 50 }), (value, more) => {
         expect(individualsChart(Array<number>(2 + more).fill(value)).outside).toEqual([]);

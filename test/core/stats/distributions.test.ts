@@ -6,7 +6,7 @@ const share = fc.double({ min: 0.001, max: 0.999, noNaN: true });
 const df = fc.integer({ min: 1, max: 200 });
 
 describe('distributions', () => {
-  it('go there and back', () => {
+  it('are inverse to their quantiles', () => {
     fc.assert(
       fc.property(share, (p) => {
         expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 12);
@@ -15,7 +15,7 @@ describe('distributions', () => {
     );
   });
 
-  it('are symmetric where they should be', () => {
+  it('are symmetric where expected', () => {
     fc.assert(
       fc.property(share, df, (p, degrees) => {
         expect(normalQuantile(p) + normalQuantile(1 - p)).toBeCloseTo(0, 10);
@@ -26,7 +26,7 @@ describe('distributions', () => {
     );
   });
 
-  it('have the closed form of one degree of freedom', () => {
+  it('match the closed form of one degree of freedom', () => {
     fc.assert(
       fc.property(share, (p) => {
         const cauchy = Math.tan(Math.PI * (p - 0.5));

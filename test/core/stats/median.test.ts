@@ -9,7 +9,7 @@ describe('median', () => {
     [[], null],
   ])('of %j is %s', (values, middle) => expect(median(Object.freeze(values))).toBe(middle));
 
-  it('has as many values on either side', () => {
+  it('has equally many values on either side', () => {
     const values = [12, 5, 5, 9, 40, 2, 8, 8, 1];
     const middle = median(values) ?? NaN;
     expect(values.filter((one) => one < middle).length).toBeLessThanOrEqual(values.length / 2);

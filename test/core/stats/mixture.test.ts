@@ -12,6 +12,6 @@ it('neither overflows nor underflows', () => {
   expect(mixtureWeights([9000, -9000])).toEqual([1, 0]);
 });
 
-it('takes the mean with these weights', () => {
+it('computes the weighted mean', () => {
   expect(weightedMean([4, 8], [0.25, 0.75])).toBe(7);
 });

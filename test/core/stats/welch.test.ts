@@ -10,7 +10,7 @@ const group = fc.record({
 });
 
 describe('compareMeans', () => {
-  it('is the worked example', () => {
+  it('matches the worked example', () => {
     const { difference, low, high } = compareMeans(
       Object.freeze({ n: 10, mean: 0.75, sd: 1.78901 }),
       Object.freeze({ n: 10, mean: 2.33, sd: 2.002249 }),
@@ -21,7 +21,7 @@ describe('compareMeans', () => {
     ]);
   });
 
-  it('turns round when the groups change places, and widens with the level', () => {
+  it('changes sign when the groups are swapped, and widens with the level', () => {
     fc.assert(
       fc.property(group, group, (a, b) => {
         const there = compareMeans(a, b, 0.9);
@@ -37,7 +37,7 @@ describe('compareMeans', () => {
     );
   });
 
-  it('says exactly what values that never vary say', () => {
+  it('is exact for values without variance', () => {
     const same = compareMeans({ n: 3, mean: 0.5, sd: 0 }, { n: 4, mean: 0.5, sd: 0 }, 0.9);
     expect(same).toEqual({ difference: 0, low: 0, high: 0, t: 0, degrees: 5 });
     expect(compareMeans({ n: 3, mean: 0.6, sd: 0 }, { n: 4, mean: 0.5, sd: 0 }, 0.9).t).toBe(Infinity);

@@ -21,11 +21,11 @@ function oneByOne(things: number, shares: readonly number[]): number[] {
 }
 
 describe('apportion', () => {
-  it('shares the worked example', () => {
+  it('divides the worked example', () => {
     expect(apportion(10, Object.freeze([1, 1, 1]))).toEqual([4, 3, 3]);
   });
 
-  it('sums to the total and stays within one of the quota', () => {
+  it('sums to the total and stays within one of each quota', () => {
     fc.assert(
       fc.property(total, weights, (things, shares) => {
         const got = apportion(things, shares);
@@ -39,7 +39,7 @@ describe('apportion', () => {
     );
   });
 
-  it('sums exactly for any fractions too', () => {
+  it('sums exactly for fractional weights too', () => {
     const fractions = fc.array(fc.double({ min: 0, max: 1e300, noNaN: true }), {
       minLength: 1,
       maxLength: 9,
@@ -53,7 +53,7 @@ describe('apportion', () => {
     );
   });
 
-  it('agrees with handing out one by one', () => {
+  it('agrees with a one-by-one allocation', () => {
     const few = fc.array(fc.nat({ max: 12 }), { minLength: 1, maxLength: 7 });
     fc.assert(
       fc.property(fc.nat({ max: 60 }), few, (things, shares) => {
@@ -64,7 +64,7 @@ describe('apportion', () => {
     );
   });
 
-  it('gives nothing for nothing, and does not mind the unit', () => {
+  it('divides zero, and does not depend on the unit of the weights', () => {
     fc.assert(
       fc.property(total, weights, (things, shares) => {
         const got = apportion(things, shares);
@@ -76,7 +76,7 @@ describe('apportion', () => {
     );
   });
 
-  it('settles ties by the order of the list, also between decimals that binary cannot hold', () => {
+  it('breaks ties by the order of the list, also for decimals without an exact binary form', () => {
     expect(apportion(1, [5, 5])).toEqual([1, 0]);
     expect(apportion(2, [0.3, 0.1])).toEqual([2, 0]);
     expect(apportion(2, [0.1, 0.3])).toEqual([1, 1]);

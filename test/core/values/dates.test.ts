@@ -27,7 +27,7 @@ describe('isDate', () => {
 });
 
 describe('days', () => {
-  it('counts a week over the end of summer time as seven days', () => {
+  it('counts seven days for a week across the end of summer time', () => {
     expect(daysBetween('2026-10-30', '2026-11-06')).toBe(7);
   });
 
@@ -40,7 +40,7 @@ describe('days', () => {
     expect(addDays('0101-01-01', -1)).toBe('0100-12-31');
   });
 
-  it('adds and takes away the same', () => {
+  it('adds and subtracts consistently', () => {
     fc.assert(
       fc.property(day, day, (from, to) => {
         const span = daysBetween(from, to);
@@ -52,7 +52,7 @@ describe('days', () => {
     );
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     expect(() => daysBetween('2026-02-30', '2026-03-01')).toThrow(
       expect.objectContaining({ code: 'date.unreadable', field: 'from' }),
     );
@@ -71,7 +71,7 @@ describe('days', () => {
 });
 
 describe('seasonOf', () => {
-  it('runs over New Year', () => {
+  it('spans New Year', () => {
     expect(seasonOf('2027-01-09', 7)).toBe(2026);
     expect(seasonOf('2026-07-01', 7)).toBe(2026);
     expect(seasonOf('2026-06-30', 7)).toBe(2025);
@@ -82,7 +82,7 @@ describe('seasonOf', () => {
     expect(() => seasonOf('2026-01-01', month)).toThrow(expect.objectContaining({ code: 'date.month' }));
   });
 
-  it('refuses what is no day', () => {
+  it('refuses an invalid date', () => {
     expect(() => seasonOf('2026-02-30', 7)).toThrow(expect.objectContaining({ code: 'date.unreadable' }));
   });
 });

@@ -39,13 +39,13 @@ describe('likelyMistypes', () => {
     expect(first?.grams).toBeCloseTo(readingGrams(parseReading(meant, 'lb')), 6);
   });
 
-  it('finds the weight of a tub that was left in', () => {
+  it('finds the weight of a container that was not subtracted', () => {
     const slips = new Map(slipsByKind(parseReading('126.4', 'lb'), [6.4 * 453.59237]));
     expect(slips.get('tare-left-in')).toEqual([{ digits: 1200, decimals: 1, unit: 'lb' }]);
     expect(offered('126.4', '120.0')).toEqual([]);
   });
 
-  it('prefers the commoner slip, then the nearer one', () => {
+  it('ranks the commoner slip first, then the nearer one', () => {
     // 21.0 for 12.0 is one swap, but two wrong figures. 19.3 for about 14: swapped 13.9, else one figure wrong.
     expect(offered('21.0', '12.0')[0]?.kind).toBe('digits-swapped');
     const offers = likelyMistypes({ digits: 193, decimals: 1, unit: 'g' }, 8, 14);
@@ -58,7 +58,7 @@ describe('likelyMistypes', () => {
     unit: fc.constantFrom('lb', 'oz', 'kg', 'g'),
   });
 
-  it('only offers weights that are possible, near the target, ranked and unlike the one typed', () => {
+  it('offers only possible weights, near the target, ranked and unlike the typed one', () => {
     fc.assert(
       fc.property(typed, fc.double({ min: 0.1, max: 50, noNaN: true }), (reading, times) => {
         const target = readingGrams(reading) * times;
@@ -80,7 +80,7 @@ describe('likelyMistypes', () => {
     );
   });
 
-  it('finds every swap of two neighbours and every wrong figure again', () => {
+  it('finds every swap of two neighbours and every wrong digit', () => {
     fc.assert(
       fc.property(typed, fc.nat(), fc.integer({ min: 1, max: 9 }), (meant, where, by) => {
         const figures = [...String(meant.digits).padStart(meant.decimals + 1, '0')];

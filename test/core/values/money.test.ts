@@ -46,7 +46,7 @@ describe('percentOf', () => {
     expect(() => percentOf(9e15, 10)).toThrow(expect.objectContaining({ code: 'money.too-large' }));
   });
 
-  it('is odd in the amount and within half a minor unit of the product', () => {
+  it('is odd in the amount and within half a minor unit of the exact product', () => {
     fc.assert(
       fc.property(amount, fc.integer({ min: 0, max: 10_000 }), (minor, basisPoints) => {
         const rate = basisPoints / 10_000;
@@ -73,7 +73,7 @@ describe('timesRate', () => {
     expect(timesRate(rate, grams, unit)).toBe(expected);
   });
 
-  it('agrees with whole-number arithmetic for every weight that a scale can show', () => {
+  it('agrees with integer arithmetic for every weight that a scale can show', () => {
     const hundredths = fc.integer({ min: 1, max: 2_000_000 });
     fc.assert(
       fc.property(hundredths, fc.integer({ min: 0, max: 5000 }), (weight, rate) => {
@@ -85,14 +85,14 @@ describe('timesRate', () => {
     );
   });
 
-  it('refuses what is no weight', () => {
+  it('refuses an invalid weight', () => {
     expect(() => timesRate(45, NaN, 'lb')).toThrow(expect.objectContaining({ code: 'number.not-finite' }));
     expect(() => timesRate(45, 1e20, 'lb')).toThrow(expect.objectContaining({ code: 'money.too-large' }));
   });
 });
 
 describe('decimals', () => {
-  it('take a number as it is written', () => {
+  it('read a number by its decimal representation', () => {
     expect(decimalOf(0.0825, 'x')).toEqual({ digits: 825n, decimals: 4 });
     expect(decimalOf(-1.5e-7, 'x')).toEqual({ digits: -15n, decimals: 8 });
     expect(decimalOf(1e21, 'x')).toEqual({ digits: 10n ** 21n, decimals: 0 });
@@ -101,7 +101,7 @@ describe('decimals', () => {
 });
 
 describe('currencyDecimals', () => {
-  it('knows the decimals of a currency and refuses an unknown one', () => {
+  it('gives the decimals of a currency and refuses an unknown one', () => {
     expect(['USD', 'JPY', 'KWD'].map(currencyDecimals)).toEqual([2, 0, 3]);
     expect(() => currencyDecimals('dollar')).toThrow(
       expect.objectContaining({ code: 'money.unknown-currency' }),
@@ -132,7 +132,7 @@ describe('parseMoney', () => {
     expect(() => parseMoney(text, currency)).toThrow(expect.objectContaining({ name: 'ValidationError', code }));
   }); // prettier-ignore
 
-  it('reads back every amount that is shown', () => {
+  it('parses every formatted amount', () => {
     const shown = fc.constantFrom(
       ['USD', 'en-US'],
       ['EUR', 'de-DE'],

@@ -25,14 +25,14 @@ describe('parseReading', () => {
     expect(parseReading(typed, 'lb')).toEqual({ digits, decimals, unit, typed: typed.trim() });
   }); // prettier-ignore
 
-  it('reads "0,500" as half, not as five hundred', () => {
+  it('reads "0,500" as one half, not as five hundred', () => {
     expect(readingGrams(parseReading('0,500 kg', 'lb'))).toBe(500);
     expect(() => parseReading('0.500,5', 'kg')).toThrow(
       expect.objectContaining({ code: 'reading.unreadable' }),
     );
   });
 
-  it('takes the shop unit only for a bare number', () => {
+  it('applies the shop unit only to a bare number', () => {
     expect(parseReading('84.6', 'kg').unit).toBe('kg');
     expect(parseReading('84.6 lb', 'kg').unit).toBe('lb');
   });
@@ -73,7 +73,7 @@ describe('parseReading', () => {
     expect(readingGrams(parseReading(whole, 'lb')) / readingGrams(parseReading(decimal, 'lb'))).toBeCloseTo(1000, 9);
   }); // prettier-ignore
 
-  it('reads every sixteenth of a pound exactly, however it is typed', () => {
+  it('reads every sixteenth of a pound exactly, in any notation', () => {
     const letters: Record<string, string> = { '1/2': '½', '1/4': '¼', '3/4': '¾', '1/8': '⅛', '3/8': '⅜', '5/8': '⅝', '7/8': '⅞' };
     for (let sixteenths = 1; sixteenths < 16; sixteenths++)
       for (const below of [2, 4, 8, 16]) {
@@ -89,7 +89,7 @@ describe('parseReading', () => {
       }
   }); // prettier-ignore
 
-  it('never joins digits across a space that could be a lost decimal point', () => {
+  it('never joins digits across a space that may be a lost decimal point', () => {
     const typed = fc
       .tuple(fc.integer({ min: 0, max: 9999 }), fc.integer({ min: 0, max: 999 }), fc.constantFrom('', ' lb', 'kg'))
       .map(([whole, last, unit]) => `${whole} ${String(last).padStart(3, '0')}${unit}`);
@@ -101,7 +101,7 @@ describe('parseReading', () => {
     );
   }); // prettier-ignore
 
-  it('answers any text with a weight or a typed problem, never with anything else', () => {
+  it('gives a weight or a typed error for any text', () => {
     const noise = fc.string({ unit: fc.constantFrom(...'0123456789 .,/½²①+lbozkg#-'), maxLength: 14 });
     fc.assert(
       fc.property(fc.oneof(noise, fc.string()), (text) => {
@@ -125,7 +125,7 @@ describe('a reading', () => {
     unit: fc.constantFrom<MassUnit>('lb', 'oz', 'kg', 'g'),
   });
 
-  it('is read back from how it is shown, with either decimal mark', () => {
+  it('is parsed from its formatted text, with either decimal mark', () => {
     fc.assert(
       fc.property(shown, fc.constantFrom('.', ','), (one, mark) => {
         const plain = (one.digits / 10 ** one.decimals).toFixed(one.decimals);
@@ -137,7 +137,7 @@ describe('a reading', () => {
     );
   });
 
-  it('does not drift: a thousand pounds and ounces add up as whole ounces', () => {
+  it('does not drift: a thousand pounds and ounces add up to whole ounces', () => {
     const pair = fc.tuple(fc.nat({ max: 500 }), fc.nat({ max: 15 })).filter(([lb, oz]) => lb + oz > 0);
     fc.assert(
       fc.property(pair, ([lb, oz]) => {
@@ -151,7 +151,7 @@ describe('a reading', () => {
     expect(tenths.reduce((sum, { digits }) => sum + digits, 0)).toBe(1000);
   });
 
-  it('tells the step that it was read to', () => {
+  it('reports the step that it was read to', () => {
     expect(readingStepGrams(parseReading('18.6 lb', 'kg'))).toBeCloseTo(45.359237, 12);
     expect(readingStepGrams(parseReading('18 kg', 'lb'))).toBe(1000);
   });

@@ -13,7 +13,7 @@ const unit = fc.constantFrom<MassUnit>('lb', 'oz', 'kg', 'g');
 const step = fc.constantFrom(0.001, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.25, 0.5, 1, 2, 5);
 
 describe('conversion', () => {
-  it('comes back to what it was', () => {
+  it('round-trips', () => {
     fc.assert(
       fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), unit, (value, one) => {
         const back = fromGrams(toGrams(value, one), one);
@@ -23,7 +23,7 @@ describe('conversion', () => {
     );
   });
 
-  it('holds sixteen ounces in a pound, exactly', () => {
+  it('has exactly sixteen ounces per pound', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1e5 }), (n) => {
         expect(toGrams(16 * n, 'oz')).toBe(toGrams(n, 'lb'));
@@ -47,7 +47,7 @@ describe('roundToStep', () => {
     expect(roundToStep(value, by)).toBe(expected);
   }); // prettier-ignore
 
-  it('moves by no more than half a step, stays put the second time, and treats both signs alike', () => {
+  it('moves by at most half a step, is idempotent, and symmetric in the sign', () => {
     fc.assert(
       fc.property(fc.double({ min: -1e5, max: 1e5, noNaN: true }), step, (value, by) => {
         const rounded = roundToStep(value, by);
@@ -69,7 +69,7 @@ describe('roundToStep', () => {
   });
 });
 
-describe('showing an amount', () => {
+describe('formatting an amount', () => {
   it('writes fixed decimals in the locale', () => {
     expect(formatAmount(1_234.5, 1, 'de-DE')).toBe('1.234,5');
     expect(formatAmount(1.5, 2, 'fr-FR')).toBe('1,50');

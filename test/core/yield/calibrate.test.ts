@@ -26,14 +26,14 @@ describe.each([0, 25])(
     // 1,200 shops: the standard error of a count of 80 in 100 is 1.2 points, the wanted band 3.5 of them wide.
     const lots = [11, 12, 13].map((seed) => coverage(believed, weighed, 400, seed));
 
-    it.each(COUNTED)('8 in 10 hold for %s', (part) => {
+    it.each(COUNTED)('80 % ranges cover %s', (part) => {
       const share = held(lots, EIGHT_IN_TEN).get(part);
       expect(share).toBeGreaterThan(0.76);
       // Where more than a tenth have no damage nothing lies below its range: an honest one holds up to 90 %.
       expect(share).toBeLessThan(part === 'damage' ? 0.91 : 0.84);
     });
 
-    it('every single seed holds over all parts, at every level', () => {
+    it('every single seed covers over all parts, at every level', () => {
       for (const lot of lots)
         for (const [i, level] of LEVELS.entries())
           expect(Math.abs(mean(held([lot], i)) - level)).toBeLessThan(0.04);
@@ -52,7 +52,7 @@ it.each(WORLDS.slice(1))(
   300_000,
 );
 
-it('would notice ranges that are too narrow', () => {
+it('detects ranges that are too narrow', () => {
   // Quoting from live weight without its spread: what honest ranges must not do.
   const world = WORLDS.find(({ quotedLive }) => quotedLive) as World;
   const blind = coverage(world, 25, 300, 31, { forgetConversion: true });

@@ -45,7 +45,7 @@ const elkAfter = (columns: readonly Column[], seen: readonly number[]) =>
     [0, 2],
   );
 
-describe('a prior with a heavy tail', () => {
+describe('a robust prior', () => {
   it.each([
     [[0.1, 0.3]],
     [[3, 2.2, 3.5]],
@@ -56,13 +56,13 @@ describe('a prior with a heavy tail', () => {
     expect(fit.effects[0]).toBeCloseTo(meanByGrid(values, 0.2, 0.05), 2);
   }); // prettier-ignore
 
-  it('gives way to a species far off, where a normal prior holds on', () => {
+  it('yields to a species far off, where a normal prior does not', () => {
     const seen = [3.7, 2.9, 4.4, 3.2, 4.3];
     expect(elkAfter(NORMAL, seen).location).toBeLessThan(2.3);
     expect(elkAfter(COLUMNS, seen).location).toBeGreaterThan(3.3);
   });
 
-  it('widens at the first animal that contradicts it, and narrows again once others bear it out', () => {
+  it('widens at the first contradicting animal, and narrows again once others confirm it', () => {
     const [agreeing, off, borneOut] = [[0], [3.7], [3.7, 2.9, 4.4, 3.2, 4.3]].map(
       (seen) => elkAfter(COLUMNS, seen).scale,
     ) as [number, number, number];
@@ -71,13 +71,13 @@ describe('a prior with a heavy tail', () => {
     expect(borneOut).toBeLessThan(1.1 * agreeing);
   });
 
-  it.each([[[0.4]], [[1, -1, 0.3]], [[-1, 1, 1, -1, 0.6]]])('leaves the range be where animals agree: %j', (seen) => {
+  it.each([[[0.4]], [[1, -1, 0.3]], [[-1, 1, 1, -1, 0.6]]])('does not change the range where animals agree: %j', (seen) => {
     const [robust, normal] = [elkAfter(COLUMNS, seen), elkAfter(NORMAL, seen)];
     expect(robust.scale / normal.scale).toBeLessThan(1.02);
     expect(Math.abs(robust.location - normal.location)).toBeLessThan(0.05);
   }); // prettier-ignore
 
-  it('does not care for the order of the columns', () => {
+  it('does not depend on the order of the columns', () => {
     const seen = [3.7, 2.9];
     const heaps = (deer: number[], elk: number[]) => [
       heapOf(ordinary, deer, 'deer'),
@@ -90,7 +90,7 @@ describe('a prior with a heavy tail', () => {
     expect(again.scale).toBeCloseTo(scale, 10);
   });
 
-  it('does not know which of two effects is off, and still knows their sum', () => {
+  it('cannot attribute a deviation to one of two effects, but learns their sum', () => {
     const columns = ['species:elk', 'brought:quarters'].map((name): Column => ({
       name,
       priorMean: 0,
@@ -104,7 +104,7 @@ describe('a prior with a heavy tail', () => {
   });
 });
 
-it('without heavy tails knows more of every mean after every animal', () => {
+it('without robust priors every animal increases the information on every mean', () => {
   const value = fc.double({ min: -4, max: 4, noNaN: true });
   const kind = fc.constantFrom([0, 1], [0, 2]);
   fc.assert(

@@ -11,7 +11,7 @@ const whiteTail = profiles.find(({ code }) => code === 'white-tail') as SpeciesP
 const moose = profiles.find(({ code }) => code === 'moose') as SpeciesProfile;
 
 describe('hangingFrom', () => {
-  it('uses the published ratio, the direct one first, else the product', () => {
+  it('uses the direct published ratio, else the product', () => {
     const ratio = (stage: WeighedAs, profile: SpeciesProfile): number =>
       hangingFrom({ stage, grams: 1000, profile, level: 0.8 }).ratio;
     expect(ratio('dressed', elk)).toBe(0.77);
@@ -21,7 +21,7 @@ describe('hangingFrom', () => {
     expect(ratio('live', moose)).toBeCloseTo(0.74 * 0.78, 12);
   });
 
-  it('takes the ratio of the sex where one was published, else that of the species', () => {
+  it('uses the ratio of the sex if published, else that of the species', () => {
     const ratio = (stage: WeighedAs, profile: SpeciesProfile, sex: Sex): number =>
       hangingFrom({ stage, grams: 1000, profile, sex, level: 0.8 }).ratio;
     // Pronghorns of Alberta: whole weight = 1.78 (bucks) and 1.95 (does) times the dressed carcass.
@@ -33,7 +33,7 @@ describe('hangingFrom', () => {
     expect(ratio('live', elk, 'male')).toBe(ratio('live', elk, 'unknown'));
   });
 
-  it('calls a product no surer than its weaker factor, and names what both rest on', () => {
+  it('grades a product by its weaker factor, and names both sources', () => {
     const from = hangingFrom({ stage: 'live', grams: 1000, profile: whiteTail, level: 0.8 }).from;
     expect(whiteTail.ratios.liveToDressed.grade).toBe('measured');
     expect(from?.grade).toBe('assumption');
@@ -46,7 +46,7 @@ describe('hangingFrom', () => {
     ]);
   });
 
-  it.each(profiles)('comes from live to hanging by either way of field-dressing, $code', ({ ratios }) => {
+  it.each(profiles)('gives the same hanging weight by either way of field-dressing, $code', ({ ratios }) => {
     const by = ({ liveToDressed, dressedToHanging }: DressedRatios): number =>
       liveToDressed.mean * dressedToHanging.mean;
     // Lower legs leave with the dressing or with the hide: what hangs is the same animal.
@@ -55,20 +55,20 @@ describe('hangingFrom', () => {
     expect(ratios.legsOff.dressedToHanging.mean).toBeGreaterThan(ratios.dressedToHanging.mean);
   });
 
-  it.each(['hanging', 'quarters', 'boned'] as const)('takes %s as it stands', (stage) => {
+  it.each(['hanging', 'quarters', 'boned'] as const)('returns %s unchanged', (stage) => {
     expect(hangingFrom({ stage, grams: 5000, profile: elk, level: 0.8 })).toEqual({
       grams: 5000, logSd: 0, low: 5000, high: 5000, ratio: 1, from: null,
     }); // prettier-ignore
   });
 
-  it('keeps the published spread: sd over mean of the weight is that of the ratio', () => {
+  it('keeps the published spread: the relative SD of the weight is that of the ratio', () => {
     const { logSd } = hangingFrom({ stage: 'dressed', grams: 1, profile: elk, level: 0.8 });
     const { mean, sd } = elk.ratios.dressedToHanging;
     // For a log-normal, cv^2 = exp(s^2) - 1.
     expect(Math.sqrt(Math.expm1(logSd ** 2))).toBeCloseTo(sd / mean, 12);
   });
 
-  it('scales, nests and holds the weight', () => {
+  it('scales, nests and contains the weight', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...profiles),
@@ -92,7 +92,7 @@ describe('hangingFrom', () => {
     );
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     const right = { stage: 'live', grams: 1000, profile: elk, level: 0.8 } as const;
     for (const grams of [0, -1, Number.NaN, Infinity])
       expect(() => hangingFrom({ ...right, grams })).toThrow(

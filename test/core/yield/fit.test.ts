@@ -1,6 +1,6 @@
 /** The regression against slow and obvious ways to the same answer, and the matching of means and spreads. */
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { fitSplit, predictiveAt, meanAt, type GroupStatistics } from '../../../src/core/yield/fit.ts';
 import { logitNormalFromMoments } from '../../../src/core/yield/logit-normal.ts';
 import { divide, logit, inverseLogit } from '../../../src/core/yield/tree.ts';
@@ -26,7 +26,7 @@ describe('fitSplit', () => {
     expect(fit.variance).toBeCloseTo(15 / 14, 12);
   });
 
-  it('with two effects finds the best of a fine grid', () => {
+  it('with two effects matches a fine grid', () => {
     const columns = [
       { name: 'a', priorMean: 0, variance: 0.5 },
       { name: 'b', priorMean: 0.3, variance: 0.2 },
@@ -46,8 +46,8 @@ describe('fitSplit', () => {
     expect(fit.variance).toBeCloseTo((8 + cost(fit.effects[0] ?? 0, fit.effects[1] ?? 0)) / 15, 9);
   });
 
-  it('finds the spread of each species again when they differ', () => {
-    const chance = seeded(5);
+  it('recovers the spread of each species when they differ', () => {
+    const chance = seededRandom(5);
     const draw = (n: number, spread: number) => Array.from({ length: n }, () => spread * chance.normal());
     const columns = [
       { name: 'a', priorMean: 0, variance: 1 },
@@ -62,7 +62,7 @@ describe('fitSplit', () => {
 });
 
 describe('the logit of shares', () => {
-  it('goes there and back, ends included', () => {
+  it('is inverse to inverseLogit, ends included', () => {
     for (let i = 0; i <= 1000; i++) expect(inverseLogit(logit(i / 1000))).toBeCloseTo(i / 1000, 12);
     expect([inverseLogit(-40), inverseLogit(40)]).toEqual([0, 1]);
   });
@@ -71,7 +71,7 @@ describe('the logit of shares', () => {
     [0.59, 0.05], [0.5, 0.13], [0.93, 0.035], [0.017, 0.02], [0.13, 0.12],
   ])('matches mean %d and spread %d, checked by drawing', (mean, sd) => {
     const { location, scale } = logitNormalFromMoments(mean, sd);
-    const chance = seeded(21);
+    const chance = seededRandom(21);
     const shares = Array.from({ length: 100_000 }, () => inverseLogit(location + scale * chance.normal()));
     const got = shares.reduce((total, x) => total + x, 0) / shares.length;
     const variance = shares.reduce((total, x) => total + (x - got) ** 2, 0) / shares.length;
@@ -86,7 +86,7 @@ describe('the logit of shares', () => {
   });
 });
 
-it('divides as the docstring says', () => {
+it('divides as in the docstring', () => {
   const share = { takeHome: 0.6, fatSaved: 0, wholeCuts: 0.5, bone: 0.5, sinew: 0.5, damage: 0.5 };
   expect(divide(100, share, 'carcass')).toEqual({
     wholeCuts: 30, trim: 30, fatSaved: 0, bone: 20, sinew: 10, damage: 5, shrink: 5, meat: 60, takeHome: 60, loss: 40,

@@ -12,7 +12,7 @@ const EIGHT_IN_TEN = LEVELS.indexOf(0.8);
 const SHOPS = 400;
 
 describe('an animal of a kind that is new to a busy shop', () => {
-  it.each(['species', 'brought'] as const)('is held by its range though the profile is far off: %s', (by) => {
+  it.each(['species', 'brought'] as const)('is covered by its range although the profile is far off: %s', (by) => {
     const [one, five] = newKindHeld({ by, sds: 3, spread: 1 }, [1, 5], SHOPS, 41);
     expect(five?.model.inside[EIGHT_IN_TEN]).toBeGreaterThan(0.75);
     expect(five?.model.inside[EIGHT_IN_TEN]).toBeLessThan(0.86);
@@ -22,7 +22,7 @@ describe('an animal of a kind that is new to a busy shop', () => {
     expect(one?.model.width[EIGHT_IN_TEN]).toBeGreaterThan(1.2 * (five?.model.width[EIGHT_IN_TEN] ?? 0));
   }, 300_000); // prettier-ignore
 
-  it('has a range no wider than a normal prior gives, where the profile is right', () => {
+  it('has a range no wider than a normal prior gives, if the profile is right', () => {
     const held = newKindHeld({ by: 'species', sds: null, spread: 1 }, [1, 3, 5, 10], SHOPS, 42);
     for (const { model, normalPrior } of held)
       expect(model.width[EIGHT_IN_TEN]).toBeLessThan(1.01 * (normalPrior.width[EIGHT_IN_TEN] ?? 0));

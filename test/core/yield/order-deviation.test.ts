@@ -6,20 +6,20 @@ import {
   logitDeviation,
   type DeviationPrior,
 } from '../../../src/core/yield/order-deviation.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { logit, inverseLogit } from '../../../src/core/yield/tree.ts';
 import { ValidationError } from '../../../src/core/values/validation-error.ts';
 
 const PRIOR: DeviationPrior = Object.freeze({ spread: 1, priorSampleSize: 2, priorDegrees: 2 });
 
 describe('predicting the deviation of the next result', () => {
-  it('gives the worked example', () => {
+  it('matches the worked example', () => {
     const { location, scale, degrees } = predictDeviation(Object.freeze([1, 3]) as number[], PRIOR);
     expect([location, degrees]).toEqual([1, 4]);
     expect(scale).toBeCloseTo(Math.sqrt(2.5), 12);
   });
 
-  it('is the same learned one by one as learned at once', () => {
+  it('is the same learned one by one as at once', () => {
     // Conjugate: what is believed after one result is a prior for the next (its mean shifted to the middle).
     const results = [0.3, -0.2, 0.5, 0.1];
     const { location, scale } = predictDeviation(results, PRIOR);
@@ -33,8 +33,8 @@ describe('predicting the deviation of the next result', () => {
     expect(scale).toBeCloseTo(Math.sqrt((squares / degrees) * (1 + 1 / worth)), 12);
   });
 
-  it('holds the next result as often as it says, in shops that the prior believes in', () => {
-    const chance = seeded(5);
+  it('covers the next result at its level, in shops drawn from the prior', () => {
+    const chance = seededRandom(5);
     const [shops, level] = [4000, 0.8];
     let held = 0;
     for (let shop = 0; shop < shops; shop++) {
@@ -47,7 +47,7 @@ describe('predicting the deviation of the next result', () => {
     expect(Math.abs(held / shops - level)).toBeLessThan(1.96 * Math.sqrt((level * (1 - level)) / shops));
   });
 
-  it('refuses what is no number, and a belief worth nothing', () => {
+  it('refuses a non-finite result, and an invalid prior', () => {
     expect(() => predictDeviation([NaN], PRIOR)).toThrow(
       new ValidationError('number.not-finite', 'results[0]'),
     );
@@ -55,14 +55,14 @@ describe('predicting the deviation of the next result', () => {
   });
 });
 
-describe('a share that was ordered', () => {
-  it('is off by a tenth where one half became 55 in a hundred', () => {
+describe('an ordered share', () => {
+  it('deviates by a tenth when one half became 55 in a hundred', () => {
     expect(logitDeviation(0.5, 0.55)).toBeCloseTo(0.1, 2);
     expect(logitDeviation(0.3, 0.3)).toBe(0);
     expect(() => logitDeviation(0, 0.1)).toThrow(ValidationError);
   });
 
-  it.each([0.1, 0.4, 0.8])('comes back from its off (%d)', (ordered) => {
+  it.each([0.1, 0.4, 0.8])('is recovered from its deviation (%d)', (ordered) => {
     const off = { location: logitDeviation(ordered, 0.35), scale: 0.1, degrees: 9 };
     const about = predictShare(ordered, off);
     expect(inverseLogit(about.location)).toBeCloseTo(0.35, 12);

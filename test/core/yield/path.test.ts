@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import speciesJson from '../../../resources/species.json' with { type: 'json' };
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import type { SpeciesProfile } from '../../../src/core/species/species.ts';
 import {
   predictionPath,
@@ -16,7 +16,7 @@ const PROFILES = Object.freeze(speciesJson as unknown as SpeciesProfile[]);
 const ELK = { species: 'elk', brought: 'skinned' } as const;
 
 function herd(count: number, seed: number): readonly YieldObservation[] {
-  const { normal, uniform } = seeded(seed);
+  const { normal, uniform } = seededRandom(seed);
   return Object.freeze(
     Array.from({ length: count }, () => {
       const hangingGrams = 100_000 * Math.exp(0.2 * normal());
@@ -27,8 +27,8 @@ function herd(count: number, seed: number): readonly YieldObservation[] {
   );
 }
 
-describe('the take-home expected of one more animal', () => {
-  it.each([0, 5, 60])('is what drawing it many times comes to, after %i animals', (count) => {
+describe('the predicted take-home of one more animal', () => {
+  it.each([0, 5, 60])('matches simulation after %i animals', (count) => {
     const model = learn(PROFILES, herd(count, 3));
     const exact = takeHomeRange(model, ELK, 0.8);
     const drawn = predict(model, { hangingGrams: 1, group: ELK, level: 0.8, seed: 9, draws: 100_000 });
@@ -36,7 +36,7 @@ describe('the take-home expected of one more animal', () => {
       expect(Math.abs(exact[end] - drawn.parts.takeHome[end])).toBeLessThan(0.0015);
   });
 
-  it('widens with the level and holds its mean', () => {
+  it('widens with the level and contains its mean', () => {
     const model = learn(PROFILES, herd(20, 4));
     const [half, most] = [takeHomeRange(model, ELK, 0.5), takeHomeRange(model, ELK, 0.95)];
     expect(most.low).toBeLessThan(half.low);
@@ -46,16 +46,16 @@ describe('the take-home expected of one more animal', () => {
     expect(half.mean).toBeLessThan(half.high);
   });
 
-  it('refuses a level that is none', () => {
+  it('refuses an invalid level', () => {
     expect(() => takeHomeRange(learn(PROFILES, []), ELK, 1)).toThrow('yield.level');
   });
 });
 
-describe('how a belief moved', () => {
+describe('the path of a prediction', () => {
   const earlier = summarise(herd(30, 5));
   const season = herd(40, 6);
 
-  it('is at each stop what learning all animals so far from the start says', () => {
+  it('equals at each stop a fit to all animals so far', () => {
     const stops = [0, 1, 7, 40];
     const path = predictionPath(PROFILES, earlier, season, { groups: [ELK], stops, level: 0.8 });
     expect(path).toHaveLength(4);
@@ -66,15 +66,15 @@ describe('how a belief moved', () => {
     }
   });
 
-  it('leaves the sums it began with as they were', () => {
+  it('does not modify its initial sums', () => {
     const copy = structuredClone(earlier);
     predictionPath(PROFILES, earlier, season, { groups: [ELK], stops: [40], level: 0.8 });
     expect(earlier).toEqual(copy);
   });
 });
 
-describe('sums of two lots of animals together', () => {
-  it('are the sums of all of them, in whatever order', () => {
+describe('merged sums of two sets of animals', () => {
+  it('equal the sums over all of them, in any order', () => {
     const [a, b] = [herd(12, 7), herd(9, 8)];
     const all = summarise([...a, ...b]);
     for (const joined of [mergeSums(summarise(a), summarise(b)), mergeSums(summarise(b), summarise(a))])

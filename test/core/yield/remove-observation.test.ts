@@ -17,7 +17,7 @@ const animal: fc.Arbitrary<YieldObservation> = fc
   }));
 
 describe('removeObservation', () => {
-  it('takes one animal out of the sums as if it had never been in them', () => {
+  it('removes an animal from the sums without a trace', () => {
     fc.assert(
       fc.property(fc.array(animal, { minLength: 1, maxLength: 12 }), fc.nat(), (animals, at) => {
         const index = at % animals.length;

@@ -22,24 +22,24 @@ const meanOf = (group: Group, observations: readonly YieldObservation[] = []) =>
 const PUBLISHED = { male: 218 / 364, female: 169 / 294 };
 
 describe('the take-home of elk by sex', () => {
-  it('is as far apart in a fresh shop as published, about the profile’s mean', () => {
+  it("differs in a new shop as published, around the profile's mean", () => {
     const [bull, cow] = [meanOf(of('elk', 'male')), meanOf(of('elk', 'female'))];
     expect(bull - cow).toBeCloseTo(PUBLISHED.male - PUBLISHED.female, 3);
     expect((bull + cow) / 2).toBeCloseTo(elk.takeHome.mean, 3);
   });
 
-  it('of an unknown sex is the mixture, with the same range as before', () => {
+  it('for unknown sex is the mixture, with an unchanged range', () => {
     expect(meanOf(of('elk', 'unknown'))).toBeCloseTo(elk.takeHome.mean, 3);
     expect(splitPriors(elk, 'carcass', 'unknown')).toBe(splitPriors(elk, 'carcass'));
   });
 
-  it('moves nothing where the profile states nothing by sex', () => {
+  it('does not change where the profile has no figures by sex', () => {
     expect(splitPriors(elk, 'quarters', 'male')).toBe(splitPriors(elk, 'quarters'));
     expect(splitPriors(deer, 'carcass', 'female')).toBe(splitPriors(deer, 'carcass'));
     expect(meanOf(of('elk', 'male', 'quarters'))).toBe(meanOf(of('elk', 'unknown', 'quarters')));
   });
 
-  it('leaves cows where they are while a shop weighs bulls that give what bulls give', () => {
+  it('does not change for cows while a shop weighs typical bulls', () => {
     const { location, scale } = splitPriors(elk, 'carcass', 'male').takeHome;
     const bulls = Array.from({ length: 60 }, (_, i) => ({
       hangingGrams: 160_000,

@@ -6,7 +6,7 @@ describe('the variance of one species', () => {
     expect(speciesVarianceOf(3, { n: 0, squares: 0 }).variance).toBeCloseTo(3, 12);
   });
 
-  it('stays near the common one for animals that vary as usual', () => {
+  it('stays near the common one for animals of usual variance', () => {
     for (const n of [1, 3, 5, 10, 40]) {
       const { variance } = speciesVarianceOf(2, { n, squares: 2 * n });
       expect(variance / 2).toBeGreaterThan(0.9);
@@ -14,7 +14,7 @@ describe('the variance of one species', () => {
     }
   });
 
-  it('becomes the species own as its animals contradict the common one', () => {
+  it("becomes the species' own as its animals contradict the common one", () => {
     const twice = [1, 5, 10, 400].map((n) => speciesVarianceOf(1, { n, squares: 4 * n }).variance);
     const half = [1, 5, 10, 400].map((n) => speciesVarianceOf(1, { n, squares: n / 4 }).variance);
     for (let i = 1; i < twice.length; i++) {
@@ -26,7 +26,7 @@ describe('the variance of one species', () => {
     expect(half.at(-1)).toBeCloseTo(0.25, 1);
   });
 
-  it('weighs its components as the densities of the residuals say', () => {
+  it('weighs its components by the densities of the residuals', () => {
     // The marginal density of the sum of squares under one component is that of a scaled F with n and 50 degrees
     // (a chi-square over an inverse chi-square): integrated over the variance on a grid instead of by its formula.
     const [n, squares] = [4, 13];

@@ -73,7 +73,7 @@ describe('predict', () => {
     expect(own).toBe(0);
   });
 
-  it('adds up, nests and scales', () => {
+  it('is additive, nested and scales', () => {
     fc.assert(
       fc.property(
         animals,
@@ -109,7 +109,7 @@ describe('predict', () => {
     );
   }, 240_000);
 
-  it('is the same for the same seed and hardly different for another', () => {
+  it('is deterministic per seed and hardly differs between seeds', () => {
     const model = learn(profiles, []);
     const ask = (seed: number) => predict(model, { hangingGrams: 1, level: 0.8, seed, group: skinnedElk });
     expect(ask(4)).toEqual(ask(4));
@@ -117,7 +117,7 @@ describe('predict', () => {
     expect(ask(5).parts.takeHome.low).toBeCloseTo(ask(4).parts.takeHome.low, 1);
   });
 
-  it('leaves no bone in field-boned meat and keeps nearly all of it', () => {
+  it('has no bone in field-boned meat and keeps nearly all of it', () => {
     const { parts } = predict(learn(profiles, []), {
       hangingGrams: 10_000, level: 0.8, seed: 2, group: { species: 'elk', brought: 'boned' },
     }); // prettier-ignore
@@ -125,7 +125,7 @@ describe('predict', () => {
     expect(parts.takeHome.mean).toBeGreaterThan(9000);
   });
 
-  it('keeps whole what the cutting order says', () => {
+  it("follows the cutting order's share of whole cuts", () => {
     const model = learn(profiles, []);
     const ask = (cutsShare?: number) =>
       predict(model, { hangingGrams: 1, level: 0.8, seed: 1, group: skinnedElk, cutsShare }).parts;
@@ -135,7 +135,7 @@ describe('predict', () => {
     expect(ask(0.25).takeHome).toEqual(ask().takeHome);
   });
 
-  it('widens with a guessed hanging weight', () => {
+  it('widens with an estimated hanging weight', () => {
     const model = learn(profiles, []);
     const ask = (hangingLogSd: number) =>
       predict(model, { hangingGrams: 1, hangingLogSd, level: 0.8, seed: 1, group: skinnedElk });
@@ -149,7 +149,7 @@ describe('predict', () => {
     expect(guessed.hanging.mean).toBeCloseTo(1, 2);
   });
 
-  it('answers wrong input with a typed problem', () => {
+  it('throws a typed error for wrong input', () => {
     const model = learn(profiles, []);
     const right = { hangingGrams: 1000, level: 0.8, seed: 1, group: skinnedElk };
     const wrong: [object, string][] = [
@@ -174,7 +174,7 @@ describe('predict', () => {
 });
 
 describe('learn', () => {
-  it('does not care for the order of the animals, nor whether they came one by one', () => {
+  it('does not depend on the order of the animals, nor on learning them one by one', () => {
     fc.assert(
       fc.property(animals, fc.integer({ min: 1, max: 11 }), group, (seen, by, kind) => {
         const turned = [...seen.slice(by), ...seen.slice(0, by)].reverse();
@@ -194,7 +194,7 @@ describe('learn', () => {
     );
   }, 240_000);
 
-  it('knows more of a mean after every animal that bears out the profile, less after one that contradicts it', () => {
+  it('is more certain after an animal that confirms the profile, and less after one that contradicts it', () => {
     const known = (seen: YieldObservation[]): number => {
       const mean = meanOf(learn(profiles, seen), skinnedElk, 'takeHome');
       expect(mean.standardError).toBeCloseTo(mean.sd / Math.sqrt(mean.effectiveSampleSize), 9);
@@ -205,7 +205,7 @@ describe('learn', () => {
     expect(known(someElk(1, 0.38))).toBeLessThan(worth[0] as number);
   });
 
-  it('goes from the published share to the shop own as elk come in', () => {
+  it("moves from the published share to the shop's own as elk are added", () => {
     const shareAfter = (n: number): number =>
       rangeOfShares(learn(profiles, someElk(n, 0.5)), skinnedElk, 0.8).takeHome.mean;
     const shares = [0, 4, 20, 100, 1000].map(shareAfter);
@@ -214,7 +214,7 @@ describe('learn', () => {
     expect(shares.at(-1)).toBeCloseTo(0.5, 2);
   });
 
-  it('narrows as like animals come in, to their own spread', () => {
+  it('narrows as similar animals are added, to their own spread', () => {
     const width = (n: number): number => {
       const { low, high } = rangeOfShares(learn(profiles, someElk(n, 0.59)), skinnedElk, 0.8).takeHome;
       return high - low;
@@ -226,7 +226,7 @@ describe('learn', () => {
     expect(width(2000)).toBeLessThan(0.03);
   });
 
-  it('lends what it learned to relatives, more than to strangers, and stays less sure of them', () => {
+  it('shares what it learned with relatives more than with strangers, and stays less certain of them', () => {
     const before = learn(profiles, []);
     const after = learn(profiles, someElk(60, 0.5));
     const moved = (code: string): number => {
@@ -241,7 +241,7 @@ describe('learn', () => {
     expect(confirmed('moose')).toBeGreaterThan(confirmed('bison'));
   });
 
-  it('tells cows from bulls and clean from heavily shot, once they differ', () => {
+  it('separates cows from bulls and clean from heavily shot, once they differ', () => {
     const bulls: Group = { ...skinnedElk, sex: 'male' };
     const cows: Group = { ...skinnedElk, sex: 'female' };
     const model = learn(profiles, [...someElk(40, 0.62, bulls), ...someElk(40, 0.55, cows)]);
@@ -253,14 +253,14 @@ describe('learn', () => {
     expect(clean).toBeGreaterThan(of({ ...bulls, damage: 'heavy' }));
   });
 
-  it('learns the first split from an animal weighed only twice, and nothing of the others', () => {
+  it('learns only the first split from an animal weighed twice', () => {
     const model = learn(profiles, someElk(30, 0.5));
     const none = learn(profiles, []);
     expect(meanOf(model, skinnedElk, 'takeHome').effectiveSampleSize).toBeGreaterThan(20);
     expect(meanOf(model, skinnedElk, 'bone')).toEqual(meanOf(none, skinnedElk, 'bone'));
   });
 
-  it('takes damage and fat of exactly nothing', () => {
+  it('accepts exactly zero damage and fat', () => {
     const clean = someElk(30, 0.6).map((one): YieldObservation => ({
       ...one,
       parts: { bone: 20_000, sinew: 10_000, damage: 0, fatSaved: 0 },
@@ -272,7 +272,7 @@ describe('learn', () => {
     expect(Number.isFinite(damage.high)).toBe(true);
   });
 
-  it('reads shrink as the other side of damage', () => {
+  it('treats shrink as the complement of damage', () => {
     const parts = { bone: 20_000, sinew: 10_000 };
     const one = { hangingGrams: 100_000, takeHomeGrams: 60_000, group: skinnedElk };
     const byDamage = summarise([{ ...one, parts: { ...parts, damage: 4000 } }]);
@@ -280,7 +280,7 @@ describe('learn', () => {
     expect(byShrink).toEqual(byDamage);
   });
 
-  it('leaves the sums it was given as they were', () => {
+  it('does not modify its input sums', () => {
     const before = summarise(someElk(3, 0.6));
     const copy = structuredClone(before);
     addObservation(before, someElk(1, 0.5)[0] as YieldObservation);
@@ -295,7 +295,7 @@ describe('learn', () => {
     );
   });
 
-  it('takes an animal whose parts come to exactly 2 % more, however its grams are added up', () => {
+  it('accepts parts that exceed the whole by exactly 2 %, in any order of addition', () => {
     // 16 + 24 + 5 + 6 = 51 lb on 50 lb: the remainders, one taken from the other, came out a billionth of a gram above.
     const pound = 453.59237;
     const [wholeCuts, trim, bone, sinew] = [16 * pound, 24 * pound, 5 * pound, 6 * pound];
@@ -304,7 +304,7 @@ describe('learn', () => {
     expect(() => summarise([exact])).not.toThrow();
   });
 
-  it('answers wrong input with a typed problem that names the animal', () => {
+  it('throws a typed error that names the animal', () => {
     const right: YieldObservation = { hangingGrams: 1000, takeHomeGrams: 600, group: skinnedElk };
     const wrong: [object, string, string][] = [
       [{ hangingGrams: 0 }, 'yield.weight', 'hangingGrams'],

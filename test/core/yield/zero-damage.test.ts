@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sharePrior } from '../../../src/core/balance/share-prior.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { correlationsWithDamage, scoreOf } from '../../../src/core/yield/latent.ts';
 import {
   momentsAmongDamaged,
@@ -30,18 +30,18 @@ describe('the probability of no damage', () => {
   const chance = (animals: readonly YieldObservation[], group: Group = elk): number =>
     fitProbabilityOfNone(Object.values(summarise(animals)))(group);
 
-  it('is that of the published figures before any animal', () => {
+  it('matches the published figures before any animal', () => {
     expect(chance([])).toBe(PRIOR_PROBABILITY_OF_NONE);
   });
 
-  it('comes to what the shop weighs, and counts only animals of which it knows', () => {
+  it("approaches the shop's own weights, and counts only animals with known damage", () => {
     const third = Array.from({ length: 300 }, (_, i) => elkWith(i % 3 === 0 ? 0 : 4000));
     expect(chance(third)).toBeCloseTo(1 / 3, 2);
     const { hangingGrams, takeHomeGrams, group } = elkWith(0);
     expect(chance([...third, { hangingGrams, takeHomeGrams, group }])).toBe(chance(third));
   });
 
-  it('is lower for an animal said to be heavily damaged than for one said to be clean', () => {
+  it('is lower for an animal with heavy stated damage than for a clean one', () => {
     const clean = { ...elk, damage: 'none' } as const;
     const heavy = { ...elk, damage: 'heavy' } as const;
     const animals = Array.from({ length: 40 }, (_, i) => elkWith(i % 2 ? 0 : 5000, i % 2 ? clean : heavy));
@@ -49,7 +49,7 @@ describe('the probability of no damage', () => {
     expect(chance(animals, heavy)).toBeLessThan(0.1);
   });
 
-  it('leaves mean and spread over all animals as published', () => {
+  it('keeps published mean and spread over all animals', () => {
     for (const published of [
       { mean: 0.62, sd: 0.31 },
       { mean: 0.33, sd: 0.3 },
@@ -68,7 +68,7 @@ describe('the probability of no damage', () => {
     expect(damage.high).toBeGreaterThan(0.04);
   });
 
-  it('leaves the beliefs of the balance alone, which has no room for a lump at zero', () => {
+  it('does not affect the balance, whose model has no point mass at zero', () => {
     // As drawn from a single logit-normal of damage: white-tailed deer, take-home less fat, fat, sinew, bone, damage.
     const whiteTail = profiles.find(({ code }) => code === 'white-tail');
     const mean = whiteTail && sharePrior(whiteTail, 'carcass').mean;
@@ -88,7 +88,7 @@ describe('the damage score', () => {
 
   /** Animals whose take-home leans on the score by `correlation`; a third have no damage. */
   function drawn(count: number, correlation: number): YieldObservation[] {
-    const { normal, uniform } = seeded(4);
+    const { normal, uniform } = seededRandom(4);
     const { none, some } = scoreOf(1 / 3);
     return Array.from({ length: count }, () => {
       const clean = uniform() < 1 / 3;
@@ -112,17 +112,17 @@ describe('the damage score', () => {
       (_, split) => (split === 'takeHome' ? { location: 0.36, scale: 0.2 } : { location: 0, scale: 1 }),
     ).takeHome;
 
-  it.each([-0.8, -0.3, 0, 0.5])('finds a correlation of %f again', (correlation) => {
+  it.each([-0.8, -0.3, 0, 0.5])('recovers a correlation of %f', (correlation) => {
     expect(Math.abs(learned(drawn(4000, correlation)) - correlation)).toBeLessThan(0.05);
   });
 
-  it('has nothing to do with the other splits before any animal, and never wholly', () => {
+  it('is uncorrelated with the other splits before any animal, and never fully correlated', () => {
     expect(Math.abs(learned([]))).toBe(0);
     const correlation = learned(drawn(5, -0.99));
     expect(Math.abs(correlation)).toBeLessThan(1);
   });
 
-  it('makes damaged animals take home less in the draws too', () => {
+  it('lowers the take-home of damaged animals in simulation too', () => {
     const leaning = rangeOfShares(learn(profiles, drawn(200, -0.9)), elk, 0.8);
     const apart = rangeOfShares(learn(profiles, drawn(200, 0)), elk, 0.8);
     // What is lost and how much of it is damage rise together: the upper end of the damage lies higher.
@@ -131,7 +131,7 @@ describe('the damage score', () => {
   });
 });
 
-it('holds damage and take-home of shops in which a third of the animals have no damage', () => {
+it('covers damage and take-home in shops where a third of the animals have no damage', () => {
   const { inside } = totesHeld(0.2, 20, 300);
   // Nothing lies below a range that begins at 0, so an honest one holds up to 90 %; two standard errors are 4.6 points.
   for (const part of ['damage', 'takeHome'] as const) {

@@ -1,7 +1,7 @@
 /** Files of temperature loggers, and the record of a cooler for inspection. */
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { handOver } from '../import/bring-file.ts';
+import { uploadFile } from '../import/import-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const coldRoom = async (shop: FreshDesk): Promise<number> =>
@@ -12,7 +12,7 @@ describe('a logger’s file', () => {
   it('is looked at before anything is written, and read by its headings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    const upload = await handOver(shop, FILE, 'logger.csv');
+    const upload = await uploadFile(shop, FILE, 'logger.csv');
     expect(await shop.call('coolers.previewLog', { coolerId, upload })).toMatchObject({
       name: 'logger.csv',
       degrees: 'F',
@@ -31,13 +31,13 @@ describe('a logger’s file', () => {
   it('is brought in once, however often it is chosen, and a longer one adds only what is new', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
-    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
-    const again = await handOver(shop, FILE);
+    await shop.call('coolers.importLog', { coolerId, upload: await uploadFile(shop, FILE), by: 'MK' });
+    const again = await uploadFile(shop, FILE);
     expect(await shop.problem('coolers.importLog', { coolerId, upload: again })).toMatchObject({
       code: 'logger.nothing-new',
       with: { count: 3 },
     });
-    const longer = await handOver(shop, `${FILE}10/9/2026,12:00 PM,36.0,80\r\n`);
+    const longer = await uploadFile(shop, `${FILE}10/9/2026,12:00 PM,36.0,80\r\n`);
     expect(await shop.call('coolers.importLog', { coolerId, upload: longer })).toMatchObject({
       readings: 1,
       known: 3,
@@ -51,7 +51,7 @@ describe('a logger’s file', () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     await shop.call('coolers.logTemperature', { coolerId, typed: '35', by: 'RO' });
-    const { id } = await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE) });
+    const { id } = await shop.call('coolers.importLog', { coolerId, upload: await uploadFile(shop, FILE) });
     expect(await shop.call('coolers.undoImport', { id, by: 'MK' })).toEqual({ id, name: 'old.csv' });
     expect((await shop.call('coolers.list', {}))[0]?.readings).toMatchObject([{ by: 'RO' }]);
     expect(await shop.problem('coolers.undoImport', { id })).toMatchObject({ code: 'logger.undone' });
@@ -59,7 +59,7 @@ describe('a logger’s file', () => {
     expect(await shop.call('coolers.listLogs', { coolerId })).toMatchObject([
       { readings: 3, undoneAt: expect.any(String) },
     ]);
-    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE) });
+    await shop.call('coolers.importLog', { coolerId, upload: await uploadFile(shop, FILE) });
     expect((await shop.call('coolers.list', {}))[0]?.readings).toHaveLength(4);
     const db = new Database(shop.bookPath, { readonly: true });
     expect(db.prepare('SELECT count(*) FROM cooler_temperature').pluck().get()).toBe(7);
@@ -71,7 +71,7 @@ describe('a logger’s file', () => {
     const coolerId = await coldRoom(shop);
     const text =
       'Date;Time;Temperature C\n09.10.2026;06:00;2,5\n09.10.2026;25:00;2,5\n09.10.2026;07:00;cold\n09.10.2027;08:00;2,5\n09.10.2026;09:00;\n';
-    const upload = await handOver(shop, text);
+    const upload = await uploadFile(shop, text);
     const look = await shop.call('coolers.previewLog', { coolerId, upload });
     expect(look).toMatchObject({ degrees: 'C', dates: 'day first', fresh: 1, problemCount: 3 });
     expect(look.problems.map(({ row, problem }) => [row, problem.code])).toEqual([
@@ -84,7 +84,7 @@ describe('a logger’s file', () => {
       with: { count: 3, row: 3 },
     });
     expect((await shop.call('coolers.list', {}))[0]?.readings).toEqual([]);
-    const poem = await handOver(shop, 'Roses are red\nviolets are blue\n');
+    const poem = await uploadFile(shop, 'Roses are red\nviolets are blue\n');
     expect(await shop.problem('coolers.previewLog', { coolerId, upload: poem })).toMatchObject({
       code: 'logger.columns',
     });
@@ -94,7 +94,7 @@ describe('a logger’s file', () => {
     const shop = await freshDesk('kg', '2026-11-02T15:00:00Z');
     const coolerId = await coldRoom(shop);
     const rows = ['2026-11-01 00:30', '2026-11-01 01:30', '2026-11-01 01:30', '2026-11-01 02:30'];
-    const upload = await handOver(shop, `Time,Celsius\n${rows.map((row) => `${row},2.0`).join('\n')}\n`);
+    const upload = await uploadFile(shop, `Time,Celsius\n${rows.map((row) => `${row},2.0`).join('\n')}\n`);
     await shop.call('coolers.importLog', { coolerId, upload });
     expect((await shop.call('coolers.list', {}))[0]?.readings.map(({ at }) => at.slice(11, 16))).toEqual([
       '06:30', '07:30', '08:30', '09:30',
@@ -107,7 +107,7 @@ describe('the record of a cooler', () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     // 40 °F is the limit: 38 at 8, 44 at 10, so above it from 8:40.
-    await shop.call('coolers.importLog', { coolerId, upload: await handOver(shop, FILE), by: 'MK' });
+    await shop.call('coolers.importLog', { coolerId, upload: await uploadFile(shop, FILE), by: 'MK' });
     await shop.call('coolers.logTemperature', { coolerId, typed: '44', by: 'RO' });
     await shop.call('coolers.logTemperature', { coolerId, typed: '99', by: 'RO' });
     const wrong = (await shop.call('coolers.list', {}))[0]?.readings.find(({ c }) => c > 30)?.id ?? 0;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Instructions } from '../../../src/bridge/contract.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { grindWants } from '../../../src/desk/grinder/grind-wants.ts';
 import { cut, freshDesk, takeIn } from '../fresh-desk.ts';
 
@@ -45,7 +45,7 @@ describe('what is wanted from the trim', () => {
   });
 
   it('adds up to all trim that is left, whatever was ordered and ground', () => {
-    const { uniform } = seeded(3);
+    const { uniform } = seededRandom(3);
     for (let run = 0; run < 300; run++) {
       const orders = {
         ...ORDERS,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { problemMessage } from '../../../src/ui/texts/problem-message.ts';
-import { bringIn, lookAt } from './bring-file.ts';
+import { importTable, previewTable } from './import-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const LB = 453.59237;
@@ -12,11 +12,11 @@ const format = makeFormat({ unit: 'lb', step: 0.5, locale: 'en-US', currency: 'U
 async function shopWith(brought: 'skinned' | 'quarters' | 'whole'): Promise<FreshDesk> {
   const shop = await freshDesk();
   const animal = 'No,Date,Hunter,Species,Sex\nA7,2023-11-04,Dana,elk,bull';
-  await bringIn(shop, 'animals', animal, { always: { brought } });
+  await importTable(shop, 'animals', animal, { always: { brought } });
   return shop;
 }
 const lookAtRows = (shop: FreshDesk, ...rows: string[]) =>
-  lookAt(shop, 'weighings', [HEAD, ...rows].join('\n'));
+  previewTable(shop, 'weighings', [HEAD, ...rows].join('\n'));
 
 describe('two hanging weights of one animal in a file', () => {
   it('are asked about, because they would add up, and come in once somebody says so', async () => {

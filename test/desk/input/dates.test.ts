@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { CallName } from '../../../src/bridge/contract.ts';
 import { FIELDS } from '../../../src/desk/import/fields.ts';
 import { allRows } from '../all-rows.ts';
-import { lookAt } from '../import/bring-file.ts';
+import { previewTable } from '../import/import-file.ts';
 import { DATED, DAYS, LOOSE_DAYS, withDay } from './dated-calls.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
@@ -128,7 +128,7 @@ describe('every field of a table that is a day', () => {
         'Received,Killed,Picked up,Customer,Animal,Hanging wt,Brought',
         `${days.receivedOn},${days.killDate},${days.releasedOn},Dana,elk,300,whole`,
       ].join('\n');
-      const { problems } = await lookAt(shop, 'animals', table, { dates: 'month first' });
+      const { problems } = await previewTable(shop, 'animals', table, { dates: 'month first' });
       expect(problems.map(({ field: at, problem }) => [at, problem.code])).toContainEqual([
         field,
         'sheet.year',
@@ -140,7 +140,7 @@ describe('every field of a table that is a day', () => {
     const shop = await freshDesk();
     const doubts = async (row: string) => {
       const table = `Received,Killed,Picked up,Customer,Animal,Hanging wt,Brought\n${row},Dana,elk,300,whole\n`;
-      const look = await lookAt(shop, 'animals', table, { dates: 'month first' });
+      const look = await previewTable(shop, 'animals', table, { dates: 'month first' });
       expect(look.problems).toEqual([]);
       return look.doubts.map(({ field, problem }) => [field, problem.code]);
     };

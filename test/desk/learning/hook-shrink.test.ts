@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 import { shrinkLearning } from '../../../src/desk/learning/hook-shrink.ts';
-import { bringIn } from '../import/bring-file.ts';
+import { importTable } from '../import/import-file.ts';
 import { freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const DAY = 24 * 3600;
@@ -175,7 +175,7 @@ describe('a hanging weight many years after the animal came, by its dates', () =
 
   it('keeps the animal open to be read: a file of long ago', async () => {
     const shop = await freshDesk('kg');
-    await bringIn(shop, 'animals', 'Name,Species,Brought in as,Date received,Received weight,Hanging weight\nBo,Elk,skinned,11/02/2013,180,172\n', {}, true);
+    await importTable(shop, 'animals', 'Name,Species,Brought in as,Date received,Received weight,Hanging weight\nBo,Elk,skinned,11/02/2013,180,172\n', {}, true);
     expect((await shop.call('animals.get', { id: 1 })).weighings).toHaveLength(2);
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore

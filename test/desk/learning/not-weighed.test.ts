@@ -1,6 +1,6 @@
 /** A part that was not weighed is unknown, not zero; and the weight that is asked about is the one that was wrong. */
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { cut, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 /** A white-tail of `pounds`, cut into parts that add up, whose damage nobody weighed. */
@@ -19,7 +19,7 @@ async function deerWithoutDamageTote(shop: FreshDesk, pounds: number, chance: ()
 describe('parts that were not weighed', () => {
   it('do not teach that there is none: after 30 deer without a damage tote, 2.1 lb of damage on 83.4 lb is right', async () => {
     const shop = await freshDesk();
-    const { normal } = seeded(5);
+    const { normal } = seededRandom(5);
     const before = await damageRange(shop);
     for (let i = 0; i < 30; i++) await deerWithoutDamageTote(shop, 70 + i, normal);
     const after = await damageRange(shop);

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { listBackups } from '../../../src/book/file/backup.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver, lookAt } from '../import/bring-file.ts';
+import { uploadFile, previewTable } from '../import/import-file.ts';
 import { deskOn, freshDesk, inBook, takeIn, type FreshDesk } from '../fresh-desk.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
@@ -34,7 +34,7 @@ async function meanwhile<T>(
 describe('a long table', () => {
   it('is looked at and brought in while other calls are answered, and undone the same way', async () => {
     const shop = await freshDesk();
-    const upload = await handOver(shop, table());
+    const upload = await uploadFile(shop, table());
     const look = await meanwhile(shop, shop.call('import.preview', { upload, kind: 'hunters' }));
     expect(look.answered).toBeGreaterThan(10);
     const { layout } = look.value;
@@ -50,7 +50,7 @@ describe('a long table', () => {
 
   it('lets an entry that comes meanwhile wait its turn, and keeps it', async () => {
     const shop = await freshDesk();
-    const { upload, layout } = await lookAt(shop, 'hunters', table());
+    const { upload, layout } = await previewTable(shop, 'hunters', table());
     const order: string[] = [];
     const bringing = shop
       .call('import.run', { upload, kind: 'hunters', layout })
@@ -64,7 +64,7 @@ describe('a long table', () => {
 
   it('with a wrong row is refused in the same words as a short one, and nothing of it is kept', async () => {
     const shop = await freshDesk();
-    const { upload, layout } = await lookAt(shop, 'hunters', `${table()}\n,307-555-0000`);
+    const { upload, layout } = await previewTable(shop, 'hunters', `${table()}\n,307-555-0000`);
     expect(await shop.problem('import.run', { upload, kind: 'hunters', layout })).toMatchObject({
       kind: 'refused',
       code: 'sheet.problems',
@@ -77,7 +77,7 @@ describe('a long table', () => {
 
   it('whose desk is closed meanwhile is in the book whole, which is one file', async () => {
     const shop = await freshDesk();
-    const { upload, layout } = await lookAt(shop, 'hunters', table());
+    const { upload, layout } = await previewTable(shop, 'hunters', table());
     const bringing = shop.desk.call('import.run', { upload, kind: 'hunters', layout });
     await new Promise((next) => setImmediate(next));
     shop.desk.close();
@@ -93,7 +93,7 @@ describe('a long table', () => {
     writeFileSync(broken, 'throw new Error("no thread here");');
     const shop = await deskOn(tempBookPath(), undefined, new URL(`file://${broken}`));
     await shop.call('shop.setUp', { shopName: 'Test Locker', unit: 'lb' });
-    const { upload, layout } = await lookAt(shop, 'hunters', table());
+    const { upload, layout } = await previewTable(shop, 'hunters', table());
     expect(await shop.call('import.run', { upload, kind: 'hunters', layout })).toMatchObject({
       hunters: ROWS,
     });
@@ -109,7 +109,7 @@ describe('a long table of animals of earlier seasons', () => {
         `${n},20${14 + (n % 10)}-11-0${1 + (n % 9)},Hunter ${n},mule deer,skinned,${60 + (n % 40)},${30 + (n % 20)}`,
     );
     const text = ['No,Date,Customer,Species,Brought as,Hanging,Take home', ...rows].join('\n');
-    const { upload, layout } = await lookAt(shop, 'animals', text);
+    const { upload, layout } = await previewTable(shop, 'animals', text);
     await shop.call('import.run', { upload, kind: 'animals', layout, confirmed: true });
     const taught = inBook(shop, ({ db }) => db.prepare('SELECT count(*) FROM season_taught').pluck().get());
     expect(taught).toBe(10);
@@ -121,7 +121,7 @@ describe('a large book', () => {
     const bookPath = tempBookPath();
     await demoAt(bookPath);
     const shop = await guardedDesk(bookPath, '2026-11-24T18:00:00Z');
-    const { upload, layout } = await lookAt(shop, 'hunters', table(60_000));
+    const { upload, layout } = await previewTable(shop, 'hunters', table(60_000));
     await shop.call('import.run', { upload, kind: 'hunters', layout });
     expect(statSync(bookPath).size).toBeGreaterThan(10_000_000);
     let saved = 0;

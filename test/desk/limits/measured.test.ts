@@ -14,7 +14,7 @@ import { oldTable } from '../../bench/old-table.ts';
 import { askedIn, READINGS } from '../../bench/readings.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver, lookAt } from '../import/bring-file.ts';
+import { uploadFile, previewTable } from '../import/import-file.ts';
 import { deskOn, freshDesk, type FreshDesk } from '../fresh-desk.ts';
 import { TRIED } from '../tried-writes.ts';
 import { bestHeld, type Held } from './held.ts';
@@ -39,12 +39,12 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
   'records.check': async (shop) => () => shop.call('records.check', {}),
   'records.list': async (shop) => () => shop.desk.call('records.list', { from: '1950-01-01' }),
   'coolers.previewLog': async (shop) => {
-    const upload = await handOver(shop, loggerFile());
+    const upload = await uploadFile(shop, loggerFile());
     const [cooler] = await shop.call('coolers.list', {});
     return () => shop.call('coolers.previewLog', { upload, coolerId: cooler?.id ?? 0 });
   },
   'coolers.importLog': async (shop) => {
-    const upload = await handOver(shop, loggerFile());
+    const upload = await uploadFile(shop, loggerFile());
     const { id } = await shop.call('coolers.save', { name: `Logged ${loggerYear}`, places: 9 });
     return () => shop.call('coolers.importLog', { upload, coolerId: id, confirmed: true });
   },
@@ -55,11 +55,11 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
     return () => shop.call('import.addPiece', { upload, from: 0, base64 });
   },
   'import.preview': async (shop) => {
-    const upload = await handOver(shop, oldTable());
+    const upload = await uploadFile(shop, oldTable());
     return () => shop.call('import.preview', { upload, kind: 'animals' });
   },
   'import.run': async (shop) => {
-    const { upload, layout } = await lookAt(shop, 'animals', oldTable());
+    const { upload, layout } = await previewTable(shop, 'animals', oldTable());
     return () => shop.call('import.run', { upload, kind: 'animals', layout, confirmed: true });
   },
   'import.undo': async (shop) => {
@@ -90,7 +90,7 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
     }
     from.desk.close();
     const empty = await freshDesk();
-    const upload = await handOver(empty, Buffer.concat(pieces));
+    const upload = await uploadFile(empty, Buffer.concat(pieces));
     return async () => {
       await empty.call('import.book', { upload });
       empty.desk.close();

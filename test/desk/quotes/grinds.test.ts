@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Instructions } from '../../../src/bridge/contract.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { makeOf } from '../../../src/desk/quotes/grinds.ts';
 import { FATS, speciesOf } from '../../../src/desk/supplied/resources.ts';
 import { freshDesk } from '../fresh-desk.ts';
@@ -40,7 +40,7 @@ describe('what a quote makes of the meat', () => {
   });
 
   it('loses and makes no gram: cuts, grinds and kept fat are the meat and the fat bought', () => {
-    const { uniform } = seeded(11);
+    const { uniform } = seededRandom(11);
     const pick = <T>(from: readonly T[]): T => from[Math.floor(uniform() * from.length)]!;
     for (let run = 0; run < 400; run++) {
       const wish = () => {

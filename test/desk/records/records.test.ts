@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import type { CallInput } from '../../../src/bridge/contract.ts';
 import { RECORD_SETS, requiredBy } from '../../../src/desk/input/record-sets.ts';
-import { bringIn } from '../import/bring-file.ts';
+import { importTable } from '../import/import-file.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 
 const WHOLE = {
@@ -113,7 +113,7 @@ describe('an entry written late', () => {
 describe('an entry brought in from a file', () => {
   it('is not late, and its history begins with the file', async () => {
     const shop = await freshDesk();
-    await bringIn(
+    await importTable(
       shop,
       'animals',
       'Name,Date in,Species,Sex,Brought as,Hanging lb\nBo Rask,2024-11-04,elk,male,whole,300\n',

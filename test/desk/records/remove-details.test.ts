@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { PERSONAL_TEXT } from '../../../src/book/privacy/personal-text.ts';
-import { bringIn } from '../import/bring-file.ts';
+import { importTable } from '../import/import-file.ts';
 import { cut, deskOn, freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 const MARK = 'Qzxmark';
@@ -153,7 +153,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
     changes: { owner: { name: 'Cy Marsh' }, tag: 'T-9' },
     reason: `${mark} no`,
   });
-  await bringIn(
+  await importTable(
     shop,
     'animals',
     `Ticket,Date,Hunter,Phone,Species,Brought as,Hanging\nN-${mark},2019-11-04,${person.name},${phone},elk,skinned,300`,

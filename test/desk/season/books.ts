@@ -1,7 +1,7 @@
 /** The two books that every season view is checked on: the demo, and seasons that no shop ever had. */
 import { openRecordBook } from '../../../src/book/book.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
 import { writeRandomSeasons } from './random-season.ts';
@@ -27,7 +27,7 @@ export async function bookOf(
 /** Half of the animals came of a quote, and of some the saved fat was ground into their first batch. */
 function addQuotesAndOwnFat(path: string, seed: number): void {
   const book = openRecordBook(path, DEMO_NOW, true);
-  const { uniform } = seeded(seed + 1);
+  const { uniform } = seededRandom(seed + 1);
   const { db } = book;
   const quote = db.prepare(
     `INSERT INTO quote (season, number, name, hunter_name, species, asked, answered, made_on, valid_until, at, by)

@@ -88,8 +88,8 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
       const shown = seen.quotes.find((quote) => quote.ticket === ticket);
       expect(shown).toMatchObject({
         quotedGrams: takeHomeGrams,
-        toldGrams: hangingGrams.mean,
-        hungGrams: base,
+        quotedWeightGrams: hangingGrams.mean,
+        hangingGrams: base,
       });
       expect(shown?.takeHomeGrams).toBeCloseTo(came, 6);
     }

@@ -110,7 +110,12 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
       if (tested !== null && weighedIn !== null) gaps.push(tested - weighedIn);
       if (tested !== null && target !== null) offs.push(tested - target);
     }
-    expect(seen.counts).toMatchObject({ batches: raw.length, aimed, onTarget, testedAimed: offs.length });
+    expect(seen.counts).toMatchObject({
+      batches: raw.length,
+      withTarget: aimed,
+      onTarget,
+      testedWithTarget: offs.length,
+    });
     expect(seen.counts.gap?.n ?? 0).toBe(gaps.length);
     if (gaps.length > 0) expect(seen.counts.gap?.mean).toBeCloseTo(sum(gaps) / gaps.length, 9);
     if (offs.length < 5) expect(seen.control).toBeNull();

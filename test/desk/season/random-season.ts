@@ -1,6 +1,6 @@
 /** Seasons that no shop ever had, written into a book row by row: odd units, slips taken back, weights that are missing. */
 import { openRecordBook, type Book } from '../../../src/book/book.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 
 const SPECIES = ['elk', 'mule-deer', 'moose', 'white-tail'] as const;
 const BROUGHT = ['whole', 'skinned', 'skinned', 'quarters', 'primals', 'boned'] as const;
@@ -36,7 +36,7 @@ export function writeRandomSeasons(path: string, count: number, seed: number, mo
 }
 
 function writer({ db }: Book, seed: number) {
-  const { uniform: random } = seeded(seed);
+  const { uniform: random } = seededRandom(seed);
   const between = (low: number, high: number): number => low + random() * (high - low);
   const whole = (low: number, high: number): number => Math.floor(between(low, high + 1));
   const one = <T>(of: readonly T[]): T => of[whole(0, of.length - 1)] as T;

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CallInput, CallName, CallOutput, SeasonFilter } from '../../../src/bridge/contract.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { openDesk, type Desk } from '../../../src/desk/desk.ts';
 import { DEMO_NOW } from '../../../src/demo/season.ts';
 import { demoAt } from '../../demo-copy.ts';
@@ -81,7 +81,7 @@ describe.each([
     );
   /** Every season whole, and narrowed in some way of its own. */
   const filters = (): SeasonFilter[] => {
-    const { uniform } = seeded(seasons);
+    const { uniform } = seededRandom(seasons);
     const one = <T>(of: readonly T[]): T => of[Math.floor(uniform() * of.length)] as T;
     return years.flatMap((season): SeasonFilter[] => [
       { season },
@@ -130,7 +130,7 @@ describe.each([
         look.takeHomeGrams,
         total(own, (one) => (one.finished ? one.takeHome : null)),
       );
-      expect(look.untold).toBe(
+      expect(look.withoutShare).toBe(
         own.filter((one) => ['packing', 'ready', 'released'].includes(one.stage) && one.share === null)
           .length,
       );

@@ -11,7 +11,7 @@ import { clearLeftovers } from '../../../src/desk/session/temporary.ts';
 import { smallDisk } from '../../book/small-disk.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
 import { demoAt } from '../../demo-copy.ts';
-import { handOver } from '../import/bring-file.ts';
+import { uploadFile } from '../import/import-file.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 import { guardedDesk } from '../guarded-desk.ts';
 
@@ -104,7 +104,7 @@ describe('an import over a full temporary disk', () => {
     // Room for the text itself, and not for the book made of it.
     const disk = smallTemporary(Math.round(bytes / 1000) + 600);
     if (!disk) return;
-    const upload = await handOver(shop, Buffer.concat(pieces), 'book.json');
+    const upload = await uploadFile(shop, Buffer.concat(pieces), 'book.json');
     expect(await shop.problem('import.book', { upload })).toEqual({
       kind: 'broken', code: 'temporary.full', with: { path: disk },
     }); // prettier-ignore
@@ -199,7 +199,7 @@ describe('what a run that was cut short left in the temporary folder', () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const shop = await freshDesk();
     await shop.call('export.create', { what: 'text' });
-    await handOver(shop, 'Name,Phone\nDana Whitlock,555-0142\n');
+    await uploadFile(shop, 'Name,Phone\nDana Whitlock,555-0142\n');
     expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toHaveLength(2);
     shop.desk.close();
     expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toEqual([]);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import fats from '../../../resources/fats.json' with { type: 'json' };
 import templates from '../../../resources/instructions.json' with { type: 'json' };
 import products from '../../../resources/products.json' with { type: 'json' };
-import { keptShare } from '../../../src/core/species/cutting.ts';
+import { wholeCutsShare } from '../../../src/core/species/cutting.ts';
 import { USUAL_INSTRUCTIONS } from '../../../src/desk/animal/instructions.ts';
 import { instructions, packageGrams, pattyGrams, targetFat } from '../../../src/desk/input/input.ts';
 import { SPECIES } from '../../../src/desk/supplied/resources.ts';
@@ -43,7 +43,7 @@ describe('supplied ways to cut', () => {
     const ordered = template.instructions.primals;
     for (const { code, primals } of species) {
       expect(ordered.map(({ primal }) => primal).sort(), code).toEqual(primals.map((one) => one.code).sort());
-      expect(template.instructions.cutsShare, code).toBeCloseTo(keptShare(primals, ordered), 9);
+      expect(template.instructions.cutsShare, code).toBeCloseTo(wholeCutsShare(primals, ordered), 9);
     }
   });
 

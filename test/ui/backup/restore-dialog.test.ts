@@ -32,7 +32,7 @@ it('offers the records of a backup with such a date, and says in how many entrie
     recordsOnly
       ? ok({
           ...held,
-          mended: [
+          repaired: [
             { table: 'weighing', column: 'at', rows: 2 },
             { table: 'payment', column: 'paid_on', rows: 1 },
           ],

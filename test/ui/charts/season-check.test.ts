@@ -5,11 +5,11 @@ import type {
   CheckReport,
   QuoteCoverage,
 } from '../../../src/desk/contract/contract.ts';
-import { bandBefore } from '../../../src/ui/charts/yields/belief-band.ts';
-import { pathStory } from '../../../src/ui/charts/yields/belief-path.ts';
-import { beliefStory } from '../../../src/ui/charts/yields/belief.ts';
+import { bandBefore } from '../../../src/ui/charts/yields/prediction-band.ts';
+import { pathStory } from '../../../src/ui/charts/yields/prediction-path.ts';
+import { predictionStory } from '../../../src/ui/charts/yields/prediction.ts';
 import { coverageStory } from '../../../src/ui/charts/yields/coverage.ts';
-import { quotesStory } from '../../../src/ui/charts/yields/quotes-held.ts';
+import { quotesStory } from '../../../src/ui/charts/yields/quotes-story.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 import { COLOURS as colours, printed, textOf } from '../drawn.ts';
 
@@ -28,14 +28,14 @@ const kept = (
   bias,
 });
 function look(some: Partial<CheckReport>): CheckReport {
-  const all = { ...kept(0, 0, 0, 0, null), toldWrong: 0 };
+  const all = { ...kept(0, 0, 0, 0, null), wrongWeight: 0 };
   return { season: 2026, quotes: [], species: [], paths: [], all, ...some };
 }
 
 describe('were the quotes right', () => {
   const quote = (ticket: string, takeHomeGrams: number): CheckedQuote => ({
     ticket, quote: `Q-${ticket}`, code: 'elk', speciesName: 'Elk', quotedGrams: { low: 45_000, mean: 50_000, high: 55_000 },
-    takeHomeGrams, toldGrams: 90_000, hungGrams: 100_000,
+    takeHomeGrams, quotedWeightGrams: 90_000, hangingGrams: 100_000,
   }); // prettier-ignore
 
   it('says what would be needed when none came', () => {
@@ -45,7 +45,7 @@ describe('were the quotes right', () => {
   });
 
   it('counts what held, which way it leans and which misses were a weight told wrong', () => {
-    const all = { ...kept(3, 1, 1, 3, 0.042), toldWrong: 1 };
+    const all = { ...kept(3, 1, 1, 3, 0.042), wrongWeight: 1 };
     const story = quotesStory(look({ quotes: [quote('e1', 45_000), quote('e2', 60_000)], all }), format);
     expect(story.finding).toBe(
       '1 of 3 quotes held; with honest ranges it is 1 to 3. On average the meat came out 4 % heavier than quoted. In 1 of the 2 that missed, the weight told was more than 5 % off what hung.',
@@ -73,7 +73,7 @@ describe('how often the quotes held', () => {
     { code: 'moose', name: 'Moose', ...kept(10, 8, 5, 10, -0.001) },
     { code: 'bison', name: 'Bison', ...kept(2, 2, 0, 2, -0.1) },
   ];
-  const all = { ...kept(52, 35, 36, 47, 0.02), toldWrong: 3 };
+  const all = { ...kept(52, 35, 36, 47, 0.02), wrongWeight: 3 };
   const story = coverageStory(look({ species, all }), format, (code) => `/to/${code}`);
 
   it('names the species whose count honest ranges would not give', () => {
@@ -102,7 +102,7 @@ describe('how often the quotes held', () => {
   it('draws all of them first, each with its count and the way it leans', () => {
     const scene = story.scene?.(colours, 1000);
     const rows = scene?.marks.slice(1) ?? [];
-    expect(rows.map(({ says }) => says)).toEqual([
+    expect(rows.map(({ label: says }) => says)).toEqual([
       'All: 35 of 52, 2 % heavier',
       'Elk: 25 of 40, 3 % heavier',
       'Moose: 8 of 10, as quoted',
@@ -137,7 +137,7 @@ const point = (nth: number, share: number) => ({ ticket: `26-000${nth}`, on: '20
 describe('what the next quote rests on', () => {
   it('tells of the species that was cut most', () => {
     const moose = path({ code: 'moose', name: 'Moose', steps: [step(0, 0.3, 0.5), step(3, 0.35, 0.45)] });
-    const story = beliefStory(look({ paths: [moose, path()] }), format);
+    const story = predictionStory(look({ paths: [moose, path()] }), format);
     expect(story.finding).toBe(
       'Elk: after 10 animals of this season, 8 in 10 are expected to give 44–56 % take-home; before them it was 40–60 %.',
     );
@@ -151,7 +151,7 @@ describe('what the next quote rests on', () => {
   });
 
   it('draws nothing before the first animal of the season', () => {
-    const story = beliefStory(look({}), format);
+    const story = predictionStory(look({}), format);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('Quotes rest on what was known before the season');
   });

@@ -30,7 +30,7 @@ function look(some: Partial<Omit<FatReport, 'counts'>> & { counts?: Partial<FatC
     ...some,
     counts: {
       batches: some.batches?.length ?? 0,
-      ...{ aimed: 0, onTarget: 0, tested: 0, testedAimed: 0, gap: null },
+      ...{ withTarget: 0, onTarget: 0, tested: 0, testedWithTarget: 0, gap: null },
       ...some.counts,
     },
   };
@@ -44,7 +44,7 @@ describe('fat by batch', () => {
   });
 
   it('counts the batches on target and says which way the tests lie', () => {
-    const counts = { batches: 3, aimed: 2, onTarget: 1, tested: 2, gap: { n: 2, mean: -0.01 } };
+    const counts = { batches: 3, withTarget: 2, onTarget: 1, tested: 2, gap: { n: 2, mean: -0.01 } };
     const { finding, n } = fatStory(look({ batches: [batch(1, { target: 0.1 })], counts }), format);
     expect(finding).toBe(
       '1 of 2 batches with a target were weighed in within one point of fat of it. Over 2 tests the meat came out 1.0 points leaner than weighed in.',
@@ -81,14 +81,14 @@ describe('fat tests against their targets', () => {
   const limits = { centre: -0.01, lower: -0.02, upper: 0.02 };
 
   it('waits for enough tests and says how many there are', () => {
-    const story = controlStory(look({ batches, counts: { testedAimed: 2 } }), format);
+    const story = controlStory(look({ batches, counts: { testedWithTarget: 2 } }), format);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('Only 2 batches with a target were tested');
   });
 
   it('names the batch outside and marks it', () => {
     const control = { ...limits, outside: [{ id: 3, name: 'B-3' }] };
-    const story = controlStory(look({ batches, control, counts: { testedAimed: 2 } }), format);
+    const story = controlStory(look({ batches, control, counts: { testedWithTarget: 2 } }), format);
     expect(story.finding).toBe(
       'On average the tests lie 1.0 points below their targets. B-3 is outside the limits of chance: look for what was different.',
     );
@@ -108,7 +108,7 @@ describe('fat tests against their targets', () => {
     const outside = Array.from({ length: 9 }, (_, i) => ({ id: i, name: `B-${i}` }));
     const many = Array.from({ length: 50 }, (_, i) => batch(i, { target: 0.1, tested: 0.1 }));
     const story = controlStory(
-      look({ batches: many, control: { ...limits, outside }, counts: { testedAimed: 50 } }),
+      look({ batches: many, control: { ...limits, outside }, counts: { testedWithTarget: 50 } }),
       format,
     );
     expect(story.finding).toContain('B-5, B-6, B-7, B-8 and 5 more are outside');

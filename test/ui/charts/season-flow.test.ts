@@ -6,7 +6,7 @@ import type { ChartColours } from '../../../src/ui/charts/drawing/colours.ts';
 import { hangingStory } from '../../../src/ui/charts/flow/hanging-story.ts';
 import { intakeStory } from '../../../src/ui/charts/flow/intake-story.ts';
 import type { SceneStory } from '../../../src/ui/charts/story.ts';
-import { middleOf, waitBins } from '../../../src/ui/charts/flow/wait-bins.ts';
+import { waitQuantile, waitBins } from '../../../src/ui/charts/flow/wait-bins.ts';
 import { waitSpeciesStory } from '../../../src/ui/charts/flow/wait-species-story.ts';
 import { waitsStory } from '../../../src/ui/charts/flow/waits-story.ts';
 import { backlogSentence, hoursText } from '../../../src/ui/season/backlog-words.ts';
@@ -229,9 +229,9 @@ describe('days from intake to ready', () => {
   });
 
   it('takes quarters as everywhere in the house', () => {
-    expect(middleOf(waits, 0.5)).toBe(4);
-    expect(middleOf(waits, 0.25)).toBe(2.5);
-    expect(middleOf(waits, 1)).toBe(30);
+    expect(waitQuantile(waits, 0.5)).toBe(4);
+    expect(waitQuantile(waits, 0.25)).toBe(2.5);
+    expect(waitQuantile(waits, 1)).toBe(30);
   });
 
   const kind = (name: string, n: number, median: number) => ({

@@ -77,7 +77,7 @@ describe('take-home by species', () => {
 
   it('counts all animals where only some are drawn, and says so', () => {
     const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
-    const story = yieldStory(yields({ species: [shown], untold: 1 }), format, byName);
+    const story = yieldStory(yields({ species: [shown], withoutShare: 1 }), format, byName);
     expect(story.n).toBe('n = 4000 animals of 1 species');
     expect(story.notes[2]).toContain('3 of 4000');
     expect(story.notes[3]).toMatch(/^One more animal is not here/);
@@ -149,8 +149,8 @@ describe('this season against earlier ones', () => {
       ...Array.from({ length: 8 }, (_, i) => `/elk/${2019 + i}`),
       '/moose/2026',
     ]);
-    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.says).toBe('Elk 2026: 50.0 %, n = 8');
-    expect(scene.marks.find(({ link }) => link === '/elk/2025')?.says).toBe(
+    expect(scene.marks.find(({ link }) => link === '/elk/2026')?.label).toBe('Elk 2026: 50.0 %, n = 8');
+    expect(scene.marks.find(({ link }) => link === '/elk/2025')?.label).toBe(
       'Elk 2025: 50.0 %, n = 4, too few to say',
     );
     expect(told.table.rows).toHaveLength(13);

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { CostFigures, ServiceAnswer } from '../../../src/bridge/contract.ts';
 import { readCosts, typeCosts } from '../../../src/ui/costs/costs-form.ts';
-import { finding, offText, restsOn, speciesFinding } from '../../../src/ui/charts/money/costs-words.ts';
+import {
+  finding,
+  offText,
+  figureSentence,
+  speciesFinding,
+} from '../../../src/ui/charts/money/costs-words.ts';
 import { placeParts } from '../../../src/ui/charts/money/parts-bar.ts';
 import { makeFormat } from '../../../src/ui/texts/format.ts';
 
@@ -59,9 +64,11 @@ describe('the finding', () => {
 describe('what it rests on', () => {
   it('says from how many, or that it is assumed', () => {
     const received = { figure: 'received', value: 45_359.237, from: 7, of: 'animals' } as const;
-    expect(restsOn('cutting', received, format)).toBe('100 lb on the hook (the middle of 7 animals)');
-    expect(restsOn('cutting', { ...received, from: 0 }, format)).toContain('assumed, for want of weighings');
-    expect(restsOn('grinding', { figure: 'fatPerKg', value: 350, from: 1, of: 'lots' }, format)).toBe(
+    expect(figureSentence('cutting', received, format)).toBe('100 lb on the hook (the middle of 7 animals)');
+    expect(figureSentence('cutting', { ...received, from: 0 }, format)).toContain(
+      'assumed, for want of weighings',
+    );
+    expect(figureSentence('grinding', { figure: 'fatPerKg', value: 350, from: 1, of: 'lots' }, format)).toBe(
       'fat bought at $1.59 a pound (from 1 lot used)',
     );
   });

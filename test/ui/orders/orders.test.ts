@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Instructions, PrimalUse, TemplateCard } from '../../../src/bridge/contract.ts';
-import { keptShare } from '../../../src/core/species/cutting.ts';
-import { seeded } from '../../../src/core/stats/random.ts';
+import { wholeCutsShare } from '../../../src/core/species/cutting.ts';
+import { seededRandom } from '../../../src/core/stats/random.ts';
 import { GRAMS_PER } from '../../../src/core/values/units.ts';
 import { sizesFor, sizeText } from '../../../src/ui/orders/cut-sizes.ts';
 import { emptyAlso, typeInstructions, usualInstructions } from '../../../src/ui/orders/instructions-form.ts';
@@ -47,7 +47,7 @@ describe('the form', () => {
   it.each(['lb', 'kg'] as const)(
     'gives back in a %s shop what was stored, when nothing is edited',
     (unit) => {
-      const { uniform: random } = seeded(7);
+      const { uniform: random } = seededRandom(7);
       const whole = (most: number) => Math.floor(random() * most);
       const pick = <T>(from: readonly T[]): T => from[whole(from.length)]!;
       const fat = () => {
@@ -63,7 +63,7 @@ describe('the form', () => {
         });
         const byShare = random() < 0.3;
         const stored: Instructions = Object.freeze({
-          cutsShare: byShare ? whole(1000) / 1000 : keptShare(DEER, primals),
+          cutsShare: byShare ? whole(1000) / 1000 : wholeCutsShare(DEER, primals),
           primals: byShare ? [] : primals,
           ...fat(),
           grindProduct: pick(['Ground', 'Chili grind']),

@@ -14,24 +14,24 @@ function entry(props: object = {}) {
   return {
     wrapper,
     input,
-    says: () => wrapper.get('.says').text(),
+    echo: () => wrapper.get('.echo').text(),
     unit: () => wrapper.find('.unit').exists(),
   };
 }
 
 describe('the entry of a weight', () => {
   it('says what it understood while one types, and nothing of half a number', async () => {
-    const { wrapper, input, says } = entry();
+    const { wrapper, input, echo } = entry();
     await input.setValue('84.6');
     expect(wrapper.emitted('update:modelValue')).toEqual([['84.6']]);
     await wrapper.setProps({ modelValue: '84.6' });
-    expect(says()).toBe('= 84 lb 9.6 oz = 38.37 kg');
+    expect(echo()).toBe('= 84 lb 9.6 oz = 38.37 kg');
     await wrapper.setProps({ modelValue: '1,234' });
-    expect(says()).toBe('');
+    expect(echo()).toBe('');
   });
 
   it('says the hint where nothing is typed', () =>
-    expect(entry({ hint: 'Of both sides' }).says()).toBe('Of both sides'));
+    expect(entry({ hint: 'Of both sides' }).echo()).toBe('Of both sides'));
 
   it('shows the unit of the shop until another is typed', async () => {
     const { wrapper, unit } = entry({ modelValue: '18.6' });
@@ -65,8 +65,8 @@ describe('the entry of a weight', () => {
   });
 
   it('tells what is wrong instead of the echo, and leaves the text as it was typed', () => {
-    const { input, says, wrapper } = entry({ modelValue: '18.6', problem: 'That is more than the animal.' });
-    expect(says()).toBe('That is more than the animal.');
+    const { input, echo, wrapper } = entry({ modelValue: '18.6', problem: 'That is more than the animal.' });
+    expect(echo()).toBe('That is more than the animal.');
     expect(wrapper.get('[role=alert]').attributes('id')).toBe(input.attributes('aria-describedby'));
     expect(input.attributes('aria-invalid')).toBe('true');
     expect((input.element as HTMLInputElement).value).toBe('18.6');

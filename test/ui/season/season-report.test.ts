@@ -52,7 +52,7 @@ describe('the page of a kind of game', () => {
     title: String(rows),
     rows: Array.from({ length: rows }, (_, i) => ({
       label: `${i}`,
-      said: `${i}`,
+      inSentence: `${i}`,
       spread: spread(0.5),
       filter: {},
     })),

@@ -14,7 +14,7 @@ export interface PairRow {
   leftText: string;
   short: boolean;
   link: string;
-  says: string;
+  label: string;
 }
 
 const ROW = 68;
@@ -32,7 +32,7 @@ export function drawPairs(rows: readonly PairRow[], colours: ChartColours, width
     const y = i * ROW + 8;
     const print = { kind: 'text' as const, size: FONT_SIZE, fill: colours.ink };
     return {
-      says: row.says,
+      label: row.label,
       link: row.link,
       shapes: [
         { ...print, x: 0, y: y + 28, text: row.name, size: 15, weight: 600 },

@@ -27,7 +27,7 @@ export function drawBars(bars: readonly Bar[], colours: ChartColours, width: num
     const top = i * ROW + 6;
     const long = value * scale;
     return {
-      says: `${name}: ${words}`,
+      label: `${name}: ${words}`,
       ...(link ? { link } : {}),
       shapes: [
         { ...print, x: 0, y: top + 15, text: name, weight: 600, fill: colours.ink },

@@ -43,7 +43,7 @@ export interface Mark {
    */
   quiet?: true;
   /** Its meaning, as a tooltip and accessible name. */
-  says?: string;
+  label?: string;
 }
 
 export interface Scene {

@@ -53,10 +53,10 @@ export function fatStory(view: FatReport, format: Format): ChartStory {
 }
 
 /** Number of batches on target, and the bias of the tests. */
-function fatFinding({ batches, aimed, onTarget, gap }: FatCounts, format: Format): string {
+function fatFinding({ batches, withTarget, onTarget, gap }: FatCounts, format: Format): string {
   if (batches === 0) return text.noFat;
   return [
-    aimed === 0 ? text.noTargets(batches) : text.onTarget(onTarget, aimed),
+    withTarget === 0 ? text.noTargets(batches) : text.onTarget(onTarget, withTarget),
     gap === null
       ? text.noTests
       : text.testGap(gap.n, format.number(Math.abs(gap.mean) * 100, 1), gap.mean < 0),

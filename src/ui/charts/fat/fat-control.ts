@@ -30,11 +30,11 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
   return {
     title: text.controlTitle,
     finding: controlFinding(view, points),
-    n: text.nTests(view.counts.testedAimed),
+    n: text.nTests(view.counts.testedWithTarget),
     notes: [
       text.controlKey,
-      ...(drawn.length < view.counts.testedAimed
-        ? [text.controlDrawn(drawn.length, view.counts.testedAimed)]
+      ...(drawn.length < view.counts.testedWithTarget
+        ? [text.controlDrawn(drawn.length, view.counts.testedWithTarget)]
         : []),
     ],
     sources: [text.limitsSource],
@@ -57,7 +57,7 @@ export function controlStory(view: FatReport, format: Format): ChartStory {
 }
 
 function controlFinding({ control, counts }: FatReport, points: (share: number) => string): string {
-  if (!control) return text.noControl(counts.testedAimed);
+  if (!control) return text.noControl(counts.testedWithTarget);
   const names = control.outside.map(({ name }) => name);
   const named = names.slice(-MAX_NAMED).join(', ');
   return [

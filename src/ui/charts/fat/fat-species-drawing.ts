@@ -50,7 +50,7 @@ export function drawMisses(
       : text.noTestPoints;
     return {
       link: linkOf(code),
-      says: [name, inWords, testWords].filter(Boolean).join(', '),
+      label: [name, inWords, testWords].filter(Boolean).join(', '),
       shapes: [
         { ...print, x: 0, y: y + 5, weight: 600, fill: colours.ink, text: `${name} (${animals})` },
         ...(weighedIn && tested

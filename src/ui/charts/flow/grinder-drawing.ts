@@ -36,7 +36,7 @@ export function drawGrinder(
       ],
     },
     {
-      says: amounts,
+      label: amounts,
       shapes: [
         painted('trim', box(at.x, top, END, meat, 3), colours),
         streamed('trim', ribbon(at.x + END, top, meat, middle, top, meat), colours),
@@ -49,7 +49,7 @@ export function drawGrinder(
       ],
     },
     {
-      says: text.grinderOut(format.mass(outGrams, 0)),
+      label: text.grinderOut(format.mass(outGrams, 0)),
       shapes: [
         streamed('trim', ribbon(middle, top, out, right - END, top, out), colours),
         { kind: 'path', d: box(right - END, top, END, out, 3), fill: colours.spruce },
@@ -59,7 +59,7 @@ export function drawGrinder(
     ...(loss > 0
       ? [
           {
-            says: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
+            label: text.grinderLoss(format.mass(lost, 0), format.share(lost / (inGrams + fatGrams))),
             shapes: [
               streamed(
                 'grinder',

@@ -74,7 +74,7 @@ function drawIntake(
       const x = axis.at(on);
       const counted = axis.step >= ROOM_FOR_COUNT || taken === most;
       return {
-        says: text.barSays(format.day(on), taken),
+        label: text.barSays(format.day(on), taken),
         link: linkOf(on),
         shapes: [
           {

@@ -19,7 +19,7 @@ const WIDTHS = [1, 2, 7, 14, 28, 91, 364];
 export function waitBins(waits: FlowReport['waits']): WaitBin[] {
   const [first, last] = [waits[0], waits.at(-1)];
   if (!first || !last) return [];
-  const usual = Math.max(first.days, Math.floor(middleOf(waits, USUAL)));
+  const usual = Math.max(first.days, Math.floor(waitQuantile(waits, USUAL)));
   const width = WIDTHS.find((days) => (usual - first.days + 1) / days <= MAX_BINS - 1) ?? usual + 1;
   const begin = Math.floor(first.days / width) * width;
   const bars = Math.floor((usual - begin) / width) + 1;
@@ -40,7 +40,7 @@ export function waitBins(waits: FlowReport['waits']): WaitBin[] {
 }
 
 /** The quantile `p` of the days, with the same linear interpolation as everywhere. */
-export function middleOf(waits: FlowReport['waits'], p: number): number {
+export function waitQuantile(waits: FlowReport['waits'], p: number): number {
   const count = waits.reduce((total, { animals }) => total + animals, 0);
   const at = (count - 1) * p;
   const [below, above] = [dayAt(waits, Math.floor(at)), dayAt(waits, Math.ceil(at))];

@@ -78,7 +78,7 @@ function draw(
     ]),
   };
   const rows = kinds.map(({ code, name, spread }, i): Mark => ({
-    says: text.rowSays(name, spread.n, days(spread.median)),
+    label: text.rowSays(name, spread.n, days(spread.median)),
     link: linkOf(code),
     shapes: [
       { ...print, x: 0, y: i * ROW + 28, text: `${name} (${spread.n})`, size: 15, fill: colours.ink },

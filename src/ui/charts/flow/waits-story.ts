@@ -6,7 +6,7 @@ import type { ChartColours } from '../drawing/colours.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import { axisOf } from '../drawing/scene-axis.ts';
 import { box, line, type Mark, type Scene } from '../drawing/scene.ts';
-import { middleOf, type WaitBin, waitBins } from './wait-bins.ts';
+import { waitQuantile, type WaitBin, waitBins } from './wait-bins.ts';
 
 const TOP = 28;
 const FOOT = 220;
@@ -51,7 +51,11 @@ function waitsFinding(waits: FlowReport['waits'], format: Format): string {
   if (!only) return text.noWaits;
   if (count === 1) return text.oneWait(only.days);
   if (waits.length === 1) return text.waitsSame(count, only.days);
-  const [low, middle, high] = [0.25, 0.5, 0.75].map((p) => middleOf(waits, p)) as [number, number, number];
+  const [low, middle, high] = [0.25, 0.5, 0.75].map((p) => waitQuantile(waits, p)) as [
+    number,
+    number,
+    number,
+  ];
   const whole = (days: number): string => format.number(days, Number.isInteger(days) ? 0 : 1);
   const than = Math.round(LONG * middle);
   const long = waits.filter(({ days }) => days > than).reduce((total, { animals }) => total + animals, 0);
@@ -93,7 +97,7 @@ function drawWaits(
     const [x, top] = [LEFT + step * (i + 0.5), counts.at(animals)];
     const bar = Math.max(2, step - 5);
     return {
-      ...(animals > 0 ? { says: text.binSays(label, animals), link: linkOf(least, most) } : {}),
+      ...(animals > 0 ? { label: text.binSays(label, animals), link: linkOf(least, most) } : {}),
       shapes: [
         { kind: 'path', d: box(x - bar / 2, top, bar, FOOT - top, 3), fill: colours.spruce },
         ...(animals > 0 && step >= 24

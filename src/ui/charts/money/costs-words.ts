@@ -24,7 +24,7 @@ export function finding(answer: ServiceAnswer, format: Format): string {
 }
 
 /** One figure behind the cost, with its origin. */
-export function restsOn(code: ServiceAnswer['code'], measured: Measured, format: Format): string {
+export function figureSentence(code: ServiceAnswer['code'], measured: Measured, format: Format): string {
   const words = text.figure[code === 'cutting' ? 'cutting' : 'grinding'][measured.figure];
   const from = measured.from > 0 ? text.middle[measured.of](measured.from) : text.assumed;
   return `${words(valueOf(measured, format))} (${from})`;

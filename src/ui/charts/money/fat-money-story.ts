@@ -51,7 +51,7 @@ function drawFat(
     const d = box(NAMES, i * ROW + 6, long, BAR, 3);
     const print = { kind: 'text' as const, y: i * ROW + 27, fill: colours.ink };
     return {
-      says: `${name}: ${format.money(minor)}`,
+      label: `${name}: ${format.money(minor)}`,
       link,
       shapes: [
         { ...print, x: 0, text: name, size: 15, weight: 600 },

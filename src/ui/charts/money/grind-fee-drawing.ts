@@ -46,7 +46,7 @@ export function drawFee(
     ink: part === 'fat' ? colours.onFat : part === 'wages' ? colours.onSinew : colours.ink,
   }));
   const bar = (name: string, pieces: readonly Piece[], total: number, y: number): Mark => ({
-    says: `${name} ${format.money(total)}: ${saidParts(pieces, format)}`,
+    label: `${name} ${format.money(total)}: ${saidParts(pieces, format)}`,
     link,
     shapes: [
       { kind: 'text', x: 0, y: y + 28, text: name, size: 15, weight: 600, fill: colours.ink },

@@ -71,6 +71,6 @@ function pairOf(row: SpeciesMargin, format: Format, linkOf: (species: string) =>
     leftText,
     short: left < 0,
     link: linkOf(row.code),
-    says: `${row.name}: ${text.billed} ${format.money(row.incomeMinor)}, ${text.cost} ${format.money(row.cost)}, ${leftText}`,
+    label: `${row.name}: ${text.billed} ${format.money(row.incomeMinor)}, ${text.cost} ${format.money(row.cost)}, ${leftText}`,
   };
 }

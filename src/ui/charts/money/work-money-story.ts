@@ -93,6 +93,6 @@ function rowOf({ code, billed, cost }: Work, format: Format, link: string): Pair
     leftText,
     short: left < 0,
     link,
-    says: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${leftText}`,
+    label: `${name}: ${text.billed} ${format.money(billed)}, ${text.cost} ${costText}, ${leftText}`,
   };
 }

@@ -10,7 +10,7 @@ export function fateName(view: Known, fate: Fate): string {
 }
 
 /** The same within a sentence. */
-export function fateSaid(view: Known, fate: Fate): string {
+export function fateInSentence(view: Known, fate: Fate): string {
   return isMixed(view, fate) ? text.shrinkAndUnweighedSaid : text.fates[fate].toLowerCase();
 }
 

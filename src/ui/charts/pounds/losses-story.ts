@@ -4,7 +4,7 @@ import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
 import type { ChartColours } from '../drawing/colours.ts';
-import { fateName, fateSaid } from './fate-name.ts';
+import { fateName, fateInSentence } from './fate-name.ts';
 import { type Fate, painted } from '../drawing/part-paint.ts';
 import { unweighedNote } from './pounds-story.ts';
 import { box, type Mark, type Scene } from '../drawing/scene.ts';
@@ -55,12 +55,12 @@ function lossesFinding(view: PoundsReport, format: Format): string {
   const { n, baseGrams, losses } = view;
   if (n === 0 || losses.length === 0) return text.noLoss;
   const lost = losses.reduce((total, { grams }) => total + grams, 0);
-  const mended = losses.find(({ what }) => what !== 'bone');
-  const most = mended
+  const avoidable = losses.find(({ what }) => what !== 'bone');
+  const most = avoidable
     ? text.lossMended(
-        fateSaid(view, mended.what),
-        format.mass(mended.grams, 0),
-        mended.minor === null ? null : format.money(mended.minor),
+        fateInSentence(view, avoidable.what),
+        format.mass(avoidable.grams, 0),
+        avoidable.minor === null ? null : format.money(avoidable.minor),
       )
     : text.onlyBone;
   return text.lossFinding(format.share(lost / baseGrams), format.mass(lost, 0), most);
@@ -84,7 +84,7 @@ function drawLosses(
     ];
     const print = { kind: 'text' as const, y: i * ROW + 28, fill: colours.ink };
     return {
-      says: `${fateName(view, what)}: ${words.join(', ')}`,
+      label: `${fateName(view, what)}: ${words.join(', ')}`,
       link: linkOf(what),
       shapes: [
         { ...print, x: 0, text: fateName(view, what), size: 15, weight: 600 },

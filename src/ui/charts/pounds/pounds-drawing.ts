@@ -67,7 +67,7 @@ function headings(
 ): Mark[] {
   const above = { kind: 'text' as const, x: 0, fill: colours.ink };
   const bar: Mark = {
-    says: `${text.onTheHook}: ${format.mass(view.baseGrams, 0)}`,
+    label: `${text.onTheHook}: ${format.mass(view.baseGrams, 0)}`,
     shapes: [
       { ...above, y: 20, text: text.onTheHook, size: FONT_SIZE, weight: 600, fill: colours.muted },
       { ...above, y: 46, text: format.mass(view.baseGrams, 0), size: 24, weight: 700 },
@@ -77,7 +77,7 @@ function headings(
   if (!over) return [bar];
   const [from, to] = [over.top + over.tall, beyondAt(over)];
   const beyond: Mark = {
-    says: text.over(format.mass(view.overGrams, 1)),
+    label: text.over(format.mass(view.overGrams, 1)),
     shapes: [
       {
         kind: 'path',
@@ -121,7 +121,7 @@ function streamMark(
     ? [streamed(fate, ribbon(ends + END, to, tall, home, homeTop(fate, laid), tall), colours)]
     : [];
   return {
-    says: `${fateName(view, fate)}: ${amount}`,
+    label: `${fateName(view, fate)}: ${amount}`,
     link: linkOf(fate),
     shapes: [
       streamed(fate, ribbon(BAR, from, tall, ends, to, tall), colours),
@@ -153,7 +153,7 @@ function homeMark(
   const middle = home.top + home.tall / 2;
   const share = view.baseGrams > 0 ? home.grams / view.baseGrams : 0;
   return {
-    says: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
+    label: `${text.takeHome}: ${format.mass(home.grams, 0)}`,
     shapes: [
       { kind: 'path', d: box(x, home.top, BAR, home.tall, 3), fill: colours.spruce },
       { ...words, y: middle - 26, text: text.takeHome, size: FONT_SIZE, weight: 600, fill: colours.muted },

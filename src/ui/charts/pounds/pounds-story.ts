@@ -1,7 +1,7 @@
 import type { PoundsReport } from '../../../bridge/contract.ts';
 import { poundsText as text } from '../../texts/en/season/pounds.ts';
 import type { Format } from '../../texts/format.ts';
-import { fateName, fateSaid } from './fate-name.ts';
+import { fateName, fateInSentence } from './fate-name.ts';
 import { FEW, type SceneStory } from '../story.ts';
 import type { Fate } from '../drawing/part-paint.ts';
 import { drawPounds } from './pounds-drawing.ts';
@@ -52,7 +52,7 @@ export function poundsFinding(view: PoundsReport, format: Format): string {
           format.mass(view.baseGrams, 0),
           view.n,
           share(home),
-          fateSaid(view, most[0]),
+          fateInSentence(view, most[0]),
           share(most[1]),
         )
       : text.noLoss,

@@ -81,7 +81,7 @@ function groupMark(
   const fill = side === 'a' ? colours.spruce : colours.steel;
   const title = `${name}  ·  n = ${n}`;
   return {
-    says: mean === null ? title : `${title}, ${written(mean)}`,
+    label: mean === null ? title : `${title}, ${written(mean)}`,
     link: linkOf(side),
     shapes: [
       {
@@ -118,7 +118,7 @@ function differenceMarks(
   return [
     grid(axis, { top: top + HEAD - 8, bottom, title: '' }, written, colours),
     {
-      says: `${written(mean)}, ${written(low)} – ${written(high)}`,
+      label: `${written(mean)}, ${written(low)} – ${written(high)}`,
       shapes: [
         {
           kind: 'text',

@@ -42,7 +42,7 @@ export function drawCoverage(
     const good = isHonest(row);
     return {
       ...(link ? { link } : {}),
-      says: `${name}: ${text.nOfN(held, n)}, ${biasWords(row, format)}`,
+      label: `${name}: ${text.nOfN(held, n)}, ${biasWords(row, format)}`,
       shapes: [
         { ...print, x: 0, y: y + 5, weight: 600, fill: colours.ink, text: name },
         {

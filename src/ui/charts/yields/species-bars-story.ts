@@ -105,7 +105,7 @@ function drawBars(
       const words = long >= BOTH_FIT ? `${letterOf(part)} ${format.share(share, 0)}` : letterOf(part);
       return [
         {
-          says: `${species.name}, ${fateName(view, part)}: ${format.share(share)}`,
+          label: `${species.name}, ${fateName(view, part)}: ${format.share(share)}`,
           link: linkOf(species.code, part),
           shapes: [
             painted(part, box(at, top, long, 38, 2), colours),

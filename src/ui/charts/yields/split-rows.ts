@@ -35,7 +35,7 @@ function splitRows({ code, splits }: SpeciesYield, by: SplitBy): SplitRow[] {
       const word = by === 'cutter' ? value : wordFor(WORDS[by], value);
       return {
         label: word.replace(/^./, (letter) => letter.toUpperCase()),
-        said: by === 'cutter' ? value : word.toLowerCase(),
+        inSentence: by === 'cutter' ? value : word.toLowerCase(),
         spread,
         filter: { species: code, [by]: by === 'damaged' ? value === 'yes' : value },
       };

@@ -111,7 +111,7 @@ function rowMark(
   const count = enough || sizes === NARROW ? `n = ${spread.n}` : text.tooFew(spread.n);
   const print = { kind: 'text' as const, y: middle + 5, size: FONT_SIZE, fill: colours.ink };
   return {
-    says: `${label}: ${format.share(spread.median)}, ${count}`,
+    label: `${label}: ${format.share(spread.median)}, ${count}`,
     link: linkOf(filter),
     shapes: [
       // The whole row is a link, not only its thin lines.

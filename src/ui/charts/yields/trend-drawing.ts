@@ -139,7 +139,7 @@ function seasonMarks(
         ]
       : [];
     return {
-      says: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew(one.n)}`,
+      label: `${name} ${one.season}: ${format.share(one.median)}, ${enough ? `n = ${one.n}` : text.tooFew(one.n)}`,
       link: linkOf(code, one.season),
       shapes: [
         // The whole column is a link.

@@ -28,7 +28,7 @@ export function yieldStory(
       text.key(FEW),
       ...publishedNotes(shown, text.keyFrame),
       ...(dots.length < animals ? [text.drawn(dots.length, animals)] : []),
-      ...(view.untold > 0 ? [text.untold(view.untold)] : []),
+      ...(view.withoutShare > 0 ? [text.untold(view.withoutShare)] : []),
     ],
     sources: publishedSources(shown),
     table: {

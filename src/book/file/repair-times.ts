@@ -2,12 +2,12 @@
  * Repairs invalid moments and dates in records that are copied into a clean book, so that a single bad entry
  * neither locks a shop out nor breaks a page.
  */
-import { isTime, timesOf, type TimeColumn } from './check-moments.ts';
+import { isTime, timeColumns, type TimeColumn } from './check-moments.ts';
 import type { Db } from './db.ts';
 import { quoted } from './tables.ts';
 
 /** A column with invalid moments or dates, and the number of rows. */
-export interface MendedTime {
+export interface RepairedTime {
   table: string;
   column: string;
   rows: number;
@@ -20,9 +20,9 @@ const DERIVED = /_(sum|lookup)$|^season_taught$/;
  * Replaces each invalid moment or date with that of the previous row, else of the next one, else `now`. The
  * original value is written to the audit, row by row. Requires that no trigger guards the rows.
  */
-export function mendTimes(db: Db, now: Date): MendedTime[] {
+export function repairTimes(db: Db, now: Date): RepairedTime[] {
   db.function('is_time', { deterministic: true }, (value, kind) => (isTime(value, kind) ? 1 : 0));
-  return timesOf(db)
+  return timeColumns(db)
     .filter(({ table }) => !DERIVED.test(table))
     .map((of) => ({ table: of.table, column: of.column, rows: mendColumn(db, of, now.toISOString()) }))
     .filter(({ rows }) => rows > 0);

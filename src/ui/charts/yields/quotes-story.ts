@@ -28,8 +28,8 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
         one.speciesName,
         format.massRange(one.quotedGrams.low, one.quotedGrams.high),
         format.mass(one.takeHomeGrams, 0),
-        format.mass(one.toldGrams, 0),
-        format.mass(one.hungGrams, 0),
+        format.mass(one.quotedWeightGrams, 0),
+        format.mass(one.hangingGrams, 0),
       ]),
       links: kept.map(({ ticket }) => `/table/${ticket}`),
       plainHead: [
@@ -37,10 +37,19 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
         ...['low', 'mean', 'high'].map((end) => `${text.quoted}, ${end}, g`),
         ...[text.cameOut, text.told, text.hung].map((head) => `${head}, g`),
       ],
-      plain: kept.map(({ ticket, quote, speciesName, quotedGrams, takeHomeGrams, toldGrams, hungGrams }) => [
-        ...[ticket, quote, speciesName],
-        ...[quotedGrams.low, quotedGrams.mean, quotedGrams.high, takeHomeGrams, toldGrams, hungGrams],
-      ]),
+      plain: kept.map(
+        ({ ticket, quote, speciesName, quotedGrams, takeHomeGrams, quotedWeightGrams, hangingGrams }) => [
+          ...[ticket, quote, speciesName],
+          ...[
+            quotedGrams.low,
+            quotedGrams.mean,
+            quotedGrams.high,
+            takeHomeGrams,
+            quotedWeightGrams,
+            hangingGrams,
+          ],
+        ],
+      ),
     },
     fileName: `quotes-${season}`,
     height: 90 + 24 * drawn.length,
@@ -50,11 +59,11 @@ export function quotesStory({ season, quotes: kept, all }: CheckReport, format: 
 }
 
 /** Observed and expected number of correct quotes, their bias, and misses due to a wrong weight. */
-function quotesFinding({ n, held, honest, bias, toldWrong }: CheckReport['all'], format: Format): string {
+function quotesFinding({ n, held, honest, bias, wrongWeight }: CheckReport['all'], format: Format): string {
   if (bias === null) return text.noQuotes;
   return [
     text.quotesHeld(held, n, honest.low, honest.high),
     text.quotesBias(format.share(Math.abs(bias), 0), bias < 0),
-    ...(held < n ? [text.quotesTold(toldWrong, n - held)] : []),
+    ...(held < n ? [text.quotesTold(wrongWeight, n - held)] : []),
   ].join(' ');
 }

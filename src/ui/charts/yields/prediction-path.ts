@@ -1,8 +1,8 @@
 import type { PredictionPath, Range } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
-import { bandBefore, isInside, roomFor, type Point } from './belief-band.ts';
-import { drawPath } from './belief-path-drawing.ts';
+import { bandBefore, isInside, roomFor, type Point } from './prediction-band.ts';
+import { drawPath } from './prediction-path-drawing.ts';
 import { FEW, type SceneStory } from '../story.ts';
 
 /** Bands whose ends differ by less than this count as equal: a tenth of a point. */

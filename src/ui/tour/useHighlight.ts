@@ -9,7 +9,7 @@ const MARK = 'data-pointed';
  * @param sights selectors, the best first; null while nothing is highlighted
  * @returns whether it is on the page
  */
-export function useSight(sights: () => readonly string[] | null) {
+export function useHighlight(sights: () => readonly string[] | null) {
   const found = ref(false);
   let marked: Element | null = null;
   /** The element that was scrolled into view: a redrawn one is not scrolled to again. */

@@ -14,11 +14,11 @@ interface Species {
 }
 
 /** The prediction for the next quote by species, before and after the season's animals. */
-export function beliefStory(view: CheckReport, format: Format): ChartStory {
+export function predictionStory(view: CheckReport, format: Format): ChartStory {
   const shown = view.paths.flatMap(endsOf);
   return {
     title: text.beliefTitle,
-    finding: beliefFinding(shown, format),
+    finding: predictionFinding(shown, format),
     n: text.nAnimals(
       shown.reduce((total, species) => total + species.n, 0),
       shown.length,
@@ -52,7 +52,7 @@ export function beliefStory(view: CheckReport, format: Format): ChartStory {
     },
     fileName: `next-quote-${view.season}`,
     height: 110 + 64 * shown.length,
-    draw: shown.length === 0 ? null : (colours) => drawBelief(shown, colours, format),
+    draw: shown.length === 0 ? null : (colours) => drawPredictions(shown, colours, format),
   };
 }
 
@@ -62,7 +62,7 @@ function endsOf({ name, steps }: PredictionPath): Species[] {
 }
 
 /** Describes the most frequent species: its prediction before and after the season's animals. */
-function beliefFinding(shown: readonly Species[], format: Format): string {
+function predictionFinding(shown: readonly Species[], format: Format): string {
   const main = shown.toSorted((a, b) => b.n - a.n)[0];
   if (!main) return text.noBelief;
   const { name, n, prior, posterior: posterior } = main;
@@ -74,9 +74,9 @@ function beliefFinding(shown: readonly Species[], format: Format): string {
   );
 }
 
-function drawBelief(shown: readonly Species[], colours: ChartColours, format: Format) {
-  const ranges = (which: 'prior' | 'believed', shift: number) => {
-    const now = which === 'believed';
+function drawPredictions(shown: readonly Species[], colours: ChartColours, format: Format) {
+  const ranges = (which: 'prior' | 'posterior', shift: number) => {
+    const now = which === 'posterior';
     return {
       type: 'scatterWithErrorBars' as const,
       label: now ? text.now : text.before,
@@ -100,7 +100,7 @@ function drawBelief(shown: readonly Species[], colours: ChartColours, format: Fo
   };
   return {
     type: 'scatterWithErrorBars' as const,
-    data: { datasets: [ranges('prior', -0.18), ranges('believed', 0.18)] },
+    data: { datasets: [ranges('prior', -0.18), ranges('posterior', 0.18)] },
     options: {
       scales: {
         x: percentAxis(colours, text.takeHomeShare),

@@ -7,7 +7,7 @@ const HOLD_MS = 1000;
  * Focuses an element and refocuses it if a new page takes the focus. Any key or pointer press by the person ends
  * that immediately.
  */
-export function useHeldFocus(element: () => HTMLElement | undefined): () => void {
+export function useStickyFocus(element: () => HTMLElement | undefined): () => void {
   let until = 0;
   const focus = (): void => element()?.focus({ preventScroll: true });
 

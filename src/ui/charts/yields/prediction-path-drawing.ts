@@ -2,7 +2,7 @@ import type { PredictionPath } from '../../../bridge/contract.ts';
 import { checkText as text } from '../../texts/en/season/check.ts';
 import type { Format } from '../../texts/format.ts';
 import { FONT_SIZE } from '../drawing/axes.ts';
-import { bandBefore, isInside, roomFor } from './belief-band.ts';
+import { bandBefore, isInside, roomFor } from './prediction-band.ts';
 import type { ChartColours } from '../drawing/colours.ts';
 import { axisOf, type SceneAxis } from '../drawing/scene-axis.ts';
 import { diamond, disc, line, type Mark, type Scene } from '../drawing/scene.ts';
@@ -26,7 +26,7 @@ export function drawPath({ name, steps, points }: PredictionPath, format: Format
     return {
       link: `/table/${point.ticket}`,
       quiet: true,
-      says: `${point.ticket}, ${format.day(point.on)}: ${format.share(point.share)}`,
+      label: `${point.ticket}, ${format.day(point.on)}: ${format.share(point.share)}`,
       shapes: [
         {
           kind: 'path',

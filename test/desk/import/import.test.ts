@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { bringIn, handOver, lookAt } from './bring-file.ts';
+import { importTable, uploadFile, previewTable } from './import-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 /** As a shop might have kept it: a title, its own headings, two people of one name, dates with the month first. */
@@ -40,7 +40,7 @@ function whole(shop: FreshDesk): string {
 describe('a messy table of an earlier season', () => {
   it('is read by its headings, and comes in whole', async () => {
     const shop = await freshDesk();
-    const look = await lookAt(shop, 'animals', MESSY, { always: { brought: 'whole' } });
+    const look = await previewTable(shop, 'animals', MESSY, { always: { brought: 'whole' } });
     expect(look.layout).toMatchObject({
       separator: ';',
       headingRow: 3,
@@ -100,7 +100,7 @@ describe('a messy table of an earlier season', () => {
     );
     const before = await shop.call('season.check', { season: 2023 });
     expect(before.paths).toEqual([]);
-    await bringIn(shop, 'animals', ['No,Date,Hunter,Species,Hanging,Take home', ...rows].join('\n'), {
+    await importTable(shop, 'animals', ['No,Date,Hunter,Species,Hanging,Take home', ...rows].join('\n'), {
       always: { brought: 'skinned' },
     });
     const [elk] = (await shop.call('season.check', { season: 2023 })).paths;
@@ -117,7 +117,7 @@ describe('a messy table of an earlier season', () => {
     await takeIn(shop);
     const before = whole(shop);
     const always = { brought: 'whole' };
-    const first = await bringIn(shop, 'animals', MESSY, { always });
+    const first = await importTable(shop, 'animals', MESSY, { always });
     const after = whole(shop);
     expect(after).not.toBe(before);
     expect(await shop.call('import.undo', { id: first.id })).toEqual({ id: first.id, name: 'old.csv' });
@@ -127,7 +127,7 @@ describe('a messy table of an earlier season', () => {
       undoneAt: expect.any(String),
     });
     expect(await shop.problem('import.undo', { id: first.id })).toMatchObject({ code: 'import.undone' });
-    await bringIn(shop, 'animals', MESSY, { always });
+    await importTable(shop, 'animals', MESSY, { always });
     expect(whole(shop)).toBe(after);
     expect(rowsIn(shop, 'PRAGMA foreign_key_check')).toEqual([]);
     // Every guard is in place again.
@@ -140,7 +140,7 @@ describe('a messy table of an earlier season', () => {
   it('cannot be undone once something hangs on it, and says on what', async () => {
     const shop = await freshDesk();
     const always = { brought: 'whole' };
-    const { id } = await bringIn(shop, 'animals', MESSY, { always });
+    const { id } = await importTable(shop, 'animals', MESSY, { always });
     const [dana] = await shop.call('hunters.find', { text: 'Dana' });
     const animal = await takeIn(shop, { hunter: { id: dana?.id ?? 0 } });
     expect(await shop.problem('import.undo', { id })).toMatchObject({
@@ -149,7 +149,7 @@ describe('a messy table of an earlier season', () => {
     expect(animal).toBeGreaterThan(0);
 
     const second = await freshDesk();
-    const early = await bringIn(second, 'animals', MESSY, { always });
+    const early = await importTable(second, 'animals', MESSY, { always });
     const [weighing] = rowsIn(second, 'SELECT id, animal_id FROM weighing LIMIT 1') as [[number, number]];
     await second.call('animals.reopen', { id: weighing[1], reason: 'the weight was misread' });
     await second.call('table.void', { weighingId: weighing[0], reason: 'wrong' });
@@ -158,8 +158,10 @@ describe('a messy table of an earlier season', () => {
     }); // prettier-ignore
 
     const third = await freshDesk();
-    const old = await bringIn(third, 'animals', MESSY, { always });
-    await bringIn(third, 'animals', 'Date,Hunter,Species,Hanging\n2023-12-01,New One,elk,300', { always });
+    const old = await importTable(third, 'animals', MESSY, { always });
+    await importTable(third, 'animals', 'Date,Hunter,Species,Hanging\n2023-12-01,New One,elk,300', {
+      always,
+    });
     expect(await third.problem('import.undo', { id: old.id })).toMatchObject({
       code: 'import.later-ticket', with: { name: '23-0004' },
     }); // prettier-ignore
@@ -167,11 +169,13 @@ describe('a messy table of an earlier season', () => {
 
   it('says of the very same file that it was brought in before', async () => {
     const shop = await freshDesk();
-    await bringIn(shop, 'hunters', 'Name\nDana\nRosa');
-    expect((await lookAt(shop, 'hunters', 'Name\nDana\nRosa')).twice).toMatchObject({ file: 'old.csv' });
-    const { upload, layout } = await lookAt(shop, 'animals', MESSY, { always: { brought: 'whole' } });
+    await importTable(shop, 'hunters', 'Name\nDana\nRosa');
+    expect((await previewTable(shop, 'hunters', 'Name\nDana\nRosa')).twice).toMatchObject({
+      file: 'old.csv',
+    });
+    const { upload, layout } = await previewTable(shop, 'animals', MESSY, { always: { brought: 'whole' } });
     await shop.call('import.run', { upload, kind: 'animals', layout });
-    const again = await handOver(shop, MESSY);
+    const again = await uploadFile(shop, MESSY);
     expect(await shop.problem('import.run', { upload: again, kind: 'animals', layout })).toMatchObject({
       kind: 'conflict', code: 'sheet.twice',
     }); // prettier-ignore
@@ -188,8 +192,8 @@ describe('a messy table of an earlier season', () => {
       words: { species: { reh: 'white-tail' } },
       unit: 'kg' as const,
     };
-    await bringIn(shop, 'animals', odd('2022-10-01'), picked);
-    const next = await lookAt(shop, 'animals', odd('2022-10-02'));
+    await importTable(shop, 'animals', odd('2022-10-01'), picked);
+    const next = await previewTable(shop, 'animals', odd('2022-10-02'));
     expect(next.layout).toMatchObject(picked);
     expect(next.problemCount).toBe(0);
   });
@@ -218,7 +222,7 @@ describe('what is wrong with a row', () => {
     const head = 'Date,Hunter,Species,Brought as,Hanging,Whole cuts,Trim,Take home,Packages,Killed,Picked up';
     const before = whole(shop);
     const good = '2023-11-04,Rosa,elk,whole,300,60,80,140,31,2023-11-03,2023-11-20';
-    const look = await lookAt(shop, 'animals', [head, good, row].join('\n'));
+    const look = await previewTable(shop, 'animals', [head, good, row].join('\n'));
     expect(look.problems.map(({ row: at, field: of, problem }) => [at, of, problem.code])).toEqual([
       [3, field, code],
     ]);
@@ -234,7 +238,7 @@ describe('what is wrong with a row', () => {
     ['sheet.parts-over', '2023-11-04,Dana,elk,whole,300,160,170'],
   ])('%s is asked about, and comes in if the shop is sure', async (code, row) => {
     const shop = await freshDesk();
-    const look = await lookAt(
+    const look = await previewTable(
       shop,
       'animals',
       `Date,Hunter,Species,Brought as,Hanging,Whole cuts,Trim\n${row}`,
@@ -254,7 +258,7 @@ describe('what is wrong with a row', () => {
 
   it('tells once of what no column holds', async () => {
     const shop = await freshDesk();
-    const look = await lookAt(
+    const look = await previewTable(
       shop,
       'animals',
       'Date,Hunter,Hanging\n2023-11-04,Dana,300\n2023-11-05,Rosa,280',
@@ -273,15 +277,15 @@ describe('what is wrong with a row', () => {
     const shop = await freshDesk();
     const table =
       'Date,Hunter,Species,Sex,Hanging\n2023-11-04,Dana,Hirsch,?,300\n2023-11-05,Rosa,HIRSCH ,w,280';
-    const look = await lookAt(shop, 'animals', table, { always: { brought: 'whole' } });
+    const look = await previewTable(shop, 'animals', table, { always: { brought: 'whole' } });
     expect(look.unknown).toEqual([
       { field: 'species', word: 'Hirsch', key: 'hirsch', rows: 2 },
       { field: 'sex', word: 'w', key: 'w', rows: 1 },
     ]);
     const words = { species: { hirsch: 'elk' }, sex: { w: 'female' } };
-    expect((await lookAt(shop, 'animals', table, { always: { brought: 'whole' }, words })).problemCount).toBe(
-      0,
-    );
+    expect(
+      (await previewTable(shop, 'animals', table, { always: { brought: 'whole' }, words })).problemCount,
+    ).toBe(0);
   });
 });
 
@@ -289,7 +293,7 @@ describe('hunters and single weights', () => {
   it('leaves who is in the book as he or she is', async () => {
     const shop = await freshDesk();
     await shop.call('hunters.save', { name: 'Dana Whitlock', phone: '555-0142', address: 'Old Road 1' });
-    const done = await bringIn(
+    const done = await importTable(
       shop,
       'hunters',
       'Name,Phone,Address\nDANA WHITLOCK,(555) 0142,Other\nDana Whitlock,555-9999,\nRosa,,\nRosa,,',
@@ -308,13 +312,18 @@ describe('hunters and single weights', () => {
 
   it('keeps single weights by ticket or by the old number, and undoes them', async () => {
     const shop = await freshDesk();
-    const { id: animals } = await bringIn(shop, 'animals', 'No,Date,Hunter,Species\nA7,2023-11-04,Dana,elk', {
-      always: { brought: 'skinned' },
-    });
+    const { id: animals } = await importTable(
+      shop,
+      'animals',
+      'No,Date,Hunter,Species\nA7,2023-11-04,Dana,elk',
+      {
+        always: { brought: 'skinned' },
+      },
+    );
     const before = whole(shop);
     const table =
       'Old number,Part,Weight,Tare,Packages,Product\nA7,Hanging,300,,,\n23-0001,bone,61.5 lb,1 lb,,\nA7,Trim,80,,,\nA7,Package,70,,31,Burger';
-    const { id } = await bringIn(shop, 'weighings', table);
+    const { id } = await importTable(shop, 'weighings', table);
     expect(
       rowsIn(shop, 'SELECT stage, part, typed, tare_typed, product, count FROM weighing ORDER BY id'),
     ).toEqual([
@@ -346,7 +355,7 @@ describe('hunters and single weights', () => {
         shop,
         'SELECT packed_ground FROM cut_sum UNION ALL SELECT packed_ground FROM cut_sum_now',
       ).flat();
-    const { id } = await bringIn(
+    const { id } = await importTable(
       shop,
       'weighings',
       'Ticket,Part,Weight,Product\n26-0001,packed,10 kg,Ground',
@@ -358,7 +367,7 @@ describe('hunters and single weights', () => {
 
   it('gives no weight to an animal that is not there, or was handed over here', async () => {
     const shop = await freshDesk();
-    const look = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n23-0009,trim,12\n,trim,12');
+    const look = await previewTable(shop, 'weighings', 'Ticket,Part,Weight\n23-0009,trim,12\n,trim,12');
     expect(look.problems.map(({ field, problem }) => [field, problem.code])).toEqual([
       ['ticket', 'ticket.unknown'],
       ['ticket', 'sheet.lacks'],
@@ -378,11 +387,11 @@ describe('a part that a table says there was none of', () => {
   it('is stated by 0 or the word, and is unknown where its cell is empty or a dash', async () => {
     const shop = await freshDesk();
     const before = whole(shop);
-    const look = await lookAt(shop, 'animals', TABLE);
+    const look = await previewTable(shop, 'animals', TABLE);
     expect(look.problems).toEqual([]);
     expect(look.counts).toMatchObject({ animals: 3, weighings: 12, none: 3 });
     expect(look.first[0]?.cells).toContainEqual({ field: 'cutAway', text: 'none' });
-    const { id } = await bringIn(shop, 'animals', TABLE);
+    const { id } = await importTable(shop, 'animals', TABLE);
     expect(rowsIn(shop, SUMS)).toEqual([
       [0, 0, 0],
       [0, null, null],
@@ -400,13 +409,13 @@ describe('a part that a table says there was none of', () => {
     const before = whole(shop);
     const table = (...rows: string[]): string =>
       ['Ticket,Part,Weight', ...rows.map((row) => `26-0001,${row}`)].join('\n');
-    const wrong = await lookAt(shop, 'weighings', table('trim,0', 'bone,none', 'sinew,'));
+    const wrong = await previewTable(shop, 'weighings', table('trim,0', 'bone,none', 'sinew,'));
     expect(wrong.problems.map(({ row, field, problem }) => [row, field, problem.code])).toEqual([
       [2, 'weight', 'sheet.none-of'],
       [3, 'weight', 'none.weighed'],
       [4, 'weight', 'sheet.lacks'],
     ]);
-    const { id } = await bringIn(shop, 'weighings', table('damage,0', 'sinew,none', 'damage,0'));
+    const { id } = await importTable(shop, 'weighings', table('damage,0', 'sinew,none', 'damage,0'));
     expect(rowsIn(shop, 'SELECT damage, sinew, fat_saved FROM animal_sum')).toEqual([[0, 0, null]]);
     expect(rowsIn(shop, 'SELECT part, by FROM part_none')).toEqual([
       ['damage', ''],
@@ -419,7 +428,7 @@ describe('a part that a table says there was none of', () => {
   it('keeps its file from being undone once it was voided', async () => {
     const shop = await freshDesk();
     await takeIn(shop);
-    const { id } = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0');
+    const { id } = await importTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0');
     const { none } = await shop.call('animals.get', { ticket: '26-0001' });
     await shop.call('table.voidNone', { noneId: none[0]?.id ?? 0, reason: 'there was some' });
     expect(await shop.problem('import.undo', { id })).toMatchObject({
@@ -452,7 +461,7 @@ describe('a file on its way', () => {
   it('stays once the grinder took the trim that it tells of', async () => {
     const shop = await freshDesk();
     const animalId = await takeIn(shop);
-    const { id } = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n', {}, true);
+    const { id } = await importTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n', {}, true);
     const { id: batchId } = await shop.call('grinder.start', { animals: [{ id: animalId }], fat: 'none', targetFat: null, product: 'Ground' });
     const { weighingId } = await shop.call('grinder.weighIn', { batchId, animalId, part: 'trim', typed: '40' });
     expect(await shop.problem('import.undo', { id })).toMatchObject({ code: 'import.since', with: { name: '26-0001' } });
@@ -463,7 +472,7 @@ describe('a file on its way', () => {
 
   it('does not cut one that came from a file, was opened again, and is on hold', async () => {
     const shop = await freshDesk();
-    await bringIn(
+    await importTable(
       shop,
       'animals',
       'Name,Species,Brought in as,Date received,Hanging weight\nDana Whitlock,Elk,skinned,10/01/2024,300\n',
@@ -471,14 +480,14 @@ describe('a file on its way', () => {
     await shop.call('animals.reopen', { id: 1, reason: 'some of it is still here' });
     await shop.call('animals.hold', { id: 1, reason: 'sample', sample: 'L1' });
     const { ticket } = await shop.call('animals.get', { id: 1 });
-    const { problems } = await lookAt(shop, 'weighings', `Ticket,Part,Weight\n${ticket},trim,40\n`);
+    const { problems } = await previewTable(shop, 'weighings', `Ticket,Part,Weight\n${ticket},trim,40\n`);
     expect(problems).toMatchObject([{ row: 2, field: 'ticket', problem: { code: 'cut.held' } }]);
   });
 
   it('stays as the animal is picked up with it: its file is undone only once the animal is opened again', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
-    const file = await bringIn(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n');
+    const file = await importTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,trim,40\n');
     await shop.call('animals.setStage', { id, stage: 'ready' });
     await shop.call('pickup.release', { id, to: 'Dana Whitlock', unpaidBy: 'RO' });
     expect(await shop.problem('import.undo', { id: file.id })).toMatchObject({
@@ -495,11 +504,11 @@ describe('a file on its way', () => {
   it('does not cut an animal on hold', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { sample: 'L1' });
-    const cutRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,bone,4\n');
+    const cutRow = await previewTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,bone,4\n');
     expect(cutRow.problems).toMatchObject([{ row: 2, field: 'ticket', problem: { code: 'cut.held' } }]);
-    const noneRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0\n');
+    const noneRow = await previewTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,damage,0\n');
     expect(noneRow.problems).toMatchObject([{ row: 2, problem: { code: 'cut.held' } }]);
-    const hangRow = await lookAt(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,hanging,4\n');
+    const hangRow = await previewTable(shop, 'weighings', 'Ticket,Part,Weight\n26-0001,hanging,4\n');
     expect(hangRow.problems).toEqual([]);
   });
 
@@ -510,12 +519,12 @@ describe('a file on its way', () => {
     ['sheet.row-too-long', `Name,Phone\n"${'x'.repeat(300_000)}",1`],
   ])('%s', async (code, content) => {
     const shop = await freshDesk();
-    const upload = await handOver(shop, content);
+    const upload = await uploadFile(shop, content);
     expect(await shop.problem('import.preview', { upload, kind: 'hunters' })).toMatchObject({ code });
   });
 });
 
 async function again(shop: FreshDesk, content: string) {
-  const { upload, layout } = await lookAt(shop, 'hunters', content);
+  const { upload, layout } = await previewTable(shop, 'hunters', content);
   return { upload, kind: 'hunters', layout };
 }

@@ -1,6 +1,6 @@
 /** A hundred thousand animals in one table: they come in, and go out again, without the desk growing out of bounds. */
 import { describe, expect, it } from 'vitest';
-import { bringIn } from './bring-file.ts';
+import { importTable } from './import-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
 
 const ROWS = 100_000;
@@ -25,7 +25,7 @@ describe(`${ROWS} rows`, () => {
     globalThis.gc?.();
     const rss = process.memoryUsage().rss;
     const from = performance.now();
-    const done = await bringIn(shop, 'animals', table, {});
+    const done = await importTable(shop, 'animals', table, {});
     const took = performance.now() - from;
     const grown = (process.memoryUsage().rss - rss) / 1e6;
     expect(done).toMatchObject({ rows: ROWS, animals: ROWS, hunters: 20_000, weighings: 2 * ROWS });

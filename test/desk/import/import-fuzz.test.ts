@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ImportKind, SheetLayout } from '../../../src/bridge/contract.ts';
 import { problemWording } from '../../../src/ui/texts/en/problems.ts';
-import { handOver } from './bring-file.ts';
+import { uploadFile } from './import-file.ts';
 import { freshDesk } from '../fresh-desk.ts';
 
 const FILES = 2400;
@@ -111,7 +111,7 @@ describe(`${FILES} broken tables`, () => {
     await fc.assert(
       fc.asyncProperty(tables, async ({ kind, bytes, picked, confirmed }) => {
         const before = state();
-        const upload = await handOver(shop, bytes);
+        const upload = await uploadFile(shop, bytes);
         let look = await shop.desk.call('import.preview', { upload, kind });
         if (look.ok && picked) {
           const { layout } = look.value as { layout: SheetLayout };

@@ -15,7 +15,7 @@ import {
 const CUTS_OFF: DeviationPrior = { spread: 0.1, priorSampleSize: 5, priorDegrees: 10 };
 
 /** Deviation of the whole cuts from the order (`logitDeviation`); null for an uninformative animal. */
-export function cutOff(row: YieldRow): number | null {
+export function cutsDeviation(row: YieldRow): number | null {
   const { cuts_ordered: ordered, whole_cuts: weighed, packed, packed_ground: packedGround } = row;
   const cuts = weighed ?? (packed ?? 0) - packedGround;
   const ground = row.trim_ground + packedGround;
@@ -27,6 +27,6 @@ export function cutOff(row: YieldRow): number | null {
 }
 
 /** The prediction for the next animal, from the sums over past ones. */
-export function cutsOffFrom(sums: DeviationSums): StudentT {
+export function predictCutsDeviation(sums: DeviationSums): StudentT {
   return predictDeviationFromSums(sums, CUTS_OFF);
 }

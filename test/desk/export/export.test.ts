@@ -9,7 +9,7 @@ import { demoAt } from '../../demo-copy.ts';
 import { openDesk } from '../../../src/desk/desk.ts';
 import { BOOK_WORDS, meaningOf } from '../../../src/desk/export/describe.ts';
 import { tempBookPath } from '../../book/temp-book.ts';
-import { bringIn, handOver } from '../import/bring-file.ts';
+import { importTable, uploadFile } from '../import/import-file.ts';
 import { freshDesk, takeIn, type FreshDesk } from '../fresh-desk.ts';
 
 type Caller = Pick<FreshDesk, 'call'>;
@@ -68,7 +68,7 @@ describe('a whole book as text', () => {
     expect(parsed.tables.find(({ table }) => table === 'weighing')?.rows.length).toBeGreaterThan(3000);
     expect(parsed.tables.find(({ table }) => table === 'part_none')?.rows.length).toBeGreaterThan(20);
     const shop = await freshDesk();
-    const upload = await handOver(shop, text, 'book.json');
+    const upload = await uploadFile(shop, text, 'book.json');
     expect((await shop.call('import.book', { upload })).animals).toBeGreaterThan(500);
     expect((await takeOut(shop, 'text')).equals(text)).toBe(true);
     const db = new Database(shop.bookPath);
@@ -77,7 +77,7 @@ describe('a whole book as text', () => {
     db.close();
     // It goes on working: the next ticket follows the last.
     await takeIn(shop, {}, null);
-    expect(await shop.problem('import.book', { upload: await handOver(shop, text) })).toMatchObject({
+    expect(await shop.problem('import.book', { upload: await uploadFile(shop, text) })).toMatchObject({
       code: 'export.not-empty',
     });
   }, 120_000);
@@ -102,7 +102,7 @@ describe('a whole book as text', () => {
     const text = (await takeOut(full, 'text')).toString();
     const shop = await freshDesk();
     const before = await takeOut(shop, 'text');
-    const upload = await handOver(shop, spoil(text));
+    const upload = await uploadFile(shop, spoil(text));
     expect(await shop.problem('import.book', { upload })).toMatchObject({ code, kind: 'invalid' });
     expect((await takeOut(shop, 'text')).equals(before)).toBe(true);
   });
@@ -111,13 +111,13 @@ describe('a whole book as text', () => {
 describe('tables', () => {
   it('come in again as they went out, formulas disarmed on the way', async () => {
     const shop = await freshDesk();
-    await bringIn(shop, 'animals', OLD);
+    await importTable(shop, 'animals', OLD);
     const first = unzip(await takeOut(shop, 'tables'));
     expect(first('animals.csv')).toContain(`'=cmd|calc`);
     expect(first('hunters.csv')).toContain(`'+49 30 12345`);
     const again = await freshDesk();
     for (const kind of ['hunters', 'animals', 'weighings'] as const)
-      await bringIn(again, kind, first(`${kind}.csv`));
+      await importTable(again, kind, first(`${kind}.csv`));
     const second = unzip(await takeOut(again, 'tables'));
     for (const kind of ['hunters', 'animals', 'weighings'])
       expect(second(`${kind}.csv`), kind).toBe(first(`${kind}.csv`));
@@ -197,7 +197,7 @@ describe('one hunter', () => {
     const shop = await freshDesk();
     const table = `Date,Hunter,Phone,Address,Licence,Species,Brought as,Hanging,Take home,Tag,Picked up on,Picked up by
 2019-11-04,Dana Whitlock,555-0142,Old Road 1,L-77-xyz,elk,skinned,300,150,T-99-xyz,2019-11-20,Dana Whitlock`;
-    await bringIn(shop, 'animals', table);
+    await importTable(shop, 'animals', table);
     await shop.call('hunters.save', { id: 1, ...DANA, address: 'New Road 2' });
     const weights = await shop.call('season.yields', { season: 2019 });
     expect(await shop.problem('hunters.removeDetails', { id: 1, reason: '' })).toMatchObject({
@@ -233,7 +233,7 @@ describe('one hunter', () => {
     expect(await shop.problem('hunters.removeDetails', { id: 1, reason: 'x' })).toMatchObject({
       code: 'hunter.animal-here',
     });
-    await bringIn(shop, 'animals', 'Date,Hunter,Species,Brought as\n2026-10-01,New One,elk,whole');
+    await importTable(shop, 'animals', 'Date,Hunter,Species,Brought as\n2026-10-01,New One,elk,whole');
     expect(await shop.problem('hunters.removeDetails', { id: 2, reason: 'x' })).toMatchObject({
       code: 'hunter.still-kept', with: { date: '2026-10-01' },
     }); // prettier-ignore

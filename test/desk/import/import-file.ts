@@ -4,7 +4,7 @@ import type { FreshDesk } from '../fresh-desk.ts';
 const PIECE = 300_000;
 
 /** Hands a file over to the desk in pieces, as the window does. */
-export async function handOver(
+export async function uploadFile(
   shop: FreshDesk,
   content: string | Uint8Array,
   name = 'old.csv',
@@ -21,13 +21,13 @@ export async function handOver(
 }
 
 /** Looks at a table as it would be read by itself, with some of it picked by hand. */
-export async function lookAt(
+export async function previewTable(
   shop: FreshDesk,
   kind: ImportKind,
   content: string | Uint8Array,
   picked: Partial<SheetLayout> = {},
 ): Promise<CallOutput<'import.preview'> & { upload: number }> {
-  const upload = await handOver(shop, content);
+  const upload = await uploadFile(shop, content);
   const guessed = await shop.call('import.preview', { upload, kind });
   if (Object.keys(picked).length === 0) return { ...guessed, upload };
   const layout = { ...guessed.layout, ...picked } as CallInput<'import.preview'>['layout'];
@@ -35,13 +35,13 @@ export async function lookAt(
 }
 
 /** Brings a table in as it is read by itself. */
-export async function bringIn(
+export async function importTable(
   shop: FreshDesk,
   kind: ImportKind,
   content: string | Uint8Array,
   picked: Partial<SheetLayout> = {},
   confirmed = false,
 ): Promise<CallOutput<'import.run'>> {
-  const { upload, layout } = await lookAt(shop, kind, content, picked);
+  const { upload, layout } = await previewTable(shop, kind, content, picked);
   return shop.call('import.run', { upload, kind, layout, confirmed });
 }
