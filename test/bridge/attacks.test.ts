@@ -42,7 +42,7 @@ const withPass = (): Record<string, string> => ({ authorization: `Bearer ${pass}
 const hunters = 'POST /call/hunters.find';
 const SEARCH = '{"text":"Marguerite"}';
 
-it('would give the name to a window that is let in', async () => {
+it('serves an authenticated window', async () => {
   const answer = await knock(counter.carrier.port, asked(hunters, withPass(), SEARCH));
   expect(answer.body).toContain(SECRET);
 });
@@ -87,7 +87,7 @@ const NO_WAY_IN: [string, () => string][] = [
   ['a change of protocol', () => asked('GET /events', { upgrade: 'websocket', connection: 'Upgrade' })],
 ]; // prettier-ignore
 
-describe('gets nothing and breaks nothing:', () => {
+describe('an attack gets nothing and breaks nothing:', () => {
   it.each(NO_WAY_IN)('%s', async (_what, text) => {
     const answer = await knock(counter.carrier.port, text());
     // 0: the line was hung up without a word.
@@ -137,7 +137,7 @@ describe('gets nothing and breaks nothing:', () => {
   });
 });
 
-describe('many at once', () => {
+describe('many connections at once', () => {
   const hold = (port: number, text: string): Promise<{ socket: Socket; heard: () => string }> =>
     new Promise((resolve) => {
       const socket = connect(port, '127.0.0.1', () => {
@@ -149,7 +149,7 @@ describe('many at once', () => {
       socket.on('error', () => undefined); // hung up on: that is what is looked for
     });
 
-  it('keeps a few streams of changes, refuses more with a word, and takes one again when one has gone', async () => {
+  it('limit the change streams, refuse more with a problem, and accept a new one when one ends', async () => {
     const few = await openCounter({ desk: shop.desk, most: { anonymous: 50, windows: 50, streams: 2 } });
     const bearer = await few.session();
     const stream = () =>
@@ -173,7 +173,7 @@ describe('many at once', () => {
     await few.close();
   });
 
-  it('keeps streams of changes for other windows, whatever one session asks for', async () => {
+  it('leave change streams for other windows, whatever one session opens', async () => {
     const counter = await openCounter({ desk: shop.desk });
     const { port } = counter.carrier;
     const stream = (bearer: string) =>
@@ -192,7 +192,7 @@ describe('many at once', () => {
     await counter.close();
   });
 
-  it('lets a new line of a stranger take the place of the one that did nothing for longest', async () => {
+  it('let a new unauthenticated connection replace the one idle longest', async () => {
     const few = await openCounter({ desk: shop.desk, most: { anonymous: 3, windows: 3, streams: 3 } });
     const { port } = few.carrier;
     const idle: Awaited<ReturnType<typeof hold>>[] = [];
@@ -207,7 +207,7 @@ describe('many at once', () => {
     await few.close();
   });
 
-  it('lets go of those who send a letter now and then, header or body, and meanwhile serves others', async () => {
+  it('cut off slow senders of header or body, and serve others meanwhile', async () => {
     const quick = await openCounter({
       desk: shop.desk,
       patience: { headersMs: 400, requestMs: 400, checkMs: 50 },

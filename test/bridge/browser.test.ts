@@ -35,7 +35,7 @@ const callsFrom = (from: Page) => {
   return calls;
 };
 
-it('takes the code out of the address at once, keeps its session over a reload, and breaks no rule of the policy', async () => {
+it('removes the code from the address at once, keeps its session over a reload, and violates no policy', async () => {
   await page.goto(await server.newAddress());
   await drawn();
   expect(page.url()).not.toContain('code');
@@ -47,7 +47,7 @@ it('takes the code out of the address at once, keeps its session over a reload, 
   expect(complaints).toEqual([]);
 });
 
-it('leaves nothing behind that lets anybody in: no cookie, nothing kept beyond the tab, a used address', async () => {
+it('leaves no credential behind: no cookie, nothing stored beyond the tab, a used address', async () => {
   const address = await server.newAddress();
   await page.goto(address);
   await drawn();
@@ -76,7 +76,7 @@ it('opens further tabs while one is open, and none when all were closed', async 
   await third.getByText('This window has no access').waitFor({ timeout: 15_000 });
 });
 
-it('says that it is not let in without a code, and opens when an address is pasted into the same tab', async () => {
+it('reports a missing session without a code, and opens when an address is pasted into the same tab', async () => {
   const address = await server.newAddress();
   await page.goto(new URL(address).origin);
   await page.getByText('This window has no access').waitFor({ timeout: 15_000 });
@@ -85,7 +85,7 @@ it('says that it is not let in without a code, and opens when an address is past
   expect(page.url()).not.toContain('code');
 });
 
-it('hears of a change made in another window', async () => {
+it('receives a change made in another window', async () => {
   const other = await context.newPage();
   await page.goto(await server.newAddress());
   await drawn();
@@ -111,7 +111,7 @@ it('hears of a change made in another window', async () => {
   await expect.poll(() => heard).toContain('/call/shop.get');
 });
 
-it('runs no script from outside or written into the page', async () => {
+it('runs no external or inline script', async () => {
   await page.goto(await server.newAddress());
   await drawn();
   const ran = await page.evaluate(() => {

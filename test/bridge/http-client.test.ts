@@ -56,7 +56,7 @@ function windowAt(
 const call = (bridge: Bridge, name: string, input: unknown = {}, opening: string | null = null) =>
   bridge.call(name as CallName, input as never, opening);
 
-it('shows its code once, however many calls start together, and then calls with its session', async () => {
+it('uses its code once, however many calls start together, and then calls with its session', async () => {
   const counter = await counterAt();
   const { bridge } = windowAt(counter.origin, counter.code());
   const weigh = () => call(bridge, 'table.weigh', { typed: '12' });
@@ -65,7 +65,7 @@ it('shows its code once, however many calls start together, and then calls with 
     expect(answer).toEqual({ ok: true, value });
 });
 
-it('says which opening of a book each call is meant for, and hears which one changed', async () => {
+it('states the opening of a book for each call, and learns which one changed', async () => {
   const counter = await counterAt();
   const { bridge } = windowAt(counter.origin, counter.code());
   const heard: unknown[] = [];
@@ -97,7 +97,7 @@ it('uses its code up although it has a session, and falls back on the session wh
   expect((await call(windowAt(counter.origin, code).bridge, 'shop.get')).ok).toBe(false);
 });
 
-it('gets the session of another window of the same browser, also when its own has lapsed', async () => {
+it('gets the session of another window of the same browser, also when its own has expired', async () => {
   const counter = await counterAt();
   const first = windowAt(counter.origin, counter.code());
   await call(first.bridge, 'shop.get');
@@ -109,7 +109,7 @@ it('gets the session of another window of the same browser, also when its own ha
   }
 });
 
-it('says that it has no session when it has none, a wrong code, or a session of an earlier server', async () => {
+it('reports a missing session without one, with a wrong code, or with a session of an earlier server', async () => {
   const counter = await counterAt();
   for (const [code, kept] of [
     [null, null],
@@ -125,7 +125,7 @@ it('says that it has no session when it has none, a wrong code, or a session of 
   }
 });
 
-it('answers desk.gone while nobody listens, and refuses bad input without asking', async () => {
+it('answers desk.gone without a server, and refuses bad input without a request', async () => {
   const counter = await counterAt();
   const { bridge } = windowAt(counter.origin, counter.code());
   expect((await call(bridge, 'shop.get')).ok).toBe(true);
@@ -136,7 +136,7 @@ it('answers desk.gone while nobody listens, and refuses bad input without asking
   });
 });
 
-it('hears changes, and after a broken line looks again exactly once', async () => {
+it('receives changes, and refetches exactly once after a broken connection', async () => {
   const counter = await counterAt();
   const { bridge, cut } = windowAt(counter.origin, counter.code());
   const heard: (string | null)[] = [];
@@ -153,7 +153,7 @@ it('hears changes, and after a broken line looks again exactly once', async () =
   await expect.poll(() => heard.slice(1)).toEqual([null, 'table.void']);
 });
 
-it('reads messages that arrive in pieces', async () => {
+it('reads messages that arrive in fragments', async () => {
   const text = ': alive\n\nevent: changed\ndata: {"call":"ä"}\n\ndata: a\ndata: b\n\nevent: unfinished';
   const bytes = new TextEncoder().encode(text);
   for (const size of [1, 2, 7, 1000]) {

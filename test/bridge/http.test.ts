@@ -28,7 +28,7 @@ function request(line: string, headers: Record<string, string | null> = {}, body
   return `${line} HTTP/1.1\r\n${head.join('\r\n')}\r\n\r\n${body}`;
 }
 
-describe('what its own window gets', () => {
+describe('an authenticated window', () => {
   it('carries a call and its answer', async () => {
     const input = { animalId: 7, typed: '18 lb 6 oz' };
     const answer = await knock(
@@ -39,13 +39,13 @@ describe('what its own window gets', () => {
     expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { name: 'table.weigh', input } });
   });
 
-  it('gives what the desk refuses as an answer, not as a failed request', async () => {
+  it("gets the desk's refusals as answers, not as failed requests", async () => {
     const answer = await knock(counter.carrier.port, request('POST /call/desk.refuses', {}, '{}'));
     expect(answer.status).toBe(200);
     expect(JSON.parse(answer.body)).toEqual({ ok: false, problem: { kind: 'refused', code: 'trade.rule' } });
   });
 
-  it('gives a session for a code, once, and another for another code', async () => {
+  it('gets a session for a code, once, and another for another code', async () => {
     const code = counter.code();
     const show = () => knock(counter.carrier.port, request('POST /session', {}, JSON.stringify({ code })));
     const first = await show();
@@ -62,7 +62,7 @@ describe('what its own window gets', () => {
     expect(new Set([pass, first.body, another]).size).toBe(3);
   });
 
-  it('serves the window with the strict policy and the right kinds, under GET and HEAD', async () => {
+  it("gets the window's files with the strict policy and content types, by GET and HEAD", async () => {
     const page = await fetch(`${counter.origin}/`);
     expect(await page.text()).toContain('<title>Gambrel</title>');
     expect(page.headers.get('content-type')).toBe('text/html; charset=utf-8');
@@ -75,7 +75,7 @@ describe('what its own window gets', () => {
     expect([head.status, await head.text()]).toEqual([200, '']);
   });
 
-  it('streams changes, and stops listening when the window goes', async () => {
+  it('gets a change stream, whose listener is removed when the window closes', async () => {
     const before = counter.desk.listeners();
     const stop = new AbortController();
     const response = await fetch(`${counter.origin}/events`, {
@@ -140,7 +140,7 @@ const WRONG: [string, () => string, number, string][] = [
   ['asking for rights beforehand', () => request('OPTIONS /call/shop.get', { origin: counter.origin }), 405, 'request.wrong-method'],
 ]; // prettier-ignore
 
-describe('what is refused', () => {
+describe('a refused request', () => {
   it.each(WRONG)('%s', async (_what, text, status, code) => {
     const calls = counter.desk.calls.length;
     const answer = await knock(counter.carrier.port, text());
@@ -151,7 +151,7 @@ describe('what is refused', () => {
     expect(reached.filter((name) => name !== 'desk.lacks')).toEqual([]);
   });
 
-  it('never sends the right to read across origins', async () => {
+  it('never gets permission to read across origins', async () => {
     const answer = await knock(counter.carrier.port, request('GET /', { origin: counter.origin }));
     expect(answer.status).toBe(200);
     expect(answer.head).not.toContain('access-control');
@@ -182,7 +182,7 @@ describe('what is refused', () => {
     expect(answer.head).toContain('content-security-policy');
   });
 
-  it('a body that grows too large without a label', async () => {
+  it('has a body that grows too large without a length', async () => {
     const chunk = `10000\r\n${'x'.repeat(0x10000)}\r\n`.repeat(BODY_LIMIT / 0x10000 + 1);
     const headers = { 'content-length': null, 'transfer-encoding': 'chunked' };
     const answer = await knock(counter.carrier.port, request('POST /call/shop.get', headers, chunk));
@@ -190,7 +190,7 @@ describe('what is refused', () => {
     expect(JSON.parse(answer.body).problem.code).toBe('request.too-large');
   });
 
-  it('bytes that are no text', async () => {
+  it('has bytes that are no text', async () => {
     const answer = await fetch(`${counter.origin}/call/shop.get`, {
       method: 'POST',
       headers: { authorization: `Bearer ${pass}`, 'content-type': 'application/json' },
@@ -202,19 +202,19 @@ describe('what is refused', () => {
     ]);
   });
 
-  it('something that is not HTTP', async () => {
+  it('is not HTTP', async () => {
     const answer = await knock(counter.carrier.port, 'hello there\r\n\r\n');
     expect(answer.status).toBe(400);
     expect(JSON.parse(answer.body).problem.code).toBe('request.malformed');
   });
 
-  it('headers without end', async () => {
+  it('has endless headers', async () => {
     const answer = await knock(counter.carrier.port, request('GET /', { 'x-long': 'x'.repeat(40_000) }));
     expect(answer.status).toBe(431);
   });
 });
 
-it('keeps the detail of a failure to itself, and in its own log', async () => {
+it('keeps the details of a failure in its own log', async () => {
   const log = vi.spyOn(console, 'error').mockReturnValue();
   const answer = await knock(counter.carrier.port, request('POST /call/desk.throws', {}, '{}'));
   expect(answer.status).toBe(200);
@@ -223,7 +223,7 @@ it('keeps the detail of a failure to itself, and in its own log', async () => {
   log.mockRestore();
 });
 
-it('hangs up on a window that sends too slowly', async () => {
+it('disconnects a window that sends too slowly', async () => {
   const quick = await openCounter({ patience: { headersMs: 300, requestMs: 300, checkMs: 50 } });
   const port = quick.carrier.port;
   const head = `POST /session HTTP/1.1\r\nhost: 127.0.0.1:${port}\r\ncontent-type: application/json\r\n`;
@@ -235,7 +235,7 @@ it('hangs up on a window that sends too slowly', async () => {
   await quick.close();
 });
 
-it('takes the next free port when the wanted one is taken, and only on 127.0.0.1', async () => {
+it('takes the next free port when the preferred one is in use, and only on 127.0.0.1', async () => {
   const other = createServer();
   await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
   const taken = (other.address() as { port: number }).port;
@@ -246,7 +246,7 @@ it('takes the next free port when the wanted one is taken, and only on 127.0.0.1
   await new Promise((resolve) => other.close(resolve));
 });
 
-it('lets go of its port and its streams when closed', async () => {
+it('releases its port and its streams when closed', async () => {
   const short = await openCounter();
   const bearer = await short.session();
   const stream = await fetch(`${short.origin}/events`, { headers: { authorization: `Bearer ${bearer}` } });

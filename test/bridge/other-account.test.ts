@@ -15,7 +15,7 @@ const TABLE_6 = `  sl  local_address                         remote_address     
    0: 0000000000000000FFFF00000100007F:9C40 0000000000000000FFFF00000100007F:128B 01 00000000:00000000 00:00000000 00000000  1002        0 15 1
 `;
 
-it('finds whose the other end of a line is, by its own address and port', () => {
+it("finds the owner of the peer's socket by its address and port", () => {
   const ends = { address: '127.0.0.1', port: 40_000, ourPort: 4747 };
   expect(accountIn(TABLE, ends)).toBe(1001);
   expect(accountIn(TABLE, { ...ends, address: '127.0.0.2' })).toBe(1000);

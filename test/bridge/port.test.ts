@@ -35,7 +35,7 @@ function asDeskPort(port: MessagePort): DeskPort {
 const call = (bridge: Bridge, name: string, input: unknown, opening: string | null = null) =>
   bridge.call(name as CallName, input as never, opening);
 
-it('carries calls at the same time, each to its own answer', async () => {
+it('carries concurrent calls, each to its own answer', async () => {
   const { bridge } = lineTo(echoDesk());
   const answers = await Promise.all(
     ['rail.get', 'table.weigh', 'grinder.get'].map((name, n) => call(bridge, name, { n })),
@@ -47,7 +47,7 @@ it('carries calls at the same time, each to its own answer', async () => {
   ]);
 });
 
-it('says which opening of a book each call is meant for, and hears which one changed', async () => {
+it('states the opening of a book for each call, and learns which one changed', async () => {
   const desk = echoDesk();
   const { bridge, port } = lineTo(desk);
   const heard: unknown[] = [];
@@ -62,7 +62,7 @@ it('says which opening of a book each call is meant for, and hears which one cha
   await expect.poll(() => heard).toEqual([{ call: 'table.weigh', stale: null, opening: 'first' }]);
 });
 
-it('takes a reactive object, nested and with gaps', async () => {
+it('accepts a reactive object, nested and with gaps', async () => {
   const { bridge } = lineTo(echoDesk());
   const form = reactive({
     typed: '8.3kg',
@@ -76,7 +76,7 @@ it('takes a reactive object, nested and with gaps', async () => {
   });
 });
 
-it('refuses what cannot be said in JSON instead of sending something else', async () => {
+it('refuses values without a JSON form instead of sending something else', async () => {
   const desk = echoDesk();
   const { bridge } = lineTo(desk);
   const circle: Record<string, unknown> = {};
@@ -133,7 +133,7 @@ it.each([
   shop.desk.close();
 });
 
-it('is not taken in by prototypes, in messages that no window of ours would send', async () => {
+it('is not affected by prototypes, in messages that none of our windows would send', async () => {
   const shop = await freshDesk();
   const { port, bridge } = lineTo(shop.desk);
   const look = await bridge.call('shop.get', {}, null);
@@ -170,7 +170,7 @@ it('is not taken in by prototypes, in messages that no window of ours would send
   shop.desk.close();
 });
 
-it('turns a desk that throws, or answers what cannot cross, into a problem without its detail', async () => {
+it('turns a desk that throws, or gives an unserializable answer, into a problem without details', async () => {
   const log = vi.spyOn(console, 'error').mockReturnValue();
   const desk = echoDesk();
   const { bridge } = lineTo(desk);
@@ -182,7 +182,7 @@ it('turns a desk that throws, or answers what cannot cross, into a problem witho
   log.mockRestore();
 });
 
-it('tells every listener of a change until it is removed', async () => {
+it('notifies every listener of a change until it is removed', async () => {
   const desk = echoDesk();
   const { bridge } = lineTo(desk);
   const heard: string[] = [];
@@ -196,7 +196,7 @@ it('tells every listener of a change until it is removed', async () => {
   expect(heard).toHaveLength(3);
 });
 
-it('ends waiting and later calls with desk.gone when the desk goes', async () => {
+it('ends pending and later calls with desk.gone when the desk ends', async () => {
   const desk = echoDesk();
   const { bridge, stop } = lineTo(desk);
   desk.call = () => new Promise(() => undefined);
@@ -208,7 +208,7 @@ it('ends waiting and later calls with desk.gone when the desk goes', async () =>
   expect(desk.listeners()).toBe(0);
 });
 
-it('stops listening to the desk when the window goes', async () => {
+it('removes its listener when the window closes', async () => {
   const desk = echoDesk();
   const { port } = lineTo(desk);
   expect(desk.listeners()).toBe(1);

@@ -90,7 +90,7 @@ describe('one request', () => {
     await asked;
   }); // prettier-ignore
 
-  it('a long address is refused with a status of its own and leaves nothing in the log', async () => {
+  it('with a long address is refused with its own status and leaves nothing in the log', async () => {
     const wrong: unknown[] = [];
     const said = console.error;
     console.error = (...words) => wrong.push(words);
@@ -113,7 +113,7 @@ describe('one request', () => {
   });
 });
 
-describe('many lines', () => {
+describe('many connections', () => {
   it.each([
     ['that say nothing', () => ''],
     ['that sent half of their headers', () => 'POST /session HTTP/1.1\r\nhost: 127'],
@@ -129,7 +129,7 @@ describe('many lines', () => {
     expect(await openingTakes()).toBeLessThan(QUICK);
   });
 
-  it('leave a window alone that listens to changes and one whose line is kept open', async () => {
+  it('do not affect a window with a change stream and one with an idle connection', async () => {
     const kept = new Promise<Socket>((resolve) => {
       const line = connect(counter.carrier.port, '127.0.0.1', () => {
         line.write(head('POST /call/shop.get', { authorization: `Bearer ${session}` }, '{}'));
@@ -154,7 +154,7 @@ describe('many lines', () => {
     await reader.cancel();
   });
 
-  it('are cut off when they were refused, whether their sender hangs up or not', async () => {
+  it('are closed when refused, whether their sender closes or not', async () => {
     await hold(head('POST /call/shop.get', {}, '{}'), 20);
     await hold(head('POST /session', { 'content-length': '900' }).concat('{'), 20);
     await hold(head('POST /session', { 'content-length': '99999' }).concat('{'), 20);
@@ -163,7 +163,7 @@ describe('many lines', () => {
     await expect.poll(cut, { timeout: 3_000 }).toBe(40);
   });
 
-  it('get no answers to a heap of requests that are sent without waiting for any', async () => {
+  it('get no answers to many pipelined requests', async () => {
     let heard = '';
     const line = connect(counter.carrier.port, '127.0.0.1', () =>
       line.write(head('GET /assets/index.js', {}).repeat(500)),
@@ -174,7 +174,7 @@ describe('many lines', () => {
   });
 });
 
-it('turns away who tries many codes, and lets the right one in all the same', async () => {
+it('refuses many wrong codes, and still accepts the right one', async () => {
   const show = async (code: string) =>
     (
       await knock(

@@ -8,7 +8,7 @@ describe('the options', () => {
   const read = (args: string[], env: Record<string, string> = {}, strict = true) =>
     readStartOptions(args, env, '/home/ann', strict);
 
-  it('reads them in any order, joined or apart', () => {
+  it('are read in any order, joined or separate', () => {
     const usual = { named: false, demo: false, port: 4747, openBrowser: true };
     expect(read([])).toEqual({ ok: true, options: usual });
     expect(read(['--demo', '--port', '4000', '--no-open'])).toEqual({
@@ -21,7 +21,7 @@ describe('the options', () => {
     });
   });
 
-  it('takes the environment, and the command line over it', () => {
+  it('are read from the environment, and overridden by the command line', () => {
     const env = { GAMBREL_BOOK: '/env.gambrel', GAMBREL_NO_OPEN: '1' };
     expect(read([], env)).toMatchObject({ options: { book: '/env.gambrel', openBrowser: false } });
     expect(read(['--book', '/arg.gambrel'], env)).toMatchObject({ options: { book: '/arg.gambrel' } });
@@ -41,12 +41,12 @@ describe('the options', () => {
     expect(!result.ok && result.sentence).toMatch(/^[^\n]+\.$/);
   });
 
-  it('takes the bare path of a book, as it comes from the list of files', () => {
+  it('include the bare path of a book, as the file manager passes it', () => {
     expect(read(['--demo', 'cabin.gambrel'])).toMatchObject({ options: { book: '/home/ann/cabin.gambrel' } });
     expect(read(['.', '--x=a.gambrel'], {}, false)).toEqual(read([]));
   });
 
-  it('reads file addresses as the files that they name', () => {
+  it('resolve file addresses', () => {
     const book = '/home/ann/My shop.gambrel';
     for (const args of [
       ['file:///home/ann/My%20shop.gambrel'],
@@ -62,13 +62,13 @@ describe('the options', () => {
       expect(read([address])).toEqual({ ok: false, sentence: `${address} is not a file of this computer: copy the book here, then open it there.` }); // prettier-ignore
   });
 
-  it('knows a book that was named from the usual place', () => {
+  it('distinguish a named book from the default path', () => {
     expect(read([], { GAMBREL_BOOK: '/env.gambrel' })).toMatchObject({ options: { named: false } });
     expect(read(['--book', '/arg.gambrel'])).toMatchObject({ options: { named: true } });
     expect(read(['arg.gambrel'])).toMatchObject({ options: { named: true } });
   });
 
-  it("passes over Chromium's own switches in the desktop app", () => {
+  it("ignore Chromium's own switches in the desktop app", () => {
     expect(read(['.', '--inspect=0', '--demo'], {}, false)).toMatchObject({
       ok: true,
       options: { demo: true },
@@ -87,7 +87,7 @@ it.each([
   expect(usualBookPlace(platform, env, home)).toBe(place);
 }); // prettier-ignore
 
-it('hands an address to the system whole, never through a shell, and on macOS not among the arguments', () => {
+it('passes an address to the system unchanged, never through a shell, and on macOS not as an argument', () => {
   const address = 'http://127.0.0.1:4747/#code=a_b-c';
   for (const platform of ['linux', 'win32'] as const) {
     const { command, args, input } = browserCommand(platform, address);

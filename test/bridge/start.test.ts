@@ -97,7 +97,7 @@ const newShop = () => {
   return shop();
 };
 
-describe('a good start', () => {
+describe('a successful start', () => {
   it('serves the window and the book, and Ctrl-C leaves one file', async () => {
     const running = run(['--book', newShop(), '--port', '0']);
     const address = await addressOf(running);
@@ -138,30 +138,33 @@ describe('a good start', () => {
     expect(await running.ended).toMatchObject({ code: 0, err: '' });
   });
 
-  it.runIf(process.platform !== 'win32')('keeps what it writes to its account, under any mask', async () => {
-    const data = join(folder, 'data');
-    const ours = join(data, 'Gambrel');
-    mkdirSync(ours, { recursive: true, mode: 0o755 }); // as earlier versions made it
-    const mask = process.umask(0);
-    const running = run(['--port', '0'], { XDG_DATA_HOME: data, GAMBREL_BOOK: '' });
-    process.umask(mask);
-    const address = await addressOf(running);
-    await callAt(address, 'shop.setUp', { shopName: 'Ridge', unit: 'lb' });
-    await callAt(address, 'shop.backUp', {});
-    const modes = (top: string) =>
-      readdirSync(top, { recursive: true, encoding: 'utf8' }).map((name) =>
-        (statSync(join(top, name)).mode & 0o777).toString(8),
-      );
-    // The book with two logs, one backup and its folder.
-    expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '600', '700']);
-    expect((statSync(ours).mode & 0o777).toString(8)).toBe('700');
-    expect((statSync(data).mode & 0o777).toString(8)).toBe('755');
-    running.child.kill('SIGINT');
-    await running.ended;
-    expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '700']); // the logs went, the seal came
-  });
+  it.runIf(process.platform !== 'restricts its files to its account, under any mask')(
+    'keeps what it writes to its account, under any mask',
+    async () => {
+      const data = join(folder, 'data');
+      const ours = join(data, 'Gambrel');
+      mkdirSync(ours, { recursive: true, mode: 0o755 }); // as earlier versions made it
+      const mask = process.umask(0);
+      const running = run(['--port', '0'], { XDG_DATA_HOME: data, GAMBREL_BOOK: '' });
+      process.umask(mask);
+      const address = await addressOf(running);
+      await callAt(address, 'shop.setUp', { shopName: 'Ridge', unit: 'lb' });
+      await callAt(address, 'shop.backUp', {});
+      const modes = (top: string) =>
+        readdirSync(top, { recursive: true, encoding: 'utf8' }).map((name) =>
+          (statSync(join(top, name)).mode & 0o777).toString(8),
+        );
+      // The book with two logs, one backup and its folder.
+      expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '600', '700']);
+      expect((statSync(ours).mode & 0o777).toString(8)).toBe('700');
+      expect((statSync(data).mode & 0o777).toString(8)).toBe('755');
+      running.child.kill('SIGINT');
+      await running.ended;
+      expect(modes(ours).toSorted()).toEqual(['600', '600', '600', '700']); // the logs went, the seal came
+    },
+  );
 
-  it('shows the demo without making a book', async () => {
+  it('shows the demo without creating a book', async () => {
     const running = run(['--demo', '--port', '0', '--book', shop()]);
     expect(await callAt(await addressOf(running), 'shop.get', {})).toMatchObject({
       ok: true,
@@ -172,7 +175,7 @@ describe('a good start', () => {
     expect(readdirSync(folder)).toEqual([]);
   }, 90_000); // the demo's seasons are entered one by one
 
-  it('takes the book from GAMBREL_BOOK and from the usual place, making folders as needed', async () => {
+  it('opens the book of GAMBREL_BOOK or of the default path, creating folders if necessary', async () => {
     for (const env of [
       { GAMBREL_BOOK: join(folder, 'a', 'b.gambrel') },
       { XDG_DATA_HOME: folder, GAMBREL_BOOK: '' },
@@ -186,7 +189,7 @@ describe('a good start', () => {
     if (process.platform === 'linux') expect(existsSync(join(folder, 'Gambrel', 'shop.gambrel'))).toBe(true);
   });
 
-  it('makes no book, nor its folder, that was named and is not there; the window asks first', async () => {
+  it('does not create a named book that is missing, nor its folder; the window asks first', async () => {
     const away = join(folder, 'stick', 'shop.gambrel');
     const running = run(['--book', away, '--port', '0']);
     const address = await addressOf(running);
@@ -196,7 +199,7 @@ describe('a good start', () => {
     expect(existsSync(away)).toBe(true);
   });
 
-  it('says that it takes another port when the wanted one is taken', async () => {
+  it('reports another port when the preferred one is in use', async () => {
     const other = createServer();
     await new Promise<void>((done) => other.listen(0, '127.0.0.1', done));
     const taken = (other.address() as { port: number }).port;
@@ -254,7 +257,7 @@ describe('a book that does not open', () => {
     await troubled(shop(), 'book.newer');
   });
 
-  it('a damaged book, of which the newest good backup can be opened', async () => {
+  it('a damaged book whose newest good backup can be opened', async () => {
     await makeBook();
     const backups = join(folder, 'shop backups');
     const good = join(backups, 'shop 2026-10-01T08-00-00.gambrel');
@@ -272,7 +275,7 @@ describe('a book that does not open', () => {
     expect(await callAt(address, 'shop.get', {})).toMatchObject({ value: { setUp: true } });
   });
 
-  it('a book whose first page was overwritten, of which the newest good backup can be opened', async () => {
+  it('a book with an overwritten first page, whose newest good backup can be opened', async () => {
     await makeBook();
     rmSync(join(folder, 'shop backups', 'last closed.sha256'));
     const pages = readFileSync(shop());
@@ -286,13 +289,13 @@ describe('a book that does not open', () => {
     await troubled(join(folder, 'file', 'shop.gambrel'), 'book.folder');
   });
 
-  it('a folder that may not be written', async () => {
+  it('a read-only folder', async () => {
     const locked = process.getuid?.() === 0 ? '/sys/gambrel' : folder; // root may write everywhere else
     chmodSync(folder, 0o500);
     await troubled(join(locked, 'shop.gambrel'), 'book.folder', 'book.read-only');
   });
 
-  it('options that are none', async () => {
+  it('invalid options', async () => {
     for (const args of [['--bok', 'x'], ['--book']]) {
       const { code, out, err } = await run(args).ended;
       expect([code, out, err.includes('--book')]).toEqual([1, '', true]);

@@ -17,7 +17,7 @@ const rename = (name: string): void => {
     .run('shopName', JSON.stringify(name));
 };
 
-it('watches every table, or knows it to change only with one that is watched', () => {
+it('watches every table, except those that change only with a watched one', () => {
   const tables = book.db
     .prepare<[], string>("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
     .pluck()
@@ -27,13 +27,13 @@ it('watches every table, or knows it to change only with one that is watched', (
   expect([...known].filter((table) => !tables.includes(table))).toEqual([]);
 });
 
-it('has a use for every topic', () => {
+it('uses every topic', () => {
   const used = new Set(WATCHED.map(({ topic }) => topic));
   expect(TOPICS.filter((topic) => !used.has(topic))).toEqual(['files']);
 });
 
 describe('the version of a topic', () => {
-  it('rises with its own changes alone', () => {
+  it('increases with its own changes only', () => {
     const { changes } = book;
     const before = [changes.version('settings'), changes.version('price')];
     book.change(() => rename('One'));
@@ -41,7 +41,7 @@ describe('the version of a topic', () => {
     expect(changes.version('price')).toBe(before[1]);
   });
 
-  it('rises again when the change is rolled back, so that nothing read meanwhile is taken for true', () => {
+  it('increases again on a rollback, so that results read meanwhile are outdated', () => {
     const { changes } = book;
     const mark = changes.mark();
     let within = NaN;
@@ -56,7 +56,7 @@ describe('the version of a topic', () => {
     expect([...(changes.since(mark)?.topics ?? [])]).toEqual(['settings']);
   });
 
-  it('rises for all topics when another program wrote', () => {
+  it('increases for all topics when another program wrote', () => {
     const { changes } = book;
     const before = TOPICS.map((topic) => changes.version(topic));
     const mark = changes.mark();
@@ -66,7 +66,7 @@ describe('the version of a topic', () => {
   });
 });
 
-it('says that anything may have changed after more changes than it keeps', () => {
+it('reports that anything may have changed after more changes than it keeps', () => {
   const { changes } = book;
   const mark = changes.mark();
   book.change(() => {

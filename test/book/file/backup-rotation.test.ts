@@ -5,8 +5,8 @@ import { backupsToDrop, type DatedBackup } from '../../../src/book/file/backup-r
 const at = (moment: string, beforeUpdate = false): DatedBackup => ({ at: moment, beforeUpdate });
 const day = (n: number) => new Date(Date.UTC(2026, 0, n)).toISOString().slice(0, 10);
 
-describe('which backups may go', () => {
-  it('keeps all of the newest day and the last of each earlier one', () => {
+describe('backup rotation', () => {
+  it('keeps all backups of the newest day and the last of each earlier one', () => {
     const all = [
       '2026-11-24T08:00:00Z',
       '2026-11-24T17:00:00Z',
@@ -16,7 +16,7 @@ describe('which backups may go', () => {
     expect(backupsToDrop(all.map((one) => at(one))).map((one) => one.at)).toEqual(['2026-11-24T08:00:00Z']);
   });
 
-  it('keeps one a day for 30 days that have any, then one a month for good', () => {
+  it('keeps one a day for 30 days that have any, then one a month forever', () => {
     const year = Array.from({ length: 365 }, (_, n) => at(`${day(n + 1)}T17:00:00Z`));
     const dropped = new Set(backupsToDrop(year));
     const kept = year.filter((one) => !dropped.has(one)).map((one) => one.at.slice(0, 10));
@@ -25,7 +25,7 @@ describe('which backups may go', () => {
     expect(kept.at(-1)).toBe('2026-12-31');
   });
 
-  it('keeps those made before an update, and the one just made though the clock was set back', () => {
+  it('keeps those made before an update, and the newest one although the clock was set back', () => {
     const update = at('2026-03-02T08:00:00Z', true);
     const made = at('2026-03-02T09:00:00Z');
     const others = ['2026-03-02T17:00:00Z', '2026-11-25T08:00:00Z'].map((one) => at(one));
@@ -33,7 +33,7 @@ describe('which backups may go', () => {
     expect(backupsToDrop([update, made, ...others])).toEqual([made]);
   });
 
-  it('ages nothing when the clock jumps ahead: each month and each of the last 30 days still has one', () => {
+  it('deletes nothing when the clock jumps ahead: each month and each of the last 30 days still has one', () => {
     const moments = fc.date({
       min: new Date('2020-01-01'),
       max: new Date('2060-01-01'),

@@ -22,7 +22,7 @@ function bookWithHunters(path: string, count: number) {
 }
 
 describe('backup', () => {
-  it('holds what the open book holds, also what is still in the log', () => {
+  it('contains everything in the open book, also what is only in the log', () => {
     const book = bookWithHunters(tempBookPath(), 40);
     const { path } = backUp(book.db, book.path, NOW);
     const copy = openRecordBook(path, NOW);
@@ -31,7 +31,7 @@ describe('backup', () => {
     book.close();
   });
 
-  it('is listed newest first by the moment in its name, and two in one second do not meet', () => {
+  it('is listed newest first by the moment in its name, and two in one second have different names', () => {
     const book = bookWithHunters(tempBookPath(), 1);
     const first = backUp(book.db, book.path, NOW);
     const second = backUp(book.db, book.path, NOW);
@@ -47,7 +47,7 @@ describe('backup', () => {
     book.close();
   });
 
-  it('is not called good when it is damaged', () => {
+  it('fails verification when it is damaged', () => {
     const book = bookWithHunters(tempBookPath(), 600);
     const { path } = backUp(book.db, book.path, NOW);
     const bytes = readFileSync(path);
@@ -59,7 +59,7 @@ describe('backup', () => {
     book.close();
   });
 
-  it('leaves nothing half made where it cannot be written', () => {
+  it('leaves no partial file where it cannot be written', () => {
     const book = bookWithHunters(tempBookPath(), 1);
     const folder = backupFolder(book.path);
     writeFileSync(folder, 'a file stands where the folder should be');
@@ -69,7 +69,7 @@ describe('backup', () => {
     book.close();
   });
 
-  it('refuses to run inside a change, where it could not see it', () => {
+  it('refuses to run inside a transaction', () => {
     const book = bookWithHunters(tempBookPath(), 1);
     expect(() => book.change(() => backUp(book.db, book.path, NOW))).toThrow(BookError);
     expect(listBackups(book.path)).toEqual([]);

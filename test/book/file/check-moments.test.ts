@@ -57,7 +57,7 @@ describe('the trial of a backup', () => {
     expect(shop.broken).toEqual([]);
   });
 
-  it('takes one whose moments another program wrote to the second', async () => {
+  it('accepts one whose moments another program wrote without milliseconds', async () => {
     const { shop, path } = await spoilt("UPDATE animal SET created_at = '2026-10-09T15:00:00Z'");
     await shop.call('shop.tryBackup', { path });
     await shop.call('shop.restore', { path });
@@ -66,8 +66,8 @@ describe('the trial of a backup', () => {
   });
 });
 
-describe('a shop is not locked out of its own records by a date that is none', () => {
-  it('its backup opens with its records, and the dates mended are named in the answer and in the trail', async () => {
+describe('an invalid date does not lock a shop out of its own records', () => {
+  it('its backup opens with its records, and the repaired dates are listed in the answer and in the audit', async () => {
     const { shop, path } = await spoilt(
       "UPDATE animal SET created_at = 'yesterday'; UPDATE hunter SET details_removed_at = 'gone'; INSERT INTO payment (id, animal_id, kind, method, amount_minor, currency, paid_on, at, by) VALUES (1, 1, 'payment', 'cash', 100, 'USD', '2026-02-30', '2026-10-10T15:00:00.000Z', '')",
     );
@@ -92,7 +92,7 @@ describe('a shop is not locked out of its own records by a date that is none', (
     expect(shop.broken).toEqual([]);
   });
 
-  it('a row takes the moment of the one written before it', async () => {
+  it('a row gets the moment of the previous row', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     for (const typed of ['60', '20']) {
@@ -113,7 +113,7 @@ describe('a shop is not locked out of its own records by a date that is none', (
     expect(trailOf(shop.bookPath).map(({ record_id }) => record_id)).toEqual(['weighing 1', 'weighing 3']);
   });
 
-  it('a book that was altered too gives its records into a clean one', async () => {
+  it('a book with a modified schema too gives its records to a clean one', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { killDate: '2026-10-08' });
     shop.desk.close();
@@ -129,8 +129,8 @@ describe('a shop is not locked out of its own records by a date that is none', (
   });
 });
 
-describe('a book taken out as text', () => {
-  it('with a moment that is none fills no book', async () => {
+describe('a book exported as text', () => {
+  it('with an invalid moment is not imported', async () => {
     const from = await freshDesk();
     await takeIn(from);
     from.desk.close();
@@ -144,8 +144,8 @@ describe('a book taken out as text', () => {
   });
 });
 
-describe('columns with moments and days', () => {
-  it('are all known by their names, and hold nothing else in the demo', async () => {
+describe('columns with moments and dates', () => {
+  it('are all recognised by name, and contain nothing else in the demo', async () => {
     const path = tempBookPath();
     await demoAt(path);
     const db = new Database(path);

@@ -29,20 +29,20 @@ function filledBook(hunters = 300): string {
   return path;
 }
 
-describe('a file that is not all there', () => {
+describe('a truncated or missing file', () => {
   it.each([0.1, 0.5, 0.9])('is refused when cut to %f of its length', (share) => {
     const path = filledBook();
     truncateSync(path, Math.floor(statSync(path).size * share));
     expect(openAt(path)).toBe('damaged');
   });
 
-  it('is refused when cut within its first page', () => {
+  it('is refused when truncated within its first page', () => {
     const path = filledBook();
     truncateSync(path, 50);
     expect(openAt(path)).toBe('damaged');
   });
 
-  it('is a loss when it is empty or gone and there are backups, and a first start when there are none', () => {
+  it('is a loss when it is empty or missing and there are backups, and a first start when there are none', () => {
     const path = filledBook();
     truncateSync(path, 0);
     expect(troubleOf(() => expectBook(path))).toBe('damaged');
@@ -56,7 +56,7 @@ describe('a file that is not all there', () => {
 });
 
 describe('the seal', () => {
-  it('notices one bit that turned over inside a name, which SQLite does not', () => {
+  it('detects a flipped bit inside a name, which SQLite does not', () => {
     const path = filledBook();
     seal(path);
     expect(sealHolds(path)).toBe(true);
@@ -70,7 +70,7 @@ describe('the seal', () => {
     expect(sealHolds(path)).toBe(true);
   });
 
-  it('says nothing of a book whose last run was cut short, and none is made while another program has it open', () => {
+  it('ignores a book whose last run was interrupted, and is not written while another program has it open', () => {
     const path = filledBook();
     seal(path);
     const other = new Database(path);
@@ -84,20 +84,20 @@ describe('the seal', () => {
   });
 });
 
-describe('where it lies', () => {
-  it('names a place that takes no log, as drives on a network do not', () => {
+describe('the folder of the book', () => {
+  it('is reported where it supports no log, as network drives do', () => {
     const path = filledBook();
     mkdirSync(`${path}-shm`);
     expect(openAt(path)).toMatch(/^(folder|read-only)$/);
   });
 
-  it('names a folder that is not there and cannot be made', () => {
+  it('is reported where it cannot be created', () => {
     const path = tempBookPath();
     writeFileSync(join(dirname(path), 'file'), '');
     expect(openAt(join(dirname(path), 'file', 'shop.gambrel'))).toBe('folder');
   });
 
-  it('names a book that may be read but not written', async () => {
+  it('is reported where the book is read-only', async () => {
     const path = filledBook();
     chmodSync(dirname(path), 0o777);
     chmodSync(path, 0o444);
@@ -135,7 +135,7 @@ describe('where it lies', () => {
 describe('a full disk', () => {
   const disk = smallDisk(2048);
 
-  it.skipIf(!disk)('refuses the change, keeps what was kept, and takes more once there is room', () => {
+  it.skipIf(!disk)('refuses the change, keeps earlier ones, and accepts more once there is room', () => {
     const path = join(disk?.path ?? '', 'shop.gambrel');
     const ballast = join(disk?.path ?? '', 'ballast');
     try {
@@ -172,7 +172,7 @@ describe('a full disk', () => {
     }
   });
 
-  it.skipIf(!disk)('opens a whole book on a disk without any room, or says that it is full', () => {
+  it.skipIf(!disk)('opens a book on a full disk, or reports that it is full', () => {
     // Room for an empty book and its log, so that closing leaves no log behind.
     const small = smallDisk(2048);
     try {

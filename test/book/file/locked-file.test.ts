@@ -16,7 +16,7 @@ function lockedFile(bytes: Buffer) {
   return { locked, back };
 }
 
-describe('a locked file', () => {
+describe('an encrypted file', () => {
   it.each([0, 1, 1 << 20, 3_000_001])(
     'of %i bytes comes back as it was, by passphrase and by key',
     (size) => {
@@ -31,12 +31,12 @@ describe('a locked file', () => {
     },
   );
 
-  it('is another file each time, though what is in it is the same', () => {
+  it('differs each time, though its contents are the same', () => {
     const bytes = Buffer.alloc(5000, 7);
     expect(readFileSync(lockedFile(bytes).locked).equals(readFileSync(lockedFile(bytes).locked))).toBe(false);
   });
 
-  it('tells a wrong passphrase from a file that was changed', () => {
+  it('distinguishes a wrong passphrase from a modified file', () => {
     const { locked, back } = lockedFile(Buffer.alloc(9000, 1));
     expect(troubleOf(() => unlockFile(locked, back, 'three cold elk hook'))).toBe('passphrase');
     expect(troubleOf(() => unlockFile(locked, back, makeLock('another one')))).toBe('passphrase');

@@ -22,7 +22,7 @@ const NOW = new Date('2026-10-01T12:00:00Z');
 const troubleAt = (path: string) => troubleOf(() => closeBook(openBook(path, NOW)));
 
 describe('opening the book', () => {
-  it('makes a new one, marked as ours, durable, with foreign keys on', () => {
+  it('creates a new one with application id, durability and foreign keys', () => {
     const path = tempBookPath();
     const db = openBook(path, NOW);
     expect(db.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
@@ -32,7 +32,7 @@ describe('opening the book', () => {
     closeBook(db);
   });
 
-  it('sets full durability again on a reopened book, where SQLite falls back', () => {
+  it('restores full durability for a reopened book, where SQLite does not', () => {
     const path = tempBookPath();
     closeBook(openBook(path, NOW));
     const bare = new Database(path);
@@ -51,20 +51,20 @@ describe('opening the book', () => {
     expect(readdirSync(dirname(path))).toEqual(['shop.gambrel']);
   });
 
-  it('makes the folder where it is missing', () => {
+  it('creates the folder where it is missing', () => {
     const path = join(dirname(tempBookPath()), 'deep', 'er', 'shop.gambrel');
     expect(troubleAt(path)).toBe('none');
     expect(existsSync(path)).toBe(true);
   });
 
-  it('names a file that is no book', () => {
+  it('reports a file that is no book', () => {
     const path = tempBookPath();
     writeFileSync(path, 'These are my notes, not a record book. '.repeat(100));
     expect(troubleAt(path)).toBe('foreign');
     expect(readFileSync(path, 'utf8')).toContain('These are my notes');
   });
 
-  it('names another program’s database and leaves it alone', () => {
+  it("reports another program's database and does not change it", () => {
     const path = tempBookPath();
     const other = new Database(path);
     other.exec('CREATE TABLE recipe (name TEXT)');
@@ -74,7 +74,7 @@ describe('opening the book', () => {
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
-  it('names a book from a newer program', () => {
+  it('reports a book from a newer program', () => {
     const path = tempBookPath();
     closeBook(openBook(path, NOW));
     const db = new Database(path);
@@ -83,7 +83,7 @@ describe('opening the book', () => {
     expect(troubleAt(path)).toBe('newer');
   });
 
-  it('names a damaged book', () => {
+  it('reports a damaged book', () => {
     const path = tempBookPath();
     const book = openRecordBook(path, NOW);
     book.change(() => {
@@ -107,7 +107,7 @@ describe('opening the book', () => {
     expect(troubleAt(path)).toBe('damaged');
   });
 
-  it('names a book that another program keeps locked', () => {
+  it('reports a book that another program has locked', () => {
     const path = tempBookPath();
     closeBook(openBook(path, NOW));
     const other = new Database(path);
@@ -118,7 +118,7 @@ describe('opening the book', () => {
     expect(troubleAt(path)).toBe('none');
   });
 
-  it('names a folder that may not be written', () => {
+  it('reports a read-only folder', () => {
     const path = tempBookPath();
     const folder = dirname(path);
     chmodSync(folder, 0o555);
@@ -136,8 +136,8 @@ describe('opening the book', () => {
   });
 });
 
-describe('power cut', () => {
-  it('keeps every change that was confirmed, and no half of one', () => {
+describe('power failure', () => {
+  it('keeps every confirmed change completely', () => {
     const path = tempBookPath();
     const script = `
       import { openRecordBook } from ${JSON.stringify(join(import.meta.dirname, '../../../src/book/book.ts'))};
@@ -165,7 +165,7 @@ describe('power cut', () => {
 });
 
 describe('a book restored beside a stale log', () => {
-  it('is still read whole', () => {
+  it('is still read completely', () => {
     const path = tempBookPath();
     const book = openRecordBook(path, NOW);
     book.change(() => book.settings.put('shopName', 'Kept'));

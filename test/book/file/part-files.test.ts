@@ -31,7 +31,7 @@ function openBook() {
   return { path, book: openRecordBook(path, NOW) };
 }
 
-describe('a link that was planted', () => {
+describe('a planted link', () => {
   /** Links under every name that a writer could have been foreseen to use. */
   function plant(folder: string, names: readonly string[]): string {
     const diary = join(folder, 'diary.txt');
@@ -40,7 +40,7 @@ describe('a link that was planted', () => {
     return diary;
   }
 
-  it('in the backup folder is not written through', () => {
+  it('in the backup folder is not followed', () => {
     const { path, book } = openBook();
     const folder = backupFolder(path);
     const first = backUp(book.db, path, NOW);
@@ -53,7 +53,7 @@ describe('a link that was planted', () => {
     expect(readFileSync(diary, 'utf8')).toBe('mine');
   });
 
-  it('in the second place is not written through', () => {
+  it('in the second place is not followed', () => {
     const { path, book } = openBook();
     const made = backUp(book.db, path, NOW);
     const stick = join(dirname(path), 'stick');
@@ -66,7 +66,7 @@ describe('a link that was planted', () => {
     expect(readFileSync(diary, 'utf8')).toBe('mine');
   });
 
-  it('beside the book is not written through by a trial or a restore', () => {
+  it('beside the book is not followed by a trial or a restore', () => {
     const { path, book } = openBook();
     const made = backUp(book.db, path, NOW);
     book.close();
@@ -77,7 +77,7 @@ describe('a link that was planted', () => {
     expect(readFileSync(diary, 'utf8')).toBe('mine');
   });
 
-  it('cannot lie in wait for a part: its name is drawn anew, and one that is taken is refused', () => {
+  it('cannot anticipate the name of a partial file: names are random, and an existing one is refused', () => {
     expect(partialPath('/a')).not.toBe(partialPath('/a'));
     const folder = dirname(tempBookPath());
     const diary = plant(folder, ['taken.part']);
@@ -86,7 +86,7 @@ describe('a link that was planted', () => {
   });
 });
 
-describe('what a run that was cut short left', () => {
+describe('a leftover of an interrupted run', () => {
   /** The name of a part as another process of this computer, or of another, would have drawn it. */
   const partBy = (path: string, pid: number, computer?: string): string =>
     partialPath(path).replace(/\.([0-9a-f]{8})-\d+-/, (_, mine: string) => `.${computer ?? mine}-${pid}-`);
@@ -96,7 +96,7 @@ describe('what a run that was cut short left', () => {
     return path;
   };
 
-  it('goes at the next start once its process is gone, and stays while somebody may be writing it', () => {
+  it('is deleted at the next start once its process has ended, and kept while it may be in use', () => {
     const { path, book } = openBook();
     const { path: backup } = backUp(book.db, path, NOW);
     book.close();
@@ -124,7 +124,7 @@ describe('what a run that was cut short left', () => {
     expect(kept.filter((one) => !existsSync(one))).toEqual([]);
   });
 
-  it('in the second place goes with the next copy, and another book’s stays', () => {
+  it('in the second place is deleted with the next copy, and those of other books are kept', () => {
     const { path, book } = openBook();
     const made = backUp(book.db, path, NOW);
     book.close();

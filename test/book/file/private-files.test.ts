@@ -65,7 +65,7 @@ describe.runIf(process.platform !== 'win32')('modes', () => {
     expect(modeOf(folder)).toBe('755');
   });
 
-  it('of a book that was there, with its log, its backups and a book that was set aside', () => {
+  it('of an existing book, with its log, its backups and a replaced book', () => {
     const path = join(folder, 'shop.gambrel');
     const first = openBook(path, NOW);
     backUp(first, path, NOW);
@@ -93,7 +93,7 @@ describe.runIf(process.platform !== 'win32')('modes', () => {
     closeBook(writer);
   });
 
-  it('of copies in a second place, plain and locked, new and from before, whose folder is left as it is', () => {
+  it('of copies in a second place, plain and encrypted, new and old, without changes to the folder', () => {
     const path = join(folder, 'shop.gambrel');
     const stick = join(folder, 'stick');
     mkdirSync(stick, { mode: 0o777 });
@@ -109,7 +109,7 @@ describe.runIf(process.platform !== 'win32')('modes', () => {
     expect(modeOf(stick)).toBe('777');
   });
 
-  it('of a book that is brought back from a file that anybody can read', () => {
+  it('of a book restored from a world-readable file', () => {
     const path = join(folder, 'shop.gambrel');
     const db = openBook(path, NOW);
     const made = backUp(db, path, NOW);
@@ -120,7 +120,7 @@ describe.runIf(process.platform !== 'win32')('modes', () => {
     setAside(path, NOW);
   });
 
-  it('of a copy, from its first byte, and never through a link that lies in its place', () => {
+  it('of a copy, from its first byte, and never through a link in its place', () => {
     const source = join(folder, 'source');
     writeFileSync(source, 'x'.repeat(3_000_000), { mode: 0o777 });
     copyPrivately(source, join(folder, 'copy'));
@@ -151,7 +151,7 @@ describe.runIf(process.platform !== 'win32')('whether others can read a file', (
     expect(othersCanRead(path)).toBe(read);
   });
 
-  it('is not asked of a file that is not there', () => {
+  it('is false for a missing file', () => {
     expect(othersCanRead(join(folder, 'nothing'))).toBe(false);
   });
 });

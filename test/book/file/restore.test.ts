@@ -36,8 +36,8 @@ function namesIn(path: string): string[] {
   return names;
 }
 
-describe('going back to a backup', () => {
-  it('keeps the replaced book, and going back to that undoes it', () => {
+describe('restoring a backup', () => {
+  it('keeps the replaced book, and restoring that reverses it', () => {
     const { path, backup } = bookOfTwo();
     const aside = restoreBackup(path, backup, NOW);
     expect(namesIn(path)).toEqual(['first']);
@@ -50,14 +50,14 @@ describe('going back to a backup', () => {
     expect(listSetAside(path)).toHaveLength(2);
   });
 
-  it('can be taken back on the spot', () => {
+  it('can be undone immediately', () => {
     const { path, backup } = bookOfTwo();
     undoRestore(path, restoreBackup(path, backup, NOW));
     expect(namesIn(path)).toEqual(['first', 'second']);
     expect(listSetAside(path)).toEqual([]);
   });
 
-  it('brings back a book whose newest entries are still in its log', () => {
+  it('restores a book whose newest entries are only in its log', () => {
     const { path, backup } = bookOfTwo();
     const cut = new Database(path);
     cut.exec("INSERT INTO setting VALUES ('late', '1')");
@@ -78,7 +78,7 @@ describe('going back to a backup', () => {
     book.close();
   });
 
-  it('tells what is in a backup without touching anything', () => {
+  it('reports the contents of a backup without changes', () => {
     const { path, backup } = bookOfTwo();
     const before = readFileSync(path);
     expect(tryBackup(path, backup, NOW)).toMatchObject({
@@ -88,7 +88,7 @@ describe('going back to a backup', () => {
     expect(readdirSync(dirname(path)).sort()).toEqual(['shop backups', 'shop.gambrel']);
   });
 
-  it('refuses a damaged, cut, foreign or newer one and leaves the book alone', () => {
+  it('refuses a damaged, truncated, foreign or newer one and leaves the book unchanged', () => {
     const { path, backup } = bookOfTwo();
     const before = readFileSync(path);
     const whole = readFileSync(backup.path);
@@ -115,7 +115,7 @@ describe('going back to a backup', () => {
     expect(readdirSync(dirname(path)).sort()).toEqual(['shop backups', 'shop.gambrel']);
   });
 
-  it('is refused while another program has the book open, even if that one only reads', () => {
+  it('is refused while another program has the book open, even read-only', () => {
     const { path, backup } = bookOfTwo();
     const other = openRecordBook(path, NOW);
     expect(troubleOf(() => restoreBackup(path, backup, NOW))).toBe('locked');
@@ -124,7 +124,7 @@ describe('going back to a backup', () => {
     expect(troubleOf(() => restoreBackup(path, backup, NOW))).toBe('none');
   });
 
-  it('works where the book is gone, and over one that cannot be read', () => {
+  it('works where the book is missing or unreadable', () => {
     const { path, backup } = bookOfTwo();
     truncateSync(path, 3000);
     expect(restoreBackup(path, backup, NOW)).not.toBeNull();
@@ -142,7 +142,7 @@ describe('the second place', () => {
     return { path, backup, stick };
   }
 
-  it('gets the same, checked', () => {
+  it('gets the same copy, verified', () => {
     const { path, backup, stick } = withStick();
     const copy = copyToSecondPlace(backup, path, stick, null);
     expect(readFileSync(copy.path).equals(readFileSync(backup.path))).toBe(true);
@@ -150,7 +150,7 @@ describe('the second place', () => {
     expect(listBackups(path, stick)).toEqual([copy]);
   });
 
-  it('gets only what cannot be read when there is a lock, and that opens with the passphrase alone', () => {
+  it('gets only an encrypted copy when there is a lock, and the passphrase opens it', () => {
     const { path, backup, stick } = withStick();
     const copy = copyToSecondPlace(backup, path, stick, lock);
     expect(readdirSync(stick)).toEqual([basename(copy.path)]);
@@ -166,7 +166,7 @@ describe('the second place', () => {
     expect(namesIn(path)).toEqual(['first']);
   });
 
-  it('gets no plain copy among locked ones from a book that never heard of the lock', () => {
+  it('gets no plain copy among encrypted ones from a book without the lock', () => {
     const { path, backup, stick } = withStick();
     copyToSecondPlace(backup, path, stick, lock);
     const book = openRecordBook(path, NOW);
@@ -177,13 +177,13 @@ describe('the second place', () => {
     expect(troubleOf(() => copyToSecondPlace(later, path, stick, false))).toBe('none');
   });
 
-  it('is not made up where it is missing', () => {
+  it('is not created if it is missing', () => {
     const { path, backup, stick } = withStick();
     expect(troubleOf(() => copyToSecondPlace(backup, path, join(stick, 'gone'), null))).toBe('no-stick');
     expect(existsSync(join(stick, 'gone'))).toBe(false);
   });
 
-  it('keeps nothing half written when it is full', () => {
+  it('keeps no partial file when it is full', () => {
     const disk = smallDisk(64);
     if (!disk) return expect(process.getuid?.()).not.toBe(0); // only who may mount can try this
     try {
@@ -198,7 +198,7 @@ describe('the second place', () => {
     }
   });
 
-  it('is thinned by the same rule', () => {
+  it('is rotated by the same rule', () => {
     const { path, stick } = withStick();
     const book = openRecordBook(path, NOW);
     for (const at of ['2026-10-01T08:00:00Z', '2026-10-01T09:00:00Z', '2026-10-02T09:00:00Z'])

@@ -67,7 +67,7 @@ describe('a second place shared by several books', () => {
     second.close();
   });
 
-  it('loses nothing of a copied book that went on as another shop', () => {
+  it('loses nothing of a copied book that continued as another shop', () => {
     const stick = newStick();
     const first = shopWithBackups(stick, 2, false);
     first.close();
@@ -83,7 +83,7 @@ describe('a second place shared by several books', () => {
     other.close();
   });
 
-  it('never writes over a copy that has the same name', () => {
+  it('never overwrites a copy of the same name', () => {
     const stick = newStick();
     const first = shopWithBackups(stick, 1, false);
     first.close();
@@ -97,7 +97,7 @@ describe('a second place shared by several books', () => {
     other.close();
   });
 
-  it('keeps what a restored book left behind, and thins what both have', () => {
+  it("keeps the backups of a restored book's other continuation, and rotates common ones", () => {
     const stick = newStick();
     const book = shopWithBackups(stick, 1, false);
     const path = backUpTo(book, stick, day(2, 8), false);
@@ -111,7 +111,7 @@ describe('a second place shared by several books', () => {
     again.close();
   });
 
-  it('takes the locked copies of another shop for no reason to refuse a plain one', () => {
+  it("does not refuse a plain copy because of another shop's encrypted ones", () => {
     const stick = newStick();
     shopWithBackups(stick, 1, lock).close();
     const second = openRecordBook(tempBookPath(), day(1));
@@ -121,7 +121,7 @@ describe('a second place shared by several books', () => {
   });
 });
 
-describe('backups from before they named their book', () => {
+describe('backups without an identity in their names', () => {
   /** A book of the same contents whose identity is that of its first entry, and whose backups carry none in their names. */
   function oldShop(stick: string, hours: readonly number[], how: Lock | false): Book {
     const book = openRecordBook(tempBookPath(), day(1));
@@ -156,7 +156,7 @@ describe('backups from before they named their book', () => {
     theirs.close();
   });
 
-  it('are thinned beside the book as well', () => {
+  it('are rotated beside the book as well', () => {
     const ours = oldShop(newStick(), [1, 2, 3], false);
     const made = backUp(ours.db, ours.path, day(2));
     const beside = listBackups(ours.path);
@@ -169,7 +169,7 @@ describe('backups from before they named their book', () => {
     ours.close();
   });
 
-  it('give the identity that the book has after it was brought up to date', () => {
+  it('have the identity of the migrated book', () => {
     const stick = newStick();
     const ours = oldShop(stick, [1], false);
     const [old] = listBackups(ours.path, stick);
@@ -178,8 +178,8 @@ describe('backups from before they named their book', () => {
   });
 });
 
-describe('a locked copy', () => {
-  it('says whose it is without the key, and nothing else', () => {
+describe('an encrypted copy', () => {
+  it('shows its owner without the key, and nothing else', () => {
     const stick = newStick();
     const book = shopWithBackups(stick, 1, lock);
     const [copy] = listBackups(book.path, stick);
@@ -189,8 +189,8 @@ describe('a locked copy', () => {
   });
 });
 
-describe('the folder of the own backups', () => {
-  it('is no second place, by whatever name', () => {
+describe("the folder of the book's own backups", () => {
+  it('is not accepted as second place, by any path', () => {
     const book = openRecordBook(tempBookPath(), day(1));
     const own = backupFolder(book.path);
     expect(troubleOf(() => backUpTo(book, own, day(1), false))).toBe('same-place');

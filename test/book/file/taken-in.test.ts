@@ -72,7 +72,7 @@ function troubleIn(work: () => unknown): BookError {
 }
 
 describe.each(stored)('the book of %s', (file) => {
-  it('is built as its version says, before and after it was brought up to date', () => {
+  it('has the schema of its version, before and after migration', () => {
     const path = storedBook(file);
     const old = new Database(path);
     expect(schemaDifference(old, Number(old.pragma('user_version', { simple: true })))).toBeNull();
@@ -87,7 +87,7 @@ describe.each(stored)('the book of %s', (file) => {
   });
 });
 
-it('tells every version from every other', () => {
+it('distinguishes every version from every other', () => {
   const db = new Database(':memory:');
   MIGRATIONS.forEach((step, at) => {
     db.exec(step);
@@ -97,7 +97,7 @@ it('tells every version from every other', () => {
 });
 
 describe.each(ALTERATIONS)('a book with $title', (alteration) => {
-  it('is refused as a backup, by its trial and when it is restored, and what differs is named', () => {
+  it('is refused as a backup, by trial and by restore, and the difference is reported', () => {
     const { path, backup } = bookWithBackup();
     alterBook(backup.path, alteration);
     const before = readFileSync(path);
@@ -109,7 +109,7 @@ describe.each(ALTERATIONS)('a book with $title', (alteration) => {
     expect(readdirSync(dirname(path)).sort()).toEqual(['shop backups', 'shop.gambrel']);
   });
 
-  it('is refused where it lies in the place of the book, and left as it is', () => {
+  it('is refused in the place of the book, and not changed', () => {
     const { path } = bookWithBackup();
     alterBook(path, alteration);
     const before = readFileSync(path);
@@ -120,7 +120,7 @@ describe.each(ALTERATIONS)('a book with $title', (alteration) => {
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
-  it('gives its records into a clean book', () => {
+  it('gives its records to a clean book', () => {
     const { path } = bookWithBackup();
     alterBook(path, alteration);
     restoreBackup(path, { path, locked: false }, NOW, { recordsOnly: true });
@@ -145,7 +145,7 @@ function recordsOf(db: Database.Database): Record<string, unknown[]> {
   );
 }
 
-describe('the records of a book that was altered', () => {
+describe('the records of a book with a modified schema', () => {
   it.each(stored)('are taken over whole into a clean book, from %s with a planted trigger', (file) => {
     const path = storedBook(file);
     const wanted = openRecordBook(storedBook(file), NOW);
@@ -162,7 +162,7 @@ describe('the records of a book that was altered', () => {
   });
 });
 
-describe('what lies in the place of a book', () => {
+describe('another file in the place of a book', () => {
   const at = (make: (path: string) => void): string => {
     const path = tempBookPath();
     make(path);
@@ -178,7 +178,7 @@ describe('what lies in the place of a book', () => {
     expect(troubleIn(() => tryBackup(tempBookPath(), { path, locked: false }, NOW)).code).toBe('backup');
   });
 
-  it('is refused when its mark is another, as a book of another program', () => {
+  it("is refused when its application id is another program's", () => {
     const { path, backup } = bookWithBackup();
     for (const file of [path, backup.path]) {
       const db = new Database(file);
@@ -189,7 +189,7 @@ describe('what lies in the place of a book', () => {
     expect(troubleIn(() => tryBackup(path, backup, NOW)).code).toBe('backup');
   });
 
-  it('is a loss when all that was in it was dropped and there are backups', () => {
+  it('is a loss when all its tables were dropped and there are backups', () => {
     const { path } = bookWithBackup();
     rmSync(path);
     const empty = new Database(path);
@@ -199,7 +199,7 @@ describe('what lies in the place of a book', () => {
     expect(troubleIn(() => expectBook(path)).code).toBe('damaged');
   });
 
-  it('does not fill the disk when it claims to be longer than that', () => {
+  it('does not fill the disk when it claims to be larger than that', () => {
     const { path, backup } = bookWithBackup();
     truncateSync(backup.path, 2 ** 43);
     expect(troubleIn(() => tryBackup(path, backup, NOW)).code).toBe('full');
@@ -219,7 +219,7 @@ describe('what lies in the place of a book', () => {
   });
 });
 
-describe('what lies beside a book', () => {
+describe('another file beside a book', () => {
   it.each([0, 20, 5000])('a log cut to %d bytes costs nothing that was written into the file', (bytes) => {
     const { path } = bookWithBackup();
     const other = new Database(path);
@@ -247,7 +247,7 @@ describe('what lies beside a book', () => {
     },
   );
 
-  it('a pipe in the place of a backup’s log is not waited for', () => {
+  it("a pipe in the place of a backup's log does not block", () => {
     const { path, backup } = bookWithBackup();
     execFileSync('mkfifo', [`${backup.path}-wal`]);
     expect(troubleIn(() => tryBackup(path, backup, NOW)).code).toBe('backup');

@@ -20,8 +20,8 @@ const classesOf = (table: string, column: string): string[] => [
   ...(NEVER[table]?.includes(column) || NEVER_ANYWHERE.includes(column) ? ['never'] : []),
 ];
 
-describe('the list of columns that hold personal text', () => {
-  it('puts every text column of the book into exactly one class', () => {
+describe('the list of columns with personal text', () => {
+  it('classifies every text column of the book exactly once', () => {
     const odd = columns
       .map(({ table, column }) => [`${table}.${column}`, classesOf(table, column)] as const)
       .filter(([, classes]) => classes.length !== 1);
@@ -29,7 +29,7 @@ describe('the list of columns that hold personal text', () => {
     expect(columns.length).toBeGreaterThan(150);
   });
 
-  it('names no column that is not there', () => {
+  it('contains only existing columns', () => {
     const there = new Set(columns.map(({ table, column }) => `${table}.${column}`));
     const named = [
       ...Object.entries(PERSONAL_TEXT).flatMap(([table, one]) =>

@@ -9,7 +9,7 @@ const coldRoom = async (shop: FreshDesk): Promise<number> =>
 const FILE = ['Serial,A-17', 'Date,Time,Temp (°F),Humidity', '10/9/2026,6:00 AM,36.0,80', '10/9/2026,8:00 AM,38.0,81', '10/9/2026,10:00 AM,44.0,80', ''].join('\r\n'); // prettier-ignore
 
 describe('a logger’s file', () => {
-  it('is looked at before anything is written, and read by its headings', async () => {
+  it('is previewed before anything is written, and read by its headings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     const upload = await uploadFile(shop, FILE, 'logger.csv');
@@ -28,7 +28,7 @@ describe('a logger’s file', () => {
     expect((await shop.call('coolers.list', {}))[0]?.readings).toEqual([]);
   });
 
-  it('is brought in once, however often it is chosen, and a longer one adds only what is new', async () => {
+  it('is imported once, however often it is chosen, and a longer one adds only new readings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     await shop.call('coolers.importLog', { coolerId, upload: await uploadFile(shop, FILE), by: 'MK' });
@@ -47,7 +47,7 @@ describe('a logger’s file', () => {
     expect(cooler?.last).toMatchObject({ c: 2.2, at: '2026-10-09T18:00:00.000Z' });
   });
 
-  it('is taken back as a whole: its readings count no more, stay in the book, and may come again', async () => {
+  it('is undone as a whole: its readings no longer count, stay in the book, and may be imported again', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     await shop.call('coolers.logTemperature', { coolerId, typed: '35', by: 'RO' });
@@ -66,7 +66,7 @@ describe('a logger’s file', () => {
     db.close();
   });
 
-  it('is refused whole when one row is wrong, and tells each by its row', async () => {
+  it('is refused as a whole when rows are wrong, and reports each row', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     const text =
@@ -90,7 +90,7 @@ describe('a logger’s file', () => {
     });
   });
 
-  it('knows both hours of the night on which the clock goes back', async () => {
+  it('handles both hours of the night on which the clock goes back', async () => {
     const shop = await freshDesk('kg', '2026-11-02T15:00:00Z');
     const coolerId = await coldRoom(shop);
     const rows = ['2026-11-01 00:30', '2026-11-01 01:30', '2026-11-01 01:30', '2026-11-01 02:30'];
@@ -103,7 +103,7 @@ describe('a logger’s file', () => {
 });
 
 describe('the record of a cooler', () => {
-  it('holds what was read by whom, time above the limit day by day, gaps, and what was taken back', async () => {
+  it('contains readings with their reader, time above the limit by day, gaps, and voided readings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     // 40 °F is the limit: 38 at 8, 44 at 10, so above it from 8:40.
@@ -130,7 +130,7 @@ describe('the record of a cooler', () => {
     expect(found.takenBack).toMatchObject([{ typed: '99', reason: 'mistyped', by: 'RO' }]);
   });
 
-  it('is of days in their order, also of a cooler that was put away', async () => {
+  it('requires ordered dates, and works for an archived cooler', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     await shop.call('coolers.archive', { id: coolerId });

@@ -10,7 +10,7 @@ async function coldRoom(shop: FreshDesk, places = 2) {
 }
 
 describe('a cooler', () => {
-  it('holds animals at places, says where each hangs, and counts only what still hangs', async () => {
+  it('has animals at places, reports where each hangs, and counts only hanging ones', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     const [one, two] = [await takeIn(shop), await takeIn(shop)];
@@ -25,7 +25,7 @@ describe('a cooler', () => {
     expect((await shop.call('animals.get', { id: two })).where).toBeNull();
   });
 
-  it('says that it is too full but takes the animal, and does not take what no longer hangs', async () => {
+  it('reports that it is too full but accepts the animal, and refuses one that no longer hangs', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop, 1);
     const [one, two, done] = [await takeIn(shop), await takeIn(shop), await takeIn(shop)];
@@ -44,7 +44,7 @@ describe('a cooler', () => {
     });
   });
 
-  it('is renamed, is the only one of its name, and is put away only when empty', async () => {
+  it('is renamed, has a unique name, and is archived only when empty', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     expect(await shop.problem('coolers.save', { name: 'cold ROOM', places: 3 })).toMatchObject({
@@ -64,7 +64,7 @@ describe('a cooler', () => {
     await shop.call('coolers.save', { name: 'Cold room 1', places: 5 });
   });
 
-  it('adds up the time above the limit, on straight lines between readings', async () => {
+  it('sums the time above the limit, by linear interpolation between readings', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     expect((await shop.call('coolers.list', {}))[0]).toMatchObject({
@@ -93,7 +93,7 @@ describe('a cooler', () => {
     });
   });
 
-  it('refuses what is no temperature, naming the entry', async () => {
+  it('refuses an invalid temperature, naming the field', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     expect(await shop.problem('coolers.logTemperature', { coolerId, typed: 'cold' })).toMatchObject({
@@ -106,8 +106,8 @@ describe('a cooler', () => {
   });
 });
 
-describe('a temperature taken back', () => {
-  it('counts no more, stays in the book with its reason, and goes only once', async () => {
+describe('a voided temperature', () => {
+  it('no longer counts, stays in the book with its reason, and is voided only once', async () => {
     const shop = await freshDesk();
     const coolerId = await coldRoom(shop);
     await shop.call('coolers.logTemperature', { coolerId, typed: '3 C', by: 'RO' });

@@ -68,8 +68,8 @@ const service = (look: CallOutput<'costing.get'>, code: Code) => {
   return found;
 };
 
-describe('what a pound costs', () => {
-  it('of cutting, by the weighings and the running costs', async () => {
+describe('the cost per pound', () => {
+  it('of cutting, from the weighings and the running costs', async () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
@@ -94,7 +94,7 @@ describe('what a pound costs', () => {
     ]);
   });
 
-  it('of grinding, with the fat that was bought for it on both sides', async () => {
+  it('of grinding, with the bought fat on both sides', async () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
@@ -121,7 +121,7 @@ describe('what a pound costs', () => {
     );
   });
 
-  it('is an assumption, and has no fee, before anything was weighed or billed', async () => {
+  it('is an assumption, without a fee, before anything was weighed or billed', async () => {
     const shop = await pricedShop();
     const look = await shop.call('costing.get', {});
     expect(look).toMatchObject({ own: false, billed: 0, species: [], income: [] });
@@ -132,7 +132,7 @@ describe('what a pound costs', () => {
     }
   });
 
-  it('per kilogram is the same as per pound, whatever the shop weighs in', async () => {
+  it("per kilogram equals that per pound, whatever the shop's unit", async () => {
     const shop = await pricedShop();
     await billedElk(shop);
     await shop.call('costing.save', FIGURES);
@@ -148,8 +148,8 @@ describe('what a pound costs', () => {
   });
 });
 
-describe('what a season brought', () => {
-  it('by kind of game, by service, and the fat bought against the fat charged', async () => {
+describe('the income of a season', () => {
+  it('by species, by service, and bought fat compared with fat charges', async () => {
     const shop = await pricedShop();
     await billedElk(shop, 'Ground', ['cape']);
     await shop.call('costing.save', FIGURES);
@@ -172,7 +172,7 @@ describe('what a season brought', () => {
     });
   });
 
-  it('counts no bill that was taken back', async () => {
+  it('excludes voided bills', async () => {
     const shop = await pricedShop();
     const id = await billedElk(shop);
     const { bill } = await shop.call('bills.get', { animalId: id });
@@ -182,8 +182,8 @@ describe('what a season brought', () => {
   });
 });
 
-describe('the figures', () => {
-  it('come back as they were kept, with a trail of what they were', async () => {
+describe('the cost figures', () => {
+  it('are returned as saved, with an audit of changes', async () => {
     const shop = await pricedShop();
     await shop.call('costing.save', FIGURES);
     const { own, figures } = await shop.call('costing.get', {});
@@ -222,7 +222,7 @@ describe('the figures', () => {
 });
 
 describe('trying prices', () => {
-  it('charges last season again, line by line, and keeps nothing', async () => {
+  it('reprices last season line by line, and stores nothing', async () => {
     const shop = await pricedShop();
     await billedElk(shop);
     const dearer = PRICES.map((one) => (one.code === 'grind' ? { ...one, amountMinor: 60 } : one));
@@ -280,7 +280,7 @@ describe('trying prices', () => {
     ],
   ); // prettier-ignore
 
-  it('with the lines of the bills gives the bills, to the cent', { timeout: 60_000 }, async () => {
+  it('with the prices of the bills gives the bills, to the cent', { timeout: 60_000 }, async () => {
     await fc.assert(
       fc.asyncProperty(anyLines, async (lines) => {
         const shop = await pricedShop(lines);
@@ -300,12 +300,12 @@ describe('trying prices', () => {
 });
 
 describe('missed quotes', () => {
-  it('are the way to the nearer end of the range', () => {
+  it('are the distance to the nearer end of the range', () => {
     const range = { low: 5, mean: 8, high: 10 };
     expect([4, 5, 7, 10, 12].map((value) => outside(value, range))).toEqual([-1, 0, 0, 0, 2]);
   });
 
-  it('tell by how much the bill and the meat were outside of what was said', async () => {
+  it('report how far bill and meat were outside the quoted ranges', async () => {
     const shop = await pricedShop();
     const instructions = {
       cutsShare: 0.4, fat: 'none', targetFat: null, grindProduct: 'Ground', packageGrams: 453.59237, extras: [], note: '',

@@ -60,7 +60,7 @@ const OLD = [
 ].join('\n');
 
 describe('a whole book as text', () => {
-  it('fills an empty book that then gives the very same text', async () => {
+  it('fills an empty book that then exports the same text', async () => {
     const demo = await demoDesk();
     const text = await takeOut(demo, 'text');
     demo.close();
@@ -109,7 +109,7 @@ describe('a whole book as text', () => {
 });
 
 describe('tables', () => {
-  it('come in again as they went out, formulas disarmed on the way', async () => {
+  it('are importable again, with formulas escaped', async () => {
     const shop = await freshDesk();
     await importTable(shop, 'animals', OLD);
     const first = unzip(await takeOut(shop, 'tables'));
@@ -126,7 +126,7 @@ describe('tables', () => {
     expect(first('READ ME.txt')).toContain('weighing: one weight, as it was read off the scale');
   });
 
-  it('are the same from the same book, and no cell of the demo begins a formula', async () => {
+  it('are the same for the same book, and no cell of the demo starts a formula', async () => {
     const demo = await demoDesk();
     const archive = await takeOut(demo, 'tables');
     expect((await takeOut(demo, 'tables')).equals(archive)).toBe(true);
@@ -155,7 +155,7 @@ describe('tables', () => {
 });
 
 describe('the book as a file', () => {
-  it('is a whole book', async () => {
+  it('is complete', async () => {
     const shop = await freshDesk();
     await takeIn(shop);
     const path = tempBookPath();
@@ -175,7 +175,7 @@ describe('one hunter', () => {
     licence: 'L-77',
   };
 
-  it('gets everything about himself or herself, and nothing about others', async () => {
+  it('gets all own records, and none of others', async () => {
     const shop = await freshDesk();
     const animalId = await takeIn(shop, { hunter: DANA, tag: 'T-1' });
     const { noneId } = await shop.call('table.stateNone', { animalId, part: 'damage' });
@@ -193,7 +193,7 @@ describe('one hunter', () => {
     expect(text).not.toMatch(/Rosa|T-2|410/);
   });
 
-  it('is removed after the years of keeping, from the file too, while the weights stay', async () => {
+  it('is removed after the retention period, from the file too, while the weights stay', async () => {
     const shop = await freshDesk();
     const table = `Date,Hunter,Phone,Address,Licence,Species,Brought as,Hanging,Take home,Tag,Picked up on,Picked up by
 2019-11-04,Dana Whitlock,555-0142,Old Road 1,L-77-xyz,elk,skinned,300,150,T-99-xyz,2019-11-20,Dana Whitlock`;
@@ -227,7 +227,7 @@ describe('one hunter', () => {
     }
   });
 
-  it('stays while an animal is here or the years are not over', async () => {
+  it('stays while an animal is in the shop or the period is not over', async () => {
     const shop = await freshDesk();
     await takeIn(shop, { hunter: DANA });
     expect(await shop.problem('hunters.removeDetails', { id: 1, reason: 'x' })).toMatchObject({

@@ -13,8 +13,8 @@ async function askOften(shop: FreshDesk, what: 'tables' | 'text' | 'book') {
   return { made: answers.length - refused.length, told: new Set(refused.map(({ code }) => code)) };
 }
 
-describe('an export that is asked for thirty times', () => {
-  it.each(['tables', 'text'] as const)('as %s is made once, and others are told to wait', async (what) => {
+describe('an export requested thirty times', () => {
+  it.each(['tables', 'text'] as const)('as %s is made once, and other requests are refused', async (what) => {
     const shop = await freshDesk();
     const { hunter } = await shop.call('animals.get', { id: await takeIn(shop) });
     const asked = askOften(shop, what);
@@ -28,7 +28,7 @@ describe('an export that is asked for thirty times', () => {
     expect(shop.broken).toEqual([]);
   });
 
-  it('as the file of a large book is copied once by the worker, and again once that is done', async () => {
+  it('as the file of a large book is copied once by the worker, and again afterwards', async () => {
     const before = await freshDesk();
     before.desk.close();
     const db = new Database(before.bookPath);
@@ -43,7 +43,7 @@ describe('an export that is asked for thirty times', () => {
     shop.desk.close();
   }, 60_000);
 
-  it('is made again after one that failed', async () => {
+  it('is made again after a failure', async () => {
     const shop = await freshDesk();
     const before = process.env.TMPDIR;
     process.env.TMPDIR = '/no/such/place';

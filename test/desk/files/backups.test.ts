@@ -37,7 +37,7 @@ const newest = async (shop: Desk, place: string) => {
 const hunters = async (shop: Desk) =>
   (await shop.call('hunters.find', { text: 'hunter' })).map(({ name }) => name);
 
-describe('going back to a backup of an earlier day', () => {
+describe('restoring a backup of an earlier day', () => {
   /** A morning, a noon and an evening of the day before, each with one hunter more, and one entry of today. */
   async function dayAfter(second = ''): Promise<Desk> {
     const shop = await shopWith();
@@ -64,7 +64,7 @@ describe('going back to a backup of an earlier day', () => {
   }); // prettier-ignore
 });
 
-describe('backups by themselves', () => {
+describe('automatic backups', () => {
   it('are made when the desk closes, if the book changed, and not again if it did not', async () => {
     const shop = await shopWith('Hunter A');
     shop.desk.close();
@@ -76,7 +76,7 @@ describe('backups by themselves', () => {
     expect(readdirSync(dirname(shop.bookPath)).sort()).toEqual(['shop backups', 'shop.gambrel']);
   });
 
-  it('are made on a schedule while the book changes, and told to the windows', async () => {
+  it('are made on a schedule while the book changes, and reported to the windows', async () => {
     vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
     try {
       const shop = await guardedDesk(tempBookPath(), undefined, { backUpEvery: 60_000, lookEvery: 2_000 });
@@ -95,7 +95,7 @@ describe('backups by themselves', () => {
     }
   });
 
-  it('are made at the next closing when the last run was cut short', async () => {
+  it('are made at the next close when the last run was interrupted', async () => {
     const shop = await shopWith();
     await shop.call('intake.takeIn', {
       hunter: { name: 'Hunter A' }, species: 'elk', sex: 'male', age: 'adult', brought: 'skinned',
@@ -110,7 +110,7 @@ describe('backups by themselves', () => {
 });
 
 describe.runIf(process.platform !== 'win32')('other accounts of the computer', () => {
-  it('read nothing, and where a place does not keep its files to one account the Shop says so', async () => {
+  it('read nothing, and where a place does not support private files the Shop reports it', async () => {
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
     mkdirSync(stick);
@@ -137,7 +137,7 @@ describe.runIf(process.platform !== 'win32')('other accounts of the computer', (
 });
 
 describe('the second place', () => {
-  it('gets a copy of each backup, and a missing stick is told without losing the first one', async () => {
+  it('gets a copy of each backup, and a missing stick is reported without losing the first one', async () => {
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
     await shop.call('shop.saveSettings', { changes: { secondBackupFolder: stick } });
@@ -157,7 +157,7 @@ describe('the second place', () => {
     expect((await shop.call('shop.listBackups', {})).secondProblem).toBeNull();
   });
 
-  it('gets locked copies once there is a passphrase, which this desk opens by itself and another only with it', async () => {
+  it('gets encrypted copies once there is a passphrase, which this desk opens by itself and others only with it', async () => {
     const shop = await shopWith('Hunter A');
     const stick = join(dirname(shop.bookPath), 'stick');
     mkdirSync(stick);
@@ -185,7 +185,7 @@ describe('the second place', () => {
     expect(await hunters(elsewhere)).toEqual(['Hunter A']);
   });
 
-  it('keeps its folder and its lock when the book goes back to a day before they were set', async () => {
+  it('keeps its folder and its lock when the book is restored to a day before they were set', async () => {
     const shop = await shopWith('Hunter A');
     const { path } = await shop.call('shop.backUp', {});
     const stick = join(dirname(shop.bookPath), 'stick');
@@ -204,7 +204,7 @@ describe('the second place', () => {
 });
 
 describe('a folder with backups of two shops', () => {
-  it('says whose each is, in the list and before it is opened', async () => {
+  it('shows the owner of each, in the list and before it is opened', async () => {
     const ours = await shopWith('Hunter A');
     const theirs = await guardedDesk();
     await theirs.call('shop.setUp', { shopName: 'Maple Locker', unit: 'kg' });
@@ -225,7 +225,7 @@ describe('a folder with backups of two shops', () => {
     expect(after.find((row) => row.path !== path)).toMatchObject({ own: false, shop: 'Test Locker' });
   });
 
-  it('gives a book that does not open its own back first', async () => {
+  it('offers a book that does not open its own backups first', async () => {
     const ours = await shopWith('Hunter A');
     const theirs = await guardedDesk();
     await theirs.call('shop.setUp', { shopName: 'Maple Locker', unit: 'kg' });
@@ -240,19 +240,22 @@ describe('a folder with backups of two shops', () => {
     expect(new Set(rows.map(({ own }) => own))).toEqual(new Set([true, false]));
   });
 
-  it.each(['', '/'])('is refused as second place where it is that of the own backups%s', async (slash) => {
-    const shop = await shopWith('Hunter A');
-    const folder = backupFolder(shop.bookPath) + slash;
-    const changes = { secondBackupFolder: folder };
-    expect(await shop.problem('shop.saveSettings', { changes })).toEqual({
+  it.each(['', '/'])(
+    "is refused as second place where it is the folder of the book's own backups%s",
+    async (slash) => {
+      const shop = await shopWith('Hunter A');
+      const folder = backupFolder(shop.bookPath) + slash;
+      const changes = { secondBackupFolder: folder };
+      expect(await shop.problem('shop.saveSettings', { changes })).toEqual({
       kind: 'invalid', code: 'second.own-folder', field: 'changes.secondBackupFolder', with: { path: folder },
     }); // prettier-ignore
-    expect((await shop.call('shop.get', {})).settings.secondBackupFolder).toBe('');
-  });
+      expect((await shop.call('shop.get', {})).settings.secondBackupFolder).toBe('');
+    },
+  );
 });
 
-describe('going back', () => {
-  it('puts the backup in place while the desk runs, tells the windows, and can be undone', async () => {
+describe('restoring', () => {
+  it('replaces the book while the desk runs, notifies the windows, and can be undone', async () => {
     const shop = await shopWith('Hunter A');
     const { path } = await shop.call('shop.backUp', {});
     await shop.call('hunters.save', { name: 'Hunter B' });
@@ -266,7 +269,7 @@ describe('going back', () => {
     expect(shop.broken).toEqual([]);
   });
 
-  it('looks into a backup of the demo, whose days are those of its season', async () => {
+  it("inspects a backup of the demo, in the demo's calendar", async () => {
     const kept = tempBookPath();
     await demoAt(kept);
     // A program that shows the demo need not have a book, nor a folder for one.
@@ -299,7 +302,7 @@ describe('going back', () => {
     });
   });
 
-  it('leaves everything as it was when the backup is damaged or the book is open elsewhere', async () => {
+  it('changes nothing when the backup is damaged or the book is open elsewhere', async () => {
     const shop = await shopWith('Hunter A');
     const { path } = await shop.call('shop.backUp', {});
     await shop.call('hunters.save', { name: 'Hunter B' });
@@ -346,7 +349,7 @@ describe('a book that does not open', () => {
     expect(shop.desk.trouble()).toBeNull();
   });
 
-  it('that is not as it was left is not opened by a backup that cannot be', async () => {
+  it('after a change outside is not opened by an invalid backup', async () => {
     const shop = await spoilt(flip);
     const { path } = await newest(shop, 'beside');
     writeFileSync(path, readFileSync(path).subarray(0, 9000));
@@ -354,14 +357,14 @@ describe('a book that does not open', () => {
     expect(await shop.problem('rail.get', {})).toMatchObject({ code: 'book.changed' });
   });
 
-  it('that is not as it was left can be opened as it is', async () => {
+  it('after a change outside can be opened as it is', async () => {
     const shop = await spoilt(flip);
     expect(await shop.call('shop.tryAgain', {})).toEqual({ open: false });
     expect(await shop.call('shop.tryAgain', { asItIs: true })).toEqual({ open: true });
     expect(await shop.call('hunters.find', { text: 'unter' })).toHaveLength(1);
   });
 
-  it('gives way to an empty one only where it cannot be had back, and stays beside it', async () => {
+  it('is replaced by an empty one only where it cannot be recovered, and is kept beside it', async () => {
     const shop = await spoilt((bytes) => bytes.subarray(0, 9000));
     rmSync(backupFolder(shop.bookPath), { recursive: true });
     expect(await shop.call('shop.beginAnew', {})).toEqual({ open: true });
@@ -369,7 +372,7 @@ describe('a book that does not open', () => {
     expect((await newest(shop, 'set aside')).bytes).toBe(9000);
   });
 
-  it('is opened by another try once another program let go of it', async () => {
+  it('is opened by a retry once another program closed it', async () => {
     const shop = await shopWith('Hunter A');
     shop.desk.close();
     const other = new Database(shop.bookPath);
@@ -383,8 +386,8 @@ describe('a book that does not open', () => {
   });
 });
 
-describe('a file that goes away while it is open', () => {
-  it('is noticed before anything is written, and what was kept is in a backup', async () => {
+describe('a file that disappears while it is open', () => {
+  it('is detected before a write, and everything saved is in a backup', async () => {
     const shop = await shopWith('Hunter A');
     rmSync(shop.bookPath);
     expect(await shop.problem('hunters.save', { name: 'Hunter B' })).toMatchObject({ code: 'book.missing' });
@@ -393,7 +396,7 @@ describe('a file that goes away while it is open', () => {
     expect(await hunters(shop)).toEqual(['Hunter A']);
   });
 
-  it('is noticed when a program for copies put another one there', async () => {
+  it('is detected when a copy program replaced it', async () => {
     const shop = await shopWith('Hunter A');
     const { path } = await shop.call('shop.backUp', {});
     await shop.call('hunters.save', { name: 'Hunter B' });
@@ -409,7 +412,7 @@ describe('a file that goes away while it is open', () => {
 });
 
 describe('two programs on one book', () => {
-  it('see what the other wrote, also what they had learned by heart, and tell their windows', async () => {
+  it("see each other's writes, with caches updated, and notify their windows", async () => {
     const first = await shopWith('Hunter A');
     const second = await guardedDesk(first.bookPath);
     expect((await second.call('shop.get', {})).settings.hangingLimitDays).toBe(7);
@@ -420,14 +423,14 @@ describe('two programs on one book', () => {
     expect(await hunters(second)).toEqual(['Hunter A', 'Hunter B']);
   });
 
-  it('are told by themselves, without being asked anything', async () => {
+  it('are notified without a call', async () => {
     const first = await shopWith('Hunter A');
     const second = await guardedDesk(first.bookPath, undefined, { backUpEvery: 1e9, lookEvery: 20 });
     await first.call('hunters.save', { name: 'Hunter B' });
     await expect.poll(() => second.heard).toEqual([null]);
   });
 
-  it('give no ticket twice', async () => {
+  it('assign no ticket twice', async () => {
     const first = await shopWith();
     const second = await guardedDesk(first.bookPath);
     const animal = { species: 'elk', sex: 'male', age: 'adult', brought: 'skinned' } as const;
@@ -442,7 +445,7 @@ describe('two programs on one book', () => {
 });
 
 describe('a clock that was set back', () => {
-  it('is told, changes the order of nothing, and gives no ticket twice', async () => {
+  it('is reported, does not change the order, and assigns no ticket twice', async () => {
     const shop = await shopWith();
     const take = (name: string) =>
       shop.call('intake.takeIn', {

@@ -40,7 +40,7 @@ const holding = async (shop: FreshDesk) =>
 const saysName = (path: string): boolean => readFileSync(path).toString('latin1').includes('Qzxmark');
 
 describe('backups from before a removal', () => {
-  it('are named with their day and their place, those made after are not', async () => {
+  it('are listed with their date and place, and later ones are not', async () => {
     const { shop, second } = await removed();
     const rows = await holding(shop);
     expect(rows.map(({ place }) => place).sort()).toEqual(['away', 'away', 'beside', 'beside']);
@@ -51,7 +51,7 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
-  it('say so when one is tried; one made after does not', async () => {
+  it('report it when one is tried; a later one does not', async () => {
     const { shop, second } = await removed();
     const trying = async (path: string) => (await shop.call('shop.tryBackup', { path })).holdsRemoved;
     for (const { path } of await holding(shop)) expect(await trying(path), path).toBe(true);
@@ -61,7 +61,7 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
-  it('say so when a locked one is tried', async () => {
+  it('report it when an encrypted one is tried', async () => {
     const shop = await freshDesk();
     const second = mkdtempSync(join(tmpdir(), 'gambrel-second-'));
     onTestFinished(() => rmSync(second, { recursive: true, force: true }));
@@ -80,7 +80,7 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
-  it('are made anew: fresh ones in both places, none that says the name, and another book’s left alone', async () => {
+  it("are replaced: fresh ones in both places, none with the name, and another book's unchanged", async () => {
     const { shop, second } = await removed();
     const other = join(second, 'other book-00000000 2026-10-09T10-00-00.gambrel');
     writeFileSync(other, 'not ours');
@@ -96,7 +96,7 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
-  it('are left while the clock cannot be right', async () => {
+  it('are kept while the clock cannot be right', async () => {
     const { shop } = await removed();
     shop.wait(100 * 365 * 86_400);
     expect(await shop.problem('shop.renewBackups', {})).toMatchObject({ code: 'clock.impossible' });
@@ -104,7 +104,7 @@ describe('backups from before a removal', () => {
     shop.desk.close();
   });
 
-  it('are left where the fresh one could not be made: the stick is away, or the folder takes nothing', async () => {
+  it('are kept where the fresh one failed: the stick is missing, or the folder is read-only', async () => {
     const { shop, second } = await removed();
     const away = readdirSync(second).sort();
     await shop.call('shop.saveSettings', { changes: { secondBackupFolder: join(second, 'gone') } });

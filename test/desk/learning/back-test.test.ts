@@ -31,8 +31,8 @@ function groups(): [string, BackTested[]][] {
   return [['all', tested], ...seasons, ...species];
 }
 
-describe('the quotes that the shop would have given', () => {
-  it('are of all its seasons, most of them with a bill to hold them against', () => {
+describe('back-tested quotes', () => {
+  it('cover all seasons, most of them with a bill to compare', () => {
     expect(tested.length).toBeGreaterThan(400);
     expect(new Set(tested.map(({ season }) => season)).size).toBe(3);
     expect(countBills(tested, 'on the hook').n).toBeGreaterThan(400);
@@ -42,15 +42,15 @@ describe('the quotes that the shop would have given', () => {
     for (const [name, of] of groups()) expectHonest(countTakeHome(of, told), name);
   });
 
-  it('hold the bill 8 times in 10, by season and by species', () => {
+  it('cover the bill 8 times in 10, by season and by species', () => {
     for (const [name, of] of groups()) expectHonest(countBills(of, 'on the hook'), name);
   });
 
-  it('hold the bill 8 times in 10 too where the hanging weight itself was foretold', () => {
+  it('cover the bill 8 times in 10 too where the hanging weight was predicted', () => {
     expectHonest(countBills(tested, 'as it came'), 'all');
   });
 
-  it('miss on either side: neither the meat nor the bill is promised too high as a rule', () => {
+  it('are unbiased for meat and bill', () => {
     for (const { n, inside, below } of [
       countTakeHome(tested, 'on the hook'),
       countBills(tested, 'on the hook'),

@@ -106,11 +106,11 @@ describe('a fat test of one animal', () => {
   const ofSpecies = doubtOf(MOOSE) / S;
   const nextSd = Math.sqrt(doubtOf(MOOSE) * (1 - ofSpecies) + own);
 
-  it('predicts an animal never tested by its species, a little wider for not knowing how far animals lie apart', async () => {
+  it('predicts an untested animal by its species, a little wider for the unknown spread between animals', async () => {
     expect(await believed(await animal('moose'))).toEqual(untested(MOOSE));
   });
 
-  it('moves what is left of its trim, and less so the next animal of its species, least another species', async () => {
+  it('moves the rest of its trim, less the next animal of its species, and least another species', async () => {
     const [first, next, elk] = [await animal('moose'), await animal('moose'), await animal('elk')];
     await tested(3, { [first]: '20.00' });
     const itself = await believed(first);
@@ -127,7 +127,7 @@ describe('a fat test of one animal', () => {
     expect(stranger?.sd).toBeCloseTo(Math.sqrt(doubtOf(ELK) - shared ** 2 / S + typicalOwn(ELK) * FRESH), 9);
   });
 
-  it("moves the next moose's plan and what is weighed in of it", async () => {
+  it("moves the next moose's plan and its weighed-in fat", async () => {
     const [first, next] = [await animal('moose'), await animal('moose', '100.00')];
     await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
     await tested(3, { [first]: '40.00' });
@@ -151,7 +151,7 @@ describe('a fat test of one animal', () => {
     expect(page.fatRange?.high).toBeCloseTo(lean + 1.6448536269514722 * nextSd, 9);
   });
 
-  it('moves the fat that the next quote asks to buy', async () => {
+  it('moves the fat to buy of the next quote', async () => {
     const ask = async () =>
       shop.call('quotes.calculate', {
         species: 'moose',
@@ -183,7 +183,7 @@ describe('a fat test of one animal', () => {
     expect(after.fatToBuyGrams.mean / trim(after)).toBeCloseTo(perTrim(mean), 9);
   });
 
-  it('changes neither its own batch nor one begun before it, and the season shows both', async () => {
+  it('changes neither its own batch nor an earlier one, and the season shows both', async () => {
     const [first, next, last] = [await animal('moose'), await animal('moose'), await animal('moose')];
     const earlier = await begin({ [last]: '40.00' });
     const batch = await begin({ [first]: '40.00' });
@@ -206,7 +206,7 @@ describe('a fat test of one animal', () => {
     ]);
   });
 
-  it('goes on teaching when the animal has gone home, and adds up with the next test', async () => {
+  it('stays in effect when the animal is released, and combines with the next test', async () => {
     const [first, second, third] = [await animal('moose'), await animal('moose'), await animal('moose')];
     await tested(3, { [first]: '40.00' });
     await shop.call('animals.setStage', { id: first, stage: 'ready' });
@@ -224,7 +224,7 @@ describe('a fat test of one animal', () => {
     expect(now?.sd).toBeLessThan(taught?.sd ?? 0);
   });
 
-  it('is forgotten when what it was a test of is taken back, and follows a correction', async () => {
+  it('is removed when its weights are voided, and follows a correction', async () => {
     const [first, next] = [await animal('moose'), await animal('moose')];
     const [lot] = [await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' })];
     const batch = await tested(10, { [first]: '20.00' }, { [lot.id]: '1.00' });
@@ -250,7 +250,7 @@ describe('a fat test of one animal', () => {
     expect(await believed(next)).toEqual(untested(MOOSE));
   });
 
-  it('teaches only of a finished grind: not while open, and not when more went in after it', async () => {
+  it('is used only for a finished grind: not while open, and not when more was added after it', async () => {
     const [first, next] = [await animal('moose'), await animal('moose')];
     const batch = await begin({ [first]: '20.00' });
     await test(batch, 3);
@@ -265,7 +265,7 @@ describe('a fat test of one animal', () => {
 });
 
 describe('a fat test of a pool', () => {
-  it('shares the surprise by what each source and its like weigh in the spread, bought fat among it', async () => {
+  it("divides the innovation by each source's share of the variance, bought fat included", async () => {
     const [elk, deer] = [await animal('elk'), await animal('mule-deer')];
     const lot = await shop.call('fat.receive', { source: 'pork-back-fat', typed: '40' });
     await tested(12, { [elk]: '30.00', [deer]: '14.00' }, { [lot.id]: '6.00' });
@@ -302,7 +302,7 @@ describe('a fat test of a pool', () => {
     expect(found[1]?.sd).toBeLessThan(DEER.sd);
   });
 
-  it('plans with no fat at all where the arithmetic ends below none', async () => {
+  it('plans without fat where the estimate is below zero', async () => {
     const moose = await animal('moose');
     const lot = await shop.call('fat.receive', { source: 'pork-trim-72', typed: '100' });
     await tested(6, { [moose]: '20.00' }, { [lot.id]: '20.00' });
@@ -345,7 +345,7 @@ describe('the 9 in 10 range of a batch', () => {
     expect(page.fatRange?.high).toBeCloseTo(plan.fatRange.high, 9);
   });
 
-  it('of two species is narrower than of one, but not as if a shop trimmed each by chance', async () => {
+  it('of two species is narrower than of one, but not as if a shop trimmed each independently', async () => {
     const [elk, deer] = [await animal('elk'), await animal('mule-deer')];
     const page = await shop.call('grinder.getBatch', {
       id: await begin({ [elk]: '20.00', [deer]: '20.00' }),

@@ -45,7 +45,7 @@ async function hungAndCut(
 }
 
 describe('the loss on the hook', () => {
-  it('does not accuse a white-tail that came in skinned at 70 lb and hangs at 65.0 after 7 days', async () => {
+  it('does not question a skinned white-tail received at 70 lb and hanging at 65.0 after 7 days', async () => {
     const shop = await freshDesk();
     const { balance } = await hungAndCut(shop, { received: '70', hanging: '65.0', days: 7 });
     expect(balance.suspects).toEqual([]);
@@ -60,7 +60,7 @@ describe('the loss on the hook', () => {
     expect(balance.suspects[0]).toMatchObject({ stage: 'hanging', typed: slip.hanging });
   });
 
-  it('accuses a weight received that was typed as 07', async () => {
+  it('questions a received weight that was typed as 07', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { species: 'white-tail' }, null);
     const weigh = { animalId: id, part: 'carcass', confirmed: true } as const;
@@ -71,7 +71,7 @@ describe('the loss on the hook', () => {
     });
   });
 
-  it('expects a dry cooler to take more once 30 animals showed it, and believes a wet one no more', async () => {
+  it('expects more in a dry cooler after 30 animals, and then questions a wet one', async () => {
     const shop = await freshDesk();
     const dry = { received: '70', hanging: '61.5', days: 7 };
     expect((await hungAndCut(shop, { ...dry, hanging: '54.0' })).balance.doubtful).toBe(true);
@@ -89,7 +89,7 @@ describe('the loss on the hook', () => {
     expect((await hungAndCut(shop30, damp)).balance.doubtful).toBe(true);
   }, 30_000);
 
-  it('learns again from a weight that was put right, and nothing from an animal weighed once or still hanging', async () => {
+  it('is relearned after a correction, and not from an animal weighed once or still hanging', async () => {
     const shop = await freshDesk();
     const { id } = await hungAndCut(shop, { received: '70', hanging: '56.0', days: 7, meantLb: 65 });
     const page = await shop.call('animals.get', { id });
@@ -108,7 +108,7 @@ describe('the loss on the hook', () => {
     ]);
   });
 
-  it('is as a desk opened just then has it, whatever was written in between', async () => {
+  it('equals that of a desk just opened, after any writes', async () => {
     const shop = await freshDesk();
     const animals: number[] = [];
     for (const hanging of ['65.0', '64.0', '56.0', '66.5'])
@@ -160,8 +160,8 @@ describe('the loss on the hook', () => {
   });
 });
 
-describe('a hanging weight many years after the animal came, by its dates', () => {
-  it('keeps the animal open to be read and weighed: a clock that was wrong', async () => {
+describe('a hanging weight many years after the intake, by its dates', () => {
+  it('can still be read and added: a wrong clock', async () => {
     const shop = await freshDesk('kg');
     const id = await takeIn(shop, {}, null);
     await shop.call('table.weigh', { animalId: id, stage: 'received', part: 'carcass', typed: '180' });
@@ -173,7 +173,7 @@ describe('a hanging weight many years after the animal came, by its dates', () =
     expect(shop.broken).toEqual([]);
   }); // prettier-ignore
 
-  it('keeps the animal open to be read: a file of long ago', async () => {
+  it('can still be read: an old file', async () => {
     const shop = await freshDesk('kg');
     await importTable(shop, 'animals', 'Name,Species,Brought in as,Date received,Received weight,Hanging weight\nBo,Elk,skinned,11/02/2013,180,172\n', {}, true);
     expect((await shop.call('animals.get', { id: 1 })).weighings).toHaveLength(2);

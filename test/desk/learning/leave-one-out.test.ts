@@ -10,7 +10,7 @@ const animals: YieldObservation[] = [
   { hangingGrams: 60_000, takeHomeGrams: 33_000, parts: {}, group: { ...elk, species: 'mule-deer' } },
 ];
 
-describe('leaving one out', () => {
+describe('leave-one-out', () => {
   it.each([0, 1, 2])('leaves the sums of the others (without animal %i)', (i) => {
     const left = removeObservation(summarise(animals), animals[i] as YieldObservation);
     const others = summarise(animals.filter((_, at) => at !== i));
@@ -26,7 +26,7 @@ describe('leaving one out', () => {
     expect(sumsOf(left)).toEqual(sumsOf(others).map(close));
   });
 
-  it('holds the demo animals as often as it says, at every level', async () => {
+  it('covers the demo animals at every level', async () => {
     const all = (await withDemo(leaveOneOut)).at(-1);
     expect(all?.animals).toBeGreaterThan(400);
     LEVELS.forEach((level, i) => {
@@ -37,15 +37,15 @@ describe('leaving one out', () => {
   }, 60_000);
 });
 
-describe('the band of an honest count', () => {
-  it('leaves at most 2.5 % of the binomial distribution on either side', () => {
+describe('the binomial band', () => {
+  it('has at most 2.5 % of the binomial distribution on either side', () => {
     // Of 10 at one half: P(0 or 1) = 11/1024 = 1.1 %, P(0 to 2) = 56/1024 = 5.5 %.
     expect(binomialCounts(0.5, 10)).toEqual({ low: 2, high: 8 });
     // Of 3 at 0.95: P(0 or 1) = 0.7 %, P(0 to 2) = 14.3 %.
     expect(binomialCounts(0.95, 3)).toEqual({ low: 2, high: 3 });
   });
 
-  it('comes near the normal one where there are many', () => {
+  it('approaches the normal one for large n', () => {
     const { low, high } = binomialCounts(0.8, 2000);
     const half = 1.96 * Math.sqrt(2000 * 0.8 * 0.2);
     expect(Math.abs(low - (1600 - half))).toBeLessThan(1.5);

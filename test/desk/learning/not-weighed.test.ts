@@ -16,8 +16,8 @@ async function deerWithoutDamageTote(shop: FreshDesk, pounds: number, chance: ()
   await shop.call('animals.setStage', { id, stage: 'packing' });
 }
 
-describe('parts that were not weighed', () => {
-  it('do not teach that there is none: after 30 deer without a damage tote, 2.1 lb of damage on 83.4 lb is right', async () => {
+describe('unweighed parts', () => {
+  it('are not learned as zero: after 30 deer without a damage tote, 2.1 lb of damage on 83.4 lb is plausible', async () => {
     const shop = await freshDesk();
     const { normal } = seededRandom(5);
     const before = await damageRange(shop);
@@ -44,8 +44,8 @@ async function damageRange(shop: FreshDesk): Promise<{ low: number; high: number
   return damage;
 }
 
-describe('the weight that is asked about', () => {
-  it('is the one that stands twice, and no later weight is questioned with figures nobody typed', async () => {
+describe('the doubtful weight', () => {
+  it('is the duplicate, and no later weight is questioned with invented digits', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { detail: 'detailed' });
     await cut(shop, id, { 'whole cuts': '110', trim: '65' });
@@ -61,7 +61,7 @@ describe('the weight that is asked about', () => {
     expect(balance.suspects[0]?.weighingId).toBeGreaterThan(first?.id ?? 0);
   });
 
-  it('may have a container of the shop’s in it', async () => {
+  it("may include a container of the shop's", async () => {
     const shop = await freshDesk();
     const other = await takeIn(shop, { detail: 'detailed' });
     await shop.call('table.weigh', {
@@ -87,7 +87,7 @@ describe('the weight that is asked about', () => {
     ]);
   });
 
-  it('offers what was meant where the weight is refused for being more than the animal', async () => {
+  it('comes with a suggestion where the weight is refused for exceeding the animal', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop, { detail: 'detailed' });
     await cut(shop, id, { 'whole cuts': '100', trim: '130' });

@@ -4,7 +4,7 @@ import { SPECIES } from '../../../src/desk/supplied/resources.ts';
 import { summariseAnimal, summariseSeason } from '../../../src/desk/learning/season-summary.ts';
 import { cut, freshDesk, inBook, takeIn } from '../fresh-desk.ts';
 
-it('makes what is published of a kind into a fit once, not for every animal of the season', async () => {
+it('fits the published figures of a kind once, not for every animal of the season', async () => {
   const shop = await freshDesk();
   const id = await takeIn(shop);
   await cut(shop, id, { 'whole cuts': '120', trim: '80', 'fat saved': '10', sinew: '5', bone: '80' });

@@ -3,8 +3,8 @@ import { cut, freshDesk, takeIn } from '../fresh-desk.ts';
 
 const LB = 453.59237;
 
-describe('what goes home of an animal', () => {
-  it('counts fat saved at the table too where all else was only packed', async () => {
+describe('the take-home of an animal', () => {
+  it('includes fat saved at the table although everything else was only packed', async () => {
     const shop = await freshDesk();
     const animalId = await takeIn(shop);
     await cut(shop, animalId, { 'fat saved': '12' });

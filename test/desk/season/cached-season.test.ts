@@ -56,13 +56,13 @@ async function busyShop(): Promise<BusyShop> {
   return shop;
 }
 
-describe('a season at hand', () => {
+describe('a cached season', () => {
   // What opens another book, or looks at files, changes nothing of this one.
   const tried = (Object.keys(TRIED) as CallName[]).filter(
     (name) => !/^(export|shop\.(openDemo|leaveDemo))/.test(name),
   );
 
-  it.each(tried)('follows %s', async (name) => {
+  it.each(tried)('is updated after %s', async (name) => {
     const shop = await busyShop();
     const [call, input] = await TRIED[name]!(shop);
     await lookAtAll(shop.desk);
@@ -76,7 +76,7 @@ describe('a season at hand', () => {
     shop.desk.close();
   });
 
-  it('follows more tests of a grind, and a weight of it taken back', async () => {
+  it('is updated after more tests of a grind, and a voided weight of it', async () => {
     const shop = await busyShop();
     const before = JSON.stringify(await lookAtAll(shop.desk));
     await shop.call('grinder.fatTest', { batchId: shop.batchId, percent: 14, method: 'Tester' });
@@ -91,7 +91,7 @@ describe('a season at hand', () => {
     shop.desk.close();
   });
 
-  it('is as before when a correction is refused half-way', async () => {
+  it('is unchanged when a correction fails half-way', async () => {
     const shop = await busyShop();
     const before = await lookAtAll(shop.desk);
     const { weighings } = await shop.call('animals.get', { id: shop.cutting });
@@ -107,7 +107,7 @@ describe('a season at hand', () => {
     shop.desk.close();
   });
 
-  it('follows what another program writes', async () => {
+  it('is updated after a write of another program', async () => {
     const shop = await busyShop();
     const before = JSON.stringify(await lookAtAll(shop.desk));
     const other = new Database(shop.bookPath);

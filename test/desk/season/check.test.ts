@@ -106,7 +106,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
     return of.length;
   }
 
-  it('holds every quote of a finished animal against what came', async () => {
+  it('compares every quote of a finished animal with the observed values', async () => {
     let quotes = 0;
     for (const season of years) {
       quotes += await compare({ season }, (animal) => animal.season === season);
@@ -117,7 +117,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
     expect(quotes).toBeGreaterThan(20);
   });
 
-  it('begins with the belief without the season and ends with the model as it stands after it', async () => {
+  it('starts with the prediction before the season and ends with the current model', async () => {
     let paths = 0;
     for (const season of years.slice(-30)) {
       const before = yieldKnowledge(finished.filter((row) => row.season < season)).model;
@@ -147,7 +147,7 @@ describe.each(['the demo', 'random seasons'] as const)('predictions of %s', (nam
     expect(paths).toBeGreaterThan(10);
   });
 
-  it('narrows the dots, not the band, by what was filtered for', async () => {
+  it('filters the points, not the band', async () => {
     const season = years.at(-1) ?? 0;
     const [all, some] = [await look({ season }), await look({ season, sex: 'male' })];
     expect(some.paths.map(({ steps }) => steps)).toEqual(all.paths.map(({ steps }) => steps));

@@ -191,7 +191,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
     return (kept ??= Map.groupBy(standingWeighings(db), (row) => row.animal_id));
   }
 
-  it('adds up every season, whole and by part of its animals', async () => {
+  it('sums every season, complete and filtered', async () => {
     let batches = 0;
     for (const year of years) {
       batches += await compare(
@@ -211,7 +211,7 @@ describe.each(['the demo', 'random seasons'] as const)('fat through the grinds o
     expect(batches).toBeGreaterThan(30);
   });
 
-  it('says of each batch the fat weighed in that its own page says', async () => {
+  it('has the same weighed-in fat of each batch as its own page', async () => {
     let checked = 0;
     for (const year of years.slice(-20)) {
       const { batches } = await look({ season: year });

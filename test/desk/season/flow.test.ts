@@ -80,7 +80,7 @@ describe.each([
   const ready = (one: RawAnimal) =>
     one.readyOn !== null && (one.stage === 'ready' || one.stage === 'released');
 
-  it('counts on every day what came, what hung at its end and what was ready', async () => {
+  it('counts intake, hanging at the end of the day and ready for every day', async () => {
     for (const filter of filters()) {
       const own = under(filter);
       const { days } = await flow(filter);
@@ -107,7 +107,7 @@ describe.each([
     }
   });
 
-  it('counts the days from intake to ready, all together and by species', async () => {
+  it('counts the days from intake to ready, in total and by species', async () => {
     for (const filter of filters()) {
       const look = await flow(filter);
       const waits = under(filter)
@@ -139,7 +139,7 @@ describe.each([
     }
   });
 
-  it('adds up the work that waits, in hours of cutting and of grinding', async () => {
+  it('sums the backlog, in hours of cutting and of grinding', async () => {
     const figures = (await desk.call('costing.get', {})) as {
       value: {
         figures: {

@@ -115,7 +115,7 @@ describe.each([
     return found;
   };
 
-  it('adds up what was billed, by service and by kind of game', async () => {
+  it('sums the bills, by service and by species', async () => {
     const lines = Map.groupBy(
       db.prepare('SELECT * FROM bill_line').all() as RawLine[],
       (line) => line.bill_id,
@@ -145,7 +145,7 @@ describe.each([
     }
   });
 
-  it('adds up the bought fat that was ground and what it had cost', async () => {
+  it('sums the bought fat that was ground and its cost', async () => {
     const lots = new Map(
       (
         db.prepare('SELECT * FROM fat_lot').all() as {
@@ -174,7 +174,7 @@ describe.each([
     }
   });
 
-  it('measures cutting and grinding by the middle animal and batch', async () => {
+  it('measures cutting and grinding by the median animal and batch', async () => {
     const packages = db.prepare('SELECT id, product FROM weighing').all() as {
       id: number;
       product: string | null;
@@ -238,7 +238,7 @@ describe.each([
     }
   });
 
-  it('costs every billed animal by its own weights', async () => {
+  it('computes the cost of every billed animal from its own weights', async () => {
     for (const look of await looks()) {
       const { wagePerHour, overheadPerHour, packagingPerPackage, services } = look.figures;
       const share = figure(look, 'cutting', 'packedShare').value;

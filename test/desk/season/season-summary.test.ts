@@ -3,7 +3,7 @@ import { summarise } from '../../../src/core/yield/yield.ts';
 import { summaryKey, summariseSeason } from '../../../src/desk/learning/season-summary.ts';
 
 /** Raise `SUMMARY_VERSION` together with what stands here: a summary kept by an older program must not be read as one of these. */
-it('reads no summary whose sums mean something else', () => {
+it('ignores a summary of another version', () => {
   const group = { species: 'elk', brought: 'skinned' } as const;
   const parts = { bone: 22_000, sinew: 10_000, damage: 0 };
   const [cell] = Object.values(summarise([{ hangingGrams: 100_000, takeHomeGrams: 60_000, parts, group }]));
@@ -12,7 +12,7 @@ it('reads no summary whose sums mean something else', () => {
   expect(summaryKey([])).toMatch(/^4-/);
 });
 
-it('keeps the sums of the sexes apart, so that each can be held against its own', () => {
+it('keeps the sums of the sexes separate, so that each is compared with its own', () => {
   const taught = (['male', 'female', 'unknown'] as const).map((sex) => ({
     observation: {
       hangingGrams: 100_000,

@@ -100,7 +100,7 @@ describe.each([
     ]);
   };
 
-  it('keep the sums of every animal and batch as their weighings are', () => {
+  it('match the weighings of every animal and batch', () => {
     for (const table of ['animal_sum', 'batch_sum', 'batch_source_sum'])
       for (const [kept, right] of [
         [table, `${table}_now`],
@@ -121,7 +121,7 @@ describe.each([
     }
   });
 
-  it('add up the take-home of each species, its quarters, its earlier seasons and its parts', async () => {
+  it('sum the take-home of each species, its quartiles, its earlier seasons and its splits', async () => {
     for (const filter of filters()) {
       const look = await call('season.yields', filter);
       const own = under(filter);
@@ -293,7 +293,7 @@ describe.each([
     }
   });
 
-  it('compare groups by what their animals measure', async () => {
+  it('compare groups by each measure', async () => {
     const value: Record<string, (one: RawAnimal) => number | null> = {
       takeHome: ({ share }) => share,
       bone: (one) =>
@@ -364,7 +364,7 @@ describe.each([
     }
   });
 
-  it('offer to choose from what there is', async () => {
+  it('offer the available filter values', async () => {
     for (const season of years) {
       const look = await call('season.getChoices', { season });
       const own = under({ season });

@@ -13,7 +13,7 @@ const ANIMAL = {
   brought: 'skinned',
 } as const;
 
-describe('a clock in a year that cannot be', () => {
+describe('a clock with an impossible year', () => {
   it.each(['1970-01-01T00:00:10Z', '2019-12-31T12:00:00Z', '2126-11-20T15:00:00Z'])(
     'refuses to begin a book at %s, and to trust that clock',
     async (start) => {
@@ -74,7 +74,7 @@ describe('a clock far from the newest entry', () => {
     },
   );
 
-  it('is found again when the book is opened anew, and a trusted one is still trusted', async () => {
+  it('is detected again when the book is reopened, and a confirmed one stays confirmed', async () => {
     const shop = await freshDesk();
     await takeIn(shop);
     shop.desk.close();
@@ -89,7 +89,7 @@ describe('a clock far from the newest entry', () => {
     expect((await earlier.problem('intake.takeIn', ANIMAL)).code).toBe('clock.behind');
   });
 
-  it('asks nothing of a shop that opens for another season, or of a computer some days behind', async () => {
+  it('asks nothing in a shop that opens for another season, or on a computer some days behind', async () => {
     const shop = await freshDesk();
     await takeIn(shop);
     shop.wait(YEAR);
@@ -98,7 +98,7 @@ describe('a clock far from the newest entry', () => {
     await shop.call('intake.takeIn', ANIMAL);
   });
 
-  it('leaves a trail of who trusted the clock', async () => {
+  it('records who confirmed the clock', async () => {
     const shop = await freshDesk();
     shop.wait(3 * YEAR);
     await shop.call('shop.trustClock', { by: 'MK' });
@@ -113,7 +113,7 @@ describe('a clock far from the newest entry', () => {
   });
 });
 
-it('shows the season as it is, and looks ahead from nothing, while all of it lies ahead of a clock that was set back', async () => {
+it('shows the season, and forecasts nothing, while all of it is in the future of a clock that was set back', async () => {
   const shop = await freshDesk();
   await takeIn(shop);
   shop.wait(-40 * 86_400);
@@ -122,7 +122,7 @@ it('shows the season as it is, and looks ahead from nothing, while all of it lie
   expect([forecast, pace]).toEqual([[], null]);
 });
 
-it('looks ahead from what came up to its day, where a clock that was set back has some of the season ahead', async () => {
+it('forecasts from the data up to its date, where a clock that was set back has a part of the season in the future', async () => {
   const shop = await freshDesk('lb', '2026-09-01T15:00:00Z');
   await takeIn(shop);
   await takeIn(shop);

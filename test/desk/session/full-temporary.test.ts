@@ -73,7 +73,7 @@ describe('an import over a full temporary disk', () => {
   const line = (n: number): string => `Hunter ${n},555-${String(n).padStart(4, '0')}\n`;
   const table = `Name,Phone\n${Array.from({ length: 9000 }, (_, n) => line(n)).join('')}`;
 
-  it('can send a piece again that did not fit, and nothing is in it twice', async () => {
+  it('can resend a chunk that did not fit, without duplicates', async () => {
     const shop = await freshDesk();
     const disk = smallTemporary(300);
     if (!disk) return;
@@ -94,7 +94,7 @@ describe('an import over a full temporary disk', () => {
     await shop.call('import.run', { upload, kind: 'hunters', layout });
   }, 60_000);
 
-  it('of a whole book names the disk, not a row, and fills nothing', async () => {
+  it('of a whole book reports the disk, not a row, and changes nothing', async () => {
     const full = await grownDesk();
     const { id, bytes } = await full.call('export.create', { what: 'text' });
     const pieces: Buffer[] = [];
@@ -114,7 +114,7 @@ describe('an import over a full temporary disk', () => {
 });
 
 describe('what SQLite calls full', () => {
-  it('is named by the place that has no room: the temporary folder, or the disk of the book', () => {
+  it('reports the full place: the temporary folder, or the disk of the book', () => {
     const book = tempBookPath();
     const full = new Database.SqliteError('database or disk is full', 'SQLITE_FULL');
     const disk = smallTemporary(40);
@@ -126,7 +126,7 @@ describe('what SQLite calls full', () => {
 });
 
 describe('a long export', () => {
-  it('holds no other call up, and tells of the book as it stood when it began', async () => {
+  it('blocks no other call, and contains the book as it was at its start', async () => {
     const shop = await grownDesk();
     let packed = false;
     const packing = shop.call('export.create', { what: 'text' }).then((parcel) => {
@@ -169,8 +169,8 @@ describe('a long export', () => {
   );
 });
 
-describe('what a run that was cut short left in the temporary folder', () => {
-  it('goes at the next start, and nothing else does', async () => {
+describe('a leftover in the temporary folder', () => {
+  it('is deleted at the next start, and nothing else is', async () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const gone = spawnSync('true').pid;
     const make = (name: string): void => {
@@ -195,7 +195,7 @@ describe('what a run that was cut short left in the temporary folder', () => {
     expect(tmpdir()).toBe(place);
   });
 
-  it('holds nothing of a book that was closed, though the program runs on', async () => {
+  it('contains nothing of a closed book, though the program runs on', async () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const shop = await freshDesk();
     await shop.call('export.create', { what: 'text' });
@@ -205,7 +205,7 @@ describe('what a run that was cut short left in the temporary folder', () => {
     expect(readdirSync(place).filter((name) => /^gambrel-(out|file)/.test(name))).toEqual([]);
   });
 
-  it('is looked for when the desk opens', async () => {
+  it('is searched for when the desk opens', async () => {
     const place = temporaryIn(dirname(tempBookPath()));
     const left = join(place, `gambrel-file-${spawnSync('true').pid}-aB3dE6`);
     mkdirSync(left);

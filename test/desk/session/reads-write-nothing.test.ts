@@ -104,8 +104,8 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => book.close());
 
-describe('a call that reads', () => {
-  it('is tried below, whichever it is', () => {
+describe('a query', () => {
+  it('is covered below, whichever it is', () => {
     expect([...new Set(TRIED.map(([, name]) => name))].sort()).toEqual([...READS].sort());
     expect(Object.keys(OTHERS).sort()).toEqual(Object.keys(NOT_INTERACTIVE).sort());
   });
@@ -124,13 +124,13 @@ describe('a call that reads', () => {
     }
   });
 
-  it('copies the whole book, which query_only takes for writing, and writes nothing into it', async () => {
+  it('may copy the whole book, which query_only treats as a write, without writing to it', async () => {
     const before = written();
     await call('export.create', { what: 'book' });
     expect(written()).toBe(before);
   });
 
-  it('says the same with the summaries of past seasons as without', async () => {
+  it('has the same answer with the summaries of past seasons as without', async () => {
     expect(summarised(book)).toEqual([]);
     const without = await Promise.all([call('season.yields', {}), call('season.check', {})]);
     session.backups.made();
@@ -143,7 +143,7 @@ describe('a call that reads', () => {
 });
 
 describe('upkeep', () => {
-  it('summarises past seasons one by one, and one again whose summary was thrown away', async () => {
+  it('summarises past seasons one by one, and again after a summary was deleted', async () => {
     const path = tempBookPath();
     await demoAt(path);
     await guardedDesk(path, DEMO_NOW.toISOString(), { backUpEvery: 1e9, lookEvery: 20 });
@@ -158,7 +158,7 @@ describe('upkeep', () => {
     db.close();
   }, 60_000);
 
-  it('says that a summary could not be written, and does not try it over and over', async () => {
+  it('reports a summary that could not be written, and does not retry it immediately', async () => {
     const path = tempBookPath();
     await demoAt(path);
     disk.full = true;

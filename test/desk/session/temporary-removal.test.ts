@@ -25,7 +25,7 @@ const { demoBook } = await import('../../../src/demo/copy.ts');
 
 afterEach(() => void removals.options.splice(0));
 
-it('is tried again for a second and a half by the system call itself', () => {
+it('is retried for a second and a half by the system call itself', () => {
   const folder = temporaryFolder('out');
   dropIfPossible(folder);
   expect(existsSync(folder)).toBe(false);
@@ -33,7 +33,7 @@ it('is tried again for a second and a half by the system call itself', () => {
   expect(removals.options).toEqual([{ recursive: true, force: true, maxRetries: 5, retryDelay: 100 }]);
 });
 
-it('that stays refused does not keep the demo from being closed', async () => {
+it('does not prevent closing the demo when it keeps failing', async () => {
   const place = mkdtempSync(join(tmpdir(), 'gambrel-removal-'));
   const kept = join(place, 'kept.gambrel');
   await (await openDesk({ bookPath: kept })).close();

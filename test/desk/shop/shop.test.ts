@@ -6,7 +6,7 @@ import { procedures } from '../../../src/desk/procedures.ts';
 import { freshDesk, takeIn } from '../fresh-desk.ts';
 
 describe('the shop', () => {
-  it('greets on a fresh book and is set up by a name and a unit', async () => {
+  it('shows the first start for a new book and is set up by a name and a unit', async () => {
     const shop = await freshDesk('kg');
     const look = await shop.call('shop.get', {});
     expect(look).toMatchObject({
@@ -19,18 +19,18 @@ describe('the shop', () => {
     expect((await shop.call('prices.get', {})).example).toBe(true);
   });
 
-  it('counts January into the season that began before', async () => {
+  it('counts January as part of the season that began before', async () => {
     const shop = await freshDesk('lb', '2027-01-15T15:00:00Z');
     await takeIn(shop);
     expect((await shop.call('rail.get', {})).hooks[0]?.ticket).toBe('26-0001');
   });
 
-  it('takes the shop’s own date, not Greenwich’s', async () => {
+  it("uses the shop's own date, not Greenwich's", async () => {
     const shop = await freshDesk('lb', '2026-10-11T03:00:00Z');
     expect((await shop.call('shop.get', {})).today).toBe('2026-10-10');
   });
 
-  it('finds every figure again after it was closed and opened', async () => {
+  it('has all figures again after a restart', async () => {
     const shop = await freshDesk();
     const id = await takeIn(shop);
     const before = await shop.call('animals.get', { id });
@@ -41,7 +41,7 @@ describe('the shop', () => {
     again.close();
   });
 
-  it('tells every listener what was written, and nobody of what was refused or only read', async () => {
+  it('notifies every listener of a write, and none of a refusal or a query', async () => {
     const shop = await freshDesk();
     const heard: (string | null)[] = [];
     const stop = shop.desk.onChanged(({ call }) => heard.push(call));
@@ -59,7 +59,7 @@ describe('the shop', () => {
     expect((await shop.call('shop.get', {})).lastBackup?.path).toBe(path);
   });
 
-  it('keeps an audit of what was changed', async () => {
+  it('keeps an audit of changes', async () => {
     const shop = await freshDesk();
     await shop.call('shop.saveSettings', { changes: { hangingLimitDays: 9 }, by: 'RB' });
     const { openRecordBook } = await import('../../../src/book/book.ts');
@@ -87,7 +87,7 @@ describe('hunters', () => {
 });
 
 describe('holds and pick-up', () => {
-  it('keeps a held animal in the shop until it is cleared, and a positive one for good', async () => {
+  it('keeps a held animal in the shop until it is cleared, and a positive one forever', async () => {
     const shop = await freshDesk();
     await shop.call('shop.saveSettings', { changes: { cutWhileHeld: true } });
     const [clear, positive] = [
@@ -149,7 +149,7 @@ describe('bad input', () => {
     },
   );
 
-  it('keeps SQL, HTML, emoji, right-to-left and long names as they are, and refuses NUL and what is too long', async () => {
+  it('keeps SQL, HTML, emoji, right-to-left and long names unchanged, and refuses NUL and overlong text', async () => {
     const shop = await freshDesk();
     for (const name of [
       "Robert'); DROP TABLE hunter;--",
@@ -178,7 +178,7 @@ describe('bad input', () => {
     });
   });
 
-  it('refuses dates that cannot be and keeps nothing of the intake', async () => {
+  it('refuses impossible dates and keeps nothing of the intake', async () => {
     const shop = await freshDesk();
     const base = {
       hunter: { name: 'Kim' },

@@ -13,7 +13,7 @@ const fatCodes = [null, 'none', 'own', ...fats.map(({ code }) => code)];
 const KINDS = ['whole cuts', 'grind', 'sausage', 'jerky', 'other'];
 
 describe('supplied products', () => {
-  it.each(products)('$name is whole and has a source', (product) => {
+  it.each(products)('$name is complete and has a source', (product) => {
     expect(product.source.length).toBeGreaterThan(10);
     expect(product.name.trim()).toBe(product.name);
     expect(fatCodes).toContain(product.fat);
@@ -23,7 +23,7 @@ describe('supplied products', () => {
     expect(v.is(pattyGrams, product.pattyGrams)).toBe(true);
   });
 
-  it('stand by kind, each once', () => {
+  it('are grouped by kind, each once', () => {
     const kinds = products.map(({ kind }) => KINDS.indexOf(kind));
     expect(kinds).toEqual([...kinds].sort((a, b) => a - b));
     expect(kinds).not.toContain(-1);
@@ -32,22 +32,27 @@ describe('supplied products', () => {
   });
 });
 
-describe('supplied ways to cut', () => {
-  it.each(templates)('$name ($carcass) orders every piece of every animal that hangs so', (template) => {
-    expect(template.source.length).toBeGreaterThan(10);
-    const whole = { ...USUAL_INSTRUCTIONS, ...template.instructions };
-    expect(v.safeParse(instructions, whole).issues).toBeUndefined();
-    expect(fatCodes.slice(1)).toContain(whole.fat);
-    const species = SPECIES.filter(({ body }) => body === template.carcass);
-    expect(species.length).toBeGreaterThan(0);
-    const ordered = template.instructions.primals;
-    for (const { code, primals } of species) {
-      expect(ordered.map(({ primal }) => primal).sort(), code).toEqual(primals.map((one) => one.code).sort());
-      expect(template.instructions.cutsShare, code).toBeCloseTo(wholeCutsShare(primals, ordered), 9);
-    }
-  });
+describe('supplied cutting templates', () => {
+  it.each(templates)(
+    '$name ($carcass) has an order for every primal of every animal with that carcass',
+    (template) => {
+      expect(template.source.length).toBeGreaterThan(10);
+      const whole = { ...USUAL_INSTRUCTIONS, ...template.instructions };
+      expect(v.safeParse(instructions, whole).issues).toBeUndefined();
+      expect(fatCodes.slice(1)).toContain(whole.fat);
+      const species = SPECIES.filter(({ body }) => body === template.carcass);
+      expect(species.length).toBeGreaterThan(0);
+      const ordered = template.instructions.primals;
+      for (const { code, primals } of species) {
+        expect(ordered.map(({ primal }) => primal).sort(), code).toEqual(
+          primals.map((one) => one.code).sort(),
+        );
+        expect(template.instructions.cutsShare, code).toBeCloseTo(wholeCutsShare(primals, ordered), 9);
+      }
+    },
+  );
 
-  it('are there for every carcass, and each name once for it', () => {
+  it('exist for every carcass, with unique names', () => {
     expect(new Set(templates.map(({ carcass }) => carcass))).toEqual(
       new Set(SPECIES.map(({ body }) => body)),
     );
@@ -55,7 +60,7 @@ describe('supplied ways to cut', () => {
     expect(new Set(keys).size).toBe(keys.length);
   });
 
-  it('grind into products that come with the program', () => {
+  it('use supplied grind products', () => {
     const grinds = products
       .filter(({ kind }) => kind === 'grind' || kind === 'sausage')
       .map(({ name }) => name);

@@ -9,7 +9,7 @@ import { freshDesk, takeIn } from '../fresh-desk.ts';
  */
 const PUBLISHED = { male: 218 / 364, female: 169 / 294 };
 
-it('quotes a bull, a cow and an elk of unknown sex in a fresh shop as published', async () => {
+it('quotes a bull, a cow and an elk of unknown sex in a new shop as published', async () => {
   const shop = await freshDesk();
   const instructions = {
     cutsShare: 0.4,
@@ -39,7 +39,7 @@ it('quotes a bull, a cow and an elk of unknown sex in a fresh shop as published'
   expect(Math.abs(unknown - (bull + cow) / 2)).toBeLessThan(0.002);
 });
 
-it('holds a bull and a cow against their own usual take-home at the table', async () => {
+it('compares a bull and a cow with their own usual take-home at the table', async () => {
   const shop = await freshDesk();
   const usual = async (sex: 'male' | 'female') => {
     const id = await takeIn(shop, { sex, hunter: { name: `Owner of a ${sex}` } }, '300');
@@ -50,7 +50,7 @@ it('holds a bull and a cow against their own usual take-home at the table', asyn
   expect((await usual('male')) - (await usual('female'))).toBeCloseTo(PUBLISHED.male - PUBLISHED.female, 2);
 });
 
-it('balances a cow against cows: her meat is expected lower and her bone higher than a bull’s', () => {
+it('balances a cow against cows: less meat and more bone expected than for a bull', () => {
   const knowledge = yieldKnowledge([], SPECIES);
   const mean = (sex: 'male' | 'female') =>
     knowledge.partShares({ id: 1, species: 'elk', brought: 'skinned', sex }).mean;
