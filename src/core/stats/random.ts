@@ -21,7 +21,7 @@ export interface RandomGenerator {
  * to mix the seed. Normal: Marsaglia's polar method (Marsaglia & Bray, SIAM Review 6:260, 1964). Gamma: Marsaglia
  * & Tsang, ACM TOMS 26:363, 2000. Student's t: a normal over the root of a scaled chi-square. Citations from memory.
  * @throws ValidationError `random.seed` unless the seed is a safe integer; `random.shape` for a shape not above 0
- * @example seeded(7).uniform() === seeded(7).uniform() // true
+ * @example seededRandom(7).uniform() === seededRandom(7).uniform() // true
  */
 export function seededRandom(seed: number): RandomGenerator {
   if (!Number.isSafeInteger(seed)) throw new ValidationError('random.seed', 'seed');

@@ -45,7 +45,7 @@ function sumOf(method: string, by: string | null, entries: readonly TillEntry[])
   };
 }
 
-/** Exact: amounts and their number have a maximum (`MOST_MINOR`). */
+/** Exact: amounts and their number have a maximum (`MAX_MINOR`). */
 export function total(entries: readonly TillEntry[]): number {
   return entries.reduce((sum, { minor }) => sum + minor, 0);
 }
