@@ -118,7 +118,7 @@ export const pattyGrams = v.nullable(
 
 /** Of one animal; more of an extra than this was mistyped. */
 const MAX_EXTRAS = 30;
-const MOST_OF_EXTRA = 99;
+const MAX_OF_EXTRA = 99;
 /** How many of each extra of the price book, by code; one of which there are none is left out. */
 export const pricedExtras = v.pipe(
   v.record(
@@ -127,7 +127,7 @@ export const pricedExtras = v.pipe(
       v.number('count.extras'),
       v.integer('count.extras'),
       v.minValue(1, 'count.extras'),
-      v.maxValue(MOST_OF_EXTRA, 'count.extras'),
+      v.maxValue(MAX_OF_EXTRA, 'count.extras'),
     ),
   ),
   v.maxEntries(MAX_EXTRAS, 'list.too-long'),
