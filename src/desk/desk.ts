@@ -15,51 +15,51 @@ import { adoptExport } from './export/outbox.ts';
 import { startUpkeep, type UpkeepTimes } from './upkeep.ts';
 import { WorkerQueue, WorkerLost } from './worker/queue.ts';
 
-/** What a change makes out of date, and which opening of the book is open now; null while none is. */
+/** What a change outdates, and the current opening of the book; null while none is open. */
 export interface DeskChanged {
-  /** The call that wrote; null where another program did, or nobody knows. */
+  /** The call that wrote; null for another program or unknown. */
   call: string | null;
-  /** Questions to ask again; null where all of them are. */
+  /** Queries to repeat; null for all. */
   stale: Stale | null;
   opening: string | null;
 }
 
 export interface Desk {
   /**
-   * Carries out one call. Never rejects: what goes wrong is in the answer.
+   * Carries out one call. Never rejects: failures are in the answer.
    * @param opening the opening of the book that the call is meant for; null from a window that knows none yet. Only
-   *   this process itself leaves it out, and means whichever book is open.
+   *   this process itself omits it, and means whichever book is open.
    */
   call(name: string, input: unknown, opening?: string | null): Promise<Answer<unknown>>;
   /** Registers a listener for changes and returns the function that removes it. */
   onChanged(listener: (changed: DeskChanged) => void): () => void;
-  /** Why the book is not open; the windows then offer the way back. */
+  /** Why the book is not open; the windows then offer the remedies. */
   trouble(): BookError | null;
-  /** Lets go of the book, leaving one whole file; without `backUp: false` one that changed is backed up first. */
+  /** Closes the book, leaving one complete file; unless `backUp: false`, a changed book is backed up first. */
   close(how?: { backUp?: boolean }): void;
 }
 
 interface DeskOptions {
   bookPath: string;
-  /** The book was named by whoever started the program: one that is not there is not made until a window asks for it. */
+  /** The book was named on the command line: a missing one is not created until a window asks for it. */
   named?: boolean;
-  /** Start in the demo season; the book at `bookPath` is not touched until the demo is left. */
+  /** Starts in the demo season; the book at `bookPath` is not touched until the demo is left. */
   demo?: boolean;
-  /** The demo that `demo` and the window's call open. */
+  /** The demo for `demo` and for the window's call. */
   demoBook?: DemoBook;
   clock?: () => Date;
   /** Receives internal errors, for a log. */
   onBroken?: (error: unknown) => void;
-  /** Backups by themselves, the seal on closing, and a look for what other programs wrote; without it there are none. */
+  /** Periodic backups, the seal on closing, and checks for other programs' writes; none of them if absent. */
   upkeep?: UpkeepTimes;
-  /** The worker thread's script, where it is not `worker.ts` itself. */
+  /** The worker thread's script, if it is not `worker.ts` itself. */
   worker?: URL;
 }
 
-/** Numbers of one book mean other records in another: nothing is done, and the window looks at the open one. */
+/** Ids of one book refer to other records in another: nothing is done, and the window loads the open one. */
 const OTHER_OPENING: Problem = { kind: 'conflict', code: 'book.other-opening' };
 
-/** Everything that the shop's windows can ask for, over one book. A book that does not open is told by each answer. */
+/** Serves every call of the shop's windows on one book. While a book does not open, each answer reports it. */
 export async function openDesk(options: DeskOptions): Promise<Desk> {
   const listeners = new Set<(changed: DeskChanged) => void>();
   const announce = (call: string | null, stale: Stale | null) =>
@@ -103,7 +103,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     }
   }
 
-  /** Calls that write in the worker thread, and when the last of them is over: only one connection can write. */
+  /** Pending writes in the worker thread, and the end of the last: only one connection can write. */
   let longWrites = 0;
   let written: Promise<unknown> = Promise.resolve();
 
@@ -115,7 +115,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     const session = openRoom();
     if (session.othersWrote()) announce(null, null);
     const long = isLong(procedure, session, input);
-    // The worker does not look at the clock again.
+    // The worker does not check the clock again.
     if (procedure.kind === 'write' ? !procedure.anyClock : long && writesLong(procedure))
       refuseWrongClock(session);
     return long ? inWorker(session, name, procedure, input) : here(procedure, session, input);
@@ -145,7 +145,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     }
     try {
       const { value, parcel } = await answer;
-      // What the worker wrote came over another connection, as if another program had.
+      // The worker wrote over another connection, like another program.
       if (door.session === session) session.othersWrote();
       begun?.done(value);
       return parcel === null ? value : { ...(value as object), id: adoptExport(session, parcel) };
@@ -156,7 +156,7 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
     }
   }
 
-  /** A backup that fails is told to the windows as well: the Shop shows why. */
+  /** A failed backup is announced to the windows as well: the Shop shows the reason. */
   async function backUp(): Promise<void> {
     const answer = await call('shop.backUp', {});
     if (!answer.ok) announce('shop.backUp', null);
@@ -164,12 +164,12 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
 
   function openRoom(): Session {
     if (door.session) return door.session;
-    // Without a book there is trouble, unless the desk was closed.
+    // Without a book there is an error, unless the desk was closed.
     throw door.trouble ?? door.noDemo ?? new ProblemError('broken', 'desk.failed');
   }
 
   function refusal(error: unknown, began: Session | null): Problem {
-    // The book was closed under a call that had to wait (a solver): it can write no more.
+    // The book was closed during a waiting call (a solver), which can no longer write.
     if (began && began !== door.session && !(error instanceof ProblemError)) return OTHER_OPENING;
     const trouble = door.session && bookErrorIn(error, door.session.book.path);
     if (trouble && ['missing', 'changed', 'drive', 'damaged', 'foreign', 'altered'].includes(trouble.code)) {
@@ -194,22 +194,22 @@ export async function openDesk(options: DeskOptions): Promise<Desk> {
   };
 }
 
-/** What writes files beside the book is among the calls of the shop. */
+/** Calls that write files beside the book are named `shop.…`. */
 function staleSince(session: Session, mark: number, call: string): Stale | null {
   return staleAfter(session.book.changes.since(mark), call.startsWith('shop.'));
 }
 
-/** What only reads goes on while the worker writes; what opens another book has to wait as well. */
+/** Queries continue while the worker writes; calls that open another book wait as well. */
 function mayWrite(procedure: AnyProcedure): boolean {
   return procedure.kind === 'door' ? !procedure.quiet : procedure.kind !== 'read';
 }
 
-/** Whether the worker holds the book's one place for writing while it carries this out. */
+/** Whether the worker holds the book's write lock during this call. */
 function writesLong(procedure: AnyProcedure): boolean {
   return mayWrite(procedure) && !procedure.long?.onlyReads;
 }
 
-/** What stands at the door works on the file of the book, whichever it is, and names no record in it. */
+/** A door procedure operates on the file of the book, whichever it is, and refers to no record in it. */
 function isForOneBook(procedure: AnyProcedure): boolean {
   return procedure.kind !== 'door' && !procedure.anyOpening;
 }
@@ -220,7 +220,10 @@ function invalid(issue: v.BaseIssue<unknown>): Problem {
   return { kind: 'invalid', code, ...(field ? { field } : {}) };
 }
 
-/** A rule of the trade, of arithmetic or of the file becomes a problem with its code; anything else is our fault and is reported. */
+/**
+ * Errors of the trade, of arithmetic or of the file become a problem with their code; any other is internal and is
+ * reported.
+ */
 function problemOf(error: unknown, bookPath: string, onBroken: (error: unknown) => void): Problem {
   if (error instanceof ProblemError) return error.problem;
   if (error instanceof ValidationError)

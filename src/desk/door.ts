@@ -21,20 +21,20 @@ import {
   temporaryFolder,
 } from './session/temporary.ts';
 
-/** A book with an invented season to look at, made by whoever opens the desk. */
+/** A demo book, supplied by the creator of the desk. */
 export interface DemoBook {
-  /** The moment that its season is shown at. */
+  /** The demo's current moment. */
   now: Date;
-  /** Puts a fresh copy at `path`. */
+  /** Creates a fresh copy at `path`. */
   copyTo(path: string): Promise<void>;
 }
 
 interface DoorOptions {
   bookPath: string;
-  /** The book was named by whoever started the program: one that is not there is not made. */
+  /** The book was named on the command line: a missing one is not created. */
   named?: boolean | undefined;
   clock: () => Date;
-  /** Whether a backup is made and the file sealed when it closes. */
+  /** Whether a backup is made and the file sealed on closing. */
   guarded: boolean;
   demoBook?: DemoBook | undefined;
   /** Receives errors raised outside a request. */
@@ -42,10 +42,10 @@ interface DoorOptions {
 }
 
 export class BookDoor implements Door {
-  /** The open book, or null while there is trouble. */
+  /** The open book, or null while there is an error. */
   session: Session | null = null;
   trouble: BookError | null = null;
-  /** Why the demo that the program was started with could not be set up; no book is open then. */
+  /** Why the demo of the start could not be created; no book is open then. */
   noDemo: ProblemError | null = null;
   readonly bookPath: string;
   readonly now: () => Date;
@@ -63,14 +63,14 @@ export class BookDoor implements Door {
     this.#onBroken = onBroken;
   }
 
-  /** Opens the shop's book if none is open; `asItIs` takes a file that is not as it was left. */
+  /** Opens the shop's book if none is open; `asItIs` accepts a file that changed since its last close. */
   open(asItIs = false): void {
     if (this.session) return;
     clearOwnPartials(this.bookPath);
     this.#attempt(() => this.#shop(asItIs));
   }
 
-  /** Starts in the demo. What keeps it from being set up is told by every answer, as with a book that does not open. */
+  /** Starts in the demo. A failure is reported by every answer, as for a book that does not open. */
   async startInDemo(): Promise<void> {
     try {
       await this.openDemo();
@@ -82,7 +82,7 @@ export class BookDoor implements Door {
     }
   }
 
-  /** Tries what did not open at the start once more; `asItIs` takes a file that is not as it was left. */
+  /** Retries after a failed start; `asItIs` accepts a file that changed since its last close. */
   async tryAgain(asItIs: boolean): Promise<void> {
     if (this.noDemo) await this.startInDemo();
     else this.open(asItIs);
@@ -97,20 +97,20 @@ export class BookDoor implements Door {
 
   async leaveDemo(): Promise<Session> {
     if (this.session && !this.session.demo) return this.session;
-    const next = this.#shop(false, true); // leaving the demo asks for the book
+    const next = this.#shop(false, true); // leaving the demo requires the book
     this.close();
     return (this.session = next);
   }
 
   /**
-   * Puts a backup in the book's place and opens it. If it does not open, everything is as it was before.
-   * @param firstLook what a window does first with a book that was opened
-   * @returns where the replaced book lies, or null if there was none
+   * Replaces the book with a backup and opens it. On failure everything is restored.
+   * @param firstLook the first query of a window on an opened book
+   * @returns the path of the replaced book, or null if there was none
    * @throws BookError
    */
   restore(source: Source, opening: Opening, firstLook: (session: Session) => unknown): string | null {
     const places = this.session && placesOf(this.session);
-    // The backup made on closing begins a new day, on which the one that is wanted might have to go.
+    // The backup on closing starts a new day, whose rotation might delete the wanted one.
     this.close({ keeping: source.path });
     let aside: string | null | undefined;
     try {
@@ -123,13 +123,13 @@ export class BookDoor implements Door {
     } catch (error) {
       this.#letGo();
       if (aside !== undefined) undoRestore(this.bookPath, aside);
-      // A book that did not open before must not be opened by a restore that failed.
+      // A book that did not open before must not be opened by a failed restore.
       if (!this.trouble) this.#attempt(() => this.#shop(true));
       throw error;
     }
   }
 
-  /** Begins a new, empty book; the file that does not open is kept beside it. */
+  /** Starts a new, empty book; the file that does not open is kept beside it. */
   beginAnew(): void {
     if (this.session) return;
     const aside = existsSync(this.bookPath) ? setAside(this.bookPath, this.now()) : null;
@@ -138,8 +138,8 @@ export class BookDoor implements Door {
   }
 
   /**
-   * The open book's file gave trouble: lets go of it and tries it afresh. Where the file went away or was exchanged,
-   * the connection still reads what was kept, so a backup is made of that first.
+   * After an error of the open book's file: closes and reopens it. If the file was deleted or replaced, the
+   * connection can still read it, so it is backed up first.
    */
   recover(trouble: BookError): void {
     if (!this.session || this.session.demo) return;
@@ -151,8 +151,8 @@ export class BookDoor implements Door {
   }
 
   /**
-   * Lets go of the book, leaving one whole file; one that changed is backed up first, unless there is no time for it.
-   * @param how.keeping a backup that stays although others are thinned
+   * Closes the book, leaving one complete file; a changed one is backed up first, unless there is no time for it.
+   * @param how.keeping a backup that is never deleted
    */
   close({ backUp = true, keeping }: { backUp?: boolean; keeping?: string } = {}): void {
     const { session } = this;
@@ -167,7 +167,7 @@ export class BookDoor implements Door {
     expectBook(this.bookPath);
     if (!mayMake && !existsSync(this.bookPath)) throw new BookError('absent', this.bookPath);
     if (!asItIs && !sealHolds(this.bookPath)) {
-      inspectBook(this.bookPath); // says more precisely what happened, if SQLite sees it
+      inspectBook(this.bookPath); // gives a more precise error, if SQLite finds one
       throw new BookError('changed', this.bookPath);
     }
     return this.#opened();
@@ -179,7 +179,7 @@ export class BookDoor implements Door {
     return createSession({ book, demo: false, clock: this.now, host: this });
   }
 
-  /** A throw-away book filled with the invented season, in a folder of its own, on its own calendar. */
+  /** A temporary book with the demo season, in its own folder and calendar. */
   async #demo(): Promise<Session> {
     const demo = this.#demoBook;
     if (!demo) throw new Error('This desk was opened without a demo.');
@@ -223,7 +223,7 @@ export class BookDoor implements Door {
     removeTemporariesOf(session);
   }
 
-  /** A file on a drive that went away cannot even be closed; there is nothing more to do about it than to say so. */
+  /** A file on a disconnected drive cannot even be closed; that is only reported. */
   #try(work: () => void): void {
     try {
       work();
@@ -233,7 +233,7 @@ export class BookDoor implements Door {
   }
 }
 
-/** Where backups go and how they are locked belongs to this computer, not to the day the restored backup was made. */
+/** The second place and the lock belong to this computer, not to the restored backup. */
 function placesOf({ demo, settings, book }: Session) {
   return demo ? null : { folder: settings.secondBackupFolder, lock: storedLock(book) };
 }

@@ -1,4 +1,4 @@
-/** The table of contents: every call that a window can make. */
+/** Every call that a window can make, by name. */
 import * as animals from './animals/animals.ts';
 import * as backups from './files/backups.ts';
 import * as batchWork from './grinder/batch-work.ts';

@@ -8,7 +8,7 @@ export type AskName = {
   [N in keyof Procedures]: Procedures[N]['kind'] extends 'read' | 'door' ? N : never;
 }[keyof Procedures];
 
-/** Topics that a call reads whatever it is asked; and topics of which it reads the one animal that it is asked about. */
+/** Topics that a call always reads; and topics of which it reads only the requested animal. */
 interface Reads {
   all: readonly Topic[];
   ofAnimal?: readonly Topic[];
@@ -97,7 +97,7 @@ export const READS: Readonly<Record<AskName, Reads>> = {
 /** Queries whose answers may have changed. */
 export interface Stale {
   asks: AskName[];
-  /** Questions about these animals alone. */
+  /** Queries about these animals only. */
   ofAnimals: { asks: AskName[]; ids: number[] };
 }
 

@@ -5,30 +5,30 @@ import { wipeIfDue } from './records/remove-details.ts';
 import { summariseNext } from './session/season-summaries.ts';
 
 export interface UpkeepTimes {
-  /** How often a book that changed is backed up, ms. */
+  /** Interval of backups of a changed book, ms. */
   backUpEvery: number;
-  /** How often the book is asked whether another program wrote, and whether a season lacks its summary, ms. */
+  /** Interval of checks for other programs' writes and for missing season summaries, ms. */
   lookEvery: number;
 }
 
-/** Half an hour of typing is what a dead computer may cost at most: our choice, no source. */
+/** The maximum loss when a computer fails, half an hour of typing: our choice, no source. */
 export const USUAL_TIMES: UpkeepTimes = { backUpEvery: 30 * 60_000, lookEvery: 2_000 };
 
 interface Desk {
-  /** Tells the windows of a change. */
+  /** Announces a change to the windows. */
   announce(call: null, stale: null): void;
-  /** Makes a backup and tells the windows, also when there could be none; never rejects. */
+  /** Makes a backup and announces it, also a failed one; never rejects. */
   backUp(): Promise<void>;
-  /** Whether the worker thread writes just now: then nobody else can. */
+  /** Whether the worker thread is writing: then nobody else can. */
   isWriting(): boolean;
 }
 
-/** A summary only saves time: one that could not be written (a full disk) is tried again after this long, ms. */
+/** A summary only saves time: after a failure (a full disk) it is retried after this long, ms. */
 const SUMMARISE_AGAIN = 10 * 60_000;
 
 /**
- * Begins; the function that it returns ends it.
- * @param desk what upkeep asks of the desk
+ * Starts upkeep; the returned function stops it.
+ * @param desk the part of the desk that upkeep uses
  * @param onBroken receives errors raised outside a request
  */
 export function startUpkeep(
@@ -42,7 +42,7 @@ export function startUpkeep(
     if (!session || session.demo) return;
     wipeIfDue(session);
     if (!session.backups.due()) return;
-    // What went wrong stays with the room, and the Shop shows it.
+    // The problem is kept in the session, and the Shop shows it.
     void backUp();
   }, backUpEvery);
   const looks = setInterval(() => {

@@ -1,6 +1,6 @@
 /**
- * The worker thread's program: carries calls out that take long, over a connection of its own, while the desk answers
- * others. A call is the same procedure as in the desk; only where it runs differs.
+ * The worker thread's program: runs long calls on its own connection, while the desk answers others. A call is the
+ * same procedure as in the desk.
  */
 import { parentPort, workerData } from 'node:worker_threads';
 import { openRecordBook } from '../book/book.ts';
@@ -13,7 +13,7 @@ import { summariseNext } from './session/season-summaries.ts';
 import { releaseExport } from './export/outbox.ts';
 import { serializeError, type WorkerResponse, type WorkerRequest } from './worker/messages.ts';
 
-/** How many errands are not done yet; the desk waits on it when it closes. */
+/** Number of pending calls; the desk waits for it on closing. */
 const open = new Int32Array((workerData as { open: SharedArrayBuffer }).open);
 
 parentPort?.on('message', (errand: WorkerRequest) => void carryOut(errand));
@@ -50,7 +50,8 @@ async function answerOf({
     acceptClock(session);
     if (upload) adoptUpload(session, upload);
     const value = await respond(procedure, session, input);
-    // A file of earlier animals empties the summaries of their seasons; the desk would go over all of them at its next look.
+    // An import of earlier animals deletes the summaries of their seasons; the desk would otherwise recompute all
+    // of them on its next query.
     if (procedure.kind === 'write') while (summariseNext(session));
     return { ok: true, value, parcel: releaseExport(session) };
   } finally {
@@ -64,7 +65,7 @@ function respond(procedure: AnyProcedure, session: Session, input: unknown): unk
   return procedure.run(session, input);
 }
 
-/** A door that only shows the room: what opens another book never comes here. */
+/** A door with the session only: calls that open another book never run here. */
 function doorOf(session: Session): Door {
   return {
     session,

@@ -16,7 +16,7 @@ export interface AnimalRow {
   sex: Sex;
   age: Age;
   brought: Brought;
-  /** Of the lower legs of an animal in its hide; unknown where nobody said, and of all others. */
+  /** Lower legs of an animal received whole; unknown by default, and for all others. */
   legs: Legs;
   origin: 'hunter' | 'farm';
   licence: string;
@@ -30,9 +30,9 @@ export interface AnimalRow {
   detail: 'detailed' | 'quick';
   stage: AnimalStage;
   ready_on: string | null;
-  /** UTC moment at which it was written in. */
+  /** UTC moment of the entry. */
   created_at: string;
-  /** The shop's own number from before this book, for an animal that came from a file. */
+  /** The shop's own number from before this book, for an imported animal. */
   old_number: string;
 }
 
@@ -40,7 +40,7 @@ type NewAnimal = Omit<AnimalRow, 'id' | 'number' | 'ticket' | 'hunter' | 'stage'
 
 export interface HookRow extends AnimalRow {
   phone: string;
-  /** Reason of the hold, or `positive` once that was the result. */
+  /** Reason of the hold, or `positive` after that result. */
   hold: string | null;
   grams: number | null;
   packages: number;
@@ -52,11 +52,11 @@ export interface HoldRow {
   reason: string;
   sample: string;
   at: string;
-  /** 1 where the result came back positive: such a hold lasts unless the result is corrected. */
+  /** 1 after a positive result: such a hold lasts unless the result is corrected. */
   positive: number;
 }
 
-/** What may be put right in the record of an animal. */
+/** Correctable fields of the record of an animal. */
 export type RecordFields = Pick<
   AnimalRow,
   | 'hunter_id'
@@ -74,10 +74,13 @@ export type RecordFields = Pick<
   | 'deliverer_address'
 >;
 
-/** Fewer hunters than this are few; among more, the newest animals soon have eight of them. */
+/**
+ * Up to this many hunters of a name are looked up directly; with more, eight of their animals are soon found among
+ * the newest.
+ */
 const FEW_NAMESAKES = 500;
 
-/** Animals, their parts as brought, holds and instructions. */
+/** Animals, their received parts, holds and instructions. */
 export function animalRecords(db: Db) {
   const columns = 'a.*, h.name AS hunter';
   const from = 'FROM animal a JOIN hunter h ON h.id = a.hunter_id';
@@ -90,7 +93,7 @@ export function animalRecords(db: Db) {
   const byNumber = db.prepare<[number], AnimalRow>(
     `SELECT ${columns} ${from} WHERE a.number = ? ORDER BY a.season DESC LIMIT 8`,
   );
-  // A name that few have is looked up from its hunters; one that many have is met soon among the newest animals.
+  // A rare name is looked up from its hunters; a frequent one is soon found among the newest animals.
   const ofHunters = db
     .prepare<[string], number>(
       `SELECT a.id FROM json_each(?) found CROSS JOIN animal a ON a.hunter_id = found.value ORDER BY a.id DESC LIMIT 8`,
@@ -155,7 +158,7 @@ export function animalRecords(db: Db) {
 
   return {
     get: (id: number) => get.get(id),
-    /** By the ticket that it has, or had before its season was put right. */
+    /** By its present ticket, or one from before its season was corrected. */
     byTicket,
     formerTickets: (id: number) => tickets.former(id),
     toSeason: (animal: AnimalRow, season: number, at: string, by: string) =>

@@ -11,7 +11,7 @@ interface AuditEntry {
   by: string;
 }
 
-/** Who changed what, when, from what to what. */
+/** Who changed what, when, from which value to which. */
 export function auditRecords(db: Db) {
   const insert = db.prepare(
     `INSERT INTO audit (record, record_id, act, before, after, reason, at, by)

@@ -14,7 +14,7 @@ export interface BatchRecord {
   by: string;
 }
 
-/** An animal on hold, and the batch in which its meat lies together with another animal's. */
+/** An animal on hold, and the batch that it shares with another animal. */
 interface HeldWith {
   batchId: number;
   batch: string;
@@ -24,7 +24,7 @@ interface HeldWith {
   positive: number;
 }
 
-/** Grind batches: whose trim, the plan, passes through the plate, tests of the finished grind. */
+/** Grind batches: their animals, the plan, passes through the plate, fat tests. */
 export function batchRecords(db: Db) {
   const get = db.prepare<[number], BatchRecord>('SELECT * FROM batch WHERE id = ?');
   const open = db.prepare<[], BatchRecord>("SELECT * FROM batch WHERE state = 'open' ORDER BY id DESC");
@@ -105,9 +105,9 @@ export function batchRecords(db: Db) {
       return { id, name };
     },
     animals: (id: number) => animals.all(id),
-    /** Whose meat went into a batch together with this animal's. */
+    /** The animals that share a batch with this one. */
     pooledWith: (animalId: number) => pooledWith.all(animalId),
-    /** Animals on hold whose meat was ground into one batch with this animal's, those that tested positive first. */
+    /** Animals on hold that share a batch with this one, positive ones first. */
     heldWith: (animalId: number) => heldWith.all(animalId),
     setState: (id: number, state: 'open' | 'done'): void => void setState.run(state, id),
     addPass: (pass: {

@@ -32,7 +32,7 @@ interface NewBill {
   animalId: number;
   priceBookId: number;
   quoteId: number | null;
-  /** What was weighed, as it stood: the bill is frozen with it. */
+  /** The amounts, frozen with the bill. */
   amounts: object;
   currency: string;
   subtotalMinor: number;

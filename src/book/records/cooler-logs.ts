@@ -21,7 +21,7 @@ interface NewCoolerLog {
   by: string;
 }
 
-/** Files of temperature loggers; their readings stand among those taken by hand. */
+/** Files of temperature loggers; their readings are stored with the manual ones. */
 export function coolerLogRecords(db: Db) {
   const from = `SELECT l.*, u.at AS undone_at FROM cooler_log l LEFT JOIN cooler_log_undone u ON u.cooler_log_id = l.id`;
   const reading = db.prepare(

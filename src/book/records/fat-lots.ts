@@ -56,7 +56,7 @@ export interface FatMovementRow {
   batch: string | null;
 }
 
-/** Fat on hand: lots, bought or an animal's own, and what went in and out of them. */
+/** Fat on hand: lots, bought or an animal's own, and their movements. */
 export function fatLotRecords(db: Db) {
   const columns = 'f.*, a.ticket';
   const from = 'FROM fat_on_hand f LEFT JOIN animal a ON a.id = f.animal_id';
@@ -92,9 +92,9 @@ export function fatLotRecords(db: Db) {
   );
   return {
     all: () => all.all(),
-    /** Lots of which more than so many grams are left, oldest first. */
+    /** Lots with more than so many grams left, oldest first. */
     withLeft: (moreThan: number) => withLeft.all(moreThan),
-    /** Lots of which something is left, and those planned for or weighed into a batch. */
+    /** Lots with something left, and those planned for or weighed into a batch. */
     withLeftOrIn: (batchId: number | null) => withLeftOrIn.all({ batchId }),
     get: (id: number) => get.get(id),
     ofAnimal: (animalId: number) => ofAnimal.get(animalId),
@@ -104,9 +104,9 @@ export function fatLotRecords(db: Db) {
     },
     /** @returns the movement's id */
     move: (movement: NewFatMovement): number => Number(move.run({ note: '', ...movement }).lastInsertRowid),
-    /** All that went in and out of a lot, first first. */
+    /** All movements of a lot, oldest first. */
     movements: (lotId: number) => movements.all(lotId),
-    /** What a weighing took from or gave to lots, so that voiding it can be answered. */
+    /** The fat movements of a weighing, for voiding it. */
     ofWeighing: (weighingId: number) => ofWeighing.all(weighingId),
   };
 }

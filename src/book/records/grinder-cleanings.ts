@@ -11,12 +11,12 @@ export interface CleaningRow {
   entered_at: string;
 }
 
-/** From the first weight of a batch at the grinder to the last thing recorded of it; moments are UTC. */
+/** From the first weight of a batch at the grinder to its last record; moments are UTC. */
 export interface BatchSpan {
   first: string;
   /** Last weight in, or pass through the plate. */
   ground: string;
-  /** The same, or the last package where that came later. */
+  /** The same, or the last package if later. */
   last: string;
 }
 
@@ -25,7 +25,7 @@ interface BatchAtWork extends Pick<BatchSpan, 'first' | 'last'> {
   name: string;
 }
 
-/** When the grinder was cleaned, and what went through it when. */
+/** Cleanings of the grinder, and the batches that went through it. */
 export function grinderCleaningRecords(db: Db) {
   const add = db.prepare(
     'INSERT INTO grinder_cleaning (batch_id, how, at, by, cleaned_at) VALUES (@batchId, @how, @at, @by, @cleanedAt)',
@@ -48,7 +48,7 @@ export function grinderCleaningRecords(db: Db) {
        SELECT at, stage = 'grinder' AS at_grinder FROM weighing_now WHERE batch_id = @batchId AND stage IN ('grinder', 'packed')
        UNION ALL SELECT at, 1 FROM grind_pass WHERE batch_id = @batchId)`,
   );
-  // A pass need not be noted, so a batch was at work from its first weight in to its last package.
+  // A pass need not be recorded, so a batch was at the grinder from its first weight in to its last package.
   const atWork = db.prepare<{ season: number; from: string; until: string }, BatchAtWork>(
     `SELECT * FROM (SELECT b.id, b.name,
        (SELECT min(w.at) FROM weighing_now w WHERE w.batch_id = b.id AND w.stage = 'grinder') AS first,
@@ -82,16 +82,16 @@ export function grinderCleaningRecords(db: Db) {
     }): number => Number(add.run(row).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     get: (id: number) => get.get(id),
-    /** Those that count, newest first. */
+    /** Valid ones, newest first. */
     newest: (limit: number) => newest.all(limit),
-    /** The first cleaning at this moment or after it. */
+    /** The first cleaning at or after this moment. */
     firstFrom: (at: string) => firstFrom.get(at),
-    /** When a batch was at the grinder; undefined while nothing of it is weighed in. */
+    /** When a batch was at the grinder; undefined without weights. */
     span(batchId: number): BatchSpan | undefined {
       const found = span.get({ batchId });
       return found && found.first !== null ? found : undefined;
     },
-    /** Batches of a season that were at work between two moments. */
+    /** Batches of a season that were at the grinder between two moments. */
     atWork: (season: number, from: string, until: string) => atWork.all({ season, from, until }),
     /** Animals on hold whose meat is in a batch. */
     heldIn: (batchId: number) => heldIn.all(batchId),

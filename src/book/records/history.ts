@@ -9,8 +9,8 @@ export interface HistoryRow {
 }
 
 /**
- * All that was ever written about one animal, each kind from its own rows. Rows of one moment stand in the order in
- * which the work goes: it is taken in before it is hung, weighed before it moves on.
+ * All events of one animal, each kind from its own table. Events of one moment are in the order of the work: intake
+ * before hanging, weighing before the next stage.
  */
 const HISTORY = `
   SELECT 0 AS rank, u.id, 'taken-in' AS what, u.at, u.by,
@@ -114,7 +114,7 @@ UNION ALL
   FROM disposal d WHERE d.animal_id = @id
 ORDER BY at DESC, rank DESC, id DESC`;
 
-/** The history of one animal, from the rows that tell it. */
+/** The history of one animal. */
 export function historyRecords(db: Db) {
   const ofAnimal = db.prepare<{ id: number }, HistoryRow>(HISTORY);
   return {

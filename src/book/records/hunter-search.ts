@@ -1,15 +1,15 @@
 import type { Db } from '../file/db.ts';
 
-/** As many hunters are shown at most. */
+/** Maximum number of results. */
 const SHOWN = 12;
-/** Fewer than this are few and are gone through; of more, the first in the order of their names are met soon. */
+/** Up to this many hunters are scanned; among more, the first in the order of their names are soon found. */
 const MANY = 2000;
-/** Of so many different words that hold what was typed, some are names of many. */
+/** Above this many distinct matching words, some are names of many. */
 const MANY_WORDS = 500;
-/** After every letter. */
+/** Sorts after every letter. */
 const LAST_LETTER = 'char(1114111)';
 
-/** Ids of hunters whose name or telephone number holds a text; how many there are in the book hardly matters. */
+/** Ids of hunters whose name or telephone number contains a text; fast for any number of hunters. */
 export function hunterSearch(db: Db) {
   const starts = "instr(' ' || h.name_key, ' ' || @key) > 0";
   const words = db
@@ -29,7 +29,7 @@ export function hunterSearch(db: Db) {
       `SELECT DISTINCT h.hunter_id ${ofWords} ORDER BY ${starts} DESC, h.name_key, h.hunter_id LIMIT ${SHOWN}`,
     )
     .pluck();
-  // Read in the order of the names off the index alone; instr needs no escaping of what was typed.
+  // Reads the index in name order; instr needs no escaping of the text.
   const inOrder = db.prepare<{ key: string }, { id: number; starts: 0 | 1 }>(
     `SELECT id, ${starts} AS starts FROM hunter h INDEXED BY hunter_by_name
      WHERE instr(name_key, @key) > 0 ORDER BY name_key LIMIT ${MANY / 4}`,
@@ -56,14 +56,14 @@ export function hunterSearch(db: Db) {
     )
     .pluck();
 
-  /** The words that hold the longest word of the text, as JSON; null when there are too many to be worth it. */
+  /** The words that contain the longest word of the text, as JSON; null when there are too many. */
   function wordsWith(key: string): string | null {
     const longest = key.split(' ').reduce((best, word) => (word.length > best.length ? word : best));
     const found = words.all(longest);
     return found.length < MANY_WORDS ? JSON.stringify(found) : null;
   }
 
-  /** Those of which a word starts with the text: gone through where they are few, met soon in the order of names where not. */
+  /** Hunters with a word that starts with the text: scanned if few, soon found in name order if many. */
   function starting(key: string): number[] {
     const first = key.split(' ')[0] ?? key;
     return (startCount.get({ first, most: MANY }) ?? 0) < MANY
@@ -72,21 +72,21 @@ export function hunterSearch(db: Db) {
   }
 
   return {
-    /** By a folded name: those of which a word starts with it come first, each in the order of the names; a dozen at most. */
+    /** By a folded name: those with a word that starts with it come first, each in name order; a dozen at most. */
     named(key: string): number[] {
       const found = wordsWith(key);
       if (found !== null && (count.get({ words: found, key, most: MANY }) ?? 0) < MANY)
         return best.all({ words: found, key });
       const all = inOrder.all({ key });
       const first = all.filter((one) => one.starts === 1).map(({ id }) => id);
-      // Among very many, those that come first may not be met yet.
+      // Among very many, the leading ones may not be found yet.
       const leading = first.length < SHOWN ? starting(key) : first.slice(0, SHOWN);
       const rest = all.filter((one) => one.starts === 0).map(({ id }) => id);
       return [...leading, ...rest].slice(0, SHOWN);
     },
-    /** By three digits or more of the number; a dozen at most. */
+    /** By three or more digits of the number; a dozen at most. */
     phoned: (digits: string) => phoned.all({ digits }),
-    /** Everybody by a folded name, in any order; null when there are `most` or more. */
+    /** All hunters of a folded name, unordered; null for `most` or more. */
     allNamed(key: string, most: number): number[] | null {
       const found = wordsWith(key);
       const ids = found === null ? null : some.all({ words: found, key, most });

@@ -22,7 +22,7 @@ export interface HunterFields {
   refusesPooling: boolean;
 }
 
-/** Letters that Unicode does not take apart into a base and a mark. */
+/** Letters without a Unicode decomposition. */
 const WHOLE_LETTERS: Readonly<Record<string, string>> = {
   ø: 'o',
   æ: 'ae',
@@ -35,7 +35,7 @@ const WHOLE_LETTERS: Readonly<Record<string, string>> = {
   ı: 'i',
 };
 
-/** Folds a name for finding: no case, no accents, single spaces. */
+/** Folds a name for searching: no case, no accents, single spaces. */
 export function nameKey(name: string): string {
   return name
     .normalize('NFKD')

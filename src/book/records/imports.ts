@@ -2,7 +2,7 @@ import { eachRow } from '../file/each-row.ts';
 import type { Db } from '../file/db.ts';
 import { guardTriggers, withoutTriggers, sumTriggers } from '../file/without-triggers.ts';
 
-/** What one file wrote: first and last id of each kind of record, null where it wrote none. */
+/** The records of one import: first and last id of each kind, null for none. */
 export interface ImportedRange {
   hunter_first: number | null;
   hunter_last: number | null;
@@ -25,14 +25,14 @@ export interface ImportRow extends ImportedRange {
   undone_at: string | null;
 }
 
-/** Why a file cannot be undone: which record, by its name or ticket, has got something else since. */
+/** Why an import cannot be undone: which record, by its name or ticket, has later entries. */
 interface Since {
   what: 'hunter' | 'animal' | 'weighing' | 'part_none' | 'later ticket';
   name: string;
 }
 
 const KINDS = ['hunter', 'animal', 'weighing', 'part_none'] as const;
-/** How a record is called when it stands in the way. */
+/** The name of a record that prevents it. */
 const CALLED = {
   hunter: 'SELECT name FROM hunter WHERE id = ?',
   animal: 'SELECT ticket FROM animal WHERE id = ?',
@@ -40,11 +40,11 @@ const CALLED = {
   part_none: 'SELECT a.ticket FROM part_none n JOIN animal a ON a.id = n.animal_id WHERE n.id = ?',
 } as const;
 const SHOWN = 30;
-/** SQL that says whether an animal `a` came by a file that still stands. */
+/** SQL condition that an animal `a` came from a valid import. */
 const CAME_BY_FILE = `EXISTS (SELECT 1 FROM brought_in b WHERE a.id BETWEEN b.animal_first AND b.animal_last
   AND NOT EXISTS (SELECT 1 FROM brought_in_undone u WHERE u.brought_in_id = b.id))`;
 
-/** Files that were brought in: what each wrote, and how to take it out again. */
+/** Imported files: the records of each, and how to undo it. */
 export function importRecords(db: Db) {
   const columns = 'b.*, u.at AS undone_at';
   const from = 'FROM brought_in b LEFT JOIN brought_in_undone u ON u.brought_in_id = b.id';
@@ -67,7 +67,7 @@ export function importRecords(db: Db) {
          ON o.season = a.season AND a.number > o.most WHERE a.id NOT BETWEEN @first AND @last ORDER BY a.id LIMIT 1`,
     )
     .pluck();
-  // Trim that the grinder already took would be ground from nothing without the file.
+  // Without the file, trim that the grinder already used would have no source.
   const groundOf = db
     .prepare<{ first: number | null; last: number | null; crumb: number }, string>(
       `SELECT a.ticket FROM (SELECT animal_id, sum(grams) AS grams FROM weighing_now
@@ -76,7 +76,7 @@ export function importRecords(db: Db) {
        WHERE s.trim_ground > coalesce(s.trim, 0.0) - f.grams + @crumb ORDER BY a.id LIMIT 1`,
     )
     .pluck();
-  // BETWEEN NULL AND NULL is no row: a file that wrote none of a kind deletes none.
+  // BETWEEN NULL AND NULL matches no row: an import without a kind deletes none of it.
   const deleteWeighings = db.prepare("DELETE FROM weighing WHERE id BETWEEN ? AND ? AND source = 'import'");
   const deleteNone = db.prepare('DELETE FROM part_none WHERE id BETWEEN ? AND ?');
   const deleteAnimals = ['animal_sum WHERE animal_id', 'release WHERE animal_id', 'animal WHERE id'].map(
@@ -121,9 +121,9 @@ export function importRecords(db: Db) {
     add: (row: Omit<ImportRow, 'id' | 'undone_at'>): number => Number(insert.run(row).lastInsertRowid),
     all: () => all.all(),
     get: (id: number) => get.get(id),
-    /** The same file, brought in before and not undone. */
+    /** An earlier import of the same file that was not undone. */
     same: (kind: string, sha256: string) => same.get(kind, sha256),
-    /** An animal of an earlier season is finished, and keeps the number that it had. */
+    /** Finishes an animal of an earlier season, with its old number. */
     finish: (animalId: number, oldNumber: string): void => void finish.run(oldNumber, animalId),
     byTicket: (ticket: string) => byTicket.get({ ticket }),
     /** Animals of one old number; one number may have been given in several seasons. */

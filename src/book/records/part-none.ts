@@ -29,7 +29,7 @@ export function partNoneRecords(db: Db) {
       Number(insert.run(animalId, part, at, by).lastInsertRowid),
     void: (id: number, reason: string, at: string, by: string): void => void addVoid.run(id, reason, at, by),
     get: (id: number) => get.get(id),
-    /** Those not voided, oldest first; a part may have been weighed since. */
+    /** Valid ones, oldest first; a part may have been weighed since. */
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
   };
 }

@@ -1,6 +1,6 @@
 /**
- * The season as tickets and the names of batches and quotes write it: two digits for 2000 to 2099, else the whole
- * year, so that no two seasons share a mark.
+ * The season in tickets and in the names of batches and quotes: two digits for 2000 to 2099, else the four-digit
+ * year, so that marks are unique.
  * @example seasonMark(2026) // '26'
  * @example seasonMark(1998) // '1998'
  */
@@ -14,10 +14,16 @@ export function ticketOf(season: number, number: number): string {
   return `${seasonMark(season)}-${String(number).padStart(4, '0')}`;
 }
 
-/** No season has so many; a number from there on came with a spoilt or foreign book, and none is counted on from it. */
+/**
+ * More than any season has; a higher number came from a damaged or foreign book, and numbering does not continue
+ * from it.
+ */
 export const MAX_IN_SEASON = 1_000_000;
 
-/** The first number from `from` on whose name nobody has: a row with a wrong season may hold one of this season's names. */
+/**
+ * The first number from `from` on with an unused name: a row with a wrong season may have one of this season's
+ * names.
+ */
 export function firstFree(from: number, isTaken: (number: number) => boolean): number {
   let number = from;
   while (isTaken(number)) number++;

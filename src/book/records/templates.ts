@@ -4,7 +4,7 @@ interface TemplateRow {
   id: number;
   name: string;
   carcass: string | null;
-  /** JSON in the desk's instructions shape; `null`: a supplied one of this name, only put away. */
+  /** JSON of the desk's instructions; `null`: a supplied one of this name, only archived. */
   body: string;
   active: 0 | 1;
 }
@@ -16,7 +16,7 @@ interface NewTemplate {
   active: boolean;
 }
 
-/** Cutting instructions of the shop's own to start from, and supplied ones that it changed or put away. */
+/** The shop's own cutting templates, and supplied ones that it changed or archived. */
 export function templateRecords(db: Db) {
   const all = db.prepare<[], TemplateRow>(
     'SELECT id, name, carcass, body, active FROM instruction_template ORDER BY name, id',

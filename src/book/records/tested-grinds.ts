@@ -8,7 +8,7 @@ export interface GrindTest {
   sd: number;
 }
 
-/** What went into a tested grind of one animal's trim or of one lot of fat. */
+/** A source of a tested grind: one animal's trim or one lot of fat. */
 export interface GrindSource {
   batch: number;
   animal: number | null;
@@ -17,14 +17,14 @@ export interface GrindSource {
   lot_fat: number | null;
   lot_fat_sd: number | null;
   grams: number;
-  /** The last batch that takes of it; null while there may be more. */
+  /** The last batch that uses it; null while more may follow. */
   until: number | null;
 }
 
-/** Finished grinds that were tested for their fat, and what had gone into them: what the shop learns its fat from. */
+/** Finished grinds with a fat test, and their sources: the training data of the fat model. */
 export function testedGrinds(db: Db) {
-  // A test that more was weighed in after is not one of the finished grind. A correction is no new weight.
-  // The plus keeps to the index by batch: nearly every weighing corrects none.
+  // A test before a later weight in is not one of the finished grind. A correction is no new weight. The unary plus
+  // keeps the index by batch: almost no weighing corrects another.
   const tests = db.prepare<[number], GrindTest>(
     `SELECT t.batch_id AS batch, t.fat, t.sd FROM fat_test t JOIN batch b ON b.id = t.batch_id
      WHERE t.batch_id > ? AND b.state = 'done' AND NOT EXISTS (
@@ -33,7 +33,7 @@ export function testedGrinds(db: Db) {
            OR EXISTS (SELECT 1 FROM weighing c WHERE c.corrects = w.id)))
      ORDER BY t.batch_id, t.id`,
   );
-  // An animal's own fat goes only where the animal goes.
+  // An animal's own fat is used only with the animal.
   const sources = db.prepare<[number], GrindSource>(
     `SELECT s.batch_id AS batch, nullif(s.animal_id, 0) AS animal, nullif(s.fat_lot_id, 0) AS lot, s.grams,
        a.species, l.fat AS lot_fat, l.fat_sd AS lot_fat_sd,

@@ -1,7 +1,7 @@
 import type { Db } from '../file/db.ts';
 import { firstFree, MAX_IN_SEASON, ticketOf } from './season-mark.ts';
 
-/** A season's running number and the ticket that is written of it. */
+/** A season's running number and its ticket. */
 export interface Ticket {
   season: number;
   number: number;
@@ -12,7 +12,7 @@ interface TicketHolder extends Ticket {
   id: number;
 }
 
-/** Ticket numbers: which comes next, and which an animal had before it moved to its right season. */
+/** Ticket numbers: the next one, and former ones of animals that moved to another season. */
 export function ticketRecords(db: Db) {
   const last = db
     .prepare<{ season: number }, number>(
@@ -47,7 +47,7 @@ export function ticketRecords(db: Db) {
     'UPDATE animal SET season = @season, number = @number, ticket = @ticket WHERE id = @id',
   );
 
-  /** The next running number of a season, past every ticket that is taken for whatever reason. */
+  /** The next running number of a season, after every used ticket. */
   function next(season: number): Ticket {
     const after = (last.get({ season }) ?? 0) + 1;
     const number = firstFree(after, (n) => holder.get({ ticket: ticketOf(season, n) }) !== undefined);
@@ -55,8 +55,8 @@ export function ticketRecords(db: Db) {
   }
 
   /**
-   * What an animal is called in another season: the ticket that it bears, where this is also right there; else the one
-   * that it had there before; else the next of that season.
+   * The ticket of an animal in another season: its present one, if valid there; else a former one of that season;
+   * else the next one.
    */
   function inSeason(animal: TicketHolder, season: number): Ticket {
     const { id, number, ticket } = animal;
@@ -67,11 +67,11 @@ export function ticketRecords(db: Db) {
 
   return {
     next,
-    /** The animal that has a ticket, or had it. */
+    /** The animal with a present or former ticket. */
     holder: (ticket: string) => holder.get({ ticket }),
-    /** Tickets that an animal had before, oldest first. */
+    /** Former tickets of an animal, oldest first. */
     former: (animalId: number) => former.all(animalId),
-    /** Moves an animal to another season, inside the transaction. The ticket that it loses finds it still. */
+    /** Moves an animal to another season, inside the transaction. Its former ticket still finds it. */
     move(animal: TicketHolder, season: number, at: string, by: string): Ticket {
       const now = inSeason(animal, season);
       if (now.ticket !== animal.ticket)

@@ -57,7 +57,7 @@ export interface WeighingRecord {
   void_by: string | null;
 }
 
-/** What makes two weighings the same tote on the scale twice. */
+/** The criteria of a duplicate weighing. */
 interface SameWeighing {
   animalId: number | null;
   batchId: number | null;
@@ -81,7 +81,7 @@ export interface WeightSums {
   packed: number | null;
 }
 
-/** Weighings that the shop's containers are looked for in, and how many are told. */
+/** Number of recent weighings searched for the shop's containers, and maximum number of containers. */
 const RECENT = 2000;
 const MAX_CONTAINERS = 10;
 
@@ -115,7 +115,7 @@ export function weighingRecords(db: Db) {
   const countOfAnimal = counted('animal_id');
   const countOfBatch = counted('batch_id');
   const voidOne = db.prepare('INSERT INTO weighing_void (weighing_id, reason, at, by) VALUES (?, ?, ?, ?)');
-  // The plus keeps to the index: going back from the newest id ends soon only where the same was just weighed.
+  // The unary plus keeps the index: the search back from the newest id ends soon only after a recent duplicate.
   const lastSame = (
     of: 'animal_id = @animalId AND +batch_id IS @batchId' | 'batch_id = @batchId AND +animal_id IS @animalId',
   ) =>
@@ -149,12 +149,12 @@ export function weighingRecords(db: Db) {
     ofAnimal: (animalId: number) => ofAnimal.all(animalId),
     ofBatch: (batchId: number) => ofBatch.all(batchId),
     sums: (animalId: number): WeightSums | undefined => sums.get(animalId),
-    /** How many weights an animal or a batch has: in the book, and those of them that stand. */
+    /** Number of weights of an animal or a batch: all, and valid ones. */
     count: (of: 'animal' | 'batch', id: number) =>
       (of === 'animal' ? countOfAnimal : countOfBatch).get(id) ?? { all: 0, standing: 0 },
-    /** The containers that were taken off lately, the commonest first. */
+    /** Recently subtracted containers, most frequent first. */
     containers: () => containers.all(),
-    /** When the same weight of the same part was last written, to catch one tote weighed twice. */
+    /** The last weighing with the same weight of the same part, to detect a duplicate. */
     lastSame: (same: SameWeighing) => (same.batchId === null ? lastOfAnimal : lastOfBatch).get(same),
     void: (id: number, reason: string, at: string, by: string): void => void voidOne.run(id, reason, at, by),
   };

@@ -1,4 +1,4 @@
-/** The rail and one animal, as a window sees them. */
+/** The rail and one animal. */
 import type { RecordField } from './record.ts';
 import type { BillState } from './bill.ts';
 import type { HeldGrind } from './grinder.ts';
@@ -32,14 +32,14 @@ export interface Hook {
   state: HangState;
   /** Reason of a hold, or `positive`. */
   hold: string | null;
-  /** Hanging weight, else weight received, else null. */
+  /** Hanging weight, else received weight, else null. */
   grams: number | null;
   promisedOn: string | null;
-  /** Cooler and place, or null while nobody said. */
+  /** Cooler and place, or null if unknown. */
   where: string | null;
 }
 
-/** Why an animal is next under the knife. */
+/** Why an animal is to be cut next. */
 export type CutReason = 'over-limit' | 'promised' | 'late' | 'ready' | 'light' | 'oldest';
 
 export interface NextCut {
@@ -50,7 +50,7 @@ export interface NextCut {
 
 export interface RailView {
   hooks: Hook[];
-  /** What may be cut now, first first. */
+  /** Animals to cut now, in order. */
   next: NextCut[];
   ready: {
     id: number;
@@ -68,7 +68,7 @@ export interface RailView {
   trimWaiting: number;
 }
 
-/** A part that somebody stated there is none of. */
+/** A part that was stated as none. */
 export interface PartNone {
   id: number;
   part: NonePart;
@@ -87,17 +87,17 @@ export interface PrimalWeighed {
   code: string;
   name: string;
   pair: boolean;
-  /** Pieces that came in; 0 when this one did not. */
+  /** Received pieces; 0 when this one was not received. */
   brought: number;
-  /** Weighed so far, all readings together; null before the first. */
+  /** Sum of its weights; null before the first. */
   grams: number | null;
-  /** Of what the animal weighs (hanging, or as it came in); null without such a weight. */
+  /** Share of the animal's weight (hanging, or as received); null without one. */
   share: number | null;
-  /** Where 8 in 10 such animals lie; null without a weight of the animal. */
+  /** The 8-in-10 range of such animals; null without a weight of the animal. */
   usual: { low: number; high: number } | null;
-  /** Far from its usual weight, or doubted by the balance. */
+  /** Far from its usual weight, or doubtful by the balance. */
   odd: boolean;
-  /** What is on the book can only be one side of two. */
+  /** The recorded weight can only be one side of a pair. */
   oneSide: boolean;
 }
 
@@ -109,11 +109,11 @@ export interface Suspect {
   primal: string | null;
   typed: string;
   grams: number;
-  /** What was probably meant, as text that can be typed, and by which slip. */
+  /** The suggested correction, as text that can be typed, and its slip. */
   likely: { typed: string; kind: string } | null;
-  /** Whether the same container was probably weighed twice: taking one back explains what is too much. */
+  /** Whether the same container was probably weighed twice: voiding one explains the excess. */
   twice: boolean;
-  /** Whether it probably belongs to another animal: without it the others fit. */
+  /** Whether it probably belongs to another animal: without it the others are consistent. */
   otherAnimal: boolean;
 }
 
@@ -123,14 +123,14 @@ interface PackagesRow {
   count: number;
   grams: number;
   batch: string | null;
-  /** Where they lie in the freezer: one place, or several of a batch; empty while nobody said. */
+  /** Freezer places: one, or several of a batch; empty if unknown. */
   places: string[];
 }
 
 export interface AnimalPage {
   id: number;
   ticket: string;
-  /** Tickets that it had before it was moved to its right season; they find it still. */
+  /** Tickets from before it was moved to its right season; they still find it. */
   formerTickets: string[];
   species: SpeciesCard;
   sex: Sex;
@@ -144,9 +144,9 @@ export interface AnimalPage {
   tag: string;
   killDate: string | null;
   killArea: string;
-  /** Who brought it, where that was somebody else. */
+  /** The person who brought it, if not the hunter. */
   deliverer: { name: string; address: string };
-  /** What of its record an officer would find missing. */
+  /** Missing fields of its record. */
   lacks: RecordField[];
   receivedOn: string;
   promisedOn: string | null;
@@ -156,34 +156,37 @@ export interface AnimalPage {
   stage: AnimalStage;
   days: number;
   hangState: HangState;
-  /** `positive`: the result came back so; the hold lasts unless the result is corrected. */
+  /** `positive`: the result; the hold lasts unless the result is corrected. */
   hold: { id: number; reason: string; sample: string; openedAt: string; positive: boolean } | null;
-  /** Cooler and place, or null while nobody said or once it is cut. */
+  /** Cooler and place, or null if unknown or once it is cut. */
   where: string | null;
   instructions: Instructions;
   weighings: WeighingRow[];
-  /** Parts stated to be none; one that was weighed all the same is not among them. */
+  /** Parts stated as none, without those weighed anyway. */
   none: PartNone[];
   weights: { receivedGrams: number | null; hangingGrams: number | null };
-  /** The bar: everything weighed at the table against hanging weight (or weight received). Null without a base. */
+  /**
+   * The weight ladder: everything weighed at the table compared with hanging (or received) weight. Null without a
+   * base.
+   */
   ladder: {
     baseGrams: number;
     base: 'hanging' | 'received';
     pieces: LadderPiece[];
     restGrams: number;
   } | null;
-  /** Shares of the base that 8 in 10 such animals fall in. */
+  /** 8-in-10 ranges of the shares of such animals. */
   expected: { part: CutPart | 'take-home' | 'shrink'; low: number; high: number }[];
   expectedFrom: { ownAnimals: number } & SourceNote;
   primals: PrimalWeighed[];
-  /** Where the usual weights of primals come from. */
+  /** Source of the usual weights of primals. */
   primalsFrom: SourceNote;
   balance: {
-    /** The weight that is most likely wrong; none while the weights fit, or where no single one stands out. */
+    /** The most likely wrong weights; none while the weights are consistent, or where no single one stands out. */
     suspects: Suspect[];
-    /** The weights do not fit, whether or not one of them stands out. */
+    /** The weights are inconsistent, whether or not one of them stands out. */
     doubtful: boolean;
-    /** By how much the parts outweigh the animal; 0 when they do not. */
+    /** Excess of the parts over the animal; 0 without one. */
     overGrams: number;
   };
   trimGrams: number;
@@ -194,9 +197,9 @@ export interface AnimalPage {
   packages: PackagesRow[];
   release: { to: string; on: string; by: string } | null;
   disposal: { what: string; how: string; reason: string; on: string; by: string } | null;
-  /** How it stands with its bill. */
+  /** The state of its bill. */
   bill: BillState;
-  /** What laboratories reported, newest first; of each hold the newest counts. */
+  /** Laboratory results, newest first; the newest of each hold is valid. */
   results: {
     holdId: number;
     result: TestResult;
@@ -204,19 +207,19 @@ export interface AnimalPage {
     lab: string;
     on: string;
     note: string;
-    /** Why it corrects the one before. */
+    /** The reason of the correction. */
     reason: string;
     at: string;
     by: string;
     counts: boolean;
   }[];
   /**
-   * Animals on hold whose meat was ground into one batch with this one's: until their results are in, it is not set
-   * ready and not handed over.
+   * Animals on hold whose meat was ground into one batch with this one's: until their results arrive, it is neither
+   * set ready nor handed over.
    */
   waitsFor: { batchId: number; batch: string; ticket: string; positive: boolean }[];
-  /** Of an animal on hold: what went through the grinder after its batches, until it was cleaned. */
+  /** Of an animal on hold: what went through the grinder after its batches, up to the next cleaning. */
   heldGrinds: HeldGrind[];
-  /** Whose meat went into one batch with this animal's. */
+  /** Animals whose meat went into one batch with this one's. */
   pooledWith: { batch: string; ticket: string; hunter: string; phone: string }[];
 }

@@ -1,4 +1,4 @@
-/** Bills and payments, as a window sees them. Money in minor units. */
+/** Bills and payments. Money in minor units. */
 import type { AdjustmentAsked, PricedLine, Unpriced } from './price.ts';
 
 export interface BillLineRow {
@@ -29,12 +29,12 @@ export interface BillRow extends BillSums {
   voided: { reason: string; by: string; at: string } | null;
 }
 
-/** How an animal stands with its bill, for a line beside it. */
+/** The state of an animal's bill, for a line beside it. */
 export interface BillState {
   billed: boolean;
-  /** Of the bill that stands. */
+  /** Of the valid bill. */
   number: number | null;
-  /** Still to pay of it; below zero: to be given back. 0 where there is no bill. */
+  /** Balance due of it; negative: a refund. 0 without a bill. */
   dueMinor: number;
   currency: string;
 }
@@ -82,27 +82,27 @@ export interface WorkTimeRow {
   voided: { reason: string; by: string; at: string } | null;
 }
 
-/** Why a bill cannot be made yet, or would be short. */
+/** Why a bill cannot be made yet, or would be incomplete. */
 export type BillLack = 'hanging' | 'trim-waiting' | 'open-batch' | 'nothing-packed';
 
-/** One line of the quote beside the same line of the bill; what only one of them has is 0 in the other. */
+/** One line of the quote beside the same line of the bill; a missing one is 0 on that side. */
 export interface QuoteDifference {
   code: string;
   label: string;
   quotedMinor: number;
   billedMinor: number;
   differenceMinor: number;
-  /** How it was reckoned on each side; null where the line is not there, is the tax, or comes of an old quote. */
+  /** Quantity and price on each side; null where the line is missing, is the tax, or comes from an old quote. */
   quoted: LineReckoned | null;
   billed: LineReckoned | null;
   /**
-   * The difference in two parts that add up to it: more or less of it, and another price. Null where there is nothing
-   * to compare: the line is on one side only, follows from the others (tax, smallest charge), or the quote is too old.
+   * The difference in two parts that sum to it: quantity and price. Null where they cannot be compared: the line is
+   * on one side only, follows from the others (tax, minimum charge), or the quote is too old.
    */
   split: { moreMinor: number; priceMinor: number } | null;
 }
 
-/** Quantity and price of one line; for a percentage the rate, and the sum that it is of. */
+/** Quantity and price of one line; for a percentage the rate, and its base. */
 export interface LineReckoned {
   basis: string;
   quantity: number;
@@ -115,11 +115,14 @@ export interface BillView {
   ticket: string;
   hunter: { name: string; address: string; phone: string };
   speciesName: string;
-  /** Of what is due, what was paid in all and the quote: that of the bill that stands, or of money still to be given back, else of the prices in force. */
+  /**
+   * Currency of the balance, the payments and the quote: that of the valid bill, or of money still to be refunded,
+   * else of the current prices.
+   */
   currency: string;
-  /** In which its payments are taken: that of the bill that stands, or of the payments before. */
+  /** Currency of its payments: that of the valid bill, or of the earlier payments. */
   paidIn: string;
-  /** What a bill made now would say; null where no prices are in force. */
+  /** A bill made now; null without current prices. */
   draft: (BillSums & { depositMinor: number; exampleBook: boolean }) | null;
   lacks: BillLack[];
   /** What the draft charges nothing for, because no line in force is for it. */
@@ -132,19 +135,19 @@ export interface BillView {
   adjustments: AdjustmentRow[];
   /** Extras of the orders, with those that the prices in force have. */
   extras: (PricedLine & { quantity: number })[];
-  /** The bill that stands, and those voided before it, newest first. */
+  /** The valid bill, and the voided ones before it, newest first. */
   bill: BillRow | null;
   voidedBills: BillRow[];
   payments: PaymentRow[];
   paidMinor: number;
-  /** Still to pay of the standing bill, or of the draft; below zero: to be given back. */
+  /** Balance due of the valid bill, or of the draft; negative: a refund. */
   dueMinor: number;
-  /** The quote that the animal came of, beside the bill or the draft; differences add up to the cent. */
+  /** The quote of the animal, beside the bill or the draft; differences add up to the cent. */
   quote: {
     id: number;
     name: string;
     totalMinor: number;
-    /** The range that was said. */
+    /** The quoted range. */
     lowMinor: number;
     highMinor: number;
     lines: QuoteDifference[];

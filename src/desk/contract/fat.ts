@@ -1,12 +1,12 @@
-/** Fat on hand: how long it keeps, what became of it, what will be needed, as a window sees them. */
+/** Fat on hand: shelf life, movements and future need. */
 import type { Range } from './words.ts';
 
-/** Against its use-by: `soon` three days before and on the day, `past` after it. */
+/** Relative to its use-by: `soon` from three days before up to the day, `past` after it. */
 export type FatKeeps = 'good' | 'soon' | 'past';
 
 export interface FatMoveRow {
   kind: 'bought' | 'saved' | 'into batch' | 'voided' | 'thrown out' | 'counted' | 'handed over';
-  /** In is above zero, out below. */
+  /** Positive in, negative out. */
   grams: number;
   typed: string | null;
   note: string;
@@ -14,11 +14,11 @@ export interface FatMoveRow {
   by: string;
   /** Name of the batch that it went into or came back from. */
   batch: string | null;
-  /** Left in the lot after it. */
+  /** Left in the lot afterwards. */
   leftGrams: number;
 }
 
-/** A lot that a plan did without because it is past its use-by. */
+/** A lot that a plan excluded because it is past its use-by. */
 export interface LeftOutLot {
   lotId: number;
   label: string;
@@ -26,23 +26,23 @@ export interface LeftOutLot {
   useBy: string;
 }
 
-/** What will be needed of one bought fat, in ranges that 8 in 10 such weeks fall in. */
+/** The future need of one bought fat, with 8-in-10 ranges. */
 export interface FatNeed {
   source: string;
   name: string;
-  /** Animals in the shop whose trim is not ground yet. */
+  /** Animals in the shop with trim that is not ground yet. */
   animals: number;
   need: Range;
   /** Of all lots within their use-by. */
   onHandGrams: number;
-  /** To buy for the animals in the shop: what the need is over what is on hand. */
+  /** To buy for the animals in the shop: the need minus the stock. */
   order: Range;
-  /** Open quotes that no animal came of yet, beside the animals in the shop. */
+  /** Open quotes without an animal, in addition to the animals in the shop. */
   quotes: { count: number; need: Range };
 }
 
 export interface FatNeeds {
   sources: FatNeed[];
-  /** Animals in the shop that were not weighed yet: their need is not known and not in it. */
+  /** Animals in the shop without a weight: their need is unknown and not included. */
   unweighed: string[];
 }

@@ -1,4 +1,4 @@
-/** Fat on hand, plans and batches, as a window sees them. */
+/** Fat on hand, plans and batches. */
 import type { WeighingRow } from './weighing.ts';
 import type { FatKeeps, LeftOutLot } from './fat.ts';
 import type { FatChoice, WeighSource } from './words.ts';
@@ -8,7 +8,7 @@ export interface FatLotRow {
   code: string;
   source: string;
   name: string;
-  /** Ticket whose own fat this is, or null for bought fat. */
+  /** Ticket of the animal whose own fat this is, or null for bought fat. */
   ticket: string | null;
   fat: number;
   costMinor: number | null;
@@ -21,14 +21,14 @@ export interface FatLotRow {
   keeps: FatKeeps;
 }
 
-/** One product that a hunter wants ground, and how much of his trim goes into it. */
+/** One ordered ground product, and the trim for it. */
 export interface GrindWant {
   product: string;
   fat: FatChoice;
   targetFat: number | null;
   /** Weight of a patty, or null for bulk. */
   pattyGrams: number | null;
-  /** Trim still to go into it. */
+  /** Trim that is still to go into it. */
   grams: number;
 }
 
@@ -41,22 +41,22 @@ export interface GrinderView {
     trimLeftGrams: number;
     ownFatLeftGrams: number;
     trimFat: { mean: number; sd: number };
-    /** What it is wanted for, in the order to grind it; at least one. */
+    /** The ordered products, in the order to grind them; at least one. */
     wants: GrindWant[];
     refusesPooling: boolean;
-    /** Reason of a hold, or `positive`; null where there is none. */
+    /** Reason of a hold, or `positive`; null without one. */
     hold: string | null;
   }[];
   open: BatchLine[];
   recent: BatchLine[];
   fat: FatLotRow[];
-  /** Batches of the season with held meat after which no cleaning of the grinder is recorded. */
+  /** Batches of the season with held meat, without a later cleaning of the grinder. */
   uncleaned: Uncleaned[];
   /** The newest cleanings of the grinder, newest first. */
   cleanings: Cleaning[];
 }
 
-/** One time that the grinder was taken apart and cleaned. */
+/** One disassembly and cleaning of the grinder. */
 export interface Cleaning {
   id: number;
   how: string;
@@ -71,23 +71,23 @@ export interface HeldIn {
   positive: boolean;
 }
 
-/** A batch with meat of animals on hold, after which the grinder still has to be cleaned. */
+/** A batch with meat of animals on hold, after which the grinder must be cleaned. */
 export interface Uncleaned {
   batchId: number;
   batch: string;
   held: HeldIn[];
-  /** How many batches were at work since. */
+  /** Number of batches at the grinder since. */
   since: number;
 }
 
-/** A batch with meat of animals on hold, and what the grinder carried on into. */
+/** A batch with meat of animals on hold, and the batches that the grinder carried it into. */
 export interface HeldGrind {
   batchId: number;
   batch: string;
   held: HeldIn[];
-  /** The first cleaning after it was ground; null while none is recorded. */
+  /** The first cleaning after it was ground; null without one. */
   cleaned: Cleaning | null;
-  /** Other batches that were at work between its first weight in and that cleaning. */
+  /** Other batches at the grinder between its first weight and that cleaning. */
   between: { id: number; name: string; tickets: string[] }[];
 }
 
@@ -108,16 +108,16 @@ export interface PlanPart {
   kind: 'trim' | 'fat';
   label: string;
   ticket: string | null;
-  /** Whose trim or own fat it is; null for bought fat. */
+  /** The animal of the trim or own fat; null for bought fat. */
   animalId: number | null;
   fatLotId: number | null;
-  /** What to weigh, in whole scale steps of the shop's unit. */
+  /** The weight to add, in whole scale steps of the shop's unit. */
   grams: number;
   share: number;
   fat: number;
 }
 
-/** A plan, and the lots of the chosen fat that it does without. */
+/** A plan, and the lots of the chosen fat that it excludes. */
 export type GrindPlan = BlendPlan & { leftOut: LeftOutLot[] };
 
 export type BlendPlan =
@@ -126,7 +126,7 @@ export type BlendPlan =
       parts: PlanPart[];
       batchGrams: number;
       fat: number;
-      /** Where 9 in 10 such batches fall, from the spread of each source's fat. */
+      /** The 9-in-10 range of such batches, from the spread of each source's fat. */
       fatRange: { low: number; high: number };
       fatToAddGrams: number;
       costMinor: number;
@@ -163,23 +163,23 @@ export interface BatchPage {
   targetFat: number | null;
   cookTo: { f: number; c: number; source: string };
   species: string[];
-  /** Sizes of patties in grams that its owners ordered of its product, each once; none: in bulk. */
+  /** Sizes of patties in grams that its owners ordered, without duplicates; none: in bulk. */
   patties: number[];
-  /** The package its first owner ordered; null where it has no owner. */
+  /** The package size that its first owner ordered; null without an owner. */
   packageGrams: number | null;
   planned: PlanPart[];
   plannedFat: number | null;
   weighedIn: (WeighingRow & { ticket: string | null; fatLot: string | null; fat: number })[];
   inGrams: number;
-  /** Fat of what was really weighed in; null before anything was. */
+  /** Fat of the weights added so far; null without any. */
   fat: number | null;
   fatRange: { low: number; high: number } | null;
   fatAddedGrams: number;
-  /** Still to weigh in against the plan. */
+  /** Still to be added by the plan. */
   toWeigh: PlanPart[];
-  /** What would still bring the batch to its target, or null when it is there. */
+  /** The addition that would bring the batch to its target, or null when it is reached. */
   topUp: { grams: number; fatLotId: number; fat: number; label: string; leftGrams: number } | null;
-  /** Bought fat of the plan that no lot holds any more; null where there is enough. */
+  /** Bought fat of the plan that is no longer on hand; null where there is enough. */
   shortFat: { source: string; name: string; grams: number } | null;
   packages: {
     id: number;
@@ -188,18 +188,21 @@ export interface BatchPage {
     typed: string;
     grams: number;
     source: WeighSource;
-    /** Where they lie in the freezer, or null while nobody said. */
+    /** Freezer place, or null if unknown. */
     place: string | null;
     at: string;
     by: string;
   }[];
   outGrams: number;
-  /** What somebody said when more came out than went in, or null. */
+  /** The stated reason for an output above the input, or null. */
   whyMoreOut: { reason: string; by: string } | null;
-  /** Each time that it was opened again after it was finished. */
+  /** Each time that it was reopened after it was finished. */
   reopened: { reason: string; at: string; by: string }[];
   fatTests: { fat: number; method: string; at: string; by: string }[];
-  /** Of a batch with held meat: what went through the grinder after it, until it was cleaned; null without held meat. */
+  /**
+   * Of a batch with held meat: what went through the grinder after it, up to the next cleaning; null without held
+   * meat.
+   */
   heldGrind: HeldGrind | null;
   /** Batches with held meat that went through the grinder before this one, without a cleaning in between. */
   throughBefore: { batchId: number; batch: string; held: HeldIn[] }[];
@@ -207,7 +210,7 @@ export interface BatchPage {
   owners: BatchOwner[];
 }
 
-/** One owner of a batch. Grams are exact; those shown are in whole scale steps, so that a column adds up. */
+/** One owner of a batch. Grams are exact; displayed ones are in whole scale steps, so that a column adds up. */
 interface BatchOwner {
   ticket: string;
   hunter: string;

@@ -1,24 +1,24 @@
-/** The record book as an officer asks for it, what is missing in it, and the history of one animal. */
+/** The record book for an officer, its gaps, and the history of one animal. */
 import type { AnimalStage, Brought, Grade, Sex } from './words.ts';
 
-/** What may be missing from an entry, and can be put in later. */
+/** Fields that may be missing from an entry, and can be added later. */
 export type RecordField =
   'address' | 'phone' | 'licence' | 'tag' | 'sex' | 'killDate' | 'killArea' | 'delivererAddress' | 'weight';
-/** What every entry has by itself. */
+/** Fields that every entry has. */
 type RecordAlways = 'hunter' | 'deliverer' | 'species' | 'receivedOn' | 'releasedOn' | 'releasedTo';
 
-/** What one agency asks a processor to write down, as published. */
+/** One agency's published list of required fields. */
 export interface RecordSet {
   code: string;
   place: string;
   asks: (RecordField | RecordAlways)[];
-  /** How long an entry is kept; null: the published text does not say. */
+  /** Retention period of an entry; null: the published text does not state it. */
   keepMonths: number | null;
-  /** From when on that is counted. */
+  /** The start of that period. */
   keepFrom: string;
   also: string;
   grade: Grade;
-  /** Whose rule it is, or our own choice. */
+  /** The source of the rule, or our own choice. */
   source: {
     kind: 'law' | 'agency' | 'ours';
     title: string;
@@ -34,7 +34,7 @@ export interface RecordRow {
   hunter: string;
   address: string;
   phone: string;
-  /** Who brought it, where that was somebody else; else empty. */
+  /** The person who brought it, if not the hunter; else empty. */
   deliverer: string;
   delivererAddress: string;
   licence: string;
@@ -43,18 +43,18 @@ export interface RecordRow {
   speciesName: string;
   sex: Sex;
   brought: Brought;
-  /** What came of an animal that was not whole; empty: all of it. */
+  /** The received pieces of an animal that was not whole; empty: all of it. */
   pieces: { name: string; count: number }[];
   killDate: string | null;
   killArea: string;
   receivedOn: string;
-  /** The day on which the entry was written. */
+  /** The day of the entry. */
   enteredOn: string;
-  /** Days by which the entry was written too late; 0: in time. */
+  /** Days by which the entry was late; 0: on time. */
   lateDays: number;
   receivedGrams: number | null;
   hangingGrams: number | null;
-  /** Packed for this animal alone; what went through a shared batch stands in the batch. */
+  /** Packed for this animal alone; shared batches are listed with the batch. */
   packedGrams: number | null;
   releasedOn: string | null;
   releasedTo: string | null;
@@ -67,23 +67,23 @@ export interface RecordRow {
   dueMinor: number;
   /** Of `dueMinor`. */
   currency: string;
-  /** Codes of what an officer would find missing. */
+  /** Codes of missing fields. */
   lacks: RecordField[];
-  /** It left longer ago than the shop keeps its records. */
+  /** It left longer ago than the retention period. */
   pastKeeping: boolean;
 }
 
-/** Whether the ticket numbers are whole, and what is older than the shop keeps. */
+/** Whether the ticket numbers are complete, and which entries are past the retention period. */
 export interface RecordCheck {
   seasons: { season: number; first: string; last: string; entries: number; gaps: string[] }[];
-  /** Animals received on a day that cannot be: before the shop's years, or still to come. */
+  /** Animals with an impossible day of receipt: before the shop's years, or in the future. */
   wrongDays: { ticket: string; receivedOn: string }[];
   pastKeeping: { years: number; before: string; entries: number };
 }
 
 export interface HistoryChange {
   field: string;
-  /** The piece that an order is about. */
+  /** The primal of an order. */
   of?: string;
   before: string | number | null;
   after: string | number | null;
@@ -117,7 +117,7 @@ export type HistoryKind =
   | 'released'
   | 'disposed';
 
-/** One thing that happened to an animal or its record. */
+/** One event of an animal or its record. */
 export interface HistoryEntry {
   at: string;
   by: string;

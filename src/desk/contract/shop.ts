@@ -1,4 +1,4 @@
-/** The shop, its hunters and its books, as a window sees them. */
+/** The shop, its settings and its shelves. */
 import type { Problem } from './problem.ts';
 import type { Instructions } from './instructions.ts';
 import type { PricedLine } from './price.ts';
@@ -24,31 +24,31 @@ export interface ShopSettings {
   step: number;
   currency: string;
   locale: string;
-  /** In which order dates are written and typed; `locale`: as its language and country have it. */
+  /** The order in which dates are written and typed; `locale`: that of its language and country. */
   dayOrder: 'locale' | 'month first' | 'day first' | 'year first';
   clock: 'locale' | '12' | '24';
   zone: string;
-  /** First month (1–12) of a season: with 7, January belongs to the season before. */
+  /** First month (1–12) of a season: with 7, January belongs to the previous one. */
   seasonStartsMonth: number;
   hangingReadyDays: number;
   hangingLimitDays: number;
   coolerLimitC: number;
   quoteValidDays: number;
-  /** What is ready and waits longer is marked. */
+  /** Ready animals that wait longer are marked. */
   pickupLimitDays: number;
-  /** The shop's own words at the end of the message to a hunter: opening hours, address. */
+  /** The shop's own text at the end of the message to a hunter: opening hours, address. */
   pickupMessage: string;
-  /** Every so many animals is cut in detail, the first of a season among them; 1: all of them. */
+  /** One in so many animals is weighed in detail, the first of a season included; 1: all of them. */
   detailEvery: number;
   /** Whether an animal on hold may be cut before its result; it is never handed over before. */
   cutWhileHeld: boolean;
-  /** The agency's list that the shop keeps its record book by. */
+  /** The agency's list for the shop's record book. */
   recordSet: string;
-  /** What an entry must have, by that list and the shop's own wish. */
+  /** The required fields of an entry, by that list and the shop's own choice. */
   recordFields: RecordField[];
-  /** Whole years for which an entry is kept after the animal left. */
+  /** Retention period of an entry after the animal left, in whole years. */
   retentionYears: number;
-  /** Days after which writing an animal down counts as late. */
+  /** Days after which an intake entry counts as late. */
   lateDays: number;
   secondBackupFolder: string;
   theme: 'light' | 'dark' | 'system';
@@ -67,18 +67,18 @@ export interface SpeciesCard {
   own: boolean;
 }
 
-/** A place in the building where cautions are shown. */
+/** A place in the window where cautions are shown. */
 export type CautionPlace = 'intake' | 'rail' | 'table' | 'grinder' | 'label' | 'pick-up';
 
 export interface Caution {
   code: string;
-  /** What can go wrong. */
+  /** The hazard. */
   hazard: string;
   title: string;
   text: string;
   when: 'always' | 'species' | 'positive result';
   shown: CautionPlace[];
-  /** Where published figures differ: who says what, and which is told. */
+  /** Where published figures differ: each with its source, and which one is shown. */
   differs: string | null;
   source: string;
   url: string;
@@ -88,27 +88,27 @@ export interface Caution {
 
 export type { ProductKind };
 
-/** Something the shop makes, with what it is usually made of. */
+/** A product of the shop, with its usual composition. */
 export interface ProductCard {
   code: string;
   name: string;
   kind: ProductKind;
-  /** Usual fat and its share; null: as the hunter says. */
+  /** Usual fat and its share; null: as ordered. */
   fat: FatChoice | null;
   targetFat: number | null;
   packageGrams: number | null;
   pattyGrams: number | null;
-  /** What is in it beside meat and fat, as it stands on the label: 'salt, pepper, mustard seed'. */
+  /** Ingredients besides meat and fat, as on the label: 'salt, pepper, mustard seed'. */
   ingredients: string;
   own: boolean;
 }
 
-/** Cutting instructions to start from. */
+/** A cutting template. */
 export interface TemplateCard {
   /** Null for a supplied one. */
   id: number | null;
   name: string;
-  /** The carcass drawing whose primals it names, or null when it fits any animal. */
+  /** The carcass drawing of its primals, or null for any animal. */
   carcass: string | null;
   instructions: Instructions;
 }
@@ -123,23 +123,23 @@ export interface CoolerCard {
   last: { c: number; at: string } | null;
 }
 
-/** A cooler with what its log of the last days says against the shop's limit. */
+/** A cooler with its recent log compared with the shop's limit. */
 export interface CoolerStatus extends CoolerCard {
-  /** Is the newest reading above the limit? */
+  /** Whether the newest reading is above the limit. */
   above: boolean;
   minutesAbove: number;
-  /** The longest time that nobody read it, the time since the newest reading among them; null without a reading. */
+  /** The longest time without a reading, up to now included; null without a reading. */
   longestGapMinutes: number | null;
-  /** Those of the last three days, oldest first. */
+  /** Readings of the last three days, oldest first. */
   readings: { id: number; at: string; c: number; by: string }[];
 }
 
-/** How a temperature logger's file would be read. */
+/** A preview of a temperature logger's file. */
 export interface LogPreview {
   name: string;
   degrees: 'F' | 'C';
   dates: 'day first' | 'month first';
-  /** Readings that the book does not know yet, and those that it does. */
+  /** Readings that are new to the book, and those already in it. */
   fresh: number;
   known: number;
   from: string | null;
@@ -151,7 +151,7 @@ export interface LogPreview {
   problemCount: number;
 }
 
-/** A logger's file that was brought in. */
+/** An imported logger file. */
 export interface CoolerLogCard {
   id: number;
   file: string;
@@ -161,7 +161,7 @@ export interface CoolerLogCard {
   undoneAt: string | null;
 }
 
-/** One cooler's temperatures over some days, as they are shown to an inspector. */
+/** One cooler's temperatures over some days, for an inspector. */
 export interface CoolerRecord {
   cooler: string;
   from: string;
@@ -192,9 +192,9 @@ export interface FatSourceCard {
 }
 
 export interface ShopView {
-  /** Which opening of a book this is: calls of the window are meant for it, and its state lasts no longer. */
+  /** The opening of the book: calls of the window are meant for it, and its state ends with it. */
   opening: string;
-  /** False on a fresh book: the window greets. */
+  /** False for a new book: the window shows the first start. */
   setUp: boolean;
   demo: boolean;
   bookPath: string;
@@ -202,11 +202,11 @@ export interface ShopView {
   season: number;
   seasons: number[];
   settings: ShopSettings;
-  /** Settings of the book that cannot be used here; `settings` has what is gone by instead. */
+  /** Invalid settings of the book; `settings` has their replacements. */
   settingsReplaced: SettingReplaced[];
   staff: { initials: string; name: string }[];
   species: SpeciesCard[];
-  /** Offered no more, but animals of them may be in the book. */
+  /** No longer offered, but animals of them may be in the book. */
   speciesAway: SpeciesCard[];
   fatSources: FatSourceCard[];
   products: ProductCard[];
@@ -218,23 +218,23 @@ export interface ShopView {
   cautions: Caution[];
   recordSets: RecordSet[];
   lastBackup: { at: string; path: string } | null;
-  /** UTC moment of the newest entry when the computer's clock stands before it; else null. */
+  /** UTC moment of the newest entry when the computer's clock is behind it; else null. */
   clockBehind: string | null;
   clockDoubt: ClockDoubt | null;
 }
 
-/** A setting that makes no sense here: what the book says, and what is gone by until somebody chooses. */
+/** An invalid setting: its stored value, and its replacement until somebody chooses. */
 export interface SettingReplaced {
   setting: keyof ShopSettings;
   kept: string;
   used: string;
 }
 
-/** Why nothing is written until somebody has looked at the computer's clock. */
+/** Why writes are refused until somebody has checked the computer's clock. */
 export interface ClockDoubt {
-  /** `impossible`: no year that a shop can have; else far from the newest entry of the book. */
+  /** `impossible`: an invalid year; else far from the newest entry of the book. */
   what: 'impossible' | 'ahead' | 'behind';
-  /** The day that it was compared with, of the newest entry. */
+  /** The day of the newest entry, with which it was compared. */
   newest: string | null;
 }
 

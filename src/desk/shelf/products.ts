@@ -1,4 +1,4 @@
-/** Products of the shop's own, and supplied ones as the shop makes them. */
+/** The shop's own products, and changed supplied ones. */
 import * as v from 'valibot';
 import { codeOfName } from '../input/code-of-name.ts';
 import { by, needed, packageGrams, pattyGrams, targetFat, text, typed } from '../input/input.ts';
@@ -27,7 +27,7 @@ const NOTHING: ProductBody = {
  */
 export const save = write(
   v.object({
-    /** Left out for a new product. */
+    /** Absent for a new product. */
     code: v.optional(needed(60)),
     name: needed(60),
     kind: v.optional(v.picklist(PRODUCT_KINDS, 'choice.product')),
@@ -67,7 +67,7 @@ export const save = write(
 
 const which = v.object({ code: needed(60), by });
 
-/** Archives a product. What was made of it stays as it is. @throws ProblemError `product.unknown` */
+/** Archives a product. Existing packages and orders of it stay. @throws ProblemError `product.unknown` */
 export const archive = write(which, (session, { code, by: initials }) =>
   setActive(session, code, false, initials),
 );

@@ -1,4 +1,4 @@
-/** What the shop offers and what it put away: species, products and ways to cut. */
+/** The shop's offered and archived species, products and cutting templates. */
 import * as v from 'valibot';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { read } from '../session/procedure.ts';

@@ -1,4 +1,4 @@
-/** What a shop says of a species, and the whole profile that comes of it. */
+/** A shop's input for a species, and the resulting complete profile. */
 import * as v from 'valibot';
 import { changedSpecies } from '../../core/species/changed.ts';
 import { ownSpecies } from '../../core/species/own.ts';
@@ -12,23 +12,23 @@ import { SPECIES } from '../supplied/resources.ts';
 import { typedGrams } from '../input/typed-grams.ts';
 
 const primal = v.object({
-  /** Left out for a piece that is new. */
+  /** Absent for a new primal. */
   code: v.optional(needed(40)),
   name: needed(40),
   pair: v.boolean('input.invalid'),
-  /** In any measure: shares are brought to a sum of 1. */
+  /** In any measure: shares are scaled to a sum of 1. */
   share: v.pipe(v.number('share.range'), v.minValue(0, 'share.range'), v.maxValue(1e6, 'share.range')),
 });
 
 export const speciesInput = v.object({
-  /** Left out for a new species. */
+  /** Absent for a new species. */
   code: v.optional(needed(40)),
-  /** The supplied species whose figures hold until the shop has weighed some; a supplied one is like itself. */
+  /** The supplied species whose figures apply until the shop has its own; for a supplied one itself. */
   like: needed(40),
   name: needed(60),
   many: needed(60),
   words: v.object({ male: needed(20), female: needed(20), young: needed(20) }),
-  /** Hanging weights as typed. Without the typical one, those of a known species stay as they are. */
+  /** Hanging weights as typed. Without the typical one, those of an existing species do not change. */
   typicalTyped: v.optional(typed),
   leastTyped: v.optional(typed),
   mostTyped: v.optional(typed),
@@ -38,8 +38,8 @@ export const speciesInput = v.object({
 type SpeciesInput = v.InferOutput<typeof speciesInput>;
 
 /**
- * The profile of a species as the shop wants it: a supplied one with other words, or one made from a relative.
- * @param before the profile that it has now, or null for a new species
+ * The profile of a species by the shop's input: a supplied one with other words, or one made from a relative.
+ * @param before its present profile, or null for a new species
  * @throws ValidationError `species.*`, `reading.*`; ProblemError `species.like`, `primal.unknown`
  */
 export function profileOf(
@@ -75,7 +75,7 @@ function weightsOf(
   });
 }
 
-/** Known pieces keep their codes, which weights are kept by; new ones get one from their name. */
+/** Existing primals keep their codes, which weights refer to; new ones get one from their name. */
 function primalsOf(wanted: SpeciesInput['primals'], known: readonly Primal[]): Primal[] {
   const codes = new Set(known.map(({ code }) => code));
   const stranger = wanted.find(({ code }) => code !== undefined && !codes.has(code));

@@ -1,4 +1,4 @@
-/** Species of the shop's own, and supplied ones as the shop calls them. */
+/** The shop's own species, and changed supplied ones. */
 import * as v from 'valibot';
 import type { SpeciesProfile } from '../../core/species/species.ts';
 import { isLongBook } from '../session/make-backup.ts';
@@ -17,7 +17,7 @@ import { profileOf, speciesInput } from './species-input.ts';
  * `species.taken`, `species.too-many`, `species.primal-used` (refused), `primal.unknown`
  */
 export const save = write(speciesInput, saveSpecies, {
-  // Every season's summary rests on the kinds of game: in the worker they are all made anew before it answers.
+  // Every season's summary depends on the species: the worker recomputes all of them before it answers.
   long: { when: isLongBook },
 });
 
@@ -39,7 +39,7 @@ function saveSpecies(session: Session, input: v.InferOutput<typeof speciesInput>
 
 const which = v.object({ code: needed(40), by });
 
-/** Archives a species. Its animals stay as they are. @throws ProblemError `species.unknown`, `species.last` (refused) */
+/** Archives a species. Its animals do not change. @throws ProblemError `species.unknown`, `species.last` (refused) */
 export const archive = write(which, (session, { code, by: initials }) => {
   session.species.of(code);
   if (session.species.offered.every((one) => one.code === code))
@@ -73,7 +73,7 @@ function needNameOfItsOwn(session: Session, code: string, name: string): void {
     throw new ProblemError('invalid', 'species.taken', { field: 'name', with: { name: other.name } });
 }
 
-/** What animals were cut, brought or ordered by must stay, or their pages would name a piece that is none. */
+/** Primals in use by animals must stay, or their pages would refer to a missing primal. */
 function refuseLosingPrimals(session: Session, before: SpeciesProfile, after: SpeciesProfile): void {
   const kept = new Set(after.primals.map(({ code }) => code));
   const used = new Set(session.book.ownSpecies.primalsUsed(before.code));

@@ -1,4 +1,4 @@
-/** Cutting instructions to start from: the supplied ones and the shop's own. */
+/** Cutting templates: the supplied ones and the shop's own. */
 import * as v from 'valibot';
 import suppliedJson from '../../../resources/instructions.json' with { type: 'json' };
 import { instructions as instructionsKept } from '../input/input.ts';
@@ -17,13 +17,13 @@ const SUPPLIED = suppliedJson as unknown as readonly Supplied[];
 /** A pound or half a kilogram: common practice, no source. */
 const USUAL_PACKAGE = { lb: 453.59237, kg: 500 } as const;
 
-/** The shop's own first, then those that come with the program. One of the shop's stands in place of its namesake. */
+/** The shop's own first, then the supplied ones. The shop's own replaces a supplied one of the same name. */
 export function templatesOnShelf(session: Session): TemplateOnShelf[] {
   const rows = session.book.templates.all();
   const usual = { ...USUAL_INSTRUCTIONS, packageGrams: USUAL_PACKAGE[session.settings.unit] };
   const own = rows.flatMap(({ id, name, carcass, body, active }): TemplateOnShelf[] => {
     const kept: unknown = JSON.parse(body);
-    // Only put away, or spoilt by another program.
+    // Only archived, or invalid.
     if (typeof kept !== 'object' || kept === null) return [];
     const found = v.safeParse(instructionsKept, { ...usual, ...kept });
     if (!found.success) return [];
@@ -56,7 +56,7 @@ export function templatesOnShelf(session: Session): TemplateOnShelf[] {
   return [...own, ...supplied];
 }
 
-/** Those on offer. */
+/** The offered ones. */
 export function templateCards(session: Session): TemplateCard[] {
   return templatesOnShelf(session).filter(({ offered }) => offered);
 }

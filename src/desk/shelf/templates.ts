@@ -1,4 +1,4 @@
-/** Cutting instructions of the shop's own to start from, and supplied ones as the shop cuts. */
+/** The shop's own cutting templates, and changed supplied ones. */
 import * as v from 'valibot';
 import { wholeCutsShare } from '../../core/species/cutting.ts';
 import type { SpeciesProfile } from '../../core/species/species.ts';
@@ -19,11 +19,11 @@ const named = { name: needed(60), carcass: v.nullable(needed(20)) };
  */
 export const save = write(
   v.object({
-    /** The one of the shop's own that is changed; left out for a new one. */
+    /** The shop's own template to change; absent for a new one. */
     id: v.optional(id),
     ...named,
     instructions,
-    /** Says that a supplied one of this name and carcass is to be replaced. */
+    /** Confirms that a supplied one of this name and carcass is replaced. */
     inPlace: v.optional(v.boolean(), false),
     by,
   }),
@@ -56,7 +56,7 @@ export const save = write(
 
 const which = v.object({ ...named, by });
 
-/** Archives a template. The orders that began with it stay. @throws ProblemError `template.unknown` */
+/** Archives a template. Orders made from it stay. @throws ProblemError `template.unknown` */
 export const archive = write(which, (session, input) => setActive(session, input, false));
 
 /** @throws ProblemError `template.unknown` */
@@ -78,7 +78,7 @@ function setActive(
   return templateOf(session, key);
 }
 
-/** A name may be that of the one being changed, of one put away, or, when told so, of a supplied one. */
+/** A name may be that of the changed one, of an archived one, or, if confirmed, of a supplied one. */
 function isTaken(same: TemplateOnShelf, before: TemplateOnShelf | undefined, inPlace: boolean): boolean {
   if (before) return same.id !== before.id && (same.offered || same.id !== null);
   return same.offered && !(inPlace && same.id === null);
@@ -86,7 +86,7 @@ function isTaken(same: TemplateOnShelf, before: TemplateOnShelf | undefined, inP
 
 type Key = Pick<TemplateOnShelf, 'name' | 'carcass'>;
 
-/** The row to write into: the one changed, or one of the same name that was put away. */
+/** The row to write: the changed one, or an archived one of the same name. */
 function rowOf(session: Session, changed: number | undefined, key: Key): number | undefined {
   return changed ?? session.book.templates.all().find((row) => isNamesake(row, key))?.id;
 }
@@ -98,8 +98,8 @@ function templateOf(session: Session, key: Key): TemplateOnShelf {
 }
 
 /**
- * The orders, with the share kept whole as their pieces have it. Pieces are those of one species that hangs so; a
- * template for any animal names none.
+ * The orders, with the share of whole cuts from their primals. The primals are those of a species with that
+ * carcass; a template for any animal has none.
  */
 function fitting(
   session: Session,
