@@ -6,6 +6,9 @@ const IN_USE: Readonly<Record<string, readonly number[]>> = {
   CAD: [10_000, 5000, 2000, 1000, 500, 200, 100, 25, 10, 5],
 };
 
+/** Currencies without decimals have notes of ten thousand. */
+const LEAST_POWER = 4;
+
 /**
  * What a drawer of a currency is counted by, in minor units; where it is not known, steps of 1, 2 and 5.
  * @example denominationsOf('CAD').at(-1) // 5: there is no one-cent coin
@@ -13,7 +16,7 @@ const IN_USE: Readonly<Record<string, readonly number[]>> = {
 export function denominationsOf(currency: string): readonly number[] {
   const known = IN_USE[currency];
   if (known) return known;
-  const largest = 2 + currencyDecimals(currency);
+  const largest = Math.max(LEAST_POWER, 2 + currencyDecimals(currency));
   const steps = Array.from({ length: largest }, (_, power) => [1, 2, 5].map((one) => one * 10 ** power));
   return [...steps.flat(), 10 ** largest].reverse();
 }

@@ -112,7 +112,7 @@ async function everything(shop: FreshDesk, mark: string, phone: string): Promise
   await shop.call('grinder.finish', { batchId });
 
   const pay = (method: string) =>
-    shop.call('bills.pay', { animalId: id, kind: 'deposit', method, typed: '20' });
+    shop.call('bills.pay', { animalId: id, kind: 'deposit', method, reference: `${mark} 1042`, typed: '20' });
   const paid = await pay(`${mark} check 17`);
   await shop.call('bills.voidPayment', { paymentId: paid.id, reason: `${mark} bounced` });
   const { id: work } = await shop.call('bills.addHours', { animalId: id, lineCode: 'trimming', minutes: 30 });

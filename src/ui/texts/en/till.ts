@@ -3,7 +3,7 @@ import { plural } from '../plural.ts';
 /** Words of the till, of open balances and of the accountant's files. */
 export const tillText = {
   heading: 'Till',
-  open: 'Till',
+  open: 'Open till',
   toPickup: 'To Pick-up',
   tabs: { day: 'Day', owed: 'Open balances', accountant: 'Accountant' },
   tabsLabel: 'Parts of the till',
