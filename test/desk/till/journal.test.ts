@@ -112,6 +112,31 @@ describe('the journal', () => {
     ]); // prettier-ignore
   });
 
+  it('holds free lines and discounts, so that a bill’s lines are its total', async () => {
+    const shop = await pricedShop([
+      priced('cut', 'hanging', { label: 'Cut and wrap', unit: 'lb', amountMinor: 95, taxRate: 0.06 }),
+      priced('skin', 'animal', { label: 'Skinning', amountMinor: 3500 }),
+    ]);
+    const animalId = await takeIn(shop);
+    const adjust = (adjustment: CallInput<'bills.adjust'>['adjustment']) =>
+      shop.call('bills.adjust', { animalId, adjustment, by: 'MK' });
+    await adjust({
+      kind: 'free line',
+      label: 'Vacuum bags',
+      amountMinor: 1200,
+      taxRate: 0.08,
+      reason: 'asked for',
+    });
+    await adjust({ kind: 'amount off', amountMinor: 1000, reason: 'late' });
+    await shop.call('bills.create', { animalId, confirmed: true });
+    const { bill } = await shop.call('bills.get', { animalId });
+    const { rows, ask } = sheetOf(await fileOf(shop, { what: 'journal', ...SPAN }));
+    // 380 + 35 + 12 − 10.
+    expect(ask('=SUM(G2:G99)')).toBe(41_700);
+    expect(ask('=SUM(G2:G99)+SUM(I2:I99)')).toBe(bill?.totalMinor);
+    expect(rows.slice(1).map((row) => row[7])).toEqual(['0.06', '0', '0.08', '']);
+  });
+
   it('takes any span, and says so where its ends are swapped', async () => {
     const { shop } = await season();
     const { ask } = sheetOf(await fileOf(shop, { what: 'journal', from: '2026-11-01', to: '2026-11-30' }));

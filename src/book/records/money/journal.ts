@@ -25,7 +25,7 @@ export interface JournalLine {
   label: string;
   amount_minor: number;
   tax_minor: number;
-  /** Of the price line; null where the line is of lines with several rates, or no line of the price book. */
+  /** Of the price line or the free line; null where the line is of lines with several rates. */
   tax_rate: number | null;
 }
 
@@ -66,8 +66,12 @@ export function journalRecords(db: Db) {
   );
   const lines = db.prepare<[number], JournalLine>(
     `SELECT l.code, l.label, l.amount_minor, l.tax_minor,
-       iif(l.basis = 'percent', NULL, (SELECT r.tax_rate FROM price_line r
-         WHERE r.price_book_id = b.price_book_id AND r.code = l.code LIMIT 1)) AS tax_rate
+       CASE l.basis
+         WHEN 'percent' THEN NULL
+         WHEN 'free' THEN (SELECT iif(min(d.tax_rate) = max(d.tax_rate), min(d.tax_rate), NULL) FROM adjustment d
+           WHERE d.animal_id = b.animal_id AND d.kind = 'free line' AND d.label = l.label)
+         ELSE (SELECT r.tax_rate FROM price_line r WHERE r.price_book_id = b.price_book_id AND r.code = l.code LIMIT 1)
+       END AS tax_rate
      FROM bill_line l JOIN bill b ON b.id = l.bill_id WHERE l.bill_id = ? ORDER BY l.position`,
   );
   const balance = db.prepare<{ day: string; until: string }, BalanceRecord>(
