@@ -27,7 +27,7 @@ const buttonSaying = (text: string): HTMLButtonElement => {
   return found;
 };
 
-it('offers the records of a backup with such a date, and says in how many entries one was mended', async () => {
+it('offers the records of a backup with an invalid date, and states how many entries were repaired', async () => {
   desk.answers['shop.tryBackup'] = ({ recordsOnly }) =>
     recordsOnly
       ? ok({

@@ -155,16 +155,16 @@ async function leftWhen(opening: string, { use, left }: Probe): Promise<unknown>
   return left(window);
 }
 
-it('knows of every store what becomes of it', () =>
+it('covers every store', () =>
   expect(stores.sort()).toEqual([...Object.keys(STAYS), ...Object.keys(CLEARED)].sort()));
 
 describe('another opening', () => {
-  it.each(Object.entries(CLEARED))('clears %s', async (_, probe) => {
+  it.each(Object.entries(CLEARED))('resets %s', async (_, probe) => {
     expect(await leftWhen('first', probe)).not.toEqual(probe.fresh);
     expect(await leftWhen('second', probe)).toEqual(probe.fresh);
   });
 
-  it('gives each book its own person, and none to the demo', async () => {
+  it('keeps separate initials for each book, and none for the demo', async () => {
     const { useShop } = await modules();
     const shop = useShop();
     const demo = look('demo', { demo: true, bookPath: '/tmp/demo.gambrel' });
@@ -182,7 +182,7 @@ describe('another opening', () => {
     expect(shop.by).toBe('');
   });
 
-  it('is not reached by a call that was set up before it: the desk is told which one was meant', async () => {
+  it('is not reached by a call that was set up before it: the desk gets the intended opening', async () => {
     const { useShop, useCall, toast, useToasts } = await modules();
     useShop().take(look('first'));
     const take = useCall('table.void');
@@ -192,7 +192,7 @@ describe('another opening', () => {
     expect(calls.at(-1)).toEqual({ name: 'table.void', opening: 'first' });
   });
 
-  it('is meant by a call of a store', async () => {
+  it("is the target of a store's call", async () => {
     const { useShop, useIntake } = await modules();
     useShop().take(look('first'));
     const intake = useIntake();
@@ -202,7 +202,7 @@ describe('another opening', () => {
     expect(calls.at(-1)).toEqual({ name: 'intake.takeIn', opening: 'second' });
   });
 
-  it('hears nothing of an answer from the book before', async () => {
+  it('ignores an answer from the previous book', async () => {
     const { useShop, useCall } = await modules();
     useShop().take(look('first'));
     const answer = useCall('table.void').run({ weighingId: 7, reason: 'misread' });
@@ -210,7 +210,7 @@ describe('another opening', () => {
     expect(await answer).toEqual(OTHER_OPENING);
   });
 
-  it('is looked for when the desk says so, in a change or in a refusal, and changes of it are not taken for ours', async () => {
+  it('is loaded when the desk reports it, in a change or in a refusal, and its changes do not count as ours', async () => {
     const { bridge, useShop } = await modules();
     const heard: string[] = [];
     bridge.onOtherBook((ours) => heard.push(ours ? 'ours' : 'theirs'));

@@ -57,7 +57,7 @@ describe('the drawings', () => {
     expect(codes?.toSorted()).toEqual(one.primals.map(({ code }) => code).toSorted());
   });
 
-  it('have none for a build of body that nobody drew', () => expect(drawingOf('whale')).toBeUndefined());
+  it('have none for an unknown build of body', () => expect(drawingOf('whale')).toBeUndefined());
 
   it.each(bodies)('keep every part of %s inside the box', (body) => {
     const { regions, rest, horns } = drawingOf(body)!;
@@ -141,7 +141,7 @@ describe('regionWords', () => {
       fact: ['roasts', '3 lb'],
     }));
 
-  it('leaves out a share that has no room, rather than a part of it', () =>
+  it('omits a share without room, rather than a part of it', () =>
     expect(regionWords('Loin and saddle', '79.90 lb 15.4 %', 90, 2, 16)).toEqual({
       name: ['Loin and saddle'],
       fact: ['79.90 lb'],
@@ -162,7 +162,7 @@ describe('regionWords', () => {
 
 describe('spokenPrimal', () => {
   const neck = { code: 'neck', name: 'Neck', pair: false };
-  it('says the name, whether there are two, and what is known', () => {
+  it('gives the name, whether there are two, and the fact', () => {
     expect(spokenPrimal(neck, undefined)).toBe('Neck');
     expect(spokenPrimal({ ...neck, pair: true }, { text: '4.10 lb', odd: true })).toBe(
       'Neck, both sides, 4.10 lb, look again',

@@ -18,7 +18,7 @@ describe('the cautions of a place', () => {
     ]);
   });
 
-  it('never hold the steps after a positive result', () => {
+  it('never include the steps after a positive result', () => {
     const everything = [{ cautions: all.map(({ code }) => code) }];
     expect(codesAt('table', everything).join()).not.toContain('positive');
   });

@@ -5,7 +5,7 @@ import { quantile } from '../../../src/core/stats/quantile.ts';
 import { spread } from '../../../src/ui/charts/yields/yield-drawing.ts';
 
 describe('a table as comma-separated text', () => {
-  it('quotes commas, quotes and line breaks as RFC 4180 asks, and ends every row with CRLF', () => {
+  it('quotes commas, quotes and line breaks by RFC 4180, and ends every row with CRLF', () => {
     expect(toCsv(['ticket', 'note'], [['26-0147', 'a, "b"\nc']])).toBe(
       'ticket,note\r\n26-0147,"a, ""b""\nc"\r\n',
     );
@@ -30,7 +30,7 @@ describe('quantiles (Hyndman & Fan 1996, definition 7)', () => {
     expect(quantile(values, p)).toBeCloseTo(expected, 12);
   });
 
-  it('are refused of no values', () => {
+  it('are refused without values', () => {
     expect(() => quantile([], 0.5)).toThrow(RangeError);
   });
 });
@@ -38,7 +38,7 @@ describe('quantiles (Hyndman & Fan 1996, definition 7)', () => {
 describe('the spread of marks across their row', () => {
   const places = Array.from({ length: 200 }, (_, i) => spread(i));
 
-  it('stays inside the row and never puts two marks on one place', () => {
+  it('stays inside the row and never puts two marks in one position', () => {
     expect(Math.min(...places)).toBeGreaterThanOrEqual(-0.5);
     expect(Math.max(...places)).toBeLessThan(0.5);
     expect(new Set(places).size).toBe(200);

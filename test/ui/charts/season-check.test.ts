@@ -32,19 +32,19 @@ function look(some: Partial<CheckReport>): CheckReport {
   return { season: 2026, quotes: [], species: [], paths: [], all, ...some };
 }
 
-describe('were the quotes right', () => {
+describe('the chart of quotes', () => {
   const quote = (ticket: string, takeHomeGrams: number): CheckedQuote => ({
     ticket, quote: `Q-${ticket}`, code: 'elk', speciesName: 'Elk', quotedGrams: { low: 45_000, mean: 50_000, high: 55_000 },
     takeHomeGrams, quotedWeightGrams: 90_000, hangingGrams: 100_000,
   }); // prettier-ignore
 
-  it('says what would be needed when none came', () => {
+  it('says what is needed when there are none', () => {
     const story = quotesStory(look({}), format);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('None of these animals that was quoted first is finished yet');
   });
 
-  it('counts what held, which way it leans and which misses were a weight told wrong', () => {
+  it('counts covered quotes, their bias and misses due to a wrong weight', () => {
     const all = { ...kept(3, 1, 1, 3, 0.042), wrongWeight: 1 };
     const story = quotesStory(look({ quotes: [quote('e1', 45_000), quote('e2', 60_000)], all }), format);
     expect(story.finding).toBe(
@@ -55,7 +55,7 @@ describe('were the quotes right', () => {
     expect(story.table.plain[1]).toEqual(['e2', 'Q-e2', 'Elk', 45_000, 50_000, 55_000, 60_000, 90_000, 100_000]);
   }); // prettier-ignore
 
-  it('draws each range about what was most likely, and its result on it', () => {
+  it('draws each range around its mean, with the observed value', () => {
     const quotes = [quote('e1', 60_000)];
     const config = quotesStory(look({ quotes }), format).draw?.(colours) as unknown as {
       data: { datasets: { data: { x: number; xMin?: number; xMax?: number }[]; pointStyle?: string[] }[] };
@@ -67,7 +67,7 @@ describe('were the quotes right', () => {
   });
 });
 
-describe('how often the quotes held', () => {
+describe('coverage of the quotes', () => {
   const species = [
     { code: 'elk', name: 'Elk', ...kept(40, 25, 27, 37, 0.03) },
     { code: 'moose', name: 'Moose', ...kept(10, 8, 5, 10, -0.001) },
@@ -76,7 +76,7 @@ describe('how often the quotes held', () => {
   const all = { ...kept(52, 35, 36, 47, 0.02), wrongWeight: 3 };
   const story = coverageStory(look({ species, all }), format, (code) => `/to/${code}`);
 
-  it('names the species whose count honest ranges would not give', () => {
+  it('names the species with an unlikely coverage', () => {
     expect(story.finding).toBe(
       'Quotes for Elk held too seldom: its ranges are too narrow, or lean to one side.',
     );
@@ -99,7 +99,7 @@ describe('how often the quotes held', () => {
     );
   });
 
-  it('draws all of them first, each with its count and the way it leans', () => {
+  it('draws the total first, each row with its count and bias', () => {
     const scene = story.scene?.(colours, 1000);
     const rows = scene?.marks.slice(1) ?? [];
     expect(rows.map(({ label: says }) => says)).toEqual([
@@ -134,8 +134,8 @@ function path(some: Partial<PredictionPath> = {}): PredictionPath {
 }
 const point = (nth: number, share: number) => ({ ticket: `26-000${nth}`, on: '2026-10-02', nth, share });
 
-describe('what the next quote rests on', () => {
-  it('tells of the species that was cut most', () => {
+describe('the prediction for the next quote', () => {
+  it('describes the species with most animals', () => {
     const moose = path({ code: 'moose', name: 'Moose', steps: [step(0, 0.3, 0.5), step(3, 0.35, 0.45)] });
     const story = predictionStory(look({ paths: [moose, path()] }), format);
     expect(story.finding).toBe(
@@ -157,10 +157,10 @@ describe('what the next quote rests on', () => {
   });
 });
 
-describe('how a belief narrowed', () => {
+describe('the path of a prediction', () => {
   const asked = { season: 2026, filtered: false };
 
-  it('holds each animal against the band as it stood before it came', () => {
+  it('compares each animal with the band before it', () => {
     const { steps } = path();
     expect(bandBefore(steps, { nth: 1 }).low).toBe(0.4);
     expect(bandBefore(steps, { nth: 5 }).low).toBe(0.4);
@@ -183,7 +183,7 @@ describe('how a belief narrowed', () => {
     ]);
   });
 
-  it('says when it grew wider, or stayed', () => {
+  it('reports a wider or unchanged band', () => {
     const wider = pathStory(path({ steps: [step(0, 0.44, 0.56), step(3, 0.4, 0.6)] }), asked, format);
     expect(wider.finding).toContain('wider by 8.0 points');
     expect(wider.notes.at(-1)).toBe('Fewer than 5 animals say little.');
@@ -191,7 +191,7 @@ describe('how a belief narrowed', () => {
     expect(same.finding).toContain('as wide as it was');
   });
 
-  it('keeps an odd animal at the edge of the drawing, so that it does not press the band flat', () => {
+  it('keeps an outlier at the edge of the drawing, so that it does not flatten the band', () => {
     const points = [point(1, 0.02), point(2, 0.5)];
     const story = pathStory(path({ points }), { season: 2026, filtered: true }, format);
     expect(story.notes).toEqual([

@@ -17,32 +17,32 @@ const look = (some: Partial<ComparisonReport> = {}): ComparisonReport => ({
 const told = (some: Partial<ComparisonReport> = {}) =>
   compareStory(look(some), names, format, (side) => `/${side}`);
 
-describe('two groups compared', () => {
-  it('says which gave more, the range, and how many animals it is from', () => {
+describe('a comparison of two groups', () => {
+  it('reports which gave more, the interval, and the number of animals', () => {
     expect(told().finding).toBe(
       'Moose, brought skinned gave 2.1 points more take-home than Elk; the true difference lies between 0.4 points and 3.8 points (9 in 10), from 31 and 52 animals.',
     );
   });
 
-  it('turns the range round when the first gave less', () => {
+  it('swaps the interval when the first gave less', () => {
     expect(told({ difference: { low: -0.038, mean: -0.021, high: -0.004, level: 0.9 } }).finding).toContain(
       'gave 2.1 points less take-home than Elk; the true difference lies between 0.4 points and 3.8 points',
     );
   });
 
-  it('says that they may as well be the same when the range spans nought', () => {
+  it('reports no difference when the interval includes zero', () => {
     expect(told({ difference: { low: -0.004, mean: 0.01, high: 0.024, level: 0.9 } }).finding).toMatch(
       /^Moose, brought skinned and Elk may as well be the same: the difference lies anywhere from -?.?0.4 points to 2.4 points/,
     );
   });
 
-  it('warns of few animals and of animals on both sides', () => {
+  it('warns of few animals and of animals in both groups', () => {
     expect(told({ a: { n: 3, mean: 0.5, sd: 0.1 } }).finding).toContain('fewer than 5 animals');
     expect(told({ inBoth: 4 }).finding).toContain('4 animals are in both groups');
     expect(told({ inBoth: 31, b: { n: 31, mean: 0.5, sd: 0.1 } }).finding).toContain('the same animals');
   });
 
-  it('says what is missing with fewer than two on a side, and still draws the other', () => {
+  it('reports a group with fewer than two animals, and still draws the other', () => {
     const story = told({
       a: { n: 0, mean: null, sd: null },
       b: { n: 1, mean: 0.5, sd: null },
@@ -69,14 +69,14 @@ describe('two groups compared', () => {
     expect(printOf(sceneOf(story))).toContain(said);
   });
 
-  it('never draws a bar of shares below nought, and leads to both groups', () => {
+  it('never draws shares below zero, and links to both groups', () => {
     const scene = sceneOf(told({ a: { n: 9, mean: 0.01, sd: 0.05 } }));
     expect(faultsOf(scene)).toEqual([]);
     expect(scene.marks.flatMap(({ link }) => link ?? [])).toEqual(['/a', '/b']);
   });
 });
 
-describe('what is compared before anybody chose', () => {
+describe('the default comparison', () => {
   const choices = {
     seasons: [2026],
     species: [
@@ -88,14 +88,14 @@ describe('what is compared before anybody chose', () => {
     days: null,
   };
 
-  it('is the two commonest species', () => {
+  it('is the two most frequent species', () => {
     expect(firstGroups({ season: 2026 }, choices)).toEqual({
       a: { season: 2026, species: 'deer' },
       b: { season: 2026, species: 'elk' },
     });
   });
 
-  it('is how one species was brought', () => {
+  it('is one species by carcass condition', () => {
     expect(firstGroups({ species: 'elk' }, choices)).toEqual({
       a: { species: 'elk', brought: 'skinned' },
       b: { species: 'elk', brought: 'whole' },

@@ -43,7 +43,7 @@ describe('fat by batch', () => {
     expect(story.finding).toContain('Grinder');
   });
 
-  it('counts the batches on target and says which way the tests lie', () => {
+  it('counts the batches on target and reports the bias of the tests', () => {
     const counts = { batches: 3, withTarget: 2, onTarget: 1, tested: 2, gap: { n: 2, mean: -0.01 } };
     const { finding, n } = fatStory(look({ batches: [batch(1, { target: 0.1 })], counts }), format);
     expect(finding).toBe(
@@ -52,7 +52,7 @@ describe('fat by batch', () => {
     expect(n).toBe('n = 3 batches, 2 with a fat test');
   });
 
-  it('draws the newest with a target or a test, lists what the desk sent and says how many there are', () => {
+  it('draws the newest with a target or a test, lists all of the answer and states their number', () => {
     const many = Array.from({ length: 60 }, (_, i) =>
       batch(i + 1, i % 2 ? { target: 0.1 } : { weighedIn: 0.03 }),
     );
@@ -72,7 +72,7 @@ describe('fat by batch', () => {
   });
 });
 
-describe('fat tests against their targets', () => {
+describe('fat tests relative to their targets', () => {
   const batches = [
     batch(1, { target: 0.1, tested: 0.11 }),
     batch(2, { target: null, tested: 0.3 }),
@@ -80,13 +80,13 @@ describe('fat tests against their targets', () => {
   ];
   const limits = { centre: -0.01, lower: -0.02, upper: 0.02 };
 
-  it('waits for enough tests and says how many there are', () => {
+  it('waits for enough tests and states their number', () => {
     const story = controlStory(look({ batches, counts: { testedWithTarget: 2 } }), format);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('Only 2 batches with a target were tested');
   });
 
-  it('names the batch outside and marks it', () => {
+  it('names and marks the batch outside the limits', () => {
     const control = { ...limits, outside: [{ id: 3, name: 'B-3' }] };
     const story = controlStory(look({ batches, control, counts: { testedWithTarget: 2 } }), format);
     expect(story.finding).toBe(
@@ -104,7 +104,7 @@ describe('fat tests against their targets', () => {
     ]);
   });
 
-  it('names a few of many outside, and says how many were left out of the drawing', () => {
+  it('names a few of many outside, and states how many are not drawn', () => {
     const outside = Array.from({ length: 9 }, (_, i) => ({ id: i, name: `B-${i}` }));
     const many = Array.from({ length: 50 }, (_, i) => batch(i, { target: 0.1, tested: 0.1 }));
     const story = controlStory(
@@ -117,13 +117,13 @@ describe('fat tests against their targets', () => {
   });
 });
 
-describe('what the fat came from', () => {
+describe('the sources of fat', () => {
   const sources = [
     { source: 'pork-back-fat', name: 'Pork back fat', grams: 300 * KG, batches: 9, costMinor: 82_500 },
     { source: 'own', name: 'Own fat', grams: 100 * KG, batches: 1, costMinor: null },
   ];
 
-  it('says the greatest with its share, and draws a bar for each as long as its weight', () => {
+  it('names the largest with its share, and draws bars in proportion to the weights', () => {
     const story = fatSourcesStory(look({ sources, counts: { batches: 10 } }), format);
     expect(story.finding).toBe(
       'Pork back fat made up 75 % of the fat: 661 lb. The bought fat of lots with a price cost $825.00.',
@@ -140,7 +140,7 @@ describe('what the fat came from', () => {
     expect(hatched).toHaveLength(1);
   });
 
-  it('draws nothing where no fat went in', () => {
+  it('draws nothing without added fat', () => {
     const story = fatSourcesStory(look({}), format);
     expect(story.scene).toBeNull();
     expect(story.finding).toContain('No fat went into these batches');
@@ -148,7 +148,7 @@ describe('what the fat came from', () => {
   });
 });
 
-describe('own fat saved, and fat bought', () => {
+describe('own fat saved, and bought fat', () => {
   const saved = (savedKg: number, usedKg: number, boughtKg: number, animals = 12) =>
     ownFatStory(
       look({
@@ -158,7 +158,7 @@ describe('own fat saved, and fat bought', () => {
       '/season/animals',
     );
 
-  it('says how much of it was ground and what the rest is beside what was bought', () => {
+  it('states how much of it was ground and compares the rest with the bought fat', () => {
     expect(saved(100, 40, 300).finding).toBe(
       '12 animals gave 220 lb of their own fat; 40 % of it was ground. The 132 lb that was not ground is 20 % of what was bought: where hunters like it in their grind, that is fat the shop need not buy.',
     );
@@ -174,7 +174,7 @@ describe('own fat saved, and fat bought', () => {
     [saved(5, 9, 10), '9 lb of own fat was ground without being weighed at the Table first.'],
   ])('has a sentence for every case: %#', ({ finding }, sentence) => expect(finding).toBe(sentence));
 
-  it('draws the three side by side, and nothing where all are nothing', () => {
+  it('draws the three side by side, and nothing when all are zero', () => {
     expect(printed(saved(100, 40, 300).scene?.(colours, 1000))).toEqual(
       expect.arrayContaining(['220 lb', '88 lb', '661 lb']),
     );
@@ -192,7 +192,7 @@ describe('fat by species', () => {
   const miss = (mean: number, batches = 6) => ({ mean, batches });
   const story = (of: SpeciesFat[]) => fatSpeciesStory(look({ species: of }), format, (code) => `/to/${code}`);
 
-  it('says who took most, and whose tests lie farthest off', () => {
+  it('names the species that took most, and the one with the largest deviation of tests', () => {
     const { finding, table, scene } = story([
       species('Elk', { misses: { weighedIn: miss(0.004), tested: miss(-0.012) }, boughtGrams: 90_718 }),
       species('Moose', { misses: { weighedIn: miss(-0.001), tested: miss(0.03, 2) } }),
@@ -208,7 +208,7 @@ describe('fat by species', () => {
     expect(drawn?.marks.filter(({ link }) => link)).toHaveLength(2);
   });
 
-  it('draws no row without a target and nothing at all without one', () => {
+  it('draws no row without a target and nothing at all without any', () => {
     const { scene, table, finding } = story([species('Elk', { target: null, boughtGrams: 0 })]);
     expect(scene).toBeNull();
     expect(table.rows).toHaveLength(1);
@@ -216,7 +216,7 @@ describe('fat by species', () => {
     expect(story([]).finding).toContain('Nothing was weighed into these batches yet');
   });
 
-  it('stands all on the line where all meet their targets', () => {
+  it('draws all marks on the line when all meet their targets', () => {
     const even = { weighedIn: miss(0), tested: miss(0) };
     const drawn = story([species('Elk', { misses: even })]).scene?.(colours, 800);
     expect(textOf(drawn)).not.toContain('NaN');

@@ -54,10 +54,10 @@ function drawn(story: SceneStory, width = 900): string {
   return text;
 }
 
-describe('what hangs', () => {
+describe('the chart of hanging animals', () => {
   const says = (look: FlowReport, narrowed = false) => hangingStory(look, narrowed, format).finding;
 
-  it('says on which day the coolers fill, and how early it may be', () => {
+  it('states the day on which the coolers fill, and the earliest possible one', () => {
     const said = says(flow([10, 15], ahead(2, [16, 17, 18, 20, 22, 22, 22])));
     expect(said).toContain('15 animals hang now in 20 places.');
     expect(said).toContain('They most likely fill on Sat, Oct 10.');
@@ -66,41 +66,41 @@ describe('what hangs', () => {
     expect(said).toContain('About 2.5 leave the hook on an open day, as on 18 open days');
   });
 
-  it('says that they may fill, and that they do not', () => {
+  it('states that they may fill, or that they do not', () => {
     const perhaps = says(flow([10], ahead(1, new Array<number>(14).fill(17))));
     expect(perhaps).toContain('do not fill in the next 2 weeks, but they may from Tue, Oct 6 on');
     const not = says(flow([10], ahead(1, new Array<number>(21).fill(9))));
     expect(not).toContain('In the next 3 weeks they do not fill: 8 in 10, at most 12 hang.');
   });
 
-  it('says that they are full, and when there is room again', () => {
+  it('states that they are full, and when there is room again', () => {
     const said = says(flow([21], ahead(1, [22, 21, 19])));
     expect(said).toContain('21 animals hang now, and there are 20 places: the coolers are full.');
     expect(said).toContain('Most likely there is room again on Thu, Oct 8.');
   });
 
-  it('holds nothing against a shop without coolers', () => {
+  it('mentions no capacity without coolers', () => {
     const look = flow([1], { places: null, ...ahead(1, [3]) });
     expect(says(look)).toContain('1 animal hangs now. No cooler is set up');
     expect(says(look)).toContain('On Tue, Oct 6 it will be 1 to 6, 8 in 10.');
     expect(drawn(hangingStory(look, false, format))).not.toContain('places');
   });
 
-  it('of a season that is over says how full it got', () => {
+  it('of a past season states the peak', () => {
     expect(says(flow([5, 22, 21, 3]))).toBe(
       'At most 22 hung at once, on Tue, Oct 6. On 2 days more hung than the 20 places of today.',
     );
     expect(says(flow([1]))).toBe('At most 1 hung at once, on Mon, Oct 5.');
   });
 
-  it('draws no places for some of the animals, and says why', () => {
+  it('draws no capacity for a filtered view, and says why', () => {
     const story = hangingStory(flow([5, 22]), true, format);
     expect(story.finding).not.toContain('places');
     expect(story.notes.join()).toContain('Only some animals are chosen');
     expect(drawn(story)).not.toContain('20 places');
   });
 
-  it('draws the band from today on, and the table tells the same days', () => {
+  it('draws the band from today on, and the table has the same days', () => {
     const story = hangingStory(flow([5, 6, 7], ahead(3, [8, 9])), false, format);
     expect(drawn(story)).toContain('hatch');
     expect(drawn(story)).toContain('today');
@@ -109,14 +109,14 @@ describe('what hangs', () => {
     expect(story.table.rows[3]).toEqual(['Thu, Oct 8', '', '8 (6–11)']);
   });
 
-  it('has no picture of no days, and one of a single day or of four hundred', () => {
+  it('has no picture without days, and one of a single day or of four hundred', () => {
     expect(hangingStory(flow([]), false, format).scene).toBeNull();
     drawn(hangingStory(flow([0]), false, format));
     drawn(hangingStory(flow(new Array<number>(400).fill(7)), false, format), 500);
     drawn(intakeStory(flow(new Array<number>(400).fill(7)), format, String), 500);
   });
 
-  it('writes dates so that none runs into the next or over the edge', () => {
+  it('places dates without overlaps or cut-off text', () => {
     for (const days of [1, 2, 9, 35, 120, 400])
       for (const width of [420, 900, 1500]) {
         const scene = intakeStory(flow(new Array<number>(days).fill(1)), format, String).scene?.(
@@ -140,7 +140,7 @@ describe('what hangs', () => {
 });
 
 describe('intake by day', () => {
-  it('names the busiest day and the weekday that brings most', () => {
+  it('names the busiest day and the busiest weekday', () => {
     const sundays = daysFrom('2026-09-01', '2026-10-31').map((on) => {
       const taken = new Date(on).getUTCDay() === 0 ? 6 : on === '2026-10-14' ? 9 : 1;
       return { on, taken, hanging: taken, ready: 0 };
@@ -150,7 +150,7 @@ describe('intake by day', () => {
     expect(finding).toMatch(/Sundays bring most: \d\d % of all\./);
   });
 
-  it('makes no habit of a few animals', () => {
+  it('reports no weekday pattern for few animals', () => {
     expect(intakeStory(flow([1]), format, String).finding).toBe('1 animal, all on Mon, Oct 5.');
     expect(intakeStory(flow([1, 0, 1]), format, String).finding).toBe(
       '2 animals came in 3 days, never more than one a day.',
@@ -158,7 +158,7 @@ describe('intake by day', () => {
     expect(intakeStory(flow([2, 0, 1]), format, String).finding).not.toContain('bring most');
   });
 
-  it('leads from a bar to the animals of the day', () => {
+  it('links from a bar to the animals of the day', () => {
     const story = intakeStory(flow([2, 0, 3]), format, (on) => `/behind/${on}`);
     const scene = story.scene?.(colours, 800);
     expect(scene?.marks.flatMap(({ link }) => link ?? [])).toEqual([
@@ -177,14 +177,14 @@ describe('days from intake to ready', () => {
     { days: 30, animals: 1 },
   ];
 
-  it('says where the middle half lies and how many took long', () => {
+  it('states the interquartile range and the number of long waits', () => {
     // 2 2 2 4 4 4 4 5 5 30: quarters at 2.5, 4, 4.75.
     expect(waitsStory(flow([1], { waits }), format, String).finding).toBe(
       'Half of 10 animals took 2.5 to 4.8 days, the middle one 4. 1 animal took more than 8 days.',
     );
   });
 
-  it('tells one animal, and many alike, in a sentence', () => {
+  it('describes one animal, and many equal ones, in a sentence', () => {
     const said = (rows: FlowReport['waits']) => waitsStory(flow([1], { waits: rows }), format, String);
     expect(said([]).finding).toContain('is ready yet');
     expect(said([]).scene).toBeNull();
@@ -203,7 +203,7 @@ describe('days from intake to ready', () => {
     ).toContain('So few say little');
   });
 
-  it('puts every animal into one bar, and what is far off into the last', () => {
+  it('puts every animal into one bar, and outliers into the last', () => {
     const many = [
       ...Array.from({ length: 12 }, (_, i) => ({ days: i + 1, animals: 20 })),
       { days: 380, animals: 1 },
@@ -228,7 +228,7 @@ describe('days from intake to ready', () => {
     expect(story.scene?.(colours, 900).marks.at(-1)?.link).toBe('/13-380');
   });
 
-  it('takes quarters as everywhere in the house', () => {
+  it('uses the common definition of quartiles', () => {
     expect(waitQuantile(waits, 0.5)).toBe(4);
     expect(waitQuantile(waits, 0.25)).toBe(2.5);
     expect(waitQuantile(waits, 1)).toBe(30);
@@ -240,7 +240,7 @@ describe('days from intake to ready', () => {
     spread: { n, low: median - 2, q1: median - 1, median, q3: median + 1, high: median + 4, mean: median },
   });
 
-  it('names the slowest and the soonest kind of those that are many', () => {
+  it('names the slowest and the fastest species with enough animals', () => {
     const said = (kinds: FlowReport['waitOf']) =>
       waitSpeciesStory(flow([1], { waitOf: kinds }), format, String).finding;
     expect(said([kind('Elk', 40, 8), kind('Mule deer', 60, 5.5), kind('Bison', 1, 30)])).toBe(
@@ -253,7 +253,7 @@ describe('days from intake to ready', () => {
     expect(said([])).toContain('is ready yet');
   });
 
-  it('draws no box of a few', () => {
+  it('draws no box for few animals', () => {
     const count = (n: number) => {
       const story = waitSpeciesStory(flow([1], { waitOf: [kind('Elk', n, 8)] }), format, String);
       drawn(story);
@@ -263,8 +263,8 @@ describe('days from intake to ready', () => {
   });
 });
 
-describe('the work that waits', () => {
-  it('is told in hours, and what does not wait is not named', () => {
+describe('the backlog', () => {
+  it('is stated in hours, without empty parts', () => {
     expect(
       backlogSentence({ ...BACKLOG, animals: 2, grams: 90_718.474, unweighed: 1, hours: 3.24 }, format),
     ).toBe(

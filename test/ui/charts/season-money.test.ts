@@ -46,7 +46,7 @@ describe('billed and cost by service', () => {
   const story = (workCost: CostingView['workCost']) =>
     workMoneyStory(costing({ income, workCost }), format, '/season/costs');
 
-  it('says what is left of all, and where most of it is left', () => {
+  it('states the total margin, and the service with the highest', () => {
     const told = story({ cutting: 30_000, grinding: 0, products: 0, fat: 0 });
     expect(told.finding).toBe(
       '$560.00 was billed, $300.00 it cost: $260.00 is left, 46 % of what was billed. Skinning and cutting leaves most, $200.00.',
@@ -58,7 +58,7 @@ describe('billed and cost by service', () => {
     expect(drawn(told)).toContain('no cost of its own');
   });
 
-  it('names a service that was done and not paid, and a season at a loss', () => {
+  it('names a service that was not paid, and a season at a loss', () => {
     const told = story({ cutting: 54_000, grinding: 9_000, products: 0, fat: 0 });
     expect(told.finding).toBe(
       '$560.00 was billed, $630.00 it cost: $70.00 more than was taken. Grinding falls short by $90.00.',
@@ -66,19 +66,19 @@ describe('billed and cost by service', () => {
     expect(drawn(told)).toContain('▼ $90.00 short');
   });
 
-  it('has no picture where nothing was billed or done', () => {
+  it('has no picture without bills or work', () => {
     expect(workMoneyStory(costing(), format, '').scene).toBeNull();
   });
 });
 
-describe('billed and cost by kind of game', () => {
+describe('billed and cost by species', () => {
   const species = [
     kind('Elk', 40, 100_000, 60_000),
     kind('Mule deer', 30, 50_000, 40_000),
     kind('Bison', 1, 9_000, 0),
   ];
 
-  it('compares the kinds with enough animals, and names the others', () => {
+  it('compares species with enough animals, and names the others', () => {
     const told = speciesMoneyStory(costing({ species }), format, String);
     expect(told.finding).toBe(
       'Elk leaves most of what it brings (40 %), Mule deer least (20 %). Too few to go by: Bison.',
@@ -87,7 +87,7 @@ describe('billed and cost by kind of game', () => {
     drawn(told);
   });
 
-  it('narrows to the kind that is chosen, and says when none of it is billed', () => {
+  it('filters to the chosen species, and reports when none of it is billed', () => {
     const one = speciesMoneyStory(costing({ species }), format, String, { code: 'elk', name: 'Elk' });
     expect(one.table.rows.map(([name]) => name)).toEqual(['Elk']);
     const none = speciesMoneyStory(costing({ species }), format, String, { code: 'moose', name: 'Moose' });
@@ -95,13 +95,13 @@ describe('billed and cost by kind of game', () => {
     expect(none.scene).toBeNull();
   });
 
-  it('draws what was billed at nothing', () => {
+  it('draws animals billed at zero', () => {
     drawn(speciesMoneyStory(costing({ species: [kind('Elk', 1, 0, 0)] }), format, String));
   });
 });
 
 describe('the grind fee', () => {
-  it('is held against its cost, with the fee at which nothing is left', () => {
+  it('is compared with its cost, with the break-even fee', () => {
     const told = grindFeeStory(costing(), format, '/season/costs');
     expect(told?.finding).toBe(
       'Grinding costs $0.38 a pound; you take $0.45: 16 % is left. At $0.38 a pound nothing is left.',
@@ -128,7 +128,7 @@ describe('the grind fee', () => {
 });
 
 describe('fat bought and charged', () => {
-  it('stands side by side, and is not drawn where none was', () => {
+  it('are side by side, and not drawn without any', () => {
     const fat = { usedGrams: 45_359.237, unpricedGrams: 0, cost: 16_000, chargedMinor: 20_000 };
     const told = fatMoneyStory(costing({ fat }), format, '/books');
     expect(told.finding).toContain(

@@ -21,14 +21,14 @@ const anyPounds: fc.Arbitrary<PoundsReport> = fc
   })
   .filter(({ baseGrams }) => baseGrams > 0);
 
-describe('where every pound went', () => {
-  it('says how much went home, what took most of the rest and what nothing explains', () => {
+describe('where the hanging weight went', () => {
+  it('states the take-home, the largest loss and the unexplained rest', () => {
     expect(poundsStory(pounds(), format, link).finding).toBe(
       'Of 100 lb on the hook (12 animals) 62.0 % went home. Most of the rest is bone, 20.0 % of all. Nothing explains 1.0 lb (1.0 %).',
     );
   });
 
-  it('prints the weight and the share of every end, and leads from each to its animals', () => {
+  it('prints weight and share of every fate, and links each to its animals', () => {
     const scene = sceneOf(poundsStory(pounds(), format, link));
     const print = printOf(scene);
     for (const said of [
@@ -47,7 +47,7 @@ describe('where every pound went', () => {
     expect(faultsOf(scene)).toEqual([]);
   });
 
-  it('keeps the weights: slices fill the bar without a gap, ends are as tall as their slices and never overlap', () =>
+  it('conserves weights: slices fill the bar without a gap, ends are as tall as their slices and never overlap', () =>
     fc.assert(
       fc.property(anyPounds, (look) => {
         const { streams, base, over, home } = layPounds(look, 60, 380);
@@ -68,14 +68,14 @@ describe('where every pound went', () => {
       }),
     ));
 
-  it('can be drawn of any season, in any width', () =>
+  it('can be drawn for any season, at any width', () =>
     fc.assert(
       fc.property(anyPounds, fc.integer({ min: 760, max: 1800 }), (look, width) => {
         expect(faultsOf(sceneOf(poundsStory(look, format, link), width))).toEqual([]);
       }),
     ));
 
-  it('shows what was weighed beyond the hook, and asks to look for it', () => {
+  it('shows weight beyond the hook, and asks to look for it', () => {
     const story = poundsStory(pounds({ overGrams: 4 * 453.59237 }), format, link);
     expect(printOf(sceneOf(story))).toContain('4.0 lb weighed beyond it');
     expect(story.notes.at(-1)).toContain('4.0 lb in all');
@@ -89,7 +89,7 @@ describe('where every pound went', () => {
     expect(poundsStory(pounds({ n: 0, others: 0 }), format, link).finding).toContain('No animal is finished');
   });
 
-  it('leaves out the grinder before anything was ground, and says when animals are few', () => {
+  it('leaves out the grinder before anything was ground, and reports few animals', () => {
     const grinder = { batches: 0, inGrams: 0, fatGrams: 0, outGrams: 0, lossGrams: 0 };
     const story = poundsStory(pounds({ n: 1, grinder }), format, link);
     expect(printOf(sceneOf(story)).join()).not.toContain('grinder');
@@ -97,8 +97,8 @@ describe('where every pound went', () => {
   });
 });
 
-describe('what does not go home', () => {
-  it('is told in weight and in money, greatest first', () => {
+describe('the losses', () => {
+  it('are shown in weight and in money, largest first', () => {
     const story = lossesStory(pounds(), format, link);
     expect(story.finding).toBe(
       '29.0 % of the hanging weight did not go home: 29 lb. Beside bone, most went as sinew and silverskin: 9 lb, as much as $12.25 of work billed.',
@@ -109,7 +109,7 @@ describe('what does not go home', () => {
     expect(faultsOf(sceneOf(story))).toEqual([]);
   });
 
-  it('has no money before the first bill, and no picture without a loss', () => {
+  it('have no money before the first bill, and no picture without a loss', () => {
     const losses = [{ what: 'bone' as const, grams: 20 * 453.59237, share: 0.2, minor: null }];
     const story = lossesStory(pounds({ minorPerKg: null, losses }), format, link);
     expect(story.finding).toContain('It was bone alone.');
@@ -119,7 +119,7 @@ describe('what does not go home', () => {
   });
 });
 
-describe('kinds of game side by side', () => {
+describe('species side by side', () => {
   const shares = { 'whole cuts': 0.3, trim: 0.3, 'fat saved': 0, bone: 0.2, sinew: 0.1, damage: 0.02, shrink: 0.06, unexplained: 0.02 }; // prettier-ignore
   const kind = (name: string, n: number, some: Partial<typeof shares> = {}) => ({
     code: name.toLowerCase(), name, n, baseGrams: 1000, shares: { ...shares, ...some },
@@ -127,7 +127,7 @@ describe('kinds of game side by side', () => {
   const told = (...of: ReturnType<typeof kind>[]) =>
     speciesBarsStory(pounds({ species: of }), format, (species, part) => `/${species}/${part}`);
 
-  it('names the ends among those that are enough, and those that are too few', () => {
+  it('names the largest fates of species with enough animals, and those with too few', () => {
     expect(
       told(kind('Elk', 20), kind('Deer', 30, { trim: 0.25 }), kind('Moose', 2, { trim: 0.9 })).finding,
     ).toBe(
@@ -136,7 +136,7 @@ describe('kinds of game side by side', () => {
     expect(told(kind('Elk', 20)).finding).toBe('Elk gave 60 % of its weight to take home.');
   });
 
-  it('writes letter and share on a piece that holds them, and draws none of nothing', () => {
+  it('writes letter and share on a segment where they fit, and draws no empty ones', () => {
     const scene = sceneOf(told(kind('Elk', 20)));
     expect(printOf(scene)).toContain('C 30 %');
     expect(printOf(scene)).not.toContain('F  Fat saved');
@@ -145,7 +145,7 @@ describe('kinds of game side by side', () => {
     expect(faultsOf(scene)).toEqual([]);
   });
 
-  it('keeps bars inside the picture whose parts outweigh the animal', () => {
+  it('keeps bars inside the picture when parts outweigh the animal', () => {
     expect(faultsOf(sceneOf(told(kind('Elk', 20, { trim: 0.9 }), kind('Deer', 20))))).toEqual([]);
   });
 });

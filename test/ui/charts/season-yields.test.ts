@@ -20,7 +20,7 @@ describe('take-home by species', () => {
     expect(story.table.rows).toEqual([]);
   });
 
-  it('names the one animal instead of drawing a spread of one', () => {
+  it('names a single animal instead of drawing a distribution', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.512])] }), format, byName);
     expect(story.draw).toBeNull();
     expect(story.finding).toContain('26-0001 (Elk) gave 51.2 %');
@@ -34,7 +34,7 @@ describe('take-home by species', () => {
     expect(yieldStory(yields({ species: [species('Elk', shares)] }), format, byName).finding).toContain(said);
   });
 
-  it('leads with the species that was cut most, names the two ends, and says of which there are too few', () => {
+  it('starts with the species of most animals, names highest and lowest, and those with too few', () => {
     const look = yields({
       species: [
         species('Elk', [0.49, 0.5, 0.51, 0.52, 0.53]),
@@ -49,7 +49,7 @@ describe('take-home by species', () => {
     expect(n).toBe('n = 12 animals of 3 species');
   });
 
-  it('draws a dot for each animal, a box only from five animals on, and each published band', () => {
+  it('draws a point per animal, a box only from five animals on, and each published band', () => {
     const look = yields({
       species: [
         species('Elk', [0.5, 0.51, 0.52, 0.53, 0.54]),
@@ -67,7 +67,7 @@ describe('take-home by species', () => {
     expect(bands.map(({ xMin, xMax }) => [xMin, xMax])).toEqual([[0.45, 0.55]]);
   });
 
-  it('leads from each dot to its animal, and from each box to all of its species', () => {
+  it('links each point to its animal, and each box to all of its species', () => {
     const story = yieldStory(yields({ species: [species('Elk', [0.52, 0.5])] }), format, byName);
     expect(story.linkOf?.(0, 1)).toBe('/table/26-0002');
     expect(story.linkOf?.(0, 2)).toBeNull();
@@ -75,7 +75,7 @@ describe('take-home by species', () => {
     expect(story.linkOf?.(1, 1)).toBeNull();
   });
 
-  it('counts all animals where only some are drawn, and says so', () => {
+  it('counts all animals when only a sample is drawn, and says so', () => {
     const shown = species('Elk', [0.5, 0.52, 0.54], { spread: { ...spread(0.5, 0.52, 0.54), n: 4000 } });
     const story = yieldStory(yields({ species: [shown], withoutShare: 1 }), format, byName);
     expect(story.n).toBe('n = 4000 animals of 1 species');
@@ -83,7 +83,7 @@ describe('take-home by species', () => {
     expect(story.notes[3]).toMatch(/^One more animal is not here/);
   });
 
-  it('names each source once, with the species that it stands for', () => {
+  it('names each source once, with its species', () => {
     const one = { low: 0.4, high: 0.5, grade: 'extension' as const, source: 'One table' };
     const look = yields({
       species: [species('Elk', [0.5], { published: one }), species('Moose', [0.5], { published: one })],
@@ -131,12 +131,12 @@ describe('this season against earlier ones', () => {
     expect(story(elk).finding).toBe(said);
   });
 
-  it('does not compare what are too few', () => {
+  it('does not compare too few animals', () => {
     const elk = species('Elk', [0.5], { seasons: seasons([2025, 4, 0.5], [2026, 9, 0.6]) });
     expect(story(elk).finding).toContain('too few');
   });
 
-  it('draws a bar only from five animals on, leads to each season, and keeps older ones in the table', () => {
+  it('draws a bar only from five animals on, links to each season, and keeps older ones in the table', () => {
     const many = Array.from({ length: 12 }, (_, i): [number, number, number] => [
       2015 + i,
       i < 11 ? 4 : 8,
@@ -158,7 +158,7 @@ describe('this season against earlier ones', () => {
   });
 });
 
-describe('what makes a difference', () => {
+describe('splits of the take-home', () => {
   const split = (of: Record<string, ReturnType<typeof spread>>) =>
     Object.entries(of).map(([value, one]) => ({ value, spread: one }));
   const elk = species('Elk', [0.5], {
@@ -173,19 +173,19 @@ describe('what makes a difference', () => {
   });
   const told = { title: 'x', n: 'n = 10', fileName: 'y' };
 
-  it('tells the widest gap between groups that are large enough', () => {
+  it('report the largest difference between groups with enough animals', () => {
     const story = splitsStory(groupsOfSpecies(elk), format, () => '/', told);
     expect(story.finding).toMatch(
       /^Brought as: brought skinned gave 55.0 %, brought whole 50.0 % \(5 and 5 animals\)/,
     );
   });
 
-  it('leaves the initials of a cutter as they are', () => {
+  it('keep the initials of a cutter unchanged', () => {
     const story = splitsStory(groupsOfSplit([elk], 'cutter'), format, () => '/', told);
     expect(story.finding).toMatch(/^Elk: JB gave 53.0 %, DV 50.0 %/);
   });
 
-  it('says that one is too few to say, and leads from each row to its animals', () => {
+  it('report groups that are too small, and link each row to its animals', () => {
     const story = splitsStory(
       groupsOfSplit([elk], 'damaged'),
       format,
@@ -202,7 +202,7 @@ describe('what makes a difference', () => {
     expect(faultsOf(scene)).toEqual([]);
   });
 
-  it('draws animals that are all the same, and a wild one', () => {
+  it('draw equal animals, and an outlier', () => {
     const same = species('Elk', [0.5], {
       splits: { ...elk.splits, sex: split({ male: spread(0.5, 0.5, 0.5, 0.5, 0.5) }) },
     });
@@ -213,18 +213,18 @@ describe('what makes a difference', () => {
     expect(faultsOf(sceneOf(splitsStory(groupsOfSplit([wild], 'sex'), format, () => '/', told)))).toEqual([]);
   });
 
-  it('has nothing to draw where nothing parts the animals', () => {
+  it('draw nothing without a split', () => {
     expect(splitsStory(groupsOfSplit([elk], 'age'), format, () => '/', told).scene).toBeNull();
   });
 });
 
 describe('an axis of a scene', () => {
-  it('begins and ends at round marks about the values', () => {
+  it('starts and ends at round ticks around the values', () => {
     expect(axisOf([0.42, 0.58], 0, 100, 4).ticks).toEqual([0.4, 0.45, 0.5, 0.55, 0.6]);
     expect(axisOf([-3, 11], 0, 100, 5).ticks).toEqual([-5, 0, 5, 10, 15]);
   });
 
-  it('gives room to values that are all the same, nought among them', () => {
+  it('gives room to equal values, zero included', () => {
     for (const value of [0.5, 0, 120, -2]) {
       const axis = axisOf([value, value], 10, 110);
       expect(axis.at(value)).toBeGreaterThan(10);

@@ -44,7 +44,7 @@ describe('the finding', () => {
     expect(finding(grinding, kilos)).toContain('a kilogram');
   });
 
-  it('tells which kind of game leaves most', () => {
+  it('names the species with the highest margin', () => {
     const of = (name: string, incomeMinor: number, cost: number) => ({
       code: name,
       name,
@@ -61,8 +61,8 @@ describe('the finding', () => {
   });
 });
 
-describe('what it rests on', () => {
-  it('says from how many, or that it is assumed', () => {
+describe('the basis of a figure', () => {
+  it('states the number of weighings, or an assumption', () => {
     const received = { figure: 'received', value: 45_359.237, from: 7, of: 'animals' } as const;
     expect(figureSentence('cutting', received, format)).toBe('100 lb on the hook (the middle of 7 animals)');
     expect(figureSentence('cutting', { ...received, from: 0 }, format)).toContain(
@@ -72,7 +72,7 @@ describe('what it rests on', () => {
       'fat bought at $1.59 a pound (from 1 lot used)',
     );
   });
-  it('says how far outside a quote was', () =>
+  it('states the distance from a quote', () =>
     expect([0, 107, -50].map((off) => offText(off, format.money))).toEqual([
       'within',
       '$1.07 over',
@@ -81,7 +81,7 @@ describe('what it rests on', () => {
 });
 
 describe('the bar', () => {
-  it('lays the parts end to end, without those that cost nothing, and marks the fee on the same scale', () => {
+  it('stacks the parts, without empty ones, and marks the fee on the same scale', () => {
     const { parts, fee } = placeParts({ wages: 30, overhead: 10, packaging: 10, fat: 0 }, 100, 110);
     expect(parts).toEqual([
       { name: 'wages', x: 0, width: expect.closeTo(30, 9) },
@@ -90,7 +90,7 @@ describe('the bar', () => {
     ]);
     expect(fee).toBeCloseTo(100, 9);
   });
-  it('has nothing to draw where nothing costs anything', () =>
+  it('draws nothing without costs', () =>
     expect(placeParts({ wages: 0, overhead: 0, packaging: 0, fat: 0 }, null, 660)).toEqual({
       parts: [],
       fee: null,
@@ -104,7 +104,7 @@ describe('the form', () => {
     services: { cutting: minutes, grinding: minutes, products: minutes },
   }; // prettier-ignore
 
-  it('shows kept figures as they were typed', () => {
+  it('shows saved figures as typed', () => {
     const typed = typeCosts(figures, 'lb', 'USD');
     expect(typed).toMatchObject({ wagePerHour: '21.50', packagingPerPackage: '0.16', margin: '25' });
     expect(typed.services.grinding).toEqual({
@@ -115,7 +115,7 @@ describe('the form', () => {
     expect(typeCosts(figures, 'kg', 'JPY').wagePerHour).toBe('2150');
   });
 
-  it('sends all as typed but the percentage, which must be one', () => {
+  it('sends everything as typed except the percentage, which must be valid', () => {
     const typed = typeCosts(figures, 'lb', 'USD');
     expect(readCosts(typed)).toMatchObject({ wagePerHour: '21.50', wantedMargin: 0.25 });
     expect(readCosts({ ...typed, margin: 'some' })).toBeNull();

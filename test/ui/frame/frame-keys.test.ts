@@ -43,7 +43,7 @@ async function frame() {
   return { wrapper, router, does, type, input, button };
 }
 
-describe('keys of the frame', () => {
+describe('global keys', () => {
   it.each([
     ['Digit1', '/rail'],
     ['Digit3', '/table'],
@@ -55,7 +55,7 @@ describe('keys of the frame', () => {
     expect(router.currentRoute.value.path).toBe(path);
   });
 
-  it('find and help where no field is open, and are letters in one', async () => {
+  it('open find and help outside fields, and are letters in one', async () => {
     const { does, type, input, button } = await frame();
     type(['/', '?'], input);
     expect([does.find.mock.calls.length, does.help.mock.calls.length]).toEqual([0, 0]);
@@ -65,7 +65,7 @@ describe('keys of the frame', () => {
     expect([does.find.mock.calls.length, does.help.mock.calls.length]).toEqual([2, 1]);
   });
 
-  it('undo what was just done, but leave the undo of a typed text to the field', async () => {
+  it('undo the last action, but leave the undo of typed text to the field', async () => {
     const { type, input, button } = await frame();
     const undo = vi.fn();
     toast('Kept 18.62 lb trim', undo);
@@ -75,13 +75,13 @@ describe('keys of the frame', () => {
     expect(undo).toHaveBeenCalledOnce();
   });
 
-  it('open a ticket that is typed or scanned where no field is open', async () => {
+  it('open a ticket that is typed or scanned outside fields', async () => {
     const { does, type, button } = await frame();
     expect(type(['1', '4', '7', 'Enter'], button).at(-1)).toBe(true);
     expect(does.scanned).toHaveBeenCalledExactlyOnceWith('147');
   });
 
-  it('take a barcode out of the field that it was read into', async () => {
+  it('remove a barcode from the field that it was scanned into', async () => {
     const { does, type, input } = await frame();
     const reads = vi.fn();
     input.addEventListener('input', reads);
@@ -94,7 +94,7 @@ describe('keys of the frame', () => {
     expect([input.value, reads.mock.calls.length]).toEqual(['18.62', 1]);
   });
 
-  it('leave a weight typed by hand to its field', async () => {
+  it('leave a typed weight in its field', async () => {
     const { does, type, input } = await frame();
     expect(type([...'26-0147', 'Enter'], input, {}, 120).at(-1)).toBe(false);
     expect(does.scanned).not.toHaveBeenCalled();

@@ -32,7 +32,7 @@ describe('quickTicket', () => {
 
   it('keeps the leading zero of a season', () => expect(quickTicket('7', 2003)).toBe('03-0007'));
 
-  it('tells a ticket from a weight at the number entry', () => {
+  it('distinguishes a ticket from a weight in the number entry', () => {
     expect(isFullTicket('26-0147')).toBe(true);
     expect(isFullTicket('147')).toBe(false);
     expect(isFullTicket('18.62')).toBe(false);
@@ -45,20 +45,20 @@ describe('makeScan', () => {
     return [...text, 'Enter'].map((key, index) => scan.press(key, index * pauseMs));
   };
 
-  it('gives what a reader typed, on Enter', () => expect(type('26-0147', 15).at(-1)).toBe('26-0147'));
-  it('waits for a quick hand', () => expect(type('147', 400).at(-1)).toBe('147'));
-  it('knows a reader from a hand in a field', () => {
+  it('returns a scanned number on Enter', () => expect(type('26-0147', 15).at(-1)).toBe('26-0147'));
+  it('waits for fast typing', () => expect(type('147', 400).at(-1)).toBe('147'));
+  it('distinguishes a reader from typing in a field', () => {
     expect(type('26-0147', 20, READER_MS).at(-1)).toBe('26-0147');
     expect(type('26-0147', 120, READER_MS).at(-1)).toBeNull();
   });
-  it('forgets digits that lie there', () => expect(type('147', 3000).at(-1)).toBeNull());
-  it('takes one digit for a choice, not for a ticket', () => expect(type('2', 15).at(-1)).toBeNull());
-  it('leaves Enter to a button reached by Tab after choices picked by their numbers', () => {
+  it('drops old digits', () => expect(type('147', 3000).at(-1)).toBeNull());
+  it('treats a single digit as a choice, not as a ticket', () => expect(type('2', 15).at(-1)).toBeNull());
+  it('leaves Enter to a button reached by Tab after choices picked by number', () => {
     const scan = makeScan();
     const pressed = ['4', 'Tab', '1', 'Tab', '3', 'Tab', 'Enter'].map((key, i) => scan.press(key, i * 50));
     expect(pressed.at(-1)).toBeNull();
   });
-  it('begins anew right after a field was emptied', () => {
+  it('restarts right after a field was emptied', () => {
     const scan = makeScan(READER_MS);
     scan.press('Backspace', 0);
     expect(scan.goesOn(10)).toBe(false);
@@ -66,7 +66,7 @@ describe('makeScan', () => {
     expect(scan.goesOn(22)).toBe(true);
     expect(scan.goesOn(10 + READER_MS + 1)).toBe(false);
   });
-  it('starts again after a letter', () => expect(type('14x26', 15).at(-1)).toBe('26'));
+  it('restarts after a letter', () => expect(type('14x26', 15).at(-1)).toBe('26'));
 });
 
 describe('fitHooks', () => {
@@ -75,7 +75,7 @@ describe('fitHooks', () => {
   it('shows all that fit', () =>
     expect(fitHooks(hooks, 20 * HOOK_WIDTH, null)).toEqual({ shown: hooks, more: 0 }));
 
-  it('counts those that do not', () => {
+  it('counts the hidden ones', () => {
     const { shown, more } = fitHooks(hooks, 1000, null);
     expect(shown).toEqual(hooks.slice(0, shown.length));
     expect(shown.length + more).toBe(20);
@@ -90,7 +90,7 @@ describe('fitHooks', () => {
 });
 
 describe('tagShape', () => {
-  it('has an outline of its own for every state, so that colour is not needed', () => {
+  it('has a distinct outline for every state, so that colour is not needed', () => {
     const shapes = (['fresh', 'ready', 'late', 'over'] as const).map(tagShape);
     expect(new Set(shapes).size).toBe(4);
   });

@@ -35,13 +35,13 @@ const listened = new Set([
 ]);
 for (const key of UNTOLD) listened.delete(key);
 
-describe('the sheet of keys', () => {
-  it('names every key that the window listens to, and no other', () =>
+describe('the list of keys', () => {
+  it('contains every key that the window handles, and no other', () =>
     expect([...new Set(keyLines.flatMap(({ keys }) => keys))].sort()).toEqual([...listened].sort()));
 
   it('counts the places that there are', () => expect(places).toHaveLength(9));
 
-  it('names what stands on buttons', () => {
+  it('names the keys shown on buttons', () => {
     const shown = sources.flatMap((source) =>
       [...source.matchAll(/<Button\b[^>]*?\skeys="([^"]+)"/g)].map((found) =>
         found[1]?.replace('⏎', 'Enter'),

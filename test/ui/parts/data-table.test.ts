@@ -30,7 +30,7 @@ function table(count: number, slots = {}) {
 }
 
 describe('a table', () => {
-  it('writes the fields of its rows, a dash for none, and what a slot makes of them', () => {
+  it('renders the fields of its rows, a dash for none, and slots', () => {
     const { cells, wrapper } = table(2, {
       'cell-act': ({ row }: { row: { ticket: string } }) => `of ${row.ticket}`,
     });
@@ -41,7 +41,7 @@ describe('a table', () => {
     expect(wrapper.get('caption').text()).toBe('What was weighed');
   });
 
-  it('tells in which order it stands, and asks for another when the head is pressed', async () => {
+  it('shows its order, and requests another when the heading is pressed', async () => {
     const { wrapper } = table(2);
     const [ticket, weight] = wrapper.findAll('th');
     expect(ticket?.attributes('aria-sort')).toBe('ascending');
@@ -50,7 +50,7 @@ describe('a table', () => {
     expect(wrapper.emitted('order')).toEqual([['ticket']]);
   });
 
-  it('draws every row of a short table', () => {
+  it('renders every row of a short table', () => {
     const { drawn, wrapper } = table(500);
     expect(drawn()).toBe(500);
     expect(wrapper.get('table').attributes('aria-rowcount')).toBeUndefined();
@@ -67,7 +67,7 @@ describe('a table of very many rows', () => {
     return found;
   }
 
-  it('draws few of them, and says how many there are', async () => {
+  it('renders few of them, and states their number', async () => {
     const { drawn, wrapper } = await long();
     expect(drawn()).toBeLessThan(200);
     expect(wrapper.get('table').attributes('aria-rowcount')).toBe('601');
@@ -83,7 +83,7 @@ describe('a table of very many rows', () => {
     },
   );
 
-  it('is whole on paper, and shortened again on screen', async () => {
+  it('is complete in print, and shortened again on screen', async () => {
     const { drawn } = await long();
     window.dispatchEvent(new Event('beforeprint'));
     await flushPromises();
@@ -93,7 +93,7 @@ describe('a table of very many rows', () => {
     expect(drawn()).toBeLessThan(200);
   });
 
-  it('hears nothing any more once it is gone', async () => {
+  it('removes its listeners when unmounted', async () => {
     const cell = vi.fn();
     const { wrapper } = await long({ 'cell-act': cell });
     wrapper.unmount();

@@ -31,7 +31,7 @@ async function press(words: RegExp): Promise<void> {
   await flushPromises();
 }
 
-describe('a sheet', () => {
+describe('a dialog', () => {
   async function opened() {
     const opener = document.body.appendChild(document.createElement('button'));
     opener.focus();
@@ -46,21 +46,21 @@ describe('a sheet', () => {
   const key = (name: string) =>
     document.dispatchEvent(new KeyboardEvent('keydown', { key: name, bubbles: true, cancelable: true }));
 
-  it('has its title for its name and the focus in its first field', async () => {
+  it('is labelled by its title and focuses its first field', async () => {
     await opened();
     const title = document.getElementById(sheet()?.getAttribute('aria-labelledby') ?? '');
     expect(title?.textContent).toBe('Take back?');
     expect(document.activeElement).toBe(within('input'));
   });
 
-  it('closes on Escape, and gives the focus back to what opened it', async () => {
+  it('closes on Escape, and returns the focus to its opener', async () => {
     const { opener } = await opened();
     key('Escape');
     await vi.waitFor(() => expect(sheet()).toBeNull());
     await vi.waitFor(() => expect(document.activeElement).toBe(opener));
   });
 
-  it('stays at a press beside it, for what is typed would be lost', async () => {
+  it('stays open on a press outside, because typed text would be lost', async () => {
     await opened();
     await new Promise((listening) => setTimeout(listening));
     document.body.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true, cancelable: true }));
@@ -69,7 +69,7 @@ describe('a sheet', () => {
   });
 });
 
-describe('taking a weight back', () => {
+describe('voiding a weight', () => {
   async function asked() {
     const wrapper = mountPart(VoidDialog, { props: { weighing: null } });
     await wrapper.setProps({ weighing: { id: 7, what: 'trim', grams: 8445.89 } });
@@ -77,7 +77,7 @@ describe('taking a weight back', () => {
     return wrapper;
   }
 
-  it('names the weight, and records the reason that was picked', async () => {
+  it('names the weight, and records the chosen reason', async () => {
     desk.answers['table.void'] = () => ok();
     const wrapper = await asked();
     expect(sheet()?.textContent).toContain('18.62 lb trim');
@@ -93,7 +93,7 @@ describe('taking a weight back', () => {
     expect(sheet()).toBeNull();
   });
 
-  it('asks for words where no reason fits, and sends those', async () => {
+  it('asks for text where no reason fits, and sends that', async () => {
     desk.answers['table.void'] = () => ok();
     await asked();
     [...(sheet()?.querySelectorAll<HTMLInputElement>('input[type=radio]') ?? [])].at(-1)?.click();
@@ -104,7 +104,7 @@ describe('taking a weight back', () => {
     expect(desk.calls.at(-1)?.input).toEqual({ weighingId: 7, reason: 'The tote was not empty.' });
   });
 
-  it('stays open with the refusal of the desk, which is gone the next time', async () => {
+  it("stays open with the desk's refusal, which is cleared the next time", async () => {
     desk.answers['table.void'] = () => ({
       ok: false,
       problem: { kind: 'invalid', code: 'text.empty', field: 'reason' },
@@ -120,7 +120,7 @@ describe('taking a weight back', () => {
     expect(sheet()?.querySelector('.problem')).toBeNull();
   });
 
-  it('takes nothing back when it is left', async () => {
+  it('voids nothing when it is closed', async () => {
     const wrapper = await asked();
     await press(/leave/i);
     expect(desk.calls).toEqual([]);
@@ -128,9 +128,9 @@ describe('taking a weight back', () => {
   });
 });
 
-describe('what was just done', () => {
+describe('a toast', () => {
   beforeEach(() => void vi.useFakeTimers());
-  it('is told for ten seconds, the newest alone', async () => {
+  it('is shown for ten seconds, only the newest', async () => {
     const wrapper = mountPart(Toasts);
     toast('Kept 18.62 lb trim');
     await vi.advanceTimersByTimeAsync(9_000);
@@ -142,7 +142,7 @@ describe('what was just done', () => {
     vi.useRealTimers();
   });
 
-  it('is undone once, from its button', async () => {
+  it('is undone once, by its button', async () => {
     vi.useRealTimers();
     const wrapper = mountPart(Toasts);
     const undo = vi.fn();

@@ -20,7 +20,7 @@ function entry(props: object = {}) {
 }
 
 describe('the entry of a weight', () => {
-  it('says what it understood while one types, and nothing of half a number', async () => {
+  it('echoes the parsed weight while typing, and nothing for an incomplete number', async () => {
     const { wrapper, input, echo } = entry();
     await input.setValue('84.6');
     expect(wrapper.emitted('update:modelValue')).toEqual([['84.6']]);
@@ -30,17 +30,17 @@ describe('the entry of a weight', () => {
     expect(echo()).toBe('');
   });
 
-  it('says the hint where nothing is typed', () =>
+  it('shows the hint without text', () =>
     expect(entry({ hint: 'Of both sides' }).echo()).toBe('Of both sides'));
 
-  it('shows the unit of the shop until another is typed', async () => {
+  it("shows the shop's unit until another is typed", async () => {
     const { wrapper, unit } = entry({ modelValue: '18.6' });
     expect(unit()).toBe(true);
     await wrapper.setProps({ modelValue: '18.6 kg' });
     expect(unit()).toBe(false);
   });
 
-  it('keeps on Enter and on its button, and hands every other key on', async () => {
+  it('saves on Enter and on its button, and passes every other key on', async () => {
     const { wrapper, input } = entry({ modelValue: '18.6' });
     await input.trigger('keydown', { key: 'Enter' });
     await wrapper.get('button').trigger('click');
@@ -52,19 +52,19 @@ describe('the entry of a weight', () => {
     expect(wrapper.emitted('key')).toHaveLength(2);
   });
 
-  it('takes no second press of its button while it is busy', async () => {
+  it('ignores a second press of its button while busy', async () => {
     const { wrapper } = entry({ busy: true });
     await wrapper.get('button').trigger('click');
     expect(wrapper.emitted('save')).toBeUndefined();
   });
 
-  it('leaves Enter to the form where it has no button of its own', async () => {
+  it('leaves Enter to the form if it has no button of its own', async () => {
     const { wrapper, input } = entry({ saveLabel: undefined });
     await input.trigger('keydown', { key: 'Enter' });
     expect(wrapper.emitted('save')).toBeUndefined();
   });
 
-  it('tells what is wrong instead of the echo, and leaves the text as it was typed', () => {
+  it('shows the problem instead of the echo, and keeps the typed text', () => {
     const { input, echo, wrapper } = entry({ modelValue: '18.6', problem: 'That is more than the animal.' });
     expect(echo()).toBe('That is more than the animal.');
     expect(wrapper.get('[role=alert]').attributes('id')).toBe(input.attributes('aria-describedby'));
@@ -72,7 +72,7 @@ describe('the entry of a weight', () => {
     expect((input.element as HTMLInputElement).value).toBe('18.6');
   });
 
-  it('goes on at the end of what came back half typed, and later selects it', () => {
+  it('continues at the end of a restored draft, and later selects it', () => {
     const { wrapper, input } = entry({ modelValue: '18.6' });
     const { element } = input as { element: HTMLInputElement };
     wrapper.vm.focus();

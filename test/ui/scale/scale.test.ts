@@ -58,14 +58,14 @@ const state = ({ scale }: { scale: ReturnType<typeof makeScale> }) => scale.show
 beforeEach(() => void vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval', 'performance', 'Date'] }));
 afterEach(() => void vi.useRealTimers());
 
-describe('what is shown and offered', () => {
-  it('is nothing without a scale', () => {
+describe('the shown and offered weight', () => {
+  it('is absent without a scale', () => {
     const { scale } = around();
     expect(scale.shown.value).toEqual({ state: 'none', weight: null, range: null, problem: null });
     expect(scale.offered.value).toBeNull();
   });
 
-  it('goes from connected over moving to rest, and offers only the weight at rest', async () => {
+  it('goes from connected over moving to stable, and offers only a stable weight', async () => {
     const at = await connected();
     expect(state(at)).toBe('connected');
     await at.say('US,GS,+  18.60lb\r\n');
@@ -90,7 +90,7 @@ describe('what is shown and offered', () => {
     expect(scaleSentence(at.scale.shown.value, format)).toEqual(sentence);
   });
 
-  it('waits for rest itself where the scale does not say', async () => {
+  it('determines stability itself where the scale does not report it', async () => {
     const at = await connected();
     for (let i = 0; i < 4; i++) {
       await at.say('  18.62 lb\r\n');
@@ -103,7 +103,7 @@ describe('what is shown and offered', () => {
     expect([state(at), at.scale.offered.value]).toEqual(['unstable', null]);
   });
 
-  it('takes back its offer when the scale falls silent', async () => {
+  it('withdraws its offer when the scale falls silent', async () => {
     const at = await connected();
     await at.say('ST,GS,+  18.62lb\r\n');
     await vi.advanceTimersByTimeAsync(2000);
@@ -113,7 +113,7 @@ describe('what is shown and offered', () => {
     expect(at.scale.shown.value.problem).toEqual({ code: 'scale.silent' });
   });
 
-  it('does not take the tail of a number for a weight when it comes in mid-stream', async () => {
+  it('does not take the tail of a number for a weight when opened mid-stream', async () => {
     const port = makePracticePort(LOAD, 0);
     const { scale, choose } = around();
     choose(port);
@@ -124,8 +124,8 @@ describe('what is shown and offered', () => {
   });
 });
 
-describe('what it survives', () => {
-  it('says that the scale is gone when the cable comes out in mid-line, and goes on when it is back', async () => {
+describe('recovery', () => {
+  it('reports a disconnected scale in mid-line, and continues when it is back', async () => {
     const at = await connected();
     await at.say('ST,GS,+  18.62lb\r\nST,GS,+  1');
     at.port.unplug();
@@ -138,7 +138,7 @@ describe('what it survives', () => {
     expect(at.scale.offered.value).toBe('18.64 lb');
   });
 
-  it('comes back by itself when the same port is plugged in again', async () => {
+  it('reconnects when the same port is plugged in again', async () => {
     const port = makePracticePort(LOAD, 0);
     const { scale, events } = around([port], JSON.stringify({ port: {} }));
     await scale.resume();
@@ -151,7 +151,7 @@ describe('what it survives', () => {
     expect(scale.shown.value.state).toBe('connected');
   });
 
-  it('does not resume on a port that is another one', async () => {
+  it('does not reconnect to another port', async () => {
     const { scale } = around(
       [makePracticePort(LOAD, 0)],
       JSON.stringify({ port: { usbVendorId: 1, usbProductId: 2 } }),
@@ -160,7 +160,7 @@ describe('what it survives', () => {
     expect(scale.shown.value.state).toBe('none');
   });
 
-  it('loses only the line in which a byte was damaged', async () => {
+  it('loses only the line with a corrupted byte', async () => {
     const at = await connected();
     await at.say('ST,GS,+  1');
     at.port.damage();
@@ -170,7 +170,7 @@ describe('what it survives', () => {
     expect(at.scale.offered.value).toBe('18.64 lb');
   });
 
-  it('gives up on a port that only ever fails', async () => {
+  it('gives up on a port that always fails', async () => {
     const at = await connected();
     for (let i = 0; i < 60; i++) {
       at.port.damage();
@@ -179,7 +179,7 @@ describe('what it survives', () => {
     expect(state(at)).toBe('gone');
   });
 
-  it('says why a port could not be opened, and nothing when none was chosen', async () => {
+  it('reports why a port could not be opened, and nothing when none was chosen', async () => {
     const port = makePracticePort(LOAD, 0);
     await port.open(USUAL);
     const { scale, choose } = around();
@@ -195,7 +195,7 @@ describe('what it survives', () => {
 });
 
 describe('settings', () => {
-  it('are kept for the next time, with the port', async () => {
+  it('are stored with the port', async () => {
     const at = await connected();
     await at.scale.change({ baudRate: 4800, parity: 'even', dataBits: 7 });
     const again = readSettings(at.store.get('gambrel.scale') ?? null);
@@ -210,7 +210,7 @@ describe('settings', () => {
     (kept) => expect(readSettings(kept)).toEqual(USUAL),
   ); // prettier-ignore
 
-  it('ask the scale with what is written, again and again, until it is left', async () => {
+  it('poll the scale with the request, until it is left', async () => {
     expect([...requestBytes('W\\r\\n')]).toEqual([0x57, 0x0d, 0x0a]);
     const at = await connected(JSON.stringify({ request: 'W\\r' }));
     await vi.advanceTimersByTimeAsync(1300);
@@ -220,7 +220,7 @@ describe('settings', () => {
     expect(at.port.requests).toBe('W\rW\rW\r');
   });
 
-  it('teach a line by example, and it is read from then on', async () => {
+  it("learn a line's format by example, which is used from then on", async () => {
     const at = await connected();
     await at.say('\x02001862\r');
     expect(at.scale.shown.value.problem?.code).toBe('scale.no-unit');
@@ -241,7 +241,7 @@ describe('settings', () => {
     expect(at.scale.offered.value).toBe('7.04 lb');
   });
 
-  it('show a line with its places unchanged', () => expect(printable('\n 18.62\xffb\r')).toBe('· 18.62·b·'));
+  it('show a line with unchanged positions', () => expect(printable('\n 18.62\xffb\r')).toBe('· 18.62·b·'));
 });
 
 describe('the practice scale', () => {
@@ -252,7 +252,7 @@ describe('the practice scale', () => {
     return window;
   }
 
-  it('sends what lies on it, torn in pieces, at rest or moving, and dashes when it is too heavy', async () => {
+  it('sends its weight in fragments, stable or moving, and dashes when it is too heavy', async () => {
     const at = await practising(LOAD);
     expect(at.scale.offered.value).toBe('18.62 lb');
     at.scale.practice.value?.put({ ...LOAD, moving: true });
@@ -263,7 +263,7 @@ describe('the practice scale', () => {
     expect(state(at)).toBe('overload');
   });
 
-  it('is not remembered, and leaves nothing behind', async () => {
+  it('is not stored, and leaves nothing behind', async () => {
     const at = await practising({ ...LOAD, unit: 'kg', decimals: 3, weight: 8.445 });
     expect(at.scale.offered.value).toBe('8.445 kg');
     expect(at.store.size).toBe(0);
@@ -303,7 +303,7 @@ describe('a number entry beside the scale', () => {
   }
   afterEach(() => void vi.unstubAllGlobals());
 
-  it('takes the weight with Space as the scale showed it, and knows where it came from', async () => {
+  it('takes the weight with Space as the scale showed it, and knows its source', async () => {
     const { typed, source, onKey } = await entry();
     const { event, preventDefault } = press(' ');
     expect([typed.value, source.value]).toEqual(['', 'typed']);
@@ -312,7 +312,7 @@ describe('a number entry beside the scale', () => {
     expect([typed.value, source.value]).toEqual(['18.62 lb', 'practice']);
   });
 
-  it('is typed again as soon as a hand changes it, even back to the same', async () => {
+  it('counts as typed as soon as it is edited, even back to the same', async () => {
     const { typed, source, take } = await entry();
     take();
     typed.value = '18.63 lb';
@@ -321,7 +321,7 @@ describe('a number entry beside the scale', () => {
     expect(source.value).toBe('typed');
   });
 
-  it('never takes over what was typed, and leaves its spaces alone', async () => {
+  it('never replaces typed text, and keeps its spaces', async () => {
     const { typed, source, onKey, take } = await entry();
     typed.value = '18';
     expect(onKey(press(' ').event)).toBe(false);
@@ -330,7 +330,7 @@ describe('a number entry beside the scale', () => {
     expect([typed.value, source.value]).toEqual(['18', 'typed']);
   });
 
-  it('takes the newer weight over one that came from the scale', async () => {
+  it('replaces an older weight of the scale by a newer one', async () => {
     const { typed, source, scale, onKey } = await entry();
     onKey(press('F2').event);
     scale.practice?.put({ ...LOAD, weight: 20 });
@@ -340,7 +340,7 @@ describe('a number entry beside the scale', () => {
     expect([typed.value, source.value]).toEqual(['20.00 lb', 'practice']);
   });
 
-  it('takes nothing while the weight moves, and knows no key without a scale', async () => {
+  it('takes nothing while the weight moves, and handles no key without a scale', async () => {
     const { typed, scale, onKey } = await entry();
     scale.practice?.put({ ...LOAD, moving: true });
     await vi.advanceTimersByTimeAsync(500);

@@ -30,7 +30,7 @@ const anyFilter: fc.Arbitrary<SeasonFilter> = fc.record(
 );
 
 describe('a filter in the address', () => {
-  it('comes back as it was, under any prefix and through a link', () =>
+  it('survives a round trip, under any prefix and through a link', () =>
     fc.assert(
       fc.property(anyFilter, fc.constantFrom('', 'a.', 'b.'), (filter, prefix) => {
         expect(filterOf(queryOf(filter, prefix), prefix)).toEqual(filter);
@@ -39,21 +39,21 @@ describe('a filter in the address', () => {
       }),
     ));
 
-  it('does not narrow by what it cannot mean', () => {
+  it('ignores invalid values', () => {
     const query = { season: 'abc', brought: 'flying', damaged: 'maybe', from: '1.11.', species: ['elk', 'moose'], sex: 'male' }; // prettier-ignore
     expect(filterOf(query)).toEqual({ sex: 'male' });
   });
 
-  it('keeps apart what stands under different prefixes', () => {
+  it('separates different prefixes', () => {
     expect(filterOf({ species: 'elk', 'a.species': 'moose' }, 'a.')).toEqual({ species: 'moose' });
   });
 
-  it('says whether anything but the season narrows it', () => {
+  it('reports whether anything but the season filters', () => {
     expect(narrows({ season: 2026 })).toBe(false);
     expect(narrows({ season: 2026, damaged: false })).toBe(true);
   });
 
-  it('leads to the animals behind a mark in the order of what it shows', () => {
+  it('links to the animals behind a mark in the order of its measure', () => {
     expect(drilldownLink({ species: 'elk', damaged: false }, 'bone')).toBe(
       '/season/animals?species=elk&damaged=no&order=bone',
     );
@@ -64,7 +64,7 @@ describe('a filter in the address', () => {
 describe('a filter in words', () => {
   const said = (filter: SeasonFilter) => filterWords(filter, () => 'Elk', format);
 
-  it('names each piece', () => {
+  it('names each part', () => {
     expect(
       said({ season: 2026, species: 'elk', brought: 'skinned', sex: 'female', age: 'adult', damaged: false, detail: 'quick', cutter: 'JB' }),
     ).toEqual(['Elk', 'brought skinned', 'females', 'adults', 'without shot damage', 'only hung and packed', 'cut by JB']); // prettier-ignore

@@ -8,7 +8,7 @@ import { faultsOf, format, pounds, sceneOf, species, spreadOf, yields } from '..
 const spread = (...values: number[]) => spreadOf(values) as NonNullable<ReturnType<typeof spreadOf>>;
 
 describe('the cover', () => {
-  it('has the figures of the season, and no share of explained weight where no part was weighed', () => {
+  it('has the figures of the season, and no share of explained weight without weighed parts', () => {
     const look = yields({ animals: 20, takeHomeGrams: 45_359.237, species: [species('Elk', [0.5])] });
     expect(coverFigures(look, pounds(), format).map(({ figure }) => figure)).toEqual([
       '20',
@@ -19,7 +19,7 @@ describe('the cover', () => {
     expect(coverFigures(look, pounds({ n: 0, baseGrams: 0, unexplainedGrams: 0 }), format)).toHaveLength(3);
   });
 
-  it('leaves a dash where a kind of game tells nothing', () => {
+  it('shows a dash for a species without data', () => {
     expect(coverRow(species('Elk', [], { published: null }), 2026, format)).toEqual({
       name: 'Elk',
       n: '0',
@@ -30,7 +30,7 @@ describe('the cover', () => {
     });
   });
 
-  it('holds a kind of game against the last season before, not against its own', () => {
+  it('compares a species with the last season before, not with its own', () => {
     const seasons = [2023, 2025, 2026].map((season, i) => ({
       season,
       n: 9,
@@ -47,7 +47,7 @@ describe('the cover', () => {
   });
 });
 
-describe('the page of a kind of game', () => {
+describe('the page of a species', () => {
   const parted = (rows: number): SplitGroup => ({
     title: String(rows),
     rows: Array.from({ length: rows }, (_, i) => ({
@@ -69,7 +69,7 @@ describe('the page of a kind of game', () => {
       }),
     ));
 
-  it('shows where its own weight went, and leads nowhere', () => {
+  it('shows where its own weight went, and has no links', () => {
     const shares = { 'whole cuts': 0.4, trim: 0.2, 'fat saved': 0, bone: 0.3, sinew: 0.05, damage: 0, shrink: 0.05, unexplained: 0 }; // prettier-ignore
     const of = (code: string, n: number) => ({ code, name: code, n, baseGrams: 1000, shares });
     const elk = species('elk', [0.5, 0.51, 0.52, 0.53, 0.54], {
@@ -90,7 +90,7 @@ describe('the page of a kind of game', () => {
   });
 });
 
-it('the last page names each source once and how to read each picture', () => {
+it('the last page lists each source and note once', () => {
   const [flow, losses] = poundsStories(pounds(), format);
   if (!flow || !losses) throw new Error('no charts');
   const last = lastPage([

@@ -12,7 +12,7 @@ async function shelf(unit: 'lb' | 'kg') {
 const deer = (species: SpeciesOnShelf[]) => species.find(({ code }) => code === 'white-tail')!;
 
 describe('the form of a species', () => {
-  it.each(['lb', 'kg'] as const)('sends no weight that nobody touched, in %s', async (unit) => {
+  it.each(['lb', 'kg'] as const)('sends no unchanged weight, in %s', async (unit) => {
     const { shop, species } = await shelf(unit);
     for (const row of species) {
       const { value } = readSpecies(typeSpecies(row, unit), row, unit);
@@ -22,7 +22,7 @@ describe('the form of a species', () => {
     }
   });
 
-  it('sends all three weights when one was touched', async () => {
+  it('sends all three weights when one was changed', async () => {
     const { species } = await shelf('lb');
     const row = deer(species);
     const typed = { ...typeSpecies(row, 'lb'), most: '250' };
@@ -50,7 +50,7 @@ describe('the form of a species', () => {
     expect(await shop.call('species.save', value!)).toMatchObject({ code: 'sika-deer', like: 'white-tail' });
   });
 
-  it('says at each piece what is wrong with it', async () => {
+  it('shows the error at each primal', async () => {
     const { species } = await shelf('lb');
     const typed = { ...speciesLike(deer(species)), name: 'Sika', typical: '60' };
     typed.primals = [
@@ -68,7 +68,7 @@ describe('the form of a species', () => {
 });
 
 describe('the form of a product', () => {
-  it.each(['lb', 'kg'] as const)('changes nothing where nothing was touched, in %s', async (unit) => {
+  it.each(['lb', 'kg'] as const)('changes nothing without edits, in %s', async (unit) => {
     const { shop, products } = await shelf(unit);
     for (const row of products) {
       const { value } = readProduct(typeProduct(row, unit), row, unit);
@@ -77,7 +77,7 @@ describe('the form of a product', () => {
     }
   });
 
-  it('drops the percentage of a fat that has none', async () => {
+  it('drops the percentage of a fat without target', async () => {
     const { products } = await shelf('lb');
     const patties = products.find(({ code }) => code === 'patties')!;
     const typed = { ...typeProduct(patties, 'lb'), fat: 'none' };

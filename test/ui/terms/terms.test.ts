@@ -16,8 +16,8 @@ const asked = new Set(
   ]),
 );
 
-describe('words of the trade', () => {
-  it('are all used somewhere, and all that are used are told', () =>
+describe('trade terms', () => {
+  it('are all used somewhere, and all used ones are explained', () =>
     expect([...asked].sort()).toEqual(Object.keys(terms).sort()));
 
   it.each(Object.entries(terms))(
@@ -30,12 +30,12 @@ describe('words of the trade', () => {
     },
   );
 
-  it('have each its own name', () => {
+  it('have unique names', () => {
     const names = Object.values(terms).map(({ name }) => name);
     expect(new Set(names).size).toBe(names.length);
   });
 
-  it('are all that a user is told of the sums behind: no word of statistics', () => {
+  it('avoid the terms of statistics', () => {
     const words = globSync('texts/**/*.ts', { cwd: UI }).map((file) => readFileSync(join(UI, file), 'utf8'));
     const learned = /chi-?square|p-?value|posterior|likelihood|logit|residual|covariance|bayes/i;
     for (const text of words) expect(learned.exec(text)?.[0]).toBeUndefined();

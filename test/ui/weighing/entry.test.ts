@@ -39,7 +39,7 @@ const deer = (more: object = {}) =>
     ...more,
   }) as unknown as Parameters<typeof firstStage>[0];
 
-describe('what is weighed next', () => {
+describe('the next weight', () => {
   it.each([
     ['the hook first', deer(), 'hanging'],
     ['then the parts', deer({ weighings: [weighed('hanging')] }), 'cut'],
@@ -54,7 +54,7 @@ describe('what is weighed next', () => {
     ['packages once the cutting is over', deer({ stage: 'packing' }), 'packed'],
   ])('is %s', (_, page, stage) => expect(firstStage(page)).toBe(stage));
 
-  it('goes round the primals that came in, and stays where one side is missing', () => {
+  it('goes through the received primals, and stays where one side is missing', () => {
     expect(nextPrimal(PRIMALS)).toBe('neck');
     expect(nextPrimal(PRIMALS, 'neck')).toBe('shoulder');
     const half = [primal('neck', 'Neck', { grams: 9 }), { ...PRIMALS[1]!, grams: 9, oneSide: true }];
@@ -64,7 +64,7 @@ describe('what is weighed next', () => {
     ).toBeNull();
   });
 
-  it('offers product after product of an animal weighed quickly, the place of the last', () => {
+  it('offers product after product of an animal weighed quickly, with the last place', () => {
     const quick = deer({ detail: 'quick', stage: 'packing' });
     expect(freshEntry(quick)).toMatchObject({
       stage: 'packed',
@@ -87,22 +87,22 @@ describe('what is weighed next', () => {
     expect(packagesIn('heavy', 453.59237, 'lb')).toBe('');
   });
 
-  it('names a part with the primal that it came off', () => {
+  it('names a part with the primal that it came from', () => {
     const entry = { stage: 'cut', part: 'trim', product: '', primal: 'shoulder' } as const;
     expect(entryName(entry, PRIMALS)).toBe('Trim of shoulder');
     expect(entryName({ ...entry, stage: 'primal' }, PRIMALS)).toBe('Shoulder');
   });
 });
 
-describe('the words around primals', () => {
-  it('gives each primal a letter of its own', () =>
+describe('texts about primals', () => {
+  it('give each primal a distinct letter', () =>
     expect(primalKeys([...PRIMALS, primal('saddle', 'Saddle')])).toEqual({
       neck: 'N',
       shoulder: 'S',
       saddle: 'A',
     }));
 
-  it('writes weight and share on the map, dims what did not come in and marks the odd', () => {
+  it('show weight and share on the map, dim absent primals and mark odd ones', () => {
     const format = makeFormat({ unit: 'kg', step: 0.05, locale: 'en-US', currency: 'USD' });
     const facts = primalFacts(
       {
@@ -121,7 +121,7 @@ describe('the words around primals', () => {
     });
   });
 
-  it('says which pieces came in, and how often the shop weighs all', () => {
+  it('state the received pieces, and how often the shop weighs all parts', () => {
     expect(piecesText([{ primal: 'shoulder', count: 1 }, { primal: 'neck', count: 2 }], PRIMALS)).toBe(
       '1 shoulder, 2 × neck',
     ); // prettier-ignore
@@ -131,11 +131,11 @@ describe('the words around primals', () => {
   });
 });
 
-describe('half-typed entries', () => {
+describe('drafts', () => {
   beforeEach(() => setActivePinia(createPinia()));
   const fresh = () => ({ typed: '', part: 'trim' });
 
-  it('stand there again when one comes back, each under its own name', () => {
+  it('are restored, each under its own name', () => {
     const drafts = useDrafts();
     const entry = drafts.of('table 1', fresh);
     entry.typed = '18.6';
@@ -144,7 +144,7 @@ describe('half-typed entries', () => {
     expect(drafts.of('table 2', fresh)).toEqual(fresh());
   });
 
-  it('start anew once kept, and where nothing was touched', () => {
+  it('start fresh once saved, and without edits', () => {
     const drafts = useDrafts();
     const entry = drafts.of('table 1', fresh);
     expect(drafts.of('table 1', () => ({ typed: '', part: 'bone' }))).toEqual({ typed: '', part: 'bone' });
@@ -157,7 +157,7 @@ describe('half-typed entries', () => {
     expect(entry).toEqual(fresh());
   });
 
-  it('do not outlive the opening of the book', () => {
+  it('end with the opening of the book', () => {
     const drafts = useDrafts();
     drafts.of('table 1', fresh).typed = '18.6';
     drafts.lastPlace = 'Freezer 2';

@@ -45,8 +45,8 @@ function entry(...answers: (Answer<SavedWeight> | Promise<Answer<SavedWeight>>)[
   return { wrapper, draft, sent, press, enter };
 }
 
-describe('keeping a weight', () => {
-  it('empties the entry for the next one, which has the focus, and says so', async () => {
+describe('saving a weight', () => {
+  it('empties the entry for the next one, which has the focus, and reports it', async () => {
     const { wrapper, draft, sent, enter } = entry(kept);
     await enter();
     expect(sent).toEqual([{ typed: '186', source: 'typed', confirmed: false }]);
@@ -55,7 +55,7 @@ describe('keeping a weight', () => {
     expect(document.activeElement).toBe(wrapper.get('input').element);
   });
 
-  it('leaves a text that is no weight in the entry, with a sentence', async () => {
+  it('keeps an invalid text in the entry, with a sentence', async () => {
     const { wrapper, draft, enter } = entry(refusedFor({ kind: 'invalid', code: 'reading.empty' }));
     await enter();
     expect(draft.typed).toBe('186');
@@ -63,7 +63,7 @@ describe('keeping a weight', () => {
     expect(wrapper.emitted('saved')).toBeUndefined();
   });
 
-  it('asks about what cannot be right, and keeps what was probably meant', async () => {
+  it('questions an implausible weight, and saves the suggestion', async () => {
     const { wrapper, draft, sent, press, enter } = entry(refusedFor(doubt));
     await enter();
     expect(wrapper.text()).toContain('Did you mean 18.6 lb?');
@@ -73,7 +73,7 @@ describe('keeping a weight', () => {
     expect(wrapper.text()).not.toContain('Did you mean');
   });
 
-  it('keeps a doubted weight as typed once somebody is sure', async () => {
+  it('saves a doubtful weight as typed once confirmed', async () => {
     const { sent, press, enter, wrapper } = entry(refusedFor(doubt));
     await enter();
     await press(/186/);
@@ -81,7 +81,7 @@ describe('keeping a weight', () => {
     expect(wrapper.emitted('saved')).toHaveLength(1);
   });
 
-  it('begins again without keeping anything', async () => {
+  it('starts again without saving', async () => {
     const { wrapper, draft, sent, press, enter } = entry(refusedFor(doubt));
     await enter();
     await press(/again/i);
@@ -89,7 +89,7 @@ describe('keeping a weight', () => {
     expect(document.activeElement).toBe(wrapper.get('input').element);
   });
 
-  it('asks nothing of a second press while the first is on its way', async () => {
+  it('ignores a second press while the first is pending', async () => {
     let answerFirst: (answer: Answer<SavedWeight>) => void = () => undefined;
     const first = new Promise<Answer<SavedWeight>>((resolve) => (answerFirst = resolve));
     const { wrapper, draft, enter } = entry(first, refusedFor({ kind: 'conflict', code: 'desk.already' }));
