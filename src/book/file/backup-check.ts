@@ -30,7 +30,7 @@ const DATED = ['weighing', 'instruction', 'payment', 'bill', 'fat_movement', 're
  * `wanted` is given, counts and totals equal to it or between it and `until`.
  * @throws BookError `backup` when the copy is not sound, `newer` when a newer program wrote it
  */
-export function checkCopy(path: string, wanted: string | null, until = wanted): BackupContents {
+export function checkCopy(path: string, expected: string | null, until = expected): BackupContents {
   let copy: Database.Database | undefined;
   try {
     copy = openFile(path, { readonly: true, fileMustExist: true });
@@ -40,11 +40,11 @@ export function checkCopy(path: string, wanted: string | null, until = wanted): 
     if (found !== 'ok') throw new BookError('backup', path, String(found));
     const loose = copy.pragma('foreign_key_check') as unknown[];
     if (loose.length > 0) throw new BookError('backup', path, `${loose.length} loose ends`);
-    if (wanted !== null && !isBetween(totals(copy), wanted, until ?? wanted))
+    if (expected !== null && !isBetween(totals(copy), expected, until ?? expected))
       throw new BookError('backup', path, 'rows differ from the book');
-    const held = contentsOf(copy);
-    if (held.version > BOOK_VERSION) throw new BookError('newer', path, `version ${held.version}`);
-    return held;
+    const contents = contentsOf(copy);
+    if (contents.version > BOOK_VERSION) throw new BookError('newer', path, `version ${contents.version}`);
+    return contents;
   } catch (error) {
     throw error instanceof Database.SqliteError ? new BookError('backup', path, error.message) : error;
   } finally {
@@ -104,8 +104,8 @@ function contentsOf(db: Database.Database): BackupContents {
 
 /** The name of the book's shop; empty if never set. */
 export function shopOf(db: Database.Database): string {
-  const kept = db.prepare<[], string>("SELECT value FROM setting WHERE key = 'shopName'").pluck().get();
-  const name: unknown = kept === undefined ? '' : JSON.parse(kept);
+  const stored = db.prepare<[], string>("SELECT value FROM setting WHERE key = 'shopName'").pluck().get();
+  const name: unknown = stored === undefined ? '' : JSON.parse(stored);
   return typeof name === 'string' ? name : '';
 }
 

@@ -33,8 +33,8 @@ export function ownerOf({ path, locked }: Pick<Backup, 'path' | 'locked'>, opene
   try {
     const { size, mtimeMs } = statSync(path);
     const key = [path, size, mtimeMs, locked && opener?.lock.salt].join(' ');
-    const kept = known.get(key);
-    if (kept !== undefined) return kept;
+    const cached = known.get(key);
+    if (cached !== undefined) return cached;
     const owner = locked ? ownerOfLocked(path, opener) : ownerOfPlain(path);
     if (known.size >= MAX_KNOWN) known.clear();
     known.set(key, owner);

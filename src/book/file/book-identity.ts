@@ -31,8 +31,8 @@ const SHORT = 8;
 
 /** The identity of an open book, or null for an old book without entries. */
 export function identityOf(db: Db): string | null {
-  const kept = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck().get(KEY);
-  const identity: unknown = kept === undefined ? null : JSON.parse(kept);
+  const stored = db.prepare<[string], string>('SELECT value FROM setting WHERE key = ?').pluck().get(KEY);
+  const identity: unknown = stored === undefined ? null : JSON.parse(stored);
   if (typeof identity === 'string' && IDENTITY.test(identity)) return identity;
   const first = db
     .prepare<[], string[]>('SELECT at, record, record_id, act FROM audit ORDER BY id LIMIT 1')

@@ -39,10 +39,10 @@ export function tryBackup(
 ): BackupContents {
   const part = partialPath(bookPath);
   try {
-    const held = unpack(part, source, now, opening);
+    const contents = unpack(part, source, now, opening);
     closeBook(openBook(part, now, true));
     alsoTry(part);
-    return held;
+    return contents;
   } catch (error) {
     throw troubleOfSource(error, source.path);
   } finally {
@@ -111,9 +111,9 @@ function unpack(
     onRepaired?.(repaired);
   }
   checkBuiltAsOurs(part);
-  const held = checkCopy(part, null);
+  const contents = checkCopy(part, null);
   checkTimes(part);
-  return held;
+  return contents;
 }
 
 /** A file that claims more than the free space would fill the disk before its check. */

@@ -30,7 +30,7 @@ const OWN_TO_SQLITE: readonly string[] = [
   'CREATE TABLE sqlite_stat4(tbl,idx,neq,nlt,ndlt,sample)',
 ];
 
-const expected = new Map<number, Map<string, string>>();
+const schemas = new Map<number, Map<string, string>>();
 
 /**
  * Compares a book with its version, object by object, by the exact SQL text. Migrations are never edited after
@@ -39,18 +39,18 @@ const expected = new Map<number, Map<string, string>>();
  * @returns the first difference, missing tables first, or null
  */
 export function schemaDifference(db: Db, version: number): SchemaDifference | null {
-  const wanted = new Map(schemaOf(version));
+  const expected = new Map(schemaOf(version));
   const found = partsOf(db);
   const differences: SchemaDifference[] = [];
   for (const { type, name, tbl_name, sql } of found) {
     const key = keyOf(type, name);
-    const text = wanted.get(key);
-    wanted.delete(key);
+    const text = expected.get(key);
+    expected.delete(key);
     // Each expected object is removed once found: a second one of the same name is extra.
     if (text === undefined) differences.push({ how: 'added', what: type, name });
     else if (text !== textOf(tbl_name, sql)) differences.push({ how: 'changed', what: type, name });
   }
-  for (const key of wanted.keys()) {
+  for (const key of expected.keys()) {
     const [type, name] = JSON.parse(key) as [SchemaDifference['what'], string];
     differences.push({ how: 'missing', what: type, name });
   }
@@ -66,7 +66,7 @@ export function versionBuilt(db: Db): number | null {
 
 /** Every object of a version, by its kind and name, as the migrations create it in an empty book. */
 function schemaOf(version: number): Map<string, string> {
-  let made = expected.get(version);
+  let made = schemas.get(version);
   if (!made) {
     const db = new Database(':memory:');
     for (const step of MIGRATIONS.slice(0, version)) db.exec(step);
@@ -74,7 +74,7 @@ function schemaOf(version: number): Map<string, string> {
       partsOf(db).map(({ type, name, tbl_name, sql }) => [keyOf(type, name), textOf(tbl_name, sql)]),
     );
     db.close();
-    expected.set(version, made);
+    schemas.set(version, made);
   }
   return made;
 }

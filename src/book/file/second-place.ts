@@ -51,15 +51,15 @@ export function copyToSecondPlace(
     if (lock === null && hasLockedOf(bookPath, folder, made.book, label.book))
       throw new BookError('unlocked', folder);
     const path = freePath(join(folder, basename(made.path, '.gambrel')), lock ? LOCKED_ENDING : '.gambrel');
-    const wanted = totals(source);
+    const expected = totals(source);
     const scratch = partialPath(made.path);
     finish(path, (part) => {
       if (lock) {
         lockFile(made.path, part, lock, label);
-        rehearseLocked(part, scratch, lock, wanted);
+        rehearseLocked(part, scratch, lock, expected);
       } else {
         copyPrivately(made.path, part);
-        checkCopy(part, wanted);
+        checkCopy(part, expected);
       }
     });
     const copy = backupAt(path);
@@ -91,10 +91,10 @@ function hasLockedOf(bookPath: string, folder: string, named: string | null, boo
 }
 
 /** Decrypts beside the plain backup, never in the second place, where no plain copy may exist even briefly. */
-function rehearseLocked(locked: string, plain: string, lock: Lock, wanted: string): void {
+function rehearseLocked(locked: string, plain: string, lock: Lock, expected: string): void {
   try {
     unlockFile(locked, plain, lock);
-    checkCopy(plain, wanted);
+    checkCopy(plain, expected);
   } catch (error) {
     // A full disk here does not mean that the copy there is bad.
     const trouble = bookErrorOf(error, plain);

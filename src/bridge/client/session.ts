@@ -29,9 +29,9 @@ export function openSession({ fetch: fetchIt, store, code: given, askOthers }: S
   let looking: Promise<string | null> | null = null;
 
   /** Concurrent calls share one lookup: the code may be used once only. */
-  const session = () => (looking ??= look().finally(() => (looking = null)));
+  const session = () => (looking ??= obtain().finally(() => (looking = null)));
 
-  async function look(): Promise<string | null> {
+  async function obtain(): Promise<string | null> {
     const session = (await showCode()) ?? store.getItem(SESSION) ?? (await askOthers());
     if (session !== null) store.setItem(SESSION, session);
     return session;

@@ -10,9 +10,9 @@ const MAX_TRIES = 20;
  * Listens on `wanted`, else on the next free port, else on any.
  * @returns the bound port; with `wanted` 0 the system chooses
  */
-export async function listenNear(server: Server, wanted: number): Promise<number> {
-  const last = Math.min(wanted + MAX_TRIES, 65_535);
-  for (let port = wanted; wanted > 0 && port <= last; port += 1) {
+export async function listenNear(server: Server, preferred: number): Promise<number> {
+  const last = Math.min(preferred + MAX_TRIES, 65_535);
+  for (let port = preferred; preferred > 0 && port <= last; port += 1) {
     const taken = await listen(server, port);
     if (taken !== null) return taken;
   }

@@ -55,10 +55,10 @@ interface WindowFile {
  * @returns status 400 for an invalid path, 404 for one that does not exist or leads out of the folder
  */
 export async function windowFile(folder: string, pathname: string): Promise<WindowFile> {
-  const wanted = decodePath(pathname);
-  if (wanted === null) return refusal(400);
+  const path = decodePath(pathname);
+  if (path === null) return refusal(400);
   // '.' first: resolving an absolute path would drop the folder.
-  const file = resolve(folder, `.${wanted === '/' ? '/index.html' : wanted}`);
+  const file = resolve(folder, `.${path === '/' ? '/index.html' : path}`);
   const inside = relative(folder, file);
   const type = MEDIA_TYPES[extname(file)];
   if (!type || inside.startsWith('..') || isAbsolute(inside)) return refusal(404);

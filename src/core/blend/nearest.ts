@@ -23,8 +23,8 @@ export async function nearestBatch(recipe: Recipe, why: InfeasibleReason): Promi
   const { size } = recipe;
   if (size === null) return nearestFat(recipe, constraints, why);
   if (why.code !== 'steps') {
-    const kept = withFat(constraints, recipe, recipe.fat);
-    const other = await solveChanceConstrained(recipe, minimisingSizeDeviation(kept, recipe, size));
+    const withFatLimits = withFat(constraints, recipe, recipe.fat);
+    const other = await solveChanceConstrained(recipe, minimisingSizeDeviation(withFatLimits, recipe, size));
     if (other && weightOf(other.grams) > RELATIVE_TOLERANCE * size) return other.grams;
   }
   const sized = await nearestFat(recipe, withSizeNear(constraints, recipe, size), why);

@@ -19,11 +19,11 @@ export async function leastShare(
   amount: readonly Term[],
   options: { promise: boolean; slackColumn?: number } = { promise: false },
 ): Promise<(Solved & { share: number }) | null> {
-  const kept = options.promise ? recipe : { ...recipe, sureBelow: undefined };
+  const relaxed = options.promise ? recipe : { ...recipe, sureBelow: undefined };
   let share = 0;
   for (let round = 0; round < MAX_ITERATIONS; round++) {
     const goal: Term[] = [...amount, [sizeColumn(recipe), -share]];
-    const found = await solveChanceConstrained(kept, withGoal(program, recipe, goal), options.slackColumn);
+    const found = await solveChanceConstrained(relaxed, withGoal(program, recipe, goal), options.slackColumn);
     if (!found) return null;
     const size = found.values[sizeColumn(recipe)] as number;
     const better =

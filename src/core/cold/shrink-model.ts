@@ -91,8 +91,8 @@ export function learnShrink(
         fit.scale * factorOf(priorMean, mean) ** 2 * sumOf(terms, ({ animalSd }) => animalSd ** 2);
       const variance = quadratic(known, covariance) + unknown + animalVariance;
       // A drying carcass does not gain weight.
-      const kept = Math.exp(-Math.max(0, mean));
-      return { mean: 1 - kept, sd: kept * Math.sqrt(variance) };
+      const remaining = Math.exp(-Math.max(0, mean));
+      return { mean: 1 - remaining, sd: remaining * Math.sqrt(variance) };
     },
   };
 }

@@ -97,9 +97,9 @@ export function lossTerms(
   const inHide = brought === 'whole';
   const dryingFactor = DRYING_FACTORS[brought];
   const dressed = dressedToHanging(ratios, hung);
-  const kept = inHide ? dressed.mean : 1;
+  const remaining = inHide ? dressed.mean : 1;
   // Limited to the species' usual weights, so that a slip in this weight moves its own expectation little.
-  const body = Math.min(Math.max(receivedGrams * kept, hangingGrams.low), hangingGrams.high);
+  const body = Math.min(Math.max(receivedGrams * remaining, hangingGrams.low), hangingGrams.high);
   // Both weights may be from one afternoon, or from an evening and the next morning.
   const firstDay = (days === 0 ? 0.5 : 1) * FIRST_DAY.mean * (inHide ? dryingFactor.factor : 1);
   const drying = Math.max(0, days - 1) * DRYING.mean * dryingFactor.factor * Math.cbrt(DRYING_GRAMS / body);
@@ -112,8 +112,8 @@ export function lossTerms(
     );
   if (inHide) {
     // The published SD covers shops and animals together: half of its variance each.
-    const each = dressed.sd / kept / Math.SQRT2;
-    terms.push({ effect: `hide of ${species}`, mean: -Math.log(kept), shopSd: each, animalSd: each });
+    const each = dressed.sd / remaining / Math.SQRT2;
+    terms.push({ effect: `hide of ${species}`, mean: -Math.log(remaining), shopSd: each, animalSd: each });
   }
   return terms;
 }

@@ -38,8 +38,8 @@ export function isSteady(
   // A slow scale needs longer to send enough readings.
   const from = Math.min(long, readings.length - least);
   if (from < 0) return false;
-  const held = readings.slice(from).map(({ grams }) => grams);
+  const window = readings.slice(from).map(({ grams }) => grams);
   // A step in pounds is no whole number of grams: allow for the last binary digit.
   const room = stepGrams * (1 + 1e-9);
-  return Math.max(...held) - Math.min(...held) <= room;
+  return Math.max(...window) - Math.min(...window) <= room;
 }

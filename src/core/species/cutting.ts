@@ -29,16 +29,16 @@ export function wholeCutsShare(
   for (const [index, { primal }] of orders.entries())
     if (!primals.some(({ code }) => code === primal))
       throw new ValidationError('primal.unknown', `orders[${index}].primal`, { primal });
-  let kept = 0;
+  let wholeCuts = 0;
   let all = 0;
   for (const [index, { code, share }] of primals.entries()) {
     if (!(share >= 0 && share <= 1))
       throw new ValidationError('share.range', `primals[${index}].share`, { share: String(share) });
     all += share;
-    if ((uses.get(code) ?? 'grind') !== 'grind') kept += share;
+    if ((uses.get(code) ?? 'grind') !== 'grind') wholeCuts += share;
   }
   if (!(all > 0)) throw new ValidationError('share.range', 'primals', { share: all });
-  return kept / all;
+  return wholeCuts / all;
 }
 
 /**

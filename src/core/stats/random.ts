@@ -31,9 +31,9 @@ export function seededRandom(seed: number): RandomGenerator {
 
   function normal(): number {
     if (spare !== null) {
-      const kept = spare;
+      const cached = spare;
       spare = null;
-      return kept;
+      return cached;
     }
     for (;;) {
       const u = 2 * uniform() - 1;

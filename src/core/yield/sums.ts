@@ -112,7 +112,7 @@ function combine<K extends string, F extends string>(
   all: Partial<Record<K, Record<F, number>>> = {},
   more: Partial<Record<K, Record<F, number>>>,
   times: 1 | -1,
-  wanted: (sums: Record<F, number>) => boolean = () => true,
+  keep: (sums: Record<F, number>) => boolean = () => true,
 ): Partial<Record<K, Record<F, number>>> {
   const both = { ...all };
   for (const key of Object.keys(more) as K[]) {
@@ -120,7 +120,7 @@ function combine<K extends string, F extends string>(
     if (!other || (!one && times < 0)) continue;
     const sums = { ...other };
     for (const field of Object.keys(other) as F[]) sums[field] = (one?.[field] ?? 0) + times * other[field];
-    if (wanted(sums)) both[key] = sums;
+    if (keep(sums)) both[key] = sums;
     else delete both[key];
   }
   return both;

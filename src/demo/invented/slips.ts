@@ -19,19 +19,19 @@ const MAX_DEVIATION = 0.28;
 /** Animals with an uncorrected slip, in the order of planting. */
 export function plantSlips(animals: readonly DemoAnimal[], today: string): DemoAnimal[] {
   const used = new Set<DemoAnimal>();
-  const plant = (wanted: SlipWanted, reason: string | null): DemoAnimal[] => {
+  const plant = (spec: SlipWanted, reason: string | null): DemoAnimal[] => {
     for (const animal of animals) {
-      if (used.has(animal) || !fits(animal, wanted, today)) continue;
-      const weight = allWeights(animal).find((one) => slips(animal, one, wanted, reason !== null));
-      const typed = weight && slipped(weight.typed, wanted.slip);
+      if (used.has(animal) || !fits(animal, spec, today)) continue;
+      const weight = allWeights(animal).find((one) => slips(animal, one, spec, reason !== null));
+      const typed = weight && slipped(weight.typed, spec.slip);
       if (!weight || !typed) continue;
-      weight.slip = { kind: wanted.slip, typed, reason };
+      weight.slip = { kind: spec.slip, typed, reason };
       used.add(animal);
       return [animal];
     }
     return [];
   };
-  const left = MISTAKES.left.flatMap((wanted) => plant(wanted, null));
+  const left = MISTAKES.left.flatMap((spec) => plant(spec, null));
   for (const wanted of MISTAKES.corrected) plant(wanted, wanted.reason ?? 'Mistyped');
   return left;
 }
@@ -50,16 +50,16 @@ function fits(animal: DemoAnimal, { species, weeks, part, today: now }: SlipWant
   return animal.week >= first && animal.week <= last && animal.cutOn < today;
 }
 
-function slips(animal: DemoAnimal, weight: PlannedWeight, wanted: SlipWanted, noticed: boolean): boolean {
-  if (wanted.part !== (weight.part === 'carcass' ? weight.stage : weight.part)) return false;
-  const typed = slipped(weight.typed, wanted.slip);
+function slips(animal: DemoAnimal, weight: PlannedWeight, spec: SlipWanted, noticed: boolean): boolean {
+  if (spec.part !== (weight.part === 'carcass' ? weight.stage : weight.part)) return false;
+  const typed = slipped(weight.typed, spec.slip);
   if (typed === null) return false;
   const base = gramsOf((animal.weights.hook[0] ?? animal.weights.intake[0] ?? weight).typed);
   const [right, wrong] = [gramsOf(weight.typed), gramsOf(typed)];
-  if (wanted.slip === 'weighed twice') return noticed || stands(animal, weight, right, base);
+  if (spec.slip === 'weighed twice') return noticed || stands(animal, weight, right, base);
   const off = Math.abs(wrong - right) / base;
   // Parts that outweigh their animal are left out of the model: one such slip is enough.
-  const heavy = noticed || wanted.heavy === true;
+  const heavy = noticed || spec.heavy === true;
   if (weight.part !== 'carcass')
     return (
       (noticed || stands(animal, weight, wrong - right, base)) &&

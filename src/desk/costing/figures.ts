@@ -52,8 +52,8 @@ const figuresSchema = v.object({
 
 /** @returns the current figures, and whether they are the shop's own */
 export function figuresOf(session: Session): { own: boolean; figures: CostFigures } {
-  const kept = readSetting(session.book, KEY, figuresSchema);
-  if (kept) return { own: true, figures: kept };
+  const stored = readSetting(session.book, KEY, figuresSchema);
+  if (stored) return { own: true, figures: stored };
   const { wagePerHour, overheadPerHour, packagingPerPackage, wantedMargin, services } = exampleJson;
   return {
     own: false,

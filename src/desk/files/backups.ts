@@ -52,12 +52,12 @@ const wanted = v.object({
 export const backUpNow = host(v.object({}), backUp, { ...longBackup, onlyReads: true });
 
 function backUp(session: Session): BackupMade {
-  const kept = makeBackup(session, new Date(session.now()));
-  if (!kept.ok) throw backupProblem(session, kept.trouble);
+  const result = makeBackup(session, new Date(session.now()));
+  if (!result.ok) throw backupProblem(session, result.trouble);
   return {
-    at: kept.backup.at,
-    path: kept.backup.path,
-    second: kept.second?.path ?? null,
+    at: result.backup.at,
+    path: result.backup.path,
+    second: result.second?.path ?? null,
     secondProblem: session.backups.secondProblem,
   };
 }
@@ -103,8 +103,8 @@ export const tryBackup = door(
     worded(() => {
       const source = sourceOf(at, input);
       const { opening, repaired } = openingOf(at, source, input);
-      const held = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
-      const { animals, weighings, payments, lastEntry, book, shop } = held;
+      const contents = tryOut(at.session?.book.path ?? at.bookPath, source, at.now(), opening);
+      const { animals, weighings, payments, lastEntry, book, shop } = contents;
       const own = isOurs(book, ourBook(at));
       const holdsRemoved = holdsRemovedDetails({ ...source, own }, removedAtOf(at));
       return { animals, weighings, payments, lastEntry, own, shop, holdsRemoved, repaired };

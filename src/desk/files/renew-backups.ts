@@ -35,10 +35,10 @@ export const renewBackups = host(
     const { beside, away, others } = earlierBackups(session, removedAt ?? '');
     if (beside.length + away.length + others.length === 0)
       throw new ProblemError('refused', 'backup.none-before');
-    const kept = makeBackup(session, new Date(session.now()));
-    if (!kept.ok) throw backupProblem(session, kept.trouble);
-    const fresh = [kept.backup.path, kept.second?.path];
-    const going = [...beside, ...(kept.second ? away : [])].filter(({ path }) => !fresh.includes(path));
+    const result = makeBackup(session, new Date(session.now()));
+    if (!result.ok) throw backupProblem(session, result.trouble);
+    const fresh = [result.backup.path, result.second?.path];
+    const going = [...beside, ...(result.second ? away : [])].filter(({ path }) => !fresh.includes(path));
     const deleted = going.filter(({ path }) => remove(path)).length;
     const left = [...beside, ...away, ...others]
       .map(({ path }) => path)
@@ -49,7 +49,7 @@ export const renewBackups = host(
       at: session.now(), by: input.by,
     }),
   ); // prettier-ignore
-    return { made: kept.backup.path, second: kept.second?.path ?? null, deleted, left };
+    return { made: result.backup.path, second: result.second?.path ?? null, deleted, left };
   },
   longBackup,
 );
@@ -78,11 +78,11 @@ function earlierBackups(
     listSetAside(book.path).map((one): Backup => ({ ...one, beforeUpdate: false, book: null })),
   );
   const second = settings.secondBackupFolder;
-  const kept = before(listBackups(book.path));
+  const earlier = before(listBackups(book.path));
   const copies = second ? before(listBackups(book.path, second)) : [];
-  const beside = mine([...kept, ...setAside]);
+  const beside = mine([...earlier, ...setAside]);
   const away = mine(copies);
-  const named = [...kept, ...copies].filter((one) => identity !== null && one.book === inName(identity));
+  const named = [...earlier, ...copies].filter((one) => identity !== null && one.book === inName(identity));
   const others = [...named, ...setAside].filter((one) => !beside.includes(one) && !away.includes(one));
   return { beside, away, others };
 }

@@ -147,7 +147,7 @@ export function priorKnowledge(profiles: readonly SpeciesProfile[] = SPECIES): Y
 }
 
 function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares' | 'share'> {
-  const kept = new Map<string, Record<Part, Range>>();
+  const cache = new Map<string, Record<Part, Range>>();
   const single = new Map<string, Range>();
   const keyOf = ({ species, brought, sex, age, damage }: Group): string =>
     [species, brought, sex, age, damage].join('/');
@@ -155,13 +155,13 @@ function knowledgeOf(model: YieldModel): Pick<YieldKnowledge, 'model' | 'shares'
     model,
     shares(group) {
       const key = keyOf(group);
-      let found = kept.get(key);
-      if (!found) kept.set(key, (found = rangeOfShares(model, group, LEVEL)));
+      let found = cache.get(key);
+      if (!found) cache.set(key, (found = rangeOfShares(model, group, LEVEL)));
       return found;
     },
     share(group, part) {
       const key = `${keyOf(group)}/${part}`;
-      let found = kept.get(keyOf(group))?.[part] ?? single.get(key);
+      let found = cache.get(keyOf(group))?.[part] ?? single.get(key);
       if (!found) single.set(key, (found = rangeOfShare(model, group, part, LEVEL)));
       return found;
     },

@@ -90,10 +90,10 @@ export function yieldLearning(book: LearnedBook): YieldLearning {
    * one (`summariseNext`) is summarised here, in memory.
    */
   function summarise(seasons: readonly number[], profiles: readonly SpeciesProfile[], running: number): void {
-    const kept = book.seasonSummaries.stored(summaryKey(profiles)) as Map<number, SeasonSummary>;
+    const stored = book.seasonSummaries.stored(summaryKey(profiles)) as Map<number, SeasonSummary>;
     for (const season of seasons) {
       if (season === running || over.has(season)) continue;
-      over.set(season, kept.get(season) ?? summariseSeason(animalsOf(season, profiles).values()));
+      over.set(season, stored.get(season) ?? summariseSeason(animalsOf(season, profiles).values()));
       live.delete(season);
     }
   }

@@ -10,16 +10,16 @@ const MAX_KEPT = 2000;
 export type SeasonCache = <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T) => T;
 
 export function seasonCache({ changes }: Pick<Book, 'changes'>): SeasonCache {
-  const kept = new Map<string, { version: number; answer: unknown }>();
+  const cache = new Map<string, { version: number; answer: unknown }>();
   return <T>(topic: 'animal' | 'money', season: number, what: string, work: () => T): T => {
     const key = `${season} ${what}`;
     const version = changes.seasonVersion(topic, season);
-    const known = kept.get(key);
-    kept.delete(key);
+    const known = cache.get(key);
+    cache.delete(key);
     const answer = known?.version === version ? (known.answer as T) : work();
-    kept.set(key, { version, answer });
-    const [oldest] = kept.keys();
-    if (kept.size > MAX_KEPT && oldest !== undefined) kept.delete(oldest);
+    cache.set(key, { version, answer });
+    const [oldest] = cache.keys();
+    if (cache.size > MAX_KEPT && oldest !== undefined) cache.delete(oldest);
     return answer;
   };
 }

@@ -144,10 +144,10 @@ interface ReadSettings {
 export function readSettings(book: Book): ReadSettings {
   const settings: Record<string, unknown> = { ...DEFAULTS };
   const replaced: SettingReplaced[] = [];
-  for (const [key, kept] of Object.entries(book.settings.all())) {
+  for (const [key, stored] of Object.entries(book.settings.all())) {
     if (!isSetting(key)) continue;
-    if (v.is(settingSchemas[key], kept)) settings[key] = kept;
-    else replaced.push({ setting: key, kept: worded(kept), used: worded(DEFAULTS[key]) });
+    if (v.is(settingSchemas[key], stored)) settings[key] = stored;
+    else replaced.push({ setting: key, kept: worded(stored), used: worded(DEFAULTS[key]) });
   }
   return { settings: settings as unknown as ShopSettings, replaced };
 }
