@@ -103,6 +103,20 @@ export const READINGS: Readonly<Record<string, { call: CallName; ask: Reading }>
     call: 'bills.get',
     ask: (desk, { animalId }) => desk.call('bills.get', { animalId }),
   },
+  'look at the hours of an animal': {
+    call: 'bills.getHours',
+    ask: (desk, { animalId }) => desk.call('bills.getHours', { animalId }),
+  },
+  'look at a drop-off receipt': {
+    call: 'animals.getDropOff',
+    ask: (desk, { animalId }) => desk.call('animals.getDropOff', { animalId }),
+  },
+  'look at the till': { call: 'till.get', ask: (desk) => desk.call('till.get', {}) },
+  'list open balances': { call: 'till.listOwed', ask: (desk) => desk.call('till.listOwed', {}) },
+  'look at a statement': {
+    call: 'till.getStatement',
+    ask: (desk, { hunterId }) => desk.call('till.getStatement', { hunterId }),
+  },
   'look at the prices': { call: 'prices.get', ask: (desk) => desk.call('prices.get', {}) },
   'look at pick-up': { call: 'pickup.get', ask: (desk) => desk.call('pickup.get', {}) },
   'look at the shelf': { call: 'shelf.get', ask: (desk) => desk.call('shelf.get', {}) },
@@ -155,6 +169,7 @@ export const NOT_INTERACTIVE: Readonly<Partial<Record<CallName, string>>> = {
   'import.preview': 'goes over a file',
   'export.create': 'writes the whole book out',
   'export.createForHunter': 'writes a file',
+  'till.exportJournal': 'writes a file',
   'export.getPiece': 'hands a file over',
 };
 

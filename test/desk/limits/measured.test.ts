@@ -70,6 +70,10 @@ const OTHERS: Partial<Record<CallName, (shop: FreshDesk) => Promise<() => Promis
     for (const what of ['book', 'text', 'tables', 'description'] as const)
       await shop.call('export.create', { what });
   },
+  'till.exportJournal': async (shop) => async () => {
+    for (const what of ['journal', 'summary'] as const)
+      await shop.call('till.exportJournal', { what, from: '2007-01-01', to: '2026-12-31' });
+  },
   'export.createForHunter': async (shop) => {
     const { hunter } = await shop.call('animals.get', { ticket: '26-0147' });
     return () => shop.call('export.createForHunter', { id: hunter.id });
